@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Alignment;
+
+/// <summary>The covered sweeps of one specimen.</summary>
+/// <param name="Name">Which piece.</param>
+/// <param name="Block">Its sweeps.</param>
+public sealed record SpecimenBlock(SpecimenName Name, SweepBlock Block);
+
+/// <summary>A sweep whose levels all equal another's of the same kind: counted once, since a copied file is no repeat.</summary>
+/// <param name="Kept">The sweep that counts.</param>
+/// <param name="Copy">The one that does not.</param>
+public sealed record DuplicateSweep(Sweep Kept, Sweep Copy);
+
+/// <summary>A sweep whose frequencies are not those of the common grid.</summary>
+/// <param name="Sweep">The sweep.</param>
+/// <param name="PointsLeftOut">How many of its points have no counterpart in every other sweep.</param>
+public sealed record GridDifference(Sweep Sweep, int PointsLeftOut);
+
+/// <summary>A campaign brought onto one grid. Immutable.</summary>
+public sealed record AlignedCampaign
+{
+    /// <summary>Frequencies that every used sweep has.</summary>
+    public required FrequencyGrid Grid { get; init; }
+
+    /// <summary>What levels are measured against.</summary>
+    public required LevelScale Scale { get; init; }
+
+    /// <summary>Floor sweeps; null where none were taken.</summary>
+    public required SweepBlock? Floor { get; init; }
+
+    /// <summary>Reference sweeps.</summary>
+    public required SweepBlock Reference { get; init; }
+
+    /// <summary>Covered sweeps of each specimen, by lot and name.</summary>
+    public required ImmutableArray<SpecimenBlock> Covered { get; init; }
+
+    /// <summary>Copies that do not count.</summary>
+    public required ImmutableArray<DuplicateSweep> Duplicates { get; init; }
+
+    /// <summary>Sweeps on other frequencies than the rest.</summary>
+    public required ImmutableArray<GridDifference> GridDifferences { get; init; }
+
+    /// <summary>Sweeps left out by the user, each with its reason.</summary>
+    public required ImmutableArray<Sweep> Excluded { get; init; }
+
+    /// <summary>Linearity and plate sweeps: read and kept, not part of the shielding.</summary>
+    public required ImmutableArray<Sweep> SetAside { get; init; }
+}

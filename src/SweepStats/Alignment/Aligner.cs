@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Alignment;
+
+/// <summary>Brings the sweeps of a campaign onto one grid, sorted by what they were taken for; copies are counted once.</summary>
+public static class Aligner
+{
+    /// <summary>Aligns a campaign.</summary>
+    /// <param name="campaign">Sweeps as read.</param>
+    /// <param name="band">Band to keep; null for all frequencies.</param>
+    /// <exception cref="AlignmentException">
+    /// No reference or covered sweep is left, levels have different scales, or no frequency is shared by all sweeps.
+    /// </exception>
+    public static AlignedCampaign Align(Campaign campaign, FrequencyBand? band)
+    {
+        ArgumentNullException.ThrowIfNull(campaign);
+        ImmutableArray<Sweep> used = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && IsShielding(s.Role))];
+        RequireRole(used, SweepRole.Reference, "Shielding is the reference level minus the covered level: put sweeps without specimen into reference/.");
+        RequireRole(used, SweepRole.Covered, "Put sweeps with the specimen in place into covered/<lot>/<specimen>/.");
+        LevelScale scale = OneScale(used);
+        FrequencyGrid grid = CommonGrid.Of([.. used.Select(s => s.Grid)], band)
+            ?? throw new AlignmentException(band is null
+                ? "No frequency is shared by all sweeps: take floor, reference and covered with the same start, stop and number of points."
+                : "No frequency shared by all sweeps lies in the analysed band: check [band] in campaign.toml.");
+
+        var duplicates = ImmutableArray.CreateBuilder<DuplicateSweep>();
+        SweepBlock? Block(IEnumerable<Sweep> sweeps) => BlockOf(WithoutCopies(sweeps, duplicates), grid);
+        return new AlignedCampaign
+        {
+            Grid = grid,
+            Scale = scale,
+            Floor = Block(used.Where(s => s.Role == SweepRole.Floor)),
+            Reference = Block(used.Where(s => s.Role == SweepRole.Reference))!,
+            Covered = [.. used.Where(s => s.Role == SweepRole.Covered)
+                .GroupBy(s => new SpecimenName(s.Lot ?? "1", s.Specimen ?? "1")).OrderBy(g => g.Key)
+                .Select(g => new SpecimenBlock(g.Key, Block(g)!))],
+            Duplicates = duplicates.ToImmutable(),
+            GridDifferences = Differences(used, grid, band),
+            Excluded = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is not null)],
+            SetAside = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && !IsShielding(s.Role))],
+        };
+    }
+
+    private static bool IsShielding(SweepRole role) => role is SweepRole.Floor or SweepRole.Reference or SweepRole.Covered;
+
+    private static void RequireRole(ImmutableArray<Sweep> sweeps, SweepRole role, string remedy)
+    {
+        if (!sweeps.Any(s => s.Role == role))
+        {
+            throw new AlignmentException($"There is no {role.ToString().ToLowerInvariant()} sweep to use. {remedy}");
+        }
+    }
+
+    private static LevelScale OneScale(ImmutableArray<Sweep> sweeps)
+    {
+        Sweep? other = sweeps.FirstOrDefault(s => s.Scale != sweeps[0].Scale);
+        return other is null
+            ? sweeps[0].Scale
+            : throw new AlignmentException(
+                $"{sweeps[0].Name} is in {Unit(sweeps[0].Scale)} and {other.Name} in {Unit(other.Scale)}: only equal units may be compared. Export all sweeps in one unit.");
+    }
+
+    private static string Unit(LevelScale scale) => scale == LevelScale.DecibelMilliwatts ? "dBm" : "dB";
+
+    private static List<Sweep> WithoutCopies(IEnumerable<Sweep> sweeps, ImmutableArray<DuplicateSweep>.Builder duplicates)
+    {
+        List<Sweep> kept = [];
+        foreach (Sweep sweep in sweeps)
+        {
+            Sweep? twin = kept.Find(k => k.Grid.Equals(sweep.Grid) && k.Levels.AsSpan().SequenceEqual(sweep.Levels.AsSpan()));
+            if (twin is null)
+            {
+                kept.Add(sweep);
+            }
+            else
+            {
+                duplicates.Add(new DuplicateSweep(twin, sweep));
+            }
+        }
+
+        return kept;
+    }
+
+    private static SweepBlock? BlockOf(List<Sweep> sweeps, FrequencyGrid grid)
+    {
+        if (sweeps.Count == 0)
+        {
+            return null;
+        }
+
+        var levels = new double[sweeps.Count * grid.Count];
+        for (int j = 0; j < sweeps.Count; j++)
+        {
+            ImmutableArray<int> places = CommonGrid.Places(grid, sweeps[j].Grid);
+            for (int f = 0; f < grid.Count; f++)
+            {
+                levels[(j * grid.Count) + f] = sweeps[j].Levels[places[f]];
+            }
+        }
+
+        return new SweepBlock([.. sweeps], grid.Count, levels);
+    }
+
+    private static ImmutableArray<GridDifference> Differences(ImmutableArray<Sweep> sweeps, FrequencyGrid grid, FrequencyBand? band)
+    {
+        var differences = ImmutableArray.CreateBuilder<GridDifference>();
+        foreach (Sweep sweep in sweeps)
+        {
+            int inBand = 0;
+            foreach (double hertz in sweep.Grid.Hertz)
+            {
+                inBand += band is not { } limits || limits.Contains(new Hertz(hertz)) ? 1 : 0;
+            }
+
+            if (inBand > grid.Count)
+            {
+                differences.Add(new GridDifference(sweep, inBand - grid.Count));
+            }
+        }
+
+        return differences.ToImmutable();
+    }
+}

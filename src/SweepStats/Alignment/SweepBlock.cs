@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Alignment;
+
+/// <summary>Sweeps of one kind on one grid, columnar: one row of levels in dB a sweep. Immutable.</summary>
+public sealed class SweepBlock
+{
+    private readonly double[] _levels;
+
+    internal SweepBlock(ImmutableArray<Sweep> sweeps, int pointCount, double[] levels)
+    {
+        Sweeps = sweeps;
+        PointCount = pointCount;
+        _levels = levels;
+    }
+
+    /// <summary>The sweeps, in campaign order; their own levels are on their own grids.</summary>
+    public ImmutableArray<Sweep> Sweeps { get; }
+
+    /// <summary>Number of sweeps, at least 1.</summary>
+    public int SweepCount => Sweeps.Length;
+
+    /// <summary>Number of frequencies.</summary>
+    public int PointCount { get; }
+
+    /// <summary>Levels of a sweep in dB.</summary>
+    public ReadOnlySpan<double> this[int sweep] => _levels.AsSpan(sweep * PointCount, PointCount);
+}

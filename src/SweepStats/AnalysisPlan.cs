@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats;
+
+/// <summary>Every choice behind an analysis, with its default and the reason for it. Same sweeps and same plan give the same result.</summary>
+public sealed record AnalysisPlan
+{
+    /// <summary>Level of all intervals; 95 % is what laboratory reports name.</summary>
+    public Confidence Confidence { get; init; } = Confidence.NinetyFive;
+
+    /// <summary>How the receiver averages; unknown unless stated, and then the intervals are the envelope of power and log averaging.</summary>
+    public Averaging Averaging { get; init; } = Averaging.Unknown;
+
+    /// <summary>Band to analyse; all frequencies unless stated.</summary>
+    public FrequencyBand? Band { get; init; }
+
+    /// <summary>Shielding asked for; none unless stated.</summary>
+    public Requirement? Requirement { get; init; }
+
+    /// <summary>
+    /// Dynamic range wanted beyond the requirement, or beyond the shielding found where nothing is asked: 6 dB keeps the noise error below 1 dB.
+    /// </summary>
+    public Decibels Margin { get; init; } = new(6);
+
+    /// <summary>Floor level as displayed, for campaigns without floor sweeps; on the scale of the sweeps.</summary>
+    public double? DeclaredFloorDb { get; init; }
+
+    /// <summary>Settings stated for the whole campaign; what a file states goes before.</summary>
+    public ReceiverSettings Setup { get; init; } = ReceiverSettings.Unstated;
+
+    /// <summary>Source level in dBm, where stated.</summary>
+    public double? SourceDbm { get; init; }
+
+    /// <summary>Highest input level in dBm that the receiver shows without error, where stated.</summary>
+    public double? MaximumInputDbm { get; init; }
+
+    /// <summary>Uncertainties that repeats do not show.</summary>
+    public ImmutableArray<UncertaintyEntry> Uncertainties { get; init; } = [];
+
+    /// <summary>Threads to use; the result does not depend on it.</summary>
+    public int Threads { get; init; } = 1;
+}

@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Floor;
+using SweepStats.Shielding;
+using SweepStats.Verdicts;
+
+namespace SweepStats;
+
+/// <summary>Everything an analysis found. Immutable.</summary>
+public sealed record AnalysisResult
+{
+    /// <summary>Name of the campaign.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The choices it rests on.</summary>
+    public required AnalysisPlan Plan { get; init; }
+
+    /// <summary>The sweeps on their common grid.</summary>
+    public required AlignedCampaign Campaign { get; init; }
+
+    /// <summary>The floor; null where none was taken or declared.</summary>
+    public required NoiseFloor? Floor { get; init; }
+
+    /// <summary>Shielding of each specimen, by lot and name.</summary>
+    public required ImmutableArray<ShieldingCurve> Curves { get; init; }
+
+    /// <summary>Statements over the band, one a specimen, in the same order.</summary>
+    public required ImmutableArray<BandStatement> Bands { get; init; }
+
+    /// <summary>Findings, gravest first.</summary>
+    public required ImmutableArray<Finding> Findings { get; init; }
+
+    /// <summary>The answer.</summary>
+    public required Verdict Verdict { get; init; }
+}

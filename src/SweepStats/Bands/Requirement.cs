@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using SweepStats.Quantities;
+
+namespace SweepStats.Bands;
+
+/// <summary>Shielding asked for, as a line over frequency. Immutable.</summary>
+/// <remarks>Between two points the dB value runs straight over the logarithm of frequency; outside the points nothing is asked.</remarks>
+public sealed class Requirement
+{
+    private readonly ImmutableArray<(double Hertz, double Db)> _points;
+
+    private Requirement(ImmutableArray<(double Hertz, double Db)> points) => _points = points;
+
+    /// <summary>The same shielding at every frequency.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not a finite number.</exception>
+    public static Requirement Constant(Decibels shielding)
+    {
+        if (!double.IsFinite(shielding.Value))
+        {
+            throw new ArgumentOutOfRangeException(nameof(shielding), shielding, "A required shielding is a finite number of dB.");
+        }
+
+        return new([(double.NaN, shielding.Value)]);
+    }
+
+    /// <summary>Points joined by straight lines over log frequency.</summary>
+    /// <exception cref="ArgumentException">Fewer than two points, or frequencies that are not positive and rising.</exception>
+    public static Requirement Line(ImmutableArray<(Hertz Frequency, Decibels Shielding)> points)
+    {
+        if (points.IsDefault || points.Length < 2)
+        {
+            throw new ArgumentException("A requirement line needs at least two points.", nameof(points));
+        }
+
+        for (int i = 0; i < points.Length; i++)
+        {
+            if (!(points[i].Frequency.Value > 0) || !double.IsFinite(points[i].Shielding.Value) || (i > 0 && points[i].Frequency <= points[i - 1].Frequency))
+            {
+                throw new ArgumentException(
+                    FormattableString.Invariant($"Requirement point {i + 1} must have a positive frequency above the one before and a finite value in dB."), nameof(points));
+            }
+        }
+
+        return new([.. points.Select(p => (p.Frequency.Value, p.Shielding.Value))]);
+    }
+
+    /// <summary>Shielding asked for at a frequency; null outside the line.</summary>
+    public Decibels? At(Hertz frequency)
+    {
+        if (_points.Length == 1)
+        {
+            return new Decibels(_points[0].Db);
+        }
+
+        double f = frequency.Value;
+        if (f < _points[0].Hertz || f > _points[^1].Hertz)
+        {
+            return null;
+        }
+
+        int right = 1;
+        while (_points[right].Hertz < f)
+        {
+            right++;
+        }
+
+        (double f0, double a) = _points[right - 1];
+        (double f1, double b) = _points[right];
+        return new Decibels(a + ((b - a) * Math.Log(f / f0) / Math.Log(f1 / f0)));
+    }
+}

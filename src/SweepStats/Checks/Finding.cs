@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>How much a finding weighs.</summary>
+public enum Severity
+{
+    /// <summary>Informs.</summary>
+    Note,
+
+    /// <summary>Limits what may be claimed.</summary>
+    Warning,
+
+    /// <summary>Makes the measurement untrustworthy.</summary>
+    Fault,
+}
+
+/// <summary>Something about the measurement that a reader must know. Immutable.</summary>
+public sealed record Finding
+{
+    /// <summary>Name of the check, in kebab case.</summary>
+    public required string Code { get; init; }
+
+    /// <summary>How much it weighs.</summary>
+    public required Severity Severity { get; init; }
+
+    /// <summary>What was found, with its figures.</summary>
+    public required string Message { get; init; }
+
+    /// <summary>What to do next at the bench.</summary>
+    public required string NextStep { get; init; }
+
+    /// <summary>Which sweeps it concerns; null for all.</summary>
+    public SweepRole? Role { get; init; }
+
+    /// <summary>Which specimen it concerns; null for all.</summary>
+    public SpecimenName? Specimen { get; init; }
+
+    /// <summary>Stretches of neighbouring frequencies it concerns, rising; empty for all.</summary>
+    public ImmutableArray<FrequencyBand> Where { get; init; } = [];
+
+    /// <summary>How much it matters in dB, where that can be said.</summary>
+    public Decibels? Size { get; init; }
+}

@@ -1,0 +1,8 @@
+using SweepStats.Statistics;
+
+namespace SweepStats.Shielding;
+
+/// <summary>The log mean of repeated readings at one frequency, with its standard error.</summary>
+/// <param name="MeanDb">Mean of the readings on the dB scale.</param>
+/// <param name="Error">Standard error of that mean in dB and its degrees of freedom.</param>
+public readonly record struct RepeatedLevel(double MeanDb, Contribution Error);

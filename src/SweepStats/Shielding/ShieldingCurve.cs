@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Shielding;
+
+/// <summary>Shielding of one specimen over frequency. Immutable.</summary>
+public sealed record ShieldingCurve
+{
+    /// <summary>Which piece.</summary>
+    public required SpecimenName Name { get; init; }
+
+    /// <summary>One reading a frequency, in grid order.</summary>
+    public required ImmutableArray<ShieldingReading> Readings { get; init; }
+
+    /// <summary>Covered sweeps used.</summary>
+    public required int SweepCount { get; init; }
+
+    /// <summary>Placements noted; null where the campaign does not name them.</summary>
+    public required int? PlacementCount { get; init; }
+
+    /// <summary>Typical scatter between sweeps of one placement in dB; null where no placement has two sweeps.</summary>
+    public required double? RepeatabilityDb { get; init; }
+}

@@ -1,0 +1,101 @@
+using SweepStats.Quantities;
+using SweepStats.Statistics;
+
+namespace SweepStats.Shielding;
+
+/// <summary>How a reading stands to the floor.</summary>
+public enum ShieldingState
+{
+    /// <summary>Covered level at least 10 dB above the floor: the noise correction is below 0.42 dB.</summary>
+    Clear,
+
+    /// <summary>Corrected for the floor; still bounded from both sides.</summary>
+    NearFloor,
+
+    /// <summary>The floor hides how much more the specimen shields: a lower bound only.</summary>
+    Capped,
+
+    /// <summary>The receiver was overloaded; nothing can be said.</summary>
+    Overloaded,
+
+    /// <summary>No floor is known: whether the reading is capped cannot be seen.</summary>
+    NoFloor,
+}
+
+/// <summary>A value with its two-sided interval. An estimate never travels without one.</summary>
+/// <param name="Value">Estimate.</param>
+/// <param name="Low">Lower end.</param>
+/// <param name="High">Upper end.</param>
+/// <param name="Confidence">Level of the interval.</param>
+public readonly record struct ShieldingEstimate(Decibels Value, Decibels Low, Decibels High, Confidence Confidence);
+
+/// <summary>What a reading of shielding rests on.</summary>
+/// <remarks>Levels are log means in dB on the scale of the sweeps. Dynamic range is null where it cannot be told.</remarks>
+public sealed record ReadingEvidence
+{
+    /// <summary>Frequency.</summary>
+    public required Hertz At { get; init; }
+
+    /// <summary>Reference level.</summary>
+    public required double ReferenceDb { get; init; }
+
+    /// <summary>Covered level.</summary>
+    public required double CoveredDb { get; init; }
+
+    /// <summary>Floor level; null where none is known.</summary>
+    public required double? FloorDb { get; init; }
+
+    /// <summary>Largest shielding that this set-up can still bound from both sides.</summary>
+    public required Decibels? DynamicRange { get; init; }
+
+    /// <summary>Combined standard uncertainty in dB; null where repeats are missing.</summary>
+    public required double? StandardUncertaintyDb { get; init; }
+
+    /// <summary>Effective degrees of freedom; null where repeats are missing, infinity where every part is known.</summary>
+    public required double? DegreesOfFreedom { get; init; }
+
+    /// <summary>The floor at this frequency holds more than noise.</summary>
+    public required bool Ambient { get; init; }
+
+    /// <summary>The reference rises less than 10 dB over the floor: there is no range to speak of.</summary>
+    public required bool ReferenceInFloor { get; init; }
+}
+
+/// <summary>Shielding at one frequency: closed, so that a bound cannot be taken for a value.</summary>
+public abstract record ShieldingReading
+{
+    private ShieldingReading(ShieldingState state, ReadingEvidence evidence)
+    {
+        State = state;
+        Evidence = evidence;
+    }
+
+    /// <summary>How the reading stands to the floor.</summary>
+    public ShieldingState State { get; }
+
+    /// <summary>What it rests on.</summary>
+    public ReadingEvidence Evidence { get; }
+
+    /// <summary>Bounded from both sides.</summary>
+    /// <param name="State">Clear, near-floor or no-floor.</param>
+    /// <param name="Evidence">What it rests on.</param>
+    /// <param name="Shielding">Estimate with interval.</param>
+    public sealed record Measured(ShieldingState State, ReadingEvidence Evidence, ShieldingEstimate Shielding) : ShieldingReading(State, Evidence);
+
+    /// <summary>Known only from below.</summary>
+    /// <param name="Evidence">What it rests on.</param>
+    /// <param name="Bound">The shielding is at least this much, with the confidence of one side of the interval.</param>
+    public sealed record AtLeast(ReadingEvidence Evidence, Decibels Bound) : ShieldingReading(ShieldingState.Capped, Evidence);
+
+    /// <summary>Computed from too few repeats for any interval.</summary>
+    /// <param name="State">Clear, near-floor or no-floor.</param>
+    /// <param name="Evidence">What it rests on.</param>
+    /// <param name="Indication">The difference of the levels, corrected for the floor; how far it can be trusted is not known.</param>
+    public sealed record Unrepeated(ShieldingState State, ReadingEvidence Evidence, Decibels Indication) : ShieldingReading(State, Evidence);
+
+    /// <summary>Nothing can be claimed.</summary>
+    /// <param name="State">Capped or overloaded.</param>
+    /// <param name="Evidence">What it rests on.</param>
+    /// <param name="Reason">Why, in a person's words.</param>
+    public sealed record Unreadable(ShieldingState State, ReadingEvidence Evidence, string Reason) : ShieldingReading(State, Evidence);
+}

@@ -1,0 +1,61 @@
+namespace SweepStats.Shielding;
+
+/// <summary>How the error of an uncertainty entry is spread over its half-width.</summary>
+public enum ErrorDistribution
+{
+    /// <summary>Half-width is k standard uncertainties.</summary>
+    Normal,
+
+    /// <summary>Anywhere within the half-width alike: divide by √3.</summary>
+    Rectangular,
+
+    /// <summary>Most likely in the middle: divide by √6.</summary>
+    Triangular,
+
+    /// <summary>Most likely at the ends, as mismatch is: divide by √2.</summary>
+    Arcsine,
+}
+
+/// <summary>Which levels an error acts on.</summary>
+public enum ErrorActsOn
+{
+    /// <summary>Reference levels.</summary>
+    Reference,
+
+    /// <summary>Covered levels.</summary>
+    Covered,
+
+    /// <summary>Both.</summary>
+    Both,
+}
+
+/// <summary>An uncertainty that repeats do not show (type B), as the campaign states it.</summary>
+public sealed record UncertaintyEntry
+{
+    /// <summary>Name for people.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Half-width in dB, not negative.</summary>
+    public required double HalfWidthDb { get; init; }
+
+    /// <summary>How the error is spread.</summary>
+    public required ErrorDistribution Distribution { get; init; }
+
+    /// <summary>Standard uncertainties in the half-width; only for a normal distribution.</summary>
+    public double CoverageFactor { get; init; } = 2;
+
+    /// <summary>Which levels it acts on.</summary>
+    public ErrorActsOn ActsOn { get; init; } = ErrorActsOn.Covered;
+
+    /// <summary>The error is the same in reference and covered and cancels in their difference.</summary>
+    public bool Common { get; init; }
+
+    /// <summary>Standard uncertainty in dB of one level. Source of the divisors: JCGM 100:2008, 4.3.</summary>
+    public double StandardUncertaintyDb => HalfWidthDb / Distribution switch
+    {
+        ErrorDistribution.Rectangular => Math.Sqrt(3),
+        ErrorDistribution.Triangular => Math.Sqrt(6),
+        ErrorDistribution.Arcsine => Math.Sqrt(2),
+        _ => CoverageFactor,
+    };
+}

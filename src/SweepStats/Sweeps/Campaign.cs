@@ -1,0 +1,8 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Sweeps;
+
+/// <summary>All sweeps of one measurement campaign, excluded ones too, in the order they were listed. Immutable.</summary>
+/// <param name="Title">Name for people.</param>
+/// <param name="Sweeps">Every sweep that was read.</param>
+public sealed record Campaign(string Title, ImmutableArray<Sweep> Sweeps);

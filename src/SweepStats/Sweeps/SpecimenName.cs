@@ -1,0 +1,29 @@
+namespace SweepStats.Sweeps;
+
+/// <summary>Which piece of cloth: its lot and its own name. Ordered by lot, then specimen, ordinally.</summary>
+/// <param name="Lot">Lot it came from.</param>
+/// <param name="Specimen">Name within the lot.</param>
+public readonly record struct SpecimenName(string Lot, string Specimen) : IComparable<SpecimenName>
+{
+    /// <inheritdoc/>
+    public int CompareTo(SpecimenName other)
+    {
+        int byLot = string.CompareOrdinal(Lot, other.Lot);
+        return byLot != 0 ? byLot : string.CompareOrdinal(Specimen, other.Specimen);
+    }
+
+    /// <summary>Whether the left name comes first.</summary>
+    public static bool operator <(SpecimenName left, SpecimenName right) => left.CompareTo(right) < 0;
+
+    /// <summary>Whether the left name comes last.</summary>
+    public static bool operator >(SpecimenName left, SpecimenName right) => left.CompareTo(right) > 0;
+
+    /// <summary>Whether the left name comes first or both are the same.</summary>
+    public static bool operator <=(SpecimenName left, SpecimenName right) => left.CompareTo(right) <= 0;
+
+    /// <summary>Whether the left name comes last or both are the same.</summary>
+    public static bool operator >=(SpecimenName left, SpecimenName right) => left.CompareTo(right) >= 0;
+
+    /// <summary>Lot and specimen as people write them.</summary>
+    public override string ToString() => $"{Lot}/{Specimen}";
+}

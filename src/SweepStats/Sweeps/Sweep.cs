@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using SweepStats.Quantities;
+
+namespace SweepStats.Sweeps;
+
+/// <summary>One trace: a level at every point of a grid, and what it was taken for. Immutable.</summary>
+/// <remarks>Levels are in dB on the given scale, one for every point of the grid, all finite.</remarks>
+public sealed class Sweep
+{
+    /// <summary>Creates a sweep.</summary>
+    /// <exception cref="ArgumentException">The number of levels differs from the grid's, or a level is not finite.</exception>
+    public Sweep(string name, SweepRole role, FrequencyGrid grid, ImmutableArray<double> levels, LevelScale scale)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        if (levels.Length != grid.Count)
+        {
+            throw new ArgumentException(FormattableString.Invariant($"{name}: {levels.Length} levels for {grid.Count} frequencies."), nameof(levels));
+        }
+
+        for (int i = 0; i < levels.Length; i++)
+        {
+            if (!double.IsFinite(levels[i]))
+            {
+                throw new ArgumentException(FormattableString.Invariant($"{name}: the level at point {i + 1} is {levels[i]}."), nameof(levels));
+            }
+        }
+
+        Name = name;
+        Role = role;
+        Grid = grid;
+        Levels = levels;
+        Scale = scale;
+    }
+
+    /// <summary>Where it came from, for a person: the file within the campaign, with the column where a file holds several.</summary>
+    public string Name { get; }
+
+    /// <summary>What it was taken for.</summary>
+    public SweepRole Role { get; }
+
+    /// <summary>Its frequencies.</summary>
+    public FrequencyGrid Grid { get; }
+
+    /// <summary>Its levels in dB on <see cref="Scale"/>.</summary>
+    public ImmutableArray<double> Levels { get; }
+
+    /// <summary>What the levels are measured against.</summary>
+    public LevelScale Scale { get; }
+
+    /// <summary>Lot of the specimen; only for covered sweeps.</summary>
+    public string? Lot { get; init; }
+
+    /// <summary>Specimen; only for covered sweeps.</summary>
+    public string? Specimen { get; init; }
+
+    /// <summary>Placement of the specimen (taken off and put back), where it was noted.</summary>
+    public string? Placement { get; init; }
+
+    /// <summary>When it was taken, where it was noted.</summary>
+    public DateTimeOffset? TakenAt { get; init; }
+
+    /// <summary>Source level in dBm, where it was noted.</summary>
+    public double? SourceDbm { get; init; }
+
+    /// <summary>Receiver settings the file stated.</summary>
+    public ReceiverSettings Settings { get; init; } = ReceiverSettings.Unstated;
+
+    /// <summary>Why the sweep is left out of the analysis; null where it is used.</summary>
+    public string? ExcludedBecause { get; init; }
+}

@@ -1,0 +1,35 @@
+namespace SweepStats.Verdicts;
+
+/// <summary>Whether the measurement can be trusted.</summary>
+public enum Trust
+{
+    /// <summary>No warning and no fault.</summary>
+    Trustworthy,
+
+    /// <summary>Warnings limit what may be claimed.</summary>
+    Limited,
+
+    /// <summary>A fault stands against every claim.</summary>
+    Untrustworthy,
+}
+
+/// <summary>How a measurement stands to its requirement.</summary>
+public enum RequirementOutcome
+{
+    /// <summary>The lower limit is at or above the requirement at every frequency of every specimen.</summary>
+    Meets,
+
+    /// <summary>Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at.</summary>
+    Fails,
+
+    /// <summary>The intervals hold the requirement: more repeats would decide.</summary>
+    Undecided,
+
+    /// <summary>Somewhere the set-up cannot see as far as the requirement.</summary>
+    CannotTell,
+}
+
+/// <summary>The answer on one line. Immutable.</summary>
+/// <param name="Trust">Whether the measurement can be trusted.</param>
+/// <param name="Requirement">How it stands to the requirement; null where none was stated.</param>
+public sealed record Verdict(Trust Trust, RequirementOutcome? Requirement);
