@@ -1,4 +1,11 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Floor;
+using SweepStats.Shielding;
 using SweepStats.Sweeps;
+using SweepStats.Verdicts;
 
 namespace SweepStats;
 
@@ -6,6 +13,63 @@ namespace SweepStats;
 public static class Analysis
 {
     /// <summary>Analyses a campaign.</summary>
-    /// <exception cref="Alignment.AlignmentException">The sweeps cannot be compared with each other.</exception>
-    public static AnalysisResult Run(Campaign campaign, AnalysisPlan plan, IProgress<double>? progress = null) => throw new NotImplementedException();
+    /// <param name="campaign">Sweeps as read.</param>
+    /// <param name="plan">Every choice.</param>
+    /// <param name="progress">Told the share done, 0 to 1.</param>
+    /// <exception cref="AlignmentException">The sweeps cannot be compared with each other.</exception>
+    public static AnalysisResult Run(Campaign campaign, AnalysisPlan plan, IProgress<double>? progress = null)
+    {
+        ArgumentNullException.ThrowIfNull(campaign);
+        ArgumentNullException.ThrowIfNull(plan);
+        AlignedCampaign aligned = Aligner.Align(campaign, plan.Band);
+        NoiseFloor? floor = Floor(aligned, plan);
+        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
+        ImmutableArray<Finding> findings = Checklist.Inspect(new Evidence
+        {
+            Campaign = aligned,
+            Floor = floor,
+            Curves = curves,
+            Averaging = plan.Averaging,
+            Requirement = plan.Requirement,
+            Margin = plan.Margin,
+        });
+        return new AnalysisResult
+        {
+            Title = campaign.Title,
+            Plan = plan,
+            Campaign = aligned,
+            Floor = floor,
+            Curves = curves,
+            Bands = bands,
+            Findings = findings,
+            Verdict = Judge.Of(findings, curves, plan.Requirement, plan.Confidence),
+        };
+    }
+
+    private static NoiseFloor? Floor(AlignedCampaign campaign, AnalysisPlan plan)
+    {
+        if (campaign.Floor is { } sweeps)
+        {
+            return NoiseFloorEstimator.Estimate(sweeps, plan.Averaging);
+        }
+
+        return plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, campaign.Grid.Count, plan.Averaging) : null;
+    }
+
+    // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
+    private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
+        AlignedCampaign campaign, NoiseFloor? floor, AnalysisPlan plan, IProgress<double>? progress)
+    {
+        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties);
+        var curves = new ShieldingCurve[campaign.Covered.Length];
+        var bands = new BandStatement[curves.Length];
+        int done = 0;
+        Parallel.For(0, curves.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, plan.Threads) }, i =>
+        {
+            curves[i] = estimator.Estimate(campaign.Covered[i]);
+            bands[i] = BandEstimator.State(curves[i], campaign.Grid, plan.Requirement, plan.Confidence);
+            progress?.Report((double)Interlocked.Increment(ref done) / curves.Length);
+        });
+        return (ImmutableArray.Create(curves), ImmutableArray.Create(bands));
+    }
 }

@@ -60,6 +60,21 @@ public sealed class DetectorNoise
     public double LogStandardDeviation =>
         double.IsPositiveInfinity(Looks) ? 0 : DecibelsPerNeper * Math.Sqrt(GammaFunctions.Polygamma(1, Looks) / LogAverages);
 
+    /// <summary>Excess kurtosis of one reading of noise alone: ψ₃(M)/ψ₁(M)²/L, 2.4 for one look.</summary>
+    public double ExcessKurtosis
+    {
+        get
+        {
+            if (double.IsPositiveInfinity(Looks))
+            {
+                return 0;
+            }
+
+            double variance = GammaFunctions.Polygamma(1, Looks);
+            return GammaFunctions.Polygamma(3, Looks) / (variance * variance) / LogAverages;
+        }
+    }
+
     /// <summary>Looks that explain a standard deviation of noise readings in dB; infinity for 0 dB.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The standard deviation is negative or not a number.</exception>
     public static double LooksFor(double standardDeviation)
@@ -83,12 +98,12 @@ public sealed class DetectorNoise
     /// <param name="probability">Probability of staying below, for example 0.975.</param>
     public double CriticalRise(double readings, double probability)
     {
-        if (double.IsPositiveInfinity(Looks))
+        double averaged = LogAverages * readings;
+        if (double.IsPositiveInfinity(Looks) || double.IsPositiveInfinity(averaged))
         {
             return 0;
         }
 
-        double averaged = LogAverages * readings;
         double variance = GammaFunctions.Polygamma(1, Looks) / averaged;
         double skew = GammaFunctions.Polygamma(2, Looks) / (averaged * averaged) / Math.Pow(variance, 1.5);
         double excess = GammaFunctions.Polygamma(3, Looks) / (averaged * averaged * averaged) / (variance * variance);

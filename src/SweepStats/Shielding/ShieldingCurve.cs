@@ -20,4 +20,7 @@ public sealed record ShieldingCurve
 
     /// <summary>Typical scatter between sweeps of one placement in dB; null where no placement has two sweeps.</summary>
     public required double? RepeatabilityDb { get; init; }
+
+    /// <summary>What each repeat contributes, for figures over the band.</summary>
+    internal CurveSpread? Spread { get; init; }
 }

@@ -20,8 +20,9 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
 {
     private readonly double _criticalRise = noise.CriticalRise(readings, confidence.TwoSidedQuantile);
 
-    public ShieldingLimits For(RepeatedLevel reference, RepeatedLevel covered, RepeatedLevel floor, Contribution typeB)
+    public ShieldingLimits For(ReadingLevels levels)
     {
+        (RepeatedLevel reference, RepeatedLevel covered, RepeatedLevel floor, Contribution typeB) = levels;
         double rise = covered.MeanDb - floor.MeanDb;
         double slopeCovered = SignalInNoise.Slope(rise, noise);
         double slopeReference = SignalInNoise.Slope(reference.MeanDb - floor.MeanDb, noise);

@@ -54,6 +54,9 @@ public sealed record ReadingEvidence
     /// <summary>Effective degrees of freedom; null where repeats are missing, infinity where every part is known.</summary>
     public required double? DegreesOfFreedom { get; init; }
 
+    /// <summary>Lower limit with the whole confidence on one side, for claims of the kind "at least"; null where no limit can be had.</summary>
+    public required Decibels? OneSidedLow { get; init; }
+
     /// <summary>The floor at this frequency holds more than noise.</summary>
     public required bool Ambient { get; init; }
 
@@ -77,15 +80,16 @@ public abstract record ShieldingReading
     public ReadingEvidence Evidence { get; }
 
     /// <summary>Bounded from both sides.</summary>
-    /// <param name="State">Clear, near-floor or no-floor.</param>
+    /// <param name="State">Clear or near-floor.</param>
     /// <param name="Evidence">What it rests on.</param>
     /// <param name="Shielding">Estimate with interval.</param>
     public sealed record Measured(ShieldingState State, ReadingEvidence Evidence, ShieldingEstimate Shielding) : ShieldingReading(State, Evidence);
 
-    /// <summary>Known only from below.</summary>
-    /// <param name="Evidence">What it rests on.</param>
+    /// <summary>Known only from below: the floor hides the rest, or nobody knows the floor.</summary>
+    /// <param name="State">Capped or no-floor.</param>
+    /// <param name="Evidence">What it rests on; without repeats (no standard uncertainty) the bound allows for noise alone.</param>
     /// <param name="Bound">The shielding is at least this much, with the confidence of one side of the interval.</param>
-    public sealed record AtLeast(ReadingEvidence Evidence, Decibels Bound) : ShieldingReading(ShieldingState.Capped, Evidence);
+    public sealed record AtLeast(ShieldingState State, ReadingEvidence Evidence, Decibels Bound) : ShieldingReading(State, Evidence);
 
     /// <summary>Computed from too few repeats for any interval.</summary>
     /// <param name="State">Clear, near-floor or no-floor.</param>

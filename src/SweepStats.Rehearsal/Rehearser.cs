@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Rehearsal;
+
+/// <summary>Draws campaigns of known truth.</summary>
+public static class Rehearser
+{
+    /// <summary>Draws a campaign.</summary>
+    /// <exception cref="ArgumentException">The plan asks for what cannot be drawn; the message names the property.</exception>
+    public static RehearsedCampaign Draw(RehearsalPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        Check(plan);
+        FrequencyGrid grid = Grid(plan);
+        ImmutableArray<TrueShielding> truth = Truth(plan, grid);
+        ImmutableArray<PlannedSweep> planned = SweepList.Of(plan, truth);
+        var bench = new Bench(plan, grid);
+        var sweeps = ImmutableArray.CreateBuilder<Sweep>(planned.Length);
+        for (int i = 0; i < planned.Length; i++)
+        {
+            double time = planned.Length == 1 ? 0 : (double)i / (planned.Length - 1);
+            sweeps.Add(bench.Take(planned[i], i, time));
+        }
+
+        return new RehearsedCampaign(new Campaign(plan.Title, sweeps.MoveToImmutable()), grid, truth, bench.NoiseDbm);
+    }
+
+    private static void Check(RehearsalPlan plan)
+    {
+        Require(plan.Points >= 1, nameof(plan.Points), "at least 1 point");
+        Require(plan.Band.Start.Value > 0, nameof(plan.Band), "a band that starts above 0 Hz");
+        Require(plan.FloorSweeps >= 0, nameof(plan.FloorSweeps), "no negative number of sweeps");
+        Require(plan.ReferenceSweeps >= 1, nameof(plan.ReferenceSweeps), "at least 1 reference sweep");
+        Require(plan.CoveredSweeps >= 1, nameof(plan.CoveredSweeps), "at least 1 covered sweep");
+        Require(plan.Lots >= 1 && plan.SpecimensPerLot >= 1, nameof(plan.Lots), "at least 1 lot and 1 specimen");
+        Require(plan.Placements >= 0, nameof(plan.Placements), "no negative number of placements");
+        Require(plan.Looks >= 1, nameof(plan.Looks), "at least 1 look");
+        Require(plan.Averaging != Averaging.Log || plan.Looks == Math.Floor(plan.Looks), nameof(plan.Looks), "a whole number of looks for log averaging");
+        double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb, plan.QuantisationDb];
+        Require(Array.TrueForAll(spreads, s => s >= 0), nameof(plan.ScatterDb), "no negative spread");
+    }
+
+    private static void Require(bool held, string property, string wanted)
+    {
+        if (!held)
+        {
+            throw new ArgumentException($"{property}: a rehearsal needs {wanted}.");
+        }
+    }
+
+    // Whole kHz where the spacing allows, so that files read like a bench's.
+    private static FrequencyGrid Grid(RehearsalPlan plan)
+    {
+        double start = plan.Band.Start.Value;
+        double stop = plan.Band.Stop.Value;
+        var hertz = new double[plan.Points];
+        for (int i = 0; i < hertz.Length; i++)
+        {
+            double exact = plan.Points == 1 ? start : start * Math.Pow(stop / start, (double)i / (plan.Points - 1));
+            hertz[i] = Math.Round(exact / 1000) * 1000;
+            if (i > 0 && hertz[i] <= hertz[i - 1])
+            {
+                hertz[i] = exact;
+            }
+        }
+
+        try
+        {
+            return new FrequencyGrid([.. hertz]);
+        }
+        catch (ArgumentException e)
+        {
+            throw new ArgumentException($"{nameof(plan.Band)}: a rehearsal needs a wider band for {plan.Points} points.", e);
+        }
+    }
+
+    private static ImmutableArray<TrueShielding> Truth(RehearsalPlan plan, FrequencyGrid grid)
+    {
+        RandomSource random = new RandomSource(plan.Seed).Fork(0);
+        var truth = ImmutableArray.CreateBuilder<TrueShielding>(plan.Lots * plan.SpecimensPerLot);
+        for (int lot = 0; lot < plan.Lots; lot++)
+        {
+            double lotOffset = plan.LotDeviationDb * random.Normal();
+            for (int specimen = 0; specimen < plan.SpecimensPerLot; specimen++)
+            {
+                double offset = lotOffset + (plan.SpecimenDeviationDb * random.Normal());
+                var shielding = ImmutableArray.CreateBuilder<double>(grid.Count);
+                foreach (double hertz in grid.Hertz)
+                {
+                    shielding.Add(plan.ShieldingStartDb + offset + ((plan.ShieldingStopDb - plan.ShieldingStartDb) * Along(plan.Band, hertz)));
+                }
+
+                truth.Add(new TrueShielding(Name(lot, specimen), shielding.MoveToImmutable()));
+            }
+        }
+
+        return truth.MoveToImmutable();
+    }
+
+    internal static double Along(FrequencyBand band, double hertz) =>
+        band.Stop > band.Start ? Math.Log(hertz / band.Start.Value) / Math.Log(band.Stop.Value / band.Start.Value) : 0;
+
+    // Lots A, B, ... Z, then L27, L28: letters as long as there are letters.
+    private static SpecimenName Name(int lot, int specimen)
+    {
+        string lotName = lot < 26 ? ((char)('A' + lot)).ToString() : string.Create(CultureInfo.InvariantCulture, $"L{lot + 1}");
+        return new SpecimenName(lotName, string.Create(CultureInfo.InvariantCulture, $"{lotName}{specimen + 1:00}"));
+    }
+}

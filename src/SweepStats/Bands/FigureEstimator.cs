@@ -1,0 +1,96 @@
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+
+namespace SweepStats.Bands;
+
+/// <summary>Interval of one figure of a curve by leaving out one repeat at a time.</summary>
+internal sealed class FigureEstimator
+{
+    private readonly CurveSpread? _spread;
+    private readonly Confidence _confidence;
+    private readonly double[] _shielding;
+    private readonly bool[] _fixed;
+    private readonly bool _readable;
+
+    public FigureEstimator(ShieldingCurve curve, Confidence confidence)
+    {
+        _spread = curve.Spread;
+        _confidence = confidence;
+        _shielding = new double[curve.Readings.Length];
+        _fixed = new bool[_shielding.Length];
+        _readable = true;
+        for (int f = 0; f < _shielding.Length; f++)
+        {
+            (double value, bool bound) = curve.Readings[f] switch
+            {
+                ShieldingReading.Measured m => (m.Shielding.Value.Value, false),
+                ShieldingReading.Unrepeated u => (u.Indication.Value, false),
+                ShieldingReading.AtLeast b => (b.Bound.Value, true),
+                _ => (double.NaN, true),
+            };
+            _shielding[f] = value;
+            _fixed[f] = bound;
+            _readable &= double.IsFinite(value);
+        }
+    }
+
+    /// <summary>Value and limits of a figure that grows with the shielding at every frequency.</summary>
+    public BandFigure Estimate(Func<double[], double> figure)
+    {
+        if (!_readable || _spread is null)
+        {
+            return default;
+        }
+
+        double value = figure(_shielding);
+        bool bound = _fixed.Contains(true);
+        if (!_spread.Repeated)
+        {
+            return new BandFigure(bound ? null : value, null, null);
+        }
+
+        ReadOnlySpan<Contribution> parts =
+        [
+            Jackknife(figure, _spread.ReferenceUnits, _spread.WithoutReference),
+            Jackknife(figure, _spread.CoveredUnits, _spread.WithoutCovered),
+            new(HalfChange(figure, f => _spread.FloorShift(f)), double.PositiveInfinity),
+            new(HalfChange(figure, _ => _spread.TypeBDb), double.PositiveInfinity),
+        ];
+        double reach = WelchSatterthwaite.Combined(parts)
+            * StudentT.Quantile(_confidence.TwoSidedQuantile, WelchSatterthwaite.DegreesOfFreedom(parts));
+        return bound ? new BandFigure(null, value - reach, null) : new BandFigure(value, value - reach, value + reach);
+    }
+
+    private Contribution Jackknife(Func<double[], double> figure, int units, Func<int, int, double> shift)
+    {
+        var left = new double[units];
+        double mean = 0;
+        for (int j = 0; j < units; j++)
+        {
+            left[j] = figure(Shifted(f => shift(j, f)));
+            mean += left[j] / units;
+        }
+
+        double squares = 0;
+        foreach (double value in left)
+        {
+            squares += (value - mean) * (value - mean);
+        }
+
+        return new Contribution(Math.Sqrt((units - 1.0) / units * squares), units - 1);
+    }
+
+    private double HalfChange(Func<double[], double> figure, Func<int, double> shift) =>
+        Math.Abs(figure(Shifted(shift)) - figure(Shifted(f => -shift(f)))) / 2;
+
+    private double[] Shifted(Func<int, double> shift)
+    {
+        var moved = new double[_shielding.Length];
+        for (int f = 0; f < moved.Length; f++)
+        {
+            moved[f] = _shielding[f] + (_fixed[f] ? 0 : shift(f));
+        }
+
+        return moved;
+    }
+}

@@ -1,0 +1,36 @@
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Something transmits while the source is off.</summary>
+internal sealed class Ambient : ICheck
+{
+    public string Code => "ambient";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        if (seen.Floor is not { } floor)
+        {
+            yield break;
+        }
+
+        int count = floor.Ambient.Count(a => a);
+        if (count > 0)
+        {
+            double highest = Enumerable.Range(0, floor.Ambient.Length).Where(f => floor.Ambient[f]).Max(f => floor.LevelDb[f]);
+            var quiet = Enumerable.Range(0, floor.Ambient.Length).Where(f => !floor.Ambient[f]).Select(f => floor.LevelDb[f]).Order().ToList();
+            double above = quiet.Count == 0 ? 0 : highest - quiet[quiet.Count / 2];
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Warning,
+                Role = SweepRole.Floor,
+                Where = Stretches.Where(seen.Campaign.Grid, f => floor.Ambient[f]),
+                Size = new Decibels(above),
+                Message = $"With the source off {Amount.OutOf(count, floor.Ambient.Length)} hold more than noise, up to {Amount.Db(above)} above the floor: something transmits there. These frequencies keep their own, higher floor.",
+                NextStep = "Find and switch off the transmitter, measure in a shielded room or at another hour, or leave these frequencies out of the claim.",
+            };
+        }
+    }
+}

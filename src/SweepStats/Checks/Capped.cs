@@ -1,0 +1,39 @@
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Readings that the floor cuts off: the specimen shields at least this much.</summary>
+internal sealed class Capped : ICheck
+{
+    public string Code => "capped";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        foreach (ShieldingCurve curve in seen.Curves)
+        {
+            bool At(int f) => curve.Readings[f].State == ShieldingState.Capped;
+            int count = Enumerable.Range(0, curve.Readings.Length).Count(At);
+            if (count == 0)
+            {
+                continue;
+            }
+
+            bool enough = seen.Requirement is { } asked && Enumerable.Range(0, curve.Readings.Length).Where(At).All(f =>
+                asked.At(seen.Campaign.Grid[f]) is not { } wanted || curve.Readings[f].Evidence.OneSidedLow >= wanted);
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = enough ? Severity.Note : Severity.Warning,
+                Role = SweepRole.Covered,
+                Specimen = curve.Name,
+                Where = Stretches.Where(seen.Campaign.Grid, At),
+                Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the covered level cannot be told from the floor: the shielding there is a lower bound, not a value."
+                    + (enough ? " The bounds reach the requirement all the same." : string.Empty),
+                NextStep = enough
+                    ? "Nothing, unless a value is wanted instead of a bound."
+                    : "Make more range: narrower resolution bandwidth (a tenth gives 10 dB), more source power, less input attenuation, a preamplifier, or more averaging.",
+            };
+        }
+    }
+}

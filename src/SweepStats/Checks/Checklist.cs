@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Checks;
+
+/// <summary>All checks, in the order in which their findings of one severity are listed.</summary>
+public static class Checklist
+{
+    /// <summary>Every check. Adding one is one file and one line here.</summary>
+    public static ImmutableArray<ICheck> All { get; } =
+    [
+        new NoFloor(),
+        new UnderRanged(),
+        new Capped(),
+        new TooFewRepeats(),
+        new DuplicateSweeps(),
+        new GridMismatch(),
+        new Ambient(),
+        new NearFloor(),
+        new AveragingUnknown(),
+        new PlacementUnknown(),
+    ];
+
+    /// <summary>Findings of all checks, gravest first.</summary>
+    public static ImmutableArray<Finding> Inspect(Evidence seen) =>
+        [.. All.SelectMany(check => check.Inspect(seen)).OrderByDescending(finding => finding.Severity)];
+}

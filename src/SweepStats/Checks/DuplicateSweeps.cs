@@ -1,0 +1,26 @@
+using SweepStats.Alignment;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>A copied file is no repeat.</summary>
+internal sealed class DuplicateSweeps : ICheck
+{
+    public string Code => "duplicate-sweep";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        foreach (DuplicateSweep twin in seen.Campaign.Duplicates)
+        {
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Warning,
+                Role = twin.Copy.Role,
+                Specimen = twin.Copy.Role == SweepRole.Covered ? new SpecimenName(twin.Copy.Lot ?? "1", twin.Copy.Specimen ?? "1") : null,
+                Message = $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}: it is counted once, since two real sweeps never agree in every digit.",
+                NextStep = "Look whether a file was copied or exported twice; take the missing sweep again.",
+            };
+        }
+    }
+}

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Bands;
+using SweepStats.Floor;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>What the checks look at. Immutable.</summary>
+public sealed record Evidence
+{
+    /// <summary>The sweeps on their common grid.</summary>
+    public required AlignedCampaign Campaign { get; init; }
+
+    /// <summary>The floor; null where none is known.</summary>
+    public required NoiseFloor? Floor { get; init; }
+
+    /// <summary>Shielding of each specimen.</summary>
+    public required ImmutableArray<ShieldingCurve> Curves { get; init; }
+
+    /// <summary>How the receiver averages.</summary>
+    public required Averaging Averaging { get; init; }
+
+    /// <summary>Shielding asked for; null where nothing is.</summary>
+    public required Requirement? Requirement { get; init; }
+
+    /// <summary>Dynamic range wanted beyond the requirement.</summary>
+    public required Decibels Margin { get; init; }
+}

@@ -1,0 +1,25 @@
+using SweepStats.Alignment;
+
+namespace SweepStats.Checks;
+
+/// <summary>Sweeps on different frequencies.</summary>
+internal sealed class GridMismatch : ICheck
+{
+    public string Code => "grid-mismatch";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        if (!seen.Campaign.GridDifferences.IsEmpty)
+        {
+            GridDifference first = seen.Campaign.GridDifferences[0];
+            int count = seen.Campaign.GridDifferences.Length;
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Warning,
+                Message = $"{Amount.Count(count, "sweep has", "sweeps have")} frequencies that others lack ({first.Sweep.Name}: {Amount.Count(first.PointsLeftOut, "point", "points")}); only the {Amount.Count(seen.Campaign.Grid.Count, "frequency", "frequencies")} that all share are analysed, nothing is interpolated.",
+                NextStep = "Take floor, reference and covered with the same start, stop and number of points.",
+            };
+        }
+    }
+}

@@ -1,0 +1,11 @@
+namespace SweepStats.Checks;
+
+/// <summary>One doubt about a measurement. A check never alters a number.</summary>
+public interface ICheck
+{
+    /// <summary>Name of the doubt, in kebab case; the code of its findings.</summary>
+    string Code { get; }
+
+    /// <summary>Looks at the evidence and says what it finds; nothing where all is well.</summary>
+    IEnumerable<Finding> Inspect(Evidence seen);
+}

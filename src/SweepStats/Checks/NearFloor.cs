@@ -1,0 +1,49 @@
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Readings that had to be corrected for the floor.</summary>
+internal sealed class NearFloor : ICheck
+{
+    public string Code => "near-floor";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        foreach (ShieldingCurve curve in seen.Curves)
+        {
+            bool At(int f) => curve.Readings[f].State == ShieldingState.NearFloor;
+            var near = Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f]).ToList();
+            if (near.Count == 0)
+            {
+                continue;
+            }
+
+            double largest = near.Max(Correction);
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Note,
+                Role = SweepRole.Covered,
+                Specimen = curve.Name,
+                Where = Stretches.Where(seen.Campaign.Grid, At),
+                Size = new Decibels(largest),
+                Message = $"At {Amount.OutOf(near.Count, curve.Readings.Length)} the covered level is within 10 dB of the floor; the noise in it was taken out, by up to {Amount.Db(largest)}, and the intervals are wider for it.",
+                NextStep = "Nothing, unless narrower intervals are wanted there: then make more range or average more.",
+            };
+        }
+    }
+
+    // How far the corrected shielding lies above the plain difference of the levels.
+    private static double Correction(ShieldingReading reading)
+    {
+        double plain = reading.Evidence.ReferenceDb - reading.Evidence.CoveredDb;
+        return reading switch
+        {
+            ShieldingReading.Measured m => m.Shielding.Value.Value - plain,
+            ShieldingReading.Unrepeated u => u.Indication.Value - plain,
+            _ => 0,
+        };
+    }
+}

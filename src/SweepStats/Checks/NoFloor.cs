@@ -1,0 +1,24 @@
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Nobody knows how low the receiver can read, so a small covered level may be its own noise.</summary>
+internal sealed class NoFloor : ICheck
+{
+    public string Code => "no-floor";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        if (seen.Floor is null)
+        {
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Warning,
+                Role = SweepRole.Floor,
+                Message = "There are no floor sweeps and no declared floor: what looks like a weak signal may be the receiver's own noise, so every shielding value is only a lower bound.",
+                NextStep = "Switch the source off (or terminate the input), leave all receiver settings as they are and take at least three floor sweeps.",
+            };
+        }
+    }
+}

@@ -1,0 +1,53 @@
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Repeats are missing for the interval that is asked for.</summary>
+internal sealed class TooFewRepeats : ICheck
+{
+    public string Code => "too-few-repeats";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        foreach ((SweepRole role, SpecimenName? specimen, int units, bool placements) in Groups(seen))
+        {
+            if (units == 1)
+            {
+                yield return new Finding
+                {
+                    Code = Code,
+                    Severity = Severity.Warning,
+                    Role = role,
+                    Specimen = specimen,
+                    Message = $"There is one {Name(role)} sweep: how well it repeats is not known and no interval is given for what rests on it. Bounds allow for noise alone.",
+                    NextStep = "Take at least three sweeps, better five, taking the specimen off and putting it back between them.",
+                };
+            }
+            else if (units == 2)
+            {
+                yield return new Finding
+                {
+                    Code = Code,
+                    Severity = Severity.Warning,
+                    Role = role,
+                    Specimen = specimen,
+                    Message = $"There are two {Name(role)} {(placements ? "placements" : "sweeps")}: their spread is known so badly that intervals are several times wider than they need be.",
+                    NextStep = "A third one shrinks the interval by more than half; five are a good number.",
+                };
+            }
+        }
+    }
+
+    private static IEnumerable<(SweepRole Role, SpecimenName? Specimen, int Units, bool Placements)> Groups(Evidence seen)
+    {
+        yield return (SweepRole.Reference, null, seen.Campaign.Reference.SweepCount, false);
+        foreach (ShieldingCurve curve in seen.Curves)
+        {
+            bool placements = curve.PlacementCount > 1;
+            yield return (SweepRole.Covered, curve.Name, placements ? curve.PlacementCount!.Value : curve.SweepCount, placements);
+        }
+    }
+
+    private static string Name(SweepRole role) => role == SweepRole.Reference ? "reference" : "covered";
+}

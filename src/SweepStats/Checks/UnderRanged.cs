@@ -1,0 +1,59 @@
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using System.Globalization;
+
+namespace SweepStats.Checks;
+
+/// <summary>The set-up cannot show what is asked of it.</summary>
+internal sealed class UnderRanged : ICheck
+{
+    public string Code => "under-ranged";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        foreach (ShieldingCurve curve in seen.Curves)
+        {
+            int count = Enumerable.Range(0, curve.Readings.Length).Count(f => Missing(seen, curve, f) > 0);
+            if (count == 0)
+            {
+                continue;
+            }
+
+            double most = Enumerable.Range(0, curve.Readings.Length).Max(f => Missing(seen, curve, f));
+            bool dead = curve.Readings.All(r => r.Evidence.ReferenceInFloor);
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = dead ? Severity.Fault : Severity.Warning,
+                Specimen = curve.Name,
+                Where = Stretches.Where(seen.Campaign.Grid, f => Missing(seen, curve, f) > 0),
+                Size = new Decibels(most),
+                Message = dead
+                    ? "The reference nowhere rises 10 dB over the floor: this set-up shows nothing of the shielding."
+                    : $"At {Amount.OutOf(count, curve.Readings.Length)} the usable dynamic range falls short, by up to {Amount.Db(most)}, of what is asked: the requirement with a margin of {Amount.Db(seen.Margin.Value)}, or a reference 10 dB over the floor.",
+                NextStep = Remedy(most),
+            };
+        }
+    }
+
+    // dB of range missing for requirement plus margin, or for a reference that stands clear of the floor.
+    private static double Missing(Evidence seen, ShieldingCurve curve, int f)
+    {
+        ReadingEvidence at = curve.Readings[f].Evidence;
+        double missing = at.ReferenceInFloor ? 10 - (at.ReferenceDb - at.FloorDb!.Value) : 0;
+        if (at.DynamicRange is { } range && seen.Requirement?.At(at.At) is { } wanted)
+        {
+            missing = Math.Max(missing, wanted.Value + seen.Margin.Value - range.Value);
+        }
+
+        return missing;
+    }
+
+    private static string Remedy(double missing)
+    {
+        // Bandwidth moves the floor by 10 log of its ratio, power averaging the detection limit by about 5 log of the number.
+        double bandwidth = Math.Pow(10, missing / 10);
+        return string.Create(CultureInfo.InvariantCulture,
+            $"To gain {missing:0.0} dB: {Math.Ceiling(missing):0} dB more source power, or a resolution bandwidth {bandwidth:0.#} times narrower, or {Math.Ceiling(missing):0} dB less input attenuation as far as overload allows, or a preamplifier; averaging {bandwidth * bandwidth:0.#} times more helps too, but slowly.");
+    }
+}

@@ -1,0 +1,123 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Floor;
+
+/// <summary>Estimates the noise floor from its sweeps, or takes it as declared.</summary>
+public static class NoiseFloorEstimator
+{
+    /// <summary>Estimates the floor from sweeps with the source off.</summary>
+    /// <remarks>
+    /// The scatter of a reading is pooled over frequencies; the number of looks follows from it where the receiver averages power. The level is pooled over
+    /// neighbours that agree; its error holds chance, shrunk by the pooling, and the offsets between sweeps, which no pooling over frequency shrinks.
+    /// Assumes Gaussian noise; frequencies with more than noise keep their own level and error.
+    /// </remarks>
+    public static NoiseFloor Estimate(SweepBlock floor, Averaging averaging)
+    {
+        ArgumentNullException.ThrowIfNull(floor);
+        var scatter = new FloorScatter(floor);
+        int sweeps = floor.SweepCount;
+        var ambient = new bool[floor.PointCount];
+        ImmutableArray<DetectorNoise> noise = NoiseOf(averaging, scatter.Deviation(ambient));
+        // Transmitters inflate the scatter that they are judged by; three rounds settle it.
+        for (int round = 0; round < 3; round++)
+        {
+            bool[] marked = AmbientSearch.Mark(scatter, noise[0], sweeps);
+            if (marked.AsSpan().SequenceEqual(ambient) || marked.All(m => m))
+            {
+                break;
+            }
+
+            ambient = marked;
+            noise = NoiseOf(averaging, scatter.Deviation(ambient));
+        }
+
+        return Assemble(floor, scatter, ambient, noise);
+    }
+
+    /// <summary>Takes a floor as declared: one level for all frequencies, its scatter unknown and its error taken as none.</summary>
+    /// <param name="levelDb">Level as the receiver displays it, on the scale of the sweeps.</param>
+    /// <param name="pointCount">Number of frequencies.</param>
+    /// <param name="averaging">How the receiver averages.</param>
+    public static NoiseFloor Declare(double levelDb, int pointCount, Averaging averaging) => new()
+    {
+        Source = FloorSource.Declared,
+        SweepCount = 0,
+        Noise = NoiseOf(averaging, 0),
+        ReadingDeviationDb = 0,
+        SweepOffsetDeviationDb = null,
+        LevelDb = [.. Enumerable.Repeat(levelDb, pointCount)],
+        StandardErrorDb = [.. Enumerable.Repeat(0.0, pointCount)],
+        DegreesOfFreedom = [.. Enumerable.Repeat(double.PositiveInfinity, pointCount)],
+        Ambient = [.. Enumerable.Repeat(false, pointCount)],
+    };
+
+    private static NoiseFloor Assemble(SweepBlock floor, FloorScatter scatter, bool[] ambient, ImmutableArray<DetectorNoise> noise)
+    {
+        int sweeps = floor.SweepCount;
+        double deviation = scatter.Deviation(ambient);
+        double correlation = scatter.Correlation();
+        double inflation = Math.Sqrt((1 + correlation) / (1 - correlation));
+        (double[] level, int[] count) = FloorWindow.Pool(scatter.Mean, ambient, deviation / Math.Sqrt(sweeps), inflation);
+        double? offset = OffsetDeviation(scatter, deviation * inflation);
+        double chanceDof = Math.Max(1, Math.Max(sweeps - 1, 0.5) * (floor.PointCount - 1) / (inflation * inflation));
+        var error = new double[level.Length];
+        var dof = new double[level.Length];
+        for (int f = 0; f < level.Length; f++)
+        {
+            Contribution chance = ambient[f] && sweeps > 1
+                ? new(Math.Sqrt(scatter.VarianceAt(f) / sweeps), sweeps - 1)
+                : new(deviation / Math.Sqrt((double)sweeps * count[f]) * (count[f] > 1 ? inflation : 1), chanceDof);
+            Contribution shared = offset is > 0 ? new(offset.Value / Math.Sqrt(sweeps), sweeps - 1) : Contribution.None;
+            error[f] = WelchSatterthwaite.Combined([chance, shared]);
+            dof[f] = WelchSatterthwaite.DegreesOfFreedom([chance, shared]);
+        }
+
+        return new NoiseFloor
+        {
+            Source = FloorSource.Measured,
+            SweepCount = sweeps,
+            Noise = noise,
+            ReadingDeviationDb = deviation,
+            SweepOffsetDeviationDb = offset,
+            LevelDb = [.. level],
+            StandardErrorDb = [.. error],
+            DegreesOfFreedom = [.. dof],
+            Ambient = [.. ambient],
+        };
+    }
+
+    // What sweeps differ by beyond the chance that is left in a mean over all frequencies.
+    private static double? OffsetDeviation(FloorScatter scatter, double deviation)
+    {
+        int sweeps = scatter.Offset.Length;
+        if (sweeps == 1)
+        {
+            return null;
+        }
+
+        double squares = 0;
+        foreach (double offset in scatter.Offset)
+        {
+            squares += offset * offset;
+        }
+
+        return Math.Sqrt(Math.Max(0, (squares / (sweeps - 1)) - (deviation * deviation / scatter.Mean.Length)));
+    }
+
+    private static ImmutableArray<DetectorNoise> NoiseOf(Averaging averaging, double deviation)
+    {
+        DetectorNoise power = new(Math.Max(1, DetectorNoise.LooksFor(deviation)));
+        double single = new DetectorNoise(1).LogStandardDeviation;
+        DetectorNoise log = new(1, Math.Max(1, single * single / (deviation * deviation)));
+        return averaging switch
+        {
+            Averaging.Power => [power],
+            Averaging.Log => [log],
+            Averaging.Sample => [new DetectorNoise(1)],
+            _ => [power, log],
+        };
+    }
+}

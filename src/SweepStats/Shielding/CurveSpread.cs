@@ -1,0 +1,44 @@
+using SweepStats.Floor;
+
+namespace SweepStats.Shielding;
+
+/// <summary>What each repeat contributes to a curve, to first order: for figures over a band, which are compared between repeats.</summary>
+/// <remarks>
+/// Leaving one unit out moves the shielding at a frequency by minus its slope times the move of the mean. The frequencies of one sweep are never taken as
+/// independent repeats: a shared offset moves them all.
+/// </remarks>
+internal sealed class CurveSpread(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, double typeBDb)
+{
+    private readonly double[] _slopeReference = Slopes(reference, floor);
+    private readonly double[] _slopeCovered = Slopes(covered, floor);
+
+    public bool Repeated => reference.Repeated && covered.Repeated;
+
+    public int ReferenceUnits => reference.UnitCount;
+
+    public int CoveredUnits => covered.UnitCount;
+
+    public double TypeBDb => typeBDb;
+
+    /// <summary>Change of the shielding when a reference unit is left out.</summary>
+    public double WithoutReference(int unit, int f) => _slopeReference[f] * Shift(reference, unit, f);
+
+    /// <summary>Change of the shielding when a covered unit is left out.</summary>
+    public double WithoutCovered(int unit, int f) => -_slopeCovered[f] * Shift(covered, unit, f);
+
+    /// <summary>Change of the shielding when the floor lies one standard error higher.</summary>
+    public double FloorShift(int f) => floor is null ? 0 : (_slopeCovered[f] - _slopeReference[f]) * floor.StandardErrorDb[f];
+
+    private static double Shift(RepeatedLevels levels, int unit, int f) => (levels[f].MeanDb - levels.Unit(unit)[f]) / (levels.UnitCount - 1);
+
+    private static double[] Slopes(RepeatedLevels levels, NoiseFloor? floor)
+    {
+        var slopes = new double[levels.PointCount];
+        for (int f = 0; f < slopes.Length; f++)
+        {
+            slopes[f] = floor is null ? 1 : floor.Noise.Max(n => SignalInNoise.Slope(levels[f].MeanDb - floor.LevelDb[f], n));
+        }
+
+        return slopes;
+    }
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Shielding;
+
+/// <summary>The widest of the intervals for every way of averaging that has to be reckoned with.</summary>
+/// <remarks>Where the averaging is stated there is one and this changes nothing. The estimate is the middle of the single estimates.</remarks>
+internal readonly record struct EnvelopeLimits(
+    double SeDb, double LowDb, double HighDb, double OneSidedLowDb, double StandardUncertaintyDb, double DegreesOfFreedom)
+{
+    public bool Capped => double.IsPositiveInfinity(HighDb);
+
+    public static EnvelopeLimits Of(ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, bool floorKnown, bool repeated)
+    {
+        double lowest = double.PositiveInfinity, highest = double.NegativeInfinity, low = double.PositiveInfinity;
+        double high = double.NegativeInfinity, oneSided = double.PositiveInfinity, uncertainty = 0, dof = double.PositiveInfinity;
+        foreach (ReadingEstimator estimator in estimators)
+        {
+            ShieldingLimits limits = floorKnown ? estimator.TwoSided(levels) : WithoutFloor.Limits(levels, estimator.Confidence);
+            lowest = Math.Min(lowest, limits.SeDb);
+            highest = Math.Max(highest, limits.SeDb);
+            low = Math.Min(low, limits.LowDb);
+            high = Math.Max(high, limits.HighDb);
+            uncertainty = Math.Max(uncertainty, limits.StandardUncertaintyDb);
+            dof = Math.Min(dof, limits.DegreesOfFreedom);
+            if (repeated)
+            {
+                oneSided = Math.Min(oneSided, floorKnown ? estimator.OneSidedLow(levels) : WithoutFloor.OneSidedLow(levels, estimator.Confidence));
+            }
+        }
+
+        return new EnvelopeLimits((lowest + highest) / 2, low, high, oneSided, uncertainty, dof);
+    }
+}

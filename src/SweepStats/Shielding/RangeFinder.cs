@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using SweepStats.Floor;
+
+namespace SweepStats.Shielding;
+
+/// <summary>Usable dynamic range at each frequency: reference level minus the weakest signal that this set-up bounds from both sides.</summary>
+/// <remarks>With single sweeps nothing is bounded; the range is then the reference over what noise alone would do.</remarks>
+internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, RepeatedLevels reference, RepeatedLevels covered)
+{
+    private readonly double _signalDeviation = reference.Repeated ? reference.UnitDeviationDb() : 0;
+    private readonly Dictionary<double, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<double, double>())];
+
+    /// <summary>The range in dB; not below 0.</summary>
+    public double At(int f)
+    {
+        double range = double.PositiveInfinity;
+        for (int i = 0; i < estimators.Length; i++)
+        {
+            DetectorNoise noise = estimators[i].Noise;
+            double level = SignalInNoise.Level(reference[f].MeanDb, floor.LevelDb[f], noise);
+            double weakest = floor.LevelDb[f] - noise.LogMeanOffset + WeakestSnr(i, floor.StandardErrorDb[f]);
+            range = Math.Min(range, level - weakest);
+        }
+
+        return Math.Max(0, range);
+    }
+
+    // The floor's error takes few values, as many as there are window widths.
+    private double WeakestSnr(int estimator, double floorError)
+    {
+        if (!_weakest[estimator].TryGetValue(floorError, out double snr))
+        {
+            ReadingEstimator e = estimators[estimator];
+            snr = covered.Repeated
+                ? new DetectionLimit(e.Noise, e.Confidence).SignalToNoise(covered.SweepCount, covered.UnitCount, _signalDeviation, floorError)
+                : e.Noise.SnrInDecibels(Math.Max(0.05, e.Noise.CriticalRise(covered.SweepCount, e.Confidence.TwoSidedQuantile)));
+            _weakest[estimator].Add(floorError, snr);
+        }
+
+        return snr;
+    }
+}

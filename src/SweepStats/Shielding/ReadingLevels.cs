@@ -1,0 +1,10 @@
+using SweepStats.Statistics;
+
+namespace SweepStats.Shielding;
+
+/// <summary>All that goes into the shielding at one frequency.</summary>
+/// <param name="Reference">Reference level.</param>
+/// <param name="Covered">Covered level.</param>
+/// <param name="Floor">Floor level; −∞ where none is known.</param>
+/// <param name="TypeB">Uncertainty that repeats do not show, of the difference.</param>
+internal readonly record struct ReadingLevels(RepeatedLevel Reference, RepeatedLevel Covered, RepeatedLevel Floor, Contribution TypeB);

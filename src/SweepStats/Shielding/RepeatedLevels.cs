@@ -1,0 +1,160 @@
+using SweepStats.Alignment;
+using SweepStats.Statistics;
+
+namespace SweepStats.Shielding;
+
+/// <summary>Log means of repeated sweeps at every frequency, with the means of the units that count as independent repeats.</summary>
+/// <remarks>
+/// Where placements are named the mean of a placement is the unit: sweeps of one placement only show how repeatable the instrument is. Sweeps without
+/// a placement's name form one more. A single placement has no spread to show; its sweeps are the units then.
+/// </remarks>
+internal sealed class RepeatedLevels
+{
+    private readonly double[] _units;
+    private readonly double[] _mean;
+    private readonly double[] _standardError;
+
+    private RepeatedLevels(double[] units, int unitCount, int pointCount)
+    {
+        _units = units;
+        UnitCount = unitCount;
+        _mean = new double[pointCount];
+        _standardError = new double[pointCount];
+        for (int f = 0; f < pointCount; f++)
+        {
+            Summarise(f);
+        }
+    }
+
+    public int UnitCount { get; }
+
+    public required int SweepCount { get; init; }
+
+    public required int? PlacementCount { get; init; }
+
+    public required double? RepeatabilityDb { get; init; }
+
+    public int PointCount => _mean.Length;
+
+    public bool Repeated => UnitCount > 1;
+
+    public RepeatedLevel this[int point] => new(_mean[point], new Contribution(_standardError[point], Math.Max(UnitCount - 1, 1)));
+
+    public ReadOnlySpan<double> Unit(int unit) => _units.AsSpan(unit * PointCount, PointCount);
+
+    /// <summary>Root mean square over frequency of the standard deviation of one unit, in dB.</summary>
+    public double UnitDeviationDb()
+    {
+        double sum = 0;
+        foreach (double error in _standardError)
+        {
+            sum += error * error * UnitCount;
+        }
+
+        return Math.Sqrt(sum / PointCount);
+    }
+
+    public static RepeatedLevels From(SweepBlock block)
+    {
+        int[] placement = Placements(block, out int placements);
+        bool byPlacement = placements > 1;
+        int units = byPlacement ? placements : block.SweepCount;
+        var sums = new double[units * block.PointCount];
+        var counts = new int[units];
+        for (int j = 0; j < block.SweepCount; j++)
+        {
+            int unit = byPlacement ? placement[j] : j;
+            counts[unit]++;
+            ReadOnlySpan<double> sweep = block[j];
+            for (int f = 0; f < sweep.Length; f++)
+            {
+                sums[(unit * sweep.Length) + f] += sweep[f];
+            }
+        }
+
+        for (int i = 0; i < sums.Length; i++)
+        {
+            sums[i] /= counts[i / block.PointCount];
+        }
+
+        bool named = block.Sweeps.Any(s => s.Placement is not null);
+        return new RepeatedLevels(sums, units, block.PointCount)
+        {
+            SweepCount = block.SweepCount,
+            PlacementCount = named ? placements : null,
+            RepeatabilityDb = Repeatability(block, placement, placements),
+        };
+    }
+
+    private static int[] Placements(SweepBlock block, out int count)
+    {
+        List<string?> names = [];
+        var index = new int[block.SweepCount];
+        for (int j = 0; j < index.Length; j++)
+        {
+            string? name = block.Sweeps[j].Placement;
+            index[j] = names.IndexOf(name);
+            if (index[j] < 0)
+            {
+                index[j] = names.Count;
+                names.Add(name);
+            }
+        }
+
+        count = names.Count;
+        return index;
+    }
+
+    private static double? Repeatability(SweepBlock block, int[] placement, int placements)
+    {
+        int dof = block.SweepCount - placements;
+        if (dof == 0)
+        {
+            return null;
+        }
+
+        double squares = 0;
+        var sum = new double[placements];
+        var count = new int[placements];
+        for (int f = 0; f < block.PointCount; f++)
+        {
+            Array.Clear(sum);
+            Array.Clear(count);
+            for (int j = 0; j < block.SweepCount; j++)
+            {
+                sum[placement[j]] += block[j][f];
+                count[placement[j]]++;
+            }
+
+            for (int j = 0; j < block.SweepCount; j++)
+            {
+                double off = block[j][f] - (sum[placement[j]] / count[placement[j]]);
+                squares += off * off;
+            }
+        }
+
+        return Math.Sqrt(squares / dof / block.PointCount);
+    }
+
+    private void Summarise(int f)
+    {
+        // The first unit is taken off so that equal levels have exactly no spread.
+        double origin = _units[f];
+        double sum = 0;
+        for (int j = 0; j < UnitCount; j++)
+        {
+            sum += _units[(j * _mean.Length) + f] - origin;
+        }
+
+        double off = sum / UnitCount;
+        double squares = 0;
+        for (int j = 0; j < UnitCount; j++)
+        {
+            double d = _units[(j * _mean.Length) + f] - origin - off;
+            squares += d * d;
+        }
+
+        _mean[f] = origin + off;
+        _standardError[f] = UnitCount > 1 ? Math.Sqrt(squares / (UnitCount - 1) / UnitCount) : 0;
+    }
+}

@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Floor;
+using SweepStats.Quantities;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Shielding;
+
+/// <summary>Turns reference, covered and floor sweeps into shielding over frequency.</summary>
+/// <remarks>Not thread-safe for one instance while it is built; afterwards <see cref="Estimate"/> may be called from many threads.</remarks>
+public sealed class ShieldingEstimator
+{
+    // A reference that rises less than this leaves no range to speak of.
+    private const double LeastReferenceRiseDb = 10;
+    private const double ClearRiseDb = 10;
+
+    private readonly FrequencyGrid _grid;
+    private readonly RepeatedLevels _reference;
+    private readonly NoiseFloor? _floor;
+    private readonly Confidence _confidence;
+    private readonly Contribution _typeB;
+
+    /// <summary>Prepares the estimate for all specimens of a campaign.</summary>
+    /// <param name="campaign">The aligned sweeps.</param>
+    /// <param name="floor">The floor; null where none is known.</param>
+    /// <param name="confidence">Two-sided level.</param>
+    /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
+    public ShieldingEstimator(AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties)
+    {
+        ArgumentNullException.ThrowIfNull(campaign);
+        _grid = campaign.Grid;
+        _reference = RepeatedLevels.From(campaign.Reference);
+        _floor = floor;
+        _confidence = confidence;
+        _typeB = new Contribution(TypeB(uncertainties), double.PositiveInfinity);
+    }
+
+    /// <summary>Shielding of one specimen.</summary>
+    public ShieldingCurve Estimate(SpecimenBlock specimen)
+    {
+        ArgumentNullException.ThrowIfNull(specimen);
+        RepeatedLevels covered = RepeatedLevels.From(specimen.Block);
+        ImmutableArray<ReadingEstimator> estimators =
+            [.. (_floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)]).Select(n => new ReadingEstimator(n, _confidence, covered.SweepCount))];
+        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered);
+        var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
+        for (int f = 0; f < _grid.Count; f++)
+        {
+            var levels = new ReadingLevels(_reference[f], covered[f], FloorAt(f), _typeB);
+            readings.Add(Read(f, levels, estimators, (_reference.Repeated && covered.Repeated, range?.At(f))));
+        }
+
+        return new ShieldingCurve
+        {
+            Name = specimen.Name,
+            Readings = readings.MoveToImmutable(),
+            SweepCount = covered.SweepCount,
+            PlacementCount = covered.PlacementCount,
+            RepeatabilityDb = covered.RepeatabilityDb,
+            Spread = new CurveSpread(_reference, covered, _floor, _typeB.StandardUncertainty),
+        };
+    }
+
+    private ShieldingReading Read(
+        int f, ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, (bool Repeated, double? RangeDb) setup)
+    {
+        EnvelopeLimits limits = EnvelopeLimits.Of(levels, estimators, _floor is not null, setup.Repeated);
+        bool referenceInFloor = _floor is not null && levels.Reference.MeanDb - levels.Floor.MeanDb < LeastReferenceRiseDb;
+        var evidence = new ReadingEvidence
+        {
+            At = _grid[f],
+            ReferenceDb = levels.Reference.MeanDb,
+            CoveredDb = levels.Covered.MeanDb,
+            FloorDb = _floor?.LevelDb[f],
+            DynamicRange = setup.RangeDb is { } db ? new Decibels(db) : null,
+            StandardUncertaintyDb = setup.Repeated ? limits.StandardUncertaintyDb : null,
+            DegreesOfFreedom = setup.Repeated ? limits.DegreesOfFreedom : null,
+            OneSidedLow = setup.Repeated && double.IsFinite(limits.OneSidedLowDb) ? new Decibels(limits.OneSidedLowDb) : null,
+            Ambient = _floor is not null && _floor.Ambient[f],
+            ReferenceInFloor = referenceInFloor,
+        };
+        ShieldingState state = _floor is null ? ShieldingState.NoFloor
+            : levels.Covered.MeanDb - levels.Floor.MeanDb >= ClearRiseDb ? ShieldingState.Clear : ShieldingState.NearFloor;
+        if (!setup.Repeated && !limits.Capped)
+        {
+            return new ShieldingReading.Unrepeated(state, evidence, new Decibels(limits.SeDb));
+        }
+
+        if (limits.Capped || referenceInFloor || _floor is null)
+        {
+            return Bound(_floor is null ? ShieldingState.NoFloor : ShieldingState.Capped, evidence, limits.LowDb);
+        }
+
+        var estimate = new ShieldingEstimate(new Decibels(limits.SeDb), new Decibels(limits.LowDb), new Decibels(limits.HighDb), _confidence);
+        return double.IsFinite(limits.LowDb)
+            ? new ShieldingReading.Measured(state, evidence, estimate)
+            : Bound(ShieldingState.Capped, evidence, limits.LowDb);
+    }
+
+    private static ShieldingReading Bound(ShieldingState state, ReadingEvidence evidence, double low) => double.IsFinite(low)
+        ? new ShieldingReading.AtLeast(state, evidence, new Decibels(low))
+        : new ShieldingReading.Unreadable(state, evidence, "The reference does not rise clearly over the floor, so not even a lower bound can be had.");
+
+    // Without a floor the readings are taken as they are: a floor far below, without error.
+    private RepeatedLevel FloorAt(int f) => _floor is null
+        ? new RepeatedLevel(double.NegativeInfinity, Contribution.None)
+        : new RepeatedLevel(_floor.LevelDb[f], new Contribution(_floor.StandardErrorDb[f], _floor.DegreesOfFreedom[f]));
+
+    // An error common to both levels cancels in their difference; two independent ones add in quadrature.
+    private static double TypeB(ImmutableArray<UncertaintyEntry> entries)
+    {
+        double variance = 0;
+        foreach (UncertaintyEntry entry in entries)
+        {
+            double square = entry.StandardUncertaintyDb * entry.StandardUncertaintyDb;
+            variance += entry.ActsOn == ErrorActsOn.Both ? (entry.Common ? 0 : 2 * square) : square;
+        }
+
+        return Math.Sqrt(variance);
+    }
+}
