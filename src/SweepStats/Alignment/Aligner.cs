@@ -7,6 +7,9 @@ namespace SweepStats.Alignment;
 /// <summary>Brings the sweeps of a campaign onto one grid, sorted by what they were taken for; copies are counted once.</summary>
 public static class Aligner
 {
+    // Levels of a few hand-typed, rounded points agree by chance; eight and more do not.
+    private const int FewestPointsOfACopy = 8;
+
     /// <summary>Aligns a campaign.</summary>
     /// <param name="campaign">Sweeps as read.</param>
     /// <param name="band">Band to keep; null for all frequencies.</param>
@@ -69,7 +72,7 @@ public static class Aligner
         List<Sweep> kept = [];
         foreach (Sweep sweep in sweeps)
         {
-            Sweep? twin = kept.Find(k => k.Grid.Equals(sweep.Grid) && k.Levels.AsSpan().SequenceEqual(sweep.Levels.AsSpan()));
+            Sweep? twin = kept.Find(k => sweep.Levels.Length >= FewestPointsOfACopy && k.Grid.Equals(sweep.Grid) && k.Levels.AsSpan().SequenceEqual(sweep.Levels.AsSpan()));
             if (twin is null)
             {
                 kept.Add(sweep);

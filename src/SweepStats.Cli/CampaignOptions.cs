@@ -1,0 +1,57 @@
+using System.CommandLine;
+using SweepStats.Statistics;
+
+namespace SweepStats.Cli;
+
+/// <summary>Options of every command that reads a campaign.</summary>
+internal sealed class CampaignOptions
+{
+    public Argument<string> Campaign { get; } = new("CAMPAIGN") { Description = "Folder with floor/, reference/ and covered/<lot>/<specimen>/, or with sweeps.csv" };
+
+    public Option<double?> Confidence { get; } = new("--confidence") { Description = "Level of all intervals, for example 0.95; goes before campaign.toml", HelpName = "LEVEL" };
+
+    public Option<int> Threads { get; } = new("--threads")
+    {
+        Description = "Threads to use; the result does not depend on it",
+        HelpName = "N",
+        DefaultValueFactory = _ => Environment.ProcessorCount,
+    };
+
+    public Option<string> Format { get; } = new("--format") { Description = "What to print", HelpName = "text|json", DefaultValueFactory = _ => "text" };
+
+    public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
+
+    public Option<bool> KeepGoing { get; } = new("--keep-going") { Description = "Leave out files that cannot be read, and say so in the report" };
+
+    public Option<bool> Gate { get; } = new("--gate") { Description = "Exit with 1 when the measurement is not trustworthy or the requirement is not met" };
+
+    public void AddTo(Command command)
+    {
+        Confidence.Validators.Add(result =>
+        {
+            if (result.Tokens is [var token] && !(double.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out double level) && level is > 0.5 and < 1))
+            {
+                result.AddError($"--confidence {token.Value}: a level lies between 0.5 and 1, for example 0.95");
+            }
+        });
+        Threads.Validators.Add(result =>
+        {
+            if (result.Tokens is [var token] && !(int.TryParse(token.Value, out int n) && n is >= 1 and <= 1024))
+            {
+                result.AddError($"--threads {token.Value}: a number of threads is a whole number from 1 to 1024");
+            }
+        });
+        Format.AcceptOnlyFromAmong("text", "json");
+        command.Arguments.Add(Campaign);
+        foreach (Option option in (Option[])[Confidence, Threads, Format, Quiet, KeepGoing, Gate])
+        {
+            command.Options.Add(option);
+        }
+    }
+
+    public AnalysisPlan Apply(AnalysisPlan plan, ParseResult words) => plan with
+    {
+        Confidence = words.GetValue(Confidence) is { } level ? new Confidence(level) : plan.Confidence,
+        Threads = words.GetValue(Threads),
+    };
+}

@@ -1,0 +1,55 @@
+using System.CommandLine;
+using SweepStats.Checks;
+using SweepStats.Report;
+using SweepStats.Verdicts;
+
+namespace SweepStats.Cli.Commands;
+
+/// <summary>sweepstats check: is the measurement trustworthy? Findings on the console, nothing written.</summary>
+internal static class CheckCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CampaignOptions();
+        var command = new Command("check", "Say whether a measurement can be trusted; exit with 1 if it cannot");
+        options.AddTo(command);
+        command.SetAction(words => Run(words, options, terminal));
+        return command;
+    }
+
+    private static int Run(ParseResult words, CampaignOptions options, Terminal terminal)
+    {
+        if (CampaignAnalysis.Of(words, options, terminal) is not { } analysis)
+        {
+            return ExitCode.BadInput;
+        }
+
+        if (!words.GetValue(options.Quiet))
+        {
+            if (words.GetValue(options.Format) == "json")
+            {
+                terminal.Out.WriteLine(SummaryText.Text(SummaryText.Of(analysis)));
+            }
+            else
+            {
+                Print(analysis, terminal);
+            }
+        }
+
+        bool trusted = analysis.Result.Verdict.Trust != Trust.Untrustworthy;
+        return trusted && (!words.GetValue(options.Gate) || analysis.Passes) ? ExitCode.Done : ExitCode.Gated;
+    }
+
+    private static void Print(CampaignAnalysis analysis, Terminal terminal)
+    {
+        foreach (string line in Wording.Check(analysis.Result))
+        {
+            terminal.Out.WriteLine(line);
+        }
+
+        foreach (string file in analysis.Reading.LeftOut)
+        {
+            terminal.Out.WriteLine($"Left out: {file}");
+        }
+    }
+}

@@ -1,0 +1,83 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using SweepStats.Files;
+using SweepStats.Files.Results;
+using SweepStats.Rehearsal;
+
+namespace SweepStats.Cli.Commands;
+
+/// <summary>sweepstats rehearse: a campaign of known truth.</summary>
+internal static class RehearseCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var folder = new Argument<string>("FOLDER") { Description = "Folder for the new campaign" };
+        var requirement = new Option<double?>("--requirement") { Description = "Shielding asked for, written into campaign.toml", HelpName = "DB" };
+        var command = new Command("rehearse", "Write a campaign whose truth is known, to try a set-up or this program on") { folder, requirement };
+        var options = new RehearseOptions(command);
+        command.SetAction(words => Run(words, options, (words.GetValue(folder)!, words.GetValue(requirement)), terminal));
+        return command;
+    }
+
+    private static int Run(ParseResult words, RehearseOptions options, (string Folder, double? Requirement) target, Terminal terminal)
+    {
+        List<string> wrong = [];
+        if (options.Plan(words, wrong) is not { } plan)
+        {
+            wrong.ForEach(terminal.Error.WriteLine);
+            return ExitCode.BadInput;
+        }
+
+        RehearsedCampaign rehearsed;
+        try
+        {
+            rehearsed = Rehearser.Draw(plan);
+        }
+        catch (ArgumentException e)
+        {
+            terminal.Error.WriteLine($"sweepstats rehearse: {e.Message}");
+            return ExitCode.BadInput;
+        }
+
+        var faults = CampaignWriter.Write(target.Folder, rehearsed.Campaign, Settings(plan, target.Requirement), TruthTable.Of(rehearsed));
+        foreach (ReadFault fault in faults)
+        {
+            terminal.Error.WriteLine(fault);
+        }
+
+        if (!faults.IsEmpty)
+        {
+            return ExitCode.BadInput;
+        }
+
+        terminal.Out.WriteLine($"{target.Folder}: {rehearsed.Campaign.Sweeps.Length} sweeps of {rehearsed.Grid.Count} frequencies; what is true of them stands in truth.csv.");
+        terminal.Out.WriteLine($"Analyse it: sweepstats run {target.Folder}");
+        return ExitCode.Done;
+    }
+
+    private static string Settings(RehearsalPlan plan, double? requirement)
+    {
+        var text = new StringBuilder();
+        text.Append("# A rehearsed campaign: drawn from a model with known truth (truth.csv), not measured.\n");
+        text.Append(CultureInfo.InvariantCulture, $"title = {Quoted(plan.Title)}\naveraging = \"{plan.Averaging.ToString().ToLowerInvariant()}\"\n");
+        if (requirement is { } db)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\n[requirement]\nse_db = {db:R}\n");
+        }
+
+        return text.ToString();
+    }
+
+    // A basic string of TOML: backslash, quote and control characters escaped.
+    private static string Quoted(string text)
+    {
+        var quoted = new StringBuilder("\"");
+        foreach (char c in text)
+        {
+            quoted.Append(c is '"' or '\\' ? $"\\{c}" : char.IsControl(c) ? $"\\u{(int)c:X4}" : c.ToString());
+        }
+
+        return quoted.Append('"').ToString();
+    }
+}

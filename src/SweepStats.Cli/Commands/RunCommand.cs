@@ -1,0 +1,106 @@
+using System.CommandLine;
+using SweepStats.Files;
+using SweepStats.Files.Results;
+using SweepStats.Report;
+
+namespace SweepStats.Cli.Commands;
+
+/// <summary>sweepstats run: everything, and the report folder.</summary>
+internal static class RunCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CampaignOptions();
+        var to = new Option<string?>("--out") { Description = "Report folder; reports/<campaign> unless given", HelpName = "FOLDER" };
+        var png = new Option<bool>("--png") { Description = "Also write each chart as PNG" };
+        var command = new Command("run", "Analyse a campaign and write its report");
+        options.AddTo(command);
+        command.Options.Add(to);
+        command.Options.Add(png);
+        command.SetAction(words =>
+        {
+            string target = words.GetValue(to) ?? Path.Combine("reports", new DirectoryInfo(words.GetValue(options.Campaign)!).Name);
+            return Run(words, options, (target, words.GetValue(png)), terminal);
+        });
+        return command;
+    }
+
+    private static int Run(ParseResult words, CampaignOptions options, (string Target, bool Png) report, Terminal terminal)
+    {
+        if (ReportFolder.Refusal(report.Target) is { } refusal)
+        {
+            terminal.Error.WriteLine(refusal);
+            return ExitCode.BadInput;
+        }
+
+        if (CampaignAnalysis.Of(words, options, terminal) is not { } analysis)
+        {
+            return ExitCode.BadInput;
+        }
+
+        byte[] summary = SummaryText.Of(analysis);
+        if (!Write(analysis, summary, report, terminal))
+        {
+            return ExitCode.BadInput;
+        }
+
+        if (!words.GetValue(options.Quiet))
+        {
+            Print(analysis, summary, (words.GetValue(options.Format)!, report.Target), terminal);
+        }
+
+        return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
+    }
+
+    private static bool Write(CampaignAnalysis analysis, byte[] summary, (string Target, bool Png) report, Terminal terminal)
+    {
+        try
+        {
+            using var folder = new ReportFolder(report.Target);
+            var shown = new ReportOptions { Png = report.Png, Assumptions = analysis.Reading.Assumptions, LeftOut = analysis.Reading.LeftOut };
+            foreach (ReportFile file in ReportBuilder.Build(analysis.Result, shown))
+            {
+                Put(folder, file.Path, stream => stream.Write(file.Content));
+            }
+
+            Put(folder, ShieldingCsv.FileName, stream => ShieldingCsv.Write(analysis.Result, stream));
+            Put(folder, BandsCsv.FileName, stream => BandsCsv.Write(analysis.Result, stream));
+            Put(folder, FindingsCsv.FileName, stream => FindingsCsv.Write(analysis.Result, stream));
+            Put(folder, SummaryJson.FileName, stream => stream.Write(summary));
+            folder.Commit();
+            return true;
+        }
+        catch (PngUnavailableException e)
+        {
+            terminal.Error.WriteLine($"sweepstats: {e.Message}");
+            return false;
+        }
+    }
+
+    private static void Put(ReportFolder folder, string path, Action<Stream> write)
+    {
+        using Stream stream = folder.Create(path);
+        write(stream);
+    }
+
+    private static void Print(CampaignAnalysis analysis, byte[] summary, (string Format, string Target) output, Terminal terminal)
+    {
+        if (output.Format == "json")
+        {
+            terminal.Out.WriteLine(SummaryText.Text(summary));
+            return;
+        }
+
+        foreach (string line in Wording.Summary(analysis.Result))
+        {
+            terminal.Out.WriteLine(line);
+        }
+
+        foreach (string file in analysis.Reading.LeftOut)
+        {
+            terminal.Out.WriteLine($"Left out: {file}");
+        }
+
+        terminal.Out.WriteLine($"Report: {Path.Combine(output.Target, "index.html")}");
+    }
+}

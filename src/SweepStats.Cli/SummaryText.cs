@@ -1,0 +1,36 @@
+using System.Globalization;
+using System.Reflection;
+using System.Text;
+using SweepStats.Files.Results;
+
+namespace SweepStats.Cli;
+
+/// <summary>The bytes of summary.json, which is also what --format json prints.</summary>
+internal static class SummaryText
+{
+    public static byte[] Of(CampaignAnalysis analysis)
+    {
+        using var stream = new MemoryStream();
+        SummaryJson.Write(analysis.Result, Context(analysis), stream);
+        return stream.ToArray();
+    }
+
+    public static string Text(byte[] summary) => Encoding.UTF8.GetString(summary).TrimEnd();
+
+    private static SummaryContext Context(CampaignAnalysis analysis) => new()
+    {
+        Program = "sweepstats",
+        Version = typeof(SummaryText).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0],
+        GeneratedAt = Now(),
+        Seed = null,
+        Inputs = analysis.Reading.Inputs,
+        Assumptions = analysis.Reading.Assumptions,
+        LeftOut = analysis.Reading.LeftOut,
+    };
+
+    // SOURCE_DATE_EPOCH is what build tools agree on to make outputs reproducible; the demo's report in the repository is made with it.
+    private static DateTimeOffset Now() =>
+        long.TryParse(Environment.GetEnvironmentVariable("SOURCE_DATE_EPOCH"), CultureInfo.InvariantCulture, out long seconds) && seconds is >= 0 and < 253402300800
+            ? DateTimeOffset.FromUnixTimeSeconds(seconds)
+            : DateTimeOffset.UtcNow;
+}

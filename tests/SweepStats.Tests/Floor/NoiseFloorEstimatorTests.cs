@@ -1,0 +1,123 @@
+using SweepStats.Alignment;
+using SweepStats.Floor;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Tests.Floor;
+
+public sealed class NoiseFloorEstimatorTests
+{
+    [Theory]
+    [InlineData(Averaging.Power, 1)]
+    [InlineData(Averaging.Power, 20)]
+    [InlineData(Averaging.Power, 100)]
+    public void TheNumberOfLooksIsFoundFromTheScatter(Averaging averaging, double looks)
+    {
+        NoiseFloor floor = Estimated(new RehearsalPlan { Looks = looks, Averaging = averaging, Points = 401, Seed = 5 });
+        // The scatter of 401 frequencies and 4 degrees of freedom each is known to about 2.5 %, the looks to twice that.
+        Assert.InRange(floor.Noise[0].Looks, looks * 0.85, (looks * 1.15) + 0.05);
+    }
+
+    [Fact]
+    public void LogAveragesAreFoundFromTheScatterToo()
+    {
+        NoiseFloor floor = Estimated(new RehearsalPlan { Looks = 30, Averaging = Averaging.Log, Points = 401 });
+        Assert.Equal(1, floor.Noise[0].Looks);
+        Assert.InRange(floor.Noise[0].LogAverages, 25, 35);
+    }
+
+    [Fact]
+    public void TheLevelIsTheLogMeanOfTheNoise()
+    {
+        NoiseFloor floor = Estimated(new RehearsalPlan { FloorDbm = -97, Looks = 3, Points = 401 });
+        double expected = -97 + new DetectorNoise(3).LogMeanOffset;
+        Assert.All(floor.LevelDb, (level, f) => Assert.InRange(level, expected - (5 * floor.StandardErrorDb[f]), expected + (5 * floor.StandardErrorDb[f])));
+        Assert.True(floor.StandardErrorDb.Average() < 0.35 * floor.ReadingDeviationDb / Math.Sqrt(5), "Pooling over 33 frequencies shrinks the error.");
+    }
+
+    [Fact]
+    public void ACarrierIsMarkedAndKeepsItsOwnLevelWithoutRaisingItsNeighbours()
+    {
+        NoiseFloor floor = Estimated(new RehearsalPlan { Ambient = [new AmbientCarrier(new Hertz(200e6), new Decibels(12))], Points = 201, FloorDbm = -100 });
+        int carrier = Enumerable.Range(0, 201).Single(f => floor.Ambient[f]);
+        Assert.InRange(floor.LevelDb[carrier], -90, -85.5);
+        Assert.InRange(floor.LevelDb[carrier - 1], -101, -99.3);
+        Assert.InRange(floor.LevelDb[carrier + 1], -101, -99.3);
+    }
+
+    [Fact]
+    public void FewCleanFloorsAreSuspectedOfATransmitter()
+    {
+        // One false alarm in 200 floors is allowed for; 200 floors, a Poisson mean of 1, exceed 5 once in 1 700 times.
+        int suspected = Enumerable.Range(1, 200).Count(seed =>
+            Estimated(new RehearsalPlan { Seed = (ulong)seed, Points = 201, FloorSweeps = 3 + (seed % 3), Looks = seed % 2 == 0 ? 1 : 20 }).Ambient.Contains(true));
+        Assert.InRange(suspected, 0, 5);
+    }
+
+    [Fact]
+    public void AStepOfTheFloorStaysWhereItIs()
+    {
+        var random = new RandomSource(3);
+        double[][] levels = [.. Enumerable.Range(0, 5).Select(_ => Enumerable.Range(0, 100).Select(f => (f < 50 ? -100 : -95) + (0.3 * random.Normal())).ToArray())];
+        NoiseFloor floor = NoiseFloorEstimator.Estimate(Rehearsed.Floor(levels), Averaging.Power);
+        Assert.All(Enumerable.Range(0, 50), f => Assert.InRange(floor.LevelDb[f], -100.6, -99.4));
+        Assert.All(Enumerable.Range(50, 50), f => Assert.InRange(floor.LevelDb[f], -95.6, -94.4));
+        Assert.DoesNotContain(true, floor.Ambient);
+    }
+
+    [Fact]
+    public void OffsetsBetweenSweepsAreNotShrunkByPoolingOverFrequency()
+    {
+        var random = new RandomSource(4);
+        double[] offsets = [-1, -0.5, 0, 0.5, 1];
+        double[][] levels = [.. offsets.Select(o => Enumerable.Range(0, 200).Select(_ => -100 + o + (0.2 * random.Normal())).ToArray())];
+        NoiseFloor floor = NoiseFloorEstimator.Estimate(Rehearsed.Floor(levels), Averaging.Power);
+        // Standard deviation of the offsets: sqrt(2.5 / 4) = 0.7906; standard error 0.3536 with 5 sweeps.
+        Assert.InRange(floor.SweepOffsetDeviationDb!.Value, 0.77, 0.81);
+        Assert.All(floor.StandardErrorDb, error => Assert.InRange(error, 0.34, 0.37));
+        Assert.InRange(floor.ReadingDeviationDb, 0.18, 0.22);
+    }
+
+    [Fact]
+    public void OneSweepStillGivesAFloorPooledOverFrequency()
+    {
+        NoiseFloor floor = Estimated(new RehearsalPlan { FloorSweeps = 1, Looks = 10, Points = 401 });
+        Assert.InRange(floor.Noise[0].Looks, 7.5, 13);
+        Assert.Null(floor.SweepOffsetDeviationDb);
+        Assert.InRange(floor.LevelDb.Average(), -100.6, -99.9);
+    }
+
+    [Fact]
+    public void ShiftingEverySweepShiftsTheFloorAndNothingElse()
+    {
+        RehearsedCampaign rehearsed = Rehearser.Draw(Rehearsed.Plan);
+        NoiseFloor before = NoiseFloorEstimator.Estimate(Aligner.Align(rehearsed.Campaign, null).Floor!, Averaging.Power);
+        NoiseFloor after = NoiseFloorEstimator.Estimate(Aligner.Align(Rehearsed.Changed(rehearsed.Campaign, (_, _, level) => level + 7), null).Floor!, Averaging.Power);
+        Assert.All(after.LevelDb, (level, f) => Assert.Equal(before.LevelDb[f] + 7, level, 9));
+        Assert.All(after.StandardErrorDb, (error, f) => Assert.Equal(before.StandardErrorDb[f], error, 9));
+        Assert.Equal(before.Noise[0].Looks, after.Noise[0].Looks, 6);
+    }
+
+    [Fact]
+    public void TheOrderOfTheSweepsDoesNotMatter()
+    {
+        Campaign campaign = Rehearser.Draw(Rehearsed.Plan).Campaign;
+        NoiseFloor before = NoiseFloorEstimator.Estimate(Aligner.Align(campaign, null).Floor!, Averaging.Power);
+        NoiseFloor after = NoiseFloorEstimator.Estimate(Aligner.Align(campaign with { Sweeps = [.. campaign.Sweeps.Reverse()] }, null).Floor!, Averaging.Power);
+        Assert.All(after.LevelDb, (level, f) => Assert.Equal(before.LevelDb[f], level, 9));
+    }
+
+    [Fact]
+    public void ADeclaredFloorIsTakenAsItIs()
+    {
+        NoiseFloor floor = NoiseFloorEstimator.Declare(-104, 7, Averaging.Power);
+        Assert.Equal(Enumerable.Repeat(-104.0, 7), floor.LevelDb);
+        Assert.Equal(FloorSource.Declared, floor.Source);
+        Assert.Equal(double.PositiveInfinity, Assert.Single(floor.Noise).Looks);
+    }
+
+    private static NoiseFloor Estimated(RehearsalPlan plan) =>
+        NoiseFloorEstimator.Estimate(Aligner.Align(Rehearser.Draw(plan).Campaign, null).Floor!, plan.Averaging);
+}
