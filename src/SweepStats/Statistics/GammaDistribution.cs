@@ -23,7 +23,12 @@ public static class GammaDistribution
             throw new ArgumentOutOfRangeException(nameof(x), x, "A gamma variable is not negative.");
         }
 
-        return double.IsPositiveInfinity(x) ? 1 : SpecialFunctions.GammaLowerRegularized(shape, x);
+        return x switch
+        {
+            0 => 0,
+            double.PositiveInfinity => 1,
+            _ => Math.Exp(LogLower(shape, Math.Log(x), SpecialFunctions.GammaLn(shape))),
+        };
     }
 
     /// <summary>The x that a gamma variable stays below with a probability.</summary>
@@ -48,9 +53,9 @@ public static class GammaDistribution
         for (int step = 0; step < 100 && y > LowestLog; step++)
         {
             double x = Math.Exp(y);
-            double tail = lower ? SpecialFunctions.GammaLowerRegularized(shape, x) : SpecialFunctions.GammaUpperRegularized(shape, x);
+            double logTail = lower ? LogLower(shape, y, logGamma) : Math.Log(SpecialFunctions.GammaUpperRegularized(shape, x));
             double logSlope = (shape * y) - x - logGamma;
-            double move = (logWanted - Math.Log(tail)) * tail * Math.Exp(-logSlope) * (lower ? 1 : -1);
+            double move = (logWanted - logTail) * Math.Exp(logTail - logSlope) * (lower ? 1 : -1);
             y += Math.Clamp(move, -1, 1);
             if (Math.Abs(move) < 1e-15 * Math.Max(1, Math.Abs(y)))
             {
@@ -59,6 +64,26 @@ public static class GammaDistribution
         }
 
         return y > LowestLog ? Math.Exp(y) : 0;
+    }
+
+    /// <summary>Log of the lower tail from ln x: by its series for x below 1, where the library's function ends at 0 for x below 1e-15.</summary>
+    private static double LogLower(double shape, double logX, double logGamma)
+    {
+        double x = Math.Exp(logX);
+        if (x >= 1)
+        {
+            return Math.Log(SpecialFunctions.GammaLowerRegularized(shape, x));
+        }
+
+        double term = 1;
+        double sum = 1;
+        for (int n = 1; term > 1e-17 * sum; n++)
+        {
+            term *= x / (shape + n);
+            sum += term;
+        }
+
+        return (shape * logX) - x - logGamma - Math.Log(shape) + Math.Log(sum);
     }
 
     private static double Start(double shape, double probability, double logGamma)

@@ -91,10 +91,12 @@ public static class NoncentralT
         const double reach = 40;
         double first = -Math.Max(Math.Sqrt(reach / dof) * 1.3, reach / dof) - (0.5 * Math.Min(1, 1 / Math.Sqrt(dof)));
         double last = Math.Min(Math.Sqrt(reach / dof), 0.5 * Math.Log(1 + (2 * reach / dof)) + 0.5);
-        // Off the real line the bell grows as exp(Aθ²); the rule's error is exp(−π²/(h²A)), and θ may not pass π/4.
+        // The rule's error is exp(−2πθ/h) times what the integrand grows by at the height θ off the real line: (cos 2θ)^(−ν/2) for f, exp(z²θ²/2) for Φ
+        // where it turns. The step makes that e^-38; θ may not pass π/4.
         double turn = Math.Min(Math.Abs(t) * Math.Exp(last), Math.Abs(delta) + 9);
-        double growth = dof + (turn * turn / 2);
-        return (first, last, Math.Min(0.12, Math.PI / Math.Sqrt(38 * growth)));
+        double height = Math.Min(0.6, Math.Sqrt(38 / (dof + (turn * turn / 2))));
+        double growth = (turn * turn * height * height / 2) - (dof / 2 * Math.Log(Math.Cos(2 * height)));
+        return (first, last, 2 * Math.PI * height / (38 + growth));
     }
 
     /// <summary>Root of a rising function by Newton inside a bracket that closes at every step.</summary>
