@@ -34,7 +34,9 @@ public static class Sample
     }
 
     /// <summary>The value below which a share of the sample lies, interpolated between neighbours: sorted place p·(n − 1).</summary>
-    /// <remarks>Source: Hyndman and Fan 1996, The American Statistician 50, 361, type 7 (from memory); the default of R.</remarks>
+    /// <remarks>
+    /// Source: Hyndman and Fan 1996, The American Statistician 50, 361, type 7 (from memory); the default of R. For weighted values: <see cref="WeightedQuantile"/>.
+    /// </remarks>
     /// <param name="values">The sample, in any order; it is left as it is.</param>
     /// <param name="share">Between 0 and 1, both included.</param>
     /// <exception cref="ArgumentException">No values, or one that is not a number.</exception>
@@ -54,41 +56,6 @@ public static class Sample
     /// <summary>The middle value; between the two middle values of an even sample.</summary>
     /// <exception cref="ArgumentException">No values, or one that is not a number.</exception>
     public static double Median(ReadOnlySpan<double> values) => Quantile(values, 0.5);
-
-    /// <summary>Quantile of a sample whose values count with unequal weights, such as shares of a band.</summary>
-    /// <remarks>
-    /// The sorted sample is read as a line through its values, neighbours (w₁ + w₂)/2 apart, which for equal weights is <see cref="Quantile(ReadOnlySpan{double}, double)"/>.
-    /// Weights are relative: their unit does not matter. Values of weight 0 do not count.
-    /// </remarks>
-    /// <param name="values">The sample, in any order; it is left as it is.</param>
-    /// <param name="weights">One a value, none negative, at least one above 0.</param>
-    /// <param name="share">Between 0 and 1, both included.</param>
-    /// <exception cref="ArgumentException">Numbers of values and weights differ, no weight is above 0, one is negative or infinite, or a value is not a number.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The share is not between 0 and 1.</exception>
-    public static double Quantile(ReadOnlySpan<double> values, ReadOnlySpan<double> weights, double share)
-    {
-        RequireShare(share);
-        (double[] sorted, double[] weight) = Weighted(values, weights);
-        var length = new CompensatedSum();
-        for (int i = 1; i < sorted.Length; i++)
-        {
-            length.Add((weight[i - 1] + weight[i]) / 2);
-        }
-
-        double left = share * length.Value;
-        for (int i = 1; i < sorted.Length; i++)
-        {
-            double gap = (weight[i - 1] + weight[i]) / 2;
-            if (left <= gap)
-            {
-                return Between(sorted, i - 1, left / gap);
-            }
-
-            left -= gap;
-        }
-
-        return sorted[^1];
-    }
 
     /// <summary>Σ(x − mean)² about the true mean, given it to within its rounding.</summary>
     internal static double SquaredDeviations(ReadOnlySpan<double> values, double mean)
@@ -114,37 +81,6 @@ public static class Sample
         }
 
         return sorted[left] + (part * (sorted[left + 1] - sorted[left]));
-    }
-
-    private static (double[] Values, double[] Weights) Weighted(ReadOnlySpan<double> values, ReadOnlySpan<double> weights)
-    {
-        if (values.Length != weights.Length)
-        {
-            throw new ArgumentException($"Each value needs one weight: {values.Length} values, {weights.Length} weights.", nameof(weights));
-        }
-
-        var kept = new List<double>(values.Length);
-        var weight = new List<double>(values.Length);
-        for (int i = 0; i < values.Length; i++)
-        {
-            if (!(weights[i] >= 0) || double.IsInfinity(weights[i]))
-            {
-                throw new ArgumentException($"Weights are finite and not negative; weight {i} is {weights[i]}.", nameof(weights));
-            }
-
-            if (weights[i] > 0)
-            {
-                kept.Add(values[i]);
-                weight.Add(weights[i]);
-            }
-        }
-
-        double[] sorted = [.. kept];
-        double[] by = [.. weight];
-        RequireCount(sorted, 1);
-        RequireNumbers(sorted);
-        Array.Sort(sorted, by);
-        return (sorted, by);
     }
 
     private static void RequireCount(ReadOnlySpan<double> values, int count)

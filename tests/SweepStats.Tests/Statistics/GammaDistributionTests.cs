@@ -8,12 +8,14 @@ public sealed class GammaDistributionTests
     [Fact]
     public void OneLookIsExponential()
     {
-        // Shape 1: P(X ≤ x) = 1 − e^−x.
-        foreach (double p in (double[])[1e-12, 0.01, 0.3, 0.5, 0.9, 0.999])
+        // Shape 1: P(X ≤ x) = 1 − e^−x; at x = 1e-12 that is x − x²/2.
+        foreach (double x in (double[])[0.01, 0.3, 0.5, 2.5, 7])
         {
-            Agreement.Relative(1e-13, -double.Log(1 - p) is var x && p < 1e-6 ? p * (1 + (p / 2)) : x, GammaDistribution.Quantile(1, p), p);
+            Agreement.Relative(1e-12, x, GammaDistribution.Quantile(1, 1 - Math.Exp(-x)), x);
         }
 
+        Agreement.Relative(1e-14, 1e-12 + 5e-25, GammaDistribution.Quantile(1, 1e-12));
+        Agreement.Relative(1e-14, 1e-12 - 5e-25, GammaDistribution.Cdf(1, 1e-12));
         Assert.Equal(1 - Math.Exp(-2), GammaDistribution.Cdf(1, 2), 1e-15);
     }
 
