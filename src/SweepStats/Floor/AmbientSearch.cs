@@ -1,4 +1,4 @@
-using MathNet.Numerics.Distributions;
+using SweepStats.Alignment;
 using SweepStats.Statistics;
 
 namespace SweepStats.Floor;
@@ -10,40 +10,39 @@ internal static class AmbientSearch
     private const double FalseAlarm = 0.005;
     private const int HalfWidth = 15;
 
+    // A median errs 1.25 times as far as a mean (normal variables); the tail of log noise is so short that the baseline's own error must be allowed for.
+    private const double MedianError = 1.25;
+    private const double BaselineErrors = 1.5;
+
     // A slow ripple of the floor is no transmitter, however many sweeps resolve it.
     private const double LeastExcessDb = 1;
 
-    /// <summary>Marks frequencies that stand above their neighbourhood (steady) or scatter more than noise does (intermittent).</summary>
-    /// <param name="scatter">The floor readings, split.</param>
+    /// <summary>Marks frequencies that stand above their neighbourhood (steady) or that some sweep shows higher than noise goes (intermittent).</summary>
+    /// <param name="floor">The floor sweeps.</param>
+    /// <param name="scatter">The same, split.</param>
     /// <param name="noise">How noise alone reads.</param>
-    /// <param name="sweeps">Number of floor sweeps.</param>
-    public static bool[] Mark(FloorScatter scatter, DetectorNoise noise, int sweeps)
+    public static bool[] Mark(SweepBlock floor, FloorScatter scatter, DetectorNoise noise)
     {
+        int sweeps = floor.SweepCount;
         double[] mean = scatter.Mean;
-        double[] baseline = RunningMedian.Of(mean, HalfWidth);
         // The median of skewed means lies beside their expectation.
+        double[] baseline = RunningMedian.Of(mean, HalfWidth);
         double skew = noise.CriticalRise(sweeps, 0.5);
         double share = FalseAlarm / 2 / mean.Length;
-        double steady = Math.Max(LeastExcessDb, noise.CriticalRise(sweeps, 1 - share) * Math.Sqrt(1 + (1.6 / Math.Min(mean.Length, (2 * HalfWidth) + 1))));
-        double unstable = noise.LogStandardDeviation * noise.LogStandardDeviation * VarianceRatio(noise, sweeps, share);
+        double own = BaselineErrors * MedianError * noise.LogStandardDeviation / Math.Sqrt(sweeps * Math.Min(mean.Length, (2 * HalfWidth) + 1));
+        double steady = Math.Max(LeastExcessDb, noise.CriticalRise(sweeps, 1 - share) + own);
+        double single = Math.Max(LeastExcessDb, noise.HighestReading(1 - (share / sweeps)) + own);
         var marks = new bool[mean.Length];
-        for (int f = 0; f < mean.Length; f++)
+        for (int f = 0; f < marks.Length; f++)
         {
-            marks[f] = mean[f] - baseline[f] + skew > steady || (sweeps > 1 && scatter.VarianceAt(f) > unstable);
+            double quiet = baseline[f] - skew;
+            marks[f] = mean[f] - quiet > steady;
+            for (int j = 0; j < sweeps && !marks[f]; j++)
+            {
+                marks[f] = floor[j][f] - scatter.Offset[j] - quiet > single;
+            }
         }
 
         return marks;
-    }
-
-    // A sample variance is nearly a gamma variable; skewed log readings widen it by their excess: var(s²)/σ⁴ = 2/(n−1) + γ₂/n.
-    private static double VarianceRatio(DetectorNoise noise, int sweeps, double probability)
-    {
-        if (sweeps == 1)
-        {
-            return double.PositiveInfinity;
-        }
-
-        double relative = (2.0 / (sweeps - 1)) + (noise.ExcessKurtosis / sweeps);
-        return Gamma.InvCDF(1 / relative, 1 / relative, 1 - probability);
     }
 }

@@ -60,21 +60,6 @@ public sealed class DetectorNoise
     public double LogStandardDeviation =>
         double.IsPositiveInfinity(Looks) ? 0 : DecibelsPerNeper * Math.Sqrt(GammaFunctions.Polygamma(1, Looks) / LogAverages);
 
-    /// <summary>Excess kurtosis of one reading of noise alone: ψ₃(M)/ψ₁(M)²/L, 2.4 for one look.</summary>
-    public double ExcessKurtosis
-    {
-        get
-        {
-            if (double.IsPositiveInfinity(Looks))
-            {
-                return 0;
-            }
-
-            double variance = GammaFunctions.Polygamma(1, Looks);
-            return GammaFunctions.Polygamma(3, Looks) / (variance * variance) / LogAverages;
-        }
-    }
-
     /// <summary>Looks that explain a standard deviation of noise readings in dB; infinity for 0 dB.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The standard deviation is negative or not a number.</exception>
     public static double LooksFor(double standardDeviation)
@@ -109,6 +94,14 @@ public sealed class DetectorNoise
         double excess = GammaFunctions.Polygamma(3, Looks) / (averaged * averaged * averaged) / (variance * variance);
         return DecibelsPerNeper * Math.Sqrt(variance) * CornishFisher.Quantile(probability, skew, excess);
     }
+
+    /// <summary>How far one reading of noise alone lies above the log mean with a small probability, in dB.</summary>
+    /// <remarks>For power averages a gamma quantile, exact in the far tail; for log averages by Cornish and Fisher.</remarks>
+    /// <param name="probability">Probability of staying below.</param>
+    public double HighestReading(double probability) =>
+        LogAverages == 1 && double.IsFinite(Looks)
+            ? (10 * Math.Log10(GammaDistribution.Quantile(Looks, probability) / Looks)) - LogMeanOffset
+            : CriticalRise(1, probability);
 
     /// <summary>Rise of the log mean over the noise-only log mean in dB, for a signal-to-noise power ratio.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The ratio is negative or not a number.</exception>

@@ -18,13 +18,12 @@ public static class NoiseFloorEstimator
     {
         ArgumentNullException.ThrowIfNull(floor);
         var scatter = new FloorScatter(floor);
-        int sweeps = floor.SweepCount;
         var ambient = new bool[floor.PointCount];
         ImmutableArray<DetectorNoise> noise = NoiseOf(averaging, scatter.Deviation(ambient));
         // Transmitters inflate the scatter that they are judged by; three rounds settle it.
         for (int round = 0; round < 3; round++)
         {
-            bool[] marked = AmbientSearch.Mark(scatter, noise[0], sweeps);
+            bool[] marked = AmbientSearch.Mark(floor, scatter, noise[0]);
             if (marked.AsSpan().SequenceEqual(ambient) || marked.All(m => m))
             {
                 break;
