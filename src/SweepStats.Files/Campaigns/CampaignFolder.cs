@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>Reads a campaign folder: campaign.toml, sweeps.csv or the folders' names, and every trace file they lead to.</summary>
+public static class CampaignFolder
+{
+    /// <summary>Name of the settings file.</summary>
+    public const string SettingsName = "campaign.toml";
+
+    /// <summary>Name of the manifest.</summary>
+    public const string ManifestName = "sweeps.csv";
+
+    /// <summary>Reads a campaign. Everything wrong with it is in the faults of the answer; nothing is thrown for bad content.</summary>
+    /// <param name="folder">The campaign's folder.</param>
+    /// <param name="options">How to read it.</param>
+    /// <param name="progress">Told the share of files read, 0 to 1.</param>
+    public static CampaignReading Read(string folder, CampaignReadOptions options, IProgress<double>? progress)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        if (!Directory.Exists(folder))
+        {
+            var missing = new ReadFault(folder, null, "there is no such folder", "name the folder that holds campaign.toml, floor, reference and covered");
+            return new CampaignReading { Campaign = null, Plan = new AnalysisPlan(), Faults = [missing], Inputs = [], Assumptions = [], LeftOut = [], Field = null };
+        }
+
+        string root = Path.GetFullPath(folder);
+        CampaignSettings settings = SettingsReader.Read(root);
+        SweepList list = SweepList.Find(root, [.. settings.Inputs.Select(i => i.Path)]);
+        SweepBatch batch = SweepBatch.Read(root, list.Entries, settings, (options.Threads, progress));
+        ImmutableArray<ReadFault> fatal = [.. settings.Faults, .. list.Faults, .. NoSweeps(list)];
+        bool usable = fatal.IsEmpty && (options.KeepGoing || batch.Faults.IsEmpty);
+        return new CampaignReading
+        {
+            Campaign = usable ? new Campaign(settings.Title ?? new DirectoryInfo(root).Name, batch.Sweeps) : null,
+            Plan = settings.Plan with { Threads = Math.Max(1, options.Threads) },
+            Faults = usable ? [] : [.. fatal, .. batch.Faults],
+            Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, StringComparer.Ordinal)],
+            Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions],
+            LeftOut = usable ? [.. batch.Faults.Select(f => f.ToString())] : [],
+            Field = settings.Field,
+        };
+    }
+
+    private static IEnumerable<ReadFault> NoSweeps(SweepList list) => list.Entries.IsEmpty && list.Faults.IsEmpty
+        ? [new ReadFault(list.ManifestFound ? ManifestName : ".", null, "the campaign holds no sweeps", "put trace files into floor, reference and covered/<lot>/<specimen>, or list them in sweeps.csv")]
+        : [];
+}

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>What was found in a campaign folder. Immutable.</summary>
+public sealed record CampaignReading
+{
+    /// <summary>The sweeps; null where faults forbid an analysis.</summary>
+    public required Campaign? Campaign { get; init; }
+
+    /// <summary>The choices of campaign.toml, with defaults for what it leaves open.</summary>
+    public required AnalysisPlan Plan { get; init; }
+
+    /// <summary>Everything wrong with the input, in the order of the files.</summary>
+    public required ImmutableArray<ReadFault> Faults { get; init; }
+
+    /// <summary>Files that were read, in ordinal order of their paths.</summary>
+    public required ImmutableArray<InputFile> Inputs { get; init; }
+
+    /// <summary>What was taken for granted, for the report.</summary>
+    public required ImmutableArray<string> Assumptions { get; init; }
+
+    /// <summary>Files left out because they could not be read and the reader was told to keep going, each with its reason.</summary>
+    public required ImmutableArray<string> LeftOut { get; init; }
+
+    /// <summary>Field strengths; null where the campaign states none.</summary>
+    public required FieldPlan? Field { get; init; }
+}

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using SweepStats.Files.Traces;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>What campaign.toml says.</summary>
+internal sealed record CampaignSettings
+{
+    public string? Title { get; init; }
+
+    public AnalysisPlan Plan { get; init; } = new();
+
+    public FieldPlan? Field { get; init; }
+
+    public FrequencyUnit? FrequencyUnit { get; init; }
+
+    public LevelUnit? LevelUnit { get; init; }
+
+    /// <summary>Impedance that voltages are measured across; null where not stated.</summary>
+    public double? ImpedanceOhm { get; init; }
+
+    public ImmutableArray<ReadFault> Faults { get; init; } = [];
+
+    public ImmutableArray<InputFile> Inputs { get; init; } = [];
+
+    public ImmutableArray<string> Assumptions { get; init; } = [];
+}

@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>All files of a campaign, hidden ones left out, in natural order.</summary>
+/// <param name="Files">Paths relative to the campaign, with '/'.</param>
+/// <param name="Faults">Links that lead elsewhere, folders that cannot be listed.</param>
+internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<ReadFault> Faults)
+{
+    private const int DeepestFolder = 8;
+
+    public static FolderWalk Through(string root)
+    {
+        List<string> files = [];
+        List<ReadFault> faults = [];
+        Visit(new DirectoryInfo(root), "", files, faults);
+        files.Sort(NaturalOrder.Instance);
+        return new FolderWalk([.. files], [.. faults.OrderBy(f => f.File, NaturalOrder.Instance)]);
+    }
+
+    /// <summary>Whether a file really lies within a folder, links followed.</summary>
+    public static bool LiesWithin(string root, string path)
+    {
+        string real = path;
+        if (new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is { } target)
+        {
+            real = target.FullName;
+        }
+
+        return Path.GetFullPath(real).StartsWith(Path.GetFullPath(root).TrimEnd('/', '\\') + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+    }
+
+    private static void Visit(DirectoryInfo folder, string prefix, List<string> files, List<ReadFault> faults)
+    {
+        foreach (FileSystemInfo entry in Listed(folder, prefix, faults))
+        {
+            string path = prefix + entry.Name;
+            if (entry.Name.StartsWith('.') || (entry.Attributes.HasFlag(FileAttributes.Hidden) && OperatingSystem.IsWindows()))
+            {
+                continue;
+            }
+
+            if (entry is not DirectoryInfo inner)
+            {
+                files.Add(path);
+            }
+            else if (inner.LinkTarget is not null)
+            {
+                faults.Add(new ReadFault(path, null, "the folder is a link", "put the folder itself into the campaign"));
+            }
+            else if (prefix.Count(c => c == '/') >= DeepestFolder)
+            {
+                faults.Add(new ReadFault(path, null, "the folder lies too deep", "use covered/<lot>/<specimen>/<placement> at most"));
+            }
+            else
+            {
+                Visit(inner, path + "/", files, faults);
+            }
+        }
+    }
+
+    private static FileSystemInfo[] Listed(DirectoryInfo folder, string prefix, List<ReadFault> faults)
+    {
+        try
+        {
+            return folder.GetFileSystemInfos();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            faults.Add(new ReadFault(prefix.Length == 0 ? "." : prefix.TrimEnd('/'), null, "the folder cannot be listed: " + e.Message.TrimEnd('.'), "check its permissions"));
+            return [];
+        }
+    }
+}

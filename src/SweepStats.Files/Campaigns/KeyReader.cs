@@ -1,0 +1,198 @@
+using System.Collections.Immutable;
+using Tomlyn.Syntax;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>Takes the keys of one section of campaign.toml, each with its type and range; tells of every key that nobody asked for.</summary>
+internal sealed class KeyReader
+{
+    private readonly Dictionary<string, KeyValueSyntax> _keys = new(StringComparer.Ordinal);
+    private readonly List<string> _known = [];
+    private readonly string _section;
+    private readonly FaultList _faults;
+
+    /// <summary>Prepares a section.</summary>
+    /// <param name="section">Its name for people; empty for the top of the file.</param>
+    /// <param name="line">Line of its heading, from 1.</param>
+    /// <param name="items">Its keys.</param>
+    /// <param name="faults">Takes what is wrong.</param>
+    public KeyReader(string section, int line, IEnumerable<KeyValueSyntax> items, FaultList faults)
+    {
+        (_section, Line, _faults) = (section, line, faults);
+        foreach (KeyValueSyntax item in items)
+        {
+            string key = NameOf(item.Key);
+            if (!_keys.TryAdd(key, item))
+            {
+                faults.Add(LineOf(item), $"the key '{key}' is there twice", "keep one of them");
+            }
+        }
+    }
+
+    public int Line { get; }
+
+    public static int LineOf(SyntaxNode node) => node.Span.Start.Line + 1;
+
+    /// <summary>A key as written, dotted keys included.</summary>
+    public static string NameOf(KeySyntax? key)
+    {
+        IEnumerable<BareKeyOrStringValueSyntax?> parts = key is null ? [] : [key.Key, .. key.DotKeys.Select(d => d.Key)];
+        return string.Join('.', parts.Select(p => p switch
+        {
+            StringValueSyntax quoted => quoted.Value ?? "",
+            BareKeySyntax bare => bare.Key?.Text ?? "",
+            _ => "",
+        }));
+    }
+
+    public double? Number(string key, double least, double most)
+    {
+        if (Value(key) is not { } value)
+        {
+            return null;
+        }
+
+        if (NumberOf(value) is not { } number)
+        {
+            _faults.Add(LineOf(value), $"{Label(key)} is not a number", "write a plain number, such as 10 or 30e6, without quotes or units");
+            return null;
+        }
+
+        if (!(number >= least && number <= most))
+        {
+            _faults.Add(
+                LineOf(value),
+                FormattableString.Invariant($"{Label(key)} is {number:R}, which is out of range"),
+                FormattableString.Invariant($"choose a value from {least:R} to {most:R}"));
+            return null;
+        }
+
+        return number;
+    }
+
+    public string? Text(string key)
+    {
+        if (Value(key) is not { } value)
+        {
+            return null;
+        }
+
+        string? text = (value as StringValueSyntax)?.Value?.Trim();
+        if (text is null)
+        {
+            _faults.Add(LineOf(value), $"{Label(key)} is not a text", "put it into double quotes");
+        }
+        else if (text.Length == 0 || text.Length > 200 || text.Any(char.IsControl))
+        {
+            _faults.Add(LineOf(value), $"{Label(key)} is empty, longer than 200 characters or holds control characters", "shorten or correct it");
+            return null;
+        }
+
+        return text;
+    }
+
+    /// <summary>One of a few words; null where the key is missing or wrong.</summary>
+    public T? Choice<T>(string key, params (string Word, T Value)[] choices)
+        where T : struct
+    {
+        if (Value(key) is not { } value)
+        {
+            return null;
+        }
+
+        string? word = (value as StringValueSyntax)?.Value?.Trim();
+        foreach ((string known, T meaning) in choices)
+        {
+            if (string.Equals(known, word, StringComparison.OrdinalIgnoreCase))
+            {
+                return meaning;
+            }
+        }
+
+        string[] words = [.. choices.Select(c => c.Word)];
+        _faults.Add(
+            LineOf(value), word is null ? $"{Label(key)} is not a text" : $"{Label(key)} is '{word}'{Spelling.Hint(word, words)}", "use " + string.Join(", ", words.Select(w => $"\"{w}\"")));
+        return null;
+    }
+
+    public bool? Truth(string key)
+    {
+        if (Value(key) is not { } value)
+        {
+            return null;
+        }
+
+        if (value is BooleanValueSyntax truth)
+        {
+            return truth.Value;
+        }
+
+        _faults.Add(LineOf(value), $"{Label(key)} is neither true nor false", "write true or false without quotes");
+        return null;
+    }
+
+    /// <summary>Pairs of numbers; null where the key is missing or wrong.</summary>
+    public ImmutableArray<(double, double)>? Pairs(string key)
+    {
+        if (Value(key) is not { } value)
+        {
+            return null;
+        }
+
+        var pairs = ImmutableArray.CreateBuilder<(double, double)>();
+        foreach (ValueSyntax? item in (value as ArraySyntax)?.Items.Select(i => i.Value) ?? [null])
+        {
+            double?[] numbers = [.. (item as ArraySyntax)?.Items.Select(i => i.Value is null ? null : NumberOf(i.Value)) ?? []];
+            if (numbers is not [{ } first, { } second])
+            {
+                _faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of pairs of numbers", "write it as [[30e6, 20], [1e9, 40]]");
+                return null;
+            }
+
+            pairs.Add((first, second));
+        }
+
+        return pairs.ToImmutable();
+    }
+
+    public int LineOf(string key) => _keys.TryGetValue(key, out KeyValueSyntax? item) ? LineOf(item) : Line;
+
+    public bool Has(string key) => _keys.ContainsKey(key);
+
+    /// <summary>Adds a fault for a key, at its line.</summary>
+    public void Refuse(string key, string problem, string remedy) => _faults.Add(LineOf(key), problem, remedy);
+
+    /// <summary>Tells of keys that are needed and missing.</summary>
+    public void Require(params string[] keys)
+    {
+        foreach (string key in keys.Where(k => !_keys.ContainsKey(k)))
+        {
+            _faults.Add(Line, $"{Label(key)} is missing", $"add {key} = …");
+        }
+    }
+
+    /// <summary>Tells of keys that were never asked for.</summary>
+    public void RefuseOthers()
+    {
+        foreach ((string key, KeyValueSyntax item) in _keys.Where(k => !_known.Contains(k.Key)))
+        {
+            string where = _section.Length == 0 ? "at the top" : $"in [{_section}]";
+            _faults.Add(LineOf(item), $"there is no key '{key}' {where}{Spelling.Hint(key, _known)}", $"use {string.Join(", ", _known)}");
+        }
+    }
+
+    private string Label(string key) => _section.Length == 0 ? key : $"{_section}.{key}";
+
+    private ValueSyntax? Value(string key)
+    {
+        _known.Add(key);
+        return _keys.TryGetValue(key, out KeyValueSyntax? item) ? item.Value : null;
+    }
+
+    private static double? NumberOf(ValueSyntax value) => value switch
+    {
+        FloatValueSyntax real => real.Value,
+        IntegerValueSyntax whole => whole.Value,
+        _ => null,
+    };
+}

@@ -1,0 +1,182 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>Reads sweeps.csv: one row a sweep.</summary>
+internal sealed class Manifest
+{
+    private static readonly string[] Columns = ["file", "role", "lot", "specimen", "placement", "column", "taken_at", "source_dbm", "exclude"];
+
+    private readonly FaultList _faults = new(CampaignFolder.ManifestName);
+    private readonly Dictionary<string, int> _places = [];
+    private readonly HashSet<(string, string?)> _seen = [];
+    private readonly string _root;
+
+    private Manifest(string root) => _root = root;
+
+    public static SweepList Read(string root)
+    {
+        var manifest = new Manifest(root);
+        CsvTable? table = CsvTable.Read(Path.Combine(root, CampaignFolder.ManifestName), manifest._faults);
+        ImmutableArray<SweepEntry> entries = table is not null && manifest.TakeHeader(table.Header) ? manifest.Rows(table) : [];
+        return new SweepList
+        {
+            Entries = entries,
+            Faults = manifest._faults.All,
+            Inputs = table is null ? [] : [new InputFile(CampaignFolder.ManifestName, table.Sha256)],
+            ManifestFound = true,
+        };
+    }
+
+    private bool TakeHeader(ImmutableArray<string> header)
+    {
+        for (int i = 0; i < header.Length; i++)
+        {
+            string name = header[i].Trim().ToLowerInvariant();
+            if (!Columns.Contains(name))
+            {
+                _faults.Add(1, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, Columns)}", $"use {string.Join(", ", Columns)}");
+            }
+            else if (!_places.TryAdd(name, i))
+            {
+                _faults.Add(1, $"the column '{name}' is there twice", "keep one of them");
+            }
+        }
+
+        foreach (string needed in Columns[..2])
+        {
+            if (!_places.ContainsKey(needed))
+            {
+                _faults.Add(1, $"the column '{needed}' is missing", "the first line names the columns; file and role are needed");
+            }
+        }
+
+        return !_faults.Any;
+    }
+
+    private ImmutableArray<SweepEntry> Rows(CsvTable table)
+    {
+        var entries = ImmutableArray.CreateBuilder<SweepEntry>();
+        foreach ((int line, ImmutableArray<string> fields) in table.Rows)
+        {
+            if (Entry(line, fields) is { } entry)
+            {
+                entries.Add(entry);
+            }
+        }
+
+        Dictionary<string, int> whole = entries.Where(e => e.Column is null).GroupBy(e => e.File).ToDictionary(g => g.Key, g => g.Count());
+        foreach (string file in entries.Where(e => e.Column is not null && whole.ContainsKey(e.File)).Select(e => e.File).Distinct())
+        {
+            _faults.Add(null, $"{file} is listed both as a whole and by column", "name the column in each of its rows");
+        }
+
+        return [.. entries.OrderBy(e => e.File, NaturalOrder.Instance)];
+    }
+
+    private SweepEntry? Entry(int line, ImmutableArray<string> fields)
+    {
+        string Field(string name) => _places.TryGetValue(name, out int at) && at < fields.Length ? fields[at].Trim() : "";
+        string? file = SafePath(Field("file"), line);
+        if (Roles.Parse(Field("role")) is not { } role)
+        {
+            _faults.Add(line, $"'{Field("role")}' is not a role{Spelling.Hint(Field("role"), Roles.Names)}", $"use {string.Join(", ", Roles.Names)}");
+            return null;
+        }
+
+        string? lot = Name("lot", Field("lot"), line);
+        string? specimen = Name("specimen", Field("specimen"), line);
+        if (role == SweepRole.Covered && specimen is null)
+        {
+            _faults.Add(line, "a covered sweep needs its specimen", "fill in the column 'specimen'");
+        }
+
+        var entry = new SweepEntry(file ?? "", role)
+        {
+            Lot = role == SweepRole.Covered ? lot ?? "1" : null,
+            Specimen = role == SweepRole.Covered ? specimen : null,
+            Placement = Name("placement", Field("placement"), line),
+            Column = Field("column") is { Length: > 0 } column ? column : null,
+            TakenAt = Time(Field("taken_at"), line),
+            SourceDbm = Level(Field("source_dbm"), line),
+            Exclude = Name("exclude", Field("exclude"), line),
+        };
+        if (file is not null && !_seen.Add((file, entry.Column?.ToLowerInvariant())))
+        {
+            _faults.Add(line, $"{file} is listed twice", "remove one of the rows, or name different columns");
+        }
+
+        return file is null ? null : entry;
+    }
+
+    private string? SafePath(string text, int line)
+    {
+        string path = text.Replace('\\', '/');
+        if (path.Length == 0 || path.Any(char.IsControl))
+        {
+            _faults.Add(line, "the path of the file is empty or holds control characters", "write it relative to the campaign, such as floor/f01.csv");
+            return null;
+        }
+
+        string full = Path.GetFullPath(Path.Combine(_root, path));
+        if (Path.IsPathRooted(path) || path.Contains(':') || !full.StartsWith(_root.TrimEnd('/', '\\') + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        {
+            _faults.Add(line, $"'{text}' leads out of the campaign", "put the file into the campaign and write its path relative to it");
+            return null;
+        }
+
+        string relative = Path.GetRelativePath(_root, full).Replace('\\', '/');
+        if (!Traces.TraceFile.HasTraceExtension(relative))
+        {
+            _faults.Add(line, $"the extension of '{text}' is not that of a trace file", $"use {string.Join(' ', Traces.TraceFile.Extensions)}");
+            return null;
+        }
+
+        return relative;
+    }
+
+    private string? Name(string column, string text, int line)
+    {
+        if (text.Length > 0 && NameRule.Problem(text) is { } problem)
+        {
+            _faults.Add(line, $"the {column} {problem}", "shorten or correct it");
+        }
+
+        return text.Length == 0 ? null : text;
+    }
+
+    private DateTimeOffset? Time(string text, int line)
+    {
+        string[] formats = ["yyyy-MM-dd", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "yyyy-MM-ddTHH:mm:ss.FFFFFFF", "yyyy-MM-ddTHH:mmK", "yyyy-MM-ddTHH:mm:ssK", "yyyy-MM-ddTHH:mm:ss.FFFFFFFK"];
+        if (text.Length == 0)
+        {
+            return null;
+        }
+
+        if (DateTimeOffset.TryParseExact(text, formats, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset time))
+        {
+            return time;
+        }
+
+        _faults.Add(line, $"'{text}' is not a time", "write ISO 8601, such as 2026-03-05T14:30:00 or 2026-03-05T14:30:00+01:00");
+        return null;
+    }
+
+    private double? Level(string text, int line)
+    {
+        if (text.Length == 0)
+        {
+            return null;
+        }
+
+        if (Traces.StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(text), (byte)'.', 0, out double level))
+        {
+            return level;
+        }
+
+        _faults.Add(line, $"'{text}' is not a level in dBm", "write a number with a decimal point");
+        return null;
+    }
+}

@@ -1,0 +1,42 @@
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>Ordinal order of paths in which runs of digits count as numbers: s2 comes before s10.</summary>
+internal sealed class NaturalOrder : IComparer<string>
+{
+    public static NaturalOrder Instance { get; } = new();
+
+    public int Compare(string? x, string? y)
+    {
+        ReadOnlySpan<char> a = x;
+        ReadOnlySpan<char> b = y;
+        while (!a.IsEmpty && !b.IsEmpty)
+        {
+            (int digitsA, int digitsB) = (Digits(a), Digits(b));
+            int order = digitsA > 0 && digitsB > 0 ? Numbers(a[..digitsA], b[..digitsB]) : a[0].CompareTo(b[0]);
+            if (order != 0)
+            {
+                return order;
+            }
+
+            a = a[Math.Max(1, digitsA)..];
+            b = b[Math.Max(1, digitsB)..];
+        }
+
+        // Equal but for leading zeros: the plain order keeps the outcome definite.
+        int rest = a.Length.CompareTo(b.Length);
+        return rest != 0 ? rest : string.CompareOrdinal(x, y);
+    }
+
+    private static int Digits(ReadOnlySpan<char> text)
+    {
+        int length = text.IndexOfAnyExceptInRange('0', '9');
+        return length < 0 ? text.Length : length;
+    }
+
+    private static int Numbers(ReadOnlySpan<char> a, ReadOnlySpan<char> b)
+    {
+        a = a.TrimStart('0');
+        b = b.TrimStart('0');
+        return a.Length != b.Length ? a.Length.CompareTo(b.Length) : a.SequenceCompareTo(b);
+    }
+}

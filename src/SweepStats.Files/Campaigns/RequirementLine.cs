@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Files.Traces;
+using SweepStats.Quantities;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>A requirement over frequency, from points in campaign.toml or from a file with the columns frequency_hz and se_db.</summary>
+internal static class RequirementLine
+{
+    /// <summary>Checks points, each with its line, and joins them.</summary>
+    public static Requirement? Of(ImmutableArray<(double Hertz, double Db, int Line)> points, FaultList faults)
+    {
+        if (points.Length < 2)
+        {
+            faults.Add(points.IsEmpty ? null : points[0].Line, "a requirement over frequency needs at least two points", "add points, or use se_db for a constant one");
+            return null;
+        }
+
+        for (int i = 0; i < points.Length; i++)
+        {
+            if (!(points[i].Hertz > 0) || !double.IsFinite(points[i].Hertz) || !double.IsFinite(points[i].Db) || (i > 0 && points[i].Hertz <= points[i - 1].Hertz))
+            {
+                faults.Add(
+                    points[i].Line,
+                    FormattableString.Invariant($"point {i + 1} of the requirement, {points[i].Hertz:R} Hz and {points[i].Db:R} dB, does not continue a rising line"),
+                    "frequencies are positive and rise from point to point");
+                return null;
+            }
+        }
+
+        return Requirement.Line([.. points.Select(p => (new Hertz(p.Hertz), new Decibels(p.Db)))]);
+    }
+
+    /// <summary>Reads a file of points.</summary>
+    public static (Requirement? Requirement, string? Sha256) Read(string path, FaultList faults)
+    {
+        if (CsvTable.Read(path, faults) is not { } table)
+        {
+            return (null, null);
+        }
+
+        int hertz = table.Header.IndexOf("frequency_hz");
+        int db = table.Header.IndexOf("se_db");
+        if (table.Header.Length != 2 || hertz < 0 || db < 0)
+        {
+            faults.Add(1, "the columns are not frequency_hz and se_db", "write 'frequency_hz,se_db' into the first line");
+            return (null, table.Sha256);
+        }
+
+        var points = ImmutableArray.CreateBuilder<(double, double, int)>();
+        foreach ((int line, ImmutableArray<string> fields) in table.Rows)
+        {
+            if (fields.Length == 2 && IsNumber(fields[hertz], out double f) && IsNumber(fields[db], out double se))
+            {
+                points.Add((f, se, line));
+            }
+            else
+            {
+                faults.Add(line, "the row is not two numbers", "write a frequency in Hz and a shielding in dB with decimal points");
+            }
+        }
+
+        return (faults.Any ? null : Of(points.ToImmutable(), faults), table.Sha256);
+    }
+
+    private static bool IsNumber(string field, out double value) =>
+        StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(field.Trim()), (byte)'.', 0, out value);
+}

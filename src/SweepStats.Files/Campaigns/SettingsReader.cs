@@ -1,0 +1,240 @@
+using System.Collections.Immutable;
+using System.Text;
+using SweepStats.Files.Traces;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+using Tomlyn.Parsing;
+using Tomlyn.Syntax;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>Reads campaign.toml into the analysis plan. Every key has the default of <see cref="AnalysisPlan"/>; every key that is none is a fault.</summary>
+internal sealed class SettingsReader
+{
+    private const double HighestHertz = 1e15;
+
+    private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "field"];
+
+    private static readonly string[] Statements = ["se_db", "points", "file"];
+
+    private readonly FaultList _faults = new(CampaignFolder.SettingsName);
+    private readonly string _root;
+    private CampaignSettings _settings = new();
+    private AnalysisPlan _plan = new();
+
+    private SettingsReader(string root) => _root = root;
+
+    public static CampaignSettings Read(string root)
+    {
+        string path = Path.Combine(root, CampaignFolder.SettingsName);
+        if (!File.Exists(path))
+        {
+            return new CampaignSettings { Assumptions = [$"there is no {CampaignFolder.SettingsName}; every setting has its default"] };
+        }
+
+        var reader = new SettingsReader(root);
+        return FileBytes.Read(path, reader._faults) is { } bytes ? reader.Read(bytes) : new CampaignSettings { Faults = reader._faults.All };
+    }
+
+    private CampaignSettings Read(FileBytes bytes)
+    {
+        string text = Encoding.UTF8.GetString(bytes.Buffer.AsSpan(bytes.Start, bytes.End - bytes.Start));
+        System.Buffers.ArrayPool<byte>.Shared.Return(bytes.Buffer);
+        DocumentSyntax document = SyntaxParser.Parse(text, CampaignFolder.SettingsName, true);
+        foreach (DiagnosticMessage message in document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error))
+        {
+            _faults.Add(message.Span.Start.Line + 1, "this is not TOML: " + message.Message.TrimEnd('.'), "correct the line; texts stand in double quotes, numbers without units");
+        }
+
+        _settings = _settings with { Inputs = [new InputFile(CampaignFolder.SettingsName, bytes.Sha256)] };
+        if (!_faults.Any)
+        {
+            Top(new KeyReader("", 1, document.KeyValues, _faults));
+            ReadTables(document);
+        }
+
+        return _settings with { Plan = _plan, Faults = [.. _faults.All.OrderBy(f => f.File == CampaignFolder.SettingsName ? f.Line : int.MaxValue)] };
+    }
+
+    private void ReadTables(DocumentSyntax document)
+    {
+        HashSet<string> seen = [];
+        foreach (TableSyntaxBase table in document.Tables)
+        {
+            string name = KeyReader.NameOf(table.Name);
+            var keys = new KeyReader(name, KeyReader.LineOf(table), table.Items, _faults);
+            if (!Sections.Contains(name))
+            {
+                _faults.Add(keys.Line, $"there is no section [{name}]{Spelling.Hint(name, Sections)}", $"use {string.Join(", ", Sections)}");
+            }
+            else if ((name == "uncertainty") != table is TableArraySyntax)
+            {
+                _faults.Add(keys.Line, $"the heading of '{name}' has the wrong brackets", name == "uncertainty" ? "write [[uncertainty]], once for each entry" : $"write [{name}]");
+            }
+            else if (name != "uncertainty" && !seen.Add(name))
+            {
+                _faults.Add(keys.Line, $"the section [{name}] is there twice", "join both");
+            }
+            else
+            {
+                Section(name, keys);
+            }
+        }
+    }
+
+    private void Section(string name, KeyReader keys)
+    {
+        Action<KeyReader> read = name switch
+        {
+            "setup" => Setup,
+            "floor" => Floor,
+            "band" => Band,
+            "requirement" => Requirement,
+            "uncertainty" => Uncertainty,
+            _ => Field,
+        };
+        read(keys);
+        keys.RefuseOthers();
+    }
+
+    private void Top(KeyReader keys)
+    {
+        _settings = _settings with { Title = keys.Text("title") };
+        _plan = _plan with
+        {
+            Averaging = keys.Choice("averaging", ("power", Averaging.Power), ("log", Averaging.Log), ("sample", Averaging.Sample)) ?? Averaging.Unknown,
+            Confidence = keys.Number("confidence", 0.5, 0.9999) is { } level ? new Confidence(level) : Confidence.NinetyFive,
+        };
+        keys.RefuseOthers();
+    }
+
+    private void Setup(KeyReader keys)
+    {
+        _plan = _plan with
+        {
+            Setup = new ReceiverSettings { ResolutionBandwidthHz = keys.Number("rbw_hz", 1e-3, 1e12), AttenuationDb = keys.Number("attenuation_db", 0, 200) },
+            SourceDbm = keys.Number("source_dbm", -200, 100),
+            MaximumInputDbm = keys.Number("max_input_dbm", -200, 100),
+        };
+        _settings = _settings with
+        {
+            ImpedanceOhm = keys.Number("impedance_ohm", 0.1, 1e4),
+            FrequencyUnit = keys.Choice("frequency_unit", ("Hz", FrequencyUnit.Hertz), ("kHz", FrequencyUnit.Kilohertz), ("MHz", FrequencyUnit.Megahertz), ("GHz", FrequencyUnit.Gigahertz)),
+            LevelUnit = UnitOfLevel(keys),
+        };
+    }
+
+    // By name and not by Choice: in level units case tells milli from mega.
+    private static LevelUnit? UnitOfLevel(KeyReader keys)
+    {
+        string? word = keys.Text("level_unit");
+        LevelUnit? unit = word is null ? null : LevelUnits.Parse(word);
+        if (word is not null && unit is null)
+        {
+            keys.Refuse("level_unit", $"setup.level_unit is '{word}'", "use dBm, dBµV, dBmV, dB, V, mV, µV, W or mW");
+        }
+
+        return unit;
+    }
+
+    private void Floor(KeyReader keys)
+    {
+        _plan = _plan with { DeclaredFloorDb = keys.Number("declared_dbm", -300, 100) };
+        keys.Require("declared_dbm");
+    }
+
+    private void Band(KeyReader keys)
+    {
+        double? start = keys.Number("start_hz", 0, HighestHertz);
+        double? stop = keys.Number("stop_hz", 0, HighestHertz);
+        if (start > stop)
+        {
+            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), "exchange the two");
+            return;
+        }
+
+        if (start is not null || stop is not null)
+        {
+            _plan = _plan with { Band = new FrequencyBand(new Hertz(start ?? 0), new Hertz(stop ?? HighestHertz)) };
+        }
+    }
+
+    private void Requirement(KeyReader keys)
+    {
+        _plan = _plan with { Margin = keys.Number("margin_db", 0, 100) is { } margin ? new Decibels(margin) : _plan.Margin };
+        double? constant = keys.Number("se_db", 0, 300);
+        ImmutableArray<(double, double)>? points = keys.Pairs("points");
+        string? file = keys.Text("file");
+        if (Statements.Count(keys.Has) > 1)
+        {
+            keys.Refuse("points", "the requirement is stated in more than one way", "keep one of se_db, points and file");
+        }
+        else if (constant is { } se)
+        {
+            _plan = _plan with { Requirement = Bands.Requirement.Constant(new Decibels(se)) };
+        }
+        else if (points is { } line)
+        {
+            _plan = _plan with { Requirement = RequirementLine.Of([.. line.Select(p => (p.Item1, p.Item2, keys.LineOf("points")))], _faults) };
+        }
+        else if (file is not null)
+        {
+            FromFile(file, keys);
+        }
+        else if (!Statements.Any(keys.Has))
+        {
+            keys.Require("se_db");
+        }
+    }
+
+    private void FromFile(string file, KeyReader keys)
+    {
+        string path = Path.GetFullPath(Path.Combine(_root, file));
+        if (Path.IsPathRooted(file) || !path.StartsWith(_root.TrimEnd('/', '\\') + Path.DirectorySeparatorChar, StringComparison.Ordinal) || (File.Exists(path) && !FolderWalk.LiesWithin(_root, path)))
+        {
+            keys.Refuse("file", $"'{file}' leads out of the campaign", "put the limits beside campaign.toml");
+            return;
+        }
+
+        var faults = new FaultList(file.Replace('\\', '/'));
+        (Bands.Requirement? requirement, string? hash) = RequirementLine.Read(path, faults);
+        _faults.AddRange(faults.All);
+        _plan = _plan with { Requirement = requirement };
+        _settings = hash is null ? _settings : _settings with { Inputs = _settings.Inputs.Add(new InputFile(faults.File, hash)) };
+    }
+
+    private void Uncertainty(KeyReader keys)
+    {
+        string? name = keys.Text("name");
+        double? halfWidth = keys.Number("half_width_db", 0, 100);
+        ErrorDistribution? distribution = keys.Choice(
+            "distribution", ("normal", ErrorDistribution.Normal), ("rectangular", ErrorDistribution.Rectangular), ("triangular", ErrorDistribution.Triangular), ("arcsine", ErrorDistribution.Arcsine));
+        double? k = keys.Number("k", 0.1, 10);
+        keys.Require("name", "half_width_db", "distribution");
+        if (keys.Has("k") && distribution is not (null or ErrorDistribution.Normal))
+        {
+            keys.Refuse("k", "k goes with a normal distribution only", "remove k, or set distribution = \"normal\"");
+        }
+
+        ErrorActsOn actsOn = keys.Choice("acts_on", ("reference", ErrorActsOn.Reference), ("covered", ErrorActsOn.Covered), ("both", ErrorActsOn.Both)) ?? ErrorActsOn.Covered;
+        bool common = keys.Truth("common") ?? false;
+        if (name is not null && halfWidth is { } width && distribution is { } spread)
+        {
+            var entry = new UncertaintyEntry { Name = name, HalfWidthDb = width, Distribution = spread, CoverageFactor = k ?? 2, ActsOn = actsOn, Common = common };
+            _plan = _plan with { Uncertainties = _plan.Uncertainties.Add(entry) };
+        }
+    }
+
+    private void Field(KeyReader keys)
+    {
+        double? threat = keys.Number("threat_v_per_m", 1e-12, 1e12);
+        double? tolerable = keys.Number("tolerable_v_per_m", 1e-12, 1e12);
+        keys.Require("threat_v_per_m", "tolerable_v_per_m");
+        if (threat is { } outside && tolerable is { } inside)
+        {
+            _settings = _settings with { Field = new FieldPlan(outside, inside) };
+        }
+    }
+}

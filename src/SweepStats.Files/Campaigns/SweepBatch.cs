@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+using SweepStats.Files.Traces;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>The sweeps of all listed files, read side by side and put back in their order.</summary>
+internal sealed record SweepBatch(
+    ImmutableArray<Sweep> Sweeps, ImmutableArray<ReadFault> Faults, ImmutableArray<InputFile> Inputs, ImmutableArray<string> Assumptions)
+{
+    private const double UsualImpedanceOhm = 50;
+
+    public static SweepBatch Read(string root, ImmutableArray<SweepEntry> entries, CampaignSettings settings, (int Threads, IProgress<double>? Progress) work)
+    {
+        SweepEntry[][] files = [.. entries.GroupBy(e => e.File).Select(g => g.ToArray())];
+        var readings = new TraceReading[files.Length];
+        int done = 0;
+        Parallel.For(0, files.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, work.Threads) }, i =>
+        {
+            readings[i] = ReadOne(root, files[i], settings);
+            work.Progress?.Report((double)Interlocked.Increment(ref done) / files.Length);
+        });
+        return Gathered(files, readings, settings);
+    }
+
+    private static TraceReading ReadOne(string root, SweepEntry[] entries, CampaignSettings settings)
+    {
+        string file = entries[0].File;
+        string path = Path.Combine(root, file);
+        if (File.Exists(path) && !FolderWalk.LiesWithin(root, path))
+        {
+            return TraceReading.Refused(file, null, "the file is a link that leads out of the campaign", "put the file itself into the campaign");
+        }
+
+        var options = new TraceReadOptions
+        {
+            FrequencyUnit = settings.FrequencyUnit,
+            LevelUnit = settings.LevelUnit,
+            Columns = [.. entries.Where(e => e.Column is not null).Select(e => e.Column!)],
+        };
+        return TraceFile.Read(path, file, options);
+    }
+
+    private static SweepBatch Gathered(SweepEntry[][] files, TraceReading[] readings, CampaignSettings settings)
+    {
+        var sweeps = ImmutableArray.CreateBuilder<Sweep>();
+        List<string> assumptions = [];
+        var grids = new Dictionary<FrequencyGrid, FrequencyGrid>();
+        bool impedanceUsed = false;
+        for (int i = 0; i < files.Length; i++)
+        {
+            TraceReading reading = readings[i];
+            assumptions.AddRange(reading.Assumptions.Select(a => $"{files[i][0].File}: {a}"));
+            bool each = files[i][0].Column is not null;
+            for (int k = 0; k < reading.Traces.Length; k++)
+            {
+                Trace trace = reading.Traces[k];
+                impedanceUsed |= trace.Unit.IsVoltage();
+                grids.TryAdd(trace.Grid, trace.Grid);
+                string name = reading.Traces.Length > 1 || each ? $"{files[i][0].File}[{trace.Column}]" : files[i][0].File;
+                sweeps.Add(AsSweep(name, files[i][each ? k : 0], (trace, grids[trace.Grid]), (reading.Settings, settings.ImpedanceOhm ?? UsualImpedanceOhm)));
+            }
+        }
+
+        if (impedanceUsed && settings.ImpedanceOhm is null)
+        {
+            assumptions.Add("voltages were taken across 50 Ω, since impedance_ohm is not set under [setup] in campaign.toml");
+        }
+
+        return new SweepBatch(
+            sweeps.ToImmutable(),
+            [.. readings.SelectMany(r => r.Faults)],
+            [.. readings.Zip(files).Where(p => p.First.Sha256.Length > 0).Select(p => new InputFile(p.Second[0].File, p.First.Sha256))],
+            [.. assumptions]);
+    }
+
+    private static Sweep AsSweep(string name, SweepEntry entry, (Trace Trace, FrequencyGrid Grid) read, (ReceiverSettings Settings, double ImpedanceOhm) setup)
+    {
+        LevelUnit unit = read.Trace.Unit;
+        ImmutableArray<double> levels = read.Trace.Levels;
+        if (unit is not (LevelUnit.Decibels or LevelUnit.DecibelMilliwatts))
+        {
+            var converted = new double[levels.Length];
+            for (int i = 0; i < converted.Length; i++)
+            {
+                converted[i] = unit.ToDecibels(levels[i], setup.ImpedanceOhm);
+            }
+
+            levels = ImmutableCollectionsMarshal.AsImmutableArray(converted);
+        }
+
+        return new Sweep(name, entry.Role, read.Grid, levels, unit.Scale())
+        {
+            Lot = entry.Lot,
+            Specimen = entry.Specimen,
+            Placement = entry.Placement,
+            TakenAt = entry.TakenAt,
+            SourceDbm = entry.SourceDbm,
+            Settings = setup.Settings,
+            ExcludedBecause = entry.Exclude,
+        };
+    }
+}

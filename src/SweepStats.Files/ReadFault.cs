@@ -1,0 +1,30 @@
+using System.Text;
+
+namespace SweepStats.Files;
+
+/// <summary>Something wrong with an input file: where, what, and what to do about it. Immutable.</summary>
+/// <param name="File">The file, relative to the campaign where there is one, with '/' between folders.</param>
+/// <param name="Line">Line in the file, from 1; null where the fault concerns the whole file.</param>
+/// <param name="Problem">What is wrong.</param>
+/// <param name="Remedy">What to do.</param>
+public sealed record ReadFault(string File, int? Line, string Problem, string Remedy)
+{
+    /// <summary>The fault on one line: <c>file:line: problem; remedy</c>.</summary>
+    public override string ToString()
+    {
+        string where = Line is { } line ? FormattableString.Invariant($"{File}:{line}") : File;
+        return OneLine($"{where}: {Problem}; {Remedy}");
+    }
+
+    // A file name may hold a line feed or an escape sequence; neither may reach a terminal or start a second line.
+    private static string OneLine(string text)
+    {
+        var clean = new StringBuilder(text.Length);
+        foreach (char c in text)
+        {
+            clean.Append(char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c);
+        }
+
+        return clean.ToString();
+    }
+}

@@ -1,0 +1,36 @@
+using System.Globalization;
+using SweepStats.Bands;
+
+namespace SweepStats.Files.Results;
+
+/// <summary>bands.csv: one row a specimen.</summary>
+public static class BandsCsv
+{
+    /// <summary>Name in the report folder.</summary>
+    public const string FileName = "bands.csv";
+
+    /// <summary>First line. A figure has its estimate, then its lower and upper limit; an empty cell means that there is none.</summary>
+    public const string Header =
+        "lot,specimen,start_hz,stop_hz,at_least_db,weakest_hz,mean_db,mean_low_db,mean_high_db,p10_db,p10_low_db,p10_high_db,share_meeting,share_low,share_high,capped_points,points";
+
+    /// <summary>Writes the table.</summary>
+    public static void Write(AnalysisResult result, Stream to)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        using var rows = new CsvRows(to, Header);
+        foreach (BandStatement band in result.Bands)
+        {
+            rows.Text(band.Name.Lot).Text(band.Name.Specimen);
+            rows.Cell(ResultNumber.Exact(band.Band.Start.Value)).Cell(ResultNumber.Exact(band.Band.Stop.Value));
+            rows.Cell(ResultNumber.Level(band.AtLeast?.Value)).Cell(band.WeakestAt is { } at ? ResultNumber.Exact(at.Value) : "");
+            Figure(rows, band.MeanDb);
+            Figure(rows, band.TenthPercentileDb);
+            Figure(rows, band.ShareMeeting ?? default);
+            rows.Cell(band.CappedCount.ToString(CultureInfo.InvariantCulture)).Cell(band.PointCount.ToString(CultureInfo.InvariantCulture));
+            rows.End();
+        }
+    }
+
+    private static void Figure(CsvRows rows, BandFigure figure) =>
+        rows.Cell(ResultNumber.Level(figure.Value)).Cell(ResultNumber.Level(figure.Low)).Cell(ResultNumber.Level(figure.High));
+}

@@ -1,0 +1,96 @@
+using System.Text;
+using SweepStats.Files.Campaigns;
+
+namespace SweepStats.Files.Results;
+
+/// <summary>Writes a campaign folder to fill in.</summary>
+public static class CampaignTemplate
+{
+    private const string Settings =
+        """
+        # Settings of this campaign. Every line that starts with '#' is a remark: take the '#' away to use it.
+        # Frequencies are in Hz, levels in dBm, ratios in dB. Whatever is left out has its default.
+
+        title = "Curtain of the receiver cabin"
+
+        # How the receiver averages: "power" (RMS detector), "log" (log or video averaging) or "sample" (one look).
+        # Left out: unknown, and the intervals then cover both power and log averaging.
+        # averaging = "power"
+
+        # Level of all intervals.
+        confidence = 0.95
+
+        [setup]
+        # rbw_hz = 10e3             # resolution bandwidth, where the files do not state it
+        # attenuation_db = 10       # input attenuation
+        # source_dbm = 10           # level at the source
+        # max_input_dbm = -10       # highest level that the receiver shows without error
+        # impedance_ohm = 50        # for files in V, mV, µV, dBµV or dBmV
+        # frequency_unit = "MHz"    # for files that do not say: Hz, kHz, MHz, GHz
+        # level_unit = "dBm"        # for files that do not say: dBm, dBµV, dBmV, dB, V, mV, µV, W, mW
+
+        # Only where no floor sweeps were taken:
+        # [floor]
+        # declared_dbm = -104
+
+        # Only where not all frequencies count:
+        # [band]
+        # start_hz = 30e6
+        # stop_hz = 1e9
+
+        # What the curtain has to do: one value, or points joined over log frequency, or a file with the columns frequency_hz and se_db.
+        # [requirement]
+        # se_db = 20
+        # points = [[30e6, 20], [1e9, 40]]
+        # file = "limits.csv"
+        # margin_db = 6             # dynamic range wanted beyond that
+
+        # Errors that repeats do not show; one block each.
+        # [[uncertainty]]
+        # name = "scale fidelity"
+        # half_width_db = 0.4
+        # distribution = "rectangular"   # normal (with k = 2), rectangular, triangular or arcsine
+        # acts_on = "covered"            # reference, covered or both
+        # common = false                 # true: the same error in both, which cancels
+
+        # Field strengths, for the question what remains behind the curtain.
+        # [field]
+        # threat_v_per_m = 50e3
+        # tolerable_v_per_m = 5e3
+
+        """;
+
+    private const string Manifest =
+        """
+        file,role,lot,specimen,placement,column,taken_at,source_dbm,exclude
+        # One row a sweep; rows that start with '#' are remarks. Without this file the folders say the role:
+        # floor/, reference/, covered/<lot>/<specimen>/<placement>/, linearity/, plate/.
+        # floor/f01.csv,floor,,,,,2026-03-05T09:00:00,,
+        # reference/r01.csv,reference,,,,,2026-03-05T09:10:00,10,
+        # covered/autumn/a1-p1.csv,covered,autumn,A1,p1,,2026-03-05T09:20:00,10,
+        # covered/autumn/a1-p2.csv,covered,autumn,A1,p2,Trace 2,2026-03-05T09:30:00,10,
+        # covered/autumn/a1-p3.csv,covered,autumn,A1,p3,,2026-03-05T09:40:00,10,door stood open
+
+        """;
+
+    /// <summary>Writes campaign.toml and sweeps.csv.</summary>
+    /// <param name="folder">Where; made where missing.</param>
+    /// <exception cref="IOException">One of the files is already there; nothing is written then.</exception>
+    public static void Write(string folder)
+    {
+        Directory.CreateDirectory(folder);
+        (string Path, string Text)[] files = [(Path.Combine(folder, CampaignFolder.SettingsName), Settings), (Path.Combine(folder, CampaignFolder.ManifestName), Manifest)];
+        foreach ((string path, _) in files)
+        {
+            if (File.Exists(path))
+            {
+                throw new IOException($"'{path}' is already there.");
+            }
+        }
+
+        foreach ((string path, string text) in files)
+        {
+            File.WriteAllText(path, text, new UTF8Encoding(false));
+        }
+    }
+}

@@ -1,0 +1,90 @@
+using System.Text.Json;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+
+namespace SweepStats.Files.Results;
+
+/// <summary>The choices of an analysis, as summary.json tells them.</summary>
+internal static class SummaryPlan
+{
+    public static void Write(Utf8JsonWriter json, AnalysisResult result)
+    {
+        AnalysisPlan plan = result.Plan;
+        json.WriteStartObject("plan");
+        Number(json, "confidence", plan.Confidence.Level);
+        json.WriteString("averaging", plan.Averaging.ToString().ToLowerInvariant());
+        json.WriteString("scale", result.Campaign.Scale == LevelScale.DecibelMilliwatts ? "dBm" : "dB");
+        Number(json, "start_hz", plan.Band?.Start.Value);
+        Number(json, "stop_hz", plan.Band?.Stop.Value);
+        Asked(json, result);
+        Number(json, "margin_db", plan.Margin.Value);
+        Number(json, "declared_floor_db", plan.DeclaredFloorDb);
+        Number(json, "rbw_hz", plan.Setup.ResolutionBandwidthHz);
+        Number(json, "attenuation_db", plan.Setup.AttenuationDb);
+        Number(json, "source_dbm", plan.SourceDbm);
+        Number(json, "max_input_dbm", plan.MaximumInputDbm);
+        json.WriteStartArray("uncertainties");
+        foreach (UncertaintyEntry entry in plan.Uncertainties)
+        {
+            Entry(json, entry);
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    /// <summary>A number; null where there is none or JSON cannot write it.</summary>
+    public static void Number(Utf8JsonWriter json, string name, double? value)
+    {
+        if (value is { } number && double.IsFinite(number))
+        {
+            json.WriteNumber(name, number);
+        }
+        else
+        {
+            json.WriteNull(name);
+        }
+    }
+
+    /// <summary>A whole number of any size; null where there is none.</summary>
+    public static void Whole(Utf8JsonWriter json, string name, ulong? value)
+    {
+        if (value is { } number)
+        {
+            json.WriteNumber(name, number);
+        }
+        else
+        {
+            json.WriteNull(name);
+        }
+    }
+
+    // The least and most that is asked for within the analysed frequencies; a constant has both alike.
+    private static void Asked(Utf8JsonWriter json, AnalysisResult result)
+    {
+        double least = double.PositiveInfinity;
+        double most = double.NegativeInfinity;
+        foreach (double hertz in result.Campaign.Grid.Hertz)
+        {
+            if (result.Plan.Requirement?.At(new Hertz(hertz)) is { } asked)
+            {
+                (least, most) = (Math.Min(least, asked.Value), Math.Max(most, asked.Value));
+            }
+        }
+
+        Number(json, "required_least_db", least);
+        Number(json, "required_most_db", most);
+    }
+
+    private static void Entry(Utf8JsonWriter json, UncertaintyEntry entry)
+    {
+        json.WriteStartObject();
+        json.WriteString("name", entry.Name);
+        Number(json, "half_width_db", entry.HalfWidthDb);
+        json.WriteString("distribution", entry.Distribution.ToString().ToLowerInvariant());
+        Number(json, "k", entry.Distribution == ErrorDistribution.Normal ? entry.CoverageFactor : null);
+        json.WriteString("acts_on", entry.ActsOn.ToString().ToLowerInvariant());
+        json.WriteBoolean("common", entry.Common);
+        json.WriteEndObject();
+    }
+}

@@ -1,0 +1,118 @@
+using System.Buffers;
+using System.Collections.Immutable;
+
+namespace SweepStats.Files.Traces;
+
+/// <summary>Finds the names of the columns above the data.</summary>
+internal static class ColumnHeader
+{
+    private static readonly SearchValues<byte> Meaningless = SearchValues.Create("!#% \t,;"u8);
+
+    private static readonly Separator[] CommentSeparators =
+        [new((byte)'\t', (byte)'.'), new((byte)';', (byte)'.'), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
+
+    /// <summary>The names, one a column; null where no line above the data names columns.</summary>
+    public static ImmutableArray<ColumnName>? Find(TraceText text, DataBlock block, Separator separator, FaultList faults)
+    {
+        int columns = block.Run.Columns;
+        int? at = LineAbove(text, block.FirstLine);
+        ImmutableArray<ColumnName>? names = at is { } line ? Names(text.Line(line), columns, separator) : null;
+        while (at is { } comment && IsComment(text.Line(comment)) && !Tells(names))
+        {
+            // A remark between header and data.
+            at = LineAbove(text, comment);
+            names = at is { } upper ? Names(text.Line(upper), columns, separator) : null;
+        }
+
+        if (at is { } nearest && names is null)
+        {
+            RefuseOtherWidth(text.Line(nearest), nearest, columns, separator, faults);
+            return null;
+        }
+
+        if (names is { } units && units.All(n => n.Text.Length == 0 || n.IsBareUnit))
+        {
+            ImmutableArray<ColumnName>? above = LineAbove(text, at!.Value) is { } higher ? Names(text.Line(higher), columns, separator) : null;
+            return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : new ColumnName($"{name.Text} ({unit.Text})"))] : names;
+        }
+
+        return Tells(names) ? names : null;
+    }
+
+    private static bool Tells(ImmutableArray<ColumnName>? names) => names is { } found && found.Any(n => n.Kind is ColumnKind.Frequency or ColumnKind.Level);
+
+    private static bool IsComment(ReadOnlySpan<byte> line) => line.TrimStart(" \t"u8) is [(byte)'!' or (byte)'#' or (byte)'%', ..];
+
+    private static int? LineAbove(TraceText text, int line)
+    {
+        for (int i = line - 1; i >= 0; i--)
+        {
+            if (text.Line(i).IndexOfAnyExcept(Meaningless) >= 0)
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+
+    private static ImmutableArray<ColumnName>? Names(ReadOnlySpan<byte> line, int columns, Separator separator)
+    {
+        ReadOnlySpan<byte> bare = line.TrimStart(" \t"u8);
+        bool comment = bare[0] is (byte)'!' or (byte)'#' or (byte)'%';
+        ReadOnlySpan<byte> content = comment ? bare.TrimStart("!#% "u8) : line;
+        IEnumerable<Separator> tried = comment || separator.Mark == (byte)' ' ? [separator, .. CommentSeparators] : [separator];
+        foreach (Separator candidate in tried)
+        {
+            List<string> fields = Joined(FieldReader.Texts(content, candidate), candidate);
+            while (fields.Count < columns && !comment && fields.Count > 1)
+            {
+                fields.Add("");
+            }
+
+            if (fields.Count == columns && !fields.Any(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _)))
+            {
+                return [.. fields.Select(f => new ColumnName(f))];
+            }
+        }
+
+        return null;
+    }
+
+    // "Frequency (MHz)  Level (dBm)" parted by blanks: a unit in brackets belongs to the word before it.
+    private static List<string> Joined(List<string> fields, Separator separator)
+    {
+        if (separator.Mark != (byte)' ')
+        {
+            return fields;
+        }
+
+        List<string> joined = [];
+        foreach (string field in fields)
+        {
+            if (joined.Count > 0 && field.StartsWith('(') | field.StartsWith('['))
+            {
+                joined[^1] += " " + field;
+            }
+            else
+            {
+                joined.Add(field);
+            }
+        }
+
+        return joined;
+    }
+
+    // Two names over four columns is what decimal commas between commas look like.
+    private static void RefuseOtherWidth(ReadOnlySpan<byte> line, int index, int columns, Separator separator, FaultList faults)
+    {
+        List<string> fields = FieldReader.Texts(line, separator);
+        if (fields.Count > 1 && fields.Count != columns && fields.Any(f => new ColumnName(f) is { Kind: ColumnKind.Frequency, FrequencyUnit: not null } or { LevelUnit: not null }))
+        {
+            faults.Add(
+                index + 1,
+                FormattableString.Invariant($"the header names {fields.Count} columns and the rows have {columns}"),
+                "export with decimal points, or with semicolons or tabs between the columns");
+        }
+    }
+}

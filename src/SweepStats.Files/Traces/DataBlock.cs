@@ -1,0 +1,122 @@
+namespace SweepStats.Files.Traces;
+
+/// <summary>Finds the data in a delimited file: the longest run of rows of numbers. What looks like a lost part of it is a fault.</summary>
+internal sealed class DataBlock
+{
+    private const int TableRows = 3;
+
+    private readonly TraceText _text;
+    private readonly NumericRows _rows;
+    private readonly Separator _separator;
+
+    private DataBlock(TraceText text, NumericRows rows, NumericRun run, Separator separator) =>
+        (_text, _rows, Run, _separator) = (text, rows, run, separator);
+
+    public NumericRun Run { get; }
+
+    public int FirstLine => _rows.Line(Run, 0);
+
+    public int LastLine => _rows.Line(Run, Run.Rows - 1);
+
+    /// <summary>Finds the data; null, with the reason among the faults, where there is none or part of it is doubtful.</summary>
+    public static DataBlock? Find(TraceText text, NumericRows rows, Separator separator, FaultList faults)
+    {
+        NumericRun? longest = rows.Runs.MaxBy(r => r.Rows);
+        if (longest is null || longest.Rows < 2)
+        {
+            faults.Add(
+                null, "no table of at least two rows of numbers was found", "export the trace as delimited text with a frequency and a level in each row");
+            return null;
+        }
+
+        var block = new DataBlock(text, rows, longest, separator);
+        block.CheckNeighbour(NextLine(text, block.LastLine, 1), faults);
+        block.CheckNeighbour(NextLine(text, block.FirstLine, -1), faults);
+        if (!faults.Any)
+        {
+            block.CheckOtherRuns(faults);
+        }
+
+        return faults.Any ? null : block;
+    }
+
+    /// <summary>Index of the next line in a direction that is neither blank nor a comment; null at the end of the file.</summary>
+    public static int? NextLine(TraceText text, int from, int step)
+    {
+        for (int i = from + step; i >= 0 && i < text.LineCount; i += step)
+        {
+            if (!NumericRows.IsBlankOrComment(text.Line(i)))
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+
+    // A row that touches the data and starts with a number is part of it: to stop there in silence would drop what follows.
+    private void CheckNeighbour(int? line, FaultList faults)
+    {
+        if (line is not { } index)
+        {
+            return;
+        }
+
+        List<string> fields = FieldReader.Texts(_text.Line(index), _separator);
+        if (fields.Count == 0 || !IsNumber(fields[0]))
+        {
+            return;
+        }
+
+        int wrong = fields.FindIndex(f => !IsNumber(f));
+        if (wrong < 0 && fields.Count == 1 && index < FirstLine)
+        {
+            return;
+        }
+
+        if (wrong < 0 || (fields.Count != Run.Columns && index > FirstLine))
+        {
+            faults.Add(
+                index + 1,
+                FormattableString.Invariant($"the row has {fields.Count} columns and its neighbours have {Run.Columns}"),
+                "complete the row or export the sweep again");
+        }
+        else if (index > FirstLine || fields.Count == Run.Columns)
+        {
+            faults.Add(index + 1, $"'{Shortened(fields[wrong])}' is not a finite number", "correct the row or export the sweep again");
+        }
+    }
+
+    private void CheckOtherRuns(FaultList faults)
+    {
+        foreach (NumericRun other in _rows.Runs.Where(r => r != Run))
+        {
+            int first = _rows.Line(other, 0);
+            int last = _rows.Line(other, other.Rows - 1);
+            bool after = first > LastLine;
+            int? between = after ? NextLine(_text, LastLine, 1) : NextLine(_text, last, 1);
+            int? beyond = between is { } gap ? NextLine(_text, gap, 1) : null;
+            bool same = other.Columns == Run.Columns;
+            if (same && beyond == (after ? first : FirstLine) && (after || other.Rows > 1))
+            {
+                faults.Add(between + 1, "the line interrupts the rows of numbers", "remove the line or export the sweep again");
+            }
+            else if (same && (other.Rows >= TableRows || after))
+            {
+                faults.Add(
+                    first + 1,
+                    FormattableString.Invariant($"a second table of numbers starts here beside that of lines {FirstLine + 1} to {LastLine + 1}"),
+                    "keep one table a file, or put its traces side by side as columns");
+            }
+            else if (other.Rows >= TableRows)
+            {
+                faults.Assume(FormattableString.Invariant(
+                    $"lines {first + 1} to {last + 1} hold another table of {other.Columns} columns, which was not read"));
+            }
+        }
+    }
+
+    private bool IsNumber(string field) => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(field), _separator.DecimalMark, 0, out _);
+
+    private static string Shortened(string text) => text.Length <= 40 ? text : text[..40] + "…";
+}

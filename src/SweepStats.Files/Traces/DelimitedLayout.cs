@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Files.Traces;
+
+/// <summary>A table in delimited text, with whatever stands above and below it.</summary>
+internal sealed class DelimitedLayout : ITraceLayout
+{
+    /// <inheritdoc/>
+    public bool Recognises(TraceText text) => true;
+
+    /// <inheritdoc/>
+    public TraceReading Read(TraceText text, TraceReadOptions options)
+    {
+        var faults = new FaultList(text.File);
+        if (Separator.Find(text) is not { } separator)
+        {
+            return TraceReading.Refused(
+                text.File, null, "no table of at least two rows of numbers was found", "export the trace as delimited text with a frequency and a level in each row");
+        }
+
+        var rows = new NumericRows(text, separator);
+        if (DataBlock.Find(text, rows, separator, faults) is not { } block)
+        {
+            return new TraceReading { Faults = faults.All };
+        }
+
+        Preamble preamble = Preamble.Read(text, block);
+        ImmutableArray<ColumnName>? names = ColumnHeader.Find(text, block, separator, faults);
+        if (faults.Any || new ColumnChoice(text.File, options, preamble, faults).Choose(names, block.Run.Columns) is not { } chosen)
+        {
+            return new TraceReading { Faults = faults.All };
+        }
+
+        var table = new DelimitedTable(text, rows, block.Run, separator, faults);
+        if (table.Grid(chosen) is not { } grid)
+        {
+            return new TraceReading { Faults = faults.All };
+        }
+
+        ImmutableArray<Trace> traces = [.. chosen.Levels.Select(l => new Trace(l.Name, "level", l.Unit, grid, table.Levels(l)))];
+        return faults.Any
+            ? new TraceReading { Faults = faults.All }
+            : new TraceReading { Traces = traces, Settings = preamble.Settings, Assumptions = faults.Assumptions };
+    }
+}

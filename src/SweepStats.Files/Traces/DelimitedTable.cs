@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Traces;
+
+/// <summary>Takes the grid and the levels out of a table of numbers and checks them row by row.</summary>
+internal sealed class DelimitedTable(TraceText text, NumericRows rows, NumericRun run, Separator separator, FaultList faults)
+{
+    /// <summary>The frequencies; null where they are not rising frequencies.</summary>
+    public FrequencyGrid? Grid(ChosenColumns columns)
+    {
+        var hertz = new double[run.Rows];
+        for (int row = 0; row < hertz.Length; row++)
+        {
+            hertz[row] = columns.FrequencyUnit == FrequencyUnit.Hertz
+                ? rows.Value(run, row, columns.Frequency)
+                : Scaled(rows.Line(run, row), columns.Frequency, columns.FrequencyUnit.Exponent());
+            if (Problem(hertz, row) is { } problem)
+            {
+                faults.Add(rows.Line(run, row) + 1, problem, "frequencies must rise from row to row; sort the rows or export the sweep again");
+                return null;
+            }
+        }
+
+        return new FrequencyGrid(ImmutableCollectionsMarshal.AsImmutableArray(hertz));
+    }
+
+    /// <summary>The levels of a column in its own unit.</summary>
+    public ImmutableArray<double> Levels(LevelColumn column)
+    {
+        var levels = new double[run.Rows];
+        bool linear = column.Unit.IsLinear();
+        for (int row = 0; row < levels.Length; row++)
+        {
+            levels[row] = rows.Value(run, row, column.Index);
+            if (linear && levels[row] <= 0)
+            {
+                faults.Add(
+                    rows.Line(run, row) + 1,
+                    FormattableString.Invariant($"the level of column {column.Name} is {levels[row]:R} {column.Unit.Symbol()}, which has no level in dB"),
+                    "leave such rows out, or export the trace in dB");
+                break;
+            }
+        }
+
+        return ImmutableCollectionsMarshal.AsImmutableArray(levels);
+    }
+
+    private static string? Problem(double[] hertz, int row)
+    {
+        if (!double.IsFinite(hertz[row]) || hertz[row] < 0)
+        {
+            return FormattableString.Invariant($"{hertz[row]:R} Hz is not a frequency");
+        }
+
+        if (row == 0 || hertz[row] > hertz[row - 1])
+        {
+            return null;
+        }
+
+        return hertz[row] == hertz[row - 1]
+            ? FormattableString.Invariant($"the frequency {hertz[row]:R} Hz is repeated")
+            : FormattableString.Invariant($"the frequency falls from {hertz[row - 1]:R} Hz to {hertz[row]:R} Hz");
+    }
+
+    // Read again from the text, so that 30.1 MHz become exactly 30100000 Hz.
+    private double Scaled(int line, int column, int exponent)
+    {
+        var reader = new FieldReader(text.Line(line), separator);
+        ReadOnlySpan<byte> field = default;
+        for (int i = 0; i <= column; i++)
+        {
+            reader.Next(out field);
+        }
+
+        return StrictNumber.TryParse(field, separator.DecimalMark, exponent, out double hertz) ? hertz : double.NaN;
+    }
+}

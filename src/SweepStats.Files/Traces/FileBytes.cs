@@ -1,0 +1,117 @@
+using System.Buffers;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Unicode;
+
+namespace SweepStats.Files.Traces;
+
+/// <summary>The bytes of a file in a pooled buffer, brought to UTF-8. The buffer belongs to the taker.</summary>
+/// <param name="Buffer">Pooled buffer.</param>
+/// <param name="Start">First byte after a byte order mark.</param>
+/// <param name="End">One past the last byte.</param>
+/// <param name="Sha256">Hash of the bytes as they are on disk.</param>
+/// <param name="Assumption">What was taken for granted in decoding.</param>
+internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, string Sha256, string? Assumption)
+{
+    /// <summary>Longest file that is read: a trace of a thousand columns and ten thousand points stays below it.</summary>
+    public const long LongestFile = 1L << 30;
+
+    /// <summary>Reads a file.</summary>
+    /// <param name="path">Where it is.</param>
+    /// <param name="faults">Takes the reason where it cannot be read.</param>
+    public static FileBytes? Read(string path, FaultList faults)
+    {
+        if (!IsReadable(path, faults))
+        {
+            return null;
+        }
+
+        try
+        {
+            using var handle = File.OpenHandle(path);
+            long length = RandomAccess.GetLength(handle);
+            byte[] buffer = ArrayPool<byte>.Shared.Rent((int)length);
+            int got = 0;
+            while (got < length && RandomAccess.Read(handle, buffer.AsSpan(got, (int)length - got), got) is > 0 and var more)
+            {
+                got += more;
+            }
+
+            return Decode(buffer, got);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            faults.Add(null, "the file cannot be opened: " + e.Message.TrimEnd('.'), "check that it exists and may be read");
+            return null;
+        }
+    }
+
+    // A pipe or a device has no length either, and opening it could wait for ever: it is turned away unopened.
+    private static bool IsReadable(string path, FaultList faults)
+    {
+        var info = new FileInfo(path);
+        FileSystemInfo target = info.LinkTarget is null ? info : info.ResolveLinkTarget(returnFinalTarget: true) ?? info;
+        if (!File.Exists(path) || target is not FileInfo file || (file.Attributes & (FileAttributes.Device | FileAttributes.Directory)) != 0)
+        {
+            faults.Add(null, "there is no such file", "check the spelling of the path");
+            return false;
+        }
+
+        if (file.Length == 0)
+        {
+            faults.Add(null, "the file is empty, or is not a regular file", "export the sweep again");
+            return false;
+        }
+
+        if (file.Length > LongestFile)
+        {
+            faults.Add(null, "the file is larger than 1 GiB", "export fewer traces or points a file");
+            return false;
+        }
+
+        return true;
+    }
+
+    private static FileBytes Decode(byte[] buffer, int length)
+    {
+        ReadOnlySpan<byte> bytes = buffer.AsSpan(0, length);
+        string hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
+        if (bytes.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]))
+        {
+            return Checked(buffer, 3, length, hash);
+        }
+
+        if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || bytes.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
+        {
+            Encoding utf16 = bytes[0] == 0xFF ? Encoding.Unicode : Encoding.BigEndianUnicode;
+            return Converted(buffer, utf16.GetString(bytes[2..]), hash, null);
+        }
+
+        return Checked(buffer, 0, length, hash);
+    }
+
+    private static FileBytes Checked(byte[] buffer, int start, int length, string hash)
+    {
+        Span<byte> bytes = buffer.AsSpan(start, length - start);
+        if (!Utf8.IsValid(bytes))
+        {
+            return Converted(buffer, Encoding.Latin1.GetString(bytes).Replace("\0", "", StringComparison.Ordinal), hash, "the text is not UTF-8 and was read as Latin-1");
+        }
+
+        if (!bytes.Contains((byte)0))
+        {
+            return new FileBytes(buffer, start, length, hash, null);
+        }
+
+        // Some exports write a NUL after every field; it carries nothing.
+        return Converted(buffer, Encoding.UTF8.GetString(bytes).Replace("\0", "", StringComparison.Ordinal), hash, "NUL bytes in the text were passed over");
+    }
+
+    private static FileBytes Converted(byte[] old, string text, string hash, string? assumption)
+    {
+        byte[] buffer = ArrayPool<byte>.Shared.Rent(Encoding.UTF8.GetMaxByteCount(text.Length));
+        int length = Encoding.UTF8.GetBytes(text, buffer);
+        ArrayPool<byte>.Shared.Return(old);
+        return new FileBytes(buffer, 0, length, hash, assumption);
+    }
+}

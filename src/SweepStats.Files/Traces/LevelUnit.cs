@@ -1,0 +1,32 @@
+namespace SweepStats.Files.Traces;
+
+/// <summary>Unit in which a file gives its levels.</summary>
+public enum LevelUnit
+{
+    /// <summary>Power in dB relative to 1 mW.</summary>
+    DecibelMilliwatts,
+
+    /// <summary>Voltage in dB relative to 1 µV.</summary>
+    DecibelMicrovolts,
+
+    /// <summary>Voltage in dB relative to 1 mV.</summary>
+    DecibelMillivolts,
+
+    /// <summary>A ratio in dB.</summary>
+    Decibels,
+
+    /// <summary>Volts.</summary>
+    Volts,
+
+    /// <summary>Millivolts.</summary>
+    Millivolts,
+
+    /// <summary>Microvolts.</summary>
+    Microvolts,
+
+    /// <summary>Watts.</summary>
+    Watts,
+
+    /// <summary>Milliwatts.</summary>
+    Milliwatts,
+}

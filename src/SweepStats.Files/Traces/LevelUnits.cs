@@ -1,0 +1,68 @@
+using SweepStats.Quantities;
+
+namespace SweepStats.Files.Traces;
+
+/// <summary>Names of level units, and the way from each to the scales of the core.</summary>
+public static class LevelUnits
+{
+    /// <summary>How the unit is written.</summary>
+    public static string Symbol(this LevelUnit unit) => unit switch
+    {
+        LevelUnit.DecibelMilliwatts => "dBm",
+        LevelUnit.DecibelMicrovolts => "dBµV",
+        LevelUnit.DecibelMillivolts => "dBmV",
+        LevelUnit.Decibels => "dB",
+        LevelUnit.Volts => "V",
+        LevelUnit.Millivolts => "mV",
+        LevelUnit.Microvolts => "µV",
+        LevelUnit.Watts => "W",
+        _ => "mW",
+    };
+
+    /// <summary>The unit that a word names; null for any other word. Case counts only between mW and MW, which is no level unit here.</summary>
+    public static LevelUnit? Parse(string word) => word.Trim().Replace('μ', 'µ') switch
+    {
+        "W" => LevelUnit.Watts,
+        "mW" or "mw" => LevelUnit.Milliwatts,
+        "MW" or "MV" => null,
+        var other => other.ToLowerInvariant() switch
+        {
+            "dbm" => LevelUnit.DecibelMilliwatts,
+            "dbµv" or "dbuv" => LevelUnit.DecibelMicrovolts,
+            "dbmv" => LevelUnit.DecibelMillivolts,
+            "db" => LevelUnit.Decibels,
+            "v" or "volt" or "volts" => LevelUnit.Volts,
+            "mv" => LevelUnit.Millivolts,
+            "µv" or "uv" => LevelUnit.Microvolts,
+            "w" or "watt" or "watts" => LevelUnit.Watts,
+            _ => null,
+        },
+    };
+
+    /// <summary>The scale that levels of a unit are brought to.</summary>
+    public static LevelScale Scale(this LevelUnit unit) => unit == LevelUnit.Decibels ? LevelScale.DecibelRatio : LevelScale.DecibelMilliwatts;
+
+    /// <summary>Whether the unit is proportional to voltage or power, so that only positive values have a level in dB.</summary>
+    internal static bool IsLinear(this LevelUnit unit) => unit >= LevelUnit.Volts;
+
+    /// <summary>Whether the way to dBm needs the impedance.</summary>
+    internal static bool IsVoltage(this LevelUnit unit) =>
+        unit is LevelUnit.DecibelMicrovolts or LevelUnit.DecibelMillivolts or LevelUnit.Volts or LevelUnit.Millivolts or LevelUnit.Microvolts;
+
+    /// <summary>A level in dBm, or in dB for a ratio. A voltage U is the power U²/R: 0 dBµV in 50 Ω are −107 dBm.</summary>
+    internal static double ToDecibels(this LevelUnit unit, double level, double impedanceOhm)
+    {
+        double perOhm = 10 * Math.Log10(impedanceOhm);
+        return unit switch
+        {
+            LevelUnit.DecibelMicrovolts => level - 90 - perOhm,
+            LevelUnit.DecibelMillivolts => level - 30 - perOhm,
+            LevelUnit.Volts => (20 * Math.Log10(level)) + 30 - perOhm,
+            LevelUnit.Millivolts => (20 * Math.Log10(level)) - 30 - perOhm,
+            LevelUnit.Microvolts => (20 * Math.Log10(level)) - 90 - perOhm,
+            LevelUnit.Watts => (10 * Math.Log10(level)) + 30,
+            LevelUnit.Milliwatts => 10 * Math.Log10(level),
+            _ => level,
+        };
+    }
+}

@@ -1,0 +1,9 @@
+namespace SweepStats.Files.Traces;
+
+/// <summary>All layouts, in the order in which they are asked; the last takes what no other wants.</summary>
+internal static class TraceLayouts
+{
+    private static readonly ITraceLayout[] All = [new TouchstoneLayout(), new DelimitedLayout()];
+
+    public static ITraceLayout For(TraceText text) => Array.Find(All, layout => layout.Recognises(text))!;
+}

@@ -1,0 +1,16 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Files.Traces;
+
+/// <summary>What is known about a trace file beside its content. What the file states goes before.</summary>
+public sealed record TraceReadOptions
+{
+    /// <summary>Unit of frequency for files that do not say.</summary>
+    public FrequencyUnit? FrequencyUnit { get; init; }
+
+    /// <summary>Unit of level for files that do not say.</summary>
+    public LevelUnit? LevelUnit { get; init; }
+
+    /// <summary>Columns wanted, by header or by number from 1, or S-parameters; empty for every level column.</summary>
+    public ImmutableArray<string> Columns { get; init; } = [];
+}

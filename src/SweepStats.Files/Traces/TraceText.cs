@@ -1,0 +1,68 @@
+using System.Buffers;
+using System.Text;
+
+namespace SweepStats.Files.Traces;
+
+/// <summary>The text of a trace file as UTF-8 bytes, cut into lines. Owns a pooled buffer: use within one reading only.</summary>
+internal sealed class TraceText : IDisposable
+{
+    private readonly byte[] _buffer;
+    private readonly int _start;
+    private readonly List<(int Start, int End)> _lines;
+
+    public TraceText(string file, FileBytes bytes)
+    {
+        File = file;
+        (_buffer, _start, int end) = (bytes.Buffer, bytes.Start, bytes.End);
+        Assumption = bytes.Assumption;
+        Sha256 = bytes.Sha256;
+        _lines = Cut(_buffer.AsSpan(0, end), _start);
+    }
+
+    /// <summary>Path as people see it.</summary>
+    public string File { get; }
+
+    /// <summary>What was taken for granted in decoding; null for plain UTF-8 and for marked UTF-16.</summary>
+    public string? Assumption { get; }
+
+    public string Sha256 { get; }
+
+    public int LineCount => _lines.Count;
+
+    /// <summary>Index of the longest line that is longer than a line may be; null where none is.</summary>
+    public int? OverlongLine(int limit)
+    {
+        int index = _lines.FindIndex(l => l.End - l.Start > limit);
+        return index < 0 ? null : index;
+    }
+
+    /// <summary>A line without its end, by index from 0.</summary>
+    public ReadOnlySpan<byte> Line(int index) => _buffer.AsSpan(_lines[index].Start, _lines[index].End - _lines[index].Start);
+
+    /// <summary>A line as text.</summary>
+    public string LineText(int index) => Encoding.UTF8.GetString(Line(index));
+
+    public void Dispose() => ArrayPool<byte>.Shared.Return(_buffer);
+
+    // Line feed, carriage return and both together end a line, mixed within one file as instruments do.
+    private static List<(int Start, int End)> Cut(ReadOnlySpan<byte> text, int start)
+    {
+        List<(int, int)> lines = new((text.Length / 24) + 4);
+        int at = start;
+        while (at < text.Length)
+        {
+            int length = text[at..].IndexOfAny((byte)'\n', (byte)'\r');
+            if (length < 0)
+            {
+                lines.Add((at, text.Length));
+                break;
+            }
+
+            lines.Add((at, at + length));
+            at += length;
+            at += text[at] == (byte)'\r' && at + 1 < text.Length && text[at + 1] == (byte)'\n' ? 2 : 1;
+        }
+
+        return lines;
+    }
+}
