@@ -1,5 +1,4 @@
 using System.CommandLine;
-using SweepStats.Checks;
 using SweepStats.Report;
 using SweepStats.Verdicts;
 

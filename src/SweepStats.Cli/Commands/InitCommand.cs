@@ -1,5 +1,4 @@
 using System.CommandLine;
-using SweepStats.Files;
 using SweepStats.Files.Results;
 
 namespace SweepStats.Cli.Commands;
@@ -17,16 +16,7 @@ internal static class InitCommand
 
     private static int Run(string folder, Terminal terminal)
     {
-        if (CampaignTemplate.Write(folder) is { IsEmpty: false } faults)
-        {
-            foreach (ReadFault fault in faults)
-            {
-                terminal.Error.WriteLine(fault);
-            }
-
-            return ExitCode.BadInput;
-        }
-
+        CampaignTemplate.Write(folder);
         terminal.Out.WriteLine($"{folder} is ready: fill in campaign.toml, put traces into floor/, reference/ and covered/<lot>/<specimen>/ (or list them in sweeps.csv),");
         terminal.Out.WriteLine($"then: sweepstats run {folder}");
         return ExitCode.Done;

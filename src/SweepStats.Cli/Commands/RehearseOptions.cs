@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using SweepStats.Files;
 using SweepStats.Files.Results;
 using SweepStats.Report;
 

@@ -21,6 +21,9 @@ public sealed record ShieldingCurve
     /// <summary>Typical scatter between sweeps of one placement in dB; null where no placement has two sweeps.</summary>
     public required double? RepeatabilityDb { get; init; }
 
+    /// <summary>The levels behind the readings, for limits of another confidence.</summary>
+    internal CurveLevels? Levels { get; init; }
+
     /// <summary>What each repeat contributes, for figures over the band.</summary>
     internal CurveSpread? Spread { get; init; }
 }

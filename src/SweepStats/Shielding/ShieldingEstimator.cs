@@ -41,14 +41,13 @@ public sealed class ShieldingEstimator
     {
         ArgumentNullException.ThrowIfNull(specimen);
         RepeatedLevels covered = RepeatedLevels.From(specimen.Block);
-        ImmutableArray<ReadingEstimator> estimators =
-            [.. (_floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)]).Select(n => new ReadingEstimator(n, _confidence, covered.SweepCount))];
+        var measured = new CurveLevels(_reference, covered, _floor, _typeB);
+        ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
         var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered);
         var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
         for (int f = 0; f < _grid.Count; f++)
         {
-            var levels = new ReadingLevels(_reference[f], covered[f], FloorAt(f), _typeB);
-            readings.Add(Read(f, levels, estimators, (_reference.Repeated && covered.Repeated, range?.At(f))));
+            readings.Add(Read(f, measured[f], estimators, (_reference.Repeated && covered.Repeated, range?.At(f))));
         }
 
         return new ShieldingCurve
@@ -58,6 +57,7 @@ public sealed class ShieldingEstimator
             SweepCount = covered.SweepCount,
             PlacementCount = covered.PlacementCount,
             RepeatabilityDb = covered.RepeatabilityDb,
+            Levels = measured,
             Spread = new CurveSpread(_reference, covered, _floor, _typeB.StandardUncertainty),
         };
     }
@@ -101,11 +101,6 @@ public sealed class ShieldingEstimator
     private static ShieldingReading Bound(ShieldingState state, ReadingEvidence evidence, double low) => double.IsFinite(low)
         ? new ShieldingReading.AtLeast(state, evidence, new Decibels(low))
         : new ShieldingReading.Unreadable(state, evidence, "The reference does not rise clearly over the floor, so not even a lower bound can be had.");
-
-    // Without a floor the readings are taken as they are: a floor far below, without error.
-    private RepeatedLevel FloorAt(int f) => _floor is null
-        ? new RepeatedLevel(double.NegativeInfinity, Contribution.None)
-        : new RepeatedLevel(_floor.LevelDb[f], new Contribution(_floor.StandardErrorDb[f], _floor.DegreesOfFreedom[f]));
 
     // An error common to both levels cancels in their difference; two independent ones add in quadrature.
     private static double TypeB(ImmutableArray<UncertaintyEntry> entries)

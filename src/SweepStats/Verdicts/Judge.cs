@@ -11,8 +11,8 @@ namespace SweepStats.Verdicts;
 /// <remarks>
 /// Trust: a fault makes the measurement untrustworthy, a warning limits it, notes do not count.
 /// Requirement: "meets" needs the one-sided lower limit at or above the requirement at every frequency (intersection–union: no correction due). "Fails" is a
-/// claim about some frequency among many, so Holm's correction is due: some two-sided upper limit lies below the requirement and its one-sided p-value holds
-/// after it. Holm 1979, Scandinavian Journal of Statistics 6, 65.
+/// claim about some frequency among many, so Holm's correction is due: some upper limit of one-sided level 1 − α/m lies below the requirement, m being
+/// the number of frequencies asked about, over all specimens. Holm 1979, Scandinavian Journal of Statistics 6, 65.
 /// </remarks>
 public static class Judge
 {
@@ -26,9 +26,8 @@ public static class Judge
 
     private static RequirementOutcome? Outcome(ImmutableArray<ShieldingCurve> curves, Requirement requirement, Confidence confidence)
     {
-        bool asked = false, meets = true, blind = false;
-        double smallest = 1;
-        int compared = 0;
+        int asked = 0;
+        bool meets = true, blind = false, below = false;
         foreach (ShieldingReading reading in curves.SelectMany(c => c.Readings))
         {
             if (requirement.At(reading.Evidence.At) is not { } wanted)
@@ -36,34 +35,39 @@ public static class Judge
                 continue;
             }
 
-            asked = true;
-            compared++;
+            asked++;
             bool reached = reading.Evidence.OneSidedLow >= wanted;
             meets &= reached;
             blind |= !reached && reading is not ShieldingReading.Measured;
-            smallest = Math.Min(smallest, ChanceOfMeeting(reading, wanted));
+            below |= IsBelow(reading, wanted);
         }
 
-        if (!asked)
-        {
-            return RequirementOutcome.CannotTell;
-        }
-
-        // Holm's first step decides whether anything is rejected at all.
-        return meets ? RequirementOutcome.Meets
-            : smallest * compared < 1 - confidence.Level ? RequirementOutcome.Fails
+        return asked == 0 ? RequirementOutcome.CannotTell
+            : meets ? RequirementOutcome.Meets
+            : below && FailsSomewhere(curves, requirement, (confidence, asked)) ? RequirementOutcome.Fails
             : blind ? RequirementOutcome.CannotTell : RequirementOutcome.Undecided;
     }
 
-    // One-sided p-value of "the requirement is met"; 1 where the interval does not even lie below it.
-    private static double ChanceOfMeeting(ShieldingReading reading, Decibels wanted)
+    private static bool IsBelow(ShieldingReading reading, Decibels wanted) =>
+        reading is ShieldingReading.Measured { Shielding: var shielding } && shielding.High < wanted;
+
+    // Holm's first step decides whether anything is rejected at all: the smallest p-value against α/m, here as a one-sided limit of that level.
+    private static bool FailsSomewhere(ImmutableArray<ShieldingCurve> curves, Requirement requirement, (Confidence Confidence, int Asked) family)
     {
-        if (reading is not ShieldingReading.Measured { Shielding: var shielding } || shielding.High >= wanted
-            || reading.Evidence is not { StandardUncertaintyDb: > 0 and { } u, DegreesOfFreedom: { } dof })
+        double oneSided = (1 - family.Confidence.Level) / family.Asked;
+        var strict = new Confidence(1 - Math.Min(2 * oneSided, 1 - family.Confidence.Level));
+        foreach (ShieldingCurve curve in curves)
         {
-            return 1;
+            ImmutableArray<ReadingEstimator> estimators = curve.Levels?.Estimators(strict) ?? [];
+            for (int f = 0; f < curve.Readings.Length && !estimators.IsEmpty; f++)
+            {
+                if (requirement.At(curve.Readings[f].Evidence.At) is { } wanted && IsBelow(curve.Readings[f], wanted) && curve.Levels!.High(f, estimators) < wanted.Value)
+                {
+                    return true;
+                }
+            }
         }
 
-        return StudentT.UpperTail((wanted - shielding.Value).Value / u, dof);
+        return false;
     }
 }

@@ -1,0 +1,96 @@
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Tests.Checks;
+
+public sealed class ChecklistTests
+{
+    [Fact]
+    public void CappedReadingsLimitUnlessTheBoundsReachTheRequirement()
+    {
+        RehearsalPlan plan = Rehearsed.Plan with { ShieldingStartDb = 60, ShieldingStopDb = 90 };
+        Finding without = Found(plan, null, "capped");
+        Finding enough = Found(plan, Requirement.Constant(new Decibels(50)), "capped");
+        Assert.Equal(Severity.Warning, without.Severity);
+        Assert.Equal(Severity.Note, enough.Severity);
+        Assert.NotEmpty(without.Where);
+        // From 60 dB at 30 MHz to 90 dB at 1 GHz: 67 dB, 3 dB over the noise, at 68 MHz.
+        Assert.All(without.Where, band => Assert.True(band.Start.Value > 68e6));
+    }
+
+    [Fact]
+    public void ASetUpShortOfRangeIsToldHowMuchAndWhatMendsIt()
+    {
+        Finding finding = Found(Rehearsed.Plan, Requirement.Constant(new Decibels(80)), "under-ranged");
+        // 70 dB between reference and floor, usable about 71.5: 80 + 6 − 71.5 = 14.5 dB are missing.
+        Assert.InRange(finding.Size!.Value.Value, 13.5, 15.5);
+        Assert.Contains("source power", finding.NextStep, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void DoingWhatTheFindingSaysMakesItGoAway()
+    {
+        Requirement wanted = Requirement.Constant(new Decibels(80));
+        Finding finding = Found(Rehearsed.Plan, wanted, "under-ranged");
+        RehearsalPlan stronger = Rehearsed.Plan with { ReferenceDbm = Rehearsed.Plan.ReferenceDbm + Math.Ceiling(finding.Size!.Value.Value) };
+        Assert.DoesNotContain(Rehearsed.Analysed(stronger, new AnalysisPlan { Averaging = Averaging.Power, Requirement = wanted }).Findings, f => f.Code == "under-ranged");
+    }
+
+    [Fact]
+    public void ACarrierIsReportedWithItsFrequencyAndHeight()
+    {
+        Finding finding = Found(Rehearsed.Plan with { Ambient = [new AmbientCarrier(new Hertz(150e6), new Decibels(20))] }, null, "ambient");
+        FrequencyBand where = Assert.Single(finding.Where);
+        Assert.InRange(where.Start.Value, 145e6, 155e6);
+        Assert.InRange(finding.Size!.Value.Value, 19, 21);
+    }
+
+    [Fact]
+    public void UnstatedAveragingIsANote() =>
+        Assert.Equal(Severity.Note, Assert.Single(Rehearsed.Analysed(Rehearsed.Plan, new AnalysisPlan()).Findings, f => f.Code == "averaging-unknown").Severity);
+
+    [Theory]
+    [InlineData(1, "one covered sweep")]
+    [InlineData(2, "two covered sweeps")]
+    public void TooFewRepeatsAreNamed(int sweeps, string words)
+    {
+        Finding finding = Found(Rehearsed.Plan with { CoveredSweeps = sweeps }, null, "too-few-repeats");
+        Assert.Contains(words, finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TwoPlacementsOfManySweepsAreStillTwo() =>
+        Assert.Contains("two covered placements", Found(Rehearsed.Plan with { Placements = 2, CoveredSweeps = 5 }, null, "too-few-repeats").Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void UnnamedPlacementsAreANoteAndNamedOnesAreNone()
+    {
+        Assert.Equal(Severity.Note, Found(Rehearsed.Plan, null, "placement-unknown").Severity);
+        Assert.DoesNotContain(Rehearsed.Analysed(Rehearsed.Plan with { Placements = 3, CoveredSweeps = 2 }).Findings, f => f.Code == "placement-unknown");
+    }
+
+    [Fact]
+    public void CopiedSweepsAndForeignFrequenciesAreReported()
+    {
+        Campaign campaign = Rehearser.Draw(Rehearsed.Plan).Campaign;
+        Sweep copied = campaign.Sweeps.First(s => s.Role == SweepRole.Covered);
+        Campaign twice = campaign with { Sweeps = campaign.Sweeps.Add(Rehearsed.Copy(copied, copied.Levels)) };
+        Assert.Contains(Analysis.Run(twice, new AnalysisPlan()).Findings, f => f.Code == "duplicate-sweep" && f.Specimen == new SpecimenName("A", "A01"));
+        var shorter = new Sweep("short", SweepRole.Reference, new FrequencyGrid([.. copied.Grid.Hertz[1..]]), campaign.Sweeps[5].Levels[1..], LevelScale.DecibelMilliwatts);
+        Assert.Contains(Analysis.Run(campaign with { Sweeps = campaign.Sweeps.Add(shorter) }, new AnalysisPlan()).Findings, f => f.Code == "grid-mismatch");
+    }
+
+    [Fact]
+    public void FindingsComeGravestFirst()
+    {
+        var severities = Rehearsed.Analysed(Rehearsed.Plan with { FloorSweeps = 0, CoveredSweeps = 1 }, new AnalysisPlan()).Findings.Select(f => f.Severity).ToList();
+        Assert.Equal(severities.OrderDescending(), severities);
+    }
+
+    private static Finding Found(RehearsalPlan plan, Requirement? requirement, string code) =>
+        Rehearsed.Analysed(plan, new AnalysisPlan { Averaging = Averaging.Power, Requirement = requirement }).Findings.First(f => f.Code == code);
+}
