@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Security.Cryptography;
 using System.Text;
 using SweepStats.Files.Traces;
 using SweepStats.Quantities;
@@ -32,6 +33,15 @@ internal sealed class SettingsReader
         if (!File.Exists(path))
         {
             return new CampaignSettings { Assumptions = [$"there is no {CampaignFolder.SettingsName}; every setting has its default"] };
+        }
+
+        if (new FileInfo(path) is { Length: 0, LinkTarget: null })
+        {
+            string nothing = Convert.ToHexStringLower(SHA256.HashData([]));
+            return new CampaignSettings
+            {
+                Inputs = [new InputFile(CampaignFolder.SettingsName, nothing)], Assumptions = [$"{CampaignFolder.SettingsName} is empty; every setting has its default"],
+            };
         }
 
         var reader = new SettingsReader(root);

@@ -65,7 +65,7 @@ internal static class ColumnHeader
         foreach (Separator candidate in tried)
         {
             List<string> fields = Joined(FieldReader.Texts(content, candidate), candidate);
-            while (fields.Count < columns && !comment && fields.Count > 1)
+            while (fields.Count < columns && candidate.Mark != (byte)' ' && content.Count(candidate.Mark) >= columns - 1)
             {
                 fields.Add("");
             }

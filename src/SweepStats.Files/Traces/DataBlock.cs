@@ -78,7 +78,7 @@ internal sealed class DataBlock
         {
             faults.Add(
                 index + 1,
-                FormattableString.Invariant($"the row has {fields.Count} columns and its neighbours have {Run.Columns}"),
+                FormattableString.Invariant($"the number of columns is {fields.Count} here and {Run.Columns} in the rows beside it"),
                 "complete the row or export the sweep again");
         }
         else if (index > FirstLine || fields.Count == Run.Columns)

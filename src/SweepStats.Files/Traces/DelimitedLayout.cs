@@ -31,6 +31,12 @@ internal sealed class DelimitedLayout : ITraceLayout
             return new TraceReading { Faults = faults.All };
         }
 
+        if (DecimalCommas.DoubtfulLine(text, block, separator, chosen) is { } doubtful)
+        {
+            return TraceReading.Refused(
+                text.File, doubtful + 1, "a comma may be decimal or part thousands, and nothing in the file settles it", "export with decimal points, or with other decimals than three");
+        }
+
         var table = new DelimitedTable(text, rows, block.Run, separator, faults);
         if (table.Grid(chosen) is not { } grid)
         {

@@ -46,6 +46,7 @@ internal sealed partial class TouchstoneLayout : ITraceLayout
         if (options.Columns.IsEmpty && ports == 1)
         {
             faults.Add(null, "a one-port file holds a reflection, not an attenuation", "use a two-port file, or name S11 in sweeps.csv (column = S11) where the reflection is meant");
+            return wanted;
         }
 
         foreach (string name in options.Columns.IsEmpty ? ["S21"] : options.Columns)

@@ -1,0 +1,117 @@
+using System.Text;
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+using Xunit;
+
+namespace SweepStats.Acceptance.Files;
+
+/// <summary>Bad trace files, each with its line, what is wrong and what to do.</summary>
+public sealed class BadTraceFiles : IDisposable
+{
+    private const string Good = "frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,-52\n";
+
+    private readonly ScratchFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Theory]
+    [InlineData("", 0, "empty", "export the sweep again")]
+    [InlineData("hello\nworld\n", 0, "no table of at least two rows of numbers", "delimited text")]
+    [InlineData("frequency_hz,level_dbm\n", 0, "no table of at least two rows of numbers", "delimited text")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n", 0, "no table of at least two rows", "delimited text")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n900,-51\n", 3, "the frequency falls from 1000 Hz to 900 Hz", "frequencies must rise")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n1000,-51\n", 3, "the frequency 1000 Hz is repeated", "frequencies must rise")]
+    [InlineData("frequency_hz,level_dbm\n-1000,-50\n1000,-51\n", 2, "-1000 Hz is not a frequency", "frequencies must rise")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,NaN\n3000,-51\n4000,-52\n", 3, "'NaN' is not a finite number", "correct the row")]
+    [InlineData("frequency_hz,level_dbm\n1000,NaN\n2000,-50\n3000,-51\n", 2, "'NaN' is not a finite number", "correct the row")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,Infinity\n", 4, "'Infinity' is not a finite number", "correct the row")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,1e400\n", 4, "'1e400' is not a finite number", "correct the row")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,\n", 4, "the number of columns is 1 here and 2", "complete the row")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,-52,7\n4000,-53\n", 4, "the number of columns is 3 here", "complete the row")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\nbreak\n3000,-52\n", 4, "interrupts the rows of numbers", "remove the line")]
+    [InlineData("Trace A\nfrequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,-52\n\nTrace B\nfrequency_hz,level_dbm\n1000,-50\n2000,-51\n", 9, "a second table of numbers", "one table a file")]
+    [InlineData("frequency_hz,level_w\n1000,1e-9\n2000,0\n", 3, "0 W, which has no level in dB", "export the trace in dB")]
+    [InlineData("frequency_hz,level_mv\n1000,-1\n2000,2\n", 2, "-1 mV, which has no level in dB", "export the trace in dB")]
+    [InlineData("frequency,level_dbm\n1000,-50\n2000,-51\n", 0, "does not say the unit of frequency", "frequency_unit")]
+    [InlineData("frequency_hz,level\n1000,-50\n2000,-51\n", 0, "does not say the unit of level of column level", "level_unit")]
+    [InlineData("Frequency (THz),level_dbm\n1,-50\n2,-51\n", 0, "'THz' is not a unit of frequency", "frequency_hz")]
+    [InlineData("frequency_hz,Level (dBµV/m)\n1000,50\n2000,51\n", 0, "'dBµV/m', which is not a unit of level", "dBm, dBµV")]
+    [InlineData("frequency_hz,Phase (deg)\n1000,50\n2000,51\n", 0, "no column holds a level: 2 'Phase (deg)'", "column")]
+    [InlineData("frequency_hz,Real,Imag\n1000,0.1,0.2\n2000,0.1,0.2\n", 0, "no column holds a level", "column")]
+    [InlineData("frequency_hz,A,B\n1000,-50,-60\n2000,-51,-61\n", 0, "do not tell whether these columns are levels: 2 'A', 3 'B'", "column to read in sweeps.csv")]
+    [InlineData("1000,-50,-60\n2000,-51,-61\n", 0, "does not say the unit of frequency", "frequency_unit")]
+    [InlineData("Start (Hz),Frequency (Hz),Stop (Hz),Level (dBm)\n1,2,3,-50\n2,3,4,-51\n", 0, "more than one column looks like a frequency", "one frequency column")]
+    [InlineData("x,level_dbm\n1000,-50\n2000,-51\n", 0, "no column is named as the frequency", "frequency_hz")]
+    [InlineData("f_MHz,level_dbm\n30,5,-50,2\n31,5,-51,3\n", 1, "the header names 2 columns and the rows have 4", "decimal points")]
+    [InlineData("f_MHz;level_V\n30,000;1,234\n31,000;1,345\n", 2, "may be decimal or part thousands", "decimal points")]
+    [InlineData("f_MHz;level_dBm\n1.000,5;-50\n2.000,5;-51\n", 0, "no table of at least two rows", "delimited text")]
+    public void ADelimitedFileIsRefusedForItsReason(string text, int line, string problem, string remedy) => AssertRefused("t.csv", text, line, problem, remedy);
+
+    [Theory]
+    [InlineData("t.s2p", "100 -1 0 -20 5 -3 0 -4 0\n", 1, "the option line is missing", "# MHz S DB R 50")]
+    [InlineData("t.s2p", "! nothing\n", 0, "the option line is missing", "# MHz S DB R 50")]
+    [InlineData("t.s2p", "# MHz Z RI R 50\n1 1 0 1 0 1 0 1 0\n", 1, "holds Z parameters", "export S parameters")]
+    [InlineData("t.s2p", "# MHz Y RI R 50\n1 1 0 1 0 1 0 1 0\n", 1, "holds Y parameters", "export S parameters")]
+    [InlineData("t.s2p", "# furlong S DB R 50\n1 1 0 1 0 1 0 1 0\n", 1, "'furlong'", "# MHz S DB R 50")]
+    [InlineData("t.s2p", "[Version] 2.0\n# MHz S DB R 50\n", 1, "version 2", "version 1")]
+    [InlineData("t.s2p", "# MHz S DB R 50\n", 0, "no data rows", "export the file again")]
+    [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 1 0 1 0 1 0\n2 1 0 1 0\n", 3, "the last point lacks 4 of 9 numbers", "cut off")]
+    [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 1 0 1 0 1 0 9 9\n", 2, "more than the 9 numbers", "number of ports")]
+    [InlineData("t.s2p", "# MHz S DB R 50\n2 1 0 1 0 1 0 1 0\n1 1 0 1 0 1 0 1 0\n", 3, "does not rise above 2000000 Hz", "frequencies must rise")]
+    [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 1,5 0 1 0 1 0\n", 2, "'1,5' is not a finite number", "correct the row")]
+    [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 nan 0 1 0 1 0\n", 2, "'nan' is not a finite number", "correct the row")]
+    [InlineData("t.s2p", "# MHz S RI R 50\n1 1 0 .1 0 1 0 1 0\n2 1 0 0 0 1 0 1 0\n", 3, "the magnitude of S21 is not positive", "name another parameter")]
+    [InlineData("t.s1p", "# MHz S DB R 50\n1 1 0\n", 0, "holds a reflection", "S11")]
+    public void ATouchstoneFileIsRefusedForItsReason(string name, string text, int line, string problem, string remedy) => AssertRefused(name, text, line, problem, remedy);
+
+    [Theory]
+    [InlineData("9", "there is no column '9'")]
+    [InlineData("Pegel", "there is no column 'Pegel'")]
+    [InlineData("frequency_hz", "the frequency column is not a level")]
+    [InlineData("0", "there is no column '0'")]
+    public void AColumnThatIsNotThereIsNamedWithThoseThatAre(string column, string problem)
+    {
+        ReadFault fault = Assert.Single(_folder.With("t.csv", Good).Trace("t.csv", new TraceReadOptions { Columns = [column] }).Faults);
+        Assert.Contains(problem, fault.Problem, StringComparison.Ordinal);
+        Assert.Contains("1 'frequency_hz', 2 'level_dbm'", fault.Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AnOverlongLineIsRefused() => AssertRefused("t.csv", Good + new string('9', (1 << 20) + 1) + "\n", 5, "longer than 1 MiB", "one row a frequency");
+
+    [Fact]
+    public void AMissingFileIsAFaultAndNoException()
+    {
+        ReadFault fault = Assert.Single(_folder.Trace("nowhere.csv").Faults);
+        Assert.Equal("nowhere.csv: there is no such file; check the spelling of the path", fault.ToString());
+    }
+
+    [Fact]
+    public void RandomBytesNeverThrow()
+    {
+        var random = new Random(7);
+        string[] names = ["t.csv", "t.s2p", "t.s4p", "t.txt"];
+        byte[] alphabet = Encoding.UTF8.GetBytes("0123456789.,;-+eE \t\n\r\"#!%[]fHzdBm\0µ");
+        for (int i = 0; i < 400; i++)
+        {
+            byte[] bytes = new byte[random.Next(1, 300)];
+            random.NextBytes(bytes);
+            bytes = i % 2 == 0 ? bytes : [.. bytes.Select(b => alphabet[b % alphabet.Length])];
+            TraceReading reading = _folder.With(names[i % 4], bytes).Trace(names[i % 4]);
+            Assert.NotEqual(reading.Faults.IsEmpty, reading.Traces.IsEmpty);
+        }
+    }
+
+    [Fact]
+    public void AFaultIsAlwaysOneLine() => Assert.Equal("a b.csv:3: bad [2J thing; fix it", new ReadFault("a\nb.csv", 3, "bad \u001b[2J thing", "fix\u2028it").ToString().Replace("  ", " ", StringComparison.Ordinal));
+
+    private void AssertRefused(string name, string text, int line, string problem, string remedy)
+    {
+        TraceReading reading = _folder.With(name, text).Trace(name);
+        Assert.Empty(reading.Traces);
+        ReadFault fault = Assert.Single(reading.Faults);
+        Assert.Equal((name, line == 0 ? null : (int?)line), (fault.File, fault.Line));
+        Assert.Contains(problem, fault.Problem, StringComparison.Ordinal);
+        Assert.Contains(remedy, fault.Remedy, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,203 @@
+using System.Collections.Immutable;
+using SweepStats.Files;
+using SweepStats.Files.Campaigns;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Acceptance.Files;
+
+public sealed class CampaignFolders : IDisposable
+{
+    private const string Plain = ScratchFolder.Traces.Plain;
+
+    private readonly ScratchFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void FoldersSayTheRoleLotSpecimenAndPlacement()
+    {
+        _folder.With("floor/f1.csv", Plain).With("Reference/r1.CSV", Plain).With("linearity/l.csv", Plain).With("plate/p.csv", Plain)
+            .With("covered/A1/c1.csv", Plain).With("covered/B/B1/c1.csv", Plain).With("covered/B/B2/p1/c1.csv", Plain)
+            .With("covered/.hidden/x.csv", "no").With(".DS_Store", "no").With("README.txt", "notes").With("floor/notes.md", "notes");
+        CampaignReading reading = _folder.Read();
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        ImmutableArray<Sweep> sweeps = reading.Campaign!.Sweeps;
+        Assert.Equal(
+            ["Reference/r1.CSV", "covered/A1/c1.csv", "covered/B/B1/c1.csv", "covered/B/B2/p1/c1.csv", "floor/f1.csv", "linearity/l.csv", "plate/p.csv"],
+            sweeps.Select(s => s.Name));
+        Assert.Equal(
+            [(null, null, null), ("1", "A1", null), ("B", "B1", null), ("B", "B2", "p1"), (null, null, null), (null, null, null), (null, null, null)],
+            sweeps.Select(s => (s.Lot, s.Specimen, s.Placement)));
+        Assert.Equal([SweepRole.Reference, SweepRole.Covered, SweepRole.Covered, SweepRole.Covered, SweepRole.Floor, SweepRole.Linearity, SweepRole.Plate], sweeps.Select(s => s.Role));
+        Assert.Contains("floor/notes.md was taken as notes and not read", reading.Assumptions);
+        Assert.Contains("README.txt was taken as notes and not read", reading.Assumptions);
+    }
+
+    [Fact]
+    public void FilesComeInNaturalOrderAndInputsInOrdinalOrder()
+    {
+        _folder.WithUsualSweeps().With("campaign.toml", "title = \"t\"\n");
+        foreach (string name in new[] { "s10", "s2", "s1" })
+        {
+            _folder.With($"floor/{name}.csv", Plain);
+        }
+
+        CampaignReading reading = _folder.Read(threads: 4);
+        Assert.Equal(["floor/s1.csv", "floor/s2.csv", "floor/s10.csv"], reading.Campaign!.Sweeps.Where(s => s.Role == SweepRole.Floor).Select(s => s.Name));
+        Assert.Equal(["campaign.toml", "covered/A/A1/c1.csv", "floor/s1.csv", "floor/s10.csv", "floor/s2.csv", "reference/r1.csv"], reading.Inputs.Select(i => i.Path));
+        // SHA-256 of the plain file's bytes, by the runtime's own hash of the text.
+        string hash = Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(Plain))).ToLowerInvariant();
+        Assert.Equal(hash, reading.Inputs[1].Sha256);
+    }
+
+    [Fact]
+    public void TheManifestSaysEverythingThatFoldersCannot()
+    {
+        _folder.With("all.csv", "frequency_hz,r_dbm,c_dbm\n1000,-1,-2\n2000,-1,-2\n").With("floor/unlisted.csv", Plain).With(
+            "sweeps.csv",
+            "role,file,lot,specimen,placement,column,taken_at,source_dbm,exclude\n# a remark\nreference,all.csv,,,,r_dbm,2026-03-05T14:30:00+01:00,10,\ncovered,all.csv,\"autumn, late\",A1,p1,3,,,door open\n");
+        CampaignReading reading = _folder.Read();
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Sweep reference = reading.Campaign!.Sweeps[0];
+        Sweep covered = reading.Campaign.Sweeps[1];
+        Assert.Equal(("all.csv[r_dbm]", "all.csv[c_dbm]"), (reference.Name, covered.Name));
+        Assert.Equal((new DateTimeOffset(2026, 3, 5, 13, 30, 0, TimeSpan.Zero), 10.0), (reference.TakenAt!.Value.ToUniversalTime(), reference.SourceDbm));
+        Assert.Equal(("autumn, late", "A1", "p1", "door open"), (covered.Lot, covered.Specimen, covered.Placement, covered.ExcludedBecause));
+        Assert.Equal(-2, covered.Levels[0]);
+        Assert.Contains("floor/unlisted.csv is not listed in sweeps.csv and was not read", reading.Assumptions);
+    }
+
+    [Fact]
+    public void ColumnsOfOneFileAreSweepsOfTheirOwn()
+    {
+        _folder.WithUsualSweeps().With("floor/f.csv", "frequency_hz,a_dbm,b_dbm\n1000,-1,-2\n2000,-1,-2\n");
+        Assert.Contains("floor/f.csv[b_dbm]", _folder.Read().Campaign!.Sweeps.Select(s => s.Name));
+    }
+
+    [Theory]
+    [InlineData("file,role,lott\na.csv,floor,\n", 1, "'lott' is not a column (did you mean 'lot'?)", "placement")]
+    [InlineData("file,lot\na.csv,1\n", 1, "the column 'role' is missing", "first line")]
+    [InlineData("file,role,role\na.csv,floor,\n", 1, "'role' is there twice", "keep one")]
+    [InlineData("file,role\nfloor/f.csv,flor\n", 2, "'flor' is not a role (did you mean 'floor'?)", "reference")]
+    [InlineData("file,role\n../x.csv,floor\n", 2, "'../x.csv' leads out of the campaign", "into the campaign")]
+    [InlineData("file,role\n/etc/passwd.csv,floor\n", 2, "leads out of the campaign", "into the campaign")]
+    [InlineData("file,role\nfloor/f.xlsx,floor\n", 2, "the extension of 'floor/f.xlsx'", ".csv")]
+    [InlineData("file,role\n,floor\n", 2, "the path of the file is empty", "relative to the campaign")]
+    [InlineData("file,role\nreference/r1.csv,covered\n", 2, "a covered sweep needs its specimen", "'specimen'")]
+    [InlineData("file,role,taken_at\nreference/r1.csv,reference,5.3.2026\n", 2, "'5.3.2026' is not a time", "ISO 8601")]
+    [InlineData("file,role,source_dbm\nreference/r1.csv,reference,\"1,5\"\n", 2, "'1,5' is not a level", "decimal point")]
+    [InlineData("file,role\nreference/r1.csv,reference\nreference/r1.csv,reference\n", 3, "listed twice", "remove one")]
+    [InlineData("file,role\nreference/r1.csv,reference,x,y\n", 2, "the row has 4 fields and the header 2", "double quotes")]
+    [InlineData("file,role\n\"reference/r1.csv,reference\n", 2, "a quoted field is not closed", "close the quotes")]
+    [InlineData("# nothing\n", 0, "the file has no header", "first line")]
+    [InlineData("file,role\n", 0, "the campaign holds no sweeps", "sweeps.csv")]
+    public void ABadManifestIsRefusedForItsReason(string text, int line, string problem, string remedy)
+    {
+        CampaignReading reading = _folder.WithUsualSweeps().With("sweeps.csv", text).Read(keepGoing: true);
+        Assert.Null(reading.Campaign);
+        AssertFault(reading, "sweeps.csv", line, problem, remedy);
+    }
+
+    [Theory]
+    [InlineData("covred/A/c.csv", "'covred' is not the name of a role (did you mean 'covered'?)")]
+    [InlineData("loose.csv", "lies in no folder that says what it was taken for")]
+    [InlineData("floor/deep/f.csv", "wrong depth")]
+    [InlineData("covered/c.csv", "wrong depth")]
+    [InlineData("covered/a/b/c/d/e.csv", "wrong depth")]
+    [InlineData("floor/f.xlsx", "the extension is not that of a trace file")]
+    [InlineData("Campaign.toml", "the name must be in small letters")]
+    public void AMisplacedFileIsRefused(string file, string problem)
+    {
+        CampaignReading reading = _folder.WithUsualSweeps().With(file, Plain).Read();
+        Assert.Null(reading.Campaign);
+        AssertFault(reading, file, 0, problem, "");
+    }
+
+    [Fact]
+    public void EveryBadFileIsListedInOneRun()
+    {
+        _folder.WithUsualSweeps().With("floor/a.csv", "x").With("floor/b.csv", "").With("floor/c.csv", "frequency_hz,level_dbm\n2,1\n1,1\n").With("campaign.toml", "confidense = 0.9\n");
+        CampaignReading reading = _folder.Read(threads: 3);
+        Assert.Null(reading.Campaign);
+        Assert.Equal(["campaign.toml", "floor/a.csv", "floor/b.csv", "floor/c.csv"], reading.Faults.Select(f => f.File));
+    }
+
+    [Fact]
+    public void KeepingGoingLeavesBadFilesOutAndSaysSo()
+    {
+        CampaignReading reading = _folder.WithUsualSweeps().With("floor/a.csv", "x").Read(keepGoing: true);
+        Assert.Equal(2, reading.Campaign!.Sweeps.Length);
+        Assert.Empty(reading.Faults);
+        Assert.StartsWith("floor/a.csv: no table", Assert.Single(reading.LeftOut), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ALinkThatLeadsOutIsRefusedAndOneWithinIsFollowed()
+    {
+        using var elsewhere = new ScratchFolder();
+        elsewhere.With("f.csv", Plain);
+        _folder.WithUsualSweeps().With("floor/f1.csv", Plain);
+        File.CreateSymbolicLink(Path.Combine(_folder.Path, "floor/f2.csv"), Path.Combine(elsewhere.Path, "f.csv"));
+        File.CreateSymbolicLink(Path.Combine(_folder.Path, "floor/f3.csv"), Path.Combine(_folder.Path, "floor/f1.csv"));
+        ReadFault fault = Assert.Single(_folder.Read().Faults);
+        Assert.Equal("floor/f2.csv: the file is a link that leads out of the campaign; put the file itself into the campaign", fault.ToString());
+    }
+
+    [Fact]
+    public void AReportWithinTheCampaignIsNoPartOfIt()
+    {
+        CampaignReading reading = _folder.WithUsualSweeps().With("report/summary.json", "{}").With("report/charts/a.svg", "x").With("report/bands.csv", "x").Read();
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.Contains("report/ is an earlier report and was not read", reading.Assumptions);
+    }
+
+    [Fact]
+    public void AMissingOrEmptyFolderIsAFault()
+    {
+        Assert.Contains("no such folder", Assert.Single(CampaignFolder.Read(_folder.Path + "x", new CampaignReadOptions(), null).Faults).Problem, StringComparison.Ordinal);
+        Assert.Contains("holds no sweeps", Assert.Single(_folder.Read().Faults).Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AssumedImpedanceIsSaid()
+    {
+        const string Microvolts = "frequency_hz,Level (dBµV)\n1000,60\n2000,61\n";
+        _folder.With("reference/r.csv", Microvolts).With("covered/A/A1/c.csv", Microvolts);
+        Assert.Contains(_folder.Read().Assumptions, a => a.Contains("50 Ω", StringComparison.Ordinal));
+        CampaignReading stated = _folder.With("campaign.toml", "[setup]\nimpedance_ohm = 75\n").Read();
+        Assert.DoesNotContain(stated.Assumptions, a => a.Contains("50 Ω", StringComparison.Ordinal));
+        Assert.Equal(60 - 90 - (10 * Math.Log10(75)), stated.Campaign!.Sweeps[0].Levels[0], 12);
+    }
+
+    [Fact]
+    public void ThreadsAndProgressDoNotChangeTheReading()
+    {
+        for (int i = 0; i < 40; i++)
+        {
+            _folder.With($"floor/f{i}.csv", i % 7 == 0 ? "bad" : Plain);
+        }
+
+        _folder.WithUsualSweeps();
+        CampaignReading one = _folder.Read(keepGoing: true, threads: 1);
+        CampaignReading eight = _folder.Read(keepGoing: true, threads: 8);
+        Assert.Equal(one.LeftOut.AsEnumerable(), eight.LeftOut.AsEnumerable());
+        Assert.Equal(one.Inputs.AsEnumerable(), eight.Inputs.AsEnumerable());
+        Assert.Equal(one.Campaign!.Sweeps.Select(s => s.Name), eight.Campaign!.Sweeps.Select(s => s.Name));
+    }
+
+    [Fact]
+    public void EqualGridsAreShared()
+    {
+        CampaignReading reading = _folder.WithUsualSweeps().Read();
+        Assert.Same(reading.Campaign!.Sweeps[0].Grid, reading.Campaign.Sweeps[1].Grid);
+    }
+
+    private static void AssertFault(CampaignReading reading, string file, int line, string problem, string remedy)
+    {
+        ReadFault? fault = reading.Faults.FirstOrDefault(f => f.File == file && f.Problem.Contains(problem, StringComparison.Ordinal));
+        Assert.True(fault is not null, string.Join('\n', reading.Faults));
+        Assert.Equal(line == 0 ? null : line, fault.Line);
+        Assert.Contains(remedy, fault.Remedy, StringComparison.Ordinal);
+    }
+}

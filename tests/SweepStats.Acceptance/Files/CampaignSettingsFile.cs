@@ -1,0 +1,152 @@
+using SweepStats.Files;
+using SweepStats.Files.Campaigns;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Acceptance.Files;
+
+public sealed class CampaignSettingsFile : IDisposable
+{
+    private readonly ScratchFolder _folder = new ScratchFolder().WithUsualSweeps();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void EveryKeyReachesThePlan()
+    {
+        CampaignReading reading = Read(
+            """
+            title = "Receiver cabin curtain, autumn lots"
+            averaging = "power"
+            confidence = 0.9
+            [setup]
+            rbw_hz = 10e3
+            attenuation_db = 10
+            source_dbm = 11
+            max_input_dbm = -10
+            impedance_ohm = 75
+            frequency_unit = "MHz"
+            level_unit = "dBµV"
+            [floor]
+            declared_dbm = -104
+            [band]
+            start_hz = 30e6
+            stop_hz = 1e9
+            [requirement]
+            se_db = 20
+            margin_db = 5
+            [[uncertainty]]
+            name = "scale fidelity"
+            half_width_db = 0.4
+            distribution = "rectangular"
+            acts_on = "both"
+            common = true
+            [[uncertainty]]
+            name = "mismatch"
+            half_width_db = 0.6
+            distribution = "normal"
+            k = 3
+            [field]
+            threat_v_per_m = 50e3
+            tolerable_v_per_m = 5e3
+            """);
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        AnalysisPlan plan = reading.Plan;
+        Assert.Equal("Receiver cabin curtain, autumn lots", reading.Campaign!.Title);
+        Assert.Equal((Averaging.Power, 0.9), (plan.Averaging, plan.Confidence.Level));
+        Assert.Equal((10e3, 10.0, 11.0, -10.0), (plan.Setup.ResolutionBandwidthHz, plan.Setup.AttenuationDb, plan.SourceDbm, plan.MaximumInputDbm));
+        Assert.Equal((-104.0, 5.0), (plan.DeclaredFloorDb, plan.Margin.Value));
+        Assert.Equal(new FrequencyBand(new Hertz(30e6), new Hertz(1e9)), plan.Band);
+        Assert.Equal(20, plan.Requirement!.At(new Hertz(1e6))!.Value.Value);
+        Assert.Equal(
+            new UncertaintyEntry { Name = "scale fidelity", HalfWidthDb = 0.4, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Both, Common = true }, plan.Uncertainties[0]);
+        Assert.Equal(0.2, plan.Uncertainties[1].StandardUncertaintyDb, 12);
+        Assert.Equal(new FieldPlan(50e3, 5e3), reading.Field);
+    }
+
+    [Fact]
+    public void WhatIsLeftOutHasTheDefaultsOfThePlan()
+    {
+        CampaignReading reading = Read("");
+        Assert.Empty(reading.Faults);
+        Assert.Equal(new AnalysisPlan().Margin, reading.Plan.Margin);
+        Assert.Equal((Averaging.Unknown, 0.95), (reading.Plan.Averaging, reading.Plan.Confidence.Level));
+        Assert.Null(reading.Plan.Requirement);
+        Assert.Null(reading.Field);
+    }
+
+    [Fact]
+    public void ARequirementMayBePointsOrAFile()
+    {
+        // Halfway between 30 MHz and 300 MHz on a log axis lies 30·√10 MHz, so the asked value is halfway between 20 and 40 dB.
+        var half = new Hertz(30e6 * Math.Sqrt(10));
+        Assert.Equal(30, Read("[requirement]\npoints = [[30e6, 20], [300e6, 40]]\n").Plan.Requirement!.At(half)!.Value.Value, 9);
+        _folder.With("mask.csv", "frequency_hz,se_db\n30e6,20\n300000000,40\n");
+        CampaignReading reading = Read("[requirement]\nfile = \"mask.csv\"\n");
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.Equal(30, reading.Plan.Requirement!.At(half)!.Value.Value, 9);
+        Assert.Contains("mask.csv", reading.Inputs.Select(i => i.Path));
+    }
+
+    [Theory]
+    [InlineData("confidense = 0.9", 1, "there is no key 'confidense' at the top (did you mean 'confidence'?)", "title")]
+    [InlineData("confidence = 1.5", 1, "confidence is 1.5, which is out of range", "0.5 to 0.9999")]
+    [InlineData("confidence = nan", 1, "out of range", "0.5 to 0.9999")]
+    [InlineData("confidence = \"0.9\"", 1, "confidence is not a number", "without quotes")]
+    [InlineData("title = 7", 1, "title is not a text", "double quotes")]
+    [InlineData("title = \"\"", 1, "title is empty", "correct it")]
+    [InlineData("averaging = \"powr\"", 1, "averaging is 'powr' (did you mean 'power'?)", "\"log\"")]
+    [InlineData("\n[setupp]\nrbw_hz = 1", 2, "there is no section [setupp] (did you mean 'setup'?)", "field")]
+    [InlineData("[setup]\nrbw = 1", 2, "there is no key 'rbw' in [setup]", "rbw_hz")]
+    [InlineData("[setup]\nrbw_hz = -1", 2, "setup.rbw_hz is -1", "choose a value")]
+    [InlineData("[setup]\nfrequency_unit = \"THz\"", 2, "setup.frequency_unit is 'THz'", "\"GHz\"")]
+    [InlineData("[setup]\nlevel_unit = \"dBV/m\"", 2, "setup.level_unit is 'dBV/m'", "dBµV")]
+    [InlineData("[floor]", 1, "floor.declared_dbm is missing", "declared_dbm")]
+    [InlineData("[band]\nstart_hz = 1e9\nstop_hz = 1e6", 3, "below its start", "exchange")]
+    [InlineData("[requirement]\nse_db = 20\npoints = [[1, 2], [3, 4]]", 3, "stated in more than one way", "keep one")]
+    [InlineData("[requirement]\nmargin_db = 6", 1, "requirement.se_db is missing", "se_db")]
+    [InlineData("[requirement]\npoints = [[1, 2]]", 2, "at least two points", "se_db")]
+    [InlineData("[requirement]\npoints = [[2, 2], [1, 4]]", 2, "does not continue a rising line", "rise")]
+    [InlineData("[requirement]\npoints = [1, 2]", 2, "not a list of pairs", "[[30e6, 20], [1e9, 40]]")]
+    [InlineData("[requirement]\nfile = \"../limits.csv\"", 2, "leads out of the campaign", "beside campaign.toml")]
+    [InlineData("[uncertainty]\nname = \"a\"", 1, "wrong brackets", "[[uncertainty]]")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1", 1, "uncertainty.distribution is missing", "distribution")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"rectangular\"\nk = 2", 5, "normal distribution only", "remove k")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"arcsine\"\ncommon = 1", 5, "neither true nor false", "without quotes")]
+    [InlineData("[field]\nthreat_v_per_m = 1", 1, "field.tolerable_v_per_m is missing", "tolerable_v_per_m")]
+    [InlineData("title = ", 1, "this is not TOML", "double quotes")]
+    [InlineData("title = \"a\"\ntitle = \"b\"", 2, "", "")]
+    [InlineData("setup.rbw_hz = 1", 1, "there is no key 'setup.rbw_hz'", "")]
+    [InlineData("[band]\nstart_hz = 1\n[band]\nstop_hz = 5", 3, "", "")]
+    public void ABadKeyIsRefusedWithItsLine(string text, int line, string problem, string remedy)
+    {
+        CampaignReading reading = CampaignFolderOf(text);
+        Assert.Null(reading.Campaign);
+        ReadFault? fault = reading.Faults.FirstOrDefault(f => f.File == "campaign.toml" && f.Line == line && f.Problem.Contains(problem, StringComparison.Ordinal));
+        Assert.True(fault is not null, string.Join('\n', reading.Faults));
+        Assert.Contains(remedy, fault.Remedy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("frequency_hz,db\n1,2\n2,3\n", 1, "the columns are not frequency_hz and se_db")]
+    [InlineData("frequency_hz,se_db\n1,2\n2,x\n", 3, "the row is not two numbers")]
+    [InlineData("frequency_hz,se_db\n2,2\n1,3\n", 3, "does not continue a rising line")]
+    [InlineData("frequency_hz,se_db\n2,2\n", 2, "at least two points")]
+    public void ABadLimitsFileIsRefusedWithItsLine(string text, int line, string problem)
+    {
+        _folder.With("limits.csv", text);
+        ReadFault fault = Assert.Single(CampaignFolderOf("[requirement]\nfile = \"limits.csv\"\n").Faults);
+        Assert.Equal(("limits.csv", line), (fault.File, fault.Line!.Value));
+        Assert.Contains(problem, fault.Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AllBadKeysAreListedInOneRunInTheOrderOfTheirLines() => Assert.Equal(
+        [1, 2, 4, 5], CampaignFolderOf("a = 1\nconfidence = 2\n[setup]\nb = 1\nrbw_hz = \"x\"\n").Faults.Select(f => f.Line!.Value));
+
+    private CampaignReading Read(string text) => CampaignFolderOf(text);
+
+    private CampaignReading CampaignFolderOf(string text) => _folder.With("campaign.toml", text).Read(keepGoing: true);
+}

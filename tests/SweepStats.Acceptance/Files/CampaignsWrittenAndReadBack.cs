@@ -1,0 +1,123 @@
+using System.Globalization;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Results;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Acceptance.Files;
+
+public sealed class CampaignsWrittenAndReadBack : IDisposable
+{
+    private readonly ScratchFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("de-DE")]
+    [InlineData("tr-TR")]
+    public void AtFullPrecisionEveryBitComesBack(string culture)
+    {
+        CultureInfo before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+            for (int seed = 0; seed < 20; seed++)
+            {
+                AssertSame(Drawn(seed));
+            }
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Fact]
+    public void ThreeDecimalsRoundTheLevelsOnly()
+    {
+        Campaign campaign = Drawn(1);
+        CampaignWriter.Write(campaign, _folder.Path, "");
+        CampaignReading reading = _folder.Read();
+        foreach (Sweep sweep in campaign.Sweeps)
+        {
+            Sweep read = reading.Campaign!.Sweeps.Single(s => s.Name == sweep.Name);
+            Assert.Equal(sweep.Grid, read.Grid);
+            Assert.All(sweep.Levels.Zip(read.Levels), p => Assert.Equal(p.First, p.Second, 0.0005001));
+        }
+    }
+
+    [Theory]
+    [InlineData("../x.csv")]
+    [InlineData("/tmp/x.csv")]
+    [InlineData("floor/x.txt")]
+    public void ANameThatIsNoPathWithinTheFolderIsTheCallersMistake(string name)
+    {
+        var sweep = new Sweep(name, SweepRole.Floor, new FrequencyGrid([1, 2]), [1, 2], LevelScale.DecibelRatio);
+        Assert.Throws<ArgumentException>(() => CampaignWriter.Write(new Campaign("t", [sweep]), _folder.Path, ""));
+    }
+
+    [Fact]
+    public void TheTemplateReadsBackWithoutFaultButForItsMissingSweeps()
+    {
+        string path = Path.Combine(_folder.Path, "new");
+        CampaignTemplate.Write(path);
+        CampaignReading reading = CampaignFolder.Read(path, new CampaignReadOptions(), null);
+        Assert.Equal("the campaign holds no sweeps", Assert.Single(reading.Faults).Problem);
+        Assert.Throws<IOException>(() => CampaignTemplate.Write(path));
+    }
+
+    [Fact]
+    public void TheTemplateWithItsRemarksTakenAwayReadsToo()
+    {
+        CampaignTemplate.Write(_folder.Path);
+        string settings = Path.Combine(_folder.Path, "campaign.toml");
+        string[] lines = [.. File.ReadAllLines(settings).Where(l => !l.Contains("points =", StringComparison.Ordinal) && !l.Contains("file =", StringComparison.Ordinal)).Select(WithoutRemark)];
+        File.WriteAllLines(settings, lines);
+        string manifest = Path.Combine(_folder.Path, "sweeps.csv");
+        string[] rows = [.. File.ReadAllLines(manifest).Where(l => !l.StartsWith("# ", StringComparison.Ordinal) || l.Contains(".csv,", StringComparison.Ordinal)).Select(l => l.TrimStart('#', ' '))];
+        File.WriteAllLines(manifest, rows);
+        foreach (string row in rows[1..])
+        {
+            _folder.With(row.Split(',')[0], "frequency_hz,Trace 1 (dBm),Trace 2 (dBm)\n1,-1,-2\n2,-1,-2\n".Replace("Trace 2 (dBm)", "Trace 2", StringComparison.Ordinal));
+        }
+
+        CampaignReading reading = _folder.Read();
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.NotNull(reading.Field);
+        Assert.Equal(-104, reading.Plan.DeclaredFloorDb);
+        Assert.Contains(reading.Campaign!.Sweeps, s => s.ExcludedBecause == "door stood open");
+    }
+
+    // "# key = value" and "# [section]" become settings; sentences stay remarks.
+    private static string WithoutRemark(string line)
+    {
+        string bare = line.TrimStart('#', ' ');
+        return line.StartsWith('#') && (bare.StartsWith('[') || System.Text.RegularExpressions.Regex.IsMatch(bare, "^[a-z_]+ = ")) ? bare : line;
+    }
+
+    private static Campaign Drawn(int seed)
+    {
+        var random = new Random(seed);
+        double hertz = 0;
+        var grid = new FrequencyGrid([.. Enumerable.Range(0, 50).Select(_ => hertz += random.NextDouble() * Math.Pow(10, random.Next(0, 9)))]);
+        LevelScale scale = seed % 2 == 0 ? LevelScale.DecibelMilliwatts : LevelScale.DecibelRatio;
+        Sweep Of(string name, SweepRole role) => new(name, role, grid, [.. Enumerable.Range(0, 50).Select(_ => (random.NextDouble() - 0.7) * 150)], scale);
+        return new Campaign("t", [Of("covered/Ä b/c (1)/p,1/s01.csv", SweepRole.Covered), Of("floor/f1.csv", SweepRole.Floor), Of("reference/r1.csv", SweepRole.Reference)]);
+    }
+
+    private void AssertSame(Campaign campaign)
+    {
+        CampaignWriter.Write(campaign, _folder.Path, "title = \"t\"\n", LevelDigits.All);
+        CampaignReading reading = _folder.Read(threads: 2);
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.Equal(campaign.Title, reading.Campaign!.Title);
+        foreach ((Sweep written, Sweep read) in campaign.Sweeps.Zip(reading.Campaign.Sweeps))
+        {
+            Assert.Equal((written.Name, written.Role, written.Scale), (read.Name, read.Role, read.Scale));
+            Assert.Equal(written.Grid, read.Grid);
+            Assert.Equal(written.Levels.Select(BitConverter.DoubleToInt64Bits), read.Levels.Select(BitConverter.DoubleToInt64Bits));
+        }
+    }
+}
