@@ -16,7 +16,7 @@ internal static class FolderRoles
         var faults = ImmutableArray.CreateBuilder<ReadFault>();
         var assumptions = ImmutableArray.CreateBuilder<string>();
         faults.AddRange(walk.Faults);
-        string[] reports = [.. walk.Files.Where(f => f.EndsWith("/" + Results.SummaryJson.FileName, StringComparison.Ordinal)).Select(f => f[..(f.LastIndexOf('/') + 1)])];
+        string[] reports = [.. walk.Files.Where(f => f.EndsWith("/" + Results.SummaryJson.FileName, StringComparison.Ordinal) && Roles.Parse(f.Split('/')[0]) is null).Select(f => f[..(f.LastIndexOf('/') + 1)])];
         assumptions.AddRange(reports.Select(r => $"{r} is an earlier report and was not read"));
         foreach (string file in walk.Files.Where(f => !reports.Any(r => f.StartsWith(r, StringComparison.Ordinal))))
         {
