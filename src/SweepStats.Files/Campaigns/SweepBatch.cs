@@ -16,15 +16,16 @@ internal sealed record SweepBatch(
         SweepEntry[][] files = [.. entries.GroupBy(e => e.File).Select(g => g.ToArray())];
         var readings = new TraceReading[files.Length];
         int done = 0;
+        var grids = new GridMemory();
         Parallel.For(0, files.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, work.Threads) }, i =>
         {
-            readings[i] = ReadOne(root, files[i], settings);
+            readings[i] = ReadOne(root, files[i], settings, grids);
             work.Progress?.Report((double)Interlocked.Increment(ref done) / files.Length);
         });
         return Gathered(files, readings, settings);
     }
 
-    private static TraceReading ReadOne(string root, SweepEntry[] entries, CampaignSettings settings)
+    private static TraceReading ReadOne(string root, SweepEntry[] entries, CampaignSettings settings, GridMemory grids)
     {
         string file = entries[0].File;
         string path = Path.Combine(root, file);
@@ -37,6 +38,7 @@ internal sealed record SweepBatch(
         {
             FrequencyUnit = settings.FrequencyUnit,
             LevelUnit = settings.LevelUnit,
+            Grids = grids,
             Columns = [.. entries.Where(e => e.Column is not null).Select(e => e.Column!)],
         };
         return TraceFile.Read(path, file, options);

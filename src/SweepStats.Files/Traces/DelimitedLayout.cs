@@ -18,7 +18,7 @@ internal sealed class DelimitedLayout : ITraceLayout
                 text.File, null, "no table of at least two rows of numbers was found", "export the trace as delimited text with a frequency and a level in each row");
         }
 
-        var rows = new NumericRows(text, separator);
+        using var rows = new NumericRows(text, separator);
         if (DataBlock.Find(text, rows, separator, faults) is not { } block)
         {
             return new TraceReading { Faults = faults.All };
@@ -38,7 +38,7 @@ internal sealed class DelimitedLayout : ITraceLayout
         }
 
         var table = new DelimitedTable(text, rows, block.Run, separator, faults);
-        if (table.Grid(chosen) is not { } grid)
+        if (table.Grid(chosen, options.Grids) is not { } grid)
         {
             return new TraceReading { Faults = faults.All };
         }

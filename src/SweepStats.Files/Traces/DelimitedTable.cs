@@ -8,22 +8,23 @@ namespace SweepStats.Files.Traces;
 internal sealed class DelimitedTable(TraceText text, NumericRows rows, NumericRun run, Separator separator, FaultList faults)
 {
     /// <summary>The frequencies; null where they are not rising frequencies.</summary>
-    public FrequencyGrid? Grid(ChosenColumns columns)
+    public FrequencyGrid? Grid(ChosenColumns columns, GridMemory grids)
     {
-        var hertz = new double[run.Rows];
-        for (int row = 0; row < hertz.Length; row++)
+        using var hertz = new PooledList<double>(run.Rows);
+        for (int row = 0; row < run.Rows; row++)
         {
-            hertz[row] = columns.FrequencyUnit == FrequencyUnit.Hertz
+            double next = columns.FrequencyUnit == FrequencyUnit.Hertz
                 ? rows.Value(run, row, columns.Frequency)
                 : Scaled(rows.Line(run, row), columns.Frequency, columns.FrequencyUnit.Exponent());
-            if (Problem(hertz, row) is { } problem)
+            hertz.Add(next);
+            if (Problem(hertz.Items) is { } problem)
             {
                 faults.Add(rows.Line(run, row) + 1, problem, "frequencies must rise from row to row; sort the rows or export the sweep again");
                 return null;
             }
         }
 
-        return new FrequencyGrid(ImmutableCollectionsMarshal.AsImmutableArray(hertz));
+        return grids.Of(hertz.Items);
     }
 
     /// <summary>The levels of a column in its own unit.</summary>
@@ -47,21 +48,22 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, NumericRu
         return ImmutableCollectionsMarshal.AsImmutableArray(levels);
     }
 
-    private static string? Problem(double[] hertz, int row)
+    private static string? Problem(ReadOnlySpan<double> hertz)
     {
-        if (!double.IsFinite(hertz[row]) || hertz[row] < 0)
+        double last = hertz[^1];
+        if (!double.IsFinite(last) || last < 0)
         {
-            return FormattableString.Invariant($"{hertz[row]:R} Hz is not a frequency");
+            return FormattableString.Invariant($"{last:R} Hz is not a frequency");
         }
 
-        if (row == 0 || hertz[row] > hertz[row - 1])
+        if (hertz.Length == 1 || last > hertz[^2])
         {
             return null;
         }
 
-        return hertz[row] == hertz[row - 1]
-            ? FormattableString.Invariant($"the frequency {hertz[row]:R} Hz is repeated")
-            : FormattableString.Invariant($"the frequency falls from {hertz[row - 1]:R} Hz to {hertz[row]:R} Hz");
+        return last == hertz[^2]
+            ? FormattableString.Invariant($"the frequency {last:R} Hz is repeated")
+            : FormattableString.Invariant($"the frequency falls from {hertz[^2]:R} Hz to {last:R} Hz");
     }
 
     // Read again from the text, so that 30.1 MHz become exactly 30100000 Hz.

@@ -1,17 +1,17 @@
 namespace SweepStats.Files.Traces;
 
 /// <summary>Every row of two or more numbers in a file, and how they lie together.</summary>
-internal sealed class NumericRows
+internal sealed class NumericRows : IDisposable
 {
-    private readonly List<double> _values;
-    private readonly List<int> _lines;
+    private readonly PooledList<double> _values;
+    private readonly PooledList<int> _lines;
     private readonly Separator _separator;
 
     public NumericRows(TraceText text, Separator separator)
     {
         _separator = separator;
-        _values = new List<double>(text.LineCount * 2);
-        _lines = new List<int>(text.LineCount);
+        _values = new PooledList<double>(text.LineCount * 2);
+        _lines = new PooledList<int>(text.LineCount);
         NumericRun? current = null;
         for (int i = 0; i < text.LineCount; i++)
         {
@@ -42,6 +42,12 @@ internal sealed class NumericRows
     {
         ReadOnlySpan<byte> bare = line.Trim(" \t"u8);
         return bare.IsEmpty || bare[0] is (byte)'!' or (byte)'#' or (byte)'%' || bare.IndexOfAnyExcept(",; \t"u8) < 0;
+    }
+
+    public void Dispose()
+    {
+        _values.Dispose();
+        _lines.Dispose();
     }
 
     private NumericRun Extend(NumericRun? current, int columns)
@@ -75,14 +81,14 @@ internal sealed class NumericRows
                 break;
             }
 
-            _values.RemoveRange(before, _values.Count - before);
+            _values.CutAt(before);
             return 0;
         }
 
         int columns = _values.Count - before;
         if (columns == 1)
         {
-            _values.RemoveAt(before);
+            _values.CutAt(before);
         }
 
         return columns < 2 ? 0 : columns;

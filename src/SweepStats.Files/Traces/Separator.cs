@@ -12,14 +12,19 @@ internal readonly record struct Separator(byte Mark, byte DecimalMark)
         new((byte)',', (byte)'.'), new((byte)' ', (byte)'.'),
     ];
 
-    private const int LinesTried = 200;
+    private const int LinesTried = 48;
 
     /// <summary>The separator under which most rows are two or more numbers, tried on lines from all over the file; null where none makes any.</summary>
     public static Separator? Find(TraceText text)
     {
+        int step = Math.Max(1, text.LineCount / LinesTried);
+        return Find(text, step) ?? (step > 1 ? Find(text, 1) : null);
+    }
+
+    private static Separator? Find(TraceText text, int step)
+    {
         Separator? best = null;
         int most = 0;
-        int step = Math.Max(1, text.LineCount / LinesTried);
         foreach (Separator candidate in Candidates)
         {
             int rows = 0;

@@ -24,8 +24,8 @@ internal sealed partial class TouchstoneLayout : ITraceLayout
             return new TraceReading { Faults = faults.All };
         }
 
-        var numbers = new TouchstoneNumbers(text, ports, format, faults);
-        FrequencyGrid? grid = numbers.Grid();
+        using var numbers = new TouchstoneNumbers(text, ports, format, faults);
+        FrequencyGrid? grid = numbers.Grid(options.Grids);
         if (grid is null)
         {
             return new TraceReading { Faults = faults.All };

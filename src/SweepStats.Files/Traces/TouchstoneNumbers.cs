@@ -4,7 +4,7 @@ using SweepStats.Sweeps;
 namespace SweepStats.Files.Traces;
 
 /// <summary>The numbers of a Touchstone file, point by point: frequency, then a pair for each parameter, wrapped over lines as the writer liked.</summary>
-internal sealed class TouchstoneNumbers
+internal sealed class TouchstoneNumbers : IDisposable
 {
     private static readonly Separator Blanks = new((byte)' ', (byte)'.');
 
@@ -13,15 +13,16 @@ internal sealed class TouchstoneNumbers
     private readonly FaultList _faults;
     private readonly int _ports;
     private readonly int _stride;
-    private readonly List<double> _values = [];
-    private readonly List<double> _hertz = [];
-    private readonly List<int> _lines = [];
+    private readonly PooledList<double> _values;
+    private readonly PooledList<double> _hertz;
+    private readonly PooledList<int> _lines;
 
     public TouchstoneNumbers(TraceText text, int ports, TouchstoneOptions options, FaultList faults)
     {
         (_format, _unit, _faults, _ports) = (options.Format, options.FrequencyUnit, faults, ports);
         _stride = 2 * ports * ports;
         FirstLine = text.LineCount;
+        (_values, _hertz, _lines) = (new(text.LineCount * 8), new(text.LineCount), new(text.LineCount));
         for (int i = 0; i < text.LineCount && Take(WithoutComment(text.Line(i)), i); i++)
         {
         }
@@ -29,7 +30,7 @@ internal sealed class TouchstoneNumbers
         if (!faults.Any && _values.Count != _hertz.Count * _stride)
         {
             int missing = (_hertz.Count * _stride) - _values.Count;
-            faults.Add(_lines[^1] + 1, FormattableString.Invariant($"the last point lacks {missing} of {_stride + 1} numbers"), "export the file again; it was cut off");
+            faults.Add(_lines[_lines.Count - 1] + 1, FormattableString.Invariant($"the last point lacks {missing} of {_stride + 1} numbers"), "export the file again; it was cut off");
         }
     }
 
@@ -37,14 +38,14 @@ internal sealed class TouchstoneNumbers
     public int FirstLine { get; private set; }
 
     /// <summary>The frequencies; null where there are faults or no points.</summary>
-    public FrequencyGrid? Grid()
+    public FrequencyGrid? Grid(GridMemory grids)
     {
         if (!_faults.Any && _hertz.Count == 0)
         {
             _faults.Add(null, "there are no data rows", "export the file again");
         }
 
-        return _faults.Any ? null : new FrequencyGrid([.. _hertz]);
+        return _faults.Any ? null : grids.Of(_hertz.Items);
     }
 
     /// <summary>20·log10 of the magnitude of a parameter, row and column from 0.</summary>
@@ -64,6 +65,13 @@ internal sealed class TouchstoneNumbers
         }
 
         return levels;
+    }
+
+    public void Dispose()
+    {
+        _values.Dispose();
+        _hertz.Dispose();
+        _lines.Dispose();
     }
 
     private double Decibels(double first, double second) => _format switch
@@ -129,11 +137,11 @@ internal sealed class TouchstoneNumbers
 
     private bool StartPoint(double hertz, int index)
     {
-        if (hertz < 0 || (_hertz.Count > 0 && hertz <= _hertz[^1]))
+        if (hertz < 0 || (_hertz.Count > 0 && hertz <= _hertz[_hertz.Count - 1]))
         {
             string problem = hertz < 0
                 ? FormattableString.Invariant($"{hertz:R} Hz is not a frequency")
-                : FormattableString.Invariant($"the frequency {hertz:R} Hz does not rise above {_hertz[^1]:R} Hz");
+                : FormattableString.Invariant($"the frequency {hertz:R} Hz does not rise above {_hertz[_hertz.Count - 1]:R} Hz");
             _faults.Add(index + 1, problem, "frequencies must rise from row to row; check that the extension tells the number of ports");
             return false;
         }
@@ -162,6 +170,6 @@ internal sealed class TouchstoneNumbers
             }
         }
 
-        return fields == 5 && hertz <= _hertz[^1];
+        return fields == 5 && hertz <= _hertz[_hertz.Count - 1];
     }
 }

@@ -13,4 +13,6 @@ public sealed record TraceReadOptions
 
     /// <summary>Columns wanted, by header or by number from 1, or S-parameters; empty for every level column.</summary>
     public ImmutableArray<string> Columns { get; init; } = [];
+
+    internal GridMemory Grids { get; init; } = new();
 }

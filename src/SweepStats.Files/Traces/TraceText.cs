@@ -8,7 +8,7 @@ internal sealed class TraceText : IDisposable
 {
     private readonly byte[] _buffer;
     private readonly int _start;
-    private readonly List<(int Start, int End)> _lines;
+    private readonly PooledList<(int Start, int End)> _lines;
 
     public TraceText(string file, FileBytes bytes)
     {
@@ -29,11 +29,18 @@ internal sealed class TraceText : IDisposable
 
     public int LineCount => _lines.Count;
 
-    /// <summary>Index of the longest line that is longer than a line may be; null where none is.</summary>
+    /// <summary>Index of the first line that is longer than a line may be; null where none is.</summary>
     public int? OverlongLine(int limit)
     {
-        int index = _lines.FindIndex(l => l.End - l.Start > limit);
-        return index < 0 ? null : index;
+        for (int i = 0; i < _lines.Count; i++)
+        {
+            if (_lines[i].End - _lines[i].Start > limit)
+            {
+                return i;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>A line without its end, by index from 0.</summary>
@@ -42,12 +49,16 @@ internal sealed class TraceText : IDisposable
     /// <summary>A line as text.</summary>
     public string LineText(int index) => Encoding.UTF8.GetString(Line(index));
 
-    public void Dispose() => ArrayPool<byte>.Shared.Return(_buffer);
+    public void Dispose()
+    {
+        ArrayPool<byte>.Shared.Return(_buffer);
+        _lines.Dispose();
+    }
 
     // Line feed, carriage return and both together end a line, mixed within one file as instruments do.
-    private static List<(int Start, int End)> Cut(ReadOnlySpan<byte> text, int start)
+    private static PooledList<(int Start, int End)> Cut(ReadOnlySpan<byte> text, int start)
     {
-        List<(int, int)> lines = new((text.Length / 24) + 4);
+        PooledList<(int, int)> lines = new((text.Length / 16) + 4);
         int at = start;
         while (at < text.Length)
         {

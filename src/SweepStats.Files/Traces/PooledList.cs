@@ -1,0 +1,38 @@
+using System.Buffers;
+
+namespace SweepStats.Files.Traces;
+
+/// <summary>A growing list in a pooled array. Fresh memory costs more than the parsing it serves, so readers give theirs back.</summary>
+internal sealed class PooledList<T>(int capacity) : IDisposable
+{
+    private T[] _items = ArrayPool<T>.Shared.Rent(Math.Max(capacity, 16));
+
+    public int Count { get; private set; }
+
+    public T this[int index] => _items[index];
+
+    public ReadOnlySpan<T> Items => _items.AsSpan(0, Count);
+
+    public void Add(T item)
+    {
+        if (Count == _items.Length)
+        {
+            T[] larger = ArrayPool<T>.Shared.Rent(checked(Count * 2));
+            _items.AsSpan(0, Count).CopyTo(larger);
+            ArrayPool<T>.Shared.Return(_items);
+            _items = larger;
+        }
+
+        _items[Count++] = item;
+    }
+
+    /// <summary>Drops everything from a place on.</summary>
+    public void CutAt(int count) => Count = count;
+
+    public void Dispose()
+    {
+        ArrayPool<T>.Shared.Return(_items);
+        _items = [];
+        Count = 0;
+    }
+}
