@@ -1,0 +1,68 @@
+using OxyPlot;
+using OxyPlot.Axes;
+using SweepStats.Bands;
+
+namespace SweepStats.Report.Charts;
+
+/// <summary>What can be said of each specimen over the whole band: the claim, and the band mean with its interval.</summary>
+internal static class BandChart
+{
+    private const int RowHeight = 46;
+    private const int Surroundings = 170;
+
+    /// <summary>Half a row's distance between claim and mean.</summary>
+    private const double Apart = 0.18;
+
+    /// <summary>The chart; null where no specimen allows a figure.</summary>
+    public static Chart? Of(AnalysisResult result, string name)
+    {
+        List<(double Row, double? Value, double Low, double? High)> claims = [];
+        List<(double Row, double? Value, double Low, double? High)> means = [];
+        for (int i = 0; i < result.Bands.Length; i++)
+        {
+            BandStatement band = result.Bands[i];
+            if (band.AtLeast is { } claim)
+            {
+                claims.Add((i - Apart, null, claim.Value, null));
+            }
+
+            if (band.MeanDb is { Low: not null } or { Value: not null })
+            {
+                means.Add((i + Apart, band.MeanDb.Value, band.MeanDb.Low ?? band.MeanDb.Value!.Value, band.MeanDb.High));
+            }
+        }
+
+        if (claims.Count + means.Count == 0)
+        {
+            return null;
+        }
+
+        PlotModel model = Frame.Model(Wording.BandsTitle, Wording.Band(result.Campaign.Grid.Band), Values(claims.Concat(means)), Rows(result)).With(
+            claims.Count > 0 ? new BandRows { Colour = Ink.Blue, Figures = claims, Title = Wording.ClaimLegend } : null,
+            means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Title = Wording.MeanLegend(result.Plan.Confidence) } : null);
+        return new Chart(
+            name, ChartKind.Bands, Wording.BandsTitle, Wording.BandsDescription(result.Bands), model, Surroundings + (RowHeight * Math.Max(2, result.Bands.Length)));
+    }
+
+    private static LinearAxis Values(IEnumerable<(double Row, double? Value, double Low, double? High)> figures)
+    {
+        LinearAxis axis = DecibelScale.Axis("Shielding (dB)", figures.SelectMany(f => new[] { f.Low, f.High ?? f.Low }), 0.12);
+        axis.Position = AxisPosition.Bottom;
+        return axis;
+    }
+
+    private static CategoryAxis Rows(AnalysisResult result)
+    {
+        var axis = new CategoryAxis { Position = AxisPosition.Left, StartPosition = 1, EndPosition = 0 };
+        foreach (BandStatement band in result.Bands)
+        {
+            axis.Labels.Add(Frame.Name(band.Name.ToString()));
+        }
+
+        axis.Minimum = -0.5;
+        axis.Maximum = result.Bands.Length - 0.5;
+        Frame.Dress(axis);
+        axis.MajorGridlineStyle = LineStyle.None;
+        return axis;
+    }
+}

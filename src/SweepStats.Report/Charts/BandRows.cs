@@ -1,0 +1,63 @@
+using OxyPlot;
+
+namespace SweepStats.Report.Charts;
+
+/// <summary>One figure a row along a dB axis: a value with its interval, or a bound as an arrow that points on to higher shielding.</summary>
+internal sealed class BandRows : ChartSeries
+{
+    private const double Cap = 5;
+    private const double Arrow = 30;
+
+    /// <summary>Figures: row, and limits; a value only where there is one.</summary>
+    public required IReadOnlyList<(double Row, double? Value, double Low, double? High)> Figures { get; init; }
+
+    protected override void Draw(IRenderContext rc)
+    {
+        foreach ((double row, double? value, double low, double? high) in Figures)
+        {
+            ScreenPoint left = At(low, row);
+            if (value is { } v && high is { } h)
+            {
+                Bar(rc, left, At(h, row), At(v, row));
+            }
+            else if (value is { } alone)
+            {
+                rc.DrawMarker(At(alone, row), MarkerType.Circle, null, 4, OxyColors.White, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+            }
+            else
+            {
+                Open(rc, left, Arrow);
+            }
+        }
+    }
+
+    protected override void DrawSample(IRenderContext rc, OxyRect box)
+    {
+        if (Figures.Any(f => f.Value is not null))
+        {
+            Bar(rc, new(box.Left, box.Center.Y), new(box.Right, box.Center.Y), box.Center);
+        }
+        else
+        {
+            Open(rc, new ScreenPoint(box.Left + 4, box.Center.Y), box.Width - 6);
+        }
+    }
+
+    private void Bar(IRenderContext rc, ScreenPoint low, ScreenPoint high, ScreenPoint value)
+    {
+        Stroke(rc, Colour, 1.4, null, low, high);
+        Foot(rc, low);
+        Foot(rc, high);
+        rc.DrawMarker(value, MarkerType.Circle, null, 4, Colour, Colour, 1, EdgeRenderingMode.PreferGeometricAccuracy);
+    }
+
+    private void Open(IRenderContext rc, ScreenPoint foot, double length)
+    {
+        var tip = new ScreenPoint(foot.X + length, foot.Y);
+        Foot(rc, foot);
+        Stroke(rc, Colour, 1.4, null, foot, tip);
+        Stroke(rc, Colour, 1.4, null, new(tip.X - Cap, tip.Y - Cap), tip, new(tip.X - Cap, tip.Y + Cap));
+    }
+
+    private void Foot(IRenderContext rc, ScreenPoint at) => Stroke(rc, Colour, 1.4, null, new(at.X, at.Y - Cap), new(at.X, at.Y + Cap));
+}

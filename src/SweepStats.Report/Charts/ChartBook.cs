@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using SweepStats.Shielding;
+
+namespace SweepStats.Report.Charts;
+
+/// <summary>All charts of a result, in the order of the page.</summary>
+internal static class ChartBook
+{
+    public static ImmutableArray<Chart> Of(AnalysisResult result)
+    {
+        var names = new FileNames();
+        var charts = ImmutableArray.CreateBuilder<Chart>();
+        charts.AddRange(Overviews(result, names));
+        charts.AddRange(new[] { RangeChart.Of(result, names.Next("dynamic-range")), BandChart.Of(result, names.Next("bands")) }.OfType<Chart>());
+        foreach (ShieldingCurve curve in result.Curves)
+        {
+            charts.Add(ShieldingChart.Of(result, curve, names.Next("shielding", curve.Name.Lot, curve.Name.Specimen)));
+            charts.Add(LevelChart.Of(result, curve, names.Next("levels", curve.Name.Lot, curve.Name.Specimen)));
+        }
+
+        return charts.ToImmutable();
+    }
+
+    /// <summary>One overview where the lines can be told apart, else one a lot, else parts of a lot.</summary>
+    private static IEnumerable<Chart> Overviews(AnalysisResult result, FileNames names)
+    {
+        if (result.Curves.Length <= OverviewChart.Most)
+        {
+            yield return OverviewChart.Of(result, result.Curves, names.Next("shielding"), Wording.OverviewTitle);
+            yield break;
+        }
+
+        foreach (IGrouping<string, ShieldingCurve> lot in result.Curves.GroupBy(c => c.Name.Lot))
+        {
+            ShieldingCurve[][] parts = [.. lot.Chunk(OverviewChart.Most)];
+            for (int i = 0; i < parts.Length; i++)
+            {
+                yield return OverviewChart.Of(
+                    result, [.. parts[i]], names.Next("shielding", lot.Key), Wording.OverviewTitleOfLot(Frame.Name(lot.Key), i + 1, parts.Length));
+            }
+        }
+    }
+}

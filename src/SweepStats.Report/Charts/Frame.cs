@@ -1,0 +1,92 @@
+using System.Globalization;
+using OxyPlot;
+using OxyPlot.Axes;
+using OxyPlot.Legends;
+
+namespace SweepStats.Report.Charts;
+
+/// <summary>What all charts share: type, margins, grid, and a legend below that is there only where a line has a name.</summary>
+internal static class Frame
+{
+    /// <summary>Names in a chart longer than this are cut; the page has them in full.</summary>
+    public const int LongestName = 28;
+
+    private const double LabelSize = 13;
+    private const double TitleSize = 17;
+
+    public static PlotModel Model(string title, string? subtitle, params ReadOnlySpan<Axis> axes)
+    {
+        var model = new PlotModel
+        {
+            Title = title,
+            Subtitle = subtitle,
+            Culture = CultureInfo.InvariantCulture,
+            DefaultFont = "Arial, Helvetica, sans-serif",
+            DefaultFontSize = LabelSize,
+            TitleFontSize = TitleSize,
+            TitleFontWeight = 600,
+            SubtitleFontSize = LabelSize,
+            SubtitleFontWeight = 400,
+            SubtitleColor = Ink.Grey,
+            TextColor = Ink.Black,
+            Background = OxyColors.White,
+            PlotAreaBorderColor = Ink.Black,
+            PlotAreaBorderThickness = new OxyThickness(1, 0, 0, 1),
+            TitlePadding = 10,
+            Padding = new OxyThickness(10, 8, 26, 8),
+        };
+        foreach (Axis axis in axes)
+        {
+            model.Axes.Add(axis);
+        }
+
+        return model;
+    }
+
+    /// <summary>Adds series in order; those further back are drawn first.</summary>
+    public static PlotModel With(this PlotModel model, params IEnumerable<ChartSeries?> series)
+    {
+        foreach (ChartSeries one in series.OfType<ChartSeries>())
+        {
+            model.Series.Add(one);
+        }
+
+        if (model.Series.Any(s => s.Title is not null) && model.Legends.Count == 0)
+        {
+            model.Legends.Add(new Legend
+            {
+                LegendPlacement = LegendPlacement.Outside,
+                LegendPosition = LegendPosition.BottomLeft,
+                LegendOrientation = LegendOrientation.Horizontal,
+                LegendFontSize = LabelSize,
+                LegendSymbolLength = 34,
+                LegendItemSpacing = 26,
+                LegendLineSpacing = 5,
+                LegendBorderThickness = 0,
+                LegendMargin = 2,
+                LegendPadding = 4,
+            });
+        }
+
+        return model;
+    }
+
+    public static void Dress(Axis axis)
+    {
+        axis.AxislineColor = Ink.Black;
+        axis.TicklineColor = Ink.Black;
+        axis.MinorTicklineColor = Ink.Grey;
+        axis.MajorGridlineStyle = LineStyle.Solid;
+        axis.MajorGridlineColor = Ink.Faint;
+        axis.MajorGridlineThickness = 0.8;
+        axis.ExtraGridlineColor = Ink.Faint;
+        axis.TickStyle = TickStyle.Outside;
+        axis.FontSize = LabelSize;
+        axis.TitleFontSize = LabelSize;
+        axis.AxisTitleDistance = 10;
+        axis.IntervalLength = 70;
+    }
+
+    /// <summary>A name that fits a chart and that the library does not read as sub- or superscript.</summary>
+    public static string Name(string text) => PlainText.Short(text, LongestName).Replace("_{", "_ {", StringComparison.Ordinal).Replace("^{", "^ {", StringComparison.Ordinal);
+}

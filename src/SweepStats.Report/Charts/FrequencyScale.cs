@@ -1,0 +1,53 @@
+using System.Globalization;
+using OxyPlot.Axes;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Report.Charts;
+
+/// <summary>Chooses the frequency axis: logarithmic where the sweep spans more than eight to one, as shielding does; else linear.</summary>
+internal static class FrequencyScale
+{
+    private const double WideSpan = 8;
+
+    public static Axis Axis(FrequencyGrid grid)
+    {
+        double start = grid[0].Value;
+        double stop = grid[^1].Value;
+        if (start > 0 && stop / start > WideSpan)
+        {
+            return Dressed(new LogFrequencyAxis(start, stop) { Title = "Frequency (logarithmic)" });
+        }
+
+        return Dressed(start == stop ? Around(start) : Linear(start, stop));
+    }
+
+    /// <summary>A sweep of one point needs room on both sides, and its one label.</summary>
+    private static LinearAxis Around(double only)
+    {
+        double room = only > 0 ? only / 10 : 1;
+        return new LinearAxis
+        {
+            Minimum = only - room, Maximum = only + room, MajorStep = 100 * room, Title = "Frequency",
+            ExtraGridlines = [only], LabelFormatter = hertz => Wording.Frequency(new Hertz(hertz)),
+        };
+    }
+
+    private static LinearAxis Linear(double start, double stop)
+    {
+        (double size, string unit) = stop >= 1e9 ? (1e9, "GHz") : stop >= 1e6 ? (1e6, "MHz") : stop >= 1e3 ? (1e3, "kHz") : (1.0, "Hz");
+        return new LinearAxis
+        {
+            Minimum = start, Maximum = stop, Title = $"Frequency ({unit})",
+            LabelFormatter = hertz => (hertz / size).ToString("0.#########", CultureInfo.InvariantCulture),
+        };
+    }
+
+    private static T Dressed<T>(T axis)
+        where T : Axis
+    {
+        axis.Position = AxisPosition.Bottom;
+        Frame.Dress(axis);
+        return axis;
+    }
+}

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using OxyPlot;
+using SweepStats.Shielding;
+
+namespace SweepStats.Report.Charts;
+
+/// <summary>Shielding of up to eight specimens side by side.</summary>
+internal static class OverviewChart
+{
+    /// <summary>More lines than this cannot be told apart.</summary>
+    public const int Most = 8;
+
+    private const double ArrowSpacing = 36;
+
+    public static Chart Of(AnalysisResult result, ImmutableArray<ShieldingCurve> curves, string name, string title)
+    {
+        ImmutableArray<CurvePoints> points = [.. curves.Select(c => new CurvePoints(c))];
+        Trace? required = RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid);
+        bool capped = points.Any(p => p.Bounds.Count > 0);
+        IEnumerable<double> seen = points.SelectMany(p => p.Seen).Concat(required?.Points.Select(p => p.Y) ?? []);
+        PlotModel model = Frame.Model(
+                title, Wording.OverviewSubtitle(result, capped),
+                FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Shielding (dB)", seen, capped ? 0.16 : 0.06))
+            .With(points.SelectMany((p, i) => Lines(p, i, points.Length, Frame.Name(curves[i].Name.ToString()))).Append(required));
+        return new Chart(name, ChartKind.Overview, title, Wording.OverviewDescription(curves), model);
+    }
+
+    /// <summary>Band, line and arrows of one specimen; the first that is there carries the name.</summary>
+    private static IEnumerable<ChartSeries> Lines(CurvePoints points, int place, int places, string piece)
+    {
+        Ink ink = Ink.Lines[place];
+        double shift = MarkerShift(place, places, 96);
+        bool named = points.HasEstimates || points.HasUnrepeated;
+        if (points.HasEstimates)
+        {
+            yield return new IntervalBand { Colour = ink.Colour, Slices = points.Interval, Strength = 22, Outlined = false };
+            yield return new Trace
+            {
+                Colour = ink.Colour, Points = points.Estimate, Dash = ink.Dash, Marker = ink.Marker, MarkerStart = shift, Title = piece,
+            };
+        }
+
+        if (points.HasUnrepeated)
+        {
+            yield return new Trace
+            {
+                Colour = ink.Colour, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, Marker = ink.Marker, MarkerStart = shift,
+                Title = points.HasEstimates ? null : $"{piece} ({Wording.UnrepeatedLegend})",
+            };
+        }
+
+        if (points.Bounds.Count > 0)
+        {
+            yield return new OpenBounds
+            {
+                Colour = ink.Colour, Bounds = points.Bounds, Spacing = ArrowSpacing, Shift = MarkerShift(place, places, ArrowSpacing),
+                Title = named ? null : $"{piece} ({Wording.ArrowLegend})",
+            };
+        }
+    }
+
+    private static double MarkerShift(int place, int places, double spacing) => (place + 0.5) * spacing / places;
+}

@@ -1,0 +1,27 @@
+using OxyPlot;
+using SweepStats.Bands;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Report.Charts;
+
+/// <summary>The shielding asked for as a heavy dashed line.</summary>
+internal static class RequirementLine
+{
+    public static IReadOnlyList<DataPoint> Points(Requirement requirement, FrequencyGrid grid, double extra = 0)
+    {
+        List<DataPoint> points = [];
+        foreach (double hertz in grid.Hertz)
+        {
+            points.Add(new DataPoint(hertz, requirement.At(new Hertz(hertz))?.Value + extra ?? double.NaN));
+        }
+
+        return points;
+    }
+
+    /// <summary>The line; null where nothing is asked.</summary>
+    public static Trace? Of(Requirement? requirement, FrequencyGrid grid) => requirement is null ? null : Of(Points(requirement, grid), Wording.RequiredLine(requirement, grid));
+
+    public static Trace Of(IReadOnlyList<DataPoint> points, string title) =>
+        new() { Colour = Ink.Red, Points = points, Dash = [12, 5], Thickness = 2, Title = title };
+}

@@ -1,0 +1,80 @@
+using System.Text;
+using System.Xml;
+using System.Xml.Linq;
+using OxyPlot;
+
+namespace SweepStats.Report.Charts;
+
+/// <summary>Draws a chart as one <c>svg</c> element that scales, names itself to a screen reader, and can share a page with others.</summary>
+internal static class SvgPicture
+{
+    /// <summary>What comes before the element where it is a file of its own.</summary>
+    public const string Declaration = "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n";
+
+    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+
+    public static ChartPicture Of(Chart chart)
+    {
+        using var drawn = new MemoryStream();
+        var exporter = new SvgExporter
+        {
+            Width = Chart.Width,
+            Height = chart.Height,
+            IsDocument = false,
+            UseVerticalTextAlignmentWorkaround = true,
+            TextMeasurer = new TextMeasurer(),
+        };
+        exporter.Export(chart.Model, drawn);
+        drawn.Position = 0;
+        XElement root = XDocument.Load(drawn).Root!;
+        OwnIds(root, chart.Name);
+        Scale(root, chart.Height);
+        Name(root, chart);
+        return new ChartPicture(chart.Name, chart.Kind, chart.Title, Text(root));
+    }
+
+    /// <summary>The library numbers its clip paths from 1 in every chart: on one page they would clip each other.</summary>
+    private static void OwnIds(XElement root, string prefix)
+    {
+        foreach (XElement element in root.DescendantsAndSelf())
+        {
+            if (element.Attribute("id") is { } id)
+            {
+                id.Value = $"{prefix}-{id.Value}";
+            }
+
+            if (element.Attribute("clip-path") is { } clip)
+            {
+                clip.Value = clip.Value.Replace("url(#", $"url(#{prefix}-", StringComparison.Ordinal);
+            }
+        }
+    }
+
+    private static void Scale(XElement root, int height)
+    {
+        root.SetAttributeValue("viewBox", FormattableString.Invariant($"0 0 {Chart.Width} {height}"));
+        root.SetAttributeValue("width", FormattableString.Invariant($"{Chart.Width}"));
+        root.SetAttributeValue("height", FormattableString.Invariant($"{height}"));
+    }
+
+    private static void Name(XElement root, Chart chart)
+    {
+        root.SetAttributeValue("role", "img");
+        root.SetAttributeValue("aria-labelledby", $"{chart.Name}-title {chart.Name}-desc");
+        root.AddFirst(
+            new XElement(Svg + "title", new XAttribute("id", $"{chart.Name}-title"), chart.Title),
+            new XElement(Svg + "desc", new XAttribute("id", $"{chart.Name}-desc"), chart.Description));
+    }
+
+    private static string Text(XElement root)
+    {
+        var text = new StringBuilder();
+        var settings = new XmlWriterSettings { OmitXmlDeclaration = true, Indent = false, NewLineHandling = NewLineHandling.None };
+        using (var writer = XmlWriter.Create(text, settings))
+        {
+            root.WriteTo(writer);
+        }
+
+        return text.Append('\n').ToString();
+    }
+}

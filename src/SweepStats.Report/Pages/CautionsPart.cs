@@ -1,0 +1,8 @@
+namespace SweepStats.Report.Pages;
+
+/// <summary>What the report does not say, and what has to be observed at the bench.</summary>
+internal sealed class CautionsPart : IPagePart
+{
+    public void Write(HtmlWriter html, PageContent content) =>
+        html.Section("cautions", "Cautions").List(Wording.Cautions).Close();
+}

@@ -1,0 +1,103 @@
+using System.Text;
+
+namespace SweepStats.Report.Pages;
+
+/// <summary>Writes HTML with everything escaped. Only drawings that we made ourselves go in as they are.</summary>
+internal sealed class HtmlWriter
+{
+    private readonly StringBuilder _page = new();
+    private readonly Stack<string> _open = new();
+
+    /// <summary>Opens an element; close it with <see cref="Close"/>.</summary>
+    public HtmlWriter Open(string name, params ReadOnlySpan<(string Name, string Value)> attributes)
+    {
+        _page.Append('<').Append(name);
+        foreach ((string attribute, string value) in attributes)
+        {
+            _page.Append(' ').Append(attribute).Append("=\"").Append(Escaped(value)).Append('"');
+        }
+
+        _page.Append('>');
+        _open.Push(name);
+        return this;
+    }
+
+    /// <summary>Closes the element opened last.</summary>
+    public HtmlWriter Close()
+    {
+        _page.Append("</").Append(_open.Pop()).Append(">\n");
+        return this;
+    }
+
+    /// <summary>An element that holds only text.</summary>
+    public HtmlWriter Element(string name, string text, params ReadOnlySpan<(string Name, string Value)> attributes) =>
+        Open(name, attributes).Text(text).Close();
+
+    /// <summary>Text, escaped and made harmless.</summary>
+    public HtmlWriter Text(string text)
+    {
+        _page.Append(Escaped(text));
+        return this;
+    }
+
+    /// <summary>Markup of our own making.</summary>
+    public HtmlWriter Drawing(string svg)
+    {
+        _page.Append(svg);
+        return this;
+    }
+
+    /// <summary>A paragraph.</summary>
+    public HtmlWriter Paragraph(string text) => Element("p", text);
+
+    /// <summary>A section with its heading; close it with <see cref="Close"/>.</summary>
+    public HtmlWriter Section(string id, string heading) =>
+        Open("section", ("aria-labelledby", id)).Element("h2", heading, ("id", id));
+
+    /// <summary>A list of sentences.</summary>
+    public HtmlWriter List(IEnumerable<string> items)
+    {
+        Open("ul");
+        foreach (string item in items)
+        {
+            Element("li", item);
+        }
+
+        return Close();
+    }
+
+    /// <summary>A table whose columns and rows have headers that a screen reader can name.</summary>
+    /// <param name="caption">What it lists.</param>
+    /// <param name="columns">Column headers.</param>
+    /// <param name="rows">Cells; the first of a row is its header.</param>
+    public HtmlWriter Table(string caption, IEnumerable<string> columns, IEnumerable<IReadOnlyList<string>> rows)
+    {
+        Open("div", ("class", "table"), ("role", "region"), ("tabindex", "0"), ("aria-label", caption)).Open("table").Element("caption", caption);
+        Open("thead").Open("tr");
+        foreach (string column in columns)
+        {
+            Element("th", column, ("scope", "col"));
+        }
+
+        Close().Close().Open("tbody");
+        foreach (IReadOnlyList<string> row in rows)
+        {
+            Open("tr").Element("th", row[0], ("scope", "row"));
+            foreach (string cell in row.Skip(1))
+            {
+                Element("td", cell);
+            }
+
+            Close();
+        }
+
+        return Close().Close().Close();
+    }
+
+    /// <inheritdoc/>
+    public override string ToString() => _page.ToString();
+
+    private static string Escaped(string text) => PlainText.Of(text)
+        .Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal).Replace(">", "&gt;", StringComparison.Ordinal)
+        .Replace("\"", "&quot;", StringComparison.Ordinal).Replace("'", "&#39;", StringComparison.Ordinal);
+}

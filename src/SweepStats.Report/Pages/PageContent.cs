@@ -1,0 +1,10 @@
+using System.Collections.Immutable;
+using SweepStats.Report.Charts;
+
+namespace SweepStats.Report.Pages;
+
+/// <summary>What the parts of the page may show.</summary>
+/// <param name="Result">What the analysis found.</param>
+/// <param name="Options">What to show beside it.</param>
+/// <param name="Charts">The charts.</param>
+internal sealed record PageContent(AnalysisResult Result, ReportOptions Options, ImmutableArray<ChartPicture> Charts);

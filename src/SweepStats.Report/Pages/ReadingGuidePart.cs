@@ -1,0 +1,16 @@
+namespace SweepStats.Report.Pages;
+
+/// <summary>How to read the numbers.</summary>
+internal sealed class ReadingGuidePart : IPagePart
+{
+    public void Write(HtmlWriter html, PageContent content)
+    {
+        html.Section("reading", "How to read the numbers").Open("dl");
+        foreach ((string term, string meaning) in Wording.Guide(content.Result))
+        {
+            html.Element("dt", term).Element("dd", meaning);
+        }
+
+        html.Close().Close();
+    }
+}

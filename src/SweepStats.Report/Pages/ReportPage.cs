@@ -1,0 +1,37 @@
+using System.Reflection;
+
+namespace SweepStats.Report.Pages;
+
+/// <summary>The whole page: its parts in order, style and charts within, nothing fetched from anywhere.</summary>
+internal static class ReportPage
+{
+    private static readonly IPagePart[] Parts =
+    [
+        new VerdictPart(), new NextStepsPart(), new ChartsPart(), new BandTablesPart(), new SetupPart(), new FloorPart(),
+        new SweepsPart(), new ReadingGuidePart(), new CautionsPart(), new SourcesPart(),
+    ];
+
+    public static string Of(PageContent content)
+    {
+        var html = new HtmlWriter();
+        html.Drawing("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
+        html.Open("head").Drawing("<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        html.Element("title", $"Shielding report: {content.Result.Title}");
+        html.Open("style").Drawing(Style()).Close().Close();
+        html.Open("body").Open("main");
+        foreach (IPagePart part in Parts)
+        {
+            part.Write(html, content);
+        }
+
+        return html.Close().Close().Close().ToString();
+    }
+
+    private static string Style()
+    {
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("SweepStats.Report.Pages.report.css")
+            ?? throw new InvalidOperationException("The style sheet is missing from the assembly.");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}

@@ -1,0 +1,47 @@
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Report.Pages;
+
+/// <summary>The measurement set-up and every choice behind the figures.</summary>
+internal sealed class SetupPart : IPagePart
+{
+    public void Write(HtmlWriter html, PageContent content)
+    {
+        AnalysisResult result = content.Result;
+        html.Section("setup", "Set-up and choices");
+        html.Table("Choices of this analysis", ["Choice", "Set to", "Why, or what it does"], Wording.Choices(result));
+        html.Table("Receiver settings by role", Wording.SettingColumns, Settings(result));
+        if (!result.Plan.Uncertainties.IsDefaultOrEmpty)
+        {
+            html.Table(
+                "Uncertainties that repeats do not show, as stated", Wording.UncertaintyColumns,
+                result.Plan.Uncertainties.Select(Row));
+        }
+
+        if (!content.Options.Assumptions.IsDefaultOrEmpty)
+        {
+            html.Element("h3", "Assumed while reading the files").List(content.Options.Assumptions);
+        }
+
+        html.Close();
+    }
+
+    private static IEnumerable<IReadOnlyList<string>> Settings(AnalysisResult result)
+    {
+        if (result.Campaign.Floor is { } floor)
+        {
+            yield return ["Floor", .. Wording.Settings(floor.Sweeps, result.Plan.Setup)];
+        }
+
+        yield return ["Reference", .. Wording.Settings(result.Campaign.Reference.Sweeps, result.Plan.Setup)];
+        IEnumerable<Sweep> covered = result.Campaign.Covered.SelectMany(c => c.Block.Sweeps);
+        yield return ["Covered", .. Wording.Settings(covered, result.Plan.Setup)];
+    }
+
+    private static IReadOnlyList<string> Row(UncertaintyEntry entry) =>
+    [
+        entry.Name, "± " + Wording.Exact(entry.HalfWidthDb, "dB"), Wording.Spread(entry),
+        Wording.Exact(Math.Round(entry.StandardUncertaintyDb, 3), "dB"), Wording.ActsOn(entry),
+    ];
+}

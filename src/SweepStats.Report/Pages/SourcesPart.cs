@@ -1,0 +1,8 @@
+namespace SweepStats.Report.Pages;
+
+/// <summary>Where the methods come from.</summary>
+internal sealed class SourcesPart : IPagePart
+{
+    public void Write(HtmlWriter html, PageContent content) =>
+        html.Section("sources", "Sources of the methods").List(Wording.Sources).Close();
+}

@@ -1,0 +1,35 @@
+using SweepStats.Alignment;
+
+namespace SweepStats.Report.Pages;
+
+/// <summary>Which sweeps the figures rest on, and every one that is not among them.</summary>
+internal sealed class SweepsPart : IPagePart
+{
+    public void Write(HtmlWriter html, PageContent content)
+    {
+        AlignedCampaign campaign = content.Result.Campaign;
+        html.Section("sweeps", "Sweeps");
+        html.Table("Sweeps behind the figures", ["Role", "Sweeps", "Names"], Wording.UsedSweeps(campaign));
+        List<IReadOnlyList<string>> unused = [.. Wording.UnusedSweeps(campaign)];
+        if (unused.Count > 0)
+        {
+            html.Table("Sweeps that do not count", ["Sweep", "Why"], unused);
+        }
+        else
+        {
+            html.Paragraph("Every sweep that was read counts.");
+        }
+
+        if (!campaign.GridDifferences.IsDefaultOrEmpty)
+        {
+            html.Table("Sweeps on other frequencies", ["Sweep", "Points left out"], Wording.OtherFrequencies(campaign));
+        }
+
+        if (!content.Options.LeftOut.IsDefaultOrEmpty)
+        {
+            html.Element("h3", "Could not be read and was left out").List(content.Options.LeftOut);
+        }
+
+        html.Close();
+    }
+}

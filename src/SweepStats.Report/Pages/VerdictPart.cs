@@ -1,0 +1,37 @@
+using SweepStats.Bands;
+
+namespace SweepStats.Report.Pages;
+
+/// <summary>Title, verdict in one sentence, and the claim for each specimen.</summary>
+internal sealed class VerdictPart : IPagePart
+{
+    public void Write(HtmlWriter html, PageContent content)
+    {
+        AnalysisResult result = content.Result;
+        html.Open("header").Element("p", Wording.Kind, ("class", "kind")).Element("h1", result.Title);
+        html.Element("p", Wording.Scope(result), ("class", "scope")).Close();
+        html.Section("verdict", "Verdict").Element("p", Wording.Headline(result), ("class", "headline"));
+        html.Open("p").Text(Wording.TrustReason(result));
+        if (Wording.OutcomeReason(result) is { } reason)
+        {
+            html.Text(" " + reason);
+        }
+
+        html.Close();
+        if (result.Floor is null)
+        {
+            html.Paragraph(Wording.NoFloorMeans);
+        }
+
+        html.Table(Wording.ClaimsCaption(result.Plan.Confidence), Wording.ClaimColumns, result.Bands.Select(Row)).Close();
+    }
+
+    private static IReadOnlyList<string> Row(BandStatement band) =>
+    [
+        Wording.Piece(band.Name),
+        band.AtLeast is { } claim ? "SE " + Wording.Bound(claim) : "no claim",
+        band.AtLeast is not null && band.WeakestAt is { } at ? Wording.Frequency(at) : Wording.Nothing,
+        Wording.Figure(band.MeanDb),
+        Wording.CappedOf(band),
+    ];
+}

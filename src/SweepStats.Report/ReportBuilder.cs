@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using System.Text;
+using SweepStats.Report.Charts;
+using SweepStats.Report.Pages;
+
+namespace SweepStats.Report;
+
+/// <summary>Turns a result into the report a reader opens: one page and its charts.</summary>
+public static class ReportBuilder
+{
+    /// <summary>Builds the report: <c>index.html</c>, then <c>charts/*.svg</c> in the order of the page, each followed by its PNG where asked for.</summary>
+    /// <param name="result">What the analysis found.</param>
+    /// <param name="options">What to show beside it.</param>
+    /// <returns>Files with distinct paths; nothing is written to disk. The same input gives the same bytes.</returns>
+    /// <exception cref="PngUnavailableException">PNG was asked for and this machine cannot draw text.</exception>
+    public static ImmutableArray<ReportFile> Build(AnalysisResult result, ReportOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        ArgumentNullException.ThrowIfNull(options);
+        ImmutableArray<Chart> charts = ChartBook.Of(result);
+        ImmutableArray<ChartPicture> pictures = [.. charts.Select(SvgPicture.Of)];
+        var files = ImmutableArray.CreateBuilder<ReportFile>();
+        files.Add(Utf8("index.html", ReportPage.Of(new PageContent(result, options, pictures))));
+        for (int i = 0; i < charts.Length; i++)
+        {
+            files.Add(Utf8($"charts/{pictures[i].Name}.svg", SvgPicture.Declaration + pictures[i].Svg));
+            if (options.Png)
+            {
+                files.Add(new ReportFile($"charts/{pictures[i].Name}.png", PngPicture.Of(charts[i])));
+            }
+        }
+
+        return files.ToImmutable();
+    }
+
+    private static ReportFile Utf8(string path, string text) => new(path, Encoding.UTF8.GetBytes(text));
+}

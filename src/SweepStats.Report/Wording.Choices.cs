@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Floor;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Report;
+
+/// <content>Choices, settings, floor figures and sweeps as table rows.</content>
+public static partial class Wording
+{
+    private const string NotStated = "not stated";
+    private const int MostSweepsNamed = 40;
+
+    internal static IEnumerable<IReadOnlyList<string>> Choices(AnalysisResult result)
+    {
+        AnalysisPlan plan = result.Plan;
+        yield return ["Confidence", Level(plan.Confidence), "Level of all intervals and bounds"];
+        yield return ["Averaging of the receiver", Averages(plan.Averaging), "Decides how noise adds to a level near the floor"];
+        yield return ["Analysed band", plan.Band is { } band ? Band(band) : $"all: {Band(result.Campaign.Grid.Band)}", "Frequencies shared by all sweeps"];
+        yield return ["Requirement", plan.Requirement is { } r ? Required(r, result.Campaign.Grid) : "none stated", "Shielding asked for"];
+        yield return ["Margin of dynamic range", Ratio(plan.Margin.Value), "Wanted beyond the requirement, or beyond the shielding found"];
+        yield return ["Declared floor", plan.DeclaredFloorDb is { } floor ? Level(floor, result.Campaign.Scale) : "none", "Used where no floor sweeps were taken"];
+        yield return ["Source level", Given(plan.SourceDbm, "dBm"), "For the record; shielding does not depend on it"];
+        yield return ["Highest input level", Given(plan.MaximumInputDbm, "dBm"), "Above it the receiver does not show levels without error"];
+        yield return ["Stated uncertainties", plan.Uncertainties.IsDefaultOrEmpty ? "none" : Count(plan.Uncertainties.Length, "entry"),
+            "What repeats do not show; without any, intervals cover scatter alone"];
+    }
+
+    /// <summary>Settings of sweeps of one role; where they differ all are named.</summary>
+    internal static IEnumerable<string> Settings(IEnumerable<Sweep> sweeps, ReceiverSettings campaign)
+    {
+        ReceiverSettings[] all = [.. sweeps.Select(s => s.Settings)];
+        yield return Distinct(all, s => Hz(s.ResolutionBandwidthHz ?? campaign.ResolutionBandwidthHz));
+        yield return Distinct(all, s => Hz(s.VideoBandwidthHz ?? campaign.VideoBandwidthHz));
+        yield return Distinct(all, s => Given(s.AttenuationDb ?? campaign.AttenuationDb, "dB"));
+        yield return Distinct(all, s => s.Detector ?? campaign.Detector ?? NotStated);
+        yield return Distinct(all, s => s.Averaging ?? campaign.Averaging ?? NotStated);
+        yield return Distinct(all, s => Given(s.SweepTimeSeconds ?? campaign.SweepTimeSeconds, "s"));
+    }
+
+    internal static string Spread(UncertaintyEntry entry) => entry.Distribution switch
+    {
+        ErrorDistribution.Normal => $"normal, k = {Plain(entry.CoverageFactor)}",
+        ErrorDistribution.Rectangular => "rectangular",
+        ErrorDistribution.Triangular => "triangular",
+        _ => "arcsine",
+    };
+
+    internal static string ActsOn(UncertaintyEntry entry)
+    {
+        string levels = entry.ActsOn switch
+        {
+            ErrorActsOn.Reference => "reference",
+            ErrorActsOn.Covered => "covered",
+            _ => "reference and covered",
+        };
+        return entry.Common ? $"{levels}; the same in both, so it cancels" : levels;
+    }
+
+    internal static IEnumerable<IReadOnlyList<string>> FloorFigures(NoiseFloor floor, AnalysisResult result)
+    {
+        bool measured = floor.Source == FloorSource.Measured;
+        yield return ["Source", measured ? Count(floor.SweepCount, "floor sweep") : "declared in the campaign", "A declared floor is taken at its word"];
+        yield return ["Level", Span(floor.LevelDb, result.Campaign.Scale), "Log mean of noise readings, lowest to highest over frequency"];
+        foreach (DetectorNoise noise in floor.Noise)
+        {
+            yield return ["Looks averaged in power", Looks(noise.Looks), "Independent looks in one reading, as the scatter shows or the averaging says"];
+            if (noise.LogAverages != 1)
+            {
+                yield return ["Values averaged in dB", Looks(noise.LogAverages), "As the scatter shows"];
+            }
+        }
+
+        yield return ["Deviation of one reading", measured ? Exact(Math.Round(floor.ReadingDeviationDb, 2), "dB") : "not known", "5.57 dB for a single look at noise; less where looks are averaged"];
+        yield return ["Deviation between sweeps", floor.SweepOffsetDeviationDb is { } offset ? Exact(Math.Round(offset, 2), "dB") : "not known (one sweep or none)",
+            "Offset that all frequencies of a sweep share"];
+    }
+
+    internal static string Ambient(NoiseFloor floor, FrequencyGrid grid)
+    {
+        List<FrequencyBand> bands = [];
+        for (int i = 0; i < floor.Ambient.Length; i++)
+        {
+            if (floor.Ambient[i])
+            {
+                bool joins = i > 0 && floor.Ambient[i - 1];
+                FrequencyBand band = joins ? new FrequencyBand(bands[^1].Start, grid[i]) : new FrequencyBand(grid[i], grid[i]);
+                bands.RemoveRange(bands.Count - (joins ? 1 : 0), joins ? 1 : 0);
+                bands.Add(band);
+            }
+        }
+
+        return bands.Count == 0
+            ? "No ambient signal was seen in the floor."
+            : $"Ambient signals stand in the floor at {string.Join(", ", bands.Select(Band))}. There the floor counts with the signal in it.";
+    }
+
+    internal static IEnumerable<IReadOnlyList<string>> UsedSweeps(AlignedCampaign campaign)
+    {
+        if (campaign.Floor is { } floor)
+        {
+            yield return Used("Floor", floor);
+        }
+
+        yield return Used("Reference", campaign.Reference);
+        foreach (SpecimenBlock covered in campaign.Covered)
+        {
+            yield return Used("Covered, " + Piece(covered.Name), covered.Block);
+        }
+    }
+
+    internal static IEnumerable<IReadOnlyList<string>> UnusedSweeps(AlignedCampaign campaign) =>
+    [
+        .. campaign.Excluded.Select(s => (IReadOnlyList<string>)[s.Name, $"left out by the user: {s.ExcludedBecause}"]),
+        .. campaign.Duplicates.Select(d => (IReadOnlyList<string>)[d.Copy.Name, $"a copy of {d.Kept.Name}: the same level at every frequency is no repeat"]),
+        .. campaign.SetAside.Select(s => (IReadOnlyList<string>)[s.Name, $"{s.Role.ToString().ToLowerInvariant()} sweep: used by the checks, not part of the shielding"]),
+    ];
+
+    internal static IEnumerable<IReadOnlyList<string>> OtherFrequencies(AlignedCampaign campaign) =>
+        campaign.GridDifferences.Select(d => (IReadOnlyList<string>)[d.Sweep.Name, Plain(d.PointsLeftOut)]);
+
+    internal static string Exact(double value, string unit) => $"{Plain(value)} {unit}";
+
+    private static IReadOnlyList<string> Used(string role, SweepBlock block)
+    {
+        string names = string.Join(", ", block.Sweeps.Take(MostSweepsNamed).Select(s => s.Name));
+        return [role, Plain(block.SweepCount), block.SweepCount > MostSweepsNamed ? $"{names} and {Plain(block.SweepCount - MostSweepsNamed)} more" : names];
+    }
+
+    private static string Averages(Averaging averaging) => averaging switch
+    {
+        Averaging.Power => "power (RMS)",
+        Averaging.Log => "log (dB values)",
+        Averaging.Sample => "one look a reading",
+        _ => "not stated: intervals hold for power and for log averaging",
+    };
+
+    private static string Distinct(ReceiverSettings[] all, Func<ReceiverSettings, string> setting) => string.Join(" / ", all.Select(setting).Distinct(StringComparer.Ordinal));
+
+    private static string Hz(double? hertz) => hertz is { } f ? Frequency(new Hertz(f)) : NotStated;
+
+    private static string Given(double? value, string unit) => value is { } v ? Exact(v, unit) : NotStated;
+
+    private static string Looks(double looks) => double.IsFinite(looks) ? Plain(Math.Round(looks, 1)) : "so many that noise does not scatter";
+
+    private static string Span(ImmutableArray<double> levels, LevelScale scale)
+    {
+        string low = Level(levels.Min(), scale);
+        string high = Level(levels.Max(), scale);
+        return low == high ? low : $"{low} to {high}";
+    }
+}

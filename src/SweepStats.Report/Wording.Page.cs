@@ -1,0 +1,104 @@
+using SweepStats.Bands;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+
+namespace SweepStats.Report;
+
+/// <content>Fixed sentences of the page, and table headers.</content>
+public static partial class Wording
+{
+    internal const string Kind = "Shielding report";
+    internal const string Nothing = "–";
+
+    internal const string NoFloorMeans =
+        "Without a floor a covered reading may be receiver noise and not signal. Where it is, the true shielding is higher than printed, by an unknown amount, and "
+        + "the interval does not hold it. Take a few sweeps with the source off and the same settings, or declare the floor, and run again.";
+
+    internal const string NoFindings = "Nothing stands out: no check of the measurement objects. Keep the raw files with this report.";
+
+    internal const string NoRangeChart =
+        "There is no chart of the dynamic range: without a floor, or with too few repeats, nobody can say how far this set-up can see.";
+
+    internal const string BlockedMeans =
+        "A shielding in dB says how much less arrives. The same figure looks different as a share of the field strength and as a share of the power, so both are "
+        + "named: 20 dB block 90 % of the field and 99 % of the power.";
+
+    internal static readonly string[] ClaimColumns = ["Specimen", "Over the whole band", "Weakest at", "Mean (interval)", "Capped frequencies"];
+
+    internal static readonly string[] BandColumns = ["Figure", "Shielding", "Field blocked", "Power blocked"];
+
+    internal static readonly string[] SettingColumns =
+        ["Sweeps", "Resolution bandwidth", "Video bandwidth", "Attenuation", "Detector", "Averaging", "Sweep time"];
+
+    internal static readonly string[] UncertaintyColumns = ["Name", "Half-width", "Spread", "Standard uncertainty", "Acts on"];
+
+    internal static readonly string[] Cautions =
+    [
+        "These figures are estimates for the measured geometry, set-up and pieces. Another distance, seam, mounting, polarisation or room gives other figures.",
+        "They are no proof that persons or equipment are protected. Protection is a matter of the whole enclosure, its openings and its cables.",
+        "Follow local electrical and building codes and the limits for exposure to radio-frequency fields, and work within licensed practice.",
+        "A transmitter needs a licence for its frequencies and power, or a shielded room that keeps it in.",
+    ];
+
+    internal static readonly string[] Sources =
+    [
+        "Set-up and repeated reference: IEEE Std 299-2006, measuring the effectiveness of shielding enclosures.",
+        "Uncertainty, effective degrees of freedom, divisors of the spreads: JCGM 100:2008 (GUM), 4.3 and G.4.1.",
+        "Decision against a requirement: JCGM 106:2012.",
+        "Limits by recovered variances, for the bend that noise puts into a level near the floor: Zou and Donner, Statistics in Medicine 27 (2008), 1693.",
+        "Detector noise: power averaged over M looks is a gamma variable of shape M; signal in noise is a noncentral gamma variable.",
+        "Usable dynamic range: detection limits after Currie, Analytical Chemistry 40 (1968), 586.",
+        "A claim over the whole band from the weakest frequency: intersection-union tests, Berger, Technometrics 24 (1982), 295.",
+    ];
+
+    internal static string Scope(AnalysisResult result)
+    {
+        int lots = result.Curves.Select(c => c.Name.Lot).Distinct(StringComparer.Ordinal).Count();
+        return $"{Band(result.Campaign.Grid.Band)}, {Count(result.Campaign.Grid.Count, "frequency")}; "
+            + $"{Count(result.Curves.Length, "specimen")} of {Count(lots, "lot")}; intervals at {Level(result.Plan.Confidence)}.";
+    }
+
+    internal static string ClaimsCaption(Confidence confidence) =>
+        $"What each specimen shields, with {Level(confidence)} confidence for each statement by itself. “≥” is a lower bound: the true figure may be higher.";
+
+    internal static string CappedOf(BandStatement band) => $"{Plain(band.CappedCount)} of {Plain(band.PointCount)}";
+
+    internal static string FieldBlocked(Decibels shielding, bool bound) => AtLeast(Blocked(shielding.FieldBlocked), bound);
+
+    internal static string PowerBlocked(Decibels shielding, bool bound) => AtLeast(Blocked(shielding.PowerBlocked), bound);
+
+    internal static string Repeats(ShieldingCurve? curve, BandStatement band)
+    {
+        string capped = Capped(band.CappedCount, band.PointCount);
+        if (curve is null)
+        {
+            return capped;
+        }
+
+        string units = curve.PlacementCount is { } placements
+            ? $"{Count(curve.SweepCount, "covered sweep")} in {Count(placements, "placement")}; intervals count placements."
+            : $"{Count(curve.SweepCount, "covered sweep")}; placements are not noted, so intervals cover the scatter from sweep to sweep alone.";
+        string scatter = curve.RepeatabilityDb is { } db ? $" Typical scatter between sweeps of one placement: {Exact(Math.Round(db, 2), "dB")}." : string.Empty;
+        return $"{units}{scatter} {capped}";
+    }
+
+    internal static IEnumerable<(string Term, string Meaning)> Guide(AnalysisResult result)
+    {
+        string level = Level(result.Plan.Confidence);
+        yield return ("SE", "Shielding effectiveness: reference level minus covered level in dB, both freed of receiver noise. Higher is better; 0 dB is no shielding.");
+        yield return ("45.3 dB (44.1 to 46.5 dB)",
+            $"An estimate with its {level} interval: of many such intervals about {level} hold the true value. Limits are rounded outwards. It covers the scatter "
+            + "that the repeats show and the uncertainties that were stated, nothing else.");
+        yield return ("≥ 52.3 dB", "A lower bound. The shielding is at least this much; how much more, the measurement cannot say. It is not an estimate.");
+        yield return ("Capped", "The covered level does not rise out of the receiver's noise. The floor hides the true shielding, so only a bound is printed, in charts an arrow.");
+        yield return ("Near the floor", "The covered level rises out of the noise by less than 10 dB. The noise is taken out, and the interval is wider for it.");
+        yield return ("One sweep: no interval", "A difference of single sweeps. How far it can be trusted is not known; repeat the sweeps.");
+        yield return ("What counts as a repeat",
+            "Where placements are noted (specimen taken off and put back) each placement counts once: sweeps of one placement only show how steady the receiver is. "
+            + "A copied sweep never counts twice.");
+        yield return ("Over the whole band", "The lowest of the one-sided lower limits. It holds at every frequency of the band at once, without further correction.");
+    }
+
+    private static string AtLeast(string share, bool bound) => bound && share != "none" ? "≥ " + share : share;
+}

@@ -1,0 +1,137 @@
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+using SweepStats.Verdicts;
+
+namespace SweepStats.Report;
+
+/// <content>The verdict and what can be said of a specimen.</content>
+public static partial class Wording
+{
+    /// <summary>The verdict in one sentence: can it be trusted, is the requirement met, and that the floor is missing where it is.</summary>
+    public static string Headline(AnalysisResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        string trust = result.Verdict.Trust switch
+        {
+            Trust.Trustworthy => "This measurement can be trusted",
+            Trust.Limited => "This measurement can be trusted within limits",
+            _ => "Do not rely on this measurement",
+        };
+        string asked = result.Verdict.Requirement is { } outcome ? ", and " + Outcome(outcome, result) : string.Empty;
+        string floor = result.Floor is null ? "; no floor was measured or declared, so nobody can tell which readings are capped" : string.Empty;
+        return trust + asked + floor + ".";
+    }
+
+    /// <summary>Why the measurement is trusted as far as it is.</summary>
+    public static string TrustReason(AnalysisResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        int faults = result.Findings.Count(f => f.Severity == Severity.Fault);
+        int warnings = result.Findings.Count(f => f.Severity == Severity.Warning);
+        return (faults, warnings) switch
+        {
+            (0, 0) => "No check objects.",
+            (0, _) => $"{Count(warnings, "warning")} {(warnings == 1 ? "limits" : "limit")} what may be claimed.",
+            (_, 0) => $"{Count(faults, "fault")} {(faults == 1 ? "stands" : "stand")} against every claim.",
+            _ => $"{Count(faults, "fault")} {(faults == 1 ? "stands" : "stand")} against every claim; {Count(warnings, "warning")} "
+                + $"{(warnings == 1 ? "limits" : "limit")} it further.",
+        };
+    }
+
+    /// <summary>What the outcome of a requirement means and what would change it; null where nothing is asked.</summary>
+    public static string? OutcomeReason(AnalysisResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return result.Verdict.Requirement switch
+        {
+            RequirementOutcome.Meets => "The lower limit is at or above the requirement at every frequency of every specimen.",
+            RequirementOutcome.Fails => "Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at.",
+            RequirementOutcome.Undecided => "The intervals hold the requirement: more repeats would decide.",
+            RequirementOutcome.CannotTell => "Somewhere the set-up cannot see as far as the requirement: more dynamic range would decide.",
+            _ => null,
+        };
+    }
+
+    /// <summary>What is asked: "40 dB", or "20 dB to 40 dB, depending on frequency".</summary>
+    public static string Required(Requirement requirement, FrequencyGrid grid)
+    {
+        ArgumentNullException.ThrowIfNull(requirement);
+        ArgumentNullException.ThrowIfNull(grid);
+        double low = double.PositiveInfinity;
+        double high = double.NegativeInfinity;
+        foreach (double hertz in grid.Hertz)
+        {
+            if (requirement.At(new Hertz(hertz)) is { } asked)
+            {
+                low = Math.Min(low, asked.Value);
+                high = Math.Max(high, asked.Value);
+            }
+        }
+
+        return low > high ? "nothing in this band" : low == high ? $"{Short(low)} dB" : $"{Short(low)} dB to {Short(high)} dB, depending on frequency";
+    }
+
+    /// <summary>The claim over the band: "SE ≥ 34.2 dB from 30 MHz to 1 GHz (weakest at 433.9 MHz)", or that there is none.</summary>
+    public static string Claim(BandStatement band)
+    {
+        ArgumentNullException.ThrowIfNull(band);
+        if (band.AtLeast is not { } claim)
+        {
+            return $"no claim holds over the whole band, {Band(band.Band)}";
+        }
+
+        string weakest = band.WeakestAt is { } at && band.PointCount > 1 ? $" (weakest at {Frequency(at)})" : string.Empty;
+        string over = band.Band.Start == band.Band.Stop ? "at" : "over";
+        return $"SE {Bound(claim)} {over} {Band(band.Band)}{weakest}";
+    }
+
+    /// <summary>A figure of the band as far as it is known: a value with its interval, a bound, or that it cannot be told.</summary>
+    public static string Figure(BandFigure figure) => figure switch
+    {
+        { Value: { } value, Low: { } low, High: { } high } => $"{Ratio(value)} ({Interval(low, high)})",
+        { Low: { } low } => Bound(new Decibels(low)),
+        { Value: { } value } => $"{Ratio(value)}, {UnrepeatedLegend}",
+        _ => "cannot be told",
+    };
+
+    /// <summary>A share of the band as far as it is known: "87.5 % (80.0 to 93.1 %)".</summary>
+    public static string Share(BandFigure figure) => figure switch
+    {
+        { Value: { } value, Low: { } low, High: { } high } => $"{Percent(value)} ({LowTenths(low * 100)} to {HighTenths(high * 100)} %)",
+        { Low: { } low } => $"≥ {LowTenths(low * 100)} %",
+        { Value: { } value } => $"{Percent(value)}, {UnrepeatedLegend}",
+        _ => "cannot be told",
+    };
+
+    /// <summary>A reading as far as it is known; a capped one is a bound with its sign, never a value.</summary>
+    public static string Reading(ShieldingReading reading) => reading switch
+    {
+        ShieldingReading.Measured m => $"{Ratio(m.Shielding.Value.Value)} ({Interval(m.Shielding.Low.Value, m.Shielding.High.Value)})",
+        ShieldingReading.AtLeast bound => Bound(bound.Bound),
+        ShieldingReading.Unrepeated single => $"{Ratio(single.Indication.Value)}, {UnrepeatedLegend}",
+        ShieldingReading.Unreadable unreadable => $"{UnreadableLegend}: {PlainText.Of(unreadable.Reason)}",
+        _ => throw new ArgumentNullException(nameof(reading)),
+    };
+
+    /// <summary>How many frequencies are capped.</summary>
+    public static string Capped(int capped, int points) => capped == 0
+        ? "No frequency is capped by the floor."
+        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Capped by the floor at {capped} of {Count(points, "frequency")}.");
+
+    private static string Outcome(RequirementOutcome outcome, AnalysisResult result)
+    {
+        string asked = result.Plan.Requirement is { } requirement ? $" ({Required(requirement, result.Campaign.Grid)})" : string.Empty;
+        return outcome switch
+        {
+            RequirementOutcome.Meets => $"by its figures every specimen meets the requirement{asked} at every frequency",
+            RequirementOutcome.Fails => $"by its figures the requirement{asked} is not met",
+            RequirementOutcome.Undecided => $"whether the requirement{asked} is met is not decided yet",
+            _ => $"it cannot tell whether the requirement{asked} is met",
+        };
+    }
+
+    private static string Short(double value) => Plain(Math.Round(value, 1));
+}
