@@ -30,17 +30,20 @@ internal sealed class FileNames
         return name;
     }
 
-    /// <summary>Lower-case ASCII letters and digits, everything else one dash; never empty.</summary>
+    /// <summary>
+    /// Lower-case ASCII letters and digits, everything else one dash; never empty. Letters are not stripped of their accents: that needs tables which not
+    /// every machine has, and the same input is to give the same names everywhere.
+    /// </summary>
     private static string Slug(string text)
     {
         var slug = new StringBuilder();
-        foreach (char c in text.Normalize(NormalizationForm.FormD).ToLowerInvariant())
+        foreach (char c in text)
         {
             if (char.IsAsciiLetterOrDigit(c))
             {
-                slug.Append(c);
+                slug.Append(char.IsAsciiLetterUpper(c) ? (char)(c + ('a' - 'A')) : c);
             }
-            else if (CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark && slug.Length > 0 && slug[^1] != '-')
+            else if (slug.Length > 0 && slug[^1] != '-')
             {
                 slug.Append('-');
             }

@@ -9,7 +9,7 @@ namespace SweepStats.Report;
 /// <content>Titles, legends and descriptions of charts.</content>
 public static partial class Wording
 {
-    internal const string ArrowLegend = "at least this much (capped)";
+    internal const string ArrowLegend = "at least this much";
     internal const string UnrepeatedLegend = "one sweep: no interval";
     internal const string UnreadableLegend = "nothing can be claimed";
     internal const string OverviewTitle = "Shielding of all specimens";
@@ -23,11 +23,11 @@ public static partial class Wording
     internal static string OverviewTitleOfLot(string lot, int part, int parts) =>
         parts == 1 ? $"Shielding, lot {lot}" : $"Shielding, lot {lot}, part {Plain(part)} of {Plain(parts)}";
 
-    internal static string OverviewSubtitle(AnalysisResult result, bool capped)
+    internal static string OverviewSubtitle(AnalysisResult result, bool intervals, bool capped)
     {
-        string band = $"shaded: {Level(result.Plan.Confidence)} intervals";
-        string arrows = capped ? "; arrows: at least this much, more is hidden by the floor" : string.Empty;
-        return result.Floor is null ? $"{band}. No floor known: caps cannot be seen" : band + arrows;
+        string band = intervals ? $"shaded: {Level(result.Plan.Confidence)} intervals" : "no intervals: repeats are missing";
+        string arrows = capped ? "; arrows: at least this much, the floor hides the rest" : string.Empty;
+        return result.Floor is null ? "no floor known: every reading is a lower bound, drawn as an arrow" : band + arrows;
     }
 
     internal static string OverviewDescription(IEnumerable<ShieldingCurve> curves) =>
@@ -39,14 +39,17 @@ public static partial class Wording
     {
         string sweeps = Count(curve.SweepCount, "covered sweep");
         string placements = curve.PlacementCount is { } n ? $" in {Count(n, "placement")}" : ", placements not noted";
-        return sweeps + placements + (floorKnown ? string.Empty : ". No floor known: caps cannot be seen");
+        string caps = !floorKnown ? "; no floor known, so every reading is a lower bound"
+            : curve.Readings.Any(r => r.State == ShieldingState.Capped) ? "; arrows: the floor hides how much more" : string.Empty;
+        return sweeps + placements + caps;
     }
 
     internal static string ShieldingDescription(ShieldingCurve curve, BandStatement? band)
     {
         string claim = band is null ? string.Empty : Claim(band) + ". ";
-        int capped = curve.Readings.Count(r => r is ShieldingReading.AtLeast);
-        return $"Shielding of {Piece(curve.Name)} over frequency. {claim}{Capped(capped, curve.Readings.Length)}";
+        int bounds = curve.Readings.Count(r => r is ShieldingReading.AtLeast);
+        string known = bounds == 0 ? string.Empty : $"Only a lower bound is known at {Plain(bounds)} of {Count(curve.Readings.Length, "frequency")}.";
+        return $"Shielding of {Piece(curve.Name)} over frequency. {claim}{known}".TrimEnd();
     }
 
     internal static string LevelsTitle(string piece) => $"Levels behind the shielding of {piece}";

@@ -12,8 +12,8 @@ public static partial class Wording
     internal const string Nothing = "–";
 
     internal const string NoFloorMeans =
-        "Without a floor a covered reading may be receiver noise and not signal. Where it is, the true shielding is higher than printed, by an unknown amount, and "
-        + "the interval does not hold it. Take a few sweeps with the source off and the same settings, or declare the floor, and run again.";
+        "Without a floor a covered reading may be receiver noise and not signal, so every figure is a lower bound: the true shielding may be higher by an unknown "
+        + "amount. Take a few sweeps with the source off and the same settings, or declare the floor, and run again.";
 
     internal const string NoFindings = "Nothing stands out: no check of the measurement objects. Keep the raw files with this report.";
 
@@ -62,15 +62,16 @@ public static partial class Wording
     internal static string ClaimsCaption(Confidence confidence) =>
         $"What each specimen shields, with {Level(confidence)} confidence for each statement by itself. “≥” is a lower bound: the true figure may be higher.";
 
-    internal static string CappedOf(BandStatement band) => $"{Plain(band.CappedCount)} of {Plain(band.PointCount)}";
+    internal static string CappedOf(BandStatement band, bool floorKnown) =>
+        floorKnown ? $"{Plain(band.CappedCount)} of {Plain(band.PointCount)}" : "not known";
 
     internal static string FieldBlocked(Decibels shielding, bool bound) => AtLeast(Blocked(shielding.FieldBlocked), bound);
 
     internal static string PowerBlocked(Decibels shielding, bool bound) => AtLeast(Blocked(shielding.PowerBlocked), bound);
 
-    internal static string Repeats(ShieldingCurve? curve, BandStatement band)
+    internal static string Repeats(ShieldingCurve? curve, BandStatement band, bool floorKnown)
     {
-        string capped = Capped(band.CappedCount, band.PointCount);
+        string capped = floorKnown ? Capped(band.CappedCount, band.PointCount) : "Which frequencies are capped cannot be told without a floor.";
         if (curve is null)
         {
             return capped;
@@ -90,7 +91,8 @@ public static partial class Wording
         yield return ("45.3 dB (44.1 to 46.5 dB)",
             $"An estimate with its {level} interval: of many such intervals about {level} hold the true value. Limits are rounded outwards. It covers the scatter "
             + "that the repeats show and the uncertainties that were stated, nothing else.");
-        yield return ("≥ 52.3 dB", "A lower bound. The shielding is at least this much; how much more, the measurement cannot say. It is not an estimate.");
+        yield return ("≥ 52.3 dB", "A lower bound. The shielding is at least this much; how much more, the measurement cannot say. It is not an estimate. From a single sweep "
+            + "it allows for noise alone, not for what a repeat would show.");
         yield return ("Capped", "The covered level does not rise out of the receiver's noise. The floor hides the true shielding, so only a bound is printed, in charts an arrow.");
         yield return ("Near the floor", "The covered level rises out of the noise by less than 10 dB. The noise is taken out, and the interval is wider for it.");
         yield return ("One sweep: no interval", "A difference of single sweeps. How far it can be trusted is not known; repeat the sweeps.");

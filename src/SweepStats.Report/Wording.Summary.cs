@@ -9,6 +9,8 @@ namespace SweepStats.Report;
 public static partial class Wording
 {
     private const int MostBandsNamed = 4;
+    private const int MostPiecesNamed = 8;
+    private const int LongestPiece = 40;
 
     /// <summary>The result on the console: verdict, one claim a specimen, findings that limit or forbid a claim with what to do next.</summary>
     /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
@@ -21,17 +23,21 @@ public static partial class Wording
             lines.Add(reason);
         }
 
-        int widest = Math.Min(30, result.Bands.Max(b => Piece(b.Name).Length));
-        foreach (BandStatement band in result.Bands)
+        string[] pieces = [.. result.Bands.Select(b => PlainText.Short(b.Name.ToString(), LongestPiece))];
+        int widest = pieces.Length == 0 ? 0 : pieces.Max(p => p.Length);
+        foreach ((BandStatement band, string piece) in result.Bands.Zip(pieces))
         {
             string capped = band.CappedCount > 0 ? ". " + Capped(band.CappedCount, band.PointCount).TrimEnd('.') : string.Empty;
-            lines.Add($"  {Piece(band.Name).PadRight(widest)}  {Claim(band)}{capped}");
+            lines.Add($"  {piece.PadRight(widest)}  {Claim(band)}{capped}");
         }
 
-        foreach (Finding finding in result.Findings.Where(f => f.Severity != Severity.Note))
+        foreach (FindingGroup group in FindingGroup.Of(result.Findings.Where(f => f.Severity != Severity.Note)))
         {
-            lines.Add($"{Weight(finding.Severity)} ({PlainText.Of(finding.Code)}): {PlainText.Of(finding.Message)}");
-            lines.Add($"  Next: {PlainText.Of(finding.NextStep)}");
+            string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)})";
+            lines.AddRange(group.CommonMessage is { } message
+                ? [$"{head}{Pieces(group)}: {PlainText.Of(message)}"]
+                : group.Findings.Select(f => $"{head}{(f.Specimen is { } name ? ", " + Piece(name) : string.Empty)}: {PlainText.Of(f.Message)}"));
+            lines.Add($"  Next: {PlainText.Of(group.NextStep)}");
         }
 
         return lines;
@@ -44,6 +50,8 @@ public static partial class Wording
         Severity.Warning => "Warning",
         _ => "Note",
     };
+
+    internal static string SeveralFindings(FindingGroup group) => $"{Count(group.Findings.Length, "finding")} of one kind:";
 
     /// <summary>What a finding concerns: specimen, role, frequencies, size; empty where it concerns everything.</summary>
     public static string Concerns(Finding finding)
@@ -71,6 +79,14 @@ public static partial class Wording
         }
 
         return string.Join("; ", parts);
+    }
+
+    /// <summary>", A/A01, A/A02": the pieces that a group names, or nothing.</summary>
+    private static string Pieces(FindingGroup group)
+    {
+        string[] pieces = [.. group.Findings.Where(f => f.Specimen is not null).Select(f => Piece(f.Specimen!.Value)).Distinct(StringComparer.Ordinal)];
+        string named = string.Concat(pieces.Take(MostPiecesNamed).Select(p => ", " + p));
+        return pieces.Length > MostPiecesNamed ? $"{named} and {Plain(pieces.Length - MostPiecesNamed)} more" : named;
     }
 
     private static string Bands(ImmutableArray<FrequencyBand> bands)

@@ -20,7 +20,7 @@ public static partial class Wording
             Trust.Limited => "This measurement can be trusted within limits",
             _ => "Do not rely on this measurement",
         };
-        string asked = result.Verdict.Requirement is { } outcome ? ", and " + Outcome(outcome, result) : string.Empty;
+        string asked = result.Verdict.Requirement is { } outcome ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
         string floor = result.Floor is null ? "; no floor was measured or declared, so nobody can tell which readings are capped" : string.Empty;
         return trust + asked + floor + ".";
     }
@@ -29,8 +29,9 @@ public static partial class Wording
     public static string TrustReason(AnalysisResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        int faults = result.Findings.Count(f => f.Severity == Severity.Fault);
-        int warnings = result.Findings.Count(f => f.Severity == Severity.Warning);
+        FindingGroup[] told = [.. FindingGroup.Of(result.Findings)];
+        int faults = told.Count(g => g.Severity == Severity.Fault);
+        int warnings = told.Count(g => g.Severity == Severity.Warning);
         return (faults, warnings) switch
         {
             (0, 0) => "No check objects.",
@@ -50,7 +51,9 @@ public static partial class Wording
             RequirementOutcome.Meets => "The lower limit is at or above the requirement at every frequency of every specimen.",
             RequirementOutcome.Fails => "Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at.",
             RequirementOutcome.Undecided => "The intervals hold the requirement: more repeats would decide.",
-            RequirementOutcome.CannotTell => "Somewhere the set-up cannot see as far as the requirement: more dynamic range would decide.",
+            RequirementOutcome.CannotTell => result.Floor is null
+                ? "Without a floor only lower bounds are known, and somewhere they do not reach the requirement."
+                : "Somewhere the set-up cannot see as far as the requirement, or repeats are missing; the steps below say what would decide.",
             _ => null,
         };
     }
@@ -132,6 +135,9 @@ public static partial class Wording
             _ => $"it cannot tell whether the requirement{asked} is met",
         };
     }
+
+    private static string Joined(Trust trust, RequirementOutcome outcome) =>
+        trust != Trust.Untrustworthy && outcome is (RequirementOutcome.Undecided or RequirementOutcome.CannotTell) ? ", but " : ", and ";
 
     private static string Short(double value) => Plain(Math.Round(value, 1));
 }

@@ -37,16 +37,18 @@ internal static class BandChart
             return null;
         }
 
-        PlotModel model = Frame.Model(Wording.BandsTitle, Wording.Band(result.Campaign.Grid.Band), Values(claims.Concat(means)), Rows(result)).With(
+        double? required = result.Plan.Requirement is { } requirement ? RequirementLine.Constant(requirement, result.Campaign.Grid) : null;
+        PlotModel model = Frame.Model(Wording.BandsTitle, Wording.Band(result.Campaign.Grid.Band), Values(claims.Concat(means), required), Rows(result)).With(
+            required is { } asked ? RequirementLine.Of([new(asked, -0.5), new(asked, result.Bands.Length - 0.5)], $"required: {Wording.Ratio(asked)}") : null,
             claims.Count > 0 ? new BandRows { Colour = Ink.Blue, Figures = claims, Title = Wording.ClaimLegend } : null,
             means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Title = Wording.MeanLegend(result.Plan.Confidence) } : null);
         return new Chart(
             name, ChartKind.Bands, Wording.BandsTitle, Wording.BandsDescription(result.Bands), model, Surroundings + (RowHeight * Math.Max(2, result.Bands.Length)));
     }
 
-    private static LinearAxis Values(IEnumerable<(double Row, double? Value, double Low, double? High)> figures)
+    private static LinearAxis Values(IEnumerable<(double Row, double? Value, double Low, double? High)> figures, double? required)
     {
-        LinearAxis axis = DecibelScale.Axis("Shielding (dB)", figures.SelectMany(f => new[] { f.Low, f.High ?? f.Low }), 0.12);
+        LinearAxis axis = DecibelScale.Axis("Shielding (dB)", figures.SelectMany(f => new[] { f.Low, f.High ?? f.Low }).Concat(required is { } r ? [r] : []), 0.24);
         axis.Position = AxisPosition.Bottom;
         return axis;
     }
@@ -63,6 +65,7 @@ internal static class BandChart
         axis.Maximum = result.Bands.Length - 0.5;
         Frame.Dress(axis);
         axis.MajorGridlineStyle = LineStyle.None;
+        axis.MajorTickSize = 0;
         return axis;
     }
 }

@@ -1,4 +1,5 @@
 using OxyPlot;
+using SweepStats.Quantities;
 
 namespace SweepStats.Report.Charts;
 
@@ -7,6 +8,7 @@ internal sealed class BandRows : ChartSeries
 {
     private const double Cap = 5;
     private const double Arrow = 30;
+    private const double LabelDistance = 7;
 
     /// <summary>Figures: row, and limits; a value only where there is one.</summary>
     public required IReadOnlyList<(double Row, double? Value, double Low, double? High)> Figures { get; init; }
@@ -19,14 +21,17 @@ internal sealed class BandRows : ChartSeries
             if (value is { } v && high is { } h)
             {
                 Bar(rc, left, At(h, row), At(v, row));
+                Label(rc, At(h, row), Wording.Ratio(v));
             }
             else if (value is { } alone)
             {
                 rc.DrawMarker(At(alone, row), MarkerType.Circle, null, 4, OxyColors.White, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+                Label(rc, At(alone, row), $"{Wording.Ratio(alone)}, {Wording.UnrepeatedLegend}");
             }
             else
             {
                 Open(rc, left, Arrow);
+                Label(rc, new ScreenPoint(left.X + Arrow, left.Y), Wording.Bound(new Decibels(low)));
             }
         }
     }
@@ -58,6 +63,10 @@ internal sealed class BandRows : ChartSeries
         Stroke(rc, Colour, 1.4, null, foot, tip);
         Stroke(rc, Colour, 1.4, null, new(tip.X - Cap, tip.Y - Cap), tip, new(tip.X - Cap, tip.Y + Cap));
     }
+
+    private void Label(IRenderContext rc, ScreenPoint end, string text) => rc.DrawText(
+        new ScreenPoint(end.X + LabelDistance, end.Y), text, Colour, ActualFont, ActualFontSize, ActualFontWeight, 0,
+        HorizontalAlignment.Left, VerticalAlignment.Middle);
 
     private void Foot(IRenderContext rc, ScreenPoint at) => Stroke(rc, Colour, 1.4, null, new(at.X, at.Y - Cap), new(at.X, at.Y + Cap));
 }

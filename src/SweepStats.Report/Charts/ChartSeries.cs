@@ -1,5 +1,6 @@
 using OxyPlot;
 using OxyPlot.Series;
+using OxyPlot.SkiaSharp;
 
 namespace SweepStats.Report.Charts;
 
@@ -11,6 +12,9 @@ internal abstract class ChartSeries : XYAxisSeries
 
     /// <inheritdoc/>
     public override void Render(IRenderContext rc) => Draw(rc);
+
+    /// <summary>The plot area with room for a mark that stands on its edge: half an arrow would be no arrow.</summary>
+    public override OxyRect GetClippingRect() => base.GetClippingRect().Inflate(6, 0);
 
     /// <inheritdoc/>
     public override void RenderLegend(IRenderContext rc, OxyRect legendBox) => DrawSample(rc, legendBox);
@@ -26,8 +30,12 @@ internal abstract class ChartSeries : XYAxisSeries
     protected double Bottom => YAxis.Transform(YAxis.ActualMinimum);
 
     /// <summary>A thin line drawn where it is, not rounded to pixels, so that PNG and SVG agree.</summary>
-    protected static void Stroke(IRenderContext rc, OxyColor colour, double thickness, double[]? dash, params IList<ScreenPoint> points) =>
-        rc.DrawLine(points, colour, thickness, EdgeRenderingMode.PreferGeometricAccuracy, dash, LineJoin.Round);
+    protected static void Stroke(IRenderContext rc, OxyColor colour, double thickness, double[]? dash, params IList<ScreenPoint> points)
+    {
+        // The PNG drawer counts dashes in line widths, the SVG drawer in pixels.
+        double[]? drawn = rc is SkiaRenderContext && dash is not null ? [.. dash.Select(d => d / thickness)] : dash;
+        rc.DrawLine(points, colour, thickness, EdgeRenderingMode.PreferGeometricAccuracy, drawn, LineJoin.Round);
+    }
 
     /// <summary>Stretches without a gap.</summary>
     protected static IEnumerable<(int From, int To)> Runs(int count, Func<int, bool> there)

@@ -28,6 +28,7 @@ internal static class DecibelScale
             Minimum = Math.Floor(low / step) * step,
             Maximum = Math.Ceiling(high / step) * step,
             MajorStep = step,
+            MinorTickSize = 0,
             LabelFormatter = Wording.Plain,
         };
         Frame.Dress(axis);

@@ -83,7 +83,7 @@ internal static class Frame
         axis.TickStyle = TickStyle.Outside;
         axis.FontSize = LabelSize;
         axis.TitleFontSize = LabelSize;
-        axis.AxisTitleDistance = 10;
+        axis.AxisTitleDistance = 14;
         axis.IntervalLength = 70;
     }
 

@@ -13,6 +13,9 @@ internal sealed class IntervalBand : ChartSeries
     /// <summary>Strength of the shading, 0 to 255.</summary>
     public byte Strength { get; init; } = 46;
 
+    /// <summary>Whether a lone frequency is drawn as a bar; among many specimens bars hide each other.</summary>
+    public bool LoneBars { get; init; } = true;
+
     /// <summary>Whether edges are drawn.</summary>
     public bool Outlined { get; init; } = true;
 
@@ -29,11 +32,11 @@ internal sealed class IntervalBand : ChartSeries
                 lower.Add(At(Slices[i].X, Math.Clamp(Slices[i].Low, YAxis.ActualMinimum, YAxis.ActualMaximum)));
             }
 
-            if (to - from == 1)
+            if (to - from == 1 && LoneBars)
             {
                 Bar(rc, upper[0], lower[0]);
             }
-            else
+            else if (to - from > 1)
             {
                 Fill(rc, Decimation.Edge(upper, upper: true), Decimation.Edge(lower, upper: false));
             }

@@ -8,12 +8,15 @@ namespace SweepStats.Report.Charts;
 /// </summary>
 internal sealed class OpenBounds : ChartSeries
 {
-    private const double Length = 24;
     private const double Foot = 4;
+    private const double Closest = 10;
     private const double Head = 4;
 
     /// <summary>Frequency and bound in dB.</summary>
     public required IReadOnlyList<DataPoint> Bounds { get; init; }
+
+    /// <summary>Length of an arrow in pixels.</summary>
+    public double Length { get; init; } = 24;
 
     /// <summary>Distance between arrows in pixels.</summary>
     public double Spacing { get; init; } = 15;
@@ -23,18 +26,26 @@ internal sealed class OpenBounds : ChartSeries
 
     protected override void Draw(IRenderContext rc)
     {
-        var columns = new SortedDictionary<int, ScreenPoint>();
+        List<ScreenPoint> feet = [];
+        int column = int.MinValue;
         foreach (DataPoint bound in Bounds)
         {
             ScreenPoint foot = At(bound.X, Math.Max(bound.Y, YAxis.ActualMinimum));
-            int column = (int)Math.Floor((foot.X - Shift) / Spacing);
-            if (!columns.TryGetValue(column, out ScreenPoint lowest) || foot.Y > lowest.Y)
+            int own = (int)Math.Floor((foot.X - Shift) / Spacing);
+            if (own == column || (feet.Count > 0 && foot.X - feet[^1].X < Closest))
             {
-                columns[column] = foot;
+                // y grows downwards: the lower bound has the larger y.
+                feet[^1] = foot.Y > feet[^1].Y ? foot : feet[^1];
             }
+            else
+            {
+                feet.Add(foot);
+            }
+
+            column = own;
         }
 
-        foreach (ScreenPoint foot in columns.Values)
+        foreach (ScreenPoint foot in feet)
         {
             Arrow(rc, foot, Length);
         }

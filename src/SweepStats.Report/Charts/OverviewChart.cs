@@ -10,7 +10,7 @@ internal static class OverviewChart
     /// <summary>More lines than this cannot be told apart.</summary>
     public const int Most = 8;
 
-    private const double ArrowSpacing = 36;
+    private const double ArrowSpacing = 42;
 
     public static Chart Of(AnalysisResult result, ImmutableArray<ShieldingCurve> curves, string name, string title)
     {
@@ -19,7 +19,7 @@ internal static class OverviewChart
         bool capped = points.Any(p => p.Bounds.Count > 0);
         IEnumerable<double> seen = points.SelectMany(p => p.Seen).Concat(required?.Points.Select(p => p.Y) ?? []);
         PlotModel model = Frame.Model(
-                title, Wording.OverviewSubtitle(result, capped),
+                title, Wording.OverviewSubtitle(result, points.Any(p => p.HasEstimates), capped),
                 FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Shielding (dB)", seen, capped ? 0.16 : 0.06))
             .With(points.SelectMany((p, i) => Lines(p, i, points.Length, Frame.Name(curves[i].Name.ToString()))).Append(required));
         return new Chart(name, ChartKind.Overview, title, Wording.OverviewDescription(curves), model);
@@ -33,7 +33,7 @@ internal static class OverviewChart
         bool named = points.HasEstimates || points.HasUnrepeated;
         if (points.HasEstimates)
         {
-            yield return new IntervalBand { Colour = ink.Colour, Slices = points.Interval, Strength = 22, Outlined = false };
+            yield return new IntervalBand { Colour = ink.Colour, Slices = points.Interval, Strength = 22, Outlined = false, LoneBars = false };
             yield return new Trace
             {
                 Colour = ink.Colour, Points = points.Estimate, Dash = ink.Dash, Marker = ink.Marker, MarkerStart = shift, Title = piece,
@@ -44,7 +44,7 @@ internal static class OverviewChart
         {
             yield return new Trace
             {
-                Colour = ink.Colour, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, Marker = ink.Marker, MarkerStart = shift,
+                Colour = ink.Colour, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, Hollow = true, Marker = ink.Marker, MarkerStart = shift,
                 Title = points.HasEstimates ? null : $"{piece} ({Wording.UnrepeatedLegend})",
             };
         }
@@ -53,7 +53,7 @@ internal static class OverviewChart
         {
             yield return new OpenBounds
             {
-                Colour = ink.Colour, Bounds = points.Bounds, Spacing = ArrowSpacing, Shift = MarkerShift(place, places, ArrowSpacing),
+                Colour = ink.Colour, Bounds = points.Bounds, Length = 16, Spacing = ArrowSpacing, Shift = MarkerShift(place, places, ArrowSpacing),
                 Title = named ? null : $"{piece} ({Wording.ArrowLegend})",
             };
         }

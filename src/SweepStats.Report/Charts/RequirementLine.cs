@@ -19,8 +19,16 @@ internal static class RequirementLine
         return points;
     }
 
+    /// <summary>What is asked where it is the same at every frequency of the grid; null where it is not.</summary>
+    public static double? Constant(Requirement requirement, FrequencyGrid grid)
+    {
+        double[] asked = [.. Points(requirement, grid).Select(p => p.Y).Distinct()];
+        return asked is [var only] && double.IsFinite(only) ? only : null;
+    }
+
     /// <summary>The line; null where nothing is asked.</summary>
-    public static Trace? Of(Requirement? requirement, FrequencyGrid grid) => requirement is null ? null : Of(Points(requirement, grid), Wording.RequiredLine(requirement, grid));
+    public static Trace? Of(Requirement? requirement, FrequencyGrid grid) => 
+        requirement is null ? null : Of(Points(requirement, grid), Wording.RequiredLine(requirement, grid));
 
     public static Trace Of(IReadOnlyList<DataPoint> points, string title) =>
         new() { Colour = Ink.Red, Points = points, Dash = [12, 5], Thickness = 2, Title = title };

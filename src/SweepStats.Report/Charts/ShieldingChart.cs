@@ -31,5 +31,5 @@ internal static class ShieldingChart
         new() { Colour = Ink.Blue, Slices = points.Interval, Title = $"{Wording.Level(result.Plan.Confidence)} interval" };
 
     private static Trace Unrepeated(CurvePoints points) =>
-        new() { Colour = Ink.Black, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, Title = Wording.UnrepeatedLegend };
+        new() { Colour = Ink.Black, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, Hollow = true, Title = Wording.UnrepeatedLegend };
 }

@@ -23,6 +23,9 @@ internal sealed class Trace : ChartSeries
     /// <summary>Where the first marker stands, in pixels, so that neighbours do not hide each other.</summary>
     public double MarkerStart { get; init; }
 
+    /// <summary>Whether lone dots are hollow: a value without an interval must not look like one with.</summary>
+    public bool Hollow { get; init; }
+
     protected override void Draw(IRenderContext rc)
     {
         List<ScreenPoint> markers = [];
@@ -37,7 +40,7 @@ internal sealed class Trace : ChartSeries
 
             if (run.Count == 1)
             {
-                rc.DrawMarker(run[0], Marker == MarkerType.None ? MarkerType.Circle : Marker, null, 3, Colour, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+                rc.DrawMarker(run[0], Marker == MarkerType.None ? MarkerType.Circle : Marker, null, 3, Hollow ? OxyColors.White : Colour, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
                 continue;
             }
 

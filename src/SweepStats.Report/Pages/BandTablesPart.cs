@@ -17,7 +17,7 @@ internal sealed class BandTablesPart : IPagePart
             html.Element("h3", Wording.Piece(band.Name));
             html.Table($"{Wording.Piece(band.Name)}, {Wording.Band(band.Band)}", Wording.BandColumns, Rows(band));
             ShieldingCurve? curve = result.Curves.FirstOrDefault(c => c.Name == band.Name);
-            html.Paragraph(Wording.Repeats(curve, band));
+            html.Paragraph(Wording.Repeats(curve, band, result.Floor is not null));
         }
 
         html.Close();

@@ -23,15 +23,15 @@ internal sealed class VerdictPart : IPagePart
             html.Paragraph(Wording.NoFloorMeans);
         }
 
-        html.Table(Wording.ClaimsCaption(result.Plan.Confidence), Wording.ClaimColumns, result.Bands.Select(Row)).Close();
+        html.Table(Wording.ClaimsCaption(result.Plan.Confidence), Wording.ClaimColumns, result.Bands.Select(b => Row(b, result.Floor is not null))).Close();
     }
 
-    private static IReadOnlyList<string> Row(BandStatement band) =>
+    private static IReadOnlyList<string> Row(BandStatement band, bool floorKnown) =>
     [
         Wording.Piece(band.Name),
         band.AtLeast is { } claim ? "SE " + Wording.Bound(claim) : "no claim",
         band.AtLeast is not null && band.WeakestAt is { } at ? Wording.Frequency(at) : Wording.Nothing,
         Wording.Figure(band.MeanDb),
-        Wording.CappedOf(band),
+        Wording.CappedOf(band, floorKnown),
     ];
 }

@@ -1,0 +1,99 @@
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using Xunit;
+
+namespace SweepStats.Acceptance.Report;
+
+/// <summary>Campaigns that are small, odd or hostile still give a whole report.</summary>
+public sealed class HardCampaignTests
+{
+    public static TheoryData<string> Names => [.. Campaigns.Keys];
+
+    private static readonly Dictionary<string, Func<AnalysisResult>> Campaigns = new()
+    {
+        ["one point"] = () => Samples.Run(Samples.Small with { Points = 1 }, Samples.Asking(40)),
+        ["three points"] = () => Samples.Run(Samples.Small with { Points = 3, ShieldingStopDb = 75 }, Samples.Asking(40)),
+        ["single sweeps"] = () => Samples.Run(Samples.Small with { FloorSweeps = 1, ReferenceSweeps = 1, CoveredSweeps = 1 }, Samples.Asking(40)),
+        ["no floor"] = () => Samples.Run(Samples.Small with { FloorSweeps = 0 }, Samples.Asking(40)),
+        ["declared floor"] = () => Samples.Run(Samples.Small with { FloorSweeps = 0 }, Samples.Power with { DeclaredFloorDb = -100 }),
+        ["no range"] = () => Samples.Run(Samples.Small with { ReferenceDbm = -100 }, Samples.Asking(40)),
+        ["narrow"] = () => Samples.Run(Samples.Small with { Band = new FrequencyBand(new Hertz(2.4e9), new Hertz(2.5e9)) }, Samples.Power),
+        ["long"] = () => Samples.Run(Samples.Small with { Points = 4001, ShieldingStopDb = 80 }, Samples.Power),
+        ["twenty specimens"] = () => Samples.Run(Samples.Small with { Lots = 2, SpecimensPerLot = 10, Points = 5 }, Samples.Power),
+        ["hostile names"] = () => Samples.Renamed(Hostile),
+        ["unknown averaging"] = () => Samples.Run(Samples.Small, new AnalysisPlan()),
+    };
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void TheReportIsWholeAndHasNoBrokenNumber(string name)
+    {
+        Page page = new(Campaigns[name]());
+        Assert.True(page.Charts.Count() >= 3);
+        foreach (string text in page.Charts.Select(f => page.Text(f.Path)).Prepend(page.Words))
+        {
+            Assert.DoesNotMatch(new Regex(@"\bNaN\b|Infinity|∞|-∞|\bnull\b|System\."), text);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void EveryLegendSaysSomethingAndLabelsStayInThePicture(string name)
+    {
+        Page page = new(Campaigns[name]());
+        foreach (ReportFile file in page.Charts)
+        {
+            XElement svg = XDocument.Load(new MemoryStream(file.Content)).Root!;
+            XElement[] texts = [.. svg.Descendants().Where(e => e.Name.LocalName == "text")];
+            Assert.All(texts, t => Assert.NotEmpty(t.Value.Trim()));
+            Assert.All(texts, t => Assert.True(ChartText.IsInside(t, svg), $"{file.Path}: {t.Value}"));
+            Assert.All(texts, t => Assert.True(ChartText.Size(t) >= 12, $"{file.Path}: {t.Value}"));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void NoTwoLabelsOfAChartOverlap(string name)
+    {
+        Page page = new(Campaigns[name]());
+        foreach (ReportFile file in page.Charts)
+        {
+            XElement[] texts = [.. XDocument.Load(new MemoryStream(file.Content)).Root!.Descendants().Where(e => e.Name.LocalName == "text")];
+            for (int i = 0; i < texts.Length; i++)
+            {
+                for (int j = 0; j < i; j++)
+                {
+                    Assert.False(ChartText.Overlap(texts[i], texts[j]), $"{file.Path}: {texts[i].Value} and {texts[j].Value}");
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void HostileNamesAreEscapedEverywhereAndGiveSafeFileNames()
+    {
+        Page page = new(Samples.Renamed(Hostile));
+        Assert.DoesNotContain("<script", page.Html, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("&lt;script&gt;", page.Html, StringComparison.Ordinal);
+        Assert.DoesNotContain(page.Tree.Descendants().Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.Ordinal));
+        Assert.DoesNotContain(page.Tree.Descendants(), e => e.Name.LocalName is "sub" or "sup");
+        Assert.DoesNotContain('\u001b', page.Html);
+        Assert.DoesNotContain('\u202e', page.Html);
+        Assert.All(page.Files.Skip(1), f => Assert.Matches("^charts/[a-z0-9-]{1,120}\\.svg$", f.Path));
+        Assert.All(Wording.Summary(Samples.Renamed(Hostile)), line => Assert.DoesNotContain(line, char.IsControl));
+    }
+
+    [Fact]
+    public void NamesThatDifferOnlyInWhatFileSystemsIgnoreGetDistinctFiles()
+    {
+        var names = new FileNames();
+        string[] taken = [names.Next("levels", "A", "b"), names.Next("levels", "a", "B"), names.Next("levels", "a-b"), names.Next("levels", "..", "/"), names.Next("levels", "ä", "ß")];
+        Assert.Equal(taken.Length, taken.Distinct().Count());
+        Assert.Equal("levels-x-x", taken[3]);
+    }
+
+    private static string Hostile(string name) =>
+        $"<script>alert('x')</script>\" onmouseover=\"x=cmd|' /C calc'!A0_{{sub}}^{{sup}}\u001b[31m\u202e\ud800{new string('W', 300)}{name}";
+}

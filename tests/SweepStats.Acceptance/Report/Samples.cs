@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Acceptance.Report;
+
+/// <summary>Rehearsed campaigns that the report has to cope with; drawn with a seed, so always the same.</summary>
+internal static class Samples
+{
+    private static readonly Lazy<AnalysisResult> Autumn = new(() => Run(AutumnPlan!, Asking(40)));
+
+    /// <summary>Three lots of two curtains, 30 MHz to 1 GHz, shielding that rises into the floor, one carrier, 40 dB asked.</summary>
+    public static AnalysisResult ThreeLots => Autumn.Value;
+
+    public static AnalysisPlan Power { get; } = new() { Averaging = Averaging.Power };
+
+    public static AnalysisPlan Asking(double decibels) => Power with { Requirement = Requirement.Constant(new Decibels(decibels)) };
+
+    public static RehearsalPlan AutumnPlan { get; } = new()
+    {
+        Title = "Receiver cabin curtain, autumn lots",
+        Seed = 11,
+        Lots = 3,
+        SpecimensPerLot = 2,
+        Placements = 3,
+        CoveredSweeps = 2,
+        ShieldingStartDb = 44,
+        ShieldingStopDb = 76,
+        LotDeviationDb = 2.5,
+        SpecimenDeviationDb = 1,
+        PlacementDeviationDb = 0.4,
+        FloorTiltDb = 4,
+        ReferenceRippleDb = 5,
+        Ambient = [new AmbientCarrier(new Hertz(433.92e6), new Decibels(22))],
+    };
+
+    public static RehearsalPlan Small { get; } = new() { Title = "Small", Points = 31 };
+
+    public static AnalysisResult Run(RehearsalPlan rehearsal, AnalysisPlan plan) => Analysis.Run(Rehearser.Draw(rehearsal).Campaign, plan);
+
+    /// <summary>The campaign again with every name put through a function.</summary>
+    public static AnalysisResult Renamed(Func<string, string> name)
+    {
+        Campaign campaign = Rehearser.Draw(Small).Campaign;
+        ImmutableArray<Sweep> sweeps = [.. campaign.Sweeps.Select(s => new Sweep(name(s.Name), s.Role, s.Grid, s.Levels, s.Scale)
+        {
+            Lot = s.Lot is null ? null : name(s.Lot),
+            Specimen = s.Specimen is null ? null : name(s.Specimen),
+            ExcludedBecause = s.Role == SweepRole.Covered && s.Name.EndsWith("05.csv", StringComparison.Ordinal) ? name("bumped the table") : null,
+            Settings = new ReceiverSettings { Detector = name("sample"), ResolutionBandwidthHz = 10e3 },
+        })];
+        return Analysis.Run(new Campaign(name(campaign.Title), sweeps), Power);
+    }
+}

@@ -1,0 +1,115 @@
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Sweeps;
+using SweepStats.Verdicts;
+using Xunit;
+
+namespace SweepStats.Acceptance.Report;
+
+public sealed class WordingTests
+{
+    [Theory]
+    [InlineData(433.92e6, "433.9 MHz")]
+    [InlineData(30e6, "30 MHz")]
+    [InlineData(999.99e6, "1 GHz")]
+    [InlineData(2.4371e9, "2.437 GHz")]
+    [InlineData(9e3, "9 kHz")]
+    [InlineData(0, "0 Hz")]
+    [InlineData(50, "50 Hz")]
+    [InlineData(40e9, "40 GHz")]
+    public void AFrequencyHasFourDigitsAndItsUnit(double hertz, string expected) => Assert.Equal(expected, Wording.Frequency(new Hertz(hertz)));
+
+    [Fact]
+    public void ABandThatPrintsAlikeAtBothEndsIsOneFrequency() =>
+        Assert.Equal("433.9 MHz", Wording.Band(new FrequencyBand(new Hertz(433.91e6), new Hertz(433.92e6))));
+
+    // 10^(-20/20) = 0.1 of the field and 10^(-20/10) = 0.01 of the power arrive; 60 dB: 0.001 and 0.000001.
+    [Theory]
+    [InlineData(20, "90.0 %", "99.0 %")]
+    [InlineData(40, "99.0 %", "99.99 %")]
+    [InlineData(60, "99.90 %", "99.9999 %")]
+    [InlineData(0, "none", "none")]
+    [InlineData(-3, "none", "none")]
+    public void BlockedSharesAreNamedForFieldAndForPower(double decibels, string field, string power)
+    {
+        Assert.StartsWith(field.TrimEnd('%', ' ', '0'), Wording.FieldBlocked(new Decibels(decibels), bound: false), StringComparison.Ordinal);
+        Assert.StartsWith(power.TrimEnd('%', ' ', '0'), Wording.PowerBlocked(new Decibels(decibels), bound: false), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ABlockedShareIsNeverRoundedUpToEverything()
+    {
+        for (double decibels = 0.5; decibels < 150; decibels += 0.5)
+        {
+            string share = Wording.PowerBlocked(new Decibels(decibels), bound: true);
+            Assert.DoesNotContain("100", share, StringComparison.Ordinal);
+            Assert.StartsWith("≥ ", share, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void ACampaignWithoutFloorSaysSoInTheVerdictItself()
+    {
+        AnalysisResult result = Samples.Run(Samples.Small with { FloorSweeps = 0 }, Samples.Power);
+        Assert.Contains("no floor was measured", Wording.Headline(result), StringComparison.Ordinal);
+        Page page = new(result);
+        Assert.Contains(Wording.Headline(result), page.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(page.Charts, f => f.Path.Contains("dynamic-range", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(RequirementOutcome.Meets, "meets the requirement (40 dB)")]
+    [InlineData(RequirementOutcome.Fails, "the requirement (40 dB) is not met")]
+    [InlineData(RequirementOutcome.Undecided, "not decided yet")]
+    [InlineData(RequirementOutcome.CannotTell, "cannot tell whether the requirement (40 dB) is met")]
+    public void EveryOutcomeHasItsWords(RequirementOutcome outcome, string words)
+    {
+        AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Limited, outcome) };
+        Assert.Contains(words, Wording.Headline(result), StringComparison.Ordinal);
+        Assert.NotNull(Wording.OutcomeReason(result));
+    }
+
+    [Fact]
+    public void AnUntrustworthyMeasurementNeverSaysItCanBeTrusted()
+    {
+        AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Untrustworthy, RequirementOutcome.Meets) };
+        Assert.StartsWith("Do not rely on this measurement", Wording.Headline(result), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FindingsThatDifferOnlyInNumbersAreToldOnceWithTheirSpan()
+    {
+        Finding first = new() { Code = "capped", Severity = Severity.Warning, Message = "At 32 of 201 points, by 6.5 dB.", NextStep = "More range.", Specimen = new("A", "1") };
+        FindingGroup group = Assert.Single(FindingGroup.Of([first, first with { Message = "At 9 of 201 points, by 7.5 dB.", Specimen = new("A", "2") }]));
+        Assert.Equal("At 9 to 32 of 201 points, by 6.5 to 7.5 dB.", group.CommonMessage);
+    }
+
+    [Fact]
+    public void FindingsThatDifferInWordsAreToldOneByOne()
+    {
+        Finding first = new() { Code = "odd", Severity = Severity.Note, Message = "Sweep a is odd.", NextStep = "Look." };
+        Assert.Null(Assert.Single(FindingGroup.Of([first, first with { Message = "Sweep b is odd." }])).CommonMessage);
+    }
+
+    [Fact]
+    public void GraveFindingsComeFirstOnThePage()
+    {
+        Finding note = new() { Code = "n", Severity = Severity.Note, Message = "m", NextStep = "s" };
+        AnalysisResult result = Samples.Run(Samples.Small, Samples.Power) with
+        {
+            Findings = [note, note with { Severity = Severity.Warning }, note with { Severity = Severity.Fault }],
+        };
+        Assert.Equal(["Fault", "Warning", "Note"], new Page(result).Tree.Descendants("strong").Select(e => e.Value));
+    }
+
+    [Fact]
+    public void ARequirementThatChangesOverFrequencyIsNamedByItsEnds()
+    {
+        var grid = new FrequencyGrid([1e6, 1e7, 1e8]);
+        var line = Requirement.Line([(new Hertz(1e6), new Decibels(20)), (new Hertz(1e8), new Decibels(40))]);
+        Assert.Equal("20 dB to 40 dB, depending on frequency", Wording.Required(line, grid));
+        Assert.Equal("40 dB", Wording.Required(Requirement.Constant(new Decibels(40)), grid));
+    }
+}
