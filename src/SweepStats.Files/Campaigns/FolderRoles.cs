@@ -8,6 +8,7 @@ namespace SweepStats.Files.Campaigns;
 internal static class FolderRoles
 {
     private const string OnlyLot = "1";
+    private const string TruthName = "truth.csv";
 
     /// <summary>Sorts the files of a campaign without manifest.</summary>
     public static SweepList Of(FolderWalk walk)
@@ -21,7 +22,11 @@ internal static class FolderRoles
         foreach (string file in walk.Files.Where(f => !reports.Any(r => f.StartsWith(r, StringComparison.Ordinal))))
         {
             string name = file[(file.LastIndexOf('/') + 1)..];
-            if (IsNotes(name))
+            if (file == TruthName)
+            {
+                assumptions.Add($"{file} tells what is true of a rehearsed campaign and was not read");
+            }
+            else if (IsNotes(name))
             {
                 assumptions.Add($"{file} was taken as notes and not read");
             }

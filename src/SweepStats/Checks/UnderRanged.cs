@@ -41,7 +41,8 @@ internal sealed class UnderRanged : ICheck
     {
         ReadingEvidence at = curve.Readings[f].Evidence;
         double missing = at.ReferenceInFloor ? 10 - (at.ReferenceDb - at.FloorDb!.Value) : 0;
-        if (at.DynamicRange is { } range && seen.Requirement?.At(at.At) is { } wanted)
+        // Where something transmits the range is short for that reason, and its own finding says so.
+        if (!at.Ambient && at.DynamicRange is { } range && seen.Requirement?.At(at.At) is { } wanted)
         {
             missing = Math.Max(missing, wanted.Value + seen.Margin.Value - range.Value);
         }
