@@ -6,16 +6,20 @@ namespace SweepStats.Statistics;
 /// <remarks>
 /// Formula: P(T ≤ t) = ∫ Φ(t·s − δ) f(s) ds, f the density of S. With v = ln s the integrand is analytic round the real line and falls off at both ends, so the
 /// trapezoid rule converges geometrically; f is normalised by its own sum, which spares the gamma function and its cancellation.
-/// Dimensionless. Degrees of freedom may be fractional; infinity gives the normal distribution.
+/// Dimensionless. Degrees of freedom may be fractional, from 1 on; infinity gives the normal distribution.
 /// Source: definition in Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions 2, chapter 31 (from memory).
-/// Error: probabilities absolute 1e-14, quantiles and noncentralities relative 1e-12 (fixtures/oracles/quantiles.R) for 1 or more degrees of freedom.
+/// Error: probabilities absolute 1e-14, quantiles and noncentralities relative 1e-12 (fixtures/oracles/quantiles.R); upper tails keep the absolute error.
 /// </remarks>
 public static class NoncentralT
 {
-    private const double LowestDegreesOfFreedom = 0.1;
+    private const double LowestDegreesOfFreedom = 1;
+
+    // The work grows with δ; beyond this the answer is a multiple of a chi variable and nobody's detection limit.
+    private const double HighestNoncentrality = 1000;
+    private const double HighestCritical = 500;
 
     /// <summary>P(T ≤ t).</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Degrees of freedom below 0.1, or t or δ not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Degrees of freedom below 1, or t or δ beyond ±1000.</exception>
     public static double Cdf(double t, double degreesOfFreedom, double noncentrality)
     {
         RequireArguments(degreesOfFreedom, noncentrality);
@@ -24,7 +28,7 @@ public static class NoncentralT
     }
 
     /// <summary>The t that T stays below with a probability.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The probability is not between 0 and 1, degrees of freedom below 0.1, or δ not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The probability is not between 0 and 1, degrees of freedom below 1, or δ beyond ±1000.</exception>
     public static double Quantile(double probability, double degreesOfFreedom, double noncentrality)
     {
         RequireProbability(probability, nameof(probability));
@@ -42,13 +46,18 @@ public static class NoncentralT
     /// <param name="falseAlarm">α: probability of claiming a signal where there is none.</param>
     /// <param name="miss">β: probability of missing a signal of the limit's size.</param>
     /// <param name="degreesOfFreedom">Behind the standard error.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A probability is not between 0 and 1, or degrees of freedom below 0.1.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A probability is not between 0 and 1, degrees of freedom below 1, or a critical t above 500.</exception>
     public static double DetectionNoncentrality(double falseAlarm, double miss, double degreesOfFreedom)
     {
         RequireProbability(falseAlarm, nameof(falseAlarm));
         RequireProbability(miss, nameof(miss));
         RequireArguments(degreesOfFreedom, 0);
         double critical = -StudentT.Quantile(falseAlarm, degreesOfFreedom);
+        if (Math.Abs(critical) > HighestCritical)
+        {
+            throw new ArgumentOutOfRangeException(nameof(falseAlarm), falseAlarm, "So rare a false alarm cannot be told with so few degrees of freedom.");
+        }
+
         return Solve(critical - Normal.InvCDF(0, 1, miss), delta =>
         {
             (double reached, _, double fall) = At(critical, degreesOfFreedom, delta);
@@ -106,12 +115,12 @@ public static class NoncentralT
         double high = double.PositiveInfinity;
         double reach = 1 + (Math.Abs(start) / 4);
         double x = start;
-        for (int step = 0; step < 200; step++)
+        for (int step = 0; step < 400; step++)
         {
             (double value, double slope) = rising(x);
             if (value == 0)
             {
-                break;
+                return x;
             }
 
             (low, high) = value > 0 ? (low, x) : (x, high);
@@ -123,9 +132,14 @@ public static class NoncentralT
 
             reach *= 2;
             x = next > low && next < high && Math.Abs(next - x) < reach ? next : Fallback(low, high, reach);
+            if (x == low || x == high)
+            {
+                // Nothing lies between the ends any more: rounding in the probability decides, not the step.
+                return x;
+            }
         }
 
-        return x;
+        throw new ArithmeticException(FormattableString.Invariant($"No root of the noncentral t was found between {low} and {high}."));
     }
 
     private static double Fallback(double low, double high, double reach)
@@ -144,10 +158,13 @@ public static class NoncentralT
     {
         if (!(dof >= LowestDegreesOfFreedom))
         {
-            throw new ArgumentOutOfRangeException(nameof(dof), dof, "At least 0.1 degrees of freedom are needed.");
+            throw new ArgumentOutOfRangeException(nameof(dof), dof, "At least one degree of freedom is needed.");
         }
 
-        RequireFinite(delta, nameof(delta));
+        if (!(Math.Abs(delta) <= HighestNoncentrality))
+        {
+            throw new ArgumentOutOfRangeException(nameof(delta), delta, "Noncentralities from -1000 to 1000 are served.");
+        }
     }
 
     private static void RequireFinite(double value, string name)

@@ -42,8 +42,9 @@ public static class StudentT
 
     /// <summary>Probability that a Student variable exceeds t.</summary>
     /// <remarks>
-    /// Error: relative 1e-11 while t⁴ is below a hundredth of the degrees of freedom or these below 1e4; 1e-9 in the far tail up to 1e6, the normal tail above
-    /// 1e8 (fixtures/oracles/quantiles.R). Source: Abramowitz and Stegun 26.7.1; Fisher's expansion about the normal (from memory).
+    /// Error: relative 1e-11 down to tails of 1e-8 for any degrees of freedom from 0.5 (fixtures/oracles/quantiles.R); further out the digits fall with the
+    /// degrees of freedom, and above 1e8 of them the normal tail is given. Source: Abramowitz and Stegun 26.7.1; Fisher's expansion about the normal
+    /// (from memory).
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The degrees of freedom are not positive.</exception>
     public static double UpperTail(double t, double degreesOfFreedom)
