@@ -18,8 +18,6 @@ internal sealed class SettingsReader
 
     private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "field"];
 
-    private static readonly string[] Statements = ["se_db", "points", "file"];
-
     private readonly FaultList _faults = new(CampaignFolder.SettingsName);
     private readonly string _root;
     private CampaignSettings _settings = new();
@@ -173,46 +171,10 @@ internal sealed class SettingsReader
 
     private void Requirement(KeyReader keys)
     {
-        _plan = _plan with { Margin = keys.Number("margin_db", 0, 100) is { } margin ? new Decibels(margin) : _plan.Margin };
-        double? constant = keys.Number("se_db", 0, 300);
-        ImmutableArray<(double, double)>? points = keys.Pairs("points");
-        string? file = keys.Text("file");
-        if (Statements.Count(keys.Has) > 1)
-        {
-            keys.Refuse("points", "the requirement is stated in more than one way", "keep one of se_db, points and file");
-        }
-        else if (constant is { } se)
-        {
-            _plan = _plan with { Requirement = Bands.Requirement.Constant(new Decibels(se)) };
-        }
-        else if (points is { } line)
-        {
-            _plan = _plan with { Requirement = RequirementLine.Of([.. line.Select(p => (p.Item1, p.Item2, keys.LineOf("points")))], _faults) };
-        }
-        else if (file is not null)
-        {
-            FromFile(file, keys);
-        }
-        else if (!Statements.Any(keys.Has))
-        {
-            keys.Require("se_db");
-        }
-    }
-
-    private void FromFile(string file, KeyReader keys)
-    {
-        string path = Path.GetFullPath(Path.Combine(_root, file));
-        if (Path.IsPathRooted(file) || !path.StartsWith(_root.TrimEnd('/', '\\') + Path.DirectorySeparatorChar, StringComparison.Ordinal) || (File.Exists(path) && !FolderWalk.LiesWithin(_root, path)))
-        {
-            keys.Refuse("file", $"'{file}' leads out of the campaign", "put the limits beside campaign.toml");
-            return;
-        }
-
-        var faults = new FaultList(file.Replace('\\', '/'));
-        (Bands.Requirement? requirement, string? hash) = RequirementLine.Read(path, faults);
-        _faults.AddRange(faults.All);
-        _plan = _plan with { Requirement = requirement };
-        _settings = hash is null ? _settings : _settings with { Inputs = _settings.Inputs.Add(new InputFile(faults.File, hash)) };
+        var section = new RequirementSection(_root, _faults);
+        section.Read(keys);
+        _plan = _plan with { Requirement = section.Requirement, Margin = section.Margin ?? _plan.Margin };
+        _settings = section.Input is { } input ? _settings with { Inputs = _settings.Inputs.Add(input) } : _settings;
     }
 
     private void Uncertainty(KeyReader keys)

@@ -2,10 +2,8 @@ using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using SweepStats.Alignment;
-using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Files.Campaigns;
-using SweepStats.Floor;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
@@ -49,8 +47,8 @@ public static class SummaryJson
             Word(json, "requirement", Outcome(result.Verdict.Requirement));
             Counts(json, result);
             SummaryPlan.Write(json, result);
-            Floor(json, result.Floor);
-            Specimens(json, result);
+            SummaryFigures.Floor(json, result.Floor);
+            SummaryFigures.Specimens(json, result);
             Inputs(json, context.Inputs);
             Texts(json, "assumptions", context.Assumptions);
             Texts(json, "left_out", context.LeftOut);
@@ -101,73 +99,6 @@ public static class SummaryJson
         }
 
         json.WriteEndObject();
-        json.WriteEndObject();
-    }
-
-    private static void Floor(Utf8JsonWriter json, NoiseFloor? floor)
-    {
-        if (floor is null)
-        {
-            json.WriteNull("floor");
-            return;
-        }
-
-        json.WriteStartObject("floor");
-        json.WriteString("source", floor.Source.ToString().ToLowerInvariant());
-        json.WriteNumber("sweeps", floor.SweepCount);
-        SummaryPlan.Number(json, "reading_deviation_db", floor.ReadingDeviationDb);
-        SummaryPlan.Number(json, "sweep_offset_deviation_db", floor.SweepOffsetDeviationDb);
-        json.WriteStartArray("noise");
-        foreach (DetectorNoise noise in floor.Noise)
-        {
-            json.WriteStartObject();
-            // Noise without scatter has endless looks, which JSON cannot write.
-            SummaryPlan.Number(json, "looks", noise.Looks);
-            SummaryPlan.Number(json, "log_averages", noise.LogAverages);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteEndObject();
-    }
-
-    private static void Specimens(Utf8JsonWriter json, AnalysisResult result)
-    {
-        json.WriteStartArray("specimens");
-        foreach ((ShieldingCurve curve, BandStatement band) in result.Curves.Zip(result.Bands))
-        {
-            json.WriteStartObject();
-            json.WriteString("lot", curve.Name.Lot);
-            json.WriteString("specimen", curve.Name.Specimen);
-            json.WriteNumber("sweeps", curve.SweepCount);
-            SummaryPlan.Number(json, "placements", curve.PlacementCount);
-            SummaryPlan.Number(json, "start_hz", band.Band.Start.Value);
-            SummaryPlan.Number(json, "stop_hz", band.Band.Stop.Value);
-            SummaryPlan.Number(json, "at_least_db", band.AtLeast?.Value);
-            SummaryPlan.Number(json, "weakest_hz", band.WeakestAt?.Value);
-            Figure(json, "mean_db", band.MeanDb);
-            Figure(json, "p10_db", band.TenthPercentileDb);
-            Figure(json, "share_meeting", band.ShareMeeting);
-            json.WriteNumber("capped_points", band.CappedCount);
-            json.WriteNumber("points", band.PointCount);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
-
-    private static void Figure(Utf8JsonWriter json, string name, BandFigure? figure)
-    {
-        if (figure is not { } stated)
-        {
-            json.WriteNull(name);
-            return;
-        }
-
-        json.WriteStartObject(name);
-        SummaryPlan.Number(json, "value", stated.Value);
-        SummaryPlan.Number(json, "low", stated.Low);
-        SummaryPlan.Number(json, "high", stated.High);
         json.WriteEndObject();
     }
 

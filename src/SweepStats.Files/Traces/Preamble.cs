@@ -19,8 +19,8 @@ internal sealed partial class Preamble
         ["detector"] = "det", ["detector type"] = "det", ["detector mode"] = "det",
         ["averaging"] = "avg", ["average type"] = "avg", ["averaging type"] = "avg", ["average mode"] = "avg", ["averages"] = "avg",
         ["sweep time"] = "swt", ["swt"] = "swt", ["sweeptime"] = "swt",
-        ["unit"] = "level", ["level unit"] = "level", ["y unit"] = "level", ["data unit"] = "level", ["amplitude unit"] = "level", ["y axis unit"] = "level",
-        ["x unit"] = "frequency", ["frequency unit"] = "frequency", ["x axis unit"] = "frequency",
+        ["unit"] = "level", ["level unit"] = "level", ["y unit"] = "level", ["data unit"] = "level", ["amplitude unit"] = "level", ["y axis unit"] = "level", ["y axis units"] = "level", ["y units"] = "level",
+        ["x unit"] = "frequency", ["frequency unit"] = "frequency", ["x axis unit"] = "frequency", ["x axis units"] = "frequency", ["x units"] = "frequency",
     };
 
     private readonly Dictionary<string, string> _found = new(StringComparer.Ordinal);
@@ -106,7 +106,7 @@ internal sealed partial class Preamble
 
     private static double? HertzOf(string unit) => FrequencyUnits.Parse(unit) is { } known ? Math.Pow(10, known.Exponent()) : null;
 
-    [GeneratedRegex(@"^[\s!#%]*(?<key>\p{L}[\p{L}\s_.\-/]*?)\s*(?:[\(\[](?<unit>[^\)\]]*)[\)\]])?\s*(?:[:=,;\t]|\s(?=[-+\d]))\s*(?<value>[^\s,;].*)$", RegexOptions.CultureInvariant, 100)]
+    [GeneratedRegex(@"^[\s!#%]*(?<key>\p{L}[\p{L}\s_.\-/]*?)\s*(?:[\(\[](?<unit>[^\)\]]*)[\)\]])?\s*(?:[:=,;\t][:=,;\s]*|\s(?=[-+\d]))\s*(?<value>[^\s,;].*)$", RegexOptions.CultureInvariant, 100)]
     private static partial Regex Pair();
 
     [GeneratedRegex(@"[^\p{L}]+")]

@@ -142,6 +142,23 @@ public sealed class DelimitedFiles : IDisposable
     }
 
     [Fact]
+    public void AFileWithoutHeaderButWithStatedUnitsIsReadAndTheOrderOfItsColumnsSaid()
+    {
+        TraceReading reading = Read("Detector,Peak\r\nX Axis Units,MHz\r\nY Axis Units,dBm\r\nDATA\n30,-87.43\r\n30.1,-86.5\r\n31,-1.25\r\n");
+        AssertTheTrace(reading);
+        Assert.Equal(["no column is named; the first was taken as the frequency"], reading.Assumptions.AsEnumerable());
+    }
+
+    [Fact]
+    public void ARowOfUnitsMayLeaveTheLevelToThePreamble()
+    {
+        TraceReading reading = Read("Resolution Bandwidth:    ,100000,Hz\nLevel Unit: ,dBm\n\n,Trace 1,Trace 2\nHz,   ,   \n30000000, -87.43, 1\n30100000, -86.5, 2\n31000000, -1.25, 3\n");
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.Equal(["Trace 1", "Trace 2"], reading.Traces.Select(t => t.Column));
+        Assert.Equal(100000.0, reading.Settings.ResolutionBandwidthHz);
+    }
+
+    [Fact]
     public void ZeroHertzIsALegalStart() => Assert.Equal(0.0, Read("frequency_hz,level_dbm\n0,-1\n10,-2\n").Traces[0].Grid[0].Value);
 
     private TraceReading Read(string text, TraceReadOptions? options = null) => _folder.With("t.csv", text).Trace("t.csv", options);

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Quantities;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>The section [requirement] of campaign.toml: one value, points, or a file of points.</summary>
+internal sealed class RequirementSection(string root, FaultList faults)
+{
+    private static readonly string[] Statements = ["se_db", "points", "file"];
+
+    public Requirement? Requirement { get; private set; }
+
+    public Decibels? Margin { get; private set; }
+
+    /// <summary>The file of points, where there is one.</summary>
+    public InputFile? Input { get; private set; }
+
+    public void Read(KeyReader keys)
+    {
+        Margin = keys.Number("margin_db", 0, 100) is { } margin ? new Decibels(margin) : null;
+        double? constant = keys.Number("se_db", 0, 300);
+        ImmutableArray<(double Hertz, double Db)>? points = keys.Pairs("points");
+        string? file = keys.Text("file");
+        int stated = Statements.Count(keys.Has);
+        if (stated > 1)
+        {
+            keys.Refuse(Statements.Last(keys.Has), "the requirement is stated in more than one way", "keep one of se_db, points and file");
+        }
+        else if (constant is { } se)
+        {
+            Requirement = Requirement.Constant(new Decibels(se));
+        }
+        else if (points is { } line)
+        {
+            Requirement = RequirementLine.Of([.. line.Select(p => (p.Hertz, p.Db, keys.LineOf("points")))], faults);
+        }
+        else if (file is not null)
+        {
+            FromFile(file, keys);
+        }
+        else if (stated == 0)
+        {
+            keys.Require("se_db");
+        }
+    }
+
+    private void FromFile(string file, KeyReader keys)
+    {
+        string path = Path.GetFullPath(Path.Combine(root, file));
+        bool inside = !Path.IsPathRooted(file) && path.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+        if (!inside || (File.Exists(path) && !FolderWalk.LiesWithin(root, path)))
+        {
+            keys.Refuse("file", $"'{file}' leads out of the campaign", "put the limits beside campaign.toml");
+            return;
+        }
+
+        var own = new FaultList(Path.GetRelativePath(root, path).Replace('\\', '/'));
+        (Requirement, string? hash) = RequirementLine.Read(path, own);
+        faults.AddRange(own.All);
+        Input = hash is null ? null : new InputFile(own.File, hash);
+    }
+}
