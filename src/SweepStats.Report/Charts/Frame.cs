@@ -79,7 +79,6 @@ internal static class Frame
         axis.MajorGridlineStyle = LineStyle.Solid;
         axis.MajorGridlineColor = Ink.Faint;
         axis.MajorGridlineThickness = 0.8;
-        axis.ExtraGridlineColor = Ink.Faint;
         axis.TickStyle = TickStyle.Outside;
         axis.FontSize = LabelSize;
         axis.TitleFontSize = LabelSize;
