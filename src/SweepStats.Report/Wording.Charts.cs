@@ -23,11 +23,20 @@ public static partial class Wording
     internal static string OverviewTitleOfLot(string lot, int part, int parts) =>
         parts == 1 ? $"Shielding, lot {lot}" : $"Shielding, lot {lot}, part {Plain(part)} of {Plain(parts)}";
 
-    internal static string OverviewSubtitle(AnalysisResult result, bool intervals, bool capped)
+    internal static string OverviewSubtitle(AnalysisResult result, bool intervals, bool unrepeated, bool capped)
     {
-        string band = intervals ? $"shaded: {Level(result.Plan.Confidence)} intervals" : "no intervals: repeats are missing";
-        string arrows = capped ? "; arrows: at least this much, the floor hides the rest" : string.Empty;
-        return result.Floor is null ? "no floor known: every reading is a lower bound, drawn as an arrow" : band + arrows;
+        if (result.Floor is null)
+        {
+            return "no floor known: every reading is a lower bound, drawn as an arrow";
+        }
+
+        string[] parts =
+        [
+            .. intervals ? [$"shaded: {Level(result.Plan.Confidence)} intervals"] : Array.Empty<string>(),
+            .. unrepeated ? ["dotted: single sweeps, no interval"] : Array.Empty<string>(),
+            .. capped ? ["arrows: at least this much, the floor hides the rest"] : Array.Empty<string>(),
+        ];
+        return string.Join("; ", parts);
     }
 
     internal static string OverviewDescription(IEnumerable<ShieldingCurve> curves) =>

@@ -73,8 +73,8 @@ public static partial class Wording
             }
         }
 
-        yield return ["Deviation of one reading", measured ? Exact(Math.Round(floor.ReadingDeviationDb, 2), "dB") : "not known", "5.57 dB for a single look at noise; less where looks are averaged"];
-        yield return ["Deviation between sweeps", floor.SweepOffsetDeviationDb is { } offset ? Exact(Math.Round(offset, 2), "dB") : "not known (one sweep or none)",
+        yield return ["Deviation of one reading", measured ? Small(floor.ReadingDeviationDb) : "not known", "5.57 dB for a single look at noise; less where looks are averaged"];
+        yield return ["Deviation between sweeps", floor.SweepOffsetDeviationDb is { } offset ? Small(offset) : "not known (one sweep or none)",
             "Offset that all frequencies of a sweep share"];
     }
 
@@ -122,6 +122,9 @@ public static partial class Wording
         campaign.GridDifferences.Select(d => (IReadOnlyList<string>)[d.Sweep.Name, Plain(d.PointsLeftOut)]);
 
     internal static string Exact(double value, string unit) => $"{Plain(value)} {unit}";
+
+    /// <summary>A scatter in dB with two decimals; what would print as nothing is "below 0.01 dB".</summary>
+    internal static string Small(double decibels) => decibels < 0.005 ? "below 0.01 dB" : Exact(Math.Round(decibels, 2), "dB");
 
     private static IReadOnlyList<string> Used(string role, SweepBlock block)
     {

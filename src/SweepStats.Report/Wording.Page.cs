@@ -15,7 +15,7 @@ public static partial class Wording
         "Without a floor a covered reading may be receiver noise and not signal, so every figure is a lower bound: the true shielding may be higher by an unknown "
         + "amount. Take a few sweeps with the source off and the same settings, or declare the floor, and run again.";
 
-    internal const string NoFindings = "Nothing stands out: no check of the measurement objects. Keep the raw files with this report.";
+    internal const string NoFindings = "Nothing has to be done: no check found fault with the measurement. Keep the raw files with this report.";
 
     internal const string NoRangeChart =
         "There is no chart of the dynamic range: without a floor, or with too few repeats, nobody can say how far this set-up can see.";
@@ -65,10 +65,6 @@ public static partial class Wording
     internal static string CappedOf(BandStatement band, bool floorKnown) =>
         floorKnown ? $"{Plain(band.CappedCount)} of {Plain(band.PointCount)}" : "not known";
 
-    internal static string FieldBlocked(Decibels shielding, bool bound) => AtLeast(Blocked(shielding.FieldBlocked), bound);
-
-    internal static string PowerBlocked(Decibels shielding, bool bound) => AtLeast(Blocked(shielding.PowerBlocked), bound);
-
     internal static string Repeats(ShieldingCurve? curve, BandStatement band, bool floorKnown)
     {
         string capped = floorKnown ? Capped(band.CappedCount, band.PointCount) : "Which frequencies are capped cannot be told without a floor.";
@@ -80,7 +76,7 @@ public static partial class Wording
         string units = curve.PlacementCount is { } placements
             ? $"{Count(curve.SweepCount, "covered sweep")} in {Count(placements, "placement")}; intervals count placements."
             : $"{Count(curve.SweepCount, "covered sweep")}; placements are not noted, so intervals cover the scatter from sweep to sweep alone.";
-        string scatter = curve.RepeatabilityDb is { } db ? $" Typical scatter between sweeps of one placement: {Exact(Math.Round(db, 2), "dB")}." : string.Empty;
+        string scatter = curve.RepeatabilityDb is { } db ? $" Typical scatter between sweeps of one placement: {Small(db)}." : string.Empty;
         return $"{units}{scatter} {capped}";
     }
 
@@ -101,6 +97,16 @@ public static partial class Wording
             + "A copied sweep never counts twice.");
         yield return ("Over the whole band", "The lowest of the one-sided lower limits. It holds at every frequency of the band at once, without further correction.");
     }
+
+    /// <summary>A blocked share with its interval where the figure has one; "≥" where it is a bound.</summary>
+    internal static string Blocked(BandFigure figure, Func<Decibels, double> share) => figure switch
+    {
+        { Value: { } value, Low: { } low, High: { } high } =>
+            $"{Blocked(share(new Decibels(value)))} ({Blocked(share(new Decibels(low)))} to {Blocked(share(new Decibels(high)), up: true)})",
+        { Low: { } low } => AtLeast(Blocked(share(new Decibels(low))), bound: true),
+        { Value: { } value } => Blocked(share(new Decibels(value))),
+        _ => Nothing,
+    };
 
     private static string AtLeast(string share, bool bound) => bound && share != "none" ? "≥ " + share : share;
 }

@@ -35,7 +35,7 @@ public static partial class Wording
         {
             string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)})";
             lines.AddRange(group.CommonMessage is { } message
-                ? [$"{head}{Pieces(group)}: {PlainText.Of(message)}"]
+                ? [string.Join(", ", new[] { head, Pieces(group.Findings) }.Where(p => p.Length > 0)) + ": " + PlainText.Of(message)]
                 : group.Findings.Select(f => $"{head}{(f.Specimen is { } name ? ", " + Piece(name) : string.Empty)}: {PlainText.Of(f.Message)}"));
             lines.Add($"  Next: {PlainText.Of(group.NextStep)}");
         }
@@ -81,11 +81,18 @@ public static partial class Wording
         return string.Join("; ", parts);
     }
 
-    /// <summary>", A/A01, A/A02": the pieces that a group names, or nothing.</summary>
-    private static string Pieces(FindingGroup group)
+    /// <summary>What the findings of a group concern; specimens that share the rest stand together.</summary>
+    internal static IEnumerable<string> Concerns(FindingGroup group) =>
+        group.Findings.GroupBy(f => Concerns(f with { Specimen = null }))
+            .Select(g => (Pieces: Pieces(g), Others: g.Key))
+            .Select(c => c.Pieces.Length == 0 ? c.Others : c.Others.Length == 0 ? c.Pieces : $"{c.Pieces}: {c.Others}")
+            .Where(c => c.Length > 0);
+
+    /// <summary>"A/A01, A/A02 and 3 more": the pieces that findings name, or nothing.</summary>
+    private static string Pieces(IEnumerable<Finding> findings)
     {
-        string[] pieces = [.. group.Findings.Where(f => f.Specimen is not null).Select(f => Piece(f.Specimen!.Value)).Distinct(StringComparer.Ordinal)];
-        string named = string.Concat(pieces.Take(MostPiecesNamed).Select(p => ", " + p));
+        string[] pieces = [.. findings.Where(f => f.Specimen is not null).Select(f => Piece(f.Specimen!.Value)).Distinct(StringComparer.Ordinal)];
+        string named = string.Join(", ", pieces.Take(MostPiecesNamed));
         return pieces.Length > MostPiecesNamed ? $"{named} and {Plain(pieces.Length - MostPiecesNamed)} more" : named;
     }
 

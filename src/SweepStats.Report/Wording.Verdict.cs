@@ -34,7 +34,7 @@ public static partial class Wording
         int warnings = told.Count(g => g.Severity == Severity.Warning);
         return (faults, warnings) switch
         {
-            (0, 0) => "No check objects.",
+            (0, 0) => "No check found fault with it.",
             (0, _) => $"{Count(warnings, "warning")} {(warnings == 1 ? "limits" : "limit")} what may be claimed.",
             (_, 0) => $"{Count(faults, "fault")} {(faults == 1 ? "stands" : "stand")} against every claim.",
             _ => $"{Count(faults, "fault")} {(faults == 1 ? "stands" : "stand")} against every claim; {Count(warnings, "warning")} "

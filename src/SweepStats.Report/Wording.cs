@@ -65,10 +65,10 @@ public static partial class Wording
     }
 
     /// <summary>
-    /// A blocked share in percent with as many digits as the share that passes needs (two), rounded down: "99.962 %". Nothing blocked, or more
+    /// A blocked share in percent with as many digits as the share that passes needs (two), rounded down, or up for an upper limit: "99.962 %". Nothing blocked, or more
     /// arriving than without the specimen, reads "none".
     /// </summary>
-    internal static string Blocked(double share)
+    internal static string Blocked(double share, bool up = false)
     {
         if (!(share > 0))
         {
@@ -78,8 +78,8 @@ public static partial class Wording
         double passes = 1 - share;
         int digits = passes >= 0.01 ? 1 : (int)Math.Min(10, -Math.Floor(Math.Log10(Math.Max(passes, 1e-12))) - 1);
         double scale = Math.Pow(10, digits);
-        double floored = Math.Floor((share * 100 * scale) + 1e-9) / scale;
-        return Sign(floored.ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)) + " %";
+        double rounded = (up ? Math.Ceiling((share * 100 * scale) - 1e-9) : Math.Floor((share * 100 * scale) + 1e-9)) / scale;
+        return Sign(rounded.ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)) + " %";
     }
 
     internal static string LowTenths(double value) => Tenths(value, Math.Floor);

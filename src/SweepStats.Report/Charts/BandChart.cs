@@ -37,9 +37,9 @@ internal static class BandChart
             return null;
         }
 
-        double? required = result.Plan.Requirement is { } requirement ? RequirementLine.Constant(requirement, result.Campaign.Grid) : null;
+        double? required = result.Plan.Requirement is { } line ? RequirementLine.Constant(line, result.Campaign.Grid) : null;
         PlotModel model = Frame.Model(Wording.BandsTitle, Wording.Band(result.Campaign.Grid.Band), Values(claims.Concat(means), required), Rows(result)).With(
-            required is { } asked ? RequirementLine.Of([new(asked, -0.5), new(asked, result.Bands.Length - 0.5)], $"required: {Wording.Ratio(asked)}") : null,
+            required is { } asked ? RequirementLine.Of([new(asked, -0.5), new(asked, result.Bands.Length - 0.5)], Wording.RequiredLine(result.Plan.Requirement!, result.Campaign.Grid)) : null,
             claims.Count > 0 ? new BandRows { Colour = Ink.Blue, Figures = claims, Title = Wording.ClaimLegend } : null,
             means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Title = Wording.MeanLegend(result.Plan.Confidence) } : null);
         return new Chart(

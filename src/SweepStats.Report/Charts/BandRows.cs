@@ -40,7 +40,7 @@ internal sealed class BandRows : ChartSeries
     {
         if (Figures.Any(f => f.Value is not null))
         {
-            Bar(rc, new(box.Left, box.Center.Y), new(box.Right, box.Center.Y), box.Center);
+            Bar(rc, new(box.Left, box.Center.Y), new(box.Right - 4, box.Center.Y), new(box.Center.X - 2, box.Center.Y));
         }
         else
         {

@@ -11,6 +11,9 @@ internal static class Frame
     /// <summary>Names in a chart longer than this are cut; the page has them in full.</summary>
     public const int LongestName = 28;
 
+    /// <summary>Type of all charts: whichever of these the viewer has.</summary>
+    public const string Font = "Arial, Helvetica, sans-serif";
+
     private const double LabelSize = 13;
     private const double TitleSize = 17;
 
@@ -21,7 +24,7 @@ internal static class Frame
             Title = title,
             Subtitle = subtitle,
             Culture = CultureInfo.InvariantCulture,
-            DefaultFont = "Arial, Helvetica, sans-serif",
+            DefaultFont = Font,
             DefaultFontSize = LabelSize,
             TitleFontSize = TitleSize,
             TitleFontWeight = 600,
@@ -79,7 +82,6 @@ internal static class Frame
         axis.MajorGridlineStyle = LineStyle.Solid;
         axis.MajorGridlineColor = Ink.Faint;
         axis.MajorGridlineThickness = 0.8;
-        axis.ExtraGridlineColor = Ink.Faint;
         axis.TickStyle = TickStyle.Outside;
         axis.FontSize = LabelSize;
         axis.TitleFontSize = LabelSize;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using OxyPlot.Axes;
-using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Charts;
@@ -19,18 +18,7 @@ internal static class FrequencyScale
             return Dressed(new LogFrequencyAxis(start, stop) { Title = "Frequency (logarithmic)" });
         }
 
-        return Dressed(start == stop ? Around(start) : Linear(start, stop));
-    }
-
-    /// <summary>A sweep of one point needs room on both sides, and its one label.</summary>
-    private static LinearAxis Around(double only)
-    {
-        double room = only > 0 ? only / 10 : 1;
-        return new LinearAxis
-        {
-            Minimum = only - room, Maximum = only + room, MajorStep = 100 * room, Title = "Frequency",
-            ExtraGridlines = [only], LabelFormatter = hertz => Wording.Frequency(new Hertz(hertz)),
-        };
+        return Dressed(start == stop ? new OneFrequencyAxis(start) { Title = "Frequency" } : Linear(start, stop));
     }
 
     private static LinearAxis Linear(double start, double stop)

@@ -8,15 +8,16 @@ namespace SweepStats.Report.Charts;
 /// </summary>
 internal sealed class OpenBounds : ChartSeries
 {
-    private const double Foot = 4;
     private const double Closest = 10;
-    private const double Head = 4;
 
     /// <summary>Frequency and bound in dB.</summary>
     public required IReadOnlyList<DataPoint> Bounds { get; init; }
 
     /// <summary>Length of an arrow in pixels.</summary>
     public double Length { get; init; } = 24;
+
+    /// <summary>Kind of arrow, see <see cref="BoundArrow"/>.</summary>
+    public int Style { get; init; }
 
     /// <summary>Distance between arrows in pixels.</summary>
     public double Spacing { get; init; } = 15;
@@ -47,7 +48,7 @@ internal sealed class OpenBounds : ChartSeries
 
         foreach (ScreenPoint foot in feet)
         {
-            Arrow(rc, foot, Length);
+            new BoundArrow(Colour, Style).Draw(rc, foot, Length);
         }
     }
 
@@ -56,15 +57,7 @@ internal sealed class OpenBounds : ChartSeries
         double half = Math.Min(box.Height / 2, 8);
         foreach (double x in new[] { box.Center.X - 9, box.Center.X + 9 })
         {
-            Arrow(rc, new ScreenPoint(x, box.Center.Y + half), 2 * half);
+            new BoundArrow(Colour, Style).Draw(rc, new ScreenPoint(x, box.Center.Y + half), 2 * half);
         }
-    }
-
-    private void Arrow(IRenderContext rc, ScreenPoint foot, double length)
-    {
-        var tip = new ScreenPoint(foot.X, foot.Y - length);
-        Stroke(rc, Colour, 1.3, null, new(foot.X - Foot, foot.Y), new(foot.X + Foot, foot.Y));
-        Stroke(rc, Colour, 1.3, null, foot, tip);
-        Stroke(rc, Colour, 1.3, null, new(tip.X - Head, tip.Y + Head + 1), tip, new(tip.X + Head, tip.Y + Head + 1));
     }
 }

@@ -19,7 +19,7 @@ internal static class OverviewChart
         bool capped = points.Any(p => p.Bounds.Count > 0);
         IEnumerable<double> seen = points.SelectMany(p => p.Seen).Concat(required?.Points.Select(p => p.Y) ?? []);
         PlotModel model = Frame.Model(
-                title, Wording.OverviewSubtitle(result, points.Any(p => p.HasEstimates), capped),
+                title, Wording.OverviewSubtitle(result, points.Any(p => p.HasEstimates), points.Any(p => p.HasUnrepeated), capped),
                 FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Shielding (dB)", seen, capped ? 0.16 : 0.06))
             .With(points.SelectMany((p, i) => Lines(p, i, points.Length, Frame.Name(curves[i].Name.ToString()))).Append(required));
         return new Chart(name, ChartKind.Overview, title, Wording.OverviewDescription(curves), model);
@@ -33,10 +33,11 @@ internal static class OverviewChart
         bool named = points.HasEstimates || points.HasUnrepeated;
         if (points.HasEstimates)
         {
-            yield return new IntervalBand { Colour = ink.Colour, Slices = points.Interval, Strength = 22, Outlined = false, LoneBars = false };
+            yield return new IntervalBand { Colour = ink.Colour, Slices = points.Interval, Strength = 22, Outlined = false, LoneBars = places == 1 };
             yield return new Trace
             {
-                Colour = ink.Colour, Points = points.Estimate, Dash = ink.Dash, Marker = ink.Marker, MarkerStart = shift, Title = piece,
+                Colour = ink.Colour, Points = points.Estimate, Dash = ink.Dash, Marker = ink.Marker, MarkerStart = shift, LoneDots = true, Title = piece,
+                ArrowStyle = points.Bounds.Count > 0 ? place : null,
             };
         }
 
@@ -44,8 +45,8 @@ internal static class OverviewChart
         {
             yield return new Trace
             {
-                Colour = ink.Colour, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, Hollow = true, Marker = ink.Marker, MarkerStart = shift,
-                Title = points.HasEstimates ? null : $"{piece} ({Wording.UnrepeatedLegend})",
+                Colour = ink.Colour, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, LoneDots = true, Hollow = true, Marker = ink.Marker, MarkerStart = shift,
+                Title = points.HasEstimates ? null : $"{piece} ({Wording.UnrepeatedLegend})", ArrowStyle = points.Bounds.Count > 0 ? place : null,
             };
         }
 
@@ -53,7 +54,7 @@ internal static class OverviewChart
         {
             yield return new OpenBounds
             {
-                Colour = ink.Colour, Bounds = points.Bounds, Length = 16, Spacing = ArrowSpacing, Shift = MarkerShift(place, places, ArrowSpacing),
+                Colour = ink.Colour, Bounds = points.Bounds, Length = 16, Style = place, Spacing = ArrowSpacing, Shift = MarkerShift(place, places, ArrowSpacing),
                 Title = named ? null : $"{piece} ({Wording.ArrowLegend})",
             };
         }

@@ -8,6 +8,7 @@ internal static class PngPicture
 {
     private const int Magnification = 2;
     private const int ScreenDotsPerInch = 96;
+    private const string Needed = "M0≥−";
     private const string Remedy =
         "Install a font (on Debian: apt-get install fonts-dejavu-core) or leave out --png: the SVG charts need none.";
 
@@ -16,10 +17,9 @@ internal static class PngPicture
         using var drawn = new MemoryStream();
         try
         {
-            // Without any font the drawing library loses text or fails deep inside with an unnamed argument: ask first.
-            if (SKFontManager.Default.FontFamilyCount == 0)
+            if (!CanWrite())
             {
-                throw new PngUnavailableException("PNG charts cannot be drawn: this machine has no fonts. " + Remedy);
+                throw new PngUnavailableException("PNG charts cannot be drawn: no font of this machine has the letters they need. " + Remedy);
             }
 
             new PngExporter
@@ -36,5 +36,12 @@ internal static class PngPicture
         }
 
         return drawn.ToArray();
+    }
+
+    // Without fonts the drawing library gives an empty typeface and leaves all text out without a word; its count of font families is then still 1.
+    private static bool CanWrite()
+    {
+        using SKTypeface? typeface = SKTypeface.FromFamilyName(Frame.Font);
+        return typeface is not null && Needed.All(letter => typeface.ContainsGlyph(letter));
     }
 }

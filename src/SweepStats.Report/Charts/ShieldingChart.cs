@@ -19,7 +19,7 @@ internal static class ShieldingChart
             .With(
                 points.HasEstimates ? Band(points, result) : null,
                 required,
-                points.HasEstimates ? new Trace { Colour = Ink.Black, Points = points.Estimate, Title = "estimate" } : null,
+                points.HasEstimates ? new Trace { Colour = Ink.Black, Points = points.Estimate, LoneDots = true, Title = "estimate" } : null,
                 points.HasUnrepeated ? Unrepeated(points) : null,
                 points.Bounds.Count > 0 ? new OpenBounds { Colour = Ink.Black, Bounds = points.Bounds, Title = Wording.ArrowLegend } : null,
                 points.Unreadable.Count > 0
@@ -31,5 +31,5 @@ internal static class ShieldingChart
         new() { Colour = Ink.Blue, Slices = points.Interval, Title = $"{Wording.Level(result.Plan.Confidence)} interval" };
 
     private static Trace Unrepeated(CurvePoints points) =>
-        new() { Colour = Ink.Black, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, Hollow = true, Title = Wording.UnrepeatedLegend };
+        new() { Colour = Ink.Black, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, LoneDots = true, Hollow = true, Title = Wording.UnrepeatedLegend };
 }

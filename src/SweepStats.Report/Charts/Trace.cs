@@ -2,7 +2,7 @@ using OxyPlot;
 
 namespace SweepStats.Report.Charts;
 
-/// <summary>A line over frequency; broken where a point is not a number. A point between two gaps is drawn as a dot, for a line of one point is invisible.</summary>
+/// <summary>A line over frequency; broken where a point is not a number. A point between two gaps is drawn as a dot or a dash, for a line of one point is invisible.</summary>
 internal sealed class Trace : ChartSeries
 {
     private const double MarkerSize = 4;
@@ -23,6 +23,12 @@ internal sealed class Trace : ChartSeries
     /// <summary>Where the first marker stands, in pixels, so that neighbours do not hide each other.</summary>
     public double MarkerStart { get; init; }
 
+    /// <summary>Arrow that the same specimen's bounds have, shown in the legend beside the line; null where it has none.</summary>
+    public int? ArrowStyle { get; init; }
+
+    /// <summary>Whether lone points are dots, as readings are; else short lines, as a requirement is.</summary>
+    public bool LoneDots { get; init; }
+
     /// <summary>Whether lone dots are hollow: a value without an interval must not look like one with.</summary>
     public bool Hollow { get; init; }
 
@@ -40,7 +46,7 @@ internal sealed class Trace : ChartSeries
 
             if (run.Count == 1)
             {
-                rc.DrawMarker(run[0], Marker == MarkerType.None ? MarkerType.Circle : Marker, null, 3, Hollow ? OxyColors.White : Colour, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+                Lone(rc, run[0]);
                 continue;
             }
 
@@ -59,12 +65,33 @@ internal sealed class Trace : ChartSeries
         }
     }
 
+    private void Lone(IRenderContext rc, ScreenPoint at)
+    {
+        if (LoneDots)
+        {
+            MarkerType marker = Marker == MarkerType.None ? MarkerType.Circle : Marker;
+            rc.DrawMarker(at, marker, null, 3, Hollow ? OxyColors.White : Colour, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+        }
+        else
+        {
+            // In a sweep of many points a neighbour's place is not ours; in a sweep of one there is all the room.
+            double reach = Points.Count == 1 ? 60 : 2;
+            Stroke(rc, Colour, Thickness, Dash, new(at.X - reach, at.Y), new(at.X + reach, at.Y));
+        }
+    }
+
     protected override void DrawSample(IRenderContext rc, OxyRect box)
     {
-        Stroke(rc, Colour, Thickness, Dash, new ScreenPoint(box.Left, box.Center.Y), new ScreenPoint(box.Right, box.Center.Y));
+        double right = ArrowStyle is null ? box.Right : box.Right - 12;
+        Stroke(rc, Colour, Thickness, Dash, new ScreenPoint(box.Left, box.Center.Y), new ScreenPoint(right, box.Center.Y));
+        if (ArrowStyle is { } style)
+        {
+            new BoundArrow(Colour, style).Draw(rc, new ScreenPoint(box.Right - 4, box.Center.Y + 7), 14);
+        }
+
         if (Marker != MarkerType.None)
         {
-            rc.DrawMarker(box.Center, Marker, null, MarkerSize, OxyColors.White, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+            rc.DrawMarker(new ScreenPoint((box.Left + right) / 2, box.Center.Y), Marker, null, MarkerSize, OxyColors.White, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
         }
     }
 }

@@ -1,5 +1,4 @@
 using SweepStats.Bands;
-using SweepStats.Quantities;
 using SweepStats.Shielding;
 
 namespace SweepStats.Report.Pages;
@@ -25,7 +24,8 @@ internal sealed class BandTablesPart : IPagePart
 
     private static IEnumerable<IReadOnlyList<string>> Rows(BandStatement band)
     {
-        yield return Row("At least, everywhere in the band", band.AtLeast is { } claim ? Wording.Bound(claim) : "no claim", band.AtLeast?.Value, true);
+        yield return Row(
+            "At least, everywhere in the band", band.AtLeast is { } claim ? Wording.Bound(claim) : "no claim", new BandFigure(null, band.AtLeast?.Value, null));
         yield return Row("Mean over the band", Wording.Figure(band.MeanDb), band.MeanDb);
         yield return Row("Reached by nine tenths of the band", Wording.Figure(band.TenthPercentileDb), band.TenthPercentileDb);
         if (band.ShareMeeting is { } share)
@@ -34,14 +34,6 @@ internal sealed class BandTablesPart : IPagePart
         }
     }
 
-    private static IReadOnlyList<string> Row(string name, string figure, BandFigure from)
-    {
-        bool isValue = from is { Value: not null, High: not null } or { Value: not null, Low: null };
-        return Row(name, figure, isValue ? from.Value : from.Low, !isValue);
-    }
-
-    private static IReadOnlyList<string> Row(string name, string figure, double? decibels, bool bound) =>
-        decibels is { } db
-            ? [name, figure, Wording.FieldBlocked(new Decibels(db), bound), Wording.PowerBlocked(new Decibels(db), bound)]
-            : [name, figure, Wording.Nothing, Wording.Nothing];
+    private static IReadOnlyList<string> Row(string name, string figure, BandFigure from) =>
+        [name, figure, Wording.Blocked(from, db => db.FieldBlocked), Wording.Blocked(from, db => db.PowerBlocked)];
 }

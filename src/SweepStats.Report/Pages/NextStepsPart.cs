@@ -55,7 +55,7 @@ internal sealed class NextStepsPart : IPagePart
         }
         else
         {
-            string[] concerns = [.. group.Findings.Select(Wording.Concerns).Where(c => c.Length > 0)];
+            string[] concerns = [.. Wording.Concerns(group)];
             if (concerns.Length == 1)
             {
                 html.Element("p", "Concerns: " + concerns[0], ("class", "concerns"));

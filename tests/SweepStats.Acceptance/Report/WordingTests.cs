@@ -34,8 +34,8 @@ public sealed class WordingTests
     [InlineData(-3, "none", "none")]
     public void BlockedSharesAreNamedForFieldAndForPower(double decibels, string field, string power)
     {
-        Assert.StartsWith(field.TrimEnd('%', ' ', '0'), Wording.FieldBlocked(new Decibels(decibels), bound: false), StringComparison.Ordinal);
-        Assert.StartsWith(power.TrimEnd('%', ' ', '0'), Wording.PowerBlocked(new Decibels(decibels), bound: false), StringComparison.Ordinal);
+        Assert.StartsWith(field.TrimEnd('%', ' ', '0'), Wording.Blocked(new BandFigure(decibels, null, null), db => db.FieldBlocked), StringComparison.Ordinal);
+        Assert.StartsWith(power.TrimEnd('%', ' ', '0'), Wording.Blocked(new BandFigure(decibels, null, null), db => db.PowerBlocked), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -43,7 +43,7 @@ public sealed class WordingTests
     {
         for (double decibels = 0.5; decibels < 150; decibels += 0.5)
         {
-            string share = Wording.PowerBlocked(new Decibels(decibels), bound: true);
+            string share = Wording.Blocked(new BandFigure(null, decibels, null), db => db.PowerBlocked);
             Assert.DoesNotContain("100", share, StringComparison.Ordinal);
             Assert.StartsWith("≥ ", share, StringComparison.Ordinal);
         }
