@@ -14,6 +14,9 @@ public static class NoncentralT
 {
     private const double LowestDegreesOfFreedom = 1;
 
+    // What the sum of a probability rounds to, relative to it: closer to a root no step can come.
+    private const double Rounding = 4e-16;
+
     // The work grows with δ; beyond this the answer is a multiple of a chi variable and nobody's detection limit.
     private const double HighestNoncentrality = 1000;
     private const double HighestCritical = 500;
@@ -34,7 +37,7 @@ public static class NoncentralT
         RequireProbability(probability, nameof(probability));
         RequireArguments(degreesOfFreedom, noncentrality);
         double start = noncentrality + StudentT.Quantile(probability, degreesOfFreedom);
-        return Solve(start, t =>
+        return Solve(start, Rounding * probability, t =>
         {
             (double reached, double density, _) = At(t, degreesOfFreedom, noncentrality);
             return (reached - probability, density);
@@ -58,7 +61,7 @@ public static class NoncentralT
             throw new ArgumentOutOfRangeException(nameof(falseAlarm), falseAlarm, "So rare a false alarm cannot be told with so few degrees of freedom.");
         }
 
-        return Solve(critical - Normal.InvCDF(0, 1, miss), delta =>
+        return Solve(critical - Normal.InvCDF(0, 1, miss), Rounding * miss, delta =>
         {
             (double reached, _, double fall) = At(critical, degreesOfFreedom, delta);
             return (miss - reached, fall);
@@ -109,7 +112,7 @@ public static class NoncentralT
     }
 
     /// <summary>Root of a rising function by Newton inside a bracket that closes at every step.</summary>
-    private static double Solve(double start, Func<double, (double Value, double Slope)> rising)
+    private static double Solve(double start, double resolution, Func<double, (double Value, double Slope)> rising)
     {
         double low = double.NegativeInfinity;
         double high = double.PositiveInfinity;
@@ -118,7 +121,7 @@ public static class NoncentralT
         for (int step = 0; step < 400; step++)
         {
             (double value, double slope) = rising(x);
-            if (value == 0)
+            if (Math.Abs(value) <= resolution)
             {
                 return x;
             }
