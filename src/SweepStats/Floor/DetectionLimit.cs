@@ -7,7 +7,7 @@ namespace SweepStats.Floor;
 /// <remarks>
 /// Currie's detection limit in the geometry of a rise over the floor. A covered mean is bounded from both sides when its rise exceeds both t·u (its own
 /// error) and what noise alone would do. With an error estimated from n units the rise must be δ·u, with δ the noncentrality at which Student's t exceeds its own
-/// quantile with probability 0.95: δ ≈ t(1 − 1/4ν) + z·√(1 + t²/2ν). Source: Currie 1968, Analytical Chemistry 40, 586; Abramowitz and Stegun 26.7.10.
+/// quantile with probability 0.95. Source: Currie 1968, Analytical Chemistry 40, 586; IUPAC recommendation 1995 for the noncentral t (both from memory).
 /// Assumes the scatter of the signal seen in the reference. Error: the share that is bounded lies within 92 to 99 % (see the coverage study).
 /// </remarks>
 /// <param name="noise">How noise reads.</param>
@@ -23,10 +23,8 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
     /// <param name="floorError">Standard error of the floor in dB.</param>
     public double SignalToNoise(int readings, int units, double signalDeviation, double floorError)
     {
-        double dof = units - 1;
-        double t = StudentT.Quantile(confidence.TwoSidedQuantile, dof);
         double z = Normal.InvCDF(0, 1, Power);
-        double delta = (t * (1 - (1 / (4 * dof)))) + (z * Math.Sqrt(1 + (t * t / (2 * dof))));
+        double delta = Noncentrality(units - 1, z);
         double noiseVariance = noise.LogStandardDeviation * noise.LogStandardDeviation / readings;
         double critical = noise.CriticalRise(readings, confidence.TwoSidedQuantile);
         double floorReach = Normal.InvCDF(0, 1, confidence.TwoSidedQuantile) * floorError;
@@ -48,5 +46,14 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
         }
 
         return noise.SnrInDecibels(rise);
+    }
+
+    // Beyond a t of 500 (two units and a confidence above 99.87 %) nothing is bounded in practice; an approximation does (Abramowitz and Stegun 26.7.10).
+    private double Noncentrality(double dof, double z)
+    {
+        double t = StudentT.Quantile(confidence.TwoSidedQuantile, dof);
+        return t <= 500
+            ? NoncentralT.DetectionNoncentrality(1 - confidence.TwoSidedQuantile, 1 - Power, dof)
+            : (t * (1 - (1 / (4 * dof)))) + (z * Math.Sqrt(1 + (t * t / (2 * dof))));
     }
 }
