@@ -12,6 +12,9 @@ public static class CampaignFolder
     /// <summary>Name of the manifest.</summary>
     public const string ManifestName = "sweeps.csv";
 
+    /// <summary>Name of the file that tells what is true of a rehearsed campaign; it is passed over.</summary>
+    public const string TruthName = "truth.csv";
+
     /// <summary>Reads a campaign. Everything wrong with it is in the faults of the answer; nothing is thrown for bad content.</summary>
     /// <param name="folder">The campaign's folder.</param>
     /// <param name="options">How to read it.</param>

@@ -10,6 +10,9 @@ internal static class FolderRoles
     private const string OnlyLot = "1";
     private const string TruthName = "truth.csv";
 
+    // Every report has this file; its name is part of the contract.
+    private const string ReportMark = "/summary.json";
+
     /// <summary>Sorts the files of a campaign without manifest.</summary>
     public static SweepList Of(FolderWalk walk)
     {
@@ -17,7 +20,7 @@ internal static class FolderRoles
         var faults = ImmutableArray.CreateBuilder<ReadFault>();
         var assumptions = ImmutableArray.CreateBuilder<string>();
         faults.AddRange(walk.Faults);
-        string[] reports = [.. walk.Files.Where(f => f.EndsWith("/" + Results.SummaryJson.FileName, StringComparison.Ordinal) && Roles.Parse(f.Split('/')[0]) is null).Select(f => f[..(f.LastIndexOf('/') + 1)])];
+        string[] reports = [.. walk.Files.Where(f => f.EndsWith(ReportMark, StringComparison.Ordinal) && Roles.Parse(f.Split('/')[0]) is null).Select(f => f[..(f.LastIndexOf('/') + 1)])];
         assumptions.AddRange(reports.Select(r => $"{r} is an earlier report and was not read"));
         foreach (string file in walk.Files.Where(f => !reports.Any(r => f.StartsWith(r, StringComparison.Ordinal))))
         {
@@ -29,6 +32,10 @@ internal static class FolderRoles
             else if (IsNotes(name))
             {
                 assumptions.Add($"{file} was taken as notes and not read");
+            }
+            else if (file == CampaignFolder.TruthName)
+            {
+                assumptions.Add($"{file} was taken as the truth of a rehearsal and not read");
             }
             else if (file == name)
             {

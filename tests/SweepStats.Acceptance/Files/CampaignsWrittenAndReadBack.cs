@@ -38,8 +38,10 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
     public void ThreeDecimalsRoundTheLevelsOnly()
     {
         Campaign campaign = Drawn(1);
-        CampaignWriter.Write(campaign, _folder.Path, "");
-        CampaignReading reading = _folder.Read();
+        string path = Path.Combine(_folder.Path, "new");
+        Assert.Empty(CampaignWriter.Write(path, campaign, "", "lot,specimen\n"));
+        CampaignReading reading = CampaignFolder.Read(path, new CampaignReadOptions(), null);
+        Assert.Contains("truth.csv was taken as the truth of a rehearsal and not read", reading.Assumptions);
         foreach (Sweep sweep in campaign.Sweeps)
         {
             Sweep read = reading.Campaign!.Sweeps.Single(s => s.Name == sweep.Name);
@@ -55,7 +57,15 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
     public void ANameThatIsNoPathWithinTheFolderIsTheCallersMistake(string name)
     {
         var sweep = new Sweep(name, SweepRole.Floor, new FrequencyGrid([1, 2]), [1, 2], LevelScale.DecibelRatio);
-        Assert.Throws<ArgumentException>(() => CampaignWriter.Write(new Campaign("t", [sweep]), _folder.Path, ""));
+        Assert.Throws<ArgumentException>(() => CampaignWriter.Write(_folder.Path, new Campaign("t", [sweep]), "", null));
+    }
+
+    [Fact]
+    public void AFolderThatHoldsAnythingIsNotWrittenInto()
+    {
+        _folder.WithUsualSweeps();
+        Assert.Equal("the folder is not empty", Assert.Single(CampaignWriter.Write(_folder.Path, Drawn(1), "", null)).Problem);
+        Assert.Equal(["covered", "reference"], Directory.EnumerateFileSystemEntries(_folder.Path).Select(Path.GetFileName).Order());
     }
 
     [Fact]
@@ -109,8 +119,9 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
 
     private void AssertSame(Campaign campaign)
     {
-        CampaignWriter.Write(campaign, _folder.Path, "title = \"t\"\n", LevelDigits.All);
-        CampaignReading reading = _folder.Read(threads: 2);
+        string path = Path.Combine(_folder.Path, Guid.NewGuid().ToString("N"));
+        Assert.Empty(CampaignWriter.Write(path, campaign, "title = \"t\"\n", LevelDigits.All));
+        CampaignReading reading = CampaignFolder.Read(path, new CampaignReadOptions(Threads: 2), null);
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal(campaign.Title, reading.Campaign!.Title);
         foreach ((Sweep written, Sweep read) in campaign.Sweeps.Zip(reading.Campaign.Sweeps))

@@ -1,4 +1,4 @@
-namespace SweepStats.Files.Campaigns;
+namespace SweepStats.Files.Results;
 
 /// <summary>How many digits of a level are written.</summary>
 public enum LevelDigits

@@ -1,20 +1,31 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using SweepStats.Files.Campaigns;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
-namespace SweepStats.Files.Campaigns;
+namespace SweepStats.Files.Results;
 
 /// <summary>Writes sweeps as a campaign folder that <see cref="CampaignFolder"/> reads back.</summary>
 public static class CampaignWriter
 {
-    /// <summary>Writes a campaign. Each sweep's name is its path within the folder, such as <c>covered/A/A1/p1/s01.csv</c>.</summary>
-    /// <param name="campaign">The sweeps.</param>
-    /// <param name="folder">Where to write; made where missing. Files of the same names are replaced.</param>
+    /// <summary>Writes a rehearsed campaign with levels to three decimals, as receivers export them.</summary>
+    /// <param name="folder">Where to write; made where missing.</param>
+    /// <param name="campaign">The sweeps. Each one's name is its path within the folder, such as <c>covered/A/A1/p1/s01.csv</c>.</param>
     /// <param name="settings">Text of campaign.toml.</param>
-    /// <param name="digits">Digits of the levels; frequencies are always exact.</param>
+    /// <param name="truth">Text of truth.csv; null for none.</param>
+    /// <returns>Why nothing was written; empty where all was.</returns>
     /// <exception cref="ArgumentException">A sweep's name is no path within the folder, or is there twice.</exception>
-    public static void Write(Campaign campaign, string folder, string settings, LevelDigits digits = LevelDigits.ThreeDecimals)
+    public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, string? truth) =>
+        Write(folder, campaign, (settings, truth), LevelDigits.ThreeDecimals);
+
+    /// <summary>Writes a campaign with a choice of digits for the levels; frequencies are always exact.</summary>
+    /// <inheritdoc cref="Write(string, Campaign, string, string?)"/>
+    public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, LevelDigits digits) =>
+        Write(folder, campaign, (settings, null), digits);
+
+    private static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, (string Settings, string? Truth) texts, LevelDigits digits)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         string root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
@@ -22,6 +33,12 @@ public static class CampaignWriter
         if (paths.Distinct(StringComparer.Ordinal).Count() != paths.Length)
         {
             throw new ArgumentException("Two sweeps have the same name.", nameof(campaign));
+        }
+
+        // Made-up sweeps among measured ones could not be told apart later.
+        if (File.Exists(root) || (Directory.Exists(root) && Directory.EnumerateFileSystemEntries(root).Any()))
+        {
+            return [new ReadFault(folder, null, "the folder is not empty", "name a new folder")];
         }
 
         Directory.CreateDirectory(root);
@@ -32,7 +49,13 @@ public static class CampaignWriter
             Write(campaign.Sweeps[i], file, digits);
         }
 
-        File.WriteAllText(Path.Combine(root, CampaignFolder.SettingsName), settings, new UTF8Encoding(false));
+        File.WriteAllText(Path.Combine(root, CampaignFolder.SettingsName), texts.Settings, new UTF8Encoding(false));
+        if (texts.Truth is not null)
+        {
+            File.WriteAllText(Path.Combine(root, CampaignFolder.TruthName), texts.Truth, new UTF8Encoding(false));
+        }
+
+        return [];
     }
 
     private static string PathOf(string root, string name)
