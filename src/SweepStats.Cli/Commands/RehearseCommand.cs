@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
-using SweepStats.Files.Campaigns;
+using SweepStats.Files;
+using SweepStats.Files.Results;
 using SweepStats.Rehearsal;
 
 namespace SweepStats.Cli.Commands;
@@ -39,14 +41,13 @@ internal static class RehearseCommand
             return ExitCode.BadInput;
         }
 
-        if (Directory.Exists(target.Folder) && Directory.EnumerateFileSystemEntries(target.Folder).Any())
+        ImmutableArray<ReadFault> faults = CampaignWriter.Write(target.Folder, rehearsed.Campaign, Settings(plan, target.Requirement), TruthTable.Of(rehearsed));
+        if (!faults.IsEmpty)
         {
-            terminal.Error.WriteLine($"{target.Folder}: the folder is not empty; choose a new one");
+            faults.ToList().ForEach(terminal.Error.WriteLine);
             return ExitCode.BadInput;
         }
 
-        CampaignWriter.Write(rehearsed.Campaign, target.Folder, Settings(plan, target.Requirement));
-        File.WriteAllText(Path.Combine(target.Folder, "truth.csv"), TruthTable.Of(rehearsed));
         terminal.Out.WriteLine($"{target.Folder}: {rehearsed.Campaign.Sweeps.Length} sweeps of {rehearsed.Grid.Count} frequencies; what is true of them stands in truth.csv.");
         terminal.Out.WriteLine($"Analyse it: sweepstats run {target.Folder}");
         return ExitCode.Done;

@@ -8,7 +8,6 @@ namespace SweepStats.Files.Campaigns;
 internal static class FolderRoles
 {
     private const string OnlyLot = "1";
-    private const string TruthName = "truth.csv";
 
     // Every report has this file; its name is part of the contract.
     private const string ReportMark = "/summary.json";
@@ -25,11 +24,7 @@ internal static class FolderRoles
         foreach (string file in walk.Files.Where(f => !reports.Any(r => f.StartsWith(r, StringComparison.Ordinal))))
         {
             string name = file[(file.LastIndexOf('/') + 1)..];
-            if (file == TruthName)
-            {
-                assumptions.Add($"{file} tells what is true of a rehearsed campaign and was not read");
-            }
-            else if (IsNotes(name))
+            if (IsNotes(name))
             {
                 assumptions.Add($"{file} was taken as notes and not read");
             }

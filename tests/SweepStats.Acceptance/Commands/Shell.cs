@@ -1,5 +1,4 @@
 using SweepStats.Cli;
-using SweepStats.Tests.Architecture;
 
 namespace SweepStats.Acceptance.Commands;
 

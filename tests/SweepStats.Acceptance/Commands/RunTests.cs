@@ -1,0 +1,166 @@
+using System.Globalization;
+using System.Text.Json;
+using SweepStats.Acceptance.Files;
+using Xunit;
+
+namespace SweepStats.Acceptance.Commands;
+
+public sealed class RunTests
+{
+    [Fact]
+    public void TheDemoReportInTheRepositoryIsWhatTheProgramWrites()
+    {
+        using var scratch = new ScratchFolder();
+        Assert.Equal(0, Report(scratch, "again"));
+        string committed = Path.Combine(Repository.Root, "reports/receiver-cabin-curtain");
+        Assert.Equal(Contents(committed), Contents(Path.Combine(scratch.Path, "again")));
+    }
+
+    [Fact]
+    public void TheDemoCampaignIsWhatItsOriginSays()
+    {
+        using var scratch = new ScratchFolder();
+        string script = File.ReadAllText(Path.Combine(Repository.Root, "fixtures/campaigns/make-demo.sh"));
+        string command = script[(script.IndexOf("sweepstats rehearse \"$campaign\"", StringComparison.Ordinal) + 31)..];
+        command = command[..command.IndexOf("\nmv ", StringComparison.Ordinal)].Replace("\\\n", " ", StringComparison.Ordinal);
+        string[] words = ["rehearse", Path.Combine(scratch.Path, "demo"), .. Words(command)];
+        (int code, _, string error) = Shell.Run(words);
+        Assert.True(code == 0, error);
+        Assert.Equal(Contents(Shell.Demo).Where(f => f.Key != "origin.md"), Contents(Path.Combine(scratch.Path, "demo")));
+    }
+
+    [Fact]
+    public void TwoThreadsAndACommaCultureGiveTheSameBytes()
+    {
+        using var scratch = new ScratchFolder();
+        Report(scratch, "one", "--threads", "1");
+        CultureInfo before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
+            Report(scratch, "two", "--threads", "2");
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("tr-TR");
+            Report(scratch, "three", "--threads", "2");
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+
+        Assert.Equal(Contents(Path.Combine(scratch.Path, "one")), Contents(Path.Combine(scratch.Path, "two")));
+        Assert.Equal(Contents(Path.Combine(scratch.Path, "one")), Contents(Path.Combine(scratch.Path, "three")));
+    }
+
+    [Fact]
+    public void ACappedReadingIsNeverAPointInShieldingCsv()
+    {
+        var rows = File.ReadLines(Path.Combine(Repository.Root, "reports/receiver-cabin-curtain/shielding.csv")).Skip(1).Select(l => l.Split(',')).ToList();
+        var capped = rows.Where(r => r[14] == "capped").ToList();
+        Assert.NotEmpty(capped);
+        Assert.All(capped, r => Assert.True(r[9].Length == 0 && r[10].Length > 0 && r[11].Length == 0));
+        Assert.All(rows.Where(r => r[14] != "capped"), r => Assert.True(r[9].Length > 0));
+    }
+
+    [Fact]
+    public void TheDemosIntervalsHoldItsTruth()
+    {
+        string[][] Rows(string file) => [.. File.ReadLines(Path.Combine(Repository.Root, file)).Skip(1).Select(l => l.Split(','))];
+        var truth = Rows("fixtures/campaigns/receiver-cabin-curtain/truth.csv").ToDictionary(r => (r[1], r[2]), r => Number(r[3]));
+        string[][] shielding = Rows("reports/receiver-cabin-curtain/shielding.csv");
+        int held = shielding.Count(r => Number(r[10]) <= truth[(r[1], r[2])] && (r[11].Length == 0 || truth[(r[1], r[2])] <= Number(r[11])));
+        // Placement and reference errors are shared by the frequencies of a specimen, so that the share scatters more than a binomial one.
+        Assert.InRange((double)held / shielding.Length, 0.85, 1);
+    }
+
+    [Fact]
+    public void ACampaignWithoutFloorSaysSoInTheVerdict()
+    {
+        using var scratch = new ScratchFolder();
+        Shell.Run("rehearse", Path.Combine(scratch.Path, "c"), "--floor-sweeps", "0", "--points", "21");
+        (int code, string output, _) = Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"));
+        Assert.Equal(0, code);
+        Assert.Contains("no floor", output.Split('\n')[1], StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("no-floor", File.ReadAllText(Path.Combine(scratch.Path, "r/findings.csv")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("40", "30", 0)]
+    [InlineData("40", "60", 1)]
+    public void AGateStopsWhatDoesNotMeetItsRequirement(string truth, string wanted, int expected)
+    {
+        using var scratch = new ScratchFolder();
+        Shell.Run("rehearse", Path.Combine(scratch.Path, "c"), "--points", "21", "--se", truth, "--requirement", wanted);
+        Assert.Equal(expected, Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"), "--gate", "--quiet").Code);
+        Assert.Equal(0, Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"), "--quiet").Code);
+    }
+
+    [Fact]
+    public void JsonOnTheConsoleIsTheSummary()
+    {
+        using var scratch = new ScratchFolder();
+        (_, string output, _) = Shell.Run("run", Shell.Demo, "--out", Path.Combine(scratch.Path, "r"), "--format", "json");
+        Assert.Equal("limited", JsonDocument.Parse(output).RootElement.GetProperty("trust").GetString());
+        Assert.Equal(File.ReadAllText(Path.Combine(scratch.Path, "r/summary.json")).TrimEnd(), output.TrimEnd());
+    }
+
+    [Fact]
+    public void BadInputWritesNothingAndListsEveryFault()
+    {
+        using var scratch = new ScratchFolder();
+        scratch.With("c/floor/a.csv", "frequency_hz,level_dbm\n1e6,-90\n1e6,-91\n2e6,-90\n").With("c/reference/b.csv", "frequency_hz,level_dbm\n1e6,x\n")
+            .With("c/covered/A/A1/c.csv", "frequency_hz,level_dbm\n1e6,-60\n2e6,-61\n3e6,-62\n").With("c/campaign.toml", "titel = \"x\"\n");
+        (int code, string output, string error) = Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"));
+        Assert.Equal(2, code);
+        Assert.Empty(output);
+        Assert.False(Directory.Exists(Path.Combine(scratch.Path, "r")));
+        string[] lines = error.TrimEnd().Split('\n');
+        Assert.Contains(lines, l => l.StartsWith("campaign.toml:1:", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.StartsWith("floor/a.csv:3:", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.StartsWith("reference/b.csv", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void KeepGoingLeavesTheBadFileOutAndSaysSo()
+    {
+        using var scratch = new ScratchFolder();
+        Shell.Run("rehearse", Path.Combine(scratch.Path, "c"), "--points", "21");
+        scratch.With("c/floor/broken.csv", "frequency_hz,level_dbm\n1e6,x\n");
+        Assert.Equal(2, Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r")).Code);
+        (int code, string output, _) = Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"), "--keep-going");
+        Assert.Equal(0, code);
+        Assert.Contains("floor/broken.csv", output, StringComparison.Ordinal);
+        Assert.Contains("floor/broken.csv", File.ReadAllText(Path.Combine(scratch.Path, "r/index.html")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AFolderThatIsNoReportIsNotReplaced()
+    {
+        using var scratch = new ScratchFolder();
+        scratch.With("thesis/chapter1.txt", "years of work");
+        (int code, _, string error) = Shell.Run("run", Shell.Demo, "--out", Path.Combine(scratch.Path, "thesis"));
+        Assert.Equal(2, code);
+        Assert.Contains("--out", error, StringComparison.Ordinal);
+        Assert.Equal("years of work", File.ReadAllText(Path.Combine(scratch.Path, "thesis/chapter1.txt")));
+    }
+
+    private static int Report(ScratchFolder scratch, string name, params string[] more) =>
+        Shell.Run(["run", Shell.Demo, "--out", Path.Combine(scratch.Path, name), "--quiet", .. more]).Code;
+
+    // Everything but the one time stamp.
+    private static SortedDictionary<string, string> Contents(string folder)
+    {
+        var contents = new SortedDictionary<string, string>(StringComparer.Ordinal);
+        foreach (string file in Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories))
+        {
+            string text = string.Join('\n', File.ReadAllText(file).Split('\n').Where(l => !l.Contains("\"generated_at\"", StringComparison.Ordinal)));
+            contents.Add(Path.GetRelativePath(folder, file), text);
+        }
+
+        return contents;
+    }
+
+    private static IEnumerable<string> Words(string command) =>
+        System.Text.RegularExpressions.Regex.Matches(command, "\"([^\"]*)\"|(\\S+)").Select(m => m.Groups[1].Success ? m.Groups[1].Value : m.Groups[2].Value);
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+}
