@@ -32,8 +32,8 @@ internal abstract class ChartSeries : XYAxisSeries
     /// <summary>A thin line drawn where it is, not rounded to pixels, so that PNG and SVG agree.</summary>
     protected static void Stroke(IRenderContext rc, OxyColor colour, double thickness, double[]? dash, params IList<ScreenPoint> points)
     {
-        // The PNG drawer counts dashes in line widths, the SVG drawer in pixels.
-        double[]? drawn = rc is SkiaRenderContext && dash is not null ? [.. dash.Select(d => d / thickness)] : dash;
+        // The PNG drawer counts dashes in line widths of its own dots, the SVG drawer in pixels.
+        double[]? drawn = rc is SkiaRenderContext png && dash is not null ? [.. dash.Select(d => d / (thickness * png.DpiScale))] : dash;
         rc.DrawLine(points, colour, thickness, EdgeRenderingMode.PreferGeometricAccuracy, drawn, LineJoin.Round);
     }
 

@@ -26,7 +26,9 @@ internal static class FrequencyScale
         (double size, string unit) = stop >= 1e9 ? (1e9, "GHz") : stop >= 1e6 ? (1e6, "MHz") : stop >= 1e3 ? (1e3, "kHz") : (1.0, "Hz");
         return new LinearAxis
         {
-            Minimum = start, Maximum = stop, Title = $"Frequency ({unit})",
+            Minimum = start,
+            Maximum = stop,
+            Title = $"Frequency ({unit})",
             LabelFormatter = hertz => (hertz / size).ToString("0.#########", CultureInfo.InvariantCulture),
         };
     }

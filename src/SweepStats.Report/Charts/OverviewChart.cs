@@ -36,7 +36,13 @@ internal static class OverviewChart
             yield return new IntervalBand { Colour = ink.Colour, Slices = points.Interval, Strength = 22, Outlined = false, LoneBars = places == 1 };
             yield return new Trace
             {
-                Colour = ink.Colour, Points = points.Estimate, Dash = ink.Dash, Marker = ink.Marker, MarkerStart = shift, LoneDots = true, Title = piece,
+                Colour = ink.Colour,
+                Points = points.Estimate,
+                Dash = ink.Dash,
+                Marker = ink.Marker,
+                MarkerStart = shift,
+                LoneDots = true,
+                Title = piece,
                 ArrowStyle = points.Bounds.Count > 0 ? place : null,
             };
         }
@@ -45,8 +51,16 @@ internal static class OverviewChart
         {
             yield return new Trace
             {
-                Colour = ink.Colour, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, LoneDots = true, Hollow = true, Marker = ink.Marker, MarkerStart = shift,
-                Title = points.HasEstimates ? null : $"{piece} ({Wording.UnrepeatedLegend})", ArrowStyle = points.Bounds.Count > 0 ? place : null,
+                Colour = ink.Colour,
+                Points = points.Unrepeated,
+                Dash = [1.5, 3],
+                Thickness = 1.2,
+                LoneDots = true,
+                Hollow = true,
+                Marker = ink.Marker,
+                MarkerStart = shift,
+                Title = points.HasEstimates ? null : $"{piece} ({Wording.UnrepeatedLegend})",
+                ArrowStyle = points.Bounds.Count > 0 ? place : null,
             };
         }
 
@@ -54,7 +68,12 @@ internal static class OverviewChart
         {
             yield return new OpenBounds
             {
-                Colour = ink.Colour, Bounds = points.Bounds, Length = 16, Style = place, Spacing = ArrowSpacing, Shift = MarkerShift(place, places, ArrowSpacing),
+                Colour = ink.Colour,
+                Bounds = points.Bounds,
+                Length = 16,
+                Style = place,
+                Spacing = ArrowSpacing,
+                Shift = MarkerShift(place, places, ArrowSpacing),
                 Title = named ? null : $"{piece} ({Wording.ArrowLegend})",
             };
         }

@@ -27,7 +27,7 @@ internal static class RequirementLine
     }
 
     /// <summary>The line; null where nothing is asked.</summary>
-    public static Trace? Of(Requirement? requirement, FrequencyGrid grid) => 
+    public static Trace? Of(Requirement? requirement, FrequencyGrid grid) =>
         requirement is null ? null : Of(Points(requirement, grid), Wording.RequiredLine(requirement, grid));
 
     public static Trace Of(IReadOnlyList<DataPoint> points, string title) =>
