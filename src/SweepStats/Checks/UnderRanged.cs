@@ -52,9 +52,29 @@ internal sealed class UnderRanged : ICheck
 
     private static string Remedy(double missing)
     {
-        // Bandwidth moves the floor by 10 log of its ratio, power averaging the detection limit by about 5 log of the number.
+        string[] ways = [.. Ways(missing)];
+        return string.Create(CultureInfo.InvariantCulture, $"To gain {missing:0.0} dB: {string.Join(", or ", ways)}. Several of them together add up.");
+    }
+
+    // Bandwidth moves the floor by 10 log of its ratio, averaging power the detection limit by about 5 log of the number: past these ends neither is practical.
+    private static IEnumerable<string> Ways(double missing)
+    {
         double bandwidth = Math.Pow(10, missing / 10);
-        return string.Create(CultureInfo.InvariantCulture,
-            $"To gain {missing:0.0} dB: {Math.Ceiling(missing):0} dB more source power, or a resolution bandwidth {bandwidth:0.#} times narrower, or {Math.Ceiling(missing):0} dB less input attenuation as far as overload allows, or a preamplifier; averaging {bandwidth * bandwidth:0.#} times more helps too, but slowly.");
+        yield return string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB more source power");
+        if (missing <= 40)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"a resolution bandwidth {(bandwidth < 10 ? Math.Round(bandwidth, 1) : Math.Ceiling(bandwidth)):0.#} times narrower");
+        }
+
+        if (missing <= 30)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB less input attenuation as far as overload allows");
+        }
+
+        yield return "a preamplifier";
+        if (missing <= 10)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(bandwidth * bandwidth):0} times more averaging");
+        }
     }
 }
