@@ -18,9 +18,29 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
 
     /// <summary>One estimator for each way of averaging that has to be reckoned with.</summary>
     public ImmutableArray<ReadingEstimator> Estimators(Confidence confidence) =>
-        [.. (floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)]).Select(n => new ReadingEstimator(n, confidence, covered.SweepCount))];
+        [.. (floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)]).Select(n => new ReadingEstimator(n, confidence, new CoveredReadings(covered.SweepCount, SignalDeviation())))];
 
     /// <summary>Upper limit of the two-sided interval at a frequency, for any confidence; infinite where the floor hides it.</summary>
     public double High(int f, ImmutableArray<ReadingEstimator> estimators) =>
         floor is null ? double.PositiveInfinity : EnvelopeLimits.Of(this[f], estimators, floorKnown: true, repeated: false).HighDb;
+
+    // Taken from the reference, where it stands so far above the floor that noise adds nothing to it.
+    private double SignalDeviation()
+    {
+        const double FarAboveDb = 30;
+        if (floor is null || !reference.Repeated)
+        {
+            return 0;
+        }
+
+        for (int f = 0; f < reference.PointCount; f++)
+        {
+            if (reference[f].MeanDb - floor.LevelDb[f] < FarAboveDb)
+            {
+                return 0;
+            }
+        }
+
+        return reference.UnitDeviationDb();
+    }
 }

@@ -9,13 +9,13 @@ internal sealed class ReadingEstimator
     private readonly ShieldingInterval _twoSided;
     private readonly ShieldingInterval _oneSided;
 
-    public ReadingEstimator(DetectorNoise noise, Confidence confidence, int readings)
+    public ReadingEstimator(DetectorNoise noise, Confidence confidence, CoveredReadings covered)
     {
         Noise = noise;
         Confidence = confidence;
-        _twoSided = new ShieldingInterval(noise, confidence, readings);
+        _twoSided = new ShieldingInterval(noise, confidence, covered);
         // The lower end of a 90 % interval is a one-sided 95 % limit. At or below 50 % there is no such interval; the two-sided limit stands in, which is safe.
-        _oneSided = confidence.Level > 0.5 ? new ShieldingInterval(noise, new Confidence((2 * confidence.Level) - 1), readings) : _twoSided;
+        _oneSided = confidence.Level > 0.5 ? new ShieldingInterval(noise, new Confidence((2 * confidence.Level) - 1), covered) : _twoSided;
     }
 
     public DetectorNoise Noise { get; }

@@ -15,26 +15,27 @@ namespace SweepStats.Shielding;
 /// </remarks>
 /// <param name="noise">The detector's noise.</param>
 /// <param name="confidence">Two-sided level.</param>
-/// <param name="readings">Covered readings behind the mean, for what noise alone would do.</param>
-internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confidence, int readings)
+/// <param name="covered">Readings behind the covered mean, for what noise alone would do, and how far the signal scatters.</param>
+internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confidence, CoveredReadings covered)
 {
-    private readonly double _criticalRise = noise.CriticalRise(readings, confidence.TwoSidedQuantile);
+    private readonly double _criticalRise = noise.CriticalRise(covered.Count, confidence.TwoSidedQuantile);
 
     public ShieldingLimits For(ReadingLevels levels)
     {
-        (RepeatedLevel reference, RepeatedLevel covered, RepeatedLevel floor, Contribution typeB) = levels;
-        double rise = covered.MeanDb - floor.MeanDb;
+        (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, Contribution typeB) = levels;
+        double rise = under.MeanDb - floor.MeanDb;
+        rise -= SignalInNoise.ScatterBias(rise, covered.SignalDeviationDb, noise);
         double slopeCovered = SignalInNoise.Slope(rise, noise);
         double slopeReference = SignalInNoise.Slope(reference.MeanDb - floor.MeanDb, noise);
         ReadOnlySpan<Contribution> parts =
         [
-            reference.Error.Scaled(slopeReference), covered.Error.Scaled(slopeCovered), floor.Error.Scaled(slopeCovered - slopeReference), typeB,
+            reference.Error.Scaled(slopeReference), under.Error.Scaled(slopeCovered), floor.Error.Scaled(slopeCovered - slopeReference), typeB,
         ];
         double dof = WelchSatterthwaite.DegreesOfFreedom(parts[..2]);
         double t = StudentT.Quantile(confidence.TwoSidedQuantile, dof);
         var at = new Margins(
-            reference.MeanDb, covered.MeanDb, floor.MeanDb,
-            t * reference.Error.StandardUncertainty, t * covered.Error.StandardUncertainty, Expanded(floor.Error), Expanded(typeB));
+            reference.MeanDb, floor.MeanDb + rise, floor.MeanDb,
+            t * reference.Error.StandardUncertainty, t * under.Error.StandardUncertainty, Expanded(floor.Error), Expanded(typeB));
         double se = Shielding(at.Reference, at.Covered, at.Floor);
         return new ShieldingLimits(
             se, Low(at, se), High(at, se), WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));

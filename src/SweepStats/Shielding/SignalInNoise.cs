@@ -24,4 +24,22 @@ internal static class SignalInNoise
         double step = Math.Min(0.01, at / 8);
         return (noise.SnrInDecibels(at + step) - noise.SnrInDecibels(at - step)) / (2 * step);
     }
+
+    /// <summary>How far scatter of the signal raises the log mean of its reading at a rise, in dB: half the curvature of the noise curve times the variance.</summary>
+    /// <remarks>Noise flattens the curve below and leaves it straight above, so that a scattered signal reads too high, most at 0 dB over the noise.</remarks>
+    public static double ScatterBias(double rise, double signalDeviation, DetectorNoise noise)
+    {
+        // Within 0.1 dB of the floor, or 20 dB over it, there is nothing to take out.
+        if (signalDeviation == 0 || rise < 0.1 || rise > 20)
+        {
+            return 0;
+        }
+
+        double step = Math.Min(0.5, rise / 2);
+        double below = noise.SnrInDecibels(rise - step), at = noise.SnrInDecibels(rise), above = noise.SnrInDecibels(rise + step);
+        double slope = (above - below) / (2 * step);
+        double curvature = (above - (2 * at) + below) / (step * step);
+        // For the inverse function x(r): r'' = −x''/x'³.
+        return -curvature / (slope * slope * slope) / 2 * signalDeviation * signalDeviation;
+    }
 }
