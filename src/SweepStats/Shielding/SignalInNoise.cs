@@ -35,7 +35,7 @@ internal static class SignalInNoise
             return 0;
         }
 
-        double step = Math.Min(0.5, rise / 2);
+        double step = Math.Min(0.1, rise / 8);
         double below = noise.SnrInDecibels(rise - step), at = noise.SnrInDecibels(rise), above = noise.SnrInDecibels(rise + step);
         double slope = (above - below) / (2 * step);
         double curvature = (above - (2 * at) + below) / (step * step);
