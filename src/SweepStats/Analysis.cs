@@ -50,7 +50,9 @@ public static class Analysis
     {
         if (campaign.Floor is { } sweeps)
         {
-            return NoiseFloorEstimator.Estimate(sweeps, plan.Averaging);
+            NoiseFloor floor = NoiseFloorEstimator.Estimate(sweeps, plan.Averaging);
+            double shift = BandwidthShift.Db(campaign);
+            return shift == 0 ? floor : floor with { LevelDb = [.. floor.LevelDb.Select(level => level + shift)], BandwidthShiftDb = shift };
         }
 
         return plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, campaign.Grid.Count, plan.Averaging) : null;

@@ -14,6 +14,7 @@ public static class Checklist
         new TooFewRepeats(),
         new DuplicateSweeps(),
         new GridMismatch(),
+        new SettingsChanged(),
         new Ambient(),
         new NearFloor(),
         new AveragingUnknown(),

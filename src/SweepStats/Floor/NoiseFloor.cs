@@ -41,4 +41,10 @@ public sealed record NoiseFloor
 
     /// <summary>Frequencies whose own floor stands above its neighbourhood by more than noise explains: something transmits there.</summary>
     public required ImmutableArray<bool> Ambient { get; init; }
+
+    /// <summary>
+    /// What was added to the floor in dB because its sweeps were taken with another resolution bandwidth than the covered ones; 0 where they agree or one
+    /// of them is not stated. <see cref="LevelDb"/> has it in.
+    /// </summary>
+    public double BandwidthShiftDb { get; init; }
 }

@@ -85,6 +85,24 @@ public sealed class ChecklistTests
     }
 
     [Fact]
+    public void AFloorOfAnotherBandwidthIsMovedAndReported()
+    {
+        Campaign campaign = Rehearser.Draw(Rehearsed.Plan).Campaign;
+        Campaign Stated(double floorHertz) => campaign with
+        {
+            Sweeps = [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale)
+            {
+                Lot = s.Lot, Specimen = s.Specimen, Settings = new ReceiverSettings { ResolutionBandwidthHz = s.Role == SweepRole.Floor ? floorHertz : 10e3 },
+            })],
+        };
+        AnalysisResult same = Analysis.Run(Stated(10e3), new AnalysisPlan());
+        AnalysisResult narrower = Analysis.Run(Stated(1e3), new AnalysisPlan());
+        Assert.All(narrower.Floor!.LevelDb, (level, f) => Assert.Equal(same.Floor!.LevelDb[f] + 10, level, 9));
+        Assert.Equal(10, Assert.Single(narrower.Findings, f => f.Code == "settings-changed").Size!.Value.Value, 9);
+        Assert.DoesNotContain(same.Findings, f => f.Code == "settings-changed");
+    }
+
+    [Fact]
     public void FindingsComeGravestFirst()
     {
         var severities = Rehearsed.Analysed(Rehearsed.Plan with { FloorSweeps = 0, CoveredSweeps = 1 }, new AnalysisPlan()).Findings.Select(f => f.Severity).ToList();
