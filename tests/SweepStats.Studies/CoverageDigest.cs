@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using SweepStats.Rehearsal.Coverage;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Studies;
+
+/// <summary>The study on one page: a table of the extremes and a chart.</summary>
+internal static class CoverageDigest
+{
+    // Rows are pooled over 5 dB: one row alone has a binomial spread of about 0.7 %, and the extreme of many rows would show little else.
+    private const int BinDb = 5;
+
+    public static void Write(string folder)
+    {
+        ImmutableArray<(CoverageCell Cell, CoverageRow Row)> all = CoverageTable.Read(folder);
+        ImmutableArray<Pool> pools = [.. all.GroupBy(r => (r.Cell, Bin: (int)Math.Floor((r.Row.SnrDb + 20) / BinDb)))
+            .Select(g => new Pool(g.Key.Cell, -20 + (g.Key.Bin * BinDb), [.. g.Select(r => r.Row)]))];
+        File.WriteAllText(Path.Combine(folder, "coverage.md"), Extremes(pools) + "\n" + BySnr(all));
+        File.WriteAllText(Path.Combine(folder, "coverage.svg"), CoverageChart.Of(pools));
+    }
+
+    // One line a mode and number of looks: lowest and highest coverage over all sweeps, scatters and signal-to-noise ratios.
+    private static string Extremes(ImmutableArray<Pool> pools)
+    {
+        var text = new StringBuilder(
+            "| averaging drawn, stated | looks | lowest coverage (where) | highest, two-sided (where) | plain interval, lowest | width over plain, 20 dB and more |\n|---|---|---|---|---|---|\n");
+        foreach (var group in pools.GroupBy(p => (p.Cell.Drawn, p.Cell.Stated, p.Cell.Looks)))
+        {
+            Pool low = group.MinBy(p => p.Coverage)!;
+            Pool high = group.Where(p => p.BoundShare < 0.05).MaxBy(p => p.Coverage)!;
+            double widest = group.Where(p => p.SnrDb >= 20).Max(p => p.LargestWidthRatio);
+            text.Append(string.Create(CultureInfo.InvariantCulture, $"| {group.Key.Drawn}, {group.Key.Stated} | {group.Key.Looks} | {Percent(low.Coverage)} ({Where(low)}) | {Percent(high.Coverage)} ({Where(high)}) | {Percent(group.Min(p => p.PlainCoverage))} | {widest:0.000} |\n").ToLowerInvariant());
+        }
+
+        return text.ToString();
+    }
+
+    // The README's figures: ten sweeps, 20 looks of power averaging, half a dB of scatter.
+    private static string BySnr(ImmutableArray<(CoverageCell Cell, CoverageRow Row)> all)
+    {
+        var cell = new CoverageCell(Averaging.Power, Averaging.Power, 20, 10, 0.5);
+        var text = new StringBuilder("| signal over noise | plain t interval on raw readings | SweepStats |\n|---|---|---|\n");
+        foreach (int snr in new[] { -10, -3, 0, 3, 6, 10, 15, 20, 30 })
+        {
+            var rows = all.Where(r => r.Cell == cell && Math.Abs(r.Row.SnrDb - snr) <= 1).Select(r => r.Row).ToList();
+            double trials = rows.Sum(r => r.Trials);
+            text.Append(CultureInfo.InvariantCulture, $"| {snr} dB | {Percent(rows.Sum(r => r.PlainHeld) / trials)} | {Percent(rows.Sum(r => r.Held) / trials)} |\n");
+        }
+
+        return text.ToString();
+    }
+
+    private static string Where(Pool pool) => string.Create(
+        CultureInfo.InvariantCulture, $"{pool.SnrDb} dB, {pool.Cell.Sweeps} sweeps, scatter {pool.Cell.ScatterDb} dB");
+
+    private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.0} %");
+}
