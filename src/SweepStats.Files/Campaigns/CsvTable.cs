@@ -63,7 +63,10 @@ internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<(i
     {
         var options = new CsvReaderOptions
         {
-            Separator = separator, HasHeader = false, MalformedData = CsvMalformedDataHandling.Throw, AllowLineBreaksInQuotes = false,
+            Separator = separator,
+            HasHeader = false,
+            MalformedData = CsvMalformedDataHandling.Throw,
+            AllowLineBreaksInQuotes = false,
         };
         try
         {

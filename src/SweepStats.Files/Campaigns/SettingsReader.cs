@@ -38,7 +38,8 @@ internal sealed class SettingsReader
             string nothing = Convert.ToHexStringLower(SHA256.HashData([]));
             return new CampaignSettings
             {
-                Inputs = [new InputFile(CampaignFolder.SettingsName, nothing)], Assumptions = [$"{CampaignFolder.SettingsName} is empty; every setting has its default"],
+                Inputs = [new InputFile(CampaignFolder.SettingsName, nothing)],
+                Assumptions = [$"{CampaignFolder.SettingsName} is empty; every setting has its default"],
             };
         }
 

@@ -1,6 +1,6 @@
+using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
-using System.Globalization;
 
 namespace SweepStats.Checks;
 

@@ -13,8 +13,13 @@ public sealed class ResultFiles
 {
     private static readonly SummaryContext Context = new()
     {
-        Program = "sweepstats", Version = "0.1.0", GeneratedAt = new DateTimeOffset(2026, 3, 5, 14, 30, 0, TimeSpan.FromHours(1)), Seed = 42,
-        Inputs = [new InputFile("floor/f \"1\".csv", new string('a', 64))], Assumptions = ["a \u0001 \"b\""], LeftOut = ["x.csv: bad; mend"],
+        Program = "sweepstats",
+        Version = "0.1.0",
+        GeneratedAt = new DateTimeOffset(2026, 3, 5, 14, 30, 0, TimeSpan.FromHours(1)),
+        Seed = 42,
+        Inputs = [new InputFile("floor/f \"1\".csv", new string('a', 64))],
+        Assumptions = ["a \u0001 \"b\""],
+        LeftOut = ["x.csv: bad; mend"],
     };
 
     [Fact]

@@ -49,7 +49,14 @@ internal static class SomeResult
         ];
         Finding Of(string code, SpecimenName? name, params FrequencyBand[] where) => new()
         {
-            Code = code, Severity = Severity.Warning, Message = "-3 dB, \"odd\"\nline", NextStep = "@do", Specimen = name, Where = [.. where], Role = SweepRole.Covered, Size = new Decibels(1.5),
+            Code = code,
+            Severity = Severity.Warning,
+            Message = "-3 dB, \"odd\"\nline",
+            NextStep = "@do",
+            Specimen = name,
+            Where = [.. where],
+            Role = SweepRole.Covered,
+            Size = new Decibels(1.5),
         };
         Hertz first = real.Campaign.Grid[0];
         Hertz third = real.Campaign.Grid[2];
