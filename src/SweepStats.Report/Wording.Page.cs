@@ -17,6 +17,9 @@ public static partial class Wording
 
     internal const string NoFindings = "Nothing has to be done: no check found fault with the measurement. Keep the raw files with this report.";
 
+    /// <summary>Says that some charts are linked instead of drawn.</summary>
+    internal static string ChartsInFiles(int count) => $"{Count(count, "more chart")} in files of their own, to keep this page light:";
+
     internal const string NoRangeChart =
         "There is no chart of the dynamic range: without a floor, or with too few repeats, nobody can say how far this set-up can see.";
 

@@ -2,9 +2,12 @@ using SweepStats.Report.Charts;
 
 namespace SweepStats.Report.Pages;
 
-/// <summary>All charts, each with a link to its file.</summary>
+/// <summary>The charts, each with a link to its file; beyond a number of them the links alone.</summary>
 internal sealed class ChartsPart : IPagePart
 {
+    // A page of hundreds of drawings opens slowly and prints by the ream; the overviews come first, the rest is one click away.
+    private const int MostDrawn = 40;
+
     public void Write(HtmlWriter html, PageContent content)
     {
         html.Section("charts", "Charts");
@@ -13,13 +16,36 @@ internal sealed class ChartsPart : IPagePart
             html.Paragraph(Wording.NoRangeChart);
         }
 
+        List<ChartPicture> linked = [];
+        int drawn = 0;
         foreach (ChartPicture chart in content.Charts)
         {
+            if (drawn >= MostDrawn)
+            {
+                linked.Add(chart);
+                continue;
+            }
+
+            drawn++;
             html.Open("figure").Drawing(chart.Svg);
-            html.Open("figcaption").Text(chart.Title + " · ").Element("a", $"charts/{chart.Name}.svg", ("href", $"charts/{chart.Name}.svg")).Close();
+            html.Open("figcaption").Text(chart.Title + " · ").Element("a", Path(chart), ("href", Path(chart))).Close();
+            html.Close();
+        }
+
+        if (linked.Count > 0)
+        {
+            html.Paragraph(Wording.ChartsInFiles(linked.Count));
+            html.Open("ul");
+            foreach (ChartPicture chart in linked)
+            {
+                html.Open("li").Element("a", chart.Title, ("href", Path(chart))).Close();
+            }
+
             html.Close();
         }
 
         html.Close();
     }
+
+    private static string Path(ChartPicture chart) => $"charts/{chart.Name}.svg";
 }
