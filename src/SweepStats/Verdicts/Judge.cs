@@ -21,10 +21,15 @@ public static class Judge
     {
         Trust trust = findings.Any(f => f.Severity == Severity.Fault) ? Trust.Untrustworthy
             : findings.Any(f => f.Severity == Severity.Warning) ? Trust.Limited : Trust.Trustworthy;
-        return new Verdict(trust, requirement is null ? null : Outcome(curves, requirement, confidence));
+        return requirement is null
+            ? new Verdict(trust, null, [])
+            : new Verdict(
+                trust,
+                Outcome(curves, requirement, confidence),
+                [.. curves.Select(c => new SpecimenOutcome(c.Name, Outcome([c], requirement, confidence)))]);
     }
 
-    private static RequirementOutcome? Outcome(ImmutableArray<ShieldingCurve> curves, Requirement requirement, Confidence confidence)
+    private static RequirementOutcome Outcome(ImmutableArray<ShieldingCurve> curves, Requirement requirement, Confidence confidence)
     {
         int asked = 0;
         bool meets = true, blind = false, below = false;

@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using SweepStats.Sweeps;
+
 namespace SweepStats.Verdicts;
 
 /// <summary>Whether the measurement can be trusted.</summary>
@@ -29,7 +32,13 @@ public enum RequirementOutcome
     CannotTell,
 }
 
-/// <summary>The answer on one line. Immutable.</summary>
+/// <summary>How one specimen stands to the requirement, taken by itself.</summary>
+/// <param name="Name">Which piece.</param>
+/// <param name="Outcome">How it stands.</param>
+public sealed record SpecimenOutcome(SpecimenName Name, RequirementOutcome Outcome);
+
+/// <summary>The answer. Immutable.</summary>
 /// <param name="Trust">Whether the measurement can be trusted.</param>
-/// <param name="Requirement">How it stands to the requirement; null where none was stated.</param>
-public sealed record Verdict(Trust Trust, RequirementOutcome? Requirement);
+/// <param name="Requirement">How all specimens together stand to the requirement; null where none was stated.</param>
+/// <param name="Specimens">Each specimen by itself, by lot and name; empty where no requirement was stated.</param>
+public sealed record Verdict(Trust Trust, RequirementOutcome? Requirement, ImmutableArray<SpecimenOutcome> Specimens);

@@ -68,7 +68,7 @@ internal static class SomeResult
                 Of("placement-unknown", null), Of("drift", Name, new FrequencyBand(first, first), new FrequencyBand(third, third)),
                 Of("ambient", null, new FrequencyBand(first, third)), Of("capped", new SpecimenName("other", "x"), new FrequencyBand(first, third)),
             ],
-            Verdict = new Verdict(Trust.Limited, RequirementOutcome.CannotTell),
+            Verdict = new Verdict(Trust.Limited, RequirementOutcome.CannotTell, []),
         };
     }
 }

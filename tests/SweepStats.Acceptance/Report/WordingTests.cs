@@ -66,7 +66,7 @@ public sealed class WordingTests
     [InlineData(RequirementOutcome.CannotTell, "cannot tell whether the requirement (40 dB) is met")]
     public void EveryOutcomeHasItsWords(RequirementOutcome outcome, string words)
     {
-        AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Limited, outcome) };
+        AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Limited, outcome, []) };
         Assert.Contains(words, Wording.Headline(result), StringComparison.Ordinal);
         Assert.NotNull(Wording.OutcomeReason(result));
     }
@@ -74,7 +74,7 @@ public sealed class WordingTests
     [Fact]
     public void AnUntrustworthyMeasurementNeverSaysItCanBeTrusted()
     {
-        AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Untrustworthy, RequirementOutcome.Meets) };
+        AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Untrustworthy, RequirementOutcome.Meets, []) };
         Assert.StartsWith("Do not rely on this measurement", Wording.Headline(result), StringComparison.Ordinal);
     }
 
