@@ -8,12 +8,13 @@ internal sealed class CampaignOptions
 {
     public Argument<string> Campaign { get; } = new("CAMPAIGN") { Description = "Folder with floor/, reference/ and covered/<lot>/<specimen>/, or with sweeps.csv" };
 
-    public Option<double?> Confidence { get; } = new("--confidence") { Description = "Level of all intervals, for example 0.95; goes before campaign.toml", HelpName = "LEVEL" };
+    public Option<double?> Confidence { get; } = new("--confidence") { Description = "Level of all intervals, for example 0.95; goes before campaign.toml", HelpName = "LEVEL", CustomParser = NumberText.MaybeReal };
 
     public Option<int> Threads { get; } = new("--threads")
     {
         Description = "Threads to use; the result does not depend on it",
         HelpName = "N",
+        CustomParser = NumberText.Whole,
         DefaultValueFactory = _ => Environment.ProcessorCount,
     };
 
@@ -29,9 +30,9 @@ internal sealed class CampaignOptions
     {
         Confidence.Validators.Add(result =>
         {
-            if (result.Tokens is [var token] && !(double.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out double level) && level is > 0.5 and < 1))
+            if (result.Tokens is [var token] && !(double.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out double level) && level is > 0.5 and <= 0.9999))
             {
-                result.AddError($"--confidence {token.Value}: a level lies between 0.5 and 1, for example 0.95");
+                result.AddError($"--confidence {token.Value}: a level lies between 0.5 and 0.9999, for example 0.95");
             }
         });
         Threads.Validators.Add(result =>

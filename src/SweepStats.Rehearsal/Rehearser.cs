@@ -9,7 +9,7 @@ namespace SweepStats.Rehearsal;
 public static class Rehearser
 {
     /// <summary>Draws a campaign.</summary>
-    /// <exception cref="ArgumentException">The plan asks for what cannot be drawn; the message names the property.</exception>
+    /// <exception cref="ArgumentException">The plan asks for what cannot be drawn; the message says what it needs.</exception>
     public static RehearsedCampaign Draw(RehearsalPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -30,24 +30,24 @@ public static class Rehearser
 
     private static void Check(RehearsalPlan plan)
     {
-        Require(plan.Points >= 1, nameof(plan.Points), "at least 1 point");
-        Require(plan.Band.Start.Value > 0, nameof(plan.Band), "a band that starts above 0 Hz");
-        Require(plan.FloorSweeps >= 0, nameof(plan.FloorSweeps), "no negative number of sweeps");
-        Require(plan.ReferenceSweeps >= 1, nameof(plan.ReferenceSweeps), "at least 1 reference sweep");
-        Require(plan.CoveredSweeps >= 1, nameof(plan.CoveredSweeps), "at least 1 covered sweep");
-        Require(plan.Lots >= 1 && plan.SpecimensPerLot >= 1, nameof(plan.Lots), "at least 1 lot and 1 specimen");
-        Require(plan.Placements >= 0, nameof(plan.Placements), "no negative number of placements");
-        Require(plan.Looks >= 1, nameof(plan.Looks), "at least 1 look");
-        Require(plan.Averaging != Averaging.Log || plan.Looks == Math.Floor(plan.Looks), nameof(plan.Looks), "a whole number of looks for log averaging");
+        Require(plan.Points >= 1, "at least 1 point");
+        Require(plan.Band.Start.Value > 0, "a band that starts above 0 Hz");
+        Require(plan.FloorSweeps >= 0, "0 or more floor sweeps");
+        Require(plan.ReferenceSweeps >= 1, "at least 1 reference sweep");
+        Require(plan.CoveredSweeps >= 1, "at least 1 covered sweep");
+        Require(plan.Lots >= 1 && plan.SpecimensPerLot >= 1, "at least 1 lot and 1 specimen");
+        Require(plan.Placements >= 0, "0 or more placements");
+        Require(plan.Looks >= 1, "at least 1 look");
+        Require(plan.Averaging != Averaging.Log || plan.Looks == Math.Floor(plan.Looks), "a whole number of looks for log averaging");
         double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb, plan.QuantisationDb];
-        Require(Array.TrueForAll(spreads, s => s >= 0), nameof(plan.ScatterDb), "no negative spread");
+        Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
     }
 
-    private static void Require(bool held, string property, string wanted)
+    private static void Require(bool held, string wanted)
     {
         if (!held)
         {
-            throw new ArgumentException($"{property}: a rehearsal needs {wanted}.");
+            throw new ArgumentException($"A rehearsal needs {wanted}.");
         }
     }
 
@@ -73,7 +73,7 @@ public static class Rehearser
         }
         catch (ArgumentException e)
         {
-            throw new ArgumentException($"{nameof(plan.Band)}: a rehearsal needs a wider band for {plan.Points} points.", e);
+            throw new ArgumentException($"A rehearsal of {plan.Points} points needs a wider band.", e);
         }
     }
 

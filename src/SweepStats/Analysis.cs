@@ -32,6 +32,7 @@ public static class Analysis
             Averaging = plan.Averaging,
             Requirement = plan.Requirement,
             Margin = plan.Margin,
+            MaximumInputDbm = plan.MaximumInputDbm,
         });
         return new AnalysisResult
         {

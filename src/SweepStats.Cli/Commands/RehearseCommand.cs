@@ -14,7 +14,7 @@ internal static class RehearseCommand
     public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string>("FOLDER") { Description = "Folder for the new campaign" };
-        var requirement = new Option<double?>("--requirement") { Description = "Shielding asked for, written into campaign.toml", HelpName = "DB" };
+        var requirement = new Option<double?>("--requirement") { Description = "Shielding asked for, written into campaign.toml", HelpName = "DB", CustomParser = NumberText.MaybeReal };
         var command = new Command("rehearse", "Write a campaign whose truth is known, to try a set-up or this program on") { folder, requirement };
         var options = new RehearseOptions(command);
         command.SetAction(words => Run(words, options, (words.GetValue(folder)!, words.GetValue(requirement)), terminal));

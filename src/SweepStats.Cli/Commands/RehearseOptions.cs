@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
@@ -105,6 +106,14 @@ internal sealed class RehearseOptions
     private Option<T> Add<T>(string name, string value, string description, T standard)
     {
         var option = new Option<T>(name) { Description = description, HelpName = value };
+        option.CustomParser = option switch
+        {
+            Option<double> => (Func<ArgumentResult, T>)(object)(Func<ArgumentResult, double>)NumberText.Real,
+            Option<double?> => (Func<ArgumentResult, T>)(object)(Func<ArgumentResult, double?>)NumberText.MaybeReal,
+            Option<int> => (Func<ArgumentResult, T>)(object)(Func<ArgumentResult, int>)NumberText.Whole,
+            Option<ulong> => (Func<ArgumentResult, T>)(object)(Func<ArgumentResult, ulong>)NumberText.Seed,
+            _ => null,
+        };
         if (standard is not null and not string[])
         {
             option.DefaultValueFactory = _ => standard;

@@ -9,10 +9,13 @@ namespace SweepStats.Alignment;
 /// <param name="Block">Its sweeps.</param>
 public sealed record SpecimenBlock(SpecimenName Name, SweepBlock Block);
 
-/// <summary>A sweep whose levels all equal another's of the same kind: counted once, since a copied file is no repeat.</summary>
-/// <param name="Kept">The sweep that counts.</param>
-/// <param name="Copy">The one that does not.</param>
-public sealed record DuplicateSweep(Sweep Kept, Sweep Copy);
+/// <summary>Two sweeps whose levels all agree.</summary>
+/// <param name="Kept">The first of them.</param>
+/// <param name="Copy">The other.</param>
+/// <param name="SameKind">
+/// Both were taken for the same: the copy does not count, since a copied file is no repeat. Else both count, and one of them is not what it says it is.
+/// </param>
+public sealed record DuplicateSweep(Sweep Kept, Sweep Copy, bool SameKind);
 
 /// <summary>A sweep whose frequencies are not those of the common grid.</summary>
 /// <param name="Sweep">The sweep.</param>
@@ -37,7 +40,7 @@ public sealed record AlignedCampaign
     /// <summary>Covered sweeps of each specimen, by lot and name.</summary>
     public required ImmutableArray<SpecimenBlock> Covered { get; init; }
 
-    /// <summary>Copies that do not count.</summary>
+    /// <summary>Sweeps that are there twice.</summary>
     public required ImmutableArray<DuplicateSweep> Duplicates { get; init; }
 
     /// <summary>Sweeps on other frequencies than the rest.</summary>

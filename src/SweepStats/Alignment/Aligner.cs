@@ -7,9 +7,6 @@ namespace SweepStats.Alignment;
 /// <summary>Brings the sweeps of a campaign onto one grid, sorted by what they were taken for; copies are counted once.</summary>
 public static class Aligner
 {
-    // Levels of a few hand-typed, rounded points agree by chance; eight and more do not.
-    private const int FewestPointsOfACopy = 8;
-
     /// <summary>Aligns a campaign.</summary>
     /// <param name="campaign">Sweeps as read.</param>
     /// <param name="band">Band to keep; null for all frequencies.</param>
@@ -28,8 +25,9 @@ public static class Aligner
                 ? "No frequency is shared by all sweeps: take floor, reference and covered with the same start, stop and number of points."
                 : "No frequency shared by all sweeps lies in the analysed band: check [band] in campaign.toml.");
 
-        var duplicates = ImmutableArray.CreateBuilder<DuplicateSweep>();
-        SweepBlock? Block(IEnumerable<Sweep> sweeps) => BlockOf(WithoutCopies(sweeps, duplicates), grid);
+        ImmutableArray<DuplicateSweep> duplicates = Copies.Among(used);
+        HashSet<Sweep> dropped = [.. duplicates.Where(d => d.SameKind).Select(d => d.Copy)];
+        SweepBlock? Block(IEnumerable<Sweep> sweeps) => BlockOf([.. sweeps.Where(s => !dropped.Contains(s))], grid);
         return new AlignedCampaign
         {
             Grid = grid,
@@ -39,7 +37,7 @@ public static class Aligner
             Covered = [.. used.Where(s => s.Role == SweepRole.Covered)
                 .GroupBy(s => new SpecimenName(s.Lot ?? "1", s.Specimen ?? "1")).OrderBy(g => g.Key)
                 .Select(g => new SpecimenBlock(g.Key, Block(g)!))],
-            Duplicates = duplicates.ToImmutable(),
+            Duplicates = duplicates,
             GridDifferences = Differences(used, grid, band),
             Excluded = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is not null)],
             SetAside = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && !IsShielding(s.Role))],
@@ -66,25 +64,6 @@ public static class Aligner
     }
 
     private static string Unit(LevelScale scale) => scale == LevelScale.DecibelMilliwatts ? "dBm" : "dB";
-
-    private static List<Sweep> WithoutCopies(IEnumerable<Sweep> sweeps, ImmutableArray<DuplicateSweep>.Builder duplicates)
-    {
-        List<Sweep> kept = [];
-        foreach (Sweep sweep in sweeps)
-        {
-            Sweep? twin = kept.Find(k => sweep.Levels.Length >= FewestPointsOfACopy && k.Grid.Equals(sweep.Grid) && k.Levels.AsSpan().SequenceEqual(sweep.Levels.AsSpan()));
-            if (twin is null)
-            {
-                kept.Add(sweep);
-            }
-            else
-            {
-                duplicates.Add(new DuplicateSweep(twin, sweep));
-            }
-        }
-
-        return kept;
-    }
 
     private static SweepBlock? BlockOf(List<Sweep> sweeps, FrequencyGrid grid)
     {

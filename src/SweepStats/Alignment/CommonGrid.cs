@@ -6,12 +6,14 @@ namespace SweepStats.Alignment;
 
 /// <summary>Finds the frequencies that all sweeps share.</summary>
 /// <remarks>
-/// Two frequencies are the same when they differ by less than one part in a million: exports round. Nothing is interpolated: a level between two points
-/// was never measured.
+/// Two frequencies are the same when they differ by less than a twentieth of the step to the next point: exports round to kHz, and synthesisers to their own
+/// steps. Nothing is interpolated: a level between two points was never measured.
 /// </remarks>
 internal static class CommonGrid
 {
-    private const double Same = 1e-6;
+    private const double ShareOfStep = 0.05;
+    private const double MostOfStep = 0.25;
+    private const double ShareOfFrequency = 1e-6;
 
     public static FrequencyGrid? Of(IReadOnlyList<FrequencyGrid> grids, FrequencyBand? band)
     {
@@ -56,13 +58,20 @@ internal static class CommonGrid
         }
 
         int above = ~at;
-        if (above < grid.Count && IsSame(grid.Hertz[above], hertz))
+        if (above < grid.Count && grid.Hertz[above] - hertz <= Tolerance(grid, above))
         {
             return above;
         }
 
-        return above > 0 && IsSame(grid.Hertz[above - 1], hertz) ? above - 1 : -1;
+        return above > 0 && hertz - grid.Hertz[above - 1] <= Tolerance(grid, above - 1) ? above - 1 : -1;
     }
 
-    private static bool IsSame(double a, double b) => Math.Abs(a - b) <= Same * Math.Max(a, b);
+    private static double Tolerance(FrequencyGrid grid, int point)
+    {
+        double below = point > 0 ? grid.Hertz[point] - grid.Hertz[point - 1] : double.PositiveInfinity;
+        double above = point + 1 < grid.Count ? grid.Hertz[point + 1] - grid.Hertz[point] : double.PositiveInfinity;
+        double step = Math.Min(below, above);
+        double rounding = ShareOfFrequency * grid.Hertz[point];
+        return double.IsFinite(step) ? Math.Clamp(rounding, ShareOfStep * step, MostOfStep * step) : rounding;
+    }
 }

@@ -7,9 +7,12 @@ namespace SweepStats.Bands;
 
 /// <summary>Statements over the analysed band for one specimen.</summary>
 /// <remarks>
-/// Mean and tenth percentile: the figure is computed again with each sweep (or placement) left out, and its error is the jackknife's for each role,
-/// u² = (n−1)/n·Σ(θ₋ⱼ − θ̄)², so a whole sweep counts as one repeat however many frequencies it has. Floor and type B errors are taken as moving all
-/// frequencies together. Capped frequencies stand at their lower limit and make the figure a lower bound. Source: Efron 1982, The Jackknife, chapter 3.
+/// Mean: computed again with each sweep (or placement) left out; its error is the jackknife's for each role, u² = (n−1)/n·Σ(θ₋ⱼ − θ̄)², so a whole sweep counts
+/// as one repeat however many frequencies it has. Floor and type B errors are taken as moving all frequencies together. Capped frequencies stand at their lower
+/// limit and make the mean a lower bound. Source: Efron 1982, The Jackknife, the Bootstrap and Other Resampling Plans, chapter 3 (from memory).
+/// Tenth percentile: the percentile of scattered estimates lies too low, and leaving one out does not show it, so its limits are the percentiles of the lower
+/// and of the upper limits, which is cautious.
+/// Share meeting a requirement: between what is shown to meet and what is not shown to fail, by limits that hold at all frequencies together (Bonferroni).
 /// </remarks>
 public static class BandEstimator
 {
@@ -28,8 +31,8 @@ public static class BandEstimator
             AtLeast = atLeast,
             WeakestAt = weakest,
             MeanDb = figures.Estimate(se => Mean(se, weights)),
-            TenthPercentileDb = figures.Estimate(se => WeightedQuantile.Of(se, weights, 0.1)),
-            ShareMeeting = requirement is null ? null : Share(curve, requirement, weights),
+            TenthPercentileDb = TenthPercentile(curve, weights),
+            ShareMeeting = requirement is null ? null : MeetingShare.Of(curve, weights, requirement, confidence),
             CappedCount = curve.Readings.Count(r => r.State == ShieldingState.Capped),
             PointCount = curve.Readings.Length,
         };
@@ -66,38 +69,28 @@ public static class BandEstimator
         return sum;
     }
 
-    // A share has no smooth error: it is bracketed by what is shown to meet and what is not shown to fail.
-    private static BandFigure? Share(ShieldingCurve curve, Requirement requirement, double[] weights)
+    private static BandFigure TenthPercentile(ShieldingCurve curve, double[] weights)
     {
-        double asked = 0, met = 0, shown = 0, possible = 0;
-        bool bounded = false, repeated = true;
-        for (int f = 0; f < weights.Length; f++)
+        if (curve.Readings.Any(r => r is ShieldingReading.Unreadable))
         {
-            ShieldingReading reading = curve.Readings[f];
-            if (requirement.At(reading.Evidence.At) is not { } wanted)
-            {
-                continue;
-            }
-
-            (double low, double value, double high) = Ends(reading);
-            asked += weights[f];
-            shown += low >= wanted.Value ? weights[f] : 0;
-            met += value >= wanted.Value ? weights[f] : 0;
-            possible += high >= wanted.Value ? weights[f] : 0;
-            bounded |= double.IsNaN(value) && low < wanted.Value;
-            repeated &= reading is not ShieldingReading.Unrepeated;
+            return default;
         }
 
-        return asked == 0 ? null : repeated
-            ? new BandFigure(bounded ? null : (shown + Math.Max(0, met - shown)) / asked, shown / asked, possible / asked)
-            : new BandFigure(bounded ? null : met / asked, null, null);
-    }
+        double Tenth(Func<ShieldingReading, double> end) => WeightedQuantile.Of([.. curve.Readings.Select(end)], weights, 0.1);
+        double value = Tenth(r => r switch
+        {
+            ShieldingReading.Measured m => m.Shielding.Value.Value,
+            ShieldingReading.Unrepeated u => u.Indication.Value,
+            _ => double.PositiveInfinity,
+        });
+        double? known = double.IsFinite(value) ? value : null;
+        if (curve.Readings.Any(r => r is ShieldingReading.Unrepeated))
+        {
+            return new BandFigure(curve.Readings.All(r => r is ShieldingReading.Unrepeated) ? known : null, null, null);
+        }
 
-    private static (double Low, double Value, double High) Ends(ShieldingReading reading) => reading switch
-    {
-        ShieldingReading.Measured m => (m.Shielding.Low.Value, m.Shielding.Value.Value, m.Shielding.High.Value),
-        ShieldingReading.AtLeast b => (b.Bound.Value, double.NaN, double.PositiveInfinity),
-        ShieldingReading.Unrepeated u => (double.NegativeInfinity, u.Indication.Value, double.PositiveInfinity),
-        _ => (double.NegativeInfinity, double.NaN, double.PositiveInfinity),
-    };
+        double low = Tenth(r => r is ShieldingReading.Measured m ? m.Shielding.Low.Value : ((ShieldingReading.AtLeast)r).Bound.Value);
+        double high = Tenth(r => r is ShieldingReading.Measured m ? m.Shielding.High.Value : double.PositiveInfinity);
+        return double.IsFinite(high) ? new BandFigure(known, low, high) : new BandFigure(null, low, null);
+    }
 }

@@ -49,17 +49,20 @@ internal sealed class FigureEstimator
             return new BandFigure(bound ? null : value, null, null);
         }
 
-        ReadOnlySpan<Contribution> parts =
+        ReadOnlySpan<Contribution> repeats =
         [
-            Jackknife(figure, _spread.ReferenceUnits, _spread.WithoutReference),
-            Jackknife(figure, _spread.CoveredUnits, _spread.WithoutCovered),
-            new(HalfChange(figure, f => _spread.FloorShift(f)), double.PositiveInfinity),
-            new(HalfChange(figure, _ => _spread.TypeBDb), double.PositiveInfinity),
+            Jackknife(figure, _spread.ReferenceUnits, _spread.WithoutReference), Jackknife(figure, _spread.CoveredUnits, _spread.WithoutCovered),
         ];
-        double reach = WelchSatterthwaite.Combined(parts)
-            * StudentT.Quantile(_confidence.TwoSidedQuantile, WelchSatterthwaite.DegreesOfFreedom(parts));
+        double scatter = Reach(WelchSatterthwaite.Combined(repeats), WelchSatterthwaite.DegreesOfFreedom(repeats));
+        double floor = Reach(HalfChange(figure, _spread.FloorShift), _spread.FloorDegreesOfFreedom);
+        double typeB = Reach(HalfChange(figure, _ => _spread.TypeBDb), double.PositiveInfinity);
+        // Not knowing how the receiver averages is no scatter: it shifts the figure as a whole.
+        double reach = Math.Sqrt((scatter * scatter) + (floor * floor) + (typeB * typeB)) + HalfChange(figure, _spread.AveragingShift);
         return bound ? new BandFigure(null, value - reach, null) : new BandFigure(value, value - reach, value + reach);
     }
+
+    private double Reach(double uncertainty, double dof) =>
+        uncertainty == 0 ? 0 : uncertainty * StudentT.Quantile(_confidence.TwoSidedQuantile, dof);
 
     private Contribution Jackknife(Func<double[], double> figure, int units, Func<int, int, double> shift)
     {

@@ -19,8 +19,9 @@ internal sealed class Capped : ICheck
                 continue;
             }
 
-            bool enough = seen.Requirement is { } asked && Enumerable.Range(0, curve.Readings.Length).Where(At).All(f =>
-                asked.At(seen.Campaign.Grid[f]) is not { } wanted || curve.Readings[f].Evidence.OneSidedLow >= wanted);
+            var asked = Enumerable.Range(0, curve.Readings.Length).Where(At)
+                .Select(f => (Low: curve.Readings[f].Evidence.OneSidedLow, Wanted: seen.Requirement?.At(seen.Campaign.Grid[f]))).Where(r => r.Wanted is not null).ToList();
+            bool enough = asked.Count > 0 && asked.TrueForAll(r => r.Low >= r.Wanted);
             yield return new Finding
             {
                 Code = Code,

@@ -9,16 +9,20 @@ public static class Checklist
     public static ImmutableArray<ICheck> All { get; } =
     [
         new NoFloor(),
+        new OverInput(),
         new UnderRanged(),
         new Capped(),
         new TooFewRepeats(),
         new DuplicateSweeps(),
         new GridMismatch(),
         new SettingsChanged(),
+        new NegativeShielding(),
         new Ambient(),
         new NearFloor(),
+        new Quantised(),
         new AveragingUnknown(),
         new PlacementUnknown(),
+        new LinearityUntested(),
     ];
 
     /// <summary>Findings of all checks, gravest first.</summary>

@@ -15,10 +15,12 @@ internal sealed class DuplicateSweeps : ICheck
             yield return new Finding
             {
                 Code = Code,
-                Severity = Severity.Warning,
+                Severity = twin.SameKind ? Severity.Warning : Severity.Fault,
                 Role = twin.Copy.Role,
                 Specimen = twin.Copy.Role == SweepRole.Covered ? new SpecimenName(twin.Copy.Lot ?? "1", twin.Copy.Specimen ?? "1") : null,
-                Message = $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}: it is counted once, since two real sweeps never agree in every digit.",
+                Message = twin.SameKind
+                    ? $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}: it is counted once, since two real sweeps do not agree at every point."
+                    : $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}, although they stand for different things: one of them is not what it says it is.",
                 NextStep = "Look whether a file was copied or exported twice; take the missing sweep again.",
             };
         }

@@ -28,4 +28,7 @@ public sealed record Evidence
 
     /// <summary>Dynamic range wanted beyond the requirement.</summary>
     public required Decibels Margin { get; init; }
+
+    /// <summary>Highest input level in dBm that the receiver shows without error, where stated.</summary>
+    public double? MaximumInputDbm { get; init; }
 }

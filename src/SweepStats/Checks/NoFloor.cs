@@ -1,3 +1,4 @@
+using SweepStats.Floor;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -18,6 +19,17 @@ internal sealed class NoFloor : ICheck
                 Role = SweepRole.Floor,
                 Message = "There are no floor sweeps and no declared floor: what looks like a weak signal may be the receiver's own noise, so every shielding value is only a lower bound.",
                 NextStep = "Switch the source off (or terminate the input), leave all receiver settings as they are and take at least three floor sweeps.",
+            };
+        }
+        else if (seen.Floor.Source == FloorSource.Declared)
+        {
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Warning,
+                Role = SweepRole.Floor,
+                Message = $"The floor is declared, not measured: it is taken to be right to {Amount.Db(2 * NoiseFloorEstimator.DeclaredErrorDb)}, and near it the intervals are as wide as that makes them.",
+                NextStep = "Take at least three floor sweeps: source off, all receiver settings as they are.",
             };
         }
     }

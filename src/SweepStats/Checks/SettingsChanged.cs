@@ -1,5 +1,7 @@
 using System.Globalization;
 using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -7,11 +9,13 @@ namespace SweepStats.Checks;
 /// <summary>Sweeps that are compared were taken with different receiver settings.</summary>
 internal sealed class SettingsChanged : ICheck
 {
-    private static readonly (string Name, Func<ReceiverSettings, object?> Of)[] Compared =
+    // The floor is taken with the source off: its level there says nothing.
+    private static readonly (string Name, Func<Sweep, object?> Of)[] Compared =
     [
-        ("resolution bandwidth", s => s.ResolutionBandwidthHz is { } hz ? Hertz(hz) : null),
-        ("input attenuation", s => s.AttenuationDb is { } db ? Amount.Db(db) : null),
-        ("detector", s => s.Detector),
+        ("resolution bandwidth", s => s.Settings.ResolutionBandwidthHz is { } hz ? Hertz(hz) : null),
+        ("input attenuation", s => s.Settings.AttenuationDb is { } db ? Amount.Db(db) : null),
+        ("detector", s => s.Settings.Detector),
+        ("source level", s => s.Role != SweepRole.Floor && s.SourceDbm is { } dbm ? string.Create(CultureInfo.InvariantCulture, $"{dbm:0.##} dBm") : null),
     ];
 
     public string Code => "settings-changed";
@@ -19,9 +23,9 @@ internal sealed class SettingsChanged : ICheck
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         var sweeps = Used(seen).ToList();
-        foreach ((string name, Func<ReceiverSettings, object?> of) in Compared)
+        foreach ((string name, Func<Sweep, object?> of) in Compared)
         {
-            var stated = sweeps.Select(s => (s.Role, Value: of(s.Settings))).Where(s => s.Value is not null).ToList();
+            var stated = sweeps.Select(s => (s.Role, Value: of(s))).Where(s => s.Value is not null).ToList();
             if (stated.Select(s => s.Value).Distinct().Count() < 2)
             {
                 continue;
@@ -37,8 +41,46 @@ internal sealed class SettingsChanged : ICheck
                 Size = shift == 0 ? null : new Decibels(shift),
                 Message = $"The {name} differs between sweeps that are compared: {list}."
                     + (shift == 0 ? string.Empty : $" The floor was moved by {Amount.Db(shift)}, as noise goes with bandwidth."),
-                NextStep = "Take floor, reference and covered with the same receiver settings.",
+                NextStep = "Take floor, reference and covered with the same source and receiver settings.",
             };
+        }
+
+        foreach (Finding finding in BelowFloor(seen))
+        {
+            yield return finding;
+        }
+    }
+
+    // Signal only adds to noise: covered levels that lie under the floor on average mean that the floor belongs to other settings.
+    private IEnumerable<Finding> BelowFloor(Evidence seen)
+    {
+        const double MoreThanDriftDb = 2;
+        foreach (ShieldingCurve curve in seen.Curves)
+        {
+            bool InFloor(int f) => curve.Readings[f].State == ShieldingState.Capped && !curve.Readings[f].Evidence.Ambient;
+            double[] under = [.. Enumerable.Range(0, curve.Readings.Length).Where(InFloor)
+                .Select(f => curve.Readings[f].Evidence.FloorDb!.Value - curve.Readings[f].Evidence.CoveredDb)];
+            if (seen.Floor is not { } floor || under.Length == 0)
+            {
+                continue;
+            }
+
+            double chance = 5 * floor.Noise.Max(n => n.LogStandardDeviation) / Math.Sqrt((double)curve.SweepCount * under.Length);
+            double mean = Sample.Mean(under);
+            if (mean > Math.Max(MoreThanDriftDb, chance))
+            {
+                yield return new Finding
+                {
+                    Code = Code,
+                    Severity = Severity.Fault,
+                    Role = SweepRole.Floor,
+                    Specimen = curve.Name,
+                    Where = Stretches.Where(seen.Campaign.Grid, InFloor),
+                    Size = new Decibels(mean),
+                    Message = $"Where the covered level is in the noise it lies {Amount.Db(mean)} under the floor on average: noise alone cannot do that, so the floor belongs to other settings and the bounds that rest on it do not hold.",
+                    NextStep = "Take the floor again with exactly the settings of the covered sweeps, or correct the declared floor.",
+                };
+            }
         }
     }
 

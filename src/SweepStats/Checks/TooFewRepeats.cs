@@ -10,6 +10,18 @@ internal sealed class TooFewRepeats : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
+        if (seen.Floor is { SweepCount: 1 })
+        {
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Note,
+                Role = SweepRole.Floor,
+                Message = "There is one floor sweep: its level is pooled over neighbouring frequencies, and 0.5 dB is allowed for what a second sweep would differ by as a whole.",
+                NextStep = "Take at least three floor sweeps.",
+            };
+        }
+
         foreach ((SweepRole role, SpecimenName? specimen, int units, bool placements) in Groups(seen))
         {
             if (units == 1)

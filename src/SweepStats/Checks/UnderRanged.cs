@@ -31,7 +31,9 @@ internal sealed class UnderRanged : ICheck
                 Message = dead
                     ? "The reference nowhere rises 10 dB over the floor: this set-up shows nothing of the shielding."
                     : $"At {Amount.OutOf(count, curve.Readings.Length)} the usable dynamic range falls short, by up to {Amount.Db(most)}, of what is asked: the requirement with a margin of {Amount.Db(seen.Margin.Value)}, or a reference 10 dB over the floor.",
-                NextStep = Remedy(most),
+                NextStep = dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
+                    ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
+                    : Remedy(most),
             };
         }
     }

@@ -26,7 +26,7 @@ internal static class AmbientSearch
         int sweeps = floor.SweepCount;
         double[] mean = scatter.Mean;
         // The median of skewed means lies beside their expectation.
-        double[] baseline = RunningMedian.Of(mean, HalfWidth);
+        double[] baseline = Baseline(mean);
         double skew = noise.CriticalRise(sweeps, 0.5);
         double share = FalseAlarm / 2 / mean.Length;
         double own = BaselineErrors * MedianError * noise.LogStandardDeviation / Math.Sqrt(sweeps * Math.Min(mean.Length, (2 * HalfWidth) + 1));
@@ -44,5 +44,25 @@ internal static class AmbientSearch
         }
 
         return marks;
+    }
+
+    // A window cut off at the end of the band looks to one side, where a sloping floor is lower or higher: there it shrinks with the distance to the end.
+    private static double[] Baseline(double[] mean)
+    {
+        double[] baseline = RunningMedian.Of(mean, HalfWidth);
+        int last = mean.Length - 1;
+        for (int f = 0; f < mean.Length; f++)
+        {
+            int room = Math.Min(f, last - f);
+            if (room < HalfWidth)
+            {
+                int half = Math.Min(last, Math.Max(room, 2));
+                int start = Math.Clamp(f - half, 0, last);
+                int end = Math.Clamp(f + half, 0, last);
+                baseline[f] = RunningMedian.Of(mean.AsSpan(start, end - start + 1), mean.Length)[0];
+            }
+        }
+
+        return baseline;
     }
 }

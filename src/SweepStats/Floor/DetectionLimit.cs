@@ -31,7 +31,8 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
         double rise = 0.5;
         for (int step = 0; step < 60; step++)
         {
-            double snr = noise.SnrInDecibels(rise);
+            // Where even 300 dB would not be bounded, no more digits are of use.
+            double snr = Math.Min(noise.SnrInDecibels(rise), 300);
             double slope = (noise.Rise(Math.Pow(10, (snr + 0.1) / 10)) - noise.Rise(Math.Pow(10, (snr - 0.1) / 10))) / 0.2;
             double error = Math.Sqrt(noiseVariance + (slope * slope * signalDeviation * signalDeviation / units));
             double needed = Math.Max(

@@ -130,6 +130,11 @@ public sealed class DetectorNoise
             return smooth;
         }
 
+        if (smooth > TableEnd - 1)
+        {
+            return FarAbove(rise);
+        }
+
         double place = (smooth - TableStart) / TableStep;
         int left = (int)Math.Floor(place) - 2;
         double[] table = _table.Value;
@@ -150,6 +155,11 @@ public sealed class DetectorNoise
         }
 
         double level = LevelWithoutScatter(rise);
+        if (level > TableEnd - 1 || double.IsPositiveInfinity(Looks))
+        {
+            return double.IsPositiveInfinity(Looks) ? level : FarAbove(rise);
+        }
+
         for (int step = 0; step < 50; step++)
         {
             double snr = Math.Pow(10, level / 10);
@@ -163,6 +173,13 @@ public sealed class DetectorNoise
         }
 
         return level;
+    }
+
+    // Eight digits above the noise the curve is straight: g = K(ln Mγ + (M−1)/Mγ − ψ(M)), turned round with one correction.
+    private double FarAbove(double rise)
+    {
+        double level = rise + LogMeanOffset;
+        return level - (DecibelsPerNeper * (Looks - 1) / Looks * Math.Pow(10, -level / 10));
     }
 
     // Slope is dg/dγ in dB per unit of γ; both sums share the exponentials.

@@ -1,4 +1,5 @@
 using SweepStats.Alignment;
+using SweepStats.Statistics;
 
 namespace SweepStats.Floor;
 
@@ -12,9 +13,11 @@ internal sealed class FloorScatter
 {
     // With fewer frequencies the offset of a sweep cannot be told from chance and stays in the scatter.
     private const int FewestForOffsets = 8;
+    private const double MostCorrelation = 0.95;
 
     private readonly double[] _rest;
     private readonly int _sweeps;
+    private readonly double _correlation;
 
     public FloorScatter(SweepBlock block)
     {
@@ -22,6 +25,7 @@ internal sealed class FloorScatter
         Mean = Means(block);
         Offset = _sweeps > 1 && block.PointCount >= FewestForOffsets ? Offsets(block, Mean) : new double[_sweeps];
         _rest = _sweeps > 1 ? Rests(block, Mean, Offset) : NeighbourRests(Mean);
+        _correlation = _sweeps > 1 ? BetweenRests() : AlongTrace(Mean);
     }
 
     /// <summary>Log mean over the sweeps at each frequency.</summary>
@@ -40,7 +44,8 @@ internal sealed class FloorScatter
             squares += e * e;
         }
 
-        return _sweeps > 1 ? squares / (_sweeps - 1) * OffsetCorrection : squares * 2 / 3;
+        // Of smoothed neighbours the middle is nearer than of independent ones: var = σ²(3/2 − 2ρ + ρ²/2) for a correlation that falls as ρ, ρ².
+        return _sweeps > 1 ? squares / (_sweeps - 1) * OffsetCorrection : squares / (1.5 - (2 * _correlation) + (_correlation * _correlation / 2));
     }
 
     /// <summary>Standard deviation of a reading pooled over the frequencies not left out.</summary>
@@ -61,13 +66,10 @@ internal sealed class FloorScatter
     }
 
     /// <summary>Correlation between neighbouring frequencies of one sweep, not below 0: display smoothing makes them alike.</summary>
-    public double Correlation()
-    {
-        if (_sweeps == 1)
-        {
-            return 0;
-        }
+    public double Correlation => _correlation;
 
+    private double BetweenRests()
+    {
         double products = 0;
         double squares = 0;
         for (int j = 0; j < _sweeps; j++)
@@ -80,7 +82,30 @@ internal sealed class FloorScatter
             }
         }
 
-        return squares > 0 ? Math.Clamp(products / squares, 0, 0.95) : 0;
+        return squares > 0 ? Math.Clamp(products / squares, 0, MostCorrelation) : 0;
+    }
+
+    // One trace against its own running median: with fewer points than two windows the trend cannot be told from smoothing.
+    private static double AlongTrace(double[] level)
+    {
+        const int half = 15;
+        if (level.Length < 4 * half)
+        {
+            return 0;
+        }
+
+        double[] trend = RunningMedian.Of(level, half);
+        double products = 0;
+        double squares = 0;
+        for (int f = half; f + half + 1 < level.Length; f++)
+        {
+            double here = level[f] - trend[f];
+            double next = level[f + 1] - trend[f + 1];
+            products += here * next;
+            squares += ((here * here) + (next * next)) / 2;
+        }
+
+        return squares > 0 ? Math.Clamp(products / squares, 0, MostCorrelation) : 0;
     }
 
     private double OffsetCorrection => Mean.Length >= FewestForOffsets ? (double)Mean.Length / (Mean.Length - 1) : 1;
@@ -145,6 +170,11 @@ internal sealed class FloorScatter
         {
             rest[0] = rest[1];
             rest[^1] = rest[^2];
+        }
+        else
+        {
+            // Nothing shows the scatter: it is taken as that of a single look, the widest noise has. Twice 3/2 of the variance, as neighbours would show.
+            Array.Fill(rest, new DetectorNoise(1).LogStandardDeviation * Math.Sqrt(1.5));
         }
 
         return rest;

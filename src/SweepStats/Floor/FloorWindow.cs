@@ -8,8 +8,11 @@ namespace SweepStats.Floor;
 /// </remarks>
 internal static class FloorWindow
 {
-    // Wider intervals pool more and smear more; 3 standard errors leave a flat floor whole in all but about 1 % of windows.
-    private const double Agreement = 3;
+    // Wider intervals pool more and smear more: with 3 standard errors a step of 2 dB moved its neighbours by more than their errors.
+    private const double Agreement = 2;
+
+    // At the ends of the band a window has one side only, which a slope biases; this many points of overhang gain more than they harm.
+    private const int Overhang = 4;
     private static readonly int[] HalfWidths = [0, 1, 2, 4, 8, 16];
 
     /// <summary>Pooled level and number of frequencies behind it, for each frequency.</summary>
@@ -37,8 +40,10 @@ internal static class FloorWindow
         double high = double.PositiveInfinity;
         foreach (int half in HalfWidths)
         {
-            int start = Math.Max(0, f - half);
-            int end = Math.Min(sums.Length - 1, f + half + 1);
+            int last = sums.Length - 2;
+            int reachable = Math.Min(half, Math.Max(Math.Min(f, last - f), Overhang));
+            int start = Math.Max(0, f - reachable);
+            int end = Math.Min(last, f + reachable) + 1;
             int count = counts[end] - counts[start];
             double level = (sums[end] - sums[start]) / count;
             double reach = Agreement * error.One * (count > 1 ? error.Inflation : 1) / Math.Sqrt(count);

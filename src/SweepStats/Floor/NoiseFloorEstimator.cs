@@ -8,6 +8,12 @@ namespace SweepStats.Floor;
 /// <summary>Estimates the noise floor from its sweeps, or takes it as declared.</summary>
 public static class NoiseFloorEstimator
 {
+    // Readings that agree to the last digit show the display's steps, not endless averaging.
+    private const double MostLooks = 1e4;
+
+    // A single floor sweep cannot show how far sweeps differ as a whole; receivers drift by about this much.
+    private const double UnseenOffsetDb = 0.5;
+
     /// <summary>Estimates the floor from sweeps with the source off.</summary>
     /// <remarks>
     /// The scatter of a reading is pooled over frequencies; the number of looks follows from it where the receiver averages power. The level is pooled over
@@ -36,7 +42,10 @@ public static class NoiseFloorEstimator
         return Assemble(floor, scatter, ambient, noise);
     }
 
-    /// <summary>Takes a floor as declared: one level for all frequencies, its scatter unknown and its error taken as none.</summary>
+    /// <summary>Standard error that a declared floor is taken to have: 1 dB, so that it may be 2 dB off.</summary>
+    public const double DeclaredErrorDb = 1;
+
+    /// <summary>Takes a floor as declared: one level for all frequencies, right to 2 dB; since its looks are unknown, both one and very many are reckoned with.</summary>
     /// <param name="levelDb">Level as the receiver displays it, on the scale of the sweeps.</param>
     /// <param name="pointCount">Number of frequencies.</param>
     /// <param name="averaging">How the receiver averages.</param>
@@ -44,11 +53,11 @@ public static class NoiseFloorEstimator
     {
         Source = FloorSource.Declared,
         SweepCount = 0,
-        Noise = NoiseOf(averaging, 0),
+        Noise = averaging is Averaging.Log or Averaging.Sample ? [new DetectorNoise(1)] : [new DetectorNoise(MostLooks), new DetectorNoise(1)],
         ReadingDeviationDb = 0,
         SweepOffsetDeviationDb = null,
         LevelDb = [.. Enumerable.Repeat(levelDb, pointCount)],
-        StandardErrorDb = [.. Enumerable.Repeat(0.0, pointCount)],
+        StandardErrorDb = [.. Enumerable.Repeat(DeclaredErrorDb, pointCount)],
         DegreesOfFreedom = [.. Enumerable.Repeat(double.PositiveInfinity, pointCount)],
         Ambient = [.. Enumerable.Repeat(false, pointCount)],
     };
@@ -57,11 +66,12 @@ public static class NoiseFloorEstimator
     {
         int sweeps = floor.SweepCount;
         double deviation = scatter.Deviation(ambient);
-        double correlation = scatter.Correlation();
+        double correlation = scatter.Correlation;
         double inflation = Math.Sqrt((1 + correlation) / (1 - correlation));
         (double[] level, int[] count) = FloorWindow.Pool(scatter.Mean, ambient, deviation / Math.Sqrt(sweeps), inflation);
         double? offset = OffsetDeviation(scatter, deviation * inflation);
         double chanceDof = Math.Max(1, Math.Max(sweeps - 1, 0.5) * (floor.PointCount - 1) / (inflation * inflation));
+        Contribution rounding = new(DisplayStep.Deviation(floor), double.PositiveInfinity);
         var error = new double[level.Length];
         var dof = new double[level.Length];
         for (int f = 0; f < level.Length; f++)
@@ -69,9 +79,14 @@ public static class NoiseFloorEstimator
             Contribution chance = ambient[f] && sweeps > 1
                 ? new(Math.Sqrt(scatter.VarianceAt(f) / sweeps), sweeps - 1)
                 : new(deviation / Math.Sqrt((double)sweeps * count[f]) * (count[f] > 1 ? inflation : 1), chanceDof);
-            Contribution shared = offset is > 0 ? new(offset.Value / Math.Sqrt(sweeps), sweeps - 1) : Contribution.None;
-            error[f] = WelchSatterthwaite.Combined([chance, shared]);
-            dof[f] = WelchSatterthwaite.DegreesOfFreedom([chance, shared]);
+            Contribution shared = offset switch
+            {
+                null => new(UnseenOffsetDb, double.PositiveInfinity),
+                > 0 => new(offset.Value / Math.Sqrt(sweeps), sweeps - 1),
+                _ => Contribution.None,
+            };
+            error[f] = WelchSatterthwaite.Combined([chance, shared, rounding]);
+            dof[f] = WelchSatterthwaite.DegreesOfFreedom([chance, shared, rounding]);
         }
 
         return new NoiseFloor
@@ -108,9 +123,9 @@ public static class NoiseFloorEstimator
 
     private static ImmutableArray<DetectorNoise> NoiseOf(Averaging averaging, double deviation)
     {
-        DetectorNoise power = new(Math.Max(1, DetectorNoise.LooksFor(deviation)));
         double single = new DetectorNoise(1).LogStandardDeviation;
-        DetectorNoise log = new(1, Math.Max(1, single * single / (deviation * deviation)));
+        DetectorNoise power = new(Math.Clamp(DetectorNoise.LooksFor(deviation), 1, MostLooks));
+        DetectorNoise log = new(1, Math.Clamp(single * single / (deviation * deviation), 1, MostLooks));
         return averaging switch
         {
             Averaging.Power => [power],

@@ -9,8 +9,8 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
 {
     // Without a floor the readings are taken as they are: a floor far below, without error.
     public ReadingLevels this[int f] => new(
-        reference[f],
-        covered[f],
+        Level(reference, f),
+        Level(covered, f),
         floor is null
             ? new RepeatedLevel(double.NegativeInfinity, Contribution.None)
             : new RepeatedLevel(floor.LevelDb[f], new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f])),
@@ -20,27 +20,47 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     public ImmutableArray<ReadingEstimator> Estimators(Confidence confidence) =>
         [.. (floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)]).Select(n => new ReadingEstimator(n, confidence, new CoveredReadings(covered.SweepCount, SignalDeviation())))];
 
-    /// <summary>Upper limit of the two-sided interval at a frequency, for any confidence; infinite where the floor hides it.</summary>
-    public double High(int f, ImmutableArray<ReadingEstimator> estimators) =>
-        floor is null ? double.PositiveInfinity : EnvelopeLimits.Of(this[f], estimators, floorKnown: true, repeated: false).HighDb;
-
-    // Taken from the reference, where it stands so far above the floor that noise adds nothing to it.
-    private double SignalDeviation()
+    /// <summary>Ends of the two-sided interval at a frequency, for any confidence; the upper one is infinite where the floor hides it or a transmitter is in it.</summary>
+    public (double Low, double High) Ends(int f, ImmutableArray<ReadingEstimator> estimators, bool ambient)
     {
-        const double FarAboveDb = 30;
-        if (floor is null || !reference.Repeated)
+        bool plain = floor is null || ambient;
+        EnvelopeLimits limits = EnvelopeLimits.Of(this[f], estimators, !plain, repeated: false);
+        return (limits.LowDb, plain ? double.PositiveInfinity : limits.HighDb);
+    }
+
+    // A single sweep shows no scatter; noise scatters it all the same, by as much as the floor tells.
+    private RepeatedLevel Level(RepeatedLevels levels, int f)
+    {
+        RepeatedLevel level = levels[f];
+        double noise = floor is null ? 0 : floor.Noise.Max(n => n.LogStandardDeviation);
+        return levels.Repeated ? level : level with { Error = new Contribution(Math.Sqrt((noise * noise / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)), double.PositiveInfinity) };
+    }
+
+    // The smaller of what reference and covered show where they stand far above the floor: taking out too much would claim too much.
+    private double SignalDeviation() => Math.Min(
+        Scatter(reference, 30) ?? 0,
+        Scatter(covered, 15) ?? double.PositiveInfinity);
+
+    // Pooled over the frequencies where the level rises by that much, noise adding next to nothing there; null where there are none.
+    private double? Scatter(RepeatedLevels levels, double riseDb)
+    {
+        if (floor is null || !levels.Repeated)
         {
-            return 0;
+            return null;
         }
 
-        for (int f = 0; f < reference.PointCount; f++)
+        double variance = 0;
+        int count = 0;
+        for (int f = 0; f < levels.PointCount; f++)
         {
-            if (reference[f].MeanDb - floor.LevelDb[f] < FarAboveDb)
+            if (!floor.Ambient[f] && levels[f].MeanDb - floor.LevelDb[f] >= riseDb)
             {
-                return 0;
+                double error = levels[f].Error.StandardUncertainty;
+                variance += error * error * levels.UnitCount;
+                count++;
             }
         }
 
-        return reference.UnitDeviationDb();
+        return count == 0 ? null : Math.Sqrt(variance / count);
     }
 }

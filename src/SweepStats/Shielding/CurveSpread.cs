@@ -7,7 +7,8 @@ namespace SweepStats.Shielding;
 /// Leaving one unit out moves the shielding at a frequency by minus its slope times the move of the mean. The frequencies of one sweep are never taken as
 /// independent repeats: a shared offset moves them all.
 /// </remarks>
-internal sealed class CurveSpread(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, double typeBDb)
+internal sealed class CurveSpread(
+    RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, (double TypeBDb, double[] AveragingDb) known)
 {
     private readonly double[] _slopeReference = Slopes(reference, floor);
     private readonly double[] _slopeCovered = Slopes(covered, floor);
@@ -18,7 +19,13 @@ internal sealed class CurveSpread(RepeatedLevels reference, RepeatedLevels cover
 
     public int CoveredUnits => covered.UnitCount;
 
-    public double TypeBDb => typeBDb;
+    public double TypeBDb => known.TypeBDb;
+
+    /// <summary>Fewest degrees of freedom of the floor's error over the frequencies.</summary>
+    public double FloorDegreesOfFreedom { get; } = floor is null ? double.PositiveInfinity : floor.DegreesOfFreedom.Min();
+
+    /// <summary>How far the shielding may lie to either side for not knowing how the receiver averages.</summary>
+    public double AveragingShift(int f) => known.AveragingDb[f];
 
     /// <summary>Change of the shielding when a reference unit is left out.</summary>
     public double WithoutReference(int unit, int f) => _slopeReference[f] * Shift(reference, unit, f);

@@ -30,4 +30,12 @@ internal readonly record struct EnvelopeLimits(
 
         return new EnvelopeLimits((lowest + highest) / 2, low, high, oneSided, uncertainty, dof);
     }
+
+    /// <summary>Half of what the estimates for the ways of averaging differ by, in dB; 0 where one of them is not finite, since only a bound is given there.</summary>
+    public static double HalfWidth(ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators)
+    {
+        double lowest = estimators.Min(e => e.TwoSided(levels).SeDb);
+        double highest = estimators.Max(e => e.TwoSided(levels).SeDb);
+        return double.IsFinite(highest - lowest) ? (highest - lowest) / 2 : 0;
+    }
 }

@@ -34,11 +34,14 @@ internal sealed class RepeatedLevels
 
     public required double? RepeatabilityDb { get; init; }
 
+    /// <summary>Standard deviation of the display's rounding in dB, which no repeat averages away.</summary>
+    public required double RoundingDb { get; init; }
+
     public int PointCount => _mean.Length;
 
     public bool Repeated => UnitCount > 1;
 
-    public RepeatedLevel this[int point] => new(_mean[point], new Contribution(_standardError[point], Math.Max(UnitCount - 1, 1)));
+    public RepeatedLevel this[int point] => new(_mean[point], new Contribution(Math.Sqrt((_standardError[point] * _standardError[point]) + (RoundingDb * RoundingDb)), Math.Max(UnitCount - 1, 1)));
 
     public ReadOnlySpan<double> Unit(int unit) => _units.AsSpan(unit * PointCount, PointCount);
 
@@ -83,6 +86,7 @@ internal sealed class RepeatedLevels
             SweepCount = block.SweepCount,
             PlacementCount = named ? placements : null,
             RepeatabilityDb = Repeatability(block, placement, placements),
+            RoundingDb = DisplayStep.Deviation(block),
         };
     }
 

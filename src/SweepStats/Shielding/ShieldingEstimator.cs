@@ -8,7 +8,7 @@ using SweepStats.Sweeps;
 namespace SweepStats.Shielding;
 
 /// <summary>Turns reference, covered and floor sweeps into shielding over frequency.</summary>
-/// <remarks>Not thread-safe for one instance while it is built; afterwards <see cref="Estimate"/> may be called from many threads.</remarks>
+/// <remarks><see cref="Estimate"/> may be called from many threads.</remarks>
 public sealed class ShieldingEstimator
 {
     // A reference that rises less than this leaves no range to speak of.
@@ -45,9 +45,11 @@ public sealed class ShieldingEstimator
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
         var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered);
         var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
+        var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
         {
             readings.Add(Read(f, measured[f], estimators, (_reference.Repeated && covered.Repeated, range?.At(f))));
+            half[f] = _floor is null || estimators.Length == 1 ? 0 : EnvelopeLimits.HalfWidth(measured[f], estimators);
         }
 
         return new ShieldingCurve
@@ -57,15 +59,18 @@ public sealed class ShieldingEstimator
             SweepCount = covered.SweepCount,
             PlacementCount = covered.PlacementCount,
             RepeatabilityDb = covered.RepeatabilityDb,
+            RoundingDb = Math.Max(_reference.RoundingDb, covered.RoundingDb),
             Levels = measured,
-            Spread = new CurveSpread(_reference, covered, _floor, _typeB.StandardUncertainty),
+            Spread = new CurveSpread(_reference, covered, _floor, (_typeB.StandardUncertainty, [.. half])),
         };
     }
 
     private ShieldingReading Read(
         int f, ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, (bool Repeated, double? RangeDb) setup)
     {
-        EnvelopeLimits limits = EnvelopeLimits.Of(levels, estimators, _floor is not null, setup.Repeated);
+        bool ambient = _floor is not null && _floor.Ambient[f];
+        // A transmitter is no noise: it beats with the signal and comes and goes, so nothing is taken out of the reading and only a bound remains.
+        EnvelopeLimits limits = EnvelopeLimits.Of(levels, estimators, _floor is not null && !ambient, setup.Repeated);
         bool referenceInFloor = _floor is not null && levels.Reference.MeanDb - levels.Floor.MeanDb < LeastReferenceRiseDb;
         var evidence = new ReadingEvidence
         {
@@ -77,17 +82,17 @@ public sealed class ShieldingEstimator
             StandardUncertaintyDb = setup.Repeated ? limits.StandardUncertaintyDb : null,
             DegreesOfFreedom = setup.Repeated ? limits.DegreesOfFreedom : null,
             OneSidedLow = setup.Repeated && double.IsFinite(limits.OneSidedLowDb) ? new Decibels(limits.OneSidedLowDb) : null,
-            Ambient = _floor is not null && _floor.Ambient[f],
+            Ambient = ambient,
             ReferenceInFloor = referenceInFloor,
         };
         ShieldingState state = _floor is null ? ShieldingState.NoFloor
             : levels.Covered.MeanDb - levels.Floor.MeanDb >= ClearRiseDb ? ShieldingState.Clear : ShieldingState.NearFloor;
-        if (!setup.Repeated && !limits.Capped)
+        if (!setup.Repeated && !limits.Capped && !ambient)
         {
             return new ShieldingReading.Unrepeated(state, evidence, new Decibels(limits.SeDb));
         }
 
-        if (limits.Capped || referenceInFloor || _floor is null)
+        if (limits.Capped || referenceInFloor || ambient || _floor is null)
         {
             return Bound(_floor is null ? ShieldingState.NoFloor : ShieldingState.Capped, evidence, limits.LowDb);
         }

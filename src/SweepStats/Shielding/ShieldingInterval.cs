@@ -20,6 +20,9 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
 {
     private readonly double _criticalRise = noise.CriticalRise(covered.Count, confidence.TwoSidedQuantile);
 
+    // Log readings of noise fall further below their mean than they rise above it.
+    private readonly double _deepestFall = -noise.CriticalRise(covered.Count, 1 - confidence.TwoSidedQuantile);
+
     public ShieldingLimits For(ReadingLevels levels)
     {
         (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, Contribution typeB) = levels;
@@ -59,6 +62,12 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
     private double Low(Margins at, double se)
     {
         double rise = at.Covered - at.Floor;
+        if (rise <= RootSumSquares(_criticalRise, at.FloorError))
+        {
+            // In the noise a mean is not known better than noise allows, however close its few readings happen to lie.
+            at = at with { CoveredError = Math.Max(at.CoveredError, _deepestFall) };
+        }
+
         double strongest = SignalInNoise.AtRise(Math.Max(rise, 0) + RootSumSquares(at.CoveredError, at.FloorError), at.Floor, noise);
         double weakestReference = SignalInNoise.Level(at.Reference - at.ReferenceError, at.Floor, noise);
         if (double.IsPositiveInfinity(se))

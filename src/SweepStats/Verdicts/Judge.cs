@@ -21,12 +21,19 @@ public static class Judge
     {
         Trust trust = findings.Any(f => f.Severity == Severity.Fault) ? Trust.Untrustworthy
             : findings.Any(f => f.Severity == Severity.Warning) ? Trust.Limited : Trust.Trustworthy;
-        return requirement is null
-            ? new Verdict(trust, null, [])
-            : new Verdict(
-                trust,
-                Outcome(curves, requirement, confidence),
-                [.. curves.Select(c => new SpecimenOutcome(c.Name, Outcome([c], requirement, confidence)))]);
+        if (requirement is null)
+        {
+            return new Verdict(trust, null, []);
+        }
+
+        // Frequencies that some sweep lacks were not looked at: what is met at the others is not met everywhere.
+        bool gaps = findings.Any(f => f.Code == "grid-mismatch");
+        RequirementOutcome For(ImmutableArray<ShieldingCurve> some) => Outcome(some, requirement, confidence) switch
+        {
+            RequirementOutcome.Meets when gaps => RequirementOutcome.CannotTell,
+            RequirementOutcome outcome => outcome,
+        };
+        return new Verdict(trust, For(curves), [.. curves.Select(c => new SpecimenOutcome(c.Name, For([c])))]);
     }
 
     private static RequirementOutcome Outcome(ImmutableArray<ShieldingCurve> curves, Requirement requirement, Confidence confidence)
@@ -66,7 +73,7 @@ public static class Judge
             ImmutableArray<ReadingEstimator> estimators = curve.Levels?.Estimators(strict) ?? [];
             for (int f = 0; f < curve.Readings.Length && !estimators.IsEmpty; f++)
             {
-                if (requirement.At(curve.Readings[f].Evidence.At) is { } wanted && IsBelow(curve.Readings[f], wanted) && curve.Levels!.High(f, estimators) < wanted.Value)
+                if (requirement.At(curve.Readings[f].Evidence.At) is { } wanted && IsBelow(curve.Readings[f], wanted) && curve.Levels!.Ends(f, estimators, curve.Readings[f].Evidence.Ambient).High < wanted.Value)
                 {
                     return true;
                 }

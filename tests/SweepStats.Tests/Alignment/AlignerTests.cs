@@ -21,6 +21,31 @@ public sealed class AlignerTests
     }
 
     [Fact]
+    public void ACopyThatStandsForSomethingElseIsReportedAndBothCount()
+    {
+        AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, Ten), Rehearsed.Sweeps(SweepRole.Covered, Ten)), null);
+        Assert.False(Assert.Single(aligned.Duplicates).SameKind);
+        Assert.Equal(1, aligned.Covered[0].Block.SweepCount);
+    }
+
+    [Fact]
+    public void CoarseLevelsThatAgreeAreNoCopies()
+    {
+        double[] coarse = [.. Enumerable.Range(0, 100).Select(i => -40.0 - (i / 20))];
+        AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, new double[100]), Rehearsed.Sweeps(SweepRole.Covered, coarse, coarse)), null);
+        Assert.Empty(aligned.Duplicates);
+        Assert.Equal(2, aligned.Covered[0].Block.SweepCount);
+    }
+
+    [Fact]
+    public void FrequenciesACloseStepApartAreNotTakenForEachOther()
+    {
+        var shifted = new Sweep("shifted", SweepRole.Reference, new FrequencyGrid([1e9 + 50, 1e9 + 150]), [10, 20], LevelScale.DecibelMilliwatts);
+        var fine = new Sweep("fine", SweepRole.Covered, new FrequencyGrid([1e9, 1e9 + 100]), [-1, -2], LevelScale.DecibelMilliwatts);
+        Assert.Throws<AlignmentException>(() => Aligner.Align(Rehearsed.Campaign([shifted], [fine]), null));
+    }
+
+    [Fact]
     public void AFewRoundedPointsMayAgreeByChanceAndAreNoCopy()
     {
         AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(

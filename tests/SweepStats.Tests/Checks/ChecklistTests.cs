@@ -103,6 +103,44 @@ public sealed class ChecklistTests
     }
 
     [Fact]
+    public void LevelsAboveTheStatedMaximumInputAreAFault()
+    {
+        Finding finding = Assert.Single(Rehearsed.Analysed(Rehearsed.Plan, new AnalysisPlan { MaximumInputDbm = -40 }).Findings, f => f.Code == "over-input");
+        Assert.Equal(Severity.Fault, finding.Severity);
+        Assert.InRange(finding.Size!.Value.Value, 9.5, 11);
+        Assert.DoesNotContain(Rehearsed.Analysed(Rehearsed.Plan, new AnalysisPlan { MaximumInputDbm = -20 }).Findings, f => f.Code == "over-input");
+    }
+
+    [Fact]
+    public void ASpecimenThatSeemsToAmplifyIsReported()
+    {
+        Assert.Contains(Rehearsed.Analysed(Rehearsed.Plan with { ShieldingStartDb = -5, ShieldingStopDb = -5 }).Findings, f => f.Code == "negative-shielding");
+        Assert.DoesNotContain(Rehearsed.Analysed(Rehearsed.Plan with { ShieldingStartDb = 3, ShieldingStopDb = 3 }).Findings, f => f.Code == "negative-shielding");
+    }
+
+    [Fact]
+    public void AFloorThatLiesAboveTheCoveredNoiseIsAFault()
+    {
+        RehearsalPlan hidden = Rehearsed.Plan with { ShieldingStartDb = 95, ShieldingStopDb = 95 };
+        Campaign campaign = Rehearser.Draw(hidden).Campaign;
+        Campaign raised = Rehearsed.Changed(campaign, (s, _, level) => s.Role == SweepRole.Floor ? level + 6 : level);
+        Assert.Contains(Analysis.Run(raised, new AnalysisPlan()).Findings, f => f is { Code: "settings-changed", Severity: Severity.Fault });
+        int falseAlarms = Enumerable.Range(1, 60).Count(seed => Rehearsed.Analysed(hidden with { Seed = (ulong)seed, Looks = 1, CoveredSweeps = 1 }).Findings.Any(f => f.Code == "settings-changed"));
+        Assert.Equal(0, falseAlarms);
+    }
+
+    [Fact]
+    public void SourceLevelsThatDifferAreReported()
+    {
+        Campaign campaign = Rehearser.Draw(Rehearsed.Plan).Campaign;
+        Campaign stepped = campaign with
+        {
+            Sweeps = [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot, Specimen = s.Specimen, SourceDbm = s.Role == SweepRole.Covered ? 10 : 0 })],
+        };
+        Assert.Contains("source level", Assert.Single(Analysis.Run(stepped, new AnalysisPlan()).Findings, f => f.Code == "settings-changed").Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void FindingsComeGravestFirst()
     {
         var severities = Rehearsed.Analysed(Rehearsed.Plan with { FloorSweeps = 0, CoveredSweeps = 1 }, new AnalysisPlan()).Findings.Select(f => f.Severity).ToList();

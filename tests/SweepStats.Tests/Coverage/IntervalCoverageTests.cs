@@ -26,6 +26,8 @@ public sealed class IntervalCoverageTests
         {
             (double coverage, int trials) = Pooled(rows, from, to, row => row.Held);
             Assert.True(coverage >= least - Slack(least, trials), $"{from} to {to} dB: {coverage:P2} of {trials}");
+            (double tooMuch, _) = Pooled(rows, from, to, row => row.ClaimedTooMuch);
+            Assert.True(tooMuch <= 0.035 + Slack(0.035, trials), $"{from} to {to} dB: {tooMuch:P2} of {trials} claim too much");
         }
     }
 

@@ -110,12 +110,49 @@ public sealed class NoiseFloorEstimatorTests
     }
 
     [Fact]
-    public void ADeclaredFloorIsTakenAsItIs()
+    public void ADeclaredFloorMayBeTwoDecibelsOffAndOfAnyNumberOfLooks()
     {
         NoiseFloor floor = NoiseFloorEstimator.Declare(-104, 7, Averaging.Power);
         Assert.Equal(Enumerable.Repeat(-104.0, 7), floor.LevelDb);
         Assert.Equal(FloorSource.Declared, floor.Source);
-        Assert.Equal(double.PositiveInfinity, Assert.Single(floor.Noise).Looks);
+        Assert.All(floor.StandardErrorDb, error => Assert.Equal(1, error));
+        Assert.Equal([10_000, 1], floor.Noise.Select(n => n.Looks));
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(5)]
+    public void AtTheEndsOfASlopingFloorFewLevelsLieOffByMoreThanTheirError(int sweeps)
+    {
+        // 10 dB over 61 points; 200 floors of 10 end points each. Two-sided 95 %, a binomial three-sigma of 1.5 %, and some bias of the slope.
+        int off = 0;
+        int suspected = 0;
+        for (ulong seed = 1; seed <= 200; seed++)
+        {
+            RehearsedCampaign rehearsed = Rehearser.Draw(new RehearsalPlan { Seed = seed, Points = 61, FloorTiltDb = 10, FloorSweeps = sweeps });
+            NoiseFloor floor = NoiseFloorEstimator.Estimate(Aligner.Align(rehearsed.Campaign, null).Floor!, Averaging.Power);
+            double offset = new DetectorNoise(20).LogMeanOffset;
+            off += Enumerable.Range(0, 5).Concat(Enumerable.Range(56, 5)).Count(f => Math.Abs(floor.LevelDb[f] - rehearsed.NoiseDbm[f] - offset) > 2 * floor.StandardErrorDb[f]);
+            suspected += floor.Ambient.Contains(true) ? 1 : 0;
+        }
+
+        Assert.InRange(off / 2000.0, 0, 0.12);
+        // One false alarm in 200 floors is allowed for: a Poisson mean of 1.
+        Assert.InRange(suspected, 0, 5);
+    }
+
+    [Fact]
+    public void OneTraceSmoothedByTheDisplayIsNotTakenForOneOfManyLooks()
+    {
+        // Single-look noise, averaged over 5 neighbours in dB: each point still belongs to single-look noise of a fifth of the independent points.
+        var random = new RandomSource(21);
+        var detector = new Detector(Averaging.Sample, 1);
+        double[] raw = [.. Enumerable.Range(0, 405).Select(_ => -100 + detector.Reading(0, random))];
+        double[] smooth = [.. Enumerable.Range(0, 401).Select(f => Enumerable.Range(f, 5).Average(i => raw[i]))];
+        NoiseFloor floor = NoiseFloorEstimator.Estimate(Rehearsed.Floor(smooth), Averaging.Log);
+        // A mean of 5 single looks scatters by 5.57/√5 = 2.49 dB; the pooled level over 33 points by about 5.57/√37 = 0.92 dB, besides the unseen offset.
+        Assert.InRange(floor.ReadingDeviationDb, 1.9, 3.1);
+        Assert.InRange(floor.StandardErrorDb[200], 0.75, 1.5);
     }
 
     private static NoiseFloor Estimated(RehearsalPlan plan) =>

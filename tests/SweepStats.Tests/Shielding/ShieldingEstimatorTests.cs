@@ -73,13 +73,58 @@ public sealed class ShieldingEstimatorTests
         Assert.Contains(result.Findings, f => f.Code == "too-few-repeats" && f.Role == SweepRole.Covered);
     }
 
-    [Fact]
-    public void ASingleSweepInTheNoiseIsABoundThatAllowsForNoise()
+    [Theory]
+    [InlineData(1, 67)]
+    [InlineData(1, 73)]
+    [InlineData(20, 73)]
+    [InlineData(20, 76)]
+    public void ASingleSweepInTheNoiseIsABoundThatAllowsForNoise(double looks, double truth)
     {
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { ReferenceSweeps = 1, CoveredSweeps = 1, FloorSweeps = 1, ShieldingStartDb = 95, ShieldingStopDb = 95 });
-        int bounds = result.Curves[0].Readings.Count(r => r is ShieldingReading.AtLeast);
-        // One in forty rises over what noise alone does.
-        Assert.InRange(bounds, 54, 61);
+        int bounds = 0;
+        int above = 0;
+        for (ulong seed = 1; seed <= 20; seed++)
+        {
+            RehearsalPlan plan = Rehearsed.Plan with { Seed = seed, Looks = looks, ReferenceSweeps = 1, CoveredSweeps = 1, FloorSweeps = 3, ScatterDb = 0, ShieldingStartDb = truth, ShieldingStopDb = truth };
+            var readings = Rehearsed.Analysed(plan).Curves[0].Readings.OfType<ShieldingReading.AtLeast>().ToList();
+            bounds += readings.Count;
+            above += readings.Count(r => r.Bound.Value > truth);
+        }
+
+        Assert.True(bounds > 200, $"{bounds} bounds");
+        // 2.5 % may lie above; four binomial standard deviations at 200 bounds are 4.4 %.
+        Assert.InRange((double)above / bounds, 0, 0.025 + 0.044);
+    }
+
+    [Fact]
+    public void WhereSomethingTransmitsNothingIsTakenOutAndOnlyABoundRemains()
+    {
+        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { Ambient = [new AmbientCarrier(new SweepStats.Quantities.Hertz(150e6), new SweepStats.Quantities.Decibels(25))] });
+        ShieldingReading reading = Assert.Single(result.Curves[0].Readings, r => r.Evidence.Ambient);
+        var bound = Assert.IsType<ShieldingReading.AtLeast>(reading);
+        Assert.True(bound.Bound.Value <= reading.Evidence.ReferenceDb - reading.Evidence.CoveredDb);
+        Assert.InRange(bound.Bound.Value, 36, 40);
+    }
+
+    [Fact]
+    public void RoundingOfTheDisplayIsNotAveragedAway()
+    {
+        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { QuantisationDb = 1, ReferenceSweeps = 20, CoveredSweeps = 20, Points = 201 });
+        // 1/√12 = 0.289 dB for each of the two levels: at least 2 · 1.96 · 0.408 = 1.6 dB of width.
+        Assert.All(result.Curves[0].Readings.OfType<ShieldingReading.Measured>(), r => Assert.True(r.Shielding.High.Value - r.Shielding.Low.Value > 1.6));
+        int held = result.Curves[0].Readings.OfType<ShieldingReading.Measured>().Count(r => r.Shielding.Low.Value <= 40 && 40 <= r.Shielding.High.Value);
+        Assert.InRange(held / 201.0, 0.93, 1);
+        Assert.Contains(result.Findings, f => f.Code == "quantised");
+    }
+
+    [Fact]
+    public void LevelsBeyondAllReasonEndInABoundAndNotInACrash()
+    {
+        IEnumerable<double[]> Levels(double level) => [[level, level + 1], [level + 1, level]];
+        AnalysisResult result = Analysis.Run(
+            Rehearsed.Campaign(
+                Rehearsed.Sweeps(SweepRole.Floor, [.. Levels(-5000)]), Rehearsed.Sweeps(SweepRole.Reference, [.. Levels(5000)]), Rehearsed.Sweeps(SweepRole.Covered, [.. Levels(0)])),
+            new AnalysisPlan { Confidence = new SweepStats.Statistics.Confidence(0.9999) });
+        Assert.All(result.Curves[0].Readings, r => Assert.False(r is ShieldingReading.Measured { Shielding.Value.Value: double.NaN }));
     }
 
     [Fact]

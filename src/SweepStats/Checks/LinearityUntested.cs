@@ -1,0 +1,18 @@
+namespace SweepStats.Checks;
+
+/// <summary>Whether the receiver follows the level has not been tested.</summary>
+internal sealed class LinearityUntested : ICheck
+{
+    public string Code => "linearity-untested";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        yield return new Finding
+        {
+            Code = Code,
+            Severity = Severity.Note,
+            Message = "Whether the receiver was overloaded by the reference was not tested: an overloaded receiver reads too low, and the shielding comes out too small.",
+            NextStep = "Step the source down by 10 dB and see that the reference follows by 10 dB; if it does not, put attenuation before the receiver.",
+        };
+    }
+}

@@ -1,0 +1,35 @@
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Levels above what the receiver is stated to show without error.</summary>
+internal sealed class OverInput : ICheck
+{
+    public string Code => "over-input";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        if (seen.MaximumInputDbm is not { } most || seen.Campaign.Scale != LevelScale.DecibelMilliwatts || seen.Curves.IsEmpty)
+        {
+            yield break;
+        }
+
+        var reference = seen.Curves[0].Readings;
+        int count = reference.Count(r => r.Evidence.ReferenceDb > most);
+        if (count > 0)
+        {
+            double over = reference.Max(r => r.Evidence.ReferenceDb) - most;
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Fault,
+                Role = SweepRole.Reference,
+                Where = Stretches.Where(seen.Campaign.Grid, f => reference[f].Evidence.ReferenceDb > most),
+                Size = new Decibels(over),
+                Message = $"At {Amount.OutOf(count, reference.Length)} the reference lies above the stated maximum input, by up to {Amount.Db(over)}: an overloaded receiver reads too low, and the shielding comes out too small.",
+                NextStep = $"Put {Math.Ceiling(over):0} dB more attenuation before the receiver, or turn the source down, and take all sweeps again.",
+            };
+        }
+    }
+}
