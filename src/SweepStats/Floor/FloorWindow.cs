@@ -11,8 +11,8 @@ internal static class FloorWindow
     // Wider intervals pool more and smear more: with 3 standard errors a step of 2 dB moved its neighbours by more than their errors.
     private const double Agreement = 2;
 
-    // At the ends of the band a window has one side only, which a slope biases; this many points of overhang gain more than they harm.
-    private const int Overhang = 4;
+    // At the ends of the band a window would look to one side, which a slope biases: only the outermost point borrows from its one neighbour.
+    private const int Overhang = 1;
     private static readonly int[] HalfWidths = [0, 1, 2, 4, 8, 16];
 
     /// <summary>Pooled level and number of frequencies behind it, for each frequency.</summary>
