@@ -134,5 +134,6 @@ public sealed class ReportFolder : IDisposable
         new($"{_shown}: the report cannot be put in its place; close programs that show the earlier one and check the permissions, or choose another folder with --out", e);
 
     // Where the target is a link, the folder behind it is exchanged and the link stays.
-    private static string Behind(string target) => new DirectoryInfo(target).ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? target;
+    private static string Behind(string target) =>
+        Directory.Exists(target) && new DirectoryInfo(target).ResolveLinkTarget(returnFinalTarget: true) is { } folder ? Path.TrimEndingDirectorySeparator(folder.FullName) : target;
 }

@@ -27,7 +27,7 @@ internal static partial class OddNumber
     [GeneratedRegex("^" + Groups + "$", RegexOptions.CultureInvariant, 100)]
     private static partial Regex Grouped();
 
-    [GeneratedRegex(@"(?<![\d.,'])" + Groups + @"(?![\d.,'])", RegexOptions.CultureInvariant, 100)]
+    [GeneratedRegex(@"(?<![\d.,'])" + Groups + @"(?![\d']|[.,]\d)", RegexOptions.CultureInvariant, 100)]
     private static partial Regex GroupedWithin();
 
     [GeneratedRegex(@"^[+-]?\d+,\d+(?:[eE][+-]?\d+)?$", RegexOptions.CultureInvariant)]
