@@ -32,21 +32,23 @@ public static class CampaignFolder
         CampaignSettings settings = SettingsReader.Read(root);
         SweepList list = SweepList.Find(root, [.. settings.Inputs.Select(i => i.Path)]);
         SweepBatch batch = SweepBatch.Read(root, list.Entries, settings, (options.Threads, progress));
-        ImmutableArray<ReadFault> fatal = [.. settings.Faults, .. list.Faults, .. NoSweeps(list)];
-        bool usable = fatal.IsEmpty && (options.KeepGoing || batch.Faults.IsEmpty);
+        ImmutableArray<ReadFault> fatal = [.. settings.Faults, .. list.Faults, .. NoSweeps(list, options)];
+        ImmutableArray<ReadFault> unread = [.. list.Unread, .. batch.Faults];
+        bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading
         {
             Campaign = usable ? new Campaign(settings.Title ?? new DirectoryInfo(root).Name, batch.Sweeps) : null,
             Plan = settings.Plan with { Threads = Math.Max(1, options.Threads) },
-            Faults = usable ? [] : [.. fatal, .. batch.Faults],
+            Faults = usable ? [] : [.. fatal, .. unread],
             Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, StringComparer.Ordinal)],
-            Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions],
-            LeftOut = usable ? [.. batch.Faults.Select(f => f.ToString())] : [],
+            Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, batch.Sweeps)],
+            LeftOut = usable ? [.. unread.Select(f => f.ToString())] : [],
             Field = settings.Field,
         };
     }
 
-    private static IEnumerable<ReadFault> NoSweeps(SweepList list) => list.Entries.IsEmpty && list.Faults.IsEmpty
-        ? [new ReadFault(list.ManifestFound ? ManifestName : ".", null, "the campaign holds no sweeps", "put trace files into floor, reference and covered/<lot>/<specimen>, or list them in sweeps.csv")]
-        : [];
+    private static IEnumerable<ReadFault> NoSweeps(SweepList list, CampaignReadOptions options) =>
+        list.Entries.IsEmpty && list.Faults.IsEmpty && (options.KeepGoing || list.Unread.IsEmpty)
+            ? [new ReadFault(".", null, "the campaign holds no sweeps", "put trace files into floor, reference and covered/<lot>/<specimen>, or list them in sweeps.csv")]
+            : [];
 }

@@ -8,7 +8,7 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>A small comma-separated table with a header, as people keep it: sweeps.csv, limits.csv. Lines that start with '#' are remarks.</summary>
 internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<(int Line, ImmutableArray<string> Fields)> Rows, string Sha256)
 {
-    /// <summary>Reads a table; null, with the reason among the faults, where it is none.</summary>
+    /// <summary>Reads a table; null, with the reason among the faults, where the file cannot be read. A file of remarks alone has an empty header.</summary>
     public static CsvTable? Read(string path, FaultList faults)
     {
         if (FileBytes.Read(path, faults) is not { } bytes)
@@ -47,12 +47,6 @@ internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<(i
             {
                 rows.Add((i + 1, fields));
             }
-        }
-
-        if (header.IsEmpty)
-        {
-            faults.Add(null, "the file has no header", "name the columns in the first line");
-            return null;
         }
 
         return new CsvTable(header, rows.ToImmutable(), text.Sha256);

@@ -17,6 +17,7 @@ internal static class FolderRoles
     {
         var entries = ImmutableArray.CreateBuilder<SweepEntry>();
         var faults = ImmutableArray.CreateBuilder<ReadFault>();
+        var unread = ImmutableArray.CreateBuilder<ReadFault>();
         var assumptions = ImmutableArray.CreateBuilder<string>();
         faults.AddRange(walk.Faults);
         string[] reports = [.. walk.Files.Where(f => f.EndsWith(ReportMark, StringComparison.Ordinal) && Roles.Parse(f.Split('/')[0]) is null).Select(f => f[..(f.LastIndexOf('/') + 1)])];
@@ -38,7 +39,7 @@ internal static class FolderRoles
             }
             else if (!TraceFile.HasTraceExtension(file))
             {
-                faults.Add(new ReadFault(file, null, "the extension is not that of a trace file", $"use {string.Join(' ', TraceFile.Extensions)}, or move the file out of the campaign"));
+                unread.Add(new ReadFault(file, null, "the extension is not that of a trace file", $"use {string.Join(' ', TraceFile.Extensions)}, or move the file out of the campaign"));
             }
             else if (Entry(file, faults) is { } entry)
             {
@@ -46,7 +47,8 @@ internal static class FolderRoles
             }
         }
 
-        return new SweepList { Entries = entries.ToImmutable(), Faults = faults.ToImmutable(), Assumptions = assumptions.ToImmutable() };
+        faults.AddRange(LooseSweeps.Among(entries.ToImmutable()));
+        return new SweepList { Entries = entries.ToImmutable(), Faults = faults.ToImmutable(), Unread = unread.ToImmutable(), Assumptions = assumptions.ToImmutable() };
     }
 
     private static bool IsNotes(string name) =>

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>All files of a campaign, hidden ones left out, in natural order.</summary>
+/// <summary>All files of a campaign, hidden ones and what the system leaves behind left out, in natural order.</summary>
 /// <param name="Files">Paths relative to the campaign, with '/'.</param>
 /// <param name="Faults">Links that lead elsewhere, folders that cannot be listed.</param>
 internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<ReadFault> Faults)
@@ -35,7 +35,7 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<R
         foreach (FileSystemInfo entry in Listed(folder, prefix, faults))
         {
             string path = prefix + entry.Name;
-            if (entry.Name.StartsWith('.') || (entry.Attributes.HasFlag(FileAttributes.Hidden) && OperatingSystem.IsWindows()))
+            if (OsLitter.Is(entry.Name) || (entry.Attributes.HasFlag(FileAttributes.Hidden) && OperatingSystem.IsWindows()))
             {
                 continue;
             }

@@ -157,6 +157,9 @@ internal sealed class KeyReader
 
     public int LineOf(string key) => _keys.TryGetValue(key, out KeyValueSyntax? item) ? LineOf(item) : Line;
 
+    /// <summary>A text as it is written, unchecked; null where the key is missing or holds something else.</summary>
+    public string? Written(string key) => (Value(key) as StringValueSyntax)?.Value?.Trim();
+
     public bool Has(string key) => _keys.ContainsKey(key);
 
     /// <summary>Adds a fault for a key, at its line.</summary>
@@ -185,7 +188,11 @@ internal sealed class KeyReader
 
     private ValueSyntax? Value(string key)
     {
-        _known.Add(key);
+        if (!_known.Contains(key))
+        {
+            _known.Add(key);
+        }
+
         return _keys.TryGetValue(key, out KeyValueSyntax? item) ? item.Value : null;
     }
 

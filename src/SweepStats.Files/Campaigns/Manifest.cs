@@ -10,6 +10,7 @@ internal sealed class Manifest
     private static readonly string[] Columns = ["file", "role", "lot", "specimen", "placement", "column", "taken_at", "source_dbm", "exclude"];
 
     private readonly FaultList _faults = new(CampaignFolder.ManifestName);
+    private readonly FaultList _missing = new(CampaignFolder.ManifestName);
     private readonly Dictionary<string, int> _places = [];
     private readonly HashSet<(string, string?)> _seen = [];
     private readonly string _root;
@@ -20,13 +21,15 @@ internal sealed class Manifest
     {
         var manifest = new Manifest(root);
         CsvTable? table = CsvTable.Read(Path.Combine(root, CampaignFolder.ManifestName), manifest._faults);
-        ImmutableArray<SweepEntry> entries = table is not null && manifest.TakeHeader(table.Header) ? manifest.Rows(table) : [];
+        // Remarks alone, or nothing behind the header: the template as it was written.
+        bool blank = table is { Header.IsEmpty: true, Rows.IsEmpty: true };
+        ImmutableArray<SweepEntry> entries = table is not null && !blank && manifest.TakeHeader(table.Header) ? manifest.Rows(table) : [];
         return new SweepList
         {
             Entries = entries,
             Faults = manifest._faults.All,
+            Unread = manifest._missing.All,
             Inputs = table is null ? [] : [new InputFile(CampaignFolder.ManifestName, table.Sha256)],
-            ManifestFound = true,
         };
     }
 
@@ -108,7 +111,13 @@ internal sealed class Manifest
             _faults.Add(line, $"{file} is listed twice", "remove one of the rows, or name different columns");
         }
 
-        return file is null ? null : entry;
+        if (file is null || File.Exists(Path.Combine(_root, file)))
+        {
+            return file is null ? null : entry;
+        }
+
+        _missing.Add(line, $"{file} is not there", "correct its path, put the file into the campaign, or remove the row");
+        return null;
     }
 
     private string? SafePath(string text, int line)

@@ -55,6 +55,12 @@ internal sealed class RequirementSection(string root, FaultList faults)
             return;
         }
 
+        if (!File.Exists(path))
+        {
+            keys.Refuse("file", $"the limits file '{file}' is not there", "correct its path, relative to campaign.toml");
+            return;
+        }
+
         var own = new FaultList(Path.GetRelativePath(root, path).Replace('\\', '/'));
         (Requirement, string? hash) = RequirementLine.Read(path, own);
         faults.AddRange(own.All);

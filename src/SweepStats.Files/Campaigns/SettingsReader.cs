@@ -113,10 +113,22 @@ internal sealed class SettingsReader
         _settings = _settings with { Title = keys.Text("title") };
         _plan = _plan with
         {
-            Averaging = keys.Choice("averaging", ("power", Averaging.Power), ("log", Averaging.Log), ("sample", Averaging.Sample)) ?? Averaging.Unknown,
+            Averaging = AveragingOf(keys) ?? Averaging.Unknown,
             Confidence = keys.Number("confidence", 0.5, 0.9999) is { } level ? new Confidence(level) : Confidence.NinetyFive,
         };
         keys.RefuseOthers();
+    }
+
+    // Receivers' menus have other words for it, and the nearest in spelling is not always the one that is meant.
+    private static Averaging? AveragingOf(KeyReader keys)
+    {
+        if (keys.Written("averaging") is { } word && AveragingWords.Remedy(word) is { } remedy)
+        {
+            keys.Refuse("averaging", $"averaging is '{word}', not one of power, log and sample", remedy);
+            return null;
+        }
+
+        return keys.Choice("averaging", ("power", Averaging.Power), ("log", Averaging.Log), ("sample", Averaging.Sample));
     }
 
     private void Setup(KeyReader keys)

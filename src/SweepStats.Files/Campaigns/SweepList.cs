@@ -10,23 +10,38 @@ internal sealed record SweepList
 
     public ImmutableArray<ReadFault> Faults { get; init; } = [];
 
+    /// <summary>Files that are no sweeps or are not there: left out where the reader is told to keep going.</summary>
+    public ImmutableArray<ReadFault> Unread { get; init; } = [];
+
     public ImmutableArray<InputFile> Inputs { get; init; } = [];
 
     public ImmutableArray<string> Assumptions { get; init; } = [];
 
-    public bool ManifestFound { get; init; }
-
     public static SweepList Find(string root, ImmutableArray<string> settingsFiles)
     {
         FolderWalk walk = FolderWalk.Through(root);
-        return File.Exists(Path.Combine(root, CampaignFolder.ManifestName)) ? Listed(root, walk) : FolderRoles.Of(walk with { Files = [.. walk.Files.Except(settingsFiles)] });
+        SweepList? manifest = File.Exists(Path.Combine(root, CampaignFolder.ManifestName)) ? Manifest.Read(root) : null;
+        if (manifest is { IsBlank: false })
+        {
+            return Listed(manifest, walk);
+        }
+
+        IEnumerable<string> known = [.. settingsFiles, .. manifest?.Inputs.Select(i => i.Path) ?? []];
+        SweepList folders = FolderRoles.Of(walk with { Files = [.. walk.Files.Except(known)] });
+        return manifest is null ? folders : folders with
+        {
+            Inputs = manifest.Inputs,
+            Assumptions = [$"{CampaignFolder.ManifestName} lists no sweeps; the folders' names were used", .. folders.Assumptions],
+        };
     }
 
-    private static SweepList Listed(string root, FolderWalk walk)
+    // A manifest that was never filled in says nothing; one with faults does.
+    private bool IsBlank => Entries.IsEmpty && Faults.IsEmpty && Unread.IsEmpty;
+
+    private static SweepList Listed(SweepList list, FolderWalk walk)
     {
-        SweepList list = Manifest.Read(root);
         HashSet<string> named = [.. list.Entries.Select(e => e.File)];
         IEnumerable<string> others = walk.Files.Where(f => TraceFile.HasTraceExtension(f) && f.Contains('/') && !named.Contains(f));
-        return list with { Assumptions = [.. others.Select(f => $"{f} is not listed in {CampaignFolder.ManifestName} and was not read")] };
+        return list with { Assumptions = [.. list.Assumptions, .. others.Select(f => $"{f} is not listed in {CampaignFolder.ManifestName} and was not read")] };
     }
 }

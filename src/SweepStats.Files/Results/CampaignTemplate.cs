@@ -63,7 +63,7 @@ public static class CampaignTemplate
     private const string Manifest =
         """
         file,role,lot,specimen,placement,column,taken_at,source_dbm,exclude
-        # One row a sweep; rows that start with '#' are remarks. Without this file the folders say the role:
+        # One row a sweep; rows that start with '#' are remarks. As long as no row is filled in, the folders say the role:
         # floor/, reference/, covered/<lot>/<specimen>/<placement>/, linearity/, plate/.
         # floor/f01.csv,floor,,,,,2026-03-05T09:00:00,,
         # reference/r01.csv,reference,,,,,2026-03-05T09:10:00,10,
@@ -73,7 +73,9 @@ public static class CampaignTemplate
 
         """;
 
-    /// <summary>Writes campaign.toml and sweeps.csv.</summary>
+    private static readonly string[] Folders = ["floor", "reference", "covered"];
+
+    /// <summary>Writes campaign.toml and sweeps.csv, and makes the folders floor, reference and covered.</summary>
     /// <param name="folder">Where; made where missing.</param>
     /// <exception cref="IOException">One of the files is already there; nothing is written then.</exception>
     public static void Write(string folder)
@@ -86,6 +88,11 @@ public static class CampaignTemplate
             {
                 throw new IOException($"'{path}' is already there.");
             }
+        }
+
+        foreach (string name in Folders)
+        {
+            Directory.CreateDirectory(Path.Combine(folder, name));
         }
 
         foreach ((string path, string text) in files)

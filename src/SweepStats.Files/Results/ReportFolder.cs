@@ -1,9 +1,13 @@
 namespace SweepStats.Files.Results;
 
 /// <summary>A report folder that appears whole or not at all: files are gathered beside the target and put in its place at the end.</summary>
-/// <remarks>An earlier report at the target is replaced; any other folder or file is not touched.</remarks>
+/// <remarks>
+/// An earlier report at the target is replaced: a folder with a summary.json of this program and no file that a report does not have.
+/// Any other folder or file is not touched.
+/// </remarks>
 public sealed class ReportFolder : IDisposable
 {
+    private readonly string _shown;
     private readonly string _target;
     private readonly string _stage;
     private bool _committed;
@@ -19,11 +23,20 @@ public sealed class ReportFolder : IDisposable
             throw new InvalidOperationException(fault.ToString());
         }
 
-        _target = Path.TrimEndingDirectorySeparator(Path.GetFullPath(target));
+        _shown = target;
+        _target = Behind(Path.TrimEndingDirectorySeparator(Path.GetFullPath(target)));
         string parent = Path.GetDirectoryName(_target)!;
-        Directory.CreateDirectory(parent);
         _stage = Path.Combine(parent, $".{Path.GetFileName(_target)}.{Guid.NewGuid():N}.part");
-        Directory.CreateDirectory(_stage);
+        try
+        {
+            Directory.CreateDirectory(parent);
+            Directory.CreateDirectory(_stage);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // The system's own message names the hidden folder beside the target, which nobody asked for.
+            throw new IOException($"{target}: the report cannot be written, since nothing can be created in '{parent}'; choose a folder with --out that you may write to, or change its permissions", e);
+        }
     }
 
     /// <summary>Why a report may not be written to a place; null where it may.</summary>
@@ -40,10 +53,7 @@ public sealed class ReportFolder : IDisposable
             return new ReadFault(target, null, "there is a file of this name", "choose another folder with --out");
         }
 
-        bool earlier = !Directory.Exists(full) || File.Exists(Path.Combine(full, SummaryJson.FileName)) || !Directory.EnumerateFileSystemEntries(full).Any();
-        return earlier
-            ? null
-            : new ReadFault(target, null, $"the folder holds something other than an earlier report (it has no {SummaryJson.FileName})", "choose another folder with --out");
+        return Directory.Exists(full) ? EarlierReport.Objection(full, target) : null;
     }
 
     /// <summary>Creates a file of the report.</summary>
@@ -67,27 +77,14 @@ public sealed class ReportFolder : IDisposable
     public void Commit()
     {
         ObjectDisposedException.ThrowIf(_committed, this);
-        if (!Directory.Exists(_target))
-        {
-            Directory.Move(_stage, _target);
-            _committed = true;
-            return;
-        }
-
-        string old = _stage + ".old";
-        Directory.Move(_target, old);
         try
         {
-            Directory.Move(_stage, _target);
+            Exchange();
         }
-        catch (IOException)
+        catch (UnauthorizedAccessException e)
         {
-            Directory.Move(old, _target);
-            throw;
+            throw Unexchanged(e);
         }
-
-        _committed = true;
-        Directory.Delete(old, recursive: true);
     }
 
     /// <summary>Removes what was gathered, unless it was committed.</summary>
@@ -98,4 +95,45 @@ public sealed class ReportFolder : IDisposable
             Directory.Delete(_stage, recursive: true);
         }
     }
+
+    private void Exchange()
+    {
+        if (!Directory.Exists(_target))
+        {
+            Directory.Move(_stage, _target);
+            _committed = true;
+            return;
+        }
+
+        // The run took its time: somebody may have put a file there meanwhile.
+        if (EarlierReport.Objection(_target, _shown) is { } fault)
+        {
+            throw new IOException(fault.ToString());
+        }
+
+        string old = _stage + ".old";
+        Directory.Move(_target, old);
+        try
+        {
+            Directory.Move(_stage, _target);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Directory.Move(old, _target);
+            throw Unexchanged(e);
+        }
+
+        _committed = true;
+        if (!EarlierReport.Remove(old, _target))
+        {
+            throw new IOException($"{_shown}: the report is written, but a file that is no part of a report came into the earlier one meanwhile; it lies in '{old}'");
+        }
+    }
+
+    private IOException Unexchanged(Exception e) =>
+        new($"{_shown}: the report cannot be put in its place; close programs that show the earlier one and check the permissions, or choose another folder with --out", e);
+
+    // Where the target is a link, the folder behind it is exchanged and the link stays.
+    private static string Behind(string target) =>
+        Directory.Exists(target) && new DirectoryInfo(target).ResolveLinkTarget(returnFinalTarget: true) is { } folder ? Path.TrimEndingDirectorySeparator(folder.FullName) : target;
 }

@@ -14,7 +14,7 @@ public static class ShieldingCsv
     public const string Header =
         "lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,se_low_db,se_high_db,u_db,dof,state,flags";
 
-    /// <summary>Writes the table. <c>se_db</c> is empty where the shielding is only known from below; then <c>se_low_db</c> is the bound.</summary>
+    /// <summary>Writes the table. <c>se_db</c> is empty where the shielding is only known from below; then <c>se_low_db</c> is the bound, and <c>u_db</c> and <c>dof</c> are empty, since they belong to an estimate.</summary>
     public static void Write(AnalysisResult result, Stream to)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -46,15 +46,15 @@ public static class ShieldingCsv
         rows.Cell(ResultNumber.Count(curve.SweepCount)).Cell(ResultNumber.Count(curve.PlacementCount));
         rows.Cell(ResultNumber.Level(evidence.ReferenceDb)).Cell(ResultNumber.Level(evidence.CoveredDb)).Cell(ResultNumber.Level(evidence.FloorDb));
         rows.Cell(ResultNumber.Level(evidence.DynamicRange?.Value));
-        (double? se, double? low, double? high, bool repeated) = reading switch
+        (double? se, double? low, double? high, bool estimated) = reading switch
         {
             ShieldingReading.Measured m => (m.Shielding.Value.Value, m.Shielding.Low.Value, m.Shielding.High.Value, true),
-            ShieldingReading.AtLeast a => ((double?)null, (double?)a.Bound.Value, (double?)null, true),
+            ShieldingReading.AtLeast a => ((double?)null, (double?)a.Bound.Value, (double?)null, false),
             ShieldingReading.Unrepeated u => (u.Indication.Value, null, null, false),
             _ => (null, null, null, false),
         };
         rows.Cell(ResultNumber.Level(se)).Cell(ResultNumber.Level(low)).Cell(ResultNumber.Level(high));
-        rows.Cell(repeated ? ResultNumber.Level(evidence.StandardUncertaintyDb) : "").Cell(repeated ? ResultNumber.DegreesOfFreedom(evidence.DegreesOfFreedom) : "");
+        rows.Cell(estimated ? ResultNumber.Level(evidence.StandardUncertaintyDb) : "").Cell(estimated ? ResultNumber.DegreesOfFreedom(evidence.DegreesOfFreedom) : "");
         rows.Cell(StateName(reading.State)).Cell(Flags(evidence.At, findings));
         rows.End();
     }

@@ -4,6 +4,7 @@ namespace SweepStats.Files.Traces;
 internal sealed class DataBlock
 {
     private const int TableRows = 3;
+    private const int LongestOddLine = 1000;
 
     private readonly TraceText _text;
     private readonly NumericRows _rows;
@@ -22,16 +23,17 @@ internal sealed class DataBlock
     public static DataBlock? Find(TraceText text, NumericRows rows, Separator separator, FaultList faults)
     {
         NumericRun? longest = rows.Runs.MaxBy(r => r.Rows);
-        if (longest is null || longest.Rows < 2)
+        if (longest is null || (longest.Rows < 2 && rows.Runs.Count > 1))
         {
-            faults.Add(
-                null, "no table of at least two rows of numbers was found", "export the trace as delimited text with a frequency and a level in each row");
+            NoTable.Tell(text, longest is null ? null : rows.Line(longest, 0), faults);
             return null;
         }
 
         var block = new DataBlock(text, rows, longest, separator);
-        block.CheckNeighbour(NextLine(text, block.LastLine, 1), faults);
-        block.CheckNeighbour(NextLine(text, block.FirstLine, -1), faults);
+        var bad = new BadRows(faults);
+        block.CheckBeyond(block.LastLine, 1, bad);
+        block.CheckBeyond(block.FirstLine, -1, bad);
+        bad.Report();
         if (!faults.Any)
         {
             block.CheckOtherRuns(faults);
@@ -54,37 +56,72 @@ internal sealed class DataBlock
         return null;
     }
 
-    // A row that touches the data and starts with a number is part of it: to stop there in silence would drop what follows.
-    private void CheckNeighbour(int? line, FaultList faults)
+    // From the data on as long as rows are bad, through good rows between them.
+    private void CheckBeyond(int edge, int step, BadRows bad)
     {
-        if (line is not { } index)
+        int? line = NextLine(_text, edge, step);
+        bool found = false;
+        while (line is { } index)
         {
-            return;
+            bool isBad = CheckNeighbour(index, bad);
+            if (!isBad && !(found && IsRow(index)))
+            {
+                return;
+            }
+
+            found = true;
+            line = NextLine(_text, index, step);
+        }
+    }
+
+    // A row that touches the data and starts with a number is part of it: to stop there in silence would drop what follows.
+    private bool CheckNeighbour(int index, BadRows bad)
+    {
+        const string Remedy = "correct the row or export the sweep again";
+        List<string> fields = FieldReader.Texts(_text.Line(index), _separator);
+        if (fields.Count == 0)
+        {
+            return false;
         }
 
-        List<string> fields = FieldReader.Texts(_text.Line(index), _separator);
-        if (fields.Count == 0 || !IsNumber(fields[0]))
+        string text = _text.Line(index).Length <= LongestOddLine ? _text.LineText(index) : "";
+        if (OddNumber.HasStrayQuote(text))
         {
-            return;
+            bad.Add(index + 1, "a quote is opened and not closed", Remedy);
+            return true;
+        }
+
+        if (!IsNumber(fields[0]) && (fields.Count != Run.Columns || OddNumber.Oddity(fields[0], _separator.DecimalMark) is null))
+        {
+            return false;
         }
 
         int wrong = fields.FindIndex(f => !IsNumber(f));
-        if (wrong < 0 && fields.Count == 1 && index < FirstLine)
+        if (wrong < 0 && (fields.Count == Run.Columns || (fields.Count == 1 && index < FirstLine)))
         {
-            return;
+            return false;
         }
 
         if (wrong < 0 || (fields.Count != Run.Columns && index > FirstLine))
         {
-            faults.Add(
-                index + 1,
-                FormattableString.Invariant($"the number of columns is {fields.Count} here and {Run.Columns} in the rows beside it"),
-                "complete the row or export the sweep again");
+            string points = _separator is { Mark: (byte)',' } && fields.Count > Run.Columns ? "; a decimal comma would split a number, so use decimal points" : "";
+            bad.Add(index + 1, FormattableString.Invariant($"the number of columns is {fields.Count} here and {Run.Columns} in the rows beside it"), "complete the row or export the sweep again" + points);
+            return true;
         }
-        else if (index > FirstLine || fields.Count == Run.Columns)
+
+        if (index > FirstLine || fields.Count == Run.Columns)
         {
-            faults.Add(index + 1, $"'{Shortened(fields[wrong])}' is not a finite number", "correct the row or export the sweep again");
+            bad.Add(index + 1, $"'{Shortened(fields[wrong])}' {OddNumber.Oddity(fields[wrong], _separator.DecimalMark) ?? "is not a finite number"}", Remedy);
+            return true;
         }
+
+        return false;
+    }
+
+    private bool IsRow(int index)
+    {
+        List<string> fields = FieldReader.Texts(_text.Line(index), _separator);
+        return fields.Count == Run.Columns && fields.TrueForAll(IsNumber);
     }
 
     private void CheckOtherRuns(FaultList faults)

@@ -14,8 +14,8 @@ internal sealed class DelimitedLayout : ITraceLayout
         var faults = new FaultList(text.File);
         if (Separator.Find(text) is not { } separator)
         {
-            return TraceReading.Refused(
-                text.File, null, "no table of at least two rows of numbers was found", "export the trace as delimited text with a frequency and a level in each row");
+            NoTable.Tell(text, null, faults);
+            return new TraceReading { Faults = faults.All };
         }
 
         using var rows = new NumericRows(text, separator);
@@ -26,6 +26,11 @@ internal sealed class DelimitedLayout : ITraceLayout
 
         Preamble preamble = Preamble.Read(text, block);
         ImmutableArray<ColumnName>? names = ColumnHeader.Find(text, block, separator, faults);
+        if (!faults.Any && block.Run.Rows < 2 && !NamesFrequency(names))
+        {
+            NoTable.Tell(text, block.FirstLine, faults);
+        }
+
         if (faults.Any || new ColumnChoice(text.File, options, preamble, faults).Choose(names, block.Run.Columns) is not { } chosen)
         {
             return new TraceReading { Faults = faults.All };
@@ -48,4 +53,7 @@ internal sealed class DelimitedLayout : ITraceLayout
             ? new TraceReading { Faults = faults.All }
             : new TraceReading { Traces = traces, Settings = preamble.Settings, Assumptions = faults.Assumptions };
     }
+
+    // Two numbers in a row are a sweep of one point only where their columns are named; else they may be anything.
+    private static bool NamesFrequency(ImmutableArray<ColumnName>? names) => names is { } named && named.Any(n => n.Kind == ColumnKind.Frequency);
 }

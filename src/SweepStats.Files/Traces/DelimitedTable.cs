@@ -31,19 +31,21 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, NumericRu
     public ImmutableArray<double> Levels(LevelColumn column)
     {
         var levels = new double[run.Rows];
+        var bad = new BadRows(faults);
         bool linear = column.Unit.IsLinear();
         for (int row = 0; row < levels.Length; row++)
         {
             levels[row] = rows.Value(run, row, column.Index);
             if (linear && levels[row] <= 0)
             {
-                faults.Add(
+                bad.Add(
                     rows.Line(run, row) + 1,
                     FormattableString.Invariant($"the level of column {column.Name} is {levels[row]:R} {column.Unit.Symbol()}, which has no level in dB"),
                     "leave such rows out, or export the trace in dB");
-                break;
             }
         }
+
+        bad.Report();
 
         return ImmutableCollectionsMarshal.AsImmutableArray(levels);
     }

@@ -116,7 +116,7 @@ internal sealed class TouchstoneNumbers : IDisposable
             first = false;
             if (!StrictNumber.TryParse(field, (byte)'.', frequency ? _unit.Exponent() : 0, out double value))
             {
-                _faults.Add(index + 1, $"'{System.Text.Encoding.UTF8.GetString(field[..Math.Min(field.Length, 40)])}' is not a finite number", "correct the row or export the file again");
+                _faults.Add(index + 1, $"'{System.Text.Encoding.UTF8.GetString(field[..Math.Min(field.Length, 40)])}' is not a finite number", field.Contains((byte)',') ? "correct the row: numbers have decimal points, not commas" : "correct the row or export the file again");
                 return false;
             }
 

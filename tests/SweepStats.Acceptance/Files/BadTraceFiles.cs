@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using SweepStats.Files;
 using SweepStats.Files.Traces;
@@ -18,7 +19,19 @@ public sealed class BadTraceFiles : IDisposable
     [InlineData("", 0, "empty", "export the sweep again")]
     [InlineData("hello\nworld\n", 0, "no table of at least two rows of numbers", "delimited text")]
     [InlineData("frequency_hz,level_dbm\n", 0, "no table of at least two rows of numbers", "delimited text")]
-    [InlineData("frequency_hz,level_dbm\n1000,-50\n", 0, "no table of at least two rows", "delimited text")]
+    [InlineData("1000,-50\n", 1, "one row of numbers only", "a sweep needs at least two")]
+    [InlineData("A,B\n1000,-50\n", 2, "one row of numbers only", "a sweep needs at least two")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\nend\n2000,-51\n", 2, "one row of numbers only", "a sweep needs at least two")]
+    [InlineData("f_MHz;level_dBm\n30;-50.000.000\n31;-51.000.000\n", 2, "'-50.000.000' has thousands separators", "without thousands separators")]
+    [InlineData("f_Hz;level_dBm\n998.000;-50\n999.000;-51\n1.000.000;-52\n", 4, "'1.000.000' has thousands separators", "correct the row")]
+    [InlineData("f_Hz,level_dBm\n1'000,-50\n2'000,-51\n", 2, "'1'000' has thousands separators", "without thousands separators")]
+    [InlineData("frequency_hz,level_dbm\n\"1000,-50\n", 2, "a quote is opened and not closed", "stray quote")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n\"3000,-52\n", 4, "a quote is opened and not closed", "correct the row")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,\"-52\n4000,-53\n5000,-54\n", 4, "a quote is opened and not closed", "correct the row")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,\"-52,5\"\n", 4, "'-52,5' has a decimal comma, and this file is read with decimal points", "correct the row")]
+    [InlineData("f_MHz;level_dbm\n30.5;-50\n31.5;-51\n32,5;-52\n", 4, "'32,5' has a decimal comma", "correct the row")]
+    [InlineData("f_MHz;level_dbm\n30,5;-50\n31,5;-51\n32,5;-52.5\n", 4, "'-52.5' has a decimal point, and this file is read with decimal commas", "correct the row")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,-52,5\n", 4, "the number of columns is 3 here", "a decimal comma would split a number")]
     [InlineData("frequency_hz,level_dbm\n1000,-50\n900,-51\n", 3, "the frequency falls from 1000 Hz to 900 Hz", "frequencies must rise")]
     [InlineData("frequency_hz,level_dbm\n1000,-50\n1000,-51\n", 3, "the frequency 1000 Hz is repeated", "frequencies must rise")]
     [InlineData("frequency_hz,level_dbm\n-1000,-50\n1000,-51\n", 2, "-1000 Hz is not a frequency", "frequencies must rise")]
@@ -44,7 +57,7 @@ public sealed class BadTraceFiles : IDisposable
     [InlineData("x,level_dbm\n1000,-50\n2000,-51\n", 0, "no column is named as the frequency", "frequency_hz")]
     [InlineData("f_MHz,level_dbm\n30,5,-50,2\n31,5,-51,3\n", 1, "the header names 2 columns and the rows have 4", "decimal points")]
     [InlineData("f_MHz;level_V\n30,000;1,234\n31,000;1,345\n", 2, "may be decimal or part thousands", "decimal points")]
-    [InlineData("f_MHz;level_dBm\n1.000,5;-50\n2.000,5;-51\n", 0, "no table of at least two rows", "delimited text")]
+    [InlineData("f_MHz;level_dBm\n1.000,5;-50\n2.000,5;-51\n", 2, "'1.000,5' has thousands separators", "without thousands separators")]
     public void ADelimitedFileIsRefusedForItsReason(string text, int line, string problem, string remedy) => AssertRefused("t.csv", text, line, problem, remedy);
 
     [Theory]
@@ -58,7 +71,7 @@ public sealed class BadTraceFiles : IDisposable
     [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 1 0 1 0 1 0\n2 1 0 1 0\n", 3, "the last point lacks 4 of 9 numbers", "cut off")]
     [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 1 0 1 0 1 0 9 9\n", 2, "more than the 9 numbers", "number of ports")]
     [InlineData("t.s2p", "# MHz S DB R 50\n2 1 0 1 0 1 0 1 0\n1 1 0 1 0 1 0 1 0\n", 3, "does not rise above 2000000 Hz", "frequencies must rise")]
-    [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 1,5 0 1 0 1 0\n", 2, "'1,5' is not a finite number", "correct the row")]
+    [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 1,5 0 1 0 1 0\n", 2, "'1,5' is not a finite number", "decimal points, not commas")]
     [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 nan 0 1 0 1 0\n", 2, "'nan' is not a finite number", "correct the row")]
     [InlineData("t.s2p", "# MHz S RI R 50\n1 1 0 .1 0 1 0 1 0\n2 1 0 0 0 1 0 1 0\n", 3, "the magnitude of S21 is not positive", "name another parameter")]
     [InlineData("t.s1p", "# MHz S DB R 50\n1 1 0\n", 0, "holds a reflection", "S11")]
@@ -75,6 +88,61 @@ public sealed class BadTraceFiles : IDisposable
         Assert.Contains(problem, fault.Problem, StringComparison.Ordinal);
         Assert.Contains("1 'frequency_hz', 2 'level_dbm'", fault.Problem, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void ABinaryFileIsCalledWhatItIs()
+    {
+        // The first bytes of a ZIP archive, which a spreadsheet is, from memory; the rest is noise as compression makes it.
+        byte[] noise = new byte[3000];
+        new Random(3).NextBytes(noise);
+        _folder.With("t.csv", [0x50, 0x4B, 0x03, 0x04, 0x14, 0x00, 0x06, 0x00, .. noise]);
+        Assert.StartsWith("t.csv: the file is not text; export the trace as delimited text", Assert.Single(_folder.Trace("t.csv").Faults).ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(5, 5)]
+    [InlineData(6, 6)]
+    [InlineData(9, 6)]
+    public void FiveBadRowsAreListedAndTheRestIsCounted(int bad, int listed)
+    {
+        string rows = string.Concat(Enumerable.Range(1, bad).Select(i => FormattableString.Invariant($"{10 + (2 * i)}000,NaN\n{11 + (2 * i)}000,-1\n")));
+        ImmutableArray<ReadFault> faults = _folder.With("t.csv", Good + "10000,-1\n" + rows).Trace("t.csv").Faults;
+        Assert.Equal(listed, faults.Length);
+        Assert.Equal([6, 8, 10, 12, 14], faults.Take(5).Select(f => f.Line!.Value));
+        Assert.All(faults.Take(5), f => Assert.Contains("'NaN' is not a finite number", f.Problem, StringComparison.Ordinal));
+        Assert.Equal(bad > 5, faults.Any(f => f is { Line: 16 } && f.Problem.StartsWith(FormattableString.Invariant($"and {bad - 5} more bad row"), StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void LevelsWithoutDecibelsAreListedUpToFiveToo()
+    {
+        string rows = string.Concat(Enumerable.Range(1, 8).Select(i => FormattableString.Invariant($"{i}000,0\n")));
+        ImmutableArray<ReadFault> faults = _folder.With("t.csv", "frequency_hz,level_w\n" + rows).Trace("t.csv").Faults;
+        Assert.Equal([2, 3, 4, 5, 6, 7], faults.Select(f => f.Line!.Value));
+        Assert.StartsWith("and 3 more bad rows", faults[5].Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void BadRowsAboveTheLongestTableAreListedToo()
+    {
+        const string Text = "frequency_hz,level_dbm\n1000,-1\n2000,NaN\n3000,-2\n4000,x\n5000,-3\n6000,-3\n7000,-3\n";
+        Assert.Equal([3, 5], _folder.With("t.csv", Text).Trace("t.csv").Faults.Select(f => f.Line!.Value));
+    }
+
+    [Theory]
+    [InlineData("frequency_hz,level_dbm\n30000000,-50.5\n", 30e6, -50.5)]
+    [InlineData("RBW;10 kHz\nFrequency [MHz];Level [dBm]\n30,5;-50,5\n", 30.5e6, -50.5)]
+    public void ASinglePointUnderANamingHeaderIsRead(string text, double hertz, double level)
+    {
+        TraceReading reading = _folder.With("t.csv", text).Trace("t.csv");
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Trace trace = Assert.Single(reading.Traces);
+        Assert.Equal((hertz, level), (Assert.Single(trace.Grid.Hertz.ToArray()), Assert.Single(trace.Levels)));
+    }
+
+    [Fact]
+    public void AFooterWithAnInchMarkIsNoStrayQuote() =>
+        Assert.Empty(_folder.With("t.csv", Good + "19\" rack, door shut\n").Trace("t.csv").Faults);
 
     [Fact]
     public void AnOverlongLineIsRefused() => AssertRefused("t.csv", Good + new string('9', (1 << 20) + 1) + "\n", 5, "longer than 1 MiB", "one row a frequency");

@@ -90,8 +90,7 @@ public sealed class CampaignFolders : IDisposable
     [InlineData("file,role\nreference/r1.csv,reference\nreference/r1.csv,reference\n", 3, "listed twice", "remove one")]
     [InlineData("file,role\nreference/r1.csv,reference,x,y\n", 2, "the row has 4 fields and the header 2", "double quotes")]
     [InlineData("file,role\n\"reference/r1.csv,reference\n", 2, "a quoted field is not closed", "close the quotes")]
-    [InlineData("# nothing\n", 0, "the file has no header", "first line")]
-    [InlineData("file,role\n", 0, "the campaign holds no sweeps", "sweeps.csv")]
+    [InlineData("file,role\n\"\n", 2, "a quoted field is not closed", "close the quotes")]
     public void ABadManifestIsRefusedForItsReason(string text, int line, string problem, string remedy)
     {
         CampaignReading reading = _folder.WithUsualSweeps().With("sweeps.csv", text).Read(keepGoing: true);
@@ -130,6 +129,91 @@ public sealed class CampaignFolders : IDisposable
         Assert.Equal(2, reading.Campaign!.Sweeps.Length);
         Assert.Empty(reading.Faults);
         Assert.StartsWith("floor/a.csv: no table", Assert.Single(reading.LeftOut), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("# nothing\n")]
+    [InlineData("file,role\n")]
+    [InlineData("file,role\n# floor/f01.csv,floor\n,\n")]
+    public void AManifestWithoutRowsCountsAsNone(string text)
+    {
+        CampaignReading reading = _folder.WithUsualSweeps().With("sweeps.csv", text).Read();
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.Equal(2, reading.Campaign!.Sweeps.Length);
+        Assert.Contains("sweeps.csv lists no sweeps; the folders' names were used", reading.Assumptions);
+        Assert.Contains("sweeps.csv", reading.Inputs.Select(i => i.Path));
+    }
+
+    [Fact]
+    public void AListedFileThatIsMissingIsNamedWithItsRow()
+    {
+        _folder.WithUsualSweeps().With("sweeps.csv", "file,role,specimen\nreference/r1.csv,reference,\nfloor/f9.csv,floor,\ncovered/A/A1/c1.csv,covered,A1\n");
+        Assert.Equal("sweeps.csv:3: floor/f9.csv is not there; correct its path, put the file into the campaign, or remove the row", Assert.Single(_folder.Read().Faults).ToString());
+        CampaignReading going = _folder.Read(keepGoing: true);
+        Assert.Equal(2, going.Campaign!.Sweeps.Length);
+        Assert.StartsWith("sweeps.csv:3: floor/f9.csv is not there", Assert.Single(going.LeftOut), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WhatIsNoTraceFileIsLeftOutWhenKeepingGoing()
+    {
+        CampaignReading reading = _folder.WithUsualSweeps().With("floor/photo.jpg", "x").Read(keepGoing: true);
+        Assert.Equal(2, reading.Campaign!.Sweeps.Length);
+        Assert.StartsWith("floor/photo.jpg: the extension is not that of a trace file", Assert.Single(reading.LeftOut), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("floor/Thumbs.db")]
+    [InlineData("covered/A/A1/desktop.ini")]
+    [InlineData("covered/A/A1/Desktop.INI")]
+    [InlineData("reference/._r1.csv")]
+    [InlineData("floor/.DS_Store")]
+    [InlineData("reference/~$r1.csv")]
+    [InlineData("~$notes.docx")]
+    [InlineData("Thumbs.db")]
+    public void WhatSystemsLeaveBehindIsPassedOverInSilence(string file)
+    {
+        CampaignReading plain = _folder.WithUsualSweeps().Read();
+        CampaignReading reading = _folder.With(file, "x").Read();
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.Equal(plain.Assumptions.AsEnumerable(), reading.Assumptions);
+        Assert.Equal(plain.Inputs.AsEnumerable(), reading.Inputs);
+    }
+
+    [Fact]
+    public void LooseSweepsBesidePlacementFoldersAreRefused()
+    {
+        _folder.WithUsualSweeps().With("covered/A/A1/p1/c.csv", Plain).With("covered/A/A1/p2/c.csv", Plain);
+        ReadFault fault = Assert.Single(_folder.Read(keepGoing: true).Faults);
+        Assert.Equal(
+            "covered/A/A1: a sweep file lies loose beside 'p1' and 1 more folders and would count as a placement of their own; name a placement for them too, or move them", fault.ToString());
+    }
+
+    [Fact]
+    public void AFolderCannotBeSpecimenAndLotAtOnce()
+    {
+        _folder.With("reference/r1.csv", Plain).With("covered/A1/c1.csv", Plain).With("covered/A1/c2.csv", Plain).With("covered/A1/p1/c.csv", Plain);
+        ReadFault fault = Assert.Single(_folder.Read().Faults);
+        Assert.Equal(("covered/A1", "2 sweep files lie loose beside the folder 'p1', so the folder is a specimen and a lot at once"), (fault.File, fault.Problem));
+    }
+
+    [Fact]
+    public void WhatIsReadAndNotUsedIsSaid()
+    {
+        string[] sentences =
+        [
+            "declared_dbm was not used: floor sweeps were taken",
+            "[field] is read and kept; this version does not use it yet",
+            "linearity and plate sweeps are read and kept; this version does not evaluate them yet",
+            "taken_at is read and kept; this version does not use it yet",
+        ];
+        Assert.Empty(_folder.WithUsualSweeps().Read().Assumptions.Intersect(sentences));
+        _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n");
+        Assert.Empty(_folder.Read().Assumptions.Intersect(sentences));
+        _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n[field]\nthreat_v_per_m = 5\ntolerable_v_per_m = 1\n").With("floor/f.csv", Plain).With("plate/p.csv", Plain);
+        Assert.Equal(sentences[..3], _folder.Read().Assumptions.Intersect(sentences));
+        _folder.With("sweeps.csv", "file,role,taken_at,exclude\nreference/r1.csv,reference,2026-03-05,\nfloor/f.csv,floor,,hum\n");
+        Assert.Equal([sentences[1], sentences[3]], _folder.Read().Assumptions.Intersect(sentences));
     }
 
     [Fact]

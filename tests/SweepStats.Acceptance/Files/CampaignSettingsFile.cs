@@ -98,6 +98,12 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("title = 7", 1, "title is not a text", "double quotes")]
     [InlineData("title = \"\"", 1, "title is empty", "correct it")]
     [InlineData("averaging = \"powr\"", 1, "averaging is 'powr' (did you mean 'power'?)", "\"log\"")]
+    [InlineData("averaging = \"rms\"", 1, "averaging is 'rms'", "write \"power\"")]
+    [InlineData("averaging = \"Video\"", 1, "averaging is 'Video'", "write \"log\"")]
+    [InlineData("averaging = \"average\"", 1, "averaging is 'average', not one of power, log and sample", "\"power\" for power (RMS), \"log\"")]
+    [InlineData("averaging = \"linear\"", 1, "averaging is 'linear'", "leave averaging out")]
+    [InlineData("averaging = 3", 1, "averaging is not a text", "\"power\"")]
+    [InlineData("[requirement]\nmargin_db = 6\nfile = \"limits.csv\"", 3, "the limits file 'limits.csv' is not there", "relative to campaign.toml")]
     [InlineData("\n[setupp]\nrbw_hz = 1", 2, "there is no section [setupp] (did you mean 'setup'?)", "field")]
     [InlineData("[setup]\nrbw = 1", 2, "there is no key 'rbw' in [setup]", "rbw_hz")]
     [InlineData("[setup]\nrbw_hz = -1", 2, "setup.rbw_hz is -1", "choose a value")]
@@ -134,6 +140,7 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("frequency_hz,se_db\n1,2\n2,x\n", 3, "the row is not two numbers")]
     [InlineData("frequency_hz,se_db\n2,2\n1,3\n", 3, "does not continue a rising line")]
     [InlineData("frequency_hz,se_db\n2,2\n", 2, "at least two points")]
+    [InlineData("# nothing\n", 1, "the columns are not frequency_hz and se_db")]
     public void ABadLimitsFileIsRefusedWithItsLine(string text, int line, string problem)
     {
         _folder.With("limits.csv", text);

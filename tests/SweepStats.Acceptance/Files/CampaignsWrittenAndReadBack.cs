@@ -76,6 +76,17 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
         CampaignReading reading = CampaignFolder.Read(path, new CampaignReadOptions(), null);
         Assert.Equal("the campaign holds no sweeps", Assert.Single(reading.Faults).Problem);
         Assert.Throws<IOException>(() => CampaignTemplate.Write(path));
+        Assert.Equal(["covered", "floor", "reference"], Directory.EnumerateDirectories(path).Select(Path.GetFileName).Order());
+    }
+
+    [Fact]
+    public void TheTemplateIsReadyForTracesInItsFolders()
+    {
+        CampaignTemplate.Write(_folder.Path);
+        CampaignReading reading = _folder.WithUsualSweeps().Read();
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.Equal(2, reading.Campaign!.Sweeps.Length);
+        Assert.Contains("sweeps.csv lists no sweeps; the folders' names were used", reading.Assumptions);
     }
 
     [Fact]

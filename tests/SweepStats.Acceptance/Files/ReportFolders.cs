@@ -1,3 +1,4 @@
+using SweepStats.Files;
 using SweepStats.Files.Results;
 using Xunit;
 
@@ -5,6 +6,8 @@ namespace SweepStats.Acceptance.Files;
 
 public sealed class ReportFolders : IDisposable
 {
+    private const string Ours = "{\"schema_version\": 1, \"program\": \"sweepstats\"}";
+
     private readonly ScratchFolder _folder = new();
 
     private string Target => Path.Combine(_folder.Path, "reports", "autumn");
@@ -40,7 +43,7 @@ public sealed class ReportFolders : IDisposable
     [Fact]
     public void AnEarlierReportIsReplacedWhole()
     {
-        _folder.With("reports/autumn/summary.json", "{}").With("reports/autumn/old.csv", "1");
+        WithEarlierReport();
         using (var report = new ReportFolder(Target))
         {
             Write(report, "summary.json", "{\"new\": 1}");
@@ -48,17 +51,118 @@ public sealed class ReportFolders : IDisposable
         }
 
         Assert.Equal(["summary.json"], Directory.EnumerateFileSystemEntries(Target).Select(Path.GetFileName));
+        Assert.Contains("new", File.ReadAllText(Path.Combine(Target, "summary.json")), StringComparison.Ordinal);
         Assert.Single(Directory.EnumerateFileSystemEntries(Path.Combine(_folder.Path, "reports")));
+    }
+
+    [Theory]
+    [InlineData("thesis.txt", "thesis.txt")]
+    [InlineData("old.csv", "old.csv")]
+    [InlineData("INDEX.HTML", "INDEX.HTML")]
+    [InlineData("data/a.csv", "data")]
+    [InlineData(".git/config", ".git")]
+    [InlineData("charts/mine.xlsx", "charts/mine.xlsx")]
+    [InlineData("charts/raw/a.svg", "charts/raw")]
+    public void AFileOfSomebodyElseInAnEarlierReportForbidsToReplaceIt(string file, string named)
+    {
+        WithEarlierReport().With("reports/autumn/" + file, "years of work");
+        ReadFault fault = ReportFolder.Refusal(Target)!;
+        Assert.Equal($"the folder holds '{named}', which is no part of an earlier report", fault.Problem);
+        Assert.Contains("--out", fault.Remedy, StringComparison.Ordinal);
+        Assert.Throws<InvalidOperationException>(() => new ReportFolder(Target));
+        Assert.Equal("years of work", File.ReadAllText(Path.Combine(Target, file)));
+        Assert.Equal(Ours, File.ReadAllText(Path.Combine(Target, "summary.json")));
+    }
+
+    [Theory]
+    [InlineData("{}")]
+    [InlineData("{\"program\": \"other\"}")]
+    [InlineData("{\"program\": 1}")]
+    [InlineData("[\"program\", \"sweepstats\"]")]
+    [InlineData("\"program\": \"sweepstats\"")]
+    [InlineData("")]
+    public void ASummaryOfAnotherProgramIsLeftAlone(string text)
+    {
+        _folder.With("reports/autumn/summary.json", text);
+        Assert.Contains("'summary.json' but no summary.json of sweepstats", ReportFolder.Refusal(Target)!.Problem, StringComparison.Ordinal);
+        Assert.Throws<InvalidOperationException>(() => new ReportFolder(Target));
+        Assert.Equal(text, File.ReadAllText(Path.Combine(Target, "summary.json")));
+    }
+
+    [Fact]
+    public void NamesOfAReportWithoutItsSummaryAreLeftAlone()
+    {
+        _folder.With("reports/autumn/index.html", "my page");
+        Assert.Contains("'index.html' but no summary.json", ReportFolder.Refusal(Target)!.Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AFileThatComesWhileTheReportIsWrittenIsKept()
+    {
+        WithEarlierReport();
+        using (var report = new ReportFolder(Target))
+        {
+            Write(report, "summary.json", "{\"new\": 1}");
+            _folder.With("reports/autumn/notes.txt", "years of work");
+            Assert.Contains("notes.txt", Assert.Throws<IOException>(report.Commit).Message, StringComparison.Ordinal);
+        }
+
+        Assert.Equal("years of work", File.ReadAllText(Path.Combine(Target, "notes.txt")));
+        Assert.Equal(Ours, File.ReadAllText(Path.Combine(Target, "summary.json")));
+        Assert.Single(Directory.EnumerateFileSystemEntries(Path.Combine(_folder.Path, "reports")));
+    }
+
+    [Fact]
+    public void WhatTheSystemLeftInAReportMovesAlong()
+    {
+        WithEarlierReport().With("reports/autumn/.DS_Store", "a").With("reports/autumn/charts/Thumbs.db", "b");
+        using (var report = new ReportFolder(Target))
+        {
+            Write(report, "summary.json", Ours);
+            report.Commit();
+        }
+
+        Assert.Equal("a", File.ReadAllText(Path.Combine(Target, ".DS_Store")));
+        Assert.Equal("b", File.ReadAllText(Path.Combine(Target, "charts", "Thumbs.db")));
+        Assert.Single(Directory.EnumerateFileSystemEntries(Path.Combine(_folder.Path, "reports")));
+    }
+
+    [Fact]
+    public void BehindALinkTheFolderItLeadsToIsReplaced()
+    {
+        WithEarlierReport();
+        string link = Path.Combine(_folder.Path, "latest");
+        Directory.CreateSymbolicLink(link, Target);
+        using (var report = new ReportFolder(link))
+        {
+            Write(report, "summary.json", "{\"new\": 1}");
+            report.Commit();
+        }
+
+        Assert.NotNull(new DirectoryInfo(link).LinkTarget);
+        Assert.Equal(["summary.json"], Directory.EnumerateFileSystemEntries(Target).Select(Path.GetFileName));
     }
 
     [Fact]
     public void AnythingElseAtTheTargetIsLeftAlone()
     {
         _folder.With("reports/autumn/thesis.txt", "years of work").With("reports/file", "x");
-        Assert.Contains("has no summary.json", ReportFolder.Refusal(Target)!.Problem, StringComparison.Ordinal);
+        Assert.Contains("'thesis.txt'", ReportFolder.Refusal(Target)!.Problem, StringComparison.Ordinal);
         Assert.Contains("a file of this name", ReportFolder.Refusal(Path.Combine(_folder.Path, "reports", "file"))!.Problem, StringComparison.Ordinal);
         Assert.Throws<InvalidOperationException>(() => new ReportFolder(Target));
         Assert.Equal("years of work", File.ReadAllText(Path.Combine(Target, "thesis.txt")));
+    }
+
+    // A file in the way stops everybody, administrators too; a folder without permission would not.
+    [Fact]
+    public void WhereNothingCanBeCreatedTheMessageNamesTheTarget()
+    {
+        _folder.With("file", "x");
+        string target = Path.Combine(_folder.Path, "file", "r");
+        string message = Assert.Throws<IOException>(() => new ReportFolder(target)).Message;
+        Assert.StartsWith(target + ": the report cannot be written", message, StringComparison.Ordinal);
+        Assert.Contains("choose a folder with --out that you may write to", message, StringComparison.Ordinal);
+        Assert.DoesNotContain(".part", message, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -69,6 +173,17 @@ public sealed class ReportFolders : IDisposable
     {
         using var report = new ReportFolder(Target);
         Assert.Throws<ArgumentException>(() => report.Create(path));
+    }
+
+    private ScratchFolder WithEarlierReport()
+    {
+        string[] files = ["index.html", "shielding.csv", "bands.csv", "findings.csv", "charts/a.svg", "charts/a.png"];
+        foreach (string file in files)
+        {
+            _folder.With("reports/autumn/" + file, "1");
+        }
+
+        return _folder.With("reports/autumn/summary.json", Ours);
     }
 
     private static void Write(ReportFolder report, string path, string text)

@@ -30,7 +30,7 @@ public sealed class ResultFiles
         Assert.Equal(5, lines.Length);
         Assert.All(lines[1..], l => Assert.StartsWith("'=lot,\"A, \"\"1\"\"\",3", l, StringComparison.Ordinal));
         Assert.EndsWith(",40.1235,39.0000,,0.2500,inf,near-floor,ambient drift", lines[1], StringComparison.Ordinal);
-        Assert.EndsWith(",,34.0000,,0.2500,inf,capped,ambient", lines[2], StringComparison.Ordinal);
+        Assert.EndsWith(",,34.0000,,,,capped,ambient", lines[2], StringComparison.Ordinal);
         Assert.EndsWith(",0.0000,,,-3.0000,,,,,no-floor,ambient drift", lines[3], StringComparison.Ordinal);
         Assert.EndsWith(",,,,,,overloaded,", lines[4], StringComparison.Ordinal);
         Assert.DoesNotContain("-0.0000", string.Join('\n', lines), StringComparison.Ordinal);

@@ -1,0 +1,16 @@
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>Words that receivers use for ways of averaging and campaign.toml does not, and which of its own is meant.</summary>
+internal static class AveragingWords
+{
+    /// <summary>What to write instead of a word; null where the word is none of these.</summary>
+    public static string? Remedy(string word) => word.ToLowerInvariant() switch
+    {
+        "rms" or "rms detector" or "power average" or "pwr" => "write \"power\": an RMS detector averages power",
+        "video" or "vbw" or "logarithmic" or "log-power" or "db" => "write \"log\": averaging the logarithmic trace, by the video filter or over sweeps, is averaging in dB",
+        "average" or "averaged" or "avg" or "mean" => "write what was averaged: \"power\" for power (RMS), \"log\" for the trace in dB or the video filter, \"sample\" for one look without averaging",
+        "linear" or "lin" or "voltage" => "none of power, log and sample covers averaging of voltage: leave averaging out, and the intervals cover power and log, between which voltage lies",
+        "none" or "off" or "single" => "write \"sample\": one look without averaging",
+        _ => null,
+    };
+}

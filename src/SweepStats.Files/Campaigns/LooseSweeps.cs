@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>
+/// Finds folders below covered that hold sweeps both loose and in folders of their own. The loose ones would count as one more placement, or the folder as
+/// specimen and lot at once, and nobody would be told.
+/// </summary>
+internal static class LooseSweeps
+{
+    private const int DepthOfLotOrSpecimen = 2;
+
+    public static IEnumerable<ReadFault> Among(ImmutableArray<SweepEntry> entries)
+    {
+        string[] covered = [.. entries.Where(e => e.Specimen is not null).Select(e => e.File[..e.File.LastIndexOf('/')])];
+        foreach (IGrouping<string, string> folder in covered.GroupBy(f => f).OrderBy(g => g.Key, NaturalOrder.Instance))
+        {
+            string[] inner = [.. covered.Where(f => f.StartsWith(folder.Key + "/", StringComparison.Ordinal)).Select(f => f[(folder.Key.Length + 1)..].Split('/')[0]).Distinct()];
+            if (inner.Length > 0)
+            {
+                yield return Fault(folder.Key, folder.Count(), inner);
+            }
+        }
+    }
+
+    private static ReadFault Fault(string folder, int loose, string[] inner)
+    {
+        string sweeps = loose == 1 ? "a sweep file lies" : FormattableString.Invariant($"{loose} sweep files lie");
+        string beside = inner.Length == 1 ? $"the folder '{inner[0]}'" : FormattableString.Invariant($"'{inner[0]}' and {inner.Length - 1} more folders");
+        return folder.Split('/').Length == DepthOfLotOrSpecimen
+            ? new ReadFault(folder, null, $"{sweeps} loose beside {beside}, so the folder is a specimen and a lot at once", "use covered/<lot>/<specimen>/<placement>: name a placement for the loose ones too, or move them")
+            : new ReadFault(folder, null, $"{sweeps} loose beside {beside} and would count as a placement of their own", "name a placement for them too, or move them");
+    }
+}

@@ -1,0 +1,30 @@
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>Says what a campaign states or holds and an analysis makes no use of, so that nobody takes it for used.</summary>
+internal static class UnusedInput
+{
+    public static IEnumerable<string> Of(CampaignSettings settings, IReadOnlyCollection<Sweep> sweeps)
+    {
+        if (settings.Plan.DeclaredFloorDb is not null && sweeps.Any(s => s.Role == SweepRole.Floor && s.ExcludedBecause is null))
+        {
+            yield return "declared_dbm was not used: floor sweeps were taken";
+        }
+
+        if (settings.Field is not null)
+        {
+            yield return "[field] is read and kept; this version does not use it yet";
+        }
+
+        if (sweeps.Any(s => s.Role is SweepRole.Linearity or SweepRole.Plate))
+        {
+            yield return "linearity and plate sweeps are read and kept; this version does not evaluate them yet";
+        }
+
+        if (sweeps.Any(s => s.TakenAt is not null))
+        {
+            yield return "taken_at is read and kept; this version does not use it yet";
+        }
+    }
+}

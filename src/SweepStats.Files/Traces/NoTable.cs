@@ -1,0 +1,66 @@
+namespace SweepStats.Files.Traces;
+
+/// <summary>Tells why a file holds no table of numbers, as far as that can be seen.</summary>
+internal static class NoTable
+{
+    private const int LongestLine = 1000;
+    private const int BytesLookedAt = 4096;
+
+    // Text has none; compressed data has one in ten.
+    private const int TextForAControl = 50;
+
+    /// <summary>Adds the reason.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="only">Index of the line of its only row of numbers; null where there is none.</param>
+    /// <param name="faults">Takes the reason.</param>
+    public static void Tell(TraceText text, int? only, FaultList faults)
+    {
+        if (IsBinary(text))
+        {
+            faults.Add(null, "the file is not text", "export the trace as delimited text; a spreadsheet or a picture that was only renamed stays what it was");
+            return;
+        }
+
+        for (int i = 0; i < text.LineCount; i++)
+        {
+            string line = text.Line(i).Length <= LongestLine ? text.LineText(i) : "";
+            if (OddNumber.GroupedIn(line) is { } number)
+            {
+                faults.Add(i + 1, $"'{number}' has thousands separators", "export without thousands separators");
+                return;
+            }
+
+            if (OddNumber.HasStrayQuote(line))
+            {
+                faults.Add(i + 1, "a quote is opened and not closed", "remove the stray quote or export the sweep again");
+                return;
+            }
+        }
+
+        if (only is { } row)
+        {
+            faults.Add(row + 1, "one row of numbers only", "a sweep needs at least two, or a line above that names its columns");
+            return;
+        }
+
+        faults.Add(null, "no table of at least two rows of numbers was found", "export the trace as delimited text with a frequency and a level in each row");
+    }
+
+    private static bool IsBinary(TraceText text)
+    {
+        int controls = 0;
+        int bytes = 0;
+        for (int i = 0; i < text.LineCount && bytes < BytesLookedAt; i++)
+        {
+            ReadOnlySpan<byte> line = text.Line(i);
+            line = line[..Math.Min(line.Length, BytesLookedAt)];
+            bytes += line.Length + 1;
+            foreach (byte b in line)
+            {
+                controls += b is < 0x20 and not ((byte)'\t' or 0x0C or 0x1A) ? 1 : 0;
+            }
+        }
+
+        return controls * TextForAControl > bytes;
+    }
+}
