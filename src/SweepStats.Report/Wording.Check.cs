@@ -15,16 +15,26 @@ public static partial class Wording
         {
             lines.Add(string.Empty);
             lines.Add($"{Weight(alike.Key.Severity)} ({PlainText.Of(alike.Key.Code)})");
-            foreach (Finding finding in alike)
-            {
-                string piece = finding.Specimen is { } name ? Piece(name) + ": " : string.Empty;
-                string where = finding.Where.IsDefaultOrEmpty ? string.Empty : $" [{Bands(finding.Where)}]";
-                lines.Add($"  {piece}{PlainText.Of(finding.Message)}{where}");
-            }
-
+            lines.AddRange(Told(new FindingGroup(alike.Key.Severity, alike.Key.Code, alike.Key.NextStep, [.. alike])));
             lines.Add($"  Next: {PlainText.Of(alike.Key.NextStep)}");
         }
 
         return lines;
     }
+
+    /// <summary>A line a finding; one line for all where more specimens than can be named share a finding that differs in numbers at most.</summary>
+    private static IEnumerable<string> Told(FindingGroup group)
+    {
+        if (group.Findings.Length <= MostPiecesNamed || group.Findings.Any(f => f.Specimen is null) || group.CommonMessage is not { } message)
+        {
+            return group.Findings.Select(f => (f.Specimen is { } name ? $"  {Piece(name)}: " : "  ") + PlainText.Of(f.Message) + Place(Stretches(f)));
+        }
+
+        string[] places = [.. group.Findings.Select(Stretches).Distinct(StringComparer.Ordinal)];
+        return [$"  {Pieces(group.Findings)}: {PlainText.Of(message)}" + Place(places.Length == 1 ? places[0] : "frequencies of each: shielding.csv, column flags")];
+    }
+
+    private static string Stretches(Finding finding) => finding.Where.IsDefaultOrEmpty ? string.Empty : Bands(finding.Where);
+
+    private static string Place(string stretches) => stretches.Length == 0 ? string.Empty : $" [{stretches}]";
 }

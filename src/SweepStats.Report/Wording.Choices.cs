@@ -22,7 +22,7 @@ public static partial class Wording
         yield return ["Requirement", plan.Requirement is { } r ? Required(r, result.Campaign.Grid) : "none stated", "Shielding asked for"];
         yield return ["Margin of dynamic range", Ratio(plan.Margin.Value), "Wanted beyond the requirement, or beyond the shielding found"];
         yield return ["Declared floor", plan.DeclaredFloorDb is { } floor ? Level(floor, result.Campaign.Scale) : "none", "Used where no floor sweeps were taken"];
-        yield return ["Source level", Given(plan.SourceDbm, "dBm"), "For the record; shielding does not depend on it"];
+        yield return ["Source level", Given(plan.SourceDbm, "dBm"), "For the record; levels are not corrected for it"];
         yield return ["Highest input level", Given(plan.MaximumInputDbm, "dBm"), "Above it the receiver does not show levels without error"];
         yield return ["Stated uncertainties", plan.Uncertainties.IsDefaultOrEmpty ? "none" : Count(plan.Uncertainties.Length, "entry"),
             "What repeats do not show; without any, intervals cover scatter alone"];
@@ -115,7 +115,7 @@ public static partial class Wording
     [
         .. campaign.Excluded.Select(s => (IReadOnlyList<string>)[s.Name, $"left out by the user: {s.ExcludedBecause}"]),
         .. campaign.Duplicates.Select(d => (IReadOnlyList<string>)[d.Copy.Name, $"a copy of {d.Kept.Name}: the same level at every frequency is no repeat"]),
-        .. campaign.SetAside.Select(s => (IReadOnlyList<string>)[s.Name, $"{s.Role.ToString().ToLowerInvariant()} sweep: used by the checks, not part of the shielding"]),
+        .. campaign.SetAside.Select(s => (IReadOnlyList<string>)[s.Name, $"{s.Role.ToString().ToLowerInvariant()} sweep: read and kept; this version does not evaluate it"]),
     ];
 
     internal static IEnumerable<IReadOnlyList<string>> OtherFrequencies(AlignedCampaign campaign) =>

@@ -15,7 +15,7 @@ public static partial class Wording
         "Without a floor a covered reading may be receiver noise and not signal, so every figure is a lower bound: the true shielding may be higher by an unknown "
         + "amount. Take a few sweeps with the source off and the same settings, or declare the floor, and run again.";
 
-    internal const string NoFindings = "Nothing has to be done: no check found fault with the measurement. Keep the raw files with this report.";
+    internal const string NoFindings = "Nothing has to be done for what the checks looked at: they found nothing against the measurement. " + NotTested + " Keep the raw files with this report.";
 
     /// <summary>Says that some charts are linked instead of drawn.</summary>
     internal static string ChartsInFiles(int count) => $"{Count(count, "more chart")} in files of their own, to keep this page light:";
@@ -27,7 +27,14 @@ public static partial class Wording
         "A shielding in dB says how much less arrives. The same figure looks different as a share of the field strength and as a share of the power, so both are "
         + "named: 20 dB block 90 % of the field and 99 % of the power.";
 
-    internal static readonly string[] ClaimColumns = ["Specimen", "Over the whole band", "Weakest at", "Mean (interval)", "Capped frequencies"];
+    internal const string GoodToKnow = "Good to know";
+
+    /// <summary>Where the frequencies stand that a list of stretches does not name.</summary>
+    internal const string AllStretches = "Where a list of frequencies ends in “more”, the rest is left out here (all in shielding.csv, column flags).";
+
+    internal const string CrowdedArrows = "In crowded stretches of the shielding charts not every bound has an arrow; all bounds are in shielding.csv.";
+
+    private static readonly string[] ClaimColumns = ["Specimen", "Over the whole band", "Weakest at", "Mean over the band", "Capped frequencies"];
 
     internal static readonly string[] BandColumns = ["Figure", "Shielding", "Field blocked", "Power blocked"];
 
@@ -63,7 +70,11 @@ public static partial class Wording
     }
 
     internal static string ClaimsCaption(Confidence confidence) =>
-        $"What each specimen shields, with {Level(confidence)} confidence for each statement by itself. “≥” is a lower bound: the true figure may be higher.";
+        $"What each specimen shields, with {Level(confidence)} confidence for each statement by itself. “≥” is a lower bound: the true figure may be higher. "
+        + "Figures over the whole band are one-sided limits, so they lie a little above the lowest two-sided lower end in shielding.csv.";
+
+    /// <summary>Column headers of the claims, with one for the requirement where it was stated.</summary>
+    internal static string[] ClaimsOf(AnalysisResult result) => result.Verdict.Specimens.IsDefaultOrEmpty ? ClaimColumns : [.. ClaimColumns, "Requirement"];
 
     internal static string CappedOf(BandStatement band, bool floorKnown) =>
         floorKnown ? $"{Plain(band.CappedCount)} of {Plain(band.PointCount)}" : "not known";
@@ -79,7 +90,8 @@ public static partial class Wording
         string units = curve.PlacementCount is { } placements
             ? $"{Count(curve.SweepCount, "covered sweep")} in {Count(placements, "placement")}; intervals count placements."
             : $"{Count(curve.SweepCount, "covered sweep")}; placements are not noted, so intervals cover the scatter from sweep to sweep alone.";
-        string scatter = curve.RepeatabilityDb is { } db ? $" Typical scatter between sweeps of one placement: {Small(db)}." : string.Empty;
+        string within = curve.PlacementCount is null ? string.Empty : " of one placement";
+        string scatter = curve.RepeatabilityDb is { } db ? $" Typical scatter between sweeps{within}: {Small(db)}." : string.Empty;
         return $"{units}{scatter} {capped}";
     }
 
@@ -98,18 +110,20 @@ public static partial class Wording
         yield return ("What counts as a repeat",
             "Where placements are noted (specimen taken off and put back) each placement counts once: sweeps of one placement only show how steady the receiver is. "
             + "A copied sweep never counts twice.");
-        yield return ("Over the whole band", "The lowest of the one-sided lower limits. It holds at every frequency of the band at once, without further correction.");
+        yield return ("Over the whole band", "The lowest of the one-sided lower limits. It holds at every measured frequency of the band at once, without further correction.");
     }
 
     /// <summary>A blocked share with its interval where the figure has one; "≥" where it is a bound.</summary>
     internal static string Blocked(BandFigure figure, Func<Decibels, double> share) => figure switch
     {
         { Value: { } value, Low: { } low, High: { } high } =>
-            $"{Blocked(share(new Decibels(value)))} ({Blocked(share(new Decibels(low)))} to {Blocked(share(new Decibels(high)), up: true)})",
+            WithLimits(Blocked(share(new Decibels(value))), Blocked(share(new Decibels(low))), Blocked(share(new Decibels(high)), up: true)),
         { Low: { } low } => AtLeast(Blocked(share(new Decibels(low))), bound: true),
         { Value: { } value } => Blocked(share(new Decibels(value))),
         _ => Nothing,
     };
 
-    private static string AtLeast(string share, bool bound) => bound && share != "none" ? "≥ " + share : share;
+    private static string WithLimits(string value, string low, string high) => high == Unblocked ? Unblocked : $"{value} ({low} to {high})";
+
+    private static string AtLeast(string share, bool bound) => bound && share != Unblocked ? "≥ " + share : share;
 }

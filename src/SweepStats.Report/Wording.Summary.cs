@@ -28,7 +28,8 @@ public static partial class Wording
         foreach ((BandStatement band, string piece) in result.Bands.Zip(pieces))
         {
             string capped = band.CappedCount > 0 ? ". " + Capped(band.CappedCount, band.PointCount).TrimEnd('.') : string.Empty;
-            lines.Add($"  {piece.PadRight(widest)}  {Claim(band)}{capped}");
+            string stands = Stands(result, band.Name) is { } standing ? $". Requirement: {standing}" : string.Empty;
+            lines.Add($"  {piece.PadRight(widest)}  {Claim(band)}{capped}{stands}");
         }
 
         foreach (FindingGroup group in FindingGroup.Of(result.Findings.Where(f => f.Severity != Severity.Note)))
@@ -87,6 +88,9 @@ public static partial class Wording
             .Select(g => (Pieces: Pieces(g), Others: g.Key))
             .Select(c => c.Pieces.Length == 0 ? c.Others : c.Others.Length == 0 ? c.Pieces : $"{c.Pieces}: {c.Others}")
             .Where(c => c.Length > 0);
+
+    /// <summary>Whether a list of frequencies of these findings is cut short.</summary>
+    internal static bool LeavesOutStretches(FindingGroup group) => group.Findings.Any(f => !f.Where.IsDefault && f.Where.Length > MostBandsNamed);
 
     /// <summary>"A/A01, A/A02 and 3 more": the pieces that findings name, or nothing.</summary>
     private static string Pieces(IEnumerable<Finding> findings)

@@ -25,21 +25,23 @@ public static partial class Wording
         return trust + asked + floor + ".";
     }
 
-    /// <summary>Why the measurement is trusted as far as it is.</summary>
+    /// <summary>Why the measurement is trusted as far as it is, and what no check has looked at.</summary>
     public static string TrustReason(AnalysisResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
         FindingGroup[] told = [.. FindingGroup.Of(result.Findings)];
         int faults = told.Count(g => g.Severity == Severity.Fault);
         int warnings = told.Count(g => g.Severity == Severity.Warning);
-        return (faults, warnings) switch
+        string weighed = (faults, warnings) switch
         {
-            (0, 0) => "No check found fault with it.",
+            (0, 0) => NothingFound,
             (0, _) => $"{Count(warnings, "warning")} {(warnings == 1 ? "limits" : "limit")} what may be claimed.",
             (_, 0) => $"{Count(faults, "fault")} {(faults == 1 ? "stands" : "stand")} against every claim.",
             _ => $"{Count(faults, "fault")} {(faults == 1 ? "stands" : "stand")} against every claim; {Count(warnings, "warning")} "
                 + $"{(warnings == 1 ? "limits" : "limit")} it further.",
         };
+        string scope = result.Findings.Any(f => f.Code == PlacementCode) ? $" {RepeatsOnly}" : string.Empty;
+        return $"{weighed}{scope} {NotTested}";
     }
 
     /// <summary>What the outcome of a requirement means and what would change it; null where nothing is asked.</summary>
@@ -48,12 +50,10 @@ public static partial class Wording
         ArgumentNullException.ThrowIfNull(result);
         return result.Verdict.Requirement switch
         {
-            RequirementOutcome.Meets => "The lower limit is at or above the requirement at every frequency of every specimen.",
+            RequirementOutcome.Meets => "The lower limit is at or above the requirement at every measured frequency of every specimen.",
             RequirementOutcome.Fails => "Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at.",
-            RequirementOutcome.Undecided => "The intervals hold the requirement: more repeats would decide.",
-            RequirementOutcome.CannotTell => result.Floor is null
-                ? "Without a floor only lower bounds are known, and somewhere they do not reach the requirement."
-                : "Somewhere the set-up cannot see as far as the requirement, or repeats are missing; the steps below say what would decide.",
+            RequirementOutcome.Undecided => "Somewhere the requirement lies inside the interval: more repeats would narrow it.",
+            RequirementOutcome.CannotTell => CannotTellReason(result),
             _ => null,
         };
     }
@@ -77,7 +77,7 @@ public static partial class Wording
         return low > high ? "nothing in this band" : low == high ? $"{Short(low)} dB" : $"{Short(low)} dB to {Short(high)} dB, depending on frequency";
     }
 
-    /// <summary>The claim over the band: "SE ≥ 34.2 dB from 30 MHz to 1 GHz (weakest at 433.9 MHz)", or that there is none.</summary>
+    /// <summary>The claim over the band: "SE ≥ 34.2 dB at all 161 frequencies from 30 MHz to 1 GHz (weakest at 433.9 MHz)", or that there is none.</summary>
     public static string Claim(BandStatement band)
     {
         ArgumentNullException.ThrowIfNull(band);
@@ -87,8 +87,7 @@ public static partial class Wording
         }
 
         string weakest = band.WeakestAt is { } at && band.PointCount > 1 ? $" (weakest at {Frequency(at)})" : string.Empty;
-        string over = band.Band.Start == band.Band.Stop ? "at" : "over";
-        return $"SE {Bound(claim)} {over} {Band(band.Band)}{weakest}";
+        return $"SE {Bound(claim)} {AtAll(band)}{weakest}";
     }
 
     /// <summary>A figure of the band as far as it is known: a value with its interval, a bound, or that it cannot be told.</summary>
@@ -129,11 +128,21 @@ public static partial class Wording
         string asked = result.Plan.Requirement is { } requirement ? $" ({Required(requirement, result.Campaign.Grid)})" : string.Empty;
         return outcome switch
         {
-            RequirementOutcome.Meets => $"by its figures every specimen meets the requirement{asked} at every frequency",
-            RequirementOutcome.Fails => $"by its figures the requirement{asked} is not met",
-            RequirementOutcome.Undecided => $"whether the requirement{asked} is met is not decided yet",
-            _ => $"it cannot tell whether the requirement{asked} is met",
+            RequirementOutcome.Meets => $"{Face(result)}every specimen meets the requirement{asked} at every measured frequency",
+            RequirementOutcome.Fails => $"{Face(result)}the requirement{asked} is not met{Meeting(result)}",
+            RequirementOutcome.Undecided => $"whether the requirement{asked} is met is not decided yet{Meeting(result)}",
+            _ => $"it cannot tell whether the requirement{asked} is met{Meeting(result)}",
         };
+    }
+
+    // Where nothing may be relied on, what the figures say must not read as if it were so.
+    private static string Face(AnalysisResult result) => result.Verdict.Trust == Trust.Untrustworthy ? "taken at face value " : string.Empty;
+
+    private static string AtAll(BandStatement band)
+    {
+        string where = Band(band.Band);
+        string many = $"at all {Count(band.PointCount, "frequency")}";
+        return band.PointCount == 1 ? $"at {where}" : where == Frequency(band.Band.Start) ? $"{many} near {where}" : $"{many} from {where}";
     }
 
     private static string Joined(Trust trust, RequirementOutcome outcome) =>

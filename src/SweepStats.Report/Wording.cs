@@ -10,6 +10,15 @@ namespace SweepStats.Report;
 /// </summary>
 public static partial class Wording
 {
+    internal const string NotTested =
+        "Not tested in this version: receiver overload, drift, odd sweeps, leakage round the specimen, coarse level steps.";
+
+    internal const string NothingFound = "The checks made found nothing against it.";
+    internal const string RepeatsOnly = "The intervals cover how well sweeps repeat, not how well a specimen can be put back.";
+
+    private const string Unblocked = "none";
+    private const string PlacementCode = "placement-unknown";
+
     private static readonly (double Size, string Unit)[] FrequencyUnits = [(1, "Hz"), (1e3, "kHz"), (1e6, "MHz"), (1e9, "GHz")];
 
     /// <summary>A frequency with four significant digits: "433.9 MHz".</summary>
@@ -72,7 +81,7 @@ public static partial class Wording
     {
         if (!(share > 0))
         {
-            return "none";
+            return Unblocked;
         }
 
         double passes = 1 - share;

@@ -15,29 +15,21 @@ internal static class Frame
     public const string Font = "Arial, Helvetica, sans-serif";
 
     private const double LabelSize = 13;
-    private const double TitleSize = 17;
 
     public static PlotModel Model(string title, string? subtitle, params ReadOnlySpan<Axis> axes)
     {
         var model = new PlotModel
         {
-            Title = title,
-            Subtitle = subtitle,
             Culture = CultureInfo.InvariantCulture,
             DefaultFont = Font,
             DefaultFontSize = LabelSize,
-            TitleFontSize = TitleSize,
-            TitleFontWeight = 600,
-            SubtitleFontSize = LabelSize,
-            SubtitleFontWeight = 400,
-            SubtitleColor = Ink.Grey,
             TextColor = Ink.Black,
             Background = OxyColors.White,
             PlotAreaBorderColor = Ink.Black,
             PlotAreaBorderThickness = new OxyThickness(1, 0, 0, 1),
-            TitlePadding = 10,
-            Padding = new OxyThickness(10, 8, 26, 8),
+            Padding = new OxyThickness(ChartTitle.Edge, ChartTitle.Room, 26, 8),
         };
+        model.Annotations.Add(new ChartTitle { Title = title, Subtitle = subtitle });
         foreach (Axis axis in axes)
         {
             model.Axes.Add(axis);

@@ -1,4 +1,5 @@
 using SweepStats.Report.Charts;
+using SweepStats.Shielding;
 
 namespace SweepStats.Report.Pages;
 
@@ -14,6 +15,11 @@ internal sealed class ChartsPart : IPagePart
         if (content.Charts.All(c => c.Kind != ChartKind.Range))
         {
             html.Paragraph(Wording.NoRangeChart);
+        }
+
+        if (content.Result.Curves.Any(c => c.Readings.Any(r => r is ShieldingReading.AtLeast)))
+        {
+            html.Paragraph(Wording.CrowdedArrows);
         }
 
         List<ChartPicture> linked = [];

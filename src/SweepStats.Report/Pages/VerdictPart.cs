@@ -23,15 +23,16 @@ internal sealed class VerdictPart : IPagePart
             html.Paragraph(Wording.NoFloorMeans);
         }
 
-        html.Table(Wording.ClaimsCaption(result.Plan.Confidence), Wording.ClaimColumns, result.Bands.Select(b => Row(b, result.Floor is not null))).Close();
+        html.Table(Wording.ClaimsCaption(result.Plan.Confidence), Wording.ClaimsOf(result), result.Bands.Select(b => Row(b, result))).Close();
     }
 
-    private static IReadOnlyList<string> Row(BandStatement band, bool floorKnown) =>
+    private static IReadOnlyList<string> Row(BandStatement band, AnalysisResult result) =>
     [
         Wording.Piece(band.Name),
         band.AtLeast is { } claim ? "SE " + Wording.Bound(claim) : "no claim",
         band.AtLeast is not null && band.WeakestAt is { } at ? Wording.Frequency(at) : Wording.Nothing,
         Wording.Figure(band.MeanDb),
-        Wording.CappedOf(band, floorKnown),
+        Wording.CappedOf(band, result.Floor is not null),
+        .. result.Verdict.Specimens.IsDefaultOrEmpty ? Array.Empty<string>() : [Wording.Stands(result, band.Name) ?? Wording.Nothing],
     ];
 }

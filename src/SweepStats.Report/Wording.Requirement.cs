@@ -1,0 +1,70 @@
+using System.Globalization;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+using SweepStats.Verdicts;
+
+namespace SweepStats.Report;
+
+/// <content>How specimens stand to a requirement, and why it cannot be told.</content>
+public static partial class Wording
+{
+    private const string GridCode = "grid-mismatch";
+
+    /// <summary>How one specimen stands to the requirement: "meets", "fails", "not decided" or "cannot tell"; null where none was stated.</summary>
+    internal static string? Stands(AnalysisResult result, SpecimenName name) =>
+        result.Verdict.Specimens.FirstOrDefault(s => s.Name == name) is { } specimen ? Stands(specimen.Outcome) : null;
+
+    private static string Stands(RequirementOutcome outcome) => outcome switch
+    {
+        RequirementOutcome.Meets => "meets",
+        RequirementOutcome.Fails => "fails",
+        RequirementOutcome.Undecided => "not decided",
+        _ => "cannot tell",
+    };
+
+    /// <summary>"; 4 of 9 specimens meet it"; nothing where a single specimen is all there is.</summary>
+    private static string Meeting(AnalysisResult result)
+    {
+        int meeting = result.Verdict.Specimens.Count(s => s.Outcome == RequirementOutcome.Meets);
+        int all = result.Verdict.Specimens.Length;
+        return all < 2 ? string.Empty
+            : string.Create(CultureInfo.InvariantCulture, $"; {(meeting == 0 ? "none" : $"{meeting}")} of {all} specimens {(meeting < 2 ? "meets" : "meet")} it");
+    }
+
+    private static string CannotTellReason(AnalysisResult result)
+    {
+        List<string> reasons = [];
+        ShieldingReading[] open = [.. Unanswered(result)];
+        if (open.Any(r => r.State == ShieldingState.NoFloor))
+        {
+            reasons.Add("Without a floor only lower bounds are known, and somewhere they do not reach the requirement.");
+        }
+
+        if (open.Any(r => r is ShieldingReading.AtLeast { State: not ShieldingState.NoFloor }))
+        {
+            reasons.Add("Somewhere the floor leaves only a bound, and it ends below the requirement: more dynamic range would tell.");
+        }
+
+        if (open.Any(r => r is ShieldingReading.Unrepeated))
+        {
+            reasons.Add("Somewhere there are only single sweeps, which give no interval: repeats would tell.");
+        }
+
+        if (open.Any(r => r is ShieldingReading.Unreadable))
+        {
+            reasons.Add("Somewhere a reading allows no claim at all.");
+        }
+
+        if (result.Findings.Any(f => f.Code == GridCode))
+        {
+            reasons.Add("Frequencies that not all sweeps have are not analysed, so nothing is known about the requirement there.");
+        }
+
+        return reasons.Count > 0 ? string.Join(' ', reasons) : "The requirement asks for nothing at the frequencies that were measured.";
+    }
+
+    /// <summary>Readings that do not show that the requirement is reached and cannot show that it is not.</summary>
+    private static IEnumerable<ShieldingReading> Unanswered(AnalysisResult result) =>
+        result.Curves.SelectMany(c => c.Readings).Where(r => r is not ShieldingReading.Measured
+            && result.Plan.Requirement?.At(r.Evidence.At) is { } wanted && !(r.Evidence.OneSidedLow >= wanted));
+}

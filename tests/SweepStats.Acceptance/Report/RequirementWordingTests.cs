@@ -1,0 +1,79 @@
+using System.Xml.Linq;
+using SweepStats.Checks;
+using SweepStats.Report;
+using SweepStats.Verdicts;
+using Xunit;
+
+namespace SweepStats.Acceptance.Report;
+
+/// <summary>Each specimen against the requirement, and why it cannot be told.</summary>
+public sealed class RequirementWordingTests
+{
+    private static readonly RequirementOutcome[] Outcomes =
+    [
+        RequirementOutcome.Meets, RequirementOutcome.Fails, RequirementOutcome.Undecided, RequirementOutcome.CannotTell, RequirementOutcome.Meets, RequirementOutcome.Meets,
+    ];
+
+    private static readonly string[] Words = ["meets", "fails", "not decided", "cannot tell", "meets", "meets"];
+
+    [Fact]
+    public void EverySpecimenSaysHowItStands()
+    {
+        AnalysisResult result = With(RequirementOutcome.Undecided);
+        XElement claims = new Page(result).Tree.Descendants("table").First();
+        Assert.Equal("Requirement", claims.Descendants("th").Last(th => th.Attribute("scope")!.Value == "col").Value);
+        Assert.Equal(Words, claims.Element("tbody")!.Elements("tr").Select(r => r.Elements().Last().Value));
+        string[] lines = [.. Wording.Summary(result).Where(l => l.Contains("  SE ≥ ", StringComparison.Ordinal))];
+        Assert.All(lines.Zip(Words), pair => Assert.EndsWith($"Requirement: {pair.Second}", pair.First, StringComparison.Ordinal));
+        Assert.Equal(6, lines.Length);
+    }
+
+    [Fact]
+    public void WithoutRequirementThereIsNoColumnForIt()
+    {
+        AnalysisResult result = Samples.Run(Samples.Small, Samples.Power);
+        Assert.DoesNotContain("Requirement", new Page(result).Tree.Descendants("table").First().Value, StringComparison.Ordinal);
+        Assert.DoesNotContain(Wording.Summary(result), l => l.Contains("Requirement:", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(RequirementOutcome.Fails)]
+    [InlineData(RequirementOutcome.Undecided)]
+    [InlineData(RequirementOutcome.CannotTell)]
+    public void TheHeadlineCountsTheSpecimensThatMeetIt(RequirementOutcome outcome) =>
+        Assert.Contains("; 3 of 6 specimens meet it", Wording.Headline(With(outcome)), StringComparison.Ordinal);
+
+    [Fact]
+    public void TheReasonSaysWhetherRangeRepeatsOrTheFloorAreMissing()
+    {
+        AnalysisResult Asked(Rehearsal.RehearsalPlan plan) => Samples.Run(plan, Samples.Asking(150));
+        Has(Asked(Samples.Small with { ShieldingStartDb = 200, ShieldingStopDb = 200 }), "more dynamic range would tell", "single sweeps", "Without a floor");
+        Has(Asked(Samples.Small with { FloorSweeps = 0 }), "Without a floor", "single sweeps", "more dynamic range");
+        Has(
+            Asked(Samples.Small with { ReferenceSweeps = 1, CoveredSweeps = 1, ShieldingStartDb = 20, ShieldingStopDb = 20 }),
+            "single sweeps", "Without a floor", "more dynamic range");
+    }
+
+    [Fact]
+    public void FrequenciesThatNotAllSweepsHaveAreNamedAsAReason()
+    {
+        AnalysisResult result = With(RequirementOutcome.CannotTell);
+        const string Reason = "Frequencies that not all sweeps have";
+        Assert.DoesNotContain(Reason, Wording.OutcomeReason(result)!, StringComparison.Ordinal);
+        Finding mismatch = new() { Code = "grid-mismatch", Severity = Severity.Warning, Message = "m", NextStep = "s" };
+        Assert.Contains(Reason, Wording.OutcomeReason(result with { Findings = [mismatch] })!, StringComparison.Ordinal);
+    }
+
+    private static void Has(AnalysisResult result, string reason, params string[] others)
+    {
+        Assert.Equal(RequirementOutcome.CannotTell, result.Verdict.Requirement);
+        string words = Wording.OutcomeReason(result)!;
+        Assert.Contains(reason, words, StringComparison.Ordinal);
+        Assert.All(others, other => Assert.DoesNotContain(other, words, StringComparison.Ordinal));
+    }
+
+    private static AnalysisResult With(RequirementOutcome outcome) => Samples.ThreeLots with
+    {
+        Verdict = new Verdict(Trust.Limited, outcome, [.. Samples.ThreeLots.Curves.Zip(Outcomes, (c, o) => new SpecimenOutcome(c.Name, o))]),
+    };
+}
