@@ -186,7 +186,7 @@ public sealed class CampaignFolders : IDisposable
         _folder.WithUsualSweeps().With("covered/A/A1/p1/c.csv", Plain).With("covered/A/A1/p2/c.csv", Plain);
         ReadFault fault = Assert.Single(_folder.Read(keepGoing: true).Faults);
         Assert.Equal(
-            "covered/A/A1: a sweep file lies loose beside 'p1' and 1 more folders and would count as a placement of their own; name a placement for them too, or move them", fault.ToString());
+            "covered/A/A1: a sweep file lies loose beside 'p1' and 1 more folder and would silently count as one more placement; name a placement there too, or move what lies loose", fault.ToString());
     }
 
     [Fact]
