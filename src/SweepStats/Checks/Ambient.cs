@@ -28,7 +28,7 @@ internal sealed class Ambient : ICheck
                 Role = SweepRole.Floor,
                 Where = Stretches.Where(seen.Campaign.Grid, f => floor.Ambient[f]),
                 Size = new Decibels(above),
-                Message = $"With the source off there is more than noise at {Amount.OutOf(count, floor.Ambient.Length)}, up to {Amount.Db(above)} above the floor: something transmits there. What is measured there is judged by that higher floor and has so much less range.",
+                Message = $"With the source off there is more than noise at {Amount.OutOf(count, floor.Ambient.Length)}, up to {Amount.Db(above)} above the floor: something transmits there. A carrier beats with the signal and comes and goes, so nothing is taken out there and only a lower bound is given.",
                 NextStep = "Find and switch off the transmitter, measure in a shielded room or at another hour, or leave these frequencies out of the claim.",
             };
         }

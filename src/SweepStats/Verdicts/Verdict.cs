@@ -25,7 +25,7 @@ public enum RequirementOutcome
     /// <summary>Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at.</summary>
     Fails,
 
-    /// <summary>The intervals hold the requirement: more repeats would decide.</summary>
+    /// <summary>The requirement lies inside an interval: more repeats would narrow it.</summary>
     Undecided,
 
     /// <summary>Somewhere the set-up cannot see as far as the requirement.</summary>
