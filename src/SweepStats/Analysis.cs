@@ -32,6 +32,7 @@ public static class Analysis
             Averaging = plan.Averaging,
             Requirement = plan.Requirement,
             Margin = plan.Margin,
+            Setup = plan.Setup,
             MaximumInputDbm = plan.MaximumInputDbm,
         });
         return new AnalysisResult

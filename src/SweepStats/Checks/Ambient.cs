@@ -1,3 +1,4 @@
+using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
@@ -13,6 +14,20 @@ internal sealed class Ambient : ICheck
         if (seen.Floor is not { } floor)
         {
             yield break;
+        }
+
+        double single = new DetectorNoise(1).LogStandardDeviation;
+        if (floor.ReadingDeviationDb > 1.15 * single)
+        {
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Warning,
+                Role = SweepRole.Floor,
+                Size = new Decibels(floor.ReadingDeviationDb),
+                Message = $"Floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)}, more than noise can (single looks scatter by {Amount.Db(single)}): something transmits now and then over much of the band.",
+                NextStep = "Watch the floor for a while; find and switch off what transmits, or measure in a shielded room or at another hour.",
+            };
         }
 
         int count = floor.Ambient.Count(a => a);

@@ -18,6 +18,7 @@ public static class Checklist
         new SettingsChanged(),
         new NegativeShielding(),
         new Ambient(),
+        new BelowThermal(),
         new NearFloor(),
         new Quantised(),
         new AveragingUnknown(),

@@ -29,6 +29,9 @@ public sealed record Evidence
     /// <summary>Dynamic range wanted beyond the requirement.</summary>
     public required Decibels Margin { get; init; }
 
+    /// <summary>Settings stated for the whole campaign.</summary>
+    public ReceiverSettings Setup { get; init; } = ReceiverSettings.Unstated;
+
     /// <summary>Highest input level in dBm that the receiver shows without error, where stated.</summary>
     public double? MaximumInputDbm { get; init; }
 }

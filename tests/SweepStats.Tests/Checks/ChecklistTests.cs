@@ -141,6 +141,25 @@ public sealed class ChecklistTests
     }
 
     [Fact]
+    public void AFloorBelowTheThermalLimitIsReported()
+    {
+        // 1 MHz at 290 K: −173.975 + 60 = −113.975 dBm (kT of the SI brochure 2019).
+        var setup = new AnalysisPlan { Averaging = Averaging.Power, Setup = new ReceiverSettings { ResolutionBandwidthHz = 1e6 } };
+        Finding finding = Assert.Single(Rehearsed.Analysed(Rehearsed.Plan with { FloorDbm = -124 }, setup).Findings, f => f.Code == "below-thermal");
+        Assert.InRange(finding.Size!.Value.Value, 9.7, 11);
+        Assert.DoesNotContain(Rehearsed.Analysed(Rehearsed.Plan with { FloorDbm = -113 }, setup).Findings, f => f.Code == "below-thermal");
+    }
+
+    [Fact]
+    public void AFloorThatScattersMoreThanNoiseIsReported()
+    {
+        Campaign campaign = Rehearser.Draw(Rehearsed.Plan with { Looks = 1 }).Campaign;
+        var random = new RandomSource(6);
+        Campaign wild = Rehearsed.Changed(campaign, (s, _, level) => s.Role == SweepRole.Floor ? level + (6 * random.Normal()) : level);
+        Assert.Contains(Analysis.Run(wild, new AnalysisPlan()).Findings, f => f.Code == "ambient" && f.Message.Contains("more than noise can", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void FindingsComeGravestFirst()
     {
         var severities = Rehearsed.Analysed(Rehearsed.Plan with { FloorSweeps = 0, CoveredSweeps = 1 }, new AnalysisPlan()).Findings.Select(f => f.Severity).ToList();
