@@ -11,11 +11,12 @@ internal static class CoverageDigest
 {
     // Rows are pooled over 5 dB: one row alone has a binomial spread of about 0.7 %, and the extreme of many rows would show little else.
     private const int BinDb = 5;
+    private const int LastBin = 9;
 
     public static void Write(string folder)
     {
         ImmutableArray<(CoverageCell Cell, CoverageRow Row)> all = CoverageTable.Read(folder);
-        ImmutableArray<Pool> pools = [.. all.GroupBy(r => (r.Cell, Bin: (int)Math.Floor((r.Row.SnrDb + 20) / BinDb)))
+        ImmutableArray<Pool> pools = [.. all.GroupBy(r => (r.Cell, Bin: Math.Min((int)Math.Floor((r.Row.SnrDb + 20) / BinDb), LastBin)))
             .Select(g => new Pool(g.Key.Cell, -20 + (g.Key.Bin * BinDb), [.. g.Select(r => r.Row)]))];
         File.WriteAllText(Path.Combine(folder, "coverage.md"), Extremes(pools) + "\n" + BySnr(all));
         File.WriteAllText(Path.Combine(folder, "coverage.svg"), CoverageChart.Of(pools));
@@ -31,7 +32,7 @@ internal static class CoverageDigest
             Pool low = group.MinBy(p => p.Coverage)!;
             Pool high = group.Where(p => p.BoundShare < 0.05).MaxBy(p => p.Coverage)!;
             double widest = group.Where(p => p.SnrDb >= 20).Max(p => p.LargestWidthRatio);
-            text.Append(string.Create(CultureInfo.InvariantCulture, $"| {group.Key.Drawn}, {group.Key.Stated} | {group.Key.Looks} | {Percent(low.Coverage)} ({Where(low)}) | {Percent(high.Coverage)} ({Where(high)}) | {Percent(group.Min(p => p.PlainCoverage))} | {widest:0.000} |\n").ToLowerInvariant());
+            text.Append(string.Create(CultureInfo.InvariantCulture, $"| {Name(group.Key.Drawn)}, {Name(group.Key.Stated)} | {group.Key.Looks} | {Percent(low.Coverage)} ({Where(low)}) | {Percent(high.Coverage)} ({Where(high)}) | {Percent(group.Min(p => p.PlainCoverage))} | {widest:0.000} |\n"));
         }
 
         return text.ToString();
@@ -52,8 +53,10 @@ internal static class CoverageDigest
         return text.ToString();
     }
 
+    private static string Name(Averaging averaging) => averaging.ToString().ToLowerInvariant();
+
     private static string Where(Pool pool) => string.Create(
-        CultureInfo.InvariantCulture, $"{pool.SnrDb} dB, {pool.Cell.Sweeps} sweeps, scatter {pool.Cell.ScatterDb} dB");
+        CultureInfo.InvariantCulture, $"{pool.SnrDb} to {pool.SnrDb + BinDb} dB, {pool.Cell.Sweeps} sweeps, scatter {pool.Cell.ScatterDb} dB");
 
     private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.0} %");
 }

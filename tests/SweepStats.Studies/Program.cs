@@ -6,7 +6,7 @@ using SweepStats.Studies;
 switch (args)
 {
     case ["coverage", var folder]:
-        CoverageTable.Draw(folder, campaigns: 150);
+        CoverageTable.Draw(folder, campaigns: 110);
         CoverageDigest.Write(folder);
         return 0;
     case ["coverage", var folder, var count] when int.TryParse(count, out int campaigns) && campaigns > 0:

@@ -1,3 +1,4 @@
+using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 
@@ -31,12 +32,12 @@ internal static class MeetingShare
             }
 
             (double low, double high) = curve.Levels.Ends(f, estimators, reading.Evidence.Ambient);
-            double value = Value(reading);
+            bool? meets = Meets(reading, wanted);
             asked += weights[f];
-            met += value >= wanted.Value || (double.IsNaN(value) && low >= wanted.Value) ? weights[f] : 0;
+            met += meets == true ? weights[f] : 0;
             shown += low >= wanted.Value ? weights[f] : 0;
             possible += high >= wanted.Value ? weights[f] : 0;
-            open |= double.IsNaN(value) && low < wanted.Value;
+            open |= meets is null;
             repeated &= reading is not ShieldingReading.Unrepeated;
         }
 
@@ -49,11 +50,12 @@ internal static class MeetingShare
         return repeated ? new BandFigure(estimate, shown / asked, possible / asked) : new BandFigure(estimate, null, null);
     }
 
-    // A bound has no value; whether it meets is for its limit to say.
-    private static double Value(ShieldingReading reading) => reading switch
+    // A bound below what is asked leaves the question open.
+    private static bool? Meets(ShieldingReading reading, Decibels wanted) => reading switch
     {
-        ShieldingReading.Measured m => m.Shielding.Value.Value,
-        ShieldingReading.Unrepeated u => u.Indication.Value,
-        _ => double.NaN,
+        ShieldingReading.Measured m => m.Shielding.Value >= wanted,
+        ShieldingReading.Unrepeated u => u.Indication >= wanted,
+        ShieldingReading.AtLeast b when b.Bound >= wanted => true,
+        _ => null,
     };
 }

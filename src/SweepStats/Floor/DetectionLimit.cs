@@ -8,7 +8,7 @@ namespace SweepStats.Floor;
 /// Currie's detection limit in the geometry of a rise over the floor. A covered mean is bounded from both sides when its rise exceeds both t·u (its own
 /// error) and what noise alone would do. With an error estimated from n units the rise must be δ·u, with δ the noncentrality at which Student's t exceeds its own
 /// quantile with probability 0.95. Source: Currie 1968, Analytical Chemistry 40, 586; IUPAC recommendation 1995 for the noncentral t (both from memory).
-/// Assumes the scatter of the signal seen in the reference. Error: the share that is bounded lies within 92 to 99 % (see the coverage study).
+/// Assumes the scatter of the signal seen in the reference. Cautious: noise is taken to scatter as much with a signal in it as without, and 97 to 100 % are bounded (see the coverage study).
 /// </remarks>
 /// <param name="noise">How noise reads.</param>
 /// <param name="confidence">Two-sided level of the interval.</param>

@@ -45,7 +45,10 @@ public sealed class ScopeWordingTests
     {
         BandStatement band = Samples.ThreeLots.Bands[0] with
         {
-            AtLeast = new Decibels(38.95), WeakestAt = new Hertz(31.342e6), Band = new FrequencyBand(new Hertz(start), new Hertz(stop)), PointCount = points,
+            AtLeast = new Decibels(38.95),
+            WeakestAt = new Hertz(31.342e6),
+            Band = new FrequencyBand(new Hertz(start), new Hertz(stop)),
+            PointCount = points,
         };
         Assert.Equal(expected, Wording.Claim(band));
     }
