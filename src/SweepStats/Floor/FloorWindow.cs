@@ -8,8 +8,10 @@ namespace SweepStats.Floor;
 /// </remarks>
 internal static class FloorWindow
 {
-    // Wider intervals pool more and smear more: with 3 standard errors a step of 2 dB moved its neighbours by more than their errors.
-    private const double Agreement = 2;
+    // How far the true level may lie below a mean (two standard errors: wider ones smear steps over their neighbours) and above it. Log readings of few looks
+    // fall 20 and 30 dB without any reason but chance; such a dip must not pass for a floor of its own.
+    private const double ProbabilityBelow = 0.977;
+    private const double ProbabilityAbove = 0.0005;
 
     // At the ends of the band a window would look to one side, which a slope biases: only the outermost point borrows from its one neighbour.
     private const int Overhang = 1;
@@ -18,22 +20,23 @@ internal static class FloorWindow
     /// <summary>Pooled level and number of frequencies behind it, for each frequency.</summary>
     /// <param name="mean">Log mean at each frequency in dB.</param>
     /// <param name="leftOut">Frequencies that keep their own level and serve no neighbour.</param>
-    /// <param name="standardError">Standard error of one mean in dB.</param>
-    /// <param name="inflation">Factor on the error of a pooled mean, for correlation between neighbours; at least 1.</param>
-    public static (double[] Level, int[] Count) Pool(ReadOnlySpan<double> mean, ReadOnlySpan<bool> leftOut, double standardError, double inflation)
+    /// <param name="noise">How noise reads.</param>
+    /// <param name="readings">Independent readings behind one mean and, for the correlation between neighbours, how many times fewer behind a pooled one.</param>
+    public static (double[] Level, int[] Count) Pool(ReadOnlySpan<double> mean, ReadOnlySpan<bool> leftOut, DetectorNoise noise, (int One, double Fewer) readings)
     {
         (double[] sums, int[] counts) = Cumulate(mean, leftOut);
+        (double Below, double Above)[] reach = Reach(noise, readings);
         var level = new double[mean.Length];
         var count = new int[mean.Length];
         for (int f = 0; f < mean.Length; f++)
         {
-            (level[f], count[f]) = leftOut[f] ? (mean[f], 1) : Widest(f, sums, counts, (standardError, inflation));
+            (level[f], count[f]) = leftOut[f] ? (mean[f], 1) : Widest(f, sums, counts, reach);
         }
 
         return (level, count);
     }
 
-    private static (double Level, int Count) Widest(int f, double[] sums, int[] counts, (double One, double Inflation) error)
+    private static (double Level, int Count) Widest(int f, double[] sums, int[] counts, (double Below, double Above)[] reach)
     {
         (double Level, int Count) best = default;
         double low = double.NegativeInfinity;
@@ -46,9 +49,8 @@ internal static class FloorWindow
             int end = Math.Min(last, f + reachable) + 1;
             int count = counts[end] - counts[start];
             double level = (sums[end] - sums[start]) / count;
-            double reach = Agreement * error.One * (count > 1 ? error.Inflation : 1) / Math.Sqrt(count);
-            low = Math.Max(low, level - reach);
-            high = Math.Min(high, level + reach);
+            low = Math.Max(low, level - reach[count].Below);
+            high = Math.Min(high, level + reach[count].Above);
             if (low > high)
             {
                 break;
@@ -58,6 +60,19 @@ internal static class FloorWindow
         }
 
         return best;
+    }
+
+    // By number of frequencies in a window; a reach of 0 for none.
+    private static (double Below, double Above)[] Reach(DetectorNoise noise, (int One, double Fewer) readings)
+    {
+        var reach = new (double Below, double Above)[(2 * HalfWidths[^1]) + 2];
+        for (int count = 1; count < reach.Length; count++)
+        {
+            double independent = Math.Max(readings.One, readings.One * count / (count > 1 ? readings.Fewer : 1));
+            reach[count] = (noise.CriticalRise(independent, ProbabilityBelow), -noise.CriticalRise(independent, ProbabilityAbove));
+        }
+
+        return reach;
     }
 
     private static (double[] Sums, int[] Counts) Cumulate(ReadOnlySpan<double> mean, ReadOnlySpan<bool> leftOut)

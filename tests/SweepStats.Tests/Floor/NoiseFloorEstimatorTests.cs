@@ -121,6 +121,18 @@ public sealed class NoiseFloorEstimatorTests
 
     [Theory]
     [InlineData(1)]
+    [InlineData(2)]
+    public void ADeepDipOfSingleLookNoiseIsNotTakenForALowFloor(int sweeps)
+    {
+        // Of 10 000 single looks about 100 lie 20 dB and 10 lie 30 dB under the power mean.
+        NoiseFloor floor = Estimated(new RehearsalPlan { Looks = 1, FloorSweeps = sweeps, Points = 10_000, Seed = 17 });
+        double expected = -100 + new DetectorNoise(1).LogMeanOffset;
+        int low = floor.LevelDb.Count(level => level < expected - 6);
+        Assert.InRange(low, 0, 20);
+    }
+
+    [Theory]
+    [InlineData(1)]
     [InlineData(5)]
     public void AtTheEndsOfASlopingFloorFewLevelsLieOffByMoreThanTheirError(int sweeps)
     {
