@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Reflection;
 using System.Text;
+using SweepStats.Files.Campaigns;
 using SweepStats.Files.Results;
 
 namespace SweepStats.Cli;
@@ -8,22 +10,25 @@ namespace SweepStats.Cli;
 /// <summary>The bytes of summary.json, which is also what --format json prints.</summary>
 internal static class SummaryText
 {
-    public static byte[] Of(CampaignAnalysis analysis)
+    /// <param name="analysis">What was read and found.</param>
+    /// <param name="written">The files of the report; empty where none is written.</param>
+    public static byte[] Of(CampaignAnalysis analysis, ImmutableArray<InputFile> written)
     {
         using var stream = new MemoryStream();
-        SummaryJson.Write(analysis.Result, Context(analysis), stream);
+        SummaryJson.Write(analysis.Result, Context(analysis, written), stream);
         return stream.ToArray();
     }
 
     public static string Text(byte[] summary) => Encoding.UTF8.GetString(summary).TrimEnd();
 
-    private static SummaryContext Context(CampaignAnalysis analysis) => new()
+    private static SummaryContext Context(CampaignAnalysis analysis, ImmutableArray<InputFile> written) => new()
     {
         Program = "sweepstats",
         Version = typeof(SummaryText).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0],
         GeneratedAt = Now(),
         Seed = null,
         Inputs = analysis.Reading.Inputs,
+        ReportFiles = written,
         Assumptions = analysis.Reading.Assumptions,
         LeftOut = analysis.Reading.LeftOut,
     };

@@ -27,7 +27,7 @@ internal static class CheckCommand
         {
             if (words.GetValue(options.Format) == "json")
             {
-                terminal.Out.WriteLine(SummaryText.Text(SummaryText.Of(analysis)));
+                terminal.Out.WriteLine(SummaryText.Text(SummaryText.Of(analysis, [])));
             }
             else
             {

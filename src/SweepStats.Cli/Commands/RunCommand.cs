@@ -37,8 +37,7 @@ internal static class RunCommand
             return ExitCode.BadInput;
         }
 
-        byte[] summary = SummaryText.Of(analysis);
-        if (!Write(analysis, summary, report, terminal))
+        if (Write(analysis, report, terminal) is not { } summary)
         {
             return ExitCode.BadInput;
         }
@@ -51,7 +50,7 @@ internal static class RunCommand
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
     }
 
-    private static bool Write(CampaignAnalysis analysis, byte[] summary, (string Target, bool Png) report, Terminal terminal)
+    private static byte[]? Write(CampaignAnalysis analysis, (string Target, bool Png) report, Terminal terminal)
     {
         try
         {
@@ -65,14 +64,15 @@ internal static class RunCommand
             Put(folder, ShieldingCsv.FileName, stream => ShieldingCsv.Write(analysis.Result, stream));
             Put(folder, BandsCsv.FileName, stream => BandsCsv.Write(analysis.Result, stream));
             Put(folder, FindingsCsv.FileName, stream => FindingsCsv.Write(analysis.Result, stream));
+            byte[] summary = SummaryText.Of(analysis, folder.Written());
             Put(folder, SummaryJson.FileName, stream => stream.Write(summary));
             folder.Commit();
-            return true;
+            return summary;
         }
         catch (PngUnavailableException e)
         {
             terminal.Error.WriteLine($"sweepstats: {e.Message}");
-            return false;
+            return null;
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text.Json;
 
 namespace SweepStats.Files.Results;
@@ -10,9 +11,8 @@ internal static class EarlierReport
 
     private const string Charts = "charts";
 
-    private static readonly string[] Files = ["index.html", ShieldingCsv.FileName, BandsCsv.FileName, FindingsCsv.FileName, SummaryJson.FileName];
-
-    private static readonly string[] ChartExtensions = [".svg", ".png"];
+    /// <summary>Where summary.json lists the files written with it.</summary>
+    public const string ListName = "report_files";
 
     /// <summary>Why a folder may not be replaced by a report; null for an empty folder and for one that holds an earlier report and nothing else.</summary>
     /// <param name="folder">An existing folder.</param>
@@ -21,17 +21,18 @@ internal static class EarlierReport
     {
         try
         {
-            (List<string> own, List<string> foreign) = Sorted(folder);
-            string? mine = foreign.Order(StringComparer.Ordinal).FirstOrDefault();
-            if (mine is not null)
+            const string remedy = "choose another folder with --out, or move that file away";
+            Dictionary<string, string>? listed = Listed(Path.Combine(folder, SummaryJson.FileName));
+            (_, List<string> foreign) = Sorted(folder, listed ?? []);
+            if (foreign.Order(StringComparer.Ordinal).FirstOrDefault() is not { } mine)
             {
-                return new ReadFault(shown, null, $"the folder holds '{mine}', which is no part of an earlier report", "choose another folder with --out, or move that file away");
+                return null;
             }
 
-            return own.Count == 0 || IsOurs(Path.Combine(folder, SummaryJson.FileName))
-                ? null
-                : new ReadFault(
-                    shown, null, $"the folder holds '{own.Order(StringComparer.Ordinal).First()}' but no {SummaryJson.FileName} of {Program}, so it is not known as an earlier report", "choose another folder with --out, or move that file away");
+            string problem = listed is null ? $"but no {SummaryJson.FileName} of {Program}, so it is not known as an earlier report"
+                : listed.ContainsKey(mine) ? "was changed after the report was written" : "which is no part of an earlier report";
+            string joined = listed is null ? $"'{mine}' {problem}" : $"'{mine}', {(listed.ContainsKey(mine) ? "which " : string.Empty)}{problem}";
+            return new ReadFault(shown, null, $"the folder holds {joined}", remedy);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -43,7 +44,8 @@ internal static class EarlierReport
     /// <returns>Whether the folder is gone; false where something else lies in it, which then stays.</returns>
     public static bool Remove(string folder, string successor)
     {
-        foreach (string file in Sorted(folder).Own)
+        // Sorted once more: a file that was changed or came meanwhile is not removed.
+        foreach (string file in Sorted(folder, Listed(Path.Combine(folder, SummaryJson.FileName)) ?? []).Own)
         {
             string full = Path.Combine(folder, file);
             if (File.Exists(full) || new FileInfo(full).LinkTarget is not null)
@@ -74,7 +76,14 @@ internal static class EarlierReport
         return empty;
     }
 
-    private static (List<string> Own, List<string> Foreign) Sorted(string folder)
+    /// <summary>SHA-256 of a file in lower-case hexadecimal.</summary>
+    public static string Hash(string file)
+    {
+        using FileStream stream = File.OpenRead(file);
+        return Convert.ToHexStringLower(SHA256.HashData(stream));
+    }
+
+    private static (List<string> Own, List<string> Foreign) Sorted(string folder, Dictionary<string, string> listed)
     {
         List<string> own = [];
         List<string> foreign = [];
@@ -82,23 +91,28 @@ internal static class EarlierReport
         {
             if (entry is DirectoryInfo { Name: Charts, LinkTarget: null } charts)
             {
-                own.Add(Charts);
-                foreach (FileSystemInfo chart in charts.EnumerateFileSystemInfos())
+                FileSystemInfo[] within = charts.GetFileSystemInfos();
+                foreach (FileSystemInfo chart in within)
                 {
-                    bool known = chart is FileInfo && ChartExtensions.Contains(chart.Extension);
-                    Sort(chart, $"{Charts}/{chart.Name}", known);
+                    Sort(chart, $"{Charts}/{chart.Name}");
+                }
+
+                if (within.Length == 0)
+                {
+                    foreign.Add(Charts);
                 }
             }
             else
             {
-                Sort(entry, entry.Name, entry is FileInfo && Files.Contains(entry.Name));
+                Sort(entry, entry.Name);
             }
         }
 
         return (own, foreign);
 
-        void Sort(FileSystemInfo entry, string path, bool known)
+        void Sort(FileSystemInfo entry, string path)
         {
+            bool known = entry is FileInfo { LinkTarget: null } && listed.TryGetValue(path, out string? hash) && (hash.Length == 0 || hash == Hash(entry.FullName));
             // A hidden folder, such as that of a version control, is no litter but somebody's work.
             if (entry is DirectoryInfo || !OsLitter.Is(entry.Name))
             {
@@ -107,17 +121,38 @@ internal static class EarlierReport
         }
     }
 
-    private static bool IsOurs(string summary)
+    // What a summary of this program lists, and itself without a hash; null where there is none of ours.
+    private static Dictionary<string, string>? Listed(string summary)
     {
         try
         {
             using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(summary));
-            return document.RootElement is { ValueKind: JsonValueKind.Object } root
-                && root.TryGetProperty("program", out JsonElement program) && program.ValueKind == JsonValueKind.String && program.ValueEquals(Program);
+            if (document.RootElement is not { ValueKind: JsonValueKind.Object } root
+                || !root.TryGetProperty("program", out JsonElement program) || program.ValueKind != JsonValueKind.String || !program.ValueEquals(Program))
+            {
+                return null;
+            }
+
+            var listed = new Dictionary<string, string>(StringComparer.Ordinal) { [SummaryJson.FileName] = string.Empty };
+            if (root.TryGetProperty(ListName, out JsonElement files) && files.ValueKind == JsonValueKind.Array)
+            {
+                foreach (JsonElement file in files.EnumerateArray())
+                {
+                    if (Text(file, "path") is { } path && Text(file, "sha256") is { Length: 64 } hash)
+                    {
+                        listed.TryAdd(path, hash);
+                    }
+                }
+            }
+
+            return listed;
         }
         catch (Exception e) when (e is JsonException or FileNotFoundException)
         {
-            return false;
+            return null;
         }
     }
+
+    private static string? Text(JsonElement of, string name) =>
+        of.ValueKind == JsonValueKind.Object && of.TryGetProperty(name, out JsonElement value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
 }

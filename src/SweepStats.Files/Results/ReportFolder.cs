@@ -1,8 +1,11 @@
+using System.Collections.Immutable;
+using SweepStats.Files.Campaigns;
+
 namespace SweepStats.Files.Results;
 
 /// <summary>A report folder that appears whole or not at all: files are gathered beside the target and put in its place at the end.</summary>
 /// <remarks>
-/// An earlier report at the target is replaced: a folder with a summary.json of this program and no file that a report does not have.
+/// An earlier report at the target is replaced: a folder with a summary.json of this program and nothing but the files it lists, unchanged.
 /// Any other folder or file is not touched.
 /// </remarks>
 public sealed class ReportFolder : IDisposable
@@ -71,6 +74,14 @@ public sealed class ReportFolder : IDisposable
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
         return File.Create(full);
     }
+
+    /// <summary>The files created so far, with their hashes, in ordinal order. All streams must be closed.</summary>
+    public ImmutableArray<InputFile> Written() =>
+    [
+        .. Directory.EnumerateFiles(_stage, "*", SearchOption.AllDirectories)
+            .Select(f => new InputFile(Path.GetRelativePath(_stage, f).Replace('\\', '/'), EarlierReport.Hash(f)))
+            .OrderBy(f => f.Path, StringComparer.Ordinal),
+    ];
 
     /// <summary>Puts the report in its place. All streams must be closed.</summary>
     /// <exception cref="IOException">The folders cannot be exchanged; the earlier report is then back in its place.</exception>

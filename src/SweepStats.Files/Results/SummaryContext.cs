@@ -21,6 +21,9 @@ public sealed record SummaryContext
     /// <summary>Files that the result rests on.</summary>
     public required ImmutableArray<InputFile> Inputs { get; init; }
 
+    /// <summary>Files of the report beside summary.json, by which a later run tells them from files of others; empty where no report is written.</summary>
+    public required ImmutableArray<InputFile> ReportFiles { get; init; }
+
     /// <summary>What was taken for granted.</summary>
     public required ImmutableArray<string> Assumptions { get; init; }
 

@@ -49,7 +49,8 @@ public static class SummaryJson
             SummaryPlan.Write(json, result);
             SummaryFigures.Floor(json, result.Floor);
             SummaryFigures.Specimens(json, result);
-            Inputs(json, context.Inputs);
+            Hashes(json, "inputs", context.Inputs);
+            Hashes(json, EarlierReport.ListName, context.ReportFiles);
             Texts(json, "assumptions", context.Assumptions);
             Texts(json, "left_out", context.LeftOut);
             Excluded(json, result.Campaign);
@@ -102,9 +103,9 @@ public static class SummaryJson
         json.WriteEndObject();
     }
 
-    private static void Inputs(Utf8JsonWriter json, ImmutableArray<InputFile> inputs)
+    private static void Hashes(Utf8JsonWriter json, string name, ImmutableArray<InputFile> inputs)
     {
-        json.WriteStartArray("inputs");
+        json.WriteStartArray(name);
         foreach (InputFile input in inputs)
         {
             json.WriteStartObject();

@@ -133,6 +133,19 @@ public sealed class RunTests
     }
 
     [Fact]
+    public void ARunReplacesItsOwnReportButNoChartOfSomebodyElseInIt()
+    {
+        using var scratch = new ScratchFolder();
+        Assert.Equal(0, Report(scratch, "r"));
+        Assert.Equal(0, Report(scratch, "r"));
+        scratch.With("r/charts/own.svg", "years of work");
+        (int code, _, string error) = Shell.Run("run", Shell.Demo, "--out", Path.Combine(scratch.Path, "r"));
+        Assert.Equal(2, code);
+        Assert.Contains("charts/own.svg", error, StringComparison.Ordinal);
+        Assert.Equal("years of work", File.ReadAllText(Path.Combine(scratch.Path, "r/charts/own.svg")));
+    }
+
+    [Fact]
     public void AFolderThatIsNoReportIsNotReplaced()
     {
         using var scratch = new ScratchFolder();

@@ -6,7 +6,11 @@ namespace SweepStats.Acceptance.Files;
 
 public sealed class ReportFolders : IDisposable
 {
-    private const string Ours = "{\"schema_version\": 1, \"program\": \"sweepstats\"}";
+    private static readonly string[] Listed = ["index.html", "shielding.csv", "bands.csv", "findings.csv", "charts/a.svg", "charts/a.png"];
+
+    // Every listed file holds the text "1", whose SHA-256 is a value of common knowledge (sha256sum).
+    private static readonly string Ours = "{\"schema_version\": 1, \"program\": \"sweepstats\", \"report_files\": ["
+        + string.Join(", ", Listed.Select(f => $"{{\"path\": \"{f}\", \"sha256\": \"6b86b273ff34fce19d6b804eff5a3f5747ada4eaa22f1d49c01e52ddb7875b4b\"}}")) + "]}";
 
     private readonly ScratchFolder _folder = new();
 
@@ -63,6 +67,8 @@ public sealed class ReportFolders : IDisposable
     [InlineData(".git/config", ".git")]
     [InlineData("charts/mine.xlsx", "charts/mine.xlsx")]
     [InlineData("charts/raw/a.svg", "charts/raw")]
+    [InlineData("charts/own.svg", "charts/own.svg")]
+    [InlineData("charts/own.png", "charts/own.png")]
     public void AFileOfSomebodyElseInAnEarlierReportForbidsToReplaceIt(string file, string named)
     {
         WithEarlierReport().With("reports/autumn/" + file, "years of work");
@@ -72,6 +78,25 @@ public sealed class ReportFolders : IDisposable
         Assert.Throws<InvalidOperationException>(() => new ReportFolder(Target));
         Assert.Equal("years of work", File.ReadAllText(Path.Combine(Target, file)));
         Assert.Equal(Ours, File.ReadAllText(Path.Combine(Target, "summary.json")));
+    }
+
+    [Theory]
+    [InlineData("shielding.csv")]
+    [InlineData("charts/a.svg")]
+    [InlineData("index.html")]
+    public void AFileOfTheReportThatWasChangedSinceIsNotOverwritten(string file)
+    {
+        WithEarlierReport().With("reports/autumn/" + file, "with my remarks");
+        Assert.Equal($"the folder holds '{file}', which was changed after the report was written", ReportFolder.Refusal(Target)!.Problem);
+        Assert.Throws<InvalidOperationException>(() => new ReportFolder(Target));
+        Assert.Equal("with my remarks", File.ReadAllText(Path.Combine(Target, file)));
+    }
+
+    [Fact]
+    public void ASummaryThatListsNothingClaimsNothing()
+    {
+        WithEarlierReport().With("reports/autumn/summary.json", "{\"program\": \"sweepstats\"}");
+        Assert.Contains("'bands.csv', which is no part of an earlier report", ReportFolder.Refusal(Target)!.Problem, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -177,8 +202,7 @@ public sealed class ReportFolders : IDisposable
 
     private ScratchFolder WithEarlierReport()
     {
-        string[] files = ["index.html", "shielding.csv", "bands.csv", "findings.csv", "charts/a.svg", "charts/a.png"];
-        foreach (string file in files)
+        foreach (string file in Listed)
         {
             _folder.With("reports/autumn/" + file, "1");
         }

@@ -19,6 +19,7 @@ public sealed class ResultFiles
         Seed = 42,
         Inputs = [new InputFile("floor/f \"1\".csv", new string('a', 64))],
         Assumptions = ["a \u0001 \"b\""],
+        ReportFiles = [],
         LeftOut = ["x.csv: bad; mend"],
     };
 
