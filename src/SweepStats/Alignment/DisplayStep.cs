@@ -1,11 +1,23 @@
 namespace SweepStats.Alignment;
 
 /// <summary>Finds the step in which a receiver shows its levels.</summary>
+/// <remarks>
+/// Two signs, the coarser counts. Levels that are all whole multiples of a usual step: a steady level on a coarse display looks like one without scatter, and
+/// nothing else would tell it from a perfect one. And levels that repeat, with a least distance between different ones, which also finds steps that an offset
+/// has moved off the usual grid.
+/// </remarks>
 internal static class DisplayStep
 {
-    private const int FewestLevels = 50;
+    // Fewer levels may share a grid by chance: a dozen hand-typed tenths are all whole once in 10^12.
+    private const int FewestLevels = 12;
+    private const int FewestForGaps = 50;
 
-    /// <summary>Standard deviation of what rounding to the step takes away, q/√12, in dB; 0 where levels do not repeat, so that no step can be told.</summary>
+    // Readers' rounding must not pass for a step.
+    private const double Same = 1e-6;
+
+    private static readonly double[] UsualSteps = [1, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001];
+
+    /// <summary>Standard deviation of what rounding to the step takes away, q/√12, in dB; 0 where no step can be told.</summary>
     /// <remarks>Repeats do not average it away: a steady level is rounded the same way every time. Source: JCGM 100:2008, F.2.2.1.</remarks>
     public static double Deviation(SweepBlock block)
     {
@@ -15,7 +27,33 @@ internal static class DisplayStep
             block[j].CopyTo(levels.AsSpan(j * block.PointCount));
         }
 
-        if (levels.Length < FewestLevels)
+        double onGrid = levels.Length >= FewestLevels || AllRepeat(block) ? Array.Find(UsualSteps, step => Array.TrueForAll(levels, l => IsMultiple(l, step))) : 0;
+        return Math.Max(onGrid, LeastGap(levels)) / Math.Sqrt(12);
+    }
+
+    private static bool IsMultiple(double level, double step)
+    {
+        double steps = level / step;
+        return Math.Abs(steps - Math.Round(steps)) * step < Same;
+    }
+
+    // Sweeps that agree everywhere have been rounded, however few they are.
+    private static bool AllRepeat(SweepBlock block)
+    {
+        for (int j = 1; j < block.SweepCount; j++)
+        {
+            if (!block[j].SequenceEqual(block[0]))
+            {
+                return false;
+            }
+        }
+
+        return block.SweepCount > 1;
+    }
+
+    private static double LeastGap(double[] levels)
+    {
+        if (levels.Length < FewestForGaps)
         {
             return 0;
         }
@@ -25,15 +63,14 @@ internal static class DisplayStep
         double step = double.PositiveInfinity;
         for (int i = 1; i < levels.Length; i++)
         {
-            // Readers' rounding must not pass for a step.
             double gap = levels[i] - levels[i - 1];
-            if (gap > 1e-6)
+            if (gap > Same)
             {
                 different++;
                 step = Math.Min(step, gap);
             }
         }
 
-        return different * 2 <= levels.Length && double.IsFinite(step) ? step / Math.Sqrt(12) : 0;
+        return different * 2 <= levels.Length && double.IsFinite(step) ? step : 0;
     }
 }

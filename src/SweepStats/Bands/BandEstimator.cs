@@ -10,12 +10,14 @@ namespace SweepStats.Bands;
 /// Mean: computed again with each sweep (or placement) left out; its error is the jackknife's for each role, u² = (n−1)/n·Σ(θ₋ⱼ − θ̄)², so a whole sweep counts
 /// as one repeat however many frequencies it has. Floor and type B errors are taken as moving all frequencies together. Capped frequencies stand at their lower
 /// limit and make the mean a lower bound. Source: Efron 1982, The Jackknife, the Bootstrap and Other Resampling Plans, chapter 3 (from memory).
-/// Tenth percentile: the percentile of scattered estimates lies too low, and leaving one out does not show it, so its limits are the percentiles of the lower
-/// and of the upper limits, which is cautious.
+/// Tenth percentile: the percentile of scattered estimates lies too low, and leaving one out does not show it, so its limits are the percentiles of lower and of
+/// upper limits that are ten times as strict.
 /// Share meeting a requirement: between what is shown to meet and what is not shown to fail, by limits that hold at all frequencies together (Bonferroni).
 /// </remarks>
 public static class BandEstimator
 {
+    private const double Share = 0.1;
+
     /// <summary>States what holds over the band.</summary>
     public static BandStatement State(ShieldingCurve curve, FrequencyGrid grid, Requirement? requirement, Confidence confidence)
     {
@@ -31,7 +33,7 @@ public static class BandEstimator
             AtLeast = atLeast,
             WeakestAt = weakest,
             MeanDb = figures.Estimate(se => Mean(se, weights)),
-            TenthPercentileDb = TenthPercentile(curve, weights),
+            TenthPercentileDb = TenthPercentile(curve, weights, confidence),
             ShareMeeting = requirement is null ? null : MeetingShare.Of(curve, weights, requirement, confidence),
             CappedCount = curve.Readings.Count(r => r.State == ShieldingState.Capped),
             PointCount = curve.Readings.Length,
@@ -69,28 +71,43 @@ public static class BandEstimator
         return sum;
     }
 
-    private static BandFigure TenthPercentile(ShieldingCurve curve, double[] weights)
+    private static BandFigure TenthPercentile(ShieldingCurve curve, double[] weights, Confidence confidence)
     {
         if (curve.Readings.Any(r => r is ShieldingReading.Unreadable))
         {
             return default;
         }
 
-        double Tenth(Func<ShieldingReading, double> end) => WeightedQuantile.Of([.. curve.Readings.Select(end)], weights, 0.1);
-        double value = Tenth(r => r switch
-        {
-            ShieldingReading.Measured m => m.Shielding.Value.Value,
-            ShieldingReading.Unrepeated u => u.Indication.Value,
-            _ => double.PositiveInfinity,
-        });
+        double value = WeightedQuantile.Of([.. curve.Readings.Select(Value)], weights, Share);
         double? known = double.IsFinite(value) ? value : null;
         if (curve.Readings.Any(r => r is ShieldingReading.Unrepeated))
         {
             return new BandFigure(curve.Readings.All(r => r is ShieldingReading.Unrepeated) ? known : null, null, null);
         }
 
-        double low = Tenth(r => r is ShieldingReading.Measured m ? m.Shielding.Low.Value : ((ShieldingReading.AtLeast)r).Bound.Value);
-        double high = Tenth(r => r is ShieldingReading.Measured m ? m.Shielding.High.Value : double.PositiveInfinity);
+        if (curve.Levels is null)
+        {
+            return new BandFigure(known, null, null);
+        }
+
+        // By Markov's inequality limits that each miss once in 10/α leave a tenth of the band on the wrong side at most once in 1/α, however alike their misses.
+        var strict = new Confidence(1 - ((1 - confidence.Level) * Share));
+        var estimators = curve.Levels.Estimators(strict);
+        (double Low, double High)[] ends = [.. curve.Readings.Select((r, f) => curve.Levels.Ends(f, estimators, r.Evidence.Ambient || r.Evidence.ReferenceInFloor))];
+        double low = WeightedQuantile.Of([.. ends.Select(e => e.Low)], weights, Share);
+        double high = WeightedQuantile.Of([.. ends.Select(e => e.High)], weights, Share);
+        if (!double.IsFinite(low))
+        {
+            return default;
+        }
+
         return double.IsFinite(high) ? new BandFigure(known, low, high) : new BandFigure(null, low, null);
     }
+
+    private static double Value(ShieldingReading reading) => reading switch
+    {
+        ShieldingReading.Measured m => m.Shielding.Value.Value,
+        ShieldingReading.Unrepeated u => u.Indication.Value,
+        _ => double.PositiveInfinity,
+    };
 }

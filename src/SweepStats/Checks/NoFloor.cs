@@ -28,7 +28,7 @@ internal sealed class NoFloor : ICheck
                 Code = Code,
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
-                Message = $"The floor is declared, not measured: it is taken to be right to {Amount.Db(2 * NoiseFloorEstimator.DeclaredErrorDb)}, and near it the intervals are as wide as that makes them.",
+                Message = $"The floor is declared, not measured: it is taken to be right to {Amount.Db(NoiseFloorEstimator.DeclaredHalfWidthDb)}, and near it the intervals are as wide as that makes them.",
                 NextStep = "Take at least three floor sweeps: source off, all receiver settings as they are.",
             };
         }

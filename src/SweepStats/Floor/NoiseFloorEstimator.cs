@@ -42,8 +42,8 @@ public static class NoiseFloorEstimator
         return Assemble(floor, scatter, ambient, noise);
     }
 
-    /// <summary>Standard error that a declared floor is taken to have: 1 dB, so that it may be 2 dB off.</summary>
-    public const double DeclaredErrorDb = 1;
+    /// <summary>How far off a declared floor is taken to be at most: 2 dB, the same way at all frequencies.</summary>
+    public const double DeclaredHalfWidthDb = 2;
 
     /// <summary>Takes a floor as declared: one level for all frequencies, right to 2 dB; since its looks are unknown, both one and very many are reckoned with.</summary>
     /// <param name="levelDb">Level as the receiver displays it, on the scale of the sweeps.</param>
@@ -57,7 +57,8 @@ public static class NoiseFloorEstimator
         ReadingDeviationDb = 0,
         SweepOffsetDeviationDb = null,
         LevelDb = [.. Enumerable.Repeat(levelDb, pointCount)],
-        StandardErrorDb = [.. Enumerable.Repeat(DeclaredErrorDb, pointCount)],
+        HalfWidthDb = DeclaredHalfWidthDb,
+        StandardErrorDb = [.. Enumerable.Repeat(0.0, pointCount)],
         DegreesOfFreedom = [.. Enumerable.Repeat(double.PositiveInfinity, pointCount)],
         Ambient = [.. Enumerable.Repeat(false, pointCount)],
     };

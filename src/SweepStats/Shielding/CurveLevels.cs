@@ -16,9 +16,14 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
             : new RepeatedLevel(floor.LevelDb[f], new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f])),
         typeB);
 
-    /// <summary>One estimator for each way of averaging that has to be reckoned with.</summary>
-    public ImmutableArray<ReadingEstimator> Estimators(Confidence confidence) =>
-        [.. (floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)]).Select(n => new ReadingEstimator(n, confidence, new CoveredReadings(covered.SweepCount, SignalDeviation())))];
+    /// <summary>One estimator for each way of averaging that has to be reckoned with, and each end of where a declared floor may lie.</summary>
+    public ImmutableArray<ReadingEstimator> Estimators(Confidence confidence)
+    {
+        ImmutableArray<DetectorNoise> noises = floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)];
+        double[] shifts = floor is { HalfWidthDb: > 0 } ? [-floor.HalfWidthDb, floor.HalfWidthDb] : [0];
+        var readings = new CoveredReadings(covered.SweepCount, SignalDeviation());
+        return [.. from noise in noises from shift in shifts select new ReadingEstimator(noise, shift, confidence, readings)];
+    }
 
     /// <summary>Ends of the two-sided interval at a frequency, for any confidence; the upper one is infinite where the floor hides it or a transmitter is in it.</summary>
     public (double Low, double High) Ends(int f, ImmutableArray<ReadingEstimator> estimators, bool ambient)

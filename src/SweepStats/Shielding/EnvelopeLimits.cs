@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Shielding;
 
-/// <summary>The widest of the intervals for every way of averaging that has to be reckoned with.</summary>
-/// <remarks>Where the averaging is stated there is one and this changes nothing. The estimate is the middle of the single estimates.</remarks>
+/// <summary>The widest of the intervals for every way of averaging, and every place of a declared floor, that has to be reckoned with.</summary>
+/// <remarks>Where the averaging is stated and the floor measured there is one and this changes nothing. The estimate is the middle of the single estimates.</remarks>
 internal readonly record struct EnvelopeLimits(
     double SeDb, double LowDb, double HighDb, double OneSidedLowDb, double StandardUncertaintyDb, double DegreesOfFreedom)
 {

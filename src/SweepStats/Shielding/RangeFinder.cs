@@ -17,8 +17,9 @@ internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstima
         for (int i = 0; i < estimators.Length; i++)
         {
             DetectorNoise noise = estimators[i].Noise;
-            double level = SignalInNoise.Level(reference[f].MeanDb, floor.LevelDb[f], noise);
-            double weakest = floor.LevelDb[f] - noise.LogMeanOffset + WeakestSnr(i, floor.StandardErrorDb[f]);
+            double floorLevel = floor.LevelDb[f] + estimators[i].FloorShiftDb;
+            double level = SignalInNoise.Level(reference[f].MeanDb, floorLevel, noise);
+            double weakest = floorLevel - noise.LogMeanOffset + WeakestSnr(i, floor.StandardErrorDb[f]);
             range = Math.Min(range, level - weakest);
         }
 

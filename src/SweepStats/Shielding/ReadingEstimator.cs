@@ -3,14 +3,19 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Shielding;
 
-/// <summary>The two-sided interval and the one-sided lower limit for one way of averaging.</summary>
+/// <summary>The two-sided interval and the one-sided lower limit for one way of averaging and one place of the floor.</summary>
 internal sealed class ReadingEstimator
 {
     private readonly ShieldingInterval _twoSided;
     private readonly ShieldingInterval _oneSided;
 
-    public ReadingEstimator(DetectorNoise noise, Confidence confidence, CoveredReadings covered)
+    /// <param name="noise">How noise reads.</param>
+    /// <param name="floorShiftDb">Where the floor is taken to lie, beside its level in dB.</param>
+    /// <param name="confidence">Two-sided level.</param>
+    /// <param name="covered">What is known of the covered readings.</param>
+    public ReadingEstimator(DetectorNoise noise, double floorShiftDb, Confidence confidence, CoveredReadings covered)
     {
+        FloorShiftDb = floorShiftDb;
         Noise = noise;
         Confidence = confidence;
         _twoSided = new ShieldingInterval(noise, confidence, covered);
@@ -20,9 +25,13 @@ internal sealed class ReadingEstimator
 
     public DetectorNoise Noise { get; }
 
+    public double FloorShiftDb { get; }
+
     public Confidence Confidence { get; }
 
-    public ShieldingLimits TwoSided(ReadingLevels levels) => _twoSided.For(levels);
+    public ShieldingLimits TwoSided(ReadingLevels levels) => _twoSided.For(Shifted(levels));
 
-    public double OneSidedLow(ReadingLevels levels) => _oneSided.For(levels).LowDb;
+    public double OneSidedLow(ReadingLevels levels) => _oneSided.For(Shifted(levels)).LowDb;
+
+    private ReadingLevels Shifted(ReadingLevels levels) => levels with { Floor = levels.Floor with { MeanDb = levels.Floor.MeanDb + FloorShiftDb } };
 }

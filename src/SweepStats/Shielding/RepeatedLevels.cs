@@ -57,7 +57,9 @@ internal sealed class RepeatedLevels
         return Math.Sqrt(sum / PointCount);
     }
 
-    public static RepeatedLevels From(SweepBlock block)
+    /// <param name="block">The sweeps.</param>
+    /// <param name="roundingDb">Rounding that other sweeps of the same receiver show, in dB; the larger counts.</param>
+    public static RepeatedLevels From(SweepBlock block, double roundingDb = 0)
     {
         int[] placement = Placements(block, out int placements);
         bool byPlacement = placements > 1;
@@ -86,7 +88,7 @@ internal sealed class RepeatedLevels
             SweepCount = block.SweepCount,
             PlacementCount = named ? placements : null,
             RepeatabilityDb = Repeatability(block, placement, placements),
-            RoundingDb = DisplayStep.Deviation(block),
+            RoundingDb = Math.Max(roundingDb, DisplayStep.Deviation(block)),
         };
     }
 

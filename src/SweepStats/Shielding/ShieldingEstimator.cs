@@ -30,7 +30,9 @@ public sealed class ShieldingEstimator
     {
         ArgumentNullException.ThrowIfNull(campaign);
         _grid = campaign.Grid;
-        _reference = RepeatedLevels.From(campaign.Reference);
+        // The display is the receiver's: what one role shows of its steps holds for the others.
+        double rounding = campaign.Covered.Select(c => DisplayStep.Deviation(c.Block)).Append(campaign.Floor is null ? 0 : DisplayStep.Deviation(campaign.Floor)).Max();
+        _reference = RepeatedLevels.From(campaign.Reference, rounding);
         _floor = floor;
         _confidence = confidence;
         _typeB = new Contribution(TypeB(uncertainties), double.PositiveInfinity);
@@ -40,7 +42,7 @@ public sealed class ShieldingEstimator
     public ShieldingCurve Estimate(SpecimenBlock specimen)
     {
         ArgumentNullException.ThrowIfNull(specimen);
-        RepeatedLevels covered = RepeatedLevels.From(specimen.Block);
+        RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb);
         var measured = new CurveLevels(_reference, covered, _floor, _typeB);
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
         var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered);

@@ -68,6 +68,26 @@ public sealed class BandEstimatorTests
     }
 
     [Theory]
+    [InlineData(67)]
+    [InlineData(70)]
+    [InlineData(63)]
+    public void TheTenthPercentileHoldsInSingleLookNoiseToo(double truth)
+    {
+        int low = 0, high = 0;
+        for (ulong seed = 1; seed <= 100; seed++)
+        {
+            RehearsalPlan plan = Rehearsed.Plan with { Seed = seed, Looks = 1, Averaging = Averaging.Sample, ShieldingStartDb = truth, ShieldingStopDb = truth };
+            BandFigure tenth = Rehearsed.Analysed(plan).Bands[0].TenthPercentileDb;
+            low += tenth.Low > truth ? 1 : 0;
+            high += tenth.High < truth ? 1 : 0;
+        }
+
+        // 2.5 a side; three binomial standard deviations are 4.7.
+        Assert.InRange(low, 0, 7);
+        Assert.InRange(high, 0, 7);
+    }
+
+    [Theory]
     [InlineData(40.01, 0)]
     [InlineData(39.99, 1)]
     public void TheShareMeetingIsCoveredWhereTheRequirementIsMissedOrMetByAHair(double wanted, double share)

@@ -115,7 +115,7 @@ public sealed class NoiseFloorEstimatorTests
         NoiseFloor floor = NoiseFloorEstimator.Declare(-104, 7, Averaging.Power);
         Assert.Equal(Enumerable.Repeat(-104.0, 7), floor.LevelDb);
         Assert.Equal(FloorSource.Declared, floor.Source);
-        Assert.All(floor.StandardErrorDb, error => Assert.Equal(1, error));
+        Assert.Equal(2, floor.HalfWidthDb);
         Assert.Equal([10_000, 1], floor.Noise.Select(n => n.Looks));
     }
 

@@ -105,6 +105,38 @@ public sealed class ShieldingEstimatorTests
         Assert.InRange(bound.Bound.Value, 36, 40);
     }
 
+    [Theory]
+    [InlineData(-2, 67)]
+    [InlineData(2, 67)]
+    [InlineData(-2, 64)]
+    [InlineData(2, 61)]
+    public void ADeclaredFloorMayBeOffByAsMuchAsIsSaid(double off, double truth)
+    {
+        int points = 0, low = 0, high = 0, bandLow = 0, bandHigh = 0;
+        for (ulong seed = 1; seed <= 40; seed++)
+        {
+            RehearsalPlan plan = Rehearsed.Plan with { Seed = seed, Points = 31, FloorSweeps = 0, ShieldingStartDb = truth, ShieldingStopDb = truth };
+            AnalysisResult result = Rehearsed.Analysed(plan, new AnalysisPlan { Averaging = Averaging.Power, DeclaredFloorDb = -100 + new SweepStats.Floor.DetectorNoise(20).LogMeanOffset + off });
+            foreach (ShieldingReading reading in result.Curves[0].Readings)
+            {
+                (double l, double h) = Ends(reading);
+                points++;
+                low += l > truth ? 1 : 0;
+                high += h < truth ? 1 : 0;
+            }
+
+            SweepStats.Bands.BandStatement band = result.Bands[0];
+            bandLow += band.MeanDb.Low > truth ? 1 : 0;
+            bandHigh += band.MeanDb.High < truth || band.TenthPercentileDb.High < truth ? 1 : 0;
+        }
+
+        // 2.5 % a side at the declared limits; three binomial standard deviations of 1 240 are 1.4 %, and 3.6 of 40 campaigns.
+        Assert.InRange((double)low / points, 0, 0.039);
+        Assert.InRange((double)high / points, 0, 0.039);
+        Assert.InRange(bandLow, 0, 4);
+        Assert.InRange(bandHigh, 0, 4);
+    }
+
     [Fact]
     public void RoundingOfTheDisplayIsNotAveragedAway()
     {
@@ -114,6 +146,26 @@ public sealed class ShieldingEstimatorTests
         int held = result.Curves[0].Readings.OfType<ShieldingReading.Measured>().Count(r => r.Shielding.Low.Value <= 40 && 40 <= r.Shielding.High.Value);
         Assert.InRange(held / 201.0, 0.93, 1);
         Assert.Contains(result.Findings, f => f.Code == "quantised");
+    }
+
+    [Theory]
+    [InlineData(60)]
+    [InlineData(60.3)]
+    [InlineData(60.45)]
+    public void ASteadyLevelOnACoarseDisplayIsNotKnownWithoutError(double referenceSnr)
+    {
+        RehearsalPlan plan = Rehearsed.Plan with
+        {
+            QuantisationDb = 1, Looks = 1000, ScatterDb = 0.02, ReferenceDbm = -100 + referenceSnr, ShieldingStartDb = referenceSnr - 20, ShieldingStopDb = referenceSnr - 20,
+        };
+        AnalysisResult result = Rehearsed.Analysed(plan);
+        Assert.Contains(result.Findings, f => f.Code == "quantised");
+        Assert.All(result.Curves[0].Readings, reading =>
+        {
+            (double low, double high) = Ends(reading);
+            Assert.True(high - low > 1.5, $"{low} to {high}");
+            Assert.InRange(referenceSnr - 20, low, high);
+        });
     }
 
     [Fact]
