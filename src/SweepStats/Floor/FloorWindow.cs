@@ -11,42 +11,89 @@ internal static class FloorWindow
     // How far the true level may lie below a mean (two standard errors: wider ones smear steps over their neighbours) and above it. Log readings of few looks
     // fall 20 and 30 dB without any reason but chance; such a dip must not pass for a floor of its own.
     private const double ProbabilityBelow = 0.977;
-    private const double ProbabilityAbove = 0.0005;
+    private const double ProbabilityAbove = 0.002;
 
     // At the ends of the band a window would look to one side, which a slope biases: only the outermost point borrows from its one neighbour.
     private const int Overhang = 1;
+    private const int FullEnough = 17;
+    private static readonly int[] NarrowerHalfWidths = [1, 2, 4];
     private static readonly int[] HalfWidths = [0, 1, 2, 4, 8, 16];
 
-    /// <summary>Pooled level and number of frequencies behind it, for each frequency.</summary>
+    /// <summary>Pooled level, number of frequencies behind it, and how far narrower windows disagree with it beyond chance, for each frequency.</summary>
     /// <param name="mean">Log mean at each frequency in dB.</param>
     /// <param name="leftOut">Frequencies that keep their own level and serve no neighbour.</param>
     /// <param name="noise">How noise reads.</param>
     /// <param name="readings">Independent readings behind one mean and, for the correlation between neighbours, how many times fewer behind a pooled one.</param>
-    public static (double[] Level, int[] Count) Pool(ReadOnlySpan<double> mean, ReadOnlySpan<bool> leftOut, DetectorNoise noise, (int One, double Fewer) readings)
+    public static (double[] Level, int[] Count, double[] Disagreement) Pool(ReadOnlySpan<double> mean, ReadOnlySpan<bool> leftOut, DetectorNoise noise, (int One, double Fewer) readings)
     {
         (double[] sums, int[] counts) = Cumulate(mean, leftOut);
         (double Below, double Above)[] reach = Reach(noise, readings);
         var level = new double[mean.Length];
         var count = new int[mean.Length];
+        var disagreement = new double[mean.Length];
+        double variance = noise.LogStandardDeviation * noise.LogStandardDeviation / readings.One;
         for (int f = 0; f < mean.Length; f++)
         {
             (level[f], count[f]) = leftOut[f] ? (mean[f], 1) : Widest(f, sums, counts, reach);
+            disagreement[f] = leftOut[f] ? 0 : Disagreement(f, (level[f], count[f]), (sums, counts), (variance, readings.Fewer));
         }
 
-        return (level, count);
+        return (level, count, disagreement);
     }
 
+    // Beside a step the window to the quiet side grows on where the one round the point has to stop. Round the point is better where both do: a slope biases
+    // it least.
     private static (double Level, int Count) Widest(int f, double[] sums, int[] counts, (double Below, double Above)[] reach)
+    {
+        int last = sums.Length - 2;
+        (double Level, int Count) round = Grown(sums, counts, reach, half =>
+        {
+            int reachable = Math.Min(half, Math.Max(Math.Min(f, last - f), Overhang));
+            return (Math.Max(0, f - reachable), Math.Min(last, f + reachable));
+        });
+        if (round.Count >= FullEnough)
+        {
+            return round;
+        }
+
+        (double Level, int Count) left = Grown(sums, counts, reach, half => (Math.Max(0, f - (2 * half)), f));
+        (double Level, int Count) right = Grown(sums, counts, reach, half => (f, Math.Min(last, f + (2 * half))));
+        (double Level, int Count) side = left.Count >= right.Count ? left : right;
+        return side.Count > 2 * round.Count ? side : round;
+    }
+
+    // A step too small to be seen still moves the level. What narrower windows differ by, less what chance makes them differ by, is taken as its size.
+    private static double Disagreement(int f, (double Level, int Count) pooled, (double[] Sums, int[] Counts) along, (double One, double Fewer) variance)
+    {
+        double largest = 0;
+        int last = along.Sums.Length - 2;
+        foreach (int half in NarrowerHalfWidths)
+        {
+            int start = Math.Max(0, f - half);
+            int end = Math.Min(last, f + half) + 1;
+            int count = along.Counts[end] - along.Counts[start];
+            if (count == 0 || count >= pooled.Count)
+            {
+                continue;
+            }
+
+            double apart = pooled.Level - ((along.Sums[end] - along.Sums[start]) / count);
+            double chance = variance.One * ((Math.Min(variance.Fewer, count) / count) - (Math.Min(variance.Fewer, pooled.Count) / pooled.Count));
+            largest = Math.Max(largest, (apart * apart) - chance);
+        }
+
+        return Math.Sqrt(largest);
+    }
+
+    private static (double Level, int Count) Grown(double[] sums, int[] counts, (double Below, double Above)[] reach, Func<int, (int Start, int Last)> window)
     {
         (double Level, int Count) best = default;
         double low = double.NegativeInfinity;
         double high = double.PositiveInfinity;
         foreach (int half in HalfWidths)
         {
-            int last = sums.Length - 2;
-            int reachable = Math.Min(half, Math.Max(Math.Min(f, last - f), Overhang));
-            int start = Math.Max(0, f - reachable);
-            int end = Math.Min(last, f + reachable) + 1;
+            (int start, int last) = window(half);
+            int end = last + 1;
             int count = counts[end] - counts[start];
             double level = (sums[end] - sums[start]) / count;
             low = Math.Max(low, level - reach[count].Below);

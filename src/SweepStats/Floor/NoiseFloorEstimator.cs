@@ -69,7 +69,7 @@ public static class NoiseFloorEstimator
         double deviation = scatter.Deviation(ambient);
         double correlation = scatter.Correlation;
         double inflation = Math.Sqrt((1 + correlation) / (1 - correlation));
-        (double[] level, int[] count) = FloorWindow.Pool(scatter.Mean, ambient, noise[0], (sweeps, inflation * inflation));
+        (double[] level, int[] count, double[] disagreement) = FloorWindow.Pool(scatter.Mean, ambient, noise[0], (sweeps, inflation * inflation));
         double? offset = OffsetDeviation(scatter, deviation * inflation);
         double chanceDof = Math.Max(1, Math.Max(sweeps - 1, 0.5) * (floor.PointCount - 1) / (inflation * inflation));
         Contribution rounding = new(DisplayStep.Deviation(floor), double.PositiveInfinity);
@@ -86,8 +86,9 @@ public static class NoiseFloorEstimator
                 > 0 => new(offset.Value / Math.Sqrt(sweeps), sweeps - 1),
                 _ => Contribution.None,
             };
-            error[f] = WelchSatterthwaite.Combined([chance, shared, rounding]);
-            dof[f] = WelchSatterthwaite.DegreesOfFreedom([chance, shared, rounding]);
+            var uneven = new Contribution(disagreement[f], double.PositiveInfinity);
+            error[f] = WelchSatterthwaite.Combined([chance, shared, rounding, uneven]);
+            dof[f] = WelchSatterthwaite.DegreesOfFreedom([chance, shared, rounding, uneven]);
         }
 
         return new NoiseFloor

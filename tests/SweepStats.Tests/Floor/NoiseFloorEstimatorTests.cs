@@ -34,7 +34,8 @@ public sealed class NoiseFloorEstimatorTests
         NoiseFloor floor = Estimated(new RehearsalPlan { FloorDbm = -97, Looks = 3, Points = 401 });
         double expected = -97 + new DetectorNoise(3).LogMeanOffset;
         Assert.All(floor.LevelDb, (level, f) => Assert.InRange(level, expected - (5 * floor.StandardErrorDb[f]), expected + (5 * floor.StandardErrorDb[f])));
-        Assert.True(floor.StandardErrorDb.Average() < 0.35 * floor.ReadingDeviationDb / Math.Sqrt(5), "Pooling over 33 frequencies shrinks the error.");
+        // Chance alone would leave 1/√33 = 0.17 of it; what narrower windows disagree by is added, which on a flat floor is chance too.
+        Assert.True(floor.StandardErrorDb.Average() < 0.5 * floor.ReadingDeviationDb / Math.Sqrt(5), "Pooling over frequencies shrinks the error.");
     }
 
     [Fact]
@@ -54,6 +55,28 @@ public sealed class NoiseFloorEstimatorTests
         int suspected = Enumerable.Range(1, 200).Count(seed =>
             Estimated(new RehearsalPlan { Seed = (ulong)seed, Points = 201, FloorSweeps = 3 + (seed % 3), Looks = seed % 2 == 0 ? 1 : 20 }).Ambient.Contains(true));
         Assert.InRange(suspected, 0, 5);
+    }
+
+    [Theory]
+    [InlineData(1, 0.45)]
+    [InlineData(2, 0.30)]
+    [InlineData(5, 0.05)]
+    public void BesideAStepTheErrorGrowsWithWhatTheWindowsDisagreeBy(double step, double most)
+    {
+        // Share of levels, on the five points below the step, that lie more than 1.645 errors too high: 5 % where there is no step. A step as small as the
+        // noise cannot be seen and is not wholly allowed for; without the disagreement it was 99, 89 and 5 %.
+        int high = 0;
+        var detector = new Detector(Averaging.Power, 20);
+        for (ulong seed = 1; seed <= 100; seed++)
+        {
+            var random = new RandomSource(seed);
+            double[][] levels = [.. Enumerable.Range(0, 5).Select(_ => Enumerable.Range(0, 81).Select(f => -100 + (f < 40 ? 0 : step) + detector.Reading(0, random)).ToArray())];
+            NoiseFloor floor = NoiseFloorEstimator.Estimate(Rehearsed.Floor(levels), Averaging.Power);
+            double truth = -100 + new DetectorNoise(20).LogMeanOffset;
+            high += Enumerable.Range(35, 5).Count(f => floor.LevelDb[f] - truth > 1.645 * floor.StandardErrorDb[f]);
+        }
+
+        Assert.InRange(high / 500.0, 0, most);
     }
 
     [Fact]
@@ -76,7 +99,7 @@ public sealed class NoiseFloorEstimatorTests
         NoiseFloor floor = NoiseFloorEstimator.Estimate(Rehearsed.Floor(levels), Averaging.Power);
         // Standard deviation of the offsets: sqrt(2.5 / 4) = 0.7906; standard error 0.3536 with 5 sweeps.
         Assert.InRange(floor.SweepOffsetDeviationDb!.Value, 0.77, 0.81);
-        Assert.All(floor.StandardErrorDb, error => Assert.InRange(error, 0.34, 0.37));
+        Assert.All(floor.StandardErrorDb, error => Assert.InRange(error, 0.34, 0.40));
         Assert.InRange(floor.ReadingDeviationDb, 0.18, 0.22);
     }
 
