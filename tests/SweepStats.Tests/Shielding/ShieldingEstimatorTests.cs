@@ -156,7 +156,12 @@ public sealed class ShieldingEstimatorTests
     {
         RehearsalPlan plan = Rehearsed.Plan with
         {
-            QuantisationDb = 1, Looks = 1000, ScatterDb = 0.02, ReferenceDbm = -100 + referenceSnr, ShieldingStartDb = referenceSnr - 20, ShieldingStopDb = referenceSnr - 20,
+            QuantisationDb = 1,
+            Looks = 1000,
+            ScatterDb = 0.02,
+            ReferenceDbm = -100 + referenceSnr,
+            ShieldingStartDb = referenceSnr - 20,
+            ShieldingStopDb = referenceSnr - 20,
         };
         AnalysisResult result = Rehearsed.Analysed(plan);
         Assert.Contains(result.Findings, f => f.Code == "quantised");
