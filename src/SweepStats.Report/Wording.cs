@@ -48,7 +48,7 @@ public static partial class Wording
     public static string Level(double decibels, LevelScale scale) => Tenths(decibels, Math.Round) + " " + Unit(scale);
 
     /// <summary>The unit that levels of a scale are printed in.</summary>
-    public static string Unit(LevelScale scale) => scale == LevelScale.DecibelMilliwatts ? "dBm" : "dB";
+    public static string Unit(LevelScale scale) => scale.Symbol();
 
     /// <summary>A lower bound, rounded down: "≥ 52.3 dB". A bound is never printed without the sign.</summary>
     public static string Bound(Decibels bound) => $"≥ {LowTenths(bound.Value)} dB";

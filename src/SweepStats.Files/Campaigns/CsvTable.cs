@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using CsvHelper;
-using SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Campaigns;
 

@@ -180,7 +180,7 @@ internal sealed class Manifest
             return null;
         }
 
-        if (Traces.StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(text), (byte)'.', 0, out double level))
+        if (Traces.Text.StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(text), (byte)'.', 0, out double level))
         {
             return level;
         }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
-using SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
 
 namespace SweepStats.Files.Campaigns;

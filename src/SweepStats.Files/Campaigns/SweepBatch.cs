@@ -58,10 +58,11 @@ internal sealed record SweepBatch(
             for (int k = 0; k < reading.Traces.Length; k++)
             {
                 Trace trace = reading.Traces[k];
-                impedanceUsed |= trace.Unit.IsVoltage();
-                grids.TryAdd(trace.Grid, trace.Grid);
+                FrequencyGrid grid = trace.Axis.Grid!;
+                impedanceUsed |= trace.Unit!.Value.IsVoltage();
+                grids.TryAdd(grid, grid);
                 string name = reading.Traces.Length > 1 || each ? $"{files[i][0].File}[{trace.Column}]" : files[i][0].File;
-                sweeps.Add(AsSweep(name, files[i][each ? k : 0], (trace, grids[trace.Grid]), (reading.Settings, settings.ImpedanceOhm ?? UsualImpedanceOhm)));
+                sweeps.Add(AsSweep(name, files[i][each ? k : 0], (trace, grids[grid]), settings.ImpedanceOhm ?? UsualImpedanceOhm));
             }
         }
 
@@ -77,16 +78,16 @@ internal sealed record SweepBatch(
             [.. assumptions]);
     }
 
-    private static Sweep AsSweep(string name, SweepEntry entry, (Trace Trace, FrequencyGrid Grid) read, (ReceiverSettings Settings, double ImpedanceOhm) setup)
+    private static Sweep AsSweep(string name, SweepEntry entry, (Trace Trace, FrequencyGrid Grid) read, double impedanceOhm)
     {
-        LevelUnit unit = read.Trace.Unit;
+        LevelUnit unit = read.Trace.Unit!.Value;
         ImmutableArray<double> levels = read.Trace.Levels;
-        if (unit is not (LevelUnit.Decibels or LevelUnit.DecibelMilliwatts))
+        if (unit is not (LevelUnit.Decibels or LevelUnit.DecibelMilliwatts or LevelUnit.DecibelMicrovoltsPerMeter))
         {
             var converted = new double[levels.Length];
             for (int i = 0; i < converted.Length; i++)
             {
-                converted[i] = unit.ToDecibels(levels[i], setup.ImpedanceOhm);
+                converted[i] = unit.ToDecibels(levels[i], impedanceOhm);
             }
 
             levels = ImmutableCollectionsMarshal.AsImmutableArray(converted);
@@ -97,9 +98,9 @@ internal sealed record SweepBatch(
             Lot = entry.Lot,
             Specimen = entry.Specimen,
             Placement = entry.Placement,
-            TakenAt = entry.TakenAt,
+            TakenAt = entry.TakenAt ?? read.Trace.TakenAt,
             SourceDbm = entry.SourceDbm,
-            Settings = setup.Settings,
+            Settings = read.Trace.Settings,
             ExcludedBecause = entry.Exclude,
         };
     }

@@ -69,7 +69,12 @@ public static class CampaignWriter
     private static void Write(Sweep sweep, Stream to, LevelDigits digits)
     {
         using var text = new StreamWriter(to, new UTF8Encoding(false), 1 << 15) { NewLine = "\n" };
-        text.WriteLine(sweep.Scale == LevelScale.DecibelMilliwatts ? "frequency_hz,level_dbm" : "frequency_hz,level_db");
+        text.WriteLine(sweep.Scale switch
+        {
+            LevelScale.DecibelMilliwatts => "frequency_hz,level_dbm",
+            LevelScale.DecibelRatio => "frequency_hz,level_db",
+            _ => "frequency_hz,Level (dBµV/m)",
+        });
         string format = digits == LevelDigits.All ? "R" : "F3";
         for (int i = 0; i < sweep.Levels.Length; i++)
         {

@@ -13,7 +13,7 @@ internal static class SummaryPlan
         json.WriteStartObject("plan");
         Number(json, "confidence", plan.Confidence.Level);
         json.WriteString("averaging", plan.Averaging.ToString().ToLowerInvariant());
-        json.WriteString("scale", result.Campaign.Scale == LevelScale.DecibelMilliwatts ? "dBm" : "dB");
+        json.WriteString("scale", result.Campaign.Scale.Symbol());
         Number(json, "start_hz", plan.Band?.Start.Value);
         Number(json, "stop_hz", plan.Band?.Stop.Value);
         Asked(json, result);

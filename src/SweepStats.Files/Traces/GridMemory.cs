@@ -1,23 +1,21 @@
-using SweepStats.Sweeps;
-
 namespace SweepStats.Files.Traces;
 
-/// <summary>Remembers the last grid, so that the sweeps of a campaign share one instead of each holding its own.</summary>
+/// <summary>Remembers the last axis, so that the sweeps of a campaign share one instead of each holding its own.</summary>
 internal sealed class GridMemory
 {
-    private volatile FrequencyGrid? _last;
+    private volatile FrequencyAxis? _last;
 
-    /// <summary>The grid of these frequencies, which must be rising.</summary>
-    public FrequencyGrid Of(ReadOnlySpan<double> hertz)
+    /// <summary>The axis of these frequencies, which must be finite and not negative.</summary>
+    public FrequencyAxis Of(ReadOnlySpan<double> hertz)
     {
-        FrequencyGrid? last = _last;
-        if (last is not null && last.Hertz.SequenceEqual(hertz))
+        FrequencyAxis? last = _last;
+        if (last is not null && last.Hertz.AsSpan().SequenceEqual(hertz))
         {
             return last;
         }
 
-        FrequencyGrid grid = new([.. hertz]);
-        _last = grid;
-        return grid;
+        FrequencyAxis axis = new([.. hertz]);
+        _last = axis;
+        return axis;
     }
 }

@@ -15,6 +15,12 @@ public enum LevelUnit
     /// <summary>A ratio in dB.</summary>
     Decibels,
 
+    /// <summary>Field strength in dB relative to 1 µV/m, as a receiver with an antenna factor shows it.</summary>
+    DecibelMicrovoltsPerMeter,
+
+    /// <summary>An antenna factor in dB relative to 1/m: a correction, never the level of a sweep.</summary>
+    DecibelsPerMeter,
+
     /// <summary>Volts.</summary>
     Volts,
 
@@ -29,4 +35,7 @@ public enum LevelUnit
 
     /// <summary>Milliwatts.</summary>
     Milliwatts,
+
+    /// <summary>The linear magnitude of a ratio of voltages, without unit.</summary>
+    LinearMagnitude,
 }

@@ -12,11 +12,14 @@ public static class LevelUnits
         LevelUnit.DecibelMicrovolts => "dBµV",
         LevelUnit.DecibelMillivolts => "dBmV",
         LevelUnit.Decibels => "dB",
+        LevelUnit.DecibelMicrovoltsPerMeter => "dBµV/m",
+        LevelUnit.DecibelsPerMeter => "dB/m",
         LevelUnit.Volts => "V",
         LevelUnit.Millivolts => "mV",
         LevelUnit.Microvolts => "µV",
         LevelUnit.Watts => "W",
-        _ => "mW",
+        LevelUnit.Milliwatts => "mW",
+        _ => "linear magnitude",
     };
 
     /// <summary>The unit that a word names; null for any other word. Case counts only between mW and MW, which is no level unit here.</summary>
@@ -30,6 +33,8 @@ public static class LevelUnits
             "dbm" => LevelUnit.DecibelMilliwatts,
             "dbµv" or "dbuv" => LevelUnit.DecibelMicrovolts,
             "dbmv" => LevelUnit.DecibelMillivolts,
+            "dbµv/m" or "dbuv/m" or "dbuvpermeter" or "dbµvpermeter" => LevelUnit.DecibelMicrovoltsPerMeter,
+            "db/m" => LevelUnit.DecibelsPerMeter,
             "db" => LevelUnit.Decibels,
             "v" or "volt" or "volts" => LevelUnit.Volts,
             "mv" => LevelUnit.Millivolts,
@@ -40,7 +45,12 @@ public static class LevelUnits
     };
 
     /// <summary>The scale that levels of a unit are brought to.</summary>
-    public static LevelScale Scale(this LevelUnit unit) => unit == LevelUnit.Decibels ? LevelScale.DecibelRatio : LevelScale.DecibelMilliwatts;
+    public static LevelScale Scale(this LevelUnit unit) => unit switch
+    {
+        LevelUnit.Decibels or LevelUnit.LinearMagnitude => LevelScale.DecibelRatio,
+        LevelUnit.DecibelMicrovoltsPerMeter => LevelScale.DecibelMicrovoltsPerMeter,
+        _ => LevelScale.DecibelMilliwatts,
+    };
 
     /// <summary>Whether the unit is proportional to voltage or power, so that only positive values have a level in dB.</summary>
     internal static bool IsLinear(this LevelUnit unit) => unit >= LevelUnit.Volts;
@@ -49,7 +59,7 @@ public static class LevelUnits
     internal static bool IsVoltage(this LevelUnit unit) =>
         unit is LevelUnit.DecibelMicrovolts or LevelUnit.DecibelMillivolts or LevelUnit.Volts or LevelUnit.Millivolts or LevelUnit.Microvolts;
 
-    /// <summary>A level in dBm, or in dB for a ratio. A voltage U is the power U²/R: 0 dBµV in 50 Ω are −107 dBm.</summary>
+    /// <summary>A level in dB on the unit's scale. A voltage U is the power U²/R: 0 dBµV in 50 Ω are −107 dBm.</summary>
     internal static double ToDecibels(this LevelUnit unit, double level, double impedanceOhm)
     {
         double perOhm = 10 * Math.Log10(impedanceOhm);
@@ -62,6 +72,7 @@ public static class LevelUnits
             LevelUnit.Microvolts => (20 * Math.Log10(level)) - 90 - perOhm,
             LevelUnit.Watts => (10 * Math.Log10(level)) + 30,
             LevelUnit.Milliwatts => 10 * Math.Log10(level),
+            LevelUnit.LinearMagnitude => 20 * Math.Log10(level),
             _ => level,
         };
     }

@@ -1,3 +1,6 @@
+using SweepStats.Files.Traces.Layouts;
+using SweepStats.Files.Traces.Text;
+
 namespace SweepStats.Files.Traces;
 
 /// <summary>Reads one trace file of any known layout.</summary>
@@ -11,19 +14,37 @@ public static class TraceFile
     /// <summary>Whether a file's name ends as trace files do, in any case.</summary>
     public static bool HasTraceExtension(string path) => Extensions.Contains(Path.GetExtension(path).ToLowerInvariant());
 
-    /// <summary>Reads a file. Whatever is wrong with it is in the faults of the answer; nothing is thrown for bad content.</summary>
+    /// <summary>Reads the sweeps of a file. A trace of which no sweep can be made is a fault. Nothing is thrown for bad content.</summary>
     /// <param name="path">Where it is.</param>
     /// <param name="name">Its name in messages, such as the path within the campaign.</param>
     /// <param name="options">What is known beside its content.</param>
-    public static TraceReading Read(string path, string name, TraceReadOptions options)
+    public static TraceReading Read(string path, string name, TraceReadOptions options) => SweepTraces.Of(Look(path, name, options), options);
+
+    /// <summary>Reads every trace of a file, those included of which no sweep can be made; the doubts are with the trace. Faults are what kept the file from being read at all.</summary>
+    /// <param name="path">Where it is.</param>
+    /// <param name="name">Its name in messages.</param>
+    /// <param name="options">What is known beside its content.</param>
+    public static TraceReading Look(string path, string name, TraceReadOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
         var faults = new FaultList(name);
-        if (FileBytes.Read(path, faults) is not { } bytes)
-        {
-            return new TraceReading { Faults = faults.All };
-        }
+        return FileBytes.Read(path, faults) is { } bytes ? Look(bytes, name, options) : new TraceReading { Faults = faults.All };
+    }
 
+    /// <summary>The same for content that is already in memory.</summary>
+    /// <param name="content">The bytes of the file.</param>
+    /// <param name="name">Its name: the extension tells a Touchstone file.</param>
+    /// <param name="options">What is known beside its content.</param>
+    public static TraceReading Look(ReadOnlySpan<byte> content, string name, TraceReadOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        return content.IsEmpty
+            ? TraceReading.Refused(name, null, "the file is empty", "export the sweep again")
+            : Look(FileBytes.Of(content), name, options);
+    }
+
+    private static TraceReading Look(FileBytes bytes, string name, TraceReadOptions options)
+    {
         using var text = new TraceText(name, bytes);
         TraceReading reading = text.OverlongLine(LongestLine) is { } line
             ? TraceReading.Refused(name, line + 1, "the line is longer than 1 MiB", "check that this is a trace file with one row a frequency")

@@ -60,10 +60,8 @@ public static class Aligner
         return other is null
             ? sweeps[0].Scale
             : throw new AlignmentException(
-                $"{sweeps[0].Name} is in {Unit(sweeps[0].Scale)} and {other.Name} in {Unit(other.Scale)}: only equal units may be compared. Export all sweeps in one unit.");
+                $"{sweeps[0].Name} is in {sweeps[0].Scale.Symbol()} and {other.Name} in {other.Scale.Symbol()}: only equal units may be compared. Export all sweeps in one unit.");
     }
-
-    private static string Unit(LevelScale scale) => scale == LevelScale.DecibelMilliwatts ? "dBm" : "dB";
 
     private static SweepBlock? BlockOf(List<Sweep> sweeps, FrequencyGrid grid)
     {

@@ -137,7 +137,7 @@ public sealed class BadTraceFiles : IDisposable
         TraceReading reading = _folder.With("t.csv", text).Trace("t.csv");
         Assert.Equal("", string.Join('\n', reading.Faults));
         Trace trace = Assert.Single(reading.Traces);
-        Assert.Equal((hertz, level), (Assert.Single(trace.Grid.Hertz.ToArray()), Assert.Single(trace.Levels)));
+        Assert.Equal((hertz, level), (Assert.Single(trace.Axis.Hertz.ToArray()), Assert.Single(trace.Levels)));
     }
 
     [Fact]

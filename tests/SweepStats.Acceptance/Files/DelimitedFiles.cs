@@ -138,7 +138,7 @@ public sealed class DelimitedFiles : IDisposable
     {
         TraceReading reading = Read("Y-Axis Unit;dBµV\nX-Axis Unit;kHz\nFrequency;Trace 1\n1;60\n2;61\n");
         Assert.Equal(LevelUnit.DecibelMicrovolts, Assert.Single(reading.Traces).Unit);
-        Assert.Equal(2000.0, reading.Traces[0].Grid[1].Value);
+        Assert.Equal(2000.0, reading.Traces[0].Axis.Hertz[1]);
     }
 
     [Fact]
@@ -159,7 +159,7 @@ public sealed class DelimitedFiles : IDisposable
     }
 
     [Fact]
-    public void ZeroHertzIsALegalStart() => Assert.Equal(0.0, Read("frequency_hz,level_dbm\n0,-1\n10,-2\n").Traces[0].Grid[0].Value);
+    public void ZeroHertzIsALegalStart() => Assert.Equal(0.0, Read("frequency_hz,level_dbm\n0,-1\n10,-2\n").Traces[0].Axis.Hertz[0]);
 
     private TraceReading Read(string text, TraceReadOptions? options = null) => _folder.With("t.csv", text).Trace("t.csv", options);
 
@@ -167,7 +167,7 @@ public sealed class DelimitedFiles : IDisposable
     {
         Assert.Equal("", string.Join('\n', reading.Faults));
         Trace trace = Assert.Single(reading.Traces);
-        Assert.Equal(Hertz, trace.Grid.Hertz.ToArray());
+        Assert.Equal(Hertz, trace.Axis.Hertz.ToArray());
         Assert.Equal(Levels, trace.Levels.AsEnumerable());
         Assert.Equal(LevelUnit.DecibelMilliwatts, trace.Unit);
     }

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Text;
 using Xunit;
 
 namespace SweepStats.Acceptance.Files;

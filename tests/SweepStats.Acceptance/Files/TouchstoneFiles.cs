@@ -23,7 +23,7 @@ public sealed class TouchstoneFiles : IDisposable
         Assert.Equal("", string.Join('\n', reading.Faults));
         Trace trace = Assert.Single(reading.Traces);
         Assert.Equal(("S21", LevelUnit.Decibels), (trace.Quantity, trace.Unit));
-        Assert.Equal([100e6, 200e6], trace.Grid.Hertz.ToArray());
+        Assert.Equal([100e6, 200e6], trace.Axis.Hertz.ToArray());
         Assert.All(trace.Levels, l => Assert.Equal(-20, l, 12));
     }
 

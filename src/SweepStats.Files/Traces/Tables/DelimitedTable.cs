@@ -1,14 +1,14 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
-using SweepStats.Sweeps;
+using SweepStats.Files.Traces.Text;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Takes the grid and the levels out of a table of numbers and checks them row by row.</summary>
 internal sealed class DelimitedTable(TraceText text, NumericRows rows, NumericRun run, Separator separator, FaultList faults)
 {
     /// <summary>The frequencies; null where they are not rising frequencies.</summary>
-    public FrequencyGrid? Grid(ChosenColumns columns, GridMemory grids)
+    public FrequencyAxis? Grid(ChosenColumns columns, GridMemory grids)
     {
         using var hertz = new PooledList<double>(run.Rows);
         for (int row = 0; row < run.Rows; row++)

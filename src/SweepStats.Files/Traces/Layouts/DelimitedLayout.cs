@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
+using SweepStats.Files.Traces.Preambles;
+using SweepStats.Files.Traces.Tables;
+using SweepStats.Files.Traces.Text;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>A table in delimited text, with whatever stands above and below it.</summary>
 internal sealed class DelimitedLayout : ITraceLayout
@@ -48,7 +51,7 @@ internal sealed class DelimitedLayout : ITraceLayout
             return new TraceReading { Faults = faults.All };
         }
 
-        ImmutableArray<Trace> traces = [.. chosen.Levels.Select(l => new Trace(l.Name, "level", l.Unit, grid, table.Levels(l)))];
+        ImmutableArray<Trace> traces = [.. chosen.Levels.Select(l => new Trace(l.Name, "level", l.Unit, grid, table.Levels(l)) { Settings = preamble.Settings })];
         return faults.Any
             ? new TraceReading { Faults = faults.All }
             : new TraceReading { Traces = traces, Settings = preamble.Settings, Assumptions = faults.Assumptions };

@@ -1,4 +1,4 @@
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Collects the bad rows of a file and tells of the first few, so that one broken export does not fill the screen.</summary>
 internal sealed class BadRows(FaultList faults)

@@ -1,7 +1,8 @@
 using System.Buffers;
 using System.Collections.Immutable;
+using SweepStats.Files.Traces.Text;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Finds the names of the columns above the data.</summary>
 internal static class ColumnHeader

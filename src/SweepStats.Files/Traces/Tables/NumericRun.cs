@@ -1,4 +1,4 @@
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Neighbouring rows of numbers with the same number of columns; blank and comment lines between them do not count.</summary>
 /// <param name="Columns">Numbers in each row.</param>

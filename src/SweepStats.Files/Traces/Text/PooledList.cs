@@ -1,6 +1,6 @@
 using System.Buffers;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Text;
 
 /// <summary>A growing list in a pooled array. Fresh memory costs more than the parsing it serves, so readers give theirs back.</summary>
 internal sealed class PooledList<T>(int capacity) : IDisposable

@@ -1,4 +1,4 @@
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Text;
 
 /// <summary>How the fields of a delimited file are parted, and its decimal mark.</summary>
 /// <param name="Mark">Comma, semicolon, tab, or blank for runs of blanks and tabs.</param>

@@ -1,4 +1,6 @@
-namespace SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>One way in which trace files are laid out. A new one is a new file with this face and a line in <see cref="TraceLayouts"/>.</summary>
 internal interface ITraceLayout

@@ -1,4 +1,6 @@
-namespace SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>
 /// Tells whether the commas of a file are decimal: <c>30,000</c> alone may be thirty or thirty thousand. One comma that cannot part thousands settles it for

@@ -1,9 +1,11 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using SweepStats.Files.Traces.Tables;
+using SweepStats.Files.Traces.Text;
 using SweepStats.Sweeps;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Preambles;
 
 /// <summary>What the lines above the data plainly state: receiver settings and units. What is worded otherwise counts as not stated.</summary>
 internal sealed partial class Preamble

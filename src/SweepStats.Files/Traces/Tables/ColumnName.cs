@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>The name of a column, understood: what it holds and in which unit.</summary>
 internal sealed partial class ColumnName

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Touchstone;
 
 /// <summary>The option line of a Touchstone file. What it leaves out has the standard's default: GHz, S, MA.</summary>
 internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, TouchstoneFormat Format)

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Text;
 
 /// <summary>Recognises what people and programs write for numbers and this program does not read as such, to tell them what it is.</summary>
 internal static partial class OddNumber

@@ -1,7 +1,7 @@
 using System.Buffers;
 using System.Text;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Text;
 
 /// <summary>The text of a trace file as UTF-8 bytes, cut into lines. Owns a pooled buffer: use within one reading only.</summary>
 internal sealed class TraceText : IDisposable

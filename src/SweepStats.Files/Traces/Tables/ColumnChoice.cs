@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SweepStats.Files.Traces.Preambles;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Decides which columns are read, from their names, the rest of the file and what the campaign says; refuses where these leave a doubt.</summary>
 internal sealed class ColumnChoice(string file, TraceReadOptions options, Preamble preamble, FaultList faults)

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>A column of levels to read.</summary>
 /// <param name="Index">Its place from 0.</param>

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Text;
 
 /// <summary>
 /// Reads a decimal number and nothing else: no blanks inside, no thousands separators, no NaN or infinity. Library parsers let <c>1,5</c> through as 15,

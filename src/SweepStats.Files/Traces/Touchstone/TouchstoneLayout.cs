@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using System.Text.RegularExpressions;
+using SweepStats.Files.Traces.Layouts;
+using SweepStats.Files.Traces.Preambles;
+using SweepStats.Files.Traces.Text;
 using SweepStats.Sweeps;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Touchstone;
 
 /// <summary>Touchstone files of version 1.0 and 1.1 with one to four ports. The number of ports is in the name: .s1p to .s4p.</summary>
 /// <remarks>Source: the Touchstone file format specification, version 1.1 (EIA/IBIS, from memory).</remarks>
@@ -25,19 +28,21 @@ internal sealed partial class TouchstoneLayout : ITraceLayout
         }
 
         using var numbers = new TouchstoneNumbers(text, ports, format, faults);
-        FrequencyGrid? grid = numbers.Grid(options.Grids);
+        FrequencyAxis? grid = numbers.Grid(options.Grids);
         if (grid is null)
         {
             return new TraceReading { Faults = faults.All };
         }
 
+        ReceiverSettings settings = Preamble.Read(text, Math.Min(numbers.FirstLine, text.LineCount)).Settings;
         ImmutableArray<Trace> traces =
         [
-            .. wanted.Select(w => new Trace(w.Name, w.Name, LevelUnit.Decibels, grid, ImmutableCollectionsMarshal.AsImmutableArray(numbers.Decibels(w.Name, w.Row, w.Column)))),
+            .. wanted.Select(w => new Trace(w.Name, w.Name, LevelUnit.Decibels, grid, ImmutableCollectionsMarshal.AsImmutableArray(numbers.Decibels(w.Name, w.Row, w.Column)))
+            { Settings = settings }),
         ];
         return faults.Any
             ? new TraceReading { Faults = faults.All }
-            : new TraceReading { Traces = traces, Settings = Preamble.Read(text, Math.Min(numbers.FirstLine, text.LineCount)).Settings };
+            : new TraceReading { Traces = traces, Settings = settings };
     }
 
     private static List<(string Name, int Row, int Column)> Wanted(TraceReadOptions options, int ports, FaultList faults)

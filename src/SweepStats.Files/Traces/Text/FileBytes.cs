@@ -3,7 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Unicode;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Text;
 
 /// <summary>The bytes of a file in a pooled buffer, brought to UTF-8. The buffer belongs to the taker.</summary>
 /// <param name="Buffer">Pooled buffer.</param>
@@ -44,6 +44,14 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
             faults.Add(null, "the file cannot be opened: " + e.Message.TrimEnd('.'), "check that it exists and may be read");
             return null;
         }
+    }
+
+    /// <summary>The same for content that is already in memory, which is copied.</summary>
+    public static FileBytes Of(ReadOnlySpan<byte> content)
+    {
+        byte[] buffer = ArrayPool<byte>.Shared.Rent(content.Length);
+        content.CopyTo(buffer);
+        return Decode(buffer, content.Length);
     }
 
     // A pipe or a device has no length either, and opening it could wait for ever: it is turned away unopened.

@@ -1,4 +1,6 @@
-namespace SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Finds the data in a delimited file: the longest run of rows of numbers. What looks like a lost part of it is a fault.</summary>
 internal sealed class DataBlock

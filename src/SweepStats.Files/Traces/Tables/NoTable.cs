@@ -1,4 +1,6 @@
-namespace SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Tells why a file holds no table of numbers, as far as that can be seen.</summary>
 internal static class NoTable

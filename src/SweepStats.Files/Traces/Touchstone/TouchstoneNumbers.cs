@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using SweepStats.Sweeps;
+using SweepStats.Files.Traces.Text;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Touchstone;
 
 /// <summary>The numbers of a Touchstone file, point by point: frequency, then a pair for each parameter, wrapped over lines as the writer liked.</summary>
 internal sealed class TouchstoneNumbers : IDisposable
@@ -38,7 +38,7 @@ internal sealed class TouchstoneNumbers : IDisposable
     public int FirstLine { get; private set; }
 
     /// <summary>The frequencies; null where there are faults or no points.</summary>
-    public FrequencyGrid? Grid(GridMemory grids)
+    public FrequencyAxis? Grid(GridMemory grids)
     {
         if (!_faults.Any && _hertz.Count == 0)
         {

@@ -1,4 +1,4 @@
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Touchstone;
 
 /// <summary>How a Touchstone file writes complex numbers.</summary>
 internal enum TouchstoneFormat

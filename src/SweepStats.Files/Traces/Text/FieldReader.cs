@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Text;
 
 /// <summary>Walks over the fields of a line, blanks and enclosing quotes taken off.</summary>
 internal ref struct FieldReader(ReadOnlySpan<byte> line, Separator separator)

@@ -1,4 +1,4 @@
-namespace SweepStats.Files.Traces;
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>What a column holds, as far as its name tells.</summary>
 internal enum ColumnKind

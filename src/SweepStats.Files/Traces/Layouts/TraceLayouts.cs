@@ -1,4 +1,7 @@
-namespace SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Text;
+using SweepStats.Files.Traces.Touchstone;
+
+namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>All layouts, in the order in which they are asked; the last takes what no other wants.</summary>
 internal static class TraceLayouts

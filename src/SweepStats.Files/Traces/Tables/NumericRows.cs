@@ -1,4 +1,6 @@
-namespace SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Every row of two or more numbers in a file, and how they lie together.</summary>
 internal sealed class NumericRows : IDisposable

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Files.Traces;
+
+/// <summary>Takes from what a file holds the traces that a campaign uses as sweeps; refuses the file where one of them cannot be a sweep.</summary>
+internal static class SweepTraces
+{
+    private const string Transmission = "S21";
+
+    public static TraceReading Of(TraceReading seen, TraceReadOptions options)
+    {
+        if (!seen.Faults.IsEmpty)
+        {
+            return seen;
+        }
+
+        List<string> assumptions = [.. seen.Assumptions];
+        ImmutableArray<Trace> traces = options.Columns.IsEmpty ? Unnamed(seen.Traces, assumptions) : seen.Traces;
+        ImmutableArray<ReadFault> doubts = [.. traces.SelectMany(t => t.Doubts).Distinct()];
+        return doubts.IsEmpty
+            ? seen with { Traces = traces, Assumptions = [.. assumptions] }
+            : seen with { Traces = [], Assumptions = [], Faults = doubts };
+    }
+
+    // Of S-parameters only the transmission is an attenuation; of the rest whatever was ever written to.
+    private static ImmutableArray<Trace> Unnamed(ImmutableArray<Trace> traces, List<string> assumptions)
+    {
+        if (traces.Any(t => t.Quantity == Transmission))
+        {
+            ImmutableArray<Trace> through = [.. traces.Where(t => t.Quantity == Transmission)];
+            Trace[] others = [.. traces.Except(through)];
+            if (others.Length > 0)
+            {
+                assumptions.Add($"{Transmission} was read, not {string.Join(", ", others.Select(t => t.Column))}");
+            }
+
+            return through;
+        }
+
+        ImmutableArray<Trace> written = [.. traces.Where(t => t.Blank is null)];
+        if (written.IsEmpty)
+        {
+            return traces;
+        }
+
+        assumptions.AddRange(traces.Where(t => t.Blank is not null).Select(t => $"trace {t.Column} was left out: {t.Blank}"));
+        return written;
+    }
+}
