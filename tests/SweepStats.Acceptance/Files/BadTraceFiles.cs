@@ -48,7 +48,7 @@ public sealed class BadTraceFiles : IDisposable
     [InlineData("frequency,level_dbm\n1000,-50\n2000,-51\n", 0, "does not say the unit of frequency", "frequency_unit")]
     [InlineData("frequency_hz,level\n1000,-50\n2000,-51\n", 0, "does not say the unit of level of column level", "level_unit")]
     [InlineData("Frequency (THz),level_dbm\n1,-50\n2,-51\n", 0, "'THz' is not a unit of frequency", "frequency_hz")]
-    [InlineData("frequency_hz,Level (dBµV/m)\n1000,50\n2000,51\n", 0, "'dBµV/m', which is not a unit of level", "dBm, dBµV")]
+    [InlineData("frequency_hz,Level (dBµA/m)\n1000,50\n2000,51\n", 0, "'dBµA/m', which is not a unit of level", "dBm, dBµV")]
     [InlineData("frequency_hz,Phase (deg)\n1000,50\n2000,51\n", 0, "no column holds a level: 2 'Phase (deg)'", "column")]
     [InlineData("frequency_hz,Real,Imag\n1000,0.1,0.2\n2000,0.1,0.2\n", 0, "no column holds a level", "column")]
     [InlineData("frequency_hz,A,B\n1000,-50,-60\n2000,-51,-61\n", 0, "do not tell whether these columns are levels: 2 'A', 3 'B'", "column to read in sweeps.csv")]
