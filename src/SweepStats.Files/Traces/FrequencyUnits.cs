@@ -15,4 +15,13 @@ internal static class FrequencyUnits
 
     /// <summary>Power of ten of the unit. Scaling is done on the decimal text, so that 0.3 GHz is exactly 300 MHz.</summary>
     public static int Exponent(this FrequencyUnit unit) => 3 * (int)unit;
+
+    /// <summary>How the unit is written.</summary>
+    public static string Symbol(this FrequencyUnit unit) => unit switch
+    {
+        FrequencyUnit.Hertz => "Hz",
+        FrequencyUnit.Kilohertz => "kHz",
+        FrequencyUnit.Megahertz => "MHz",
+        _ => "GHz",
+    };
 }

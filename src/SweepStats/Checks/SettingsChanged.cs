@@ -15,6 +15,8 @@ internal sealed class SettingsChanged : ICheck
         ("resolution bandwidth", s => s.Settings.ResolutionBandwidthHz is { } hz ? Hertz(hz) : null),
         ("input attenuation", s => s.Settings.AttenuationDb is { } db ? Amount.Db(db) : null),
         ("detector", s => s.Settings.Detector),
+        ("trace mode", s => s.Settings.TraceMode),
+        ("preamplifier", s => s.Settings.Preamplifier),
         ("source level", s => s.Role != SweepRole.Floor && s.SourceDbm is { } dbm ? string.Create(CultureInfo.InvariantCulture, $"{dbm:0.##} dBm") : null),
     ];
 

@@ -26,4 +26,10 @@ public sealed record ReceiverSettings
 
     /// <summary>Sweep time in seconds.</summary>
     public double? SweepTimeSeconds { get; init; }
+
+    /// <summary>What the trace keeps of several sweeps, as the file words it: the last, the highest, the mean.</summary>
+    public string? TraceMode { get; init; }
+
+    /// <summary>Preamplifier as the file words it.</summary>
+    public string? Preamplifier { get; init; }
 }

@@ -28,7 +28,7 @@ public sealed class BadTraceFiles : IDisposable
     [InlineData("frequency_hz,level_dbm\n\"1000,-50\n", 2, "a quote is opened and not closed", "stray quote")]
     [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n\"3000,-52\n", 4, "a quote is opened and not closed", "correct the row")]
     [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,\"-52\n4000,-53\n5000,-54\n", 4, "a quote is opened and not closed", "correct the row")]
-    [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,\"-52,5\"\n", 4, "'-52,5' has a decimal comma, and this file is read with decimal points", "correct the row")]
+    [InlineData("frequency_hz,level_dbm\n1000,-50.5\n2000,-51.5\n3000,\"-52,5\"\n", 4, "'-52,5' has a decimal comma, and this file is read with decimal points", "correct the row")]
     [InlineData("f_MHz;level_dbm\n30.5;-50\n31.5;-51\n32,5;-52\n", 4, "'32,5' has a decimal comma", "correct the row")]
     [InlineData("f_MHz;level_dbm\n30,5;-50\n31,5;-51\n32,5;-52.5\n", 4, "'-52.5' has a decimal point, and this file is read with decimal commas", "correct the row")]
     [InlineData("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,-52,5\n", 4, "the number of columns is 3 here", "a decimal comma would split a number")]
@@ -50,7 +50,7 @@ public sealed class BadTraceFiles : IDisposable
     [InlineData("Frequency (THz),level_dbm\n1,-50\n2,-51\n", 0, "'THz' is not a unit of frequency", "frequency_hz")]
     [InlineData("frequency_hz,Level (dBµA/m)\n1000,50\n2000,51\n", 0, "'dBµA/m', which is not a unit of level", "dBm, dBµV")]
     [InlineData("frequency_hz,Phase (deg)\n1000,50\n2000,51\n", 0, "no column holds a level: 2 'Phase (deg)'", "column")]
-    [InlineData("frequency_hz,Real,Imag\n1000,0.1,0.2\n2000,0.1,0.2\n", 0, "no column holds a level", "column")]
+    [InlineData("frequency_hz,Imag,Phase\n1000,0.1,0.2\n2000,0.1,0.2\n", 0, "no column holds a level", "column")]
     [InlineData("frequency_hz,A,B\n1000,-50,-60\n2000,-51,-61\n", 0, "do not tell whether these columns are levels: 2 'A', 3 'B'", "column to read in sweeps.csv")]
     [InlineData("1000,-50,-60\n2000,-51,-61\n", 0, "does not say the unit of frequency", "frequency_unit")]
     [InlineData("Start (Hz),Frequency (Hz),Stop (Hz),Level (dBm)\n1,2,3,-50\n2,3,4,-51\n", 0, "more than one column looks like a frequency", "one frequency column")]
@@ -116,7 +116,7 @@ public sealed class BadTraceFiles : IDisposable
     [Fact]
     public void LevelsWithoutDecibelsAreListedUpToFiveToo()
     {
-        string rows = string.Concat(Enumerable.Range(1, 8).Select(i => FormattableString.Invariant($"{i}000,0\n")));
+        string rows = string.Concat(Enumerable.Range(1, 8).Select(i => FormattableString.Invariant($"{i}000,{-(i % 2)}\n")));
         ImmutableArray<ReadFault> faults = _folder.With("t.csv", "frequency_hz,level_w\n" + rows).Trace("t.csv").Faults;
         Assert.Equal([2, 3, 4, 5, 6, 7], faults.Select(f => f.Line!.Value));
         Assert.StartsWith("and 3 more bad rows", faults[5].Problem, StringComparison.Ordinal);

@@ -1,155 +1,145 @@
-using System.Globalization;
-using System.Text;
-using System.Text.RegularExpressions;
-using SweepStats.Files.Traces.Tables;
+using System.Collections.Immutable;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Traces.Preambles;
 
-/// <summary>What the lines above the data plainly state: receiver settings and units. What is worded otherwise counts as not stated.</summary>
-internal sealed partial class Preamble
+/// <summary>What the lines above the data plainly state: receiver settings, units, range and date. Where two lines differ, neither counts.</summary>
+internal sealed class Preamble
 {
     private const int LongestLine = 400;
+    private const int MostLines = 5000;
 
-    private static readonly Dictionary<string, string> Keys = new(StringComparer.Ordinal)
+    private readonly Dictionary<Setting, ImmutableArray<string>> _found = [];
+    private readonly SweepDate _date = new();
+
+    private Preamble()
     {
-        ["rbw"] = "rbw",
-        ["resolution bandwidth"] = "rbw",
-        ["res bw"] = "rbw",
-        ["resolution bw"] = "rbw",
-        ["if bandwidth"] = "rbw",
-        ["ifbw"] = "rbw",
-        ["if bw"] = "rbw",
-        ["vbw"] = "vbw",
-        ["video bandwidth"] = "vbw",
-        ["video bw"] = "vbw",
-        ["attenuation"] = "att",
-        ["rf attenuation"] = "att",
-        ["input attenuation"] = "att",
-        ["rf att"] = "att",
-        ["att"] = "att",
-        ["reference level"] = "ref",
-        ["ref level"] = "ref",
-        ["ref lvl"] = "ref",
-        ["detector"] = "det",
-        ["detector type"] = "det",
-        ["detector mode"] = "det",
-        ["averaging"] = "avg",
-        ["average type"] = "avg",
-        ["averaging type"] = "avg",
-        ["average mode"] = "avg",
-        ["averages"] = "avg",
-        ["sweep time"] = "swt",
-        ["swt"] = "swt",
-        ["sweeptime"] = "swt",
-        ["unit"] = "level",
-        ["level unit"] = "level",
-        ["y unit"] = "level",
-        ["data unit"] = "level",
-        ["amplitude unit"] = "level",
-        ["y axis unit"] = "level",
-        ["y axis units"] = "level",
-        ["y units"] = "level",
-        ["x unit"] = "frequency",
-        ["frequency unit"] = "frequency",
-        ["x axis unit"] = "frequency",
-        ["x axis units"] = "frequency",
-        ["x units"] = "frequency",
-    };
-
-    private readonly Dictionary<string, string> _found = new(StringComparer.Ordinal);
+    }
 
     /// <summary>Unit of level that a line states.</summary>
-    public LevelUnit? LevelUnit => _found.TryGetValue("level", out string? unit) ? LevelUnits.Parse(unit) : null;
+    public LevelUnit? LevelUnit => One(Setting.LevelUnit) is { } unit ? LevelUnits.Parse(unit) : null;
 
     /// <summary>Unit of frequency that a line states.</summary>
-    public FrequencyUnit? FrequencyUnit => _found.TryGetValue("frequency", out string? unit) ? FrequencyUnits.Parse(unit) : null;
+    public FrequencyUnit? FrequencyUnit => One(Setting.FrequencyUnit) is { } unit ? FrequencyUnits.Parse(unit) : null;
 
-    /// <summary>The settings.</summary>
-    public ReceiverSettings Settings => new()
+    /// <summary>First frequency as stated.</summary>
+    public StatedNumber? Start => Number(Setting.Start);
+
+    /// <summary>Last frequency as stated.</summary>
+    public StatedNumber? Stop => Number(Setting.Stop);
+
+    /// <summary>Number of points as stated.</summary>
+    public int? Points => Number(Setting.Points)?.Value() is { } points and >= 1 and <= int.MaxValue && points == Math.Floor(points) ? (int)points : null;
+
+    /// <summary>Names of the traces; empty where none are stated.</summary>
+    public ImmutableArray<string> TraceNames => _found.TryGetValue(Setting.TraceNames, out ImmutableArray<string> names) ? names : [];
+
+    /// <summary>When the sweep was taken, and what was assumed or passed over in finding out.</summary>
+    public (DateTimeOffset? At, string? Assumption) Taken => _date.Found;
+
+    /// <summary>What is stated for the one trace of a file.</summary>
+    public ReceiverSettings Settings => SettingsOf(0, 1);
+
+    /// <summary>What is stated alike for all of several traces.</summary>
+    public ReceiverSettings SettingsOfAll(int traces)
     {
-        ResolutionBandwidthHz = Sized("rbw", HertzOf),
-        VideoBandwidthHz = Sized("vbw", HertzOf),
-        AttenuationDb = Sized("att", unit => unit is "db" or "" ? 1 : null),
-        ReferenceLevel = Sized("ref", unit => unit.Length == 0 || LevelUnits.Parse(unit) is not null ? 1 : null),
-        Detector = Worded("det"),
-        Averaging = Worded("avg"),
-        SweepTimeSeconds = Sized("swt", unit => unit switch { "s" or "sec" => 1, "ms" => 1e-3, "us" or "µs" => 1e-6, _ => null }),
-    };
-
-    /// <summary>Reads the lines above the data.</summary>
-    public static Preamble Read(TraceText text, DataBlock block) => Read(text, block.FirstLine);
+        ReceiverSettings first = SettingsOf(0, traces);
+        ReceiverSettings[] others = [.. Enumerable.Range(1, Math.Max(0, traces - 1)).Select(t => SettingsOf(t, traces))];
+        return first with
+        {
+            Detector = others.All(o => o.Detector == first.Detector) ? first.Detector : null,
+            Averaging = others.All(o => o.Averaging == first.Averaging) ? first.Averaging : null,
+            TraceMode = others.All(o => o.TraceMode == first.TraceMode) ? first.TraceMode : null,
+            Preamplifier = others.All(o => o.Preamplifier == first.Preamplifier) ? first.Preamplifier : null,
+        };
+    }
 
     /// <summary>Reads the first lines of a text.</summary>
-    public static Preamble Read(TraceText text, int lines)
+    public static Preamble Read(TraceText text, int lines) => Read(text, 0, lines);
+
+    /// <summary>Reads the lines from one to before another.</summary>
+    public static Preamble Read(TraceText text, int from, int to)
     {
         var preamble = new Preamble();
-        for (int i = 0; i < lines; i++)
+        for (int i = Math.Max(from, to - MostLines); i < to; i++)
         {
             if (text.Line(i).Length <= LongestLine)
             {
-                preamble.Take(text.LineText(i));
+                string line = text.LineText(i);
+                preamble._date.Line(line, i);
+                foreach (Statement statement in StatementReader.Read(line, i))
+                {
+                    preamble.Take(statement);
+                }
             }
         }
 
         return preamble;
     }
 
-    private void Take(string line)
+    /// <summary>What is stated for one of several traces: a line that lists as many values as there are traces states one for each.</summary>
+    public ReceiverSettings SettingsOf(int trace, int traces)
     {
-        Match pair = Pair().Match(line.Replace("\"", "", StringComparison.Ordinal));
-        if (!pair.Success)
+        string? Word(Setting setting) => Worded(setting, trace, traces);
+        return new ReceiverSettings
+        {
+            ResolutionBandwidthHz = Number(Setting.ResolutionBandwidth)?.Hertz(FrequencyUnit),
+            VideoBandwidthHz = Number(Setting.VideoBandwidth)?.Hertz(FrequencyUnit),
+            AttenuationDb = Number(Setting.Attenuation) is { Unit: "" or "dB" or "db" } db ? db.Value() : null,
+            ReferenceLevel = Number(Setting.ReferenceLevel) is { } level && (level.Unit.Length == 0 || LevelUnits.Parse(level.Unit) is not null) ? level.Value() : null,
+            Detector = Word(Setting.Detector),
+            Averaging = Word(Setting.Averaging),
+            SweepTimeSeconds = Number(Setting.SweepTime)?.Seconds(),
+            TraceMode = Word(Setting.TraceMode),
+            Preamplifier = Word(Setting.Preamplifier),
+        };
+    }
+
+    private void Take(Statement statement)
+    {
+        if (SettingKeys.Find(statement.Key) is not { } key)
         {
             return;
         }
 
-        string words = NotWord().Replace(pair.Groups["key"].Value.ToLowerInvariant(), " ").Trim();
-        string unitInKey = pair.Groups["unit"].Value.Trim();
-        if (!Keys.TryGetValue(words, out string? key))
+        string unit = statement.KeyUnit.Length > 0 ? statement.KeyUnit : key.Unit;
+        if (key.Setting is Setting.Date or Setting.Time)
         {
-            int last = words.LastIndexOf(' ');
-            if (last < 0 || !Keys.TryGetValue(words[..last], out key) || key is "level" or "frequency")
-            {
-                return;
-            }
-
-            unitInKey = words[(last + 1)..];
+            _date.Stated(key.Setting, string.Join(' ', statement.Values));
+            return;
         }
 
-        string value = Parting().Replace(pair.Groups["value"].Value, " ").Trim();
         // The first statement counts; a later one that differs makes the setting unknown rather than the last one true.
-        string stated = unitInKey.Length > 0 ? $"{value} {unitInKey}" : value;
-        _found[key] = _found.TryGetValue(key, out string? before) && before != stated ? "" : stated;
+        ImmutableArray<string> values = Joined(statement.Values, unit);
+        _found[key.Setting] = _found.TryGetValue(key.Setting, out ImmutableArray<string> before) && !before.SequenceEqual(values) ? [] : values;
     }
 
-    private double? Sized(string key, Func<string, double?> size)
+    // A number's unit may stand in a field of its own or behind the key.
+    private static ImmutableArray<string> Joined(ImmutableArray<string> values, string unit)
     {
-        if (!_found.TryGetValue(key, out string? stated) || NumberAndUnit().Match(stated) is not { Success: true } match)
+        bool bare = StatedNumber.Parse(values[0]) is { Unit: "" };
+        if (bare && unit.Length > 0)
+        {
+            return [values[0] + " " + unit];
+        }
+
+        return bare && values.Length > 1 && StatedNumber.Parse(values[1]) is null && values[1].Length > 0 ? [values[0] + " " + values[1]] : values;
+    }
+
+    private StatedNumber? Number(Setting setting) => One(setting) is { } text ? StatedNumber.Parse(text) : null;
+
+    private string? One(Setting setting) =>
+        _found.TryGetValue(setting, out ImmutableArray<string> values) && values.Length > 0 && values.All(v => v == values[0]) ? values[0] : null;
+
+    private string? Worded(Setting setting, int trace, int traces)
+    {
+        if (!_found.TryGetValue(setting, out ImmutableArray<string> values) || values.IsEmpty)
         {
             return null;
         }
 
-        byte[] digits = Encoding.ASCII.GetBytes(match.Groups[1].Value);
-        return StrictNumber.TryParse(digits, (byte)'.', 0, out double number) && size(match.Groups[2].Value.ToLower(CultureInfo.InvariantCulture)) is { } factor
-            ? number * factor
-            : null;
+        string word = new([.. (values.Length == traces ? values[trace] : string.Join(' ', values)).Where(c => !char.IsControl(c))]);
+        return word.Length is > 0 and <= 60 ? word : null;
     }
-
-    private string? Worded(string key) =>
-        _found.TryGetValue(key, out string? stated) && stated.Length is > 0 and <= 60 ? new string([.. stated.Where(c => !char.IsControl(c))]) : null;
-
-    private static double? HertzOf(string unit) => FrequencyUnits.Parse(unit) is { } known ? Math.Pow(10, known.Exponent()) : null;
-
-    [GeneratedRegex(@"^[\s!#%]*(?<key>\p{L}[\p{L}\s_.\-/]*?)\s*(?:[\(\[](?<unit>[^\)\]]*)[\)\]])?\s*(?:[:=,;\t][:=,;\s]*|\s(?=[-+\d]))\s*(?<value>[^\s,;].*)$", RegexOptions.CultureInvariant, 100)]
-    private static partial Regex Pair();
-
-    [GeneratedRegex(@"[^\p{L}]+")]
-    private static partial Regex NotWord();
-
-    [GeneratedRegex(@"[,;\t\s]+")]
-    private static partial Regex Parting();
-
-    [GeneratedRegex(@"^([-+]?[\d.]+(?:[eE][-+]?\d+)?)\s*(\S*)$")]
-    private static partial Regex NumberAndUnit();
 }

@@ -4,34 +4,27 @@ using SweepStats.Files.Traces.Preambles;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Decides which columns are read, from their names, the rest of the file and what the campaign says; refuses where these leave a doubt.</summary>
-internal sealed class ColumnChoice(string file, TraceReadOptions options, Preamble preamble, FaultList faults)
+/// <summary>Decides which columns are read, from their names, the rest of the file and what the campaign says. What leaves a doubt is refused, or handed on with the doubt.</summary>
+internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, Preamble preamble, FaultList faults)
 {
     private const string NameColumn = "name the column to read in sweeps.csv (column = its header or its number)";
 
-    public ChosenColumns? Choose(ImmutableArray<ColumnName>? header, int columns)
+    private readonly LevelUnitChoice _units = new(table, options, preamble, faults);
+
+    public ChosenColumns? Choose(ImmutableArray<ColumnName>? header)
     {
-        ImmutableArray<ColumnName> names = header ?? [.. Enumerable.Repeat(new ColumnName(""), columns)];
-        int? frequency = FrequencyColumn(names, header is not null);
-        if (frequency is not { } f || UnitOfFrequency(names[f]) is not { } unit || Wanted(names, f) is not { } wanted)
-        {
-            return null;
-        }
+        ImmutableArray<ColumnName> names = header ?? NamesBeside();
+        return FrequencyColumn(names, header is not null) is { } f && FrequencyUnitChoice.Of(table, f, names[f], (preamble, options, faults)) is { } unit
+            && Wanted(names, f, header is not null) is { } wanted
+            ? new ChosenColumns(f, unit, wanted)
+            : null;
+    }
 
-        var levels = ImmutableArray.CreateBuilder<LevelColumn>();
-        foreach (int index in wanted)
-        {
-            string name = names[index].Text.Length > 0 ? names[index].Text : (index + 1).ToString(CultureInfo.InvariantCulture);
-            if (UnitOfLevel(names[index], name) is not { } level)
-            {
-                return null;
-            }
-
-            bool twice = names.Count(n => n.Text == names[index].Text) > 1 && names[index].Text.Length > 0;
-            levels.Add(new LevelColumn(index, twice ? FormattableString.Invariant($"{name} #{index + 1}") : name, level));
-        }
-
-        return new ChosenColumns(f, unit, levels.ToImmutable());
+    // A line above may name the traces without heading their columns.
+    private ImmutableArray<ColumnName> NamesBeside()
+    {
+        bool fits = preamble.TraceNames.Length == table.Columns - 1;
+        return [.. Enumerable.Range(0, table.Columns).Select(i => new ColumnName(fits && i > 0 ? preamble.TraceNames[i - 1] : ""))];
     }
 
     private int? FrequencyColumn(ImmutableArray<ColumnName> names, bool named)
@@ -44,61 +37,20 @@ internal sealed class ColumnChoice(string file, TraceReadOptions options, Preamb
 
         if (found.Length > 1)
         {
-            faults.Add(null, $"more than one column looks like a frequency: {Listed(names, found)}", "keep one frequency column a file");
+            faults.Add(null, $"more than one column looks like a frequency: {ColumnList.Of(names, found)}", "keep one frequency column a file");
             return null;
         }
 
         if (named)
         {
-            faults.Add(null, $"no column is named as the frequency among {Listed(names, Enumerable.Range(0, names.Length))}", "name it 'frequency_hz' or 'Frequency [MHz]'");
+            faults.Add(null, $"no column is named as the frequency among {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", "name it 'frequency_hz' or 'Frequency [MHz]'");
             return null;
         }
 
-        faults.Assume("no column is named; the first was taken as the frequency");
-        return 0;
+        return AxisColumn.Find(table, preamble, faults);
     }
 
-    private FrequencyUnit? UnitOfFrequency(ColumnName name)
-    {
-        FrequencyUnit? unit = name.FrequencyUnit ?? (name.StrangeUnit is null ? preamble.FrequencyUnit : null);
-        if (unit is null && name.StrangeUnit is null && options.FrequencyUnit is { } stated)
-        {
-            faults.Assume($"frequencies are in {Symbol(stated)}, as campaign.toml says");
-            unit = stated;
-        }
-
-        if (unit is null)
-        {
-            faults.Add(
-                null,
-                name.StrangeUnit is { } strange ? $"'{strange}' is not a unit of frequency that can be read" : "the file does not say the unit of frequency",
-                "name the column 'frequency_hz' or the like, or set frequency_unit under [setup] in campaign.toml");
-        }
-
-        return unit;
-    }
-
-    private LevelUnit? UnitOfLevel(ColumnName name, string label)
-    {
-        LevelUnit? unit = name.LevelUnit ?? (name.StrangeUnit is null && name.FrequencyUnit is null ? preamble.LevelUnit : null);
-        if (unit is null && name.StrangeUnit is null && name.FrequencyUnit is null && options.LevelUnit is { } stated)
-        {
-            faults.Assume($"levels of column {label} are in {stated.Symbol()}, as campaign.toml says");
-            unit = stated;
-        }
-
-        if (unit is null)
-        {
-            faults.Add(
-                null,
-                name.StrangeUnit is { } strange ? $"column {label} is in '{strange}', which is not a unit of level that can be read" : $"the file does not say the unit of level of column {label}",
-                "use dBm, dBµV, dBmV, dB, V, mV, µV, W or mW in the header, or set level_unit under [setup] in campaign.toml");
-        }
-
-        return unit;
-    }
-
-    private int[]? Wanted(ImmutableArray<ColumnName> names, int frequency)
+    private ImmutableArray<LevelColumn>? Wanted(ImmutableArray<ColumnName> names, int frequency, bool named)
     {
         if (!options.Columns.IsEmpty)
         {
@@ -107,64 +59,102 @@ internal sealed class ColumnChoice(string file, TraceReadOptions options, Preamb
 
         int[] rest = [.. Enumerable.Range(0, names.Length).Where(i => i != frequency)];
         int[] levels = [.. rest.Where(i => names[i].Kind == ColumnKind.Level)];
-        int[] unknown = [.. rest.Where(i => names[i].Kind == ColumnKind.Unknown)];
-        if (rest.Length == 1 && unknown.Length == 1)
+        ImmutableArray<LevelColumn> pairs = ComplexPairs.Find(names, levels);
+        int[] unknown = [.. rest.Where(i => names[i].Kind == ColumnKind.Unknown && !(!named && table.IsZero(i)))];
+        int[] zero = [.. rest.Except(unknown).Where(i => names[i].Kind == ColumnKind.Unknown)];
+        if (zero.Length > 0)
         {
-            return rest;
+            faults.Assume($"columns that hold nothing but 0 were not read: {ColumnList.Of(names, zero)}");
         }
 
-        if (unknown.Length > 0)
+        if (levels.Length == 0 && unknown.Length == 1 && pairs.IsEmpty && (rest.Length == 1 || !named))
         {
-            faults.Add(null, $"the names do not tell whether these columns are levels: {Listed(names, unknown)}", NameColumn);
+            return [LevelOf(names, unknown[0], false)];
+        }
+
+        if (levels.Length == 0 && unknown.Length == 0 && pairs.IsEmpty)
+        {
+            faults.Add(null, $"no column holds a level: {ColumnList.Of(names, rest)}", NameColumn);
             return null;
         }
 
-        if (levels.Length == 0)
+        HashSet<int> read = [.. levels, .. unknown, .. zero, .. pairs.SelectMany(p => new[] { p.Index, p.Imaginary!.Value })];
+        if (read.Count < rest.Length)
         {
-            faults.Add(null, $"no column holds a level: {Listed(names, rest)}", NameColumn);
-            return null;
+            faults.Assume($"columns that are not levels were not read: {ColumnList.Of(names, rest.Except(read))}");
         }
 
-        if (levels.Length < rest.Length)
-        {
-            faults.Assume($"columns that are not levels were not read: {Listed(names, rest.Except(levels))}");
-        }
-
-        return levels;
+        ReadFault doubt = new(table.File, null, $"the names do not tell whether these columns are levels: {ColumnList.Of(names, unknown)}", NameColumn);
+        return
+        [
+            .. levels.Concat(unknown).Order().Select(i => LevelOf(names, i, false)).Select(c => unknown.Contains(c.Index) ? c with { Doubt = doubt } : c),
+            .. pairs.Select(p => p with { Name = p.Name.Length > 0 ? p.Name : ColumnList.Number(p.Index) }),
+        ];
     }
 
-    private int[]? Named(ImmutableArray<ColumnName> names, int frequency)
+    private ImmutableArray<LevelColumn>? Named(ImmutableArray<ColumnName> names, int frequency)
     {
-        List<int> indices = [];
+        var columns = ImmutableArray.CreateBuilder<LevelColumn>();
         foreach (string wanted in options.Columns)
         {
-            int[] matches = [.. Enumerable.Range(0, names.Length).Where(i => names[i].Text.Length > 0 && string.Equals(names[i].Text, wanted, StringComparison.OrdinalIgnoreCase))];
+            int[] matches = [.. Enumerable.Range(0, names.Length).Where(i => Answers(names[i], wanted))];
             if (matches.Length == 0 && int.TryParse(wanted, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1 && number <= names.Length)
             {
                 matches = [number - 1];
             }
 
+            LevelColumn? pair = matches.Length is 0 or 2 ? ComplexPairs.Find(names, []).FirstOrDefault(p => string.Equals(p.Name, wanted, StringComparison.OrdinalIgnoreCase)) : null;
+            if (pair is not null)
+            {
+                columns.Add(pair with { Asked = true });
+                continue;
+            }
+
             if (matches.Length != 1 || matches[0] == frequency)
             {
                 string problem = matches.Length == 0 ? "there is no column" : matches.Length > 1 ? "more than one column is named" : "the frequency column is not a level:";
-                faults.Add(null, $"{problem} '{wanted}' in {file}; it has {Listed(names, Enumerable.Range(0, names.Length))}", "correct 'column' in sweeps.csv; a number from 1 is always clear");
+                faults.Add(
+                    null, $"{problem} '{wanted}' in {table.File}; it has {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", "correct 'column' in sweeps.csv; a number from 1 is always clear");
                 return null;
             }
 
-            indices.Add(matches[0]);
+            columns.Add(LevelOf(names, matches[0], true));
         }
 
-        return [.. indices];
+        return columns.ToImmutable();
     }
 
-    private static string Listed(ImmutableArray<ColumnName> names, IEnumerable<int> indices) =>
-        string.Join(", ", indices.Select(i => names[i].Text.Length > 0 ? $"{(i + 1).ToString(CultureInfo.InvariantCulture)} '{names[i].Text}'" : (i + 1).ToString(CultureInfo.InvariantCulture)));
+    // By its header, or by the S-parameter that the header states.
+    private static bool Answers(ColumnName name, string wanted) =>
+        name.Text.Length > 0 && (string.Equals(name.Text, wanted, StringComparison.OrdinalIgnoreCase)
+            || (name.Kind == ColumnKind.Level && string.Equals(name.Parameter, wanted, StringComparison.OrdinalIgnoreCase)));
 
-    private static string Symbol(FrequencyUnit unit) => unit switch
+    private LevelColumn LevelOf(ImmutableArray<ColumnName> names, int index, bool asked)
     {
-        FrequencyUnit.Hertz => "Hz",
-        FrequencyUnit.Kilohertz => "kHz",
-        FrequencyUnit.Megahertz => "MHz",
-        _ => "GHz",
-    };
+        ColumnName name = names[index];
+        string label = name.Text.Length > 0 ? name.Text : ColumnList.Number(index);
+        bool twice = name.Text.Length > 0 && names.Count(n => n.Text == name.Text) > 1;
+        LevelUnit? unit = _units.Of(names, index, label);
+        return new LevelColumn(index, twice ? $"{label} #{ColumnList.Number(index)}" : label, unit)
+        {
+            Quantity = name.IsCorrection ? "correction" : name.Parameter ?? "level",
+            Asked = asked,
+            Doubt = Doubt(name, label, unit),
+        };
+    }
+
+    private ReadFault? Doubt(ColumnName name, string label, LevelUnit? unit)
+    {
+        if (name.IsCorrection)
+        {
+            return new ReadFault(
+                table.File, null, $"column {label} is a correction (a loss, a gain or a factor), not the level of a sweep", "correct the levels before exporting them, or leave corrections that floor, reference and covered share out of the campaign");
+        }
+
+        string? problem = unit is not null ? null
+            : name.StrangeUnit is { } strange ? $"column {label} is in '{strange}', which is not a unit of level that can be read"
+            : $"the file does not say the unit of level of column {label}";
+        return problem is null ? null
+            : new ReadFault(table.File, null, problem, "use dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW in the header, or set level_unit under [setup] in campaign.toml");
+    }
 }

@@ -13,10 +13,10 @@ internal static class ColumnHeader
         [new((byte)'\t', (byte)'.'), new((byte)';', (byte)'.'), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
 
     /// <summary>The names, one a column; null where no line above the data names columns.</summary>
-    public static ImmutableArray<ColumnName>? Find(TraceText text, DataBlock block, Separator separator, FaultList faults)
+    public static ImmutableArray<ColumnName>? Find(TraceText text, (int FirstLine, int Columns) table, Separator separator, FaultList faults)
     {
-        int columns = block.Run.Columns;
-        int? at = LineAbove(text, block.FirstLine);
+        int columns = table.Columns;
+        int? at = LineAbove(text, table.FirstLine);
         ImmutableArray<ColumnName>? names = at is { } line ? Names(text.Line(line), columns, separator) : null;
         while (at is { } comment && IsComment(text.Line(comment)) && !Tells(names))
         {

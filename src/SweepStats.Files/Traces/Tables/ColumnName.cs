@@ -8,10 +8,11 @@ internal sealed partial class ColumnName
     private static readonly string[] FrequencyWords = ["f", "freq", "frequency", "frequencies", "frequenz", "stimulus"];
     private static readonly string[] LevelWords =
         ["level", "pegel", "amplitude", "ampl", "amp", "magnitude", "mag", "power", "trace", "trc", "logmag", "voltage", "signal", "value", "y"];
+    private static readonly string[] CorrectionWords = ["factor", "loss", "gain", "correction", "attenuation", "af"];
     private static readonly string[] OtherWords =
     [
         "no", "nr", "index", "idx", "point", "pt", "n", "phase", "ph", "deg", "degree", "degrees", "angle", "ang", "rad", "imag", "im", "imaginary", "real", "re", "time", "date",
-        "uncertainty", "u", "std", "stdev", "sd", "sigma", "limit", "margin", "delay", "vswr", "swr", "factor", "rbw", "vbw",
+        "uncertainty", "u", "std", "stdev", "sd", "sigma", "limit", "margin", "delay", "vswr", "swr", "rbw", "vbw",
     ];
 
     public ColumnName(string text)
@@ -23,7 +24,12 @@ internal sealed partial class ColumnName
         LevelUnit = LevelUnits.Parse(tail);
         string[] words = [.. Word().Matches(bracket.Success ? Text[..bracket.Index] : Text).Select(m => m.Value.ToLowerInvariant())];
         StrangeUnit = bracket.Success && FrequencyUnit is null && LevelUnit is null && UnitLike().IsMatch(tail) ? tail : null;
+        IsLogMagnitude = LogMagnitude().IsMatch(Text);
+        IsMagnitude = words.Any(w => w is "mag" or "magnitude" or "lin" or "linmag") && !IsLogMagnitude;
+        IsCorrection = LevelUnit == Traces.LevelUnit.DecibelsPerMeter || words.Any(CorrectionWords.Contains);
+        Part = ComplexPartOf([.. words, tail.ToLowerInvariant()]);
         Kind = KindOf(words, tail);
+        Parameter = ScatteringParameter().Match(Text) is { Success: true } s ? "S" + s.Groups[1].Value + s.Groups[2].Value : null;
     }
 
     public string Text { get; }
@@ -37,6 +43,24 @@ internal sealed partial class ColumnName
     /// <summary>A unit that the name states and that is none of frequency or level.</summary>
     public string? StrangeUnit { get; }
 
+    /// <summary>The S-parameter that the name states, such as "S21"; null for none.</summary>
+    public string? Parameter { get; }
+
+    /// <summary>Whether it is a loss, a gain or a factor: a table to correct levels with, no level.</summary>
+    public bool IsCorrection { get; }
+
+    /// <summary>Whether it is the logarithm of a magnitude, which is kept in dB.</summary>
+    public bool IsLogMagnitude { get; }
+
+    /// <summary>Whether it is a magnitude, which may be linear.</summary>
+    public bool IsMagnitude { get; }
+
+    /// <summary>Which part of a complex number it is.</summary>
+    public ComplexPart Part { get; }
+
+    /// <summary>The name without what tells the part of a complex number, quotes and brackets.</summary>
+    public string Base => BaseNoise().Replace(Text, " ").Replace("\"", "", StringComparison.Ordinal).Trim(' ', '.', ':', '_', '-', '|');
+
     /// <summary>Whether the name is a unit and nothing else, as in a row of units below the names.</summary>
     public bool IsBareUnit => FrequencyUnits.Parse(Text) is not null || LevelUnits.Parse(Text) is not null;
 
@@ -47,7 +71,12 @@ internal sealed partial class ColumnName
             return ColumnKind.Frequency;
         }
 
-        if (words.Any(OtherWords.Contains) || Text is "#" || tail is "°" || OtherWords.Contains(tail.ToLowerInvariant()))
+        if (IsLogMagnitude)
+        {
+            return ColumnKind.Level;
+        }
+
+        if (words.Any(OtherWords.Contains) || Text is "#" || tail is "°" || OtherWords.Contains(tail.ToLowerInvariant().TrimEnd('.')))
         {
             return ColumnKind.Other;
         }
@@ -57,14 +86,23 @@ internal sealed partial class ColumnName
             return ColumnKind.Frequency;
         }
 
-        bool named = words.Any(w => LevelWords.Contains(w.TrimEnd('0', '1', '2', '3', '4', '5', '6', '7', '8', '9')) || ScatteringParameter().IsMatch(w));
-        return LevelUnit is not null || named ? ColumnKind.Level : ColumnKind.Unknown;
+        bool named = words.Any(w => LevelWords.Contains(w.TrimEnd('0', '1', '2', '3', '4', '5', '6', '7', '8', '9')) || ParameterWord().IsMatch(w));
+        return LevelUnit is not null || IsCorrection || (named && !EmptyBracket().IsMatch(Text)) ? ColumnKind.Level : ColumnKind.Unknown;
     }
+
+    private static ComplexPart ComplexPartOf(string[] words) =>
+        words.Any(w => w is "real" or "re") ? ComplexPart.Real
+        : words.Any(w => w is "imag" or "im" or "imaginary") ? ComplexPart.Imaginary
+        : words.Any(w => w is "phase" or "ph" or "angle" or "ang" or "deg" or "degrees" or "°") ? ComplexPart.Phase
+        : ComplexPart.None;
 
     [GeneratedRegex(@"[\(\[]\s*([^\)\]]*)[\)\]]\s*$")]
     private static partial Regex Bracketed();
 
-    [GeneratedRegex(@"[\p{L}µμ°]+$")]
+    [GeneratedRegex(@"[\(\[]\s*[\)\]]\s*$")]
+    private static partial Regex EmptyBracket();
+
+    [GeneratedRegex(@"[\p{L}µμ°]+(?:/m)?\.?$")]
     private static partial Regex LastWord();
 
     [GeneratedRegex(@"[\p{L}][\p{L}\d]*")]
@@ -74,5 +112,14 @@ internal sealed partial class ColumnName
     private static partial Regex UnitLike();
 
     [GeneratedRegex(@"^s\d\d$")]
+    private static partial Regex ParameterWord();
+
+    [GeneratedRegex(@"(?<![\p{L}\d])[Ss]\(?(\d)\s*,?\s*(\d)\)?(?!\d)", RegexOptions.CultureInvariant)]
     private static partial Regex ScatteringParameter();
+
+    [GeneratedRegex(@"\blog\s*[\(\[]?\s*\|?mag|\blog\s*\(\s*mg", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex LogMagnitude();
+
+    [GeneratedRegex(@"[\(\[][^\)\]]*[\)\]]|\b(?:real|re|imag|imaginary|im|mag|magnitude|phase|ph|angle|ang|deg|db|lin)\b\.?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex BaseNoise();
 }

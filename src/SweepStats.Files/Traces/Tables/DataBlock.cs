@@ -17,6 +17,9 @@ internal sealed class DataBlock
 
     public NumericRun Run { get; }
 
+    /// <summary>Tables of the same shape over the same frequencies, elsewhere in the file.</summary>
+    public List<NumericRun> Siblings { get; } = [];
+
     public int FirstLine => _rows.Line(Run, 0);
 
     public int LastLine => _rows.Line(Run, Run.Rows - 1);
@@ -31,16 +34,23 @@ internal sealed class DataBlock
             return null;
         }
 
-        var block = new DataBlock(text, rows, longest, separator);
+        if (Around(text, rows, longest, separator, faults) is not { } block)
+        {
+            return null;
+        }
+
+        block.CheckOtherRuns(faults);
+        return faults.Any ? null : block;
+    }
+
+    /// <summary>Takes certain rows for the data; null, with the reason among the faults, where rows that touch them are bad.</summary>
+    public static DataBlock? Around(TraceText text, NumericRows rows, NumericRun run, Separator separator, FaultList faults)
+    {
+        var block = new DataBlock(text, rows, run, separator);
         var bad = new BadRows(faults);
         block.CheckBeyond(block.LastLine, 1, bad);
         block.CheckBeyond(block.FirstLine, -1, bad);
         bad.Report();
-        if (!faults.Any)
-        {
-            block.CheckOtherRuns(faults);
-        }
-
         return faults.Any ? null : block;
     }
 
@@ -130,6 +140,12 @@ internal sealed class DataBlock
     {
         foreach (NumericRun other in _rows.Runs.Where(r => r != Run))
         {
+            if (TableBlocks.AreSiblings(_rows, Run, other))
+            {
+                Siblings.Add(other);
+                continue;
+            }
+
             int first = _rows.Line(other, 0);
             int last = _rows.Line(other, other.Rows - 1);
             bool after = first > LastLine;

@@ -28,7 +28,7 @@ internal static class DecimalCommas
                     continue;
                 }
 
-                if (!MayPartThousands(field, comma) || columns.Levels.Any(l => l.Index == column && !l.Unit.IsLinear()))
+                if (!MayPartThousands(field, comma) || columns.Levels.Any(l => l.Index == column && l.Unit?.IsLinear() != true))
                 {
                     return null;
                 }

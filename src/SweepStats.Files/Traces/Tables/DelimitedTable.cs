@@ -1,71 +1,69 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
+using SweepStats.Files.Traces.Preambles;
 using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Takes the grid and the levels out of a table of numbers and checks them row by row.</summary>
-internal sealed class DelimitedTable(TraceText text, NumericRows rows, NumericRun run, Separator separator, FaultList faults)
+/// <summary>Takes the frequencies and the levels out of a table of numbers and looks at them row by row.</summary>
+internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator separator, FaultList faults)
 {
-    /// <summary>The frequencies; null where they are not rising frequencies.</summary>
-    public FrequencyAxis? Grid(ChosenColumns columns, GridMemory grids)
+    /// <summary>The frequencies; null where one is none.</summary>
+    public FrequencyAxis? Axis(NumericRun run, ChosenColumns columns, GridMemory grids)
     {
         using var hertz = new PooledList<double>(run.Rows);
+        bool direct = columns.FrequencyUnit == FrequencyUnit.Hertz;
         for (int row = 0; row < run.Rows; row++)
         {
-            double next = columns.FrequencyUnit == FrequencyUnit.Hertz
+            double next = direct
                 ? rows.Value(run, row, columns.Frequency)
                 : Scaled(rows.Line(run, row), columns.Frequency, columns.FrequencyUnit.Exponent());
-            hertz.Add(next);
-            if (Problem(hertz.Items) is { } problem)
+            if (!double.IsFinite(next) || next < 0)
             {
-                faults.Add(rows.Line(run, row) + 1, problem, "frequencies must rise from row to row; sort the rows or export the sweep again");
+                faults.Add(rows.Line(run, row) + 1, FormattableString.Invariant($"{next:R} Hz is not a frequency"), AxisDoubt.Remedy);
                 return null;
             }
+
+            hertz.Add(next);
         }
 
         return grids.Of(hertz.Items);
     }
 
-    /// <summary>The levels of a column in its own unit.</summary>
-    public ImmutableArray<double> Levels(LevelColumn column)
+    /// <summary>The traces of one table.</summary>
+    /// <param name="run">The rows.</param>
+    /// <param name="chosen">Its columns.</param>
+    /// <param name="axis">Its frequencies.</param>
+    /// <param name="preamble">What the lines above state.</param>
+    public IEnumerable<Trace> Traces(NumericRun run, ChosenColumns chosen, FrequencyAxis axis, Preamble preamble)
     {
-        var levels = new double[run.Rows];
-        var bad = new BadRows(faults);
-        bool linear = column.Unit.IsLinear();
-        for (int row = 0; row < levels.Length; row++)
+        int Line(int row) => rows.Line(run, row) + 1;
+        ReadFault? falls = AxisDoubt.Of(axis, text.File, Line);
+        for (int i = 0; i < chosen.Levels.Length; i++)
         {
-            levels[row] = rows.Value(run, row, column.Index);
-            if (linear && levels[row] <= 0)
+            LevelColumn column = chosen.Levels[i];
+            double[] levels = Levels(run, column);
+            ImmutableArray<ReadFault> doubts = column.Doubt is { } doubt ? [doubt] : LevelDoubts.Of(column, levels, (text.File, Line));
+            yield return new Trace(column.Name, column.Quantity, column.Unit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
             {
-                bad.Add(
-                    rows.Line(run, row) + 1,
-                    FormattableString.Invariant($"the level of column {column.Name} is {levels[row]:R} {column.Unit.Symbol()}, which has no level in dB"),
-                    "leave such rows out, or export the trace in dB");
-            }
+                Settings = preamble.SettingsOf(i, chosen.Levels.Length),
+                TakenAt = preamble.Taken.At,
+                Blank = column.Asked ? null : LevelDoubts.Blank(column.Unit, levels),
+                Doubts = falls is null ? doubts : [falls, .. doubts],
+            };
         }
-
-        bad.Report();
-
-        return ImmutableCollectionsMarshal.AsImmutableArray(levels);
     }
 
-    private static string? Problem(ReadOnlySpan<double> hertz)
+    private double[] Levels(NumericRun run, LevelColumn column)
     {
-        double last = hertz[^1];
-        if (!double.IsFinite(last) || last < 0)
+        var levels = new double[run.Rows];
+        for (int row = 0; row < levels.Length; row++)
         {
-            return FormattableString.Invariant($"{last:R} Hz is not a frequency");
+            double first = rows.Value(run, row, column.Index);
+            levels[row] = column.Imaginary is { } second ? 20 * Math.Log10(double.Hypot(first, rows.Value(run, row, second))) : first;
         }
 
-        if (hertz.Length == 1 || last > hertz[^2])
-        {
-            return null;
-        }
-
-        return last == hertz[^2]
-            ? FormattableString.Invariant($"the frequency {last:R} Hz is repeated")
-            : FormattableString.Invariant($"the frequency falls from {hertz[^2]:R} Hz to {last:R} Hz");
+        return levels;
     }
 
     // Read again from the text, so that 30.1 MHz become exactly 30100000 Hz.

@@ -7,17 +7,17 @@ internal sealed class NumericRows : IDisposable
 {
     private readonly PooledList<double> _values;
     private readonly PooledList<int> _lines;
-    private readonly Separator _separator;
+    private readonly NumericRow _row;
 
     public NumericRows(TraceText text, Separator separator)
     {
-        _separator = separator;
+        _row = new NumericRow(separator);
         _values = new PooledList<double>(text.LineCount * 2);
         _lines = new PooledList<int>(text.LineCount);
         NumericRun? current = null;
         for (int i = 0; i < text.LineCount; i++)
         {
-            int columns = Row(text.Line(i));
+            int columns = _row.Read(text.Line(i), _values);
             if (columns >= 2)
             {
                 current = Extend(current, columns);
@@ -52,47 +52,18 @@ internal sealed class NumericRows : IDisposable
         _lines.Dispose();
     }
 
+    // Rows that state their units belong together only where these agree.
     private NumericRun Extend(NumericRun? current, int columns)
     {
-        if (current?.Columns == columns)
+        RowUnits? units = _row.Units;
+        if (current?.Columns == columns && (units is null ? current.Units is null : current.Units is { } own && own.Agrees(units)))
         {
             current.Rows++;
             return current;
         }
 
-        var started = new NumericRun(columns, _lines.Count, _values.Count - columns);
+        var started = new NumericRun(columns, _lines.Count, _values.Count - columns) { Units = units };
         Runs.Add(started);
         return started;
-    }
-
-    // Number of columns, its numbers added; 0 and nothing added where the line is no row.
-    private int Row(ReadOnlySpan<byte> line)
-    {
-        int before = _values.Count;
-        var reader = new FieldReader(line, _separator);
-        while (reader.Next(out ReadOnlySpan<byte> field))
-        {
-            if (StrictNumber.TryParse(field, _separator.DecimalMark, 0, out double value))
-            {
-                _values.Add(value);
-                continue;
-            }
-
-            if (field.IsEmpty && reader.AtEnd)
-            {
-                break;
-            }
-
-            _values.CutAt(before);
-            return 0;
-        }
-
-        int columns = _values.Count - before;
-        if (columns == 1)
-        {
-            _values.CutAt(before);
-        }
-
-        return columns < 2 ? 0 : columns;
     }
 }

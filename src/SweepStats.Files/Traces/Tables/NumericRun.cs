@@ -8,4 +8,10 @@ internal sealed record NumericRun(int Columns, int FirstRow, int FirstValue)
 {
     /// <summary>How many rows it has.</summary>
     public int Rows { get; set; } = 1;
+
+    /// <summary>Units that the rows themselves state; null for none.</summary>
+    public RowUnits? Units { get; init; }
+
+    /// <summary>Some of its rows.</summary>
+    public NumericRun Part(int first, int rows) => new(Columns, FirstRow + first, FirstValue + (first * Columns)) { Rows = rows, Units = Units };
 }

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using SweepStats.Files.Traces.Preambles;
+using SweepStats.Files.Traces.Tables;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Layouts;
+
+/// <summary>
+/// Sections with headings in square brackets, a <c>[Trace]</c> for each trace: a line with its name and unit, lines with its range, then rows of level and
+/// frequency in either order.
+/// </summary>
+internal sealed class SectionLayout : ITraceLayout
+{
+    private static readonly Separator Commas = new((byte)',', (byte)'.');
+
+    /// <inheritdoc/>
+    public bool Recognises(TraceText text) => Headings(text).Any();
+
+    /// <inheritdoc/>
+    public TraceReading Read(TraceText text, TraceReadOptions options)
+    {
+        var faults = new FaultList(text.File);
+        using var rows = new NumericRows(text, Commas);
+        int[] headings = [.. Headings(text)];
+        Preamble file = Preamble.Read(text, headings[0]);
+        var traces = ImmutableArray.CreateBuilder<Trace>();
+        for (int i = 0; i < headings.Length && !faults.Any; i++)
+        {
+            int end = i + 1 < headings.Length ? headings[i + 1] : text.LineCount;
+            if (Data(text, rows, (headings[i], end), faults) is { } block)
+            {
+                traces.AddRange(ReadSection(text, (rows, block, headings[i], file), options, faults));
+            }
+        }
+
+        return faults.Any
+            ? new TraceReading { Faults = faults.All }
+            : new TraceReading { Traces = traces.ToImmutable(), Settings = file.Settings, Assumptions = faults.Assumptions };
+    }
+
+    private static IEnumerable<int> Headings(TraceText text)
+    {
+        for (int i = 0; i < text.LineCount; i++)
+        {
+            if (text.Line(i).Trim(" \t,;"u8) is [(byte)'[', ..] line && line.SequenceEqual("[Trace]"u8))
+            {
+                yield return i;
+            }
+        }
+    }
+
+    private static DataBlock? Data(TraceText text, NumericRows rows, (int From, int To) section, FaultList faults)
+    {
+        NumericRun[] runs = [.. rows.Runs.Where(r => rows.Line(r, 0) > section.From && rows.Line(r, 0) < section.To)];
+        if (runs.Length == 1 && runs[0].Rows > 1)
+        {
+            return DataBlock.Around(text, rows, runs[0], Commas, faults);
+        }
+
+        faults.Add(
+            section.From + 1, runs.Length < 2 ? "the section of the trace holds no table of at least two rows of numbers" : "the section of the trace holds more than one table of numbers", "export the trace again");
+        return null;
+    }
+
+    private static ImmutableArray<Trace> ReadSection(TraceText text, (NumericRows Rows, DataBlock Block, int Heading, Preamble File) section, TraceReadOptions options, FaultList faults)
+    {
+        (NumericRows rows, DataBlock block, int heading, Preamble file) = section;
+        Preamble own = Preamble.Read(text, heading + 1, block.FirstLine);
+        var sight = new TableSight(text, rows, block.Run);
+        if (AxisColumn.Find(sight, own, faults) is not { } axisColumn)
+        {
+            return [];
+        }
+
+        List<string> title = FieldReader.Texts(text.Line(heading + 1), Commas);
+        string name = title is [{ Length: > 0 } first, ..] ? first : "trace";
+        string unit = title.Skip(1).FirstOrDefault(f => LevelUnits.Parse(f) is not null) ?? "";
+        ImmutableArray<ColumnName> names =
+            [.. Enumerable.Range(0, sight.Columns).Select(c => new ColumnName(c == axisColumn ? "frequency" : sight.Columns > 2 ? "" : unit.Length > 0 ? $"{name} ({unit})" : name))];
+        var table = new DelimitedTable(text, rows, Commas, faults);
+        if (new ColumnChoice(sight, options, own, faults).Choose(names) is not { } chosen || table.Axis(block.Run, chosen, options.Grids) is not { } axis)
+        {
+            return [];
+        }
+
+        DeclaredRange.Check(own, axis, (text, block, faults));
+        return [.. table.Traces(block.Run, chosen, axis, file).Select(t => t with { Column = sight.Columns > 2 ? t.Column : name })];
+    }
+}

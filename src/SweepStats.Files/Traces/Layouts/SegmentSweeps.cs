@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SweepStats.Files.Traces.Tables;
+
+namespace SweepStats.Files.Traces.Layouts;
+
+/// <summary>Joins segments to sweeps: a new one begins where a segment does not start above the last.</summary>
+internal sealed class SegmentSweeps(string file, TraceReadOptions options, FaultList faults)
+{
+    private readonly List<List<Segment>> _sweeps = [];
+
+    public void Add(Segment segment)
+    {
+        if (_sweeps.Count == 0 || segment.Range.Start <= _sweeps[^1][^1].Range.Start)
+        {
+            _sweeps.Add([]);
+        }
+
+        _sweeps[^1].Add(segment);
+    }
+
+    /// <summary>A trace for each sweep.</summary>
+    public ImmutableArray<Trace> Traces()
+    {
+        faults.Assume("each row is a segment of a sweep; frequencies are start plus steps, in Hz");
+        if (_sweeps.Any(s => s.Any(r => r.Own < r.Levels.Count)))
+        {
+            faults.Assume("a level at or above a segment's stop was taken for the first of the next segment and not read twice");
+        }
+
+        if (_sweeps.Any(s => s.Select(r => r.When).Distinct().Count() > 1))
+        {
+            faults.Assume("segments of different times were joined to one sweep");
+        }
+
+        if (options.LevelUnit is { } told)
+        {
+            faults.Assume($"levels are in {told.Symbol()}, as campaign.toml says");
+        }
+
+        return [.. _sweeps.Select(TraceOf)];
+    }
+
+    private Trace TraceOf(List<Segment> sweep, int index)
+    {
+        List<double> hertz = [];
+        List<double> levels = [];
+        List<int> lines = [];
+        foreach (Segment segment in sweep)
+        {
+            int own = segment == sweep[^1] ? segment.Levels.Count : segment.Own;
+            for (int k = 0; k < own; k++)
+            {
+                hertz.Add(segment.Range.Start + (k * segment.Range.Step));
+                levels.Add(segment.Levels[k]);
+                lines.Add(segment.Line);
+            }
+        }
+
+        string name = (index + 1).ToString(CultureInfo.InvariantCulture);
+        var column = new LevelColumn(0, name, options.LevelUnit);
+        FrequencyAxis axis = options.Grids.Of([.. hertz]);
+        ReadFault? falls = AxisDoubt.Of(axis, file, i => lines[i]);
+        ImmutableArray<ReadFault> doubts = column.Unit is null
+            ? [new ReadFault(file, null, "the file does not say the unit of level", "set level_unit under [setup] in campaign.toml")]
+            : LevelDoubts.Of(column, [.. levels], (file, i => lines[i]));
+        return new Trace(name, "level", options.LevelUnit, axis, [.. levels])
+        {
+            TakenAt = sweep[0].At,
+            Blank = LevelDoubts.Blank(column.Unit, [.. levels]),
+            Doubts = falls is null ? doubts : [falls, .. doubts],
+        };
+    }
+}

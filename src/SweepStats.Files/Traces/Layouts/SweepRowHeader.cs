@@ -1,0 +1,81 @@
+using System.Text;
+using SweepStats.Files.Traces.Tables;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Layouts;
+
+/// <summary>The line of a file with a row for each sweep that lists the frequencies: words, then numbers that rise.</summary>
+/// <param name="Line">Index of the line.</param>
+/// <param name="Separator">How its fields are parted.</param>
+/// <param name="Lead">The fields before the first frequency.</param>
+/// <param name="Frequencies">The frequencies as written.</param>
+internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyList<string> Lead, IReadOnlyList<string> Frequencies)
+{
+    private const int FewestFrequencies = 3;
+    private const int LinesSearched = 300;
+
+    private static readonly Separator[] Separators =
+        [new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
+
+    /// <summary>Finds it; null where the file has none. The row below must have as many fields, and must not be a row of an ordinary table.</summary>
+    public static SweepRowHeader? Find(TraceText text)
+    {
+        for (int i = 0; i + 1 < Math.Min(text.LineCount, LinesSearched); i++)
+        {
+            ReadOnlySpan<byte> line = text.Line(i).Trim(" \t\"#!%"u8);
+            if (line.Length < 10 || !char.IsLetter((char)line[0]) || line.IndexOfAnyInRange((byte)'0', (byte)'9') < 0)
+            {
+                continue;
+            }
+
+            foreach (Separator separator in Separators)
+            {
+                if (Of(text, i, separator) is { } header && DataBlock.NextLine(text, i, 1) is { } next && header.Heads(text.Line(next)))
+                {
+                    return header;
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>A number, and the unit that may be glued to it, as a frequency in Hz; NaN for anything else.</summary>
+    public static double Hertz(string field, byte decimalMark, FrequencyUnit? unit)
+    {
+        byte[] bytes = Encoding.UTF8.GetBytes(field);
+        int at = UnitWord.StartIn(bytes);
+        if (at > 0)
+        {
+            unit = FrequencyUnits.Parse(Encoding.UTF8.GetString(bytes.AsSpan(at)));
+            bytes = bytes[..at];
+        }
+
+        return (at == 0 || unit is not null) && StrictNumber.TryParse(bytes.AsSpan().Trim((byte)' '), decimalMark, unit?.Exponent() ?? 0, out double hertz) ? hertz : double.NaN;
+    }
+
+    private static SweepRowHeader? Of(TraceText text, int index, Separator separator)
+    {
+        List<string> fields = FieldReader.Texts(text.Line(index).TrimStart(" \t#!%"u8), separator);
+        int first = fields.Count;
+        double above = double.PositiveInfinity;
+        while (first > 0 && Hertz(fields[first - 1], separator.DecimalMark, null) is var hertz && hertz >= 0 && hertz < above)
+        {
+            (first, above) = (first - 1, hertz);
+        }
+
+        return first > 0 && fields.Count - first >= FewestFrequencies && fields.Take(first).All(f => !StrictNumber.TryParse(Encoding.UTF8.GetBytes(f), separator.DecimalMark, 0, out _))
+            ? new SweepRowHeader(index, separator, fields[..first], fields[first..])
+            : null;
+    }
+
+    // "Frequency (Hz),1,2,3" over rows of numbers heads an ordinary table whose traces are numbered.
+    private bool Heads(ReadOnlySpan<byte> line)
+    {
+        List<string> fields = FieldReader.Texts(line, Separator);
+        bool numeric = fields.Take(Lead.Count).All(f => StrictNumber.TryParse(Encoding.UTF8.GetBytes(f), Separator.DecimalMark, 0, out _));
+        bool named = Lead.Any(l => new ColumnName(l).Kind == ColumnKind.Frequency);
+        return fields.Count == Lead.Count + Frequencies.Count && !(numeric && named)
+            && StrictNumber.TryParse(Encoding.UTF8.GetBytes(fields[^1]), Separator.DecimalMark, 0, out _);
+    }
+}

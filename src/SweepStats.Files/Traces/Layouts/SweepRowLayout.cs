@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using System.Text;
+using SweepStats.Files.Traces.Preambles;
+using SweepStats.Files.Traces.Tables;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Layouts;
+
+/// <summary>A row for each sweep: frequencies are the titles of the columns, and number, date or name of the sweep stand before the levels.</summary>
+internal sealed class SweepRowLayout : ITraceLayout
+{
+    /// <inheritdoc/>
+    public bool Recognises(TraceText text) => SweepRowHeader.Find(text) is not null;
+
+    /// <inheritdoc/>
+    public TraceReading Read(TraceText text, TraceReadOptions options)
+    {
+        var faults = new FaultList(text.File);
+        SweepRowHeader header = SweepRowHeader.Find(text)!;
+        Preamble preamble = Preamble.Read(text, header.Line);
+        if (Axis(header, preamble, options, faults) is not { } axis)
+        {
+            return new TraceReading { Faults = faults.All };
+        }
+
+        faults.Assume("the columns are headed by frequencies: each row was read as a sweep");
+        var rows = new SweepRows(text, header, axis, (preamble, options, faults));
+        ImmutableArray<Trace> traces = rows.Read();
+        if (!faults.Any && traces.IsEmpty)
+        {
+            faults.Add(header.Line + 1, "no row below the frequencies holds levels", "export the sweeps again");
+        }
+
+        return faults.Any
+            ? new TraceReading { Faults = faults.All }
+            : new TraceReading { Traces = traces, Settings = preamble.Settings, Assumptions = faults.Assumptions };
+    }
+
+    private static FrequencyAxis? Axis(SweepRowHeader header, Preamble preamble, TraceReadOptions options, FaultList faults)
+    {
+        ColumnName? named = header.Lead.Select(l => new ColumnName(l)).FirstOrDefault(n => n.FrequencyUnit is not null);
+        bool glued = header.Frequencies.All(f => UnitWord.StartIn(Encoding.UTF8.GetBytes(f)) > 0);
+        FrequencyUnit? unit = named?.FrequencyUnit ?? preamble.FrequencyUnit;
+        if (unit is null && !glued && options.FrequencyUnit is { } told)
+        {
+            faults.Assume($"frequencies are in {told.Symbol()}, as campaign.toml says");
+            unit = told;
+        }
+
+        if (unit is null && !glued)
+        {
+            faults.Add(header.Line + 1, "the file does not say the unit of the frequencies that head its columns", "write it before them, as in 'Frequency (MHz)', or set frequency_unit under [setup] in campaign.toml");
+            return null;
+        }
+
+        double[] hertz = [.. header.Frequencies.Select(f => SweepRowHeader.Hertz(f, header.Separator.DecimalMark, unit))];
+        int bad = Array.FindIndex(hertz, f => !double.IsFinite(f) || f < 0);
+        if (bad >= 0)
+        {
+            faults.Add(header.Line + 1, $"'{header.Frequencies[bad]}' is not a frequency", "correct the heading or export the sweeps again");
+            return null;
+        }
+
+        return options.Grids.Of(hertz);
+    }
+}

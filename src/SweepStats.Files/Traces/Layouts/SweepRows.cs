@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using SweepStats.Files.Traces.Preambles;
+using SweepStats.Files.Traces.Tables;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Layouts;
+
+/// <summary>The rows below a heading of frequencies, a sweep each.</summary>
+internal sealed class SweepRows(
+    TraceText text, SweepRowHeader header, FrequencyAxis axis, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+{
+    private bool _told;
+
+    /// <summary>A trace for each row of levels, up to the first line that is none.</summary>
+    public ImmutableArray<Trace> Read()
+    {
+        var traces = ImmutableArray.CreateBuilder<Trace>();
+        for (int? line = DataBlock.NextLine(text, header.Line, 1); line is { } index; line = DataBlock.NextLine(text, index, 1))
+        {
+            List<string> fields = FieldReader.Texts(text.Line(index), header.Separator);
+            int numbers = fields.Count(f => Number(f) is not null);
+            if (fields.Count != header.Lead.Count + axis.Hertz.Length)
+            {
+                if (numbers > header.Lead.Count)
+                {
+                    known.Faults.Add(
+                        index + 1, FormattableString.Invariant($"the row has {fields.Count} fields and the heading {header.Lead.Count + axis.Hertz.Length}"), "complete the row or export the sweeps again");
+                }
+
+                break;
+            }
+
+            if (TraceOf(fields, index, traces.Count) is not { } trace)
+            {
+                break;
+            }
+
+            traces.Add(trace);
+        }
+
+        return known.Options.Columns.IsEmpty ? traces.ToImmutable() : Asked(traces.ToImmutable());
+    }
+
+    private Trace? TraceOf(List<string> fields, int index, int before)
+    {
+        var levels = new double[axis.Hertz.Length];
+        for (int i = 0; i < levels.Length; i++)
+        {
+            string field = fields[header.Lead.Count + i];
+            if (Number(field) is not { } level)
+            {
+                known.Faults.Add(index + 1, $"'{(field.Length <= 40 ? field : field[..40] + "…")}' is not a finite number", "correct the row or export the sweeps again");
+                return null;
+            }
+
+            levels[i] = level;
+        }
+
+        string[] lead = [.. fields.Take(header.Lead.Count)];
+        var name = new ColumnName(lead.FirstOrDefault(l => new ColumnName(l).LevelUnit is not null) ?? "");
+        string label = name.Text.Length > 0 ? name.Text : FormattableString.Invariant($"{header.Lead[0]} {lead[0]}").Trim();
+        LevelUnit? unit = name.LevelUnit ?? header.Lead.Select(l => new ColumnName(l).LevelUnit).FirstOrDefault(u => u is not null) ?? known.Preamble.LevelUnit ?? Told();
+        var column = new LevelColumn(header.Lead.Count, label, unit) { Asked = !known.Options.Columns.IsEmpty };
+        return new Trace(label, "level", unit, axis, [.. levels])
+        {
+            Settings = known.Preamble.Settings,
+            TakenAt = SweepDate.Parse(string.Join(' ', lead))?.At ?? (before == 0 ? known.Preamble.Taken.At : null),
+            Blank = LevelDoubts.Blank(unit, levels),
+            Doubts = unit is null
+                ? [new ReadFault(text.File, null, "the file does not say the unit of level", "write it before the levels, as in 'Level (dBm)', or set level_unit under [setup] in campaign.toml")]
+                : LevelDoubts.Of(column, levels, (text.File, _ => index + 1)),
+        };
+    }
+
+    private LevelUnit? Told()
+    {
+        if (known.Options.LevelUnit is { } told && !_told)
+        {
+            known.Faults.Assume($"levels are in {told.Symbol()}, as campaign.toml says");
+            _told = true;
+        }
+
+        return known.Options.LevelUnit;
+    }
+
+    private ImmutableArray<Trace> Asked(ImmutableArray<Trace> traces)
+    {
+        var asked = ImmutableArray.CreateBuilder<Trace>();
+        foreach (string wanted in known.Options.Columns)
+        {
+            int at = traces.IndexOf(traces.FirstOrDefault(t => string.Equals(t.Column, wanted, StringComparison.OrdinalIgnoreCase))!);
+            if (at < 0 && int.TryParse(wanted, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1 && number <= traces.Length)
+            {
+                at = number - 1;
+            }
+
+            if (at < 0)
+            {
+                known.Faults.Add(
+                    null, $"there is no sweep '{wanted}' among the rows of {text.File}; it has {string.Join(", ", traces.Take(20).Select(t => t.Column))}", "correct 'column' in sweeps.csv: a row's number from 1, or its name");
+                return [];
+            }
+
+            asked.Add(traces[at]);
+        }
+
+        return asked.ToImmutable();
+    }
+
+    private double? Number(string field) => StrictNumber.TryParse(Encoding.UTF8.GetBytes(field), header.Separator.DecimalMark, 0, out double value) ? value : null;
+}

@@ -1,0 +1,56 @@
+namespace SweepStats.Files.Traces.Preambles;
+
+/// <summary>What a line above the data may state about the trace.</summary>
+internal enum Setting
+{
+    /// <summary>Resolution or IF bandwidth.</summary>
+    ResolutionBandwidth,
+
+    /// <summary>Video bandwidth.</summary>
+    VideoBandwidth,
+
+    /// <summary>Input attenuation.</summary>
+    Attenuation,
+
+    /// <summary>Reference level.</summary>
+    ReferenceLevel,
+
+    /// <summary>Detector.</summary>
+    Detector,
+
+    /// <summary>Kind or number of averages.</summary>
+    Averaging,
+
+    /// <summary>Sweep time.</summary>
+    SweepTime,
+
+    /// <summary>What a trace keeps of several sweeps: the last, the highest, the mean.</summary>
+    TraceMode,
+
+    /// <summary>Preamplifier.</summary>
+    Preamplifier,
+
+    /// <summary>Unit of level.</summary>
+    LevelUnit,
+
+    /// <summary>Unit of frequency.</summary>
+    FrequencyUnit,
+
+    /// <summary>First frequency.</summary>
+    Start,
+
+    /// <summary>Last frequency.</summary>
+    Stop,
+
+    /// <summary>Number of points.</summary>
+    Points,
+
+    /// <summary>Names of the traces.</summary>
+    TraceNames,
+
+    /// <summary>Date, or date and time, of the sweep.</summary>
+    Date,
+
+    /// <summary>Time of day of the sweep.</summary>
+    Time,
+}

@@ -1,0 +1,116 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace SweepStats.Files.Traces.Preambles;
+
+/// <summary>
+/// Finds out when a sweep was taken, from lines that say "date" or "time" and from the first lines of a file. Day and month are told apart by a number above 12
+/// or by the month's name; where neither helps the date is not used.
+/// </summary>
+internal sealed partial class SweepDate
+{
+    // Titles with a date stand at the top; further down dates are those of calibrations and markers.
+    private const int TitleLines = 3;
+
+    private static readonly string[] Months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+
+    private readonly List<string> _stated = [];
+    private readonly List<string> _times = [];
+    private readonly List<string> _titles = [];
+
+    /// <summary>The time, without a zone where none is stated, and what a person should know about it.</summary>
+    public (DateTimeOffset? At, string? Assumption) Found
+    {
+        get
+        {
+            string time = _times.Count == 1 ? " " + _times[0] : "";
+            foreach (string text in _stated.Select(s => s + (Clock().IsMatch(s) ? "" : time)).Concat(_stated.Count == 0 ? _times : []).Concat(_titles))
+            {
+                if (Parse(text) is { } found)
+                {
+                    return found;
+                }
+            }
+
+            return (null, null);
+        }
+    }
+
+    /// <summary>Takes what a line with the word date or time states.</summary>
+    public void Stated(Setting setting, string text)
+    {
+        (setting == Setting.Date ? _stated : _times).Add(text);
+    }
+
+    /// <summary>Looks at a line of the file.</summary>
+    public void Line(string text, int index)
+    {
+        if (index < TitleLines)
+        {
+            _titles.Add(text);
+        }
+    }
+
+    /// <summary>The date and time in a text; null where there is none.</summary>
+    public static (DateTimeOffset? At, string? Assumption)? Parse(string text)
+    {
+        if (Iso().Match(text) is { Success: true } iso)
+        {
+            return At(iso, iso.Groups["y"].Value, iso.Groups["m"].Value, iso.Groups["d"].Value);
+        }
+
+        if (Named().Match(text) is { Success: true } named)
+        {
+            int month = Array.IndexOf(Months, named.Groups["m"].Value[..3].ToLowerInvariant()) + 1;
+            return At(named, named.Groups["y"].Value, month.ToString(CultureInfo.InvariantCulture), named.Groups["d"].Value);
+        }
+
+        if (Numbers().Match(text) is not { Success: true } numbers)
+        {
+            return null;
+        }
+
+        int first = int.Parse(numbers.Groups["a"].Value, CultureInfo.InvariantCulture);
+        int second = int.Parse(numbers.Groups["b"].Value, CultureInfo.InvariantCulture);
+        bool points = numbers.Groups["s"].Value == ".";
+        if (first <= 12 && second <= 12 && first != second && !points)
+        {
+            return (null, $"the date {numbers.Value.Trim()} was not used: day and month cannot be told apart");
+        }
+
+        // With points between them the day comes first, as DIN 5008 has it.
+        return second > 12 ? At(numbers, numbers.Groups["y"].Value, numbers.Groups["a"].Value, numbers.Groups["b"].Value)
+            : At(numbers, numbers.Groups["y"].Value, numbers.Groups["b"].Value, numbers.Groups["a"].Value);
+    }
+
+    private static (DateTimeOffset? At, string? Assumption)? At(Match match, string year, string month, string day)
+    {
+        int Number(string text) => text.Length == 0 ? 0 : int.Parse(text, CultureInfo.InvariantCulture);
+        int hour = Number(match.Groups["h"].Value);
+        string half = match.Groups["half"].Value.ToLowerInvariant();
+        hour = half switch { "pm" when hour < 12 => hour + 12, "am" when hour == 12 => 0, _ => hour };
+        int fullYear = Number(year) + (year.Length == 2 ? 2000 : 0);
+        bool real = fullYear is >= 1970 and < 2200 && Number(month) is >= 1 and <= 12 && hour < 24 && Number(match.Groups["min"].Value) < 60 && Number(match.Groups["sec"].Value) < 60
+            && Number(day) >= 1 && Number(day) <= DateTime.DaysInMonth(fullYear, Number(month));
+        return real
+            ? (new DateTimeOffset(fullYear, Number(month), Number(day), hour, Number(match.Groups["min"].Value), Number(match.Groups["sec"].Value), TimeSpan.Zero), null)
+            : null;
+    }
+
+    private const string TimeOfDay = @"(?:[T,;\s]+(?<h>\d{1,2}):(?<min>\d\d)(?::(?<sec>\d\d))?(?:\.\d+)?(?:\s*(?<half>[AaPp][Mm]))?)?";
+
+    [GeneratedRegex(@"(?<!\d)(?<y>\d{4})[-/.](?<m>\d{1,2})[-/.](?<d>\d{1,2})(?!\d)" + TimeOfDay, RegexOptions.CultureInvariant, 100)]
+    private static partial Regex Iso();
+
+    [GeneratedRegex(
+        @"(?<!\p{L})(?:(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*\.?\s+(?<d>\d{1,2})(?!\d)(?:(?:\s+(?<h>\d{1,2}):(?<min>\d\d)(?::(?<sec>\d\d))?)?[,\s]+(?<y>\d{4})|[,\s]+(?<y>\d{4})[,\s]+(?<h>\d{1,2}):(?<min>\d\d)(?::(?<sec>\d\d))?)"
+        + @"|(?<d>(?<!\d)\d{1,2})[-.\s]+(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*[-.,\s]+(?<y>\d{4})" + TimeOfDay + ")",
+        RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 100)]
+    private static partial Regex Named();
+
+    [GeneratedRegex(@"(?<!\d)(?<a>\d{1,2})(?<s>[-/.])(?<b>\d{1,2})\k<s>(?<y>\d{4}|\d\d)(?!\d)" + TimeOfDay, RegexOptions.CultureInvariant, 100)]
+    private static partial Regex Numbers();
+
+    [GeneratedRegex(@"\d:\d\d")]
+    private static partial Regex Clock();
+}

@@ -1,0 +1,67 @@
+using SweepStats.Files.Traces.Preambles;
+
+namespace SweepStats.Files.Traces.Tables;
+
+/// <summary>Finds the frequency column of a table whose columns nobody named.</summary>
+internal static class AxisColumn
+{
+    /// <summary>The column; null, with the reason among the faults, where the rows may lie the other way round.</summary>
+    public static int? Find(TableSight table, Preamble preamble, FaultList faults)
+    {
+        int[] all = [.. Enumerable.Range(0, table.Columns)];
+        int[] stated = [.. all.Where(c => table.Units?.IsHertz(c) == true)];
+        if (stated.Length == 1)
+        {
+            return stated[0];
+        }
+
+        if (table.Rows < 4 && table.Columns > 2 * table.Rows && LooksTransposed(table))
+        {
+            faults.Add(
+                null, "the first row of numbers rises from column to column: the file may hold one row a sweep, and nothing names its rows", "put a name such as 'Frequency (Hz)' before the frequencies and 'Level (dBm)' before the levels");
+            return null;
+        }
+
+        int[] rising = [.. all.Where(table.Rises)];
+        int[] declared = [.. all.Where(c => Matches(table.Value(0, c), preamble.Start) && Matches(table.Value(table.Rows - 1, c), preamble.Stop))];
+        if (declared.Length == 1)
+        {
+            faults.Assume($"no column is named; column {ColumnList.Number(declared[0])} was taken as the frequency, since it runs from the start to the stop that the file states");
+            return declared[0];
+        }
+
+        if (rising.Contains(0) && table.Counts(0) && rising.FirstOrDefault(c => c > 0 && !table.Counts(c), -1) is > 0 and var next && table.Columns > 2)
+        {
+            faults.Assume($"no column is named; column 1 counts the rows, and column {ColumnList.Number(next)} was taken as the frequency");
+            return next;
+        }
+
+        if (!rising.Contains(0) && rising.Length == 1)
+        {
+            faults.Assume($"no column is named; column {ColumnList.Number(rising[0])} was taken as the frequency, since it alone rises from row to row");
+            return rising[0];
+        }
+
+        faults.Assume("no column is named; the first was taken as the frequency");
+        return 0;
+    }
+
+    private static bool LooksTransposed(TableSight table)
+    {
+        for (int c = 1; c < table.Columns; c++)
+        {
+            if (table.Value(0, c) <= table.Value(0, c - 1))
+            {
+                return false;
+            }
+        }
+
+        return table.Value(0, 0) >= 0;
+    }
+
+    // In the unit stated or as the bare number: which of them does not matter to find the column.
+    private static bool Matches(double value, StatedNumber? stated) =>
+        stated is { } number && (Near(value, number.Value()) || Near(value, number.Hertz()));
+
+    private static bool Near(double value, double? stated) => stated is { } s && Math.Abs(value - s) <= 1e-6 * Math.Abs(s);
+}

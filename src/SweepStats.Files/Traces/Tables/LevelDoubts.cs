@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Files.Traces.Tables;
+
+/// <summary>Looks at the levels of a trace for what no receiver measured: placeholders, and linear levels without a logarithm.</summary>
+internal static class LevelDoubts
+{
+    // Receivers fill traces that were never swept with numbers far below any noise; −2147 and −893 are seen, and nothing reads below −300 dB.
+    private const double NoReading = 300;
+
+    // A person may well write a few equal round numbers.
+    private const int FewestPlaceholders = 5;
+
+    private static readonly double[] Placeholders = [0, -200];
+
+    /// <summary>Why the trace is blank; null where it is not.</summary>
+    public static string? Blank(LevelUnit? unit, ReadOnlySpan<double> levels)
+    {
+        double first = levels[0];
+        if (levels.Length < 2 || levels.ContainsAnyExcept(first))
+        {
+            return null;
+        }
+
+        bool linear = unit is { } known && known.IsLinear();
+        bool beyond = !linear && Math.Abs(first) > NoReading;
+        return beyond || (levels.Length >= FewestPlaceholders && Placeholders.Contains(first) && (first == 0 || !linear))
+            ? FormattableString.Invariant($"every reading is {first:R}, as in a trace that was never swept")
+            : null;
+    }
+
+    /// <summary>What keeps the levels from being a sweep's.</summary>
+    /// <param name="column">The column.</param>
+    /// <param name="levels">Its levels.</param>
+    /// <param name="place">File, and the line from 1 of a row.</param>
+    public static ImmutableArray<ReadFault> Of(LevelColumn column, ReadOnlySpan<double> levels, (string File, Func<int, int> Line) place)
+    {
+        if (column.Unit is { } known && Blank(known, levels) is { } blank && !(column.Asked && Math.Abs(levels[0]) <= NoReading && !known.IsLinear()))
+        {
+            return [new ReadFault(place.File, place.Line(0), $"trace {column.Name} is blank: {blank}", "export a trace that was written; if the levels are real, name the column in sweeps.csv (column)")];
+        }
+
+        var faults = new FaultList(place.File);
+        var bad = new BadRows(faults);
+        for (int row = 0; row < levels.Length; row++)
+        {
+            if (Problem(column, levels[row]) is { } problem)
+            {
+                bad.Add(place.Line(row), problem.Problem, problem.Remedy);
+            }
+        }
+
+        bad.Report();
+        return faults.All;
+    }
+
+    private static (string Problem, string Remedy)? Problem(LevelColumn column, double level)
+    {
+        if (column.Unit is not { } unit)
+        {
+            return null;
+        }
+
+        if (unit.IsLinear() || column.Imaginary is not null)
+        {
+            return level > 0 || (column.Imaginary is not null && double.IsFinite(level)) ? null
+                : (FormattableString.Invariant($"the level of column {column.Name} is {(column.Imaginary is null ? level : 0):R} {(column.Imaginary is null ? unit.Symbol() : "in magnitude")}, which has no level in dB"),
+                    "leave such rows out, or export the trace in dB");
+        }
+
+        return Math.Abs(level) <= NoReading ? null
+            : (FormattableString.Invariant($"the level of column {column.Name} is {level:R} {unit.Symbol()}, which no receiver reads: a placeholder or another quantity"), "leave such rows out or export the sweep again");
+    }
+}

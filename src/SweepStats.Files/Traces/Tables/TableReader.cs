@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SweepStats.Files.Traces.Preambles;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Tables;
+
+/// <summary>Reads the traces of a table whose place in the file is known, and of those below it over the same frequencies.</summary>
+internal sealed class TableReader(TraceText text, NumericRows rows, Separator separator, FaultList faults)
+{
+    private readonly DelimitedTable _table = new(text, rows, separator, faults);
+
+    /// <summary>The traces; none where there are faults.</summary>
+    public ImmutableArray<Trace> Read(DataBlock block, Preamble preamble, TraceReadOptions options)
+    {
+        ImmutableArray<ColumnName>? names = ColumnHeader.Find(text, (block.FirstLine, block.Run.Columns), separator, faults);
+        if (!faults.Any && block.Run.Rows < 2 && !NamesFrequency(names))
+        {
+            NoTable.Tell(text, block.FirstLine, faults);
+        }
+
+        if (faults.Any || Choose(block.Run, names, preamble, options) is not { } chosen)
+        {
+            return [];
+        }
+
+        if (DecimalCommas.DoubtfulLine(text, block, separator, chosen) is { } doubtful)
+        {
+            faults.Add(doubtful + 1, "a comma may be decimal or part thousands, and nothing in the file settles it", "export with decimal points, or with other decimals than three");
+            return [];
+        }
+
+        if (_table.Axis(block.Run, chosen, options.Grids) is not { } axis)
+        {
+            return [];
+        }
+
+        DeclaredRange.Check(preamble, axis, (text, block, faults));
+        if (preamble.Taken.Assumption is { } date)
+        {
+            faults.Assume(date);
+        }
+
+        IReadOnlyList<NumericRun> repeats = TableBlocks.Repeats(block.Run, axis);
+        if (repeats.Count > 1)
+        {
+            faults.Assume(FormattableString.Invariant($"the frequencies start anew {repeats.Count - 1} times in the table; it was read as {repeats.Count} sweeps below each other"));
+            return [.. repeats.SelectMany((part, k) => OfPart(part, chosen, preamble, options, " #" + (k + 1).ToString(CultureInfo.InvariantCulture)))];
+        }
+
+        ImmutableArray<Trace> main = [.. _table.Traces(block.Run, chosen, axis, preamble)];
+        return block.Siblings.Count == 0 ? main : WithSiblings(block, (chosen, axis, preamble, main), options);
+    }
+
+    private ChosenColumns? Choose(NumericRun run, ImmutableArray<ColumnName>? names, Preamble preamble, TraceReadOptions options) =>
+        new ColumnChoice(new TableSight(text, rows, run), options, preamble, faults).Choose(names);
+
+    private IEnumerable<Trace> OfPart(NumericRun part, ChosenColumns chosen, Preamble preamble, TraceReadOptions options, string suffix)
+    {
+        FrequencyAxis axis = _table.Axis(part, chosen, options.Grids)!;
+        return _table.Traces(part, chosen, axis, preamble).Select(t => t with { Column = t.Column + suffix });
+    }
+
+    // Each table below or above has a header of its own, which may say that it is a phase.
+    private ImmutableArray<Trace> WithSiblings(DataBlock block, (ChosenColumns Chosen, FrequencyAxis Axis, Preamble Preamble, ImmutableArray<Trace> Traces) main, TraceReadOptions options)
+    {
+        var traces = ImmutableArray.CreateBuilder<Trace>();
+        int above = -1;
+        foreach (NumericRun run in block.Siblings.Append(block.Run).OrderBy(r => r.FirstRow))
+        {
+            int first = rows.Line(run, 0);
+            string label = TableBlocks.Label(text, first, above) is { } word ? word + ": " : FormattableString.Invariant($"line {first + 1}: ");
+            if (run == block.Run)
+            {
+                traces.AddRange(main.Traces.Select(t => t with { Column = label + t.Column }));
+            }
+            else
+            {
+                Preamble own = Preamble.Read(text, above + 1, first);
+                ImmutableArray<ColumnName>? names = ColumnHeader.Find(text, (first, run.Columns), separator, faults);
+                if (names is { } named && !named.Any(n => n.Kind is ColumnKind.Level or ColumnKind.Unknown || n.Part == ComplexPart.Real))
+                {
+                    faults.Assume(FormattableString.Invariant($"the table from line {first + 1} on holds no level and was not read"));
+                }
+                else if ((names is null ? main.Chosen : Choose(run, names, own.LevelUnit is null ? main.Preamble : own, options)) is { } chosen && _table.Axis(run, chosen, options.Grids) is { } axis)
+                {
+                    traces.AddRange(_table.Traces(run, chosen, axis, main.Preamble).Select(t => t with { Column = label + t.Column }));
+                }
+            }
+
+            above = rows.Line(run, run.Rows - 1);
+        }
+
+        return traces.ToImmutable();
+    }
+
+    // Two numbers in a row are a sweep of one point only where their columns are named; else they may be anything.
+    private static bool NamesFrequency(ImmutableArray<ColumnName>? names) => names is { } named && named.Any(n => n.Kind == ColumnKind.Frequency);
+}

@@ -1,0 +1,68 @@
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Tables;
+
+/// <summary>A table of numbers as the choice of columns looks at it.</summary>
+internal sealed class TableSight(TraceText text, NumericRows rows, NumericRun run)
+{
+    public string File => text.File;
+
+    public int Columns => run.Columns;
+
+    public int Rows => run.Rows;
+
+    public RowUnits? Units => run.Units;
+
+    public double Value(int row, int column) => rows.Value(run, row, column);
+
+    /// <summary>Whether every number of a column is 0, as placeholders are.</summary>
+    public bool IsZero(int column) => All(column, v => v == 0);
+
+    /// <summary>Whether all numbers of a column meet a condition.</summary>
+    public bool All(int column, Func<double, bool> condition)
+    {
+        for (int row = 0; row < run.Rows; row++)
+        {
+            if (!condition(Value(row, column)))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether a column could be frequencies: not negative and rising in every row.</summary>
+    public bool Rises(int column)
+    {
+        for (int row = 0; row < run.Rows; row++)
+        {
+            if (Value(row, column) < 0 || (row > 0 && Value(row, column) <= Value(row - 1, column)))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether a column counts the rows: 0, 1, 2 … or 1, 2, 3 …</summary>
+    public bool Counts(int column)
+    {
+        double first = Value(0, column);
+        if (first is not (0 or 1))
+        {
+            return false;
+        }
+
+        for (int row = 1; row < run.Rows; row++)
+        {
+            if (Value(row, column) != first + row)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+}
