@@ -41,7 +41,7 @@ public static class CampaignFolder
             Plan = settings.Plan with { Threads = Math.Max(1, options.Threads) },
             Faults = usable ? [] : [.. fatal, .. unread],
             Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, StringComparer.Ordinal)],
-            Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, batch.Sweeps)],
+            Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch.Sweeps)],
             LeftOut = usable ? [.. unread.Select(f => f.ToString())] : [],
             Field = settings.Field,
         };

@@ -5,7 +5,7 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Says what a campaign states or holds and an analysis makes no use of, so that nobody takes it for used.</summary>
 internal static class UnusedInput
 {
-    public static IEnumerable<string> Of(CampaignSettings settings, IReadOnlyCollection<Sweep> sweeps)
+    public static IEnumerable<string> Of(CampaignSettings settings, SweepList list, IReadOnlyCollection<Sweep> sweeps)
     {
         if (settings.Plan.DeclaredFloorDb is not null && sweeps.Any(s => s.Role == SweepRole.Floor && s.ExcludedBecause is null))
         {
@@ -22,7 +22,7 @@ internal static class UnusedInput
             yield return "linearity and plate sweeps are read and kept; this version does not evaluate them yet";
         }
 
-        if (sweeps.Any(s => s.TakenAt is not null))
+        if (list.Entries.Any(e => e.TakenAt is not null))
         {
             yield return "taken_at is read and kept; this version does not use it yet";
         }

@@ -46,7 +46,9 @@ public static class TraceFile
     private static TraceReading Look(FileBytes bytes, string name, TraceReadOptions options)
     {
         using var text = new TraceText(name, bytes);
-        TraceReading reading = text.OverlongLine(LongestLine) is { } line
+        TraceReading reading = text.HasTooManyLines
+            ? TraceReading.Refused(name, TraceText.MostLines + 1, "the file has more than 4 million lines", "export fewer points: a sweep of so many cannot be analysed")
+            : text.OverlongLine(LongestLine) is { } line
             ? TraceReading.Refused(name, line + 1, "the line is longer than 1 MiB", "check that this is a trace file with one row a frequency")
             : TraceLayouts.For(text).Read(text, options);
         return reading with

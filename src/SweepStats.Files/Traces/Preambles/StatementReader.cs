@@ -113,7 +113,7 @@ internal static partial class StatementReader
     [GeneratedRegex(@"(?<key>\p{L}[\p{L}\d _.\-/]*(?:[\(\[][^\)\]]*[\)\]])?)\s*[:=]\s*(?<value>\S.*?)(?=\s{2,}\p{L}[\p{L} _.\-/]*\s*[:=]|$)", RegexOptions.CultureInvariant, 100)]
     private static partial Regex Pairs();
 
-    [GeneratedRegex(@"^(?<key>\p{L}[\p{L} _.\-/]*?(?:\s*[\(\[][^\)\]]*[\)\]])?)\s+(?<value>[-+]?\.?\d.*|dB\S*)$", RegexOptions.CultureInvariant, 100)]
+    [GeneratedRegex(@"^(?<key>\p{L}[\p{L} _.\-/]*?(?:\s*[\(\[][^\)\]]*[\)\]])?)\s+(?<value>[-+]?\.?\d.*|dB\S*|[kMG]?Hz)$", RegexOptions.CultureInvariant, 100)]
     private static partial Regex KeyAndNumber();
 
     [GeneratedRegex(@"\bunit\s*[:=]\s*([^\s,;\)\]]+)[\)\]]", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 100)]

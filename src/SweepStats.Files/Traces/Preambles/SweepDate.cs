@@ -103,7 +103,7 @@ internal sealed partial class SweepDate
     private static partial Regex Iso();
 
     [GeneratedRegex(
-        @"(?<!\p{L})(?:(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*\.?\s+(?<d>\d{1,2})(?!\d)(?:(?:\s+(?<h>\d{1,2}):(?<min>\d\d)(?::(?<sec>\d\d))?)?[,\s]+(?<y>\d{4})|[,\s]+(?<y>\d{4})[,\s]+(?<h>\d{1,2}):(?<min>\d\d)(?::(?<sec>\d\d))?)"
+        @"(?<!\p{L})(?:(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*\.?\s+(?<d>\d{1,2})(?!\d)(?:\s+(?<h>\d{1,2}):(?<min>\d\d)(?::(?<sec>\d\d))?[,\s]+(?<y>\d{4})|[,\s]+(?<y>\d{4})" + TimeOfDay + ")"
         + @"|(?<d>(?<!\d)\d{1,2})[-.\s]+(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*[-.,\s]+(?<y>\d{4})" + TimeOfDay + ")",
         RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 100)]
     private static partial Regex Named();

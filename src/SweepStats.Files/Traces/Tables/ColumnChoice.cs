@@ -24,7 +24,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     private ImmutableArray<ColumnName> NamesBeside()
     {
         bool fits = preamble.TraceNames.Length == table.Columns - 1;
-        return [.. Enumerable.Range(0, table.Columns).Select(i => new ColumnName(fits && i > 0 ? preamble.TraceNames[i - 1] : ""))];
+        return [.. Enumerable.Range(0, table.Columns).Select(i => fits && i > 0 ? ColumnName.OfTrace(preamble.TraceNames[i - 1]) : new ColumnName(""))];
     }
 
     private int? FrequencyColumn(ImmutableArray<ColumnName> names, bool named)
@@ -60,11 +60,11 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         int[] rest = [.. Enumerable.Range(0, names.Length).Where(i => i != frequency)];
         int[] levels = [.. rest.Where(i => names[i].Kind == ColumnKind.Level)];
         ImmutableArray<LevelColumn> pairs = ComplexPairs.Find(names, levels);
-        int[] unknown = [.. rest.Where(i => names[i].Kind == ColumnKind.Unknown && !(!named && table.IsZero(i)))];
+        int[] unknown = [.. rest.Where(i => names[i].Kind == ColumnKind.Unknown && (named || !(table.IsZero(i) || table.Counts(i))))];
         int[] zero = [.. rest.Except(unknown).Where(i => names[i].Kind == ColumnKind.Unknown)];
         if (zero.Length > 0)
         {
-            faults.Assume($"columns that hold nothing but 0 were not read: {ColumnList.Of(names, zero)}");
+            faults.Assume($"columns that hold nothing but 0 or the number of the row were not read: {ColumnList.Of(names, zero)}");
         }
 
         if (levels.Length == 0 && unknown.Length == 1 && pairs.IsEmpty && (rest.Length == 1 || !named))

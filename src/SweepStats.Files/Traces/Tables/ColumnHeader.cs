@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Collections.Immutable;
+using SweepStats.Files.Traces.Preambles;
 using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Tables;
@@ -7,6 +8,8 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Finds the names of the columns above the data.</summary>
 internal static class ColumnHeader
 {
+    private const int LongestStatement = 400;
+
     private static readonly SearchValues<byte> Meaningless = SearchValues.Create("!#% \t,;"u8);
 
     private static readonly Separator[] CommentSeparators =
@@ -71,9 +74,16 @@ internal static class ColumnHeader
                 fields.Add("");
             }
 
-            if (fields.Count == columns && !fields.Any(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _)))
+            if (fields.Count != columns)
             {
-                return [.. fields.Select(f => new ColumnName(f))];
+                continue;
+            }
+
+            // Traces may be called 1, 2, 3, but then a word names the frequency.
+            ImmutableArray<ColumnName> names = [.. fields.Select(f => new ColumnName(f))];
+            if (names.Any(n => n.Kind == ColumnKind.Frequency) || !fields.Any(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _)))
+            {
+                return names;
             }
         }
 
@@ -108,6 +118,11 @@ internal static class ColumnHeader
     private static void RefuseOtherWidth(ReadOnlySpan<byte> line, int index, int columns, Separator separator, FaultList faults)
     {
         List<string> fields = FieldReader.Texts(line, separator);
+        if (StatementReader.Read(System.Text.Encoding.UTF8.GetString(line[..Math.Min(line.Length, LongestStatement)]), index).Any(s => SettingKeys.Find(s.Key) is not null))
+        {
+            return;
+        }
+
         if (fields.Count > 1 && fields.Count != columns && fields.Any(f => new ColumnName(f) is { Kind: ColumnKind.Frequency, FrequencyUnit: not null } or { LevelUnit: not null }))
         {
             faults.Add(

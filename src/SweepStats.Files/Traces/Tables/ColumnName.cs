@@ -34,7 +34,7 @@ internal sealed partial class ColumnName
 
     public string Text { get; }
 
-    public ColumnKind Kind { get; }
+    public ColumnKind Kind { get; private init; }
 
     public FrequencyUnit? FrequencyUnit { get; }
 
@@ -63,6 +63,9 @@ internal sealed partial class ColumnName
 
     /// <summary>Whether the name is a unit and nothing else, as in a row of units below the names.</summary>
     public bool IsBareUnit => FrequencyUnits.Parse(Text) is not null || LevelUnits.Parse(Text) is not null;
+
+    /// <summary>A name that the file gives to a trace, so that it is a level whatever it is called.</summary>
+    public static ColumnName OfTrace(string text) => new(text) { Kind = ColumnKind.Level };
 
     private ColumnKind KindOf(string[] words, string tail)
     {

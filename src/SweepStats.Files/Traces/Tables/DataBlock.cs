@@ -138,6 +138,12 @@ internal sealed class DataBlock
 
     private void CheckOtherRuns(FaultList faults)
     {
+        if (_rows.Runs.FirstOrDefault(r => r.Columns == Run.Columns && !RowUnits.Same(r.Units, Run.Units)) is { } mixed)
+        {
+            faults.Add(_rows.Line(mixed, 0) + 1, "the units of this row differ from those of the other rows, or are missing", "export all rows with the same units");
+            return;
+        }
+
         foreach (NumericRun other in _rows.Runs.Where(r => r != Run))
         {
             if (TableBlocks.AreSiblings(_rows, Run, other))

@@ -56,7 +56,7 @@ internal sealed class NumericRows : IDisposable
     private NumericRun Extend(NumericRun? current, int columns)
     {
         RowUnits? units = _row.Units;
-        if (current?.Columns == columns && (units is null ? current.Units is null : current.Units is { } own && own.Agrees(units)))
+        if (current?.Columns == columns && RowUnits.Same(current.Units, units))
         {
             current.Rows++;
             return current;

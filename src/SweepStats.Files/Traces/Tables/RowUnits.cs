@@ -13,6 +13,7 @@ internal sealed record RowUnits(ImmutableArray<bool> InHertz, ImmutableArray<Lev
     /// <summary>The unit of level of a column.</summary>
     public LevelUnit? Level(int column) => column < Levels.Length ? Levels[column] : null;
 
-    /// <summary>Whether another row states the same.</summary>
-    public bool Agrees(RowUnits other) => InHertz.SequenceEqual(other.InHertz) && Levels.SequenceEqual(other.Levels);
+    /// <summary>Whether two rows state the same, or neither states anything.</summary>
+    public static bool Same(RowUnits? one, RowUnits? other) =>
+        one is null || other is null ? one is null && other is null : one.InHertz.SequenceEqual(other.InHertz) && one.Levels.SequenceEqual(other.Levels);
 }

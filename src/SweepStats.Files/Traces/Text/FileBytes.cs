@@ -16,6 +16,8 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
     /// <summary>Longest file that is read: a trace of a thousand columns and ten thousand points stays below it.</summary>
     public const long LongestFile = 1L << 30;
 
+    private const int Sampled = 4096;
+
     /// <summary>Reads a file.</summary>
     /// <param name="path">Where it is.</param>
     /// <param name="faults">Takes the reason where it cannot be read.</param>
@@ -91,35 +93,93 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
 
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || bytes.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
         {
-            Encoding utf16 = bytes[0] == 0xFF ? Encoding.Unicode : Encoding.BigEndianUnicode;
-            return Converted(buffer, utf16.GetString(bytes[2..]), hash, null);
+            return Converted(buffer, (2, length), bytes[0] == 0xFF ? Encoding.Unicode : Encoding.BigEndianUnicode, hash, null);
         }
 
-        return Checked(buffer, 0, length, hash);
+        // Two-byte text of Latin letters and digits has a NUL in every other byte, which padding has not.
+        (int even, int odd) = Nuls(bytes[..Math.Min(length, Sampled)]);
+        int half = Math.Min(length, Sampled) / 2;
+        return Math.Max(even, odd) * 10 >= half * 9 && Math.Min(even, odd) * 10 <= half && half > 2
+            ? Converted(buffer, (0, length), even > odd ? Encoding.BigEndianUnicode : Encoding.Unicode, hash, "the text has no byte order mark and was read as UTF-16")
+            : Checked(buffer, 0, length, hash);
+    }
+
+    private static (int Even, int Odd) Nuls(ReadOnlySpan<byte> bytes)
+    {
+        Span<int> found = stackalloc int[2];
+        for (int i = 0; i < bytes.Length; i++)
+        {
+            found[i & 1] += bytes[i] == 0 ? 1 : 0;
+        }
+
+        return (found[0], found[1]);
     }
 
     private static FileBytes Checked(byte[] buffer, int start, int length, string hash)
     {
         Span<byte> bytes = buffer.AsSpan(start, length - start);
-        if (!Utf8.IsValid(bytes))
+        string? assumption = null;
+        if (bytes.Contains((byte)0))
         {
-            return Converted(buffer, Encoding.Latin1.GetString(bytes).Replace("\0", "", StringComparison.Ordinal), hash, "the text is not UTF-8 and was read as Latin-1");
+            // Some exports write a NUL after every field; it carries nothing.
+            bytes = WithoutNuls(bytes);
+            assumption = "NUL bytes in the text were passed over";
         }
 
-        if (!bytes.Contains((byte)0))
-        {
-            return new FileBytes(buffer, start, length, hash, null);
-        }
-
-        // Some exports write a NUL after every field; it carries nothing.
-        return Converted(buffer, Encoding.UTF8.GetString(bytes).Replace("\0", "", StringComparison.Ordinal), hash, "NUL bytes in the text were passed over");
+        return Utf8.IsValid(bytes) ? new FileBytes(buffer, start, start + bytes.Length, hash, assumption) : Latin(buffer, start, start + bytes.Length, hash);
     }
 
-    private static FileBytes Converted(byte[] old, string text, string hash, string? assumption)
+    private static Span<byte> WithoutNuls(Span<byte> bytes)
     {
-        byte[] buffer = ArrayPool<byte>.Shared.Rent(Encoding.UTF8.GetMaxByteCount(text.Length));
-        int length = Encoding.UTF8.GetBytes(text, buffer);
+        int kept = 0;
+        foreach (byte b in bytes)
+        {
+            if (b != 0)
+            {
+                bytes[kept++] = b;
+            }
+        }
+
+        return bytes[..kept];
+    }
+
+    // Every byte is a character; those above 0x7F take two bytes in UTF-8. Done by hand: a string in between would take eight times the file.
+    private static FileBytes Latin(byte[] old, int start, int end, string hash)
+    {
+        ReadOnlySpan<byte> bytes = old.AsSpan(start, end - start);
+        int high = 0;
+        foreach (byte b in bytes)
+        {
+            high += b >> 7;
+        }
+
+        byte[] buffer = ArrayPool<byte>.Shared.Rent(bytes.Length + high);
+        int at = 0;
+        foreach (byte b in bytes)
+        {
+            if (b < 0x80)
+            {
+                buffer[at++] = b;
+            }
+            else
+            {
+                buffer[at++] = (byte)(0xC0 | (b >> 6));
+                buffer[at++] = (byte)(0x80 | (b & 0x3F));
+            }
+        }
+
         ArrayPool<byte>.Shared.Return(old);
-        return new FileBytes(buffer, 0, length, hash, assumption);
+        return new FileBytes(buffer, 0, at, hash, "the text is not UTF-8 and was read as Latin-1");
+    }
+
+    private static FileBytes Converted(byte[] old, (int Start, int End) range, Encoding encoding, string hash, string? assumption)
+    {
+        char[] text = ArrayPool<char>.Shared.Rent(encoding.GetMaxCharCount(range.End - range.Start));
+        int characters = encoding.GetChars(old, range.Start, range.End - range.Start, text, 0);
+        byte[] buffer = ArrayPool<byte>.Shared.Rent(Encoding.UTF8.GetByteCount(text, 0, characters));
+        int length = Encoding.UTF8.GetBytes(text, 0, characters, buffer, 0);
+        ArrayPool<char>.Shared.Return(text);
+        ArrayPool<byte>.Shared.Return(old);
+        return new FileBytes(buffer, 0, WithoutNuls(buffer.AsSpan(0, length)).Length, hash, assumption);
     }
 }

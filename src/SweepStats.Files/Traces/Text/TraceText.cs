@@ -6,6 +6,9 @@ namespace SweepStats.Files.Traces.Text;
 /// <summary>The text of a trace file as UTF-8 bytes, cut into lines. Owns a pooled buffer: use within one reading only.</summary>
 internal sealed class TraceText : IDisposable
 {
+    /// <summary>Most lines that are read. Receivers sweep up to some hundred thousand points.</summary>
+    public const int MostLines = 4_000_000;
+
     private readonly byte[] _buffer;
     private readonly int _start;
     private readonly PooledList<(int Start, int End)> _lines;
@@ -28,6 +31,9 @@ internal sealed class TraceText : IDisposable
     public string Sha256 { get; }
 
     public int LineCount => _lines.Count;
+
+    /// <summary>Whether the file has more lines than a sweep can have points; the lines beyond were not looked at.</summary>
+    public bool HasTooManyLines => _lines.Count > MostLines;
 
     /// <summary>Index of the first line that is longer than a line may be; null where none is.</summary>
     public int? OverlongLine(int limit)
@@ -58,9 +64,9 @@ internal sealed class TraceText : IDisposable
     // Line feed, carriage return and both together end a line, mixed within one file as instruments do.
     private static PooledList<(int Start, int End)> Cut(ReadOnlySpan<byte> text, int start)
     {
-        PooledList<(int, int)> lines = new((text.Length / 16) + 4);
+        PooledList<(int, int)> lines = new(Math.Min((text.Length / 16) + 4, MostLines));
         int at = start;
-        while (at < text.Length)
+        while (at < text.Length && lines.Count <= MostLines)
         {
             int length = text[at..].IndexOfAny((byte)'\n', (byte)'\r');
             if (length < 0)
