@@ -122,7 +122,7 @@ internal sealed class TouchstoneBody(TraceText text, TouchstoneHeader header, To
 
         if (_noiseRows > 0)
         {
-            faults.Assume(FormattableString.Invariant($"{_noiseRows} rows of noise parameters below the data were not read"));
+            faults.Assume(FormattableString.Invariant($"the noise parameters below the data were not read: {_noiseRows} {(_noiseRows == 1 ? "row" : "rows")}"));
         }
 
         if (header.NoiseRows is { } announced && announced != _noiseRows)
