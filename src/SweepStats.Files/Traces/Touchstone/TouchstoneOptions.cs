@@ -1,62 +1,66 @@
-using System.Text;
-
 namespace SweepStats.Files.Traces.Touchstone;
 
 /// <summary>The option line of a Touchstone file. What it leaves out has the standard's default: GHz, S, MA.</summary>
+/// <remarks>The reference resistance is passed over: it does not matter to a ratio of waves.</remarks>
 internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, TouchstoneFormat Format)
 {
+    private const string Example = "correct the line, for example '# MHz S DB R 50'";
+
     /// <summary>Understands an option line; words in any order and case.</summary>
-    public static TouchstoneOptions? Parse(ReadOnlySpan<byte> line, int number, FaultList faults)
+    /// <param name="bare">The line without its comment.</param>
+    /// <param name="number">Its number in the file, from 1.</param>
+    /// <param name="faults">Takes what is wrong with it.</param>
+    public static TouchstoneOptions? Parse(ReadOnlySpan<byte> bare, int number, FaultList faults)
     {
-        var options = new TouchstoneOptions(FrequencyUnit.Gigahertz, TouchstoneFormat.MagnitudeAngle);
-        string text = Encoding.UTF8.GetString(line).Split('!')[0].Replace('#', ' ');
-        string[] words = text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
-        foreach (string word in words)
+        FrequencyUnit? unit = null;
+        TouchstoneFormat? format = null;
+        bool afterResistance = false;
+        foreach (string word in TouchstoneLine.Words(bare[1..]))
         {
             string upper = word.ToUpperInvariant();
-            if (upper == "R")
+            if (afterResistance && IsResistance(upper))
             {
-                // The reference resistance follows, plain or complex; it does not matter to a ratio.
-                break;
+                continue;
             }
 
-            if (upper is "Y" or "Z" or "G" or "H")
+            afterResistance = upper[0] == 'R' && (upper.Length == 1 || IsResistance(upper[1..].TrimStart('=')));
+            FrequencyUnit? unitHere = FrequencyUnits.Parse(upper);
+            TouchstoneFormat? formatHere = FormatOf(upper);
+            if (Problem(word, upper, afterResistance || upper == "S" || unitHere is not null || formatHere is not null) is { } problem)
             {
-                faults.Add(number, $"the file holds {upper} parameters, which are no attenuation", "export S parameters");
+                faults.Add(number, problem.Problem, problem.Remedy);
                 return null;
             }
 
-            TouchstoneOptions? next = upper switch
+            if ((unit ?? unitHere) != (unitHere ?? unit) || (format ?? formatHere) != (formatHere ?? format))
             {
-                "S" => options,
-                "DB" => options with { Format = TouchstoneFormat.DecibelAngle },
-                "MA" => options with { Format = TouchstoneFormat.MagnitudeAngle },
-                "RI" => options with { Format = TouchstoneFormat.RealImaginary },
-                _ => FrequencyUnits.Parse(upper) is { } unit ? options with { FrequencyUnit = unit } : null,
-            };
-            if (next is null)
-            {
-                faults.Add(number, $"the option line holds '{word}', which is none of its words", "correct the line, for example '# MHz S DB R 50'");
+                faults.Add(number, $"the option line holds '{word}' beside another unit or format", Example);
                 return null;
             }
 
-            options = next;
+            (unit, format) = (unit ?? unitHere, format ?? formatHere);
         }
 
-        return AfterResistance(words, options, number, faults);
+        return new TouchstoneOptions(unit ?? FrequencyUnit.Gigahertz, format ?? TouchstoneFormat.MagnitudeAngle);
     }
 
-    // Some programs write the resistance first: "# R 50 GHz S DB". The words behind it count as well.
-    private static TouchstoneOptions? AfterResistance(string[] words, TouchstoneOptions options, int number, FaultList faults)
+    private static TouchstoneFormat? FormatOf(string upper) => upper switch
     {
-        int r = Array.FindIndex(words, w => w is "R" or "r");
-        string[] rest = r < 0 ? [] : [.. words[(r + 1)..].SkipWhile(w => w[0] is '+' or '-' or '.' or '(' || char.IsAsciiDigit(w[0]))];
-        if (rest.Length == 0)
-        {
-            return options;
-        }
+        "DB" => TouchstoneFormat.DecibelAngle,
+        "MA" => TouchstoneFormat.MagnitudeAngle,
+        "RI" => TouchstoneFormat.RealImaginary,
+        _ => null,
+    };
 
-        string again = string.Join(' ', words[..r].Concat(rest));
-        return Parse(Encoding.UTF8.GetBytes(again), number, faults);
-    }
+    private static (string Problem, string Remedy)? Problem(string word, string upper, bool known) => upper switch
+    {
+        "Y" or "Z" or "G" or "H" => ($"the file holds {upper} parameters, which are no attenuation", "export S parameters"),
+        "THZ" => ($"'{word}' is not a unit of frequency of Touchstone files", "export the file in Hz, kHz, MHz or GHz"),
+        _ => known ? null : ($"the option line holds '{word}', which is none of its words", Example),
+    };
+
+    // Plain or complex, in one word or several: 50, 19.545, (50,1), 50+1j, 50 + j 1.
+    private static bool IsResistance(string upper) =>
+        upper is "+" or "-" or "J" or "I" or "OHM" or "OHMS" or "=" ||
+        (upper.Length > 0 && upper.Any(char.IsAsciiDigit) && upper.All(c => char.IsAsciiDigit(c) || c is '.' or ',' or '(' or ')' or '+' or '-' or 'E' or 'I' or 'J' or '*'));
 }

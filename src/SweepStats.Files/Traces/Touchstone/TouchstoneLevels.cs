@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Touchstone;
+
+/// <summary>The levels of one parameter in dB as they come in, and what is doubtful about them. Negative infinity stands where there is no level.</summary>
+/// <param name="format">How the file writes complex numbers.</param>
+/// <param name="capacity">Points expected.</param>
+internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : IDisposable
+{
+    /// <summary>No passive part and no usual amplifier has more gain; raw ratios of receivers and misread formats do.</summary>
+    public const double HighDb = 40;
+
+    // Some analysers fill what they did not measure with a level that no receiver can resolve.
+    private const double UnresolvableDb = -199;
+
+    private readonly PooledList<double> _levels = new(capacity);
+    private int _count;
+    private double _firstLevel;
+    private int _zeros;
+    private int _high;
+    private bool _constant = true;
+
+    /// <summary>Line of the first point, from 1.</summary>
+    public int FirstLine { get; private set; }
+
+    /// <summary>Line of the first point that has no level, from 1, and what its magnitude is; null where all have one.</summary>
+    public (int Line, string Because)? WithoutLevel { get; private set; }
+
+    /// <summary>Why the parameter was never measured; null where it was.</summary>
+    public string? Blank =>
+        _zeros == _count ? "every magnitude is exactly 0: it was not measured"
+        : _constant && _count > 1 && _firstLevel <= UnresolvableDb ? FormattableString.Invariant($"every level is {_firstLevel:F1} dB: it was not measured")
+        : null;
+
+    /// <summary>Whether most of the levels are above <see cref="HighDb"/>.</summary>
+    public bool IsHigh => _high * 2L > _count;
+
+    /// <summary>Takes a pair of numbers: the level is 20·log10 of the magnitude, or as it stands where the file is in dB.</summary>
+    public void Add(double first, double second, int line)
+    {
+        double level = format switch
+        {
+            TouchstoneFormat.DecibelAngle => first,
+            TouchstoneFormat.MagnitudeAngle => 20 * Math.Log10(first),
+            _ => 20 * Math.Log10(double.Hypot(first, second)),
+        };
+        if (!double.IsFinite(level))
+        {
+            _zeros += double.IsNegativeInfinity(level) ? 1 : 0;
+            WithoutLevel ??= (line, double.IsPositiveInfinity(level) ? "is too large for a number" : "is not positive, which has no level in dB");
+            level = double.NegativeInfinity;
+        }
+
+        if (_count++ == 0)
+        {
+            (FirstLine, _firstLevel) = (line, level);
+        }
+
+        _constant &= level == _firstLevel;
+        _high += level > HighDb ? 1 : 0;
+        _levels.Add(level);
+    }
+
+    /// <summary>Hands out the levels, once: the working memory goes back, so that they are held only once.</summary>
+    public ImmutableArray<double> HandOut()
+    {
+        double[] levels = _levels.Items.ToArray();
+        _levels.Dispose();
+        return ImmutableCollectionsMarshal.AsImmutableArray(levels);
+    }
+
+    public void Dispose() => _levels.Dispose();
+}

@@ -1,0 +1,163 @@
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Touchstone;
+
+/// <summary>Puts the numbers of a Touchstone file together to points: a frequency, then a pair for each parameter, wrapped over lines as the writer liked.</summary>
+internal sealed class TouchstonePoints : IDisposable
+{
+    private readonly TouchstoneHeader _header;
+    private readonly TouchstoneLevels?[] _levels;
+    private readonly FaultList _faults;
+    private readonly PooledList<double> _hertz;
+
+    private int _at;
+    private int _startLine;
+    private int? _splitLine;
+    private double _first;
+
+    /// <param name="header">The header of the file.</param>
+    /// <param name="levels">For each pair of a point who takes it; null where nobody wants it.</param>
+    /// <param name="capacity">Points expected.</param>
+    /// <param name="faults">Takes what is wrong.</param>
+    public TouchstonePoints(TouchstoneHeader header, TouchstoneLevels?[] levels, int capacity, FaultList faults)
+    {
+        (_header, _levels, _faults) = (header, levels, faults);
+        _hertz = new PooledList<double>(capacity);
+    }
+
+    /// <summary>Whether the next number is a frequency.</summary>
+    public bool AtStart => _at == 0;
+
+    /// <summary>Frequencies so far in Hz.</summary>
+    public ReadOnlySpan<double> Hertz => _hertz.Items;
+
+    private int Numbers => 1 + (2 * _levels.Length);
+
+    private int Exponent => _header.Options.FrequencyUnit.Exponent();
+
+    /// <summary>Whether a line begins with a frequency that does not rise.</summary>
+    public bool Falls(ReadOnlySpan<byte> bare)
+    {
+        var reader = new FieldReader(bare, TouchstoneLine.Blanks);
+        return _hertz.Count > 0 && reader.Next(out ReadOnlySpan<byte> field)
+            && StrictNumber.TryParse(field, TouchstoneLine.Blanks.DecimalMark, Exponent, out double hertz) && hertz <= _hertz[_hertz.Count - 1];
+    }
+
+    /// <summary>Takes a line of numbers; false at a fault.</summary>
+    public bool Take(ReadOnlySpan<byte> bare, int index)
+    {
+        if (_splitLine is { } split)
+        {
+            return Refuse(split, "the row ends between the two numbers of a pair", "check that the extension tells the number of ports");
+        }
+
+        var reader = new FieldReader(bare, TouchstoneLine.Blanks);
+        for (int fields = 0; reader.Next(out ReadOnlySpan<byte> field); fields++)
+        {
+            if (AtStart && fields > 0)
+            {
+                return Refuse(index + 1, FormattableString.Invariant($"the row holds more than the {Numbers} numbers of a point"), "check that the extension tells the number of ports");
+            }
+
+            if (!TryNumber(field, out double value))
+            {
+                return Refuse(index + 1, $"'{TouchstoneLine.Shown(field)}' is not a finite number", Remedy(field));
+            }
+
+            if (!Take(value, index + 1))
+            {
+                return false;
+            }
+        }
+
+        // Pairs are never parted in a sound file, but they seem to be where the extension promises other ports than the file has.
+        _splitLine = _at > 0 && _at % 2 == 0 ? index + 1 : null;
+        return true;
+    }
+
+    /// <summary>Says that the last point is incomplete where it is.</summary>
+    public void Finish()
+    {
+        if (!_faults.Any && !AtStart)
+        {
+            Refuse(_startLine, FormattableString.Invariant($"the last point lacks {Numbers - _at} of {Numbers} numbers"), "export the file again; it was cut off");
+        }
+        else if (!_faults.Any && _hertz.Count == 0)
+        {
+            Refuse(null, "there are no data rows", "export the file again");
+        }
+    }
+
+    public void Dispose() => _hertz.Dispose();
+
+    private bool TryNumber(ReadOnlySpan<byte> field, out double value)
+    {
+        if (StrictNumber.TryParse(field, TouchstoneLine.Blanks.DecimalMark, AtStart ? Exponent : 0, out value))
+        {
+            return true;
+        }
+
+        // A magnitude of 0 in dB, as programs print it that take the logarithm themselves.
+        bool zero = _at % 2 == 1 && _header.Options.Format == TouchstoneFormat.DecibelAngle && field.Length is 4 or 9
+            && System.Text.Encoding.ASCII.GetString(field).ToLowerInvariant() is "-inf" or "-infinity";
+        value = zero ? double.NegativeInfinity : 0;
+        return zero;
+    }
+
+    private bool Take(double value, int line)
+    {
+        if (AtStart)
+        {
+            _startLine = line;
+            return Start(value);
+        }
+
+        if (_at % 2 == 1)
+        {
+            _first = value;
+        }
+        else
+        {
+            _levels[(_at / 2) - 1]?.Add(_first, value, _startLine);
+        }
+
+        _at = (_at + 1) % Numbers;
+        return true;
+    }
+
+    private bool Start(double hertz)
+    {
+        if (hertz < 0 || (_hertz.Count > 0 && hertz <= _hertz[_hertz.Count - 1]))
+        {
+            string problem = hertz < 0
+                ? FormattableString.Invariant($"{hertz:R} Hz is not a frequency")
+                : FormattableString.Invariant($"the frequency {hertz:R} Hz does not rise above {_hertz[_hertz.Count - 1]:R} Hz");
+            return Refuse(_startLine, problem, "frequencies must rise from row to row; check that the extension tells the number of ports");
+        }
+
+        _hertz.Add(hertz);
+        _at = 1;
+        return true;
+    }
+
+    private bool Refuse(int? line, string problem, string remedy)
+    {
+        _faults.Add(line, problem, remedy);
+        return false;
+    }
+
+    private static string Remedy(ReadOnlySpan<byte> field)
+    {
+        return HasOtherExponent(field) ? "write the exponent with E, as in 1.5E-06; the standard has no D"
+            : field.Contains((byte)',') ? "correct the row: numbers have decimal points, not commas"
+            : "correct the row or export the file again";
+    }
+
+    // Fortran programs write 1.5D-06 for a number of double precision.
+    private static bool HasOtherExponent(ReadOnlySpan<byte> field)
+    {
+        int mark = field.IndexOfAny((byte)'d', (byte)'D');
+        return mark > 0 && StrictNumber.TryParse(field[..mark], TouchstoneLine.Blanks.DecimalMark, 0, out _)
+            && StrictNumber.TryParse(field[(mark + 1)..], TouchstoneLine.Blanks.DecimalMark, 0, out _);
+    }
+}

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using SweepStats.Files.Traces.Preambles;
+using SweepStats.Files.Traces.Text;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Traces.Touchstone;
+
+/// <summary>Makes the traces of a Touchstone file. Of its numbers only the levels of the parameters wanted are kept, each once.</summary>
+internal sealed class TouchstoneTraces : IDisposable
+{
+    private readonly TraceText _text;
+    private readonly TouchstoneHeader _header;
+    private readonly TouchstoneParameter[] _wanted;
+    private readonly FaultList _faults;
+    private readonly TouchstoneLevels?[] _levels;
+    private readonly TouchstonePoints _points;
+
+    /// <param name="text">The file.</param>
+    /// <param name="header">Its header.</param>
+    /// <param name="wanted">Parameters to read.</param>
+    /// <param name="faults">Takes what is wrong.</param>
+    public TouchstoneTraces(TraceText text, TouchstoneHeader header, TouchstoneParameter[] wanted, FaultList faults)
+    {
+        (_text, _header, _wanted, _faults) = (text, header, wanted, faults);
+        int capacity = text.LineCount / (header.Ports > 2 ? header.Ports : 1);
+        _levels = new TouchstoneLevels?[TouchstoneParameter.Pairs(header)];
+        foreach (TouchstoneParameter parameter in wanted)
+        {
+            _levels[parameter.Place] ??= new TouchstoneLevels(header.Options.Format, capacity);
+        }
+
+        _points = new TouchstonePoints(header, _levels, capacity, faults);
+    }
+
+    /// <summary>Reads the data.</summary>
+    public TraceReading Read(TraceReadOptions options)
+    {
+        new TouchstoneBody(_text, _header, _points, _faults).Read();
+        if (_faults.Any)
+        {
+            return new TraceReading { Faults = _faults.All };
+        }
+
+        ReceiverSettings settings = Preamble.Read(_text, _levels.First(l => l is not null)!.FirstLine - 1).Settings;
+        FrequencyAxis axis = options.Grids.Of(_points.Hertz);
+        ImmutableArray<double>[] levels = [.. _levels.Select(l => l is null ? [] : l.HandOut())];
+        ImmutableArray<Trace> traces =
+        [
+            .. _wanted.Select(p => new Trace(p.Name, p.Name, LevelUnit.Decibels, axis, levels[p.Place])
+            {
+                Settings = settings,
+                Blank = _levels[p.Place]!.Blank,
+                Doubts = [.. Doubts(p, options.Columns.IsEmpty)],
+            }),
+        ];
+        SayHigh();
+        return new TraceReading { Traces = traces, Settings = settings, Assumptions = _faults.Assumptions };
+    }
+
+    public void Dispose()
+    {
+        _points.Dispose();
+        foreach (TouchstoneLevels? levels in _levels)
+        {
+            levels?.Dispose();
+        }
+    }
+
+    private IEnumerable<ReadFault> Doubts(TouchstoneParameter parameter, bool unnamed)
+    {
+        if (_header.Ports == 1 && unnamed)
+        {
+            yield return new ReadFault(_text.File, null, "a one-port file holds a reflection, not an attenuation", "use a two-port file, or name S11 in sweeps.csv (column = S11) where the reflection is meant");
+        }
+
+        TouchstoneLevels levels = _levels[parameter.Place]!;
+        if (levels.Blank is { } blank)
+        {
+            yield return new ReadFault(_text.File, levels.FirstLine, $"{parameter.Name} is blank: {blank}", "measure it, or name another parameter in sweeps.csv (column)");
+        }
+        else if (levels.WithoutLevel is { } without)
+        {
+            yield return new ReadFault(_text.File, without.Line, $"the magnitude of {parameter.Name} {without.Because}", "leave such points out, or name another parameter in sweeps.csv (column)");
+        }
+    }
+
+    private void SayHigh()
+    {
+        string[] high = [.. _wanted.Where(p => _levels[p.Place]!.IsHigh).Select(p => p.Name).Distinct()];
+        if (high.Length > 0)
+        {
+            string names = string.Join(", ", high);
+            _faults.Assume(FormattableString.Invariant($"most levels of {names} are above +{TouchstoneLevels.HighDb} dB: raw ratios of receivers, or an option line with the wrong format (DB, MA, RI)"));
+        }
+    }
+}
