@@ -1,8 +1,11 @@
 using SweepStats.Studies;
+using SweepStats.Studies.Fuzzing;
 
 // The slow studies behind the figures of DEVELOPERS.md.
 //   coverage FOLDER [CAMPAIGNS]    every cell of the coverage study, drawn anew: coverage.csv, then as below
 //   picture FOLDER                 coverage.md and coverage.svg from the coverage.csv that is there
+//   fuzz FILES SEED [FOLDER [FOUND]]   mutated trace files, of further seeds in FOLDER ("-" for none); those that fail go to FOUND
+//   fuzz-seeds [FOLDER]            what comes of the seed files unchanged
 switch (args)
 {
     case ["coverage", var folder]:
@@ -16,7 +19,11 @@ switch (args)
     case ["picture", var folder]:
         CoverageDigest.Write(folder);
         return 0;
+    case ["fuzz", ..] when FuzzCommand.Run(args.AsSpan(1)) is { } code:
+        return code;
+    case ["fuzz-seeds"] or ["fuzz-seeds", _]:
+        return FuzzCommand.Seeds(args.ElementAtOrDefault(1));
     default:
-        Console.Error.WriteLine("usage: coverage FOLDER [CAMPAIGNS] | picture FOLDER");
+        Console.Error.WriteLine("usage: coverage FOLDER [CAMPAIGNS] | picture FOLDER | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER]");
         return 2;
 }
