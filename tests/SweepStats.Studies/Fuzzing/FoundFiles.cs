@@ -7,6 +7,7 @@ internal sealed partial class FoundFiles(string folder)
 {
     private const int KeptOfAKind = 2;
     private const int Trials = 400;
+    private const int LongestKind = 75;
 
     private readonly Dictionary<string, int> _kinds = [];
     private readonly Lock _lock = new();
@@ -39,7 +40,12 @@ internal sealed partial class FoundFiles(string folder)
         Console.WriteLine(line);
     }
 
-    private static string Kind(FuzzOutcome outcome) => $"{outcome.Failure} {Digits().Replace(Quoted().Replace(outcome.Told, "'…'"), "0")}";
+    // Without what is different in every file: numbers, and what is quoted from the file.
+    private static string Kind(FuzzOutcome outcome)
+    {
+        string kind = $"{outcome.Failure} {Digits().Replace(Quoted().Replace(outcome.Told, "'…'"), "0")}";
+        return kind[..Math.Min(kind.Length, LongestKind)];
+    }
 
     // Runs of lines are left out, halving their length, as long as the file fails in the same way.
     private static FuzzCase Shortened(FuzzCase file, string kind, FuzzReading reader)
@@ -80,7 +86,7 @@ internal sealed partial class FoundFiles(string folder)
         return lines;
     }
 
-    [GeneratedRegex("'[^']*'")]
+    [GeneratedRegex("'[^']*(?:'|$)")]
     private static partial Regex Quoted();
 
     [GeneratedRegex(@"\d+")]

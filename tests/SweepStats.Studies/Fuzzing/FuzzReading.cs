@@ -54,7 +54,7 @@ internal sealed class FuzzReading(string scratch)
 
     private static string Came(TraceReading reading) => reading.Faults.IsEmpty ? "read" : "refused: " + Started(reading.Faults[0].Problem);
 
-    private static string Started(string text) => text[..Math.Min(text.Length, 30)];
+    private static string Started(string text) => text[..Math.Min(text.Length, 100)];
 
     // The same file from disk, as a campaign reads it.
     private FuzzOutcome Strict(FuzzCase file, FuzzOutcome looked)

@@ -40,7 +40,7 @@ internal static class FuzzRules
         string.IsNullOrWhiteSpace(fault.Problem) ? "a fault without a problem"
         : string.IsNullOrWhiteSpace(fault.Remedy) ? "a fault without a remedy"
         : fault.Line is < 1 || fault.Line > lines ? $"a fault in a line outside of the file: {fault.Problem}"
-        : fault.ToString().Length > LongestMessage ? $"an overlong fault: {fault.Problem[..Math.Min(fault.Problem.Length, 30)]}"
+        : fault.ToString().Length > LongestMessage ? $"an overlong fault: {fault.Problem[..Math.Min(fault.Problem.Length, 100)]}"
         : null;
 
     private static string? OfTrace(Trace trace)
