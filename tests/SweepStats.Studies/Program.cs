@@ -1,8 +1,14 @@
 using SweepStats.Studies;
+using SweepStats.Studies.Fuzzing;
+using SweepStats.Studies.Values;
 
 // The slow studies behind the figures of DEVELOPERS.md.
 //   coverage FOLDER [CAMPAIGNS]    every cell of the coverage study, drawn anew: coverage.csv, then as below
 //   picture FOLDER                 coverage.md and coverage.svg from the coverage.csv that is there
+//   fuzz FILES SEED [FOLDER [FOUND]]   mutated trace files, of further seeds in FOLDER ("-" for none); those that fail go to FOUND
+//   fuzz-seeds [FOLDER]            what comes of the seed files unchanged
+//   fuzz-big [WORD]                big files, of those whose names hold a word: time and memory beside their size
+//   values FILE...                 every value of trace files, to be held against fixtures/oracles/trace_values.py
 switch (args)
 {
     case ["coverage", var folder]:
@@ -16,7 +22,17 @@ switch (args)
     case ["picture", var folder]:
         CoverageDigest.Write(folder);
         return 0;
+    case ["fuzz", ..] when FuzzCommand.Run(args.AsSpan(1)) is { } code:
+        return code;
+    case ["fuzz-seeds"] or ["fuzz-seeds", _]:
+        return FuzzCommand.Seeds(args.ElementAtOrDefault(1));
+    case ["fuzz-big"] or ["fuzz-big", _]:
+        return BigRun.Start(args.ElementAtOrDefault(1) ?? "");
+    case ["fuzz-big-one", var path]:
+        return BigRun.One(path);
+    case ["values", _, ..]:
+        return ValueListing.Print(args.Skip(1));
     default:
-        Console.Error.WriteLine("usage: coverage FOLDER [CAMPAIGNS] | picture FOLDER");
+        Console.Error.WriteLine("usage: coverage FOLDER [CAMPAIGNS] | picture FOLDER | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
         return 2;
 }
