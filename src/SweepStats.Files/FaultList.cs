@@ -17,7 +17,7 @@ internal sealed class FaultList(string file)
 
     public ImmutableArray<string> Assumptions => [.. _assumptions];
 
-    public void Assume(string assumption) => _assumptions.Add(assumption);
+    public void Assume(string assumption) => _assumptions.Add(ReadFault.Shortened(assumption));
 
     public void Add(int? line, string problem, string remedy) => _faults.Add(new ReadFault(file, line, problem, remedy));
 

@@ -9,12 +9,23 @@ namespace SweepStats.Files;
 /// <param name="Remedy">What to do.</param>
 public sealed record ReadFault(string File, int? Line, string Problem, string Remedy)
 {
+    private const int LongestText = 500;
+
+    /// <summary>What is wrong; shortened where a name out of the file makes it overlong.</summary>
+    public string Problem { get; init; } = Shortened(Problem);
+
+    /// <summary>What to do.</summary>
+    public string Remedy { get; init; } = Shortened(Remedy);
+
     /// <summary>The fault on one line: <c>file:line: problem; remedy</c>.</summary>
     public override string ToString()
     {
         string where = Line is { } line ? FormattableString.Invariant($"{File}:{line}") : File;
         return OneLine($"{where}: {Problem}; {Remedy}");
     }
+
+    /// <summary>A text that was not written here, cut where it is longer than anybody reads.</summary>
+    internal static string Shortened(string text) => text.Length <= LongestText ? text : text[..LongestText] + "…";
 
     // A file name may hold a line feed or an escape sequence; neither may reach a terminal or start a second line.
     private static string OneLine(string text)

@@ -53,7 +53,7 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
     {
         var reader = new FieldReader(line, Commas);
         Span<double> head = stackalloc double[FirstLevel];
-        List<double> levels = [];
+        using var levels = new PooledList<double>(64);
         string when = "";
         for (int i = 0; reader.Next(out ReadOnlySpan<byte> field); i++)
         {
@@ -91,7 +91,7 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
             return;
         }
 
-        sweeps.Add(new Segment(SweepDate.Parse(when)?.At, when, (start, stop, step), levels, number));
+        sweeps.Add(new Segment(SweepDate.Parse(when)?.At, when, (start, stop, step), levels.Items.ToArray(), number));
     }
 
     [GeneratedRegex(@"^\s*\d{4}-\d\d-\d\d\s*,\s*\d\d:\d\d(?::\d\d(?:\.\d+)?)?\s*,\s*[\d.]+(?:[eE][+-]?\d+)?\s*,\s*[\d.]+(?:[eE][+-]?\d+)?\s*,", RegexOptions.CultureInvariant)]

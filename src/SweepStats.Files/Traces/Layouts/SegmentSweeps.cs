@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using SweepStats.Files.Traces.Tables;
 
 namespace SweepStats.Files.Traces.Layouts;
@@ -23,7 +24,7 @@ internal sealed class SegmentSweeps(string file, TraceReadOptions options, Fault
     public ImmutableArray<Trace> Traces()
     {
         faults.Assume("each row is a segment of a sweep; frequencies are start plus steps, in Hz");
-        if (_sweeps.Any(s => s.Any(r => r.Own < r.Levels.Count)))
+        if (_sweeps.Any(s => s.Any(r => r.Own < r.Levels.Length)))
         {
             faults.Assume("a level at or above a segment's stop was taken for the first of the next segment and not read twice");
         }
@@ -43,32 +44,41 @@ internal sealed class SegmentSweeps(string file, TraceReadOptions options, Fault
 
     private Trace TraceOf(List<Segment> sweep, int index)
     {
-        List<double> hertz = [];
-        List<double> levels = [];
-        List<int> lines = [];
+        int points = sweep.Sum(r => r == sweep[^1] ? r.Levels.Length : r.Own);
+        var hertz = new double[points];
+        var levels = new double[points];
+        var first = new List<int>(sweep.Count);
+        int at = 0;
         foreach (Segment segment in sweep)
         {
-            int own = segment == sweep[^1] ? segment.Levels.Count : segment.Own;
+            first.Add(at);
+            int own = segment == sweep[^1] ? segment.Levels.Length : segment.Own;
             for (int k = 0; k < own; k++)
             {
-                hertz.Add(segment.Range.Start + (k * segment.Range.Step));
-                levels.Add(segment.Levels[k]);
-                lines.Add(segment.Line);
+                hertz[at] = segment.Range.Start + (k * segment.Range.Step);
+                levels[at++] = segment.Levels[k];
             }
         }
 
+        int Line(int point) => sweep[PartOf(first, point)].Line;
         string name = (index + 1).ToString(CultureInfo.InvariantCulture);
         var column = new LevelColumn(0, name, options.LevelUnit);
-        FrequencyAxis axis = options.Grids.Of([.. hertz]);
-        ReadFault? falls = AxisDoubt.Of(axis, file, i => lines[i]);
+        FrequencyAxis axis = options.Grids.Of(hertz);
+        ReadFault? falls = AxisDoubt.Of(axis, file, Line);
         ImmutableArray<ReadFault> doubts = column.Unit is null
             ? [new ReadFault(file, null, "the file does not say the unit of level", "set level_unit under [setup] in campaign.toml")]
-            : LevelDoubts.Of(column, [.. levels], (file, i => lines[i]));
-        return new Trace(name, "level", options.LevelUnit, axis, [.. levels])
+            : LevelDoubts.Of(column, levels, (file, Line));
+        return new Trace(name, "level", options.LevelUnit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
         {
             TakenAt = sweep[0].At,
-            Blank = LevelDoubts.Blank(column.Unit, [.. levels]),
+            Blank = LevelDoubts.Blank(column.Unit, levels),
             Doubts = falls is null ? doubts : [falls, .. doubts],
         };
+    }
+
+    private static int PartOf(List<int> first, int point)
+    {
+        int at = first.BinarySearch(point);
+        return at >= 0 ? at : ~at - 1;
     }
 }

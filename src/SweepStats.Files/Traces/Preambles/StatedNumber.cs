@@ -30,6 +30,6 @@ internal readonly partial record struct StatedNumber(string Digits, string Unit)
         _ => null,
     };
 
-    [GeneratedRegex(@"^([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d{1,3})?)\s*([\p{L}µμ/%]*)$", RegexOptions.CultureInvariant, 100)]
+    [GeneratedRegex(@"^([-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]{1,3})?)\s*([\p{L}µμ/%]*)$", RegexOptions.CultureInvariant)]
     private static partial Regex Shape();
 }

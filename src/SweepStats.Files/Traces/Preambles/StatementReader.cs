@@ -1,133 +1,140 @@
 using System.Collections.Immutable;
-using System.Text.RegularExpressions;
+using System.Text;
 
 namespace SweepStats.Files.Traces.Preambles;
 
 /// <summary>
 /// Cuts a line above the data into statements: <c>RBW,9000,Hz</c>, <c>! RBW: 9 kHz  VBW: 30 kHz</c>, <c>Start Freq,1e5,Stop Freq,3e7</c>,
-/// <c>VBW (kHz) = 10</c>, <c>Detector;Peak;Normal</c>.
+/// <c>VBW (kHz) = 10</c>, <c>Detector;Peak;Normal</c>, <c>Ref Level -20 dBm</c>.
 /// </summary>
-internal static partial class StatementReader
+/// <remarks>Takes time in proportion to the line, whatever stands in it.</remarks>
+internal static class StatementReader
 {
-    private static readonly char[] Marks = [',', ';', '\t'];
-
     /// <summary>The statements of a line; none where it states nothing.</summary>
-    public static IEnumerable<Statement> Read(string line, int index)
+    public static List<Statement> Read(string line, int index)
     {
-        string bare = line.Replace("\"", "", StringComparison.Ordinal).Trim().TrimStart('!', '#', '%').Trim();
-        if (bare.Length == 0)
-        {
-            return [];
-        }
-
-        return bare.IndexOfAny(Marks) >= 0 && !ColonBeforeMarks().IsMatch(bare) ? Fields(bare, index) : Free(bare, index);
-    }
-
-    // Fields: a key, its values, and after values that are numbers perhaps the next key.
-    private static List<Statement> Fields(string bare, int index)
-    {
-        char mark = bare.Contains(';', StringComparison.Ordinal) ? ';' : bare.Contains('\t', StringComparison.Ordinal) ? '\t' : ',';
-        string[] fields = [.. bare.Split(mark).Select(f => f.Trim())];
         List<Statement> found = [];
         string? key = null;
         List<string> values = [];
-        for (int i = 0; i < fields.Length; i++)
+        List<string> pieces = Pieces(line);
+        for (int i = 0; i < pieces.Count; i++)
         {
-            bool startsAnew = key is null || (values.Count > 0 && IsNumber(values[0]) && IsKey(fields[i]) && i + 1 < fields.Length && IsNumber(fields[i + 1]));
-            if (startsAnew)
+            string piece = pieces[i];
+            int colon = piece.AsSpan().IndexOfAny(':', '=');
+            bool named = colon > 0 && char.IsLetter(piece[0]);
+            bool next = values.Count > 0 && IsNumber(values[0]) && IsKey(piece) && i + 1 < pieces.Count && IsNumber(pieces[i + 1]);
+            if (key is not null && !named && !next)
             {
-                Close(key, values, index, found);
-                (key, values) = (fields[i], []);
+                values.Add(piece);
+                continue;
             }
-            else
-            {
-                values.Add(fields[i]);
-            }
+
+            Close(key, values, index, found);
+            key = named ? piece[..colon].TrimEnd() : piece;
+            values = named && piece[(colon + 1)..].Trim() is { Length: > 0 } value ? [value] : [];
         }
 
         Close(key, values, index, found);
         return found;
     }
 
-    private static void Close(string? key, List<string> values, int index, List<Statement> found)
+    // Fields, and within them what two blanks part.
+    private static List<string> Pieces(string line)
     {
-        while (values.Count > 0 && values[^1].Length == 0)
+        ReadOnlySpan<char> bare = line.AsSpan().Trim().TrimStart("!#%").Trim();
+        char mark = bare.Contains(';') ? ';' : bare.Contains('\t') ? '\t' : ',';
+        List<string> pieces = [];
+        foreach (Range field in bare.Split(mark))
         {
-            values.RemoveAt(values.Count - 1);
+            ReadOnlySpan<char> rest = bare[field].Trim().Trim('"').Trim();
+            while (rest.IndexOf("  ") is >= 0 and var gap)
+            {
+                pieces.Add(rest[..gap].ToString());
+                rest = rest[gap..].TrimStart();
+            }
+
+            pieces.Add(rest.ToString());
         }
 
-        if (key is null)
+        return pieces;
+    }
+
+    private static void Close(string? key, List<string> values, int index, List<Statement> found)
+    {
+        if (key is null || key.Length == 0)
         {
             return;
         }
 
-        if (values.Count > 0)
+        ImmutableArray<string> stated = [.. values.SkipWhile(v => v.Length == 0).Reverse().SkipWhile(v => v.Length == 0).Reverse()];
+        if (stated.IsEmpty)
         {
-            Add(key.TrimEnd(':', '='), [.. values.SkipWhile(v => v.Length == 0)], index, found);
+            stated = LastOfWords(ref key);
         }
-        else
+
+        if (stated.IsEmpty)
         {
-            found.AddRange(Free(key, index));
+            return;
+        }
+
+        // "(Unit:dBm)" behind whatever it is the unit of.
+        string first = stated[0].Trim('(', ')', '[', ']');
+        if (first.StartsWith("unit", StringComparison.OrdinalIgnoreCase) && first.AsSpan().IndexOfAny(':', '=') is > 0 and var at)
+        {
+            found.Add(new Statement("unit", "", [first[(at + 1)..].Trim()], index));
+            return;
+        }
+
+        int bracket = key.AsSpan().IndexOfAny('(', '[');
+        string words = Words(bracket > 0 ? key[..bracket] : key);
+        if (words.Length > 0)
+        {
+            found.Add(new Statement(words, bracket > 0 ? key[bracket..].Trim('(', ')', '[', ']', ' ') : "", stated, index));
         }
     }
 
-    private static List<Statement> Free(string bare, int index)
+    // "Ref Level -20 dBm", "DATA UNIT dBm": words, and from the first number or unit on what they state.
+    private static ImmutableArray<string> LastOfWords(ref string key)
     {
-        List<Statement> found = [];
-        foreach (Match pair in Pairs().Matches(bare))
+        string[] words = key.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        int at = Array.FindIndex(words, w => IsNumber(w));
+        if (at < 0 && words.Length > 1 && (LevelUnits.Parse(words[^1]) is not null || FrequencyUnits.Parse(words[^1]) is not null))
         {
-            Add(pair.Groups["key"].Value, [.. TwoBlanks().Split(pair.Groups["value"].Value)[0].Split(Marks, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)], index, found);
+            at = words.Length - 1;
         }
 
-        if (found.Count == 0 && KeyAndNumber().Match(bare) is { Success: true } plain)
+        if (at <= 0)
         {
-            Add(plain.Groups["key"].Value, [plain.Groups["value"].Value], index, found);
+            return [];
         }
 
-        if (UnitWithin().Match(bare) is { Success: true } unit)
-        {
-            Add("unit", [unit.Groups[1].Value], index, found);
-        }
-
-        return found;
+        key = string.Join(' ', words[..at]);
+        return [string.Join(' ', words[at..])];
     }
 
-    private static void Add(string key, ImmutableArray<string> values, int index, List<Statement> found)
+    private static string Words(string key)
     {
-        Match bracket = Bracketed().Match(key);
-        string words = NotWord().Replace((bracket.Success ? key[..bracket.Index] : key).ToLowerInvariant(), " ").Trim();
-        if (words.Length > 0 && values.Length > 0)
+        var words = new StringBuilder(key.Length);
+        foreach (char c in key)
         {
-            found.Add(new Statement(words, bracket.Success ? bracket.Groups[1].Value.Trim() : "", values, index));
+            if (char.IsLetter(c))
+            {
+                words.Append(char.ToLowerInvariant(c));
+            }
+            else if (words.Length > 0 && words[^1] != ' ')
+            {
+                words.Append(' ');
+            }
         }
+
+        return words.ToString().TrimEnd();
     }
 
     private static bool IsKey(string field) => field.Length > 1 && char.IsLetter(field[0]) && field.Contains(' ', StringComparison.Ordinal);
 
-    private static bool IsNumber(string field) => NumberFirst().IsMatch(field);
-
-    [GeneratedRegex(@"^[^,;\t]*[\p{L}\)\]]\s*[:=]\s*[^,;\t\s]", RegexOptions.CultureInvariant, 100)]
-    private static partial Regex ColonBeforeMarks();
-
-    // "KEY: value", several with two blanks between them.
-    [GeneratedRegex(@"(?<key>\p{L}[\p{L}\d _.\-/]*(?:[\(\[][^\)\]]*[\)\]])?)\s*[:=]\s*(?<value>\S.*?)(?=\s{2,}\p{L}[\p{L} _.\-/]*\s*[:=]|$)", RegexOptions.CultureInvariant, 100)]
-    private static partial Regex Pairs();
-
-    [GeneratedRegex(@"^(?<key>\p{L}[\p{L} _.\-/]*?(?:\s*[\(\[][^\)\]]*[\)\]])?)\s+(?<value>[-+]?\.?\d.*|dB\S*|[kMG]?Hz)$", RegexOptions.CultureInvariant, 100)]
-    private static partial Regex KeyAndNumber();
-
-    [GeneratedRegex(@"\bunit\s*[:=]\s*([^\s,;\)\]]+)[\)\]]", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 100)]
-    private static partial Regex UnitWithin();
-
-    [GeneratedRegex(@"\s*[\(\[]([^\)\]]*)[\)\]]\s*$", RegexOptions.CultureInvariant, 100)]
-    private static partial Regex Bracketed();
-
-    [GeneratedRegex(@"\s{2,}")]
-    private static partial Regex TwoBlanks();
-
-    [GeneratedRegex(@"[^\p{L}]+")]
-    private static partial Regex NotWord();
-
-    [GeneratedRegex(@"^[-+]?\.?\d")]
-    private static partial Regex NumberFirst();
+    private static bool IsNumber(string field)
+    {
+        ReadOnlySpan<char> digits = field.AsSpan().TrimStart("+-").TrimStart('.');
+        return digits.Length > 0 && char.IsAsciiDigit(digits[0]);
+    }
 }

@@ -97,20 +97,20 @@ internal sealed partial class SweepDate
             : null;
     }
 
-    private const string TimeOfDay = @"(?:[T,;\s]+(?<h>\d{1,2}):(?<min>\d\d)(?::(?<sec>\d\d))?(?:\.\d+)?(?:\s*(?<half>[AaPp][Mm]))?)?";
+    private const string TimeOfDay = @"(?:[T,;\s]+(?<h>[0-9]{1,2}):(?<min>[0-9][0-9])(?::(?<sec>[0-9][0-9]))?(?:\.[0-9]+)?(?:\s*(?<half>[AaPp][Mm]))?)?";
 
-    [GeneratedRegex(@"(?<!\d)(?<y>\d{4})[-/.](?<m>\d{1,2})[-/.](?<d>\d{1,2})(?!\d)" + TimeOfDay, RegexOptions.CultureInvariant, 100)]
+    [GeneratedRegex(@"(?<![0-9])(?<y>[0-9]{4})[-/.](?<m>[0-9]{1,2})[-/.](?<d>[0-9]{1,2})(?![0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
     private static partial Regex Iso();
 
     [GeneratedRegex(
-        @"(?<!\p{L})(?:(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*\.?\s+(?<d>\d{1,2})(?!\d)(?:\s+(?<h>\d{1,2}):(?<min>\d\d)(?::(?<sec>\d\d))?[,\s]+(?<y>\d{4})|[,\s]+(?<y>\d{4})" + TimeOfDay + ")"
-        + @"|(?<d>(?<!\d)\d{1,2})[-.\s]+(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*[-.,\s]+(?<y>\d{4})" + TimeOfDay + ")",
-        RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 100)]
+        @"(?<!\p{L})(?:(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*\.?\s+(?<d>[0-9]{1,2})(?![0-9])(?:\s+(?<h>[0-9]{1,2}):(?<min>[0-9][0-9])(?::(?<sec>[0-9][0-9]))?[,\s]+(?<y>[0-9]{4})|[,\s]+(?<y>[0-9]{4})" + TimeOfDay + ")"
+        + @"|(?<d>(?<![0-9])[0-9]{1,2})[-.\s]+(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*[-.,\s]+(?<y>[0-9]{4})" + TimeOfDay + ")",
+        RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Named();
 
-    [GeneratedRegex(@"(?<!\d)(?<a>\d{1,2})(?<s>[-/.])(?<b>\d{1,2})\k<s>(?<y>\d{4}|\d\d)(?!\d)" + TimeOfDay, RegexOptions.CultureInvariant, 100)]
+    [GeneratedRegex(@"(?<![0-9])(?<a>[0-9]{1,2})(?<s>[-/.])(?<b>[0-9]{1,2})\k<s>(?<y>[0-9]{4}|[0-9][0-9])(?![0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
     private static partial Regex Numbers();
 
-    [GeneratedRegex(@"\d:\d\d")]
+    [GeneratedRegex(@"[0-9]:[0-9][0-9]")]
     private static partial Regex Clock();
 }

@@ -9,11 +9,15 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 {
     private const string NameColumn = "name the column to read in sweeps.csv (column = its header or its number)";
 
+    private const int LongestLabel = 80;
+
+    private readonly HashSet<string> _twice = [];
     private readonly LevelUnitChoice _units = new(table, options, preamble, faults);
 
     public ChosenColumns? Choose(ImmutableArray<ColumnName>? header)
     {
         ImmutableArray<ColumnName> names = header ?? NamesBeside();
+        _twice.UnionWith(names.GroupBy(n => n.Text).Where(g => g.Count() > 1).Select(g => g.Key));
         return FrequencyColumn(names, header is not null) is { } f && FrequencyUnitChoice.Of(table, f, names[f], (preamble, options, faults)) is { } unit
             && Wanted(names, f, header is not null) is { } wanted
             ? new ChosenColumns(f, unit, wanted)
@@ -84,10 +88,11 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             faults.Assume($"columns that are not levels were not read: {ColumnList.Of(names, rest.Except(read))}");
         }
 
+        HashSet<int> doubtful = [.. unknown];
         ReadFault doubt = new(table.File, null, $"the names do not tell whether these columns are levels: {ColumnList.Of(names, unknown)}", NameColumn);
         return
         [
-            .. levels.Concat(unknown).Order().Select(i => LevelOf(names, i, false)).Select(c => unknown.Contains(c.Index) ? c with { Doubt = doubt } : c),
+            .. levels.Concat(unknown).Order().Select(i => LevelOf(names, i, false)).Select(c => doubtful.Contains(c.Index) ? c with { Doubt = doubt } : c),
             .. pairs.Select(p => p with { Name = p.Name.Length > 0 ? p.Name : ColumnList.Number(p.Index) }),
         ];
     }
@@ -132,8 +137,8 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     private LevelColumn LevelOf(ImmutableArray<ColumnName> names, int index, bool asked)
     {
         ColumnName name = names[index];
-        string label = name.Text.Length > 0 ? name.Text : ColumnList.Number(index);
-        bool twice = name.Text.Length > 0 && names.Count(n => n.Text == name.Text) > 1;
+        string label = name.Text.Length == 0 ? ColumnList.Number(index) : name.Text.Length <= LongestLabel ? name.Text : name.Text[..LongestLabel] + "…";
+        bool twice = name.Text.Length > 0 && _twice.Contains(name.Text);
         LevelUnit? unit = _units.Of(names, index, label);
         return new LevelColumn(index, twice ? $"{label} #{ColumnList.Number(index)}" : label, unit)
         {

@@ -11,6 +11,8 @@ internal static class ComplexPairs
     public static ImmutableArray<LevelColumn> Find(ImmutableArray<ColumnName> names, IReadOnlyList<int> levels)
     {
         var pairs = ImmutableArray.CreateBuilder<LevelColumn>();
+        HashSet<(string?, string)> given = [.. levels.Select(l => (names[l].Parameter, names[l].Base))];
+        HashSet<string?> parameters = [.. levels.Select(l => names[l].Parameter)];
         for (int i = 0; i + 1 < names.Length; i++)
         {
             (ColumnName real, ColumnName imaginary) = (names[i], names[i + 1]);
@@ -20,7 +22,7 @@ internal static class ComplexPairs
             }
 
             // A log magnitude beside the pair says the same.
-            if (!levels.Any(l => names[l].Parameter == real.Parameter && (names[l].Base == real.Base || real.Base.Length == 0)))
+            if (!(real.Base.Length == 0 ? parameters.Contains(real.Parameter) : given.Contains((real.Parameter, real.Base))))
             {
                 pairs.Add(new LevelColumn(i, real.Base, LevelUnit.Decibels) { Imaginary = i + 1, Quantity = real.Parameter ?? "level" });
             }

@@ -5,6 +5,9 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Finds the data in a delimited file: the longest run of rows of numbers. What looks like a lost part of it is a fault.</summary>
 internal sealed class DataBlock
 {
+    /// <summary>Most traces that are read from one file.</summary>
+    public const int MostTraces = 10_000;
+
     private const int TableRows = 3;
     private const int LongestOddLine = 1000;
 
@@ -27,6 +30,12 @@ internal sealed class DataBlock
     /// <summary>Finds the data; null, with the reason among the faults, where there is none or part of it is doubtful.</summary>
     public static DataBlock? Find(TraceText text, NumericRows rows, Separator separator, FaultList faults)
     {
+        if (rows.HasTooManyRuns)
+        {
+            faults.Add(rows.Line(rows.Runs[^1], 0) + 1, "the rows change their number of columns again and again", "export the sweep again as one table with a row for each frequency");
+            return null;
+        }
+
         NumericRun? longest = rows.Runs.MaxBy(r => r.Rows);
         if (longest is null || (longest.Rows < 2 && rows.Runs.Count > 1))
         {
@@ -39,7 +48,18 @@ internal sealed class DataBlock
             return null;
         }
 
+        if (longest.Columns > MostTraces)
+        {
+            faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the rows have {longest.Columns} columns; more than {MostTraces} are not read"), "put fewer traces into a file");
+            return null;
+        }
+
         block.CheckOtherRuns(faults);
+        if (block.Siblings.Count >= MostTraces)
+        {
+            faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the file holds more than {MostTraces} tables"), "put fewer traces into a file");
+        }
+
         return faults.Any ? null : block;
     }
 
@@ -73,7 +93,7 @@ internal sealed class DataBlock
     {
         int? line = NextLine(_text, edge, step);
         bool found = false;
-        while (line is { } index)
+        while (line is { } index && !bad.IsFull)
         {
             bool isBad = CheckNeighbour(index, bad);
             if (!isBad && !(found && IsRow(index)))

@@ -42,7 +42,7 @@ internal static class LevelDoubts
 
         var faults = new FaultList(place.File);
         var bad = new BadRows(faults);
-        for (int row = 0; row < levels.Length; row++)
+        for (int row = 0; row < levels.Length && !bad.IsFull; row++)
         {
             if (Problem(column, levels[row]) is { } problem)
             {

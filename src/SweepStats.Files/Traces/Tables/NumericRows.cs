@@ -5,6 +5,8 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Every row of two or more numbers in a file, and how they lie together.</summary>
 internal sealed class NumericRows : IDisposable
 {
+    private const int MostRuns = 50_000;
+
     private readonly PooledList<double> _values;
     private readonly PooledList<int> _lines;
     private readonly NumericRow _row;
@@ -15,7 +17,7 @@ internal sealed class NumericRows : IDisposable
         _values = new PooledList<double>(text.LineCount * 2);
         _lines = new PooledList<int>(text.LineCount);
         NumericRun? current = null;
-        for (int i = 0; i < text.LineCount; i++)
+        for (int i = 0; i < text.LineCount && !HasTooManyRuns; i++)
         {
             int columns = _row.Read(text.Line(i), _values);
             if (columns >= 2)
@@ -32,6 +34,9 @@ internal sealed class NumericRows : IDisposable
 
     /// <summary>The runs, in the order of the file.</summary>
     public List<NumericRun> Runs { get; } = [];
+
+    /// <summary>Whether the rows change their shape so often that the file is no table; the rest was not looked at.</summary>
+    public bool HasTooManyRuns => Runs.Count > MostRuns;
 
     /// <summary>A number of a run.</summary>
     public double Value(NumericRun run, int row, int column) => _values[run.FirstValue + (row * run.Columns) + column];

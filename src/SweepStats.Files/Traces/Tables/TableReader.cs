@@ -42,6 +42,12 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
         }
 
         IReadOnlyList<NumericRun> repeats = TableBlocks.Repeats(block.Run, axis);
+        if (repeats.Count > DataBlock.MostTraces)
+        {
+            faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the frequencies start anew more than {DataBlock.MostTraces} times"), "put fewer sweeps into a file");
+            return [];
+        }
+
         if (repeats.Count > 1)
         {
             faults.Assume(FormattableString.Invariant($"the frequencies start anew {repeats.Count - 1} times in the table; it was read as {repeats.Count} sweeps below each other"));
