@@ -5,7 +5,9 @@ namespace SweepStats.Files.Traces.Touchstone;
 /// <summary>Puts the numbers of a Touchstone file together to points: a frequency, then a pair for each parameter, wrapped over lines as the writer liked.</summary>
 internal sealed class TouchstonePoints : IDisposable
 {
-    private readonly TouchstoneHeader _header;
+    private readonly TouchstoneFormat _format;
+    private readonly int _exponent;
+    private readonly int _numbers;
     private readonly TouchstoneLevels?[] _levels;
     private readonly FaultList _faults;
     private readonly PooledList<double> _hertz;
@@ -21,7 +23,8 @@ internal sealed class TouchstonePoints : IDisposable
     /// <param name="faults">Takes what is wrong.</param>
     public TouchstonePoints(TouchstoneHeader header, TouchstoneLevels?[] levels, int capacity, FaultList faults)
     {
-        (_header, _levels, _faults) = (header, levels, faults);
+        (_levels, _faults) = (levels, faults);
+        (_format, _exponent, _numbers) = (header.Options.Format, header.Options.FrequencyUnit.Exponent(), 1 + (2 * levels.Length));
         _hertz = new PooledList<double>(capacity);
     }
 
@@ -31,16 +34,12 @@ internal sealed class TouchstonePoints : IDisposable
     /// <summary>Frequencies so far in Hz.</summary>
     public ReadOnlySpan<double> Hertz => _hertz.Items;
 
-    private int Numbers => 1 + (2 * _levels.Length);
-
-    private int Exponent => _header.Options.FrequencyUnit.Exponent();
-
     /// <summary>Whether a line begins with a frequency that does not rise.</summary>
     public bool Falls(ReadOnlySpan<byte> bare)
     {
         var reader = new FieldReader(bare, TouchstoneLine.Blanks);
         return _hertz.Count > 0 && reader.Next(out ReadOnlySpan<byte> field)
-            && StrictNumber.TryParse(field, TouchstoneLine.Blanks.DecimalMark, Exponent, out double hertz) && hertz <= _hertz[_hertz.Count - 1];
+            && StrictNumber.TryParse(field, TouchstoneLine.Blanks.DecimalMark, _exponent, out double hertz) && hertz <= _hertz[_hertz.Count - 1];
     }
 
     /// <summary>Takes a line of numbers; false at a fault.</summary>
@@ -56,7 +55,7 @@ internal sealed class TouchstonePoints : IDisposable
         {
             if (AtStart && fields > 0)
             {
-                return Refuse(index + 1, FormattableString.Invariant($"the row holds more than the {Numbers} numbers of a point"), "check that the extension tells the number of ports");
+                return Refuse(index + 1, FormattableString.Invariant($"the row holds more than the {_numbers} numbers of a point"), "check that the extension tells the number of ports");
             }
 
             if (!TryNumber(field, out double value))
@@ -80,7 +79,7 @@ internal sealed class TouchstonePoints : IDisposable
     {
         if (!_faults.Any && !AtStart)
         {
-            Refuse(_startLine, FormattableString.Invariant($"the last point lacks {Numbers - _at} of {Numbers} numbers"), "export the file again; it was cut off");
+            Refuse(_startLine, FormattableString.Invariant($"the last point lacks {_numbers - _at} of {_numbers} numbers"), "export the file again; it was cut off");
         }
         else if (!_faults.Any && _hertz.Count == 0)
         {
@@ -92,13 +91,13 @@ internal sealed class TouchstonePoints : IDisposable
 
     private bool TryNumber(ReadOnlySpan<byte> field, out double value)
     {
-        if (StrictNumber.TryParse(field, TouchstoneLine.Blanks.DecimalMark, AtStart ? Exponent : 0, out value))
+        if (StrictNumber.TryParse(field, TouchstoneLine.Blanks.DecimalMark, AtStart ? _exponent : 0, out value))
         {
             return true;
         }
 
         // A magnitude of 0 in dB, as programs print it that take the logarithm themselves.
-        bool zero = _at % 2 == 1 && _header.Options.Format == TouchstoneFormat.DecibelAngle && field.Length is 4 or 9
+        bool zero = _at % 2 == 1 && _format == TouchstoneFormat.DecibelAngle && field.Length is 4 or 9
             && System.Text.Encoding.ASCII.GetString(field).ToLowerInvariant() is "-inf" or "-infinity";
         value = zero ? double.NegativeInfinity : 0;
         return zero;
@@ -121,7 +120,7 @@ internal sealed class TouchstonePoints : IDisposable
             _levels[(_at / 2) - 1]?.Add(_first, value, _startLine);
         }
 
-        _at = (_at + 1) % Numbers;
+        _at = _at + 1 == _numbers ? 0 : _at + 1;
         return true;
     }
 
