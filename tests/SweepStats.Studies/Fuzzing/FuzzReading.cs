@@ -8,7 +8,7 @@ namespace SweepStats.Studies.Fuzzing;
 internal sealed class FuzzReading(string scratch)
 {
     /// <summary>Allowance of every file: texts of messages, patterns, pooled buffers that grow once.</summary>
-    public const long FixedBytes = 256 << 10;
+    public const long FixedBytes = 1 << 20;
 
     /// <summary>Bytes that a byte of file may cost.</summary>
     public const int BytesPerByte = 10;

@@ -5,6 +5,8 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>The name of a column, understood: what it holds and in which unit.</summary>
 internal sealed partial class ColumnName
 {
+    private const int Longest = 200;
+
     private static readonly string[] FrequencyWords = ["f", "freq", "frequency", "frequencies", "frequenz", "stimulus"];
     private static readonly string[] LevelWords =
         ["level", "pegel", "amplitude", "ampl", "amp", "magnitude", "mag", "power", "trace", "trc", "logmag", "voltage", "signal", "value", "y"];
@@ -18,6 +20,12 @@ internal sealed partial class ColumnName
     public ColumnName(string text)
     {
         Text = text.Trim();
+        if (Text.Length > Longest)
+        {
+            // No name; and brackets by the thousand take the patterns below the square of the length.
+            return;
+        }
+
         Match bracket = Bracketed().Match(Text);
         string tail = bracket.Success ? bracket.Groups[1].Value.Trim() : LastWord().Match(Text).Value;
         FrequencyUnit = FrequencyUnits.Parse(tail);

@@ -43,14 +43,14 @@ internal sealed class DataBlock
             return null;
         }
 
-        if (Around(text, rows, longest, separator, faults) is not { } block)
+        if (longest.Columns > MostTraces)
         {
+            faults.Add(rows.Line(longest, 0) + 1, FormattableString.Invariant($"the rows have {longest.Columns} columns; more than {MostTraces} are not read"), "put fewer traces into a file");
             return null;
         }
 
-        if (longest.Columns > MostTraces)
+        if (Around(text, rows, longest, separator, faults) is not { } block)
         {
-            faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the rows have {longest.Columns} columns; more than {MostTraces} are not read"), "put fewer traces into a file");
             return null;
         }
 

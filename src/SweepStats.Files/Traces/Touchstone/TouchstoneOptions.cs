@@ -4,6 +4,7 @@ namespace SweepStats.Files.Traces.Touchstone;
 /// <remarks>The reference resistance is passed over: it does not matter to a ratio of waves.</remarks>
 internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, TouchstoneFormat Format)
 {
+    private const int LongestLine = 1000;
     private const string Example = "correct the line, for example '# MHz S DB R 50'";
 
     /// <summary>Understands an option line; words in any order and case.</summary>
@@ -12,6 +13,12 @@ internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, Touchstone
     /// <param name="faults">Takes what is wrong with it.</param>
     public static TouchstoneOptions? Parse(ReadOnlySpan<byte> bare, int number, FaultList faults)
     {
+        if (bare.Length > LongestLine)
+        {
+            faults.Add(number, FormattableString.Invariant($"the option line is longer than {LongestLine} characters"), Example);
+            return null;
+        }
+
         FrequencyUnit? unit = null;
         TouchstoneFormat? format = null;
         bool afterResistance = false;

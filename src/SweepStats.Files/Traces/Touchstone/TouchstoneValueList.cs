@@ -5,6 +5,7 @@ namespace SweepStats.Files.Traces.Touchstone;
 internal sealed class TouchstoneValueList(string keyword)
 {
     private const int LongestShown = 40;
+    private const int MostKept = 100;
 
     /// <summary>Line of the keyword, from 1; null where the file does not have it.</summary>
     public int? Line { get; set; }
@@ -15,7 +16,8 @@ internal sealed class TouchstoneValueList(string keyword)
     /// <summary>The values as messages show them.</summary>
     public string Shown => Short(Values);
 
-    public void Add(IEnumerable<string> words) => Values.AddRange(words);
+    /// <summary>Adds values; beyond as many as any file of four ports has, their number does not matter.</summary>
+    public void Add(IEnumerable<string> words) => Values.AddRange(words.Take(MostKept - Math.Min(MostKept, Values.Count)));
 
     public override string ToString() => $"{keyword} {Shown}";
 
