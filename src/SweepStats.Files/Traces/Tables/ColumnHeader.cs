@@ -8,6 +8,7 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Finds the names of the columns above the data.</summary>
 internal static class ColumnHeader
 {
+    private const int LongestName = 100;
     private const int LongestStatement = 400;
 
     private static readonly SearchValues<byte> Meaningless = SearchValues.Create("!#% \t,;"u8);
@@ -101,7 +102,8 @@ internal static class ColumnHeader
         List<string> joined = [];
         foreach (string field in fields)
         {
-            if (joined.Count > 0 && field.StartsWith('(') | field.StartsWith('['))
+            bool taken = joined.Count > 0 && joined[^1].Length < LongestName && field.StartsWith('(') | field.StartsWith('[') && !joined[^1].EndsWith(')');
+            if (taken)
             {
                 joined[^1] += " " + field;
             }

@@ -1,0 +1,19 @@
+namespace SweepStats.Acceptance.BadInput;
+
+/// <summary>Something a person may hand to the program that it must refuse.</summary>
+/// <param name="What">What is bad about it, for the table.</param>
+/// <param name="Arrange">Spoils a campaign that is good otherwise.</param>
+internal sealed record BadInput(string What, Action<CampaignToSpoil> Arrange)
+{
+    /// <summary>Further words of the command line.</summary>
+    public string[] Words { get; init; } = [];
+
+    /// <summary>A bad floor sweep.</summary>
+    public static BadInput Floor(string what, string text, string name = "f.csv") => new(what, c => c.With("floor/" + name, text));
+
+    /// <summary>A bad campaign.toml.</summary>
+    public static BadInput Settings(string what, string text) => new(what, c => c.With("campaign.toml", text));
+
+    /// <summary>A bad sweeps.csv.</summary>
+    public static BadInput Manifest(string what, string text) => new(what, c => c.With("sweeps.csv", text));
+}
