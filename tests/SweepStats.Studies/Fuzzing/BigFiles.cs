@@ -36,6 +36,8 @@ internal static class BigFiles
         new("quotes-in-a-line.csv", s => Rows(s, "", 1, _ => new string('"', Million) + "\n", "1,2\n2,3\n")),
         new("quotes-in-lines.csv", s => Rows(s, Head + "1,2\n2,3\n", Million, _ => "\"\n")),
         new("brackets-in-header.csv", s => Rows(s, "Frequency (Hz),Level ", 1, _ => new string('(', Million) + "\n", "1,2\n2,3\n")),
+        new("brackets-in-comment.csv", s => Rows(s, Head, 1, _ => "# " + string.Concat(Enumerable.Repeat("( ", Million / 4)) + "\n", "1,2\n2,3\n")),
+        new("brackets-over-sweeps.csv", s => Rows(s, "", 1, _ => "S" + string.Concat(Enumerable.Repeat("[End]", Million / 10)), ",Date,Time,ms,88.0,89.0\n1,2024-03-05,10:11:12,1,2,3\n2,2024-03-05,10:11:13,1,2,3\n")),
         new("brackets-in-lines.csv", s => Rows(s, "", Million, _ => "[\n", Head + "1,2\n2,3\n")),
         new("blank-lines.csv", s => Rows(s, "", 100 * Megabyte / 1000, _ => new string('\n', 1000))),
         new("blank-lines-in-table.csv", s => Rows(s, Head + "1,2\n", 10 * Megabyte / 1000, _ => new string('\n', 1000), "2,3\n")),
