@@ -7,7 +7,7 @@ internal sealed partial class FoundFiles(string folder)
 {
     private const int KeptOfAKind = 2;
     private const int Trials = 400;
-    private const int LongestKind = 75;
+    private const int LongestKind = 52;
 
     private readonly Dictionary<string, int> _kinds = [];
     private readonly Lock _lock = new();

@@ -57,13 +57,13 @@ internal static class FuzzRules
             : null;
     }
 
-    // Counted apart from the reader: a line feed, a carriage return and both together end a line.
+    // Counted apart from the reader: a line feed, a carriage return and both together end a line. NUL bytes are passed over where they are padding.
     private static int Lines(ReadOnlySpan<byte> content)
     {
         string text = content.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) ? Encoding.Unicode.GetString(content)
             : content.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]) ? Encoding.BigEndianUnicode.GetString(content)
-            : Encoding.Latin1.GetString(content);
-        text = text.Replace("\0", "", StringComparison.Ordinal).Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
+            : Encoding.Latin1.GetString(content).Replace("\0", "", StringComparison.Ordinal);
+        text = text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
         return text.Count(c => c == '\n') + (text.EndsWith('\n') ? 0 : 1);
     }
 }

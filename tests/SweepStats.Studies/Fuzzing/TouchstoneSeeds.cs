@@ -20,7 +20,8 @@ internal static class TouchstoneSeeds
         FuzzSeed.Of("zeros.s2p", "# Hz S RI R 50\n" + SeedRows.Points(10, 2, 2, Cartesian).Replace("\n", " 0 0 0 0\n", StringComparison.Ordinal)),
         FuzzSeed.Of("two-full.s2p", Two(2, "[Two-Port Data Order] 21_12\n", 10, "Full") + "[Network Data]\n" + SeedRows.Points(10, 4, 4, LogPolar) + "[End]\n"),
         FuzzSeed.Of("two-noise.s2p", Two(2, "[Two-Port Data Order] 12_21\n[Number of Noise Frequencies] 2\n", 6, "Full") + "[Network Data]\n" + SeedRows.Points(6, 4, 4, LogPolar) + "[Noise Data]\n 100 .64 .69 19 .38\n 200 .70 .60 28 .36\n[End]\n"),
-        FuzzSeed.Of("two-lower.s3p", Two(3, "[Mixed-Mode Order] D2,3 C2,3 S1\n[Begin Information]\nmade=by hand\n[End Information]\n", 8, "Lower") + "[Network Data]\n" + SeedRows.Points(8, 6, 3, LogPolar) + "[End]\n"),
+        FuzzSeed.Of("two-lower.s3p", Two(3, "[Begin Information]\nmade=by hand\n[End Information]\n", 8, "Lower") + "[Network Data]\n" + SeedRows.Points(8, 6, 3, LogPolar) + "[End]\n"),
+        FuzzSeed.Of("two-mixed.s3p", Two(3, "[Mixed-Mode Order] D2,3 C2,3 S1\n", 8, "Lower") + "[Network Data]\n" + SeedRows.Points(8, 6, 3, LogPolar) + "[End]\n"),
         FuzzSeed.Of("two-upper.s4p", Two(4, "", 6, "Upper") + "[Network Data]\n" + SeedRows.Points(6, 10, 4, LogPolar) + "[End]\n"),
     ];
 
