@@ -152,10 +152,10 @@ internal sealed class SettingsReader
     private static LevelUnit? UnitOfLevel(KeyReader keys)
     {
         string? word = keys.Text("level_unit");
-        LevelUnit? unit = word is null ? null : LevelUnits.Parse(word);
+        LevelUnit? unit = word is null || LevelUnits.Parse(word) is Traces.LevelUnit.DecibelsPerMeter ? null : LevelUnits.Parse(word);
         if (word is not null && unit is null)
         {
-            keys.Refuse("level_unit", $"setup.level_unit is '{word}'", "use dBm, dBµV, dBmV, dB, V, mV, µV, W or mW");
+            keys.Refuse("level_unit", $"setup.level_unit is '{word}'", "use dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW");
         }
 
         return unit;

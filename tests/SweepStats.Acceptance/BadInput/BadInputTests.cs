@@ -24,7 +24,7 @@ public sealed class BadInputTests
         Assert.Equal((2, ""), (code, output));
         Assert.False(Directory.Exists(campaign.Report));
         Assert.DoesNotContain("internal error", error, StringComparison.Ordinal);
-        Assert.All(Lines(error, campaign), l => Assert.Matches("^[^:]+(:[0-9]+)?: .+[;.] .+$", l));
+        Assert.All(Lines(error, campaign), l => Assert.Matches("^[^:]+(:[0-9]+)?: .+[;.:] .+$", l));
     }
 
     [Fact]
