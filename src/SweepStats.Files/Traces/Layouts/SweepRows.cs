@@ -11,6 +11,7 @@ namespace SweepStats.Files.Traces.Layouts;
 internal sealed class SweepRows(
     TraceText text, SweepRowHeader header, FrequencyAxis axis, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
 {
+    private readonly LevelUnit? _headed = header.Lead.Select(l => new ColumnName(l).LevelUnit).FirstOrDefault(u => u is not null);
     private bool _told;
 
     /// <summary>A trace for each row of levels, up to the first line that is none.</summary>
@@ -59,9 +60,9 @@ internal sealed class SweepRows(
         }
 
         string[] lead = [.. fields.Take(header.Lead.Count)];
-        var name = new ColumnName(lead.FirstOrDefault(l => new ColumnName(l).LevelUnit is not null) ?? "");
-        string label = name.Text.Length > 0 ? name.Text : FormattableString.Invariant($"{header.Lead[0]} {lead[0]}").Trim();
-        LevelUnit? unit = name.LevelUnit ?? header.Lead.Select(l => new ColumnName(l).LevelUnit).FirstOrDefault(u => u is not null) ?? known.Preamble.LevelUnit ?? Told();
+        ColumnName? name = lead.Where(l => l.AsSpan().IndexOfAnyExceptInRange('+', '9') >= 0).Select(l => new ColumnName(l)).FirstOrDefault(n => n.LevelUnit is not null);
+        string label = name?.Text ?? FormattableString.Invariant($"{header.Lead[0]} {lead[0]}").Trim();
+        LevelUnit? unit = name?.LevelUnit ?? _headed ?? known.Preamble.LevelUnit ?? Told();
         var column = new LevelColumn(header.Lead.Count, label, unit) { Asked = !known.Options.Columns.IsEmpty };
         return new Trace(label, "level", unit, axis, [.. levels])
         {
