@@ -42,7 +42,9 @@ internal sealed class SectionLayout : ITraceLayout
     {
         for (int i = 0; i < text.LineCount; i++)
         {
-            if (text.Line(i).Trim(" \t,;"u8) is [(byte)'[', ..] line && line.SequenceEqual("[Trace]"u8))
+            // Most lines of a file are rows, which begin with a digit: they must cost nothing here.
+            ReadOnlySpan<byte> line = text.Line(i);
+            if (!line.IsEmpty && line[0] is (byte)'[' or (byte)' ' or (byte)'\t' && line.Trim(" \t,;"u8).SequenceEqual("[Trace]"u8))
             {
                 yield return i;
             }

@@ -22,7 +22,13 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
     {
         for (int i = 0; i + 1 < Math.Min(text.LineCount, LinesSearched); i++)
         {
-            ReadOnlySpan<byte> line = text.Line(i).Trim(" \t\"#!%"u8);
+            ReadOnlySpan<byte> whole = text.Line(i);
+            if (whole.Length < 10 || whole[0] is >= (byte)'+' and <= (byte)'9')
+            {
+                continue;
+            }
+
+            ReadOnlySpan<byte> line = whole.Trim(" \t\"#!%"u8);
             if (line.Length < 10 || !char.IsLetter((char)line[0]) || line.IndexOfAnyInRange((byte)'0', (byte)'9') < 0)
             {
                 continue;

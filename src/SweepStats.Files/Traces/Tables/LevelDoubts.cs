@@ -40,6 +40,11 @@ internal static class LevelDoubts
             return [new ReadFault(place.File, place.Line(0), $"trace {column.Name} is blank: {blank}", "export a trace that was written; if the levels are real, name the column in sweeps.csv (column)")];
         }
 
+        if (AreSound(column, levels))
+        {
+            return [];
+        }
+
         var faults = new FaultList(place.File);
         var bad = new BadRows(faults);
         for (int row = 0; row < levels.Length && !bad.IsFull; row++)
@@ -52,6 +57,24 @@ internal static class LevelDoubts
 
         bad.Report();
         return faults.All;
+    }
+
+    // The usual case, without a question for each row.
+    private static bool AreSound(LevelColumn column, ReadOnlySpan<double> levels)
+    {
+        bool linear = column.Unit is { } unit && unit.IsLinear();
+        (double least, double most) = column.Unit is null || column.Imaginary is not null ? (double.MinValue, double.MaxValue)
+            : linear ? (double.Epsilon, double.MaxValue)
+            : (-NoReading, NoReading);
+        foreach (double level in levels)
+        {
+            if (!(level >= least && level <= most))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static (string Problem, string Remedy)? Problem(LevelColumn column, double level)

@@ -28,7 +28,11 @@ internal sealed class NumericRow(Separator separator)
             if (StrictNumber.TryParse(field, separator.DecimalMark, 0, out double value))
             {
                 into.Add(value);
-                Grow(into.Count - before, null, false);
+                if (_anyUnit)
+                {
+                    Grow(into.Count - before, null, false);
+                }
+
                 last = field;
                 continue;
             }
@@ -59,11 +63,6 @@ internal sealed class NumericRow(Separator separator)
 
     private void Grow(int columns, LevelUnit? unit, bool inHertz)
     {
-        if (unit is null && !inHertz && !_anyUnit)
-        {
-            return;
-        }
-
         if (!_anyUnit)
         {
             _levelUnits.Clear();

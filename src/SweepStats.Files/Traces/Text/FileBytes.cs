@@ -96,12 +96,18 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
             return Converted(buffer, (2, length), bytes[0] == 0xFF ? Encoding.Unicode : Encoding.BigEndianUnicode, hash, null);
         }
 
-        // Two-byte text of Latin letters and digits has a NUL in every other byte, which padding has not.
-        (int even, int odd) = Nuls(bytes[..Math.Min(length, Sampled)]);
-        int half = Math.Min(length, Sampled) / 2;
-        return Math.Max(even, odd) * 10 >= half * 9 && Math.Min(even, odd) * 10 <= half && half > 2
-            ? Converted(buffer, (0, length), even > odd ? Encoding.BigEndianUnicode : Encoding.Unicode, hash, "the text has no byte order mark and was read as UTF-16")
+        return bytes[..Math.Min(length, Sampled)].Contains((byte)0) && UnmarkedUtf16(bytes[..Math.Min(length, Sampled)]) is { } unmarked
+            ? Converted(buffer, (0, length), unmarked, hash, "the text has no byte order mark and was read as UTF-16")
             : Checked(buffer, 0, length, hash);
+    }
+
+    // Two-byte text of Latin letters and digits has a NUL in every other byte, which padding has not.
+    private static Encoding? UnmarkedUtf16(ReadOnlySpan<byte> sample)
+    {
+        (int even, int odd) = Nuls(sample);
+        int half = sample.Length / 2;
+        return Math.Max(even, odd) * 10 < half * 9 || Math.Min(even, odd) * 10 > half || half <= 2 ? null
+            : even > odd ? Encoding.BigEndianUnicode : Encoding.Unicode;
     }
 
     private static (int Even, int Odd) Nuls(ReadOnlySpan<byte> bytes)
