@@ -12,6 +12,7 @@ namespace SweepStats.Files.Traces.Layouts;
 internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyList<string> Lead, IReadOnlyList<string> Frequencies)
 {
     private const int FewestFrequencies = 3;
+    private const int LongestNumber = 64;
     private const int LinesSearched = 300;
 
     private static readonly Separator[] Separators =
@@ -62,7 +63,13 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
 
     private static SweepRowHeader? Of(TraceText text, int index, Separator separator)
     {
-        List<string> fields = FieldReader.Texts(text.Line(index).TrimStart(" \t#!%"u8), separator);
+        ReadOnlySpan<byte> line = text.Line(index).Trim(" \t#!%"u8).TrimEnd(separator.Mark);
+        if (!double.IsFinite(Hertz(Encoding.UTF8.GetString(Last(line, separator)), separator.DecimalMark, null)))
+        {
+            return null;
+        }
+
+        List<string> fields = FieldReader.Texts(line, separator);
         int first = fields.Count;
         double above = double.PositiveInfinity;
         while (first > 0 && Hertz(fields[first - 1], separator.DecimalMark, null) is var hertz && hertz >= 0 && hertz < above)
@@ -73,6 +80,13 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
         return first > 0 && fields.Count - first >= FewestFrequencies && fields.Take(first).All(f => !StrictNumber.TryParse(Encoding.UTF8.GetBytes(f), separator.DecimalMark, 0, out _))
             ? new SweepRowHeader(index, separator, fields[..first], fields[first..])
             : null;
+    }
+
+    // Asked first: most lines end otherwise, and to cut them all into fields would cost more than the file.
+    private static ReadOnlySpan<byte> Last(ReadOnlySpan<byte> line, Separator separator)
+    {
+        ReadOnlySpan<byte> last = line[(line.LastIndexOf(separator.Mark) + 1)..].Trim("\" \t"u8);
+        return last[..Math.Min(last.Length, LongestNumber)];
     }
 
     // "Frequency (Hz),1,2,3" over rows of numbers heads an ordinary table whose traces are numbered.

@@ -8,7 +8,7 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Finds the names of the columns above the data.</summary>
 internal static class ColumnHeader
 {
-    private const int LongestName = 100;
+    private const int LongestName = 200;
     private const int LongestStatement = 400;
 
     private static readonly SearchValues<byte> Meaningless = SearchValues.Create("!#% \t,;"u8);
@@ -63,6 +63,11 @@ internal static class ColumnHeader
 
     private static ImmutableArray<ColumnName>? Names(ReadOnlySpan<byte> line, int columns, Separator separator)
     {
+        if (line.Length > LongestName * (columns + 2))
+        {
+            return null;
+        }
+
         ReadOnlySpan<byte> bare = line.TrimStart(" \t"u8);
         bool comment = bare[0] is (byte)'!' or (byte)'#' or (byte)'%';
         ReadOnlySpan<byte> content = comment ? bare.TrimStart("!#% "u8) : line;
@@ -119,6 +124,11 @@ internal static class ColumnHeader
     // Two names over four columns is what decimal commas between commas look like.
     private static void RefuseOtherWidth(ReadOnlySpan<byte> line, int index, int columns, Separator separator, FaultList faults)
     {
+        if (line.Length > LongestName * (columns + 2))
+        {
+            return;
+        }
+
         List<string> fields = FieldReader.Texts(line, separator);
         if (StatementReader.Read(System.Text.Encoding.UTF8.GetString(line[..Math.Min(line.Length, LongestStatement)]), index).Any(s => SettingKeys.Find(s.Key) is not null))
         {
