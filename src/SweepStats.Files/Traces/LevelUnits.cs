@@ -5,6 +5,8 @@ namespace SweepStats.Files.Traces;
 /// <summary>Names of level units, and the way from each to the scales of the core.</summary>
 public static class LevelUnits
 {
+    private const int LongestWord = 24;
+
     /// <summary>How the unit is written.</summary>
     public static string Symbol(this LevelUnit unit) => unit switch
     {
@@ -23,14 +25,15 @@ public static class LevelUnits
     };
 
     /// <summary>The unit that a word names; null for any other word. Case counts only between mW and MW, which is no level unit here.</summary>
-    public static LevelUnit? Parse(string word) => word.Trim().Replace('μ', 'µ') switch
+    /// <remarks>The reference may stand in brackets, as IEC 60027-3 writes it: dB(µV), dB(1 µV/m), dB(mW).</remarks>
+    public static LevelUnit? Parse(string word) => Plain(word) switch
     {
         "W" => LevelUnit.Watts,
         "mW" or "mw" => LevelUnit.Milliwatts,
         "MW" or "MV" => null,
         var other => other.ToLowerInvariant() switch
         {
-            "dbm" => LevelUnit.DecibelMilliwatts,
+            "dbm" or "dbmw" => LevelUnit.DecibelMilliwatts,
             "dbµv" or "dbuv" => LevelUnit.DecibelMicrovolts,
             "dbmv" => LevelUnit.DecibelMillivolts,
             "dbµv/m" or "dbuv/m" or "dbuvpermeter" or "dbµvpermeter" => LevelUnit.DecibelMicrovoltsPerMeter,
@@ -43,6 +46,19 @@ public static class LevelUnits
             _ => null,
         },
     };
+
+    private static string Plain(string word)
+    {
+        string bare = word.Trim().Replace('μ', 'µ');
+        if (!bare.StartsWith("db", StringComparison.OrdinalIgnoreCase) || bare.Length > LongestWord)
+        {
+            return bare;
+        }
+
+        string reference = bare[2..].Replace(" ", "", StringComparison.Ordinal);
+        bool bracketed = reference.Length > 2 && reference[0] is '(' or '[' && reference[^1] is ')' or ']';
+        return string.Concat("dB", bracketed ? reference[1..^1].TrimStart('1') : reference);
+    }
 
     /// <summary>The scale that levels of a unit are brought to.</summary>
     public static LevelScale Scale(this LevelUnit unit) => unit switch

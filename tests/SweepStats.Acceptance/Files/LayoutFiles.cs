@@ -117,6 +117,27 @@ public sealed class LayoutFiles : IDisposable
         Assert.Equal(LevelUnit.LinearMagnitude, Assert.Single(reading.Traces).Unit);
     }
 
+    [Theory]
+    [InlineData("Level dB(µV)", LevelUnit.DecibelMicrovolts)]
+    [InlineData("Level (dB(µV))", LevelUnit.DecibelMicrovolts)]
+    [InlineData("Level [dB(1 uV)]", LevelUnit.DecibelMicrovolts)]
+    [InlineData("Level (dB µV)", LevelUnit.DecibelMicrovolts)]
+    [InlineData("E dB(µV/m)", LevelUnit.DecibelMicrovoltsPerMeter)]
+    [InlineData("Level (dBµV/m)", LevelUnit.DecibelMicrovoltsPerMeter)]
+    [InlineData("Power dB(mW)", LevelUnit.DecibelMilliwatts)]
+    [InlineData("Voltage (µV)", LevelUnit.Microvolts)]
+    public void AReferenceInBracketsMakesNoVoltage(string name, LevelUnit unit) =>
+        Assert.Equal(unit, Assert.Single(Read($"Frequency (Hz);{name}\n1000;50\n2000;51\n").Traces).Unit);
+
+    [Theory]
+    [InlineData("Frequency (Hz),Max (dBm),Min (dBm),Avg (dBm)\n1000,-50,-60,-55\n2000,-51,-61,-56\n")]
+    [InlineData("Frequency (Hz),Level (dBm),Max Hold (dBm)\n1000,-50,-45\n2000,-51,-46\n")]
+    public void TheHighestAndTheMeanOfSweepsAreNoRepeats(string text)
+    {
+        Assert.Contains("no repeats of each other", Assert.Single(Read(text).Faults).Problem, StringComparison.Ordinal);
+        Assert.Single(_folder.Trace("t.csv", new TraceReadOptions { Columns = ["2"] }).Traces);
+    }
+
     [Fact]
     public void LinearMagnitudesComeIntoACampaignInDecibels()
     {

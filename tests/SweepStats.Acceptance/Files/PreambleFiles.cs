@@ -71,6 +71,20 @@ public sealed class PreambleFiles : IDisposable
         Assert.Contains("the date 03/05/2026 was not used: day and month cannot be told apart", reading.Assumptions);
     }
 
+    [Theory]
+    [InlineData("Receiver,3\nCalibration due 2027-01-02\n")]
+    [InlineData("Firmware 2019-05-06\n")]
+    [InlineData("Calibrated: 2020-01-02\n")]
+    public void DatesOfOtherThingsAreNotTheSweeps(string preamble) => Assert.Null(Read(preamble + Rows).Traces[0].TakenAt);
+
+    [Fact]
+    public void UnitsOfBothAxesMayBeCalledUnit()
+    {
+        TraceReading reading = Read("Unit,kHz\nUnit,dBm\nUnit,cabinet 3\nfrequency,level\n1000,-50\n2000,-51\n");
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.Equal((LevelUnit.DecibelMilliwatts, 1e6), (reading.Traces[0].Unit, reading.Traces[0].Axis.Hertz[0]));
+    }
+
     [Fact]
     public void RowsAreBelievedAgainstWhatIsStatedOfThem()
     {

@@ -10,6 +10,8 @@ internal sealed class Preamble
     private const int LongestLine = 400;
     private const int MostLines = 5000;
 
+    private static readonly string[] TraceModes = ["hold", "write", "aver", "view", "blank", "max", "min", "norm"];
+
     private readonly Dictionary<Setting, ImmutableArray<string>> _found = [];
     private readonly SweepDate _date = new();
 
@@ -91,7 +93,7 @@ internal sealed class Preamble
             Detector = Word(Setting.Detector),
             Averaging = Word(Setting.Averaging),
             SweepTimeSeconds = Number(Setting.SweepTime)?.Seconds(),
-            TraceMode = Word(Setting.TraceMode),
+            TraceMode = Word(Setting.TraceMode) is { } mode && IsTraceMode(mode) ? mode : null,
             Preamplifier = Word(Setting.Preamplifier),
         };
     }
@@ -107,6 +109,17 @@ internal sealed class Preamble
         if (key.Setting is Setting.Date or Setting.Time)
         {
             _date.Stated(key.Setting, string.Join(' ', statement.Values));
+            return;
+        }
+
+        if (key.Setting == Setting.LevelUnit && LevelUnits.Parse(statement.Values[0]) is null)
+        {
+            // "Unit,Hz" is the other axis; "Unit,cabinet 3" is neither.
+            if (FrequencyUnits.Parse(statement.Values[0]) is not null)
+            {
+                _found.TryAdd(Setting.FrequencyUnit, [statement.Values[0]]);
+            }
+
             return;
         }
 
@@ -126,6 +139,9 @@ internal sealed class Preamble
 
         return bare && values.Length > 1 && StatedNumber.Parse(values[1]) is null && values[1].Length > 0 ? [values[0] + " " + values[1]] : values;
     }
+
+    private static bool IsTraceMode(string word) =>
+        TraceModes.Any(w => word.Contains(w, StringComparison.OrdinalIgnoreCase));
 
     private StatedNumber? Number(Setting setting) => One(setting) is { } text ? StatedNumber.Parse(text) : null;
 

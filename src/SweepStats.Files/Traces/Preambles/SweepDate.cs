@@ -45,7 +45,7 @@ internal sealed partial class SweepDate
     /// <summary>Looks at a line of the file.</summary>
     public void Line(string text, int index)
     {
-        if (index < TitleLines)
+        if (index < TitleLines && !OtherDates().IsMatch(text))
         {
             _titles.Add(text);
         }
@@ -110,6 +110,9 @@ internal sealed partial class SweepDate
 
     [GeneratedRegex(@"(?<![0-9])(?<a>[0-9]{1,2})(?<s>[-/.])(?<b>[0-9]{1,2})\k<s>(?<y>[0-9]{4}|[0-9][0-9])(?![0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
     private static partial Regex Numbers();
+
+    [GeneratedRegex(@"(?<!\p{L})(?:cal|calib|due|valid|version|firmware|software|copyright)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex OtherDates();
 
     [GeneratedRegex(@"[0-9]:[0-9][0-9]")]
     private static partial Regex Clock();

@@ -82,6 +82,12 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             return null;
         }
 
+        if (levels.Select(i => names[i].Statistic).Distinct().Count() > 1)
+        {
+            faults.Add(null, $"some columns are the highest, lowest or mean of the same sweeps, which are no repeats of each other: {ColumnList.Of(names, levels)}", NameColumn);
+            return null;
+        }
+
         HashSet<int> read = [.. levels, .. unknown, .. zero, .. pairs.SelectMany(p => new[] { p.Index, p.Imaginary!.Value })];
         if (read.Count < rest.Length)
         {

@@ -14,7 +14,7 @@ internal sealed partial class ColumnName
     private static readonly string[] OtherWords =
     [
         "no", "nr", "index", "idx", "point", "pt", "n", "phase", "ph", "deg", "degree", "degrees", "angle", "ang", "rad", "imag", "im", "imaginary", "real", "re", "time", "date",
-        "uncertainty", "u", "std", "stdev", "sd", "sigma", "limit", "margin", "delay", "vswr", "swr", "rbw", "vbw",
+        "uncertainty", "unc", "u", "error", "deviation", "stddev", "std", "stdev", "sd", "sigma", "limit", "margin", "delay", "vswr", "swr", "rbw", "vbw",
     ];
 
     public ColumnName(string text)
@@ -27,6 +27,8 @@ internal sealed partial class ColumnName
         }
 
         Match bracket = Bracketed().Match(Text);
+        Match decibels = BracketedReference().Match(Text);
+        bracket = decibels.Success ? decibels : bracket;
         string tail = bracket.Success ? bracket.Groups[1].Value.Trim() : LastWord().Match(Text).Value;
         FrequencyUnit = FrequencyUnits.Parse(tail);
         LevelUnit = LevelUnits.Parse(tail);
@@ -35,6 +37,7 @@ internal sealed partial class ColumnName
         IsLogMagnitude = LogMagnitude().IsMatch(Text);
         IsMagnitude = words.Any(w => w is "mag" or "magnitude" or "lin" or "linmag") && !IsLogMagnitude;
         IsCorrection = LevelUnit == Traces.LevelUnit.DecibelsPerMeter || words.Any(CorrectionWords.Contains);
+        Statistic = words.Select(StatisticOf).FirstOrDefault(w => w is not null);
         Part = ComplexPartOf([.. words, tail.ToLowerInvariant()]);
         Kind = KindOf(words, tail);
         Parameter = ScatteringParameter().Match(Text) is { Success: true } s ? "S" + s.Groups[1].Value + s.Groups[2].Value : null;
@@ -62,6 +65,9 @@ internal sealed partial class ColumnName
 
     /// <summary>Whether it is a magnitude, which may be linear.</summary>
     public bool IsMagnitude { get; }
+
+    /// <summary>Whether it is the highest, lowest or mean of several sweeps, as far as the name tells; null where it does not say so.</summary>
+    public string? Statistic { get; }
 
     /// <summary>Which part of a complex number it is.</summary>
     public ComplexPart Part { get; }
@@ -101,6 +107,14 @@ internal sealed partial class ColumnName
         return LevelUnit is not null || IsCorrection || (named && !EmptyBracket().IsMatch(Text)) ? ColumnKind.Level : ColumnKind.Unknown;
     }
 
+    private static string? StatisticOf(string word) => word switch
+    {
+        "max" or "maximum" or "maxhold" or "highest" => "highest",
+        "min" or "minimum" or "minhold" or "lowest" => "lowest",
+        "avg" or "average" or "mean" => "mean",
+        _ => null,
+    };
+
     private static ComplexPart ComplexPartOf(string[] words) =>
         words.Any(w => w is "real" or "re") ? ComplexPart.Real
         : words.Any(w => w is "imag" or "im" or "imaginary") ? ComplexPart.Imaginary
@@ -109,6 +123,10 @@ internal sealed partial class ColumnName
 
     [GeneratedRegex(@"[\(\[]\s*([^\)\]]*)[\)\]]\s*$")]
     private static partial Regex Bracketed();
+
+    // dB(µV) is a level in dB; µV in brackets behind anything else is a voltage.
+    [GeneratedRegex(@"[\(\[]?\b(dB\s*[\(\[][^\)\]]*[\)\]](?:/m)?)[\)\]]?\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex BracketedReference();
 
     [GeneratedRegex(@"[\(\[]\s*[\)\]]\s*$")]
     private static partial Regex EmptyBracket();

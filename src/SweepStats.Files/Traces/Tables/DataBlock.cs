@@ -39,7 +39,12 @@ internal sealed class DataBlock
         NumericRun? longest = rows.Runs.MaxBy(r => r.Rows);
         if (longest is null || (longest.Rows < 2 && rows.Runs.Count > 1))
         {
-            NoTable.Tell(text, longest is null ? null : rows.Line(longest, 0), faults);
+            // A bad second row leaves a first that stands alone: then the bad one is to be told of.
+            if (longest is null || Around(text, rows, longest, separator, faults) is not null)
+            {
+                NoTable.Tell(text, longest is null ? null : rows.Line(longest, 0), faults);
+            }
+
             return null;
         }
 
