@@ -12,6 +12,7 @@ internal static class CommandLine
         {
             RunCommand.Create(terminal),
             CheckCommand.Create(terminal),
+            LookCommand.Create(terminal),
             RehearseCommand.Create(terminal),
             InitCommand.Create(terminal),
         };

@@ -1,7 +1,7 @@
 namespace SweepStats.Files.Traces;
 
 /// <summary>Names of frequency units, and their size.</summary>
-internal static class FrequencyUnits
+public static class FrequencyUnits
 {
     /// <summary>The unit that a word names in any case; null for any other word.</summary>
     public static FrequencyUnit? Parse(string word) => word.Trim().ToLowerInvariant() switch
@@ -14,7 +14,7 @@ internal static class FrequencyUnits
     };
 
     /// <summary>Power of ten of the unit. Scaling is done on the decimal text, so that 0.3 GHz is exactly 300 MHz.</summary>
-    public static int Exponent(this FrequencyUnit unit) => 3 * (int)unit;
+    internal static int Exponent(this FrequencyUnit unit) => 3 * (int)unit;
 
     /// <summary>How the unit is written.</summary>
     public static string Symbol(this FrequencyUnit unit) => unit switch

@@ -1,0 +1,175 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Cli.Look;
+
+/// <summary>How files were understood, as a JSON array with one object a file. Numbers are exact.</summary>
+internal sealed class LookJson : IDisposable
+{
+    // As in summary.json: µ stays readable, and nothing here is put into HTML.
+    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    private readonly Utf8JsonWriter _json;
+
+    public LookJson(Stream to)
+    {
+        _json = new Utf8JsonWriter(to, Options);
+        _json.WriteStartArray();
+    }
+
+    public void Add(string file, TraceReading reading)
+    {
+        _json.WriteStartObject();
+        _json.WriteString("file", file);
+        if (reading.Faults.IsEmpty)
+        {
+            Read(reading);
+        }
+        else
+        {
+            _json.WritePropertyName("error");
+            Fault(reading.Faults[0]);
+            Faults("more", reading.Faults.RemoveAt(0));
+        }
+
+        _json.WriteEndObject();
+        _json.Flush();
+    }
+
+    public void Dispose()
+    {
+        _json.WriteEndArray();
+        _json.Dispose();
+    }
+
+    private void Read(TraceReading reading)
+    {
+        _json.WriteStartArray("traces");
+        foreach (Trace trace in reading.Traces)
+        {
+            Trace(trace, reading.Settings);
+        }
+
+        _json.WriteEndArray();
+        Settings(reading.Settings);
+        _json.WriteStartArray("assumptions");
+        foreach (string assumption in reading.Assumptions)
+        {
+            _json.WriteStringValue(assumption);
+        }
+
+        _json.WriteEndArray();
+    }
+
+    private void Trace(Trace trace, ReceiverSettings shared)
+    {
+        _json.WriteStartObject();
+        _json.WriteString("name", trace.Column);
+        _json.WriteString("quantity", trace.Quantity);
+        _json.WriteString("unit", trace.Unit?.Symbol());
+        _json.WriteNumber("points", trace.Levels.Length);
+        Point("first", trace, 0);
+        Point("last", trace, trace.Levels.Length - 1);
+        Word("blank", trace.Blank);
+        Faults("doubts", trace.Doubts);
+        Word("taken_at", trace.TakenAt?.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFFFK", CultureInfo.InvariantCulture));
+        if (trace.Settings != shared && trace.Settings != ReceiverSettings.Unstated)
+        {
+            Settings(trace.Settings);
+        }
+
+        _json.WriteEndObject();
+    }
+
+    private void Point(string key, Trace trace, int index)
+    {
+        if (index < 0 || index >= trace.Levels.Length)
+        {
+            _json.WriteNull(key);
+            return;
+        }
+
+        _json.WriteStartObject(key);
+        _json.WriteNumber("frequency_hz", trace.Axis.Hertz[index]);
+        if (double.IsFinite(trace.Levels[index]))
+        {
+            _json.WriteNumber("level", trace.Levels[index]);
+        }
+        else
+        {
+            _json.WriteNull("level");
+        }
+
+        _json.WriteEndObject();
+    }
+
+    private void Settings(ReceiverSettings settings)
+    {
+        _json.WriteStartObject("settings");
+        Number("rbw_hz", settings.ResolutionBandwidthHz);
+        Number("vbw_hz", settings.VideoBandwidthHz);
+        Number("attenuation_db", settings.AttenuationDb);
+        Number("reference_level", settings.ReferenceLevel);
+        Word("detector", settings.Detector);
+        Word("averaging", settings.Averaging);
+        Number("sweep_time_s", settings.SweepTimeSeconds);
+        Word("trace_mode", settings.TraceMode);
+        Word("preamplifier", settings.Preamplifier);
+        _json.WriteEndObject();
+    }
+
+    private void Faults(string key, ImmutableArray<ReadFault> faults)
+    {
+        if (faults.IsEmpty)
+        {
+            return;
+        }
+
+        _json.WriteStartArray(key);
+        foreach (ReadFault fault in faults)
+        {
+            Fault(fault);
+        }
+
+        _json.WriteEndArray();
+    }
+
+    private void Fault(ReadFault fault)
+    {
+        _json.WriteStartObject();
+        _json.WritePropertyName("line");
+        if (fault.Line is { } line)
+        {
+            _json.WriteNumberValue(line);
+        }
+        else
+        {
+            _json.WriteNullValue();
+        }
+
+        _json.WriteString("problem", fault.Problem);
+        _json.WriteString("remedy", fault.Remedy);
+        _json.WriteEndObject();
+    }
+
+    private void Number(string key, double? number)
+    {
+        if (number is { } value && double.IsFinite(value))
+        {
+            _json.WriteNumber(key, value);
+        }
+    }
+
+    private void Word(string key, string? word)
+    {
+        if (word is not null)
+        {
+            _json.WriteString(key, word);
+        }
+    }
+}

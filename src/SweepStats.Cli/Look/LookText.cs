@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SweepStats.Cli.Plot;
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+
+namespace SweepStats.Cli.Look;
+
+/// <summary>How a file was understood, in lines for a person.</summary>
+/// <param name="plot">Draws the traces; null to leave that out.</param>
+internal sealed class LookText(TracePlot? plot)
+{
+    private const string Indent = "  ";
+    private const int MostPlots = 3;
+    private const int MostDoubts = 8;
+    private const int MostNames = 4;
+    private const int OnePlotHeight = 8;
+    private const int PlotHeight = 5;
+    private const string Transmission = "S21";
+
+    public IEnumerable<string> Of(string file, TraceReading reading) =>
+    [
+        PrintedText.Of(file),
+        .. ((IEnumerable<string>)[.. TraceTable.Of(reading.Traces), .. More(reading.Traces), .. Doubts(reading.Traces), .. Settings(reading), .. Assumed(reading)]).Select(line => Indent + line),
+        .. Plots(reading.Traces),
+    ];
+
+    private static IEnumerable<string> More(ImmutableArray<Trace> traces)
+    {
+        int more = traces.Length - TraceTable.Longest;
+        return more > 0 ? [string.Create(CultureInfo.InvariantCulture, $"and {more} more {(more == 1 ? "trace" : "traces")}; --format json lists all")] : [];
+    }
+
+    // Traces of one table mostly share their doubt: it is said once, with the names.
+    private static IEnumerable<string> Doubts(ImmutableArray<Trace> traces)
+    {
+        var doubts = traces.SelectMany(t => t.Doubts.Select(doubt => (Doubt: doubt, t))).GroupBy(d => d.Doubt, d => d.t).ToArray();
+        foreach (var doubt in doubts.Take(MostDoubts))
+        {
+            yield return $"{Names([.. doubt], traces.Length)}: not usable as a sweep: {Sentence(doubt.Key)}";
+        }
+
+        if (doubts.Length > MostDoubts)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"and {doubts.Length - MostDoubts} more reasons; --format json lists all");
+        }
+    }
+
+    private static string Names(Trace[] doubtful, int all)
+    {
+        if (doubtful.Length == all && all > 1)
+        {
+            return "all traces";
+        }
+
+        string names = string.Join(", ", doubtful.Take(MostNames).Select(TraceTable.Name));
+        return doubtful.Length > MostNames ? string.Create(CultureInfo.InvariantCulture, $"{names} and {doubtful.Length - MostNames} more") : names;
+    }
+
+    private static string Sentence(ReadFault doubt)
+    {
+        string line = doubt.Line is { } number ? string.Create(CultureInfo.InvariantCulture, $"line {number}: ") : "";
+        return PrintedText.Of($"{line}{doubt.Problem}; {doubt.Remedy}");
+    }
+
+    private static IEnumerable<string> Settings(TraceReading reading)
+    {
+        DateTimeOffset[] taken = [.. reading.Traces.Select(t => t.TakenAt).OfType<DateTimeOffset>().Order()];
+        string date = taken is [] ? "" : taken[0] == taken[^1] ? "; taken " + Date(taken[0]) : $"; taken {Date(taken[0])} to {Date(taken[^1])}";
+        yield return "settings: " + SettingsText.Of(reading.Settings) + date;
+        foreach (Trace trace in reading.Traces.Take(TraceTable.Longest))
+        {
+            if (SettingsText.Own(trace.Settings, reading.Settings) is { Length: > 0 } own)
+            {
+                yield return $"{TraceTable.Name(trace)}: {own}";
+            }
+        }
+    }
+
+    private static string Date(DateTimeOffset at) =>
+        at.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture) + (at.Offset == TimeSpan.Zero ? "" : at.ToString(" zzz", CultureInfo.InvariantCulture));
+
+    private static IEnumerable<string> Assumed(TraceReading reading) => reading.Assumptions.Select(assumption => "assumed: " + PrintedText.Of(assumption));
+
+    private IEnumerable<string> Plots(ImmutableArray<Trace> traces)
+    {
+        if (plot is null)
+        {
+            yield break;
+        }
+
+        Trace[] usable = [.. traces.Where(t => t.Doubts.IsEmpty && t.Blank is null && TracePlot.CanShow(t))];
+        Trace[] shown = [.. usable.OrderBy(t => t.Quantity == Transmission ? 0 : 1).Take(MostPlots)];
+        foreach (Trace trace in shown)
+        {
+            yield return "";
+            yield return Indent + TraceTable.Name(trace);
+            foreach (string line in plot.Of(trace, shown.Length == 1 ? OnePlotHeight : PlotHeight))
+            {
+                yield return Indent + line;
+            }
+        }
+
+        if (usable.Length > shown.Length)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"{Indent}({shown.Length} of {usable.Length} traces drawn)");
+        }
+    }
+}
