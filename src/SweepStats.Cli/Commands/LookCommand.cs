@@ -45,6 +45,7 @@ internal static class LookCommand
         using (var json = new LookJson(bytes))
         {
             code = Shown(files, known, json.Add, json.Add);
+            json.End();
         }
 
         terminal.Out.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));

@@ -9,7 +9,7 @@ internal static class LevelText
     private const double Smallest = 0.001;
     private const double Largest = 1e6;
 
-    /// <summary>A level to a thousandth, or to four digits where that would not do: "-103.304", "2.236E-05".</summary>
+    /// <summary>A level in dB to a thousandth, any other, or one that this would hide, to six digits: "-103.304", "2.23607E-05".</summary>
     public static string Of(double level, LevelUnit? unit)
     {
         if (!double.IsFinite(level))
@@ -17,15 +17,8 @@ internal static class LevelText
             return "not finite";
         }
 
-        double size = Math.Abs(level);
         bool decibels = unit is null or < LevelUnit.Volts;
-        if (size is 0 or (>= 1 and < Largest) || (decibels && size is >= Smallest and < Largest))
-        {
-            string text = level.ToString("0.###", CultureInfo.InvariantCulture);
-            return text == "-0" ? "0" : text;
-        }
-
-        return level.ToString("G4", CultureInfo.InvariantCulture);
+        return level.ToString(decibels && Math.Abs(level) is >= Smallest and < Largest ? "0.###" : "G6", CultureInfo.InvariantCulture);
     }
 
     /// <summary>The lowest and the highest level that is finite; null where none is.</summary>

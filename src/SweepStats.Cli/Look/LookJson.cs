@@ -41,11 +41,10 @@ internal sealed class LookJson : IDisposable
         _json.Flush();
     }
 
-    public void Dispose()
-    {
-        _json.WriteEndArray();
-        _json.Dispose();
-    }
+    /// <summary>Closes the array: nothing comes after.</summary>
+    public void End() => _json.WriteEndArray();
+
+    public void Dispose() => _json.Dispose();
 
     private void Read(TraceReading reading)
     {

@@ -12,7 +12,7 @@ internal sealed class LookText(TracePlot? plot)
 {
     private const string Indent = "  ";
     private const int MostPlots = 3;
-    private const int MostDoubts = 8;
+    private const int MostLines = 8;
     private const int MostNames = 4;
     private const int OnePlotHeight = 8;
     private const int PlotHeight = 5;
@@ -28,34 +28,45 @@ internal sealed class LookText(TracePlot? plot)
     private static IEnumerable<string> More(ImmutableArray<Trace> traces)
     {
         int more = traces.Length - TraceTable.Longest;
-        return more > 0 ? [string.Create(CultureInfo.InvariantCulture, $"and {more} more {(more == 1 ? "trace" : "traces")}; --format json lists all")] : [];
+        return more > 0 ? [MoreOf(more, "trace")] : [];
     }
 
     // Traces of one table mostly share their doubt: it is said once, with the names.
     private static IEnumerable<string> Doubts(ImmutableArray<Trace> traces)
     {
-        var doubts = traces.SelectMany(t => t.Doubts.Select(doubt => (Doubt: doubt, t))).GroupBy(d => d.Doubt, d => d.t).ToArray();
-        foreach (var doubt in doubts.Take(MostDoubts))
+        var doubts = traces.SelectMany(t => t.Doubts.Select(doubt => (Trace: t, Doubt: doubt))).GroupBy(d => Nameless(d.Doubt, d.Trace)).ToArray();
+        foreach (var doubt in doubts.Take(MostLines))
         {
-            yield return $"{Names([.. doubt], traces.Length)}: not usable as a sweep: {Sentence(doubt.Key)}";
+            ReadFault said = doubt.Count() > 1 ? doubt.Key : doubt.First().Doubt;
+            yield return $"{Names([.. doubt.Select(d => d.Trace)], traces.Length)}: not usable as a sweep: {Sentence(said)}";
         }
 
-        if (doubts.Length > MostDoubts)
+        if (doubts.Length > MostLines)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"and {doubts.Length - MostDoubts} more reasons; --format json lists all");
+            yield return MoreOf(doubts.Length - MostLines, "reason");
         }
     }
 
-    private static string Names(Trace[] doubtful, int all)
+    private static ReadFault Nameless(ReadFault doubt, Trace trace) => doubt with
     {
-        if (doubtful.Length == all && all > 1)
+        Problem = doubt.Problem
+            .Replace($"column {trace.Column}", "the column", StringComparison.Ordinal)
+            .Replace($"trace {trace.Column}", "the trace", StringComparison.Ordinal),
+    };
+
+    private static string Names(Trace[] some, int all)
+    {
+        if (some.Length == all && all > 1)
         {
             return "all traces";
         }
 
-        string names = string.Join(", ", doubtful.Take(MostNames).Select(TraceTable.Name));
-        return doubtful.Length > MostNames ? string.Create(CultureInfo.InvariantCulture, $"{names} and {doubtful.Length - MostNames} more") : names;
+        string names = string.Join(", ", some.Take(MostNames).Select(TraceTable.Name));
+        return some.Length > MostNames ? string.Create(CultureInfo.InvariantCulture, $"{names} and {some.Length - MostNames} more") : names;
     }
+
+    private static string MoreOf(int count, string noun) =>
+        string.Create(CultureInfo.InvariantCulture, $"and {count} more {noun}{(count == 1 ? "" : "s")}; --format json lists all");
 
     private static string Sentence(ReadFault doubt)
     {
@@ -67,20 +78,28 @@ internal sealed class LookText(TracePlot? plot)
     {
         DateTimeOffset[] taken = [.. reading.Traces.Select(t => t.TakenAt).OfType<DateTimeOffset>().Order()];
         string date = taken is [] ? "" : taken[0] == taken[^1] ? "; taken " + Date(taken[0]) : $"; taken {Date(taken[0])} to {Date(taken[^1])}";
-        yield return "settings: " + SettingsText.Of(reading.Settings) + date;
-        foreach (Trace trace in reading.Traces.Take(TraceTable.Longest))
+        yield return "settings: " + SettingsText.Of(reading.Settings, [.. reading.Traces.Select(t => t.Settings)]) + date;
+        var own = reading.Traces.GroupBy(t => SettingsText.Own(t.Settings, reading.Settings)).Where(g => g.Key.Length > 0).ToArray();
+        foreach (var stated in own.Take(MostLines))
         {
-            if (SettingsText.Own(trace.Settings, reading.Settings) is { Length: > 0 } own)
-            {
-                yield return $"{TraceTable.Name(trace)}: {own}";
-            }
+            yield return $"{Names([.. stated], reading.Traces.Length)}: {stated.Key}";
+        }
+
+        if (own.Length > MostLines)
+        {
+            yield return MoreOf(own.Length - MostLines, "setting");
         }
     }
 
     private static string Date(DateTimeOffset at) =>
         at.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture) + (at.Offset == TimeSpan.Zero ? "" : at.ToString(" zzz", CultureInfo.InvariantCulture));
 
-    private static IEnumerable<string> Assumed(TraceReading reading) => reading.Assumptions.Select(assumption => "assumed: " + PrintedText.Of(assumption));
+    private static IEnumerable<string> Assumed(TraceReading reading)
+    {
+        IEnumerable<string> lines = reading.Assumptions.Take(MostLines).Select(assumption => "assumed: " + PrintedText.Of(assumption));
+        int more = reading.Assumptions.Length - MostLines;
+        return more > 0 ? lines.Append(MoreOf(more, "assumption")) : lines;
+    }
 
     private IEnumerable<string> Plots(ImmutableArray<Trace> traces)
     {

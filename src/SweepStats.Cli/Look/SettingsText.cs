@@ -23,13 +23,17 @@ internal static class SettingsText
         ("preamplifier", false, s => Word(s.Preamplifier)),
     ];
 
-    /// <summary>What a file states, and "not stated" for what two sweeps must share to be compared.</summary>
-    public static string Of(ReceiverSettings settings) =>
-        string.Join(", ", Settings.Select(s => (s.Name, Value: s.Value(settings) ?? (s.IsAwaited ? NotStated : null))).Where(s => s.Value is not null).Select(s => $"{s.Name} {s.Value}"));
+    /// <summary>What a file states for all its traces, and "not stated" for what two sweeps must share to be compared.</summary>
+    public static string Of(ReceiverSettings file, IReadOnlyCollection<ReceiverSettings> traces) => string.Join(", ", Settings
+        .Select(s => (s.Name, Value: s.Value(file) ?? (!s.IsAwaited ? null : traces.Any(t => s.Value(t) is not null) ? "stated by trace" : NotStated)))
+        .Where(s => s.Value is not null)
+        .Select(s => $"{s.Name} {s.Value}"));
 
     /// <summary>What a trace states that is not so stated for the whole file; empty where nothing is.</summary>
     public static string Own(ReceiverSettings trace, ReceiverSettings file) =>
-        string.Join(", ", Settings.Select(s => (s.Name, Value: s.Value(trace), Shared: s.Value(file))).Where(s => s.Value is not null && s.Value != s.Shared).Select(s => $"{s.Name} {s.Value}"));
+        trace == file
+            ? ""
+            : string.Join(", ", Settings.Where(s => s.Value(trace) is { } own && own != s.Value(file)).Select(s => $"{s.Name} {s.Value(trace)}"));
 
     private static string? Frequency(double? hertz) => hertz is { } value ? ReadFrequency.Text(value) : null;
 
