@@ -33,9 +33,20 @@ internal static class LookCommand
             return PrintJson(files, known, terminal);
         }
 
-        var text = new LookText(words.GetValue(options.NoPlot) ? null : new TracePlot(words.GetValue(options.Ascii) || !ShowsBraille(terminal.Out.Encoding)));
-        bool first = true;
-        return Shown(files, known, (file, reading) => Print(text.Of(file, reading), terminal, ref first), Complain(terminal));
+        bool ascii = words.GetValue(options.Ascii) || !ShowsBraille(terminal.Out.Encoding);
+        var text = new LookText(words.GetValue(options.NoPlot) ? null : new TracePlot(ascii));
+        string between = "";
+        return Shown(files, known, Print, Complain(terminal));
+
+        void Print(string file, TraceReading reading)
+        {
+            terminal.Out.Write(between);
+            between = terminal.Out.NewLine;
+            foreach (string line in text.Of(file, reading))
+            {
+                terminal.Out.WriteLine(ascii ? PrintedText.Ascii(line) : line);
+            }
+        }
     }
 
     private static int PrintJson(string[] files, TraceReadOptions known, Terminal terminal)
@@ -58,20 +69,19 @@ internal static class LookCommand
         int code = ExitCode.Done;
         foreach (string path in files)
         {
-            string file = Path.DirectorySeparatorChar == '/' ? path : path.Replace(Path.DirectorySeparatorChar, '/');
-            TraceReading reading = Directory.Exists(path) ? Folder(file) : TraceFile.Look(path, file, known);
-            if (reading.Faults.IsEmpty)
-            {
-                show(file, reading);
-            }
-            else
-            {
-                refuse(file, reading);
-                code = ExitCode.BadInput;
-            }
+            code = WasShown(path, known, show, refuse) ? code : ExitCode.BadInput;
         }
 
         return code;
+    }
+
+    private static bool WasShown(string path, TraceReadOptions known, Action<string, TraceReading> show, Action<string, TraceReading> refuse)
+    {
+        string file = Path.DirectorySeparatorChar == '/' ? path : path.Replace(Path.DirectorySeparatorChar, '/');
+        TraceReading reading = Directory.Exists(path) ? Folder(file) : TraceFile.Look(path, file, known);
+        bool isRead = reading.Faults.IsEmpty;
+        (isRead ? show : refuse)(file, reading);
+        return isRead;
     }
 
     private static TraceReading Folder(string name) =>
@@ -84,20 +94,6 @@ internal static class LookCommand
             terminal.Error.WriteLine(PrintedText.Of(fault.ToString()));
         }
     };
-
-    private static void Print(IEnumerable<string> lines, Terminal terminal, ref bool first)
-    {
-        if (!first)
-        {
-            terminal.Out.WriteLine();
-        }
-
-        first = false;
-        foreach (string line in lines)
-        {
-            terminal.Out.WriteLine(line);
-        }
-    }
 
     private static bool ShowsBraille(Encoding encoding)
     {

@@ -22,7 +22,7 @@ internal sealed class LookOptions
 
     public Option<bool> NoPlot { get; } = new("--no-plot") { Description = "Leave out the pictures of the traces" };
 
-    public Option<bool> Ascii { get; } = new("--ascii") { Description = "Draw with plain characters, for terminals that cannot show braille dots" };
+    public Option<bool> Ascii { get; } = new("--ascii") { Description = "Print plain characters only, for terminals that cannot show braille dots" };
 
     public void AddTo(Command command)
     {

@@ -91,8 +91,9 @@ internal sealed class LookText(TracePlot? plot)
         }
     }
 
+    // Midnight is what a date without a time becomes.
     private static string Date(DateTimeOffset at) =>
-        at.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture) + (at.Offset == TimeSpan.Zero ? "" : at.ToString(" zzz", CultureInfo.InvariantCulture));
+        at.ToString(at.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture) + (at.Offset == TimeSpan.Zero ? "" : at.ToString(" zzz", CultureInfo.InvariantCulture));
 
     private static IEnumerable<string> Assumed(TraceReading reading)
     {

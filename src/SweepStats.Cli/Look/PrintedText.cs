@@ -26,6 +26,18 @@ internal static class PrintedText
         return info.LengthInTextElements <= longest ? plain : info.SubstringByTextElements(0, longest - 3).TrimEnd() + "...";
     }
 
+    /// <summary>A printed line for outputs that know nothing but ASCII: µ as the u that stands for it in files.</summary>
+    public static string Ascii(string line)
+    {
+        var plain = new StringBuilder(line.Length);
+        foreach (Rune rune in line.EnumerateRunes())
+        {
+            plain.Append(rune.Value switch { 'µ' or 'μ' => "u", '…' => "...", _ => rune.IsAscii ? rune.ToString() : "?" });
+        }
+
+        return plain.ToString();
+    }
+
     private static bool IsHarmless(Rune rune) =>
         !Rune.IsControl(rune) && rune.Value is not (0x2028 or 0x2029 or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069));
 }

@@ -47,6 +47,15 @@ public sealed class LookPlotTests
     }
 
     [Fact]
+    public void NothingButAsciiIsPrintedWhereNothingElseIsKnown()
+    {
+        using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,Pegel ü [dBµV]\n1000000,-60\n2000000,-61\n");
+        string output = folder.LookInAscii("a.csv");
+        Assert.Contains("  dBuV  ", output, StringComparison.Ordinal);
+        Assert.DoesNotContain(output, c => !char.IsAscii(c));
+    }
+
+    [Fact]
     public void MoreThanTwoDecadesAreDrawnLogarithmically()
     {
         // A straight line over the logarithm of frequency; its middle point lies at 1 of 1 000 parts of the linear axis.

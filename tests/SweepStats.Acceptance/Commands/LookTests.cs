@@ -24,7 +24,16 @@ public sealed class LookTests
     public void SettingsAndDateAreSaidInOneLine()
     {
         using LookFolder folder = new LookFolder().With("a.csv", Preamble + LookFolder.Ramp);
-        Assert.Contains("settings: RBW 10 kHz, attenuation not stated, detector Sample; taken 2026-10-05", folder.Look("a.csv").Out, StringComparison.Ordinal);
+        Assert.Contains("settings: RBW 10 kHz, attenuation not stated, detector Sample; taken 2026-10-05" + Environment.NewLine, folder.Look("a.csv").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ATraceWithSettingsOfItsOwnSaysSo()
+    {
+        using LookFolder folder = new LookFolder().With("a.csv", "RBW,9000,9000,Hz\nDetector,Peak,RMS\nY Axis Units,dBm\nTrace Name,North,South\nX Axis Units,Hz\nDATA\n1000,-50,-60\n2000,-51,-61\n");
+        string output = folder.Look("a.csv").Out.ReplaceLineEndings("\n");
+        Assert.Contains("detector stated by trace\n  North: detector Peak\n  South: detector RMS\n", output, StringComparison.Ordinal);
+        Assert.Equal("RMS", folder.Json("a.csv")[0].GetProperty("traces")[1].GetProperty("settings").GetProperty("detector").GetString());
     }
 
     [Fact]
