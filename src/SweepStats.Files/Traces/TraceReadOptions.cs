@@ -14,5 +14,8 @@ public sealed record TraceReadOptions
     /// <summary>Columns wanted, by header or by number from 1, or S-parameters; empty for every level column.</summary>
     public ImmutableArray<string> Columns { get; init; } = [];
 
+    /// <summary>Where these units are stated, as an assumption names it.</summary>
+    public string StatedIn { get; init; } = "campaign.toml";
+
     internal GridMemory Grids { get; init; } = new();
 }

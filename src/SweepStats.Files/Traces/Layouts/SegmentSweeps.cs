@@ -36,7 +36,7 @@ internal sealed class SegmentSweeps(string file, TraceReadOptions options, Fault
 
         if (options.LevelUnit is { } told)
         {
-            faults.Assume($"levels are in {told.Symbol()}, as campaign.toml says");
+            faults.Assume($"levels are in {told.Symbol()}, as {options.StatedIn} says");
         }
 
         return [.. _sweeps.Select(TraceOf)];

@@ -43,7 +43,7 @@ internal sealed class SweepRowLayout : ITraceLayout
         FrequencyUnit? unit = named?.FrequencyUnit ?? preamble.FrequencyUnit;
         if (unit is null && !glued && options.FrequencyUnit is { } told)
         {
-            faults.Assume($"frequencies are in {told.Symbol()}, as campaign.toml says");
+            faults.Assume($"frequencies are in {told.Symbol()}, as {options.StatedIn} says");
             unit = told;
         }
 

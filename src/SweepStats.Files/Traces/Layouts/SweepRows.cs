@@ -79,7 +79,7 @@ internal sealed class SweepRows(
     {
         if (known.Options.LevelUnit is { } told && !_told)
         {
-            known.Faults.Assume($"levels are in {told.Symbol()}, as campaign.toml says");
+            known.Faults.Assume($"levels are in {told.Symbol()}, as {known.Options.StatedIn} says");
             _told = true;
         }
 

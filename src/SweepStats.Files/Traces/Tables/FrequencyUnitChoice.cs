@@ -33,7 +33,7 @@ internal static class FrequencyUnitChoice
 
         if (known.Options.FrequencyUnit is { } told)
         {
-            known.Faults.Assume($"frequencies are in {told.Symbol()}, as campaign.toml says");
+            known.Faults.Assume($"frequencies are in {told.Symbol()}, as {known.Options.StatedIn} says");
             return told;
         }
 

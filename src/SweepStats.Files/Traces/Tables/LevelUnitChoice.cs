@@ -42,7 +42,7 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
 
         if (options.LevelUnit is { } told)
         {
-            faults.Assume($"levels of column {label} are in {told.Symbol()}, as campaign.toml says");
+            faults.Assume($"levels of column {label} are in {told.Symbol()}, as {options.StatedIn} says");
             return told;
         }
 
