@@ -7,7 +7,7 @@ internal static class SweepTraces
 {
     private const string Transmission = "S21";
 
-    public static TraceReading Of(TraceReading seen, TraceReadOptions options)
+    public static TraceReading Of(string file, TraceReading seen, TraceReadOptions options)
     {
         if (!seen.Faults.IsEmpty)
         {
@@ -16,6 +16,13 @@ internal static class SweepTraces
 
         List<string> assumptions = [.. seen.Assumptions];
         ImmutableArray<Trace> traces = options.Columns.IsEmpty ? Unnamed(seen.Traces, assumptions) : seen.Traces;
+        if (options.Columns.IsEmpty && traces.Select(t => t.Unit).Distinct().Count() > 1)
+        {
+            return TraceReading.Refused(
+                file, null, $"the traces of the file are in different units: {string.Join(", ", traces.Take(8).Select(t => $"{t.Column} in {t.Unit?.Symbol() ?? "no stated unit"}"))}", "name the trace to read in sweeps.csv (column)") with
+            { Sha256 = seen.Sha256 };
+        }
+
         ImmutableArray<ReadFault> doubts = [.. traces.SelectMany(t => t.Doubts).Distinct()];
         return doubts.IsEmpty
             ? seen with { Traces = traces, Assumptions = [.. assumptions] }
@@ -41,6 +48,12 @@ internal static class SweepTraces
         if (written.IsEmpty)
         {
             return traces;
+        }
+
+        if (written.Where(t => t.Quantity != "correction").ToImmutableArray() is { IsEmpty: false } levels && levels.Length < written.Length)
+        {
+            assumptions.Add($"corrections were left out: {string.Join(", ", written.Except(levels).Select(t => t.Column))}");
+            written = levels;
         }
 
         assumptions.AddRange(traces.Where(t => t.Blank is not null).Select(t => $"trace {t.Column} was left out: {t.Blank}"));

@@ -18,7 +18,7 @@ public static class TraceFile
     /// <param name="path">Where it is.</param>
     /// <param name="name">Its name in messages, such as the path within the campaign.</param>
     /// <param name="options">What is known beside its content.</param>
-    public static TraceReading Read(string path, string name, TraceReadOptions options) => SweepTraces.Of(Look(path, name, options), options);
+    public static TraceReading Read(string path, string name, TraceReadOptions options) => SweepTraces.Of(name, Look(path, name, options), options);
 
     /// <summary>Reads every trace of a file, those included of which no sweep can be made; the doubts are with the trace. Faults are what kept the file from being read at all.</summary>
     /// <param name="path">Where it is.</param>

@@ -131,11 +131,37 @@ public sealed class LayoutFiles : IDisposable
 
     [Theory]
     [InlineData("Frequency (Hz),Max (dBm),Min (dBm),Avg (dBm)\n1000,-50,-60,-55\n2000,-51,-61,-56\n")]
+    [InlineData("Frequency (MHz),QP (dBµV),AV (dBµV)\n30,50,40\n40,51,41\n")]
     [InlineData("Frequency (Hz),Level (dBm),Max Hold (dBm)\n1000,-50,-45\n2000,-51,-46\n")]
     public void TheHighestAndTheMeanOfSweepsAreNoRepeats(string text)
     {
         Assert.Contains("no repeats of each other", Assert.Single(Read(text).Faults).Problem, StringComparison.Ordinal);
         Assert.Single(_folder.Trace("t.csv", new TraceReadOptions { Columns = ["2"] }).Traces);
+    }
+
+    [Theory]
+    [InlineData("Frequency (MHz),A (dBm),Frequency (MHz),B (dBm)\n30,-50,30,-51\n40,-51,40,-52\n50,-52,50,-53\n")]
+    [InlineData("Frequency (MHz),run 1,run 2\nUnit,dBm\n30,-50,-51\n40,-51,-52\n50,-52,-53\n")]
+    [InlineData("Unit,dBm\nStart,30,MHz\nStop,50,MHz\nTrace Names,A,B\nAttenuation Auto,On,yes\n30,-50,-51\n40,-51,-52\n50,-52,-53\n")]
+    [InlineData("Frequency (MHz),A (dBm),B (dBm),Cable loss (dB)\n30,\u221250,\u221251,1\n40,\u221251,\u221252,1\n50,\u221252,\u221253,1\n")]
+    public void TwoTracesAreReadAlikeHoweverTheyAreLaidOut(string text)
+    {
+        TraceReading reading = Read(text);
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.Equal([[-50.0, -51, -52], [-51.0, -52, -53]], reading.Traces.Select(t => t.Levels.ToArray()));
+        Assert.All(reading.Traces, t => Assert.Equal([30e6, 40e6, 50e6], t.Axis.Hertz.ToArray()));
+    }
+
+    [Fact]
+    public void TheSameTraceInTwoUnitsIsNoRepeat() =>
+        Assert.Contains("in different units: Level (dBm) in dBm, Level (dBµV) in dBµV", Assert.Single(Read("Frequency (MHz),Level (dBm),Level (dBµV)\n30,-50,57\n40,-51,56\n").Faults).Problem, StringComparison.Ordinal);
+
+    [Fact]
+    public void ARowTakesItsNameFromItsWords()
+    {
+        TraceReading reading = Read("Name,Unit,30 MHz,40 MHz,50 MHz\nnorth,dBm,-90,-91,-92\nsouth,dBm,-80,-81,-82\n");
+        Assert.Equal(["north", "south"], reading.Traces.Select(t => t.Column));
+        Assert.Equal(-80.0, reading.Traces[1].Levels[0]);
     }
 
     [Fact]

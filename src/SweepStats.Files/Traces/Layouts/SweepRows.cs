@@ -61,7 +61,8 @@ internal sealed class SweepRows(
 
         string[] lead = [.. fields.Take(header.Lead.Count)];
         ColumnName? name = lead.Where(l => l.AsSpan().IndexOfAnyExceptInRange('+', '9') >= 0).Select(l => new ColumnName(l)).FirstOrDefault(n => n.LevelUnit is not null);
-        string label = name?.Text ?? FormattableString.Invariant($"{header.Lead[0]} {lead[0]}").Trim();
+        int titled = Math.Max(0, Array.FindIndex(lead, l => l.Length > 0 && !new ColumnName(l).IsBareUnit));
+        string label = Number(lead[titled]) is null ? lead[titled] : $"{header.Lead[titled]} {lead[titled]}".Trim();
         LevelUnit? unit = name?.LevelUnit ?? _headed ?? known.Preamble.LevelUnit ?? Told();
         var column = new LevelColumn(header.Lead.Count, label, unit) { Asked = !known.Options.Columns.IsEmpty };
         return new Trace(label, "level", unit, axis, [.. levels])

@@ -23,11 +23,10 @@ internal static class AxisColumn
         }
 
         int[] rising = [.. all.Where(table.Rises)];
-        int[] declared = [.. all.Where(c => Matches(table.Value(0, c), preamble.Start) && Matches(table.Value(table.Rows - 1, c), preamble.Stop))];
-        if (declared.Length == 1)
+        if (Declared(table, preamble) is { } declared)
         {
-            faults.Assume($"no column is named; column {ColumnList.Number(declared[0])} was taken as the frequency, since it runs from the start to the stop that the file states");
-            return declared[0];
+            faults.Assume($"no column is named; column {ColumnList.Number(declared)} was taken as the frequency, since it runs from the start to the stop that the file states");
+            return declared;
         }
 
         if (rising.Contains(0) && table.Counts(0) && rising.FirstOrDefault(c => c > 0 && !table.Counts(c), -1) is > 0 and var next && table.Columns > 2)
@@ -44,6 +43,13 @@ internal static class AxisColumn
 
         faults.Assume("no column is named; the first was taken as the frequency");
         return 0;
+    }
+
+    /// <summary>The one column that runs from the start to the stop that the file states; null where none or several do.</summary>
+    public static int? Declared(TableSight table, Preamble preamble)
+    {
+        int[] found = [.. Enumerable.Range(0, table.Columns).Where(c => Matches(table.Value(0, c), preamble.Start) && Matches(table.Value(table.Rows - 1, c), preamble.Stop))];
+        return found.Length == 1 ? found[0] : null;
     }
 
     private static bool LooksTransposed(TableSight table)

@@ -16,10 +16,12 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 
     public ChosenColumns? Choose(ImmutableArray<ColumnName>? header)
     {
-        ImmutableArray<ColumnName> names = header ?? NamesBeside();
+        // A last setting above the rows is no header where the range stated there tells the frequency column.
+        bool headed = header is { } found && (found.Any(n => n.Kind == ColumnKind.Frequency) || AxisColumn.Declared(table, preamble) is null);
+        ImmutableArray<ColumnName> names = headed ? header!.Value : NamesBeside();
         _twice.UnionWith(names.GroupBy(n => n.Text).Where(g => g.Count() > 1).Select(g => g.Key));
-        return FrequencyColumn(names, header is not null) is { } f && FrequencyUnitChoice.Of(table, f, names[f], (preamble, options, faults)) is { } unit
-            && Wanted(names, f, header is not null) is { } wanted
+        return FrequencyColumn(names, headed) is { } f && FrequencyUnitChoice.Of(table, f, names[f], (preamble, options, faults)) is { } unit
+            && Wanted(names, f, headed) is { } wanted
             ? new ChosenColumns(f, unit, wanted)
             : null;
     }
@@ -36,6 +38,12 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         int[] found = [.. Enumerable.Range(0, names.Length).Where(i => names[i].Kind == ColumnKind.Frequency)];
         if (found.Length == 1)
         {
+            return found[0];
+        }
+
+        if (found.Length > 1 && found.All(c => names[c].FrequencyUnit == names[found[0]].FrequencyUnit && table.AreEqual(c, found[0])))
+        {
+            faults.Assume("the frequency stands beside each trace; the first column of it was read");
             return found[0];
         }
 
@@ -61,7 +69,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             return Named(names, frequency);
         }
 
-        int[] rest = [.. Enumerable.Range(0, names.Length).Where(i => i != frequency)];
+        int[] rest = [.. Enumerable.Range(0, names.Length).Where(i => i != frequency && names[i].Kind != ColumnKind.Frequency)];
         int[] levels = [.. rest.Where(i => names[i].Kind == ColumnKind.Level)];
         ImmutableArray<LevelColumn> pairs = ComplexPairs.Find(names, levels);
         int[] unknown = [.. rest.Where(i => names[i].Kind == ColumnKind.Unknown && (named || !(table.IsZero(i) || table.Counts(i))))];
@@ -82,23 +90,19 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             return null;
         }
 
-        if (levels.Select(i => names[i].Statistic).Distinct().Count() > 1)
-        {
-            faults.Add(null, $"some columns are the highest, lowest or mean of the same sweeps, which are no repeats of each other: {ColumnList.Of(names, levels)}", NameColumn);
-            return null;
-        }
-
         HashSet<int> read = [.. levels, .. unknown, .. zero, .. pairs.SelectMany(p => new[] { p.Index, p.Imaginary!.Value })];
         if (read.Count < rest.Length)
         {
             faults.Assume($"columns that are not levels were not read: {ColumnList.Of(names, rest.Except(read))}");
         }
 
+        ReadFault? mixed = levels.Select(i => names[i].Statistic).Distinct().Count() < 2 ? null
+            : new(table.File, null, $"some columns show the same sweeps with other detectors, or their highest, lowest or mean, which are no repeats of each other: {ColumnList.Of(names, levels)}", NameColumn);
         HashSet<int> doubtful = [.. unknown];
         ReadFault doubt = new(table.File, null, $"the names do not tell whether these columns are levels: {ColumnList.Of(names, unknown)}", NameColumn);
         return
         [
-            .. levels.Concat(unknown).Order().Select(i => LevelOf(names, i, false)).Select(c => doubtful.Contains(c.Index) ? c with { Doubt = doubt } : c),
+            .. levels.Concat(unknown).Order().Select(i => LevelOf(names, i, false)).Select(c => doubtful.Contains(c.Index) ? c with { Doubt = doubt } : c with { Doubt = c.Doubt ?? mixed }),
             .. pairs.Select(p => p with { Name = p.Name.Length > 0 ? p.Name : ColumnList.Number(p.Index) }),
         ];
     }
@@ -159,7 +163,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         if (name.IsCorrection)
         {
             return new ReadFault(
-                table.File, null, $"column {label} is a correction (a loss, a gain or a factor), not the level of a sweep", "correct the levels before exporting them, or leave corrections that floor, reference and covered share out of the campaign");
+                table.File, null, $"column {label} is a correction (a loss, a gain, a factor or a shielding), not the level of a sweep", "correct the levels before exporting them, or leave corrections that floor, reference and covered share out of the campaign");
         }
 
         string? problem = unit is not null ? null

@@ -22,10 +22,10 @@ internal static class ColumnHeader
         int columns = table.Columns;
         int? at = LineAbove(text, table.FirstLine);
         ImmutableArray<ColumnName>? names = at is { } line ? Names(text.Line(line), columns, separator) : null;
-        while (at is { } comment && IsComment(text.Line(comment)) && !Tells(names))
+        while (at is { } between && ((IsComment(text.Line(between)) && !Tells(names)) || IsSetting(text.Line(between), between, names)))
         {
-            // A remark between header and data.
-            at = LineAbove(text, comment);
+            // A remark, or a setting such as "Unit,dBm", between header and data.
+            at = LineAbove(text, between);
             names = at is { } upper ? Names(text.Line(upper), columns, separator) : null;
         }
 
@@ -47,6 +47,11 @@ internal static class ColumnHeader
     private static bool Tells(ImmutableArray<ColumnName>? names) => names is { } found && found.Any(n => n.Kind is ColumnKind.Frequency or ColumnKind.Level);
 
     private static bool IsComment(ReadOnlySpan<byte> line) => line.TrimStart(" \t"u8) is [(byte)'!' or (byte)'#' or (byte)'%', ..];
+
+    // "Attenuation,10 dB" over two columns is no header of theirs.
+    private static bool IsSetting(ReadOnlySpan<byte> line, int index, ImmutableArray<ColumnName>? names) =>
+        !(names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency)) && line.Length <= LongestStatement
+        && StatementReader.Read(System.Text.Encoding.UTF8.GetString(line), index).Any(s => SettingKeys.Find(s.Key) is not null);
 
     private static int? LineAbove(TraceText text, int line)
     {
@@ -87,7 +92,7 @@ internal static class ColumnHeader
 
             // Traces may be called 1, 2, 3, but then a word names the frequency.
             ImmutableArray<ColumnName> names = [.. fields.Select(f => new ColumnName(f))];
-            if (names.Any(n => n.Kind == ColumnKind.Frequency) || !fields.Any(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _)))
+            if (names.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit) || !fields.Any(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _)))
             {
                 return names;
             }
@@ -130,11 +135,6 @@ internal static class ColumnHeader
         }
 
         List<string> fields = FieldReader.Texts(line, separator);
-        if (StatementReader.Read(System.Text.Encoding.UTF8.GetString(line[..Math.Min(line.Length, LongestStatement)]), index).Any(s => SettingKeys.Find(s.Key) is not null))
-        {
-            return;
-        }
-
         if (fields.Count > 1 && fields.Count != columns && fields.Any(f => new ColumnName(f) is { Kind: ColumnKind.Frequency, FrequencyUnit: not null } or { LevelUnit: not null }))
         {
             faults.Add(

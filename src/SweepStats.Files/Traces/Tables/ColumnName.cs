@@ -9,8 +9,9 @@ internal sealed partial class ColumnName
 
     private static readonly string[] FrequencyWords = ["f", "freq", "frequency", "frequencies", "frequenz", "stimulus"];
     private static readonly string[] LevelWords =
-        ["level", "pegel", "amplitude", "ampl", "amp", "magnitude", "mag", "power", "trace", "trc", "logmag", "voltage", "signal", "value", "y"];
-    private static readonly string[] CorrectionWords = ["factor", "loss", "gain", "correction", "attenuation", "af"];
+        ["level", "pegel", "amplitude", "ampl", "amp", "magnitude", "mag", "power", "trace", "trc", "logmag", "voltage", "signal", "value", "y",
+        "run", "sweep", "repeat", "measurement", "meas", "reading"];
+    private static readonly string[] CorrectionWords = ["factor", "loss", "gain", "correction", "attenuation", "af", "shielding", "se"];
     private static readonly string[] OtherWords =
     [
         "no", "nr", "index", "idx", "point", "pt", "n", "phase", "ph", "deg", "degree", "degrees", "angle", "ang", "rad", "imag", "im", "imaginary", "real", "re", "time", "date",
@@ -57,7 +58,7 @@ internal sealed partial class ColumnName
     /// <summary>The S-parameter that the name states, such as "S21"; null for none.</summary>
     public string? Parameter { get; }
 
-    /// <summary>Whether it is a loss, a gain or a factor: a table to correct levels with, no level.</summary>
+    /// <summary>Whether it is a loss, a gain, a factor or a shielding: a difference of levels, no level.</summary>
     public bool IsCorrection { get; }
 
     /// <summary>Whether it is the logarithm of a magnitude, which is kept in dB.</summary>
@@ -66,7 +67,7 @@ internal sealed partial class ColumnName
     /// <summary>Whether it is a magnitude, which may be linear.</summary>
     public bool IsMagnitude { get; }
 
-    /// <summary>Whether it is the highest, lowest or mean of several sweeps, as far as the name tells; null where it does not say so.</summary>
+    /// <summary>The detector, or what of several sweeps the column keeps, as far as the name tells; null where it does not say so.</summary>
     public string? Statistic { get; }
 
     /// <summary>Which part of a complex number it is.</summary>
@@ -109,9 +110,12 @@ internal sealed partial class ColumnName
 
     private static string? StatisticOf(string word) => word switch
     {
+        "peak" or "pk" => "peak",
+        "qp" or "quasi" or "quasipeak" => "quasi-peak",
+        "rms" => "rms",
         "max" or "maximum" or "maxhold" or "highest" => "highest",
         "min" or "minimum" or "minhold" or "lowest" => "lowest",
-        "avg" or "average" or "mean" => "mean",
+        "avg" or "av" or "average" or "mean" or "caverage" or "cav" => "mean",
         _ => null,
     };
 

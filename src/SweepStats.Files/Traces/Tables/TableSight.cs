@@ -18,6 +18,20 @@ internal sealed class TableSight(TraceText text, NumericRows rows, NumericRun ru
     /// <summary>Whether every number of a column is 0, as placeholders are.</summary>
     public bool IsZero(int column) => All(column, v => v == 0);
 
+    /// <summary>Whether two columns hold the same numbers.</summary>
+    public bool AreEqual(int one, int other)
+    {
+        for (int row = 0; row < run.Rows; row++)
+        {
+            if (Value(row, one) != Value(row, other))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Whether all numbers of a column meet a condition.</summary>
     public bool All(int column, Func<double, bool> condition)
     {

@@ -18,6 +18,8 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
 
     private const int Sampled = 4096;
 
+    private static ReadOnlySpan<byte> Minus => "\u2212"u8;
+
     /// <summary>Reads a file.</summary>
     /// <param name="path">Where it is.</param>
     /// <param name="faults">Takes the reason where it cannot be read.</param>
@@ -132,7 +134,32 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
             assumption = "NUL bytes in the text were passed over";
         }
 
-        return Utf8.IsValid(bytes) ? new FileBytes(buffer, start, start + bytes.Length, hash, assumption) : Latin(buffer, start, start + bytes.Length, hash);
+        if (!Utf8.IsValid(bytes))
+        {
+            return Latin(buffer, start, start + bytes.Length, hash);
+        }
+
+        if (bytes.IndexOf(Minus) >= 0)
+        {
+            bytes = WithPlainMinus(bytes);
+            assumption = "typographic minus signs were read as minus";
+        }
+
+        return new FileBytes(buffer, start, start + bytes.Length, hash, assumption);
+    }
+
+    // U+2212, as word processors put it before numbers; three bytes become one.
+    private static Span<byte> WithPlainMinus(Span<byte> bytes)
+    {
+        int kept = 0;
+        for (int i = 0; i < bytes.Length; i++)
+        {
+            bool minus = bytes[i] == Minus[0] && bytes[i..].StartsWith(Minus);
+            bytes[kept++] = minus ? (byte)'-' : bytes[i];
+            i += minus ? Minus.Length - 1 : 0;
+        }
+
+        return bytes[..kept];
     }
 
     private static Span<byte> WithoutNuls(Span<byte> bytes)

@@ -26,7 +26,7 @@ internal static partial class OddNumber
 
     // 30.000.000; 30'000'000; 1.234,5; 1,234.5; one group alone, as in 30.000, is a plain decimal number.
     private const string Groups =
-        @"[+-]?\d{1,3}(?:(?<s>[.,'\u2019\u00A0\u2009\u202F])\d{3}(?:\k<s>\d{3})+(?:[.,]\d+)?|(?:\.\d{3})+,\d+|(?:,\d{3})+\.\d+|['\u2019\u00A0\u2009\u202F]\d{3}(?:[.,]\d+)?)";
+        @"[+-]?\d{1,3}(?:(?<s>[.,' \u2019\u00A0\u2009\u202F])\d{3}(?:\k<s>\d{3})+(?:[.,]\d+)?|(?:\.\d{3})+,\d+|(?:,\d{3})+\.\d+|['\u2019\u00A0\u2009\u202F]\d{3}(?:[.,]\d+)?)";
 
     [GeneratedRegex("^" + Groups + "$", RegexOptions.CultureInvariant)]
     private static partial Regex Grouped();
