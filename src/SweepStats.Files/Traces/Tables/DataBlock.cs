@@ -9,14 +9,12 @@ internal sealed class DataBlock
     public const int MostTraces = 10_000;
 
     private const int TableRows = 3;
-    private const int LongestOddLine = 1000;
 
     private readonly TraceText _text;
     private readonly NumericRows _rows;
-    private readonly Separator _separator;
 
-    private DataBlock(TraceText text, NumericRows rows, NumericRun run, Separator separator) =>
-        (_text, _rows, Run, _separator) = (text, rows, run, separator);
+    private DataBlock(TraceText text, NumericRows rows, NumericRun run) =>
+        (_text, _rows, Run) = (text, rows, run);
 
     public NumericRun Run { get; }
 
@@ -71,10 +69,11 @@ internal sealed class DataBlock
     /// <summary>Takes certain rows for the data; null, with the reason among the faults, where rows that touch them are bad.</summary>
     public static DataBlock? Around(TraceText text, NumericRows rows, NumericRun run, Separator separator, FaultList faults)
     {
-        var block = new DataBlock(text, rows, run, separator);
+        var block = new DataBlock(text, rows, run);
         var bad = new BadRows(faults);
-        block.CheckBeyond(block.LastLine, 1, bad);
-        block.CheckBeyond(block.FirstLine, -1, bad);
+        var touching = new TouchingRows(text, separator, run, (block.FirstLine, block.LastLine));
+        touching.CheckBeyond(block.LastLine, 1, bad);
+        touching.CheckBeyond(block.FirstLine, -1, bad);
         bad.Report();
         return faults.Any ? null : block;
     }
@@ -91,74 +90,6 @@ internal sealed class DataBlock
         }
 
         return null;
-    }
-
-    // From the data on as long as rows are bad, through good rows between them.
-    private void CheckBeyond(int edge, int step, BadRows bad)
-    {
-        int? line = NextLine(_text, edge, step);
-        bool found = false;
-        while (line is { } index && !bad.IsFull)
-        {
-            bool isBad = CheckNeighbour(index, bad);
-            if (!isBad && !(found && IsRow(index)))
-            {
-                return;
-            }
-
-            found = true;
-            line = NextLine(_text, index, step);
-        }
-    }
-
-    // A row that touches the data and starts with a number is part of it: to stop there in silence would drop what follows.
-    private bool CheckNeighbour(int index, BadRows bad)
-    {
-        const string Remedy = "correct the row or export the sweep again";
-        List<string> fields = FieldReader.Texts(_text.Line(index), _separator);
-        if (fields.Count == 0)
-        {
-            return false;
-        }
-
-        string text = _text.Line(index).Length <= LongestOddLine ? _text.LineText(index) : "";
-        if (OddNumber.HasStrayQuote(text))
-        {
-            bad.Add(index + 1, "a quote is opened and not closed", Remedy);
-            return true;
-        }
-
-        if (!IsNumber(fields[0]) && (fields.Count != Run.Columns || OddNumber.Oddity(fields[0], _separator.DecimalMark) is null))
-        {
-            return false;
-        }
-
-        int wrong = fields.FindIndex(f => !IsNumber(f));
-        if (wrong < 0 && (fields.Count == Run.Columns || (fields.Count == 1 && index < FirstLine)))
-        {
-            return false;
-        }
-
-        if (wrong < 0 || (fields.Count != Run.Columns && index > FirstLine))
-        {
-            string points = _separator is { Mark: (byte)',' } && fields.Count > Run.Columns ? "; a decimal comma would split a number, so use decimal points" : "";
-            bad.Add(index + 1, FormattableString.Invariant($"the number of columns is {fields.Count} here and {Run.Columns} in the rows beside it"), "complete the row or export the sweep again" + points);
-            return true;
-        }
-
-        if (index > FirstLine || fields.Count == Run.Columns)
-        {
-            bad.Add(index + 1, $"'{Shortened(fields[wrong])}' {OddNumber.Oddity(fields[wrong], _separator.DecimalMark) ?? "is not a finite number"}", Remedy);
-            return true;
-        }
-
-        return false;
-    }
-
-    private bool IsRow(int index)
-    {
-        List<string> fields = FieldReader.Texts(_text.Line(index), _separator);
-        return fields.Count == Run.Columns && fields.TrueForAll(IsNumber);
     }
 
     private void CheckOtherRuns(FaultList faults)
@@ -201,8 +132,4 @@ internal sealed class DataBlock
             }
         }
     }
-
-    private bool IsNumber(string field) => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(field), _separator.DecimalMark, 0, out _);
-
-    private static string Shortened(string text) => text.Length <= 40 ? text : text[..40] + "…";
 }

@@ -1,0 +1,88 @@
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Tables;
+
+/// <summary>Looks at the lines next to the data for rows that were lost: those that are bad, or of another width.</summary>
+internal sealed class TouchingRows(TraceText text, Separator separator, NumericRun run, (int First, int Last) lines)
+{
+    private const int LongestOddLine = 1000;
+
+    /// <summary>Looks from an edge of the data on as long as rows are bad, through good rows between them.</summary>
+    public void CheckBeyond(int edge, int step, BadRows bad)
+    {
+        int? line = DataBlock.NextLine(text, edge, step);
+        bool found = false;
+        while (line is { } index && !bad.IsFull)
+        {
+            bool isBad = CheckNeighbour(index, bad);
+            if (!isBad && !(found && IsRow(index)))
+            {
+                return;
+            }
+
+            found = true;
+            line = DataBlock.NextLine(text, index, step);
+        }
+    }
+
+    // A row that touches the data and starts with a number is part of it: to stop there in silence would drop what follows.
+    private bool CheckNeighbour(int index, BadRows bad)
+    {
+        const string Remedy = "correct the row or export the sweep again";
+        List<string> fields = FieldReader.Texts(text.Line(index), separator);
+        if (fields.Count == 0)
+        {
+            return false;
+        }
+
+        string line = text.Line(index).Length <= LongestOddLine ? text.LineText(index) : "";
+        if (OddNumber.HasStrayQuote(line))
+        {
+            bad.Add(index + 1, "a quote is opened and not closed", Remedy);
+            return true;
+        }
+
+        if (!IsNumber(fields[0]) && (fields.Count != run.Columns || OddNumber.Oddity(fields[0], separator.DecimalMark) is null))
+        {
+            return false;
+        }
+
+        int wrong = fields.FindIndex(f => !IsNumber(f));
+        if (wrong < 0 && (fields.Count == run.Columns || (fields.Count == 1 && index < lines.First)))
+        {
+            return false;
+        }
+
+        if (wrong < 0 || (fields.Count != run.Columns && index > lines.First))
+        {
+            string points = separator is { Mark: (byte)',' } && fields.Count > run.Columns ? "; a decimal comma would split a number, so use decimal points" : "";
+            bad.Add(index + 1, FormattableString.Invariant($"the number of columns is {fields.Count} here and {run.Columns} in the rows beside it"), "complete the row or export the sweep again" + points);
+            return true;
+        }
+
+        if (index > lines.First || fields.Count == run.Columns)
+        {
+            bad.Add(index + 1, $"'{Shortened(fields[wrong])}' {OddNumber.Oddity(fields[wrong], separator.DecimalMark) ?? "is not a finite number"}", Remedy);
+            return true;
+        }
+
+        return false;
+    }
+
+    private bool IsRow(int index)
+    {
+        List<string> fields = FieldReader.Texts(text.Line(index), separator);
+        return fields.Count == run.Columns && fields.TrueForAll(IsNumber);
+    }
+
+    // A number may carry its unit.
+    private bool IsNumber(string field)
+    {
+        ReadOnlySpan<byte> bytes = System.Text.Encoding.UTF8.GetBytes(field);
+        int unit = UnitWord.StartIn(bytes);
+        return StrictNumber.TryParse(bytes, separator.DecimalMark, 0, out _)
+            || (unit > 0 && UnitWord.TryParse(bytes[unit..], out _, out _) && StrictNumber.TryParse(bytes[..unit].TrimEnd((byte)' '), separator.DecimalMark, 0, out _));
+    }
+
+    private static string Shortened(string text) => text.Length <= 40 ? text : text[..40] + "…";
+}
