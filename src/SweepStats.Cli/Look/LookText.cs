@@ -34,7 +34,7 @@ internal sealed class LookText(TracePlot? plot)
     // Traces of one table mostly share their doubt: it is said once, with the names.
     private static IEnumerable<string> Doubts(ImmutableArray<Trace> traces)
     {
-        var doubts = traces.SelectMany(t => t.Doubts.Select(doubt => (Trace: t, Doubt: doubt))).GroupBy(d => Nameless(d.Doubt, d.Trace)).ToArray();
+        var doubts = traces.SelectMany(t => t.Doubts.Select(doubt => (Trace: t, Doubt: doubt))).GroupBy(d => SharedWording.Of(d.Doubt, d.Trace)).ToArray();
         foreach (var doubt in doubts.Take(MostLines))
         {
             ReadFault said = doubt.Count() > 1 ? doubt.Key : doubt.First().Doubt;
@@ -46,13 +46,6 @@ internal sealed class LookText(TracePlot? plot)
             yield return MoreOf(doubts.Length - MostLines, "reason");
         }
     }
-
-    private static ReadFault Nameless(ReadFault doubt, Trace trace) => doubt with
-    {
-        Problem = doubt.Problem
-            .Replace($"column {trace.Column}", "the column", StringComparison.Ordinal)
-            .Replace($"trace {trace.Column}", "the trace", StringComparison.Ordinal),
-    };
 
     private static string Names(Trace[] some, int all)
     {
@@ -95,11 +88,25 @@ internal sealed class LookText(TracePlot? plot)
     private static string Date(DateTimeOffset at) =>
         at.ToString(at.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture) + (at.Offset == TimeSpan.Zero ? "" : at.ToString(" zzz", CultureInfo.InvariantCulture));
 
+    // So do their assumptions: a unit tried for a file of sixteen traces is one line, not sixteen.
     private static IEnumerable<string> Assumed(TraceReading reading)
     {
-        IEnumerable<string> lines = reading.Assumptions.Take(MostLines).Select(assumption => "assumed: " + PrintedText.Of(assumption));
-        int more = reading.Assumptions.Length - MostLines;
-        return more > 0 ? lines.Append(MoreOf(more, "assumption")) : lines;
+        var assumed = reading.Assumptions
+            .Select(said => (Said: said, Shared: SharedWording.Of(said, reading.Traces)))
+            .GroupBy(a => (IsShared: a.Shared.About is not null, a.Shared.Text))
+            .ToArray();
+        foreach (var same in assumed.Take(MostLines))
+        {
+            string text = same.Count() > 1 && same.Key.IsShared
+                ? $"{Names([.. same.Select(a => a.Shared.About!).Distinct()], reading.Traces.Length)}: {same.Key.Text}"
+                : same.First().Said;
+            yield return "assumed: " + PrintedText.Of(text);
+        }
+
+        if (assumed.Length > MostLines)
+        {
+            yield return MoreOf(assumed.Length - MostLines, "assumption");
+        }
     }
 
     private IEnumerable<string> Plots(ImmutableArray<Trace> traces)
