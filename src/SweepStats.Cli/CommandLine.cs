@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SweepStats.Cli.Commands;
+using SweepStats.Cli.Look;
 
 namespace SweepStats.Cli;
 
@@ -21,7 +22,7 @@ internal static class CommandLine
         {
             foreach (string message in parsed.Errors.Select(e => e.Message.ReplaceLineEndings(" ").Replace('\t', ' ')).Distinct())
             {
-                terminal.Error.WriteLine($"sweepstats: {message.TrimEnd('.')}; see 'sweepstats {Named(parsed)}--help'");
+                terminal.Error.WriteLine($"sweepstats: {PrintedText.Of(message).TrimEnd('.')}; see 'sweepstats {Named(parsed)}--help'");
             }
 
             return ExitCode.BadInput;

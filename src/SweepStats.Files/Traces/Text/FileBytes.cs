@@ -64,7 +64,7 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
 
         if (file.Length == 0)
         {
-            faults.Add(null, "the file is empty, or is not a regular file", "export the sweep again");
+            faults.Add(null, "the file is empty, or is not a regular file", "export the sweep again, to a file on disk");
             return false;
         }
 
