@@ -2,8 +2,9 @@ namespace SweepStats.Statistics;
 
 /// <summary>Exact chances of Kendall's S, rises minus falls over all pairs of a series, where every order is equally likely.</summary>
 /// <remarks>
-/// The number of falls among n values is that among n − 1 plus a number from 0 to n − 1, each equally likely: P_n(f) = Σⱼ P_{n−1}(f − j)/n. All terms are
-/// positive, so nothing cancels. Assumes no ties. Error: relative 1e-13. Source: Kendall 1938, Biometrika 30, 81 (from memory).
+/// The number of falls among n values is that among n − 1 plus a number from 0 to n − 1, each equally likely: P_n(f) = Σⱼ P_{n−1}(f − j)/n. The sum slides
+/// over the rising half only, where what leaves it is smaller than what stays, and the other half mirrors it: no digits cancel. Assumes no ties.
+/// Error: relative 1e-13. Source: Kendall 1938, Biometrika 30, 81 (from memory).
 /// </remarks>
 internal static class KendallTail
 {
@@ -83,12 +84,13 @@ internal static class KendallTail
         for (int n = 2; n <= count; n++)
         {
             var next = new double[falls.Length + n - 1];
-            for (int f = 0; f < falls.Length; f++)
+            double window = 0;
+            for (int f = 0; f <= next.Length / 2; f++)
             {
-                for (int j = 0; j < n; j++)
-                {
-                    next[f + j] += falls[f] / n;
-                }
+                window += f < falls.Length ? falls[f] : 0;
+                window -= f >= n ? falls[f - n] : 0;
+                next[f] = window / n;
+                next[^(f + 1)] = next[f];
             }
 
             falls = next;

@@ -8,8 +8,8 @@ namespace SweepStats.Statistics;
 /// pattern the pairs do not correlate with each other, and the mean of z has variance 1/(N(m − 3)) for m independent columns.
 /// Assumes rows of roughly normal scatter without shared pattern; a few far-out columns shared by all rows are a pattern. Columns that resemble their neighbours
 /// count for fewer: use <see cref="UpperTail"/> with the number of independent ones.
-/// The mean leans to the right for many rows (skewness up to √(8/m)): small probabilities are then too small, the more so the fewer the columns; the tests
-/// measure it.
+/// The mean leans to the right for many rows (skewness up to √(8/m)): small probabilities are then too small. Measured at 5 %: 5.5 % for 3 rows of 100, 6.3 % for
+/// 10 rows of 20 (fixtures/oracles/correlation.R).
 /// Source: Fisher 1921, Metron 1, 3 (from memory).
 /// </remarks>
 internal sealed record PairwiseCorrelation

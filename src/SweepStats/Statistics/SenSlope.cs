@@ -20,9 +20,11 @@ internal sealed record SenSlope(double Slope, Interval Interval)
     /// <param name="y">The values.</param>
     /// <param name="confidence">Level of the interval.</param>
     /// <exception cref="ArgumentException">Fewer than three values, one that is not finite, numbers of x and y that differ, or an x that comes twice.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The level is <c>default</c>.</exception>
     public static SenSlope Of(ReadOnlySpan<double> x, ReadOnlySpan<double> y, Confidence confidence)
     {
         FiniteValues.RequirePairs(x, y, 3);
+        FiniteValues.RequireLevel(confidence.Level);
         double[] slopes = Sorted(x, y);
         double variance = MannKendall.VarianceOf(y, out bool tied);
         double chance = 1 - confidence.TwoSidedQuantile;
