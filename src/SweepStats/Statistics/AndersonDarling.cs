@@ -32,8 +32,8 @@ internal sealed record AndersonDarling
     public static AndersonDarling Of(ReadOnlySpan<double> values)
     {
         FiniteValues.Require(values, 8, nameof(values));
-        double[] z = Correlation.Deviations(values);
-        double scale = Math.Sqrt(Correlation.Product(z, z) / (z.Length - 1));
+        double[] z = Deviations.FromMean(values);
+        double scale = Math.Sqrt(Deviations.Product(z, z) / (z.Length - 1));
         Array.Sort(z);
         int n = z.Length;
         var sum = new CompensatedSum();

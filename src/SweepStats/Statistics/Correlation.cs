@@ -12,45 +12,13 @@ internal static class Correlation
     public static double Pearson(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         FiniteValues.RequirePairs(x, y, 2);
-        return Cosine(Deviations(x), Deviations(y));
+        return Cosine(Deviations.FromMean(x), Deviations.FromMean(y));
     }
 
     /// <summary>Cosine of the angle between two rows of deviations; not a number where one has no length.</summary>
     internal static double Cosine(double[] dx, double[] dy)
     {
-        double lengths = Math.Sqrt(Product(dx, dx)) * Math.Sqrt(Product(dy, dy));
-        return lengths > 0 ? Math.Clamp(Product(dx, dy) / lengths, -1, 1) : double.NaN;
-    }
-
-    /// <summary>Deviations from the mean, which add up to 0 but for their own rounding.</summary>
-    internal static double[] Deviations(ReadOnlySpan<double> values)
-    {
-        double mean = Sample.Mean(values);
-        double[] deviations = values.ToArray();
-        for (int i = 0; i < deviations.Length; i++)
-        {
-            deviations[i] -= mean;
-        }
-
-        // The mean is known only to its rounding, which matters where values lie far from zero.
-        double rest = Sample.Mean(deviations);
-        for (int i = 0; i < deviations.Length; i++)
-        {
-            deviations[i] -= rest;
-        }
-
-        return deviations;
-    }
-
-    /// <summary>Sum of the products of two rows of the same length.</summary>
-    internal static double Product(double[] a, double[] b)
-    {
-        var sum = new CompensatedSum();
-        for (int i = 0; i < a.Length; i++)
-        {
-            sum.Add(a[i] * b[i]);
-        }
-
-        return sum.Value;
+        double lengths = Math.Sqrt(Deviations.Product(dx, dx)) * Math.Sqrt(Deviations.Product(dy, dy));
+        return lengths > 0 ? Math.Clamp(Deviations.Product(dx, dy) / lengths, -1, 1) : double.NaN;
     }
 }

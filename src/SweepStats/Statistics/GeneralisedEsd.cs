@@ -60,9 +60,9 @@ internal sealed record GeneralisedEsd
 
     private static (int At, double Deviate) Farthest(ReadOnlySpan<double> values)
     {
-        double mean = Sample.Mean(values);
-        int at = Grubbs.Outermost(values, mean, OutlierSide.Either);
-        double deviation = Sample.StandardDeviation(values);
-        return (at, deviation > 0 ? Math.Abs(values[at] - mean) / deviation : 0);
+        double[] deviations = Deviations.FromMean(values);
+        int at = Grubbs.Outermost(deviations, OutlierSide.Either);
+        double squares = Deviations.Product(deviations, deviations);
+        return (at, squares > 0 ? Math.Abs(deviations[at]) / Math.Sqrt(squares / (values.Length - 1)) : 0);
     }
 }

@@ -30,9 +30,9 @@ internal sealed record Grubbs
     public static Grubbs Of(ReadOnlySpan<double> values, OutlierSide side = OutlierSide.Either)
     {
         FiniteValues.Require(values, 3, nameof(values));
-        double mean = Sample.Mean(values);
-        int index = Outermost(values, mean, side);
-        double squares = Sample.SquaredDeviations(values, mean);
+        double[] deviations = Deviations.FromMean(values);
+        int index = Outermost(deviations, side);
+        double squares = Deviations.Product(deviations, deviations);
         if (squares == 0)
         {
             return new Grubbs { Index = index, Statistic = 0, Probability = 1 };
@@ -46,7 +46,7 @@ internal sealed record Grubbs
         return new Grubbs
         {
             Index = index,
-            Statistic = Math.Abs(values[index] - mean) / Math.Sqrt(squares / (values.Length - 1)),
+            Statistic = Math.Abs(deviations[index]) / Math.Sqrt(squares / (values.Length - 1)),
             Probability = Math.Min(1, sides * values.Length * StudentT.UpperTail(t, dof)),
         };
     }
@@ -66,17 +66,17 @@ internal sealed record Grubbs
     }
 
     /// <summary>Place of the value farthest from the mean on the side asked for; the first of several.</summary>
-    internal static int Outermost(ReadOnlySpan<double> values, double mean, OutlierSide side)
+    internal static int Outermost(ReadOnlySpan<double> deviations, OutlierSide side)
     {
         int index = 0;
         double farthest = double.NegativeInfinity;
-        for (int i = 0; i < values.Length; i++)
+        for (int i = 0; i < deviations.Length; i++)
         {
             double away = side switch
             {
-                OutlierSide.High => values[i] - mean,
-                OutlierSide.Low => mean - values[i],
-                _ => Math.Abs(values[i] - mean),
+                OutlierSide.High => deviations[i],
+                OutlierSide.Low => -deviations[i],
+                _ => Math.Abs(deviations[i]),
             };
             if (away > farthest)
             {
@@ -89,7 +89,7 @@ internal sealed record Grubbs
 
     private static double SquaresWithout(ReadOnlySpan<double> values, int index)
     {
-        double[] rest = [.. values[..index], .. values[(index + 1)..]];
-        return Sample.SquaredDeviations(rest, Sample.Mean(rest));
+        double[] rest = Deviations.FromMean([.. values[..index], .. values[(index + 1)..]]);
+        return Deviations.Product(rest, rest);
     }
 }

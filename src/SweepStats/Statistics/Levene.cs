@@ -13,7 +13,7 @@ internal static class Levene
     /// <param name="groups">The group of each value, numbered from 0 without gaps.</param>
     /// <exception cref="ArgumentException">Numbers of values and groups differ, a value is not finite, there is one group only, or a group has fewer than three values.</exception>
     public static OneWayAnova AboutMedians(ReadOnlySpan<double> values, ReadOnlySpan<int> groups) =>
-        About(values, groups, group => Sample.Median(group));
+        About(values, groups, FromMedian);
 
     /// <summary>Distances from the means of the groups (Levene): finds more in normal values, and false alarms in skewed ones.</summary>
     /// <remarks>Source: Levene 1960 (from memory); US EPA, Unified Guidance 2009, section 11.2. Error: relative 1e-12.</remarks>
@@ -21,40 +21,50 @@ internal static class Levene
     /// <param name="groups">The group of each value, numbered from 0 without gaps.</param>
     /// <exception cref="ArgumentException">Numbers of values and groups differ, a value is not finite, there is one group only, or a group has fewer than three values.</exception>
     public static OneWayAnova AboutMeans(ReadOnlySpan<double> values, ReadOnlySpan<int> groups) =>
-        About(values, groups, group => Sample.Mean(group));
+        About(values, groups, group => Deviations.FromMean(group));
 
-    private static OneWayAnova About(ReadOnlySpan<double> values, ReadOnlySpan<int> groups, Func<double[], double> centre)
+    private static double[] FromMedian(double[] group)
+    {
+        double median = Sample.Median(group);
+        return [.. group.Select(value => value - median)];
+    }
+
+    private static OneWayAnova About(ReadOnlySpan<double> values, ReadOnlySpan<int> groups, Func<double[], double[]> away)
     {
         FiniteValues.Require(values, 6, nameof(values));
-        var members = new SortedDictionary<int, List<double>>();
-        for (int i = 0; i < Math.Min(values.Length, groups.Length); i++)
+        if (values.Length != groups.Length)
         {
-            if (!members.TryGetValue(groups[i], out List<double>? group))
-            {
-                members.Add(groups[i], group = []);
-            }
-
-            group.Add(values[i]);
+            throw new ArgumentException($"Each value needs its group: {values.Length} values, {groups.Length} groups.", nameof(groups));
         }
 
-        var centres = new Dictionary<int, double>();
-        foreach ((int number, List<double> group) in members)
+        var places = new SortedDictionary<int, List<int>>();
+        for (int i = 0; i < groups.Length; i++)
+        {
+            if (!places.TryGetValue(groups[i], out List<int>? group))
+            {
+                places.Add(groups[i], group = []);
+            }
+
+            group.Add(i);
+        }
+
+        double[] all = values.ToArray();
+        var distances = new double[all.Length];
+        foreach ((int number, List<int> group) in places)
         {
             if (group.Count < 3)
             {
                 throw new ArgumentException($"Every group needs three values; group {number} has {group.Count}.", nameof(groups));
             }
 
-            centres.Add(number, centre([.. group]));
+            double[] deviations = away([.. group.Select(place => all[place])]);
+            for (int i = 0; i < deviations.Length; i++)
+            {
+                distances[group[i]] = Math.Abs(deviations[i]);
+            }
         }
 
-        double[] distances = values.ToArray();
-        for (int i = 0; i < Math.Min(values.Length, groups.Length); i++)
-        {
-            distances[i] = Math.Abs(values[i] - centres[groups[i]]);
-        }
-
-        // The numbering and the lengths are checked there.
+        // The numbering of the groups is checked there.
         return OneWayAnova.Of(distances, groups);
     }
 }

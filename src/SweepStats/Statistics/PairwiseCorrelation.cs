@@ -65,7 +65,7 @@ internal sealed record PairwiseCorrelation
         for (int j = 0; j < rows.Count; j++)
         {
             FiniteValues.RequirePairs(rows[0], rows[j], 4);
-            deviations[j] = Correlation.Deviations(rows[j]);
+            deviations[j] = Deviations.FromMean(rows[j]);
             for (int i = 0; i < j; i++)
             {
                 double r = Correlation.Cosine(deviations[i], deviations[j]);

@@ -47,15 +47,15 @@ internal sealed record RegressionLine
     public static RegressionLine Of(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         FiniteValues.RequirePairs(x, y, 3);
-        double[] dx = Correlation.Deviations(x);
-        double[] dy = Correlation.Deviations(y);
-        double squares = Correlation.Product(dx, dx);
+        double[] dx = Deviations.FromMean(x);
+        double[] dy = Deviations.FromMean(y);
+        double squares = Deviations.Product(dx, dx);
         if (!(squares > 0))
         {
             throw new ArgumentException("A slope needs an x that changes.", nameof(x));
         }
 
-        double slope = Correlation.Product(dx, dy) / squares;
+        double slope = Deviations.Product(dx, dy) / squares;
         double mean = Sample.Mean(x);
         double deviation = Math.Sqrt(Residuals(dx, dy, slope) / (x.Length - 2));
         return new RegressionLine
