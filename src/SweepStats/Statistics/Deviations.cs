@@ -5,26 +5,20 @@ internal static class Deviations
 {
     /// <summary>x − mean, which add up to 0 but for their own rounding; exactly 0 where all values are equal.</summary>
     /// <remarks>
-    /// The mean of equal values may be off by a unit in the last place. Left in, that looks like scatter, and readings that a display rounded to one level
-    /// would have outliers and trends. Unit of the values. Error: a unit in the last place of the largest value.
+    /// In two passes: the mean may be off by a unit in the last place, and left in, that would look like scatter of readings which a display rounded to one
+    /// level. Unit of the values. Error: a unit in the last place of the largest value. Source: as <see cref="Sample.StandardDeviation"/>.
     /// </remarks>
     /// <exception cref="ArgumentException">No values.</exception>
     public static double[] FromMean(ReadOnlySpan<double> values)
     {
         double[] deviations = values.ToArray();
-        if (values.Length > 0 && values.IndexOfAnyExcept(values[0]) < 0)
-        {
-            Array.Clear(deviations);
-            return deviations;
-        }
-
         double mean = Sample.Mean(values);
         for (int i = 0; i < deviations.Length; i++)
         {
             deviations[i] -= mean;
         }
 
-        // What is left of the mean's own rounding matters where values lie far from zero.
+        // A few units in the last place at most, all alike where the values are: their mean is exact.
         double rest = Sample.Mean(deviations);
         for (int i = 0; i < deviations.Length; i++)
         {
