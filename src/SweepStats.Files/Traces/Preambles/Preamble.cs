@@ -84,11 +84,14 @@ internal sealed class Preamble
     public ReceiverSettings SettingsOf(int trace, int traces)
     {
         string? Word(Setting setting) => Worded(setting, trace, traces);
+
+        // Bandwidths without unit are in Hz where the frequencies are; beside frequencies in MHz they may be in anything.
+        FrequencyUnit? usual = FrequencyUnit == Traces.FrequencyUnit.Hertz ? FrequencyUnit : null;
         return new ReceiverSettings
         {
-            ResolutionBandwidthHz = Number(Setting.ResolutionBandwidth)?.Hertz(FrequencyUnit),
-            VideoBandwidthHz = Number(Setting.VideoBandwidth)?.Hertz(FrequencyUnit),
-            AttenuationDb = Number(Setting.Attenuation) is { Unit: "" or "dB" or "db" } db ? db.Value() : null,
+            ResolutionBandwidthHz = Number(Setting.ResolutionBandwidth)?.Hertz(usual),
+            VideoBandwidthHz = Number(Setting.VideoBandwidth)?.Hertz(usual),
+            AttenuationDb = Number(Setting.Attenuation) is { Unit: "" or "dB" or "db" or "DB" } db ? db.Value() : null,
             ReferenceLevel = Number(Setting.ReferenceLevel) is { } level && (level.Unit.Length == 0 || LevelUnits.Parse(level.Unit) is not null) ? level.Value() : null,
             Detector = Word(Setting.Detector),
             Averaging = Word(Setting.Averaging),

@@ -20,8 +20,8 @@ internal static class SettingKeys
         (Setting.Stop, ["stop", "stop frequency", "stop freq", "xstop", "x stop", "fstop", "f stop"]),
         (Setting.Points, ["points", "number of points", "num points", "numberpoints", "sweep points", "trace points", "values", "no of points"]),
         (Setting.TraceNames, ["trace name", "trace names"]),
-        (Setting.Date, ["date", "date time", "timestamp", "measured", "measured on", "acquired", "recorded", "taken", "taken at", "time stamp"]),
-        (Setting.Time, ["time", "time of day"]),
+        (Setting.Date, ["date", "datum", "date time", "timestamp", "measured", "measured on", "acquired", "recorded", "taken", "taken at", "time stamp"]),
+        (Setting.Time, ["time", "time of day", "uhrzeit"]),
     ];
 
     private static readonly Dictionary<string, Setting> Words =

@@ -90,14 +90,20 @@ internal sealed partial class SweepDate
         string half = match.Groups["half"].Value.ToLowerInvariant();
         hour = half switch { "pm" when hour < 12 => hour + 12, "am" when hour == 12 => 0, _ => hour };
         int fullYear = Number(year) + (year.Length == 2 ? 2000 : 0);
-        bool real = fullYear is >= 1970 and < 2200 && Number(month) is >= 1 and <= 12 && hour < 24 && Number(match.Groups["min"].Value) < 60 && Number(match.Groups["sec"].Value) < 60
+        TimeSpan zone = Zone(match.Groups["zone"].Value);
+        bool real = zone.Duration() <= TimeSpan.FromHours(14) && fullYear is >= 1970 and < 2200 && Number(month) is >= 1 and <= 12 && hour < 24 && Number(match.Groups["min"].Value) < 60 && Number(match.Groups["sec"].Value) < 60
             && Number(day) >= 1 && Number(day) <= DateTime.DaysInMonth(fullYear, Number(month));
         return real
-            ? (new DateTimeOffset(fullYear, Number(month), Number(day), hour, Number(match.Groups["min"].Value), Number(match.Groups["sec"].Value), TimeSpan.Zero), null)
+            ? (new DateTimeOffset(fullYear, Number(month), Number(day), hour, Number(match.Groups["min"].Value), Number(match.Groups["sec"].Value), zone), null)
             : null;
     }
 
-    private const string TimeOfDay = @"(?:[T,;\s]+(?<h>[0-9]{1,2}):(?<min>[0-9][0-9])(?::(?<sec>[0-9][0-9]))?(?:\.[0-9]+)?(?:\s*(?<half>[AaPp][Mm]))?)?";
+    // Without a zone: the time of the place.
+    private static TimeSpan Zone(string text) =>
+        text.Length == 0 ? TimeSpan.Zero
+        : (text[0] == '-' ? -1 : 1) * new TimeSpan(int.Parse(text[1..3], CultureInfo.InvariantCulture), int.Parse(text[4..6], CultureInfo.InvariantCulture), 0);
+
+    private const string TimeOfDay = @"(?:[T,;\s]+(?<h>[0-9]{1,2}):(?<min>[0-9][0-9])(?::(?<sec>[0-9][0-9]))?(?:\.[0-9]+)?(?<zone>[+-][0-9][0-9]:[0-9][0-9])?(?:\s*(?<half>[AaPp][Mm]))?)?";
 
     [GeneratedRegex(@"(?<![0-9])(?<y>[0-9]{4})[-/.](?<m>[0-9]{1,2})[-/.](?<d>[0-9]{1,2})(?![0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
     private static partial Regex Iso();
@@ -108,10 +114,10 @@ internal sealed partial class SweepDate
         RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Named();
 
-    [GeneratedRegex(@"(?<![0-9])(?<a>[0-9]{1,2})(?<s>[-/.])(?<b>[0-9]{1,2})\k<s>(?<y>[0-9]{4}|[0-9][0-9])(?![0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![0-9]|[0-9]\.)(?<a>[0-9]{1,2})(?<s>[-/.])(?<b>[0-9]{1,2})\k<s>(?<y>[0-9]{4}|[0-9][0-9])(?![0-9]|\.[0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
     private static partial Regex Numbers();
 
-    [GeneratedRegex(@"(?<!\p{L})(?:cal|calib|due|valid|version|firmware|software|copyright)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<!\p{L})(?:cal|kal|[ée]talon|due|valid|ver|rev|firmware|fw|software|build|copyright|export|print|report|template|standard|norm|limit|service|purchas|ip\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex OtherDates();
 
     [GeneratedRegex(@"[0-9]:[0-9][0-9]")]
