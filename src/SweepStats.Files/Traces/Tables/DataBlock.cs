@@ -9,6 +9,7 @@ internal sealed class DataBlock
     public const int MostTraces = 10_000;
 
     private const int TableRows = 3;
+    private const int LongestOddLine = 1000;
 
     private readonly TraceText _text;
     private readonly NumericRows _rows;
@@ -58,6 +59,11 @@ internal sealed class DataBlock
         }
 
         block.CheckOtherRuns(faults);
+        if (separator.Mark == (byte)' ' && text.Line(block.LastLine).Length <= LongestOddLine && OddNumber.GroupedByBlanks(text.LineText(block.LastLine)) is { } number)
+        {
+            faults.Add(block.LastLine + 1, $"'{number}' has thousands separators", "export without thousands separators");
+        }
+
         if (block.Siblings.Count >= MostTraces)
         {
             faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the file holds more than {MostTraces} tables"), "put fewer traces into a file");
@@ -116,7 +122,8 @@ internal sealed class DataBlock
             bool same = other.Columns == Run.Columns;
             if (same && beyond == (after ? first : FirstLine) && (after || other.Rows > 1))
             {
-                faults.Add(between + 1, "the line interrupts the rows of numbers", "remove the line or export the sweep again");
+                faults.Add(
+                    between + 1, TouchingRows.IsGap(_text.Line(between!.Value), _separator, Run.Columns) ? "a field of the row is empty" : "the line interrupts the rows of numbers", "remove the line or export the sweep again");
             }
             else if (same && (other.Rows >= TableRows || after))
             {

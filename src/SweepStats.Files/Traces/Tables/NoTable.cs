@@ -26,7 +26,7 @@ internal static class NoTable
         for (int i = 0; i < text.LineCount; i++)
         {
             string line = text.Line(i).Length <= LongestLine ? text.LineText(i) : "";
-            if (OddNumber.GroupedIn(line) is { } number)
+            if ((OddNumber.GroupedIn(line) ?? OddNumber.GroupedByBlanks(line)) is { } number)
             {
                 faults.Add(i + 1, $"'{number}' has thousands separators", "export without thousands separators");
                 return;
@@ -39,6 +39,13 @@ internal static class NoTable
             }
         }
 
+        if (Words(text) is var (at, word))
+        {
+            string what = word.Length == 0 ? "an empty field" : $"'{word}'";
+            faults.Add(at + 1, $"{what} stands among the numbers of a row, and rows with words or gaps are not read", "leave columns of words and empty columns out");
+            return;
+        }
+
         if (only is { } row)
         {
             faults.Add(row + 1, "one row of numbers only", "a sweep needs at least two, or a line above that names its columns");
@@ -46,6 +53,32 @@ internal static class NoTable
         }
 
         faults.Add(null, "no table of at least two rows of numbers was found", "export the trace as delimited text with a frequency and a level in each row");
+    }
+
+    // Two rows below each other with the same number of fields, two of them numbers: a table with a column of words, such as a state or a polarisation.
+    private static (int Line, string Word)? Words(TraceText text)
+    {
+        foreach (byte mark in ";\t,"u8)
+        {
+            foreach (byte decimalMark in ".,"u8)
+            {
+                var separator = new Separator(mark, decimalMark);
+                int before = 0;
+                for (int i = 0; i < text.LineCount; i++)
+                {
+                    List<string> fields = text.Line(i).Length <= LongestLine ? FieldReader.Texts(text.Line(i), separator) : [];
+                    int numbers = fields.Count(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), decimalMark, 0, out _));
+                    if (numbers >= 2 && numbers < fields.Count && before == fields.Count)
+                    {
+                        return (i, fields.First(f => !StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), decimalMark, 0, out _)));
+                    }
+
+                    before = numbers >= 2 ? fields.Count : 0;
+                }
+            }
+        }
+
+        return null;
     }
 
     private static bool IsBinary(TraceText text)

@@ -48,9 +48,15 @@ internal sealed class TouchingRows(TraceText text, Separator separator, NumericR
         }
 
         int wrong = fields.FindIndex(f => !IsNumber(f));
-        if (wrong < 0 && (fields.Count == run.Columns || (fields.Count == 1 && index < lines.First)))
+        if (wrong < 0 && (fields.Count == run.Columns || (fields.Count == 1 && index < lines.First && !IsGap(text.Line(index), separator, run.Columns))))
         {
             return false;
+        }
+
+        if (index < lines.First && IsGap(text.Line(index), separator, run.Columns))
+        {
+            bad.Add(index + 1, "a field of the row is empty", "leave the row out, or complete it");
+            return true;
         }
 
         if (wrong < 0 || (fields.Count != run.Columns && index > lines.First))
@@ -68,6 +74,11 @@ internal sealed class TouchingRows(TraceText text, Separator separator, NumericR
 
         return false;
     }
+
+    /// <summary>Whether a line such as <c>30,</c> is a row of numbers whose other fields are empty; a count of points stands without separators.</summary>
+    public static bool IsGap(ReadOnlySpan<byte> line, Separator separator, int columns) =>
+        separator.Mark != (byte)' ' && line.Count(separator.Mark) == columns - 1 && FieldReader.Texts(line, separator) is [var only]
+        && StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(only), separator.DecimalMark, 0, out _);
 
     private bool IsRow(int index)
     {

@@ -19,6 +19,9 @@ internal static partial class OddNumber
     /// <summary>The first number with thousands separators in a line that starts like a row of numbers; null where there is none.</summary>
     public static string? GroupedIn(string line) => StartsLikeRow(line) && GroupedWithin().Match(line[..Math.Min(line.Length, LongestLooked)]) is { Success: true } match ? match.Value : null;
 
+    /// <summary>The first number of a row whose thousands are parted by plain blanks, as in <c>30 000 000;-80</c>; null where there is none. Between blanks alone nobody can tell.</summary>
+    public static string? GroupedByBlanks(string line) => GroupedBlanks().Match(line[..Math.Min(line.Length, LongestLooked)]) is { Success: true } match ? match.Groups[1].Value : null;
+
     /// <summary>Whether a row of numbers opens a quote and never closes it. A line with words is none: 19" may be a width.</summary>
     public static bool HasStrayQuote(string line) => line.Count(c => c == '"') % 2 == 1 && NumbersOnly().IsMatch(line);
 
@@ -42,6 +45,9 @@ internal static partial class OddNumber
 
     [GeneratedRegex(@"^(?=.*\d)[\d\s.,;""'+\-eE]+$", RegexOptions.CultureInvariant)]
     private static partial Regex NumbersOnly();
+
+    [GeneratedRegex(@"^[\s""]*([1-9]\d{0,2}(?: \d{3})+)""?[ ]*[;\t][ ""]*[+-]?\d", RegexOptions.CultureInvariant)]
+    private static partial Regex GroupedBlanks();
 
     [GeneratedRegex(@"^[\s""]*[+-]?\d", RegexOptions.CultureInvariant)]
     private static partial Regex RowStart();
