@@ -13,6 +13,8 @@ internal sealed class SweepRows(
 {
     private readonly LevelUnit? _headed = header.Lead.Select(l => new ColumnName(l).LevelUnit).FirstOrDefault(u => u is not null);
     private bool _told;
+    private string? _statistic;
+    private int _rows;
 
     /// <summary>A trace for each row of levels, up to the first line that is none.</summary>
     public ImmutableArray<Trace> Read()
@@ -33,15 +35,39 @@ internal sealed class SweepRows(
                 break;
             }
 
+            if (Other(fields) is { } other)
+            {
+                known.Faults.Assume(FormattableString.Invariant($"line {index + 1} holds no levels and was not read: {other}"));
+                continue;
+            }
+
             if (TraceOf(fields, index, traces.Count) is not { } trace)
             {
                 break;
             }
 
+            CheckStatistics(index + 1, fields);
             traces.Add(trace);
         }
 
         return known.Options.Columns.IsEmpty ? traces.ToImmutable() : Asked(traces.ToImmutable());
+    }
+
+    // A limit, a phase or a correction over the same frequencies. A plain word such as "no" or "n" may name a sweep.
+    private string? Other(List<string> fields) =>
+        fields.Take(header.Lead.Count).Select(f => new ColumnName(f)).FirstOrDefault(n => n.IsLimit || (n.LevelUnit is null && n.Part is ComplexPart.Phase or ComplexPart.Imaginary))?.Text;
+
+    // Sweeps and their highest, lowest or mean are no repeats of each other.
+    private void CheckStatistics(int line, List<string> fields)
+    {
+        string? statistic = fields.Take(header.Lead.Count).Select(f => new ColumnName(f).Statistic).FirstOrDefault(s => s is not null);
+        if (_rows > 0 && statistic != _statistic && known.Options.Columns.IsEmpty)
+        {
+            known.Faults.Add(
+                line, "some rows are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no repeats of each other", "remove such rows, or name the row to read in sweeps.csv (column = its number from 1, or its name)");
+        }
+
+        (_statistic, _rows) = (statistic, _rows + 1);
     }
 
     private Trace? TraceOf(List<string> fields, int index, int before)

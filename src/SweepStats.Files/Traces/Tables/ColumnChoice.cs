@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Files.Traces.Preambles;
+using SweepStats.Quantities;
 
 namespace SweepStats.Files.Traces.Tables;
 
@@ -70,7 +71,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         }
 
         int[] rest = [.. Enumerable.Range(0, names.Length).Where(i => i != frequency && names[i].Kind != ColumnKind.Frequency)];
-        int[] levels = [.. rest.Where(i => names[i].Kind == ColumnKind.Level)];
+        int[] levels = WithoutDifferences(names, [.. rest.Where(i => names[i].Kind == ColumnKind.Level)]);
         ImmutableArray<LevelColumn> pairs = ComplexPairs.Find(names, levels);
         int[] unknown = [.. rest.Where(i => names[i].Kind == ColumnKind.Unknown && (named || !(table.IsZero(i) || table.Counts(i))))];
         int[] zero = [.. rest.Except(unknown).Where(i => names[i].Kind == ColumnKind.Unknown)];
@@ -105,6 +106,15 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             .. levels.Concat(unknown).Order().Select(i => LevelOf(names, i, false)).Select(c => doubtful.Contains(c.Index) ? c with { Doubt = doubt } : c with { Doubt = c.Doubt ?? mixed }),
             .. pairs.Select(p => p with { Name = p.Name.Length > 0 ? p.Name : ColumnList.Number(p.Index) }),
         ];
+    }
+
+    // Beside levels in dBm or dBµV a column in dB is a margin, a correction or an uncertainty. Corrections are told of by themselves.
+    private int[] WithoutDifferences(ImmutableArray<ColumnName> names, int[] levels)
+    {
+        LevelUnit? Stated(int i) => table.Units?.Level(i) ?? names[i].LevelUnit;
+        return levels.Any(i => Stated(i) is { } unit && unit.Scale() != LevelScale.DecibelRatio && !names[i].IsCorrection)
+            ? [.. levels.Where(i => Stated(i) != LevelUnit.Decibels || names[i].IsCorrection)]
+            : levels;
     }
 
     private ImmutableArray<LevelColumn>? Named(ImmutableArray<ColumnName> names, int frequency)

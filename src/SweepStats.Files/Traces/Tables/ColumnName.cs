@@ -6,16 +6,20 @@ namespace SweepStats.Files.Traces.Tables;
 internal sealed partial class ColumnName
 {
     private const int Longest = 200;
+    private static readonly char[] Digits = ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9'];
 
     private static readonly string[] FrequencyWords = ["f", "freq", "frequency", "frequencies", "frequenz", "stimulus"];
     private static readonly string[] LevelWords =
         ["level", "pegel", "amplitude", "ampl", "amp", "magnitude", "mag", "power", "trace", "trc", "logmag", "voltage", "signal", "value", "y",
         "run", "sweep", "repeat", "measurement", "meas", "reading"];
-    private static readonly string[] CorrectionWords = ["factor", "loss", "gain", "correction", "attenuation", "af", "shielding", "se"];
+    private static readonly string[] CorrectionWords =
+        ["factor", "loss", "gain", "correction", "corr", "attenuation", "af", "shielding", "se", "korrektur", "antennenfaktor", "kabeldämpfung", "transducer"];
+    private static readonly string[] LimitWords =
+        ["lim", "threshold", "tolerance", "toleranz", "seuil", "mask", "margin", "marge"];
     private static readonly string[] OtherWords =
     [
         "no", "nr", "index", "idx", "point", "pt", "n", "phase", "ph", "deg", "degree", "degrees", "angle", "ang", "rad", "imag", "im", "imaginary", "real", "re", "time", "date",
-        "uncertainty", "unc", "u", "error", "deviation", "stddev", "std", "stdev", "sd", "sigma", "limit", "margin", "delay", "vswr", "swr", "rbw", "vbw",
+        "uncertainty", "unc", "u", "error", "deviation", "stddev", "std", "stdev", "sd", "sigma", "incertitude", "fehler", "abweichung", "confidence", "delay", "vswr", "swr", "rbw", "vbw",
     ];
 
     public ColumnName(string text)
@@ -32,13 +36,14 @@ internal sealed partial class ColumnName
         bracket = decibels.Success ? decibels : bracket;
         string tail = bracket.Success ? bracket.Groups[1].Value.Trim() : LastWord().Match(Text).Value;
         FrequencyUnit = FrequencyUnits.Parse(tail);
-        LevelUnit = LevelUnits.Parse(tail);
+        LevelUnit = LevelUnits.Parse(tail) ?? UnitWithin(Text);
         string[] words = [.. Word().Matches(bracket.Success ? Text[..bracket.Index] : Text).Select(m => m.Value.ToLowerInvariant())];
+        IsLimit = words.Any(IsLimitWord);
         StrangeUnit = bracket.Success && FrequencyUnit is null && LevelUnit is null && UnitLike().IsMatch(tail) ? tail : null;
         IsLogMagnitude = LogMagnitude().IsMatch(Text);
         IsMagnitude = words.Any(w => w is "mag" or "magnitude" or "lin" or "linmag") && !IsLogMagnitude;
         IsCorrection = LevelUnit == Traces.LevelUnit.DecibelsPerMeter || words.Any(CorrectionWords.Contains);
-        Statistic = words.Select(StatisticOf).FirstOrDefault(w => w is not null);
+        Statistic = words.Append(tail.ToLowerInvariant()).Select(w => StatisticOf(w.TrimEnd(Digits))).FirstOrDefault(w => w is not null);
         Part = ComplexPartOf([.. words, tail.ToLowerInvariant()]);
         Kind = KindOf(words, tail);
         Parameter = ScatteringParameter().Match(Text) is { Success: true } s ? "S" + s.Groups[1].Value + s.Groups[2].Value : null;
@@ -67,6 +72,9 @@ internal sealed partial class ColumnName
     /// <summary>Whether it is a magnitude, which may be linear.</summary>
     public bool IsMagnitude { get; }
 
+    /// <summary>Whether it is a limit, or the distance to one.</summary>
+    public bool IsLimit { get; }
+
     /// <summary>The detector, or what of several sweeps the column keeps, as far as the name tells; null where it does not say so.</summary>
     public string? Statistic { get; }
 
@@ -94,7 +102,7 @@ internal sealed partial class ColumnName
             return ColumnKind.Level;
         }
 
-        if (words.Any(OtherWords.Contains) || Text is "#" || tail is "°" || OtherWords.Contains(tail.ToLowerInvariant().TrimEnd('.')))
+        if (IsLimit || words.Any(w => OtherWords.Contains(w) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#" || tail is "°" || OtherWords.Contains(tail.ToLowerInvariant().TrimEnd('.')))
         {
             return ColumnKind.Other;
         }
@@ -104,18 +112,29 @@ internal sealed partial class ColumnName
             return ColumnKind.Frequency;
         }
 
-        bool named = words.Any(w => LevelWords.Contains(w.TrimEnd('0', '1', '2', '3', '4', '5', '6', '7', '8', '9')) || ParameterWord().IsMatch(w));
+        bool named = words.Any(w => LevelWords.Contains(w.TrimEnd(Digits)) || ParameterWord().IsMatch(w));
         return LevelUnit is not null || IsCorrection || (named && !EmptyBracket().IsMatch(Text)) ? ColumnKind.Level : ColumnKind.Unknown;
     }
+
+    private static bool IsLimitWord(string word) =>
+        word.StartsWith("limit", StringComparison.Ordinal) || word.StartsWith("limline", StringComparison.Ordinal) || word.StartsWith("grenz", StringComparison.Ordinal)
+        || LimitWords.Contains(word.TrimEnd(Digits));
+
+    // "Level [dBm] RMS", and "dB(S21)": what stands behind the unit, or in its brackets, is no reference.
+    private static LevelUnit? UnitWithin(string text) =>
+        DecibelsOfParameter().IsMatch(text) ? Traces.LevelUnit.Decibels
+        : UnitInside().Match(text) is { Success: true } inside ? LevelUnits.Parse(inside.Groups[1].Value)
+        : null;
 
     private static string? StatisticOf(string word) => word switch
     {
         "peak" or "pk" => "peak",
         "qp" or "quasi" or "quasipeak" => "quasi-peak",
         "rms" => "rms",
-        "max" or "maximum" or "maxhold" or "highest" => "highest",
-        "min" or "minimum" or "minhold" or "lowest" => "lowest",
-        "avg" or "av" or "average" or "mean" or "caverage" or "cav" => "mean",
+        "max" or "maximum" or "maxhold" or "maxh" or "highest" => "highest",
+        "min" or "minimum" or "minhold" or "minh" or "lowest" => "lowest",
+        "avg" or "av" or "average" or "mean" or "caverage" or "cav" or "mittelwert" or "moyenne" => "mean",
+        "median" => "median",
         _ => null,
     };
 
@@ -131,6 +150,12 @@ internal sealed partial class ColumnName
     // dB(µV) is a level in dB; µV in brackets behind anything else is a voltage.
     [GeneratedRegex(@"[\(\[]?\b(dB\s*[\(\[][^\)\]]*[\)\]](?:/m)?)[\)\]]?\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex BracketedReference();
+
+    [GeneratedRegex(@"[\(\[]\s*([\p{L}µμ/]+)\s*[\)\]]\s*\S", RegexOptions.CultureInvariant)]
+    private static partial Regex UnitInside();
+
+    [GeneratedRegex(@"\bdB\s*[\(\[]\s*S\d\d\s*[\)\]]\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex DecibelsOfParameter();
 
     [GeneratedRegex(@"[\(\[]\s*[\)\]]\s*$")]
     private static partial Regex EmptyBracket();

@@ -58,7 +58,7 @@ internal sealed class DataBlock
             return null;
         }
 
-        block.CheckOtherRuns(faults);
+        block.CheckOtherRuns(separator, faults);
         if (separator.Mark == (byte)' ' && text.Line(block.LastLine).Length <= LongestOddLine && OddNumber.GroupedByBlanks(text.LineText(block.LastLine)) is { } number)
         {
             faults.Add(block.LastLine + 1, $"'{number}' has thousands separators", "export without thousands separators");
@@ -98,7 +98,7 @@ internal sealed class DataBlock
         return null;
     }
 
-    private void CheckOtherRuns(FaultList faults)
+    private void CheckOtherRuns(Separator separator, FaultList faults)
     {
         if (_rows.Runs.FirstOrDefault(r => r.Columns == Run.Columns && !RowUnits.Same(r.Units, Run.Units)) is { } mixed)
         {
@@ -123,7 +123,7 @@ internal sealed class DataBlock
             if (same && beyond == (after ? first : FirstLine) && (after || other.Rows > 1))
             {
                 faults.Add(
-                    between + 1, TouchingRows.IsGap(_text.Line(between!.Value), _separator, Run.Columns) ? "a field of the row is empty" : "the line interrupts the rows of numbers", "remove the line or export the sweep again");
+                    between + 1, TouchingRows.IsGap(_text.Line(between!.Value), separator, Run.Columns) ? "a field of the row is empty" : "the line interrupts the rows of numbers", "remove the line or export the sweep again");
             }
             else if (same && (other.Rows >= TableRows || after))
             {

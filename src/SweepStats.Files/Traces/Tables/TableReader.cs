@@ -55,7 +55,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
         }
 
         ImmutableArray<Trace> main = [.. _table.Traces(block.Run, chosen, axis, preamble)];
-        return block.Siblings.Count == 0 ? main : WithSiblings(block, (chosen, axis, preamble, main), options);
+        return block.Siblings.Count == 0 ? main : WithSiblings(block, (chosen, axis, preamble, names, main), options);
     }
 
     private ChosenColumns? Choose(NumericRun run, ImmutableArray<ColumnName>? names, Preamble preamble, TraceReadOptions options) =>
@@ -68,33 +68,55 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     }
 
     // Each table below or above has a header of its own, which may say that it is a phase.
-    private ImmutableArray<Trace> WithSiblings(DataBlock block, (ChosenColumns Chosen, FrequencyAxis Axis, Preamble Preamble, ImmutableArray<Trace> Traces) main, TraceReadOptions options)
+    private ImmutableArray<Trace> WithSiblings(DataBlock block, (ChosenColumns Chosen, FrequencyAxis Axis, Preamble Preamble, ImmutableArray<ColumnName>? Names, ImmutableArray<Trace> Traces) main, TraceReadOptions options)
     {
         var traces = ImmutableArray.CreateBuilder<Trace>();
+        var statistics = new HashSet<string?>();
         int above = -1;
         foreach (NumericRun run in block.Siblings.Append(block.Run).OrderBy(r => r.FirstRow))
         {
+            int before = traces.Count;
             int first = rows.Line(run, 0);
             string label = TableBlocks.Label(text, first, above) is { } word ? word + ": " : FormattableString.Invariant($"line {first + 1}: ");
-            if (run == block.Run)
+            ImmutableArray<ColumnName>? header = run == block.Run ? main.Names : ColumnHeader.Find(text, (first, run.Columns), separator, faults);
+            if (BlockLabel.Other(label, header?.Any(n => n.LevelUnit is not null) == true || run.Units is not null) is { } other)
+            {
+                faults.Assume(FormattableString.Invariant($"the table from line {first + 1} on is called '{other}' and was not read"));
+            }
+            else if (run == block.Run)
             {
                 traces.AddRange(main.Traces.Select(t => t with { Column = label + t.Column }));
             }
             else
             {
                 Preamble own = Preamble.Read(text, above + 1, first);
-                ImmutableArray<ColumnName>? names = ColumnHeader.Find(text, (first, run.Columns), separator, faults);
-                if (names is { } named && !named.Any(n => n.Kind is ColumnKind.Level or ColumnKind.Unknown || n.Part == ComplexPart.Real))
+                if (header is { } named && !named.Any(n => n.Kind is ColumnKind.Level or ColumnKind.Unknown || n.Part == ComplexPart.Real))
                 {
                     faults.Assume(FormattableString.Invariant($"the table from line {first + 1} on holds no level and was not read"));
                 }
-                else if ((names is null ? main.Chosen : Choose(run, names, own.LevelUnit is null ? main.Preamble : own, options)) is { } chosen && _table.Axis(run, chosen, options.Grids) is { } axis)
+                else if ((header is null ? main.Chosen : Choose(run, header, own.LevelUnit is null ? main.Preamble : own, options)) is { } chosen && _table.Axis(run, chosen, options.Grids) is { } axis)
                 {
                     traces.AddRange(_table.Traces(run, chosen, axis, main.Preamble).Select(t => t with { Column = label + t.Column }));
                 }
             }
 
+            if (traces.Count > before)
+            {
+                statistics.Add(new ColumnName(label).Statistic);
+            }
+
             above = rows.Line(run, run.Rows - 1);
+        }
+
+        if (statistics.Count > 1)
+        {
+            faults.Add(
+                block.FirstLine + 1, "some tables are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no repeats of each other", "keep one of them a file");
+        }
+
+        if (traces.Count == 0 && !faults.Any)
+        {
+            faults.Add(block.FirstLine + 1, "the lines above the tables call none of them a level", "keep the table of levels in the file, under a name such as 'Trace 1'");
         }
 
         return traces.ToImmutable();
