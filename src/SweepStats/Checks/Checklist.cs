@@ -10,6 +10,7 @@ public static class Checklist
     [
         new NoFloor(),
         new OverInput(),
+        new SaturationPlateau(),
         new UnderRanged(),
         new Capped(),
         new TooFewRepeats(),

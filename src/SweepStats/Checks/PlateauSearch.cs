@@ -1,0 +1,100 @@
+using SweepStats.Alignment;
+
+namespace SweepStats.Checks;
+
+/// <summary>Finds frequencies at which sweeps stand at their highest level, one beside the other, as those of an overloaded receiver do.</summary>
+/// <remarks>
+/// Neighbouring readings that agree to the last digit occur by chance on a coarse display, and on its smooth maxima. A plateau counts where chance, at the rate
+/// at which neighbours agree elsewhere in the same sweeps, would make one in a thousand campaigns at most, and where it is much longer than the steps that lead up to it.
+/// </remarks>
+internal static class PlateauSearch
+{
+    private const double Same = 1e-6;
+    private const int Shortest = 3;
+    private const double ByChance = 1e-3;
+
+    // The flat top of a smooth curve on a stepped display is 2.7 times as long as the step before it (half-lengths √½ and √1½ − √½ of a parabola); twice that is none.
+    private const int LongerThanSteps = 6;
+
+    /// <summary>Whether each frequency belongs to a plateau in most of the sweeps.</summary>
+    public static bool[] Find(SweepBlock block)
+    {
+        int most = (block.SweepCount / 2) + 1;
+        double[] tops = [.. Enumerable.Range(0, block.SweepCount).Select(j => Top(block[j]))];
+        bool[] stuck = [.. Enumerable.Range(0, block.PointCount).Select(f => Enumerable.Range(0, block.SweepCount).Count(j => block[j][f] >= tops[j] - Same) >= most)];
+        double agree = NeighboursAgree(block, stuck);
+        var found = new bool[stuck.Length];
+        for (int start = 0; start < stuck.Length; start++)
+        {
+            int length = 0;
+            while (start + length < stuck.Length && stuck[start + length])
+            {
+                length++;
+            }
+
+            if (length >= Shortest && block.PointCount * Math.Pow(agree, (length - 1) * most) < ByChance && length >= LongerThanSteps * LongestStepBeside(block, start, length) - 3)
+            {
+                found.AsSpan(start, length).Fill(true);
+            }
+
+            start += length;
+        }
+
+        return found;
+    }
+
+    private static double Top(ReadOnlySpan<double> levels)
+    {
+        double top = double.NegativeInfinity;
+        foreach (double level in levels)
+        {
+            top = Math.Max(top, level);
+        }
+
+        return top;
+    }
+
+    // One equal pair is granted, so that no display counts as free of them.
+    private static double NeighboursAgree(SweepBlock block, bool[] stuck)
+    {
+        int pairs = 1;
+        int equal = 1;
+        for (int j = 0; j < block.SweepCount; j++)
+        {
+            ReadOnlySpan<double> levels = block[j];
+            for (int f = 1; f < levels.Length; f++)
+            {
+                if (!stuck[f] || !stuck[f - 1])
+                {
+                    pairs++;
+                    equal += Math.Abs(levels[f] - levels[f - 1]) <= Same ? 1 : 0;
+                }
+            }
+        }
+
+        return (double)equal / pairs;
+    }
+
+    private static int LongestStepBeside(SweepBlock block, int start, int length)
+    {
+        int longest = 1;
+        for (int j = 0; j < block.SweepCount; j++)
+        {
+            ReadOnlySpan<double> levels = block[j];
+            longest = Math.Max(longest, Math.Max(Step(levels, start - 1, -1), Step(levels, start + length, 1)));
+        }
+
+        return longest;
+    }
+
+    private static int Step(ReadOnlySpan<double> levels, int from, int direction)
+    {
+        int length = 0;
+        for (int f = from; f >= 0 && f < levels.Length && Math.Abs(levels[f] - levels[from]) <= Same; f += direction)
+        {
+            length++;
+        }
+
+        return length;
+    }
+}

@@ -1,0 +1,40 @@
+using SweepStats.Alignment;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Sweeps whose highest readings stand at one value over neighbouring frequencies: the receiver shows no more.</summary>
+internal sealed class SaturationPlateau : ICheck
+{
+    public string Code => "saturation-plateau";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        IEnumerable<(SweepRole Role, SpecimenName? Specimen, SweepBlock Block)> blocks =
+            seen.Campaign.Covered.Select(c => (SweepRole.Covered, (SpecimenName?)c.Name, c.Block)).Prepend((SweepRole.Reference, null, seen.Campaign.Reference));
+        foreach ((SweepRole role, SpecimenName? specimen, SweepBlock block) in blocks)
+        {
+            bool[] plateau = PlateauSearch.Find(block);
+            int count = plateau.Count(p => p);
+            if (count == 0)
+            {
+                continue;
+            }
+
+            string what = role == SweepRole.Reference ? "the reference" : "the covered level";
+            string end = role == SweepRole.Reference ? "the shielding comes out too small there" : "the shielding comes out too large there";
+            double top = Enumerable.Range(0, block.PointCount).Where(f => plateau[f]).Max(f => block[0][f]);
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Fault,
+                Role = role,
+                Specimen = specimen,
+                Where = Stretches.Where(seen.Campaign.Grid, f => plateau[f]),
+                Message = $"At {Amount.OutOf(count, block.PointCount)} {what} stands at its highest value, {top.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} {seen.Campaign.Scale.Symbol()}, in most sweeps: the receiver or its display shows no more, and {end} by an unknown amount.",
+                NextStep = "Raise the reference level or the input attenuation, or turn the source down, until no sweep has a flat top; then take all sweeps again.",
+            };
+        }
+    }
+}

@@ -1,0 +1,71 @@
+using SweepStats.Checks;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Tests.Checks;
+
+public sealed class SaturationPlateauTests
+{
+    private static readonly RehearsalPlan Rippled = Rehearsed.Plan with { Points = 401, ReferenceRippleDb = 3 };
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.01)]
+    [InlineData(0.1)]
+    public void ClippedTopsOverOneInAHundredFrequenciesAreFound(double step)
+    {
+        int found = Enumerable.Range(1, 40).Count(seed => Found(Clipped(Rippled with { Seed = (ulong)seed, QuantisationDb = step }, share: 0.01), SweepRole.Reference));
+        // 95 of 100 are asked for; 36 of 40 leave 1.5 binomial deviations below.
+        Assert.InRange(found, 36, 40);
+    }
+
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(0, 5)]
+    [InlineData(0.01, 5)]
+    [InlineData(0.1, 5)]
+    [InlineData(1, 3)]
+    public void CleanSweepsHaveNoPlateauWhateverTheDisplay(double step, int sweeps)
+    {
+        int alarms = Enumerable.Range(1, 40).Count(seed =>
+            Rehearsed.Analysed(Rippled with { Seed = (ulong)seed, QuantisationDb = step, ReferenceSweeps = sweeps, CoveredSweeps = sweeps, FloorSweeps = sweeps, Points = 161 }).Findings.Any(f => f.Code == "saturation-plateau"));
+        Assert.Equal(0, alarms);
+    }
+
+    [Theory]
+    [InlineData(0.01)]
+    [InlineData(0.1)]
+    [InlineData(1)]
+    public void ASmoothMaximumOnASteppedDisplayIsNone(double step)
+    {
+        // Without scatter, all sweeps alike: the display's own steps are the longest there can be.
+        double[] Curve(double shift) => [.. Enumerable.Range(0, 301).Select(i => Math.Round((shift - (0.0008 * (i - 150) * (i - 150))) / step) * step)];
+        Campaign campaign = Rehearsed.Campaign(
+            Rehearsed.Sweeps(SweepRole.Floor, [.. Enumerable.Range(0, 3).Select(j => Curve(-100 - j))]),
+            Rehearsed.Sweeps(SweepRole.Reference, [.. Enumerable.Range(0, 3).Select(j => Curve(-20 + (j * step)))]),
+            Rehearsed.Sweeps(SweepRole.Covered, [.. Enumerable.Range(0, 3).Select(j => Curve(-60 + (j * step)))]));
+        Assert.DoesNotContain(Analysis.Run(campaign, new AnalysisPlan()).Findings, f => f.Code == "saturation-plateau");
+    }
+
+    [Fact]
+    public void ThePlateauIsNamedWithItsFrequenciesAndLevel()
+    {
+        Campaign clipped = Clipped(Rippled, share: 0.1);
+        Finding finding = Assert.Single(Analysis.Run(clipped, new AnalysisPlan()).Findings, f => f.Code == "saturation-plateau");
+        Assert.Equal((Severity.Fault, SweepRole.Reference), (finding.Severity, finding.Role));
+        Assert.NotEmpty(finding.Where);
+        Assert.Contains("too small", finding.Message, StringComparison.Ordinal);
+    }
+
+    private static bool Found(Campaign campaign, SweepRole role) => Analysis.Run(campaign, new AnalysisPlan()).Findings.Any(f => f.Code == "saturation-plateau" && f.Role == role);
+
+    // The level that a share of the first reference sweep's readings exceed is the receiver's limit in all of them.
+    private static Campaign Clipped(RehearsalPlan plan, double share)
+    {
+        Campaign campaign = Rehearser.Draw(plan).Campaign;
+        double[] mean = [.. Enumerable.Range(0, plan.Points).Select(f => campaign.Sweeps.Where(s => s.Role == SweepRole.Reference).Average(s => s.Levels[f]))];
+        double limit = mean.Order().ElementAt((int)(plan.Points * (1 - share)) - 1) - 0.5;
+        return Rehearsed.Changed(campaign, (s, _, level) => s.Role == SweepRole.Reference ? Math.Min(level, limit) : level);
+    }
+}
