@@ -11,6 +11,7 @@ public static class Checklist
         new NoFloor(),
         new OverInput(),
         new SaturationPlateau(),
+        new SaturationStep(),
         new UnderRanged(),
         new Capped(),
         new TooFewRepeats(),

@@ -1,12 +1,17 @@
 namespace SweepStats.Checks;
 
-/// <summary>Whether the receiver follows the level has not been tested.</summary>
+/// <summary>Whether the receiver follows the level has not been tested: no linearity sweeps at two source levels or more.</summary>
 internal sealed class LinearityUntested : ICheck
 {
     public string Code => "linearity-untested";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
+        if (!LinearitySteps.Of(seen).IsEmpty)
+        {
+            yield break;
+        }
+
         yield return new Finding
         {
             Code = Code,

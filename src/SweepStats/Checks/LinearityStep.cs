@@ -1,0 +1,8 @@
+namespace SweepStats.Checks;
+
+/// <summary>How far the receiver follows a step of the source. Immutable.</summary>
+/// <param name="LowDbm">Lower source level.</param>
+/// <param name="HighDbm">Higher source level.</param>
+/// <param name="ShortfallDb">The step minus what the receiver shows of it: positive where it shows too little.</param>
+/// <param name="Interval">Limits of the shortfall; null where one sweep at a level allows none.</param>
+internal sealed record LinearityStep(double LowDbm, double HighDbm, double ShortfallDb, Statistics.Interval? Interval);

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Compares linearity sweeps, taken with nothing in the way at several source levels, with the steps of the source.</summary>
+/// <remarks>
+/// Overload grows with the level, so the upper half of the frequencies is looked at, by the level at the lowest and highest source setting together; of these, those at which the lowest
+/// setting stands 20 dB over the floor, where noise adds less than 0.05 dB. Each sweep counts once, with its mean over these frequencies: offsets that a sweep
+/// shares over frequency are not averaged away. Limits by Welch's t.
+/// </remarks>
+internal static class LinearitySteps
+{
+    private const double ClearOfNoiseDb = 20;
+    private const double Confidence = 0.95;
+
+    /// <summary>Each source level against the lowest, rising; empty where fewer than two levels were taken on the common grid.</summary>
+    public static ImmutableArray<LinearityStep> Of(Evidence seen)
+    {
+        var levels = seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Linearity && s.SourceDbm is not null)
+            .Select(s => (Source: s.SourceDbm!.Value, Levels: OnGrid(s, seen.Campaign)))
+            .Where(s => s.Levels is not null)
+            .GroupBy(s => s.Source).OrderBy(g => g.Key)
+            .Select(g => (Source: g.Key, Sweeps: g.Select(s => s.Levels!).ToArray()))
+            .ToList();
+        if (levels.Count < 2)
+        {
+            return [];
+        }
+
+        int[] places = Places(levels[0].Sweeps, levels[^1].Sweeps, seen);
+        return places.Length == 0 ? [] : [.. levels.Skip(1).Select(high => Step(levels[0], high, places))];
+    }
+
+    private static double[]? OnGrid(Sweep sweep, AlignedCampaign campaign)
+    {
+        ImmutableArray<int> places = CommonGrid.Places(campaign.Grid, sweep.Grid);
+        return sweep.Scale != campaign.Scale || places.Contains(-1) ? null : [.. places.Select(p => sweep.Levels[p])];
+    }
+
+    private static int[] Places(double[][] lowest, double[][] highest, Evidence seen)
+    {
+        int[] clear = [.. Enumerable.Range(0, seen.Campaign.Grid.Count).Where(f => seen.Floor is not { } floor || (!floor.Ambient[f] && lowest.Average(s => s[f]) > floor.LevelDb[f] + ClearOfNoiseDb))];
+        // By both settings alike: chosen by one, its own scatter would look like a step.
+        double[] both = [.. clear.Select(f => lowest.Average(s => s[f]) + highest.Average(s => s[f]))];
+        double middle = both.Length == 0 ? 0 : Sample.Median(both);
+        return [.. clear.Where((_, i) => both[i] >= middle)];
+    }
+
+    private static LinearityStep Step((double Source, double[][] Sweeps) low, (double Source, double[][] Sweeps) high, int[] places)
+    {
+        double[] Means(double[][] sweeps) => [.. sweeps.Select(s => Sample.Mean([.. places.Select(f => s[f])]))];
+        double[] lows = Means(low.Sweeps);
+        double[] highs = Means(high.Sweeps);
+        double shortfall = high.Source - low.Source - (Sample.Mean(highs) - Sample.Mean(lows));
+        return new LinearityStep(low.Source, high.Source, shortfall, lows.Length < 2 || highs.Length < 2 ? null : Limits(shortfall, lows, highs));
+    }
+
+    private static Interval Limits(double shortfall, double[] lows, double[] highs)
+    {
+        ReadOnlySpan<Contribution> parts = [Mean(lows), Mean(highs)];
+        double freedom = WelchSatterthwaite.DegreesOfFreedom(parts);
+        double half = StudentT.Quantile((1 + Confidence) / 2, freedom) * WelchSatterthwaite.Combined(parts);
+        return new Interval(shortfall - half, shortfall + half);
+    }
+
+    private static Contribution Mean(double[] values) => new(Sample.StandardDeviation(values) / Math.Sqrt(values.Length), values.Length - 1);
+}

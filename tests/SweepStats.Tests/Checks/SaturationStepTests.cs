@@ -1,0 +1,61 @@
+using SweepStats.Checks;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Tests.Checks;
+
+public sealed class SaturationStepTests
+{
+    private static readonly double[] Sources = [-10, 0, 10];
+
+    [Fact]
+    public void HalfADecibelIsFoundFromFiveSweeps()
+    {
+        int found = Enumerable.Range(1, 60).Count(seed => Finding((ulong)seed, 5, source => source == 10 ? 0.5 : 0) is { Severity: Severity.Warning });
+        Assert.InRange(found, 54, 60);
+    }
+
+    [Fact]
+    public void AReceiverThatFollowsIsNotAccused()
+    {
+        Assert.Equal(0, Enumerable.Range(1, 60).Count(seed => Finding((ulong)seed, 3, _ => 0) is not null));
+        Assert.DoesNotContain(Analysed(1, 3, _ => 0).Findings, f => f.Code == "linearity-untested");
+        Assert.Contains(Rehearsed.Analysed(Rehearsed.Plan).Findings, f => f.Code == "linearity-untested");
+    }
+
+    [Fact]
+    public void TheCompressionPointIsInterpolated()
+    {
+        // 0.5 dB short at 0 dBm and 2.5 dB short at 10 dBm: 1 dB short at 0 + 10·(1 − 0.5)/(2.5 − 0.5) = 2.5 dBm, by hand.
+        Finding finding = Finding(1, 5, source => source switch { 0 => 0.5, 10 => 2.5, _ => 0 })!;
+        Assert.Equal(Severity.Fault, finding.Severity);
+        Assert.InRange(finding.Size!.Value.Value, 2.4, 2.6);
+        Assert.Matches("1 dB short at about 2\\.[3-7] dBm", finding.Message);
+        Assert.Contains("Stay below 0 dBm", finding.NextStep, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SingleSweepsGiveASizeWithoutLimits() =>
+        Assert.Contains("without limits", Finding(1, 1, source => source == 10 ? 1.5 : 0)!.Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void NoiseAtTheLowestLevelIsNotTakenForOverload() =>
+        // At −60 dBm of source the reference lies 10 dB over the floor and reads too high: left out, nothing remains to compare.
+        Assert.Null(Analysis.Run(Taken(1, 5, [-60, 10], _ => 0), new AnalysisPlan()).Findings.FirstOrDefault(f => f.Code == "saturation-step"));
+
+    private static Finding? Finding(ulong seed, int sweeps, Func<double, double> shortfall) =>
+        Analysed(seed, sweeps, shortfall).Findings.SingleOrDefault(f => f.Code == "saturation-step");
+
+    private static AnalysisResult Analysed(ulong seed, int sweeps, Func<double, double> shortfall) => Analysis.Run(Taken(seed, sweeps, Sources, shortfall), new AnalysisPlan());
+
+    // Reference sweeps of campaigns whose reference is set to the source level serve as linearity sweeps: 40 dB are lost on the way.
+    private static Campaign Taken(ulong seed, int sweeps, double[] sources, Func<double, double> shortfall)
+    {
+        Campaign campaign = Rehearser.Draw(Rehearsed.Plan with { Seed = seed }).Campaign;
+        IEnumerable<Sweep> linearity = sources.SelectMany((source, i) => Rehearser.Draw(Rehearsed.Plan with { Seed = seed + 1000 + (ulong)i, ReferenceDbm = source - 40, ReferenceSweeps = sweeps })
+            .Campaign.Sweeps.Where(s => s.Role == SweepRole.Reference)
+            .Select(s => new Sweep("linearity", SweepRole.Linearity, s.Grid, [.. s.Levels.Select(level => level - shortfall(source))], s.Scale) { SourceDbm = source }));
+        return campaign with { Sweeps = [.. campaign.Sweeps, .. linearity] };
+    }
+}
