@@ -13,6 +13,7 @@ public static class Checklist
         new SaturationPlateau(),
         new SaturationStep(),
         new UnderRanged(),
+        new Leakage(),
         new Capped(),
         new TooFewRepeats(),
         new DuplicateSweeps(),

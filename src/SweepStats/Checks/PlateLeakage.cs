@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>What comes round the specimen: the level behind a solid metal plate in its place, less the noise.</summary>
+/// <remarks>
+/// A plate lets nothing through, so what is read beyond the noise took another way. It adds to the specimen's signal as a voltage of unknown phase: behind a level
+/// r dB over it stands a signal at most 20·lg(1 + 10^(−r/20)) dB higher and at most −20·lg(1 − 10^(−r/20)) dB lower (common practice; the sum of two phasors).
+/// </remarks>
+internal static class PlateLeakage
+{
+    // Below twice the noise it cannot be told from it with few sweeps.
+    private const double OverFloorDb = 3;
+
+    /// <summary>Leakage in dB on the campaign's scale at each frequency; minus infinity where none shows. Empty where no plate sweep lies on the common grid.</summary>
+    public static ImmutableArray<double> Of(Evidence seen)
+    {
+        List<ImmutableArray<double>> plates = [.. seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Plate && s.Scale == seen.Campaign.Scale)
+            .Select(s => (s.Levels, Places: CommonGrid.Places(seen.Campaign.Grid, s.Grid)))
+            .Where(s => !s.Places.Contains(-1))
+            .Select(s => s.Places.Select(p => s.Levels[p]).ToImmutableArray())];
+        return plates.Count == 0 ? [] : [.. Enumerable.Range(0, seen.Campaign.Grid.Count).Select(f => At(plates.Average(p => p[f]), f, seen))];
+    }
+
+    /// <summary>How much higher and how much lower than a level the signal may be that stands behind it; infinitely lower where the leakage alone could make the level.</summary>
+    public static (double Higher, double Lower) Bounds(double overLeakageDb)
+    {
+        double ratio = Math.Pow(10, -overLeakageDb / 20);
+        return (20 * Math.Log10(1 + ratio), ratio < 1 ? -20 * Math.Log10(1 - ratio) : double.PositiveInfinity);
+    }
+
+    private static double At(double plate, int f, Evidence seen)
+    {
+        if (seen.Floor is not { } floor)
+        {
+            return plate;
+        }
+
+        double over = plate - floor.LevelDb[f];
+        return floor.Ambient[f] || over < OverFloorDb ? double.NegativeInfinity : plate + (10 * Math.Log10(1 - Math.Pow(10, -over / 10)));
+    }
+}

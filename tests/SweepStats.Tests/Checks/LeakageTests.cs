@@ -1,0 +1,52 @@
+using SweepStats.Checks;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Tests.Checks;
+
+public sealed class LeakageTests
+{
+    // Two voltages 20, 10 and 6.0206 dB apart: 1 ± 0.1, 1 ± 0.3162, 1 ± 0.5, by hand.
+    [Theory]
+    [InlineData(20, 0.8279, 0.9151)]
+    [InlineData(10, 2.3866, 3.3018)]
+    [InlineData(6.0205999132796, 3.5218, 6.0206)]
+    public void BoundsAreThoseOfTwoVoltages(double apart, double higher, double lower)
+    {
+        (double most, double least) = PlateLeakage.Bounds(apart);
+        Assert.Equal(higher, most, 4);
+        Assert.Equal(lower, least, 4);
+    }
+
+    [Fact]
+    public void ALevelAtTheLeakageMayHaveNoSignalBehindIt() => Assert.Equal(double.PositiveInfinity, PlateLeakage.Bounds(0).Lower);
+
+    [Theory]
+    [InlineData(65, 40, false)]
+    [InlineData(45, 40, true)]
+    [InlineData(95, 40, false)]
+    public void OnlyLeakageThatMattersIsReported(double plateDb, double shieldingDb, bool reported)
+    {
+        Campaign campaign = Taken(plateDb, shieldingDb);
+        Finding? finding = Analysis.Run(campaign, new AnalysisPlan()).Findings.SingleOrDefault(f => f.Code == "leakage");
+        Assert.Equal(reported, finding is not null);
+        if (finding is not null)
+        {
+            // 5 dB apart: 1 + 0.5623 is 3.9 dB, 1 − 0.5623 is 7.2 dB, by hand.
+            Assert.InRange(finding.Size!.Value.Value, 6.8, 7.6);
+            Assert.Contains("seal the edges", finding.NextStep, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void WithoutPlateSweepsNothingIsSaid() => Assert.DoesNotContain(Rehearsed.Analysed(Rehearsed.Plan).Findings, f => f.Code == "leakage");
+
+    private static Campaign Taken(double plateDb, double shieldingDb)
+    {
+        Campaign campaign = Rehearser.Draw(Rehearsed.Plan with { ShieldingStartDb = shieldingDb, ShieldingStopDb = shieldingDb }).Campaign;
+        IEnumerable<Sweep> plates = Rehearser.Draw(Rehearsed.Plan with { Seed = 77, ShieldingStartDb = plateDb, ShieldingStopDb = plateDb }).Campaign.Sweeps
+            .Where(s => s.Role == SweepRole.Covered).Select(s => new Sweep("plate", SweepRole.Plate, s.Grid, s.Levels, s.Scale));
+        return campaign with { Sweeps = [.. campaign.Sweeps, .. plates] };
+    }
+}
