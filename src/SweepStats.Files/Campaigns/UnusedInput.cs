@@ -17,9 +17,9 @@ internal static class UnusedInput
             yield return "[field] is read and kept; this version does not use it yet";
         }
 
-        if (sweeps.Any(s => s.Role is SweepRole.Linearity or SweepRole.Plate))
+        if (sweeps.Any(s => s.Role == SweepRole.Linearity && s.SourceDbm is null))
         {
-            yield return "linearity and plate sweeps are read and kept; this version does not evaluate them yet";
+            yield return "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell whether the receiver follows them";
         }
 
         if (list.Entries.Any(e => e.TakenAt is not null))

@@ -3,6 +3,7 @@ using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
@@ -17,6 +18,18 @@ internal sealed class Leakage : ICheck
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         ImmutableArray<double> leakage = PlateLeakage.Of(seen);
+        if (leakage.IsEmpty && seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate))
+        {
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Note,
+                Role = SweepRole.Plate,
+                Message = "Plate sweeps are there, but not on the frequencies and in the unit of the other sweeps: leakage round the specimen was not looked at.",
+                NextStep = "Take the plate with the same start, stop and number of points as the specimens.",
+            };
+        }
+
         foreach (ShieldingCurve curve in leakage.IsEmpty ? [] : seen.Curves)
         {
             bool IsNear(int f) => curve.Readings[f].State != ShieldingState.Capped && curve.Readings[f].Evidence.CoveredDb - leakage[f] < FarEnoughDb;

@@ -1,3 +1,5 @@
+using SweepStats.Sweeps;
+
 namespace SweepStats.Checks;
 
 /// <summary>Whether the receiver follows the level has not been tested: no linearity sweeps at two source levels or more.</summary>
@@ -16,7 +18,10 @@ internal sealed class LinearityUntested : ICheck
         {
             Code = Code,
             Severity = Severity.Note,
-            Message = "Whether the receiver was overloaded by the reference was not tested: an overloaded receiver reads too low, and the shielding comes out too small.",
+            Message = "Whether the receiver was overloaded by the reference was not tested: an overloaded receiver reads too low, and the shielding comes out too small."
+                + (seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Linearity)
+                    ? " Linearity sweeps are there, but not at two source levels, on the frequencies of the other sweeps and clear of the noise."
+                    : string.Empty),
             NextStep = "Step the source down by 10 dB and see that the reference follows by 10 dB; if it does not, put attenuation before the receiver.",
         };
     }

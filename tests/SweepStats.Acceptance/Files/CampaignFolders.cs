@@ -204,13 +204,13 @@ public sealed class CampaignFolders : IDisposable
         [
             "declared_dbm was not used: floor sweeps were taken",
             "[field] is read and kept; this version does not use it yet",
-            "linearity and plate sweeps are read and kept; this version does not evaluate them yet",
+            "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell whether the receiver follows them",
             "taken_at is read and kept; this version does not use it yet",
         ];
         Assert.Empty(_folder.WithUsualSweeps().Read().Assumptions.Intersect(sentences));
         _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n");
         Assert.Empty(_folder.Read().Assumptions.Intersect(sentences));
-        _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n[field]\nthreat_v_per_m = 5\ntolerable_v_per_m = 1\n").With("floor/f.csv", Plain).With("plate/p.csv", Plain);
+        _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n[field]\nthreat_v_per_m = 5\ntolerable_v_per_m = 1\n").With("floor/f.csv", Plain).With("linearity/l.csv", Plain);
         Assert.Equal(sentences[..3], _folder.Read().Assumptions.Intersect(sentences));
         _folder.With("sweeps.csv", "file,role,taken_at,exclude\nreference/r1.csv,reference,2026-03-05,\nfloor/f.csv,floor,,hum\n");
         Assert.Equal([sentences[1], sentences[3]], _folder.Read().Assumptions.Intersect(sentences));
