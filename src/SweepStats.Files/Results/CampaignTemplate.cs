@@ -11,7 +11,7 @@ public static class CampaignTemplate
         # Settings of this campaign. Every line that starts with '#' is a remark: take the '#' away to use it.
         # Frequencies are in Hz, levels in dBm, ratios in dB. Whatever is left out has its default.
 
-        title = "Curtain of the receiver cabin"
+        # title = "Curtain of the receiver cabin"
 
         # How the receiver averages: "power" (RMS detector), "log" (log or video averaging) or "sample" (one look).
         # Left out: unknown, and the intervals then cover both power and log averaging.

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Files.Traces.Layouts;
 using SweepStats.Files.Traces.Text;
 
@@ -50,11 +51,26 @@ public static class TraceFile
             ? TraceReading.Refused(name, TraceText.MostLines + 1, "the file has more than 4 million lines", "export fewer points: a sweep of so many cannot be analysed")
             : text.OverlongLine(LongestLine) is { } line
             ? TraceReading.Refused(name, line + 1, "the line is longer than 1 MiB", "check that this is a trace file with one row a frequency")
-            : TraceLayouts.For(text).Read(text, options);
+            : Read(text, options);
         return reading with
         {
             Sha256 = text.Sha256,
             Assumptions = text.Assumption is { } assumption && reading.Faults.IsEmpty ? reading.Assumptions.Insert(0, assumption) : reading.Assumptions,
         };
+    }
+
+    private static TraceReading Read(TraceText text, TraceReadOptions options)
+    {
+        ITraceLayout layout = TraceLayouts.For(text);
+        TraceReading reading = layout.Read(text, options);
+        if (options.Columns.IsEmpty || !reading.IsStacked)
+        {
+            return reading;
+        }
+
+        TraceReading all = layout.Read(text, options with { Columns = [] });
+        var faults = new FaultList(text.File);
+        ImmutableArray<Trace> asked = all.Faults.IsEmpty ? AskedTraces.Pick(all.Traces, options.Columns, faults) : [];
+        return !all.Faults.IsEmpty ? all : faults.Any ? new TraceReading { Faults = faults.All } : all with { Traces = asked };
     }
 }

@@ -21,6 +21,9 @@ public sealed record TraceReading
     /// <summary>SHA-256 of the bytes in lower-case hexadecimal; empty where the file could not be opened.</summary>
     public string Sha256 { get; init; } = "";
 
+    /// <summary>Whether traces stand below each other, so that a number means a trace and not a column.</summary>
+    internal bool IsStacked { get; init; }
+
     internal static TraceReading Refused(string file, int? line, string problem, string remedy) =>
         new() { Faults = [new ReadFault(file, line, problem, remedy)] };
 }

@@ -10,11 +10,14 @@ internal sealed class BelowThermal : ICheck
     // Noise bandwidth and calibration leave a decibel or two of doubt.
     private const double AllowedDb = 2;
 
+    // Where no bandwidth is stated: swept receivers have none narrower.
+    private const double Narrowest = 1;
+
     public string Code => "below-thermal";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Floor is not { } floor || seen.Campaign.Scale != LevelScale.DecibelMilliwatts || Bandwidth(seen) is not { } hertz)
+        if (seen.Floor is not { } floor || seen.Campaign.Scale != LevelScale.DecibelMilliwatts || (Bandwidth(seen) ?? Narrowest) is not (> 0 and var hertz))
         {
             yield break;
         }

@@ -89,6 +89,35 @@ public sealed class LayoutFiles : IDisposable
         Assert.Contains(reading.Assumptions, a => a.StartsWith("the table from line 15 on holds no level", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("2")]
+    [InlineData("Trace B")]
+    [InlineData("Trace B: Level (dBm)")]
+    public void ATableBelowAnotherIsPickedByNameOrNumber(string column)
+    {
+        const string Tables = "Trace A\nFrequency (Hz),Level (dBm)\n1000,-50\n2000,-51\n3000,-52\n\nTrace B\nFrequency (Hz),Level (dBm)\n1000,-60\n2000,-61\n3000,-62\n";
+        Trace trace = Assert.Single(Read(Tables, new TraceReadOptions { Columns = [column] }).Traces);
+        Assert.Equal(("Trace B: Level (dBm)", -60.0), (trace.Column, trace.Levels[0]));
+        _folder.With("all.csv", Tables).With("sweeps.csv", $"file,role,specimen,column\nall.csv,reference,,1\nall.csv,covered,A,{column}\n");
+        Assert.Equal([-50.0, -60.0], _folder.Read().Campaign!.Sweeps.Select(s => s.Levels[0]));
+    }
+
+    [Theory]
+    [InlineData("3", "there is no trace '3'")]
+    [InlineData("Level (dBm)", "there is no trace 'Level (dBm)'")]
+    public void ATableThatIsNotThereIsNamedWithThoseThatAre(string column, string problem)
+    {
+        const string Tables = "Trace A\nFrequency (Hz),Level (dBm)\n1000,-50\n2000,-51\n3000,-52\n\nTrace B\nFrequency (Hz),Level (dBm)\n1000,-60\n2000,-61\n3000,-62\n";
+        ReadFault fault = Assert.Single(Read(Tables, new TraceReadOptions { Columns = [column] }).Faults);
+        Assert.Contains(problem, fault.Problem, StringComparison.Ordinal);
+        Assert.Contains("1 'Trace A: Level (dBm)', 2 'Trace B: Level (dBm)'", fault.Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ASweepOfSegmentsIsPickedByItsNumber() =>
+        Assert.Equal(-11.0, Assert.Single(Read(
+            "2026-03-05, 14:30:00, 1000, 1300, 100, 8, -1, -2, -3\n2026-03-05, 14:31:00, 1000, 1300, 100, 8, -11, -12, -13\n", new TraceReadOptions { LevelUnit = LevelUnit.Decibels, Columns = ["2"] }).Traces).Levels[0]);
+
     [Fact]
     public void ATableThatStartsAnewIsSeveralSweeps()
     {

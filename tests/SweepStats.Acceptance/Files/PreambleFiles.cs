@@ -49,6 +49,7 @@ public sealed class PreambleFiles : IDisposable
         Assert.Equal(["North", "South"], reading.Traces.Select(t => t.Column));
         Assert.Equal(["Peak", "RMS"], reading.Traces.Select(t => t.Settings.Detector));
         Assert.Null(reading.Settings.Detector);
+        Assert.Equal("RMS", Assert.Single(_folder.Trace("t.csv", new TraceReadOptions { Columns = ["South"] }).Traces).Settings.Detector);
     }
 
     [Theory]

@@ -28,9 +28,10 @@ internal sealed class DelimitedLayout : ITraceLayout
         }
 
         Preamble preamble = Preamble.Read(text, block.FirstLine);
-        ImmutableArray<Trace> traces = new TableReader(text, rows, separator, faults).Read(block, preamble, options);
+        var tables = new TableReader(text, rows, separator, faults);
+        ImmutableArray<Trace> traces = tables.Read(block, preamble, options);
         return faults.Any
-            ? new TraceReading { Faults = faults.All }
-            : new TraceReading { Traces = traces, Settings = preamble.SettingsOfAll(traces.Length), Assumptions = faults.Assumptions };
+            ? new TraceReading { Faults = faults.All, IsStacked = tables.IsStacked }
+            : new TraceReading { IsStacked = tables.IsStacked, Traces = traces, Settings = preamble.SettingsOfAll(traces.Length), Assumptions = faults.Assumptions };
     }
 }

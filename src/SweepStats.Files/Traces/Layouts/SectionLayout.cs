@@ -35,7 +35,7 @@ internal sealed class SectionLayout : ITraceLayout
 
         return faults.Any
             ? new TraceReading { Faults = faults.All }
-            : new TraceReading { Traces = traces.ToImmutable(), Settings = file.Settings, Assumptions = faults.Assumptions };
+            : new TraceReading { Traces = traces.ToImmutable(), IsStacked = traces.Count > 1, Settings = file.Settings, Assumptions = faults.Assumptions };
     }
 
     private static IEnumerable<int> Headings(TraceText text)

@@ -46,7 +46,7 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
         }
 
         ImmutableArray<Trace> traces = faults.Any ? [] : sweeps.Traces();
-        return faults.Any ? new TraceReading { Faults = faults.All } : new TraceReading { Traces = traces, Assumptions = faults.Assumptions };
+        return faults.Any ? new TraceReading { Faults = faults.All } : new TraceReading { Traces = traces, IsStacked = true, Assumptions = faults.Assumptions };
     }
 
     private static void Take(ReadOnlySpan<byte> line, int number, SegmentSweeps sweeps, FaultList faults)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text;
 using SweepStats.Files.Traces.Preambles;
 using SweepStats.Files.Traces.Tables;
@@ -50,7 +49,7 @@ internal sealed class SweepRows(
             traces.Add(trace);
         }
 
-        return known.Options.Columns.IsEmpty ? traces.ToImmutable() : Asked(traces.ToImmutable());
+        return known.Options.Columns.IsEmpty ? traces.ToImmutable() : AskedTraces.Pick(traces.ToImmutable(), known.Options.Columns, known.Faults);
     }
 
     // A limit, a phase or a correction over the same frequencies. A plain word such as "no" or "n" may name a sweep.
@@ -111,30 +110,6 @@ internal sealed class SweepRows(
         }
 
         return known.Options.LevelUnit;
-    }
-
-    private ImmutableArray<Trace> Asked(ImmutableArray<Trace> traces)
-    {
-        var asked = ImmutableArray.CreateBuilder<Trace>();
-        foreach (string wanted in known.Options.Columns)
-        {
-            int at = traces.IndexOf(traces.FirstOrDefault(t => string.Equals(t.Column, wanted, StringComparison.OrdinalIgnoreCase))!);
-            if (at < 0 && int.TryParse(wanted, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1 && number <= traces.Length)
-            {
-                at = number - 1;
-            }
-
-            if (at < 0)
-            {
-                known.Faults.Add(
-                    null, $"there is no sweep '{wanted}' among the rows of {text.File}; it has {string.Join(", ", traces.Take(20).Select(t => t.Column))}", "correct 'column' in sweeps.csv: a row's number from 1, or its name");
-                return [];
-            }
-
-            asked.Add(traces[at]);
-        }
-
-        return asked.ToImmutable();
     }
 
     private double? Number(string field) => StrictNumber.TryParse(Encoding.UTF8.GetBytes(field), header.Separator.DecimalMark, 0, out double value) ? value : null;

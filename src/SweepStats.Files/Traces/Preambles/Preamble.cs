@@ -9,6 +9,7 @@ internal sealed class Preamble
 {
     private const int LongestLine = 400;
     private const int MostLines = 5000;
+    private const int MostOfOne = 2;
 
     private static readonly string[] TraceModes = ["hold", "write", "aver", "view", "blank", "max", "min", "norm"];
 
@@ -156,6 +157,12 @@ internal sealed class Preamble
         if (!_found.TryGetValue(setting, out ImmutableArray<string> values) || values.IsEmpty)
         {
             return null;
+        }
+
+        if (values.Length != traces && values.Length > MostOfOne)
+        {
+            // As many values as there are traces in some other count of them: nobody can tell which is this one's.
+            return values.All(v => v == values[0]) ? values[0] : null;
         }
 
         string word = new([.. (values.Length == traces ? values[trace] : string.Join(' ', values)).Where(c => !char.IsControl(c))]);

@@ -46,7 +46,7 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
             ImmutableArray<ReadFault> doubts = column.Doubt is { } doubt ? [doubt] : LevelDoubts.Of(column, levels, (text.File, Line));
             yield return new Trace(column.Name, column.Quantity, column.Unit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
             {
-                Settings = preamble.SettingsOf(i, chosen.Levels.Length),
+                Settings = preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency ? 1 : 0), run.Columns - 1),
                 TakenAt = preamble.Taken.At,
                 Blank = column.Asked ? null : LevelDoubts.Blank(column.Unit, levels),
                 Doubts = falls is null ? doubts : [falls, .. doubts],

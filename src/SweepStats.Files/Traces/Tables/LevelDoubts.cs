@@ -37,7 +37,7 @@ internal static class LevelDoubts
     {
         if (column.Unit is { } known && Blank(known, levels) is { } blank && !(column.Asked && Math.Abs(levels[0]) <= NoReading && !known.IsLinear()))
         {
-            return [new ReadFault(place.File, place.Line(0), $"trace {column.Name} is blank: {blank}", "export a trace that was written; if the levels are real, name the column in sweeps.csv (column)")];
+            return [new ReadFault(place.File, place.Line(0), $"trace {column.Name} is blank: {blank}", column.Asked ? "export a trace that was written" : "export a trace that was written; if the levels are real, name the column in sweeps.csv (column)")];
         }
 
         if (AreSound(column, levels))

@@ -10,9 +10,13 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
 {
     private readonly DelimitedTable _table = new(text, rows, separator, faults);
 
+    /// <summary>Whether there are several tables below each other.</summary>
+    public bool IsStacked { get; private set; }
+
     /// <summary>The traces; none where there are faults.</summary>
     public ImmutableArray<Trace> Read(DataBlock block, Preamble preamble, TraceReadOptions options)
     {
+        IsStacked = block.Siblings.Count > 0;
         ImmutableArray<ColumnName>? names = ColumnHeader.Find(text, (block.FirstLine, block.Run.Columns), separator, faults);
         if (!faults.Any && block.Run.Rows < 2 && !NamesFrequency(names))
         {
@@ -50,6 +54,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
 
         if (repeats.Count > 1)
         {
+            IsStacked = true;
             faults.Assume(FormattableString.Invariant($"the frequencies start anew {repeats.Count - 1} times in the table; it was read as {repeats.Count} sweeps below each other"));
             return [.. repeats.SelectMany((part, k) => OfPart(part, chosen, preamble, options, " #" + (k + 1).ToString(CultureInfo.InvariantCulture)))];
         }
