@@ -14,6 +14,13 @@ internal static class SweepTraces
             return seen;
         }
 
+        if (!options.Columns.IsEmpty && seen.Traces.Length != options.Columns.Length)
+        {
+            return TraceReading.Refused(
+                file, null, FormattableString.Invariant($"{options.Columns.Length} columns are named and {seen.Traces.Length} traces answer to them"), "name each trace by its number from 1, as 'sweepstats look' lists them") with
+            { Sha256 = seen.Sha256 };
+        }
+
         List<string> assumptions = [.. seen.Assumptions];
         ImmutableArray<Trace> traces = options.Columns.IsEmpty ? Unnamed(seen.Traces, assumptions) : seen.Traces;
         if (options.Columns.IsEmpty && traces.Select(t => t.Unit).Distinct().Count() > 1)

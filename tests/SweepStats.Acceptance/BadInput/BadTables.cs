@@ -48,6 +48,7 @@ internal static class BadTables
         BadInput.Floor("rows in dBm and rows in dBµV", "30MHz,-50dBm\n31MHz,-51dBm\n32MHz,55dBµV\n33MHz,-53dBm\n"),
         BadInput.Floor("two tables over different frequencies", "Trace A\n" + Head + "1000,-50\n2000,-51\n3000,-52\n\nTrace B\n" + Head + "1500,-50\n2500,-51\n3500,-52\n"),
         BadInput.Floor("a file cut off", "Points,1001\nStop Frequency,30 MHz\n" + Head + "1000000,-50\n2000000,-51\n3000000,-5"),
+        BadInput.Floor("a file cut off within its last number", Head + "1000,-60.25\n2000,-60.50\n3000,-60.75\n4000,-60.25\n5000,-6"),
         BadInput.Floor("a row a sweep, rows without names", "30000000,31000000,32000000,33000000,34000000\n-50,-51,-52,-53,-54\n"),
         BadInput.Floor("a row a sweep, frequencies without unit", "Sweep,88.0,88.2,88.4\n1,-50,-51,-52\n"),
         BadInput.Floor("a row a sweep, one short", "Sweep (dBm),88MHz,88.2MHz,88.4MHz\n1,-50,-51,-52\n2,-50,-51\n"),

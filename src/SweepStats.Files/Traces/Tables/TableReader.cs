@@ -34,6 +34,13 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
             return [];
         }
 
+        if (CutNumber.Ends(text, block, separator))
+        {
+            faults.Add(
+                block.LastLine + 1, "the file ends without a line end and its last number has fewer decimals than all others: it may be cut off", "export the sweep again; if the number is whole, end the line");
+            return [];
+        }
+
         if (_table.Axis(block.Run, chosen, options.Grids) is not { } axis)
         {
             return [];

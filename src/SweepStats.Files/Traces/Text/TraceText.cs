@@ -19,8 +19,12 @@ internal sealed class TraceText : IDisposable
         (_buffer, _start, int end) = (bytes.Buffer, bytes.Start, bytes.End);
         Assumption = bytes.Assumption;
         Sha256 = bytes.Sha256;
+        EndsWithLine = end > _start && _buffer[end - 1] is (byte)'\n' or (byte)'\r';
         _lines = Cut(_buffer.AsSpan(0, end), _start);
     }
+
+    /// <summary>Whether the last line has its line end.</summary>
+    public bool EndsWithLine { get; }
 
     /// <summary>Path as people see it.</summary>
     public string File { get; }
