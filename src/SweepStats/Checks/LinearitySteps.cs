@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using SweepStats.Alignment;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -19,11 +18,10 @@ internal static class LinearitySteps
     /// <summary>Each source level against the lowest, rising; empty where fewer than two levels were taken on the common grid.</summary>
     public static ImmutableArray<LinearityStep> Of(Evidence seen)
     {
-        var levels = seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Linearity && s.SourceDbm is not null)
-            .Select(s => (Source: s.SourceDbm!.Value, Levels: OnGrid(s, seen.Campaign)))
-            .Where(s => s.Levels is not null)
-            .GroupBy(s => s.Source).OrderBy(g => g.Key)
-            .Select(g => (Source: g.Key, Sweeps: g.Select(s => s.Levels!).ToArray()))
+        var levels = SetAsideSweeps.OnGrid(seen.Campaign, SweepRole.Linearity)
+            .Where(s => s.Sweep.SourceDbm is not null)
+            .GroupBy(s => s.Sweep.SourceDbm!.Value).OrderBy(g => g.Key)
+            .Select(g => (Source: g.Key, Sweeps: g.Select(s => s.Levels).ToArray()))
             .ToList();
         if (levels.Count < 2)
         {
@@ -32,12 +30,6 @@ internal static class LinearitySteps
 
         int[] places = Places(levels[0].Sweeps, levels[^1].Sweeps, seen);
         return places.Length == 0 ? [] : [.. levels.Skip(1).Select(high => Step(levels[0], high, places))];
-    }
-
-    private static double[]? OnGrid(Sweep sweep, AlignedCampaign campaign)
-    {
-        ImmutableArray<int> places = CommonGrid.Places(campaign.Grid, sweep.Grid);
-        return sweep.Scale != campaign.Scale || places.Contains(-1) ? null : [.. places.Select(p => sweep.Levels[p])];
     }
 
     private static int[] Places(double[][] lowest, double[][] highest, Evidence seen)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using SweepStats.Alignment;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -17,10 +16,7 @@ internal static class PlateLeakage
     /// <summary>Leakage in dB on the campaign's scale at each frequency; minus infinity where none shows. Empty where no plate sweep lies on the common grid.</summary>
     public static ImmutableArray<double> Of(Evidence seen)
     {
-        List<ImmutableArray<double>> plates = [.. seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Plate && s.Scale == seen.Campaign.Scale)
-            .Select(s => (s.Levels, Places: CommonGrid.Places(seen.Campaign.Grid, s.Grid)))
-            .Where(s => !s.Places.Contains(-1))
-            .Select(s => s.Places.Select(p => s.Levels[p]).ToImmutableArray())];
+        List<double[]> plates = [.. SetAsideSweeps.OnGrid(seen.Campaign, SweepRole.Plate).Select(s => s.Levels)];
         return plates.Count == 0 ? [] : [.. Enumerable.Range(0, seen.Campaign.Grid.Count).Select(f => At(plates.Average(p => p[f]), f, seen))];
     }
 

@@ -34,18 +34,19 @@ internal sealed class SweepRows(
                 break;
             }
 
-            if (Other(fields) is { } other)
+            ColumnName[] lead = [.. fields.Take(header.Lead.Count).Select(f => new ColumnName(f))];
+            if (Other(lead) is { } other)
             {
                 known.Faults.Assume(FormattableString.Invariant($"line {index + 1} holds no levels and was not read: {other}"));
                 continue;
             }
 
-            if (TraceOf(fields, index, traces.Count) is not { } trace)
+            if (TraceOf(fields, lead, (index, traces.Count)) is not { } trace)
             {
                 break;
             }
 
-            CheckStatistics(index + 1, fields);
+            CheckStatistics(index + 1, lead);
             traces.Add(trace);
         }
 
@@ -53,13 +54,13 @@ internal sealed class SweepRows(
     }
 
     // A limit, a phase or a correction over the same frequencies. A plain word such as "no" or "n" may name a sweep.
-    private string? Other(List<string> fields) =>
-        fields.Take(header.Lead.Count).Select(f => new ColumnName(f)).FirstOrDefault(n => n.IsLimit || (n.LevelUnit is null && n.Part is ComplexPart.Phase or ComplexPart.Imaginary))?.Text;
+    private static string? Other(ColumnName[] lead) =>
+        lead.FirstOrDefault(n => n.IsLimit || (n.LevelUnit is null && n.Part is ComplexPart.Phase or ComplexPart.Imaginary))?.Text;
 
     // Sweeps and their highest, lowest or mean are no repeats of each other.
-    private void CheckStatistics(int line, List<string> fields)
+    private void CheckStatistics(int line, ColumnName[] lead)
     {
-        string? statistic = fields.Take(header.Lead.Count).Select(f => new ColumnName(f).Statistic).FirstOrDefault(s => s is not null);
+        string? statistic = lead.Select(n => n.Statistic).FirstOrDefault(s => s is not null);
         if (_rows > 0 && statistic != _statistic && known.Options.Columns.IsEmpty)
         {
             known.Faults.Add(
@@ -69,35 +70,35 @@ internal sealed class SweepRows(
         (_statistic, _rows) = (statistic, _rows + 1);
     }
 
-    private Trace? TraceOf(List<string> fields, int index, int before)
+    private Trace? TraceOf(List<string> fields, ColumnName[] lead, (int Index, int Before) place)
     {
+        int line = place.Index + 1;
         var levels = new double[axis.Hertz.Length];
         for (int i = 0; i < levels.Length; i++)
         {
             string field = fields[header.Lead.Count + i];
             if (Number(field) is not { } level)
             {
-                known.Faults.Add(index + 1, $"'{(field.Length <= 40 ? field : field[..40] + "…")}' is not a finite number", "correct the row or export the sweeps again");
+                known.Faults.Add(line, $"'{(field.Length <= 40 ? field : field[..40] + "…")}' is not a finite number", "correct the row or export the sweeps again");
                 return null;
             }
 
             levels[i] = level;
         }
 
-        string[] lead = [.. fields.Take(header.Lead.Count)];
-        ColumnName? name = lead.Where(l => l.AsSpan().IndexOfAnyExceptInRange('+', '9') >= 0).Select(l => new ColumnName(l)).FirstOrDefault(n => n.LevelUnit is not null);
-        int titled = Math.Max(0, Array.FindIndex(lead, l => l.Length > 0 && !new ColumnName(l).IsBareUnit));
-        string label = Number(lead[titled]) is null ? lead[titled] : $"{header.Lead[titled]} {lead[titled]}".Trim();
+        ColumnName? name = Array.Find(lead, n => n.LevelUnit is not null);
+        int titled = Math.Max(0, Array.FindIndex(lead, n => n.Text.Length > 0 && !n.IsBareUnit));
+        string label = Number(lead[titled].Text) is null ? lead[titled].Text : $"{header.Lead[titled]} {lead[titled].Text}".Trim();
         LevelUnit? unit = name?.LevelUnit ?? _headed ?? known.Preamble.LevelUnit ?? Told();
         var column = new LevelColumn(header.Lead.Count, label, unit) { Asked = !known.Options.Columns.IsEmpty };
         return new Trace(label, "level", unit, axis, [.. levels])
         {
             Settings = known.Preamble.Settings,
-            TakenAt = SweepDate.Parse(string.Join(' ', lead))?.At ?? (before == 0 ? known.Preamble.Taken.At : null),
+            TakenAt = SweepDate.Parse(string.Join(' ', lead.Select(n => n.Text)))?.At ?? (place.Before == 0 ? known.Preamble.Taken.At : null),
             Blank = LevelDoubts.Blank(unit, levels),
             Doubts = unit is null
                 ? [new ReadFault(text.File, null, "the file does not say the unit of level", "write it before the levels, as in 'Level (dBm)', or set level_unit under [setup] in campaign.toml")]
-                : LevelDoubts.Of(column, levels, (text.File, _ => index + 1)),
+                : LevelDoubts.Of(column, levels, (text.File, _ => line)),
         };
     }
 

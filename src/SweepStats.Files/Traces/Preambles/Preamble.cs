@@ -16,6 +16,9 @@ internal sealed class Preamble
     private readonly Dictionary<Setting, ImmutableArray<string>> _found = [];
     private readonly SweepDate _date = new();
 
+    // Asked for each trace of a file, and found by patterns.
+    private (DateTimeOffset? At, string? Assumption)? _taken;
+
     private Preamble()
     {
     }
@@ -39,7 +42,7 @@ internal sealed class Preamble
     public ImmutableArray<string> TraceNames => _found.TryGetValue(Setting.TraceNames, out ImmutableArray<string> names) ? names : [];
 
     /// <summary>When the sweep was taken, and what was assumed or passed over in finding out.</summary>
-    public (DateTimeOffset? At, string? Assumption) Taken => _date.Found;
+    public (DateTimeOffset? At, string? Assumption) Taken => _taken ??= _date.Found;
 
     /// <summary>What is stated for the one trace of a file.</summary>
     public ReceiverSettings Settings => SettingsOf(0, 1);
@@ -71,7 +74,7 @@ internal sealed class Preamble
             {
                 string line = text.LineText(i);
                 preamble._date.Line(line, i);
-                foreach (Statement statement in StatementReader.Read(line, i))
+                foreach (Statement statement in StatementReader.Read(line))
                 {
                     preamble.Take(statement);
                 }

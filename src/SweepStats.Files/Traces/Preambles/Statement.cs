@@ -6,5 +6,4 @@ namespace SweepStats.Files.Traces.Preambles;
 /// <param name="Key">Lower-case words, such as "resolution bandwidth".</param>
 /// <param name="KeyUnit">Unit in brackets behind the key; empty for none.</param>
 /// <param name="Values">What is stated, in the order of the line.</param>
-/// <param name="Line">Index of the line.</param>
-internal sealed record Statement(string Key, string KeyUnit, ImmutableArray<string> Values, int Line);
+internal sealed record Statement(string Key, string KeyUnit, ImmutableArray<string> Values);

@@ -11,7 +11,7 @@ namespace SweepStats.Files.Traces.Preambles;
 internal static class StatementReader
 {
     /// <summary>The statements of a line; none where it states nothing.</summary>
-    public static List<Statement> Read(string line, int index)
+    public static List<Statement> Read(string line)
     {
         List<Statement> found = [];
         string? key = null;
@@ -29,12 +29,12 @@ internal static class StatementReader
                 continue;
             }
 
-            Close(key, values, index, found);
+            Close(key, values, found);
             key = named ? piece[..colon].TrimEnd() : piece;
             values = named && piece[(colon + 1)..].Trim() is { Length: > 0 } value ? [value] : [];
         }
 
-        Close(key, values, index, found);
+        Close(key, values, found);
         return found;
     }
 
@@ -59,7 +59,7 @@ internal static class StatementReader
         return pieces;
     }
 
-    private static void Close(string? key, List<string> values, int index, List<Statement> found)
+    private static void Close(string? key, List<string> values, List<Statement> found)
     {
         if (key is null || key.Length == 0)
         {
@@ -81,7 +81,7 @@ internal static class StatementReader
         string first = stated[0].Trim('(', ')', '[', ']');
         if (first.StartsWith("unit", StringComparison.OrdinalIgnoreCase) && first.AsSpan().IndexOfAny(':', '=') is > 0 and var at)
         {
-            found.Add(new Statement("unit", "", [first[(at + 1)..].Trim()], index));
+            found.Add(new Statement("unit", "", [first[(at + 1)..].Trim()]));
             return;
         }
 
@@ -89,7 +89,7 @@ internal static class StatementReader
         string words = Words(bracket > 0 ? key[..bracket] : key);
         if (words.Length > 0)
         {
-            found.Add(new Statement(words, bracket > 0 ? key[bracket..].Trim('(', ')', '[', ']', ' ') : "", stated, index));
+            found.Add(new Statement(words, bracket > 0 ? key[bracket..].Trim('(', ')', '[', ']', ' ') : "", stated));
         }
     }
 

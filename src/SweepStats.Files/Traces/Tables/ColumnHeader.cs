@@ -22,7 +22,7 @@ internal static class ColumnHeader
         int columns = table.Columns;
         int? at = LineAbove(text, table.FirstLine);
         ImmutableArray<ColumnName>? names = at is { } line ? Names(text.Line(line), columns, separator) : null;
-        while (at is { } between && ((IsComment(text.Line(between)) && !Tells(names)) || IsSetting(text.Line(between), between, names)))
+        while (at is { } between && ((IsComment(text.Line(between)) && !Tells(names)) || IsSetting(text.Line(between), names)))
         {
             // A remark, or a setting such as "Unit,dBm", between header and data.
             at = LineAbove(text, between);
@@ -49,9 +49,9 @@ internal static class ColumnHeader
     private static bool IsComment(ReadOnlySpan<byte> line) => line.TrimStart(" \t"u8) is [(byte)'!' or (byte)'#' or (byte)'%', ..];
 
     // "Attenuation,10 dB" over two columns is no header of theirs.
-    private static bool IsSetting(ReadOnlySpan<byte> line, int index, ImmutableArray<ColumnName>? names) =>
+    private static bool IsSetting(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names) =>
         !(names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency)) && line.Length <= LongestStatement
-        && StatementReader.Read(System.Text.Encoding.UTF8.GetString(line), index).Any(s => SettingKeys.Find(s.Key) is not null);
+        && StatementReader.Read(System.Text.Encoding.UTF8.GetString(line)).Any(s => SettingKeys.Find(s.Key) is not null);
 
     private static int? LineAbove(TraceText text, int line)
     {

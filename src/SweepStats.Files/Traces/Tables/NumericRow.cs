@@ -103,9 +103,7 @@ internal sealed class NumericRow(Separator separator)
 
     private bool TakesGlued(ReadOnlySpan<byte> field, PooledList<double> into, int before)
     {
-        int at = UnitWord.StartIn(field);
-        if (at <= 0 || !UnitWord.TryParse(field[at..], out FrequencyUnit? frequency, out LevelUnit? level)
-            || !StrictNumber.TryParse(field[..at].TrimEnd((byte)' '), separator.DecimalMark, frequency?.Exponent() ?? 0, out double value))
+        if (!UnitWord.TryParseNumber(field, separator.DecimalMark, out double value, out FrequencyUnit? frequency, out LevelUnit? level))
         {
             return false;
         }

@@ -90,9 +90,7 @@ internal sealed class TouchingRows(TraceText text, Separator separator, NumericR
     private bool IsNumber(string field)
     {
         ReadOnlySpan<byte> bytes = System.Text.Encoding.UTF8.GetBytes(field);
-        int unit = UnitWord.StartIn(bytes);
-        return StrictNumber.TryParse(bytes, separator.DecimalMark, 0, out _)
-            || (unit > 0 && UnitWord.TryParse(bytes[unit..], out _, out _) && StrictNumber.TryParse(bytes[..unit].TrimEnd((byte)' '), separator.DecimalMark, 0, out _));
+        return StrictNumber.TryParse(bytes, separator.DecimalMark, 0, out _) || UnitWord.TryParseNumber(bytes, separator.DecimalMark, out _, out _, out _);
     }
 
     private static string Shortened(string text) => text.Length <= 40 ? text : text[..40] + "…";

@@ -22,6 +22,15 @@ internal static class UnitWord
         return frequency is not null || level is not null;
     }
 
+    /// <summary>Whether a field is a number with its unit behind it; a frequency comes out in Hz, a level as written.</summary>
+    public static bool TryParseNumber(ReadOnlySpan<byte> field, byte decimalMark, out double value, out FrequencyUnit? frequency, out LevelUnit? level)
+    {
+        (value, frequency, level) = (0, null, null);
+        int at = StartIn(field);
+        return at > 0 && TryParse(field[at..], out frequency, out level)
+            && StrictNumber.TryParse(field[..at].TrimEnd((byte)' '), decimalMark, frequency?.Exponent() ?? 0, out value);
+    }
+
     /// <summary>Where a unit may start in a field such as 108695.65Hz or -7.44e+01dBm; 0 where none can.</summary>
     public static int StartIn(ReadOnlySpan<byte> field)
     {
