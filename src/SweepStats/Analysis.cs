@@ -3,6 +3,7 @@ using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Floor;
+using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
@@ -24,10 +25,12 @@ public static class Analysis
         AlignedCampaign aligned = Aligner.Align(campaign, plan.Band);
         NoiseFloor? floor = Floor(aligned, plan);
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
+        ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
         ImmutableArray<Finding> findings = Checklist.Inspect(new Evidence
         {
             Campaign = aligned,
             Floor = floor,
+            Repeats = repeats,
             Curves = curves,
             Averaging = plan.Averaging,
             Requirement = plan.Requirement,
@@ -41,6 +44,7 @@ public static class Analysis
             Plan = plan,
             Campaign = aligned,
             Floor = floor,
+            Repeats = repeats,
             Curves = curves,
             Bands = bands,
             Findings = findings,

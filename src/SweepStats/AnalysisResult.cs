@@ -3,6 +3,7 @@ using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Floor;
+using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Verdicts;
 
@@ -22,6 +23,9 @@ public sealed record AnalysisResult
 
     /// <summary>The floor; null where none was taken or declared.</summary>
     public required NoiseFloor? Floor { get; init; }
+
+    /// <summary>How sweeps that repeat each other differ: floor, reference, then specimens by name.</summary>
+    public required ImmutableArray<RepeatGroup> Repeats { get; init; }
 
     /// <summary>Shielding of each specimen, by lot and name.</summary>
     public required ImmutableArray<ShieldingCurve> Curves { get; init; }

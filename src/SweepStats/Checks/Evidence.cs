@@ -3,6 +3,7 @@ using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Floor;
 using SweepStats.Quantities;
+using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 
@@ -16,6 +17,9 @@ public sealed record Evidence
 
     /// <summary>The floor; null where none is known.</summary>
     public required NoiseFloor? Floor { get; init; }
+
+    /// <summary>How sweeps that repeat each other differ.</summary>
+    public required ImmutableArray<RepeatGroup> Repeats { get; init; }
 
     /// <summary>Shielding of each specimen.</summary>
     public required ImmutableArray<ShieldingCurve> Curves { get; init; }

@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Floor;
+using SweepStats.Quantities;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Repeats;
+
+/// <summary>Compares sweeps that repeat each other: y(j, f) = middle(f) + offset(j) + rest(j, f).</summary>
+/// <remarks>
+/// The middle is the median over the sweeps, so that one odd sweep does not move what the others are held against. Levels in dB. Near the floor readings say
+/// more about the noise than about the sweep, so only frequencies whose mean stands 10 dB above it count.
+/// </remarks>
+public static class RepeatGroups
+{
+    private const double ClearOfFloorDb = 10;
+
+    // With fewer frequencies a sweep's offset cannot be told from the scatter of its points.
+    private const int FewestPoints = 8;
+
+    /// <summary>All groups of two and more sweeps that can be compared: floor, reference, then specimens by name.</summary>
+    /// <param name="campaign">Sweeps on their common grid.</param>
+    /// <param name="floor">The floor; null where none is known: then all frequencies count.</param>
+    public static ImmutableArray<RepeatGroup> Of(AlignedCampaign campaign, NoiseFloor? floor)
+    {
+        ArgumentNullException.ThrowIfNull(campaign);
+        var groups = ImmutableArray.CreateBuilder<RepeatGroup>();
+        foreach ((SweepBlock block, SpecimenName? specimen) in Blocks(campaign))
+        {
+            foreach ((string? placement, int[] rows) in ByPlacement(block))
+            {
+                int[] points = Points(block, rows, floor);
+                if (rows.Length >= 2 && points.Length >= FewestPoints)
+                {
+                    groups.Add(new RepeatGroup
+                    {
+                        Role = block.Sweeps[0].Role,
+                        Specimen = specimen,
+                        Placement = placement,
+                        Points = [.. points],
+                        Sweeps = Compared(block, rows, points),
+                    });
+                }
+            }
+        }
+
+        return groups.ToImmutable();
+    }
+
+    private static IEnumerable<(SweepBlock Block, SpecimenName? Specimen)> Blocks(AlignedCampaign campaign)
+    {
+        if (campaign.Floor is { } floor)
+        {
+            yield return (floor, null);
+        }
+
+        yield return (campaign.Reference, null);
+        foreach (SpecimenBlock specimen in campaign.Covered)
+        {
+            yield return (specimen.Block, specimen.Name);
+        }
+    }
+
+    private static IEnumerable<(string? Placement, int[] Rows)> ByPlacement(SweepBlock block)
+    {
+        var placements = Enumerable.Range(0, block.SweepCount).GroupBy(j => block.Sweeps[j].Placement).ToList();
+        return placements.Count == block.SweepCount
+            ? [(null, [.. Enumerable.Range(0, block.SweepCount)])]
+            : placements.Select(p => (p.Key, p.ToArray()));
+    }
+
+    private static int[] Points(SweepBlock block, int[] rows, NoiseFloor? floor)
+    {
+        bool isFloor = block.Sweeps[0].Role == SweepRole.Floor;
+        return [.. Enumerable.Range(0, block.PointCount).Where(f =>
+            floor is null || (!floor.Ambient[f] && (isFloor || rows.Average(j => block[j][f]) >= floor.LevelDb[f] + ClearOfFloorDb)))];
+    }
+
+    private static ImmutableArray<RepeatedSweep> Compared(SweepBlock block, int[] rows, int[] points)
+    {
+        var away = new double[rows.Length][];
+        double[] middle = [.. points.Select(f => Sample.Median([.. rows.Select(j => block[j][f])]))];
+        for (int i = 0; i < rows.Length; i++)
+        {
+            away[i] = [.. points.Select((f, p) => block[rows[i]][f] - middle[p])];
+        }
+
+        return [.. rows.Select((j, i) => Compared(block.Sweeps[j], away[i]))];
+    }
+
+    private static RepeatedSweep Compared(Sweep sweep, double[] away)
+    {
+        double offset = Sample.Mean(away);
+        double[] rest = Deviations.FromMean(away);
+        double shape = Math.Sqrt(Deviations.Product(rest, rest) / rest.Length);
+        return new RepeatedSweep(sweep, new Decibels(offset), new Decibels(shape), [.. rest]);
+    }
+}
