@@ -13,6 +13,9 @@ internal sealed record FindingGroup(Severity Severity, string Code, string NextS
     /// <summary>What all of them say, with the span of their numbers; null where they differ in more.</summary>
     public string? CommonMessage => MergedMessage.Of([.. Findings.Select(f => f.Message)]);
 
+    /// <summary>What all of them rest on, with the span of their numbers; null where they differ in more.</summary>
+    public string? CommonBasis => MergedMessage.Of([.. Findings.Select(f => f.Basis)]);
+
     /// <summary>Groups, gravest first, else in the order of their first finding.</summary>
     public static IEnumerable<FindingGroup> Of(IEnumerable<Finding> findings) =>
         findings.GroupBy(f => (f.Severity, f.Code, f.NextStep))

@@ -15,7 +15,9 @@ public static partial class Wording
         {
             lines.Add(string.Empty);
             lines.Add($"{Weight(alike.Key.Severity)} ({PlainText.Of(alike.Key.Code)})");
-            lines.AddRange(Told(new FindingGroup(alike.Key.Severity, alike.Key.Code, alike.Key.NextStep, [.. alike])));
+            var group = new FindingGroup(alike.Key.Severity, alike.Key.Code, alike.Key.NextStep, [.. alike]);
+            lines.AddRange(Told(group));
+            lines.AddRange(Bases(group).Select(basis => "  " + PlainText.Of(basis)));
             lines.Add($"  Next: {PlainText.Of(alike.Key.NextStep)}");
         }
 

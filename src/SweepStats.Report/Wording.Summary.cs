@@ -54,6 +54,11 @@ public static partial class Wording
 
     internal static string SeveralFindings(FindingGroup group) => $"{Count(group.Findings.Length, "finding")} of one kind:";
 
+    /// <summary>The figures and rules behind the findings of a group: one sentence where they differ in numbers at most, else one for those that share it.</summary>
+    internal static IEnumerable<string> Bases(FindingGroup group) => group.CommonBasis is { } common
+        ? [$"Rests on: {common}"]
+        : group.Findings.GroupBy(f => f.Basis).Select(g => $"Rests on{(Pieces(g) is { Length: > 0 } pieces ? $", {pieces}" : string.Empty)}: {g.Key}");
+
     /// <summary>What a finding concerns: specimen, role, frequencies, size; empty where it concerns everything.</summary>
     public static string Concerns(Finding finding)
     {

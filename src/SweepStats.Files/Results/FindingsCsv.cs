@@ -11,7 +11,7 @@ public static class FindingsCsv
     public const string FileName = "findings.csv";
 
     /// <summary>First line.</summary>
-    public const string Header = "severity,code,role,lot,specimen,start_hz,stop_hz,size_db,message,next_step";
+    public const string Header = "severity,code,role,lot,specimen,start_hz,stop_hz,size_db,message,next_step,basis";
 
     /// <summary>Writes the table. Cells for role, specimen and frequencies are empty where a finding concerns all.</summary>
     public static void Write(AnalysisResult result, Stream to)
@@ -39,7 +39,7 @@ public static class FindingsCsv
         rows.Cell(SeverityName(finding.Severity)).Text(finding.Code);
         rows.Cell(finding.Role is { } role ? RoleName(role) : "").Text(finding.Specimen?.Lot).Text(finding.Specimen?.Specimen);
         rows.Cell(stretch is { } from ? ResultNumber.Exact(from.Start.Value) : "").Cell(stretch is { } to ? ResultNumber.Exact(to.Stop.Value) : "");
-        rows.Cell(ResultNumber.Level(finding.Size?.Value)).Text(finding.Message).Text(finding.NextStep);
+        rows.Cell(ResultNumber.Level(finding.Size?.Value)).Text(finding.Message).Text(finding.NextStep).Text(finding.Basis);
         rows.End();
     }
 }

@@ -26,6 +26,7 @@ internal static class FindingList
         html.Open("p").Element("strong", weight).Text(" ");
         html.Text(group.CommonMessage ?? Wording.SeveralFindings(group)).Text(" ").Element("code", group.Code).Close();
         html.Open("p").Element("em", "Next:").Text(" " + group.NextStep).Close();
+        Basis(html, group);
         if (group.CommonMessage is null)
         {
             html.List(group.Findings.Select(f => $"{Wording.Concerns(f)}: {f.Message}"));
@@ -44,5 +45,13 @@ internal static class FindingList
         }
 
         html.Close();
+    }
+
+    private static void Basis(HtmlWriter html, FindingGroup group)
+    {
+        foreach (string basis in Wording.Bases(group))
+        {
+            html.Element("p", basis, ("class", "basis"));
+        }
     }
 }

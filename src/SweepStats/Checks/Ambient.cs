@@ -1,3 +1,4 @@
+using System.Globalization;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
@@ -26,6 +27,7 @@ internal sealed class Ambient : ICheck
                 Role = SweepRole.Floor,
                 Size = new Decibels(floor.ReadingDeviationDb),
                 Message = $"Floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)}, more than noise can (single looks scatter by {Amount.Db(single)}): something transmits now and then over much of the band.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Scatter of {floor.SweepCount} floor sweeps {floor.ReadingDeviationDb:0.00} dB, against {1.15 * single:0.00} dB: 1.15 times that of single looks."),
                 NextStep = "Watch the floor for a while; find and switch off what transmits, or measure in a shielded room or at another hour.",
             };
         }
@@ -44,6 +46,7 @@ internal sealed class Ambient : ICheck
                 Where = Stretches.Where(seen.Campaign.Grid, f => floor.Ambient[f]),
                 Size = new Decibels(above),
                 Message = $"With the source off there is more than noise at {Amount.OutOf(count, floor.Ambient.Length)}, up to {Amount.Db(above)} above the floor: something transmits there. A carrier beats with the signal and comes and goes, so nothing is taken out there and only a lower bound is given.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"{floor.SweepCount} floor sweeps, highest {highest:0.0} dB; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together."),
                 NextStep = "Find and switch off the transmitter, measure in a shielded room or at another hour, or leave these frequencies out of the claim.",
             };
         }

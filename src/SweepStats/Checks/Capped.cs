@@ -1,4 +1,6 @@
+using System.Globalization;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -31,10 +33,19 @@ internal sealed class Capped : ICheck
                 Where = Stretches.Where(seen.Campaign.Grid, At),
                 Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the covered level cannot be told from the floor: the shielding there is a lower bound, not a value."
                     + (enough ? " The bounds reach the requirement all the same." : string.Empty),
+                Basis = Basis(curve.Readings.Where(r => r.State == ShieldingState.Capped).Select(r => r.Evidence)),
                 NextStep = enough
                     ? "Nothing, unless a value is wanted instead of a bound."
                     : "Make more range: narrower resolution bandwidth (a tenth gives 10 dB), more source power, less input attenuation, a preamplifier, or more averaging.",
             };
         }
+    }
+
+    private static string Basis(IEnumerable<ReadingEvidence> capped)
+    {
+        double[] over = [.. capped.Where(r => !r.Ambient && !r.ReferenceInFloor).Select(r => r.CoveredDb - r.FloorDb!.Value)];
+        return over.Length == 0
+            ? "There the floor holds more than noise, or the reference rises less than 10 dB over it."
+            : string.Create(CultureInfo.InvariantCulture, $"Covered less floor: median {Sample.Median(over):0.0} dB, highest {over.Max():0.0} dB; the interval has no upper end where noise alone may make such a level.");
     }
 }

@@ -29,6 +29,9 @@ public sealed record Finding
     /// <summary>What was found, with its figures.</summary>
     public required string Message { get; init; }
 
+    /// <summary>The figures and the test or rule that the finding rests on, in one sentence.</summary>
+    public required string Basis { get; init; }
+
     /// <summary>What to do next at the bench.</summary>
     public required string NextStep { get; init; }
 

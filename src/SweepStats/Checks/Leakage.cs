@@ -26,6 +26,7 @@ internal sealed class Leakage : ICheck
                 Severity = Severity.Note,
                 Role = SweepRole.Plate,
                 Message = "Plate sweeps are there, but not on the frequencies and in the unit of the other sweeps: leakage round the specimen was not looked at.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.SetAside.Count(s => s.Role == SweepRole.Plate)} plate sweeps were read; none has all {seen.Campaign.Grid.Count} frequencies in {seen.Campaign.Scale.Symbol()}."),
                 NextStep = "Take the plate with the same start, stop and number of points as the specimens.",
             };
         }
@@ -51,6 +52,7 @@ internal sealed class Leakage : ICheck
                 Where = Stretches.Where(seen.Campaign.Grid, IsNear),
                 Size = new Decibels(double.IsFinite(lower) ? lower : higher),
                 Message = $"At {Amount.OutOf(near.Length, leakage.Length)} the covered level lies less than {Amount.Db(FarEnoughDb)} over what comes round a solid plate (from {Amount.Db(ceiling)} below the reference on): half of these shieldings may be {most}, or more.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Covered over plate level, the noise taken out of the plate's: median {middle:0.0} dB, lowest {near.Min(f => curve.Readings[f].Evidence.CoveredDb - leakage[f]):0.0} dB, against {FarEnoughDb:0} dB; the two add as voltages of unknown phase."),
                 NextStep = "Find the way round: seal the edges of the opening, the cables and the joints of the frame, and take the plate again before the specimens.",
             };
         }

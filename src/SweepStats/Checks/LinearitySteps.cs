@@ -47,7 +47,8 @@ internal static class LinearitySteps
         double[] lows = Means(low.Sweeps);
         double[] highs = Means(high.Sweeps);
         double shortfall = high.Source - low.Source - (Sample.Mean(highs) - Sample.Mean(lows));
-        return new LinearityStep(low.Source, high.Source, shortfall, lows.Length < 2 || highs.Length < 2 ? null : Limits(shortfall, lows, highs));
+        Interval? interval = lows.Length < 2 || highs.Length < 2 ? null : Limits(shortfall, lows, highs);
+        return new LinearityStep(low.Source, high.Source, shortfall, interval, lows.Length, highs.Length, places.Length);
     }
 
     private static Interval Limits(double shortfall, double[] lows, double[] highs)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -22,7 +23,15 @@ internal sealed class LinearityUntested : ICheck
                 + (seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Linearity)
                     ? " Linearity sweeps are there, but not at two source levels, on the frequencies of the other sweeps and clear of the noise."
                     : string.Empty),
+            Basis = Basis(seen),
             NextStep = "Step the source down by 10 dB and see that the reference follows by 10 dB; if it does not, put attenuation before the receiver.",
         };
+    }
+
+    private static string Basis(Evidence seen)
+    {
+        List<Sweep> sweeps = [.. seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Linearity)];
+        int levels = sweeps.Where(s => s.SourceDbm is not null).Select(s => s.SourceDbm).Distinct().Count();
+        return string.Create(CultureInfo.InvariantCulture, $"{sweeps.Count} linearity sweeps at {levels} stated source levels; two levels are needed.");
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -34,6 +35,7 @@ internal sealed class NegativeShielding : ICheck
                 Where = Stretches.Where(seen.Campaign.Grid, f => HighEnd(f) < 0),
                 Size = new Decibels(Enumerable.Range(0, curve.Readings.Length).Min(HighEnd)),
                 Message = $"At {Amount.OutOf(count, curve.Readings.Length)} more arrives with the specimen than without it, beyond what scatter explains.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Upper limit, or the difference where there is one sweep: lowest {Enumerable.Range(0, curve.Readings.Length).Min(HighEnd):0.0} dB, against 0 dB."),
                 NextStep = "Look whether reference and covered sweeps were exchanged, whether source or cables moved, and whether the specimen resonates with its holder.",
             };
         }

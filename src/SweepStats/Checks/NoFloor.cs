@@ -1,4 +1,6 @@
+using System.Globalization;
 using SweepStats.Floor;
+using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -18,6 +20,7 @@ internal sealed class NoFloor : ICheck
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
                 Message = "There are no floor sweeps and no declared floor: what looks like a weak signal may be the receiver's own noise, so every shielding value is only a lower bound.",
+                Basis = "0 floor sweeps; declared_dbm is not set.",
                 NextStep = "Switch the source off (or terminate the input), leave all receiver settings as they are and take at least three floor sweeps.",
             };
         }
@@ -29,6 +32,7 @@ internal sealed class NoFloor : ICheck
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
                 Message = $"The floor is declared, not measured: it is taken to be right to {Amount.Db(NoiseFloorEstimator.DeclaredHalfWidthDb)}, and near it the intervals are as wide as that makes them.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"0 floor sweeps; declared {seen.Floor.LevelDb[0]:0.##} {seen.Campaign.Scale.Symbol()}."),
                 NextStep = "Take at least three floor sweeps: source off, all receiver settings as they are.",
             };
         }

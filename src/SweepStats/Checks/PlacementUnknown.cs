@@ -1,3 +1,4 @@
+using System.Globalization;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -18,6 +19,7 @@ internal sealed class PlacementUnknown : ICheck
                 Severity = Severity.Note,
                 Role = SweepRole.Covered,
                 Message = $"For {Amount.Count(unnamed, "specimen", "specimens")} no placements are named, or only one: the intervals cover how well sweeps repeat, not how well the specimen can be put back.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Two placements or more are named for {seen.Curves.Length - unnamed} of {seen.Curves.Length} specimens."),
                 NextStep = "Take the specimen off and put it back between sweeps, and name the placements: covered/<lot>/<specimen>/<placement>/, or the placement column of sweeps.csv.",
             };
         }

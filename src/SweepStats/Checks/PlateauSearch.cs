@@ -16,10 +16,13 @@ internal static class PlateauSearch
     // The flat top of a smooth curve on a stepped display is 2.7 times as long as the step before it (half-lengths √½ and √1½ − √½ of a parabola); twice that is none.
     private const int LongerThanSteps = 6;
 
+    /// <summary>How many sweeps are most of them.</summary>
+    public static int Most(SweepBlock block) => (block.SweepCount / 2) + 1;
+
     /// <summary>Whether each frequency belongs to a plateau in most of the sweeps.</summary>
     public static bool[] Find(SweepBlock block)
     {
-        int most = (block.SweepCount / 2) + 1;
+        int most = Most(block);
         double[] tops = [.. Enumerable.Range(0, block.SweepCount).Select(j => Top(block[j]))];
         bool[] stuck = [.. Enumerable.Range(0, block.PointCount).Select(f => Enumerable.Range(0, block.SweepCount).Count(j => block[j][f] >= tops[j] - Same) >= most)];
         double agree = NeighboursAgree(block, stuck);

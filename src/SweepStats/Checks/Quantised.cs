@@ -1,3 +1,4 @@
+using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -27,7 +28,8 @@ internal sealed class Quantised : ICheck
             Severity = Severity.Note,
             Role = SweepRole.Covered,
             Size = new Decibels(worst),
-            Message = $"Levels come in steps of {Amount.Db(worst * Math.Sqrt(12))} ({curve.Name}): rounding adds {worst.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)} dB of standard uncertainty to each level, however many sweeps are taken.",
+            Message = $"Levels come in steps of {Amount.Db(worst * Math.Sqrt(12))} ({curve.Name}): rounding adds {worst.ToString("0.00", CultureInfo.InvariantCulture)} dB of standard uncertainty to each level, however many sweeps are taken.",
+            Basis = string.Create(CultureInfo.InvariantCulture, $"A step q has a standard uncertainty of q/√12 (JCGM 100, F.2.2.1), here {worst:0.000} dB; told from {WorthTellingDb} dB on."),
             NextStep = "Export the levels with more digits, or with a finer scale on the display.",
         };
     }

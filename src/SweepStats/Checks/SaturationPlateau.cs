@@ -1,3 +1,4 @@
+using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
@@ -32,9 +33,23 @@ internal sealed class SaturationPlateau : ICheck
                 Role = role,
                 Specimen = specimen,
                 Where = Stretches.Where(seen.Campaign.Grid, f => plateau[f]),
-                Message = $"At {Amount.OutOf(count, block.PointCount)} {what} stands at its highest value, {top.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} {seen.Campaign.Scale.Symbol()}, in most sweeps: the receiver or its display shows no more, and {end} by an unknown amount.",
+                Message = $"At {Amount.OutOf(count, block.PointCount)} {what} stands at its highest value, {top.ToString("0.0", CultureInfo.InvariantCulture)} {seen.Campaign.Scale.Symbol()}, in most sweeps: the receiver or its display shows no more, and {end} by an unknown amount.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Longest flat top {Longest(plateau)} neighbouring frequencies, in {PlateauSearch.Most(block)} of {block.SweepCount} sweeps or more; by chance as long a one comes in less than one of 1000 campaigns."),
                 NextStep = "Raise the reference level or the input attenuation, or turn the source down, until no sweep has a flat top; then take all sweeps again.",
             };
         }
+    }
+
+    private static int Longest(bool[] plateau)
+    {
+        int longest = 0;
+        int length = 0;
+        foreach (bool stuck in plateau)
+        {
+            length = stuck ? length + 1 : 0;
+            longest = Math.Max(longest, length);
+        }
+
+        return longest;
     }
 }

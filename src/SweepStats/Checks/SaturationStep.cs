@@ -30,9 +30,14 @@ internal sealed class SaturationStep : ICheck
             Role = SweepRole.Linearity,
             Size = new Decibels(worst.ShortfallDb),
             Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded, and where it is the shielding comes out too small by as much.{Compression(steps)}",
+            Basis = string.Create(CultureInfo.InvariantCulture, $"{Method(worst)} at {worst.PointCount} frequencies, {worst.LowSweeps} + {worst.HighSweeps} sweeps; told from {WorthTellingDb} dB on, a fault from {CompressionDb} dB on."),
             NextStep = $"Stay below {Dbm(first.HighDbm)} of the source, or put attenuation before the receiver, and take reference and covered again.",
         };
     }
+
+    private static string Method(LinearityStep step) => step.Interval is { } limits
+        ? string.Create(CultureInfo.InvariantCulture, $"Welch interval of the shortfall {limits.Low:0.00} to {limits.High:0.00} dB, 95 %,")
+        : string.Create(CultureInfo.InvariantCulture, $"Shortfall {step.ShortfallDb:0.00} dB, without a test,");
 
     private static string Limits(LinearityStep step) => step.Interval is { } limits
         ? string.Create(CultureInfo.InvariantCulture, $" (95 % limits {limits.Low:0.00} to {limits.High:0.00} dB)")

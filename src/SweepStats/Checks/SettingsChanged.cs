@@ -43,6 +43,7 @@ internal sealed class SettingsChanged : ICheck
                 Size = shift == 0 ? null : new Decibels(shift),
                 Message = $"The {name} differs between sweeps that are compared: {list}."
                     + (shift == 0 ? string.Empty : $" The floor was moved by {Amount.Db(shift)}, as noise goes with bandwidth."),
+                Basis = string.Create(CultureInfo.InvariantCulture, $"{stated.Select(s => s.Value).Distinct().Count()} different values among the {stated.Count} of {sweeps.Count} sweeps that state one{(shift == 0 ? string.Empty : "; 10 lg of the ratio of the bandwidths")}."),
                 NextStep = "Take floor, reference and covered with the same source and receiver settings.",
             };
         }
@@ -80,6 +81,7 @@ internal sealed class SettingsChanged : ICheck
                     Where = Stretches.Where(seen.Campaign.Grid, InFloor),
                     Size = new Decibels(mean),
                     Message = $"Where the covered level is in the noise it lies {Amount.Db(mean)} under the floor on average: noise alone cannot do that, so the floor belongs to other settings and the bounds that rest on it do not hold.",
+                    Basis = string.Create(CultureInfo.InvariantCulture, $"Mean over {under.Length} frequencies and {curve.SweepCount} sweeps {mean:0.00} dB under the floor; chance allows {chance:0.00} dB (5 standard errors of the noise), drift {MoreThanDriftDb:0} dB."),
                     NextStep = "Take the floor again with exactly the settings of the covered sweeps, or correct the declared floor.",
                 };
             }

@@ -1,4 +1,6 @@
+using System.Globalization;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -18,6 +20,7 @@ internal sealed class TooFewRepeats : ICheck
                 Severity = Severity.Note,
                 Role = SweepRole.Floor,
                 Message = "There is one floor sweep: its level is pooled over neighbouring frequencies, and 0.5 dB is allowed for what a second sweep would differ by as a whole.",
+                Basis = "A spread needs two sweeps at least; 0.5 dB is about what receivers drift by.",
                 NextStep = "Take at least three floor sweeps.",
             };
         }
@@ -33,6 +36,7 @@ internal sealed class TooFewRepeats : ICheck
                     Role = role,
                     Specimen = specimen,
                     Message = $"There is one {Name(role)} sweep: how well it repeats is not known and no interval is given for what rests on it. Bounds allow for noise alone.",
+                    Basis = "A standard deviation needs two repeats at least; there is 1.",
                     NextStep = "Take at least three sweeps, better five, taking the specimen off and putting it back between them.",
                 };
             }
@@ -45,6 +49,7 @@ internal sealed class TooFewRepeats : ICheck
                     Role = role,
                     Specimen = specimen,
                     Message = $"There are two {Name(role)} {(placements ? "placements" : "sweeps")}: their spread is known so badly that intervals are several times wider than they need be.",
+                    Basis = string.Create(CultureInfo.InvariantCulture, $"Two repeats leave 1 degree of freedom: Student's t at 95 % is {StudentT.Quantile(0.975, 1):0.0}; three repeats make it {StudentT.Quantile(0.975, 2):0.0}, five {StudentT.Quantile(0.975, 4):0.0}."),
                     NextStep = "A third one shrinks the interval by more than half; five are a good number.",
                 };
             }

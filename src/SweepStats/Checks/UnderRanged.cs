@@ -7,6 +7,8 @@ namespace SweepStats.Checks;
 /// <summary>The set-up cannot show what is asked of it.</summary>
 internal sealed class UnderRanged : ICheck
 {
+    private const double LeastRiseDb = 10;
+
     public string Code => "under-ranged";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
@@ -31,6 +33,7 @@ internal sealed class UnderRanged : ICheck
                 Message = dead
                     ? "The reference nowhere rises 10 dB over the floor: this set-up shows nothing of the shielding."
                     : $"At {Amount.OutOf(count, curve.Readings.Length)} the usable dynamic range falls short, by up to {Amount.Db(most)}, of what is asked: the requirement with a margin of {Amount.Db(seen.Margin.Value)}, or a reference 10 dB over the floor.",
+                Basis = Basis(seen, curve),
                 NextStep = dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
                     : Remedy(most),
@@ -38,11 +41,22 @@ internal sealed class UnderRanged : ICheck
         }
     }
 
+    // The figures where most is missing.
+    private static string Basis(Evidence seen, ShieldingCurve curve)
+    {
+        int worst = Enumerable.Range(0, curve.Readings.Length).MaxBy(f => Missing(seen, curve, f));
+        ReadingEvidence at = curve.Readings[worst].Evidence;
+        double rise = at.ReferenceDb - (at.FloorDb ?? double.NaN);
+        return at.ReferenceInFloor && LeastRiseDb - rise >= Missing(seen, curve, worst)
+            ? string.Create(CultureInfo.InvariantCulture, $"Reference less floor, where it is least: {rise:0.0} dB, against {LeastRiseDb:0} dB.")
+            : string.Create(CultureInfo.InvariantCulture, $"Where most is missing: usable dynamic range {at.DynamicRange!.Value.Value:0.0} dB, against {seen.Requirement!.At(at.At)!.Value.Value:0.0} dB asked and {seen.Margin.Value:0.0} dB of margin.");
+    }
+
     // dB of range missing for requirement plus margin, or for a reference that stands clear of the floor.
     private static double Missing(Evidence seen, ShieldingCurve curve, int f)
     {
         ReadingEvidence at = curve.Readings[f].Evidence;
-        double missing = at.ReferenceInFloor ? 10 - (at.ReferenceDb - at.FloorDb!.Value) : 0;
+        double missing = at.ReferenceInFloor ? LeastRiseDb - (at.ReferenceDb - at.FloorDb!.Value) : 0;
         // Where something transmits the range is short for that reason, and its own finding says so.
         if (!at.Ambient && at.DynamicRange is { } range && seen.Requirement?.At(at.At) is { } wanted)
         {

@@ -42,9 +42,9 @@ public sealed class ResultFiles
     public void FindingRowsGiveAStretchEachAndNoFormula()
     {
         string[] lines = Lines(FindingsCsv.Write, SomeResult.OfEveryKind());
-        Assert.Equal("severity,code,role,lot,specimen,start_hz,stop_hz,size_db,message,next_step", lines[0]);
+        Assert.Equal("severity,code,role,lot,specimen,start_hz,stop_hz,size_db,message,next_step,basis", lines[0]);
         Assert.Equal(6, lines.Length);
-        Assert.Equal("warning,placement-unknown,covered,,,,,1.5000,\"'-3 dB, \"\"odd\"\" line\",'@do", lines[1]);
+        Assert.Equal("warning,placement-unknown,covered,,,,,1.5000,\"'-3 dB, \"\"odd\"\" line\",'@do,\"'+3 dB, \"\"by rule\"\"\"", lines[1]);
         Assert.StartsWith("warning,drift,covered,'=lot,\"A, \"\"1\"\"\",30000000,30000000,1.5000,", lines[2], StringComparison.Ordinal);
     }
 

@@ -52,6 +52,7 @@ internal static class SomeResult
             Code = code,
             Severity = Severity.Warning,
             Message = "-3 dB, \"odd\"\nline",
+            Basis = "+3 dB, \"by rule\"",
             NextStep = "@do",
             Specimen = name,
             Where = [.. where],

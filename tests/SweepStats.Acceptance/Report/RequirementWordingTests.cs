@@ -60,7 +60,7 @@ public sealed class RequirementWordingTests
         AnalysisResult result = With(RequirementOutcome.CannotTell);
         const string Reason = "Frequencies that not all sweeps have";
         Assert.DoesNotContain(Reason, Wording.OutcomeReason(result)!, StringComparison.Ordinal);
-        Finding mismatch = new() { Code = "grid-mismatch", Severity = Severity.Warning, Message = "m", NextStep = "s" };
+        Finding mismatch = new() { Code = "grid-mismatch", Severity = Severity.Warning, Message = "m", Basis = "b", NextStep = "s" };
         Assert.Contains(Reason, Wording.OutcomeReason(result with { Findings = [mismatch] })!, StringComparison.Ordinal);
     }
 

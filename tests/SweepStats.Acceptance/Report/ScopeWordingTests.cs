@@ -10,7 +10,7 @@ namespace SweepStats.Acceptance.Report;
 /// <summary>What was looked at, what was not, and over which frequencies a claim holds.</summary>
 public sealed class ScopeWordingTests
 {
-    private static readonly Finding Note = new() { Code = "n", Severity = Severity.Note, Message = "m", NextStep = "s" };
+    private static readonly Finding Note = new() { Code = "n", Severity = Severity.Note, Message = "m", Basis = "b", NextStep = "s" };
 
     [Fact]
     public void WhatIsNotTestedIsSaidOnConsoleAndPageWhateverWasFound()

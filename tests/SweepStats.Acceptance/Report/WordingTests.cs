@@ -81,7 +81,7 @@ public sealed class WordingTests
     [Fact]
     public void FindingsThatDifferOnlyInNumbersAreToldOnceWithTheirSpan()
     {
-        Finding first = new() { Code = "capped", Severity = Severity.Warning, Message = "At 32 of 201 points, by 6.5 dB.", NextStep = "More range.", Specimen = new("A", "1") };
+        Finding first = new() { Code = "capped", Severity = Severity.Warning, Message = "At 32 of 201 points, by 6.5 dB.", Basis = "b", NextStep = "More range.", Specimen = new("A", "1") };
         FindingGroup group = Assert.Single(FindingGroup.Of([first, first with { Message = "At 9 of 201 points, by 7.5 dB.", Specimen = new("A", "2") }]));
         Assert.Equal("At 9 to 32 of 201 points, by 6.5 to 7.5 dB.", group.CommonMessage);
     }
@@ -89,14 +89,32 @@ public sealed class WordingTests
     [Fact]
     public void FindingsThatDifferInWordsAreToldOneByOne()
     {
-        Finding first = new() { Code = "odd", Severity = Severity.Note, Message = "Sweep a is odd.", NextStep = "Look." };
+        Finding first = new() { Code = "odd", Severity = Severity.Note, Message = "Sweep a is odd.", Basis = "b", NextStep = "Look." };
         Assert.Null(Assert.Single(FindingGroup.Of([first, first with { Message = "Sweep b is odd." }])).CommonMessage);
+    }
+
+    [Fact]
+    public void WhatFindingsRestOnIsToldOnceWhereItDiffersOnlyInNumbers()
+    {
+        Finding first = new() { Code = "capped", Severity = Severity.Warning, Message = "m", Basis = "Median 0.6 dB.", NextStep = "s", Specimen = new("A", "1") };
+        Finding second = first with { Basis = "Median 1.5 dB.", Specimen = new("A", "2") };
+        Finding third = first with { Basis = "By another rule.", Specimen = new("A", "3") };
+        Assert.Equal(["Rests on: Median 0.6 to 1.5 dB."], Told(first, second));
+        Assert.Equal(["Rests on, A/1: Median 0.6 dB.", "Rests on, A/3, A/4: By another rule."], Told(first, third, third with { Specimen = new("A", "4") }));
+        AnalysisResult result = Samples.Run(Samples.Small, Samples.Power) with { Findings = [first, second] };
+        Assert.Contains("  Rests on: Median 0.6 to 1.5 dB.", Wording.Check(result));
+
+        string[] Told(params Finding[] findings)
+        {
+            AnalysisResult shown = Samples.Run(Samples.Small, Samples.Power) with { Findings = [.. findings] };
+            return [.. new Page(shown).Tree.Descendants("p").Where(p => p.Attribute("class")?.Value == "basis").Select(p => p.Value)];
+        }
     }
 
     [Fact]
     public void GraveFindingsComeFirstOnThePage()
     {
-        Finding note = new() { Code = "n", Severity = Severity.Note, Message = "m", NextStep = "s" };
+        Finding note = new() { Code = "n", Severity = Severity.Note, Message = "m", Basis = "b", NextStep = "s" };
         AnalysisResult result = Samples.Run(Samples.Small, Samples.Power) with
         {
             Findings = [note, note with { Severity = Severity.Warning }, note with { Severity = Severity.Fault }],
