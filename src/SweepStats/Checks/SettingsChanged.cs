@@ -24,7 +24,7 @@ internal sealed class SettingsChanged : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        var sweeps = Used(seen).ToList();
+        var sweeps = seen.Campaign.Used().ToList();
         foreach ((string name, Func<Sweep, object?> of) in Compared)
         {
             var stated = sweeps.Select(s => (s.Role, Value: of(s))).Where(s => s.Value is not null).ToList();
@@ -87,9 +87,6 @@ internal sealed class SettingsChanged : ICheck
             }
         }
     }
-
-    private static IEnumerable<Sweep> Used(Evidence seen) =>
-        (seen.Campaign.Floor?.Sweeps ?? []).Concat(seen.Campaign.Reference.Sweeps).Concat(seen.Campaign.Covered.SelectMany(c => c.Block.Sweeps));
 
     private static string Hertz(double hertz) => string.Create(CultureInfo.InvariantCulture, $"{hertz:0.###} Hz");
 }

@@ -1,5 +1,3 @@
-using MathNet.Numerics;
-
 namespace SweepStats.Statistics;
 
 /// <summary>Scatter between groups against scatter within them; groups may differ in size.</summary>
@@ -37,20 +35,15 @@ public sealed record OneWayAnova
     public double WithinMeanSquare => WithinSumOfSquares / WithinDegreesOfFreedom;
 
     /// <summary>Ratio of the mean squares; infinite where only groups differ, not a number where nothing does.</summary>
-    public double F => BetweenMeanSquare / WithinMeanSquare;
+    public double F => Ratio.F;
 
-    /// <summary>Probability of an F at least as large where the groups are alike. Source: Abramowitz and Stegun 26.6.2.</summary>
-    public double Probability
-    {
-        get
-        {
-            double within = WithinSumOfSquares / (WithinSumOfSquares + BetweenSumOfSquares);
-            return double.IsNaN(within) ? double.NaN : SpecialFunctions.BetaRegularized(WithinDegreesOfFreedom / 2.0, BetweenDegreesOfFreedom / 2.0, within);
-        }
-    }
+    /// <summary>Probability of an F at least as large where the groups are alike.</summary>
+    public double Probability => Ratio.Probability;
 
     /// <summary>Estimated variance that a group shares, (between − within)/effective size, not below 0.</summary>
     public double GroupVariance => Math.Max(0, (BetweenMeanSquare - WithinMeanSquare) / EffectiveGroupSize);
+
+    private VarianceRatio Ratio => new(BetweenSumOfSquares, BetweenDegreesOfFreedom, WithinSumOfSquares, WithinDegreesOfFreedom);
 
     /// <summary>Takes the scatter apart.</summary>
     /// <param name="values">All values.</param>

@@ -12,35 +12,17 @@ internal sealed record RegressionLine
     {
     }
 
-    /// <summary>Slope, unit of y per unit of x.</summary>
-    public required double Slope { get; init; }
+    /// <summary>Slope with its standard uncertainty.</summary>
+    public required SlopeEstimate Slope { get; init; }
 
     /// <summary>Value of the line at x = 0, unit of y.</summary>
     public required double Intercept { get; init; }
-
-    /// <summary>Standard uncertainty of the slope.</summary>
-    public required double SlopeUncertainty { get; init; }
 
     /// <summary>Standard uncertainty of the intercept.</summary>
     public required double InterceptUncertainty { get; init; }
 
     /// <summary>Standard deviation of y about the line.</summary>
     public required double ResidualDeviation { get; init; }
-
-    /// <summary>Pairs minus two.</summary>
-    public required int DegreesOfFreedom { get; init; }
-
-    /// <summary>Probability of a slope at least as steep, up or down, where the true one is level; not a number where y has no scatter at all.</summary>
-    public double Probability => 2 * StudentT.UpperTail(Math.Abs(Slope) / SlopeUncertainty, DegreesOfFreedom);
-
-    /// <summary>Two-sided interval of the slope, b ± t·u(b).</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The level is <c>default</c>.</exception>
-    public Interval SlopeInterval(Confidence confidence)
-    {
-        FiniteValues.RequireLevel(confidence.Level);
-        double half = -StudentT.Quantile(1 - confidence.TwoSidedQuantile, DegreesOfFreedom) * SlopeUncertainty;
-        return new Interval(Slope - half, Slope + half);
-    }
 
     /// <summary>Fits the line.</summary>
     /// <exception cref="ArgumentException">Fewer than three pairs, a value that is not finite, numbers of x and y that differ, or an x that never changes.</exception>
@@ -60,12 +42,10 @@ internal sealed record RegressionLine
         double deviation = Math.Sqrt(Residuals(dx, dy, slope) / (x.Length - 2));
         return new RegressionLine
         {
-            Slope = slope,
+            Slope = new SlopeEstimate(slope, deviation / Math.Sqrt(squares), x.Length - 2),
             Intercept = Sample.Mean(y) - (slope * mean),
-            SlopeUncertainty = deviation / Math.Sqrt(squares),
             InterceptUncertainty = deviation * Math.Sqrt((1.0 / x.Length) + (mean * mean / squares)),
             ResidualDeviation = deviation,
-            DegreesOfFreedom = x.Length - 2,
         };
     }
 

@@ -37,8 +37,8 @@ public sealed class DeviationsTests
             Assert.Single(GeneralisedEsd.Of([.. level, 5], 3, 0.05).Outliers);
             Assert.Equal(0, Grubbs.Of([.. level, 5]).Probability);
             Assert.Equal(1, MannKendall.Of(level).Probability);
-            Assert.Equal(0, RegressionLine.Of(x, level).Slope);
-            Assert.True(double.IsNaN(RegressionLine.Of(x, level).Probability));
+            Assert.Equal(0, RegressionLine.Of(x, level).Slope.Value);
+            Assert.True(double.IsNaN(RegressionLine.Of(x, level).Slope.Probability));
             Assert.Throws<ArgumentException>(() => RegressionLine.Of(level, x));
             Assert.True(double.IsNaN(Correlation.Pearson(x, level)));
             Assert.True(double.IsNaN(AndersonDarling.Of(level).Statistic));

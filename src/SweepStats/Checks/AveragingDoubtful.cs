@@ -1,0 +1,57 @@
+using System.Globalization;
+using SweepStats.Floor;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>The sweeps contradict what is stated of the averaging, or were taken in a way no averaging describes.</summary>
+internal sealed class AveragingDoubtful : ICheck
+{
+    // Single looks scatter by 5.57 dB whatever the receiver; two looks in one reading by 3.5 dB. Half way there lies beyond the error of any floor of eight points.
+    private const double LeastOfSingleLooks = 0.8;
+
+    public string Code => "averaging-doubtful";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        double single = new DetectorNoise(1).LogStandardDeviation;
+        if (seen.Averaging == Averaging.Sample && seen.Floor is { Source: FloorSource.Measured } floor && floor.ReadingDeviationDb < LeastOfSingleLooks * single)
+        {
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Warning,
+                Role = SweepRole.Floor,
+                Size = new Decibels(floor.ReadingDeviationDb),
+                Message = $"The averaging is stated as \"sample\", but the floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)} only: about {DetectorNoise.LooksFor(floor.ReadingDeviationDb):0} looks are averaged into each. If power is averaged, values near the floor come out wrong by up to {Amount.Db(-new DetectorNoise(1).LogMeanOffset)}.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Single looks at noise scatter by {single:0.00} dB; told below {LeastOfSingleLooks:P0} of that."),
+                NextStep = "Set averaging in campaign.toml to \"power\" (RMS detector or power average) or \"log\" (log or video average); where nobody knows, leave it out.",
+            };
+        }
+
+        List<Sweep> highest = [.. seen.Campaign.Used().Where(KeepsTheHighest)];
+        if (highest.Count > 0)
+        {
+            bool matters = seen.Curves.Any(c => c.Readings.Any(r => r.State is ShieldingState.NearFloor or ShieldingState.Capped));
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = matters ? Severity.Warning : Severity.Note,
+                Message = $"{Amount.Count(highest.Count, "sweep keeps", "sweeps keep")} the highest of several readings ({highest[0].Settings.TraceMode ?? highest[0].Settings.Detector}): noise then reads too high, a signal hardly does, and no averaging describes it."
+                    + (matters ? " Values and bounds near the floor do not hold." : " Far from the floor, as here, it matters little."),
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Stated in {highest[0].Name}{(highest.Count > 1 ? $" and {highest.Count - 1} more" : string.Empty)}; the highest of ten looks at noise lies {PeakOfTenDb:0.0} dB above its power."),
+                NextStep = "Take all sweeps again with an RMS (power average) detector or a sample detector, and the trace cleared for each sweep.",
+            };
+        }
+    }
+
+    // Mean of the highest of ten exponential variables: 1 + 1/2 + … + 1/10.
+    private static double PeakOfTenDb => 10 * Math.Log10(Enumerable.Range(1, 10).Sum(i => 1.0 / i));
+
+    private static bool KeepsTheHighest(Sweep sweep) =>
+        Says(sweep.Settings.TraceMode, "max") || (Says(sweep.Settings.Detector, "peak") && !Says(sweep.Settings.Detector, "neg") && !Says(sweep.Settings.Detector, "quasi"));
+
+    private static bool Says(string? setting, string word) => setting?.Contains(word, StringComparison.OrdinalIgnoreCase) == true;
+}

@@ -1,0 +1,94 @@
+using System.Globalization;
+using SweepStats.Quantities;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>The level moved while the sweeps were taken.</summary>
+internal sealed class Drift : ICheck
+{
+    // Chance of a false alarm of one test, where sweeps scatter by so much that the next number does not matter.
+    private const double FalseAlarm = 0.02;
+
+    // A shift of less than this over the whole campaign does not change what is claimed.
+    private const double WorthTellingDb = 0.3;
+
+    // IEEE Std 299-2006, 4.4: a reference that has shifted by more than 3 dB asks for the tests in between to be repeated.
+    private const double RepeatDb = 3;
+
+    public string Code => "drift";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        var trends = DriftTest.Clearest(seen.Repeats).Where(IsClear).Select(t => t.Test).ToList();
+        if (Shift(seen) is { } shift && Math.Abs(shift.Db) > RepeatDb)
+        {
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Fault,
+                Role = SweepRole.Reference,
+                Size = new Decibels(Math.Abs(shift.Db)),
+                Message = $"From the first to the last reference sweep the level moved by {Amount.Db(shift.Db)}: what was taken in between cannot be held against either.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"{shift.First} against {shift.Last}; beyond ±{RepeatDb:0} dB the tests in between are to be repeated (IEEE Std 299-2006, 4.4).{Trends(trends)}"),
+                NextStep = "Let source and receiver warm up, fix cables and antennas, take the reference again until it stays, and repeat everything taken in between.",
+            };
+            yield break;
+        }
+
+        foreach (DriftTest trend in trends)
+        {
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Warning,
+                Role = trend.Along == DriftAlong.Clock ? null : trend.Groups[0].Role,
+                Size = new Decibels(Math.Abs(trend.Size)),
+                Message = $"The level {(trend.Size > 0 ? "rises" : "falls")} by {Amount.Db(Math.Abs(trend.Size))} {Over(trend)}: shielding can be off by up to as much where reference and covered sweeps were not taken in turn.",
+                Basis = Slope(trend) + Ranks(trend),
+                NextStep = "Let source and receiver warm up, take the reference before and after each specimen, and take the sweeps again; note the times (taken_at in sweeps.csv).",
+            };
+        }
+    }
+
+    private static bool IsClear((DriftTest Test, double Probability) trend) =>
+        Math.Abs(trend.Test.Size) >= WorthTellingDb && trend.Probability < FalseAlarm;
+
+    // Reference sweeps have one group at most: they have no placements.
+    private static (double Db, string First, string Last)? Shift(Evidence seen)
+    {
+        if (seen.Repeats.FirstOrDefault(g => g.Role == SweepRole.Reference) is not { } reference)
+        {
+            return null;
+        }
+
+        bool timed = reference.Sweeps.All(s => s.Sweep.TakenAt is not null);
+        var inOrder = timed ? reference.Sweeps.OrderBy(s => s.Sweep.TakenAt).ToList() : [.. reference.Sweeps];
+        return (inOrder[^1].Offset.Value - inOrder[0].Offset.Value, inOrder[0].Sweep.Name, inOrder[^1].Sweep.Name);
+    }
+
+    private static string Over(DriftTest trend) => trend.Along switch
+    {
+        DriftAlong.Order => $"from the first {Role(trend)} sweep to the last",
+        DriftAlong.Halves => $"from the first half of the {Role(trend)} sweeps to the second",
+        _ => string.Create(CultureInfo.InvariantCulture, $"over {(trend.Span < 2 ? trend.Span * 60 : trend.Span):0.#} {(trend.Span < 2 ? "minutes" : "hours")}"),
+    };
+
+    private static string Role(DriftTest trend) => trend.Groups[0].Role == SweepRole.Reference ? "reference" : "covered";
+
+    private static string Slope(DriftTest trend)
+    {
+        Interval limits = trend.Slope.Interval(Confidence.NinetyFive);
+        return string.Create(CultureInfo.InvariantCulture, $"Line through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from {WorthTellingDb} dB on where chance explains it in less than {FalseAlarm * 100:0} % of campaigns.");
+    }
+
+    private static string Ranks(DriftTest trend)
+    {
+        var ranked = trend.Groups.Where(g => g.Role == SweepRole.Reference && g.Sweeps.Length >= 4).Select(g => MannKendall.Of(g.Offsets())).ToList();
+        return ranked.Count == 0 ? string.Empty
+            : string.Create(CultureInfo.InvariantCulture, $" Reference sweeps by rank alone (Mann and Kendall): S = {ranked[0].S}, probability {ranked[0].Probability:0.###}.");
+    }
+
+    private static string Trends(List<DriftTest> trends) => string.Concat(trends.Select(t => " " + Slope(t)));
+}

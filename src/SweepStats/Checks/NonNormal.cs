@@ -1,0 +1,84 @@
+using System.Globalization;
+using SweepStats.Repeats;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Readings scatter otherwise than the t interval supposes.</summary>
+/// <remarks>
+/// What is left of reference and covered sweeps without their offsets, each point against the scatter of its neighbourhood, since scatter changes over
+/// frequency; all groups together. With so many values the test sees what does not matter, so the shape must also be plainly another.
+/// </remarks>
+internal sealed class NonNormal : ICheck
+{
+    private const double FalseAlarm = 0.001;
+
+    // Means of a few readings are near normal for less.
+    private const double PlainExcess = 1;
+    private const double PlainSkewness = 0.5;
+
+    // Of two sweeps each rest is the other's mirror image.
+    private const int FewestSweeps = 3;
+    private const int HalfWidth = 20;
+    private const int MostValues = 100_000;
+    private const int FewestValues = 100;
+
+    public string Code => "non-normal";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        double[] values = Thinned([.. seen.Repeats.Where(g => g.Role != SweepRole.Floor && g.Sweeps.Length >= FewestSweeps).SelectMany(Standardised)]);
+        if (values.Length < FewestValues)
+        {
+            yield break;
+        }
+
+        var test = AndersonDarling.Of(values);
+        (double skewness, double excess) = Moments.SkewnessAndExcess(values);
+        if (test.Probability < FalseAlarm && (Math.Abs(skewness) > PlainSkewness || excess > PlainExcess))
+        {
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Severity.Warning,
+                Message = $"Readings do not scatter evenly about their mean: {(excess > PlainExcess ? "a few lie far off, most close by" : "one side reaches farther than the other")}. An interval from few sweeps holds the truth less often than it says.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Anderson and Darling's A² {test.Statistic:0.0} from {values.Length} readings against the scatter of their neighbourhood; skewness {skewness:0.00}, excess {excess:0.00} (told from {PlainSkewness} or {PlainExcess} on)."),
+                NextStep = "Look for what comes and goes: a loose connector, a cable that moves, another transmitter, a source that hops. Mend it and take the sweeps again; else take at least ten.",
+            };
+        }
+    }
+
+    private static double[] Thinned(double[] values)
+    {
+        int step = (values.Length / MostValues) + 1;
+        return step == 1 ? values : [.. values.Where((_, i) => i % step == 0)];
+    }
+
+    // About the mean of the sweeps: about their median one of three would have no rest at all.
+    private static IEnumerable<double> Standardised(RepeatGroup group)
+    {
+        int count = group.Points.Length;
+        var rest = new double[group.Sweeps.Length][];
+        var squares = new double[count];
+        for (int j = 0; j < rest.Length; j++)
+        {
+            rest[j] = [.. Enumerable.Range(0, count).Select(p => group.Sweeps[j].RestDb[p] - group.Sweeps.Average(s => s.RestDb[p]))];
+            for (int p = 0; p < count; p++)
+            {
+                squares[p] += rest[j][p] * rest[j][p];
+            }
+        }
+
+        for (int p = 0; p < count; p++)
+        {
+            int first = Math.Max(0, p - HalfWidth);
+            int last = Math.Min(count - 1, p + HalfWidth);
+            double scatter = Math.Sqrt(squares.AsSpan(first, last - first + 1).ToArray().Sum() / (rest.Length * (last - first + 1)));
+            for (int j = 0; j < rest.Length && scatter > 0; j++)
+            {
+                yield return rest[j][p] / scatter;
+            }
+        }
+    }
+}

@@ -1,0 +1,76 @@
+using System.Globalization;
+using SweepStats.Alignment;
+using SweepStats.Quantities;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Putting the specimen back moves the level by more than sweeps repeat.</summary>
+/// <remarks>
+/// Variance ratio placement : sweep on the mean level of each sweep over the frequencies that all placements of its specimen have clear of the floor; all
+/// specimens together, each about its own mean.
+/// </remarks>
+internal sealed class PlacementEffect : ICheck
+{
+    private const double FalseAlarm = 0.01;
+    private const double WorthTellingDb = 0.1;
+
+    public string Code => "placement-effect";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        var specimens = seen.Campaign.Covered.Select(c => Scatter(c, seen)).OfType<OneWayAnova>().ToList();
+        if (specimens.Count == 0)
+        {
+            yield break;
+        }
+
+        var ratio = new VarianceRatio(
+            specimens.Sum(s => s.BetweenSumOfSquares), specimens.Sum(s => s.BetweenDegreesOfFreedom), specimens.Sum(s => s.WithinSumOfSquares), specimens.Sum(s => s.WithinDegreesOfFreedom));
+        double size = specimens.Average(s => s.EffectiveGroupSize);
+        double within = ratio.LowerSumOfSquares / ratio.LowerDegreesOfFreedom;
+        double placement = Math.Sqrt(Math.Max(0, ((ratio.UpperSumOfSquares / ratio.UpperDegreesOfFreedom) - within) / size));
+        if (ratio.Probability < FalseAlarm && placement >= WorthTellingDb)
+        {
+            int once = seen.Curves.Count(c => c.PlacementCount is null or 1);
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = once > 0 ? Severity.Warning : Severity.Note,
+                Role = SweepRole.Covered,
+                Size = new Decibels(placement),
+                Message = string.Create(CultureInfo.InvariantCulture, $"Taking the specimen off and putting it back moves the level by {placement:0.0#} dB (one standard deviation), sweeps of one placement only by {Math.Sqrt(within):0.0#} dB. ")
+                    + (once > 0 ? $"The intervals of {Amount.Count(once, "specimen", "specimens")} with a single placement do not hold that." : "The intervals hold it: they count placements."),
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Variance ratio placement : sweep {ratio.F:0.0} on {ratio.UpperDegreesOfFreedom} and {ratio.LowerDegreesOfFreedom} degrees of freedom, {Amount.Count(specimens.Count, "specimen", "specimens")}; told where chance explains it in less than {FalseAlarm:P0}."),
+                NextStep = once > 0
+                    ? "Put every specimen on at least three times and name the placements."
+                    : "More placements narrow the intervals, more sweeps of each hardly do; a frame that presses the edges alike each time makes the effect smaller.",
+            };
+        }
+    }
+
+    private static OneWayAnova? Scatter(SpecimenBlock specimen, Evidence seen)
+    {
+        var groups = seen.Repeats.Where(g => g.Specimen == specimen.Name && g.Placement is not null).ToList();
+        int[] points = groups.Count < 2 ? [] : [.. groups.Select(g => g.Points.AsEnumerable()).Aggregate((a, b) => a.Intersect(b))];
+        if (points.Length == 0)
+        {
+            return null;
+        }
+
+        List<double> levels = [];
+        List<int> placements = [];
+        for (int j = 0; j < specimen.Block.SweepCount; j++)
+        {
+            int placement = groups.FindIndex(g => g.Placement == specimen.Block.Sweeps[j].Placement);
+            if (placement >= 0)
+            {
+                levels.Add(points.Average(f => specimen.Block[j][f]));
+                placements.Add(placement);
+            }
+        }
+
+        return OneWayAnova.Of([.. levels], [.. placements]);
+    }
+}

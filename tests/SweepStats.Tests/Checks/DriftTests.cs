@@ -1,0 +1,70 @@
+using SweepStats.Checks;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Tests.Checks;
+
+public sealed class DriftTests
+{
+    private static readonly RehearsalPlan Plan = Rehearsed.Plan with { SweepDeviationDb = 0.1 };
+
+    [Theory]
+    [InlineData(true, 1)]
+    [InlineData(true, -1)]
+    [InlineData(false, 2)] // By order alone the pause between the references before and after is not known.
+    public void ADriftOverTheCampaignIsFound(bool timed, double drift)
+    {
+        int found = Enumerable.Range(1, 60).Count(seed => Drifts(Plan with { Seed = (ulong)seed, DriftDb = drift }, timed).Any(f =>
+            f.Severity == Severity.Warning && f.Message.Contains(drift > 0 ? "rises" : "falls", StringComparison.Ordinal) && f.Size!.Value.Value > 0.4 * Math.Abs(drift) && f.Size!.Value.Value < 1.5 * Math.Abs(drift)));
+        // 95 of 100 are asked for; 54 of 60 leave 1.8 binomial deviations below.
+        Assert.InRange(found, 54, 60);
+    }
+
+    [Theory]
+    [InlineData(3, 0.1, true)]
+    [InlineData(5, 0.1, false)]
+    [InlineData(5, 0.5, true)]
+    [InlineData(10, 0.5, false)]
+    public void ScatterWithoutTrendIsLeftAlone(int sweeps, double deviation, bool timed)
+    {
+        int alarms = Enumerable.Range(1, 100).Count(seed => Drifts(Plan with { Seed = (ulong)seed, SweepDeviationDb = deviation, ReferenceSweeps = sweeps, CoveredSweeps = sweeps }, timed).Length > 0);
+        // By time one test of 2 %, by order two: 9 of 100 lie 2.6 binomial deviations above 4.
+        Assert.InRange(alarms, 0, 9);
+    }
+
+    [Fact]
+    public void AReferenceThatShiftedByMoreThanThreeDecibelsIsAFault()
+    {
+        // Five floor sweeps, a reference, three covered, a reference: four ninths of the drift lie between the references.
+        Finding fault = Assert.Single(Drifts(Plan with { DriftDb = 8, ReferenceSweeps = 2, CoveredSweeps = 3 }, false));
+        Assert.Equal((Severity.Fault, SweepRole.Reference), (fault.Severity, fault.Role));
+        Assert.InRange(fault.Size!.Value.Value, 3.2, 3.9);
+        Assert.Contains("IEEE Std 299-2006", fault.Basis, StringComparison.Ordinal);
+        Assert.Empty(Drifts(Plan with { DriftDb = 5.5, ReferenceSweeps = 2, CoveredSweeps = 3 }, false));
+    }
+
+    [Fact]
+    public void ASpecimenThatShieldsMoreThanTheOneBeforeIsNoDrift() =>
+        Assert.Empty(Drifts(Plan with { SpecimensPerLot = 4, SpecimenDeviationDb = 5, Placements = 2, PlacementDeviationDb = 1 }, true));
+
+    [Fact]
+    public void TheSizeIsThatOfTheWholeDay()
+    {
+        // Without scatter the line is the drift itself: 2 dB from the first sweep of the campaign, a floor sweep, to the last; the first reference sweep is the sixth of fifteen.
+        RehearsalPlan still = Rehearsed.Plan with { ScatterDb = 0, DriftDb = 2, Looks = 1e6, Points = 201 };
+        Finding finding = Assert.Single(Drifts(still, true));
+        Assert.Equal(2 * 9 / 14.0, finding.Size!.Value.Value, 0.01);
+    }
+
+    private static Finding[] Drifts(RehearsalPlan plan, bool timed)
+    {
+        Campaign campaign = Rehearser.Draw(plan).Campaign;
+        var start = new DateTimeOffset(2026, 10, 5, 8, 0, 0, TimeSpan.Zero);
+        Campaign dated = !timed ? campaign : campaign with
+        {
+            Sweeps = [.. campaign.Sweeps.Select((s, i) => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot, Specimen = s.Specimen, Placement = s.Placement, TakenAt = start.AddMinutes(2 * i) })],
+        };
+        return [.. Analysis.Run(dated, new AnalysisPlan { Averaging = Averaging.Power }).Findings.Where(f => f.Code == "drift")];
+    }
+}
