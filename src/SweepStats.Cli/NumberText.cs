@@ -6,19 +6,11 @@ namespace SweepStats.Cli;
 /// <summary>Numbers on the command line: a decimal point, never a comma, whatever the machine's language.</summary>
 internal static class NumberText
 {
-    public static double Real(ArgumentResult words)
-    {
-        string text = words.Tokens[0].Value;
-        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value))
-        {
-            return value;
-        }
-
-        words.AddError($"{Option(words)} {text}: this is not a number; write 40.5, with a decimal point");
-        return 0;
-    }
+    public static double Real(ArgumentResult words) => Real(words, words.Tokens[0].Value);
 
     public static double? MaybeReal(ArgumentResult words) => Real(words);
+
+    public static double[] Reals(ArgumentResult words) => [.. words.Tokens.Select(token => Real(words, token.Value))];
 
     public static int Whole(ArgumentResult words)
     {
@@ -41,6 +33,17 @@ internal static class NumberText
         }
 
         words.AddError($"{Option(words)} {text}: a seed is a whole number, not negative");
+        return 0;
+    }
+
+    private static double Real(ArgumentResult words, string text)
+    {
+        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value))
+        {
+            return value;
+        }
+
+        words.AddError($"{Option(words)} {text}: this is not a number; write 40.5, with a decimal point");
         return 0;
     }
 

@@ -1,16 +1,10 @@
-using System.Collections.Immutable;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Rehearsal;
 
-/// <summary>Something that transmits all the time, source on or off.</summary>
-/// <param name="Frequency">Where; the nearest point of the grid takes it.</param>
-/// <param name="AboveFloor">Its level over the noise power.</param>
-public sealed record AmbientCarrier(Hertz Frequency, Decibels AboveFloor);
-
 /// <summary>A campaign of known truth, to be drawn. Every default makes a small, clean campaign.</summary>
-public sealed record RehearsalPlan
+public sealed partial record RehearsalPlan
 {
     /// <summary>Name for people.</summary>
     public string Title { get; init; } = "Rehearsed campaign";
@@ -80,16 +74,4 @@ public sealed record RehearsalPlan
 
     /// <summary>Looks averaged in a reading, at least 1.</summary>
     public double Looks { get; init; } = 20;
-
-    /// <summary>Transmitters that never pause.</summary>
-    public ImmutableArray<AmbientCarrier> Ambient { get; init; } = [];
-
-    /// <summary>How far the source level moves in dB from the first sweep of the campaign to the last.</summary>
-    public double DriftDb { get; init; }
-
-    /// <summary>Input level in dBm at which the receiver shows 1 dB too little; null for a receiver that never does.</summary>
-    public double? CompressionDbm { get; init; }
-
-    /// <summary>Step of the displayed levels in dB; 0 for full digits.</summary>
-    public double QuantisationDb { get; init; }
 }

@@ -13,7 +13,7 @@ public static class Rehearser
     public static RehearsedCampaign Draw(RehearsalPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        Check(plan);
+        PlanRules.Check(plan);
         FrequencyGrid grid = Grid(plan);
         ImmutableArray<TrueShielding> truth = Truth(plan, grid);
         ImmutableArray<PlannedSweep> planned = SweepList.Of(plan, truth);
@@ -26,29 +26,6 @@ public static class Rehearser
         }
 
         return new RehearsedCampaign(new Campaign(plan.Title, sweeps.MoveToImmutable()), grid, truth, bench.NoiseDbm);
-    }
-
-    private static void Check(RehearsalPlan plan)
-    {
-        Require(plan.Points >= 1, "at least 1 point");
-        Require(plan.Band.Start.Value > 0, "a band that starts above 0 Hz");
-        Require(plan.FloorSweeps >= 0, "0 or more floor sweeps");
-        Require(plan.ReferenceSweeps >= 1, "at least 1 reference sweep");
-        Require(plan.CoveredSweeps >= 1, "at least 1 covered sweep");
-        Require(plan.Lots >= 1 && plan.SpecimensPerLot >= 1, "at least 1 lot and 1 specimen");
-        Require(plan.Placements >= 0, "0 or more placements");
-        Require(plan.Looks >= 1, "at least 1 look");
-        Require(plan.Averaging != Averaging.Log || plan.Looks == Math.Floor(plan.Looks), "a whole number of looks for log averaging");
-        double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb, plan.QuantisationDb];
-        Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
-    }
-
-    private static void Require(bool held, string wanted)
-    {
-        if (!held)
-        {
-            throw new ArgumentException($"A rehearsal needs {wanted}.");
-        }
     }
 
     // Whole kHz where the spacing allows, so that files read like a bench's.

@@ -4,26 +4,36 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Rehearsal;
 
-/// <summary>A sweep that is to be taken.</summary>
-internal sealed record PlannedSweep(SweepRole Role, string Path)
+/// <summary>The sweeps of a campaign in the order of a day at the bench: floor, linearity, half the reference, plate, covered, the rest of the reference.</summary>
+internal sealed class SweepList
 {
-    public TrueShielding? Behind { get; init; }
+    private readonly ImmutableArray<PlannedSweep>.Builder _list = ImmutableArray.CreateBuilder<PlannedSweep>();
+    private readonly Dictionary<SweepRole, int> _counts = [];
+    private int _drawn;
 
-    public string? Placement { get; init; }
+    private SweepList()
+    {
+    }
 
-    /// <summary>Number of the placement in the whole campaign; sweeps of one placement share its offset.</summary>
-    public int PlacementNumber { get; init; }
-}
-
-/// <summary>The sweeps of a campaign in the order of a day at the bench: floor, half the reference, covered, the rest of the reference.</summary>
-internal static class SweepList
-{
     public static ImmutableArray<PlannedSweep> Of(RehearsalPlan plan, ImmutableArray<TrueShielding> truth)
     {
-        var list = ImmutableArray.CreateBuilder<PlannedSweep>();
-        Add(list, SweepRole.Floor, 0, plan.FloorSweeps);
+        var list = new SweepList();
+        list.Add(SweepRole.Floor, plan.FloorSweeps);
+        for (int round = 0; round < (plan.LinearitySourcesDbm.IsEmpty ? 0 : plan.LinearitySweeps); round++)
+        {
+            plan.LinearitySourcesDbm.ToList().ForEach(source => list.Add(SweepRole.Linearity, 1, source));
+        }
+
         int first = (plan.ReferenceSweeps + 1) / 2;
-        Add(list, SweepRole.Reference, 0, first);
+        list.Add(SweepRole.Reference, first);
+        list.Add(SweepRole.Plate, plan.PlateSweeps);
+        list.Cover(plan, truth);
+        list.Add(SweepRole.Reference, plan.ReferenceSweeps - first);
+        return list._list.ToImmutable();
+    }
+
+    private void Cover(RehearsalPlan plan, ImmutableArray<TrueShielding> truth)
+    {
         int placements = 0;
         foreach (TrueShielding specimen in truth)
         {
@@ -34,7 +44,7 @@ internal static class SweepList
                 string folder = $"covered/{specimen.Name.Lot}/{specimen.Name.Specimen}/" + (placement is null ? string.Empty : placement + "/");
                 for (int s = 0; s < plan.CoveredSweeps; s++)
                 {
-                    list.Add(new PlannedSweep(SweepRole.Covered, folder + Text($"covered-{s + 1:00}.csv"))
+                    Add(new PlannedSweep(SweepRole.Covered, folder + Text($"covered-{s + 1:00}.csv"))
                     {
                         Behind = specimen,
                         Placement = placement,
@@ -43,18 +53,28 @@ internal static class SweepList
                 }
             }
         }
-
-        Add(list, SweepRole.Reference, first, plan.ReferenceSweeps);
-        return list.ToImmutable();
     }
 
-    private static void Add(ImmutableArray<PlannedSweep>.Builder list, SweepRole role, int from, int to)
+    private void Add(SweepRole role, int count, double? source = null)
     {
-        string name = role == SweepRole.Floor ? "floor" : "reference";
-        for (int i = from; i < to; i++)
+        string name = role.ToString().ToLowerInvariant();
+        for (int i = 0; i < count; i++)
         {
-            list.Add(new PlannedSweep(role, Text($"{name}/{name}-{i + 1:00}.csv")));
+            Add(new PlannedSweep(role, Text($"{name}/{name}-{_counts.GetValueOrDefault(role) + 1:00}.csv")) { SourceDbm = source });
         }
+    }
+
+    // Linearity and plate sweeps are drawn apart: planning them leaves the others as they were.
+    private void Add(PlannedSweep sweep)
+    {
+        int number = _counts[sweep.Role] = _counts.GetValueOrDefault(sweep.Role) + 1;
+        ulong stream = sweep.Role switch
+        {
+            SweepRole.Linearity => DrawStreams.Linearity(number),
+            SweepRole.Plate => DrawStreams.Plate(number),
+            _ => DrawStreams.Sweep(_drawn++),
+        };
+        _list.Add(sweep with { Number = number, Stream = stream });
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -7,7 +7,7 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>Writes sweeps as a campaign folder that <see cref="CampaignFolder"/> reads back.</summary>
+/// <summary>Writes sweeps as a campaign folder that <see cref="CampaignFolder"/> reads back, with sweeps.csv where times, source levels or exclusions are known.</summary>
 public static class CampaignWriter
 {
     /// <summary>Writes a rehearsed campaign with levels to three decimals, as receivers export them.</summary>
@@ -50,6 +50,12 @@ public static class CampaignWriter
         }
 
         File.WriteAllText(Path.Combine(root, CampaignFolder.SettingsName), texts.Settings, new UTF8Encoding(false));
+        if (ManifestCsv.IsNeeded(campaign))
+        {
+            using FileStream manifest = File.Create(Path.Combine(root, CampaignFolder.ManifestName));
+            ManifestCsv.Write(campaign, manifest);
+        }
+
         if (texts.Truth is not null)
         {
             File.WriteAllText(Path.Combine(root, CampaignFolder.TruthName), texts.Truth, new UTF8Encoding(false));

@@ -1,0 +1,57 @@
+using SweepStats.Sweeps;
+
+namespace SweepStats.Rehearsal;
+
+/// <summary>What a plan must keep to so that it can be drawn.</summary>
+internal static class PlanRules
+{
+    /// <summary>Checks a plan.</summary>
+    /// <exception cref="ArgumentException">It asks for what cannot be drawn; the message says what a rehearsal needs.</exception>
+    public static void Check(RehearsalPlan plan)
+    {
+        Require(plan.Points >= 1, "at least 1 point");
+        Require(plan.Band.Start.Value > 0, "a band that starts above 0 Hz");
+        Require(plan.FloorSweeps >= 0, "0 or more floor sweeps");
+        Require(plan.ReferenceSweeps >= 1, "at least 1 reference sweep");
+        Require(plan.CoveredSweeps >= 1, "at least 1 covered sweep");
+        Require(plan.Lots >= 1 && plan.SpecimensPerLot >= 1, "at least 1 lot and 1 specimen");
+        Require(plan.Placements >= 0, "0 or more placements");
+        Require(plan.Looks >= 1, "at least 1 look");
+        Require(plan.Averaging != Averaging.Log || plan.Looks == Math.Floor(plan.Looks), "a whole number of looks for log averaging");
+        double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb, plan.QuantisationDb];
+        Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
+        CheckFaults(plan);
+    }
+
+    private static void CheckFaults(RehearsalPlan plan)
+    {
+        Require(plan.LinearitySweeps >= 1, "at least 1 linearity sweep at a source level");
+        Require(plan.LinearitySourcesDbm.Distinct().Count() == plan.LinearitySourcesDbm.Length, "source levels of linearity sweeps that differ");
+        Require(plan.PlateSweeps >= 0, "0 or more plate sweeps");
+        Require(plan.SecondsPerSweep is > 0 and <= 604_800, "a time from sweep to sweep above 0 and up to a week");
+        Require(plan.JumpShare is >= 0 and <= 1 && plan.Ambient.All(carrier => carrier.Share is >= 0 and <= 1), "shares from 0 to 1");
+        foreach (OddSweep odd in plan.OddSweeps)
+        {
+            string role = odd.Role.ToString().ToLowerInvariant();
+            Require(odd.Number >= 1 && odd.Number <= Count(plan, odd.Role), $"the {role} sweep {odd.Number} that is to be odd");
+            Require(odd.ShapeDb >= 0, "a standing wave of a size that is not negative");
+        }
+    }
+
+    private static int Count(RehearsalPlan plan, SweepRole role) => role switch
+    {
+        SweepRole.Floor => plan.FloorSweeps,
+        SweepRole.Reference => plan.ReferenceSweeps,
+        SweepRole.Linearity => plan.LinearitySourcesDbm.Length * plan.LinearitySweeps,
+        SweepRole.Plate => plan.PlateSweeps,
+        _ => plan.Lots * plan.SpecimensPerLot * Math.Max(1, plan.Placements) * plan.CoveredSweeps,
+    };
+
+    private static void Require(bool held, string wanted)
+    {
+        if (!held)
+        {
+            throw new ArgumentException($"A rehearsal needs {wanted}.");
+        }
+    }
+}
