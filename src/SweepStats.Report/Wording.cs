@@ -11,7 +11,7 @@ namespace SweepStats.Report;
 public static partial class Wording
 {
     internal const string NotTested =
-        "Not tested in this version: drift and odd sweeps. Overload shows only as flat tops, above a stated maximum input or in linearity sweeps; leakage round the specimen only where plate sweeps were taken.";
+        "Overload shows only as flat tops, above a stated maximum input or in linearity sweeps; leakage round the specimen only in plate sweeps; a single odd sweep only among five and more.";
 
     internal const string NothingFound = "The checks made found nothing against it.";
     internal const string RepeatsOnly = "The intervals cover how well sweeps repeat, not how well a specimen can be put back.";

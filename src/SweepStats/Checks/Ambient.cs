@@ -8,6 +8,11 @@ namespace SweepStats.Checks;
 /// <summary>Something transmits while the source is off.</summary>
 internal sealed class Ambient : ICheck
 {
+    private const double MoreThanSingleLooks = 1.15;
+
+    // A sweep whose reading stays below this is one in which the transmitter was silent.
+    private const double SilentShare = 0.95;
+
     public string Code => "ambient";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
@@ -18,7 +23,7 @@ internal sealed class Ambient : ICheck
         }
 
         double single = new DetectorNoise(1).LogStandardDeviation;
-        if (floor.ReadingDeviationDb > 1.15 * single)
+        if (floor.ReadingDeviationDb > MoreThanSingleLooks * single)
         {
             yield return new Finding
             {
@@ -27,28 +32,77 @@ internal sealed class Ambient : ICheck
                 Role = SweepRole.Floor,
                 Size = new Decibels(floor.ReadingDeviationDb),
                 Message = $"Floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)}, more than noise can (single looks scatter by {Amount.Db(single)}): something transmits now and then over much of the band.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Scatter of {floor.SweepCount} floor sweeps {floor.ReadingDeviationDb:0.00} dB, against {1.15 * single:0.00} dB: 1.15 times that of single looks."),
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Scatter of {floor.SweepCount} floor sweeps {floor.ReadingDeviationDb:0.00} dB, against {MoreThanSingleLooks * single:0.00} dB: {MoreThanSingleLooks} times that of single looks."),
                 NextStep = "Watch the floor for a while; find and switch off what transmits, or measure in a shielded room or at another hour.",
             };
         }
 
-        int count = floor.Ambient.Count(a => a);
-        if (count > 0)
+        if (floor.Ambient.Contains(true))
         {
-            double highest = Enumerable.Range(0, floor.Ambient.Length).Where(f => floor.Ambient[f]).Max(f => floor.LevelDb[f]);
-            var quiet = Enumerable.Range(0, floor.Ambient.Length).Where(f => !floor.Ambient[f]).Select(f => floor.LevelDb[f]).Order().ToList();
-            double above = quiet.Count == 0 ? 0 : highest - quiet[quiet.Count / 2];
-            yield return new Finding
+            double[] quiet = Quiet(floor);
+            bool[] pauses = [.. floor.Ambient.Select((ambient, f) => ambient && Pauses(seen, floor, quiet, f))];
+            foreach (bool paused in new[] { false, true })
             {
-                Code = Code,
-                Severity = Severity.Warning,
-                Role = SweepRole.Floor,
-                Where = Stretches.Where(seen.Campaign.Grid, f => floor.Ambient[f]),
-                Size = new Decibels(above),
-                Message = $"With the source off there is more than noise at {Amount.OutOf(count, floor.Ambient.Length)}, up to {Amount.Db(above)} above the floor: something transmits there. A carrier beats with the signal and comes and goes, so nothing is taken out there and only a lower bound is given.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"{floor.SweepCount} floor sweeps, highest {highest:0.0} dB; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together."),
-                NextStep = "Find and switch off the transmitter, measure in a shielded room or at another hour, or leave these frequencies out of the claim.",
-            };
+                int[] here = [.. Enumerable.Range(0, quiet.Length).Where(f => floor.Ambient[f] && pauses[f] == paused)];
+                if (here.Length > 0)
+                {
+                    yield return Transmitters(seen, floor, here, (paused, here.Max(f => Highest(seen, f) - quiet[f])));
+                }
+            }
         }
+    }
+
+    private Finding Transmitters(Evidence seen, NoiseFloor floor, int[] here, (bool Paused, double AboveDb) how) => new()
+    {
+        Code = Code,
+        Severity = Severity.Warning,
+        Role = SweepRole.Floor,
+        Where = Stretches.Where(seen.Campaign.Grid, here.Contains),
+        Size = new Decibels(how.AboveDb),
+        Message = $"With the source off there is more than noise at {Amount.OutOf(here.Length, floor.Ambient.Length)}, up to {Amount.Db(how.AboveDb)} above the floor: "
+            + (how.Paused ? "something transmits there now and then; other floor sweeps show nothing, so it may also be in some covered sweeps and not in others."
+                : floor.SweepCount > 1 ? "something transmits there in every floor sweep." : "something transmits there; one floor sweep does not show whether it pauses.")
+            + " A carrier beats with the signal, so nothing is taken out there and only a lower bound is given.",
+        Basis = string.Create(CultureInfo.InvariantCulture, $"{floor.SweepCount} floor {(floor.SweepCount == 1 ? "sweep" : "sweeps")} against the floor of the frequencies beside; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together."),
+        NextStep = how.Paused
+            ? "Take more floor sweeps over a longer time to see all of it; measure in a shielded room or at a quiet hour, or leave these frequencies out of the claim."
+            : "Find and switch off the transmitter, measure in a shielded room or at another hour, or leave these frequencies out of the claim.",
+    };
+
+    private static double Highest(Evidence seen, int f) =>
+        seen.Campaign.Floor is { } sweeps ? Enumerable.Range(0, sweeps.SweepCount).Max(j => sweeps[j][f]) + (seen.Floor?.BandwidthShiftDb ?? 0) : double.NaN;
+
+    private static bool Pauses(Evidence seen, NoiseFloor floor, double[] quiet, int f)
+    {
+        double silent = quiet[f] + floor.Noise[0].HighestReading(SilentShare) - floor.BandwidthShiftDb;
+        return seen.Campaign.Floor is { SweepCount: > 1 } sweeps && Enumerable.Range(0, sweeps.SweepCount).Any(j => sweeps[j][f] < silent);
+    }
+
+    // The floor of the nearest frequencies at which nothing transmits, on both sides.
+    private static double[] Quiet(NoiseFloor floor)
+    {
+        double[] level = [.. floor.LevelDb];
+        for (int f = 0; f < level.Length; f++)
+        {
+            if (floor.Ambient[f])
+            {
+                int left = f;
+                int right = f;
+                while (left >= 0 && floor.Ambient[left])
+                {
+                    left--;
+                }
+
+                while (right < level.Length && floor.Ambient[right])
+                {
+                    right++;
+                }
+
+                double[] beside = [.. new[] { left, right }.Where(i => i >= 0 && i < level.Length).Select(i => floor.LevelDb[i])];
+                level[f] = beside.Length == 0 ? level[f] : beside.Average();
+            }
+        }
+
+        return level;
     }
 }

@@ -1,0 +1,49 @@
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
+using Xunit;
+
+namespace SweepStats.Tests.Checks;
+
+public sealed class AmbientTests
+{
+    private static readonly RehearsalPlan Plan = Rehearsed.Plan with { Points = 201 };
+
+    [Fact]
+    public void ACarrierTenDecibelsOverTheFloorIsFound()
+    {
+        int found = Enumerable.Range(1, 60).Count(seed => Transmitters(10, 1, (ulong)seed, 5).Length > 0);
+        Assert.Equal(60, found);
+    }
+
+    [Theory]
+    [InlineData(1, "in every floor sweep")]
+    [InlineData(0.5, "now and then")]
+    public void WhatStaysIsToldFromWhatComesAndGoes(double share, string word)
+    {
+        // In 60 campaigns a carrier of share ½ is in all or none of five sweeps about four times.
+        int told = Enumerable.Range(1, 60).Count(seed => Transmitters(15, share, (ulong)seed, 5) is [{ } only] && only.Message.Contains(word, StringComparison.Ordinal));
+        Assert.InRange(told, 50, 60);
+    }
+
+    [Fact]
+    public void OneFloorSweepDoesNotShowWhichOfTheTwo() =>
+        Assert.Contains("does not show whether it pauses", Assert.Single(Transmitters(20, 1, 1, 1)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void BothKindsAreNamedApartWithTheirFrequencies()
+    {
+        RehearsalPlan both = Plan with { Seed = 3, FloorSweeps = 8, Ambient = [new AmbientCarrier(new Hertz(100e6), new Decibels(20)), new AmbientCarrier(new Hertz(600e6), new Decibels(25), 0.5)] };
+        Finding[] found = Ambient(both);
+        Assert.Equal(2, found.Length);
+        Assert.InRange(found[0].Where[0].Start.Value, 98e6, 102e6);
+        Assert.InRange(found[1].Where[0].Start.Value, 590e6, 610e6);
+        // 20 dB of carrier and the noise itself: 20.04 dB above the noise; the highest of eight readings lies a little higher.
+        Assert.InRange(found[0].Size!.Value.Value, 19.5, 21.5);
+    }
+
+    private static Finding[] Transmitters(double above, double share, ulong seed, int sweeps) =>
+        Ambient(Plan with { Seed = seed, FloorSweeps = sweeps, Ambient = [new AmbientCarrier(new Hertz(150e6), new Decibels(above), share)] });
+
+    private static Finding[] Ambient(RehearsalPlan plan) => [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "ambient")];
+}
