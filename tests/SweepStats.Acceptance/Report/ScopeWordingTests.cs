@@ -23,7 +23,7 @@ public sealed class ScopeWordingTests
             Assert.Contains(Wording.NotTested, Section(new Page(result), "verdict"), StringComparison.Ordinal);
         }
 
-        Assert.StartsWith("The checks made found nothing against it. Not tested", Wording.TrustReason(clean), StringComparison.Ordinal);
+        Assert.StartsWith("The checks made found nothing against it. Overload shows", Wording.TrustReason(clean), StringComparison.Ordinal);
         Assert.Contains(Wording.NotTested, Section(new Page(clean), "next"), StringComparison.Ordinal);
     }
 
