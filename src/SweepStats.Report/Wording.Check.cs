@@ -5,7 +5,7 @@ namespace SweepStats.Report;
 /// <content>Findings on the console.</content>
 public static partial class Wording
 {
-    /// <summary>The verdict and every finding, notes too; what several specimens share is said once, with a line for each.</summary>
+    /// <summary>The verdict, every finding, notes too, what found nothing or could not be tested, and the sweeps left out; what several specimens share is said once, with a line for each.</summary>
     /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
     public static IReadOnlyList<string> Check(AnalysisResult result)
     {
@@ -21,6 +21,9 @@ public static partial class Wording
             lines.Add($"  Next: {PlainText.Of(alike.Key.NextStep)}");
         }
 
+        lines.Add(string.Empty);
+        lines.AddRange(ChecksInBrief(result));
+        lines.AddRange(LeftOutByUser(result.Campaign).Select(line => $"Left out by the user: {line}"));
         return lines;
     }
 

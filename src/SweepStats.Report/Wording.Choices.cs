@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
@@ -7,11 +6,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report;
 
-/// <content>Choices, settings, floor figures and sweeps as table rows.</content>
+/// <content>Choices, settings and floor figures as table rows.</content>
 public static partial class Wording
 {
     private const string NotStated = "not stated";
-    private const int MostSweepsNamed = 40;
 
     internal static IEnumerable<IReadOnlyList<string>> Choices(AnalysisResult result)
     {
@@ -97,40 +95,10 @@ public static partial class Wording
             : $"Ambient signals stand in the floor at {string.Join(", ", bands.Select(Band))}. There the floor counts with the signal in it.";
     }
 
-    internal static IEnumerable<IReadOnlyList<string>> UsedSweeps(AlignedCampaign campaign)
-    {
-        if (campaign.Floor is { } floor)
-        {
-            yield return Used("Floor", floor);
-        }
-
-        yield return Used("Reference", campaign.Reference);
-        foreach (SpecimenBlock covered in campaign.Covered)
-        {
-            yield return Used("Covered, " + Piece(covered.Name), covered.Block);
-        }
-    }
-
-    internal static IEnumerable<IReadOnlyList<string>> UnusedSweeps(AlignedCampaign campaign) =>
-    [
-        .. campaign.Excluded.Select(s => (IReadOnlyList<string>)[s.Name, $"left out by the user: {s.ExcludedBecause}"]),
-        .. campaign.Duplicates.Select(d => (IReadOnlyList<string>)[d.Copy.Name, $"a copy of {d.Kept.Name}: the same level at every frequency is no repeat"]),
-        .. campaign.SetAside.Select(s => (IReadOnlyList<string>)[s.Name, $"{s.Role.ToString().ToLowerInvariant()} sweep: read and kept; this version does not evaluate it"]),
-    ];
-
-    internal static IEnumerable<IReadOnlyList<string>> OtherFrequencies(AlignedCampaign campaign) =>
-        campaign.GridDifferences.Select(d => (IReadOnlyList<string>)[d.Sweep.Name, Plain(d.PointsLeftOut)]);
-
     internal static string Exact(double value, string unit) => $"{Plain(value)} {unit}";
 
     /// <summary>A scatter in dB with two decimals; what would print as nothing is "below 0.01 dB".</summary>
     internal static string Small(double decibels) => decibels < 0.005 ? "below 0.01 dB" : Exact(Math.Round(decibels, 2), "dB");
-
-    private static IReadOnlyList<string> Used(string role, SweepBlock block)
-    {
-        string names = string.Join(", ", block.Sweeps.Take(MostSweepsNamed).Select(s => s.Name));
-        return [role, Plain(block.SweepCount), block.SweepCount > MostSweepsNamed ? $"{names} and {Plain(block.SweepCount - MostSweepsNamed)} more" : names];
-    }
 
     private static string Averages(Averaging averaging) => averaging switch
     {

@@ -15,7 +15,8 @@ public static partial class Wording
         "Without a floor a covered reading may be receiver noise and not signal, so every figure is a lower bound: the true shielding may be higher by an unknown "
         + "amount. Take a few sweeps with the source off and the same settings, or declare the floor, and run again.";
 
-    internal const string NoFindings = "Nothing has to be done for what the checks looked at: they found nothing against the measurement. " + NotTested + " Keep the raw files with this report.";
+    internal static string NoFindings(AnalysisResult result) =>
+        $"Nothing has to be done for what the checks looked at: they found nothing against the measurement. {Untested(result)} Keep the raw files with this report.";
 
     /// <summary>Says that some charts are linked instead of drawn.</summary>
     internal static string ChartsInFiles(int count) => $"{Count(count, "more chart")} in files of their own, to keep this page light:";

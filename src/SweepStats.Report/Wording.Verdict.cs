@@ -41,7 +41,7 @@ public static partial class Wording
                 + $"{(warnings == 1 ? "limits" : "limit")} it further.",
         };
         string scope = result.Findings.Any(f => f.Code == PlacementCode) ? $" {RepeatsOnly}" : string.Empty;
-        return $"{weighed}{scope} {NotTested}";
+        return $"{weighed}{scope} {Untested(result)}";
     }
 
     /// <summary>What the outcome of a requirement means and what would change it; null where nothing is asked.</summary>

@@ -10,9 +10,6 @@ namespace SweepStats.Report;
 /// </summary>
 public static partial class Wording
 {
-    internal const string NotTested =
-        "Overload shows only as flat tops, above a stated maximum input or in linearity sweeps; leakage round the specimen only in plate sweeps; a single odd sweep only among five and more.";
-
     internal const string NothingFound = "The checks made found nothing against it.";
     internal const string RepeatsOnly = "The intervals cover how well sweeps repeat, not how well a specimen can be put back.";
 

@@ -26,7 +26,7 @@ public static class Analysis
         NoiseFloor? floor = Floor(aligned, plan);
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
-        ImmutableArray<Finding> findings = Checklist.Inspect(new Evidence
+        var evidence = new Evidence
         {
             Campaign = aligned,
             Floor = floor,
@@ -37,7 +37,8 @@ public static class Analysis
             Margin = plan.Margin,
             Setup = plan.Setup,
             MaximumInputDbm = plan.MaximumInputDbm,
-        });
+        };
+        ImmutableArray<Finding> findings = Checklist.Inspect(evidence);
         return new AnalysisResult
         {
             Title = campaign.Title,
@@ -48,6 +49,7 @@ public static class Analysis
             Curves = curves,
             Bands = bands,
             Findings = findings,
+            Checks = Checklist.Runs(evidence),
             Verdict = Judge.Of(findings, curves, plan.Requirement, plan.Confidence),
         };
     }

@@ -36,6 +36,9 @@ public sealed record AnalysisResult
     /// <summary>Findings, gravest first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 
+    /// <summary>Every check of the list, and which of them could not be made.</summary>
+    public required ImmutableArray<CheckRun> Checks { get; init; }
+
     /// <summary>The answer.</summary>
     public required Verdict Verdict { get; init; }
 }

@@ -2,9 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using SweepStats.Alignment;
-using SweepStats.Checks;
 using SweepStats.Files.Campaigns;
-using SweepStats.Shielding;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 
@@ -45,10 +43,11 @@ public static class SummaryJson
             json.WriteString("title", result.Title);
             json.WriteString("trust", result.Verdict.Trust.ToString().ToLowerInvariant());
             Word(json, "requirement", Outcome(result.Verdict.Requirement));
-            Counts(json, result);
+            SummaryCounts.Write(json, result);
             SummaryPlan.Write(json, result);
             SummaryFigures.Floor(json, result.Floor);
             SummaryFigures.Specimens(json, result);
+            SummaryCounts.Checks(json, result);
             Hashes(json, "inputs", context.Inputs);
             Hashes(json, EarlierReport.ListName, context.ReportFiles);
             Texts(json, "assumptions", context.Assumptions);
@@ -70,38 +69,6 @@ public static class SummaryJson
         RequirementOutcome.CannotTell => "cannot-tell",
         _ => null,
     };
-
-    private static void Counts(Utf8JsonWriter json, AnalysisResult result)
-    {
-        AlignedCampaign campaign = result.Campaign;
-        json.WriteStartObject("counts");
-        json.WriteStartObject("sweeps");
-        json.WriteNumber("floor", campaign.Floor?.SweepCount ?? 0);
-        json.WriteNumber("reference", campaign.Reference.SweepCount);
-        json.WriteNumber("covered", campaign.Covered.Sum(c => c.Block.SweepCount));
-        json.WriteNumber("linearity", campaign.SetAside.Count(s => s.Role == SweepRole.Linearity));
-        json.WriteNumber("plate", campaign.SetAside.Count(s => s.Role == SweepRole.Plate));
-        json.WriteNumber("duplicates", campaign.Duplicates.Length);
-        json.WriteNumber("excluded", campaign.Excluded.Length);
-        json.WriteEndObject();
-        json.WriteNumber("specimens", result.Curves.Length);
-        json.WriteNumber("frequencies", campaign.Grid.Count);
-        json.WriteStartObject("states");
-        foreach (ShieldingState state in Enum.GetValues<ShieldingState>())
-        {
-            json.WriteNumber(ShieldingCsv.StateName(state), result.Curves.Sum(c => c.Readings.Count(r => r.State == state)));
-        }
-
-        json.WriteEndObject();
-        json.WriteStartObject("findings");
-        foreach (Severity severity in Enum.GetValues<Severity>())
-        {
-            json.WriteNumber(FindingsCsv.SeverityName(severity), result.Findings.Count(f => f.Severity == severity));
-        }
-
-        json.WriteEndObject();
-        json.WriteEndObject();
-    }
 
     private static void Hashes(Utf8JsonWriter json, string name, ImmutableArray<InputFile> inputs)
     {
@@ -142,7 +109,8 @@ public static class SummaryJson
         json.WriteEndArray();
     }
 
-    private static void Word(Utf8JsonWriter json, string name, string? word)
+    /// <summary>A word, or null.</summary>
+    internal static void Word(Utf8JsonWriter json, string name, string? word)
     {
         if (word is null)
         {

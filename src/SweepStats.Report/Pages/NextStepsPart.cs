@@ -11,7 +11,7 @@ internal sealed class NextStepsPart : IPagePart
         html.Section("next", "What to do next");
         if (steps.Length == 0)
         {
-            html.Paragraph(Wording.NoFindings);
+            html.Paragraph(Wording.NoFindings(content.Result));
         }
 
         FindingList.Write(html, steps);

@@ -8,12 +8,18 @@ internal sealed class SweepsPart : IPagePart
     public void Write(HtmlWriter html, PageContent content)
     {
         AlignedCampaign campaign = content.Result.Campaign;
-        html.Section("sweeps", "Sweeps");
+        html.Section("sweeps", Wording.SweepsHeading);
         html.Table("Sweeps behind the figures", ["Role", "Sweeps", "Names"], Wording.UsedSweeps(campaign));
         List<IReadOnlyList<string>> unused = [.. Wording.UnusedSweeps(campaign)];
+        List<IReadOnlyList<string>> beside = [.. Wording.SweepsBeside(content.Result)];
+        if (beside.Count > 0)
+        {
+            html.Table("Sweeps beside the shielding", Wording.BesideColumns, beside);
+        }
+
         if (unused.Count > 0)
         {
-            html.Table("Sweeps that do not count", ["Sweep", "Why"], unused);
+            html.Table("Sweeps that do not count", Wording.UnusedColumns, unused);
         }
         else
         {

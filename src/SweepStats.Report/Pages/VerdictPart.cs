@@ -23,7 +23,9 @@ internal sealed class VerdictPart : IPagePart
             html.Paragraph(Wording.NoFloorMeans);
         }
 
-        html.Table(Wording.ClaimsCaption(result.Plan.Confidence), Wording.ClaimsOf(result), result.Bands.Select(b => Row(b, result))).Close();
+        html.Table(Wording.ClaimsCaption(result.Plan.Confidence), Wording.ClaimsOf(result), result.Bands.Select(b => Row(b, result)));
+        VerdictRule.Write(html, result);
+        html.Close();
     }
 
     private static IReadOnlyList<string> Row(BandStatement band, AnalysisResult result) =>

@@ -35,7 +35,8 @@ internal static class Copies
         return copies.ToImmutable();
     }
 
-    private static bool IsTellable(Sweep sweep)
+    /// <summary>Whether the levels are many and different enough for a copy not to come about by chance.</summary>
+    public static bool IsTellable(Sweep sweep)
     {
         int different = sweep.Levels.Distinct().Take(Math.Max(FewestLevels, sweep.Levels.Length / 4)).Count();
         return different >= FewestLevels && different >= sweep.Levels.Length / 4;

@@ -15,6 +15,8 @@ internal sealed class Ambient : ICheck
 
     public string Code => "ambient";
 
+    public string? UntestedBecause(Evidence seen) => seen.Floor is { Source: FloorSource.Measured } ? null : "there are no floor sweeps";
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Floor is not { } floor)

@@ -14,6 +14,11 @@ internal sealed class AveragingDoubtful : ICheck
 
     public string Code => "averaging-doubtful";
 
+    public string? UntestedBecause(Evidence seen) =>
+        seen.Campaign.Used().Any(s => s.Settings.TraceMode is not null || s.Settings.Detector is not null) ? null
+            : "the files state no detector and no trace mode"
+                + (seen.Averaging == Averaging.Sample && seen.Floor is { Source: FloorSource.Measured } ? "; the scatter of the floor was looked at" : string.Empty);
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         double single = new DetectorNoise(1).LogStandardDeviation;

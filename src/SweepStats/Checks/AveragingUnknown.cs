@@ -9,6 +9,8 @@ internal sealed class AveragingUnknown : ICheck
 {
     public string Code => "averaging-unknown";
 
+    public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen);
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Floor is { } floor && seen.Averaging == Averaging.Unknown)

@@ -15,6 +15,8 @@ internal sealed class BelowThermal : ICheck
 
     public string Code => "below-thermal";
 
+    public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen) ?? Lacking.Milliwatts(seen);
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Floor is not { } floor || seen.Campaign.Scale != LevelScale.DecibelMilliwatts || (Bandwidth(seen) ?? Narrowest) is not (> 0 and var hertz))

@@ -38,4 +38,7 @@ public static class Checklist
     /// <summary>Findings of all checks, gravest first.</summary>
     public static ImmutableArray<Finding> Inspect(Evidence seen) =>
         [.. All.SelectMany(check => check.Inspect(seen)).OrderByDescending(finding => finding.Severity)];
+
+    /// <summary>Every check with the reason why it could not be made, where there is one; in order.</summary>
+    public static ImmutableArray<CheckRun> Runs(Evidence seen) => [.. All.Select(check => new CheckRun(check.Code, check.UntestedBecause(seen)))];
 }

@@ -19,6 +19,9 @@ internal sealed class Drift : ICheck
 
     public string Code => "drift";
 
+    public string? UntestedBecause(Evidence seen) =>
+        DriftTest.Clearest(seen.Repeats).Any() || Shift(seen) is not null ? null : "no sweeps repeat each other at enough frequencies clear of the floor";
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         var trends = DriftTest.Clearest(seen.Repeats).Where(IsClear).Select(t => t.Test).ToList();

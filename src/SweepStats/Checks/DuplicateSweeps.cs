@@ -9,6 +9,8 @@ internal sealed class DuplicateSweeps : ICheck
 {
     public string Code => "duplicate-sweep";
 
+    public string? UntestedBecause(Evidence seen) => seen.Campaign.Used().Any(Copies.IsTellable) ? null : "levels so few or so coarse agree by chance";
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         foreach (DuplicateSweep twin in seen.Campaign.Duplicates)

@@ -8,4 +8,8 @@ public interface ICheck
 
     /// <summary>Looks at the evidence and says what it finds; nothing where all is well.</summary>
     IEnumerable<Finding> Inspect(Evidence seen);
+
+    /// <summary>Why the evidence does not allow the check to be made, as half a sentence; null where it could be made.</summary>
+    /// <remarks>Says what is missing, so that finding nothing is not taken for nothing being there.</remarks>
+    string? UntestedBecause(Evidence seen) => null;
 }

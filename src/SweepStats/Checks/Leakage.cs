@@ -15,6 +15,9 @@ internal sealed class Leakage : ICheck
 
     public string Code => "leakage";
 
+    public string? UntestedBecause(Evidence seen) => SetAsideSweeps.OnGrid(seen.Campaign, SweepRole.Plate).Any() ? null
+        : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) ? "the plate sweeps are on other frequencies or in another unit" : "there are no plate sweeps";
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         ImmutableArray<double> leakage = PlateLeakage.Of(seen);

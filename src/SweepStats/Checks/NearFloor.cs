@@ -10,6 +10,8 @@ internal sealed class NearFloor : ICheck
 {
     public string Code => "near-floor";
 
+    public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen);
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         foreach (ShieldingCurve curve in seen.Curves)

@@ -10,6 +10,9 @@ internal sealed class NegativeShielding : ICheck
 {
     public string Code => "negative-shielding";
 
+    public string? UntestedBecause(Evidence seen) =>
+        seen.Curves.Any(c => c.Readings.Any(r => r is ShieldingReading.Measured or ShieldingReading.Unrepeated)) ? null : "no shielding is known from above";
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         foreach (ShieldingCurve curve in seen.Curves)

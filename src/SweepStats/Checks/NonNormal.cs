@@ -26,9 +26,12 @@ internal sealed class NonNormal : ICheck
 
     public string Code => "non-normal";
 
+    public string? UntestedBecause(Evidence seen) => Values(seen).Length >= FewestValues ? null
+        : $"there are fewer than {FewestValues} readings clear of the floor of {FewestSweeps} sweeps and more that repeat each other";
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        double[] values = Thinned([.. seen.Repeats.Where(g => g.Role != SweepRole.Floor && g.Sweeps.Length >= FewestSweeps).SelectMany(Standardised)]);
+        double[] values = Values(seen);
         if (values.Length < FewestValues)
         {
             yield break;
@@ -48,6 +51,9 @@ internal sealed class NonNormal : ICheck
             };
         }
     }
+
+    private static double[] Values(Evidence seen) =>
+        Thinned([.. seen.Repeats.Where(g => g.Role != SweepRole.Floor && g.Sweeps.Length >= FewestSweeps).SelectMany(Standardised)]);
 
     private static double[] Thinned(double[] values)
     {

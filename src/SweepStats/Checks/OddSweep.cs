@@ -26,6 +26,13 @@ internal sealed class OddSweep : ICheck
 
     public string Code => "odd-sweep";
 
+    public string? UntestedBecause(Evidence seen)
+    {
+        List<RepeatGroup> enough = [.. seen.Repeats.Where(g => g.Sweeps.Length >= Fewest)];
+        return enough.Exists(g => g.Role != SweepRole.Floor) ? null
+            : "no five reference or covered sweeps of one placement repeat each other" + (enough.Count > 0 ? "; floor sweeps were looked at" : string.Empty);
+    }
+
     public IEnumerable<Finding> Inspect(Evidence seen) =>
         seen.Repeats.GroupBy(g => g.Role == SweepRole.Floor).SelectMany(family => Odd([.. family]));
 

@@ -9,6 +9,8 @@ internal sealed class OverInput : ICheck
 {
     public string Code => "over-input";
 
+    public string? UntestedBecause(Evidence seen) => seen.MaximumInputDbm is null ? "no maximum input level is stated (max_input_dbm)" : Lacking.Milliwatts(seen);
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.MaximumInputDbm is not { } most || seen.Campaign.Scale != LevelScale.DecibelMilliwatts || seen.Curves.IsEmpty)

@@ -18,6 +18,9 @@ internal sealed class PlacementEffect : ICheck
 
     public string Code => "placement-effect";
 
+    public string? UntestedBecause(Evidence seen) =>
+        seen.Campaign.Covered.Any(c => Scatter(c, seen) is not null) ? null : "no specimen has two placements of two sweeps each, clear of the floor";
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         var specimens = seen.Campaign.Covered.Select(c => Scatter(c, seen)).OfType<OneWayAnova>().ToList();

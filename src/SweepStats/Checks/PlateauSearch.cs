@@ -9,8 +9,10 @@ namespace SweepStats.Checks;
 /// </remarks>
 internal static class PlateauSearch
 {
+    /// <summary>Fewest neighbouring frequencies that make a plateau.</summary>
+    public const int Shortest = 3;
+
     private const double Same = 1e-6;
-    private const int Shortest = 3;
     private const double ByChance = 1e-3;
 
     // The flat top of a smooth curve on a stepped display is 2.7 times as long as the step before it (half-lengths √½ and √1½ − √½ of a parabola); twice that is none.

@@ -10,6 +10,9 @@ internal sealed class SaturationPlateau : ICheck
 {
     public string Code => "saturation-plateau";
 
+    public string? UntestedBecause(Evidence seen) =>
+        seen.Campaign.Grid.Count >= PlateauSearch.Shortest ? null : $"a flat top needs {PlateauSearch.Shortest} frequencies at least";
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         IEnumerable<(SweepRole Role, SpecimenName? Specimen, SweepBlock Block)> blocks =

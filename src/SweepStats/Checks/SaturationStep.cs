@@ -14,6 +14,11 @@ internal sealed class SaturationStep : ICheck
 
     public string Code => "saturation-step";
 
+    public string? UntestedBecause(Evidence seen) => !LinearitySteps.Of(seen).IsEmpty ? null
+        : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Linearity)
+            ? "the linearity sweeps do not allow it (two source levels, the frequencies of the other sweeps, 20 dB over the floor)"
+            : "there are no linearity sweeps";
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         ImmutableArray<LinearityStep> steps = LinearitySteps.Of(seen);

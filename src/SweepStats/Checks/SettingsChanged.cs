@@ -22,6 +22,14 @@ internal sealed class SettingsChanged : ICheck
 
     public string Code => "settings-changed";
 
+    public string? UntestedBecause(Evidence seen)
+    {
+        List<Sweep> sweeps = [.. seen.Campaign.Used()];
+        return Compared.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1) ? null
+            : "the files state no settings"
+                + (seen.Curves.Any(c => c.Readings.Any(r => r.State == ShieldingState.Capped)) ? "; only whether covered noise lies under the floor was looked at" : string.Empty);
+    }
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         var sweeps = seen.Campaign.Used().ToList();

@@ -10,7 +10,8 @@ namespace SweepStats.Checks;
 /// </remarks>
 internal static class SharedShape
 {
-    private const int FewestHalfWidth = 20;
+    /// <summary>Fewest points that show a shape; the least half-width of a window too.</summary>
+    public const int FewestPoints = 20;
 
     // Shapes of antennas and cables stretch over a good part of the band, however finely it was swept; windows overlap by nine tenths.
     private const int HalfWidthsOfBand = 7;
@@ -21,7 +22,7 @@ internal static class SharedShape
     private const double UpperScore = 2.326;
 
     /// <summary>Points of a window to either side, for sweeps of this many points.</summary>
-    public static int HalfWidth(int points) => Math.Max(FewestHalfWidth, points / HalfWidthsOfBand);
+    public static int HalfWidth(int points) => Math.Max(FewestPoints, points / HalfWidthsOfBand);
 
     /// <summary>Marks the frequencies in whose window the covered sweeps show less than half the resemblance that the reference's shape would give them.</summary>
     public static bool[] Lost(double[][] reference, double[][] covered)
@@ -44,7 +45,7 @@ internal static class SharedShape
     {
         double[][] shapes = [.. reference.Select(s => Straightened(s[window]))];
         double[][] looks = [.. covered.Select(s => Straightened(s[window]))];
-        if (looks[0].Length < FewestHalfWidth)
+        if (looks[0].Length < FewestPoints)
         {
             return false;
         }

@@ -12,6 +12,10 @@ internal sealed class SuspectedFloor : ICheck
 
     public string Code => "suspected-floor";
 
+    public string? UntestedBecause(Evidence seen) => seen.Floor is { Source: FloorSource.Measured } ? null
+        : seen.Campaign.Grid.Count < SharedShape.FewestPoints ? $"sweeps of fewer than {SharedShape.FewestPoints} frequencies have no shape to tell by"
+        : seen.Campaign.Covered.All(c => c.Block.SweepCount < 2) ? "it takes two covered sweeps of a specimen" : null;
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Floor is { Source: FloorSource.Measured })

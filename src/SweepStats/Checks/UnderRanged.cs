@@ -11,6 +11,8 @@ internal sealed class UnderRanged : ICheck
 
     public string Code => "under-ranged";
 
+    public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen);
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         foreach (ShieldingCurve curve in seen.Curves)

@@ -15,16 +15,19 @@ public sealed class ScopeWordingTests
     [Fact]
     public void WhatIsNotTestedIsSaidOnConsoleAndPageWhateverWasFound()
     {
+        const string Words = "Not tested, for want of sweeps or statements: over-input, saturation-step, leakage, ";
         AnalysisResult clean = Samples.Run(Samples.Small, Samples.Power) with { Findings = [] };
         foreach (AnalysisResult result in new[] { clean, Samples.ThreeLots })
         {
-            Assert.Contains(Wording.Summary(result), l => l.Contains(Wording.NotTested, StringComparison.Ordinal));
-            Assert.Contains(Wording.Check(result), l => l.Contains(Wording.NotTested, StringComparison.Ordinal));
-            Assert.Contains(Wording.NotTested, Section(new Page(result), "verdict"), StringComparison.Ordinal);
+            Assert.Contains(Wording.Summary(result), l => l.Contains(Words, StringComparison.Ordinal));
+            Assert.Contains(Wording.Check(result), l => l.Contains(Words, StringComparison.Ordinal));
+            Assert.Contains(Words, Section(new Page(result), "verdict"), StringComparison.Ordinal);
         }
 
-        Assert.StartsWith("The checks made found nothing against it. Overload shows", Wording.TrustReason(clean), StringComparison.Ordinal);
-        Assert.Contains(Wording.NotTested, Section(new Page(clean), "next"), StringComparison.Ordinal);
+        Assert.StartsWith($"The checks made found nothing against it. {Words}", Wording.TrustReason(clean), StringComparison.Ordinal);
+        Assert.Contains(Words, Section(new Page(clean), "next"), StringComparison.Ordinal);
+        AnalysisResult whole = clean with { Checks = [new CheckRun("drift", null)] };
+        Assert.Equal("The checks made found nothing against it. Every check could be made.", Wording.TrustReason(whole));
     }
 
     [Fact]

@@ -1,0 +1,81 @@
+using SweepStats.Checks;
+
+namespace SweepStats.Report;
+
+/// <content>What every check looked at and how it ended.</content>
+public static partial class Wording
+{
+    internal const string LookedAt = "What was looked at";
+    internal const string NothingFoundBy = "nothing found";
+
+    internal static readonly string[] CheckColumns = ["Looked for", "Check", "Outcome"];
+
+    private static readonly Dictionary<string, string> Looked = new(StringComparer.Ordinal)
+    {
+        ["no-floor"] = "A floor that is missing, or declared and not measured",
+        ["over-input"] = "Overload: levels above the stated maximum input",
+        ["saturation-plateau"] = "Overload: flat tops",
+        ["saturation-step"] = "Overload: a step of the source that does not show in full",
+        ["under-ranged"] = "Too little dynamic range for what is asked",
+        ["leakage"] = "Ways round the specimen",
+        ["drift"] = "A level that moves while the sweeps are taken",
+        ["odd-sweep"] = "A sweep unlike those that repeat it",
+        ["non-normal"] = "Scatter that intervals from few sweeps do not suppose",
+        ["capped"] = "Covered levels that the floor hides",
+        ["too-few-repeats"] = "Too few repeats for an interval",
+        ["duplicate-sweep"] = "Sweeps that are copies",
+        ["grid-mismatch"] = "Sweeps on different frequencies",
+        ["settings-changed"] = "Settings that differ between sweeps that are compared",
+        ["negative-shielding"] = "More with the specimen than without it",
+        ["ambient"] = "Something that transmits while the source is off",
+        ["below-thermal"] = "A floor below thermal noise",
+        ["suspected-floor"] = "Covered levels that look like noise where no floor was measured",
+        ["averaging-doubtful"] = "Averaging that the sweeps contradict",
+        ["near-floor"] = "Covered levels that noise adds to",
+        ["quantised"] = "Levels shown in coarse steps",
+        ["averaging-unknown"] = "Averaging that is not stated",
+        ["placement-effect"] = "Placements that differ by more than sweeps repeat",
+        ["placement-unknown"] = "Placements that are not named",
+        ["linearity-untested"] = "A test of overload that is missing",
+    };
+
+    /// <summary>Which checks could not be made, in one sentence.</summary>
+    internal static string Untested(AnalysisResult result)
+    {
+        string[] codes = [.. result.Checks.Where(c => c.UntestedBecause is not null).Select(c => c.Code)];
+        return codes.Length == 0 ? "Every check could be made." : $"Not tested, for want of sweeps or statements: {string.Join(", ", codes)}.";
+    }
+
+    /// <summary>What a check looks for, in a few words; null where no words are laid down.</summary>
+    internal static string? LooksFor(string code) => Looked.GetValueOrDefault(code);
+
+    /// <summary>Each check with its outcome.</summary>
+    internal static IEnumerable<IReadOnlyList<string>> ChecksMade(AnalysisResult result) =>
+        result.Checks.Select(c => (IReadOnlyList<string>)[LooksFor(c.Code) ?? c.Code, c.Code, CheckOutcome(result, c)]);
+
+    /// <summary>How a check ended: what it found, "nothing found", or why it could not be made.</summary>
+    internal static string CheckOutcome(AnalysisResult result, CheckRun run)
+    {
+        string[] found = [.. result.Findings.Where(f => f.Code == run.Code).GroupBy(f => f.Severity).OrderByDescending(g => g.Key)
+            .Select(g => Count(g.Count(), Weight(g.Key).ToLowerInvariant()))];
+        string told = found.Length > 0 ? "found: " + string.Join(", ", found) : NothingFoundBy;
+        return run.UntestedBecause is { } reason
+            ? $"could not be tested: {reason}" + (found.Length > 0 ? "; " + told : string.Empty)
+            : told;
+    }
+
+    /// <summary>The checks for the console: those that found nothing in one line, and a line for each that could not be made.</summary>
+    internal static IEnumerable<string> ChecksInBrief(AnalysisResult result)
+    {
+        string[] clear = [.. result.Checks.Where(c => CheckOutcome(result, c) == NothingFoundBy).Select(c => c.Code)];
+        if (clear.Length > 0)
+        {
+            yield return $"Looked at, nothing found: {string.Join(", ", clear)}";
+        }
+
+        foreach (CheckRun run in result.Checks.Where(c => c.UntestedBecause is not null))
+        {
+            yield return $"Could not be tested ({run.Code}): {PlainText.Of(run.UntestedBecause!)}";
+        }
+    }
+}

@@ -1,0 +1,14 @@
+using SweepStats.Quantities;
+
+namespace SweepStats.Checks;
+
+/// <summary>What is missing where several checks cannot be made for the same reason.</summary>
+internal static class Lacking
+{
+    /// <summary>A floor, measured or declared; null where there is one.</summary>
+    public static string? Floor(Evidence seen) => seen.Floor is null ? "no floor was measured or declared" : null;
+
+    /// <summary>Levels in dBm, which a limit in dBm can be held against; null where they are.</summary>
+    public static string? Milliwatts(Evidence seen) =>
+        seen.Campaign.Scale == LevelScale.DecibelMilliwatts ? null : $"levels are in {seen.Campaign.Scale.Symbol()}, not in dBm";
+}
