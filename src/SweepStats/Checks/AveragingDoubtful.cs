@@ -46,14 +46,11 @@ internal sealed class AveragingDoubtful : ICheck
                 Severity = matters ? Severity.Warning : Severity.Note,
                 Message = $"{Amount.Count(highest.Count, "sweep keeps", "sweeps keep")} the highest of several readings ({highest[0].Settings.TraceMode ?? highest[0].Settings.Detector}): noise then reads too high, a signal hardly does, and no averaging describes it."
                     + (matters ? " Values and bounds near the floor do not hold." : " Far from the floor, as here, it matters little."),
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Stated in {highest[0].Name}{(highest.Count > 1 ? $" and {highest.Count - 1} more" : string.Empty)}; the highest of ten looks at noise lies {PeakOfTenDb:0.0} dB above its power."),
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Stated in {highest[0].Name}{(highest.Count > 1 ? $" and {highest.Count - 1} more" : string.Empty)}; the highest of ten looks at noise lies {PeakHold.BiasDb(10):0.0} dB above its power."),
                 NextStep = "Take all sweeps again with an RMS (power average) detector or a sample detector, and the trace cleared for each sweep.",
             };
         }
     }
-
-    // Mean of the highest of ten exponential variables: 1 + 1/2 + … + 1/10.
-    private static double PeakOfTenDb => 10 * Math.Log10(Enumerable.Range(1, 10).Sum(i => 1.0 / i));
 
     private static bool KeepsTheHighest(Sweep sweep) =>
         Says(sweep.Settings.TraceMode, "max") || (Says(sweep.Settings.Detector, "peak") && !Says(sweep.Settings.Detector, "neg") && !Says(sweep.Settings.Detector, "quasi"));

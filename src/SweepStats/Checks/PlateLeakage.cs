@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
+using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
 /// <summary>What comes round the specimen: the level behind a solid metal plate in its place, less the noise.</summary>
 /// <remarks>
-/// A plate lets nothing through, so what is read beyond the noise took another way. It adds to the specimen's signal as a voltage of unknown phase: behind a level
-/// r dB over it stands a signal at most 20·lg(1 + 10^(−r/20)) dB higher and at most −20·lg(1 − 10^(−r/20)) dB lower (common practice; the sum of two phasors).
+/// A plate lets nothing through, so what is read beyond the noise took another way. It adds to the specimen's signal as a voltage of unknown phase: the signal
+/// behind a level is the level and the leakage, in phase at most and against each other at least (<see cref="VoltageSum"/>).
 /// </remarks>
 internal static class PlateLeakage
 {
@@ -23,8 +24,8 @@ internal static class PlateLeakage
     /// <summary>How much higher and how much lower than a level the signal may be that stands behind it; infinitely lower where the leakage alone could make the level.</summary>
     public static (double Higher, double Lower) Bounds(double overLeakageDb)
     {
-        double ratio = Math.Pow(10, -overLeakageDb / 20);
-        return (20 * Math.Log10(1 + ratio), ratio < 1 ? -20 * Math.Log10(1 - ratio) : double.PositiveInfinity);
+        VoltageSum sum = VoltageSum.Apart(new Decibels(overLeakageDb));
+        return (sum.High.Value, overLeakageDb > 0 ? -sum.Low.Value : double.PositiveInfinity);
     }
 
     private static double At(double plate, int f, Evidence seen)

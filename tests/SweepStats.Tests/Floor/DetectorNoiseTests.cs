@@ -72,6 +72,17 @@ public sealed class DetectorNoiseTests
     }
 
     [Fact]
+    public void TheTruePowerLiesAboutAnAverageAsTheTableSays()
+    {
+        // N times average over truth is a gamma variable of shape N.
+        foreach (double[] row in Fixtures.Numbers("published/noise-statistics/averages.csv"))
+        {
+            Agreement.Within(0.000051, row[4], 10 * Math.Log10(row[0] / GammaDistribution.Quantile(row[0], 0.975)), row);
+            Agreement.Within(0.000051, row[5], 10 * Math.Log10(row[0] / GammaDistribution.Quantile(row[0], 0.025)), row);
+        }
+    }
+
+    [Fact]
     public void TheSingleLookValuesOfTheTradeComeOut()
     {
         // 2.507 and 5.570 dB: K·γ_E and K·π/√6.
