@@ -3,6 +3,7 @@ using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Floor;
+using SweepStats.Linearity;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -26,11 +27,13 @@ public static class Analysis
         NoiseFloor? floor = Floor(aligned, plan);
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
+        LinearityCurve? linearity = LinearityEstimator.Of(aligned, floor);
         ImmutableArray<Finding> findings = Checklist.Inspect(new Evidence
         {
             Campaign = aligned,
             Floor = floor,
             Repeats = repeats,
+            Linearity = linearity,
             Curves = curves,
             Averaging = plan.Averaging,
             Requirement = plan.Requirement,
@@ -45,6 +48,7 @@ public static class Analysis
             Campaign = aligned,
             Floor = floor,
             Repeats = repeats,
+            Linearity = linearity,
             Curves = curves,
             Bands = bands,
             Findings = findings,
