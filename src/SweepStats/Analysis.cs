@@ -27,12 +27,14 @@ public static class Analysis
         NoiseFloor? floor = Floor(aligned, plan);
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
+        ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, floor);
         ImmutableArray<Finding> findings = Checklist.Inspect(new Evidence
         {
             Campaign = aligned,
             Floor = floor,
             Repeats = repeats,
+            Drifts = drifts,
             Linearity = linearity,
             Curves = curves,
             Averaging = plan.Averaging,
@@ -48,6 +50,7 @@ public static class Analysis
             Campaign = aligned,
             Floor = floor,
             Repeats = repeats,
+            Drifts = drifts,
             Linearity = linearity,
             Curves = curves,
             Bands = bands,

@@ -22,6 +22,9 @@ public sealed record Evidence
     /// <summary>How sweeps that repeat each other differ.</summary>
     public required ImmutableArray<RepeatGroup> Repeats { get; init; }
 
+    /// <summary>How their level moved.</summary>
+    public required ImmutableArray<DriftTest> Drifts { get; init; }
+
     /// <summary>How far the receiver follows the source; null where that was not tested.</summary>
     public required LinearityCurve? Linearity { get; init; }
 
