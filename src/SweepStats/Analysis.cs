@@ -3,6 +3,7 @@ using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Floor;
+using SweepStats.Linearity;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -26,11 +27,15 @@ public static class Analysis
         NoiseFloor? floor = Floor(aligned, plan);
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
+        ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats);
+        LinearityCurve? linearity = LinearityEstimator.Of(aligned, floor);
         var evidence = new Evidence
         {
             Campaign = aligned,
             Floor = floor,
             Repeats = repeats,
+            Drifts = drifts,
+            Linearity = linearity,
             Curves = curves,
             Averaging = plan.Averaging,
             Requirement = plan.Requirement,
@@ -46,6 +51,8 @@ public static class Analysis
             Campaign = aligned,
             Floor = floor,
             Repeats = repeats,
+            Drifts = drifts,
+            Linearity = linearity,
             Curves = curves,
             Bands = bands,
             Findings = findings,

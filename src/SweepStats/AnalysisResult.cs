@@ -3,6 +3,7 @@ using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Floor;
+using SweepStats.Linearity;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Verdicts;
@@ -26,6 +27,12 @@ public sealed record AnalysisResult
 
     /// <summary>How sweeps that repeat each other differ: floor, reference, then specimens by name.</summary>
     public required ImmutableArray<RepeatGroup> Repeats { get; init; }
+
+    /// <summary>How the level of reference and covered sweeps moved, clear or not; empty where too few repeat each other.</summary>
+    public required ImmutableArray<DriftTest> Drifts { get; init; }
+
+    /// <summary>How far the receiver follows the source; null where no linearity sweeps were taken at two source levels clear of the noise.</summary>
+    public required LinearityCurve? Linearity { get; init; }
 
     /// <summary>Shielding of each specimen, by lot and name.</summary>
     public required ImmutableArray<ShieldingCurve> Curves { get; init; }

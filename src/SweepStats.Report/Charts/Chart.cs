@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using OxyPlot;
 
 namespace SweepStats.Report.Charts;
@@ -13,4 +14,7 @@ internal sealed record Chart(string Name, ChartKind Kind, string Title, string D
 {
     /// <summary>Width of every chart in pixels.</summary>
     public const int Width = 900;
+
+    /// <summary>Codes of the findings that it shows.</summary>
+    public ImmutableArray<string> Shows { get; init; } = [];
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using SweepStats.Checks;
+using SweepStats.Repeats;
 using SweepStats.Shielding;
 
 namespace SweepStats.Report.Charts;
@@ -12,6 +14,7 @@ internal static class ChartBook
         var charts = ImmutableArray.CreateBuilder<Chart>();
         charts.AddRange(Overviews(result, names));
         charts.AddRange(new[] { RangeChart.Of(result, names.Next("dynamic-range")), BandChart.Of(result, names.Next("bands")) }.OfType<Chart>());
+        charts.AddRange(BehindFindings(result, names));
         foreach (ShieldingCurve curve in result.Curves)
         {
             charts.Add(ShieldingChart.Of(result, curve, names.Next("shielding", curve.Name.Lot, curve.Name.Specimen)));
@@ -19,6 +22,30 @@ internal static class ChartBook
         }
 
         return charts.ToImmutable();
+    }
+
+    private static IEnumerable<Chart> BehindFindings(AnalysisResult result, FileNames names)
+    {
+        if (OffsetChart.Of(result, names.Next("offsets")) is { } offsets)
+        {
+            yield return offsets;
+        }
+
+        foreach ((RepeatGroup group, ImmutableArray<Finding> findings) in ResidualGroups.Of(result))
+        {
+            yield return ResidualChart.Of(result.Campaign.Grid, group, findings, names.Next(Parts(group)));
+        }
+
+        if (LinearityChart.Of(result, names.Next("linearity")) is { } linearity)
+        {
+            yield return linearity;
+        }
+    }
+
+    private static string[] Parts(RepeatGroup group)
+    {
+        string[] piece = group.Specimen is { } specimen ? [specimen.Lot, specimen.Specimen] : [Wording.Sweeps(group.Role)];
+        return ["residuals", .. piece, .. group.Placement is { } placement ? [placement] : Array.Empty<string>()];
     }
 
     /// <summary>One overview where the lines can be told apart, else one a lot, else parts of a lot.</summary>

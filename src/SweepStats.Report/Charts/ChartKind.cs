@@ -12,6 +12,15 @@ internal enum ChartKind
     /// <summary>Figures of the whole band.</summary>
     Bands,
 
+    /// <summary>Offsets of repeated sweeps.</summary>
+    Offsets,
+
+    /// <summary>What is left of the sweeps of one group without their offsets.</summary>
+    Residuals,
+
+    /// <summary>How far the receiver follows the source.</summary>
+    Linearity,
+
     /// <summary>Shielding of one specimen.</summary>
     Shielding,
 

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace SweepStats.Report.Charts;
 
 /// <summary>A chart as the page shows it: one <c>svg</c> element whose ids start with the chart's name.</summary>
@@ -5,4 +7,5 @@ namespace SweepStats.Report.Charts;
 /// <param name="Kind">What it shows.</param>
 /// <param name="Title">Short title for people.</param>
 /// <param name="Svg">The element.</param>
-internal sealed record ChartPicture(string Name, ChartKind Kind, string Title, string Svg);
+/// <param name="Shows">Codes of the findings that it shows.</param>
+internal sealed record ChartPicture(string Name, ChartKind Kind, string Title, string Svg, ImmutableArray<string> Shows);

@@ -2,13 +2,13 @@ using OxyPlot;
 
 namespace SweepStats.Report.Charts;
 
-/// <summary>Marks at the frame for frequencies about which something must be known: a transmitter (from the top) or nothing to claim (at the bottom).</summary>
+/// <summary>Marks at the frame for places on the axis about which something must be known: a transmitter (from the top) or nothing to claim (at the bottom).</summary>
 internal sealed class EdgeMarks : ChartSeries
 {
     private const double Size = 5;
 
-    /// <summary>Frequencies in Hz.</summary>
-    public required IReadOnlyList<double> Frequencies { get; init; }
+    /// <summary>Places on the axis: frequencies in Hz, or source levels in dBm.</summary>
+    public required IReadOnlyList<double> Places { get; init; }
 
     /// <summary>Whether the marks hang from the top with a line down, or stand at the bottom as crosses.</summary>
     public required bool FromTop { get; init; }
@@ -16,9 +16,9 @@ internal sealed class EdgeMarks : ChartSeries
     protected override void Draw(IRenderContext rc)
     {
         int last = int.MinValue;
-        foreach (double frequency in Frequencies)
+        foreach (double place in Places)
         {
-            double x = XAxis.Transform(frequency);
+            double x = XAxis.Transform(place);
             // Neighbours within a mark's width would melt into a blot.
             if ((int)Math.Floor(x / (2 * Size)) == last)
             {

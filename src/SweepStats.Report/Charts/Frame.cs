@@ -82,5 +82,8 @@ internal static class Frame
     }
 
     /// <summary>A name that fits a chart and that the library does not read as sub- or superscript.</summary>
-    public static string Name(string text) => PlainText.Short(text, LongestName).Replace("_{", "_ {", StringComparison.Ordinal).Replace("^{", "^ {", StringComparison.Ordinal);
+    public static string Name(string text) => Literal(PlainText.Short(text, LongestName));
+
+    /// <summary>Text that the library does not read as sub- or superscript.</summary>
+    public static string Literal(string text) => text.Replace("_{", "_ {", StringComparison.Ordinal).Replace("^{", "^ {", StringComparison.Ordinal);
 }

@@ -13,13 +13,16 @@ internal static class FrequencyScale
     {
         double start = grid[0].Value;
         double stop = grid[^1].Value;
-        if (start > 0 && stop / start > WideSpan)
+        if (IsLogarithmic(grid))
         {
             return Dressed(new LogFrequencyAxis(start, stop) { Title = "Frequency (logarithmic)" });
         }
 
         return Dressed(start == stop ? new OneFrequencyAxis(start) { Title = "Frequency" } : Linear(start, stop));
     }
+
+    /// <summary>Whether the axis of a grid is logarithmic.</summary>
+    public static bool IsLogarithmic(FrequencyGrid grid) => grid[0].Value > 0 && grid[^1].Value / grid[0].Value > WideSpan;
 
     private static LinearAxis Linear(double start, double stop)
     {

@@ -23,7 +23,7 @@ internal static class ShieldingChart
                 points.HasUnrepeated ? Unrepeated(points) : null,
                 points.Bounds.Count > 0 ? new OpenBounds { Colour = Ink.Black, Bounds = points.Bounds, Title = Wording.ArrowLegend } : null,
                 points.Unreadable.Count > 0
-                    ? new EdgeMarks { Colour = Ink.Red, Frequencies = points.Unreadable, FromTop = false, Title = Wording.UnreadableLegend } : null);
+                    ? new EdgeMarks { Colour = Ink.Red, Places = points.Unreadable, FromTop = false, Title = Wording.UnreadableLegend } : null);
         return new Chart(name, ChartKind.Shielding, title, Wording.ShieldingDescription(curve, result.Bands.FirstOrDefault(b => b.Name == curve.Name)), model);
     }
 

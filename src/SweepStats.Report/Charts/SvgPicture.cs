@@ -30,7 +30,7 @@ internal static class SvgPicture
         OwnIds(root, chart.Name);
         Scale(root, chart.Height);
         Name(root, chart);
-        return new ChartPicture(chart.Name, chart.Kind, chart.Title, Text(root));
+        return new ChartPicture(chart.Name, chart.Kind, chart.Title, Text(root), chart.Shows);
     }
 
     /// <summary>The library numbers its clip paths from 1 in every chart: on one page they would clip each other.</summary>

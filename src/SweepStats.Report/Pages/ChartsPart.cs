@@ -22,27 +22,20 @@ internal sealed class ChartsPart : IPagePart
             html.Paragraph(Wording.CrowdedArrows);
         }
 
-        List<ChartPicture> linked = [];
-        int drawn = 0;
-        foreach (ChartPicture chart in content.Charts)
+        foreach (IGrouping<string, ChartPicture> group in content.Charts.Take(MostDrawn).GroupBy(c => Wording.ChartGroup(c.Kind)))
         {
-            if (drawn >= MostDrawn)
+            html.Element("h3", group.Key);
+            foreach (ChartPicture chart in group)
             {
-                linked.Add(chart);
-                continue;
+                Figure(html, chart);
             }
-
-            drawn++;
-            html.Open("figure").Drawing(chart.Svg);
-            html.Open("figcaption").Text(chart.Title + " · ").Element("a", Path(chart), ("href", Path(chart))).Close();
-            html.Close();
         }
 
-        if (linked.Count > 0)
+        if (content.Charts.Length > MostDrawn)
         {
-            html.Paragraph(Wording.ChartsInFiles(linked.Count));
+            html.Paragraph(Wording.ChartsInFiles(content.Charts.Length - MostDrawn));
             html.Open("ul");
-            foreach (ChartPicture chart in linked)
+            foreach (ChartPicture chart in content.Charts.Skip(MostDrawn))
             {
                 html.Open("li").Element("a", chart.Title, ("href", Path(chart))).Close();
             }
@@ -52,6 +45,19 @@ internal sealed class ChartsPart : IPagePart
 
         html.Close();
     }
+
+    /// <summary>Where a chart of a page stands: on the page where it is drawn, else its file.</summary>
+    public static string Place(PageContent content, ChartPicture chart) =>
+        content.Charts.IndexOf(chart) < MostDrawn ? "#" + Anchor(chart) : Path(chart);
+
+    private static void Figure(HtmlWriter html, ChartPicture chart)
+    {
+        html.Open("figure", ("id", Anchor(chart))).Drawing(chart.Svg);
+        html.Open("figcaption").Text(chart.Title + " · ").Element("a", Path(chart), ("href", Path(chart))).Close();
+        html.Close();
+    }
+
+    private static string Anchor(ChartPicture chart) => "chart-" + chart.Name;
 
     private static string Path(ChartPicture chart) => $"charts/{chart.Name}.svg";
 }

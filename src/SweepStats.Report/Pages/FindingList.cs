@@ -1,9 +1,11 @@
+using SweepStats.Report.Charts;
+
 namespace SweepStats.Report.Pages;
 
 /// <summary>Findings as a list, what several specimens share told once.</summary>
 internal static class FindingList
 {
-    public static void Write(HtmlWriter html, IReadOnlyList<FindingGroup> groups)
+    public static void Write(HtmlWriter html, PageContent content, IReadOnlyList<FindingGroup> groups)
     {
         if (groups.Count == 0)
         {
@@ -13,13 +15,13 @@ internal static class FindingList
         html.Open("ol", ("class", "findings"));
         foreach (FindingGroup group in groups)
         {
-            Group(html, group);
+            Group(html, content, group);
         }
 
         html.Close();
     }
 
-    private static void Group(HtmlWriter html, FindingGroup group)
+    private static void Group(HtmlWriter html, PageContent content, FindingGroup group)
     {
         string weight = Wording.Weight(group.Severity);
         html.Open("li", ("class", weight.ToLowerInvariant()));
@@ -27,6 +29,7 @@ internal static class FindingList
         html.Text(group.CommonMessage ?? Wording.SeveralFindings(group)).Text(" ").Element("code", group.Code).Close();
         html.Open("p").Element("em", "Next:").Text(" " + group.NextStep).Close();
         Basis(html, group);
+        Charts(html, content, group);
         if (group.CommonMessage is null)
         {
             html.List(group.Findings.Select(f => $"{Wording.Concerns(f)}: {f.Message}"));
@@ -53,5 +56,22 @@ internal static class FindingList
         {
             html.Element("p", basis, ("class", "basis"));
         }
+    }
+
+    private static void Charts(HtmlWriter html, PageContent content, FindingGroup group)
+    {
+        ChartPicture[] charts = [.. content.Charts.Where(c => c.Shows.Contains(group.Code))];
+        if (charts.Length == 0)
+        {
+            return;
+        }
+
+        html.Open("p", ("class", "basis")).Text(Wording.ShownIn);
+        for (int i = 0; i < charts.Length; i++)
+        {
+            html.Text(i == 0 ? " " : ", ").Element("a", charts[i].Title, ("href", ChartsPart.Place(content, charts[i])));
+        }
+
+        html.Close();
     }
 }

@@ -14,7 +14,7 @@ internal sealed class NextStepsPart : IPagePart
             html.Paragraph(Wording.NoFindings(content.Result));
         }
 
-        FindingList.Write(html, steps);
+        FindingList.Write(html, content, steps);
         if (steps.Any(Wording.LeavesOutStretches))
         {
             html.Paragraph(Wording.AllStretches);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SweepStats.Quantities;
+using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -24,7 +25,7 @@ internal sealed class Drift : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        var trends = DriftTest.Clearest(seen.Repeats).Where(IsClear).Select(t => t.Test).ToList();
+        var trends = seen.Drifts.Where(IsClear).ToList();
         if (Shift(seen) is { } shift && Math.Abs(shift.Db) > RepeatDb)
         {
             yield return new Finding
@@ -55,8 +56,7 @@ internal sealed class Drift : ICheck
         }
     }
 
-    private static bool IsClear((DriftTest Test, double Probability) trend) =>
-        Math.Abs(trend.Test.Size) >= WorthTellingDb && trend.Probability < FalseAlarm;
+    private static bool IsClear(DriftTest trend) => Math.Abs(trend.Size) >= WorthTellingDb && trend.Probability < FalseAlarm;
 
     // Reference sweeps have one group at most: they have no placements.
     private static (double Db, string First, string Last)? Shift(Evidence seen)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Floor;
+using SweepStats.Linearity;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
@@ -20,6 +21,12 @@ public sealed record Evidence
 
     /// <summary>How sweeps that repeat each other differ.</summary>
     public required ImmutableArray<RepeatGroup> Repeats { get; init; }
+
+    /// <summary>How their level moved.</summary>
+    public required ImmutableArray<DriftTest> Drifts { get; init; }
+
+    /// <summary>How far the receiver follows the source; null where that was not tested.</summary>
+    public required LinearityCurve? Linearity { get; init; }
 
     /// <summary>Shielding of each specimen.</summary>
     public required ImmutableArray<ShieldingCurve> Curves { get; init; }

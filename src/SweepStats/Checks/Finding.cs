@@ -41,6 +41,9 @@ public sealed record Finding
     /// <summary>Which specimen it concerns; null for all.</summary>
     public SpecimenName? Specimen { get; init; }
 
+    /// <summary>Name of the one sweep it concerns; null for all of the role and specimen.</summary>
+    public string? Sweep { get; init; }
+
     /// <summary>Stretches of neighbouring frequencies it concerns, rising; empty for all.</summary>
     public ImmutableArray<FrequencyBand> Where { get; init; } = [];
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SweepStats.Alignment;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Statistics;

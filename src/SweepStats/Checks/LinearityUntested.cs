@@ -10,7 +10,7 @@ internal sealed class LinearityUntested : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (!LinearitySteps.Of(seen).IsEmpty)
+        if (seen.Linearity is not null)
         {
             yield break;
         }

@@ -44,7 +44,7 @@ internal sealed class OddSweep : ICheck
             if (Math.Abs(sweep.Offset.Value) >= WorthTellingDb && off.Add(sweep))
             {
                 string side = sweep.Offset.Value > 0 ? "above" : "below";
-                yield return Found(group, Math.Abs(sweep.Offset.Value), $"{sweep.Sweep.Name} lies {Amount.Db(Math.Abs(sweep.Offset.Value))} {side} the other {group.Sweeps.Length - 1} sweeps as a whole.", basis);
+                yield return Found(group, sweep.Sweep, Math.Abs(sweep.Offset.Value), $"{sweep.Sweep.Name} lies {Amount.Db(Math.Abs(sweep.Offset.Value))} {side} the other {group.Sweeps.Length - 1} sweeps as a whole.", basis);
             }
         }
 
@@ -55,7 +55,7 @@ internal sealed class OddSweep : ICheck
             double strange = Math.Sqrt(Math.Max(0, (sweep.Shape.Value * sweep.Shape.Value) - (usual * usual)));
             if (strange >= WorthTellingDb && off.Add(sweep))
             {
-                yield return Found(group, strange, $"{sweep.Sweep.Name} has another shape than the other {group.Sweeps.Length - 1} sweeps: frequency by frequency it differs by {Amount.Db(strange)} more than they do among each other.", basis);
+                yield return Found(group, sweep.Sweep, strange, $"{sweep.Sweep.Name} has another shape than the other {group.Sweeps.Length - 1} sweeps: frequency by frequency it differs by {Amount.Db(strange)} more than they do among each other.", basis);
             }
         }
     }
@@ -83,12 +83,13 @@ internal sealed class OddSweep : ICheck
         CultureInfo.InvariantCulture,
         $"Against the scatter of {sweeps} repeated sweeps t = {outlier.T:0.0} on {outlier.DegreesOfFreedom} degrees of freedom, probability {outlier.Probability:0.0e+0}; in its own group extreme studentised deviate {alone.Statistics[rank]:0.00} against {alone.CriticalValues[rank]:0.00}. Told from {WorthTellingDb} dB on.");
 
-    private Finding Found(RepeatGroup group, double size, string message, string basis) => new()
+    private Finding Found(RepeatGroup group, Sweep sweep, double size, string message, string basis) => new()
     {
         Code = Code,
         Severity = Severity.Warning,
         Role = group.Role,
         Specimen = group.Specimen,
+        Sweep = sweep.Name,
         Size = new Decibels(size),
         Message = message + " It stays in the result, and widens its intervals.",
         Basis = basis,

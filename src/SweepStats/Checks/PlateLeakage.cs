@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Alignment;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 

@@ -38,12 +38,65 @@ internal static class Samples
 
     public static RehearsalPlan Small { get; } = new() { Title = "Small", Points = 31 };
 
+    /// <summary>A reference sweep that is off as a whole, a covered sweep of another shape, a carrier, and a floor that hides the upper end.</summary>
+    public static RehearsalPlan Odd { get; } = new()
+    {
+        Title = "Odd sweeps",
+        Points = 201,
+        ReferenceSweeps = 8,
+        CoveredSweeps = 6,
+        ShieldingStartDb = 30,
+        ShieldingStopDb = 75,
+        OddSweeps = [new OddSweep(SweepRole.Reference, 3, OffsetDb: 1.8), new OddSweep(SweepRole.Covered, 2, ShapeDb: 1.5)],
+        Ambient = [new AmbientCarrier(new Hertz(433.92e6), new Decibels(20))],
+    };
+
+    /// <summary>A source that moves by 2 dB in the course of a morning.</summary>
+    public static RehearsalPlan Drifting { get; } = new()
+    {
+        Title = "Drift",
+        Points = 61,
+        SpecimensPerLot = 2,
+        ReferenceSweeps = 8,
+        DriftDb = 2,
+        StartsAt = new DateTimeOffset(2026, 5, 12, 8, 57, 0, TimeSpan.FromHours(2)),
+        SecondsPerSweep = 300,
+    };
+
+    /// <summary>Four lots of eight specimens in three placements of three sweeps, among them some odd ones.</summary>
+    public static RehearsalPlan HundredGroups { get; } = new()
+    {
+        Title = "Hundred groups",
+        Points = 41,
+        Lots = 4,
+        SpecimensPerLot = 8,
+        Placements = 3,
+        CoveredSweeps = 3,
+        ReferenceSweeps = 10,
+        SweepDeviationDb = 0.1,
+        OddSweeps = [new OddSweep(SweepRole.Reference, 3, 2.5), new OddSweep(SweepRole.Covered, 40, 3), new OddSweep(SweepRole.Covered, 41, 3), new OddSweep(SweepRole.Floor, 2, 1.5)],
+        StartsAt = new DateTimeOffset(2026, 5, 12, 8, 57, 0, TimeSpan.FromHours(2)),
+    };
+
+    /// <summary>Linearity sweeps at five source levels of a receiver that is overloaded at the upper ones.</summary>
+    public static RehearsalPlan Overloaded { get; } = new()
+    {
+        Title = "Overload",
+        Points = 61,
+        LinearitySourcesDbm = [-20, -10, 0, 10, 15],
+        LinearitySweeps = 4,
+        CompressionDbm = -31,
+    };
+
     public static AnalysisResult Run(RehearsalPlan rehearsal, AnalysisPlan plan) => Analysis.Run(Rehearser.Draw(rehearsal).Campaign, plan);
 
     /// <summary>The campaign again with every name put through a function.</summary>
-    public static AnalysisResult Renamed(Func<string, string> name)
+    public static AnalysisResult Renamed(Func<string, string> name) => Renamed(Small, name);
+
+    /// <summary>A rehearsed campaign with every name put through a function.</summary>
+    public static AnalysisResult Renamed(RehearsalPlan rehearsal, Func<string, string> name)
     {
-        Campaign campaign = Rehearser.Draw(Small).Campaign;
+        Campaign campaign = Rehearser.Draw(rehearsal).Campaign;
         ImmutableArray<Sweep> sweeps = [.. campaign.Sweeps.Select(s => new Sweep(name(s.Name), s.Role, s.Grid, s.Levels, s.Scale)
         {
             Lot = s.Lot is null ? null : name(s.Lot),

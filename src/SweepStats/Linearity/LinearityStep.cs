@@ -1,11 +1,13 @@
-namespace SweepStats.Checks;
+using SweepStats.Statistics;
+
+namespace SweepStats.Linearity;
 
 /// <summary>How far the receiver follows a step of the source. Immutable.</summary>
 /// <param name="LowDbm">Lower source level.</param>
 /// <param name="HighDbm">Higher source level.</param>
 /// <param name="ShortfallDb">The step minus what the receiver shows of it: positive where it shows too little.</param>
-/// <param name="Interval">Limits of the shortfall; null where one sweep at a level allows none.</param>
+/// <param name="Interval">Limits of the shortfall in dB; null where one sweep at a level allows none.</param>
 /// <param name="LowSweeps">Sweeps at the lower source level.</param>
 /// <param name="HighSweeps">Sweeps at the higher source level.</param>
 /// <param name="PointCount">Frequencies compared.</param>
-internal sealed record LinearityStep(double LowDbm, double HighDbm, double ShortfallDb, Statistics.Interval? Interval, int LowSweeps, int HighSweeps, int PointCount);
+public sealed record LinearityStep(double LowDbm, double HighDbm, double ShortfallDb, Interval? Interval, int LowSweeps, int HighSweeps, int PointCount);

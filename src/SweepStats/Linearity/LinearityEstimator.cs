@@ -1,8 +1,9 @@
-using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Floor;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
-namespace SweepStats.Checks;
+namespace SweepStats.Linearity;
 
 /// <summary>Compares linearity sweeps, taken with nothing in the way at several source levels, with the steps of the source.</summary>
 /// <remarks>
@@ -10,31 +11,31 @@ namespace SweepStats.Checks;
 /// setting stands 20 dB over the floor, where noise adds less than 0.05 dB. Each sweep counts once, with its mean over these frequencies: offsets that a sweep
 /// shares over frequency are not averaged away. Limits by Welch's t.
 /// </remarks>
-internal static class LinearitySteps
+internal static class LinearityEstimator
 {
     private const double ClearOfNoiseDb = 20;
-    private const double Confidence = 0.95;
+    private static readonly Confidence Level = Confidence.NinetyFive;
 
-    /// <summary>Each source level against the lowest, rising; empty where fewer than two levels were taken on the common grid.</summary>
-    public static ImmutableArray<LinearityStep> Of(Evidence seen)
+    /// <summary>The curve; null where fewer than two levels were taken on the common grid, or none is clear of the noise.</summary>
+    public static LinearityCurve? Of(AlignedCampaign campaign, NoiseFloor? floor)
     {
-        var levels = SetAsideSweeps.OnGrid(seen.Campaign, SweepRole.Linearity)
+        var levels = SetAsideSweeps.OnGrid(campaign, SweepRole.Linearity)
             .Where(s => s.Sweep.SourceDbm is not null)
             .GroupBy(s => s.Sweep.SourceDbm!.Value).OrderBy(g => g.Key)
             .Select(g => (Source: g.Key, Sweeps: g.Select(s => s.Levels).ToArray()))
             .ToList();
         if (levels.Count < 2)
         {
-            return [];
+            return null;
         }
 
-        int[] places = Places(levels[0].Sweeps, levels[^1].Sweeps, seen);
-        return places.Length == 0 ? [] : [.. levels.Skip(1).Select(high => Step(levels[0], high, places))];
+        int[] places = Places(levels[0].Sweeps, levels[^1].Sweeps, floor);
+        return places.Length == 0 ? null : new LinearityCurve { Steps = [.. levels.Skip(1).Select(high => Step(levels[0], high, places))], Confidence = Level };
     }
 
-    private static int[] Places(double[][] lowest, double[][] highest, Evidence seen)
+    private static int[] Places(double[][] lowest, double[][] highest, NoiseFloor? floor)
     {
-        int[] clear = [.. Enumerable.Range(0, seen.Campaign.Grid.Count).Where(f => seen.Floor is not { } floor || (!floor.Ambient[f] && lowest.Average(s => s[f]) > floor.LevelDb[f] + ClearOfNoiseDb))];
+        int[] clear = [.. Enumerable.Range(0, lowest[0].Length).Where(f => floor is null || (!floor.Ambient[f] && lowest.Average(s => s[f]) > floor.LevelDb[f] + ClearOfNoiseDb))];
         // By both settings alike: chosen by one, its own scatter would look like a step.
         double[] both = [.. clear.Select(f => lowest.Average(s => s[f]) + highest.Average(s => s[f]))];
         double middle = both.Length == 0 ? 0 : Sample.Median(both);
@@ -55,7 +56,7 @@ internal static class LinearitySteps
     {
         ReadOnlySpan<Contribution> parts = [Mean(lows), Mean(highs)];
         double freedom = WelchSatterthwaite.DegreesOfFreedom(parts);
-        double half = StudentT.Quantile((1 + Confidence) / 2, freedom) * WelchSatterthwaite.Combined(parts);
+        double half = StudentT.Quantile(Level.TwoSidedQuantile, freedom) * WelchSatterthwaite.Combined(parts);
         return new Interval(shortfall - half, shortfall + half);
     }
 

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using SweepStats.Alignment;
 using SweepStats.Sweeps;
 
-namespace SweepStats.Checks;
+namespace SweepStats.Alignment;
 
 /// <summary>Brings sweeps that are no part of the shielding, of plates and of source steps, onto the campaign's grid.</summary>
 internal static class SetAsideSweeps

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Repeats;
+
+/// <summary>How the level of repeated sweeps moved, as a straight line along time, order or halves. Immutable.</summary>
+public sealed record DriftTest
+{
+    private DriftTest(SlopeEstimate slope) => Slope = slope;
+
+    /// <summary>What x is.</summary>
+    public required DriftAlong Along { get; init; }
+
+    /// <summary>The groups looked at together; each keeps a level of its own.</summary>
+    public required ImmutableArray<RepeatGroup> Groups { get; init; }
+
+    /// <summary>Where each sweep of each group lies.</summary>
+    public required ImmutableArray<ImmutableArray<double>> X { get; init; }
+
+    /// <summary>Chance that this or a sister test finds as much without a drift; not a number where nothing scatters.</summary>
+    public double Probability { get; private init; }
+
+    /// <summary>From the smallest to the largest x: the hours of the day, or 1.</summary>
+    public double Span => X.Max(x => x.Max()) - X.Min(x => x.Min());
+
+    /// <summary>dB from one end to the other.</summary>
+    public double Size => Slope.Value * Span;
+
+    /// <summary>Sweeps looked at.</summary>
+    public int SweepCount => Groups.Sum(g => g.Sweeps.Length);
+
+    /// <summary>dB per unit of x.</summary>
+    internal SlopeEstimate Slope { get; }
+
+    /// <summary>The line through a group, in dB of offset, at each of its sweeps.</summary>
+    public ImmutableArray<double> Line(int group)
+    {
+        double middle = X[group].Average();
+        double level = Groups[group].Offsets().Average();
+        return [.. X[group].Select(x => level + (Slope.Value * (x - middle)))];
+    }
+
+    /// <summary>The clearest of the tests that can be made, one for each family.</summary>
+    /// <remarks>
+    /// Reference and covered sweeps together where all have times; else each role by itself, along order and along halves, since a pause between the sweeps
+    /// before and after a specimen does not show in their order. A specimen that shields more than another is no drift; nor is a placement. Floor sweeps say
+    /// little about the level of a signal and are left out.
+    /// </remarks>
+    public static ImmutableArray<DriftTest> Clearest(ImmutableArray<RepeatGroup> repeats)
+    {
+        ImmutableArray<RepeatGroup> signal = [.. repeats.Where(g => g.Role is SweepRole.Reference or SweepRole.Covered)];
+        IEnumerable<List<DriftTest>> families = ByClock(signal) is { } together
+            ? [[together]]
+            : new[] { SweepRole.Reference, SweepRole.Covered }.Select(role => ByOrder([.. signal.Where(g => g.Role == role)]));
+        return [.. families.Where(family => family.Count > 0).Select(Clearest)];
+    }
+
+    private static DriftTest Clearest(List<DriftTest> family)
+    {
+        DriftTest best = family.MinBy(t => t.Slope.Probability)!;
+        return best with { Probability = Math.Min(1, family.Count * best.Slope.Probability) };
+    }
+
+    private static DriftTest? ByClock(ImmutableArray<RepeatGroup> groups)
+    {
+        var sweeps = groups.SelectMany(g => g.Sweeps).Select(s => s.Sweep).ToList();
+        if (sweeps.Count == 0 || sweeps.Exists(s => s.TakenAt is null))
+        {
+            return null;
+        }
+
+        DateTimeOffset first = sweeps.Min(s => s.TakenAt!.Value);
+        return Of(DriftAlong.Clock, groups, (group, j) => (group.Sweeps[j].Sweep.TakenAt!.Value - first).TotalHours);
+    }
+
+    private static List<DriftTest> ByOrder(ImmutableArray<RepeatGroup> groups) =>
+    [
+        .. new[]
+        {
+            Of(DriftAlong.Order, groups, (group, j) => (double)j / (group.Sweeps.Length - 1)),
+            Of(DriftAlong.Halves, groups, (group, j) => j < (group.Sweeps.Length + 1) / 2 ? 0 : 1),
+        }.OfType<DriftTest>(),
+    ];
+
+    private static DriftTest? Of(DriftAlong along, ImmutableArray<RepeatGroup> groups, Func<RepeatGroup, int, double> place)
+    {
+        ImmutableArray<ImmutableArray<double>> x = [.. groups.Select(g => Enumerable.Range(0, g.Sweeps.Length).Select(j => place(g, j)).ToImmutableArray())];
+        return CommonSlope.Of([.. groups.Zip(x, (g, at) => (at.ToArray(), g.Offsets()))]) is { } slope
+            ? new DriftTest(slope) { Along = along, Groups = groups, X = x }
+            : null;
+    }
+}
