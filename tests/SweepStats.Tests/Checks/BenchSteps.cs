@@ -1,0 +1,135 @@
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Tests.Checks;
+
+/// <summary>One rehearsed bench for each way in which each check finds something, and the same bench after its next step.</summary>
+internal static class BenchSteps
+{
+    private static readonly RehearsalPlan Plan = Rehearsed.Plan;
+    private static readonly RehearsalPlan Long = Plan with { Points = 201 };
+
+    private static readonly AnalysisPlan Power = new() { Averaging = Averaging.Power };
+
+    public static IReadOnlyList<BenchStep> All { get; } = [.. Range(), .. Overload(), .. Repeats(), .. Surroundings(), .. Statements()];
+
+    private static AnalysisPlan Asking(double decibels) => Power with { Requirement = Requirement.Constant(new Decibels(decibels)) };
+
+    private static IEnumerable<BenchStep> Range()
+    {
+        RehearsalPlan blind = Plan with { FloorSweeps = 0 };
+        yield return new("no-floor", "no floor at all", Severity.Warning, "at least three floor sweeps", Taken.With(blind), Taken.With(blind with { FloorSweeps = 3 }));
+        yield return new("no-floor", "a declared floor", Severity.Warning, "at least three floor sweeps",
+            Taken.With(blind, Power with { DeclaredFloorDb = -100 }), Taken.With(blind with { FloorSweeps = 3 }, Power with { DeclaredFloorDb = -100 }));
+
+        // The bounds reach what is asked, so that the floor once taken has nothing worse to say.
+        RehearsalPlan unseen = Long with { FloorSweeps = 0, ReferenceRippleDb = 6, ShieldingStopDb = 100 };
+        yield return new("suspected-floor", "noise taken for signal", Severity.Warning, "Take floor sweeps", Taken.With(unseen, Asking(35)), Taken.With(unseen with { FloorSweeps = 3 }, Asking(35)));
+
+        // 15.0 dB are missing, rounded up.
+        yield return new("under-ranged", "more asked than the range shows", Severity.Warning, "16 dB more source power", Taken.With(Plan, Asking(80)), Taken.With(Plan with { ReferenceDbm = Plan.ReferenceDbm + 16 }, Asking(80)));
+        RehearsalPlan dead = Plan with { ReferenceDbm = -95, ShieldingStartDb = 2, ShieldingStopDb = 2 };
+        yield return new("under-ranged", "a reference in the noise", Severity.Fault, "source power", Taken.With(dead), Taken.With(dead with { ReferenceDbm = -60 }));
+
+        RehearsalPlan hidden = Plan with { ShieldingStartDb = 60, ShieldingStopDb = 78 };
+        yield return new("capped", "the floor in the way", Severity.Warning, "a tenth gives 10 dB", Taken.With(hidden), Taken.With(hidden with { FloorDbm = hidden.FloorDbm - 20 }));
+        RehearsalPlan near = Plan with { ShieldingStartDb = 65, ShieldingStopDb = 65 };
+        yield return new("near-floor", "noise in the covered level", Severity.Note, "make more range", Taken.With(near), Taken.With(near with { FloorDbm = near.FloorDbm - 10 }));
+    }
+
+    private static IEnumerable<BenchStep> Overload()
+    {
+        // The highest point of a reference at −30 dBm lies a little more than 10 dB above −40 dBm.
+        AnalysisPlan limited = Power with { MaximumInputDbm = -40 };
+        yield return new("over-input", "a reference above the stated maximum", Severity.Fault, "11 dB more attenuation", Taken.With(Plan, limited), Taken.With(Plan with { ReferenceDbm = Plan.ReferenceDbm - 11 }, limited));
+        RehearsalPlan rippled = Long with { ReferenceRippleDb = 4 };
+        yield return new("saturation-plateau", "a flat top", Severity.Fault, "Raise the reference level", Taken.With(rippled with { LimitDbm = -31 }), Taken.With(rippled));
+        RehearsalPlan stepped = Plan with { LinearitySourcesDbm = [-10, 0, 10], CompressionDbm = -30 };
+        yield return new("saturation-step", "a receiver that no longer follows", Severity.Fault, "put attenuation before the receiver", Taken.With(stepped), Taken.With(stepped with { ReferenceDbm = stepped.ReferenceDbm - 20 }));
+        yield return new("linearity-untested", "no step of the source taken", Severity.Note, "Step the source down", Taken.With(Plan), Taken.With(Plan with { LinearitySourcesDbm = [0, 10] }));
+
+        RehearsalPlan leaking = Plan with { PlateSweeps = 3, PlateDb = 45 };
+        yield return new("leakage", "a way round the specimen", Severity.Warning, "seal the edges", Taken.With(leaking), Taken.With(leaking with { PlateDb = 70 }));
+        Taken sealedUp = Taken.With(leaking with { PlateDb = 70 });
+        yield return new("leakage", "a plate on other frequencies", Severity.Note, "the same start, stop and number of points", sealedUp.But(s => s.Role == SweepRole.Plate ? s.WithoutFirstPoint() : s), sealedUp);
+    }
+
+    private static IEnumerable<BenchStep> Repeats()
+    {
+        RehearsalPlan steady = Plan with { SweepDeviationDb = 0.1, StartsAt = new DateTimeOffset(2026, 3, 5, 18, 0, 0, TimeSpan.Zero) };
+        yield return new("drift", "a source that warms up", Severity.Warning, "take the sweeps again", Taken.With(steady with { DriftDb = 2 }), Taken.With(steady));
+        yield return new("drift", "a reference that is another at the end", Severity.Fault, "take the reference again until it stays", Taken.With(steady with { DriftDb = -5 }), Taken.With(steady));
+
+        // Left out with its reason, and one more taken.
+        RehearsalPlan six = Plan with { SweepDeviationDb = 0.1, ReferenceSweeps = 6 };
+        Taken odd = Taken.With(six with { OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Reference, 2, -3)] });
+        Sweep touched = odd.Campaign.Sweeps.Where(s => s.Role == SweepRole.Reference).ElementAt(1);
+        Sweep again = Taken.With(six with { Seed = 99 }).First(SweepRole.Reference).As(name: "reference/again.csv");
+        yield return new("odd-sweep", "a cable that was touched", Severity.Warning, "exclude the sweep", odd, odd.But(s => s == touched ? s.As(excluded: "cable touched") : s).And(again));
+        yield return new("non-normal", "a loose contact", Severity.Warning, "a loose connector", Taken.With(Long with { JumpShare = 0.02, JumpDb = -2 }), Taken.With(Long));
+
+        yield return new("too-few-repeats", "one covered sweep", Severity.Warning, "better five", Taken.With(Plan with { CoveredSweeps = 1 }), Taken.With(Plan));
+        yield return new("too-few-repeats", "two reference sweeps", Severity.Warning, "five are a good number", Taken.With(Plan with { ReferenceSweeps = 2 }), Taken.With(Plan));
+        yield return new("too-few-repeats", "one floor sweep", Severity.Note, "at least three floor sweeps", Taken.With(Plan with { FloorSweeps = 1 }), Taken.With(Plan with { FloorSweeps = 3 }));
+
+        Taken clean = Taken.With(Plan);
+        Sweep kept = clean.First(SweepRole.Covered);
+        yield return new("duplicate-sweep", "a file copied", Severity.Warning, "take the missing sweep again", clean.And(kept.As(name: "covered/copy.csv")), Taken.With(Plan with { CoveredSweeps = 6 }));
+        Sweep reference = clean.First(SweepRole.Reference);
+        yield return new("duplicate-sweep", "a reference sweep as a covered one", Severity.Fault, "take the missing sweep again",
+            clean.But(s => s == kept ? s.As(levels: reference.Levels) : s), clean);
+
+        RehearsalPlan placed = Plan with { Placements = 3, CoveredSweeps = 2, SpecimensPerLot = 3, SweepDeviationDb = 0.1 };
+        yield return new("placement-unknown", "placements without names", Severity.Note, "name the placements", clean, Taken.With(Plan with { Placements = 3, CoveredSweeps = 2 }));
+        yield return new("placement-effect", "edges that press differently", Severity.Note, "a frame that presses the edges alike", Taken.With(placed with { PlacementDeviationDb = 1 }), Taken.With(placed));
+        Taken uneven = Taken.With(placed with { PlacementDeviationDb = 1 });
+        yield return new("placement-effect", "a specimen placed once", Severity.Warning, "Put every specimen on at least three times",
+            uneven with { Campaign = uneven.Campaign with { Sweeps = [.. uneven.Campaign.Sweeps.Where(s => s.Specimen != "A03" || s.Placement == "p1")] } }, uneven);
+    }
+
+    private static IEnumerable<BenchStep> Surroundings()
+    {
+        AmbientCarrier Carrier(double share) => new(new Hertz(150e6), new Decibels(20), share);
+        yield return new("ambient", "a transmitter nearby", Severity.Warning, "switch off the transmitter", Taken.With(Plan with { Ambient = [Carrier(1)] }), Taken.With(Plan));
+        yield return new("ambient", "a transmitter that pauses", Severity.Warning, "at a quiet hour", Taken.With(Plan with { Ambient = [Carrier(0.5)] }), Taken.With(Plan));
+        var random = new RandomSource(6);
+        Taken single = Taken.With(Plan with { Looks = 1 });
+        yield return new("ambient", "bursts over the whole band", Severity.Warning, "switch off what transmits",
+            single.But(s => s.Role == SweepRole.Floor ? s.As(levels: [.. s.Levels.Select(l => l + (6 * random.Normal()))]) : s), single);
+
+        Taken negative = Taken.With(Plan with { ShieldingStartDb = 5, ShieldingStopDb = 5 });
+        yield return new("negative-shielding", "reference and covered exchanged", Severity.Warning, "reference and covered sweeps were exchanged",
+            negative.But(s => s.Role == SweepRole.Floor ? s : s.As(levels: Partner(negative, s).Levels)), negative);
+    }
+
+    private static IEnumerable<BenchStep> Statements()
+    {
+        Taken clean = Taken.With(Plan);
+        yield return new("grid-mismatch", "one sweep on other frequencies", Severity.Warning, "the same start, stop and number of points", clean.But(s => s == clean.First(SweepRole.Reference) ? s.WithoutFirstPoint() : s), clean);
+        Taken ten = clean.But(s => s.As(settings: new ReceiverSettings { AttenuationDb = 10 }));
+        yield return new("settings-changed", "another attenuation", Severity.Warning, "the same source and receiver settings", ten.But(s => s.Role == SweepRole.Covered ? s.As(settings: new ReceiverSettings { AttenuationDb = 0 }) : s), ten);
+        Taken deep = Taken.With(Plan with { ShieldingStartDb = 95, ShieldingStopDb = 95 });
+        yield return new("settings-changed", "a floor above the covered noise", Severity.Fault, "exactly the settings of the covered sweeps", deep.But(s => s.Role == SweepRole.Floor ? s.Shifted(6) : s), deep);
+
+        // 1 MHz at 290 K is −114 dBm; a preamplifier's 20 dB were taken off levels that did not have them.
+        AnalysisPlan wide = Power with { Setup = new ReceiverSettings { ResolutionBandwidthHz = 1e6 } };
+        yield return new("below-thermal", "a gain taken off the levels", Severity.Warning, "gain of a preamplifier", Taken.With(Plan, wide).But(s => s.Shifted(-20)), Taken.With(Plan, wide));
+
+        yield return new("averaging-unknown", "averaging not stated", Severity.Note, "Set averaging", clean with { Stated = new AnalysisPlan() }, clean);
+        yield return new("averaging-doubtful", "averages called samples", Severity.Warning, "to \"power\"", clean with { Stated = new AnalysisPlan { Averaging = Averaging.Sample } }, clean);
+        Taken near = Taken.With(Plan with { ShieldingStartDb = 65, ShieldingStopDb = 65 }).But(s => s.As(settings: new ReceiverSettings { TraceMode = "Clear Write" }));
+        yield return new("averaging-doubtful", "the highest reading kept", Severity.Warning, "the trace cleared for each sweep", near.But(s => s.As(settings: new ReceiverSettings { TraceMode = "Max Hold" })), near);
+        yield return new("quantised", "a coarse display", Severity.Note, "a finer scale", Taken.With(Plan with { QuantisationDb = 1 }), Taken.With(Plan with { QuantisationDb = 0.01 }));
+    }
+
+    // The sweep of the other role that stands at the same place among its own.
+    private static Sweep Partner(Taken taken, Sweep sweep)
+    {
+        SweepRole other = sweep.Role == SweepRole.Reference ? SweepRole.Covered : SweepRole.Reference;
+        int place = taken.Campaign.Sweeps.Where(s => s.Role == sweep.Role).ToList().IndexOf(sweep);
+        return taken.Campaign.Sweeps.Where(s => s.Role == other).ElementAt(place);
+    }
+}

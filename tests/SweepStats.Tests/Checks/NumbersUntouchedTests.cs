@@ -1,0 +1,93 @@
+using System.Globalization;
+using SweepStats.Alignment;
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Floor;
+using SweepStats.Repeats;
+using SweepStats.Shielding;
+using Xunit;
+
+namespace SweepStats.Tests.Checks;
+
+/// <summary>A check looks on: whatever it finds, levels, floor, curves and bands stay as they were, to the last bit.</summary>
+public sealed class NumbersUntouchedTests
+{
+    [Fact]
+    public void NoCheckChangesABitOfWhatItLooksAt()
+    {
+        foreach (BenchStep step in BenchSteps.All)
+        {
+            AnalysisResult result = step.Before.Analysed();
+            Evidence seen = EvidenceOf(result);
+            string before = Numbers(result, BandsOf(result));
+            foreach (ICheck check in Checklist.All)
+            {
+                _ = check.Inspect(seen).ToList();
+                _ = check.UntestedBecause(seen);
+                Assert.True(before == Numbers(result, BandsOf(result)), $"{check.Code} changed a number ({step.Name}).");
+            }
+        }
+    }
+
+    [Fact]
+    public void WithoutAnyCheckTheNumbersAreTheSame()
+    {
+        foreach (BenchStep step in BenchSteps.All)
+        {
+            AnalysisResult result = step.Before.Analysed();
+            AnalysisPlan plan = step.Before.Stated;
+            AlignedCampaign aligned = Aligner.Align(step.Before.Campaign, plan.Band);
+            NoiseFloor? floor = FloorOf(aligned, plan);
+            var estimator = new ShieldingEstimator(aligned, floor, plan.Confidence, plan.Uncertainties);
+            AnalysisResult bare = result with { Campaign = aligned, Floor = floor, Curves = [.. aligned.Covered.Select(estimator.Estimate)] };
+            Assert.True(Numbers(result, result.Bands) == Numbers(bare, BandsOf(bare)), step.Name);
+        }
+    }
+
+    [Fact]
+    public void TheSameFindingsComeASecondTime()
+    {
+        foreach (BenchStep step in BenchSteps.All)
+        {
+            AnalysisResult result = step.Before.Analysed();
+            Assert.Equal(result.Findings.Select(Words), Checklist.Inspect(EvidenceOf(result)).Select(Words));
+        }
+    }
+
+    private static Evidence EvidenceOf(AnalysisResult result) => new()
+    {
+        Campaign = result.Campaign,
+        Floor = result.Floor,
+        Repeats = result.Repeats,
+        Curves = result.Curves,
+        Averaging = result.Plan.Averaging,
+        Requirement = result.Plan.Requirement,
+        Margin = result.Plan.Margin,
+        Setup = result.Plan.Setup,
+        MaximumInputDbm = result.Plan.MaximumInputDbm,
+    };
+
+    private static NoiseFloor? FloorOf(AlignedCampaign aligned, AnalysisPlan plan) =>
+        aligned.Floor is { } sweeps ? NoiseFloorEstimator.Estimate(sweeps, plan.Averaging)
+            : plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, aligned.Grid.Count, plan.Averaging) : null;
+
+    private static BandStatement[] BandsOf(AnalysisResult result) =>
+        [.. result.Curves.Select(c => BandEstimator.State(c, result.Campaign.Grid, result.Plan.Requirement, result.Plan.Confidence))];
+
+    private static string Words(Finding finding) => $"{finding.Severity} {finding.Code} {finding.Message} {finding.Basis} {finding.NextStep} {finding.Size} {string.Join(' ', finding.Where)}";
+
+    // Doubles are written so that they read back to the same bits; records write all their numbers.
+    private static string Numbers(AnalysisResult result, IEnumerable<BandStatement> bands)
+    {
+        SweepBlock[] blocks = [.. new[] { result.Campaign.Floor, result.Campaign.Reference }.OfType<SweepBlock>(), .. result.Campaign.Covered.Select(c => c.Block)];
+        IEnumerable<double> levels = blocks.SelectMany(b => Enumerable.Range(0, b.SweepCount).SelectMany(j => b[j].ToArray()));
+        IEnumerable<double> floor = result.Floor is { } f ? [.. f.LevelDb, .. f.StandardErrorDb, .. f.DegreesOfFreedom, .. f.Ambient.Select(a => a ? 1.0 : 0), f.ReadingDeviationDb] : [];
+        IEnumerable<double> repeats = result.Repeats.SelectMany((RepeatGroup g) => g.Sweeps).SelectMany(s => s.RestDb.Prepend(s.Offset.Value));
+        return string.Join('\n',
+        [
+            .. levels.Concat(floor).Concat(repeats).Concat(result.Campaign.SetAside.SelectMany(s => s.Levels)).Select(v => v.ToString("R", CultureInfo.InvariantCulture)),
+            .. result.Curves.SelectMany(c => c.Readings).Select(r => r.ToString()),
+            .. bands.Select(b => b.ToString()),
+        ]);
+    }
+}
