@@ -27,13 +27,15 @@ public static class Analysis
         NoiseFloor? floor = Floor(aligned, plan);
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
-        ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats);
+        ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
+        ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, floor);
         var evidence = new Evidence
         {
             Campaign = aligned,
             Floor = floor,
             Repeats = repeats,
+            OddRepeats = odd,
             Drifts = drifts,
             Linearity = linearity,
             Curves = curves,
@@ -51,6 +53,7 @@ public static class Analysis
             Campaign = aligned,
             Floor = floor,
             Repeats = repeats,
+            OddRepeats = odd,
             Drifts = drifts,
             Linearity = linearity,
             Curves = curves,

@@ -28,6 +28,9 @@ public sealed record AnalysisResult
     /// <summary>How sweeps that repeat each other differ: floor, reference, then specimens by name.</summary>
     public required ImmutableArray<RepeatGroup> Repeats { get; init; }
 
+    /// <summary>Sweeps that are odd among their repeats.</summary>
+    public required ImmutableArray<OddRepeat> OddRepeats { get; init; }
+
     /// <summary>How the level of reference and covered sweeps moved, clear or not; empty where too few repeat each other.</summary>
     public required ImmutableArray<DriftTest> Drifts { get; init; }
 

@@ -6,7 +6,6 @@ namespace SweepStats.Report.Charts;
 /// <summary>How steady the sweeps were: the offset of each from the middle of its group, at the time it was taken or in order.</summary>
 internal static class OffsetChart
 {
-    private const string Odd = "odd-sweep";
     private const string Drift = "drift";
 
     // From so many sweeps on marks of full size would hide each other.
@@ -40,7 +39,7 @@ internal static class OffsetChart
             ]);
         return new Chart(name, ChartKind.Offsets, Wording.OffsetTitle, Wording.OffsetDescription(offsets, [.. odd.Select(o => o.Name)]), model)
         {
-            Shows = [Odd, Drift],
+            Shows = ["odd-sweep", Drift],
         };
     }
 
@@ -77,11 +76,10 @@ internal static class OffsetChart
 
     private static List<(DataPoint At, string Name)> OddSweeps(SweepPlaces places, AnalysisResult result)
     {
-        HashSet<string> odd = [.. result.Findings.Where(f => f.Code == Odd).Select(f => f.Sweep).OfType<string>()];
         return
         [
             .. places.Groups.Zip(places.Places).SelectMany(g => g.First.Sweeps.Zip(g.Second, (sweep, x) => (sweep, x, g.First)))
-                .Where(s => odd.Contains(s.sweep.Sweep.Name))
+                .Where(s => result.OddRepeats.Any(odd => ReferenceEquals(odd.Sweep, s.sweep)))
                 .Select(s => (new DataPoint(s.x, s.sweep.Offset.Value), Wording.SweepOf(s.First, s.sweep.Sweep, result.Repeats))),
         ];
     }

@@ -10,7 +10,7 @@ internal static class ResidualGroups
 {
     private const int Most = 6;
 
-    private static readonly string[] Codes = ["odd-sweep", "drift", "non-normal", "saturation-plateau", "ambient"];
+    private static readonly string[] Codes = ["odd-sweep", "drift", "non-normal", "saturation-plateau"];
 
     /// <summary>Groups with their findings: gravest finding first, then those that a finding names, then those that differ most.</summary>
     public static IEnumerable<(RepeatGroup Group, ImmutableArray<Finding> Findings)> Of(AnalysisResult result)

@@ -22,6 +22,9 @@ public sealed record Evidence
     /// <summary>How sweeps that repeat each other differ.</summary>
     public required ImmutableArray<RepeatGroup> Repeats { get; init; }
 
+    /// <summary>Sweeps that are odd among their repeats.</summary>
+    public required ImmutableArray<OddRepeat> OddRepeats { get; init; }
+
     /// <summary>How their level moved.</summary>
     public required ImmutableArray<DriftTest> Drifts { get; init; }
 

@@ -7,7 +7,9 @@ namespace SweepStats.Repeats;
 /// <summary>How the level of repeated sweeps moved, as a straight line along time, order or halves. Immutable.</summary>
 public sealed record DriftTest
 {
-    private DriftTest(SlopeEstimate slope) => Slope = slope;
+    private DriftTest()
+    {
+    }
 
     /// <summary>What x is.</summary>
     public required DriftAlong Along { get; init; }
@@ -28,16 +30,20 @@ public sealed record DriftTest
     public double Size => Slope.Value * Span;
 
     /// <summary>Sweeps looked at.</summary>
-    public int SweepCount => Groups.Sum(g => g.Sweeps.Length);
+    public int SweepCount => Groups.Sum(g => g.Sweeps.Count(IsSteady));
+
+    /// <summary>Sweeps left out because they are odd by themselves: one of them at the end of the day would look like a drift.</summary>
+    public required ImmutableArray<RepeatedSweep> LeftOut { get; init; }
 
     /// <summary>dB per unit of x.</summary>
-    internal SlopeEstimate Slope { get; }
+    internal SlopeEstimate Slope { get; private init; }
 
     /// <summary>The line through a group, in dB of offset, at each of its sweeps.</summary>
     public ImmutableArray<double> Line(int group)
     {
-        double middle = X[group].Average();
-        double level = Groups[group].Offsets().Average();
+        (double[] x, double[] offsets) = Pairs(group);
+        double middle = x.Average();
+        double level = offsets.Average();
         return [.. X[group].Select(x => level + (Slope.Value * (x - middle)))];
     }
 
@@ -47,12 +53,15 @@ public sealed record DriftTest
     /// before and after a specimen does not show in their order. A specimen that shields more than another is no drift; nor is a placement. Floor sweeps say
     /// little about the level of a signal and are left out.
     /// </remarks>
-    public static ImmutableArray<DriftTest> Clearest(ImmutableArray<RepeatGroup> repeats)
+    /// <param name="repeats">All groups.</param>
+    /// <param name="odd">Sweeps that are odd by themselves.</param>
+    public static ImmutableArray<DriftTest> Clearest(ImmutableArray<RepeatGroup> repeats, ImmutableArray<OddRepeat> odd)
     {
+        ImmutableArray<RepeatedSweep> leftOut = [.. odd.Where(o => o.ByOffset).Select(o => o.Sweep)];
         ImmutableArray<RepeatGroup> signal = [.. repeats.Where(g => g.Role is SweepRole.Reference or SweepRole.Covered)];
-        IEnumerable<List<DriftTest>> families = ByClock(signal) is { } together
+        IEnumerable<List<DriftTest>> families = ByClock(signal, leftOut) is { } together
             ? [[together]]
-            : new[] { SweepRole.Reference, SweepRole.Covered }.Select(role => ByOrder([.. signal.Where(g => g.Role == role)]));
+            : new[] { SweepRole.Reference, SweepRole.Covered }.Select(role => ByOrder([.. signal.Where(g => g.Role == role)], leftOut));
         return [.. families.Where(family => family.Count > 0).Select(Clearest)];
     }
 
@@ -62,7 +71,7 @@ public sealed record DriftTest
         return best with { Probability = Math.Min(1, family.Count * best.Slope.Probability) };
     }
 
-    private static DriftTest? ByClock(ImmutableArray<RepeatGroup> groups)
+    private static DriftTest? ByClock(ImmutableArray<RepeatGroup> groups, ImmutableArray<RepeatedSweep> leftOut)
     {
         var sweeps = groups.SelectMany(g => g.Sweeps).Select(s => s.Sweep).ToList();
         if (sweeps.Count == 0 || sweeps.Exists(s => s.TakenAt is null))
@@ -71,23 +80,35 @@ public sealed record DriftTest
         }
 
         DateTimeOffset first = sweeps.Min(s => s.TakenAt!.Value);
-        return Of(DriftAlong.Clock, groups, (group, j) => (group.Sweeps[j].Sweep.TakenAt!.Value - first).TotalHours);
+        return Of(DriftAlong.Clock, (groups, leftOut), (group, j) => (group.Sweeps[j].Sweep.TakenAt!.Value - first).TotalHours);
     }
 
-    private static List<DriftTest> ByOrder(ImmutableArray<RepeatGroup> groups) =>
+    private static List<DriftTest> ByOrder(ImmutableArray<RepeatGroup> groups, ImmutableArray<RepeatedSweep> leftOut) =>
     [
         .. new[]
         {
-            Of(DriftAlong.Order, groups, (group, j) => (double)j / (group.Sweeps.Length - 1)),
-            Of(DriftAlong.Halves, groups, (group, j) => j < (group.Sweeps.Length + 1) / 2 ? 0 : 1),
+            Of(DriftAlong.Order, (groups, leftOut), (group, j) => (double)j / (group.Sweeps.Length - 1)),
+            Of(DriftAlong.Halves, (groups, leftOut), (group, j) => j < (group.Sweeps.Length + 1) / 2 ? 0 : 1),
         }.OfType<DriftTest>(),
     ];
 
-    private static DriftTest? Of(DriftAlong along, ImmutableArray<RepeatGroup> groups, Func<RepeatGroup, int, double> place)
+    private static DriftTest? Of(DriftAlong along, (ImmutableArray<RepeatGroup> Groups, ImmutableArray<RepeatedSweep> LeftOut) sweeps, Func<RepeatGroup, int, double> place)
     {
-        ImmutableArray<ImmutableArray<double>> x = [.. groups.Select(g => Enumerable.Range(0, g.Sweeps.Length).Select(j => place(g, j)).ToImmutableArray())];
-        return CommonSlope.Of([.. groups.Zip(x, (g, at) => (at.ToArray(), g.Offsets()))]) is { } slope
-            ? new DriftTest(slope) { Along = along, Groups = groups, X = x }
-            : null;
+        var unfitted = new DriftTest
+        {
+            Along = along,
+            Groups = sweeps.Groups,
+            X = [.. sweeps.Groups.Select(g => Enumerable.Range(0, g.Sweeps.Length).Select(j => place(g, j)).ToImmutableArray())],
+            LeftOut = sweeps.LeftOut,
+        };
+        return CommonSlope.Of([.. Enumerable.Range(0, sweeps.Groups.Length).Select(unfitted.Pairs)]) is { } slope ? unfitted with { Slope = slope } : null;
+    }
+
+    private bool IsSteady(RepeatedSweep sweep) => !LeftOut.Any(odd => ReferenceEquals(odd, sweep));
+
+    private (double[] X, double[] Offsets) Pairs(int group)
+    {
+        int[] steady = [.. Enumerable.Range(0, X[group].Length).Where(j => IsSteady(Groups[group].Sweeps[j]))];
+        return ([.. steady.Select(j => X[group][j])], [.. steady.Select(j => Groups[group].Sweeps[j].Offset.Value)]);
     }
 }

@@ -57,6 +57,14 @@ public sealed class DriftTests
         Assert.Equal(2 * 9 / 14.0, finding.Size!.Value.Value, 0.01);
     }
 
+    [Fact]
+    public void AnOddSweepAtTheEndOfTheDayIsNoDrift()
+    {
+        int alarms = Enumerable.Range(1, 60).Count(seed => Drifts(Plan with { Seed = (ulong)seed, OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Reference, 5, 1.5)] }, true).Length > 0);
+        // 2 of 100 are allowed for; 5 of 60 lie 3.5 binomial deviations above.
+        Assert.InRange(alarms, 0, 5);
+    }
+
     private static Finding[] Drifts(RehearsalPlan plan, bool timed)
     {
         Campaign campaign = Rehearser.Draw(plan).Campaign;
