@@ -18,6 +18,9 @@ public static class OddRepeats
     /// <summary>Size in dB from which on a sweep is called odd: less does not change what is claimed.</summary>
     public const double WorthTellingDb = 0.5;
 
+    // Where readings are mostly noise their root mean square is skewed: a shape is another one only where it adds a good part of what is usual.
+    private const double OfUsualShape = 0.75;
+
     private const double FalseAlarmTogether = 0.02;
     private const double FalseAlarmOfGroup = 0.05;
 
@@ -74,6 +77,7 @@ public static class OddRepeats
     private static double Strangeness(RepeatGroup group, RepeatedSweep sweep)
     {
         double usual = Sample.Median([.. group.Sweeps.Select(s => s.Shape.Value)]);
-        return Math.Sqrt(Math.Max(0, (sweep.Shape.Value * sweep.Shape.Value) - (usual * usual)));
+        double strange = Math.Sqrt(Math.Max(0, (sweep.Shape.Value * sweep.Shape.Value) - (usual * usual)));
+        return strange < OfUsualShape * usual ? 0 : strange;
     }
 }

@@ -43,6 +43,15 @@ public sealed class OddSweepTests
     }
 
     [Fact]
+    public void SweepsOfSingleLooksAreLeftAlone()
+    {
+        RehearsalPlan noisy = Plan with { Averaging = Averaging.Sample, Looks = 1, FloorSweeps = 10, ReferenceSweeps = 10, CoveredSweeps = 10, ShieldingStopDb = 60 };
+        int alarms = Enumerable.Range(1, 100).Count(seed => Rehearsed.Analysed(noisy with { Seed = (ulong)seed }).Findings.Any(f => f.Code == "odd-sweep"));
+        // Two families of 2 % each; 10 of 100 lie 3 binomial deviations above.
+        Assert.InRange(alarms, 0, 10);
+    }
+
+    [Fact]
     public void OfFourSweepsNoneCanBeToldOdd() =>
         Assert.Empty(Odd(Plan with { ReferenceSweeps = 4 }, SweepRole.Reference, (_, level) => level - 2));
 
