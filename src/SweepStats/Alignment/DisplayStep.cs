@@ -19,7 +19,10 @@ internal static class DisplayStep
 
     /// <summary>Standard deviation of what rounding to the step takes away, q/√12, in dB; 0 where no step can be told.</summary>
     /// <remarks>Repeats do not average it away: a steady level is rounded the same way every time. Source: JCGM 100:2008, F.2.2.1.</remarks>
-    public static double Deviation(SweepBlock block)
+    public static double Deviation(SweepBlock block) => Of(block) / Math.Sqrt(12);
+
+    /// <summary>The step in dB; 0 where none can be told.</summary>
+    public static double Of(SweepBlock block)
     {
         var levels = new double[block.SweepCount * block.PointCount];
         for (int j = 0; j < block.SweepCount; j++)
@@ -28,7 +31,7 @@ internal static class DisplayStep
         }
 
         double onGrid = levels.Length >= FewestLevels || AllRepeat(block) ? Array.Find(UsualSteps, step => Array.TrueForAll(levels, l => IsMultiple(l, step))) : 0;
-        return Math.Max(onGrid, LeastGap(levels)) / Math.Sqrt(12);
+        return Math.Max(onGrid, LeastGap(levels));
     }
 
     private static bool IsMultiple(double level, double step)

@@ -47,7 +47,7 @@ internal sealed class Drift : ICheck
             {
                 Code = Code,
                 Severity = Severity.Warning,
-                Role = trend.Along == DriftAlong.Clock ? null : trend.Groups[0].Role,
+                Role = trend.Along is DriftAlong.Clock or DriftAlong.ClockWarmUp ? null : trend.Groups[0].Role,
                 Size = new Decibels(Math.Abs(trend.Size)),
                 Message = $"The level {(trend.Size > 0 ? "rises" : "falls")} by {Amount.Db(Math.Abs(trend.Size))} {Over(trend)}: shielding can be off by up to as much where reference and covered sweeps were not taken in turn.",
                 Basis = Slope(trend) + Ranks(trend),
@@ -74,7 +74,9 @@ internal sealed class Drift : ICheck
     private static string Over(DriftTest trend) => trend.Along switch
     {
         DriftAlong.Order => $"from the first {Role(trend)} sweep to the last",
+        DriftAlong.OrderWarmUp => $"from the first {Role(trend)} sweep to the last, most of it at first",
         DriftAlong.Halves => $"from the first half of the {Role(trend)} sweeps to the second",
+        DriftAlong.ClockWarmUp => "over the day, most of it in the first third",
         _ => string.Create(CultureInfo.InvariantCulture, $"over {(trend.Span < 2 ? trend.Span * 60 : trend.Span):0.#} {(trend.Span < 2 ? "minutes" : "hours")}"),
     };
 
@@ -83,7 +85,7 @@ internal sealed class Drift : ICheck
     private static string Slope(DriftTest trend)
     {
         Interval limits = trend.Slope.Interval(Confidence.NinetyFive);
-        return string.Create(CultureInfo.InvariantCulture, $"Line through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from {WorthTellingDb} dB on where chance explains it in less than {FalseAlarm * 100:0} % of campaigns.{(trend.LeftOut.IsEmpty ? string.Empty : " Odd sweeps were left out.")}");
+        return string.Create(CultureInfo.InvariantCulture, $"Curve through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from {WorthTellingDb} dB on where chance explains it in less than {FalseAlarm * 100:0} % of campaigns.{(trend.LeftOut.IsEmpty ? string.Empty : " Odd sweeps were left out.")}");
     }
 
     private static string Ranks(DriftTest trend)

@@ -19,7 +19,8 @@ internal sealed class SaturationPlateau : ICheck
             seen.Campaign.Covered.Select(c => (SweepRole.Covered, (SpecimenName?)c.Name, c.Block)).Prepend((SweepRole.Reference, null, seen.Campaign.Reference));
         foreach ((SweepRole role, SpecimenName? specimen, SweepBlock block) in blocks)
         {
-            bool[] plateau = PlateauSearch.Find(block);
+            bool[] flat = PlateauSearch.Find(block);
+            bool[] plateau = flat.Contains(true) ? flat : TiedTops.Find(block);
             int count = plateau.Count(p => p);
             if (count == 0)
             {
@@ -28,7 +29,7 @@ internal sealed class SaturationPlateau : ICheck
 
             string what = role == SweepRole.Reference ? "the reference" : "the covered level";
             string end = role == SweepRole.Reference ? "the shielding comes out too small there" : "the shielding comes out too large there";
-            double top = Enumerable.Range(0, block.PointCount).Where(f => plateau[f]).Max(f => block[0][f]);
+            double top = Enumerable.Range(0, block.PointCount).Where(f => plateau[f]).Max(f => Enumerable.Range(0, block.SweepCount).Max(j => block[j][f]));
             yield return new Finding
             {
                 Code = Code,
@@ -36,11 +37,19 @@ internal sealed class SaturationPlateau : ICheck
                 Role = role,
                 Specimen = specimen,
                 Where = Stretches.Where(seen.Campaign.Grid, f => plateau[f]),
-                Message = $"At {Amount.OutOf(count, block.PointCount)} {what} stands at its highest value, {top.ToString("0.0", CultureInfo.InvariantCulture)} {seen.Campaign.Scale.Symbol()}, in most sweeps: the receiver or its display shows no more, and {end} by an unknown amount.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Longest flat top {Longest(plateau)} neighbouring frequencies, in {PlateauSearch.Most(block)} of {block.SweepCount} sweeps or more; by chance as long a one comes in less than one of 1000 campaigns."),
+                Message = $"At {Amount.OutOf(count, block.PointCount)} {what} stands at its highest value, {top.ToString("0.0", CultureInfo.InvariantCulture)} {seen.Campaign.Scale.Symbol()}, {(flat.Contains(true) ? "in most sweeps" : "to the last digit in some sweep")}: the receiver or its display shows no more, and {end} by an unknown amount.",
+                Basis = flat.Contains(true)
+                    ? string.Create(CultureInfo.InvariantCulture, $"Longest flat top {Longest(plateau)} neighbouring frequencies, in {PlateauSearch.Most(block)} of {block.SweepCount} sweeps or more; by chance as long a one comes in less than one of 1000 campaigns.")
+                    : string.Create(CultureInfo.InvariantCulture, $"Of all readings {Tied(block)} stand at the highest level, more than the number just below it lets expect; by chance as many come in less than one of 10 000 campaigns."),
                 NextStep = "Raise the reference level or the input attenuation, or turn the source down, until no sweep has a flat top; then take all sweeps again.",
             };
         }
+    }
+
+    private static int Tied(SweepBlock block)
+    {
+        double top = Enumerable.Range(0, block.SweepCount).Max(j => block[j].ToArray().Max());
+        return Enumerable.Range(0, block.SweepCount).Sum(j => block[j].ToArray().Count(level => level == top));
     }
 
     private static int Longest(bool[] plateau)

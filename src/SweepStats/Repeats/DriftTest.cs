@@ -49,8 +49,8 @@ public sealed record DriftTest
 
     /// <summary>The clearest of the tests that can be made, one for each family.</summary>
     /// <remarks>
-    /// Reference and covered sweeps together where all have times; else each role by itself, along order and along halves, since a pause between the sweeps
-    /// before and after a specimen does not show in their order. A specimen that shields more than another is no drift; nor is a placement. Floor sweeps say
+    /// Reference and covered sweeps together where all have times, steadily and as a device warms up; else each role by itself, along order, as a warm-up, and along
+    /// halves, since a pause between the sweeps before and after a specimen does not show in their order. The clearest pays for its sisters (Bonferroni). A specimen that shields more than another is no drift; nor is a placement. Floor sweeps say
     /// little about the level of a signal and are left out.
     /// </remarks>
     /// <param name="repeats">All groups.</param>
@@ -59,8 +59,9 @@ public sealed record DriftTest
     {
         ImmutableArray<RepeatedSweep> leftOut = [.. odd.Where(o => o.ByOffset).Select(o => o.Sweep)];
         ImmutableArray<RepeatGroup> signal = [.. repeats.Where(g => g.Role is SweepRole.Reference or SweepRole.Covered)];
-        IEnumerable<List<DriftTest>> families = ByClock(signal, leftOut) is { } together
-            ? [[together]]
+        List<DriftTest> together = ByClock(signal, leftOut);
+        IEnumerable<List<DriftTest>> families = together.Count > 0
+            ? [together]
             : new[] { SweepRole.Reference, SweepRole.Covered }.Select(role => ByOrder([.. signal.Where(g => g.Role == role)], leftOut));
         return [.. families.Where(family => family.Count > 0).Select(Clearest)];
     }
@@ -71,26 +72,41 @@ public sealed record DriftTest
         return best with { Probability = Math.Min(1, family.Count * best.Slope.Probability) };
     }
 
-    private static DriftTest? ByClock(ImmutableArray<RepeatGroup> groups, ImmutableArray<RepeatedSweep> leftOut)
+    private static List<DriftTest> ByClock(ImmutableArray<RepeatGroup> groups, ImmutableArray<RepeatedSweep> leftOut)
     {
         var sweeps = groups.SelectMany(g => g.Sweeps).Select(s => s.Sweep).ToList();
         if (sweeps.Count == 0 || sweeps.Exists(s => s.TakenAt is null))
         {
-            return null;
+            return [];
         }
 
         DateTimeOffset first = sweeps.Min(s => s.TakenAt!.Value);
-        return Of(DriftAlong.Clock, (groups, leftOut), (group, j) => (group.Sweeps[j].Sweep.TakenAt!.Value - first).TotalHours);
+        double day = (sweeps.Max(s => s.TakenAt!.Value) - first).TotalHours;
+        double Hours(RepeatGroup group, int j) => (group.Sweeps[j].Sweep.TakenAt!.Value - first).TotalHours;
+        return
+        [
+            .. new[]
+            {
+                Of(DriftAlong.Clock, (groups, leftOut), Hours),
+                Of(DriftAlong.ClockWarmUp, (groups, leftOut), (group, j) => day > 0 ? WarmUp(Hours(group, j) / day) : 0),
+            }.OfType<DriftTest>(),
+        ];
     }
 
     private static List<DriftTest> ByOrder(ImmutableArray<RepeatGroup> groups, ImmutableArray<RepeatedSweep> leftOut) =>
     [
         .. new[]
         {
-            Of(DriftAlong.Order, (groups, leftOut), (group, j) => (double)j / (group.Sweeps.Length - 1)),
+            Of(DriftAlong.Order, (groups, leftOut), Place),
+            Of(DriftAlong.OrderWarmUp, (groups, leftOut), (group, j) => WarmUp(Place(group, j))),
             Of(DriftAlong.Halves, (groups, leftOut), (group, j) => j < (group.Sweeps.Length + 1) / 2 ? 0 : 1),
         }.OfType<DriftTest>(),
     ];
+
+    private static double Place(RepeatGroup group, int j) => (double)j / (group.Sweeps.Length - 1);
+
+    // What is left falls to a tenth in each third of the day.
+    private static double WarmUp(double share) => (1 - Math.Pow(10, -3 * share)) / (1 - 1e-3);
 
     private static DriftTest? Of(DriftAlong along, (ImmutableArray<RepeatGroup> Groups, ImmutableArray<RepeatedSweep> LeftOut) sweeps, Func<RepeatGroup, int, double> place)
     {

@@ -21,6 +21,19 @@ public sealed class SaturationPlateauTests
     }
 
     [Theory]
+    [InlineData(201, 5)]
+    [InlineData(201, 1)]
+    [InlineData(1001, 5)]
+    public void ClippedReadingsThatScatterPartsFromEachOtherAreFound(int points, int sweeps)
+    {
+        // The limit is the level that the highest 1 % of the true reference passes: sweeps reach it here and there.
+        RehearsalPlan plan = Rippled with { Points = points, ReferenceSweeps = sweeps, SweepDeviationDb = 0.1 };
+        double[] still = [.. Rehearser.Draw(plan with { ScatterDb = 0, SweepDeviationDb = 0, Looks = 1e6 }).Campaign.Sweeps.First(s => s.Role == SweepRole.Reference).Levels.OrderDescending()];
+        int found = Enumerable.Range(1, 40).Count(seed => Found(Rehearser.Draw(plan with { Seed = (ulong)seed, LimitDbm = still[points / 100] }).Campaign, SweepRole.Reference));
+        Assert.InRange(found, 36, 40);
+    }
+
+    [Theory]
     [InlineData(0, 1)]
     [InlineData(0, 5)]
     [InlineData(0.01, 5)]
