@@ -1,10 +1,14 @@
 using SweepStats.Studies;
 using SweepStats.Studies.Fuzzing;
+using SweepStats.Studies.Trust;
 using SweepStats.Studies.Values;
 
 // The slow studies behind the figures of DEVELOPERS.md.
 //   coverage FOLDER [CAMPAIGNS]    every cell of the coverage study, drawn anew: coverage.csv, then as below
 //   picture FOLDER                 coverage.md and coverage.svg from the coverage.csv that is there
+//   trust FOLDER [CAMPAIGNS]       false alarms on clean campaigns and faults found, at most so many campaigns a cell: two tables, then as below;
+//                                  trust-clean and trust-faults draw one of the tables
+//   trust-picture FOLDER           trust.md and the charts from the tables that are there
 //   fuzz FILES SEED [FOLDER [FOUND]]   mutated trace files, of further seeds in FOLDER ("-" for none); those that fail go to FOUND
 //   fuzz-seeds [FOLDER]            what comes of the seed files unchanged
 //   fuzz-big [WORD]                big files, of those whose names hold a word: time and memory beside their size
@@ -22,6 +26,11 @@ switch (args)
     case ["picture", var folder]:
         CoverageDigest.Write(folder);
         return 0;
+    case [TrustCommand.Both or TrustCommand.Clean or TrustCommand.Faults, _] or [TrustCommand.Both or TrustCommand.Clean or TrustCommand.Faults, _, _]:
+        return TrustCommand.Run(args[0], args[1], args.ElementAtOrDefault(2));
+    case ["trust-picture", var folder]:
+        TrustDigest.Write(folder);
+        return 0;
     case ["fuzz", ..] when FuzzCommand.Run(args.AsSpan(1)) is { } code:
         return code;
     case ["fuzz-seeds"] or ["fuzz-seeds", _]:
@@ -33,6 +42,6 @@ switch (args)
     case ["values", _, ..]:
         return ValueListing.Print(args.Skip(1));
     default:
-        Console.Error.WriteLine("usage: coverage FOLDER [CAMPAIGNS] | picture FOLDER | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
+        Console.Error.WriteLine("usage: coverage FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
         return 2;
 }

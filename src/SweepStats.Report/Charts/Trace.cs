@@ -6,7 +6,6 @@ namespace SweepStats.Report.Charts;
 internal sealed class Trace : ChartSeries
 {
     private const double MarkerSize = 4;
-    private const double MarkerSpacing = 96;
 
     /// <summary>The points, in grid order.</summary>
     public required IReadOnlyList<DataPoint> Points { get; init; }
@@ -22,6 +21,9 @@ internal sealed class Trace : ChartSeries
 
     /// <summary>Where the first marker stands, in pixels, so that neighbours do not hide each other.</summary>
     public double MarkerStart { get; init; }
+
+    /// <summary>Least distance between markers in pixels; 0 for one at every point.</summary>
+    public double MarkerSpacing { get; init; } = 96;
 
     /// <summary>Arrow that the same specimen's bounds have, shown in the legend beside the line; null where it has none.</summary>
     public int? ArrowStyle { get; init; }
