@@ -1,4 +1,5 @@
 using SweepStats.Checks;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Report;
 
@@ -43,7 +44,7 @@ public static partial class Wording
     internal static string Untested(AnalysisResult result)
     {
         string[] codes = [.. result.Checks.Where(c => c.UntestedBecause is not null).Select(c => c.Code)];
-        return codes.Length == 0 ? "Every check could be made." : $"Not tested, for want of sweeps or statements: {string.Join(", ", codes)}.";
+        return codes.Length == 0 ? "Every check could be made." : $"Not tested, or not wholly, for want of sweeps or statements: {string.Join(", ", codes)}.";
     }
 
     /// <summary>What a check looks for, in a few words; null where no words are laid down.</summary>
@@ -57,11 +58,18 @@ public static partial class Wording
     internal static string CheckOutcome(AnalysisResult result, CheckRun run)
     {
         string[] found = [.. result.Findings.Where(f => f.Code == run.Code).GroupBy(f => f.Severity).OrderByDescending(g => g.Key)
-            .Select(g => Count(g.Count(), Weight(g.Key).ToLowerInvariant()))];
+            .Select(g => Told([.. g], Weight(g.Key).ToLowerInvariant()))];
         string told = found.Length > 0 ? "found: " + string.Join(", ", found) : NothingFoundBy;
         return run.UntestedBecause is { } reason
-            ? $"could not be tested: {reason}" + (found.Length > 0 ? "; " + told : string.Empty)
+            ? found.Length > 0 ? $"{told}; could not be tested wholly: {reason}" : $"could not be tested: {reason}"
             : told;
+    }
+
+    // Counted as the page and the rule of the verdict tell them: one for all the specimens that it concerns.
+    private static string Told(Finding[] findings, string noun)
+    {
+        int specimens = findings.Select(f => f.Specimen).OfType<SpecimenName>().Distinct().Count();
+        return Count(FindingGroup.Of(findings).Count(), noun) + (specimens > 1 ? $" ({Count(specimens, "specimen")})" : string.Empty);
     }
 
     /// <summary>The checks for the console: those that found nothing in one line, and a line for each that could not be made.</summary>
@@ -70,7 +78,7 @@ public static partial class Wording
         string[] clear = [.. result.Checks.Where(c => CheckOutcome(result, c) == NothingFoundBy).Select(c => c.Code)];
         if (clear.Length > 0)
         {
-            yield return $"Looked at, nothing found: {string.Join(", ", clear)}";
+            yield return $"Looked for and not found: {string.Join(", ", clear)}";
         }
 
         foreach (CheckRun run in result.Checks.Where(c => c.UntestedBecause is not null))

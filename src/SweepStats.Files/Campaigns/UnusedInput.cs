@@ -1,3 +1,4 @@
+using System.Globalization;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
@@ -24,7 +25,16 @@ internal static class UnusedInput
 
         if (list.Entries.Any(e => e.TakenAt is not null))
         {
-            yield return "taken_at is read and kept; this version does not use it yet";
+            Sweep[] signal = [.. sweeps.Where(s => s.ExcludedBecause is null && s.Role is SweepRole.Reference or SweepRole.Covered)];
+            int untimed = signal.Count(s => s.TakenAt is null);
+            if (untimed > 0)
+            {
+                yield return string.Create(CultureInfo.InvariantCulture, $"{untimed} of {signal.Length} reference and covered sweeps have no time (taken_at): drift was looked for along their order instead");
+            }
+            else if (signal.Select(s => s.TakenAt).Distinct().Count() < 2)
+            {
+                yield return "all reference and covered sweeps have the same time (taken_at): drift was looked for along their order instead";
+            }
         }
     }
 }

@@ -69,7 +69,7 @@ internal static class FindingList
         html.Open("p", ("class", "basis")).Text(Wording.ShownIn);
         for (int i = 0; i < charts.Length; i++)
         {
-            html.Text(i == 0 ? " " : ", ").Element("a", charts[i].Title, ("href", ChartsPart.Place(content, charts[i])));
+            html.Text(i == 0 ? " " : "· ").Element("a", charts[i].Title, ("href", ChartsPart.Place(content, charts[i])));
         }
 
         html.Close();

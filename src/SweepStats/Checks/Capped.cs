@@ -25,6 +25,7 @@ internal sealed class Capped : ICheck
 
             var asked = Enumerable.Range(0, curve.Readings.Length).Where(At)
                 .Select(f => (Low: curve.Readings[f].Evidence.OneSidedLow, Wanted: seen.Requirement?.At(seen.Campaign.Grid[f]))).Where(r => r.Wanted is not null).ToList();
+            bool carriers = curve.Readings.All(r => r.State != ShieldingState.Capped || r.Evidence.Ambient);
             bool enough = asked.Count > 0 && asked.TrueForAll(r => r.Low >= r.Wanted);
             yield return new Finding
             {
@@ -33,11 +34,12 @@ internal sealed class Capped : ICheck
                 Role = SweepRole.Covered,
                 Specimen = curve.Name,
                 Where = Stretches.Where(seen.Campaign.Grid, At),
-                Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the covered level cannot be told from the floor: the shielding there is a lower bound, not a value."
+                Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the covered level cannot be told from {(carriers ? "what transmits with the source off" : "the floor")}: the shielding there is a lower bound, not a value."
                     + (enough ? " The bounds reach the requirement all the same." : string.Empty),
                 Basis = Basis(curve.Readings.Where(r => r.State == ShieldingState.Capped).Select(r => r.Evidence)),
                 NextStep = enough
                     ? "Nothing, unless a value is wanted instead of a bound."
+                    : carriers ? "Find and switch off the transmitter (finding ambient): more range does not help there."
                     : "Make more range: narrower resolution bandwidth (a tenth gives 10 dB), more source power, less input attenuation, a preamplifier, or more averaging.",
             };
         }
@@ -47,7 +49,7 @@ internal sealed class Capped : ICheck
     {
         double[] over = [.. capped.Where(r => !r.Ambient && !r.ReferenceInFloor).Select(r => r.CoveredDb - r.FloorDb!.Value)];
         return over.Length == 0
-            ? "There the floor holds more than noise, or the reference rises less than 10 dB over it."
+            ? capped.All(r => r.Ambient) ? string.Create(CultureInfo.InvariantCulture, $"Floor sweeps hold more than noise at {capped.Count()} of the {capped.Count()}.") : "There the floor holds more than noise, or the reference rises less than 10 dB over it."
             : string.Create(CultureInfo.InvariantCulture, $"Covered less floor: median {Sample.Median(over):0.0} dB, highest {over.Max():0.0} dB; the interval has no upper end where noise alone may make such a level.");
     }
 }

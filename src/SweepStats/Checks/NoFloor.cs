@@ -19,7 +19,7 @@ internal sealed class NoFloor : ICheck
                 Code = Code,
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
-                Message = "There are no floor sweeps and no declared floor: what looks like a weak signal may be the receiver's own noise, so every shielding value is only a lower bound.",
+                Message = "No floor sweep is in use and no floor is declared: what looks like a weak signal may be the receiver's own noise, so every shielding value is only a lower bound.",
                 Basis = "0 floor sweeps; declared_dbm is not set.",
                 NextStep = "Switch the source off (or terminate the input), leave all receiver settings as they are and take at least three floor sweeps.",
             };

@@ -27,6 +27,8 @@ internal sealed class NonNormal : ICheck
     public string Code => "non-normal";
 
     public string? UntestedBecause(Evidence seen) => Values(seen).Length >= FewestValues ? null
+        : IsClipped(seen) ? "flat tops hide how the readings scatter"
+        : Values(seen, coarsest: 0).Length >= FewestValues ? "levels come in steps too coarse to show how they scatter"
         : $"there are fewer than {FewestValues} readings clear of the floor of {FewestSweeps} sweeps and more that repeat each other";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
@@ -52,8 +54,13 @@ internal sealed class NonNormal : ICheck
         }
     }
 
-    private static double[] Values(Evidence seen) =>
-        Thinned([.. seen.Repeats.Where(g => g.Role != SweepRole.Floor && g.Sweeps.Length >= FewestSweeps).SelectMany(Standardised)]);
+    private static bool IsClipped(Evidence seen) => new SaturationPlateau().Inspect(seen).Any();
+
+    // Steps of q make any scatter below about q/2 look uneven: q/√12 of rounding and q/2 of scatter add up to twice the rounding, q/√3.
+    private static double[] Values(Evidence seen) => IsClipped(seen) ? [] : Values(seen, 2 * seen.Curves.Select(c => c.RoundingDb).DefaultIfEmpty().Max());
+
+    private static double[] Values(Evidence seen, double coarsest) =>
+        Thinned([.. seen.Repeats.Where(g => g.Role != SweepRole.Floor && g.Sweeps.Length >= FewestSweeps).SelectMany(g => Standardised(g, coarsest))]);
 
     private static double[] Thinned(double[] values)
     {
@@ -62,7 +69,7 @@ internal sealed class NonNormal : ICheck
     }
 
     // About the mean of the sweeps: about their median one of three would have no rest at all.
-    private static IEnumerable<double> Standardised(RepeatGroup group)
+    private static IEnumerable<double> Standardised(RepeatGroup group, double coarsest)
     {
         int count = group.Points.Length;
         var rest = new double[group.Sweeps.Length][];
@@ -81,7 +88,7 @@ internal sealed class NonNormal : ICheck
             int first = Math.Max(0, p - HalfWidth);
             int last = Math.Min(count - 1, p + HalfWidth);
             double scatter = Math.Sqrt(squares.AsSpan(first, last - first + 1).ToArray().Sum() / (rest.Length * (last - first + 1)));
-            for (int j = 0; j < rest.Length && scatter > 0; j++)
+            for (int j = 0; j < rest.Length && scatter > coarsest; j++)
             {
                 yield return rest[j][p] / scatter;
             }

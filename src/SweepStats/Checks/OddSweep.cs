@@ -11,9 +11,15 @@ internal sealed class OddSweep : ICheck
 
     public string? UntestedBecause(Evidence seen)
     {
-        List<RepeatGroup> enough = [.. seen.Repeats.Where(g => g.Sweeps.Length >= OddRepeats.Fewest)];
-        return enough.Exists(g => g.Role != SweepRole.Floor) ? null
-            : "no five reference or covered sweeps of one placement repeat each other" + (enough.Count > 0 ? "; floor sweeps were looked at" : string.Empty);
+        bool LookedAt(SweepRole role) => seen.Repeats.Any(g => g.Role == role && g.Sweeps.Length >= OddRepeats.Fewest);
+        string floor = LookedAt(SweepRole.Floor) ? "; floor sweeps were looked at" : string.Empty;
+        return (LookedAt(SweepRole.Reference), LookedAt(SweepRole.Covered)) switch
+        {
+            (true, true) => null,
+            (true, false) => "no five covered sweeps of one placement repeat each other; reference sweeps were looked at",
+            (false, true) => "no five reference sweeps repeat each other; covered sweeps were looked at",
+            _ => "no five reference or covered sweeps of one placement repeat each other" + floor,
+        };
     }
 
     public IEnumerable<Finding> Inspect(Evidence seen) => seen.OddRepeats.Select(odd => new Finding

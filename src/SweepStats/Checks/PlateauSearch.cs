@@ -22,12 +22,16 @@ internal static class PlateauSearch
     public static int Most(SweepBlock block) => (block.SweepCount / 2) + 1;
 
     /// <summary>Whether each frequency belongs to a plateau in most of the sweeps.</summary>
-    public static bool[] Find(SweepBlock block)
+    /// <param name="block">The sweeps.</param>
+    /// <param name="others">Other sweeps of the same receiver: where every reading is stuck, they alone show how often its display makes neighbours agree.</param>
+    public static bool[] Find(SweepBlock block, IEnumerable<SweepBlock> others)
     {
         int most = Most(block);
         double[] tops = [.. Enumerable.Range(0, block.SweepCount).Select(j => Top(block[j]))];
         bool[] stuck = [.. Enumerable.Range(0, block.PointCount).Select(f => Enumerable.Range(0, block.SweepCount).Count(j => block[j][f] >= tops[j] - Same) >= most)];
-        double agree = NeighboursAgree(block, stuck);
+        double agree = Array.TrueForAll(stuck, s => s)
+            ? others.Select(other => NeighboursAgree(other, new bool[stuck.Length])).DefaultIfEmpty(1).Min()
+            : NeighboursAgree(block, stuck);
         var found = new bool[stuck.Length];
         for (int start = 0; start < stuck.Length; start++)
         {

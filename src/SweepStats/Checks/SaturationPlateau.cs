@@ -19,7 +19,7 @@ internal sealed class SaturationPlateau : ICheck
             seen.Campaign.Covered.Select(c => (SweepRole.Covered, (SpecimenName?)c.Name, c.Block)).Prepend((SweepRole.Reference, null, seen.Campaign.Reference));
         foreach ((SweepRole role, SpecimenName? specimen, SweepBlock block) in blocks)
         {
-            bool[] flat = PlateauSearch.Find(block);
+            bool[] flat = IsNormalised(seen, block) ? [] : PlateauSearch.Find(block, Others(seen, block));
             bool[] plateau = flat.Contains(true) ? flat : TiedTops.Find(block);
             int count = plateau.Count(p => p);
             if (count == 0)
@@ -41,7 +41,7 @@ internal sealed class SaturationPlateau : ICheck
                 Basis = flat.Contains(true)
                     ? string.Create(CultureInfo.InvariantCulture, $"Longest flat top {Longest(plateau)} neighbouring frequencies, in {PlateauSearch.Most(block)} of {block.SweepCount} sweeps or more; by chance as long a one comes in less than one of 1000 campaigns.")
                     : string.Create(CultureInfo.InvariantCulture, $"Of all readings {Tied(block)} stand at the highest level, more than the number just below it lets expect; by chance as many come in less than one of 10 000 campaigns."),
-                NextStep = "Raise the reference level or the input attenuation, or turn the source down, until no sweep has a flat top; then take all sweeps again.",
+                NextStep = "Put in more input attenuation, turn the source down, or raise the top of the display, until no sweep has a flat top; then take all sweeps again.",
             };
         }
     }
@@ -51,6 +51,13 @@ internal sealed class SaturationPlateau : ICheck
         double top = Enumerable.Range(0, block.SweepCount).Max(j => block[j].ToArray().Max());
         return Enumerable.Range(0, block.SweepCount).Sum(j => block[j].ToArray().Count(level => level == top));
     }
+
+    // A reference that the analyser has divided by itself is 0 dB everywhere, and no receiver's limit.
+    private static bool IsNormalised(Evidence seen, SweepBlock block) =>
+        seen.Campaign.Scale == LevelScale.DecibelRatio && Enumerable.Range(0, block.SweepCount).All(j => block[j].IndexOfAnyExcept(0.0) < 0);
+
+    private static IEnumerable<SweepBlock> Others(Evidence seen, SweepBlock block) =>
+        seen.Campaign.Covered.Select(c => c.Block).Append(seen.Campaign.Reference).Append(seen.Campaign.Floor).OfType<SweepBlock>().Where(other => !ReferenceEquals(other, block));
 
     private static int Longest(bool[] plateau)
     {

@@ -205,7 +205,8 @@ public sealed class CampaignFolders : IDisposable
             "declared_dbm was not used: floor sweeps were taken",
             "[field] is read and kept; this version does not use it yet",
             "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell whether the receiver follows them",
-            "taken_at is read and kept; this version does not use it yet",
+            "1 of 2 reference and covered sweeps have no time (taken_at): drift was looked for along their order instead",
+            "all reference and covered sweeps have the same time (taken_at): drift was looked for along their order instead",
         ];
         Assert.Empty(_folder.WithUsualSweeps().Read().Assumptions.Intersect(sentences));
         _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n");
@@ -213,7 +214,14 @@ public sealed class CampaignFolders : IDisposable
         _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n[field]\nthreat_v_per_m = 5\ntolerable_v_per_m = 1\n").With("floor/f.csv", Plain).With("linearity/l.csv", Plain);
         Assert.Equal(sentences[..3], _folder.Read().Assumptions.Intersect(sentences));
         _folder.With("sweeps.csv", "file,role,taken_at,exclude\nreference/r1.csv,reference,2026-03-05,\nfloor/f.csv,floor,,hum\n");
-        Assert.Equal([sentences[1], sentences[3]], _folder.Read().Assumptions.Intersect(sentences));
+        Assert.Equal([sentences[1], sentences[4]], _folder.Read().Assumptions.Intersect(sentences));
+        string Timed(string covered) => "file,role,lot,specimen,taken_at\nreference/r1.csv,reference,,,2026-03-05T09:00\ncovered/A/A1/c1.csv,covered,A,A1," + covered + "\n";
+        _folder.With("sweeps.csv", Timed(string.Empty));
+        Assert.Contains(sentences[3], _folder.Read().Assumptions);
+        _folder.With("sweeps.csv", Timed("2026-03-05T09:00"));
+        Assert.Contains(sentences[4], _folder.Read().Assumptions);
+        _folder.With("sweeps.csv", Timed("2026-03-05T09:01"));
+        Assert.Empty(_folder.Read().Assumptions.Intersect(sentences[3..]));
     }
 
     [Fact]

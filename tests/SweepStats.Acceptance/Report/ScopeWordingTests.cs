@@ -15,7 +15,7 @@ public sealed class ScopeWordingTests
     [Fact]
     public void WhatIsNotTestedIsSaidOnConsoleAndPageWhateverWasFound()
     {
-        const string Words = "Not tested, for want of sweeps or statements: over-input, saturation-step, leakage, ";
+        const string Words = "Not tested, or not wholly, for want of sweeps or statements: over-input, saturation-step, leakage, ";
         AnalysisResult clean = Samples.Run(Samples.Small, Samples.Power) with { Findings = [] };
         foreach (AnalysisResult result in new[] { clean, Samples.ThreeLots })
         {

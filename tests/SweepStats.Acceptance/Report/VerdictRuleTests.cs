@@ -61,6 +61,7 @@ public sealed class VerdictRuleTests
         string[][] rows = Outcomes(Samples.ThreeLots);
         Assert.Equal(Checklist.All.Select(c => c.Code), rows.Select(r => r[1]));
         Assert.Equal("found: 1 warning", Of(rows, "ambient"));
+        Assert.Equal($"found: 1 note ({Samples.ThreeLots.Curves.Length} specimens)", Of(rows, "near-floor"));
         Assert.Equal("nothing found", Of(rows, "duplicate-sweep"));
         Assert.Equal("could not be tested: there are no plate sweeps", Of(rows, "leakage"));
         Assert.Equal("could not be tested: there are no linearity sweeps", Of(rows, "saturation-step"));
@@ -81,7 +82,7 @@ public sealed class VerdictRuleTests
     public void TheConsoleSaysWhatFoundNothingAndWhatCouldNotBeTested()
     {
         IReadOnlyList<string> lines = Wording.Check(Samples.ThreeLots);
-        string clear = Assert.Single(lines, l => l.StartsWith("Looked at, nothing found: ", StringComparison.Ordinal));
+        string clear = Assert.Single(lines, l => l.StartsWith("Looked for and not found: ", StringComparison.Ordinal));
         Assert.Contains("duplicate-sweep", clear, StringComparison.Ordinal);
         Assert.DoesNotContain("ambient", clear, StringComparison.Ordinal);
         Assert.Contains("Could not be tested (leakage): there are no plate sweeps", lines);

@@ -46,7 +46,7 @@ internal static class BenchSteps
         AnalysisPlan limited = Power with { MaximumInputDbm = -40 };
         yield return new("over-input", "a reference above the stated maximum", Severity.Fault, "11 dB more attenuation", Taken.With(Plan, limited), Taken.With(Plan with { ReferenceDbm = Plan.ReferenceDbm - 11 }, limited));
         RehearsalPlan rippled = Long with { ReferenceRippleDb = 4 };
-        yield return new("saturation-plateau", "a flat top", Severity.Fault, "Raise the reference level", Taken.With(rippled with { LimitDbm = -31 }), Taken.With(rippled));
+        yield return new("saturation-plateau", "a flat top", Severity.Fault, "raise the top of the display", Taken.With(rippled with { LimitDbm = -31 }), Taken.With(rippled));
         RehearsalPlan stepped = Plan with { LinearitySourcesDbm = [-10, 0, 10], CompressionDbm = -30 };
         yield return new("saturation-step", "a receiver that no longer follows", Severity.Fault, "put attenuation before the receiver", Taken.With(stepped), Taken.With(stepped with { ReferenceDbm = stepped.ReferenceDbm - 20 }));
         yield return new("linearity-untested", "no step of the source taken", Severity.Note, "Step the source down", Taken.With(Plan), Taken.With(Plan with { LinearitySourcesDbm = [0, 10] }));

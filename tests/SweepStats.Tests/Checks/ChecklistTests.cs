@@ -23,6 +23,15 @@ public sealed class ChecklistTests
     }
 
     [Fact]
+    public void BoundsThatATransmitterMakesAreNotMendedByRange()
+    {
+        Finding finding = Found(Rehearsed.Plan with { Ambient = [new AmbientCarrier(new Hertz(150e6), new Decibels(30))] }, null, "capped");
+        Assert.Contains("transmit", finding.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("Make more range", finding.NextStep, StringComparison.Ordinal);
+        Assert.Contains("Make more range", Found(Rehearsed.Plan with { ShieldingStartDb = 60, ShieldingStopDb = 90 }, null, "capped").NextStep, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ASetUpShortOfRangeIsToldHowMuchAndWhatMendsIt()
     {
         Finding finding = Found(Rehearsed.Plan, Requirement.Constant(new Decibels(80)), "under-ranged");
@@ -71,6 +80,22 @@ public sealed class ChecklistTests
     {
         Assert.Equal(Severity.Note, Found(Rehearsed.Plan, null, "placement-unknown").Severity);
         Assert.DoesNotContain(Rehearsed.Analysed(Rehearsed.Plan with { Placements = 3, CoveredSweeps = 2 }).Findings, f => f.Code == "placement-unknown");
+    }
+
+    [Fact]
+    public void WhereSomeSpecimensHavePlacementsTheOthersAreNamed()
+    {
+        Campaign campaign = Rehearser.Draw(Rehearsed.Plan with { SpecimensPerLot = 2, Placements = 2, CoveredSweeps = 2 }).Campaign;
+        Campaign without = campaign with { Sweeps = [.. campaign.Sweeps.Where(s => s.Specimen != "A02" || s.Placement == "p1")] };
+        Assert.StartsWith("For A/A02 no placements", Assert.Single(Analysis.Run(without, new AnalysisPlan()).Findings, f => f.Code == "placement-unknown").Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LinearitySweepsWithoutSourceLevelAreAskedForIt()
+    {
+        Campaign campaign = Rehearser.Draw(Rehearsed.Plan with { LinearitySourcesDbm = [-10, 0, 10] }).Campaign;
+        Campaign unstated = campaign with { Sweeps = [.. campaign.Sweeps.Select(s => s.Role == SweepRole.Linearity ? Rehearsed.Copy(s, s.Levels) : s)] };
+        Assert.Contains("source_dbm", Assert.Single(Analysis.Run(unstated, new AnalysisPlan()).Findings, f => f.Code == "linearity-untested").NextStep, StringComparison.Ordinal);
     }
 
     [Fact]

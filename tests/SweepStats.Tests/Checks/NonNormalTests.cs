@@ -29,6 +29,21 @@ public sealed class NonNormalTests
     [Fact]
     public void TwoSweepsSayNothingOfTheirScatter() => Assert.Empty(Findings(Rehearsed.Plan with { Points = 201, ReferenceSweeps = 2, CoveredSweeps = 2 }, 0.1, -3));
 
+    [Theory]
+    [InlineData(1.0, null, "steps too coarse")]
+    [InlineData(0.0, -31.0, "flat tops")]
+    public void StepsAndFlatTopsAreNotTakenForALooseContact(double step, double? limit, string reason)
+    {
+        RehearsalPlan plan = Rehearsed.Plan with { Points = 201, ReferenceRippleDb = limit is null ? 0 : 3, QuantisationDb = step, LimitDbm = limit };
+        AnalysisResult result = Rehearsed.Analysed(plan);
+        Assert.DoesNotContain(result.Findings, f => f.Code == "non-normal");
+        Assert.Contains(reason, result.Checks.Single(c => c.Code == "non-normal").UntestedBecause, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AFineDisplayDoesNotHideALooseContact() =>
+        Assert.Single(Findings(Rehearsed.Plan with { Points = 201, QuantisationDb = 0.1 }, share: 0.02, jump: -2));
+
     private static Finding[] Findings(RehearsalPlan plan, double share, double jump)
     {
         var random = new RandomSource(plan.Seed + 500);

@@ -55,6 +55,14 @@ public sealed class OddSweepTests
     public void OfFourSweepsNoneCanBeToldOdd() =>
         Assert.Empty(Odd(Plan with { ReferenceSweeps = 4 }, SweepRole.Reference, (_, level) => level - 2));
 
+    [Theory]
+    [InlineData(5, 5, null)]
+    [InlineData(5, 3, "no five covered sweeps of one placement repeat each other; reference sweeps were looked at")]
+    [InlineData(3, 5, "no five reference sweeps repeat each other; covered sweeps were looked at")]
+    [InlineData(3, 3, "no five reference or covered sweeps of one placement repeat each other; floor sweeps were looked at")]
+    public void WhatWasNotLookedAtIsSaid(int reference, int covered, string? reason) =>
+        Assert.Equal(reason, Rehearsed.Analysed(Plan with { ReferenceSweeps = reference, CoveredSweeps = covered }).Checks.Single(c => c.Code == "odd-sweep").UntestedBecause);
+
     [Fact]
     public void TheOddSweepExcludedTheFindingIsGone()
     {

@@ -1,4 +1,5 @@
 using SweepStats.Checks;
+using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Sweeps;
 using Xunit;
@@ -69,6 +70,36 @@ public sealed class SaturationPlateauTests
         Assert.Equal((Severity.Fault, SweepRole.Reference), (finding.Severity, finding.Role));
         Assert.NotEmpty(finding.Where);
         Assert.Contains("too small", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AReferenceThatIsClippedEverywhereIsFound()
+    {
+        RehearsalPlan plan = Rehearsed.Plan with { LimitDbm = Rehearsed.Plan.ReferenceDbm - 3 };
+        Finding finding = Assert.Single(Rehearsed.Analysed(plan).Findings, f => f.Code == "saturation-plateau");
+        Assert.Equal((Severity.Fault, SweepRole.Reference), (finding.Severity, finding.Role));
+        FrequencyBand everywhere = Assert.Single(finding.Where);
+        Assert.Equal((30e6, 1e9), (everywhere.Start.Value, everywhere.Stop.Value));
+    }
+
+    [Theory]
+    [InlineData(0, LevelScale.DecibelRatio, false)]
+    [InlineData(-3, LevelScale.DecibelRatio, true)]
+    [InlineData(0, LevelScale.DecibelMilliwatts, true)]
+    public void AReferenceDividedByItselfIsNoPlateau(double level, LevelScale scale, bool found)
+    {
+        Campaign drawn = Rehearsed.Changed(Rehearser.Draw(Rehearsed.Plan).Campaign, (s, _, l) => s.Role == SweepRole.Reference ? level : l);
+        Campaign campaign = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, scale) { Lot = s.Lot, Specimen = s.Specimen })] };
+        Assert.Equal(found, Found(campaign, SweepRole.Reference));
+    }
+
+    [Fact]
+    public void SweepsThatAreAllFlatSayNothing()
+    {
+        double[] Flat(double level) => [.. Enumerable.Repeat(level, 61)];
+        Campaign campaign = Rehearsed.Campaign(
+            Rehearsed.Sweeps(SweepRole.Floor, Flat(-100), Flat(-101)), Rehearsed.Sweeps(SweepRole.Reference, Flat(-20), Flat(-21)), Rehearsed.Sweeps(SweepRole.Covered, Flat(-60), Flat(-61)));
+        Assert.False(Found(campaign, SweepRole.Reference));
     }
 
     private static bool Found(Campaign campaign, SweepRole role) => Analysis.Run(campaign, new AnalysisPlan()).Findings.Any(f => f.Code == "saturation-plateau" && f.Role == role);
