@@ -1,3 +1,4 @@
+using System.Globalization;
 using SweepStats.Checks;
 using SweepStats.Sweeps;
 
@@ -8,6 +9,9 @@ public static partial class Wording
 {
     internal const string LookedAt = "What was looked at";
     internal const string NothingFoundBy = "nothing found";
+
+    // More of them are a list that nobody reads.
+    private const int MostNamed = 4;
 
     internal static readonly string[] CheckColumns = ["Looked for", "Check", "Outcome"];
 
@@ -44,8 +48,12 @@ public static partial class Wording
     internal static string Untested(AnalysisResult result)
     {
         string[] codes = [.. result.Checks.Where(c => c.UntestedBecause is not null).Select(c => c.Code)];
-        return codes.Length == 0 ? "Every check could be made." : $"Not tested, or not wholly, for want of sweeps or statements: {string.Join(", ", codes)}.";
+        return codes.Length == 0 ? "Every check could be made."
+            : codes.Length > MostNamed ? string.Create(CultureInfo.InvariantCulture, $"{codes.Length} of {result.Checks.Length} checks could not be made, or not wholly, for want of sweeps or statements.")
+            : $"Not tested, or not wholly, for want of sweeps or statements: {string.Join("; ", codes.Select(InPassing))}.";
     }
+
+    private static string InPassing(string code) => LooksFor(code) is { } words ? char.ToLowerInvariant(words[0]) + words[1..] : code;
 
     /// <summary>What a check looks for, in a few words; null where no words are laid down.</summary>
     internal static string? LooksFor(string code) => Looked.GetValueOrDefault(code);

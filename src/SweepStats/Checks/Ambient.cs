@@ -11,7 +11,7 @@ internal sealed class Ambient : ICheck
     private const double MoreThanSingleLooks = 1.15;
 
     // A sweep whose reading stays below this is one in which the transmitter was silent.
-    private const double SilentShare = 0.95;
+    private const double SilentShare = 0.99;
 
     public string Code => "ambient";
 

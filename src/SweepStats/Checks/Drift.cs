@@ -10,7 +10,7 @@ namespace SweepStats.Checks;
 internal sealed class Drift : ICheck
 {
     // Chance of a false alarm of one test, where sweeps scatter by so much that the next number does not matter.
-    private const double FalseAlarm = 0.02;
+    private const double FalseAlarm = 0.03;
 
     // A shift of less than this over the whole campaign does not change what is claimed.
     private const double WorthTellingDb = 0.3;

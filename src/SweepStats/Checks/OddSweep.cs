@@ -11,12 +11,12 @@ internal sealed class OddSweep : ICheck
 
     public string? UntestedBecause(Evidence seen)
     {
-        bool LookedAt(SweepRole role) => seen.Repeats.Any(g => g.Role == role && g.Sweeps.Length >= OddRepeats.Fewest);
+        bool LookedAt(SweepRole role) => seen.Repeats.Any(g => g.Role == role && OddRepeats.CanTell(g, seen.Repeats));
         string floor = LookedAt(SweepRole.Floor) ? "; floor sweeps were looked at" : string.Empty;
         return (LookedAt(SweepRole.Reference), LookedAt(SweepRole.Covered)) switch
         {
             (true, true) => null,
-            (true, false) => "no five covered sweeps of one placement repeat each other; reference sweeps were looked at",
+            (true, false) => "no five covered sweeps of one placement repeat each other, nor three among many others; reference sweeps were looked at",
             (false, true) => "no five reference sweeps repeat each other; covered sweeps were looked at",
             _ => "no five reference or covered sweeps of one placement repeat each other" + floor,
         };
@@ -33,7 +33,7 @@ internal sealed class OddSweep : ICheck
         Message = What(odd) + " It stays in the result, and widens its intervals.",
         Basis = string.Create(
             CultureInfo.InvariantCulture,
-            $"Against the scatter of {odd.SweepCount} repeated sweeps t = {odd.T:0.0} on {odd.DegreesOfFreedom} degrees of freedom, probability {odd.Probability:0.0e+0}; in its own group extreme studentised deviate {odd.Deviate:0.00} against {odd.CriticalDeviate:0.00}. Told from {OddRepeats.WorthTellingDb} dB on."),
+            $"Against the scatter of {odd.SweepCount} repeated sweeps t = {odd.T:0.0} on {odd.DegreesOfFreedom} degrees of freedom, probability {odd.Probability:0.0e+0}; {(odd.Deviate is { } deviate ? string.Create(CultureInfo.InvariantCulture, $"in its own group extreme studentised deviate {deviate:0.00} against {odd.CriticalDeviate:0.00}") : "its own group is too small to say more")}."),
         NextStep = "Look what was different (a cable touched, a person in the way, a setting). If you know, exclude the sweep with that reason in sweeps.csv and take it again; if not, take more sweeps.",
     });
 

@@ -20,7 +20,8 @@ internal sealed class SaturationPlateau : ICheck
         foreach ((SweepRole role, SpecimenName? specimen, SweepBlock block) in blocks)
         {
             bool[] flat = IsNormalised(seen, block) ? [] : PlateauSearch.Find(block, Others(seen, block));
-            bool[] plateau = flat.Contains(true) ? flat : TiedTops.Find(block);
+            bool wide = flat.Contains(true);
+            bool[] plateau = wide ? flat : TiedTops.Find(block);
             int count = plateau.Count(p => p);
             if (count == 0)
             {
@@ -33,12 +34,13 @@ internal sealed class SaturationPlateau : ICheck
             yield return new Finding
             {
                 Code = Code,
-                Severity = Severity.Fault,
+                Severity = wide ? Severity.Fault : Severity.Warning,
                 Role = role,
                 Specimen = specimen,
+                Size = wide ? null : new Decibels(TiedTops.Scatter(block)),
                 Where = Stretches.Where(seen.Campaign.Grid, f => plateau[f]),
-                Message = $"At {Amount.OutOf(count, block.PointCount)} {what} stands at its highest value, {top.ToString("0.0", CultureInfo.InvariantCulture)} {seen.Campaign.Scale.Symbol()}, {(flat.Contains(true) ? "in most sweeps" : "to the last digit in some sweep")}: the receiver or its display shows no more, and {end} by an unknown amount.",
-                Basis = flat.Contains(true)
+                Message = $"At {Amount.OutOf(count, block.PointCount)} {what} stands at its highest value, {top.ToString("0.0", CultureInfo.InvariantCulture)} {seen.Campaign.Scale.Symbol()}, {(wide ? "in most sweeps" : "to the last digit in some sweep")}: the receiver or its display shows no more, and {end} by {(wide ? "an unknown amount" : $"about as much as single readings scatter, {Amount.Db(TiedTops.Scatter(block))}, at most, unless more is clipped")}.",
+                Basis = wide
                     ? string.Create(CultureInfo.InvariantCulture, $"Longest flat top {Longest(plateau)} neighbouring frequencies, in {PlateauSearch.Most(block)} of {block.SweepCount} sweeps or more; by chance as long a one comes in less than one of 1000 campaigns.")
                     : string.Create(CultureInfo.InvariantCulture, $"Of all readings {Tied(block)} stand at the highest level, more than the number just below it lets expect; by chance as many come in less than one of 10 000 campaigns."),
                 NextStep = "Put in more input attenuation, turn the source down, or raise the top of the display, until no sweep has a flat top; then take all sweeps again.",

@@ -49,8 +49,9 @@ internal static class TiedTops
         return tied;
     }
 
-    // Of a normal variable the median of |x − median| is 0.6745 standard deviations. One sweep is held against its neighbours: x − (left + right)/2 has 3/2 of the variance.
-    private static double Scatter(SweepBlock block)
+    /// <summary>Standard deviation of a reading about its neighbours or repeats, in dB: about as much as clipping takes from the readings that it meets.</summary>
+    /// <remarks>Of a normal variable the median of |x − median| is 0.6745 standard deviations. One sweep is held against its neighbours: x − (left + right)/2 has 3/2 of the variance.</remarks>
+    public static double Scatter(SweepBlock block)
     {
         const double NormalMedian = 0.6745;
         if (block.SweepCount > 1)

@@ -29,9 +29,9 @@ public sealed record OddRepeat
     /// <summary>Chance of any sweep as far out without one that is odd.</summary>
     public required double Probability { get; init; }
 
-    /// <summary>Extreme studentised deviate within its own group.</summary>
-    public required double Deviate { get; init; }
+    /// <summary>Extreme studentised deviate within its own group; null where the group is too small to show one.</summary>
+    public required double? Deviate { get; init; }
 
     /// <summary>What that deviate has to pass.</summary>
-    public required double CriticalDeviate { get; init; }
+    public required double? CriticalDeviate { get; init; }
 }

@@ -12,14 +12,24 @@ namespace SweepStats.Repeats;
 /// </remarks>
 public static class OddRepeats
 {
-    /// <summary>Sweeps a group needs: with fewer even the farthest cannot be told from chance.</summary>
+    /// <summary>Sweeps a group needs by itself: with fewer even the farthest cannot be told from chance within it.</summary>
     public const int Fewest = 5;
+
+    /// <summary>Sweeps a group needs where the other groups show well how sweeps scatter: of two, either may be the odd one.</summary>
+    public const int FewestAmongMany = 3;
+
+    /// <summary>Degrees of freedom of the scatter of all groups from which on it is known well enough for that.</summary>
+    public const int ManyDegreesOfFreedom = 12;
 
     /// <summary>Size in dB from which on a sweep is called odd: less does not change what is claimed.</summary>
     public const double WorthTellingDb = 0.5;
 
     // Where readings are mostly noise their root mean square is skewed: a shape is another one only where it adds a good part of what is usual.
     private const double OfUsualShape = 0.75;
+
+    // A small group has no second condition: the first must hold the more strictly.
+    private const double FalseAlarmOfSmall = 0.001;
+    private const double WorthTellingOfSmallDb = 1;
 
     private const double FalseAlarmTogether = 0.02;
     private const double FalseAlarmOfGroup = 0.05;
@@ -30,6 +40,16 @@ public static class OddRepeats
     /// <summary>All odd sweeps; one that is off as a whole is not named for its shape again.</summary>
     public static ImmutableArray<OddRepeat> Among(ImmutableArray<RepeatGroup> repeats) =>
         [.. repeats.GroupBy(g => g.Role == SweepRole.Floor).SelectMany(family => Odd([.. family]))];
+
+    /// <summary>Whether an odd sweep of a group could be told.</summary>
+    /// <param name="group">The group.</param>
+    /// <param name="repeats">All groups.</param>
+    public static bool CanTell(RepeatGroup group, ImmutableArray<RepeatGroup> repeats)
+    {
+        ArgumentNullException.ThrowIfNull(group);
+        RepeatGroup[] family = [.. repeats.Where(g => g.Role == SweepRole.Floor == (group.Role == SweepRole.Floor))];
+        return group.Sweeps.Length >= Fewest || (group.Sweeps.Length >= FewestAmongMany && family.Sum(g => g.Sweeps.Length - 1) > ManyDegreesOfFreedom);
+    }
 
     private static IEnumerable<OddRepeat> Odd(IReadOnlyList<RepeatGroup> family)
     {
@@ -48,13 +68,14 @@ public static class OddRepeats
             RepeatGroup group = family[outlier.Group];
             RepeatedSweep sweep = group.Sweeps[outlier.Place];
             double size = byOffset ? Math.Abs(sweep.Offset.Value) : Strangeness(group, sweep);
-            if (group.Sweeps.Length < Fewest || size < WorthTellingDb)
+            bool small = group.Sweeps.Length < Fewest;
+            if (small ? !IsPlain(group, outlier, size) : size < WorthTellingDb)
             {
                 continue;
             }
 
-            var alone = GeneralisedEsd.Of(figures[outlier.Group], Math.Max(1, group.Sweeps.Length / SweepsForEachOutlier), FalseAlarmOfGroup);
-            int rank = alone.Outliers.ToList().IndexOf(outlier.Place);
+            GeneralisedEsd? alone = small ? null : GeneralisedEsd.Of(figures[outlier.Group], Math.Max(1, group.Sweeps.Length / SweepsForEachOutlier), FalseAlarmOfGroup);
+            int rank = alone?.Outliers.ToList().IndexOf(outlier.Place) ?? 0;
             if (rank >= 0)
             {
                 yield return new OddRepeat
@@ -67,12 +88,15 @@ public static class OddRepeats
                     T = outlier.T,
                     DegreesOfFreedom = outlier.DegreesOfFreedom,
                     Probability = outlier.Probability,
-                    Deviate = alone.Statistics[rank],
-                    CriticalDeviate = alone.CriticalValues[rank],
+                    Deviate = alone?.Statistics[rank],
+                    CriticalDeviate = alone?.CriticalValues[rank],
                 };
             }
         }
     }
+
+    private static bool IsPlain(RepeatGroup group, GroupedOutlier outlier, double size) =>
+        group.Sweeps.Length >= FewestAmongMany && outlier.DegreesOfFreedom >= ManyDegreesOfFreedom - 1 && outlier.Probability < FalseAlarmOfSmall && size >= WorthTellingOfSmallDb;
 
     private static double Strangeness(RepeatGroup group, RepeatedSweep sweep)
     {

@@ -12,7 +12,7 @@ public sealed class DriftTests
     [Theory]
     [InlineData(true, 1)]
     [InlineData(true, -1)]
-    [InlineData(false, 2.5)] // By order alone the pause between the references before and after is not known.
+    [InlineData(false, 3)] // By order alone the pause between the references before and after is not known.
     public void ADriftOverTheCampaignIsFound(bool timed, double drift)
     {
         int found = Enumerable.Range(1, 60).Count(seed => Drifts(Plan with { Seed = (ulong)seed, DriftDb = drift }, timed).Any(f =>
@@ -38,8 +38,8 @@ public sealed class DriftTests
     public void ScatterWithoutTrendIsLeftAlone(int sweeps, double deviation, bool timed)
     {
         int alarms = Enumerable.Range(1, 100).Count(seed => Drifts(Plan with { Seed = (ulong)seed, SweepDeviationDb = deviation, ReferenceSweeps = sweeps, CoveredSweeps = sweeps }, timed).Length > 0);
-        // By time one test of 2 %, by order two: 9 of 100 lie 2.6 binomial deviations above 4.
-        Assert.InRange(alarms, 0, 9);
+        // By time one test of 3 %, by order two: 13 of 100 lie 2.9 binomial deviations above 6.
+        Assert.InRange(alarms, 0, 13);
     }
 
     [Fact]
@@ -70,8 +70,8 @@ public sealed class DriftTests
     public void AnOddSweepAtTheEndOfTheDayIsNoDrift()
     {
         int alarms = Enumerable.Range(1, 60).Count(seed => Drifts(Plan with { Seed = (ulong)seed, OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Reference, 5, 1.5)] }, true).Length > 0);
-        // 2 of 100 are allowed for; 5 of 60 lie 3.5 binomial deviations above.
-        Assert.InRange(alarms, 0, 5);
+        // 3 of 100 are allowed for; 6 of 60 lie 3.2 binomial deviations above.
+        Assert.InRange(alarms, 0, 6);
     }
 
     private static Finding[] Drifts(RehearsalPlan plan, bool timed)

@@ -43,6 +43,17 @@ public sealed class OddSweepTests
     }
 
     [Fact]
+    public void OneOfThreeSweepsOfAPlacementIsToldWhereManyOthersShowTheScatter()
+    {
+        RehearsalPlan hung = Plan with { SpecimensPerLot = 3, Placements = 3, CoveredSweeps = 3, PlacementDeviationDb = 0.4 };
+        int found = Enumerable.Range(1, 40).Count(seed =>
+            Odd(Rehearser.Draw(hung with { Seed = (ulong)seed, OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Covered, 4, 2)] }).Campaign) is [{ Role: SweepRole.Covered } only]
+            && only.Sweep!.Contains("A01/p2", StringComparison.Ordinal));
+        Assert.InRange(found, 38, 40);
+        Assert.Equal(0, Enumerable.Range(1, 40).Count(seed => Odd(Rehearser.Draw(hung with { Seed = (ulong)seed }).Campaign).Length > 0));
+    }
+
+    [Fact]
     public void SweepsOfSingleLooksAreLeftAlone()
     {
         RehearsalPlan noisy = Plan with { Averaging = Averaging.Sample, Looks = 1, FloorSweeps = 10, ReferenceSweeps = 10, CoveredSweeps = 10, ShieldingStopDb = 60 };
@@ -57,7 +68,7 @@ public sealed class OddSweepTests
 
     [Theory]
     [InlineData(5, 5, null)]
-    [InlineData(5, 3, "no five covered sweeps of one placement repeat each other; reference sweeps were looked at")]
+    [InlineData(5, 3, "no five covered sweeps of one placement repeat each other, nor three among many others; reference sweeps were looked at")]
     [InlineData(3, 5, "no five reference sweeps repeat each other; covered sweeps were looked at")]
     [InlineData(3, 3, "no five reference or covered sweeps of one placement repeat each other; floor sweeps were looked at")]
     public void WhatWasNotLookedAtIsSaid(int reference, int covered, string? reason) =>
