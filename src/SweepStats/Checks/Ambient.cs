@@ -8,6 +8,7 @@ namespace SweepStats.Checks;
 /// <summary>Something transmits while the source is off.</summary>
 internal sealed class Ambient : ICheck
 {
+    // Less than this beyond single looks is no transmitter worth looking for.
     private const double MoreThanSingleLooks = 1.15;
 
     // A sweep whose reading stays below this is one in which the transmitter was silent.
@@ -24,8 +25,8 @@ internal sealed class Ambient : ICheck
             yield break;
         }
 
-        double single = new DetectorNoise(1).LogStandardDeviation;
-        if (floor.ReadingDeviationDb > MoreThanSingleLooks * single)
+        double most = Math.Max(MoreThanSingleLooks * SingleLookScatter.Db, SingleLookScatter.Limits(floor).High);
+        if (floor.ReadingDeviationDb > most)
         {
             yield return new Finding
             {
@@ -33,8 +34,8 @@ internal sealed class Ambient : ICheck
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
                 Size = new Decibels(floor.ReadingDeviationDb),
-                Message = $"Floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)}, more than noise can (single looks scatter by {Amount.Db(single)}): something transmits now and then over much of the band.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Scatter of {floor.SweepCount} floor sweeps {floor.ReadingDeviationDb:0.00} dB, against {MoreThanSingleLooks * single:0.00} dB: {MoreThanSingleLooks} times that of single looks."),
+                Message = $"Floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)}, more than noise can (single looks scatter by {Amount.Db(SingleLookScatter.Db)}): something transmits now and then over much of the band.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Scatter of {Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} {floor.ReadingDeviationDb:0.00} dB, against {most:0.00} dB, the most that so many single looks show by chance."),
                 NextStep = "Watch the floor for a while; find and switch off what transmits, or measure in a shielded room or at another hour.",
             };
         }
@@ -65,7 +66,7 @@ internal sealed class Ambient : ICheck
             + (how.Paused ? "something transmits there now and then; other floor sweeps show nothing, so it may also be in some covered sweeps and not in others."
                 : floor.SweepCount > 1 ? "something transmits there in every floor sweep." : "something transmits there; one floor sweep does not show whether it pauses.")
             + " A carrier beats with the signal, so nothing is taken out there and only a lower bound is given.",
-        Basis = string.Create(CultureInfo.InvariantCulture, $"{floor.SweepCount} floor {(floor.SweepCount == 1 ? "sweep" : "sweeps")} against the floor of the frequencies beside; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together."),
+        Basis = string.Create(CultureInfo.InvariantCulture, $"{Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} against the floor of the frequencies beside; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together."),
         NextStep = how.Paused
             ? "Take more floor sweeps over a longer time to see all of it; measure in a shielded room or at a quiet hour, or leave these frequencies out of the claim."
             : "Find and switch off the transmitter, measure in a shielded room or at another hour, or leave these frequencies out of the claim.",

@@ -9,20 +9,22 @@ namespace SweepStats.Checks;
 /// <summary>The sweeps contradict what is stated of the averaging, or were taken in a way no averaging describes.</summary>
 internal sealed class AveragingDoubtful : ICheck
 {
-    // Single looks scatter by 5.57 dB whatever the receiver; two looks in one reading by 3.5 dB. Half way there lies beyond the error of any floor of eight points.
+    // Single looks scatter by 5.57 dB whatever the receiver; two looks in one reading by 3.5 dB: about half way there.
     private const double LeastOfSingleLooks = 0.8;
+
+    // Readings of so many looks scatter by less than most displays show.
+    private const double MostLooks = 1000;
 
     public string Code => "averaging-doubtful";
 
     public string? UntestedBecause(Evidence seen) =>
         seen.Campaign.Used().Any(s => s.Settings.TraceMode is not null || s.Settings.Detector is not null) ? null
             : "the files state no detector and no trace mode"
-                + (seen.Averaging == Averaging.Sample && seen.Floor is { Source: FloorSource.Measured } ? "; the scatter of the floor was looked at" : string.Empty);
+                + (seen.Averaging == Averaging.Sample && seen.Floor is { Source: FloorSource.Measured } floor && Least(floor) > 0 ? "; the scatter of the floor was looked at" : string.Empty);
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        double single = new DetectorNoise(1).LogStandardDeviation;
-        if (seen.Averaging == Averaging.Sample && seen.Floor is { Source: FloorSource.Measured } floor && floor.ReadingDeviationDb < LeastOfSingleLooks * single)
+        if (seen.Averaging == Averaging.Sample && seen.Floor is { Source: FloorSource.Measured } floor && floor.ReadingDeviationDb < Least(floor))
         {
             yield return new Finding
             {
@@ -30,8 +32,8 @@ internal sealed class AveragingDoubtful : ICheck
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
                 Size = new Decibels(floor.ReadingDeviationDb),
-                Message = $"The averaging is stated as \"sample\", but the floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)} only: about {DetectorNoise.LooksFor(floor.ReadingDeviationDb):0} looks are averaged into each. If power is averaged, values near the floor come out wrong by up to {Amount.Db(-new DetectorNoise(1).LogMeanOffset)}.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Single looks at noise scatter by {single:0.00} dB; told below {LeastOfSingleLooks:P0} of that."),
+                Message = $"The averaging is stated as \"sample\", but the floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)} only: {Looks(floor)} looks are averaged into each. If power is averaged, values near the floor come out wrong by up to {Amount.Db(-new DetectorNoise(1).LogMeanOffset)}.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Single looks at noise scatter by {SingleLookScatter.Db:0.00} dB; told below {Least(floor):0.00} dB, which so many hardly ever show by chance."),
                 NextStep = "Set averaging in campaign.toml to \"power\" (RMS detector or power average) or \"log\" (log or video average); where nobody knows, leave it out.",
             };
         }
@@ -50,6 +52,14 @@ internal sealed class AveragingDoubtful : ICheck
                 NextStep = "Take all sweeps again with an RMS (power average) detector or a sample detector, and the trace cleared for each sweep.",
             };
         }
+    }
+
+    private static double Least(NoiseFloor floor) => Math.Min(LeastOfSingleLooks * SingleLookScatter.Db, SingleLookScatter.Limits(floor).Low);
+
+    private static string Looks(NoiseFloor floor)
+    {
+        double looks = DetectorNoise.LooksFor(floor.ReadingDeviationDb);
+        return looks > MostLooks ? $"more than {MostLooks}" : string.Create(CultureInfo.InvariantCulture, $"about {looks:0}");
     }
 
     private static bool KeepsTheHighest(Sweep sweep) =>

@@ -18,6 +18,8 @@ internal sealed class Drift : ICheck
     // IEEE Std 299-2006, 4.4: a reference that has shifted by more than 3 dB asks for the tests in between to be repeated.
     private const double RepeatDb = 3;
 
+    private const int FewestForRanks = 4;
+
     public string Code => "drift";
 
     public string? UntestedBecause(Evidence seen) =>
@@ -90,9 +92,21 @@ internal sealed class Drift : ICheck
 
     private static string Ranks(DriftTest trend)
     {
-        var ranked = trend.Groups.Where(g => g.Role == SweepRole.Reference && g.Sweeps.Length >= 4).Select(g => MannKendall.Of(g.Offsets())).ToList();
-        return ranked.Count == 0 ? string.Empty
-            : string.Create(CultureInfo.InvariantCulture, $" Reference sweeps by rank alone (Mann and Kendall): S = {ranked[0].S}, probability {ranked[0].Probability:0.###}.");
+        int reference = trend.Groups.ToList().FindIndex(g => g.Role == SweepRole.Reference);
+        if (reference < 0)
+        {
+            return string.Empty;
+        }
+
+        // In the order in which they were taken, and without the odd ones, as the line has them.
+        double[] inOrder = [.. trend.Groups[reference].Sweeps.Zip(trend.X[reference]).Where(s => !trend.LeftOut.Contains(s.First)).OrderBy(s => s.Second).Select(s => s.First.Offset.Value)];
+        if (inOrder.Length < FewestForRanks)
+        {
+            return string.Empty;
+        }
+
+        var ranks = MannKendall.Of(inOrder);
+        return string.Create(CultureInfo.InvariantCulture, $" Reference sweeps by rank alone (Mann and Kendall): S = {ranks.S}, probability {ranks.Probability:0.###}.");
     }
 
     private static string Trends(List<DriftTest> trends) => string.Concat(trends.Select(t => " " + Slope(t)));

@@ -31,7 +31,8 @@ internal sealed class PlacementEffect : ICheck
 
         var ratio = new VarianceRatio(
             specimens.Sum(s => s.BetweenSumOfSquares), specimens.Sum(s => s.BetweenDegreesOfFreedom), specimens.Sum(s => s.WithinSumOfSquares), specimens.Sum(s => s.WithinDegreesOfFreedom));
-        double size = specimens.Average(s => s.EffectiveGroupSize);
+        // The mean square of a specimen's placements holds their variance as often as it has sweeps; pooled by degrees of freedom, so do the mean squares.
+        double size = specimens.Sum(s => s.BetweenDegreesOfFreedom * s.EffectiveGroupSize) / ratio.UpperDegreesOfFreedom;
         double within = ratio.LowerSumOfSquares / ratio.LowerDegreesOfFreedom;
         double placement = Math.Sqrt(Math.Max(0, ((ratio.UpperSumOfSquares / ratio.UpperDegreesOfFreedom) - within) / size));
         if (ratio.Probability < FalseAlarm && placement >= WorthTellingDb)

@@ -27,58 +27,76 @@ internal static class GroupedOutliers
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(most, 1);
         FiniteValues.RequireLevel(level);
-        List<(int Place, double Value)>[] left = [.. groups.Select(g => Numbered(g))];
+        Group[] left = [.. groups.Select((values, number) => new Group(number, values))];
         List<GroupedOutlier> farthest = [];
         int outliers = 0;
         while (farthest.Count < most && Farthest(left) is { } next)
         {
             farthest.Add(next);
-            left[next.Group].RemoveAll(v => v.Place == next.Place);
+            left[next.Group] = left[next.Group].Without(next.Place);
             outliers = next.Probability < level ? farthest.Count : outliers;
         }
 
         return farthest[..outliers];
     }
 
-    private static List<(int Place, double Value)> Numbered(double[] group)
+    private static GroupedOutlier? Farthest(Group[] groups)
     {
-        FiniteValues.Require(group, 0, nameof(group));
-        return [.. group.Select((value, place) => (place, value))];
-    }
-
-    private static GroupedOutlier? Farthest(List<(int Place, double Value)>[] groups)
-    {
-        double[][] deviations = [.. groups.Select(g => g.Count < 2 ? [] : Deviations.FromMean([.. g.Select(v => v.Value)]))];
-        int count = deviations.Sum(d => d.Length);
-        int freedom = count - deviations.Count(d => d.Length > 0) - 1;
+        int count = groups.Sum(g => g.Deviations.Length);
+        int freedom = count - groups.Count(g => g.Deviations.Length > 0) - 1;
         if (freedom < 1)
         {
             return null;
         }
 
-        (int Group, int At) far = (0, 0);
-        double most = -1;
-        for (int g = 0; g < deviations.Length; g++)
-        {
-            double share = 1 - (1.0 / deviations[g].Length);
-            for (int i = 0; i < deviations[g].Length; i++)
-            {
-                double taken = deviations[g][i] * deviations[g][i] / share;
-                far = taken > most ? (g, i) : far;
-                most = Math.Max(most, taken);
-            }
-        }
-
+        Group far = groups.MaxBy(g => g.Taken)!;
         // The squares are summed without the value, not subtracted: what is left may be far smaller.
         var rest = new CompensatedSum();
-        for (int g = 0; g < deviations.Length; g++)
+        foreach (Group group in groups)
         {
-            double[] others = g != far.Group ? deviations[g] : Deviations.FromMean([.. groups[g].Where((_, i) => i != far.At).Select(v => v.Value)]);
-            rest.Add(Deviations.Product(others, others));
+            rest.Add(group == far ? group.Without(group.FarthestPlace).Squares : group.Squares);
         }
 
-        double t = most == 0 ? 0 : Math.Sqrt(most / (rest.Value / freedom));
+        double t = far.Taken == 0 ? 0 : Math.Sqrt(far.Taken / (rest.Value / freedom));
         double beyond = double.IsFinite(t) ? StudentT.UpperTail(t, freedom) : 0;
-        return new GroupedOutlier(far.Group, groups[far.Group][far.At].Place, t, freedom, Math.Min(1, 2 * count * beyond));
+        return new GroupedOutlier(far.Number, far.FarthestPlace, t, freedom, Math.Min(1, 2 * count * beyond));
+    }
+
+    /// <summary>What is left of a group, worked out once: only the group that loses a value changes.</summary>
+    private sealed class Group
+    {
+        private readonly (int Place, double Value)[] _values;
+
+        public Group(int number, double[] values)
+            : this(number, [.. values.Select((value, place) => (place, value))])
+        {
+            FiniteValues.Require(values, 0, nameof(values));
+        }
+
+        private Group(int number, (int Place, double Value)[] values)
+        {
+            Number = number;
+            _values = values;
+            Deviations = values.Length < 2 ? [] : Statistics.Deviations.FromMean([.. values.Select(v => v.Value)]);
+            Squares = Statistics.Deviations.Product(Deviations, Deviations);
+            int at = Deviations.Length == 0 ? -1 : Enumerable.Range(0, Deviations.Length).MaxBy(i => Math.Abs(Deviations[i]));
+            FarthestPlace = at < 0 ? -1 : values[at].Place;
+            Taken = at < 0 ? -1 : Deviations[at] * Deviations[at] / (1 - (1.0 / Deviations.Length));
+        }
+
+        public int Number { get; }
+
+        /// <summary>Distances from the mean of the group; none where one value is left.</summary>
+        public double[] Deviations { get; }
+
+        public double Squares { get; }
+
+        /// <summary>Place of the value farthest from the mean.</summary>
+        public int FarthestPlace { get; }
+
+        /// <summary>Squares that the scatter loses with it; −1 where no value can be judged.</summary>
+        public double Taken { get; }
+
+        public Group Without(int place) => new(Number, [.. _values.Where(v => v.Place != place)]);
     }
 }

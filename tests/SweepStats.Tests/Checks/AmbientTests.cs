@@ -1,6 +1,7 @@
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
 using Xunit;
 
 namespace SweepStats.Tests.Checks;
@@ -40,6 +41,28 @@ public sealed class AmbientTests
         Assert.InRange(found[1].Where[0].Start.Value, 590e6, 610e6);
         // 20 dB of carrier and the noise itself: 20.04 dB above the noise; the highest of eight readings lies a little higher.
         Assert.InRange(found[0].Size!.Value.Value, 19.5, 21.5);
+    }
+
+    [Theory]
+    [InlineData(8, 2)]
+    [InlineData(20, 1)]
+    [InlineData(61, 1)]
+    [InlineData(61, 2)]
+    public void TheScatterOfAFewSingleLooksIsNoTransmitter(int points, int sweeps)
+    {
+        RehearsalPlan few = Plan with { Points = points, FloorSweeps = sweeps, Looks = 1, Averaging = Averaging.Sample };
+        int alarms = Enumerable.Range(1, 100).Count(seed => Ambient(few with { Seed = (ulong)seed }).Any(f => f.Message.StartsWith("Floor readings", StringComparison.Ordinal)));
+        // Three standard deviations are asked for: with 1 of 100 expected, 4 lie 3 binomial deviations above.
+        Assert.InRange(alarms, 0, 4);
+    }
+
+    [Fact]
+    public void ReadingsThatScatterByMoreThanNoiseAreToldAsOne()
+    {
+        var random = new RandomSource(7);
+        var restless = Rehearsed.Changed(Rehearser.Draw(Plan).Campaign, (s, _, level) => s.Role == SweepRole.Floor ? level + (8 * random.Normal()) : level);
+        Finding finding = Assert.Single(Analysis.Run(restless, new AnalysisPlan()).Findings, f => f.Code == "ambient" && f.Message.StartsWith("Floor readings", StringComparison.Ordinal));
+        Assert.InRange(finding.Size!.Value.Value, 7, 9);
     }
 
     private static Finding[] Transmitters(double above, double share, ulong seed, int sweeps) =>

@@ -21,6 +21,28 @@ public sealed class AveragingDoubtfulTests
     }
 
     [Theory]
+    [InlineData(8, 1)]
+    [InlineData(8, 5)]
+    [InlineData(20, 2)]
+    [InlineData(61, 1)]
+    [InlineData(61, 3)]
+    public void AFewSingleLooksAreNotCalledAveraged(int points, int sweeps)
+    {
+        RehearsalPlan few = Near with { Points = points, FloorSweeps = sweeps, Looks = 1, Averaging = Averaging.Sample };
+        int alarms = Enumerable.Range(1, 100).Count(seed => Rehearsed.Analysed(few with { Seed = (ulong)seed }).Findings.Any(f => f.Code == "averaging-doubtful"));
+        // Three standard deviations are asked for: with 1 of 100 expected, 4 lie 3 binomial deviations above.
+        Assert.InRange(alarms, 0, 4);
+    }
+
+    [Fact]
+    public void AFloorWithoutScatterIsNotSaidToHoldInfinitelyManyLooks()
+    {
+        Campaign still = Rehearsed.Changed(Rehearser.Draw(Near with { ScatterDb = 0 }).Campaign, (s, f, level) => s.Role == SweepRole.Floor ? -100 : level);
+        Finding finding = Assert.Single(Analysis.Run(still, new AnalysisPlan { Averaging = Averaging.Sample }).Findings, f => f.Code == "averaging-doubtful");
+        Assert.Contains("more than 1000 looks", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("MAX HOLD", null, true)]
     [InlineData("Clear Write", "Positive Peak", true)]
     [InlineData("Clear Write", "NEGATIVE PEAK", false)]

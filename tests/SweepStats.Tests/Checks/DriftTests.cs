@@ -74,14 +74,30 @@ public sealed class DriftTests
         Assert.InRange(alarms, 0, 6);
     }
 
+    [Fact]
+    public void RanksGoByTheClockNotByTheOrderOfTheFiles()
+    {
+        Finding forth = Assert.Single(Drifts(Rehearsed.Plan with { DriftDb = 2, Points = 201 }, true));
+        Assert.Contains("S = 10,", forth.Basis, StringComparison.Ordinal);
+        Campaign campaign = Dated(Rehearser.Draw(Rehearsed.Plan with { DriftDb = 2, Points = 201 }).Campaign);
+        Finding back = Assert.Single(Drifts(campaign with { Sweeps = [.. campaign.Sweeps.Reverse()] }));
+        Assert.Equal(forth.Basis, back.Basis);
+    }
+
     private static Finding[] Drifts(RehearsalPlan plan, bool timed)
     {
         Campaign campaign = Rehearser.Draw(plan).Campaign;
+        return Drifts(timed ? Dated(campaign) : campaign);
+    }
+
+    private static Finding[] Drifts(Campaign campaign) => [.. Analysis.Run(campaign, new AnalysisPlan { Averaging = Averaging.Power }).Findings.Where(f => f.Code == "drift")];
+
+    private static Campaign Dated(Campaign campaign)
+    {
         var start = new DateTimeOffset(2026, 10, 5, 8, 0, 0, TimeSpan.Zero);
-        Campaign dated = !timed ? campaign : campaign with
+        return campaign with
         {
             Sweeps = [.. campaign.Sweeps.Select((s, i) => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot, Specimen = s.Specimen, Placement = s.Placement, TakenAt = start.AddMinutes(2 * i) })],
         };
-        return [.. Analysis.Run(dated, new AnalysisPlan { Averaging = Averaging.Power }).Findings.Where(f => f.Code == "drift")];
     }
 }

@@ -84,6 +84,21 @@ public sealed class GroupedOutliersTests
     }
 
     [Fact]
+    public void ThousandsOfPairsGiveWhatTheirDifferencesGive()
+    {
+        // Of two values each lies as far off as the other: the farthest pair has e²/(1 − ½) = d²/2, and what is left Σd²/2 of the others on one degree of freedom a pair.
+        var random = new RandomSource(31);
+        double[][] pairs = [.. Enumerable.Range(0, 3000).Select(i => new[] { i, i + random.Normal() })];
+        pairs[1234][1] += 40;
+        IReadOnlyList<GroupedOutlier> found = GroupedOutliers.Of(pairs, 600, 0.02);
+        double[] others = [.. pairs.Where((_, i) => i != 1234).Select(p => p[1] - p[0])];
+        double away = pairs[1234][1] - pairs[1234][0];
+        Assert.Equal((1234, 2999), (found[0].Group, found[0].DegreesOfFreedom));
+        Agreement.Relative(1e-9, Math.Abs(away) / Math.Sqrt(others.Sum(d => d * d) / 2999), found[0].T);
+        Assert.Single(found);
+    }
+
+    [Fact]
     public void WhatCannotBeJudgedGivesNone()
     {
         Assert.Empty(GroupedOutliers.Of([[1], [2], [3, 5]], 2, 0.5));
