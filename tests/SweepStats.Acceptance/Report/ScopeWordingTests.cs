@@ -15,7 +15,7 @@ public sealed class ScopeWordingTests
     [Fact]
     public void WhatIsNotTestedIsSaidOnConsoleAndPageWhateverWasFound()
     {
-        const string Words = "Not tested, or not wholly, for want of sweeps or statements: over-input, saturation-step, leakage, ";
+        const string Words = "checks could not be made, or not wholly, for want of sweeps or statements.";
         AnalysisResult clean = Samples.Run(Samples.Small, Samples.Power) with { Findings = [] };
         foreach (AnalysisResult result in new[] { clean, Samples.ThreeLots })
         {
@@ -24,8 +24,10 @@ public sealed class ScopeWordingTests
             Assert.Contains(Words, Section(new Page(result), "verdict"), StringComparison.Ordinal);
         }
 
-        Assert.StartsWith($"The checks made found nothing against it. {Words}", Wording.TrustReason(clean), StringComparison.Ordinal);
+        Assert.StartsWith("The checks made found nothing against it. 6 of 25 " + Words, Wording.TrustReason(clean), StringComparison.Ordinal);
         Assert.Contains(Words, Section(new Page(clean), "next"), StringComparison.Ordinal);
+        AnalysisResult nearly = clean with { Checks = [new CheckRun("over-input", "no limit is stated"), new CheckRun("drift", null)] };
+        Assert.EndsWith("for want of sweeps or statements: overload: levels above the stated maximum input.", Wording.TrustReason(nearly), StringComparison.Ordinal);
         AnalysisResult whole = clean with { Checks = [new CheckRun("drift", null)] };
         Assert.Equal("The checks made found nothing against it. Every check could be made.", Wording.TrustReason(whole));
     }
