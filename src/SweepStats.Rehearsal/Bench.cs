@@ -1,3 +1,4 @@
+using SweepStats.Statistics;
 using System.Collections.Immutable;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;

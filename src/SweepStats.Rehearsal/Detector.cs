@@ -1,3 +1,4 @@
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Rehearsal;

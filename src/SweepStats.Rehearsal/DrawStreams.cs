@@ -1,3 +1,4 @@
+using SweepStats.Statistics;
 namespace SweepStats.Rehearsal;
 
 /// <summary>Streams of random numbers: one for each sweep, and one for each fault, so that none shifts the draws of another.</summary>

@@ -1,3 +1,4 @@
+using SweepStats.Statistics;
 using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Quantities;

@@ -1,3 +1,4 @@
+using SweepStats.Statistics;
 using System.Numerics;
 using SweepStats.Sweeps;
 

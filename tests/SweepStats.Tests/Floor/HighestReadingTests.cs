@@ -1,3 +1,4 @@
+using SweepStats.Statistics;
 using SweepStats.Floor;
 using SweepStats.Rehearsal;
 using SweepStats.Sweeps;

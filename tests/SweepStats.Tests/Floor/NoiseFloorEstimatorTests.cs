@@ -1,3 +1,4 @@
+using SweepStats.Statistics;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;

@@ -1,4 +1,3 @@
-using SweepStats.Rehearsal;
 using SweepStats.Statistics;
 using Xunit;
 

@@ -1,5 +1,4 @@
 using MathNet.Numerics.Distributions;
-using SweepStats.Rehearsal;
 using SweepStats.Statistics;
 using Xunit;
 

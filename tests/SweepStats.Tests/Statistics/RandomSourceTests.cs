@@ -1,8 +1,7 @@
-using SweepStats.Rehearsal;
 using SweepStats.Statistics;
 using Xunit;
 
-namespace SweepStats.Tests.Rehearsal;
+namespace SweepStats.Tests.Statistics;
 
 public sealed class RandomSourceTests
 {

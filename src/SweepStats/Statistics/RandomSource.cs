@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace SweepStats.Rehearsal;
+namespace SweepStats.Statistics;
 
 /// <summary>A seeded stream of random numbers that gives the same draws on every machine and runtime.</summary>
 /// <remarks>

@@ -1,0 +1,19 @@
+using SweepStats.Statistics;
+
+namespace SweepStats.Uncertainty;
+
+/// <summary>How distributions are propagated. Immutable.</summary>
+public sealed record MonteCarloPlan
+{
+    /// <summary>Seed; the same seed gives the same result on every machine.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>Level of the intervals.</summary>
+    public Confidence Confidence { get; init; } = Confidence.NinetyFive;
+
+    /// <summary>Digits of the standard uncertainty that count, 1 or 2: results are drawn until all of them stand still to half of the last one.</summary>
+    public int Digits { get; init; } = 2;
+
+    /// <summary>Trials after which it ends all the same.</summary>
+    public int MostTrials { get; init; } = 4_000_000;
+}
