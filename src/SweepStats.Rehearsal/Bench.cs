@@ -1,6 +1,6 @@
-using SweepStats.Statistics;
 using System.Collections.Immutable;
 using SweepStats.Quantities;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Rehearsal;

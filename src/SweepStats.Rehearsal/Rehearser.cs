@@ -1,7 +1,7 @@
-using SweepStats.Statistics;
 using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Quantities;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Rehearsal;

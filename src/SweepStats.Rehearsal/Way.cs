@@ -1,5 +1,5 @@
-using SweepStats.Statistics;
 using System.Numerics;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Rehearsal;

@@ -1,6 +1,6 @@
-using SweepStats.Statistics;
 using SweepStats.Checks;
 using SweepStats.Rehearsal;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using Xunit;
 
