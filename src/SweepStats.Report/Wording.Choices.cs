@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using SweepStats.Uncertainty;
 using SweepStats.Floor;
 using SweepStats.Quantities;
-using SweepStats.Shielding;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Report;

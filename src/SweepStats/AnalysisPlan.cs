@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using SweepStats.Uncertainty;
 using SweepStats.Bands;
 using SweepStats.Quantities;
-using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
+using SweepStats.Uncertainty;
 using SweepStats.Files.Traces;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
-using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using Tomlyn.Parsing;

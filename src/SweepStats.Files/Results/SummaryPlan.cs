@@ -1,6 +1,6 @@
 using System.Text.Json;
+using SweepStats.Uncertainty;
 using SweepStats.Quantities;
-using SweepStats.Shielding;
 
 namespace SweepStats.Files.Results;
 

@@ -1,4 +1,4 @@
-using SweepStats.Shielding;
+using SweepStats.Uncertainty;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Pages;

@@ -55,11 +55,15 @@ internal sealed class FigureEstimator
         ];
         double scatter = Reach(WelchSatterthwaite.Combined(repeats), WelchSatterthwaite.DegreesOfFreedom(repeats));
         double floor = Reach(HalfChange(figure, _spread.FloorShift), _spread.FloorDegreesOfFreedom);
-        double typeB = Reach(HalfChange(figure, _ => _spread.TypeBDb), double.PositiveInfinity);
+        double share = _spread.TypeB.StandardUncertainty == 0 ? 0 : HalfChange(figure, _ => _spread.TypeB.StandardUncertainty) / _spread.TypeB.StandardUncertainty;
         // Not knowing how the receiver averages is no scatter: it shifts the figure as a whole.
-        double reach = Math.Sqrt((scatter * scatter) + (floor * floor) + (typeB * typeB)) + HalfChange(figure, _spread.AveragingShift);
+        double reach = Whole(Math.Sqrt((scatter * scatter) + (floor * floor)), share, WelchSatterthwaite.DegreesOfFreedom(repeats)) + HalfChange(figure, _spread.AveragingShift);
         return bound ? new BandFigure(null, value - reach, null) : new BandFigure(value, value - reach, value + reach);
     }
+
+    // Bounds do not move with an error of the levels: the figure then takes a share of it only.
+    private double Whole(double half, double share, double dof) =>
+        share == 0 ? half : share * _spread!.TypeB.Widened(_confidence.TwoSidedQuantile).Half(half / share, dof);
 
     private double Reach(double uncertainty, double dof) =>
         uncertainty == 0 ? 0 : uncertainty * StudentT.Quantile(_confidence.TwoSidedQuantile, dof);

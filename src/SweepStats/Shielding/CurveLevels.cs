@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using SweepStats.Floor;
 using SweepStats.Statistics;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
 
 /// <summary>The levels behind a curve, kept so that limits of another confidence can be had later.</summary>
-internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, Contribution typeB)
+internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, SystematicError typeB)
 {
     // Without a floor the readings are taken as they are: a floor far below, without error.
     public ReadingLevels this[int f] => new(

@@ -1,4 +1,5 @@
 using SweepStats.Floor;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
 
@@ -8,7 +9,7 @@ namespace SweepStats.Shielding;
 /// independent repeats: a shared offset moves them all.
 /// </remarks>
 internal sealed class CurveSpread(
-    RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, (double TypeBDb, double[] AveragingDb) known)
+    RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, (SystematicError TypeB, double[] AveragingDb) known)
 {
     private readonly double[] _slopeReference = Slopes(reference, floor);
     private readonly double[] _slopeCovered = Slopes(covered, floor);
@@ -19,7 +20,8 @@ internal sealed class CurveSpread(
 
     public int CoveredUnits => covered.UnitCount;
 
-    public double TypeBDb => known.TypeBDb;
+    /// <summary>What no repeat shows.</summary>
+    public SystematicError TypeB => known.TypeB;
 
     /// <summary>Fewest degrees of freedom of the floor's error over the frequencies.</summary>
     public double FloorDegreesOfFreedom { get; } = floor is null ? double.PositiveInfinity : floor.DegreesOfFreedom.Min();

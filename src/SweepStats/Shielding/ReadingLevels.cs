@@ -1,4 +1,4 @@
-using SweepStats.Statistics;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
 
@@ -7,4 +7,4 @@ namespace SweepStats.Shielding;
 /// <param name="Covered">Covered level.</param>
 /// <param name="Floor">Floor level; −∞ where none is known.</param>
 /// <param name="TypeB">Uncertainty that repeats do not show, of the difference.</param>
-internal readonly record struct ReadingLevels(RepeatedLevel Reference, RepeatedLevel Covered, RepeatedLevel Floor, Contribution TypeB);
+internal readonly record struct ReadingLevels(RepeatedLevel Reference, RepeatedLevel Covered, RepeatedLevel Floor, SystematicError TypeB);

@@ -4,6 +4,7 @@ using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
 
@@ -19,7 +20,7 @@ public sealed class ShieldingEstimator
     private readonly RepeatedLevels _reference;
     private readonly NoiseFloor? _floor;
     private readonly Confidence _confidence;
-    private readonly Contribution _typeB;
+    private readonly SystematicError _typeB;
 
     /// <summary>Prepares the estimate for all specimens of a campaign.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
@@ -35,7 +36,7 @@ public sealed class ShieldingEstimator
         _reference = RepeatedLevels.From(campaign.Reference, rounding);
         _floor = floor;
         _confidence = confidence;
-        _typeB = new Contribution(TypeB(uncertainties), double.PositiveInfinity);
+        _typeB = new SystematicError(uncertainties);
     }
 
     /// <summary>Shielding of one specimen.</summary>
@@ -63,7 +64,7 @@ public sealed class ShieldingEstimator
             RepeatabilityDb = covered.RepeatabilityDb,
             RoundingDb = Math.Max(_reference.RoundingDb, covered.RoundingDb),
             Levels = measured,
-            Spread = new CurveSpread(_reference, covered, _floor, (_typeB.StandardUncertainty, [.. half])),
+            Spread = new CurveSpread(_reference, covered, _floor, (_typeB, [.. half])),
         };
     }
 
@@ -108,17 +109,4 @@ public sealed class ShieldingEstimator
     private static ShieldingReading Bound(ShieldingState state, ReadingEvidence evidence, double low) => double.IsFinite(low)
         ? new ShieldingReading.AtLeast(state, evidence, new Decibels(low))
         : new ShieldingReading.Unreadable(state, evidence, "The reference does not rise clearly over the floor, so not even a lower bound can be had.");
-
-    // An error common to both levels cancels in their difference; two independent ones add in quadrature.
-    private static double TypeB(ImmutableArray<UncertaintyEntry> entries)
-    {
-        double variance = 0;
-        foreach (UncertaintyEntry entry in entries)
-        {
-            double square = entry.StandardUncertaintyDb * entry.StandardUncertaintyDb;
-            variance += entry.ActsOn == ErrorActsOn.Both ? (entry.Common ? 0 : 2 * square) : square;
-        }
-
-        return Math.Sqrt(variance);
-    }
 }

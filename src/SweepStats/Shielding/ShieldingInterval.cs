@@ -1,5 +1,6 @@
 using SweepStats.Floor;
 using SweepStats.Statistics;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
 
@@ -7,7 +8,7 @@ namespace SweepStats.Shielding;
 /// <remarks>
 /// The signal behind each reading is taken out of the noise, then limits are set by recovering the variance estimates at the limits (MOVER), which keeps
 /// the bend of the noise curve that a symmetric interval loses. Reference and covered share one coverage factor from their effective degrees of freedom:
-/// far above the floor this is exactly Welch's interval. The floor and the type B part keep their own factor: pooled over frequency, the floor has many
+/// far above the floor this is exactly Welch's interval. What no repeat shows is added by its own distribution (<see cref="WidenedInterval"/>). The floor keeps its own factor: pooled over frequency, it has many
 /// degrees of freedom, and lending them to three covered sweeps made intervals too short (92 % instead of 95 %, see the coverage study).
 /// The upper end is open unless the covered mean rises over the floor by more than its own error and by more than noise alone would: three readings of
 /// noise that happen to lie close together do not make a signal.
@@ -25,20 +26,21 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
 
     public ShieldingLimits For(ReadingLevels levels)
     {
-        (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, Contribution typeB) = levels;
+        (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, SystematicError typeB) = levels;
         double rise = under.MeanDb - floor.MeanDb;
         rise -= SignalInNoise.ScatterBias(rise, covered.SignalDeviationDb, noise);
         double slopeCovered = SignalInNoise.Slope(rise, noise);
         double slopeReference = SignalInNoise.Slope(reference.MeanDb - floor.MeanDb, noise);
         ReadOnlySpan<Contribution> parts =
         [
-            reference.Error.Scaled(slopeReference), under.Error.Scaled(slopeCovered), floor.Error.Scaled(slopeCovered - slopeReference), typeB,
+            reference.Error.Scaled(slopeReference), under.Error.Scaled(slopeCovered), floor.Error.Scaled(slopeCovered - slopeReference),
+            new Contribution(typeB.StandardUncertainty, typeB.DegreesOfFreedom),
         ];
         double dof = WelchSatterthwaite.DegreesOfFreedom(parts[..2]);
         double t = StudentT.Quantile(confidence.TwoSidedQuantile, dof);
         var at = new Margins(
             reference.MeanDb, floor.MeanDb + rise, floor.MeanDb,
-            t * reference.Error.StandardUncertainty, t * under.Error.StandardUncertainty, Expanded(floor.Error), Expanded(typeB));
+            t * reference.Error.StandardUncertainty, t * under.Error.StandardUncertainty, Expanded(floor.Error), dof, typeB.Widened(confidence.TwoSidedQuantile));
         double se = Shielding(at.Reference, at.Covered, at.Floor);
         return new ShieldingLimits(
             se, Low(at, se), High(at, se), WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));
@@ -51,11 +53,10 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             return double.PositiveInfinity;
         }
 
-        double high = se + RootSumSquares(
+        double high = se + at.Whole(RootSumSquares(
             Shielding(at.Reference + at.ReferenceError, at.Covered, at.Floor) - se,
             Shielding(at.Reference, at.Covered - at.CoveredError, at.Floor) - se,
-            Shielding(at.Reference, at.Covered, at.Floor + at.FloorError) - se,
-            at.TypeB);
+            Shielding(at.Reference, at.Covered, at.Floor + at.FloorError) - se));
         return double.IsNaN(high) ? double.PositiveInfinity : high;
     }
 
@@ -72,7 +73,8 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         double weakestReference = SignalInNoise.Level(at.Reference - at.ReferenceError, at.Floor, noise);
         if (double.IsPositiveInfinity(se))
         {
-            return weakestReference - strongest - at.TypeB;
+            // The two add up here without a root, and so does what no repeat shows.
+            return weakestReference - strongest - at.Whole(0);
         }
 
         double signal = SignalInNoise.Level(at.Covered, at.Floor, noise);
@@ -82,7 +84,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         // Where the rise is within its own error the bound must not profit from a mean that happens to lie low.
         up = rise < at.CoveredError ? Math.Max(up, strongest - signal) : up;
         double down = SignalInNoise.Level(at.Reference, at.Floor, noise) - weakestReference;
-        return se - RootSumSquares(down, up, at.TypeB);
+        return se - at.Whole(RootSumSquares(down, up));
     }
 
     private double Shielding(double reference, double covered, double floor) =>
@@ -91,8 +93,12 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
     private double Expanded(Contribution part) =>
         part.StandardUncertainty == 0 ? 0 : StudentT.Quantile(confidence.TwoSidedQuantile, part.DegreesOfFreedom) * part.StandardUncertainty;
 
-    private static double RootSumSquares(double a, double b, double c = 0, double d = 0) => Math.Sqrt((a * a) + (b * b) + (c * c) + (d * d));
+    private static double RootSumSquares(double a, double b, double c = 0) => Math.Sqrt((a * a) + (b * b) + (c * c));
 
     private readonly record struct Margins(
-        double Reference, double Covered, double Floor, double ReferenceError, double CoveredError, double FloorError, double TypeB);
+        double Reference, double Covered, double Floor, double ReferenceError, double CoveredError, double FloorError, double DegreesOfFreedom, WidenedInterval TypeB)
+    {
+        /// <summary>Half-width once what no repeat shows is added to that from repeats.</summary>
+        public double Whole(double half) => TypeB.Half(half, DegreesOfFreedom);
+    }
 }

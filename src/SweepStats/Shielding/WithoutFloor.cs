@@ -8,17 +8,19 @@ internal static class WithoutFloor
 {
     public static ShieldingLimits Limits(ReadingLevels levels, Confidence confidence)
     {
-        ReadOnlySpan<Contribution> parts = [levels.Reference.Error, levels.Covered.Error, levels.TypeB];
+        double reach = Reach(levels, confidence.TwoSidedQuantile);
         double se = levels.Reference.MeanDb - levels.Covered.MeanDb;
-        double combined = WelchSatterthwaite.Combined(parts);
-        double dof = WelchSatterthwaite.DegreesOfFreedom(parts);
-        double reach = combined * StudentT.Quantile(confidence.TwoSidedQuantile, dof);
-        return new ShieldingLimits(se, se - reach, se + reach, combined, dof);
+        ReadOnlySpan<Contribution> parts = [levels.Reference.Error, levels.Covered.Error, new Contribution(levels.TypeB.StandardUncertainty, levels.TypeB.DegreesOfFreedom)];
+        return new ShieldingLimits(se, se - reach, se + reach, WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));
     }
 
-    public static double OneSidedLow(ReadingLevels levels, Confidence confidence)
+    public static double OneSidedLow(ReadingLevels levels, Confidence confidence) =>
+        levels.Reference.MeanDb - levels.Covered.MeanDb - Reach(levels, Math.Max(confidence.Level, 0.5 + 1e-9));
+
+    private static double Reach(ReadingLevels levels, double probability)
     {
-        ShieldingLimits limits = Limits(levels, confidence);
-        return limits.SeDb - (limits.StandardUncertaintyDb * StudentT.Quantile(confidence.Level, limits.DegreesOfFreedom));
+        ReadOnlySpan<Contribution> repeats = [levels.Reference.Error, levels.Covered.Error];
+        double dof = WelchSatterthwaite.DegreesOfFreedom(repeats);
+        return levels.TypeB.Widened(probability).Half(WelchSatterthwaite.Combined(repeats) * StudentT.Quantile(probability, dof), dof);
     }
 }

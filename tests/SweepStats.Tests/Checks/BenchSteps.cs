@@ -1,3 +1,4 @@
+using SweepStats.Statistics;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;

@@ -1,3 +1,4 @@
+using SweepStats.Uncertainty;
 using SweepStats.Rehearsal;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;

@@ -2,6 +2,7 @@ using System.Globalization;
 using SweepStats.Floor;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
+using SweepStats.Uncertainty;
 using Xunit;
 
 namespace SweepStats.Tests.Shielding;
@@ -78,7 +79,7 @@ public sealed class WelchComparisonTests
         RepeatedLevel covered = Level(groups[0], shift);
         RepeatedLevel reference = Level(groups[1], shift);
         var interval = new ShieldingInterval(new DetectorNoise(double.PositiveInfinity), new Confidence(level), new CoveredReadings(groups[0].Count(), 0));
-        return interval.For(new ReadingLevels(reference, covered, NoFloor, Contribution.None));
+        return interval.For(new ReadingLevels(reference, covered, NoFloor, SystematicError.None));
     }
 
     private static RepeatedLevel Level(IEnumerable<string[]> rows, double shift)

@@ -1,4 +1,4 @@
-namespace SweepStats.Shielding;
+namespace SweepStats.Uncertainty;
 
 /// <summary>How the error of an uncertainty entry is spread over its half-width.</summary>
 public enum ErrorDistribution
@@ -11,6 +11,9 @@ public enum ErrorDistribution
 
     /// <summary>Most likely in the middle: divide by √6.</summary>
     Triangular,
+
+    /// <summary>Flat in the middle, falling off to the half-width: between rectangular and triangular.</summary>
+    Trapezoidal,
 
     /// <summary>Most likely at the ends, as mismatch is: divide by √2.</summary>
     Arcsine,
@@ -44,18 +47,32 @@ public sealed record UncertaintyEntry
     /// <summary>Standard uncertainties in the half-width; only for a normal distribution.</summary>
     public double CoverageFactor { get; init; } = 2;
 
+    /// <summary>Half-width of the flat top in dB; only for a trapezoidal distribution.</summary>
+    public double TopHalfWidthDb { get; init; }
+
+    /// <summary>How well the standard uncertainty is known, in degrees of freedom; infinite where nothing else is stated; only for a normal distribution.</summary>
+    public double DegreesOfFreedom { get; init; } = double.PositiveInfinity;
+
     /// <summary>Which levels it acts on.</summary>
     public ErrorActsOn ActsOn { get; init; } = ErrorActsOn.Covered;
 
     /// <summary>The error is the same in reference and covered and cancels in their difference.</summary>
     public bool Common { get; init; }
 
-    /// <summary>Standard uncertainty in dB of one level. Source of the divisors: JCGM 100:2008, 4.3.</summary>
-    public double StandardUncertaintyDb => HalfWidthDb / Distribution switch
+    /// <summary>The error of one level in dB as a distribution.</summary>
+    public Spread Spread => Distribution switch
     {
-        ErrorDistribution.Rectangular => Math.Sqrt(3),
-        ErrorDistribution.Triangular => Math.Sqrt(6),
-        ErrorDistribution.Arcsine => Math.Sqrt(2),
-        _ => CoverageFactor,
+        ErrorDistribution.Rectangular => new RectangularSpread(HalfWidthDb),
+        ErrorDistribution.Triangular => new TrapezoidalSpread(HalfWidthDb, 0),
+        ErrorDistribution.Trapezoidal => new TrapezoidalSpread(HalfWidthDb, TopHalfWidthDb),
+        ErrorDistribution.Arcsine => new ArcsineSpread(HalfWidthDb),
+        _ when double.IsFinite(DegreesOfFreedom) => new StudentSpread(HalfWidthDb / CoverageFactor, DegreesOfFreedom),
+        _ => new NormalSpread(HalfWidthDb / CoverageFactor),
     };
+
+    /// <summary>Standard uncertainty in dB of one level. Source of the divisors: JCGM 100:2008, 4.3.</summary>
+    public double StandardUncertaintyDb => Spread.StandardUncertainty;
+
+    /// <summary>How often the error enters the difference of reference and covered: not at all where it is common to both, twice where each has its own.</summary>
+    public int TimesInDifference => ActsOn != ErrorActsOn.Both ? 1 : Common ? 0 : 2;
 }
