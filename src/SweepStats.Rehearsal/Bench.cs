@@ -13,6 +13,7 @@ internal sealed class Bench
     private readonly Detector _detector;
     private readonly AmbientField _ambient;
     private readonly Way _way;
+    private readonly SharedErrors _shared;
     private readonly Display _display;
     private readonly double[] _signal;
 
@@ -23,6 +24,7 @@ internal sealed class Bench
         _detector = new Detector(plan.Averaging, plan.Looks);
         _ambient = new AmbientField(plan, grid);
         _way = new Way(plan, grid);
+        _shared = new SharedErrors(plan, grid);
         _display = new Display(plan);
         _signal = new double[grid.Count];
         var noise = ImmutableArray.CreateBuilder<double>(grid.Count);
@@ -68,7 +70,7 @@ internal sealed class Bench
         for (int f = 0; f < _grid.Count; f++)
         {
             double scatter = _plan.ScatterDb * random.Normal();
-            double level = _signal[f] + offset + scatter - _way.LossDb(sweep, f);
+            double level = _signal[f] + offset + scatter + _shared.Db(sweep, f) - _way.LossDb(sweep, f);
             double signal = Math.Pow(10, (level + (sweep.Role == SweepRole.Floor ? 0 : odd[f]) - NoiseDbm[f]) / 10);
             double noise = NoiseDbm[f] + (sweep.Role == SweepRole.Floor ? odd[f] : 0);
             levels.Add(_display.Of(noise + _detector.Reading(ambient[f] + signal, random)));

@@ -28,5 +28,11 @@ internal static class DrawStreams
     /// <summary>Phases of the leak over frequency.</summary>
     public static RandomSource Leak(ulong seed) => Of(seed, 3);
 
+    /// <summary>Errors that all sweeps of a role share.</summary>
+    public static RandomSource Systematic(ulong seed, int entry) => Of(seed, 4).Fork((ulong)entry);
+
+    /// <summary>What a placement differs by from frequency to frequency.</summary>
+    public static RandomSource PlacementShape(ulong seed, int placement) => Of(seed, 5).Fork((ulong)placement);
+
     private static RandomSource Of(ulong seed, ulong fault) => new RandomSource(seed).Fork(First + fault);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Rehearsal;
 
@@ -55,4 +56,10 @@ public sealed partial record RehearsalPlan
 
     /// <summary>Seconds from one sweep to the next, above 0 and up to a week.</summary>
     public double SecondsPerSweep { get; init; } = 60;
+
+    /// <summary>Errors that all sweeps of a role share, drawn at every frequency from their distributions.</summary>
+    public ImmutableArray<UncertaintyEntry> SystematicErrors { get; init; } = [];
+
+    /// <summary>Standard deviation in dB of what a placement differs by from frequency to frequency, beside the offset all frequencies share.</summary>
+    public double PlacementScatterDb { get; init; }
 }

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Rehearsal.Coverage;
 
@@ -8,4 +10,14 @@ namespace SweepStats.Rehearsal.Coverage;
 /// <param name="Looks">Looks in a reading.</param>
 /// <param name="Sweeps">Floor, reference and covered sweeps, each.</param>
 /// <param name="ScatterDb">Standard deviation of the signal from sweep to sweep in dB.</param>
-public sealed record CoverageCell(Averaging Drawn, Averaging Stated, double Looks, int Sweeps, double ScatterDb);
+public sealed record CoverageCell(Averaging Drawn, Averaging Stated, double Looks, int Sweeps, double ScatterDb)
+{
+    /// <summary>Placements of the specimen, each swept as often as stated; 0 where none are named.</summary>
+    public int Placements { get; init; }
+
+    /// <summary>Standard deviation in dB of what a placement differs by at a frequency.</summary>
+    public double PlacementDb { get; init; }
+
+    /// <summary>Errors that no repeat shows: drawn from these distributions, and stated to the analysis.</summary>
+    public ImmutableArray<UncertaintyEntry> Errors { get; init; } = [];
+}

@@ -58,13 +58,16 @@ public static class CoverageStudy
         ReferenceDbm = -90 + ReferenceSnr,
         Averaging = cell.Drawn,
         Looks = cell.Looks,
+        Placements = cell.Placements,
+        PlacementScatterDb = cell.PlacementDb,
+        SystematicErrors = cell.Errors,
     };
 
     private static void Judge(RehearsedCampaign rehearsed, CoverageCell cell, CoverageBin[] bins)
     {
         AlignedCampaign aligned = Aligner.Align(rehearsed.Campaign, null);
         NoiseFloor floor = NoiseFloorEstimator.Estimate(aligned.Floor!, cell.Stated);
-        ShieldingCurve curve = new ShieldingEstimator(aligned, floor, Confidence.NinetyFive, []).Estimate(aligned.Covered[0]);
+        ShieldingCurve curve = new ShieldingEstimator(aligned, floor, Confidence.NinetyFive, cell.Errors).Estimate(aligned.Covered[0]);
         for (int f = 0; f < curve.Readings.Length; f++)
         {
             double truth = rehearsed.Truth[0].ShieldingDb[f];

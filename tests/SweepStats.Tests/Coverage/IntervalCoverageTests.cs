@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Rehearsal.Coverage;
 using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
 using Xunit;
 
 namespace SweepStats.Tests.Coverage;
@@ -28,6 +29,52 @@ public sealed class IntervalCoverageTests
             Assert.True(coverage >= least - Slack(least, trials), $"{from} to {to} dB: {coverage:P2} of {trials}");
             (double tooMuch, _) = Pooled(rows, from, to, row => row.ClaimedTooMuch);
             Assert.True(tooMuch <= 0.035 + Slack(0.035, trials), $"{from} to {to} dB: {tooMuch:P2} of {trials} claim too much");
+        }
+    }
+
+    public static TheoryData<string, UncertaintyEntry[]> StatedErrors => new()
+    {
+        { "a rectangle that rules", [new UncertaintyEntry { Name = "scale", HalfWidthDb = 2, Distribution = ErrorDistribution.Rectangular }] },
+        { "a mismatch that rules", [new UncertaintyEntry { Name = "mismatch", HalfWidthDb = 1.5, Distribution = ErrorDistribution.Arcsine, ActsOn = ErrorActsOn.Both }] },
+        {
+            "several together",
+            [
+                new UncertaintyEntry { Name = "scale", HalfWidthDb = 0.5, Distribution = ErrorDistribution.Rectangular },
+                new UncertaintyEntry { Name = "mismatch", HalfWidthDb = 0.3, Distribution = ErrorDistribution.Arcsine, ActsOn = ErrorActsOn.Both },
+                new UncertaintyEntry { Name = "antenna", HalfWidthDb = 1, Distribution = ErrorDistribution.Normal, ActsOn = ErrorActsOn.Both, Common = true },
+                new UncertaintyEntry { Name = "cable", HalfWidthDb = 0.4, Distribution = ErrorDistribution.Triangular, ActsOn = ErrorActsOn.Reference },
+            ]
+        },
+    };
+
+    [Theory]
+    [MemberData(nameof(StatedErrors))]
+    public void ErrorsThatNoRepeatShowsAreHeldAsOftenAsScatter(string name, UncertaintyEntry[] errors)
+    {
+        foreach ((int sweeps, double scatter) in new[] { (3, 0.5), (10, 0.5), (5, 2.0) })
+        {
+            ImmutableArray<CoverageRow> rows = CoverageStudy.Run(new CoverageCell(Averaging.Power, Averaging.Power, 20, sweeps, scatter) { Errors = [.. errors] }, Campaigns, seed: 21);
+            foreach ((int from, int to) in new[] { (0, 9), (10, 19), (20, 30) })
+            {
+                (double coverage, int trials) = Pooled(rows, from, to, row => row.Held);
+                double slack = Slack(0.95, trials);
+                Assert.True(coverage >= 0.93 - slack && coverage <= 0.975 + slack, $"{name}, {sweeps} sweeps, {from} to {to} dB: {coverage:P2} of {trials}");
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData(3, 2)]
+    [InlineData(5, 3)]
+    public void PlacementsThatDifferAreHeldAsOftenAsSweeps(int placements, int sweeps)
+    {
+        var cell = new CoverageCell(Averaging.Power, Averaging.Power, 20, sweeps, 0.3) { Placements = placements, PlacementDb = 0.8 };
+        ImmutableArray<CoverageRow> rows = CoverageStudy.Run(cell, Campaigns, seed: 22);
+        foreach ((int from, int to) in new[] { (0, 9), (10, 19), (20, 30) })
+        {
+            (double coverage, int trials) = Pooled(rows, from, to, row => row.Held);
+            double slack = Slack(0.95, trials);
+            Assert.True(coverage >= 0.93 - slack && coverage <= 0.975 + slack, $"{from} to {to} dB: {coverage:P2} of {trials}");
         }
     }
 
