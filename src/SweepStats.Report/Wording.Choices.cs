@@ -40,7 +40,8 @@ public static partial class Wording
 
     internal static string Spread(UncertaintyEntry entry) => entry.Distribution switch
     {
-        ErrorDistribution.Normal => $"normal, k = {Plain(entry.CoverageFactor)}",
+        ErrorDistribution.Normal => $"normal, k = {Plain(entry.CoverageFactor)}{(double.IsFinite(entry.DegreesOfFreedom) ? $", {Plain(entry.DegreesOfFreedom)} degrees of freedom" : string.Empty)}",
+        ErrorDistribution.Trapezoidal => $"trapezoidal, flat over ±{Plain(entry.TopHalfWidthDb)} dB",
         ErrorDistribution.Rectangular => "rectangular",
         ErrorDistribution.Triangular => "triangular",
         _ => "arcsine",

@@ -196,19 +196,30 @@ internal sealed class SettingsReader
         string? name = keys.Text("name");
         double? halfWidth = keys.Number("half_width_db", 0, 100);
         ErrorDistribution? distribution = keys.Choice(
-            "distribution", ("normal", ErrorDistribution.Normal), ("rectangular", ErrorDistribution.Rectangular), ("triangular", ErrorDistribution.Triangular), ("arcsine", ErrorDistribution.Arcsine));
+            "distribution", ("normal", ErrorDistribution.Normal), ("rectangular", ErrorDistribution.Rectangular), ("triangular", ErrorDistribution.Triangular),
+            ("trapezoidal", ErrorDistribution.Trapezoidal), ("arcsine", ErrorDistribution.Arcsine));
         double? k = keys.Number("k", 0.1, 10);
+        double? dof = keys.Number("dof", 1, 1e6);
+        double? top = keys.Number("top_half_width_db", 0, 100);
         keys.Require("name", "half_width_db", "distribution");
-        if (keys.Has("k") && distribution is not (null or ErrorDistribution.Normal))
+        foreach ((string key, ErrorDistribution kind, string word) in new[] { ("k", ErrorDistribution.Normal, "normal"), ("dof", ErrorDistribution.Normal, "normal"), ("top_half_width_db", ErrorDistribution.Trapezoidal, "trapezoidal") })
         {
-            keys.Refuse("k", "k goes with a normal distribution only", "remove k, or set distribution = \"normal\"");
+            if (keys.Has(key) && distribution is not null && distribution != kind)
+            {
+                keys.Refuse(key, $"{key} goes with a {word} distribution only", $"remove {key}, or set distribution = \"{word}\"");
+            }
+        }
+
+        if (top > halfWidth)
+        {
+            keys.Refuse("top_half_width_db", "the flat top is wider than the whole", "set top_half_width_db to at most half_width_db");
         }
 
         ErrorActsOn actsOn = keys.Choice("acts_on", ("reference", ErrorActsOn.Reference), ("covered", ErrorActsOn.Covered), ("both", ErrorActsOn.Both)) ?? ErrorActsOn.Covered;
         bool common = keys.Truth("common") ?? false;
         if (name is not null && halfWidth is { } width && distribution is { } spread)
         {
-            var entry = new UncertaintyEntry { Name = name, HalfWidthDb = width, Distribution = spread, CoverageFactor = k ?? 2, ActsOn = actsOn, Common = common };
+            var entry = new UncertaintyEntry { Name = name, HalfWidthDb = width, Distribution = spread, CoverageFactor = k ?? 2, ActsOn = actsOn, Common = common, DegreesOfFreedom = dof ?? double.PositiveInfinity, TopHalfWidthDb = Math.Min(top ?? 0, width) };
             _plan = _plan with { Uncertainties = _plan.Uncertainties.Add(entry) };
         }
     }

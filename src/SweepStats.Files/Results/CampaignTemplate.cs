@@ -49,7 +49,7 @@ public static class CampaignTemplate
         # [[uncertainty]]
         # name = "scale fidelity"
         # half_width_db = 0.4
-        # distribution = "rectangular"   # normal (with k = 2), rectangular, triangular or arcsine
+        # distribution = "rectangular"   # normal (k = 2, dof), rectangular, triangular, trapezoidal (top_half_width_db) or arcsine
         # acts_on = "covered"            # reference, covered or both
         # common = false                 # true: the same error in both, which cancels
 

@@ -83,6 +83,8 @@ internal static class SummaryPlan
         Number(json, "half_width_db", entry.HalfWidthDb);
         json.WriteString("distribution", entry.Distribution.ToString().ToLowerInvariant());
         Number(json, "k", entry.Distribution == ErrorDistribution.Normal ? entry.CoverageFactor : null);
+        Number(json, "dof", double.IsFinite(entry.DegreesOfFreedom) ? entry.DegreesOfFreedom : null);
+        Number(json, "top_half_width_db", entry.Distribution == ErrorDistribution.Trapezoidal ? entry.TopHalfWidthDb : null);
         json.WriteString("acts_on", entry.ActsOn.ToString().ToLowerInvariant());
         json.WriteBoolean("common", entry.Common);
         json.WriteEndObject();

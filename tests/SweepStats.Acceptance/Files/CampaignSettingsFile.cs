@@ -2,7 +2,6 @@ using SweepStats.Uncertainty;
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
 using SweepStats.Quantities;
-using SweepStats.Shielding;
 using SweepStats.Sweeps;
 using Xunit;
 
@@ -49,6 +48,12 @@ public sealed class CampaignSettingsFile : IDisposable
             half_width_db = 0.6
             distribution = "normal"
             k = 3
+            dof = 12
+            [[uncertainty]]
+            name = "cable"
+            half_width_db = 0.5
+            distribution = "trapezoidal"
+            top_half_width_db = 0.2
             [field]
             threat_v_per_m = 50e3
             tolerable_v_per_m = 5e3
@@ -64,6 +69,7 @@ public sealed class CampaignSettingsFile : IDisposable
         Assert.Equal(
             new UncertaintyEntry { Name = "scale fidelity", HalfWidthDb = 0.4, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Both, Common = true }, plan.Uncertainties[0]);
         Assert.Equal(0.2, plan.Uncertainties[1].StandardUncertaintyDb, 12);
+        Assert.Equal((12, 0.2), (plan.Uncertainties[1].DegreesOfFreedom, plan.Uncertainties[2].TopHalfWidthDb));
         Assert.Equal(new FieldPlan(50e3, 5e3), reading.Field);
     }
 
@@ -121,6 +127,8 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("[uncertainty]\nname = \"a\"", 1, "wrong brackets", "[[uncertainty]]")]
     [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1", 1, "uncertainty.distribution is missing", "distribution")]
     [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"rectangular\"\nk = 2", 5, "normal distribution only", "remove k")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"arcsine\"\ndof = 9", 5, "dof goes with a normal", "remove dof")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"trapezoidal\"\ntop_half_width_db = 2", 5, "wider than the whole", "at most half_width_db")]
     [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"arcsine\"\ncommon = 1", 5, "neither true nor false", "without quotes")]
     [InlineData("[field]\nthreat_v_per_m = 1", 1, "field.tolerable_v_per_m is missing", "tolerable_v_per_m")]
     [InlineData("title = ", 1, "this is not TOML", "double quotes")]

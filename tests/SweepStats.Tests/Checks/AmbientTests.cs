@@ -1,6 +1,7 @@
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using Xunit;
 
