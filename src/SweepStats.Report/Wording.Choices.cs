@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using SweepStats.Uncertainty;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Report;
 

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
-using SweepStats.Uncertainty;
 using SweepStats.Bands;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
 
 namespace SweepStats;
 

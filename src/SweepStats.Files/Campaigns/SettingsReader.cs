@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
-using SweepStats.Uncertainty;
 using SweepStats.Files.Traces;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 

@@ -1,6 +1,6 @@
 using System.Text.Json;
-using SweepStats.Uncertainty;
 using SweepStats.Quantities;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Files.Results;
 

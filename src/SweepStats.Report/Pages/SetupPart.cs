@@ -1,5 +1,5 @@
-using SweepStats.Uncertainty;
 using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Report.Pages;
 

@@ -1,8 +1,8 @@
-using SweepStats.Uncertainty;
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
 using Xunit;
 
 namespace SweepStats.Acceptance.Files;

@@ -1,8 +1,8 @@
-using SweepStats.Statistics;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Tests.Checks;

@@ -1,7 +1,7 @@
-using SweepStats.Uncertainty;
 using SweepStats.Rehearsal;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
 using Xunit;
 
 namespace SweepStats.Tests.Shielding;
