@@ -28,11 +28,15 @@ internal static class TiedTops
         var tied = new bool[block.PointCount];
         double[] levels = [.. Enumerable.Range(0, block.SweepCount).SelectMany(j => block[j].ToArray())];
         double top = levels.Max();
-        double scatter = Scatter(block);
-        double step = Math.Max(DisplayStep.Of(block), UnseenStep);
-        double steps = scatter / step;
         int at = levels.Count(l => l >= top - Same);
-        if (steps < ScatterInSteps || at < Fewest)
+        if (at < Fewest)
+        {
+            return tied;
+        }
+
+        double scatter = Scatter(block);
+        double steps = scatter / Math.Max(DisplayStep.Of(block), UnseenStep);
+        if (steps < ScatterInSteps)
         {
             return tied;
         }

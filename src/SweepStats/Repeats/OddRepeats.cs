@@ -47,8 +47,9 @@ public static class OddRepeats
     public static bool CanTell(RepeatGroup group, ImmutableArray<RepeatGroup> repeats)
     {
         ArgumentNullException.ThrowIfNull(group);
-        RepeatGroup[] family = [.. repeats.Where(g => g.Role == SweepRole.Floor == (group.Role == SweepRole.Floor))];
-        return group.Sweeps.Length >= Fewest || (group.Sweeps.Length >= FewestAmongMany && family.Sum(g => g.Sweeps.Length - 1) > ManyDegreesOfFreedom);
+        bool floor = group.Role == SweepRole.Floor;
+        return group.Sweeps.Length >= Fewest
+            || (group.Sweeps.Length >= FewestAmongMany && repeats.Where(g => g.Role == SweepRole.Floor == floor).Sum(g => g.Sweeps.Length - 1) > ManyDegreesOfFreedom);
     }
 
     private static IEnumerable<OddRepeat> Odd(IReadOnlyList<RepeatGroup> family)
