@@ -87,7 +87,7 @@ internal sealed class Drift : ICheck
     private static string Slope(DriftTest trend)
     {
         Interval limits = trend.Slope.Interval(Confidence.NinetyFive);
-        return string.Create(CultureInfo.InvariantCulture, $"Curve through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from {WorthTellingDb} dB on where chance explains it in less than {FalseAlarm * 100:0} % of campaigns.{(trend.LeftOut.IsEmpty ? string.Empty : " Odd sweeps were left out.")}");
+        return string.Create(CultureInfo.InvariantCulture, $"Curve through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from {WorthTellingDb} dB on where chance explains it in less than {FalseAlarm * 100:0} % of such tests.{(trend.LeftOut.IsEmpty ? string.Empty : " Odd sweeps were left out.")}");
     }
 
     private static string Ranks(DriftTest trend)

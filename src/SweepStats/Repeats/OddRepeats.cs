@@ -49,7 +49,7 @@ public static class OddRepeats
         ArgumentNullException.ThrowIfNull(group);
         bool floor = group.Role == SweepRole.Floor;
         return group.Sweeps.Length >= Fewest
-            || (group.Sweeps.Length >= FewestAmongMany && repeats.Where(g => g.Role == SweepRole.Floor == floor).Sum(g => g.Sweeps.Length - 1) > ManyDegreesOfFreedom);
+            || (group.Sweeps.Length >= FewestAmongMany && !group.IsOfPlacements && repeats.Where(g => g.Role == SweepRole.Floor == floor).Sum(g => g.Sweeps.Length - 1) > ManyDegreesOfFreedom);
     }
 
     private static IEnumerable<OddRepeat> Odd(IReadOnlyList<RepeatGroup> family)
@@ -97,7 +97,7 @@ public static class OddRepeats
     }
 
     private static bool IsPlain(RepeatGroup group, GroupedOutlier outlier, double size) =>
-        group.Sweeps.Length >= FewestAmongMany && outlier.DegreesOfFreedom >= ManyDegreesOfFreedom - 1 && outlier.Probability < FalseAlarmOfSmall && size >= WorthTellingOfSmallDb;
+        group.Sweeps.Length >= FewestAmongMany && !group.IsOfPlacements && outlier.DegreesOfFreedom >= ManyDegreesOfFreedom - 1 && outlier.Probability < FalseAlarmOfSmall && size >= WorthTellingOfSmallDb;
 
     private static double Strangeness(RepeatGroup group, RepeatedSweep sweep)
     {

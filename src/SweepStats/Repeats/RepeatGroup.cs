@@ -23,6 +23,9 @@ public sealed record RepeatGroup
     /// <summary>The sweeps, at least two, in campaign order.</summary>
     public required ImmutableArray<RepeatedSweep> Sweeps { get; init; }
 
+    /// <summary>Whether its sweeps are the placements: they differ by the putting back too, and need not scatter as sweeps of one placement do.</summary>
+    public bool IsOfPlacements => Placement is null && Sweeps.Any(s => s.Sweep.Placement is not null);
+
     /// <summary>Offsets of the sweeps in dB, in their order.</summary>
     internal double[] Offsets() => [.. Sweeps.Select(s => s.Offset.Value)];
 }

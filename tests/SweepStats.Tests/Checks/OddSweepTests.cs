@@ -54,6 +54,13 @@ public sealed class OddSweepTests
     }
 
     [Fact]
+    public void ThreePlacementsBesideASteadyReferenceAreNotOdd()
+    {
+        RehearsalPlan swept = Plan with { Placements = 3, CoveredSweeps = 1, PlacementDeviationDb = 1, ReferenceSweeps = 20 };
+        Assert.Equal(0, Enumerable.Range(1, 60).Count(seed => Odd(Rehearser.Draw(swept with { Seed = (ulong)seed }).Campaign).Length > 0));
+    }
+
+    [Fact]
     public void SweepsOfSingleLooksAreLeftAlone()
     {
         RehearsalPlan noisy = Plan with { Averaging = Averaging.Sample, Looks = 1, FloorSweeps = 10, ReferenceSweeps = 10, CoveredSweeps = 10, ShieldingStopDb = 60 };
