@@ -110,7 +110,7 @@ public sealed class ShieldingEstimator
         : new ShieldingReading.Unreadable(state, evidence, "The reference does not rise clearly over the floor, so not even a lower bound can be had.");
 
     // An error common to both levels cancels in their difference; two independent ones add in quadrature.
-    private static double TypeB(ImmutableArray<UncertaintyEntry> entries)
+    internal static double TypeB(ImmutableArray<UncertaintyEntry> entries)
     {
         double variance = 0;
         foreach (UncertaintyEntry entry in entries)
