@@ -11,8 +11,11 @@ namespace SweepStats.Rehearsal.Planning;
 /// <summary>Holds plans against campaigns of known truth: is the planned half-width met, does the planned claim succeed as often as stated?</summary>
 public static class PlanStudy
 {
-    private const int Points = 33;
+    private const int Points = 101;
     private const double FloorDbm = -100;
+
+    // The plan takes the floor as pooled over nine frequencies; at the ends of a band it has fewer.
+    private const int Edge = 4;
     private const double ClaimDb = 40;
 
     /// <summary>Share of campaigns in which a claim is planned to succeed.</summary>
@@ -67,7 +70,7 @@ public static class PlanStudy
         {
             AlignedCampaign aligned = Aligner.Align(Rehearser.Draw(plan with { Seed = seed + (ulong)i }).Campaign, null);
             NoiseFloor floor = NoiseFloorEstimator.Estimate(aligned.Floor!, Averaging.Power);
-            return new ShieldingEstimator(aligned, floor, Confidence.NinetyFive, []).Estimate(aligned.Covered[0]).Readings.AsEnumerable();
+            return new ShieldingEstimator(aligned, floor, Confidence.NinetyFive, []).Estimate(aligned.Covered[0]).Readings.Skip(Edge).SkipLast(Edge);
         });
 
     private static RehearsalPlan Plan(PlanCell cell) => new()

@@ -8,7 +8,7 @@ namespace SweepStats.Planning;
 public sealed record PlanBasis
 {
     // Without a pilot the floor is taken to come from five sweeps pooled over nine frequencies; on a flat floor the product pools over 33.
-    private const int ReadingsOfFloor = 5 * 9;
+    private const int ReadingsOfFloor = 5 * 5;
 
     /// <summary>Standard deviation of the signal between reference sweeps at one frequency.</summary>
     public required double ReferenceDeviationDb { get; init; }
