@@ -16,6 +16,9 @@ public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? re
     /// <summary>Most placements, or sweeps of a single one, that are thought of.</summary>
     public const int Most = 200;
 
+    // Two repeats show their scatter on one degree of freedom: one campaign in ten would be more than twice as wide as the middle one.
+    private const int Least = 3;
+
     /// <summary>Numbers with their reference sweeps and what they give.</summary>
     public ExpectedWidth Expect(int placements, int sweepsEach)
     {
@@ -23,10 +26,10 @@ public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? re
         return new ExpectedWidth(numbers, HalfWidthForecast.Db(basis, numbers, confidence));
     }
 
-    /// <summary>Fewest placements of so many sweeps each; null where even 200 do not give it.</summary>
+    /// <summary>Fewest placements of so many sweeps each, at least three; null where even 200 do not give it.</summary>
     public ExpectedWidth? Placements(double halfWidthDb, int sweepsEach) => Fewest(halfWidthDb, n => Expect(n, sweepsEach));
 
-    /// <summary>Fewest sweeps of a specimen that stays where it is; null where even 200 do not give it.</summary>
+    /// <summary>Fewest sweeps of a specimen that stays where it is, at least three; null where even 200 do not give it.</summary>
     public ExpectedWidth? Sweeps(double halfWidthDb) => Fewest(halfWidthDb, m => Expect(1, m));
 
     // The half-width falls with every repeat more.
@@ -38,7 +41,7 @@ public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? re
             return null;
         }
 
-        int enough = Most, few = 1;
+        int enough = Most, few = Least - 1;
         while (enough - few > 1)
         {
             int middle = (enough + few) / 2;

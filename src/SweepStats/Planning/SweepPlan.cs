@@ -36,7 +36,7 @@ public sealed record SweepPlan
     /// <summary>Expected half-widths, row by row for each number of placements (or of sweeps, where placements are not known) and sweeps of each.</summary>
     public required ImmutableArray<ImmutableArray<ExpectedWidth>> Table { get; init; }
 
-    /// <summary>Fewest placements for the wanted half-width, one for each number of sweeps that gives it; empty where none does, or none was asked for.</summary>
+    /// <summary>Fewest placements for the wanted half-width, then what more sweeps of each save of them; empty where none does, or none was asked for.</summary>
     public required ImmutableArray<ExpectedWidth> Fewest { get; init; }
 
     /// <summary>The numbers that all below is reckoned for: fewest placements, then fewest sweeps of each; the question's where no half-width was asked for.</summary>
@@ -59,4 +59,7 @@ public sealed record SweepPlan
 
     /// <summary>What the claim needs; null where nothing is to be claimed.</summary>
     public required ClaimPlan? Claim { get; init; }
+
+    /// <summary>Range in dB that the claim lacks with this set-up: 0 where there is enough, null where that cannot be told or no range is enough.</summary>
+    public double? MissingRangeDb => Claim?.RangeNeededDb is { } needed && Basis.RangeDb is { } there ? Math.Max(0, needed - there) : null;
 }

@@ -43,10 +43,25 @@ public static class SweepPlanner
     private static double Twice(PlanBasis basis, PlanQuestion question, SweepNumbers numbers) => HalfWidthForecast.Db(
         basis, question.ReferenceFixed ? numbers : numbers with { ReferenceSweeps = 2 * numbers.ReferenceSweeps }, question.Confidence);
 
-    private static ImmutableArray<ExpectedWidth> Fewest(FewestSweeps search, double wanted, bool byPlacement) =>
-        byPlacement
-            ? [.. SweepsShown.Select(m => search.Placements(wanted, m)).OfType<ExpectedWidth>()]
-            : search.Sweeps(wanted) is { } found ? [found] : [];
+    // More sweeps of each are only worth naming where they save a placement.
+    private static ImmutableArray<ExpectedWidth> Fewest(FewestSweeps search, double wanted, bool byPlacement)
+    {
+        if (!byPlacement)
+        {
+            return search.Sweeps(wanted) is { } single ? [single] : [];
+        }
+
+        var kept = ImmutableArray.CreateBuilder<ExpectedWidth>();
+        foreach (int each in SweepsShown)
+        {
+            if (search.Placements(wanted, each) is { } found && (kept.Count == 0 || found.Numbers.Placements < kept[^1].Numbers.Placements))
+            {
+                kept.Add(found);
+            }
+        }
+
+        return kept.ToImmutable();
+    }
 
     private static ClaimPlan Claim(ResultForecast forecast, PlanQuestion question, double claim, double? range)
     {

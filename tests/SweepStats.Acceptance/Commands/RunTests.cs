@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using SweepStats.Acceptance.Files;
-using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

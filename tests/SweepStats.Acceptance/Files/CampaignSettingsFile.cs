@@ -1,10 +1,3 @@
-using SweepStats.Files;
-using SweepStats.Files.Campaigns;
-using SweepStats.Quantities;
-using SweepStats.Shielding;
-using SweepStats.Sweeps;
-using Xunit;
-
 namespace SweepStats.Acceptance.Files;
 
 public sealed class CampaignSettingsFile : IDisposable

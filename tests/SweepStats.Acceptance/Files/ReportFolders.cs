@@ -1,7 +1,3 @@
-using SweepStats.Files;
-using SweepStats.Files.Results;
-using Xunit;
-
 namespace SweepStats.Acceptance.Files;
 
 public sealed class ReportFolders : IDisposable

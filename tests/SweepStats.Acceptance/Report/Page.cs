@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using SweepStats.Report;
 
 namespace SweepStats.Acceptance.Report;
 

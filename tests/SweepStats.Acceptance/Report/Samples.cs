@@ -1,8 +1,4 @@
 using System.Collections.Immutable;
-using SweepStats.Bands;
-using SweepStats.Quantities;
-using SweepStats.Rehearsal;
-using SweepStats.Sweeps;
 
 namespace SweepStats.Acceptance.Report;
 
