@@ -26,7 +26,9 @@ internal sealed class CampaignOptions
 
     public Option<bool> Gate { get; } = new("--gate") { Description = "Exit with 1 when the measurement is not trustworthy or the requirement is not met" };
 
-    public void AddTo(Command command)
+    /// <param name="command">The command.</param>
+    /// <param name="gated">Whether it judges a measurement, so that it can be gated.</param>
+    public void AddTo(Command command, bool gated = true)
     {
         Confidence.Validators.Add(result =>
         {
@@ -44,7 +46,7 @@ internal sealed class CampaignOptions
         });
         Format.AcceptOnlyFromAmong("text", "json");
         command.Arguments.Add(Campaign);
-        foreach (Option option in (Option[])[Confidence, Threads, Format, Quiet, KeepGoing, Gate])
+        foreach (Option option in (Option[])[Confidence, Threads, Format, Quiet, KeepGoing, .. gated ? [Gate] : Array.Empty<Option>()])
         {
             command.Options.Add(option);
         }

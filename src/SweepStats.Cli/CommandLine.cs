@@ -14,6 +14,7 @@ internal static class CommandLine
             RunCommand.Create(terminal),
             CheckCommand.Create(terminal),
             LookCommand.Create(terminal),
+            PlanCommand.Create(terminal),
             RehearseCommand.Create(terminal),
             InitCommand.Create(terminal),
         };

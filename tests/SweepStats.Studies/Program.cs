@@ -9,6 +9,7 @@ using SweepStats.Studies.Values;
 //   trust FOLDER [CAMPAIGNS]       false alarms on clean campaigns and faults found, at most so many campaigns a cell: two tables, then as below;
 //                                  trust-clean and trust-faults draw one of the tables
 //   trust-picture FOLDER           trust.md and the charts from the tables that are there
+//   plan [CAMPAIGNS]               planned half-widths and claims beside rehearsed ones, so many campaigns a figure
 //   fuzz FILES SEED [FOLDER [FOUND]]   mutated trace files, of further seeds in FOLDER ("-" for none); those that fail go to FOUND
 //   fuzz-seeds [FOLDER]            what comes of the seed files unchanged
 //   fuzz-big [WORD]                big files, of those whose names hold a word: time and memory beside their size
@@ -31,6 +32,10 @@ switch (args)
     case ["trust-picture", var folder]:
         TrustDigest.Write(folder);
         return 0;
+    case ["plan"]:
+        return PlanTable.Print(campaigns: 1000, seed: 1);
+    case ["plan", var count] when int.TryParse(count, out int planned) && planned > 0:
+        return PlanTable.Print(planned, seed: 1);
     case ["fuzz", ..] when FuzzCommand.Run(args.AsSpan(1)) is { } code:
         return code;
     case ["fuzz-seeds"] or ["fuzz-seeds", _]:
@@ -42,6 +47,6 @@ switch (args)
     case ["values", _, ..]:
         return ValueListing.Print(args.Skip(1));
     default:
-        Console.Error.WriteLine("usage: coverage FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
+        Console.Error.WriteLine("usage: coverage FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
         return 2;
 }

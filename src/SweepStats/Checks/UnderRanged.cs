@@ -38,7 +38,7 @@ internal sealed class UnderRanged : ICheck
                 Basis = Basis(seen, curve),
                 NextStep = dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
-                    : Remedy(most),
+                    : RangeRemedy.For(most),
             };
         }
     }
@@ -66,33 +66,5 @@ internal sealed class UnderRanged : ICheck
         }
 
         return missing;
-    }
-
-    private static string Remedy(double missing)
-    {
-        string[] ways = [.. Ways(missing)];
-        return string.Create(CultureInfo.InvariantCulture, $"To gain {missing:0.0} dB: {string.Join(", or ", ways)}. Several of them together add up.");
-    }
-
-    // Bandwidth moves the floor by 10 log of its ratio, averaging power the detection limit by about 5 log of the number: past these ends neither is practical.
-    private static IEnumerable<string> Ways(double missing)
-    {
-        double bandwidth = Math.Pow(10, missing / 10);
-        yield return string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB more source power");
-        if (missing <= 40)
-        {
-            yield return string.Create(CultureInfo.InvariantCulture, $"a resolution bandwidth {(bandwidth < 10 ? Math.Round(bandwidth, 1) : Math.Ceiling(bandwidth)):0.#} times narrower");
-        }
-
-        if (missing <= 30)
-        {
-            yield return string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB less input attenuation as far as overload allows");
-        }
-
-        yield return "a preamplifier";
-        if (missing <= 10)
-        {
-            yield return string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(bandwidth * bandwidth):0} times more averaging");
-        }
     }
 }

@@ -1,0 +1,65 @@
+using System.CommandLine;
+using SweepStats.Planning;
+using SweepStats.Report;
+using SweepStats.Statistics;
+
+namespace SweepStats.Cli.Commands;
+
+/// <summary>sweepstats plan: how many sweeps and placements and how much range a result needs, before the day at the bench.</summary>
+internal static class PlanCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CampaignOptions();
+        options.Campaign.Arity = ArgumentArity.ZeroOrOne;
+        options.Campaign.Description = "Folder of a pilot campaign; without one, --scatter says what is known";
+        var command = new Command("plan", "Say how many sweeps and placements and how much range a result needs");
+        options.AddTo(command, gated: false);
+        var asked = new PlanOptions(command);
+        command.SetAction(words => Run(words, options, asked, terminal));
+        return command;
+    }
+
+    private static int Run(ParseResult words, CampaignOptions options, PlanOptions asked, Terminal terminal)
+    {
+        AnalysisResult? pilot = null;
+        if (words.GetValue(options.Campaign) is { } folder)
+        {
+            pilot = CampaignAnalysis.Of(words, options, terminal)?.Result;
+            if (pilot is null)
+            {
+                return ExitCode.BadInput;
+            }
+
+        }
+
+        PlanBasis? measured = pilot is null ? null : PilotComponents.Of(pilot.Campaign, pilot.Floor, pilot.Plan.Uncertainties);
+        if (asked.Basis(words, measured) is not { } basis)
+        {
+            terminal.Error.WriteLine(pilot is null
+                ? "sweepstats: plan needs a pilot campaign, or --scatter; see 'sweepstats plan --help'"
+                : $"{words.GetValue(options.Campaign)}: a single reference sweep shows no scatter; take more, or state --scatter");
+            return ExitCode.BadInput;
+        }
+
+        SweepNumbers usual = UsualNumbers.For(basis, pilot is null ? null : UsualNumbers.OfPilot(pilot.Campaign));
+        SweepPlan plan = SweepPlanner.Of(basis, asked.Question(words, Level(words, options, pilot), usual));
+        if (!words.GetValue(options.Quiet))
+        {
+            Print(plan, pilot, words.GetValue(options.Format) == "json", terminal);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static Confidence Level(ParseResult words, CampaignOptions options, AnalysisResult? pilot) =>
+        pilot?.Plan.Confidence ?? (words.GetValue(options.Confidence) is { } level ? new Confidence(level) : Confidence.NinetyFive);
+
+    private static void Print(SweepPlan plan, AnalysisResult? pilot, bool json, Terminal terminal)
+    {
+        foreach (string line in json ? [PlanJson.Of(plan)] : Wording.Plan(plan, pilot))
+        {
+            terminal.Out.WriteLine(line);
+        }
+    }
+}

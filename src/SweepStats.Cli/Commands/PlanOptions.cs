@@ -1,0 +1,100 @@
+using System.CommandLine;
+using SweepStats.Planning;
+using SweepStats.Statistics;
+
+namespace SweepStats.Cli.Commands;
+
+/// <summary>The options of sweepstats plan: what is wanted, and what is known where no pilot tells.</summary>
+internal sealed class PlanOptions
+{
+    private const double UsualLooks = 20;
+
+    private readonly Option<double?> _halfWidth, _claim, _margin, _probability, _scatter, _placementSpread, _range, _looks;
+    private readonly Option<int> _placements, _sweeps, _reference;
+
+    public PlanOptions(Command command)
+    {
+        var options = new OptionList(command);
+        _halfWidth = Add(options, "--half-width", "DB", "Half-width wanted of the interval at one frequency", v => v > 0, "a half-width lies above 0 dB");
+        _claim = Add(options, "--claim", "DB", "Shielding to be claimed: SE is at least this much", double.IsFinite, "a claim is a number of dB");
+        _margin = Add(options, "--margin", "DB", "How much more than the claim the specimen truly shields; 3 unless given", v => v > 0, "a margin lies above 0 dB");
+        _probability = Add(options, "--probability", "SHARE", "Share of campaigns in which the claim is to succeed; 0.9 unless given", v => v is >= 0.5 and <= 0.99, "a share lies between 0.5 and 0.99, for example 0.9");
+        _scatter = Add(options, "--scatter", "DB", "Standard deviation from sweep to sweep at one frequency, clear of the floor; goes before the pilot's", v => v >= 0, "a standard deviation is not negative");
+        _placementSpread = Add(options, "--placement-spread", "DB", "Standard deviation between placements; goes before the pilot's", v => v >= 0, "a standard deviation is not negative");
+        _range = Add(options, "--range", "DB", "Displayed reference less displayed floor; goes before the pilot's", v => v > 0, "a range lies above 0 dB");
+        _looks = Add(options, "--looks", "N", "Independent looks averaged in a reading; the pilot's, or 20, unless given", v => v is >= 1 and <= 1e4, "looks lie between 1 and 10000");
+        _placements = Count(options, "--placements", "Placements to reckon with; 0 leaves it to the plan");
+        _sweeps = Count(options, "--sweeps", "Sweeps of each placement to reckon with; 0 leaves it to the plan");
+        _reference = Count(options, "--reference-sweeps", "Reference sweeps; 0 takes as many as covered sweeps");
+    }
+
+    /// <summary>What is known: the pilot's components, with what the words state in their place; null where neither tells the scatter.</summary>
+    public PlanBasis? Basis(ParseResult words, PlanBasis? pilot)
+    {
+        double? scatter = words.GetValue(_scatter), spread = words.GetValue(_placementSpread), range = words.GetValue(_range), looks = words.GetValue(_looks);
+        if (pilot is null)
+        {
+            return scatter is { } db ? PlanBasis.Stated(db, spread, range, looks ?? UsualLooks) : null;
+        }
+
+        PlanBasis stated = PlanBasis.Stated(scatter ?? 0, spread, range, looks ?? UsualLooks);
+        bool noise = looks is not null || pilot.Noise.IsDefaultOrEmpty;
+        return pilot with
+        {
+            ReferenceDeviationDb = scatter ?? pilot.ReferenceDeviationDb,
+            SweepDeviationDb = scatter ?? pilot.SweepDeviationDb,
+            PlacementDeviationDb = spread ?? pilot.PlacementDeviationDb,
+            RangeDb = range ?? pilot.RangeDb,
+            Noise = noise ? stated.Noise : pilot.Noise,
+            FloorError = noise ? stated.FloorError : pilot.FloorError,
+        };
+    }
+
+    /// <summary>What is asked.</summary>
+    public PlanQuestion Question(ParseResult words, Confidence confidence, SweepNumbers usual)
+    {
+        int placements = words.GetValue(_placements), sweeps = words.GetValue(_sweeps), reference = words.GetValue(_reference);
+        SweepNumbers numbers = usual with
+        {
+            Placements = placements > 0 ? placements : usual.Placements,
+            SweepsEach = sweeps > 0 ? sweeps : usual.SweepsEach,
+        };
+        var standard = new PlanQuestion { Numbers = usual };
+        return standard with
+        {
+            Confidence = confidence,
+            HalfWidthDb = words.GetValue(_halfWidth),
+            ClaimDb = words.GetValue(_claim),
+            MarginDb = words.GetValue(_margin) ?? standard.MarginDb,
+            Probability = words.GetValue(_probability) ?? standard.Probability,
+            Numbers = numbers with { ReferenceSweeps = reference > 0 ? reference : numbers == usual ? usual.ReferenceSweeps : numbers.CoveredSweeps },
+            ReferenceFixed = reference > 0,
+        };
+    }
+
+    private static Option<double?> Add(OptionList options, string name, string value, string description, Func<double, bool> good, string rule)
+    {
+        Option<double?> option = options.Add<double?>(name, value, description, null);
+        option.Validators.Add(result =>
+        {
+            if (result.Tokens is [var token] && double.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out double given) && !good(given))
+            {
+                result.AddError($"{name} {token.Value}: {rule}");
+            }
+        });
+        return option;
+    }
+
+    private static Option<int> Count(OptionList options, string name, string description)
+    {
+        Option<int> option = options.Add(name, "N", description, 0);
+        option.Validators.Add(result =>
+        {
+            if (result.Tokens is [var token] && int.TryParse(token.Value, out int n) && n is < 0 or > FewestSweeps.Most)
+            {
+                result.AddError($"{name} {token.Value}: a number of repeats lies between 1 and {FewestSweeps.Most}");
+            }
+        });
+        return option;
+    }
+}

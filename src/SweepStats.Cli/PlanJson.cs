@@ -1,0 +1,112 @@
+using System.Text;
+using System.Text.Json;
+using SweepStats.Planning;
+
+namespace SweepStats.Cli;
+
+/// <summary>A plan as one JSON object; decibels unless the name says otherwise, null where not known or without limit.</summary>
+internal static class PlanJson
+{
+    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n" };
+
+    public static string Of(SweepPlan plan)
+    {
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, Options))
+        {
+            json.WriteStartObject();
+            Asked(json, plan.Question);
+            Basis(json, plan.Basis);
+            Widths(json, "table", plan.Table.SelectMany(row => row));
+            Widths(json, "fewest", plan.Fewest);
+            json.WritePropertyName("chosen");
+            Width(json, new ExpectedWidth(plan.Chosen, plan.HalfWidthDb));
+            Number(json, "half_width_nine_of_ten_db", plan.HalfWidthInNineOfTenDb);
+            Number(json, "twice_the_placements_db", plan.TwiceThePlacementsDb);
+            Number(json, "twice_the_sweeps_db", plan.TwiceTheSweepsDb);
+            Number(json, "usable_range_db", plan.UsableRangeDb);
+            Claim(json, plan);
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void Asked(Utf8JsonWriter json, PlanQuestion question)
+    {
+        json.WriteNumber("confidence", question.Confidence.Level);
+        Number(json, "half_width_wanted_db", question.HalfWidthDb);
+    }
+
+    private static void Basis(Utf8JsonWriter json, PlanBasis basis)
+    {
+        json.WriteStartObject("basis");
+        Number(json, "reference_deviation_db", basis.ReferenceDeviationDb);
+        Number(json, "sweep_deviation_db", basis.SweepDeviationDb);
+        Number(json, "placement_deviation_db", basis.PlacementDeviationDb);
+        Number(json, "range_db", basis.RangeDb);
+        json.WriteStartArray("looks");
+        foreach (var noise in basis.Noise.Where(n => double.IsFinite(n.Looks)))
+        {
+            json.WriteNumberValue(noise.Looks);
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Widths(Utf8JsonWriter json, string name, IEnumerable<ExpectedWidth> widths)
+    {
+        json.WriteStartArray(name);
+        foreach (ExpectedWidth width in widths)
+        {
+            Width(json, width);
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Width(Utf8JsonWriter json, ExpectedWidth width)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("placements", width.Numbers.Placements);
+        json.WriteNumber("sweeps_each", width.Numbers.SweepsEach);
+        json.WriteNumber("reference_sweeps", width.Numbers.ReferenceSweeps);
+        Number(json, "half_width_db", width.HalfWidthDb);
+        json.WriteEndObject();
+    }
+
+    private static void Claim(Utf8JsonWriter json, SweepPlan plan)
+    {
+        if (plan.Claim is not { } claim)
+        {
+            json.WriteNull("claim");
+            return;
+        }
+
+        json.WriteStartObject("claim");
+        Number(json, "claim_db", claim.ClaimDb);
+        Number(json, "shielding_db", claim.ShieldingDb);
+        Number(json, "probability", plan.Question.Probability);
+        Number(json, "range_needed_db", claim.RangeNeededDb);
+        Number(json, "missing_db", plan.MissingRangeDb);
+        Number(json, "share_with_plenty", claim.ShareWithPlenty);
+        Number(json, "share_now", claim.ShareNow);
+        Number(json, "expected_low_db", claim.Expected?.MedianLowDb);
+        Number(json, "expected_high_db", claim.Expected?.MedianHighDb);
+        Number(json, "bounded_share", claim.Expected?.BoundedShare);
+        json.WriteEndObject();
+    }
+
+    private static void Number(Utf8JsonWriter json, string name, double? value)
+    {
+        if (value is { } number && double.IsFinite(number))
+        {
+            json.WriteNumber(name, number);
+        }
+        else
+        {
+            json.WriteNull(name);
+        }
+    }
+}

@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using SweepStats.Checks;
+using SweepStats.Planning;
+
+namespace SweepStats.Report;
+
+/// <content>A plan on the console.</content>
+public static partial class Wording
+{
+    // Doubling the one must gain this much more than doubling the other to be called what pays.
+    private const double PlainlyMore = 1.1;
+
+    /// <summary>What a plan rests on, how wide the interval will be, what it takes, and what a claim needs.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="pilot">The pilot campaign; null where all was stated by hand.</param>
+    /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
+    public static IReadOnlyList<string> Plan(SweepPlan plan, AnalysisResult? pilot)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        List<string> lines = [];
+        if (pilot is not null)
+        {
+            lines.AddRange([$"Plan from the pilot: {PlainText.Of(pilot.Title)}", $"The pilot: {Headline(pilot)}"]);
+        }
+
+        lines.AddRange(Rests(plan.Basis));
+        lines.Add(string.Empty);
+        lines.Add($"Half-width of the {Level(plan.Question.Confidence)} interval at one frequency, clear of the floor; half of all campaigns do better. {ReferenceTaken(plan.Question)}");
+        lines.AddRange(Table(plan));
+        lines.AddRange(Widths(plan));
+        if (plan.UsableRangeDb is { } usable)
+        {
+            lines.Add($"Usable dynamic range with {Numbers(plan.Chosen)}: {LowTenths(usable)} dB.");
+        }
+
+        if (plan.Question.ClaimDb is not null)
+        {
+            lines.Add(string.Empty);
+            lines.AddRange(plan.Claim is { } claim ? Claimed(plan, claim) : ["Nothing can be said of the claim: state --range and --looks, and let reference and specimen repeat."]);
+        }
+
+        return lines;
+    }
+
+    private static IEnumerable<string> Rests(PlanBasis basis)
+    {
+        string placed = basis.PlacementDeviationDb is { } p ? $"between placements {Small(p)}, " : string.Empty;
+        yield return $"Standard deviations: {placed}between sweeps of one placement {Small(basis.SweepDeviationDb)}, between reference sweeps {Small(basis.ReferenceDeviationDb)}.";
+        if (basis.PlacementDeviationDb is null)
+        {
+            yield return "How far placements differ is not known: the plan holds for a specimen that stays where it is. Name placements in a pilot, or state --placement-spread.";
+        }
+
+        if (basis.RangeDb is { } range)
+        {
+            yield return $"Reference over floor, where it is least: {Ratio(range)}; {string.Join(" or ", basis.Noise.Select(n => Looks(n.Looks * n.LogAverages)))} looks a reading.";
+        }
+    }
+
+    private static string ReferenceTaken(PlanQuestion question) =>
+        question.ReferenceFixed ? $"{Count(question.Numbers.ReferenceSweeps, "reference sweep")}." : "As many reference sweeps as covered ones.";
+
+    private static IEnumerable<string> Table(SweepPlan plan)
+    {
+        bool byPlacement = plan.Basis.PlacementDeviationDb is not null;
+        ImmutableArray<ExpectedWidth> first = plan.Table[0];
+        yield return byPlacement
+            ? "  placements" + string.Concat(first.Select(w => Count(w.Numbers.SweepsEach, "sweep").PadLeft(11)))
+            : "  sweeps     half-width";
+        foreach (ImmutableArray<ExpectedWidth> row in plan.Table)
+        {
+            int rows = byPlacement ? row[0].Numbers.Placements : row[0].Numbers.SweepsEach;
+            yield return "  " + Plain(rows).PadLeft(byPlacement ? 10 : 6) + string.Concat(row.Select(w => Width(w.HalfWidthDb).PadLeft(byPlacement ? 11 : 15)));
+        }
+    }
+
+    private static IEnumerable<string> Widths(SweepPlan plan)
+    {
+        if (plan.Question.HalfWidthDb is { } wanted)
+        {
+            if (plan.Fewest.IsEmpty)
+            {
+                yield return $"±{Exact(wanted, "dB")} cannot be had with {Plain(FewestSweeps.Most)} repeats: what repeats do not average away, or too few reference sweeps, stand in the way.";
+            }
+            else
+            {
+                yield return $"For ±{Exact(wanted, "dB")}: {string.Join("; or ", plan.Fewest.Select(w => $"{Numbers(w.Numbers)} (±{Width(w.HalfWidthDb)})"))}.";
+            }
+        }
+
+        yield return double.IsFinite(plan.HalfWidthDb)
+            ? $"{Capital(Numbers(plan.Chosen))}: ±{Width(plan.HalfWidthDb)} is to be expected; 9 of 10 campaigns stay within ±{Width(plan.HalfWidthInNineOfTenDb)}."
+            : $"{Capital(Numbers(plan.Chosen))}: no interval, since reference or specimen is not repeated.";
+        if (plan.TwiceThePlacementsDb is { } placements && double.IsFinite(placements))
+        {
+            string pays = plan.TwiceTheSweepsDb > placements * PlainlyMore ? "More placements pay" : "More sweeps of each placement do as well";
+            yield return $"{pays}: twice the placements give ±{Width(placements)}, twice the sweeps of each ±{Width(plan.TwiceTheSweepsDb)}.";
+        }
+    }
+
+    private static IEnumerable<string> Claimed(SweepPlan plan, ClaimPlan claim)
+    {
+        yield return $"To claim SE ≥ {Exact(claim.ClaimDb, "dB")} at one frequency ({Level(plan.Question.Confidence)}, one-sided) of a specimen that truly shields {Exact(claim.ShieldingDb, "dB")}, with {Numbers(plan.Chosen)}:";
+        string aim = Percent(plan.Question.Probability);
+        if (claim.RangeNeededDb is not { } needed)
+        {
+            yield return $"  with any range the claim succeeds in {Percent(claim.ShareWithPlenty)} of campaigns, not in {aim}: take more placements or sweeps, or claim less.";
+        }
+        else
+        {
+            yield return $"  it succeeds in {aim} of campaigns where the reference stands {HighTenths(needed)} dB over the floor.";
+            if (plan.MissingRangeDb is { } missing)
+            {
+                yield return missing > 0 ? $"  {HighTenths(missing)} dB are missing. {RangeRemedy.For(Math.Ceiling((missing * 10) - 1e-6) / 10)}" : "  This set-up has that range.";
+            }
+        }
+
+        if (claim is { Expected: { } expected, ShareNow: { } now })
+        {
+            string interval = double.IsFinite(expected.MedianLowDb) ? $"an interval of {Interval(expected.MedianLowDb, expected.MedianHighDb)}" : "no bound at all";
+            yield return $"  Expected with the range there is: {interval}; the claim succeeds in {Percent(now)}, and {Percent(expected.BoundedShare)} are bounded from both sides.";
+        }
+    }
+
+    private static string Numbers(SweepNumbers numbers) => numbers.Placements > 1
+        ? $"{Count(numbers.Placements, "placement")} of {Count(numbers.SweepsEach, "sweep")}, {Count(numbers.ReferenceSweeps, "reference sweep")}"
+        : $"{Count(numbers.SweepsEach, "sweep")} of one placement, {Count(numbers.ReferenceSweeps, "reference sweep")}";
+
+    private static string Width(double decibels) => double.IsFinite(decibels) ? Math.Round(decibels, 2).ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) + " dB" : "none";
+
+    private static string Capital(string sentence) => char.ToUpperInvariant(sentence[0]) + sentence[1..];
+}

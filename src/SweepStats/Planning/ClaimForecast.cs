@@ -1,0 +1,38 @@
+namespace SweepStats.Planning;
+
+/// <summary>How much range the claim "SE is at least R" needs.</summary>
+/// <param name="forecast">What campaigns show.</param>
+/// <param name="claimDb">R, to be claimed with the whole confidence on one side.</param>
+/// <param name="shieldingDb">What the specimen truly shields.</param>
+public sealed class ClaimForecast(ResultForecast forecast, double claimDb, double shieldingDb)
+{
+    // No receiver shows more; a claim that fails here fails for want of repeats, not of range.
+    private const double PlentyDb = 200;
+    private const double StepDb = 0.05;
+
+    /// <summary>Share of campaigns in which the claim succeeds.</summary>
+    /// <param name="rangeDb">Displayed reference less displayed floor.</param>
+    public double Share(double rangeDb) => forecast.ClaimShare(claimDb, shieldingDb, rangeDb);
+
+    /// <summary>The same where range is no concern.</summary>
+    public double ShareWithPlenty => Share(PlentyDb + shieldingDb);
+
+    /// <summary>Least displayed reference less displayed floor in dB, to 0.05 dB upwards; null where no range is enough.</summary>
+    /// <param name="probability">Share of campaigns in which the claim is to succeed.</param>
+    public double? RangeNeededDb(double probability)
+    {
+        double enough = PlentyDb + Math.Max(0, shieldingDb), few = 0;
+        if (Share(enough) < probability)
+        {
+            return null;
+        }
+
+        while (enough - few > StepDb)
+        {
+            double middle = (enough + few) / 2;
+            (enough, few) = Share(middle) >= probability ? (middle, few) : (enough, middle);
+        }
+
+        return enough;
+    }
+}

@@ -1,0 +1,76 @@
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Random;
+using SweepStats.Floor;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+
+namespace SweepStats.Planning;
+
+/// <summary>Draws what campaigns read at one frequency: means of reference, covered and floor, each with its error.</summary>
+/// <remarks>
+/// Near the floor the noise curve bends and log readings are skewed, so mean and scatter go together; readings are therefore drawn one by one. The floor
+/// truly reads 0 dB. The seed is fixed: the same plan gives the same figures.
+/// </remarks>
+/// <param name="basis">What is known of the set-up.</param>
+/// <param name="numbers">Sweeps taken.</param>
+internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
+{
+    public const int Campaigns = 1000;
+
+    private const int Seed = 20;
+
+    private readonly double _rounding = basis.RoundingDb * basis.RoundingDb;
+
+    /// <summary>All campaigns of one kind.</summary>
+    /// <param name="noise">How noise reads.</param>
+    /// <param name="rangeDb">Displayed reference less displayed floor.</param>
+    /// <param name="shieldingDb">True shielding.</param>
+    public IEnumerable<ReadingLevels> Draw(DetectorNoise noise, double rangeDb, double shieldingDb)
+    {
+        var random = new MersenneTwister(Seed);
+        double snr = noise.SnrInDecibels(rangeDb);
+        var units = new double[numbers.Units];
+        for (int i = 0; i < Campaigns; i++)
+        {
+            // A stated error stays the same throughout a campaign; it is drawn into the reference, which the noise does not bend.
+            double error = basis.TypeB.Parts.IsEmpty ? 0 : basis.TypeB.Quantile(random.NextDouble());
+            RepeatedLevel reference = Reference(noise, rangeDb, snr, random);
+            yield return new ReadingLevels(
+                reference with { MeanDb = reference.MeanDb + error },
+                Covered(noise, snr - shieldingDb, units, random),
+                new RepeatedLevel(basis.FloorError.StandardUncertainty * Normal.Sample(random, 0, 1), basis.FloorError),
+                basis.TypeB);
+        }
+    }
+
+    // A reference worth planning for stands far over the floor, where its readings are normal.
+    private RepeatedLevel Reference(DetectorNoise noise, double rangeDb, double snr, MersenneTwister random)
+    {
+        double variance = ((basis.ReferenceDeviationDb * basis.ReferenceDeviationDb) + NoisyLevel.Variance(noise, snr)) / numbers.ReferenceSweeps;
+        double shape = (numbers.ReferenceSweeps - 1) / 2.0;
+        double seen = variance * Gamma.Sample(random, shape, shape);
+        return new RepeatedLevel(
+            rangeDb + Normal.Sample(random, 0, Math.Sqrt(variance)), new Contribution(Math.Sqrt(seen + _rounding), numbers.ReferenceSweeps - 1));
+    }
+
+    private RepeatedLevel Covered(DetectorNoise noise, double snr, double[] units, MersenneTwister random)
+    {
+        int each = numbers.CoveredSweeps / units.Length;
+        for (int unit = 0; unit < units.Length; unit++)
+        {
+            // A specimen that stays where it is keeps its placement, which is then part of what is measured.
+            double placed = snr + (numbers.Placements > 1 ? Normal.Sample(random, 0, basis.PlacementDeviationDb ?? 0) : 0);
+            double sum = 0;
+            for (int sweep = 0; sweep < each; sweep++)
+            {
+                sum += NoisyLevel.Sample(noise, Normal.Sample(random, placed, basis.SweepDeviationDb), random);
+            }
+
+            units[unit] = sum / each;
+        }
+
+        double mean = Sample.Mean(units);
+        double error = Sample.SquaredDeviations(units, mean) / (units.Length - 1) / units.Length;
+        return new RepeatedLevel(mean, new Contribution(Math.Sqrt(error + _rounding), units.Length - 1));
+    }
+}

@@ -1,0 +1,54 @@
+using SweepStats.Statistics;
+
+namespace SweepStats.Planning;
+
+/// <summary>Numbers of sweeps with the half-width in dB that they give in the middle of all campaigns.</summary>
+/// <param name="Numbers">Sweeps taken.</param>
+/// <param name="HalfWidthDb">Half-width to be expected.</param>
+public readonly record struct ExpectedWidth(SweepNumbers Numbers, double HalfWidthDb);
+
+/// <summary>Finds the fewest sweeps that give a wanted half-width.</summary>
+/// <param name="basis">What is known of the set-up.</param>
+/// <param name="confidence">Two-sided level.</param>
+/// <param name="referenceSweeps">Reference sweeps; null takes as many as covered sweeps.</param>
+public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? referenceSweeps)
+{
+    /// <summary>Most placements, or sweeps of a single one, that are thought of.</summary>
+    public const int Most = 200;
+
+    // Two repeats show their scatter on one degree of freedom: one campaign in ten would be more than twice as wide as the middle one.
+    private const int Least = 3;
+
+    /// <summary>Numbers with their reference sweeps and what they give.</summary>
+    public ExpectedWidth Expect(int placements, int sweepsEach)
+    {
+        var numbers = new SweepNumbers(placements, sweepsEach, referenceSweeps ?? placements * sweepsEach);
+        return new ExpectedWidth(numbers, HalfWidthForecast.Db(basis, numbers, confidence));
+    }
+
+    /// <summary>Fewest placements of so many sweeps each, at least three; null where even 200 do not give it.</summary>
+    public ExpectedWidth? Placements(double halfWidthDb, int sweepsEach) => Fewest(halfWidthDb, n => Expect(n, sweepsEach));
+
+    /// <summary>Fewest sweeps of a specimen that stays where it is, at least three; null where even 200 do not give it.</summary>
+    public ExpectedWidth? Sweeps(double halfWidthDb) => Fewest(halfWidthDb, m => Expect(1, m));
+
+    // The half-width falls with every repeat more.
+    private static ExpectedWidth? Fewest(double halfWidthDb, Func<int, ExpectedWidth> expect)
+    {
+        ExpectedWidth found = expect(Most);
+        if (!(found.HalfWidthDb <= halfWidthDb))
+        {
+            return null;
+        }
+
+        int enough = Most, few = Least - 1;
+        while (enough - few > 1)
+        {
+            int middle = (enough + few) / 2;
+            ExpectedWidth there = expect(middle);
+            (enough, few, found) = there.HalfWidthDb <= halfWidthDb ? (middle, few, there) : (enough, middle, found);
+        }
+
+        return found;
+    }
+}

@@ -1,0 +1,47 @@
+using SweepStats.Statistics;
+using SweepStats.Uncertainty;
+
+namespace SweepStats.Planning;
+
+/// <summary>How wide the interval of SE at one frequency will be, far above the floor.</summary>
+/// <remarks>
+/// There the interval is Welch's: half-width t(ν)·√(s_c²/n + s_r²/n_r), with ν after Welch and Satterthwaite. Both sample variances are drawn evenly over
+/// their χ² distributions, so that the quantiles are those of the half-widths that campaigns will show, not of one at the expected variances: with three
+/// placements the middle one is 17 % below that. Assumes independent normal repeats. Error: 1 %.
+/// </remarks>
+public static class HalfWidthForecast
+{
+    /// <summary>Half-width in dB that a share of campaigns stays within; infinite where nothing repeats.</summary>
+    /// <param name="basis">What is known of the set-up.</param>
+    /// <param name="numbers">Sweeps taken.</param>
+    /// <param name="confidence">Two-sided level.</param>
+    /// <param name="share">Share of campaigns: 0.5 for the middle one.</param>
+    public static double Db(PlanBasis basis, SweepNumbers numbers, Confidence confidence, double share = 0.5)
+    {
+        ArgumentNullException.ThrowIfNull(basis);
+        if (!numbers.Repeated)
+        {
+            return double.PositiveInfinity;
+        }
+
+        double covered = basis.UnitVariance(numbers) / numbers.Units;
+        double reference = basis.ReferenceDeviationDb * basis.ReferenceDeviationDb / numbers.ReferenceSweeps;
+        double rounding = basis.RoundingDb * basis.RoundingDb;
+        WidenedInterval widened = basis.TypeB.Widened(confidence.TwoSidedQuantile);
+        double[] ratioCovered = ChanceGrid.VarianceRatios(0, numbers.Units - 1);
+        double[] ratioReference = ChanceGrid.VarianceRatios(1, numbers.ReferenceSweeps - 1);
+        var widths = new double[ChanceGrid.Points];
+        for (int i = 0; i < widths.Length; i++)
+        {
+            ReadOnlySpan<Contribution> parts =
+            [
+                new(Math.Sqrt((covered * ratioCovered[i]) + rounding), numbers.Units - 1),
+                new(Math.Sqrt((reference * ratioReference[i]) + rounding), numbers.ReferenceSweeps - 1),
+            ];
+            double dof = WelchSatterthwaite.DegreesOfFreedom(parts);
+            widths[i] = widened.Half(WelchSatterthwaite.Combined(parts) * StudentT.Quantile(confidence.TwoSidedQuantile, dof), dof);
+        }
+
+        return Sample.Quantile(widths, share);
+    }
+}

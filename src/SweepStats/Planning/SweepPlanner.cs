@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Planning;
+
+/// <summary>Answers how many sweeps and how much range a wanted result needs.</summary>
+public static class SweepPlanner
+{
+    private static readonly int[] PlacementsShown = [2, 3, 4, 6, 10, 20];
+    private static readonly int[] SweepsShown = [1, 2, 3, 5, 10];
+
+    /// <summary>Makes a plan.</summary>
+    /// <param name="basis">What is known of the set-up.</param>
+    /// <param name="question">What is wanted.</param>
+    public static SweepPlan Of(PlanBasis basis, PlanQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(basis);
+        ArgumentNullException.ThrowIfNull(question);
+        bool byPlacement = basis.PlacementDeviationDb is not null;
+        var search = new FewestSweeps(basis, question.Confidence, question.ReferenceFixed ? question.Numbers.ReferenceSweeps : null);
+        ImmutableArray<ExpectedWidth> fewest = question.HalfWidthDb is { } wanted ? Fewest(search, wanted, byPlacement) : [];
+        SweepNumbers chosen = fewest.Length == 0
+            ? question.Numbers
+            : fewest.OrderBy(w => w.Numbers.Placements).ThenBy(w => w.Numbers.CoveredSweeps).First().Numbers;
+        ResultForecast? forecast = basis.Noise.IsDefaultOrEmpty || !chosen.Repeated ? null : new ResultForecast(basis, chosen, question.Confidence);
+        return new SweepPlan
+        {
+            Basis = basis,
+            Question = question,
+            Table = byPlacement
+                ? [.. PlacementsShown.Select(n => SweepsShown.Select(m => search.Expect(n, m)).ToImmutableArray())]
+                : [.. PlacementsShown.Select(m => ImmutableArray.Create(search.Expect(1, m)))],
+            Fewest = fewest,
+            Chosen = chosen,
+            HalfWidthDb = HalfWidthForecast.Db(basis, chosen, question.Confidence),
+            HalfWidthInNineOfTenDb = HalfWidthForecast.Db(basis, chosen, question.Confidence, 0.9),
+            TwiceThePlacementsDb = byPlacement ? Twice(basis, question, chosen with { Placements = 2 * chosen.Placements }) : null,
+            TwiceTheSweepsDb = Twice(basis, question, chosen with { SweepsEach = 2 * chosen.SweepsEach }),
+            UsableRangeDb = basis.RangeDb is { } range ? forecast?.UsableRangeDb(range) : null,
+            Claim = question.ClaimDb is { } claim && forecast is not null ? Claim(forecast, question, claim, basis.RangeDb) : null,
+        };
+    }
+
+    private static double Twice(PlanBasis basis, PlanQuestion question, SweepNumbers numbers) => HalfWidthForecast.Db(
+        basis, question.ReferenceFixed ? numbers : numbers with { ReferenceSweeps = 2 * numbers.ReferenceSweeps }, question.Confidence);
+
+    // More sweeps of each are only worth naming where they save a placement.
+    private static ImmutableArray<ExpectedWidth> Fewest(FewestSweeps search, double wanted, bool byPlacement)
+    {
+        if (!byPlacement)
+        {
+            return search.Sweeps(wanted) is { } single ? [single] : [];
+        }
+
+        var kept = ImmutableArray.CreateBuilder<ExpectedWidth>();
+        foreach (int each in SweepsShown)
+        {
+            if (search.Placements(wanted, each) is { } found && (kept.Count == 0 || found.Numbers.Placements < kept[^1].Numbers.Placements))
+            {
+                kept.Add(found);
+            }
+        }
+
+        return kept.ToImmutable();
+    }
+
+    private static ClaimPlan Claim(ResultForecast forecast, PlanQuestion question, double claim, double? range)
+    {
+        double shielding = claim + question.MarginDb;
+        var asked = new ClaimForecast(forecast, claim, shielding);
+        return new ClaimPlan
+        {
+            ClaimDb = claim,
+            ShieldingDb = shielding,
+            RangeNeededDb = asked.RangeNeededDb(question.Probability),
+            ShareWithPlenty = asked.ShareWithPlenty,
+            ShareNow = range is { } there ? asked.Share(there) : null,
+            Expected = range is { } db ? forecast.At(shielding, db) : null,
+        };
+    }
+}

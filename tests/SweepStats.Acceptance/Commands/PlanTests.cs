@@ -1,0 +1,84 @@
+using System.Text.Json;
+using SweepStats.Acceptance.Files;
+using Xunit;
+
+namespace SweepStats.Acceptance.Commands;
+
+public sealed class PlanTests
+{
+    private static readonly string[] FromNothing = ["plan", "--scatter", "0.3", "--placement-spread", "0.8", "--range", "60", "--looks", "20", "--half-width", "1", "--claim", "60"];
+
+    [Fact]
+    public void APilotTellsItsComponentsAndWhatTheClaimNeeds()
+    {
+        (int code, string output, string error) = Shell.Run("plan", Shell.Demo, "--half-width", "1", "--claim", "40");
+        Assert.Equal(0, code);
+        Assert.Empty(error);
+        Assert.StartsWith("Plan from the pilot: Receiver cabin curtain", output, StringComparison.Ordinal);
+        Assert.Contains("Standard deviations: between placements", output, StringComparison.Ordinal);
+        Assert.Contains("For ±1 dB: ", output, StringComparison.Ordinal);
+        Assert.Contains("To claim SE ≥ 40 dB", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WhatTheReadmeShowsIsWhatIsPrinted()
+    {
+        (int code, string output, _) = Shell.Run(FromNothing);
+        Assert.Equal(0, code);
+        string readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
+        Assert.Contains("    sweepstats " + string.Join(' ', FromNothing), readme, StringComparison.Ordinal);
+        Assert.All(output.TrimEnd().Split(Environment.NewLine).Where(l => l.Length > 0), line => Assert.Contains("    " + line + "\n", readme, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void JsonHoldsTheSamePlan()
+    {
+        (int code, string output, _) = Shell.Run([.. FromNothing, "--format", "json"]);
+        Assert.Equal(0, code);
+        JsonElement plan = JsonDocument.Parse(output).RootElement;
+        Assert.Equal(0.8, plan.GetProperty("basis").GetProperty("placement_deviation_db").GetDouble());
+        Assert.Equal(30, plan.GetProperty("table").GetArrayLength());
+        JsonElement claim = plan.GetProperty("claim");
+        Assert.Equal(claim.GetProperty("range_needed_db").GetDouble() - 60, claim.GetProperty("missing_db").GetDouble(), 1e-9);
+        Assert.InRange(plan.GetProperty("chosen").GetProperty("half_width_db").GetDouble(), 0.5, 1);
+    }
+
+    [Fact]
+    public void APilotOfSingleSweepsIsRefusedWithItsRemedy()
+    {
+        using var scratch = new ScratchFolder();
+        string folder = Path.Combine(scratch.Path, "c");
+        Shell.Run("rehearse", folder, "--points", "11", "--reference-sweeps", "1", "--sweeps", "1");
+        (int code, string output, string error) = Shell.Run("plan", folder);
+        Assert.Equal(2, code);
+        Assert.Empty(output);
+        Assert.Contains("state --scatter", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WhatNoRangeGivesIsSaid()
+    {
+        (int code, string output, _) = Shell.Run("plan", "--scatter", "1", "--placement-spread", "2", "--range", "80", "--claim", "40", "--margin", "1");
+        Assert.Equal(0, code);
+        Assert.Contains("with any range the claim succeeds in", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("are missing", output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("plan", "no/such/campaign")]
+    [InlineData("plan", "--scatter", "-1")]
+    [InlineData("plan", "--scatter", "wide")]
+    [InlineData("plan", "--scatter", "1", "--half-width", "0")]
+    [InlineData("plan", "--scatter", "1", "--probability", "95")]
+    [InlineData("plan", "--scatter", "1", "--looks", "0.5")]
+    [InlineData("plan", "--scatter", "1", "--placements", "1000")]
+    [InlineData("plan", "--scatter", "1", "--gate")]
+    public void WordsThatMakeNoSenseEndWithTwoAndOneLineThatHelps(params string[] words)
+    {
+        (int code, string output, string error) = Shell.Run(words);
+        Assert.Equal(2, code);
+        Assert.Empty(output);
+        Assert.Single(error.TrimEnd().Split(Environment.NewLine));
+    }
+}
