@@ -41,7 +41,7 @@ public sealed record SpecimenOutcome(SpecimenName Name, RequirementOutcome Outco
     public ImmutableArray<FrequencyDecision?> Frequencies { get; init; } = [];
 
     /// <summary>The frequency where it is least probable that the requirement is met; null where no probability is known.</summary>
-    public FrequencyDecision? LeastProbable => Frequencies.Where(d => d?.Probability is not null).MinBy(d => d!.Probability!.Value.Most);
+    public FrequencyDecision? LeastProbable => Frequencies.Where(d => d?.Probability is not null).MinBy(d => (d!.Probability!.Value.Least, d.Probability.Value.Most));
 
     /// <summary>How many frequencies have an outcome.</summary>
     public int Count(RequirementOutcome outcome) => Frequencies.Count(d => d?.Outcome == outcome);
