@@ -108,7 +108,7 @@ public static partial class Wording
         }
         else
         {
-            yield return $"  it succeeds in {aim} of campaigns where the reference stands {HighTenths(needed)} dB over the floor.";
+            yield return $"  it succeeds in at least {aim} of campaigns where the reference stands {HighTenths(needed)} dB over the floor.";
             if (plan.MissingRangeDb is { } missing)
             {
                 yield return missing > 0 ? $"  {HighTenths(missing)} dB are missing. {RangeRemedy.For(Math.Ceiling((missing * 10) - 1e-6) / 10)}" : "  This set-up has that range.";
@@ -120,6 +120,8 @@ public static partial class Wording
             string interval = double.IsFinite(expected.MedianLowDb) ? $"an interval of {Interval(expected.MedianLowDb, expected.MedianHighDb)}" : "no bound at all";
             yield return $"  Expected with the range there is: {interval}; the claim succeeds in {Percent(now)}, and {Percent(expected.BoundedShare)} are bounded from both sides.";
         }
+
+        yield return "  A claim over a whole band has to succeed at every frequency at once, and does so less often: reckon with the weakest frequency and ask for more (--probability 0.99).";
     }
 
     private static string Numbers(SweepNumbers numbers) => numbers.Placements > 1

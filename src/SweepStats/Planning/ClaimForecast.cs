@@ -18,11 +18,13 @@ public sealed class ClaimForecast(ResultForecast forecast, double claimDb, doubl
     public double ShareWithPlenty => Share(PlentyDb + shieldingDb);
 
     /// <summary>Least displayed reference less displayed floor in dB, to 0.05 dB upwards; null where no range is enough.</summary>
+    /// <remarks>Two binomial deviations of the drawn share are asked for on top, so that what is promised is kept and not only met on average.</remarks>
     /// <param name="probability">Share of campaigns in which the claim is to succeed.</param>
     public double? RangeNeededDb(double probability)
     {
+        double asked = probability + (2 * Math.Sqrt(probability * (1 - probability) / DrawnReadings.Campaigns));
         double enough = PlentyDb + Math.Max(0, shieldingDb), few = 0;
-        if (Share(enough) < probability)
+        if (Share(enough) < asked)
         {
             return null;
         }
@@ -30,7 +32,7 @@ public sealed class ClaimForecast(ResultForecast forecast, double claimDb, doubl
         while (enough - few > StepDb)
         {
             double middle = (enough + few) / 2;
-            (enough, few) = Share(middle) >= probability ? (middle, few) : (enough, middle);
+            (enough, few) = Share(middle) >= asked ? (middle, few) : (enough, middle);
         }
 
         return enough;

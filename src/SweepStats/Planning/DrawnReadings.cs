@@ -15,7 +15,7 @@ namespace SweepStats.Planning;
 /// <param name="numbers">Sweeps taken.</param>
 internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
 {
-    public const int Campaigns = 1000;
+    public const int Campaigns = 4000;
 
     private const int Seed = 20;
 

@@ -30,6 +30,7 @@ public static class HalfWidthForecast
         WidenedInterval widened = basis.TypeB.Widened(confidence.TwoSidedQuantile);
         double[] ratioCovered = ChanceGrid.VarianceRatios(0, numbers.Units - 1);
         double[] ratioReference = ChanceGrid.VarianceRatios(1, numbers.ReferenceSweeps - 1);
+        StudentQuantile student = StudentQuantile.Of(confidence.TwoSidedQuantile);
         var widths = new double[ChanceGrid.Points];
         for (int i = 0; i < widths.Length; i++)
         {
@@ -39,7 +40,7 @@ public static class HalfWidthForecast
                 new(Math.Sqrt((reference * ratioReference[i]) + rounding), numbers.ReferenceSweeps - 1),
             ];
             double dof = WelchSatterthwaite.DegreesOfFreedom(parts);
-            widths[i] = widened.Half(WelchSatterthwaite.Combined(parts) * StudentT.Quantile(confidence.TwoSidedQuantile, dof), dof);
+            widths[i] = widened.Half(WelchSatterthwaite.Combined(parts) * student.At(dof), dof);
         }
 
         return Sample.Quantile(widths, share);

@@ -8,6 +8,7 @@ namespace SweepStats.Shielding;
 internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, RepeatedLevels reference, RepeatedLevels covered)
 {
     private readonly double _signalDeviation = reference.Repeated ? reference.UnitDeviationDb() : 0;
+    private readonly DetectionLimit[] _limits = [.. estimators.Select(e => new DetectionLimit(e.Noise, e.Confidence))];
     private readonly Dictionary<double, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<double, double>())];
 
     /// <summary>The range in dB; not below 0.</summary>
@@ -33,7 +34,7 @@ internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstima
         {
             ReadingEstimator e = estimators[estimator];
             snr = covered.Repeated
-                ? new DetectionLimit(e.Noise, e.Confidence).SignalToNoise(covered.SweepCount, covered.UnitCount, _signalDeviation, floorError)
+                ? _limits[estimator].SignalToNoise(covered.SweepCount, covered.UnitCount, _signalDeviation, floorError)
                 : e.Noise.SnrInDecibels(Math.Max(0.05, e.Noise.CriticalRise(covered.SweepCount, e.Confidence.TwoSidedQuantile)));
             _weakest[estimator].Add(floorError, snr);
         }

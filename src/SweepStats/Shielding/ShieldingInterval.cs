@@ -19,6 +19,8 @@ namespace SweepStats.Shielding;
 /// <param name="covered">Readings behind the covered mean, for what noise alone would do, and how far the signal scatters.</param>
 internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confidence, CoveredReadings covered)
 {
+    private readonly StudentQuantile _student = StudentQuantile.Of(confidence.TwoSidedQuantile);
+
     private readonly double _criticalRise = noise.CriticalRise(covered.Count, confidence.TwoSidedQuantile);
 
     // Log readings of noise fall further below their mean than they rise above it.
@@ -37,7 +39,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             new Contribution(typeB.StandardUncertainty, typeB.DegreesOfFreedom),
         ];
         double dof = WelchSatterthwaite.DegreesOfFreedom(parts[..2]);
-        double t = StudentT.Quantile(confidence.TwoSidedQuantile, dof);
+        double t = _student.At(dof);
         var at = new Margins(
             reference.MeanDb, floor.MeanDb + rise, floor.MeanDb,
             t * reference.Error.StandardUncertainty, t * under.Error.StandardUncertainty, Expanded(floor.Error), dof, typeB.Widened(confidence.TwoSidedQuantile));
@@ -91,7 +93,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         SignalInNoise.Level(reference, floor, noise) - SignalInNoise.Level(covered, floor, noise);
 
     private double Expanded(Contribution part) =>
-        part.StandardUncertainty == 0 ? 0 : StudentT.Quantile(confidence.TwoSidedQuantile, part.DegreesOfFreedom) * part.StandardUncertainty;
+        part.StandardUncertainty == 0 ? 0 : _student.At(part.DegreesOfFreedom) * part.StandardUncertainty;
 
     private static double RootSumSquares(double a, double b, double c = 0) => Math.Sqrt((a * a) + (b * b) + (c * c));
 

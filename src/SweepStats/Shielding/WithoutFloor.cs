@@ -21,6 +21,6 @@ internal static class WithoutFloor
     {
         ReadOnlySpan<Contribution> repeats = [levels.Reference.Error, levels.Covered.Error];
         double dof = WelchSatterthwaite.DegreesOfFreedom(repeats);
-        return levels.TypeB.Widened(probability).Half(WelchSatterthwaite.Combined(repeats) * StudentT.Quantile(probability, dof), dof);
+        return levels.TypeB.Widened(probability).Half(WelchSatterthwaite.Combined(repeats) * StudentQuantile.Of(probability).At(dof), dof);
     }
 }

@@ -48,7 +48,7 @@ internal sealed class WidenedInterval
             return half;
         }
 
-        double ratio = half / StudentT.Quantile(_probability, degreesOfFreedom) / _error.StandardUncertainty;
+        double ratio = half / StudentQuantile.Of(_probability).At(degreesOfFreedom) / _error.StandardUncertainty;
         return Math.Sqrt((half * half) + Added(ratio, degreesOfFreedom));
     }
 
