@@ -40,7 +40,7 @@ public static class Analysis
             Linearity = linearity,
             Curves = curves,
             Averaging = plan.Averaging,
-            Requirement = plan.Requirement,
+            Rule = plan.Rule,
             Margin = plan.Margin,
             Setup = plan.Setup,
             MaximumInputDbm = plan.MaximumInputDbm,
@@ -60,7 +60,7 @@ public static class Analysis
             Bands = bands,
             Findings = findings,
             Checks = Checklist.Runs(evidence),
-            Verdict = Judge.Of(findings, curves, plan.Requirement, plan.Confidence),
+            Verdict = Judge.Of(findings, curves, plan.Rule, plan.Threads),
         };
     }
 
@@ -87,7 +87,7 @@ public static class Analysis
         Parallel.For(0, curves.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, plan.Threads) }, i =>
         {
             curves[i] = estimator.Estimate(campaign.Covered[i]);
-            bands[i] = BandEstimator.State(curves[i], campaign.Grid, plan.Requirement, plan.Confidence);
+            bands[i] = BandEstimator.State(curves[i], campaign.Grid, plan.Rule, plan.Confidence);
             progress?.Report((double)Interlocked.Increment(ref done) / curves.Length);
         });
         return (ImmutableArray.Create(curves), ImmutableArray.Create(bands));

@@ -10,6 +10,7 @@ using SweepStats.Studies.Values;
 //                                  trust-clean and trust-faults draw one of the tables
 //   trust-picture FOLDER           trust.md and the charts from the tables that are there
 //   plan [CAMPAIGNS]               planned half-widths and claims beside rehearsed ones, so many campaigns a figure
+//   decisions CAMPAIGNS POINTS     wrong verdicts where the truth lies within a hair of the requirement: a table on the console
 //   fuzz FILES SEED [FOLDER [FOUND]]   mutated trace files, of further seeds in FOLDER ("-" for none); those that fail go to FOUND
 //   fuzz-seeds [FOLDER]            what comes of the seed files unchanged
 //   fuzz-big [WORD]                big files, of those whose names hold a word: time and memory beside their size
@@ -36,6 +37,9 @@ switch (args)
         return PlanTable.Print(campaigns: 1000, seed: 1);
     case ["plan", var count] when int.TryParse(count, out int planned) && planned > 0:
         return PlanTable.Print(planned, seed: 1);
+    case ["decisions", var count, var points] when int.TryParse(count, out int campaigns) && campaigns > 0 && int.TryParse(points, out int n) && n > 0:
+        DecisionTable.Print(campaigns, n);
+        return 0;
     case ["fuzz", ..] when FuzzCommand.Run(args.AsSpan(1)) is { } code:
         return code;
     case ["fuzz-seeds"] or ["fuzz-seeds", _]:

@@ -19,7 +19,7 @@ public static class BandEstimator
     private const double Share = 0.1;
 
     /// <summary>States what holds over the band.</summary>
-    public static BandStatement State(ShieldingCurve curve, FrequencyGrid grid, Requirement? requirement, Confidence confidence)
+    public static BandStatement State(ShieldingCurve curve, FrequencyGrid grid, DecisionRule? rule, Confidence confidence)
     {
         ArgumentNullException.ThrowIfNull(curve);
         ArgumentNullException.ThrowIfNull(grid);
@@ -34,7 +34,7 @@ public static class BandEstimator
             WeakestAt = weakest,
             MeanDb = figures.Estimate(se => Mean(se, weights)),
             TenthPercentileDb = TenthPercentile(curve, weights, confidence),
-            ShareMeeting = requirement is null ? null : MeetingShare.Of(curve, weights, requirement, confidence),
+            ShareMeeting = rule is null ? null : MeetingShare.Of(curve, weights, rule, confidence),
             CappedCount = curve.Readings.Count(r => r.State == ShieldingState.Capped),
             PointCount = curve.Readings.Length,
         };
