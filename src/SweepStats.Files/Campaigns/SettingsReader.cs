@@ -15,9 +15,10 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Reads campaign.toml into the analysis plan. Every key has the default of <see cref="AnalysisPlan"/>; every key that is none is a fault.</summary>
 internal sealed class SettingsReader
 {
-    private const double HighestHertz = 1e15;
+    /// <summary>No frequency lies above.</summary>
+    public const double HighestHertz = 1e15;
 
-    private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "field"];
+    private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "budget", "field"];
 
     private readonly FaultList _faults = new(CampaignFolder.SettingsName);
     private readonly string _root;
@@ -103,6 +104,7 @@ internal sealed class SettingsReader
             "band" => Band,
             "requirement" => Requirement,
             "uncertainty" => Uncertainty,
+            "budget" => Budget,
             _ => Field,
         };
         read(keys);
@@ -222,6 +224,14 @@ internal sealed class SettingsReader
             var entry = new UncertaintyEntry { Name = name, HalfWidthDb = width, Distribution = spread, CoverageFactor = k ?? 2, ActsOn = actsOn, Common = common, DegreesOfFreedom = dof ?? double.PositiveInfinity, TopHalfWidthDb = Math.Min(top ?? 0, width) };
             _plan = _plan with { Uncertainties = _plan.Uncertainties.Add(entry) };
         }
+    }
+
+    private void Budget(KeyReader keys)
+    {
+        var section = new BudgetSection();
+        section.Read(keys);
+        _plan = _plan with { BudgetFrequencies = [.. section.Frequencies.Select(f => f.At)] };
+        _settings = _settings with { BudgetFrequencies = section.Frequencies };
     }
 
     private void Field(KeyReader keys)

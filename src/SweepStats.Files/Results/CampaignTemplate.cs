@@ -53,6 +53,10 @@ public static class CampaignTemplate
         # acts_on = "covered"            # reference, covered or both
         # common = false                 # true: the same error in both, which cancels
 
+        # Where the uncertainty comes from is told for the weakest frequency of each specimen, or for these.
+        # [budget]
+        # frequencies_hz = [100e6, 433.9e6]
+
         # Field strengths, for the question what remains behind the curtain.
         # [field]
         # threat_v_per_m = 50e3

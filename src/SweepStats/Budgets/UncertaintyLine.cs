@@ -27,6 +27,15 @@ public sealed record UncertaintyLine
     /// <summary>Share of the variance of the result, 0 to 1; null where that is zero too.</summary>
     public required double? Share { get; init; }
 
+    /// <summary>Its name for people: reference, covered, floor, or the stated error's own, with the level where each level has one of its own.</summary>
+    public string Source => Part switch
+    {
+        BudgetPart.Reference => "reference",
+        BudgetPart.Covered => "covered",
+        BudgetPart.Floor => "floor",
+        _ => Entry!.TimesInDifference == 2 ? $"{Entry.Name} ({(ActsOn == ErrorActsOn.Reference ? "reference" : "covered")})" : Entry.Name,
+    };
+
     /// <summary>|Sensitivity| times standard uncertainty, in dB.</summary>
     public double? ContributionDb => Sensitivity is { } slope ? Math.Abs(slope) * StandardUncertaintyDb : null;
 
