@@ -82,9 +82,10 @@ public static partial class Wording
     {
         string linear = compared.Linear is { } own ? $"Linear budget: {Ends(own)}. " : string.Empty;
         string trials = compared.Propagated.Trials.ToString("N0", CultureInfo.InvariantCulture).Replace(",", " ", StringComparison.Ordinal);
+        string steady = compared.Propagated.Stable ? string.Empty : $" (ends not yet steady to {Exact(compared.Propagated.Tolerance, "dB")})";
         string several = budget.LargestOfSeveral
             ? " Several ways of averaging, or places of the declared floor, are possible: the budget is for the one with the largest uncertainty, the reported interval holds for all." : string.Empty;
-        return $"{linear}Distributions propagated in {trials} trials: {Ends(compared.Propagated.Symmetric)}. Reported: {Ends(budget.Reported)}. {Validity(compared)}{several}";
+        return $"{linear}Distributions propagated in {trials} trials{steady}: {Ends(compared.Propagated.Symmetric)}. Reported: {Ends(budget.Reported)}. {Validity(compared)}{several}";
     }
 
     /// <summary>An interval to the nearest hundredths outwards; an open end is named.</summary>

@@ -29,7 +29,7 @@ public enum BudgetValidity
 public sealed record BudgetComparison
 {
     // Beyond this the ends of very heavy tails hardly move and the report would have to wait.
-    private const int MostTrials = 100_000;
+    private const int MostTrials = 50_000;
     private const double ToleranceWithoutBudgetDb = 0.05;
 
     // An interval is lopsided when its halves differ by a tenth: less may be chance in the trials.
