@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Bands;
+using SweepStats.Budgets;
 using SweepStats.Checks;
 using SweepStats.Floor;
 using SweepStats.Linearity;
@@ -58,6 +59,7 @@ public static class Analysis
             Linearity = linearity,
             Curves = curves,
             Bands = bands,
+            Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (plan.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
             Findings = findings,
             Checks = Checklist.Runs(evidence),
             Verdict = Judge.Of(findings, curves, plan.Rule, plan.Threads),

@@ -51,6 +51,12 @@ public sealed record AnalysisPlan
     /// <summary>Uncertainties that repeats do not show.</summary>
     public ImmutableArray<UncertaintyEntry> Uncertainties { get; init; } = [];
 
+    /// <summary>Frequencies at which uncertainty budgets are drawn up, each taken to the nearest analysed one; none: where each specimen's claim is weakest.</summary>
+    public ImmutableArray<Hertz> BudgetFrequencies { get; init; } = [];
+
+    /// <summary>Seed of the draws that uncertainty budgets are held against; any will do, but the same one gives the same figures.</summary>
+    public ulong Seed { get; init; } = 1;
+
     /// <summary>Threads to use; the result does not depend on it.</summary>
     public int Threads { get; init; } = 1;
 }

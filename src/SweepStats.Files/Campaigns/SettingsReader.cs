@@ -14,9 +14,10 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Reads campaign.toml into the analysis plan. Every key has the default of <see cref="AnalysisPlan"/>; every key that is none is a fault.</summary>
 internal sealed class SettingsReader
 {
-    private const double HighestHertz = 1e15;
+    /// <summary>No frequency lies above.</summary>
+    public const double HighestHertz = 1e15;
 
-    private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "field"];
+    private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "budget", "field"];
 
     private readonly FaultList _faults = new(CampaignFolder.SettingsName);
     private readonly string _root;
@@ -102,6 +103,7 @@ internal sealed class SettingsReader
             "band" => Band,
             "requirement" => Requirement,
             "uncertainty" => Uncertainty,
+            "budget" => Budget,
             _ => Field,
         };
         read(keys);
@@ -198,6 +200,14 @@ internal sealed class SettingsReader
 
     private void Uncertainty(KeyReader keys) =>
         _plan = UncertaintySection.Read(keys) is { } entry ? _plan with { Uncertainties = _plan.Uncertainties.Add(entry) } : _plan;
+
+    private void Budget(KeyReader keys)
+    {
+        var section = new BudgetSection();
+        section.Read(keys);
+        _plan = _plan with { BudgetFrequencies = [.. section.Frequencies.Select(f => f.At)] };
+        _settings = _settings with { BudgetFrequencies = section.Frequencies };
+    }
 
     private void Field(KeyReader keys)
     {

@@ -63,6 +63,10 @@ public static class CampaignTemplate
         # reflection_load = 0.33         # magnitude; or vswr_load = 2, or return_loss_load_db = 9.5
         # acts_on = "both"
 
+        # Where the uncertainty comes from is told for the weakest frequency of each specimen, or for these.
+        # [budget]
+        # frequencies_hz = [100e6, 433.9e6]
+
         # Field strengths, for the question what remains behind the curtain.
         # [field]
         # threat_v_per_m = 50e3

@@ -25,6 +25,13 @@ internal static class SummaryPlan
         Number(json, "attenuation_db", plan.Setup.AttenuationDb);
         Number(json, "source_dbm", plan.SourceDbm);
         Number(json, "max_input_dbm", plan.MaximumInputDbm);
+        json.WriteStartArray("budget_frequencies_hz");
+        foreach (Hertz frequency in plan.BudgetFrequencies)
+        {
+            json.WriteNumberValue(frequency.Value);
+        }
+
+        json.WriteEndArray();
         json.WriteStartArray("uncertainties");
         foreach (UncertaintyEntry entry in plan.Uncertainties)
         {

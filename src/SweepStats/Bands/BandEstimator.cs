@@ -26,13 +26,15 @@ public static class BandEstimator
         double[] weights = LogWeights.Of(grid);
         (Decibels? atLeast, Hertz? weakest) = Weakest(curve);
         var figures = new FigureEstimator(curve, confidence);
+        FigureParts? mean = figures.Parts(se => Mean(se, weights));
         return new BandStatement
         {
             Name = curve.Name,
             Band = grid.Band,
             AtLeast = atLeast,
             WeakestAt = weakest,
-            MeanDb = figures.Estimate(se => Mean(se, weights)),
+            MeanDb = figures.Limits(mean),
+            MeanParts = mean,
             TenthPercentileDb = TenthPercentile(curve, weights, confidence),
             ShareMeeting = rule is null ? null : MeetingShare.Of(curve, weights, rule, confidence),
             CappedCount = curve.Readings.Count(r => r.State == ShieldingState.Capped),

@@ -17,6 +17,19 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
             : new RepeatedLevel(floor.LevelDb[f], new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f])),
         typeB);
 
+    /// <summary>Independent reference and covered repeats: sweeps, or placements where those are named.</summary>
+    public (int Reference, int Covered) Units => (reference.UnitCount, covered.UnitCount);
+
+    /// <summary>Whether the independent covered repeats are placements.</summary>
+    public bool ByPlacement => covered.PlacementCount > 1;
+
+    public bool Repeated => reference.Repeated && covered.Repeated;
+
+    public bool FloorKnown => floor is not null;
+
+    /// <summary>Floor sweeps; 0 where the floor is declared or not known.</summary>
+    public int FloorSweeps => floor?.SweepCount ?? 0;
+
     /// <summary>One estimator for each way of averaging that has to be reckoned with, and each end of where a declared floor may lie.</summary>
     public ImmutableArray<ReadingEstimator> Estimators(Confidence confidence)
     {

@@ -29,8 +29,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
     public ShieldingLimits For(ReadingLevels levels)
     {
         (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, SystematicError typeB) = levels;
-        double rise = under.MeanDb - floor.MeanDb;
-        rise -= SignalInNoise.ScatterBias(rise, covered.SignalDeviationDb, noise);
+        double rise = Rise(levels);
         double slopeCovered = SignalInNoise.Slope(rise, noise);
         double slopeReference = SignalInNoise.Slope(reference.MeanDb - floor.MeanDb, noise);
         ReadOnlySpan<Contribution> parts =
@@ -46,6 +45,13 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         double se = Shielding(at.Reference, at.Covered, at.Floor);
         return new ShieldingLimits(
             se, Low(at, se), High(at, se), WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));
+    }
+
+    /// <summary>Rise of the covered mean over the floor in dB, with what scatter of the signal adds taken out.</summary>
+    public double Rise(ReadingLevels levels)
+    {
+        double rise = levels.Covered.MeanDb - levels.Floor.MeanDb;
+        return rise - SignalInNoise.ScatterBias(rise, covered.SignalDeviationDb, noise);
     }
 
     private double High(Margins at, double se)

@@ -62,6 +62,9 @@ public sealed class CampaignSettingsFile : IDisposable
             vswr_source = 1.5
             return_loss_load_db = 20
             acts_on = "both"
+            [budget]
+            frequencies_hz = [30e6,
+              40e6]
             [field]
             threat_v_per_m = 50e3
             tolerable_v_per_m = 5e3
@@ -73,6 +76,7 @@ public sealed class CampaignSettingsFile : IDisposable
         Assert.Equal((10e3, 10.0, 11.0, -10.0), (plan.Setup.ResolutionBandwidthHz, plan.Setup.AttenuationDb, plan.SourceDbm, plan.MaximumInputDbm));
         Assert.Equal((-104.0, 5.0), (plan.DeclaredFloorDb, plan.Margin.Value));
         Assert.Equal(new FrequencyBand(new Hertz(30e6), new Hertz(1e9)), plan.Band);
+        Assert.Equal([30e6, 40e6], plan.BudgetFrequencies.Select(f => f.Value));
         Assert.Equal(20, plan.Requirement!.At(new Hertz(1e6))!.Value.Value);
         Assert.Equal(
             new UncertaintyEntry { Name = "scale fidelity", HalfWidthDb = 0.4, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Both, Common = true }, plan.Uncertainties[0]);
@@ -168,6 +172,13 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"mismatch\"", 4, "without its two reflections", "arcsine")]
     [InlineData("[[uncertainty]]\nname = \"a\"\nvswr_source = 0.5\nvswr_load = 2", 3, "uncertainty.vswr_source is 0.5", "1 to")]
     [InlineData("[[uncertainty]]\nname = \"a\"\nreflection_source = 1\nreflection_load = 1", 4, "the level may vanish", "as it was measured")]
+    [InlineData("[budget]", 1, "budget.frequencies_hz is missing", "frequencies_hz")]
+    [InlineData("[budget]\nfrequencies_hz = 30e6", 2, "not a list of numbers", "[30e6, 1e9]")]
+    [InlineData("[budget]\nfrequencies_hz = [30e6,\n \"40e6\"]", 3, "not a list of numbers", "[30e6, 1e9]")]
+    [InlineData("[budget]\nfrequencies_hz = [-1]", 2, "holds -1, which is out of range", "0 to")]
+    [InlineData("[budget]\nfrequencies_hz = [1,2,3,4,5,6,7,8,9,10,11,12,13,14,15,16,17,18,19,20,21]", 2, "21 frequencies", "keep those that matter")]
+    [InlineData("[budget]\nfrequencies_hz = [30e6,\n 2e9]", 3, "2000000000 Hz lies outside the analysed band", "30000000 to")]
+    [InlineData("[band]\nstart_hz = 35e6\n[budget]\nfrequencies_hz = [30e6]", 4, "30000000 Hz lies outside the analysed band", "35000000 to")]
     [InlineData("[field]\nthreat_v_per_m = 1", 1, "field.tolerable_v_per_m is missing", "tolerable_v_per_m")]
     [InlineData("title = ", 1, "this is not TOML", "double quotes")]
     [InlineData("title = \"a\"\ntitle = \"b\"", 2, "", "")]

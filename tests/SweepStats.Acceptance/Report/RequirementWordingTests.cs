@@ -75,7 +75,7 @@ public sealed class RequirementWordingTests
         Assert.Contains(rule, Wording.DecisionRule(result)!, StringComparison.Ordinal);
         Assert.Contains(Wording.DecisionRule(result)!, Wording.Summary(result));
         Assert.Contains(Wording.DecisionRule(result)!, Wording.Check(result));
-        Assert.Contains(Wording.DecisionRule(result)!, new Page(result).Tree.Value, StringComparison.Ordinal);
+        Assert.Contains(Wording.DecisionRule(result)!, new Page(result).Tree.Root!.Value, StringComparison.Ordinal);
         Assert.Contains("Holm", Wording.DecisionRule(result)!, StringComparison.Ordinal);
     }
 
