@@ -45,7 +45,7 @@ public static partial class Wording
         [
             Piece(s.Name), Plain(s.Count(RequirementOutcome.Meets)), Plain(s.Count(RequirementOutcome.Fails)), Plain(s.Count(RequirementOutcome.Undecided)),
             Plain(s.Count(RequirementOutcome.CannotTell)), s.LeastProbable is { Probability: { } p } ? Probability(p) : Nothing,
-            s.LeastProbable is { } where ? Frequency(where.At) : Nothing,
+            s.LeastProbable is not { } where ? Nothing : where.Probability is { Least: >= TopOfLadder } ? "everywhere" : Frequency(where.At),
         ]);
 
     /// <summary>" and its guard band of 1 dB", where one is stated.</summary>
