@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Rehearsal.Coverage;
 using SweepStats.Sweeps;
-using SweepStats.Uncertainty;
 using Xunit;
 
 namespace SweepStats.Tests.Coverage;
@@ -32,28 +31,16 @@ public sealed class IntervalCoverageTests
         }
     }
 
-    public static TheoryData<string, UncertaintyEntry[]> StatedErrors => new()
-    {
-        { "a rectangle that rules", [new UncertaintyEntry { Name = "scale", HalfWidthDb = 2, Distribution = ErrorDistribution.Rectangular }] },
-        { "a mismatch that rules", [new UncertaintyEntry { Name = "mismatch", HalfWidthDb = 1.5, Distribution = ErrorDistribution.Arcsine, ActsOn = ErrorActsOn.Both }] },
-        {
-            "several together",
-            [
-                new UncertaintyEntry { Name = "scale", HalfWidthDb = 0.5, Distribution = ErrorDistribution.Rectangular },
-                new UncertaintyEntry { Name = "mismatch", HalfWidthDb = 0.3, Distribution = ErrorDistribution.Arcsine, ActsOn = ErrorActsOn.Both },
-                new UncertaintyEntry { Name = "antenna", HalfWidthDb = 1, Distribution = ErrorDistribution.Normal, ActsOn = ErrorActsOn.Both, Common = true },
-                new UncertaintyEntry { Name = "cable", HalfWidthDb = 0.4, Distribution = ErrorDistribution.Triangular, ActsOn = ErrorActsOn.Reference },
-            ]
-        },
-    };
-
     [Theory]
-    [MemberData(nameof(StatedErrors))]
-    public void ErrorsThatNoRepeatShowsAreHeldAsOftenAsScatter(string name, UncertaintyEntry[] errors)
+    [InlineData("rectangle")]
+    [InlineData("mismatch")]
+    [InlineData("four")]
+    public void ErrorsThatNoRepeatShowsAreHeldAsOftenAsScatter(string name)
     {
+        StatedErrors errors = StatedErrors.All.Single(e => e.Name == name);
         foreach ((int sweeps, double scatter) in new[] { (3, 0.5), (10, 0.5), (5, 2.0) })
         {
-            ImmutableArray<CoverageRow> rows = CoverageStudy.Run(new CoverageCell(Averaging.Power, Averaging.Power, 20, sweeps, scatter) { Errors = [.. errors] }, Campaigns, seed: 21);
+            ImmutableArray<CoverageRow> rows = CoverageStudy.Run(new CoverageCell(Averaging.Power, Averaging.Power, 20, sweeps, scatter) { Errors = errors }, Campaigns, seed: 21);
             foreach ((int from, int to) in new[] { (0, 9), (10, 19), (20, 30) })
             {
                 (double coverage, int trials) = Pooled(rows, from, to, row => row.Held);
