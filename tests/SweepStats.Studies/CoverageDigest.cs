@@ -30,13 +30,13 @@ internal static class CoverageDigest
     private static string Extremes(ImmutableArray<Pool> pools)
     {
         var text = new StringBuilder(
-            "| averaging drawn, stated | looks | lowest coverage (where) | highest, two-sided (where) | plain interval, lowest | width over plain, 20 dB and more |\n|---|---|---|---|---|---|\n");
+            "| averaging drawn, stated | looks | lowest coverage (where) | highest, two-sided (where) | lower end over the truth, upper end under it, at most | plain interval, lowest | width over plain, 20 dB and more |\n|---|---|---|---|---|---|---|\n");
         foreach (var group in pools.GroupBy(p => (p.Cell.Drawn, p.Cell.Stated, p.Cell.Looks)))
         {
             Pool low = group.MinBy(p => p.Coverage)!;
             Pool high = group.Where(p => p.BoundShare < 0.05).MaxBy(p => p.Coverage)!;
             double widest = group.Where(p => p.SnrDb >= 20).Max(p => p.LargestWidthRatio);
-            text.Append(string.Create(CultureInfo.InvariantCulture, $"| {Name(group.Key.Drawn)}, {Name(group.Key.Stated)} | {group.Key.Looks} | {Percent(low.Coverage)} ({Where(low)}) | {Percent(high.Coverage)} ({Where(high)}) | {Percent(group.Min(p => p.PlainCoverage))} | {widest:0.000} |\n"));
+            text.Append(string.Create(CultureInfo.InvariantCulture, $"| {Name(group.Key.Drawn)}, {Name(group.Key.Stated)} | {group.Key.Looks} | {Percent(low.Coverage)} ({Where(low)}) | {Percent(high.Coverage)} ({Where(high)}) | {OneSided(group)} | {Percent(group.Min(p => p.PlainCoverage))} | {widest:0.000} |\n"));
         }
 
         return text.ToString();
@@ -46,13 +46,13 @@ internal static class CoverageDigest
     private static string Beyond(ImmutableArray<Pool> pools)
     {
         var text = new StringBuilder(
-            "| beside scatter and noise | averaging, looks | lowest coverage (where) | highest, two-sided (where) | claims too much, at most | plain interval, 20 dB and more, lowest |\n|---|---|---|---|---|---|\n");
+            "| beside scatter and noise | averaging, looks | lowest coverage (where) | highest, two-sided (where) | lower end over the truth, upper end under it, at most | plain interval, 20 dB and more, lowest |\n|---|---|---|---|---|---|\n");
         foreach (var group in pools.GroupBy(p => (p.Cell.Errors, Placements: p.Cell.Placements > 0, p.Cell.Drawn, p.Cell.Looks)))
         {
             Pool low = group.MinBy(p => p.Coverage)!;
             Pool high = group.Where(p => p.BoundShare < 0.05).MaxBy(p => p.Coverage)!;
             double plain = group.Where(p => p.SnrDb >= 20).Min(p => p.PlainCoverage);
-            text.Append(string.Create(CultureInfo.InvariantCulture, $"| {Kind(group.Key.Errors, group.Key.Placements)} | {Name(group.Key.Drawn)}, {group.Key.Looks} | {Percent(low.Coverage)} ({Where(low)}) | {Percent(high.Coverage)} ({Where(high)}) | {Percent(group.Max(p => p.TooMuch))} | {Percent(plain)} |\n"));
+            text.Append(string.Create(CultureInfo.InvariantCulture, $"| {Kind(group.Key.Errors, group.Key.Placements)} | {Name(group.Key.Drawn)}, {group.Key.Looks} | {Percent(low.Coverage)} ({Where(low)}) | {Percent(high.Coverage)} ({Where(high)}) | {OneSided(group)} | {Percent(plain)} |\n"));
         }
 
         return text.ToString();
@@ -89,6 +89,8 @@ internal static class CoverageDigest
         string placements = cell.Placements > 0 ? string.Create(CultureInfo.InvariantCulture, $"{cell.Placements} placements {cell.PlacementDb} dB apart, ") : "";
         return string.Create(CultureInfo.InvariantCulture, $"{pool.SnrDb} to {pool.SnrDb + BinDb} dB, {placements}{cell.Sweeps} sweeps, scatter {cell.ScatterDb} dB");
     }
+
+    private static string OneSided(IEnumerable<Pool> pools) => $"{Percent(pools.Max(p => p.TooMuch))}, {Percent(pools.Max(p => p.TooLittle))}";
 
     private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.0} %");
 }
