@@ -4,8 +4,9 @@ using SweepStats.Studies.Trust;
 using SweepStats.Studies.Values;
 
 // The slow studies behind the figures of DEVELOPERS.md.
-//   coverage FOLDER [CAMPAIGNS]    every cell of the coverage study, drawn anew: coverage.csv, then as below
-//   picture FOLDER                 coverage.md and coverage.svg from the coverage.csv that is there
+//   coverage FOLDER [CAMPAIGNS]    every cell of the coverage study, drawn anew: two tables, then as below;
+//                                  coverage-scatter and coverage-beyond draw one of the tables
+//   picture FOLDER                 coverage.md and coverage.svg from the tables that are there
 //   trust FOLDER [CAMPAIGNS]       false alarms on clean campaigns and faults found, at most so many campaigns a cell: two tables, then as below;
 //                                  trust-clean and trust-faults draw one of the tables
 //   trust-picture FOLDER           trust.md and the charts from the tables that are there
@@ -17,14 +18,8 @@ using SweepStats.Studies.Values;
 //   values FILE...                 every value of trace files, to be held against fixtures/oracles/trace_values.py
 switch (args)
 {
-    case ["coverage", var folder]:
-        CoverageTable.Draw(folder, campaigns: 110);
-        CoverageDigest.Write(folder);
-        return 0;
-    case ["coverage", var folder, var count] when int.TryParse(count, out int campaigns) && campaigns > 0:
-        CoverageTable.Draw(folder, campaigns);
-        CoverageDigest.Write(folder);
-        return 0;
+    case [CoverageCommand.All or CoverageCommand.Scatter or CoverageCommand.Beyond, _] or [CoverageCommand.All or CoverageCommand.Scatter or CoverageCommand.Beyond, _, _]:
+        return CoverageCommand.Run(args[0], args[1], args.ElementAtOrDefault(2));
     case ["picture", var folder]:
         CoverageDigest.Write(folder);
         return 0;
@@ -51,6 +46,6 @@ switch (args)
     case ["values", _, ..]:
         return ValueListing.Print(args.Skip(1));
     default:
-        Console.Error.WriteLine("usage: coverage FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
+        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
         return 2;
 }

@@ -35,7 +35,7 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     {
         ImmutableArray<DetectorNoise> noises = floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)];
         double[] shifts = floor is { HalfWidthDb: > 0 } ? [-floor.HalfWidthDb, floor.HalfWidthDb] : [0];
-        var readings = new CoveredReadings(covered.SweepCount, SignalDeviation());
+        var readings = new CoveredReadings(covered.SweepCount, covered.UnitCount, SignalDeviation());
         return [.. from noise in noises from shift in shifts select new ReadingEstimator(noise, shift, confidence, readings)];
     }
 
