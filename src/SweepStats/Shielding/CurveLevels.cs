@@ -52,7 +52,7 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     {
         RepeatedLevel level = levels[f];
         double noise = floor is null ? 0 : floor.Noise.Max(n => n.LogStandardDeviation);
-        return levels.Repeated ? level : level with { Error = new Contribution(Math.Sqrt((noise * noise / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)), double.PositiveInfinity) };
+        return levels.Repeated ? level : level with { Error = new Contribution(Math.Sqrt((noise * noise / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)), double.PositiveInfinity), UsualErrorDb = 0 };
     }
 
     // The smaller of what reference and covered show where they stand far above the floor: taking out too much would claim too much.

@@ -38,7 +38,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             reference.Error.Scaled(slopeReference), under.Error.Scaled(slopeCovered), floor.Error.Scaled(slopeCovered - slopeReference),
             new Contribution(typeB.StandardUncertainty, typeB.DegreesOfFreedom),
         ];
-        double dof = WelchSatterthwaite.DegreesOfFreedom(parts[..2]);
+        double dof = CoverageFreedom.Of((reference, slopeReference), (under, slopeCovered));
         double t = _student.At(dof);
         double coveredError = t * under.Error.StandardUncertainty;
         (double below, double above) = _mean.Reach(noise.SnrInDecibels(rise), under.Error.StandardUncertainty);
