@@ -30,7 +30,6 @@ internal static class PlanCommand
             {
                 return ExitCode.BadInput;
             }
-
         }
 
         PlanBasis? measured = pilot is null ? null : PilotComponents.Of(pilot.Campaign, pilot.Floor, pilot.Plan.Uncertainties);
@@ -43,7 +42,9 @@ internal static class PlanCommand
         }
 
         SweepNumbers usual = UsualNumbers.For(basis, pilot is null ? null : UsualNumbers.OfPilot(pilot.Campaign));
-        SweepPlan plan = SweepPlanner.Of(basis, asked.Question(words, Level(words, options, pilot), usual));
+        Confidence level = Level(words, options, pilot);
+        PilotRequirement? requirement = pilot is null ? null : PilotRequirement.Of(pilot.Curves, pilot.Plan.Rule);
+        SweepPlan plan = SweepPlanner.Of(basis, asked.Question(words, (level, pilot?.Plan.Rule?.Level ?? level), usual, requirement));
         if (!words.GetValue(options.Quiet))
         {
             Print(plan, pilot, words.GetValue(options.Format) == "json", terminal);

@@ -39,6 +39,7 @@ public static class PilotComponents
             RangeDb = Range(campaign.Reference, floor),
             Noise = floor?.Noise ?? [],
             FloorError = floor is null ? Contribution.None : Middle(floor),
+            FloorFrequencies = floor is { Source: FloorSource.Measured } ? floor.LevelDb.Length : null,
             FloorHalfWidthDb = floor?.HalfWidthDb ?? 0,
             RoundingDb = campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Max(DisplayStep.Deviation),
             TypeB = new SystematicError(uncertainties),

@@ -29,6 +29,9 @@ public sealed record PlanBasis
     /// <summary>Standard error of the floor.</summary>
     public required Contribution FloorError { get; init; }
 
+    /// <summary>Frequencies that the floor was measured at; null where it was stated or declared.</summary>
+    public int? FloorFrequencies { get; init; }
+
     /// <summary>How far a declared floor may lie off as a whole, to either side.</summary>
     public double FloorHalfWidthDb { get; init; }
 
