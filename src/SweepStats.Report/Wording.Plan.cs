@@ -53,7 +53,9 @@ public static partial class Wording
         yield return $"Standard deviations: {placed}between sweeps of one placement {Small(basis.SweepDeviationDb)}, between reference sweeps {Small(basis.ReferenceDeviationDb)}.";
         if (basis.PlacementDeviationDb is null)
         {
-            yield return "How far placements differ is not known: the plan holds for a specimen that stays where it is. Name placements in a pilot, or state --placement-spread.";
+            yield return basis.PlacementsHidden
+                ? "How far placements differ cannot be told, since the covered level stands nowhere 15 dB over the floor: the plan holds for a specimen that stays where it is. State --placement-spread."
+                : "How far placements differ is not known: the plan holds for a specimen that stays where it is. Name placements in a pilot, or state --placement-spread.";
         }
 
         if (basis.RangeDb is { } range)

@@ -20,6 +20,9 @@ public sealed record PlanBasis
     /// <summary>Standard deviation between placements; null where not known: then the plan holds for a specimen that stays where it is.</summary>
     public required double? PlacementDeviationDb { get; init; }
 
+    /// <summary>Placements differ, but stand nowhere far enough over the floor to tell by how much.</summary>
+    public bool PlacementsHidden { get; init; }
+
     /// <summary>Displayed reference level less displayed floor, where it is least; null where no floor is known.</summary>
     public required double? RangeDb { get; init; }
 
