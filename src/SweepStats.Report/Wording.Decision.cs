@@ -41,8 +41,8 @@ public static partial class Wording
     {
         { Most: 1, Least: >= TopOfLadder and < 1 and var top } => $"> {Share(top)}",
         { Most: 1, Least: var least } => $"at least {Share(least)}",
-        { Least: 0, Most: <= 1 - TopOfLadder + 1e-9 and var bottom } => $"< {Share(bottom)}",
-        { IsKnown: false, Most: var most } => $"at most {Share(most)}",
+        { Least: 0, Most: <= 1 - TopOfLadder + 1e-9 and var bottom } => $"< {ShareUp(bottom)}",
+        { IsKnown: false, Most: var most } => $"at most {ShareUp(most)}",
         { Least: var known } => Share(known),
     };
 
@@ -57,6 +57,8 @@ public static partial class Wording
     /// <summary>" and its guard band of 1 dB", where one is stated.</summary>
     private static string Guarded(AnalysisResult result) => result.Plan.Rule is { GuardBand.Value: > 0 and var guard } ? $" and its guard band of {Exact(guard, "dB")}" : string.Empty;
 
-    // Rounded down, so that 94.96 % is never shown as 95 %.
+    // A bound from above is rounded up; all else down, so that 94.96 % is never shown as 95 %.
+    private static string ShareUp(double share) => $"{Plain(Math.Ceiling((share * 1000) - 1e-9) / 10)} %";
+
     private static string Share(double share) => $"{Plain(Math.Floor((share * 1000) + 1e-9) / 10)} %";
 }

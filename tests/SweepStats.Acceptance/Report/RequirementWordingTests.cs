@@ -89,6 +89,8 @@ public sealed class RequirementWordingTests
     [InlineData(0, 0.001, "< 0.1 %")]
     [InlineData(0.962, 1, "at least 96.2 %")]
     [InlineData(0, 0.05, "at most 5 %")]
+    [InlineData(0, 0.0455, "at most 4.6 %")]
+    [InlineData(0, 0.0001, "< 0.1 %")]
     [InlineData(0.5, 0.5, "50 %")]
     public void AProbabilityIsSaidAsFarAsItIsKnown(double least, double most, string words) =>
         Assert.Equal(words, Wording.Probability(new ConformanceProbability(least, most)));
