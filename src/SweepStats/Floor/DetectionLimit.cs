@@ -24,14 +24,14 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
     /// <param name="readings">Covered readings at one frequency.</param>
     /// <param name="units">Independent units among them, at least 2.</param>
     /// <param name="signalDeviation">Scatter of the signal from unit to unit in dB.</param>
-    /// <param name="floorError">Standard error of the floor in dB.</param>
-    public double SignalToNoise(int readings, int units, double signalDeviation, double floorError)
+    /// <param name="floorError">Standard error of the floor in dB, with its degrees of freedom: a floor of few readings hides more.</param>
+    public double SignalToNoise(int readings, int units, double signalDeviation, Contribution floorError)
     {
         double z = Normal.InvCDF(0, 1, Power);
         double delta = _noncentrality.GetOrAdd(units - 1, (dof, power) => Noncentrality(dof, power), z);
         double noiseVariance = noise.LogStandardDeviation * noise.LogStandardDeviation / readings;
         double critical = noise.CriticalRise(readings, confidence.TwoSidedQuantile);
-        double floorReach = Normal.InvCDF(0, 1, confidence.TwoSidedQuantile) * floorError;
+        double floorReach = floorError.StandardUncertainty == 0 ? 0 : StudentQuantile.Of(confidence.TwoSidedQuantile).At(floorError.DegreesOfFreedom) * floorError.StandardUncertainty;
         double rise = 0.5;
         for (int step = 0; step < 60; step++)
         {

@@ -51,7 +51,7 @@ public sealed class ResultForecast
         foreach (ReadingEstimator e in _strong.Intervals)
         {
             double weakest = new DetectionLimit(e.Noise, e.Confidence)
-                .SignalToNoise(_numbers.CoveredSweeps, _numbers.Units, _basis.ReferenceDeviationDb, _basis.FloorError.StandardUncertainty);
+                .SignalToNoise(_numbers.CoveredSweeps, _numbers.Units, _basis.ReferenceDeviationDb, _basis.FloorError);
             range = Math.Min(range, e.Noise.SnrInDecibels(rangeDb - e.FloorShiftDb) - weakest);
         }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Floor;
+using SweepStats.Statistics;
 
 namespace SweepStats.Shielding;
 
@@ -9,7 +10,7 @@ internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstima
 {
     private readonly double _signalDeviation = reference.Repeated ? reference.UnitDeviationDb() : 0;
     private readonly DetectionLimit[] _limits = [.. estimators.Select(e => new DetectionLimit(e.Noise, e.Confidence))];
-    private readonly Dictionary<double, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<double, double>())];
+    private readonly Dictionary<Contribution, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<Contribution, double>())];
 
     /// <summary>The range in dB; not below 0.</summary>
     public double At(int f)
@@ -20,7 +21,7 @@ internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstima
             DetectorNoise noise = estimators[i].Noise;
             double floorLevel = floor.LevelDb[f] + estimators[i].FloorShiftDb;
             double level = SignalInNoise.Level(reference[f].MeanDb, floorLevel, noise);
-            double weakest = floorLevel - noise.LogMeanOffset + WeakestSnr(i, floor.StandardErrorDb[f]);
+            double weakest = floorLevel - noise.LogMeanOffset + WeakestSnr(i, new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f]));
             range = Math.Min(range, level - weakest);
         }
 
@@ -28,7 +29,7 @@ internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstima
     }
 
     // The floor's error takes few values, as many as there are window widths.
-    private double WeakestSnr(int estimator, double floorError)
+    private double WeakestSnr(int estimator, Contribution floorError)
     {
         if (!_weakest[estimator].TryGetValue(floorError, out double snr))
         {
