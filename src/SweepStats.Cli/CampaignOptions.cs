@@ -18,6 +18,15 @@ internal sealed class CampaignOptions
         DefaultValueFactory = _ => Environment.ProcessorCount,
     };
 
+    /// <summary>Only for commands that draw something.</summary>
+    public Option<ulong> Seed { get; } = new("--seed")
+    {
+        Description = "Seed of the draws that uncertainty budgets are held against",
+        HelpName = "N",
+        CustomParser = NumberText.Seed,
+        DefaultValueFactory = _ => new AnalysisPlan().Seed,
+    };
+
     public Option<string> Format { get; } = new("--format") { Description = "What to print", HelpName = "text|json", DefaultValueFactory = _ => "text" };
 
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
@@ -56,5 +65,6 @@ internal sealed class CampaignOptions
     {
         Confidence = words.GetValue(Confidence) is { } level ? new Confidence(level) : plan.Confidence,
         Threads = words.GetValue(Threads),
+        Seed = words.GetResult(Seed) is null ? plan.Seed : words.GetValue(Seed),
     };
 }

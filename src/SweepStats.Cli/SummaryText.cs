@@ -26,7 +26,8 @@ internal static class SummaryText
         Program = "sweepstats",
         Version = typeof(SummaryText).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0],
         GeneratedAt = Now(),
-        Seed = null,
+        // Only a report holds figures that were drawn.
+        Seed = written.IsEmpty ? null : analysis.Result.Plan.Seed,
         Inputs = analysis.Reading.Inputs,
         ReportFiles = written,
         Assumptions = analysis.Reading.Assumptions,

@@ -18,6 +18,8 @@ public static partial class Wording
 
     internal static string RequiredLine(Requirement requirement, FrequencyGrid grid) => $"required: {Required(requirement, grid)}";
 
+    internal static string AcceptanceLine(DecisionRule rule) => $"with guard band of {Exact(rule.GuardBand.Value, "dB")}";
+
     internal static string MeanLegend(Confidence confidence) => $"mean over the band with {Level(confidence)} interval; arrow: at least";
 
     internal static string OverviewTitleOfLot(string lot, int part, int parts) =>

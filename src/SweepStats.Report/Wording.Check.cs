@@ -11,6 +11,11 @@ public static partial class Wording
     {
         ArgumentNullException.ThrowIfNull(result);
         List<string> lines = [PlainText.Of(result.Title), Headline(result), TrustReason(result)];
+        if (DecisionRule(result) is { } rule)
+        {
+            lines.Add(rule);
+        }
+
         foreach (var alike in result.Findings.GroupBy(f => (f.Severity, f.Code, f.NextStep)))
         {
             lines.Add(string.Empty);

@@ -18,6 +18,12 @@ public static partial class Wording
         yield return ["Averaging of the receiver", Averages(plan.Averaging), "Decides how noise adds to a level near the floor"];
         yield return ["Analysed band", plan.Band is { } band ? Band(band) : $"all: {Band(result.Campaign.Grid.Band)}", "Frequencies shared by all sweeps"];
         yield return ["Requirement", plan.Requirement is { } r ? Required(r, result.Campaign.Grid) : "none stated", "Shielding asked for"];
+        if (plan.Rule is { } rule)
+        {
+            yield return ["Confidence of \u201cmeets\u201d and of \u201cfails\u201d", Level(rule.Level), "One-sided: how sure either statement has to be"];
+            yield return ["Guard band", Exact(rule.GuardBand.Value, "dB"), "How far the lower limit has to lie above the requirement to meet it"];
+        }
+
         yield return ["Margin of dynamic range", Ratio(plan.Margin.Value), "Wanted beyond the requirement, or beyond the shielding found"];
         yield return ["Declared floor", plan.DeclaredFloorDb is { } floor ? Level(floor, result.Campaign.Scale) : "none", "Used where no floor sweeps were taken"];
         yield return ["Source level", Given(plan.SourceDbm, "dBm"), "For the record; levels are not corrected for it"];
@@ -40,6 +46,7 @@ public static partial class Wording
 
     internal static string Spread(UncertaintyEntry entry) => entry.Distribution switch
     {
+        _ when entry.Mismatch is { } ports => $"mismatch of |\u0393| {Plain(Math.Round(ports.Source.Magnitude, 3))} and {Plain(Math.Round(ports.Load.Magnitude, 3))} (arcsine)",
         ErrorDistribution.Normal => $"normal, k = {Plain(entry.CoverageFactor)}{(double.IsFinite(entry.DegreesOfFreedom) ? $", {Plain(entry.DegreesOfFreedom)} degrees of freedom" : string.Empty)}",
         ErrorDistribution.Trapezoidal => $"trapezoidal, flat over ±{Plain(entry.TopHalfWidthDb)} dB",
         ErrorDistribution.Rectangular => "rectangular",
@@ -55,7 +62,12 @@ public static partial class Wording
             ErrorActsOn.Covered => "covered",
             _ => "reference and covered",
         };
-        return entry.Common ? $"{levels}; the same in both, so it cancels" : levels;
+        return entry.TimesInDifference switch
+        {
+            0 => $"{levels}; the same in both, so it cancels",
+            2 => $"{levels}; each has its own, so it counts twice",
+            _ => levels,
+        };
     }
 
     internal static IEnumerable<IReadOnlyList<string>> FloorFigures(NoiseFloor floor, AnalysisResult result)

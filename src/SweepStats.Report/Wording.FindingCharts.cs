@@ -24,6 +24,7 @@ public static partial class Wording
     internal static string ChartGroup(ChartKind kind) => kind switch
     {
         ChartKind.Overview or ChartKind.Range or ChartKind.Bands => "Shielding and dynamic range",
+        ChartKind.Budget => "Uncertainty",
         ChartKind.Offsets or ChartKind.Residuals or ChartKind.Linearity => "Behind the findings: how steady the sweeps were, and whether the receiver follows",
         _ => "Each specimen",
     };

@@ -56,6 +56,7 @@ public static partial class Wording
     [
         "Set-up and repeated reference: IEEE Std 299-2006, measuring the effectiveness of shielding enclosures.",
         "Uncertainty, effective degrees of freedom, divisors of the spreads: JCGM 100:2008 (GUM), 4.3 and G.4.1.",
+        "Uncertainty budgets held against propagated distributions: JCGM 101:2008, clauses 7 and 8.",
         "Decision against a requirement: JCGM 106:2012.",
         "Limits by recovered variances, for the bend that noise puts into a level near the floor: Zou and Donner, Statistics in Medicine 27 (2008), 1693.",
         "Detector noise: power averaged over M looks is a gamma variable of shape M; signal in noise is a noncentral gamma variable.",

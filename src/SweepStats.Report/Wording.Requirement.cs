@@ -63,8 +63,19 @@ public static partial class Wording
         return reasons.Count > 0 ? string.Join(' ', reasons) : "The requirement asks for nothing at the frequencies that were measured.";
     }
 
-    /// <summary>Readings that do not show that the requirement is reached and cannot show that it is not.</summary>
-    private static IEnumerable<ShieldingReading> Unanswered(AnalysisResult result) =>
-        result.Curves.SelectMany(c => c.Readings).Where(r => r is not ShieldingReading.Measured
-            && result.Plan.Requirement?.At(r.Evidence.At) is { } wanted && !(r.Evidence.OneSidedLow >= wanted));
+    /// <summary>Readings at which it cannot be told.</summary>
+    private static IEnumerable<ShieldingReading> Unanswered(AnalysisResult result)
+    {
+        foreach (ShieldingCurve curve in result.Curves)
+        {
+            SpecimenOutcome? specimen = result.Verdict.Specimens.FirstOrDefault(s => s.Name == curve.Name);
+            for (int f = 0; f < (specimen?.Frequencies.Length ?? 0); f++)
+            {
+                if (specimen!.Frequencies[f]?.Outcome == RequirementOutcome.CannotTell)
+                {
+                    yield return curve.Readings[f];
+                }
+            }
+        }
+    }
 }

@@ -21,6 +21,7 @@ public static partial class Wording
         if (OutcomeReason(result) is { } reason)
         {
             lines.Add(reason);
+            lines.Add(DecisionRule(result)!);
         }
 
         string[] pieces = [.. result.Bands.Select(b => PlainText.Short(b.Name.ToString(), LongestPiece))];

@@ -50,9 +50,9 @@ public static partial class Wording
         ArgumentNullException.ThrowIfNull(result);
         return result.Verdict.Requirement switch
         {
-            RequirementOutcome.Meets => "The lower limit is at or above the requirement at every measured frequency of every specimen.",
+            RequirementOutcome.Meets => $"The lower limit is at or above the requirement{Guarded(result)} at every measured frequency of every specimen.",
             RequirementOutcome.Fails => "Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at.",
-            RequirementOutcome.Undecided => "Somewhere the requirement lies inside the interval: more repeats would narrow it.",
+            RequirementOutcome.Undecided => UndecidedReason(result),
             RequirementOutcome.CannotTell => CannotTellReason(result),
             _ => null,
         };

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Bands;
+using SweepStats.Budgets;
 using SweepStats.Checks;
 using SweepStats.Floor;
 using SweepStats.Linearity;
@@ -40,7 +41,7 @@ public static class Analysis
             Linearity = linearity,
             Curves = curves,
             Averaging = plan.Averaging,
-            Requirement = plan.Requirement,
+            Rule = plan.Rule,
             Margin = plan.Margin,
             Setup = plan.Setup,
             MaximumInputDbm = plan.MaximumInputDbm,
@@ -58,9 +59,10 @@ public static class Analysis
             Linearity = linearity,
             Curves = curves,
             Bands = bands,
+            Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (plan.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
             Findings = findings,
             Checks = Checklist.Runs(evidence),
-            Verdict = Judge.Of(findings, curves, plan.Requirement, plan.Confidence),
+            Verdict = Judge.Of(findings, curves, plan.Rule, plan.Threads),
         };
     }
 
@@ -87,7 +89,7 @@ public static class Analysis
         Parallel.For(0, curves.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, plan.Threads) }, i =>
         {
             curves[i] = estimator.Estimate(campaign.Covered[i]);
-            bands[i] = BandEstimator.State(curves[i], campaign.Grid, plan.Requirement, plan.Confidence);
+            bands[i] = BandEstimator.State(curves[i], campaign.Grid, plan.Rule, plan.Confidence);
             progress?.Report((double)Interlocked.Increment(ref done) / curves.Length);
         });
         return (ImmutableArray.Create(curves), ImmutableArray.Create(bands));

@@ -22,6 +22,15 @@ public sealed record AnalysisPlan
     /// <summary>Shielding asked for; none unless stated.</summary>
     public Requirement? Requirement { get; init; }
 
+    /// <summary>One-sided level for "meets" and for "fails", 0.5 or more; that of the intervals unless stated.</summary>
+    public Confidence? RequirementConfidence { get; init; }
+
+    /// <summary>How far the lower limit has to lie above the requirement to meet it: 0, since the limit allows for the uncertainty already.</summary>
+    public Decibels GuardBand { get; init; } = new(0);
+
+    /// <summary>The requirement and how sure a statement about it has to be; null where nothing is asked.</summary>
+    public DecisionRule? Rule => Requirement is null ? null : new DecisionRule(Requirement, RequirementConfidence ?? Confidence, GuardBand);
+
     /// <summary>
     /// Dynamic range wanted beyond the requirement, or beyond the shielding found where nothing is asked: 6 dB keeps the noise error below 1 dB.
     /// </summary>
@@ -41,6 +50,12 @@ public sealed record AnalysisPlan
 
     /// <summary>Uncertainties that repeats do not show.</summary>
     public ImmutableArray<UncertaintyEntry> Uncertainties { get; init; } = [];
+
+    /// <summary>Frequencies at which uncertainty budgets are drawn up, each taken to the nearest analysed one; none: where each specimen's claim is weakest.</summary>
+    public ImmutableArray<Hertz> BudgetFrequencies { get; init; } = [];
+
+    /// <summary>Seed of the draws that uncertainty budgets are held against; any will do, but the same one gives the same figures.</summary>
+    public ulong Seed { get; init; } = 1;
 
     /// <summary>Threads to use; the result does not depend on it.</summary>
     public int Threads { get; init; } = 1;

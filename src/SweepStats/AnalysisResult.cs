@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Bands;
+using SweepStats.Budgets;
 using SweepStats.Checks;
 using SweepStats.Floor;
 using SweepStats.Linearity;
@@ -42,6 +43,9 @@ public sealed record AnalysisResult
 
     /// <summary>Statements over the band, one a specimen, in the same order.</summary>
     public required ImmutableArray<BandStatement> Bands { get; init; }
+
+    /// <summary>Uncertainty budgets, one set a specimen, in the same order.</summary>
+    public required ImmutableArray<SpecimenBudgets> Budgets { get; init; }
 
     /// <summary>Findings, gravest first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }

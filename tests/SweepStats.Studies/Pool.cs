@@ -10,6 +10,10 @@ internal sealed record Pool(CoverageCell Cell, int SnrDb, ImmutableArray<Coverag
 
     public double Coverage => (double)Rows.Sum(r => r.Held) / Trials;
 
+    public double TooMuch => (double)Rows.Sum(r => r.ClaimedTooMuch) / Trials;
+
+    public double TooLittle => (double)Rows.Sum(r => r.ClaimedTooLittle) / Trials;
+
     public double PlainCoverage => (double)Rows.Sum(r => r.PlainHeld) / Trials;
 
     public double BoundShare => (double)Rows.Sum(r => r.Bounds) / Trials;

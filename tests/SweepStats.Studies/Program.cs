@@ -4,26 +4,22 @@ using SweepStats.Studies.Trust;
 using SweepStats.Studies.Values;
 
 // The slow studies behind the figures of DEVELOPERS.md.
-//   coverage FOLDER [CAMPAIGNS]    every cell of the coverage study, drawn anew: coverage.csv, then as below
-//   picture FOLDER                 coverage.md and coverage.svg from the coverage.csv that is there
+//   coverage FOLDER [CAMPAIGNS]    every cell of the coverage study, drawn anew: two tables, then as below;
+//                                  coverage-scatter and coverage-beyond draw one of the tables
+//   picture FOLDER                 coverage.md and coverage.svg from the tables that are there
 //   trust FOLDER [CAMPAIGNS]       false alarms on clean campaigns and faults found, at most so many campaigns a cell: two tables, then as below;
 //                                  trust-clean and trust-faults draw one of the tables
 //   trust-picture FOLDER           trust.md and the charts from the tables that are there
 //   plan [CAMPAIGNS]               planned half-widths and claims beside rehearsed ones, so many campaigns a figure
+//   decisions CAMPAIGNS POINTS     wrong verdicts where the truth lies within a hair of the requirement: a table on the console
 //   fuzz FILES SEED [FOLDER [FOUND]]   mutated trace files, of further seeds in FOLDER ("-" for none); those that fail go to FOUND
 //   fuzz-seeds [FOLDER]            what comes of the seed files unchanged
 //   fuzz-big [WORD]                big files, of those whose names hold a word: time and memory beside their size
 //   values FILE...                 every value of trace files, to be held against fixtures/oracles/trace_values.py
 switch (args)
 {
-    case ["coverage", var folder]:
-        CoverageTable.Draw(folder, campaigns: 110);
-        CoverageDigest.Write(folder);
-        return 0;
-    case ["coverage", var folder, var count] when int.TryParse(count, out int campaigns) && campaigns > 0:
-        CoverageTable.Draw(folder, campaigns);
-        CoverageDigest.Write(folder);
-        return 0;
+    case [CoverageCommand.All or CoverageCommand.Scatter or CoverageCommand.Beyond, _] or [CoverageCommand.All or CoverageCommand.Scatter or CoverageCommand.Beyond, _, _]:
+        return CoverageCommand.Run(args[0], args[1], args.ElementAtOrDefault(2));
     case ["picture", var folder]:
         CoverageDigest.Write(folder);
         return 0;
@@ -36,6 +32,9 @@ switch (args)
         return PlanTable.Print(campaigns: 1000, seed: 1);
     case ["plan", var count] when int.TryParse(count, out int planned) && planned > 0:
         return PlanTable.Print(planned, seed: 1);
+    case ["decisions", var count, var points] when int.TryParse(count, out int campaigns) && campaigns > 0 && int.TryParse(points, out int n) && n > 0:
+        DecisionTable.Print(campaigns, n);
+        return 0;
     case ["fuzz", ..] when FuzzCommand.Run(args.AsSpan(1)) is { } code:
         return code;
     case ["fuzz-seeds"] or ["fuzz-seeds", _]:
@@ -47,6 +46,6 @@ switch (args)
     case ["values", _, ..]:
         return ValueListing.Print(args.Skip(1));
     default:
-        Console.Error.WriteLine("usage: coverage FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
+        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
         return 2;
 }

@@ -14,6 +14,7 @@ internal static class RunCommand
         var png = new Option<bool>("--png") { Description = "Also write each chart as PNG" };
         var command = new Command("run", "Analyse a campaign and write its report");
         options.AddTo(command);
+        command.Options.Add(options.Seed);
         command.Options.Add(to);
         command.Options.Add(png);
         command.SetAction(words =>
@@ -63,6 +64,7 @@ internal static class RunCommand
 
             Put(folder, ShieldingCsv.FileName, stream => ShieldingCsv.Write(analysis.Result, stream));
             Put(folder, BandsCsv.FileName, stream => BandsCsv.Write(analysis.Result, stream));
+            Put(folder, BudgetCsv.FileName, stream => BudgetCsv.Write(analysis.Result, stream));
             Put(folder, FindingsCsv.FileName, stream => FindingsCsv.Write(analysis.Result, stream));
             byte[] summary = SummaryText.Of(analysis, folder.Written());
             Put(folder, SummaryJson.FileName, stream => stream.Write(summary));

@@ -32,7 +32,7 @@ public static class CampaignFolder
         CampaignSettings settings = SettingsReader.Read(root);
         SweepList list = SweepList.Find(root, [.. settings.Inputs.Select(i => i.Path)]);
         SweepBatch batch = SweepBatch.Read(root, list.Entries, settings, (options.Threads, progress));
-        ImmutableArray<ReadFault> fatal = [.. settings.Faults, .. list.Faults, .. NoSweeps(list, options)];
+        ImmutableArray<ReadFault> fatal = [.. settings.Faults, .. list.Faults, .. NoSweeps(list, options), .. BudgetSection.Outside(settings, batch.Sweeps)];
         ImmutableArray<ReadFault> unread = [.. list.Unread, .. batch.Faults];
         bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading

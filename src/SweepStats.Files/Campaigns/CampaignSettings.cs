@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Files.Traces;
+using SweepStats.Quantities;
 
 namespace SweepStats.Files.Campaigns;
 
@@ -9,6 +10,9 @@ internal sealed record CampaignSettings
     public string? Title { get; init; }
 
     public AnalysisPlan Plan { get; init; } = new();
+
+    /// <summary>Frequencies of the plan's budgets, each with its line.</summary>
+    public ImmutableArray<(Hertz At, int Line)> BudgetFrequencies { get; init; } = [];
 
     public FieldPlan? Field { get; init; }
 

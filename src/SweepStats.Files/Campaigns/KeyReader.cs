@@ -155,6 +155,35 @@ internal sealed class KeyReader
         return pairs.ToImmutable();
     }
 
+    /// <summary>Numbers, each with its line; null where the key is missing or wrong.</summary>
+    public ImmutableArray<(double Number, int Line)>? Numbers(string key, double least, double most)
+    {
+        if (Value(key) is not { } value)
+        {
+            return null;
+        }
+
+        var numbers = ImmutableArray.CreateBuilder<(double, int)>();
+        foreach (ValueSyntax? item in (value as ArraySyntax)?.Items.Select(i => i.Value) ?? [null])
+        {
+            if (item is null || NumberOf(item) is not { } number)
+            {
+                _faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of numbers", "write it as [30e6, 1e9]");
+                return null;
+            }
+
+            if (!(number >= least && number <= most))
+            {
+                _faults.Add(LineOf(item), FormattableString.Invariant($"{Label(key)} holds {number:R}, which is out of range"), FormattableString.Invariant($"choose values from {least:R} to {most:R}"));
+                return null;
+            }
+
+            numbers.Add((number, LineOf(item)));
+        }
+
+        return numbers.ToImmutable();
+    }
+
     public int LineOf(string key) => _keys.TryGetValue(key, out KeyValueSyntax? item) ? LineOf(item) : Line;
 
     /// <summary>A text as it is written, unchecked; null where the key is missing or holds something else.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Quantities;
+using SweepStats.Statistics;
 
 namespace SweepStats.Files.Campaigns;
 
@@ -13,12 +14,19 @@ internal sealed class RequirementSection(string root, FaultList faults)
 
     public Decibels? Margin { get; private set; }
 
+    /// <summary>One-sided level of "meets" and "fails"; null where it is that of the campaign.</summary>
+    public Confidence? Level { get; private set; }
+
+    public Decibels? GuardBand { get; private set; }
+
     /// <summary>The file of points, where there is one.</summary>
     public InputFile? Input { get; private set; }
 
     public void Read(KeyReader keys)
     {
         Margin = keys.Number("margin_db", 0, 100) is { } margin ? new Decibels(margin) : null;
+        Level = keys.Number("confidence", 0.5, 0.9999) is { } level ? new Confidence(level) : null;
+        GuardBand = keys.Number("guard_band_db", 0, 100) is { } guard ? new Decibels(guard) : null;
         double? constant = keys.Number("se_db", 0, 300);
         ImmutableArray<(double Hertz, double Db)>? points = keys.Pairs("points");
         string? file = keys.Text("file");

@@ -6,7 +6,6 @@ using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
-using SweepStats.Uncertainty;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -15,9 +14,10 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Reads campaign.toml into the analysis plan. Every key has the default of <see cref="AnalysisPlan"/>; every key that is none is a fault.</summary>
 internal sealed class SettingsReader
 {
-    private const double HighestHertz = 1e15;
+    /// <summary>No frequency lies above.</summary>
+    public const double HighestHertz = 1e15;
 
-    private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "field"];
+    private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "budget", "field"];
 
     private readonly FaultList _faults = new(CampaignFolder.SettingsName);
     private readonly string _root;
@@ -103,6 +103,7 @@ internal sealed class SettingsReader
             "band" => Band,
             "requirement" => Requirement,
             "uncertainty" => Uncertainty,
+            "budget" => Budget,
             _ => Field,
         };
         read(keys);
@@ -187,41 +188,25 @@ internal sealed class SettingsReader
     {
         var section = new RequirementSection(_root, _faults);
         section.Read(keys);
-        _plan = _plan with { Requirement = section.Requirement, Margin = section.Margin ?? _plan.Margin };
+        _plan = _plan with
+        {
+            Requirement = section.Requirement,
+            RequirementConfidence = section.Level,
+            GuardBand = section.GuardBand ?? _plan.GuardBand,
+            Margin = section.Margin ?? _plan.Margin,
+        };
         _settings = section.Input is { } input ? _settings with { Inputs = _settings.Inputs.Add(input) } : _settings;
     }
 
-    private void Uncertainty(KeyReader keys)
+    private void Uncertainty(KeyReader keys) =>
+        _plan = UncertaintySection.Read(keys) is { } entry ? _plan with { Uncertainties = _plan.Uncertainties.Add(entry) } : _plan;
+
+    private void Budget(KeyReader keys)
     {
-        string? name = keys.Text("name");
-        double? halfWidth = keys.Number("half_width_db", 0, 100);
-        ErrorDistribution? distribution = keys.Choice(
-            "distribution", ("normal", ErrorDistribution.Normal), ("rectangular", ErrorDistribution.Rectangular), ("triangular", ErrorDistribution.Triangular),
-            ("trapezoidal", ErrorDistribution.Trapezoidal), ("arcsine", ErrorDistribution.Arcsine));
-        double? k = keys.Number("k", 0.1, 10);
-        double? dof = keys.Number("dof", 1, 1e6);
-        double? top = keys.Number("top_half_width_db", 0, 100);
-        keys.Require("name", "half_width_db", "distribution");
-        foreach ((string key, ErrorDistribution kind, string word) in new[] { ("k", ErrorDistribution.Normal, "normal"), ("dof", ErrorDistribution.Normal, "normal"), ("top_half_width_db", ErrorDistribution.Trapezoidal, "trapezoidal") })
-        {
-            if (keys.Has(key) && distribution is not null && distribution != kind)
-            {
-                keys.Refuse(key, $"{key} goes with a {word} distribution only", $"remove {key}, or set distribution = \"{word}\"");
-            }
-        }
-
-        if (top > halfWidth)
-        {
-            keys.Refuse("top_half_width_db", "the flat top is wider than the whole", "set top_half_width_db to at most half_width_db");
-        }
-
-        ErrorActsOn actsOn = keys.Choice("acts_on", ("reference", ErrorActsOn.Reference), ("covered", ErrorActsOn.Covered), ("both", ErrorActsOn.Both)) ?? ErrorActsOn.Covered;
-        bool common = keys.Truth("common") ?? false;
-        if (name is not null && halfWidth is { } width && distribution is { } spread)
-        {
-            var entry = new UncertaintyEntry { Name = name, HalfWidthDb = width, Distribution = spread, CoverageFactor = k ?? 2, ActsOn = actsOn, Common = common, DegreesOfFreedom = dof ?? double.PositiveInfinity, TopHalfWidthDb = Math.Min(top ?? 0, width) };
-            _plan = _plan with { Uncertainties = _plan.Uncertainties.Add(entry) };
-        }
+        var section = new BudgetSection();
+        section.Read(keys);
+        _plan = _plan with { BudgetFrequencies = [.. section.Frequencies.Select(f => f.At)] };
+        _settings = _settings with { BudgetFrequencies = section.Frequencies };
     }
 
     private void Field(KeyReader keys)

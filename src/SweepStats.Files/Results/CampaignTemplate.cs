@@ -44,6 +44,8 @@ public static class CampaignTemplate
         # points = [[30e6, 20], [1e9, 40]]
         # file = "limits.csv"
         # margin_db = 6             # dynamic range wanted beyond that
+        # confidence = 0.95         # one-sided level of "meets" and of "fails"; left out: the level of all intervals; 0.5: the measured value alone decides
+        # guard_band_db = 0         # to meet, the lower limit has to lie this much above the requirement
 
         # Errors that repeats do not show; one block each.
         # [[uncertainty]]
@@ -51,7 +53,19 @@ public static class CampaignTemplate
         # half_width_db = 0.4
         # distribution = "rectangular"   # normal (k = 2, dof), rectangular, triangular, trapezoidal (top_half_width_db) or arcsine
         # acts_on = "covered"            # reference, covered or both
-        # common = false                 # true: the same error in both, which cancels
+        # common = false                 # true: the same error in both, which cancels; false with acts_on = "both": each has its own, so it counts twice
+
+        # Mismatch may be given by the reflections of both sides in place of half_width_db and distribution:
+        # [[uncertainty]]
+        # name = "mismatch at the receiver"
+        # distribution = "mismatch"      # arcsine; half-width 20 log10(1 - product of the magnitudes), the wider side
+        # reflection_source = 0.2        # magnitude; or vswr_source = 1.5, or return_loss_source_db = 14
+        # reflection_load = 0.33         # magnitude; or vswr_load = 2, or return_loss_load_db = 9.5
+        # acts_on = "both"
+
+        # Where the uncertainty comes from is told for the weakest frequency of each specimen, or for these.
+        # [budget]
+        # frequencies_hz = [100e6, 433.9e6]
 
         # Field strengths, for the question what remains behind the curtain.
         # [field]

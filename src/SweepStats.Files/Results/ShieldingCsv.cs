@@ -1,6 +1,7 @@
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
+using SweepStats.Verdicts;
 
 namespace SweepStats.Files.Results;
 
@@ -12,9 +13,10 @@ public static class ShieldingCsv
 
     /// <summary>First line.</summary>
     public const string Header =
-        "lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,se_low_db,se_high_db,u_db,dof,state,flags";
+        "lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,se_low_db,se_high_db,u_db,dof,state,flags,required_db,outcome,conformance_probability";
 
-    /// <summary>Writes the table. <c>se_db</c> is empty where the shielding is only known from below; then <c>se_low_db</c> is the bound, and <c>u_db</c> and <c>dof</c> are empty, since they belong to an estimate.</summary>
+    /// <summary>Writes the table. <c>se_db</c> is empty where the shielding is only known from below; then <c>se_low_db</c> is the bound, and <c>u_db</c> and <c>dof</c> are empty, since they belong to an estimate.
+    /// <c>required_db</c>, <c>outcome</c> and <c>conformance_probability</c> are of the frequency by itself and empty where nothing is asked; a probability that is only bounded has <c>&gt;=</c> or <c>&lt;=</c> before it.</summary>
     public static void Write(AnalysisResult result, Stream to)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -22,9 +24,12 @@ public static class ShieldingCsv
         foreach (ShieldingCurve curve in result.Curves)
         {
             Finding[] findings = [.. result.Findings.Where(f => (f.Specimen is null || f.Specimen == curve.Name) && !f.Where.IsDefaultOrEmpty)];
-            foreach (ShieldingReading reading in curve.Readings)
+            SpecimenOutcome? decided = result.Verdict.Specimens.FirstOrDefault(s => s.Name == curve.Name);
+            for (int f = 0; f < curve.Readings.Length; f++)
             {
-                Row(rows, curve, reading, findings);
+                Row(rows, curve, curve.Readings[f], findings);
+                Decision(rows, decided?.Frequencies.ElementAtOrDefault(f));
+                rows.End();
             }
         }
     }
@@ -56,7 +61,18 @@ public static class ShieldingCsv
         rows.Cell(ResultNumber.Level(se)).Cell(ResultNumber.Level(low)).Cell(ResultNumber.Level(high));
         rows.Cell(estimated ? ResultNumber.Level(evidence.StandardUncertaintyDb) : "").Cell(estimated ? ResultNumber.DegreesOfFreedom(evidence.DegreesOfFreedom) : "");
         rows.Cell(StateName(reading.State)).Cell(Flags(evidence.At, findings));
-        rows.End();
+    }
+
+    private static void Decision(CsvRows rows, FrequencyDecision? decision)
+    {
+        rows.Cell(ResultNumber.Level(decision?.Required.Value)).Cell(SummaryJson.Outcome(decision?.Outcome) ?? "");
+        rows.Cell(decision?.Probability switch
+        {
+            null => "",
+            { IsKnown: true, Least: var known } => ResultNumber.Probability(known),
+            { Most: 1, Least: var least } => ">=" + ResultNumber.Probability(least),
+            { Most: var most } => "<=" + ResultNumber.Probability(most),
+        });
     }
 
     private static string Flags(Hertz at, Finding[] findings)

@@ -2,6 +2,7 @@ using System.Text.Json;
 using SweepStats.Bands;
 using SweepStats.Floor;
 using SweepStats.Shielding;
+using SweepStats.Verdicts;
 
 namespace SweepStats.Files.Results;
 
@@ -52,12 +53,35 @@ internal static class SummaryFigures
             Figure(json, "mean_db", band.MeanDb);
             Figure(json, "p10_db", band.TenthPercentileDb);
             Figure(json, "share_meeting", band.ShareMeeting);
+            Stands(json, result.Verdict.Specimens.FirstOrDefault(o => o.Name == curve.Name));
             json.WriteNumber("capped_points", band.CappedCount);
             json.WriteNumber("points", band.PointCount);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
+    }
+
+    private static void Stands(Utf8JsonWriter json, SpecimenOutcome? specimen)
+    {
+        if (specimen is null)
+        {
+            json.WriteNull("requirement");
+            return;
+        }
+
+        json.WriteStartObject("requirement");
+        json.WriteString("outcome", SummaryJson.Outcome(specimen.Outcome));
+        foreach (RequirementOutcome outcome in Enum.GetValues<RequirementOutcome>())
+        {
+            json.WriteNumber(SummaryJson.Outcome(outcome)!, specimen.Count(outcome));
+        }
+
+        FrequencyDecision? least = specimen.LeastProbable;
+        SummaryPlan.Number(json, "least_probability", least?.Probability?.Least);
+        SummaryPlan.Number(json, "least_probability_at_most", least?.Probability?.Most);
+        SummaryPlan.Number(json, "least_probable_hz", least?.At.Value);
+        json.WriteEndObject();
     }
 
     private static void Figure(Utf8JsonWriter json, string name, BandFigure? figure)

@@ -17,12 +17,21 @@ internal static class SummaryPlan
         Number(json, "start_hz", plan.Band?.Start.Value);
         Number(json, "stop_hz", plan.Band?.Stop.Value);
         Asked(json, result);
+        Number(json, "requirement_confidence", plan.Rule?.Level.Level);
+        Number(json, "guard_band_db", plan.Rule?.GuardBand.Value);
         Number(json, "margin_db", plan.Margin.Value);
         Number(json, "declared_floor_db", plan.DeclaredFloorDb);
         Number(json, "rbw_hz", plan.Setup.ResolutionBandwidthHz);
         Number(json, "attenuation_db", plan.Setup.AttenuationDb);
         Number(json, "source_dbm", plan.SourceDbm);
         Number(json, "max_input_dbm", plan.MaximumInputDbm);
+        json.WriteStartArray("budget_frequencies_hz");
+        foreach (Hertz frequency in plan.BudgetFrequencies)
+        {
+            json.WriteNumberValue(frequency.Value);
+        }
+
+        json.WriteEndArray();
         json.WriteStartArray("uncertainties");
         foreach (UncertaintyEntry entry in plan.Uncertainties)
         {
@@ -85,6 +94,8 @@ internal static class SummaryPlan
         Number(json, "k", entry.Distribution == ErrorDistribution.Normal ? entry.CoverageFactor : null);
         Number(json, "dof", double.IsFinite(entry.DegreesOfFreedom) ? entry.DegreesOfFreedom : null);
         Number(json, "top_half_width_db", entry.Distribution == ErrorDistribution.Trapezoidal ? entry.TopHalfWidthDb : null);
+        Number(json, "reflection_source", entry.Mismatch?.Source.Magnitude);
+        Number(json, "reflection_load", entry.Mismatch?.Load.Magnitude);
         json.WriteString("acts_on", entry.ActsOn.ToString().ToLowerInvariant());
         json.WriteBoolean("common", entry.Common);
         json.WriteEndObject();

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using SweepStats.Sweeps;
-using SweepStats.Uncertainty;
 
 namespace SweepStats.Rehearsal.Coverage;
 
@@ -18,6 +16,6 @@ public sealed record CoverageCell(Averaging Drawn, Averaging Stated, double Look
     /// <summary>Standard deviation in dB of what a placement differs by at a frequency.</summary>
     public double PlacementDb { get; init; }
 
-    /// <summary>Errors that no repeat shows: drawn from these distributions, and stated to the analysis.</summary>
-    public ImmutableArray<UncertaintyEntry> Errors { get; init; } = [];
+    /// <summary>Errors that no repeat shows.</summary>
+    public StatedErrors Errors { get; init; } = StatedErrors.None;
 }

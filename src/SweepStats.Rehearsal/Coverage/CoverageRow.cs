@@ -27,6 +27,9 @@ public sealed record CoverageRow
     /// <summary>Mean of our width over the plain width, two-sided intervals only; not a number where there are none.</summary>
     public required double WidthRatio { get; init; }
 
+    /// <summary>Readings whose upper end lies below the truth: claims that are too low.</summary>
+    public int ClaimedTooLittle => Trials - Held - ClaimedTooMuch;
+
     /// <summary>Share that holds the truth.</summary>
     public double Coverage => (double)Held / Trials;
 

@@ -60,14 +60,14 @@ public static class CoverageStudy
         Looks = cell.Looks,
         Placements = cell.Placements,
         PlacementScatterDb = cell.PlacementDb,
-        SystematicErrors = cell.Errors,
+        SystematicErrors = cell.Errors.Entries,
     };
 
     private static void Judge(RehearsedCampaign rehearsed, CoverageCell cell, CoverageBin[] bins)
     {
         AlignedCampaign aligned = Aligner.Align(rehearsed.Campaign, null);
         NoiseFloor floor = NoiseFloorEstimator.Estimate(aligned.Floor!, cell.Stated);
-        ShieldingCurve curve = new ShieldingEstimator(aligned, floor, Confidence.NinetyFive, cell.Errors).Estimate(aligned.Covered[0]);
+        ShieldingCurve curve = new ShieldingEstimator(aligned, floor, Confidence.NinetyFive, cell.Errors.Entries).Estimate(aligned.Covered[0]);
         for (int f = 0; f < curve.Readings.Length; f++)
         {
             double truth = rehearsed.Truth[0].ShieldingDb[f];

@@ -38,8 +38,10 @@ internal static class BandChart
         }
 
         double? required = result.Plan.Requirement is { } line ? RequirementLine.Constant(line, result.Campaign.Grid) : null;
-        PlotModel model = Frame.Model(Wording.BandsTitle, Wording.Band(result.Campaign.Grid.Band), Values(claims.Concat(means), required), Rows(result)).With(
+        PlotModel model = Frame.Model(Wording.BandsTitle, Wording.Band(result.Campaign.Grid.Band), Values(claims.Concat(means), required + result.Plan.GuardBand.Value), Rows(result)).With(
             required is { } asked ? RequirementLine.Of([new(asked, -0.5), new(asked, result.Bands.Length - 0.5)], Wording.RequiredLine(result.Plan.Requirement!, result.Campaign.Grid)) : null,
+            required is { } limit && result.Plan.Rule is { GuardBand.Value: > 0 } rule
+                ? RequirementLine.Guarded([new(limit + rule.GuardBand.Value, -0.5), new(limit + rule.GuardBand.Value, result.Bands.Length - 0.5)], rule) : null,
             claims.Count > 0 ? new BandRows { Colour = Ink.Blue, Figures = claims, Title = Wording.ClaimLegend } : null,
             means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Title = Wording.MeanLegend(result.Plan.Confidence) } : null);
         return new Chart(

@@ -13,7 +13,7 @@ internal static class ChartBook
         var names = new FileNames();
         var charts = ImmutableArray.CreateBuilder<Chart>();
         charts.AddRange(Overviews(result, names));
-        charts.AddRange(new[] { RangeChart.Of(result, names.Next("dynamic-range")), BandChart.Of(result, names.Next("bands")) }.OfType<Chart>());
+        charts.AddRange(new[] { RangeChart.Of(result, names.Next("dynamic-range")), BandChart.Of(result, names.Next("bands")), BudgetChart.Of(result, names.Next("uncertainty-budget")) }.OfType<Chart>());
         charts.AddRange(BehindFindings(result, names));
         foreach (ShieldingCurve curve in result.Curves)
         {

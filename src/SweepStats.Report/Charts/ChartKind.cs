@@ -12,6 +12,9 @@ internal enum ChartKind
     /// <summary>Figures of the whole band.</summary>
     Bands,
 
+    /// <summary>What each source contributes to the uncertainty.</summary>
+    Budget,
+
     /// <summary>Offsets of repeated sweeps.</summary>
     Offsets,
 

@@ -16,12 +16,13 @@ internal static class OverviewChart
     {
         ImmutableArray<CurvePoints> points = [.. curves.Select(c => new CurvePoints(c))];
         Trace? required = RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid);
+        Trace? guarded = RequirementLine.Guarded(result.Plan.Rule, result.Campaign.Grid);
         bool capped = points.Any(p => p.Bounds.Count > 0);
-        IEnumerable<double> seen = points.SelectMany(p => p.Seen).Concat(required?.Points.Select(p => p.Y) ?? []);
+        IEnumerable<double> seen = points.SelectMany(p => p.Seen).Concat((guarded ?? required)?.Points.Select(p => p.Y) ?? []);
         PlotModel model = Frame.Model(
                 title, Wording.OverviewSubtitle(result, points.Any(p => p.HasEstimates), points.Any(p => p.HasUnrepeated), capped),
                 FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Shielding (dB)", seen, capped ? 0.16 : 0.06))
-            .With(points.SelectMany((p, i) => Lines(p, i, points.Length, Frame.Name(curves[i].Name.ToString()))).Append(required));
+            .With(points.SelectMany((p, i) => Lines(p, i, points.Length, Frame.Name(curves[i].Name.ToString()))).Append(required).Append(guarded));
         return new Chart(name, ChartKind.Overview, title, Wording.OverviewDescription(curves), model);
     }
 

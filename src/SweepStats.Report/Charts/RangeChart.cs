@@ -18,7 +18,7 @@ internal static class RangeChart
         }
 
         List<ChartSeries> needs = Needs(result, grid);
-        IReadOnlyList<DataPoint>? wanted = result.Plan.Requirement is { } r ? RequirementLine.Points(r, grid, result.Plan.Margin.Value) : null;
+        IReadOnlyList<DataPoint>? wanted = result.Plan.Rule is { } r ? RequirementLine.Points(r.Requirement, grid, r.GuardBand.Value + result.Plan.Margin.Value) : null;
         IEnumerable<double> seen = range.Concat(needs.OfType<Trace>().SelectMany(t => t.Points))
             .Concat(needs.OfType<OpenBounds>().SelectMany(b => b.Bounds)).Select(p => p.Y);
         PlotModel model = Frame.Model(
@@ -41,14 +41,14 @@ internal static class RangeChart
 
     private static List<ChartSeries> Needs(AnalysisResult result, FrequencyGrid grid)
     {
-        if (result.Plan.Requirement is { } requirement)
+        if (result.Plan.Rule is { Requirement: var requirement, GuardBand.Value: var guard })
         {
             return
             [
                 new Trace
                 {
-                    Colour = Ink.Red, Points = RequirementLine.Points(requirement, grid, result.Plan.Margin.Value), Dash = [3, 3],
-                    Title = $"requirement and {Wording.Ratio(result.Plan.Margin.Value)} margin",
+                    Colour = Ink.Red, Points = RequirementLine.Points(requirement, grid, guard + result.Plan.Margin.Value), Dash = [3, 3],
+                    Title = $"requirement{(guard > 0 ? $", {Wording.Exact(guard, "dB")} guard band" : string.Empty)} and {Wording.Ratio(result.Plan.Margin.Value)} margin",
                 },
                 RequirementLine.Of(requirement, grid)!,
             ];

@@ -30,6 +30,13 @@ internal static class RequirementLine
     public static Trace? Of(Requirement? requirement, FrequencyGrid grid) =>
         requirement is null ? null : Of(Points(requirement, grid), Wording.RequiredLine(requirement, grid));
 
+    /// <summary>What a lower limit has to reach, as a thin dotted line; null where no guard band is stated.</summary>
+    public static Trace? Guarded(DecisionRule? rule, FrequencyGrid grid) =>
+        rule is { GuardBand.Value: > 0 } ? Guarded(Points(rule.Requirement, grid, rule.GuardBand.Value), rule) : null;
+
+    public static Trace Guarded(IReadOnlyList<DataPoint> points, DecisionRule rule) =>
+        new() { Colour = Ink.Red, Points = points, Dash = [2, 3], Thickness = 1.2, Title = Wording.AcceptanceLine(rule) };
+
     public static Trace Of(IReadOnlyList<DataPoint> points, string title) =>
         new() { Colour = Ink.Red, Points = points, Dash = [12, 5], Thickness = 2, Title = title };
 }

@@ -10,15 +10,17 @@ internal static class ShieldingChart
     {
         var points = new CurvePoints(curve);
         Trace? required = RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid);
+        Trace? guarded = RequirementLine.Guarded(result.Plan.Rule, result.Campaign.Grid);
         string piece = Frame.Name(curve.Name.ToString());
         string title = Wording.ShieldingTitle(piece);
-        IEnumerable<double> seen = points.Seen.Concat(required?.Points.Select(p => p.Y) ?? []);
+        IEnumerable<double> seen = points.Seen.Concat((guarded ?? required)?.Points.Select(p => p.Y) ?? []);
         PlotModel model = Frame.Model(
                 title, Wording.ShieldingSubtitle(curve, result.Floor is not null),
                 FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Shielding (dB)", seen, points.Bounds.Count > 0 ? 0.16 : 0.06))
             .With(
                 points.HasEstimates ? Band(points, result) : null,
                 required,
+                guarded,
                 points.HasEstimates ? new Trace { Colour = Ink.Black, Points = points.Estimate, LoneDots = true, Title = "estimate" } : null,
                 points.HasUnrepeated ? Unrepeated(points) : null,
                 points.Bounds.Count > 0 ? new OpenBounds { Colour = Ink.Black, Bounds = points.Bounds, Title = Wording.ArrowLegend } : null,

@@ -8,6 +8,12 @@ internal static class VerdictRule
     public static void Write(HtmlWriter html, AnalysisResult result)
     {
         html.Element("h3", Wording.RuleHeading).Paragraph(Wording.TrustRule).List(Wording.Tally(result));
+        if (Wording.DecisionRule(result) is { } rule)
+        {
+            html.Paragraph(rule);
+            html.Table(Wording.DecisionsCaption, Wording.DecisionColumns, Wording.Decisions(result));
+        }
+
         if (Wording.SomeLeftOut(result.Campaign) is { } leftOut)
         {
             html.Paragraph(leftOut);

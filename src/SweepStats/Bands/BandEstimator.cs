@@ -19,22 +19,24 @@ public static class BandEstimator
     private const double Share = 0.1;
 
     /// <summary>States what holds over the band.</summary>
-    public static BandStatement State(ShieldingCurve curve, FrequencyGrid grid, Requirement? requirement, Confidence confidence)
+    public static BandStatement State(ShieldingCurve curve, FrequencyGrid grid, DecisionRule? rule, Confidence confidence)
     {
         ArgumentNullException.ThrowIfNull(curve);
         ArgumentNullException.ThrowIfNull(grid);
         double[] weights = LogWeights.Of(grid);
         (Decibels? atLeast, Hertz? weakest) = Weakest(curve);
         var figures = new FigureEstimator(curve, confidence);
+        FigureParts? mean = figures.Parts(se => Mean(se, weights));
         return new BandStatement
         {
             Name = curve.Name,
             Band = grid.Band,
             AtLeast = atLeast,
             WeakestAt = weakest,
-            MeanDb = figures.Estimate(se => Mean(se, weights)),
+            MeanDb = figures.Limits(mean),
+            MeanParts = mean,
             TenthPercentileDb = TenthPercentile(curve, weights, confidence),
-            ShareMeeting = requirement is null ? null : MeetingShare.Of(curve, weights, requirement, confidence),
+            ShareMeeting = rule is null ? null : MeetingShare.Of(curve, weights, rule, confidence),
             CappedCount = curve.Readings.Count(r => r.State == ShieldingState.Capped),
             PointCount = curve.Readings.Length,
         };

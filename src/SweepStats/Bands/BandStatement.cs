@@ -30,6 +30,9 @@ public sealed record BandStatement
     /// <summary>Mean over the band in dB, weighted by log frequency.</summary>
     public required BandFigure MeanDb { get; init; }
 
+    /// <summary>What the error of the mean is made of; null where the mean is not to be had.</summary>
+    internal FigureParts? MeanParts { get; init; }
+
     /// <summary>Shielding that nine tenths of the band reach, in dB.</summary>
     public required BandFigure TenthPercentileDb { get; init; }
 

@@ -34,31 +34,45 @@ internal sealed class FigureEstimator
         }
     }
 
-    /// <summary>Value and limits of a figure that grows with the shielding at every frequency.</summary>
-    public BandFigure Estimate(Func<double[], double> figure)
+    /// <summary>What the error of a figure that grows with the shielding at every frequency is made of; null where the figure is not to be had.</summary>
+    public FigureParts? Parts(Func<double[], double> figure)
     {
         if (!_readable || _spread is null)
+        {
+            return null;
+        }
+
+        var alone = new FigureParts { Value = figure(_shielding), Bound = _fixed.Contains(true), Repeated = _spread.Repeated };
+        return !_spread.Repeated ? alone : alone with
+        {
+            Reference = Jackknife(figure, _spread.ReferenceUnits, _spread.WithoutReference),
+            Covered = Jackknife(figure, _spread.CoveredUnits, _spread.WithoutCovered),
+            Floor = new Contribution(HalfChange(figure, _spread.FloorShift), _spread.FloorDegreesOfFreedom),
+            TypeBShare = _spread.TypeB.StandardUncertainty == 0 ? 0 : HalfChange(figure, _ => _spread.TypeB.StandardUncertainty) / _spread.TypeB.StandardUncertainty,
+            AveragingShift = HalfChange(figure, _spread.AveragingShift),
+        };
+    }
+
+    /// <summary>Value and limits of a figure.</summary>
+    public BandFigure Limits(FigureParts? figure)
+    {
+        if (figure is not { } parts)
         {
             return default;
         }
 
-        double value = figure(_shielding);
-        bool bound = _fixed.Contains(true);
-        if (!_spread.Repeated)
+        if (!parts.Repeated)
         {
-            return new BandFigure(bound ? null : value, null, null);
+            return new BandFigure(parts.Bound ? null : parts.Value, null, null);
         }
 
-        ReadOnlySpan<Contribution> repeats =
-        [
-            Jackknife(figure, _spread.ReferenceUnits, _spread.WithoutReference), Jackknife(figure, _spread.CoveredUnits, _spread.WithoutCovered),
-        ];
-        double scatter = Reach(WelchSatterthwaite.Combined(repeats), WelchSatterthwaite.DegreesOfFreedom(repeats));
-        double floor = Reach(HalfChange(figure, _spread.FloorShift), _spread.FloorDegreesOfFreedom);
-        double share = _spread.TypeB.StandardUncertainty == 0 ? 0 : HalfChange(figure, _ => _spread.TypeB.StandardUncertainty) / _spread.TypeB.StandardUncertainty;
+        ReadOnlySpan<Contribution> repeats = [parts.Reference, parts.Covered];
+        double dof = WelchSatterthwaite.DegreesOfFreedom(repeats);
+        double scatter = Reach(WelchSatterthwaite.Combined(repeats), dof);
+        double floor = Reach(parts.Floor.StandardUncertainty, parts.Floor.DegreesOfFreedom);
         // Not knowing how the receiver averages is no scatter: it shifts the figure as a whole.
-        double reach = Whole(Math.Sqrt((scatter * scatter) + (floor * floor)), share, WelchSatterthwaite.DegreesOfFreedom(repeats)) + HalfChange(figure, _spread.AveragingShift);
-        return bound ? new BandFigure(null, value - reach, null) : new BandFigure(value, value - reach, value + reach);
+        double reach = Whole(Math.Sqrt((scatter * scatter) + (floor * floor)), parts.TypeBShare, dof) + parts.AveragingShift;
+        return parts.Bound ? new BandFigure(null, parts.Value - reach, null) : new BandFigure(parts.Value, parts.Value - reach, parts.Value + reach);
     }
 
     // Bounds do not move with an error of the levels: the figure then takes a share of it only.

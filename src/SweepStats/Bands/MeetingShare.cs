@@ -7,13 +7,14 @@ namespace SweepStats.Bands;
 /// <summary>Share of the band that meets a requirement.</summary>
 /// <remarks>
 /// A share has no smooth error. Its limits are the share shown to meet and the share not shown to fail, by limits of one-sided level α/2m at each of the m
-/// frequencies asked about: with the confidence stated none of them is wrong.
+/// frequencies asked about: with the confidence stated none of them is wrong. As in the verdict, what is shown to meet reaches the guard band over the requirement
+/// and what is shown to fail lies below the requirement itself. The level is that of the intervals, since these limits are one.
 /// </remarks>
 internal static class MeetingShare
 {
-    public static BandFigure? Of(ShieldingCurve curve, double[] weights, Requirement requirement, Confidence confidence)
+    public static BandFigure? Of(ShieldingCurve curve, double[] weights, DecisionRule rule, Confidence confidence)
     {
-        int count = curve.Readings.Count(r => requirement.At(r.Evidence.At) is not null);
+        int count = curve.Readings.Count(r => rule.Requirement.At(r.Evidence.At) is not null);
         if (count == 0 || curve.Levels is null)
         {
             return null;
@@ -26,7 +27,7 @@ internal static class MeetingShare
         for (int f = 0; f < weights.Length; f++)
         {
             ShieldingReading reading = curve.Readings[f];
-            if (requirement.At(reading.Evidence.At) is not { } wanted)
+            if (rule.Requirement.At(reading.Evidence.At) is not { } wanted)
             {
                 continue;
             }
@@ -35,7 +36,7 @@ internal static class MeetingShare
             bool? meets = Meets(reading, wanted);
             asked += weights[f];
             met += meets == true ? weights[f] : 0;
-            shown += low >= wanted.Value ? weights[f] : 0;
+            shown += low >= wanted.Value + rule.GuardBand.Value ? weights[f] : 0;
             possible += high >= wanted.Value ? weights[f] : 0;
             open |= meets is null;
             repeated &= reading is not ShieldingReading.Unrepeated;

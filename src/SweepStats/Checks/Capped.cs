@@ -23,10 +23,10 @@ internal sealed class Capped : ICheck
                 continue;
             }
 
-            var asked = Enumerable.Range(0, curve.Readings.Length).Where(At)
-                .Select(f => (Low: curve.Readings[f].Evidence.OneSidedLow, Wanted: seen.Requirement?.At(seen.Campaign.Grid[f]))).Where(r => r.Wanted is not null).ToList();
+            var limits = new OneSidedLimits(curve);
+            int[] asked = [.. Enumerable.Range(0, curve.Readings.Length).Where(f => At(f) && seen.Rule?.Requirement.At(curve.Readings[f].Evidence.At) is not null)];
             bool carriers = curve.Readings.All(r => r.State != ShieldingState.Capped || r.Evidence.Ambient);
-            bool enough = asked.Count > 0 && asked.TrueForAll(r => r.Low >= r.Wanted);
+            bool enough = asked.Length > 0 && asked.All(f => seen.Rule!.IsMet(curve.Readings[f], limits.At(f, seen.Rule.Level.Level).Low) == true);
             yield return new Finding
             {
                 Code = Code,
@@ -35,7 +35,7 @@ internal sealed class Capped : ICheck
                 Specimen = curve.Name,
                 Where = Stretches.Where(seen.Campaign.Grid, At),
                 Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the covered level cannot be told from {(carriers ? "what transmits with the source off" : "the floor")}: the shielding there is a lower bound, not a value."
-                    + (enough ? " The bounds reach the requirement all the same." : string.Empty),
+                    + (enough ? (seen.Rule!.GuardBand.Value > 0 ? " The bounds reach the requirement and its guard band all the same." : " The bounds reach the requirement all the same.") : string.Empty),
                 Basis = Basis(curve.Readings.Where(r => r.State == ShieldingState.Capped).Select(r => r.Evidence)),
                 NextStep = enough
                     ? "Nothing, unless a value is wanted instead of a bound."

@@ -37,8 +37,8 @@ public sealed record Evidence
     /// <summary>How the receiver averages.</summary>
     public required Averaging Averaging { get; init; }
 
-    /// <summary>Shielding asked for; null where nothing is.</summary>
-    public required Requirement? Requirement { get; init; }
+    /// <summary>Shielding asked for and how sure a statement has to be; null where nothing is asked.</summary>
+    public required DecisionRule? Rule { get; init; }
 
     /// <summary>Dynamic range wanted beyond the requirement.</summary>
     public required Decibels Margin { get; init; }

@@ -34,7 +34,7 @@ internal sealed class UnderRanged : ICheck
                 Size = new Decibels(most),
                 Message = dead
                     ? "The reference nowhere rises 10 dB over the floor: this set-up shows nothing of the shielding."
-                    : $"At {Amount.OutOf(count, curve.Readings.Length)} the usable dynamic range falls short, by up to {Amount.Db(most)}, of what is asked: the requirement with a margin of {Amount.Db(seen.Margin.Value)}, or a reference 10 dB over the floor.",
+                    : $"At {Amount.OutOf(count, curve.Readings.Length)} the usable dynamic range falls short, by up to {Amount.Db(most)}, of what is asked: the requirement{Guard(seen)} with a margin of {Amount.Db(seen.Margin.Value)}, or a reference 10 dB over the floor.",
                 Basis = Basis(seen, curve),
                 NextStep = dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
@@ -51,16 +51,18 @@ internal sealed class UnderRanged : ICheck
         double rise = at.ReferenceDb - (at.FloorDb ?? double.NaN);
         return at.ReferenceInFloor && LeastRiseDb - rise >= Missing(seen, curve, worst)
             ? string.Create(CultureInfo.InvariantCulture, $"Reference less floor, where it is least: {rise:0.0} dB, against {LeastRiseDb:0} dB.")
-            : string.Create(CultureInfo.InvariantCulture, $"Where most is missing: usable dynamic range {at.DynamicRange!.Value.Value:0.0} dB, against {seen.Requirement!.At(at.At)!.Value.Value:0.0} dB asked and {seen.Margin.Value:0.0} dB of margin.");
+            : string.Create(CultureInfo.InvariantCulture, $"Where most is missing: usable dynamic range {at.DynamicRange!.Value.Value:0.0} dB, against {seen.Rule!.Requirement.At(at.At)!.Value.Value:0.0} dB asked{Guard(seen)} and {seen.Margin.Value:0.0} dB of margin.");
     }
 
-    // dB of range missing for requirement plus margin, or for a reference that stands clear of the floor.
+    private static string Guard(Evidence seen) => seen.Rule is { GuardBand.Value: > 0 and var guard } ? $", a guard band of {Amount.Db(guard)}" : string.Empty;
+
+    // dB of range missing for requirement, guard band plus margin, or for a reference that stands clear of the floor.
     private static double Missing(Evidence seen, ShieldingCurve curve, int f)
     {
         ReadingEvidence at = curve.Readings[f].Evidence;
         double missing = at.ReferenceInFloor ? LeastRiseDb - (at.ReferenceDb - at.FloorDb!.Value) : 0;
         // Where something transmits the range is short for that reason, and its own finding says so.
-        if (!at.Ambient && at.DynamicRange is { } range && seen.Requirement?.At(at.At) is { } wanted)
+        if (!at.Ambient && at.DynamicRange is { } range && seen.Rule?.AcceptanceLimit(at.At) is { } wanted)
         {
             missing = Math.Max(missing, wanted.Value + seen.Margin.Value - range.Value);
         }

@@ -89,6 +89,20 @@ public sealed class DetectorNoise
             ? (10 * Math.Log10(GammaDistribution.Quantile(Looks, probability) / Looks)) - LogMeanOffset
             : CriticalRise(1, probability);
 
+    /// <summary>Variance and third cumulant of one reading of a signal in noise, in dB² and dB³; the third is negative, since readings fall deep and rise little.</summary>
+    /// <param name="snrDb">Signal-to-noise ratio in dB; −∞ for noise alone.</param>
+    internal (double Variance, double Third) LogCumulants(double snrDb)
+    {
+        if (double.IsPositiveInfinity(Looks))
+        {
+            return (0, 0);
+        }
+
+        (double variance, double third) = Floor.LogCumulants.Of(Looks, Math.Pow(10, snrDb / 10));
+        double k = DecibelsPerNeper;
+        return (k * k * variance / LogAverages, k * k * k * third / (LogAverages * LogAverages));
+    }
+
     /// <summary>Rise of the log mean over the noise-only log mean in dB, for a signal-to-noise power ratio.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The ratio is negative or not a number.</exception>
     public double Rise(double snr) => _curve.Rise(snr);

@@ -50,7 +50,10 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
         double shape = (numbers.ReferenceSweeps - 1) / 2.0;
         double seen = variance * Gamma.Sample(random, shape, shape);
         return new RepeatedLevel(
-            rangeDb + Normal.Sample(random, 0, Math.Sqrt(variance)), new Contribution(Math.Sqrt(seen + _rounding), numbers.ReferenceSweeps - 1));
+            rangeDb + Normal.Sample(random, 0, Math.Sqrt(variance)), new Contribution(Math.Sqrt(seen + _rounding), numbers.ReferenceSweeps - 1))
+        {
+            UsualErrorDb = Math.Sqrt(variance + _rounding),
+        };
     }
 
     private RepeatedLevel Covered(DetectorNoise noise, double snr, double[] units, MersenneTwister random)
@@ -71,6 +74,7 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
 
         double mean = Sample.Mean(units);
         double error = Sample.SquaredDeviations(units, mean) / (units.Length - 1) / units.Length;
-        return new RepeatedLevel(mean, new Contribution(Math.Sqrt(error + _rounding), units.Length - 1));
+        double usual = (basis.UnitVariance(numbers) + (NoisyLevel.Variance(noise, snr) / each)) / units.Length;
+        return new RepeatedLevel(mean, new Contribution(Math.Sqrt(error + _rounding), units.Length - 1)) { UsualErrorDb = Math.Sqrt(usual + _rounding) };
     }
 }

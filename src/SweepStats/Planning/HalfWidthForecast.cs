@@ -30,6 +30,9 @@ public static class HalfWidthForecast
         WidenedInterval widened = basis.TypeB.Widened(confidence.TwoSidedQuantile);
         double[] ratioCovered = ChanceGrid.VarianceRatios(0, numbers.Units - 1);
         double[] ratioReference = ChanceGrid.VarianceRatios(1, numbers.ReferenceSweeps - 1);
+        // The interval never takes more degrees of freedom than the scatter usual around a frequency gives.
+        double usual = WelchSatterthwaite.DegreesOfFreedom(
+            [new(Math.Sqrt(covered + rounding), numbers.Units - 1), new(Math.Sqrt(reference + rounding), numbers.ReferenceSweeps - 1)]);
         StudentQuantile student = StudentQuantile.Of(confidence.TwoSidedQuantile);
         var widths = new double[ChanceGrid.Points];
         for (int i = 0; i < widths.Length; i++)
@@ -39,7 +42,7 @@ public static class HalfWidthForecast
                 new(Math.Sqrt((covered * ratioCovered[i]) + rounding), numbers.Units - 1),
                 new(Math.Sqrt((reference * ratioReference[i]) + rounding), numbers.ReferenceSweeps - 1),
             ];
-            double dof = WelchSatterthwaite.DegreesOfFreedom(parts);
+            double dof = Math.Min(usual, WelchSatterthwaite.DegreesOfFreedom(parts));
             widths[i] = widened.Half(WelchSatterthwaite.Combined(parts) * student.At(dof), dof);
         }
 

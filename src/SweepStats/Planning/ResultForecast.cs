@@ -87,7 +87,7 @@ public sealed class ResultForecast
     private ImmutableArray<ReadingEstimator> Estimators(Confidence confidence, double scatter)
     {
         double[] shifts = _basis.FloorHalfWidthDb > 0 ? [-_basis.FloorHalfWidthDb, _basis.FloorHalfWidthDb] : [0];
-        var covered = new CoveredReadings(_numbers.CoveredSweeps, scatter);
+        var covered = new CoveredReadings(_numbers.CoveredSweeps, _numbers.Units, scatter);
         return [.. from noise in _basis.Noise from shift in shifts select new ReadingEstimator(noise, shift, confidence, covered)];
     }
 }

@@ -17,12 +17,25 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
             : new RepeatedLevel(floor.LevelDb[f], new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f])),
         typeB);
 
+    /// <summary>Independent reference and covered repeats: sweeps, or placements where those are named.</summary>
+    public (int Reference, int Covered) Units => (reference.UnitCount, covered.UnitCount);
+
+    /// <summary>Whether the independent covered repeats are placements.</summary>
+    public bool ByPlacement => covered.PlacementCount > 1;
+
+    public bool Repeated => reference.Repeated && covered.Repeated;
+
+    public bool FloorKnown => floor is not null;
+
+    /// <summary>Floor sweeps; 0 where the floor is declared or not known.</summary>
+    public int FloorSweeps => floor?.SweepCount ?? 0;
+
     /// <summary>One estimator for each way of averaging that has to be reckoned with, and each end of where a declared floor may lie.</summary>
     public ImmutableArray<ReadingEstimator> Estimators(Confidence confidence)
     {
         ImmutableArray<DetectorNoise> noises = floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)];
         double[] shifts = floor is { HalfWidthDb: > 0 } ? [-floor.HalfWidthDb, floor.HalfWidthDb] : [0];
-        var readings = new CoveredReadings(covered.SweepCount, SignalDeviation());
+        var readings = new CoveredReadings(covered.SweepCount, covered.UnitCount, SignalDeviation());
         return [.. from noise in noises from shift in shifts select new ReadingEstimator(noise, shift, confidence, readings)];
     }
 
@@ -39,7 +52,7 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     {
         RepeatedLevel level = levels[f];
         double noise = floor is null ? 0 : floor.Noise.Max(n => n.LogStandardDeviation);
-        return levels.Repeated ? level : level with { Error = new Contribution(Math.Sqrt((noise * noise / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)), double.PositiveInfinity) };
+        return levels.Repeated ? level : level with { Error = new Contribution(Math.Sqrt((noise * noise / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)), double.PositiveInfinity), UsualErrorDb = 0 };
     }
 
     // The smaller of what reference and covered show where they stand far above the floor: taking out too much would claim too much.

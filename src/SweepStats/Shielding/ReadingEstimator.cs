@@ -31,6 +31,13 @@ internal sealed class ReadingEstimator
 
     public ShieldingLimits TwoSided(ReadingLevels levels) => _twoSided.For(Shifted(levels));
 
+    /// <summary>The levels as the noise correction takes them: the floor where it is taken to lie, and the covered mean without what scatter of the signal adds.</summary>
+    public ReadingLevels Corrected(ReadingLevels levels)
+    {
+        ReadingLevels shifted = Shifted(levels);
+        return shifted with { Covered = shifted.Covered with { MeanDb = shifted.Floor.MeanDb + _twoSided.Rise(shifted) } };
+    }
+
     public double OneSidedLow(ReadingLevels levels) => _oneSided.For(Shifted(levels)).LowDb;
 
     private ReadingLevels Shifted(ReadingLevels levels) => levels with { Floor = levels.Floor with { MeanDb = levels.Floor.MeanDb + FloorShiftDb } };

@@ -10,9 +10,13 @@ namespace SweepStats.Shielding;
 /// </remarks>
 internal sealed class RepeatedLevels
 {
+    // Enough that their mean is known to a fifth even with two units, and few enough that it follows noise that grows with frequency.
+    private const int Neighbours = 16;
+
     private readonly double[] _units;
     private readonly double[] _mean;
     private readonly double[] _standardError;
+    private readonly double[] _usualVariance;
 
     private RepeatedLevels(double[] units, int unitCount, int pointCount)
     {
@@ -24,6 +28,8 @@ internal sealed class RepeatedLevels
         {
             Summarise(f);
         }
+
+        _usualVariance = Smoothed(_standardError);
     }
 
     public int UnitCount { get; }
@@ -41,7 +47,10 @@ internal sealed class RepeatedLevels
 
     public bool Repeated => UnitCount > 1;
 
-    public RepeatedLevel this[int point] => new(_mean[point], new Contribution(Math.Sqrt((_standardError[point] * _standardError[point]) + (RoundingDb * RoundingDb)), Math.Max(UnitCount - 1, 1)));
+    public RepeatedLevel this[int point] => new(_mean[point], new Contribution(WithRounding(_standardError[point] * _standardError[point]), Math.Max(UnitCount - 1, 1)))
+    {
+        UsualErrorDb = WithRounding(_usualVariance[point]),
+    };
 
     public ReadOnlySpan<double> Unit(int unit) => _units.AsSpan(unit * PointCount, PointCount);
 
@@ -140,6 +149,27 @@ internal sealed class RepeatedLevels
         }
 
         return Math.Sqrt(squares / dof / block.PointCount);
+    }
+
+    private double WithRounding(double variance) => Math.Sqrt(variance + (RoundingDb * RoundingDb));
+
+    // Mean of the squares over the neighbours to both sides.
+    private static double[] Smoothed(double[] errors)
+    {
+        var sums = new double[errors.Length + 1];
+        for (int f = 0; f < errors.Length; f++)
+        {
+            sums[f + 1] = sums[f] + (errors[f] * errors[f]);
+        }
+
+        var smooth = new double[errors.Length];
+        for (int f = 0; f < smooth.Length; f++)
+        {
+            int first = Math.Max(0, f - Neighbours), end = Math.Min(errors.Length, f + Neighbours + 1);
+            smooth[f] = Math.Max(0, (sums[end] - sums[first]) / (end - first));
+        }
+
+        return smooth;
     }
 
     private void Summarise(int f)

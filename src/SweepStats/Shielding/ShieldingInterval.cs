@@ -8,7 +8,7 @@ namespace SweepStats.Shielding;
 /// <remarks>
 /// The signal behind each reading is taken out of the noise, then limits are set by recovering the variance estimates at the limits (MOVER), which keeps
 /// the bend of the noise curve that a symmetric interval loses. Reference and covered share one coverage factor from their effective degrees of freedom:
-/// far above the floor this is exactly Welch's interval. What no repeat shows is added by its own distribution (<see cref="WidenedInterval"/>). The floor keeps its own factor: pooled over frequency, it has many
+/// far above the floor this is Welch's interval. The reach of a covered mean in the noise follows the skewness of its readings (<see cref="SkewedMean"/>). What no repeat shows is added by its own distribution (<see cref="WidenedInterval"/>). The floor keeps its own factor: pooled over frequency, it has many
 /// degrees of freedom, and lending them to three covered sweeps made intervals too short (92 % instead of 95 %, see the coverage study).
 /// The upper end is open unless the covered mean rises over the floor by more than its own error and by more than noise alone would: three readings of
 /// noise that happen to lie close together do not make a signal.
@@ -21,6 +21,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
 {
     private readonly StudentQuantile _student = StudentQuantile.Of(confidence.TwoSidedQuantile);
 
+    private readonly SkewedMean _mean = new(noise, confidence, covered);
     private readonly double _criticalRise = noise.CriticalRise(covered.Count, confidence.TwoSidedQuantile);
 
     // Log readings of noise fall further below their mean than they rise above it.
@@ -29,8 +30,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
     public ShieldingLimits For(ReadingLevels levels)
     {
         (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, SystematicError typeB) = levels;
-        double rise = under.MeanDb - floor.MeanDb;
-        rise -= SignalInNoise.ScatterBias(rise, covered.SignalDeviationDb, noise);
+        double rise = Rise(levels);
         double slopeCovered = SignalInNoise.Slope(rise, noise);
         double slopeReference = SignalInNoise.Slope(reference.MeanDb - floor.MeanDb, noise);
         ReadOnlySpan<Contribution> parts =
@@ -38,14 +38,23 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             reference.Error.Scaled(slopeReference), under.Error.Scaled(slopeCovered), floor.Error.Scaled(slopeCovered - slopeReference),
             new Contribution(typeB.StandardUncertainty, typeB.DegreesOfFreedom),
         ];
-        double dof = WelchSatterthwaite.DegreesOfFreedom(parts[..2]);
+        double dof = CoverageFreedom.Of((reference, slopeReference), (under, slopeCovered));
         double t = _student.At(dof);
+        double coveredError = t * under.Error.StandardUncertainty;
+        (double below, double above) = _mean.Reach(noise.SnrInDecibels(rise), under.Error.StandardUncertainty);
         var at = new Margins(
             reference.MeanDb, floor.MeanDb + rise, floor.MeanDb,
-            t * reference.Error.StandardUncertainty, t * under.Error.StandardUncertainty, Expanded(floor.Error), dof, typeB.Widened(confidence.TwoSidedQuantile));
+            t * reference.Error.StandardUncertainty, below * coveredError, above * coveredError, Expanded(floor.Error), dof, typeB.Widened(confidence.TwoSidedQuantile));
         double se = Shielding(at.Reference, at.Covered, at.Floor);
         return new ShieldingLimits(
             se, Low(at, se), High(at, se), WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));
+    }
+
+    /// <summary>Rise of the covered mean over the floor in dB, with what scatter of the signal adds taken out.</summary>
+    public double Rise(ReadingLevels levels)
+    {
+        double rise = levels.Covered.MeanDb - levels.Floor.MeanDb;
+        return rise - SignalInNoise.ScatterBias(rise, covered.SignalDeviationDb, noise);
     }
 
     private double High(Margins at, double se)
@@ -57,7 +66,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
 
         double high = se + at.Whole(RootSumSquares(
             Shielding(at.Reference + at.ReferenceError, at.Covered, at.Floor) - se,
-            Shielding(at.Reference, at.Covered - at.CoveredError, at.Floor) - se,
+            Shielding(at.Reference, at.Covered - at.CoveredBelow, at.Floor) - se,
             Shielding(at.Reference, at.Covered, at.Floor + at.FloorError) - se));
         return double.IsNaN(high) ? double.PositiveInfinity : high;
     }
@@ -68,10 +77,10 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         if (rise <= RootSumSquares(_criticalRise, at.FloorError))
         {
             // In the noise a mean is not known better than noise allows, however close its few readings happen to lie.
-            at = at with { CoveredError = Math.Max(at.CoveredError, _deepestFall) };
+            at = at with { CoveredAbove = Math.Max(at.CoveredAbove, _deepestFall) };
         }
 
-        double strongest = SignalInNoise.AtRise(Math.Max(rise, 0) + RootSumSquares(at.CoveredError, at.FloorError), at.Floor, noise);
+        double strongest = SignalInNoise.AtRise(Math.Max(rise, 0) + RootSumSquares(at.CoveredAbove, at.FloorError), at.Floor, noise);
         double weakestReference = SignalInNoise.Level(at.Reference - at.ReferenceError, at.Floor, noise);
         if (double.IsPositiveInfinity(se))
         {
@@ -81,10 +90,10 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
 
         double signal = SignalInNoise.Level(at.Covered, at.Floor, noise);
         double up = RootSumSquares(
-            SignalInNoise.Level(at.Covered + at.CoveredError, at.Floor, noise) - signal,
+            SignalInNoise.Level(at.Covered + at.CoveredAbove, at.Floor, noise) - signal,
             SignalInNoise.Level(at.Covered, at.Floor - at.FloorError, noise) - signal);
         // Where the rise is within its own error the bound must not profit from a mean that happens to lie low.
-        up = rise < at.CoveredError ? Math.Max(up, strongest - signal) : up;
+        up = rise < at.CoveredAbove ? Math.Max(up, strongest - signal) : up;
         double down = SignalInNoise.Level(at.Reference, at.Floor, noise) - weakestReference;
         return se - at.Whole(RootSumSquares(down, up));
     }
@@ -98,7 +107,8 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
     private static double RootSumSquares(double a, double b, double c = 0) => Math.Sqrt((a * a) + (b * b) + (c * c));
 
     private readonly record struct Margins(
-        double Reference, double Covered, double Floor, double ReferenceError, double CoveredError, double FloorError, double DegreesOfFreedom, WidenedInterval TypeB)
+        double Reference, double Covered, double Floor, double ReferenceError, double CoveredBelow, double CoveredAbove, double FloorError,
+        double DegreesOfFreedom, WidenedInterval TypeB)
     {
         /// <summary>Half-width once what no repeat shows is added to that from repeats.</summary>
         public double Whole(double half) => TypeB.Half(half, DegreesOfFreedom);

@@ -20,7 +20,7 @@ internal static class WithoutFloor
     private static double Reach(ReadingLevels levels, double probability)
     {
         ReadOnlySpan<Contribution> repeats = [levels.Reference.Error, levels.Covered.Error];
-        double dof = WelchSatterthwaite.DegreesOfFreedom(repeats);
+        double dof = CoverageFreedom.Of((levels.Reference, 1), (levels.Covered, 1));
         return levels.TypeB.Widened(probability).Half(WelchSatterthwaite.Combined(repeats) * StudentQuantile.Of(probability).At(dof), dof);
     }
 }

@@ -5,7 +5,8 @@ namespace SweepStats.Uncertainty;
 /// <summary>A result by propagation of whole distributions. Immutable.</summary>
 /// <remarks>
 /// Trials are drawn in blocks of max(10⁴, 100/(1 − p)) until twice the standard error over blocks of the mean, the standard uncertainty and both ends lies
-/// below half a unit of the last digit asked of the standard uncertainty. Correlated inputs must be normal. Source: JCGM 101:2008, 5 to 7, 7.9.
+/// below half a unit of the last digit asked of the standard uncertainty. Correlated inputs must be normal. A result may be infinite in some trials: an end of
+/// an interval is then infinite where more trials are than may lie beyond it. Source: JCGM 101:2008, 5 to 7, 7.9.
 /// </remarks>
 public sealed record MonteCarlo
 {
@@ -15,10 +16,10 @@ public sealed record MonteCarlo
     {
     }
 
-    /// <summary>Mean of the result.</summary>
+    /// <summary>Mean of the result; not a number where some trials are infinite.</summary>
     public required double Estimate { get; init; }
 
-    /// <summary>Standard deviation of the result.</summary>
+    /// <summary>Standard deviation of the result; not a number where some trials are infinite.</summary>
     public required double StandardUncertainty { get; init; }
 
     /// <summary>Interval with as much probability below as above.</summary>
@@ -27,19 +28,27 @@ public sealed record MonteCarlo
     /// <summary>Shortest interval.</summary>
     public required Interval Shortest { get; init; }
 
+    /// <summary>Share of trials whose result is +∞, 0 to 1.</summary>
+    public required double OpenShare { get; init; }
+
     /// <summary>Trials drawn.</summary>
     public required int Trials { get; init; }
 
     /// <summary>Whether the figures stand still to the digits asked.</summary>
     public required bool Stable { get; init; }
 
-    /// <summary>Half a unit of the last digit asked of the standard uncertainty: the tolerance of the figures.</summary>
+    /// <summary>Half a unit of the last digit asked of the standard uncertainty, or what was asked of the ends: the tolerance of the figures.</summary>
     public required double Tolerance { get; init; }
 
     /// <summary>Whether the interval of a linear budget agrees with this one at both ends to within the tolerance. Source: JCGM 101:2008, 8.1.</summary>
     /// <param name="linear">Interval of the linear budget, of the same level.</param>
-    public bool Confirms(Interval linear) =>
-        Math.Abs(linear.Low - Symmetric.Low) <= Tolerance && Math.Abs(linear.High - Symmetric.High) <= Tolerance;
+    public bool Confirms(Interval linear) => Confirms(linear, Tolerance);
+
+    /// <summary>The same with a tolerance of its own, which should be five times that of the figures. Source: JCGM 101:2008, 8.2.</summary>
+    /// <param name="linear">Interval of the linear budget, of the same level.</param>
+    /// <param name="tolerance">How far the ends may lie apart.</param>
+    public bool Confirms(Interval linear, double tolerance) =>
+        Math.Abs(linear.Low - Symmetric.Low) <= tolerance && Math.Abs(linear.High - Symmetric.High) <= tolerance;
 
     /// <summary>Draws the result.</summary>
     /// <exception cref="ArgumentException">No input; correlations that do not fit, contradict each other, or are stated for errors that are not normal.</exception>
@@ -60,8 +69,8 @@ public sealed record MonteCarlo
         {
             blocks.Add(BlockFigures.Of(drawn.Next(block), plan.Confidence));
             double uncertainty = Math.Sqrt(blocks.Average(b => b.Deviation * b.Deviation));
-            tolerance = HalfUnit(uncertainty, plan.Digits);
-            stable = blocks.Count > 1 && BlockFigures.Spread(blocks) <= tolerance;
+            tolerance = plan.EndTolerance ?? HalfUnit(uncertainty, plan.Digits);
+            stable = blocks.Count > 1 && BlockFigures.Spread(blocks, plan.EndTolerance is not null) <= tolerance;
         }
 
         return Summary(drawn.All, plan, stable, tolerance);
@@ -73,8 +82,9 @@ public sealed record MonteCarlo
 
     private static MonteCarlo Summary(double[] values, MonteCarloPlan plan, bool stable, double tolerance)
     {
-        double mean = Sample.Mean(values);
-        double deviation = Sample.StandardDeviation(values);
+        bool finite = Array.TrueForAll(values, double.IsFinite);
+        double mean = finite ? Sample.Mean(values) : double.NaN;
+        double deviation = finite ? Sample.StandardDeviation(values) : double.NaN;
         Array.Sort(values);
         return new MonteCarlo
         {
@@ -82,6 +92,7 @@ public sealed record MonteCarlo
             StandardUncertainty = deviation,
             Symmetric = CoverageIntervals.Symmetric(values, plan.Confidence),
             Shortest = CoverageIntervals.Shortest(values, plan.Confidence),
+            OpenShare = values.Count(double.IsPositiveInfinity) / (double)values.Length,
             Trials = values.Length,
             Stable = stable || deviation == 0,
             Tolerance = tolerance,

@@ -53,7 +53,10 @@ public sealed record UncertaintyEntry
     /// <summary>How well the standard uncertainty is known, in degrees of freedom; infinite where nothing else is stated; only for a normal distribution.</summary>
     public double DegreesOfFreedom { get; init; } = double.PositiveInfinity;
 
-    /// <summary>Which levels it acts on.</summary>
+    /// <summary>The reflections that the half-width comes from; null where it was stated itself. For the record: figures rest on the half-width.</summary>
+    public Mismatch? Mismatch { get; init; }
+
+    /// <summary>Which levels it acts on. The floor is none of them: it is measured on the scale of the readings, so an error of level, cable or antenna moves it not at all or by what moves the reading too.</summary>
     public ErrorActsOn ActsOn { get; init; } = ErrorActsOn.Covered;
 
     /// <summary>The error is the same in reference and covered and cancels in their difference.</summary>

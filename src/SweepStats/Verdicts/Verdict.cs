@@ -16,16 +16,16 @@ public enum Trust
     Untrustworthy,
 }
 
-/// <summary>How a measurement stands to its requirement.</summary>
+/// <summary>How a measurement, or its reading at one frequency, stands to the requirement.</summary>
 public enum RequirementOutcome
 {
-    /// <summary>The lower limit is at or above the requirement at every frequency of every specimen.</summary>
+    /// <summary>The lower limit is at or above the requirement, and the guard band where one is stated, at every frequency of every specimen.</summary>
     Meets,
 
-    /// <summary>Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at.</summary>
+    /// <summary>Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at; a single frequency allows for none.</summary>
     Fails,
 
-    /// <summary>The requirement lies inside an interval: more repeats would narrow it.</summary>
+    /// <summary>The requirement, or the guard band over it, lies inside an interval: more repeats would narrow it.</summary>
     Undecided,
 
     /// <summary>Somewhere the set-up cannot see as far as the requirement.</summary>
@@ -35,7 +35,17 @@ public enum RequirementOutcome
 /// <summary>How one specimen stands to the requirement, taken by itself.</summary>
 /// <param name="Name">Which piece.</param>
 /// <param name="Outcome">How it stands.</param>
-public sealed record SpecimenOutcome(SpecimenName Name, RequirementOutcome Outcome);
+public sealed record SpecimenOutcome(SpecimenName Name, RequirementOutcome Outcome)
+{
+    /// <summary>Each frequency by itself, in grid order; null where nothing is asked.</summary>
+    public ImmutableArray<FrequencyDecision?> Frequencies { get; init; } = [];
+
+    /// <summary>The frequency where it is least probable that the requirement is met; null where no probability is known.</summary>
+    public FrequencyDecision? LeastProbable => Frequencies.Where(d => d?.Probability is not null).MinBy(d => (d!.Probability!.Value.Least, d.Probability.Value.Most));
+
+    /// <summary>How many frequencies have an outcome.</summary>
+    public int Count(RequirementOutcome outcome) => Frequencies.Count(d => d?.Outcome == outcome);
+}
 
 /// <summary>The answer. Immutable.</summary>
 /// <param name="Trust">Whether the measurement can be trusted.</param>

@@ -47,7 +47,13 @@ internal static class BadCampaigns
         BadInput.Settings("a unit of level that cannot be used", "[setup]\nlevel_unit = \"dBV/m\"\n"),
         BadInput.Settings("a band that ends before it begins", "[band]\nstart_hz = 1e9\nstop_hz = 1e6\n"),
         BadInput.Settings("a limits file that leads out", "[requirement]\nfile = \"../limits.csv\"\n"),
+        BadInput.Settings("a budget outside the band", "[budget]\nfrequencies_hz = [40e6, 2e9]\n"),
+        BadInput.Settings("a budget frequency with a unit", "[budget]\nfrequencies_hz = [\"40 MHz\"]\n"),
         BadInput.Settings("an uncertainty without distribution", "[[uncertainty]]\nname = \"scale\"\nhalf_width_db = 0.4\n"),
+        BadInput.Settings("a level of the requirement below one half", "[requirement]\nse_db = 20\nconfidence = 0.05\n"),
+        BadInput.Settings("a guard band below nothing", "[requirement]\nse_db = 20\nguard_band_db = -1\n"),
+        BadInput.Settings("a mismatch of one side", "[[uncertainty]]\nname = \"receiver\"\nvswr_source = 1.5\n"),
+        BadInput.Settings("a reflection stated twice", "[[uncertainty]]\nname = \"receiver\"\nvswr_source = 1.5\nreflection_source = 0.2\nvswr_load = 2\n"),
         new("a limits file with a word for a number", c => c.With("campaign.toml", "[requirement]\nfile = \"limits.csv\"\n").With("limits.csv", "frequency_hz,se_db\n1e6,20\n2e6,x\n")),
     ];
 

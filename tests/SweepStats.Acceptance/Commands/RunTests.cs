@@ -22,10 +22,12 @@ public sealed class RunTests
         using var scratch = new ScratchFolder();
         string script = File.ReadAllText(Path.Combine(Repository.Root, "fixtures/campaigns/make-demo.sh"));
         string command = script[(script.IndexOf("sweepstats rehearse \"$campaign\"", StringComparison.Ordinal) + 31)..];
-        command = command[..command.IndexOf("\nmv ", StringComparison.Ordinal)].Replace("\\\n", " ", StringComparison.Ordinal);
+        string stated = script[(script.IndexOf("<<'STATED'\n", StringComparison.Ordinal) + 11)..script.IndexOf("STATED\nmv ", StringComparison.Ordinal)];
+        command = command[..command.IndexOf("\ncat ", StringComparison.Ordinal)].Replace("\\\n", " ", StringComparison.Ordinal);
         string[] words = ["rehearse", Path.Combine(scratch.Path, "demo"), .. Words(command)];
         (int code, _, string error) = Shell.Run(words);
         Assert.True(code == 0, error);
+        File.AppendAllText(Path.Combine(scratch.Path, "demo/campaign.toml"), stated);
         Assert.Equal(Contents(Shell.Demo).Where(f => f.Key != "origin.md"), Contents(Path.Combine(scratch.Path, "demo")));
     }
 

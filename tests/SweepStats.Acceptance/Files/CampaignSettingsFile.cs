@@ -37,6 +37,8 @@ public sealed class CampaignSettingsFile : IDisposable
             [requirement]
             se_db = 20
             margin_db = 5
+            confidence = 0.8
+            guard_band_db = 1.5
             [[uncertainty]]
             name = "scale fidelity"
             half_width_db = 0.4
@@ -54,6 +56,15 @@ public sealed class CampaignSettingsFile : IDisposable
             half_width_db = 0.5
             distribution = "trapezoidal"
             top_half_width_db = 0.2
+            [[uncertainty]]
+            name = "mismatch at the receiver"
+            distribution = "mismatch"
+            vswr_source = 1.5
+            return_loss_load_db = 20
+            acts_on = "both"
+            [budget]
+            frequencies_hz = [30e6,
+              40e6]
             [field]
             threat_v_per_m = 50e3
             tolerable_v_per_m = 5e3
@@ -65,11 +76,17 @@ public sealed class CampaignSettingsFile : IDisposable
         Assert.Equal((10e3, 10.0, 11.0, -10.0), (plan.Setup.ResolutionBandwidthHz, plan.Setup.AttenuationDb, plan.SourceDbm, plan.MaximumInputDbm));
         Assert.Equal((-104.0, 5.0), (plan.DeclaredFloorDb, plan.Margin.Value));
         Assert.Equal(new FrequencyBand(new Hertz(30e6), new Hertz(1e9)), plan.Band);
+        Assert.Equal([30e6, 40e6], plan.BudgetFrequencies.Select(f => f.Value));
         Assert.Equal(20, plan.Requirement!.At(new Hertz(1e6))!.Value.Value);
         Assert.Equal(
             new UncertaintyEntry { Name = "scale fidelity", HalfWidthDb = 0.4, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Both, Common = true }, plan.Uncertainties[0]);
         Assert.Equal(0.2, plan.Uncertainties[1].StandardUncertaintyDb, 12);
         Assert.Equal((12, 0.2), (plan.Uncertainties[1].DegreesOfFreedom, plan.Uncertainties[2].TopHalfWidthDb));
+        Assert.Equal((0.8, 1.5), (plan.Rule!.Level.Level, plan.Rule.GuardBand.Value));
+        // By hand: |Γ| 0.2 and 0.1, so 20·log10(1 − 0.02) = −0.175478.
+        Assert.Equal((ErrorDistribution.Arcsine, 2), (plan.Uncertainties[3].Distribution, plan.Uncertainties[3].TimesInDifference));
+        Assert.Equal(0.175478, plan.Uncertainties[3].HalfWidthDb, 6);
+        Assert.Equal((0.2, 0.1), (plan.Uncertainties[3].Mismatch!.Source.Magnitude, Math.Round(plan.Uncertainties[3].Mismatch!.Load.Magnitude, 12)));
         Assert.Equal(new FieldPlan(50e3, 5e3), reading.Field);
     }
 
@@ -81,7 +98,23 @@ public sealed class CampaignSettingsFile : IDisposable
         Assert.Equal(new AnalysisPlan().Margin, reading.Plan.Margin);
         Assert.Equal((Averaging.Unknown, 0.95), (reading.Plan.Averaging, reading.Plan.Confidence.Level));
         Assert.Null(reading.Plan.Requirement);
+        Assert.Null(reading.Plan.Rule);
         Assert.Null(reading.Field);
+        AnalysisPlan asked = Read("confidence = 0.9\n[requirement]\nse_db = 20\n").Plan;
+        Assert.Equal((0.9, 0.0), (asked.Rule!.Level.Level, asked.Rule.GuardBand.Value));
+    }
+
+    [Theory]
+    [InlineData("reflection_source = 0.2\nreflection_load = 0.33", 0.59306)]
+    [InlineData("vswr_source = 1.5\nvswr_load = 1.5", 0.3546)]
+    [InlineData("vswr_source = 2\nreflection_load = 0.0909090909", 0.2673)]
+    [InlineData("return_loss_source_db = 9.542425\nvswr_load = 2", 1.0231)]
+    public void TwoReflectionsAreAMismatch(string keys, double halfWidth)
+    {
+        // Lower sides of the table of fixtures/published/mismatch; the first by hand, 20·log10(1 − 0.066).
+        UncertaintyEntry entry = Assert.Single(Read($"[[uncertainty]]\nname = \"m\"\n{keys}\n").Plan.Uncertainties);
+        Assert.Equal(halfWidth, entry.HalfWidthDb, 4);
+        Assert.Equal(halfWidth / Math.Sqrt(2), entry.StandardUncertaintyDb, 4);
     }
 
     [Fact]
@@ -130,6 +163,22 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"arcsine\"\ndof = 9", 5, "dof goes with a normal", "remove dof")]
     [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"trapezoidal\"\ntop_half_width_db = 2", 5, "wider than the whole", "at most half_width_db")]
     [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"arcsine\"\ncommon = 1", 5, "neither true nor false", "without quotes")]
+    [InlineData("[requirement]\nse_db = 20\nconfidence = 0.4", 3, "requirement.confidence is 0.4", "0.5 to 0.9999")]
+    [InlineData("[requirement]\nse_db = 20\nguard_band_db = -1", 3, "requirement.guard_band_db is -1", "0 to 100")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nvswr_source = 2", 3, "that of the load is missing", "add reflection_load, vswr_load or return_loss_load_db")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nvswr_source = 2\nreflection_source = 0.3\nvswr_load = 2", 3, "the source is stated in more than one way", "keep one of reflection_source, vswr_source")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nvswr_source = 2\nvswr_load = 2\nhalf_width_db = 1", 5, "half_width_db does not go with two reflections", "or the reflections")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nvswr_source = 2\nvswr_load = 2\ndistribution = \"normal\"", 5, "two reflections is a mismatch", "leave it out")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nhalf_width_db = 1\ndistribution = \"mismatch\"", 4, "without its two reflections", "arcsine")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nvswr_source = 0.5\nvswr_load = 2", 3, "uncertainty.vswr_source is 0.5", "1 to")]
+    [InlineData("[[uncertainty]]\nname = \"a\"\nreflection_source = 1\nreflection_load = 1", 4, "the level may vanish", "as it was measured")]
+    [InlineData("[budget]", 1, "budget.frequencies_hz is missing", "frequencies_hz")]
+    [InlineData("[budget]\nfrequencies_hz = 30e6", 2, "not a list of numbers", "[30e6, 1e9]")]
+    [InlineData("[budget]\nfrequencies_hz = [30e6,\n \"40e6\"]", 3, "not a list of numbers", "[30e6, 1e9]")]
+    [InlineData("[budget]\nfrequencies_hz = [-1]", 2, "holds -1, which is out of range", "0 to")]
+    [InlineData("[budget]\nfrequencies_hz = [1,2,3,4,5,6,7,8,9,10,11,12,13,14,15,16,17,18,19,20,21]", 2, "21 frequencies", "keep those that matter")]
+    [InlineData("[budget]\nfrequencies_hz = [30e6,\n 2e9]", 3, "2000000000 Hz lies outside the analysed band", "30000000 to")]
+    [InlineData("[band]\nstart_hz = 35e6\n[budget]\nfrequencies_hz = [30e6]", 4, "30000000 Hz lies outside the analysed band", "35000000 to")]
     [InlineData("[field]\nthreat_v_per_m = 1", 1, "field.tolerable_v_per_m is missing", "tolerable_v_per_m")]
     [InlineData("title = ", 1, "this is not TOML", "double quotes")]
     [InlineData("title = \"a\"\ntitle = \"b\"", 2, "", "")]

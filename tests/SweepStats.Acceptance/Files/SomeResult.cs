@@ -59,6 +59,13 @@ internal static class SomeResult
             Role = SweepRole.Covered,
             Size = new Decibels(1.5),
         };
+        ImmutableArray<FrequencyDecision?> decisions =
+        [
+            new FrequencyDecision(At(0).At, new Decibels(20), RequirementOutcome.Meets, new ConformanceProbability(0.999, 1)),
+            new FrequencyDecision(At(1).At, new Decibels(30), RequirementOutcome.Undecided, ConformanceProbability.Of(0.875)),
+            new FrequencyDecision(At(2).At, new Decibels(20), RequirementOutcome.Fails, new ConformanceProbability(0, 0.001)),
+            null,
+        ];
         Hertz first = real.Campaign.Grid[0];
         Hertz third = real.Campaign.Grid[2];
         return real with
@@ -69,7 +76,7 @@ internal static class SomeResult
                 Of("placement-unknown", null), Of("drift", Name, new FrequencyBand(first, first), new FrequencyBand(third, third)),
                 Of("ambient", null, new FrequencyBand(first, third)), Of("capped", new SpecimenName("other", "x"), new FrequencyBand(first, third)),
             ],
-            Verdict = new Verdict(Trust.Limited, RequirementOutcome.CannotTell, []),
+            Verdict = new Verdict(Trust.Limited, RequirementOutcome.CannotTell, [new SpecimenOutcome(curve.Name, RequirementOutcome.CannotTell) { Frequencies = decisions }]),
         };
     }
 }

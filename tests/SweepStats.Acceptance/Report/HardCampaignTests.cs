@@ -37,6 +37,7 @@ public sealed class HardCampaignTests
         ["overload, limits beyond the frame"] = () => Samples.Run(Samples.Overloaded with { LinearitySweeps = 2, SweepDeviationDb = 1 }, Samples.Power),
         ["flat tops"] = () => Samples.Run(Samples.Odd with { LimitDbm = -30, ReferenceRippleDb = 6 }, Samples.Power),
         ["hostile names"] = () => Samples.Renamed(Hostile),
+        ["budgets everywhere"] = () => Samples.Run(Samples.Small with { ShieldingStopDb = 85 }, Samples.Power with { BudgetFrequencies = [new Hertz(30e6), new Hertz(500e6), new Hertz(700e6), new Hertz(1e9)] }),
         ["unknown averaging"] = () => Samples.Run(Samples.Small, new AnalysisPlan()),
     };
 

@@ -17,8 +17,8 @@ public sealed class PageStructureTests
         Assert.Equal(Autumn.Files.Count, Autumn.Files.Select(f => f.Path.ToLowerInvariant()).Distinct().Count());
         IEnumerable<string> linked = Autumn.Tree.Descendants("a").Select(a => a.Attribute("href")!.Value).Where(h => !h.StartsWith('#'));
         Assert.Equal(Autumn.Charts.Select(f => f.Path), linked);
-        // Shielding, range and bands; offsets; two a specimen.
-        Assert.Equal(3 + 1 + (2 * 6), Autumn.Charts.Count());
+        // Shielding, range, bands and uncertainty budgets; offsets; two a specimen.
+        Assert.Equal(4 + 1 + (2 * 6), Autumn.Charts.Count());
     }
 
     [Fact]

@@ -64,6 +64,33 @@ public sealed class RequirementWordingTests
         Assert.Contains(Reason, Wording.OutcomeReason(result with { Findings = [mismatch] })!, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(null, 0, "the one-sided 95 % lower limit is at or above the requirement. Fails: the one-sided 95 % upper limit")]
+    [InlineData(0.99, 1.25, "the one-sided 99 % lower limit is at or above the requirement and at least 1.25 dB above it (guard band). Fails: the one-sided 99 % upper limit is below the requirement.")]
+    [InlineData(0.5, 0, "the estimate is at or above the requirement. Fails: the estimate is below the requirement. This is simple acceptance")]
+    public void TheRuleStandsInOneSentenceOnPageAndConsole(double? level, double guard, string rule)
+    {
+        AnalysisPlan plan = Samples.Asking(20) with { RequirementConfidence = level is { } l ? new Statistics.Confidence(l) : null, GuardBand = new Quantities.Decibels(guard) };
+        AnalysisResult result = Samples.Run(Samples.Small, plan);
+        Assert.Contains(rule, Wording.DecisionRule(result)!, StringComparison.Ordinal);
+        Assert.Contains(Wording.DecisionRule(result)!, Wording.Summary(result));
+        Assert.Contains(Wording.DecisionRule(result)!, Wording.Check(result));
+        Assert.Contains(Wording.DecisionRule(result)!, new Page(result).Tree.Root!.Value, StringComparison.Ordinal);
+        Assert.Contains("Holm", Wording.DecisionRule(result)!, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0.97349, 0.97349, "97.3 %")]
+    [InlineData(0.94999, 0.94999, "94.9 %")]
+    [InlineData(0.999, 1, "> 99.9 %")]
+    [InlineData(0.9999, 1, "> 99.9 %")]
+    [InlineData(0, 0.001, "< 0.1 %")]
+    [InlineData(0.962, 1, "at least 96.2 %")]
+    [InlineData(0, 0.05, "at most 5 %")]
+    [InlineData(0.5, 0.5, "50 %")]
+    public void AProbabilityIsSaidAsFarAsItIsKnown(double least, double most, string words) =>
+        Assert.Equal(words, Wording.Probability(new ConformanceProbability(least, most)));
+
     private static void Has(AnalysisResult result, string reason, params string[] others)
     {
         Assert.Equal(RequirementOutcome.CannotTell, result.Verdict.Requirement);

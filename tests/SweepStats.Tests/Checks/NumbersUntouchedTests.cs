@@ -64,7 +64,7 @@ public sealed class NumbersUntouchedTests
         Linearity = result.Linearity,
         Curves = result.Curves,
         Averaging = result.Plan.Averaging,
-        Requirement = result.Plan.Requirement,
+        Rule = result.Plan.Rule,
         Margin = result.Plan.Margin,
         Setup = result.Plan.Setup,
         MaximumInputDbm = result.Plan.MaximumInputDbm,
@@ -75,7 +75,7 @@ public sealed class NumbersUntouchedTests
             : plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, aligned.Grid.Count, plan.Averaging) : null;
 
     private static BandStatement[] BandsOf(AnalysisResult result) =>
-        [.. result.Curves.Select(c => BandEstimator.State(c, result.Campaign.Grid, result.Plan.Requirement, result.Plan.Confidence))];
+        [.. result.Curves.Select(c => BandEstimator.State(c, result.Campaign.Grid, result.Plan.Rule, result.Plan.Confidence))];
 
     private static string Words(Finding finding) => $"{finding.Severity} {finding.Code} {finding.Message} {finding.Basis} {finding.NextStep} {finding.Size} {string.Join(' ', finding.Where)}";
 

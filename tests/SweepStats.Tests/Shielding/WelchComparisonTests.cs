@@ -78,7 +78,7 @@ public sealed class WelchComparisonTests
         var groups = Fixtures.Cells(path).GroupBy(row => row[0]).ToList();
         RepeatedLevel covered = Level(groups[0], shift);
         RepeatedLevel reference = Level(groups[1], shift);
-        var interval = new ShieldingInterval(new DetectorNoise(double.PositiveInfinity), new Confidence(level), new CoveredReadings(groups[0].Count(), 0));
+        var interval = new ShieldingInterval(new DetectorNoise(double.PositiveInfinity), new Confidence(level), new CoveredReadings(groups[0].Count(), groups[0].Count(), 0));
         return interval.For(new ReadingLevels(reference, covered, NoFloor, SystematicError.None));
     }
 

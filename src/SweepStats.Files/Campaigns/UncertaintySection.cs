@@ -1,0 +1,110 @@
+using SweepStats.Quantities;
+using SweepStats.Uncertainty;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>A section [[uncertainty]] of campaign.toml: a half-width with its distribution, or two reflections whose mismatch it is.</summary>
+internal static class UncertaintySection
+{
+    private const double WidestDb = 100;
+    private const string MismatchWord = "mismatch";
+
+    private static readonly (string Key, string Word)[] OnlyWith = [("k", "normal"), ("dof", "normal"), ("top_half_width_db", "trapezoidal")];
+
+    private static readonly string[] NotWithReflections = ["half_width_db", "k", "dof", "top_half_width_db"];
+
+    /// <summary>The entry; null where something is wrong, which is then told.</summary>
+    public static UncertaintyEntry? Read(KeyReader keys)
+    {
+        string? name = keys.Text("name");
+        double? halfWidth = keys.Number("half_width_db", 0, WidestDb);
+        ErrorDistribution? distribution = keys.Choice(
+            "distribution", ("normal", ErrorDistribution.Normal), ("rectangular", ErrorDistribution.Rectangular), ("triangular", ErrorDistribution.Triangular),
+            ("trapezoidal", ErrorDistribution.Trapezoidal), ("arcsine", ErrorDistribution.Arcsine), (MismatchWord, ErrorDistribution.Arcsine));
+        double? k = keys.Number("k", 0.1, 10);
+        double? dof = keys.Number("dof", 1, 1e6);
+        double? top = keys.Number("top_half_width_db", 0, WidestDb);
+        (Reflection? source, Reflection? load) = (ReflectionKeys.Read(keys, "source"), ReflectionKeys.Read(keys, "load"));
+        Mismatch? mismatch = MismatchOf(keys, source, load);
+        ErrorActsOn actsOn = keys.Choice("acts_on", ("reference", ErrorActsOn.Reference), ("covered", ErrorActsOn.Covered), ("both", ErrorActsOn.Both)) ?? ErrorActsOn.Covered;
+        bool common = keys.Truth("common") ?? false;
+        if (!ReflectionKeys.Any(keys))
+        {
+            keys.Require("half_width_db");
+            Distribution(keys, distribution, (top, halfWidth));
+        }
+
+        keys.Require("name");
+        double? width = mismatch?.HalfWidthDb ?? halfWidth;
+        ErrorDistribution? spread = mismatch is null ? distribution : ErrorDistribution.Arcsine;
+        return name is null || width is null || spread is null ? null : new UncertaintyEntry
+        {
+            Name = name,
+            HalfWidthDb = width.Value,
+            Distribution = spread.Value,
+            CoverageFactor = k ?? 2,
+            ActsOn = actsOn,
+            Common = common,
+            DegreesOfFreedom = dof ?? double.PositiveInfinity,
+            TopHalfWidthDb = Math.Min(top ?? 0, width.Value),
+            Mismatch = mismatch,
+        };
+    }
+
+    private static void Distribution(KeyReader keys, ErrorDistribution? distribution, (double? Top, double? Half) widths)
+    {
+        keys.Require("distribution");
+        if (IsMismatch(keys))
+        {
+            keys.Refuse("distribution", "a mismatch is stated without its two reflections", "add reflection_source and reflection_load, or set distribution = \"arcsine\" beside half_width_db");
+        }
+
+        foreach ((string key, string word) in OnlyWith)
+        {
+            if (keys.Has(key) && distribution is { } other && !string.Equals(other.ToString(), word, StringComparison.OrdinalIgnoreCase))
+            {
+                keys.Refuse(key, $"{key} goes with a {word} distribution only", $"remove {key}, or set distribution = \"{word}\"");
+            }
+        }
+
+        if (widths.Top > widths.Half)
+        {
+            keys.Refuse("top_half_width_db", "the flat top is wider than the whole", "set top_half_width_db to at most half_width_db");
+        }
+    }
+
+    private static Mismatch? MismatchOf(KeyReader keys, Reflection? source, Reflection? load)
+    {
+        if (!ReflectionKeys.Any(keys))
+        {
+            return null;
+        }
+
+        ReflectionKeys.RequireBoth(keys);
+        foreach (string key in NotWithReflections.Where(keys.Has))
+        {
+            keys.Refuse(key, $"{key} does not go with two reflections, which say how wide the error is", $"remove {key}, or the reflections");
+        }
+
+        if (keys.Has("distribution") && !IsMismatch(keys))
+        {
+            keys.Refuse("distribution", "the error of two reflections is a mismatch", $"set distribution = \"{MismatchWord}\", or leave it out");
+        }
+
+        if (source is not { } from || load is not { } to)
+        {
+            return null;
+        }
+
+        var mismatch = new Mismatch(from, to);
+        if (mismatch.HalfWidthDb <= WidestDb)
+        {
+            return mismatch;
+        }
+
+        keys.Refuse(ReflectionKeys.Written(keys, "load"), "both sides reflect everything, so the level may vanish", "state the reflections of the set-up as it was measured");
+        return null;
+    }
+
+    private static bool IsMismatch(KeyReader keys) => string.Equals(keys.Written("distribution"), MismatchWord, StringComparison.OrdinalIgnoreCase);
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using SweepStats.Budgets;
+
+namespace SweepStats.Report.Pages;
+
+/// <summary>Where the uncertainty comes from: a table for each frequency of interest and for the mean over the band.</summary>
+internal sealed class UncertaintyBudgetPart : IPagePart
+{
+    public void Write(HtmlWriter html, PageContent content)
+    {
+        AnalysisResult result = content.Result;
+        html.Section("uncertainty-budget", "Uncertainty budget");
+        ImmutableArray<SpecimenBudgets> shown = ShownBudgets.Of(result);
+        if (shown.IsEmpty)
+        {
+            html.Paragraph(Wording.NoBudget).Close();
+            return;
+        }
+
+        html.Paragraph(Wording.BudgetMeans(result));
+        html.Paragraph(Wording.BudgetsShown(shown.Length, result.Budgets.Count(b => b.All.Any()), result.Budgets.Length));
+        foreach (SpecimenBudgets specimen in shown)
+        {
+            html.Element("h3", Wording.Piece(specimen.Name));
+            foreach (ShieldingBudget budget in specimen.All)
+            {
+                html.Table(Wording.BudgetCaption(budget), Wording.BudgetColumns, Rows(budget));
+                html.Paragraph(Wording.Dominates(budget));
+                html.Paragraph(budget.At is null ? Wording.MeanReported(budget) : Wording.Compared(budget, budget.Propagate(result.Plan.Seed)));
+            }
+        }
+
+        html.Close();
+    }
+
+    private static IEnumerable<IReadOnlyList<string>> Rows(ShieldingBudget budget)
+    {
+        foreach (UncertaintyLine line in budget.Lines)
+        {
+            yield return Wording.BudgetRow(line, budget.ByPlacement);
+        }
+
+        if (budget.Linear is not null)
+        {
+            yield return Wording.CombinedRow(budget);
+            yield return Wording.ExpandedRow(budget);
+        }
+    }
+}

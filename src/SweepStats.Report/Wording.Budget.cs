@@ -1,0 +1,130 @@
+using System.Globalization;
+using SweepStats.Budgets;
+using SweepStats.Statistics;
+
+namespace SweepStats.Report;
+
+/// <content>Uncertainty budgets: tables and what they mean.</content>
+public static partial class Wording
+{
+    internal const string NoBudget =
+        "There is no uncertainty budget: it starts from the scatter of repeats, and reference or covered sweeps are single. Repeat them, and run again.";
+
+    internal static readonly string[] BudgetColumns =
+        ["Source", "Kind", "Distribution", "Standard uncertainty", "Sensitivity", "Contribution", "Degrees of freedom", "Share of the variance"];
+
+    internal static string BudgetMeans(AnalysisResult result)
+    {
+        string where = !result.Plan.BudgetFrequencies.IsEmpty ? "at the frequencies named in campaign.toml"
+            : result.Plan.Requirement is null ? "at the frequency where its claim is weakest" : "at the frequency where least is left over the requirement";
+        string stated = result.Plan.Uncertainties.IsEmpty ? " No errors are stated in campaign.toml ([[uncertainty]]), so the budgets hold what repeats show and nothing else." : string.Empty;
+        return $"Where the uncertainty of each specimen comes from, {where}, and for its mean over the band. Kind A is what repeats show, kind B what is stated. "
+            + "Contribution is sensitivity times standard uncertainty; contributions add up as squares. “Cancels” means the same error in reference and covered." + stated;
+    }
+
+    internal static string BudgetsShown(int shown, int known, int all)
+    {
+        string single = known == all ? string.Empty : $" {Count(all - known, "specimen")} without repeats {(all - known == 1 ? "has" : "have")} no budget.";
+        return (shown == known
+            ? "All figures are in budget.csv too."
+            : $"Shown here: {(shown == 1 ? "the weakest specimen" : $"the {Plain(shown)} weakest specimens")} of {Plain(known)}, by their lower ends. All are in budget.csv.") + single;
+    }
+
+    /// <summary>Place of a budget: "433.9 MHz", or "mean over the band".</summary>
+    internal static string BudgetPlace(ShieldingBudget budget) => budget.At is { } at ? Frequency(at) : "mean over the band";
+
+    internal static string BudgetCaption(ShieldingBudget budget)
+    {
+        string estimate = budget.Linear is null ? "no estimate, the covered level does not rise over the floor"
+            : budget.At is null && double.IsInfinity(budget.Reported.High) ? $"{Hundredths(budget.Linear.Estimate, Math.Floor)} dB with bounds standing in, reported as a bound"
+            : double.IsInfinity(budget.Reported.High) ? $"estimate {Hundredths(budget.Linear.Estimate, Math.Round)} dB, reported as a bound"
+            : $"{Hundredths(budget.Linear.Estimate, Math.Round)} dB";
+        return $"{Piece(budget.Name)}, {BudgetPlace(budget)}: {estimate}";
+    }
+
+    internal static IReadOnlyList<string> BudgetRow(UncertaintyLine line, bool byPlacement) =>
+    [
+        SourceName(line, byPlacement),
+        line.TypeB ? "B" : "A",
+        line.Entry is { } entry ? $"{Spread(entry)}, ±{Exact(entry.HalfWidthDb, "dB")}" : "Student’s t",
+        Thousandths(line.StandardUncertaintyDb),
+        line.Cancels ? "0, cancels" : line.Sensitivity is { } slope ? Sign(slope.ToString("F2", CultureInfo.InvariantCulture)) : Nothing,
+        line.ContributionDb is { } part ? Thousandths(part) : Nothing,
+        Freedom(line.DegreesOfFreedom),
+        line.Share is { } share ? Percent(share) : Nothing,
+    ];
+
+    internal static IReadOnlyList<string> CombinedRow(ShieldingBudget budget) =>
+        ["Combined", Nothing, Nothing, Thousandths(budget.Linear!.StandardUncertainty), Nothing, Thousandths(budget.Linear.StandardUncertainty), Freedom(budget.Linear.DegreesOfFreedom), budget.Linear.StandardUncertainty > 0 ? Percent(1) : Nothing];
+
+    internal static IReadOnlyList<string> ExpandedRow(ShieldingBudget budget)
+    {
+        string factor = budget.Linear!.CoverageFactor(budget.Confidence).ToString("F2", CultureInfo.InvariantCulture);
+        return [$"Expanded, {Level(budget.Confidence)}", Nothing, $"k = {factor}", Nothing, Nothing, Thousandths(budget.ExpandedUncertaintyDb!.Value), Nothing, Nothing];
+    }
+
+    internal static string SourceName(UncertaintyLine line, bool byPlacement) => line.Part switch
+    {
+        BudgetPart.Reference => "Reference repeats",
+        BudgetPart.Covered => byPlacement ? "Covered placements" : "Covered sweeps",
+        BudgetPart.Floor => "Floor",
+        _ => PlainText.Of(line.Source),
+    };
+
+    internal static string MeanReported(ShieldingBudget budget)
+    {
+        string shift = budget.AveragingShiftDb > 0 ? $" Not knowing how the receiver averages moves it by up to {Thousandths(budget.AveragingShiftDb)} either way, which is added to the interval as it is." : string.Empty;
+        return $"Reported: {Ends(budget.Reported)}.{shift}";
+    }
+
+    /// <summary>The three intervals side by side, and whether the linear budget holds.</summary>
+    internal static string Compared(ShieldingBudget budget, BudgetComparison compared)
+    {
+        string linear = compared.Linear is { } own ? $"Linear budget: {Ends(own)}. " : string.Empty;
+        string trials = compared.Propagated.Trials.ToString("N0", CultureInfo.InvariantCulture).Replace(",", " ", StringComparison.Ordinal);
+        string steady = compared.Propagated.Stable ? string.Empty : $" (ends not yet steady to {Exact(compared.Propagated.Tolerance, "dB")})";
+        string several = budget.LargestOfSeveral
+            ? " Several ways of averaging, or places of the declared floor, are possible: the budget is for the one with the largest uncertainty, the reported interval holds for all." : string.Empty;
+        return $"{linear}Distributions propagated in {trials} trials{steady}: {Ends(compared.Propagated.Symmetric)}. Reported: {Ends(budget.Reported)}. {Validity(compared)}{several}";
+    }
+
+    /// <summary>An interval to the nearest hundredths outwards; an open end is named.</summary>
+    internal static string Ends(Interval interval) => (double.IsFinite(interval.Low), double.IsFinite(interval.High)) switch
+    {
+        (true, true) => $"{Hundredths(interval.Low, Math.Floor)} to {Hundredths(interval.High, Math.Ceiling)} dB",
+        (true, false) => $"{Hundredths(interval.Low, Math.Floor)} dB or more, open above",
+        _ => "open on both sides",
+    };
+
+    /// <summary>A small figure in dB to three decimals.</summary>
+    internal static string Thousandths(double decibels) => decibels.ToString("F3", CultureInfo.InvariantCulture) + " dB";
+
+    private static string Validity(BudgetComparison compared) => compared.Validity switch
+    {
+        BudgetValidity.Holds => $"The linear budget holds: both ends agree to {Exact(compared.ToleranceDb, "dB")} (JCGM 101, clause 8).",
+        BudgetValidity.Open when compared.Propagated.OpenShare > 0 =>
+            $"{NotLinear} In {Percent(compared.Propagated.OpenShare)} of the trials the covered level does not rise over the floor, so the upper end is open.",
+        BudgetValidity.Open => $"{NotLinear} In too many trials the reference does not rise over the floor.",
+        BudgetValidity.Bent => $"{NotLinear} Near the floor the noise correction bends, and the interval is lopsided; the reported one follows the bend.",
+        _ => $"The linear budget and the propagated distributions agree in shape, not in width (to {Exact(compared.ToleranceDb, "dB")}): with few repeats, or where a stated error rules that is not normal, "
+            + "the two reckon differently. The noise correction does not bend here.",
+    };
+
+    private const string NotLinear = "The linear budget is not valid here.";
+
+    private static string Freedom(double degrees) => degrees switch
+    {
+        < 100 => Sign(degrees.ToString("F1", CultureInfo.InvariantCulture)),
+        < 1000 => Plain(Math.Round(degrees)),
+        < double.PositiveInfinity => "over 1000",
+        _ => "taken as known",
+    };
+
+    private static string Hundredths(double value, Func<double, double> round)
+    {
+        double scaled = value * 100;
+        double nearest = Math.Round(scaled);
+        double rounded = Math.Abs(scaled - nearest) < 1e-6 ? nearest : round(scaled);
+        return Sign((rounded / 100).ToString("F2", CultureInfo.InvariantCulture));
+    }
+}

@@ -1,0 +1,17 @@
+namespace SweepStats.Budgets;
+
+/// <summary>What an uncertainty comes from.</summary>
+public enum BudgetPart
+{
+    /// <summary>Scatter of the reference repeats.</summary>
+    Reference,
+
+    /// <summary>Scatter of the covered repeats.</summary>
+    Covered,
+
+    /// <summary>Error of the noise floor.</summary>
+    Floor,
+
+    /// <summary>An error that the campaign states.</summary>
+    Stated,
+}

@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Budgets;
+
+/// <summary>At which frequencies a specimen gets a budget.</summary>
+internal static class BudgetPlaces
+{
+    /// <summary>The analysed frequencies nearest to those asked for, each once; without any the one where the specimen's claim is weakest.</summary>
+    public static ImmutableArray<int> Of(ShieldingCurve curve, FrequencyGrid grid, ImmutableArray<Hertz> asked, Requirement? requirement) => asked.IsEmpty
+        ? Weakest(curve, requirement) is { } weakest ? [weakest] : []
+        : [.. asked.Select(at => Nearest(grid, at)).Distinct().Order()];
+
+    private static int Nearest(FrequencyGrid grid, Hertz at)
+    {
+        int above = grid.Hertz.BinarySearch(at.Value);
+        if (above >= 0)
+        {
+            return above;
+        }
+
+        above = ~above;
+        bool below = above == grid.Count || (above > 0 && at.Value - grid.Hertz[above - 1] <= grid.Hertz[above] - at.Value);
+        return below ? above - 1 : above;
+    }
+
+    // Where something is asked for, the least room over that counts; a requirement may leave out part of the band, or all of it.
+    private static int? Weakest(ShieldingCurve curve, Requirement? requirement)
+    {
+        bool asks = requirement is not null && curve.Readings.Any(r => requirement.At(r.Evidence.At) is not null);
+        int? weakest = null;
+        double least = double.PositiveInfinity;
+        for (int f = 0; f < curve.Readings.Length; f++)
+        {
+            ReadingEvidence evidence = curve.Readings[f].Evidence;
+            double? wanted = asks ? requirement!.At(evidence.At)?.Value : 0;
+            double room = (evidence.OneSidedLow?.Value - wanted) ?? double.PositiveInfinity;
+            (weakest, least) = room < least ? (f, room) : (weakest, least);
+        }
+
+        return weakest;
+    }
+}

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+
+namespace SweepStats.Budgets;
+
+/// <summary>Uncertainty budget of the shielding at one frequency.</summary>
+internal sealed class ReadingBudget
+{
+    // Closer to the floor the slope of the noise correction grows without bound.
+    private const double LeastRiseDb = 0.05;
+
+    private readonly ShieldingCurve _curve;
+    private readonly CurveLevels _levels;
+    private readonly ImmutableArray<StatedError> _errors;
+    private readonly ImmutableArray<ReadingEstimator> _estimators;
+    private readonly Confidence _confidence;
+
+    /// <param name="curve">The specimen's, repeated.</param>
+    /// <param name="errors">The stated errors.</param>
+    /// <param name="confidence">Level of the intervals.</param>
+    public ReadingBudget(ShieldingCurve curve, ImmutableArray<StatedError> errors, Confidence confidence)
+    {
+        (_curve, _levels, _errors, _confidence) = (curve, curve.Levels!, errors, confidence);
+        _estimators = _levels.Estimators(confidence);
+    }
+
+    public ShieldingBudget At(int f)
+    {
+        ShieldingReading reading = _curve.Readings[f];
+        bool plain = !_levels.FloorKnown || reading.Evidence.Ambient;
+        ReadingEstimator way = plain ? _estimators[0] : _estimators.MaxBy(e => e.TwoSided(_levels[f]).StandardUncertaintyDb)!;
+        ReadingLevels levels = plain ? _levels[f] : way.Corrected(_levels[f]);
+        var inputs = new BudgetInputs();
+        inputs.Mean(BudgetPart.Reference, levels.Reference.MeanDb, levels.Reference.Error);
+        inputs.Mean(BudgetPart.Covered, levels.Covered.MeanDb, levels.Covered.Error);
+        if (!plain)
+        {
+            inputs.Mean(BudgetPart.Floor, levels.Floor.MeanDb, levels.Floor.Error);
+        }
+
+        foreach (StatedError error in _errors)
+        {
+            inputs.Stated(error);
+        }
+
+        bool sloped = plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= LeastRiseDb;
+        return new ShieldingBudget(new ShieldingModel(plain ? null : way.Noise, _errors).Shielding, inputs.Inputs, inputs.Lines, sloped)
+        {
+            Name = _curve.Name,
+            At = reading.Evidence.At,
+            Confidence = _confidence,
+            Reported = Reported(reading),
+            ByPlacement = _levels.ByPlacement,
+            LargestOfSeveral = !plain && _estimators.Length > 1,
+        };
+    }
+
+    private static Interval Reported(ShieldingReading reading) => reading switch
+    {
+        ShieldingReading.Measured m => new Interval(m.Shielding.Low.Value, m.Shielding.High.Value),
+        ShieldingReading.AtLeast a => new Interval(a.Bound.Value, double.PositiveInfinity),
+        _ => new Interval(double.NegativeInfinity, double.PositiveInfinity),
+    };
+}

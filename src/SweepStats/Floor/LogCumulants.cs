@@ -1,0 +1,59 @@
+using SweepStats.Statistics;
+
+namespace SweepStats.Floor;
+
+/// <summary>Variance and third cumulant of one log reading of a steady signal in noise, power averaged over M looks.</summary>
+/// <remarks>
+/// Given J ~ Poisson(Mγ) a log reading has the cumulants ψ(M+J), ψ₁(M+J) and ψ₂(M+J); over J, by the law of total cumulance, κ₂ = E ψ₁ + Var ψ and
+/// κ₃ = E ψ₂ + 3 Cov(ψ, ψ₁) + κ₃(ψ). Far above the noise, or for many looks, by the delta method on the noncentral gamma variable.
+/// Units: nepers of power, squared and cubed. Error: relative 1e-7 where summed; 3 % of κ₂ and 8 % of κ₃ by the delta method (fixtures/oracles/skewness.R).
+/// </remarks>
+internal static class LogCumulants
+{
+    private const double LargestSum = 60;
+
+    /// <param name="looks">M, finite.</param>
+    /// <param name="snr">Signal-to-noise power ratio γ.</param>
+    public static (double Variance, double Third) Of(double looks, double snr)
+    {
+        double lambda = looks * snr;
+        return looks + lambda > LargestSum ? ByDelta(looks, lambda) : BySum(looks, lambda);
+    }
+
+    private static (double Variance, double Third) ByDelta(double looks, double lambda)
+    {
+        // Cumulants of the reading over its mean.
+        double mean = looks + lambda;
+        double second = (looks + (2 * lambda)) / (mean * mean);
+        double third = ((2 * looks) + (6 * lambda)) / (mean * mean * mean);
+        return (second, third - (3 * second * second));
+    }
+
+    private static (double Variance, double Third) BySum(double looks, double lambda)
+    {
+        double weight = Math.Exp(-lambda);
+        double level = GammaFunctions.Digamma(looks) - Math.Log(looks + lambda);
+        double variance = GammaFunctions.Polygamma(1, looks);
+        double third = GammaFunctions.Polygamma(2, looks);
+        double m1 = 0, m2 = 0, m3 = 0, variances = 0, products = 0, thirds = 0;
+        int last = (int)(lambda + (10 * Math.Sqrt(lambda)) + 20);
+        for (int j = 0; j <= last; j++)
+        {
+            m1 += weight * level;
+            m2 += weight * level * level;
+            m3 += weight * level * level * level;
+            variances += weight * variance;
+            products += weight * level * variance;
+            thirds += weight * third;
+            // The recurrences of ψ, ψ₁ and ψ₂ at M + j, and of the Poisson weight.
+            double step = 1 / (looks + j);
+            level += step;
+            variance -= step * step;
+            third += 2 * step * step * step;
+            weight *= lambda / (j + 1);
+        }
+
+        double between = m2 - (m1 * m1);
+        return (variances + between, thirds + (3 * (products - (m1 * variances))) + m3 - (3 * m1 * between) - (m1 * m1 * m1));
+    }
+}

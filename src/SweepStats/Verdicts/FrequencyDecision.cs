@@ -1,0 +1,10 @@
+using SweepStats.Quantities;
+
+namespace SweepStats.Verdicts;
+
+/// <summary>How the shielding at one frequency stands to what is asked there, taken by itself.</summary>
+/// <param name="At">Frequency.</param>
+/// <param name="Required">Shielding asked for.</param>
+/// <param name="Outcome">How it stands; not corrected for the number of frequencies looked at.</param>
+/// <param name="Probability">How probably it conforms; null where nothing can be said.</param>
+public sealed record FrequencyDecision(Hertz At, Decibels Required, RequirementOutcome Outcome, ConformanceProbability? Probability);
