@@ -13,20 +13,37 @@ public static partial class Wording
     internal static readonly string[] BudgetColumns =
         ["Source", "Kind", "Distribution", "Standard uncertainty", "Sensitivity", "Contribution", "Degrees of freedom", "Share of the variance"];
 
+    internal const string BudgetQuoted =
+        "The interval to quote is the last row of each table. The linear budget above it adds squares and is what an uncertainty statement lists; the quoted interval also follows the bend of "
+        + "the noise correction and the true shape of stated errors, so it may be wider or lopsided. It is the one that held the truth in 95 of 100 rehearsed campaigns.";
+
     internal static string BudgetMeans(AnalysisResult result)
     {
-        string where = !result.Plan.BudgetFrequencies.IsEmpty ? "at the frequencies named in campaign.toml"
+        string where = !result.Plan.BudgetFrequencies.IsEmpty ? Nearest(result)
             : result.Plan.Requirement is null ? "at the frequency where its claim is weakest" : "at the frequency where least is left over the requirement";
         string stated = result.Plan.Uncertainties.IsEmpty ? " No errors are stated in campaign.toml ([[uncertainty]]), so the budgets hold what repeats show and nothing else." : string.Empty;
         return $"Where the uncertainty of each specimen comes from, {where}, and for its mean over the band. Kind A is what repeats show, kind B what is stated. "
             + "Contribution is sensitivity times standard uncertainty; contributions add up as squares. “Cancels” means the same error in reference and covered." + stated;
     }
 
+    // A frequency that was not measured is not passed off as one that was.
+    private static string Nearest(AnalysisResult result)
+    {
+        string[] moved =
+        [
+            .. from asked in result.Plan.BudgetFrequencies
+               let taken = result.Campaign.Grid[result.Campaign.Grid.NearestPoint(asked)]
+               where taken != asked
+               select $"{Frequency(taken)} for {Frequency(asked)}",
+        ];
+        return "at the frequencies named in campaign.toml" + (moved.Length == 0 ? string.Empty : $", or the nearest measured ({string.Join(", ", moved)})");
+    }
+
     internal static string BudgetsShown(int shown, int known, int all)
     {
         string single = known == all ? string.Empty : $" {Count(all - known, "specimen")} without repeats {(all - known == 1 ? "has" : "have")} no budget.";
         return (shown == known
-            ? "All figures are in budget.csv too."
+            ? "All lines are in budget.csv too."
             : $"Shown here: {(shown == 1 ? "the weakest specimen" : $"the {Plain(shown)} weakest specimens")} of {Plain(known)}, by their lower ends. All are in budget.csv.") + single;
     }
 
@@ -46,7 +63,7 @@ public static partial class Wording
     [
         SourceName(line, byPlacement),
         line.TypeB ? "B" : "A",
-        line.Entry is { } entry ? $"{Spread(entry)}, ±{Exact(entry.HalfWidthDb, "dB")}" : "Student’s t",
+        line.Entry is { } entry ? $"{Spread(entry)}, ±{Exact(Math.Round(entry.HalfWidthDb, 3), "dB")}" : "Student’s t",
         Thousandths(line.StandardUncertaintyDb),
         line.Cancels ? "0, cancels" : line.Sensitivity is { } slope ? Sign(slope.ToString("F2", CultureInfo.InvariantCulture)) : Nothing,
         line.ContributionDb is { } part ? Thousandths(part) : Nothing,
@@ -63,6 +80,12 @@ public static partial class Wording
         return [$"Expanded, {Level(budget.Confidence)}", Nothing, $"k = {factor}", Nothing, Nothing, Thousandths(budget.ExpandedUncertaintyDb!.Value), Nothing, Nothing];
     }
 
+    /// <summary>What the report claims, beside the linear budget.</summary>
+    internal static IReadOnlyList<string> QuotedRow(ShieldingBudget budget) =>
+        [$"To quote, {Level(budget.Confidence)}", Nothing, Ends(budget.Reported), Nothing, Nothing, Half(budget.Reported), Nothing, Nothing];
+
+    private static string Half(Interval interval) => double.IsFinite(interval.Width) ? $"± {Thousandths(interval.Width / 2)}" : Nothing;
+
     internal static string SourceName(UncertaintyLine line, bool byPlacement) => line.Part switch
     {
         BudgetPart.Reference => "Reference repeats",
@@ -71,21 +94,18 @@ public static partial class Wording
         _ => PlainText.Of(line.Source),
     };
 
-    internal static string MeanReported(ShieldingBudget budget)
-    {
-        string shift = budget.AveragingShiftDb > 0 ? $" Not knowing how the receiver averages moves it by up to {Thousandths(budget.AveragingShiftDb)} either way, which is added to the interval as it is." : string.Empty;
-        return $"Reported: {Ends(budget.Reported)}.{shift}";
-    }
+    /// <summary>What is added to the mean's interval as it is; null where nothing is.</summary>
+    internal static string? MeanShift(ShieldingBudget budget) => budget.AveragingShiftDb > 0
+        ? $"Not knowing how the receiver averages moves the mean by up to {Thousandths(budget.AveragingShiftDb)} either way, which is added to the interval as it is." : null;
 
     /// <summary>The three intervals side by side, and whether the linear budget holds.</summary>
     internal static string Compared(ShieldingBudget budget, BudgetComparison compared)
     {
         string linear = compared.Linear is { } own ? $"Linear budget: {Ends(own)}. " : string.Empty;
         string trials = compared.Propagated.Trials.ToString("N0", CultureInfo.InvariantCulture).Replace(",", " ", StringComparison.Ordinal);
-        string steady = compared.Propagated.Stable ? string.Empty : $" (ends not yet steady to {Exact(compared.Propagated.Tolerance, "dB")})";
         string several = budget.LargestOfSeveral
-            ? " Several ways of averaging, or places of the declared floor, are possible: the budget is for the one with the largest uncertainty, the reported interval holds for all." : string.Empty;
-        return $"{linear}Distributions propagated in {trials} trials{steady}: {Ends(compared.Propagated.Symmetric)}. Reported: {Ends(budget.Reported)}. {Validity(compared)}{several}";
+            ? " Several ways of averaging, or places of the declared floor, are possible: the budget is for the one with the largest uncertainty, the interval to quote holds for all." : string.Empty;
+        return $"{linear}Whole distributions, {trials} random trials (JCGM 101): {Ends(compared.Propagated.Symmetric)}. {Validity(compared)}{several}";
     }
 
     /// <summary>An interval to the nearest hundredths outwards; an open end is named.</summary>
@@ -105,9 +125,8 @@ public static partial class Wording
         BudgetValidity.Open when compared.Propagated.OpenShare > 0 =>
             $"{NotLinear} In {Percent(compared.Propagated.OpenShare)} of the trials the covered level does not rise over the floor, so the upper end is open.",
         BudgetValidity.Open => $"{NotLinear} In too many trials the reference does not rise over the floor.",
-        BudgetValidity.Bent => $"{NotLinear} Near the floor the noise correction bends, and the interval is lopsided; the reported one follows the bend.",
-        _ => $"The linear budget and the propagated distributions agree in shape, not in width (to {Exact(compared.ToleranceDb, "dB")}): with few repeats, or where a stated error rules that is not normal, "
-            + "the two reckon differently. The noise correction does not bend here.",
+        BudgetValidity.Bent => $"{NotLinear} Near the floor the noise correction bends, and the interval is lopsided; the interval to quote follows the bend.",
+        _ => $"The two differ by more than {Exact(compared.ToleranceDb, "dB")}, as they do with few repeats or where a stated error rules that is not normal; both are even on either side.",
     };
 
     private const string NotLinear = "The linear budget is not valid here.";

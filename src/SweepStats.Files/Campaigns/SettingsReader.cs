@@ -198,8 +198,24 @@ internal sealed class SettingsReader
         _settings = section.Input is { } input ? _settings with { Inputs = _settings.Inputs.Add(input) } : _settings;
     }
 
-    private void Uncertainty(KeyReader keys) =>
-        _plan = UncertaintySection.Read(keys) is { } entry ? _plan with { Uncertainties = _plan.Uncertainties.Add(entry) } : _plan;
+    private void Uncertainty(KeyReader keys)
+    {
+        if (UncertaintySection.Read(keys) is not { } entry)
+        {
+            return;
+        }
+
+        if (_plan.Uncertainties.Any(e => string.Equals(e.Name, entry.Name, StringComparison.OrdinalIgnoreCase)))
+        {
+            keys.Refuse("name", $"there is another error of the name '{entry.Name}'", "join both, or give each its own name");
+        }
+
+        _plan = _plan with { Uncertainties = _plan.Uncertainties.Add(entry) };
+        if (!keys.Has("acts_on"))
+        {
+            _settings = _settings with { Assumptions = _settings.Assumptions.Add($"the error '{entry.Name}' is taken to act on the covered levels alone, since acts_on is left out") };
+        }
+    }
 
     private void Budget(KeyReader keys)
     {

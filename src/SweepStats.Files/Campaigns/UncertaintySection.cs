@@ -34,6 +34,11 @@ internal static class UncertaintySection
             Distribution(keys, distribution, (top, halfWidth));
         }
 
+        if (common && actsOn != ErrorActsOn.Both)
+        {
+            keys.Refuse("common", "an error that is common acts on both reference and covered", "set acts_on = \"both\", or common = false");
+        }
+
         keys.Require("name");
         double? width = mismatch?.HalfWidthDb ?? halfWidth;
         ErrorDistribution? spread = mismatch is null ? distribution : ErrorDistribution.Arcsine;
@@ -65,6 +70,11 @@ internal static class UncertaintySection
             {
                 keys.Refuse(key, $"{key} goes with a {word} distribution only", $"remove {key}, or set distribution = \"{word}\"");
             }
+        }
+
+        if (distribution == ErrorDistribution.Trapezoidal)
+        {
+            keys.Require("top_half_width_db");
         }
 
         if (widths.Top > widths.Half)

@@ -10,9 +10,11 @@ public static class BudgetCsv
 
     /// <summary>
     /// First line. Frequency is empty for the mean over the band; kind is A for what repeats show and B for what is stated; sensitivity, contribution and share are
-    /// empty where the covered level does not rise over the floor.
+    /// empty where the covered level does not rise over the floor. The last row of each budget, of no kind, is what its sources come to together.
     /// </summary>
     public const string Header = "lot,specimen,frequency_hz,source,kind,distribution,standard_uncertainty_db,sensitivity,contribution_db,dof,share";
+
+    private const string Combined = "combined";
 
     /// <summary>Writes the table.</summary>
     public static void Write(AnalysisResult result, Stream to)
@@ -27,6 +29,14 @@ public static class BudgetCsv
                 rows.Text(line.Source).Cell(line.TypeB ? "B" : "A").Cell(line.Entry?.Distribution.ToString().ToLowerInvariant() ?? "student");
                 rows.Cell(ResultNumber.Level(line.StandardUncertaintyDb)).Cell(ResultNumber.Level(line.Sensitivity)).Cell(ResultNumber.Level(line.ContributionDb));
                 rows.Cell(ResultNumber.DegreesOfFreedom(line.DegreesOfFreedom)).Cell(ResultNumber.Level(line.Share));
+                rows.End();
+            }
+
+            if (budget.Linear is { } combined)
+            {
+                rows.Text(budget.Name.Lot).Text(budget.Name.Specimen).Cell(budget.At is { } place ? ResultNumber.Exact(place.Value) : "");
+                rows.Text(Combined).Cell("").Cell("").Cell(ResultNumber.Level(combined.StandardUncertainty)).Cell("").Cell(ResultNumber.Level(combined.StandardUncertainty));
+                rows.Cell(ResultNumber.DegreesOfFreedom(combined.DegreesOfFreedom)).Cell("");
                 rows.End();
             }
         }

@@ -41,7 +41,7 @@ internal sealed class SetupPart : IPagePart
 
     private static IReadOnlyList<string> Row(UncertaintyEntry entry) =>
     [
-        entry.Name, "± " + Wording.Exact(entry.HalfWidthDb, "dB"), Wording.Spread(entry),
+        entry.Name, "± " + Wording.Exact(Math.Round(entry.HalfWidthDb, 3), "dB"), Wording.Spread(entry),
         Wording.Exact(Math.Round(entry.StandardUncertaintyDb, 3), "dB"), Wording.ActsOn(entry),
     ];
 }

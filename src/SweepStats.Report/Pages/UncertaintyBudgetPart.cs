@@ -18,6 +18,7 @@ internal sealed class UncertaintyBudgetPart : IPagePart
         }
 
         html.Paragraph(Wording.BudgetMeans(result));
+        html.Paragraph(Wording.BudgetQuoted);
         html.Paragraph(Wording.BudgetsShown(shown.Length, result.Budgets.Count(b => b.All.Any()), result.Budgets.Length));
         foreach (SpecimenBudgets specimen in shown)
         {
@@ -26,7 +27,10 @@ internal sealed class UncertaintyBudgetPart : IPagePart
             {
                 html.Table(Wording.BudgetCaption(budget), Wording.BudgetColumns, Rows(budget));
                 html.Paragraph(Wording.Dominates(budget));
-                html.Paragraph(budget.At is null ? Wording.MeanReported(budget) : Wording.Compared(budget, budget.Propagate(result.Plan.Seed)));
+                if ((budget.At is null ? Wording.MeanShift(budget) : Wording.Compared(budget, budget.Propagate(result.Plan.Seed))) is { } words)
+                {
+                    html.Paragraph(words);
+                }
             }
         }
 
@@ -45,5 +49,7 @@ internal sealed class UncertaintyBudgetPart : IPagePart
             yield return Wording.CombinedRow(budget);
             yield return Wording.ExpandedRow(budget);
         }
+
+        yield return Wording.QuotedRow(budget);
     }
 }

@@ -32,7 +32,7 @@ internal static class MeetingShare
                 continue;
             }
 
-            (double low, double high) = curve.Levels.Ends(f, estimators, reading.Evidence.Ambient);
+            (double low, double high) = curve.Levels.Ends(f, estimators, reading.Evidence.Ambient || reading.Evidence.ReferenceInFloor);
             bool? meets = Meets(reading, wanted);
             asked += weights[f];
             met += meets == true ? weights[f] : 0;

@@ -12,20 +12,7 @@ internal static class BudgetPlaces
     /// <summary>The analysed frequencies nearest to those asked for, each once; without any the one where the specimen's claim is weakest.</summary>
     public static ImmutableArray<int> Of(ShieldingCurve curve, FrequencyGrid grid, ImmutableArray<Hertz> asked, Requirement? requirement) => asked.IsEmpty
         ? Weakest(curve, requirement) is { } weakest ? [weakest] : []
-        : [.. asked.Select(at => Nearest(grid, at)).Distinct().Order()];
-
-    private static int Nearest(FrequencyGrid grid, Hertz at)
-    {
-        int above = grid.Hertz.BinarySearch(at.Value);
-        if (above >= 0)
-        {
-            return above;
-        }
-
-        above = ~above;
-        bool below = above == grid.Count || (above > 0 && at.Value - grid.Hertz[above - 1] <= grid.Hertz[above] - at.Value);
-        return below ? above - 1 : above;
-    }
+        : [.. asked.Select(at => grid.NearestPoint(at)).Distinct().Order()];
 
     // Where something is asked for, the least room over that counts; a requirement may leave out part of the band, or all of it.
     private static int? Weakest(ShieldingCurve curve, Requirement? requirement)

@@ -8,6 +8,9 @@ namespace SweepStats.Budgets;
 /// <summary>Uncertainty budget of the mean over the band, from the parts that its limits are made of.</summary>
 internal static class MeanBudget
 {
+    // Its place among the inputs: a covered level that is higher means less shielding.
+    private const int Covered = 1;
+
     /// <summary>The budget; null where the mean has no limits, or is one of nothing but bounds, which do not move with an error.</summary>
     public static ShieldingBudget? Of(ShieldingCurve curve, BandStatement band, ImmutableArray<StatedError> errors, Confidence confidence)
     {
@@ -48,7 +51,7 @@ internal static class MeanBudget
         double sum = parts.Value;
         for (int i = 0; i < values.Length; i++)
         {
-            sum += i < levels ? values[i] : errors[i - levels].Sign * parts.TypeBShare * values[i];
+            sum += i >= levels ? errors[i - levels].Sign * parts.TypeBShare * values[i] : i == Covered ? -values[i] : values[i];
         }
 
         return sum;

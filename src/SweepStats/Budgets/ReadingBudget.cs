@@ -45,7 +45,7 @@ internal sealed class ReadingBudget
         }
 
         bool sloped = plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= LeastRiseDb;
-        return new ShieldingBudget(new ShieldingModel(plain ? null : way.Noise, _errors).Shielding, inputs.Inputs, inputs.Lines, sloped)
+        return new ShieldingBudget(new ShieldingModel(plain ? null : way.Noise, _errors).Shielding, inputs.Inputs, inputs.Lines, sloped, reading.Evidence.DegreesOfFreedom ?? double.PositiveInfinity)
         {
             Name = _curve.Name,
             At = reading.Evidence.At,

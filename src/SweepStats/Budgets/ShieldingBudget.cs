@@ -20,10 +20,13 @@ public sealed record ShieldingBudget
     /// <param name="inputs">The inputs.</param>
     /// <param name="lines">What each of them is, in their order; sensitivities and shares are filled in here.</param>
     /// <param name="sloped">Whether the result has a slope at the estimates.</param>
-    internal ShieldingBudget(MeasurementModel model, ImmutableArray<InputQuantity> inputs, ImmutableArray<UncertaintyLine> lines, bool sloped)
+    /// <param name="usualFreedom">Degrees of freedom at the scatter usual around the frequency; no more are taken.</param>
+    internal ShieldingBudget(
+        MeasurementModel model, ImmutableArray<InputQuantity> inputs, ImmutableArray<UncertaintyLine> lines, bool sloped, double usualFreedom = double.PositiveInfinity)
     {
         (_model, _inputs) = (model, inputs);
-        Linear = sloped ? LinearBudget.Of(model, inputs) : null;
+        LinearBudget? linearBudget = sloped ? LinearBudget.Of(model, inputs) : null;
+        Linear = linearBudget is null ? null : linearBudget with { DegreesOfFreedom = Math.Min(linearBudget.DegreesOfFreedom, usualFreedom) };
         Lines = Linear is { } linear ? [.. lines.Select((line, i) => Filled(line, linear.Lines[i], linear.StandardUncertainty))] : lines;
     }
 

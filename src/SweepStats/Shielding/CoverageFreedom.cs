@@ -23,6 +23,14 @@ internal static class CoverageFreedom
         return Math.Min(own, WelchSatterthwaite.DegreesOfFreedom([Usual(reference), Usual(covered)]));
     }
 
+    /// <summary>Degrees of freedom of all parts together, of which the first two are reference and covered: at their own errors or the usual ones, whichever are fewer.</summary>
+    public static double OfAll(ReadOnlySpan<Contribution> parts, (RepeatedLevel Level, double Slope) reference, (RepeatedLevel Level, double Slope) covered)
+    {
+        double own = WelchSatterthwaite.DegreesOfFreedom(parts);
+        return reference.Level.UsualErrorDb == 0 || covered.Level.UsualErrorDb == 0 ? own
+            : Math.Min(own, WelchSatterthwaite.DegreesOfFreedom([Usual(reference), Usual(covered), .. parts[2..]]));
+    }
+
     private static Contribution Usual((RepeatedLevel Level, double Slope) of) =>
         new Contribution(of.Level.UsualErrorDb, of.Level.Error.DegreesOfFreedom).Scaled(of.Slope);
 }

@@ -47,7 +47,8 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             t * reference.Error.StandardUncertainty, below * coveredError, above * coveredError, Expanded(floor.Error), dof, typeB.Widened(confidence.TwoSidedQuantile));
         double se = Shielding(at.Reference, at.Covered, at.Floor);
         return new ShieldingLimits(
-            se, Low(at, se), High(at, se), WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));
+            se, Low(at, se), High(at, se), WelchSatterthwaite.Combined(parts),
+            CoverageFreedom.OfAll(parts, (reference, slopeReference), (under, slopeCovered)));
     }
 
     /// <summary>Rise of the covered mean over the floor in dB, with what scatter of the signal adds taken out.</summary>

@@ -11,7 +11,7 @@ internal static class WithoutFloor
         double reach = Reach(levels, confidence.TwoSidedQuantile);
         double se = levels.Reference.MeanDb - levels.Covered.MeanDb;
         ReadOnlySpan<Contribution> parts = [levels.Reference.Error, levels.Covered.Error, new Contribution(levels.TypeB.StandardUncertainty, levels.TypeB.DegreesOfFreedom)];
-        return new ShieldingLimits(se, se - reach, se + reach, WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));
+        return new ShieldingLimits(se, se - reach, se + reach, WelchSatterthwaite.Combined(parts), CoverageFreedom.OfAll(parts, (levels.Reference, 1), (levels.Covered, 1)));
     }
 
     public static double OneSidedLow(ReadingLevels levels, Confidence confidence) =>

@@ -50,6 +50,20 @@ public sealed class FrequencyGrid : IEquatable<FrequencyGrid>
     /// <summary>The frequency of a point counted from either end.</summary>
     public Hertz this[Index point] => new(_hertz[point.GetOffset(_hertz.Length)]);
 
+    /// <summary>Place of the frequency nearest to another; the lower one where two are as near.</summary>
+    public int NearestPoint(Hertz at)
+    {
+        int above = Hertz.BinarySearch(at.Value);
+        if (above >= 0)
+        {
+            return above;
+        }
+
+        above = ~above;
+        bool below = above == Count || (above > 0 && at.Value - Hertz[above - 1] <= Hertz[above] - at.Value);
+        return below ? above - 1 : above;
+    }
+
     /// <inheritdoc/>
     public bool Equals(FrequencyGrid? other) => other is not null && (ReferenceEquals(this, other) || Hertz.SequenceEqual(other.Hertz));
 

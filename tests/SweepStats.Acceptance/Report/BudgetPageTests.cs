@@ -18,7 +18,7 @@ public sealed class BudgetPageTests
     {
         XElement table = Tables(new Page(Samples.Run(Samples.Small, Samples.Power with { Uncertainties = [Scale, Cable] })))[0];
         string[] sources = [.. table.Element("tbody")!.Elements("tr").Select(r => r.Element("th")!.Value)];
-        Assert.Equal(["Reference repeats", "Covered sweeps", "Floor", "scale <b> (reference)", "scale <b> (covered)", "cable", "Combined", "Expanded, 95 %"], sources);
+        Assert.Equal(["Reference repeats", "Covered sweeps", "Floor", "scale <b> (reference)", "scale <b> (covered)", "cable", "Combined", "Expanded, 95 %", "To quote, 95 %"], sources);
         string[] cable = Cells(table, 5);
         Assert.Equal(("B", "0, cancels", "0.000 dB"), (cable[0], cable[3], cable[4]));
         Assert.Equal("rectangular, ±0.3 dB", Cells(table, 3)[1]);
@@ -30,8 +30,8 @@ public sealed class BudgetPageTests
         XElement table = Tables(new Page(Samples.Run(Samples.Small, Samples.Power with { Uncertainties = [Scale] })))[0];
         int rows = table.Element("tbody")!.Elements("tr").Count();
         double Contribution(int row) => double.Parse(Cells(table, row)[4].Split(' ')[0], CultureInfo.InvariantCulture);
-        double squares = Enumerable.Range(0, rows - 2).Sum(r => Contribution(r) * Contribution(r));
-        Assert.Equal(Math.Sqrt(squares), Contribution(rows - 2), 0.002);
+        double squares = Enumerable.Range(0, rows - 3).Sum(r => Contribution(r) * Contribution(r));
+        Assert.Equal(Math.Sqrt(squares), Contribution(rows - 3), 0.002);
     }
 
     [Theory]

@@ -6,10 +6,12 @@ namespace SweepStats.Tests.Coverage;
 /// <summary>A seeded part of the study of wrong verdicts; the whole is run by the studies program, see DEVELOPERS.md.</summary>
 public sealed class DecisionStudyTests
 {
-    private const int Campaigns = 120;
+    private const int Campaigns = 80;
     private const double Promised = 0.05;
 
-    public static TheoryData<int> Cells => [.. Enumerable.Range(0, DecisionCell.All.Length)];
+    // What fails everywhere is the easiest to tell; one cell of it shows that the study can.
+    public static TheoryData<int> Cells =>
+        [.. Enumerable.Range(0, DecisionCell.All.Length).Where(i => DecisionCell.All[i].Truth != HairTruth.FailsEverywhere || DecisionCell.All[i - 1].Truth != HairTruth.FailsEverywhere)];
 
     [Theory]
     [MemberData(nameof(Cells))]
