@@ -42,8 +42,11 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
         catch (AlignmentException e)
         {
             bar.Clear();
-            terminal.Error.WriteLine($"{folder}: {e.Message}");
+            terminal.Error.WriteLine($"{Named(folder)}: {e.Message}");
             return null;
         }
     }
+
+    // "." names no campaign; any other path is told as it was typed.
+    internal static string Named(string folder) => folder.Trim('.', '/', '\\').Length == 0 ? new DirectoryInfo(folder).Name : folder;
 }

@@ -43,7 +43,7 @@ internal sealed class CampaignOptions
         {
             if (result.Tokens is [var token] && !(double.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out double level) && level is > 0.5 and <= 0.9999))
             {
-                result.AddError($"--confidence {token.Value}: a level lies between 0.5 and 0.9999, for example 0.95");
+                result.AddError($"--confidence {token.Value}: a level lies above 0.5, up to 0.9999, for example 0.95");
             }
         });
         Threads.Validators.Add(result =>

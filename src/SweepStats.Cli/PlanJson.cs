@@ -19,6 +19,7 @@ internal static class PlanJson
             Basis(json, plan.Basis);
             Widths(json, "table", plan.Table.SelectMany(row => row));
             Widths(json, "fewest", plan.Fewest);
+            Reached(json, plan);
             json.WritePropertyName("chosen");
             Width(json, new ExpectedWidth(plan.Chosen, plan.HalfWidthDb));
             Number(json, "half_width_nine_of_ten_db", plan.HalfWidthInNineOfTenDb);
@@ -52,7 +53,20 @@ internal static class PlanJson
         }
 
         json.WriteEndArray();
+        Number(json, "floor_frequencies", basis.FloorFrequencies);
         json.WriteEndObject();
+    }
+
+    private static void Reached(Utf8JsonWriter json, SweepPlan plan)
+    {
+        if (plan.Question.HalfWidthDb is { } wanted)
+        {
+            json.WriteBoolean("half_width_reached", plan.HalfWidthDb <= wanted);
+        }
+        else
+        {
+            json.WriteNull("half_width_reached");
+        }
     }
 
     private static void Widths(Utf8JsonWriter json, string name, IEnumerable<ExpectedWidth> widths)
@@ -86,6 +100,9 @@ internal static class PlanJson
 
         json.WriteStartObject("claim");
         Number(json, "claim_db", claim.ClaimDb);
+        json.WriteNumber("one_sided_level", (plan.Question.ClaimLevel ?? plan.Question.Confidence).Level);
+        Number(json, "required_db", plan.Question.FromRequirement?.Required.Value);
+        Number(json, "required_at_hz", plan.Question.FromRequirement?.At.Value);
         Number(json, "shielding_db", claim.ShieldingDb);
         Number(json, "probability", plan.Question.Probability);
         Number(json, "range_needed_db", claim.RangeNeededDb);

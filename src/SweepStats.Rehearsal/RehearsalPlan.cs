@@ -15,7 +15,7 @@ public sealed partial record RehearsalPlan
     /// <summary>Band swept.</summary>
     public FrequencyBand Band { get; init; } = new(new Hertz(30e6), new Hertz(1e9));
 
-    /// <summary>Points of a sweep, evenly spaced over log frequency and rounded to whole kHz, at least 1.</summary>
+    /// <summary>Points of a sweep, evenly spaced over log frequency and rounded to whole kHz from 1 MHz on, at least 1.</summary>
     public int Points { get; init; } = 201;
 
     /// <summary>Floor sweeps; 0 leaves them out.</summary>

@@ -9,6 +9,8 @@ namespace SweepStats.Rehearsal;
 /// <summary>Draws campaigns of known truth.</summary>
 public static class Rehearser
 {
+    private const double WholeKilohertzFrom = 1e6;
+
     /// <summary>Draws a campaign.</summary>
     /// <exception cref="ArgumentException">The plan asks for what cannot be drawn; the message says what it needs.</exception>
     public static RehearsedCampaign Draw(RehearsalPlan plan)
@@ -29,7 +31,7 @@ public static class Rehearser
         return new RehearsedCampaign(new Campaign(plan.Title, sweeps.MoveToImmutable()), grid, truth, bench.NoiseDbm);
     }
 
-    // Whole kHz where the spacing allows, so that files read like a bench's.
+    // Whole kHz where the spacing allows, so that files read like a bench's; below 1 MHz that would move a frequency too far, and the lowest to 0 Hz.
     private static FrequencyGrid Grid(RehearsalPlan plan)
     {
         double start = plan.Band.Start.Value;
@@ -39,7 +41,7 @@ public static class Rehearser
         {
             double exact = plan.Points == 1 ? start : start * Math.Pow(stop / start, (double)i / (plan.Points - 1));
             hertz[i] = Math.Round(exact / 1000) * 1000;
-            if (i > 0 && hertz[i] <= hertz[i - 1])
+            if (exact < WholeKilohertzFrom || (i > 0 && hertz[i] <= hertz[i - 1]))
             {
                 hertz[i] = exact;
             }

@@ -11,7 +11,7 @@ public static partial class Wording
     {
         ArgumentNullException.ThrowIfNull(result);
         List<string> lines = [PlainText.Of(result.Title), Headline(result), TrustReason(result)];
-        if (DecisionRule(result) is { } rule)
+        if (DecisionRuleInBrief(result) is { } rule)
         {
             lines.Add(rule);
         }

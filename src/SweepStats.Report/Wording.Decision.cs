@@ -24,19 +24,25 @@ public static partial class Wording
         }
 
         string guard = rule.GuardBand.Value > 0 ? $" and at least {Exact(rule.GuardBand.Value, "dB")} above it (guard band)" : string.Empty;
-        string many = "For a whole specimen “fails” also allows for the number of frequencies looked at (Holm), so single frequencies may fail where the specimen is undecided.";
+        string many = "Chance is allowed for in two steps (Holm): a specimen fails only after allowing for the number of its frequencies, so single frequencies may fail where it is "
+            + "undecided; all together fail only after allowing for the frequencies of all specimens, so one specimen may fail by itself where all together are undecided.";
         return rule.IsSimpleAcceptance
             ? $"Meets: the estimate is at or above the requirement{guard}. Fails: the estimate is below the requirement. This is simple acceptance: the risk of a wrong answer is shared, up to one half on either side; a lower bound counts only at the level of the intervals. {many}"
             : $"Meets: the one-sided {Level(rule.Level)} lower limit is at or above the requirement{guard}. Fails: the one-sided {Level(rule.Level)} upper limit is below the requirement. {many}";
     }
+
+    /// <summary>The rule in one line for the console; the page has it in full. Null where nothing is asked.</summary>
+    internal static string? DecisionRuleInBrief(AnalysisResult result) => result.Plan.Rule is not { } rule ? null
+        : (rule.IsSimpleAcceptance ? "Rule: the estimate decides (simple acceptance)" : $"Rule: one-sided {Level(rule.Level)} limits decide")
+            + (rule.GuardBand.Value > 0 ? $", guard band {Exact(rule.GuardBand.Value, "dB")}." : ".");
 
     /// <summary>How probably what is asked is met: "97.3 %", "> 99.9 %", "at least 96.2 %".</summary>
     internal static string Probability(ConformanceProbability probability) => probability switch
     {
         { Most: 1, Least: >= TopOfLadder and < 1 and var top } => $"> {Share(top)}",
         { Most: 1, Least: var least } => $"at least {Share(least)}",
-        { Least: 0, Most: <= 1 - TopOfLadder + 1e-9 and var bottom } => $"< {Share(bottom)}",
-        { IsKnown: false, Most: var most } => $"at most {Share(most)}",
+        { Least: 0, Most: <= 1 - TopOfLadder + 1e-9 and var bottom } => $"< {ShareUp(bottom)}",
+        { IsKnown: false, Most: var most } => $"at most {ShareUp(most)}",
         { Least: var known } => Share(known),
     };
 
@@ -51,11 +57,8 @@ public static partial class Wording
     /// <summary>" and its guard band of 1 dB", where one is stated.</summary>
     private static string Guarded(AnalysisResult result) => result.Plan.Rule is { GuardBand.Value: > 0 and var guard } ? $" and its guard band of {Exact(guard, "dB")}" : string.Empty;
 
-    private static string UndecidedReason(AnalysisResult result) =>
-        result.Verdict.Specimens.Any(s => s.Count(RequirementOutcome.Fails) > 0 && s.Count(RequirementOutcome.Undecided) == 0)
-            ? "Somewhere the upper limit is below the requirement, but not so far below that chance among so many frequencies could not do it: more repeats would tell."
-            : $"Somewhere the requirement{(result.Plan.Rule is { GuardBand.Value: > 0 } ? " or its guard band" : string.Empty)} lies inside the interval: more repeats would narrow it.";
+    // A bound from above is rounded up; all else down, so that 94.96 % is never shown as 95 %.
+    private static string ShareUp(double share) => $"{Plain(Math.Ceiling((share * 1000) - 1e-9) / 10)} %";
 
-    // Rounded down, so that 94.96 % is never shown as 95 %.
     private static string Share(double share) => $"{Plain(Math.Floor((share * 1000) + 1e-9) / 10)} %";
 }

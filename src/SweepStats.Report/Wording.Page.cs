@@ -16,7 +16,7 @@ public static partial class Wording
         + "amount. Take a few sweeps with the source off and the same settings, or declare the floor, and run again.";
 
     internal static string NoFindings(AnalysisResult result) =>
-        $"Nothing has to be done for what the checks looked at: they found nothing against the measurement. {Untested(result)} Keep the raw files with this report.";
+        $"{(RequirementStep(result) is null ? "Nothing has to be done for what the checks looked at: they" : "The checks")} found nothing against the measurement. {Untested(result)} Keep the raw files with this report.";
 
     /// <summary>Says that some charts are linked instead of drawn.</summary>
     internal static string ChartsInFiles(int count) => $"{Count(count, "more chart")} in files of their own, to keep this page light:";

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using SweepStats.Checks;
 using SweepStats.Planning;
 
 namespace SweepStats.Report;
@@ -36,7 +35,13 @@ public static partial class Wording
         if (plan.Question.ClaimDb is not null)
         {
             lines.Add(string.Empty);
+            lines.AddRange(Source(plan));
             lines.AddRange(plan.Claim is { } claim ? Claimed(plan, claim) : ["Nothing can be said of the claim: state --range and --looks, and let reference and specimen repeat."]);
+        }
+
+        if (plan.UsableRangeDb is not null || plan.Claim is not null)
+        {
+            lines.Add(FloorKnown(plan.Basis));
         }
 
         return lines;
@@ -48,7 +53,9 @@ public static partial class Wording
         yield return $"Standard deviations: {placed}between sweeps of one placement {Small(basis.SweepDeviationDb)}, between reference sweeps {Small(basis.ReferenceDeviationDb)}.";
         if (basis.PlacementDeviationDb is null)
         {
-            yield return "How far placements differ is not known: the plan holds for a specimen that stays where it is. Name placements in a pilot, or state --placement-spread.";
+            yield return basis.PlacementsHidden
+                ? "How far placements differ cannot be told, since the covered level stands nowhere 15 dB over the floor: the plan holds for a specimen that stays where it is. State --placement-spread."
+                : "How far placements differ is not known: the plan holds for a specimen that stays where it is. Name placements in a pilot, or state --placement-spread.";
         }
 
         if (basis.RangeDb is { } range)
@@ -78,14 +85,7 @@ public static partial class Wording
     {
         if (plan.Question.HalfWidthDb is { } wanted)
         {
-            if (plan.Fewest.IsEmpty)
-            {
-                yield return $"±{Exact(wanted, "dB")} cannot be had with {Plain(FewestSweeps.Most)} repeats: what repeats do not average away, or too few reference sweeps, stand in the way.";
-            }
-            else
-            {
-                yield return $"For ±{Exact(wanted, "dB")}: {string.Join("; or ", plan.Fewest.Select(w => $"{Numbers(w.Numbers)} (±{Width(w.HalfWidthDb)})"))}.";
-            }
+            yield return Wanted(plan, wanted);
         }
 
         yield return double.IsFinite(plan.HalfWidthDb)
@@ -98,30 +98,22 @@ public static partial class Wording
         }
     }
 
-    private static IEnumerable<string> Claimed(SweepPlan plan, ClaimPlan claim)
+    private static string Wanted(SweepPlan plan, double wanted)
     {
-        yield return $"To claim SE ≥ {Exact(claim.ClaimDb, "dB")} at one frequency ({Level(plan.Question.Confidence)}, one-sided) of a specimen that truly shields {Exact(claim.ShieldingDb, "dB")}, with {Numbers(plan.Chosen)}:";
-        string aim = Percent(plan.Question.Probability);
-        if (claim.RangeNeededDb is not { } needed)
+        string width = $"±{Exact(wanted, "dB")}";
+        if (plan.AllFixed && double.IsFinite(plan.HalfWidthDb))
         {
-            yield return $"  with any range the claim succeeds in {Percent(claim.ShareWithPlenty)} of campaigns, not in {aim}: take more placements or sweeps, or claim less.";
-        }
-        else
-        {
-            yield return $"  it succeeds in at least {aim} of campaigns where the reference stands {HighTenths(needed)} dB over the floor.";
-            if (plan.MissingRangeDb is { } missing)
-            {
-                yield return missing > 0 ? $"  {HighTenths(missing)} dB are missing. {RangeRemedy.For(Math.Ceiling((missing * 10) - 1e-6) / 10)}" : "  This set-up has that range.";
-            }
+            return $"{Capital(Numbers(plan.Chosen))} give ±{Width(plan.HalfWidthDb)}: {(plan.HalfWidthDb <= wanted ? "enough" : "not enough")} for {width}.";
         }
 
-        if (claim is { Expected: { } expected, ShareNow: { } now })
+        if (!plan.Fewest.IsEmpty)
         {
-            string interval = double.IsFinite(expected.MedianLowDb) ? $"an interval of {Interval(expected.MedianLowDb, expected.MedianHighDb)}" : "no bound at all";
-            yield return $"  Expected with the range there is: {interval}; the claim succeeds in {Percent(now)}, and {Percent(expected.BoundedShare)} are bounded from both sides.";
+            return $"For {width}: {string.Join("; or ", plan.Fewest.Select(w => $"{Numbers(w.Numbers)} (±{Width(w.HalfWidthDb)})"))}.";
         }
 
-        yield return "  A claim over a whole band has to succeed at every frequency at once, and does so less often: reckon with the weakest frequency and ask for more (--probability 0.99).";
+        return plan.Question is { PlacementsFixed: true, Numbers.Placements: > 1 and var held }
+            ? $"{width} cannot be had with {Count(held, "placement")}, however often each is swept: take more placements{(plan.Question.ReferenceFixed ? ", or more reference sweeps" : string.Empty)}."
+            : $"{width} cannot be had with {Plain(FewestSweeps.Most)} repeats: what repeats do not average away, or too few reference sweeps, stand in the way.";
     }
 
     private static string Numbers(SweepNumbers numbers) => numbers.Placements > 1

@@ -31,6 +31,15 @@ public static partial class Wording
             : string.Create(CultureInfo.InvariantCulture, $"; {(meeting == 0 ? "none" : $"{meeting}")} of {all} specimens {(meeting < 2 ? "meets" : "meet")} it");
     }
 
+    /// <summary>"; A/A02 fails by itself, …": specimens that fail where all together do not.</summary>
+    private static string FailingAlone(AnalysisResult result)
+    {
+        string[] failing = [.. result.Verdict.Specimens.Where(s => s.Outcome == RequirementOutcome.Fails).Select(s => Piece(s.Name))];
+        string named = failing.Length > MostPiecesNamed ? Count(failing.Length, "specimen") : string.Join(", ", failing);
+        return failing.Length == 0 ? string.Empty
+            : $"; {named} {(failing.Length == 1 ? "fails by itself" : "fail by themselves")}, among all {Plain(result.Verdict.Specimens.Length)} specimens together chance could do that";
+    }
+
     private static string CannotTellReason(AnalysisResult result)
     {
         List<string> reasons = [];

@@ -21,7 +21,7 @@ public static partial class Wording
         if (OutcomeReason(result) is { } reason)
         {
             lines.Add(reason);
-            lines.Add(DecisionRule(result)!);
+            lines.Add(DecisionRuleInBrief(result)!);
         }
 
         string[] pieces = [.. result.Bands.Select(b => PlainText.Short(b.Name.ToString(), LongestPiece))];
@@ -29,7 +29,7 @@ public static partial class Wording
         foreach ((BandStatement band, string piece) in result.Bands.Zip(pieces))
         {
             string capped = band.CappedCount > 0 ? ". " + Capped(band.CappedCount, band.PointCount).TrimEnd('.') : string.Empty;
-            string stands = Stands(result, band.Name) is { } standing ? $". Requirement: {standing}" : string.Empty;
+            string stands = Stands(result, band.Name) is { } standing ? $"{AtLevel(result, result.Plan.Confidence)}. Requirement: {standing}{AtLevel(result, result.Plan.Rule?.Level)}" : string.Empty;
             lines.Add($"  {piece.PadRight(widest)}  {Claim(band)}{capped}{stands}");
         }
 
@@ -38,12 +38,20 @@ public static partial class Wording
             string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)})";
             lines.AddRange(group.CommonMessage is { } message
                 ? [string.Join(", ", new[] { head, Pieces(group.Findings) }.Where(p => p.Length > 0)) + ": " + PlainText.Of(message)]
-                : group.Findings.Select(f => $"{head}{(f.Specimen is { } name ? ", " + Piece(name) : string.Empty)}: {PlainText.Of(f.Message)}"));
+                : Several(group, head));
             lines.Add($"  Next: {PlainText.Of(group.NextStep)}");
         }
 
         return lines;
     }
+
+    // One head for a group, as it is counted once.
+    private static IEnumerable<string> Several(FindingGroup group, string head) =>
+        group.Findings.Select(f => (f.Specimen is { } name ? $"  {Piece(name)}: " : "  ") + PlainText.Of(f.Message)).Prepend($"{head}: {SeveralFindings(group)}");
+
+    /// <summary>" (95 %)", where what is claimed and what is decided have different levels.</summary>
+    private static string AtLevel(AnalysisResult result, Statistics.Confidence? level) =>
+        level is { } own && result.Plan.Rule is { } rule && rule.Level.Level != result.Plan.Confidence.Level ? $" ({Level(own)})" : string.Empty;
 
     /// <summary>How much a finding weighs, in a word.</summary>
     public static string Weight(Severity severity) => severity switch

@@ -22,7 +22,8 @@ public static partial class Wording
         };
         string asked = result.Verdict.Requirement is { } outcome ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
         string floor = result.Floor is null ? "; no floor was measured or declared, so nobody can tell which readings are capped" : string.Empty;
-        return trust + asked + floor + ".";
+        string unmeasured = result.Verdict.Requirement is not null && NotMeasured(result) is { } stretches ? $"; asked also {stretches}" : string.Empty;
+        return trust + asked + unmeasured + floor + ".";
     }
 
     /// <summary>Why the measurement is trusted as far as it is, and what no check has looked at.</summary>
@@ -48,14 +49,16 @@ public static partial class Wording
     public static string? OutcomeReason(AnalysisResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return result.Verdict.Requirement switch
+        bool simple = result.Plan.Rule is { IsSimpleAcceptance: true };
+        string? reason = result.Verdict.Requirement switch
         {
-            RequirementOutcome.Meets => $"The lower limit is at or above the requirement{Guarded(result)} at every measured frequency of every specimen.",
-            RequirementOutcome.Fails => "Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at.",
+            RequirementOutcome.Meets => $"The {(simple ? "estimate" : "lower limit")} is at or above the requirement{Guarded(result)} {WhereAsked(result)} of every specimen.",
+            RequirementOutcome.Fails => $"Somewhere the {(simple ? "shielding" : "upper limit")} is below the requirement, also after allowing for the number of frequencies looked at.",
             RequirementOutcome.Undecided => UndecidedReason(result),
             RequirementOutcome.CannotTell => CannotTellReason(result),
             _ => null,
         };
+        return reason is not null && NotMeasured(result) is { } stretches ? $"{reason} Asked also {stretches}." : reason;
     }
 
     /// <summary>What is asked: "40 dB", or "20 dB to 40 dB, depending on frequency".</summary>
@@ -128,10 +131,10 @@ public static partial class Wording
         string asked = result.Plan.Requirement is { } requirement ? $" ({Required(requirement, result.Campaign.Grid)})" : string.Empty;
         return outcome switch
         {
-            RequirementOutcome.Meets => $"{Face(result)}every specimen meets the requirement{asked} at every measured frequency",
+            RequirementOutcome.Meets => $"{Face(result)}every specimen meets the requirement{asked} {WhereAsked(result)}",
             RequirementOutcome.Fails => $"{Face(result)}the requirement{asked} is not met{Meeting(result)}",
-            RequirementOutcome.Undecided => $"whether the requirement{asked} is met is not decided yet{Meeting(result)}",
-            _ => $"it cannot tell whether the requirement{asked} is met{Meeting(result)}",
+            RequirementOutcome.Undecided => $"whether the requirement{asked} is met is not decided yet{Meeting(result)}{FailingAlone(result)}",
+            _ => $"it cannot tell whether the requirement{asked} is met{Meeting(result)}{FailingAlone(result)}",
         };
     }
 

@@ -30,7 +30,6 @@ internal static class PlanCommand
             {
                 return ExitCode.BadInput;
             }
-
         }
 
         PlanBasis? measured = pilot is null ? null : PilotComponents.Of(pilot.Campaign, pilot.Floor, pilot.Plan.Uncertainties);
@@ -38,12 +37,14 @@ internal static class PlanCommand
         {
             terminal.Error.WriteLine(pilot is null
                 ? "sweepstats: plan needs a pilot campaign, or --scatter; see 'sweepstats plan --help'"
-                : $"{words.GetValue(options.Campaign)}: a single reference sweep shows no scatter; take more, or state --scatter");
+                : $"{words.GetValue(options.Campaign)}: the reference is a single sweep or stands nowhere 15 dB over the floor, so it shows no scatter; take more sweeps or range, or state --scatter");
             return ExitCode.BadInput;
         }
 
         SweepNumbers usual = UsualNumbers.For(basis, pilot is null ? null : UsualNumbers.OfPilot(pilot.Campaign));
-        SweepPlan plan = SweepPlanner.Of(basis, asked.Question(words, Level(words, options, pilot), usual));
+        Confidence level = Level(words, options, pilot);
+        PilotRequirement? requirement = pilot is null ? null : PilotRequirement.Of(pilot.Curves, pilot.Plan.Rule);
+        SweepPlan plan = SweepPlanner.Of(basis, asked.Question(words, (level, pilot?.Plan.Rule?.Level ?? level), usual, requirement));
         if (!words.GetValue(options.Quiet))
         {
             Print(plan, pilot, words.GetValue(options.Format) == "json", terminal);

@@ -16,7 +16,7 @@ internal sealed class PlanOptions
     {
         var options = new OptionList(command);
         _halfWidth = Add(options, "--half-width", "DB", "Half-width wanted of the interval at one frequency", v => v > 0, "a half-width lies above 0 dB");
-        _claim = Add(options, "--claim", "DB", "Shielding to be claimed: SE is at least this much", double.IsFinite, "a claim is a number of dB");
+        _claim = Add(options, "--claim", "DB", "Shielding to be claimed: SE is at least this much; the pilot's requirement and guard band unless given", double.IsFinite, "a claim is a number of dB");
         _margin = Add(options, "--margin", "DB", "How much more than the claim the specimen truly shields; 3 unless given", v => v > 0, "a margin lies above 0 dB");
         _probability = Add(options, "--probability", "SHARE", "Share of campaigns in which the claim is to succeed; 0.9 unless given", v => v is >= 0.5 and <= 0.99, "a share lies between 0.5 and 0.99, for example 0.9");
         _scatter = Add(options, "--scatter", "DB", "Standard deviation from sweep to sweep at one frequency, clear of the floor; goes before the pilot's", v => v >= 0, "a standard deviation is not negative");
@@ -47,12 +47,18 @@ internal sealed class PlanOptions
             RangeDb = range ?? pilot.RangeDb,
             Noise = noise ? stated.Noise : pilot.Noise,
             FloorError = noise ? stated.FloorError : pilot.FloorError,
+            FloorFrequencies = noise ? null : pilot.FloorFrequencies,
         };
     }
 
     /// <summary>What is asked.</summary>
-    public PlanQuestion Question(ParseResult words, Confidence confidence, SweepNumbers usual)
+    /// <param name="words">The command line.</param>
+    /// <param name="levels">Two-sided level of intervals, one-sided level of claims.</param>
+    /// <param name="usual">Numbers where none are given.</param>
+    /// <param name="asked">What the pilot's requirement asks for, to be claimed where no claim is given; null without one.</param>
+    public PlanQuestion Question(ParseResult words, (Confidence Interval, Confidence Claim) levels, SweepNumbers usual, PilotRequirement? asked)
     {
+        double? claim = words.GetValue(_claim);
         int placements = words.GetValue(_placements), sweeps = words.GetValue(_sweeps), reference = words.GetValue(_reference);
         SweepNumbers numbers = usual with
         {
@@ -62,12 +68,16 @@ internal sealed class PlanOptions
         var standard = new PlanQuestion { Numbers = usual };
         return standard with
         {
-            Confidence = confidence,
+            Confidence = levels.Interval,
+            ClaimLevel = levels.Claim,
             HalfWidthDb = words.GetValue(_halfWidth),
-            ClaimDb = words.GetValue(_claim),
+            ClaimDb = claim ?? asked?.ClaimDb,
+            FromRequirement = claim is null ? asked : null,
             MarginDb = words.GetValue(_margin) ?? standard.MarginDb,
             Probability = words.GetValue(_probability) ?? standard.Probability,
             Numbers = numbers with { ReferenceSweeps = reference > 0 ? reference : numbers == usual ? usual.ReferenceSweeps : numbers.CoveredSweeps },
+            PlacementsFixed = placements > 0,
+            SweepsFixed = sweeps > 0,
             ReferenceFixed = reference > 0,
         };
     }

@@ -5,16 +5,27 @@ using System.Text;
 using SweepStats.Files;
 using SweepStats.Files.Results;
 using SweepStats.Rehearsal;
+using SweepStats.Report;
 
 namespace SweepStats.Cli.Commands;
 
 /// <summary>sweepstats rehearse: a campaign of known truth.</summary>
 internal static class RehearseCommand
 {
+    // The bounds of requirement.se_db in campaign.toml.
+    private const double LeastRequirementDb = 0, MostRequirementDb = 300;
+
     public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string>("FOLDER") { Description = "Folder for the new campaign" };
         var requirement = new Option<double?>("--requirement") { Description = "Shielding asked for, written into campaign.toml", HelpName = "DB", CustomParser = NumberText.MaybeReal };
+        requirement.Validators.Add(result =>
+        {
+            if (result.Tokens is [var token] && double.TryParse(token.Value, CultureInfo.InvariantCulture, out double db) && db is < LeastRequirementDb or > MostRequirementDb)
+            {
+                result.AddError($"--requirement {token.Value}: a requirement lies between {LeastRequirementDb} and {MostRequirementDb} dB");
+            }
+        });
         var command = new Command("rehearse", "Write a campaign whose truth is known, to try a set-up or this program on") { folder, requirement };
         var options = new RehearseOptions(command);
         command.SetAction(words => Run(words, options, (words.GetValue(folder)!, words.GetValue(requirement)), terminal));
@@ -26,7 +37,7 @@ internal static class RehearseCommand
         List<string> wrong = [];
         if (options.Plan(words, wrong) is not { } plan)
         {
-            wrong.ForEach(terminal.Error.WriteLine);
+            wrong.ForEach(w => terminal.Error.WriteLine($"sweepstats: {w}; see 'sweepstats rehearse --help'"));
             return ExitCode.BadInput;
         }
 
@@ -48,7 +59,7 @@ internal static class RehearseCommand
             return ExitCode.BadInput;
         }
 
-        terminal.Out.WriteLine($"{target.Folder}: {rehearsed.Campaign.Sweeps.Length} sweeps of {rehearsed.Grid.Count} frequencies; what is true of them stands in truth.csv.");
+        terminal.Out.WriteLine($"{target.Folder}: {Wording.Count(rehearsed.Campaign.Sweeps.Length, "sweep")} of {Wording.Count(rehearsed.Grid.Count, "frequency")}; what is true of them stands in truth.csv.");
         terminal.Out.WriteLine($"Analyse it: sweepstats run {target.Folder}");
         return ExitCode.Done;
     }

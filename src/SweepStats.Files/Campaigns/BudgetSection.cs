@@ -12,9 +12,6 @@ internal sealed class BudgetSection
     // A budget is a table; more of them nobody reads.
     private const int MostFrequencies = 20;
 
-    // Exports round frequencies.
-    private const double ShareOfFrequency = 1e-6;
-
     /// <summary>The frequencies, each with its line.</summary>
     public ImmutableArray<(Hertz At, int Line)> Frequencies { get; private set; } = [];
 
@@ -35,19 +32,16 @@ internal sealed class BudgetSection
     /// <summary>Frequencies outside the band that the sweeps share. Where they share none, the comparison of the sweeps has more to say.</summary>
     public static IEnumerable<ReadFault> Outside(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
     {
-        FrequencyGrid[] grids = [.. sweeps.Where(s => s.ExcludedBecause is null && s.Role is SweepRole.Floor or SweepRole.Reference or SweepRole.Covered).Select(s => s.Grid)];
-        if (grids.Length == 0)
+        if (SharedBand.Of(settings, sweeps) is not { } band)
         {
             return [];
         }
 
-        double low = Math.Max(grids.Max(g => g[0].Value), settings.Plan.Band?.Start.Value ?? 0);
-        double high = Math.Min(grids.Min(g => g[^1].Value), settings.Plan.Band?.Stop.Value ?? double.PositiveInfinity);
         return from asked in settings.BudgetFrequencies
-               where low <= high && (asked.At.Value < low * (1 - ShareOfFrequency) || asked.At.Value > high * (1 + ShareOfFrequency))
+               where !band.Meets(asked.At.Value, asked.At.Value)
                select new ReadFault(
                    CampaignFolder.SettingsName, asked.Line,
                    FormattableString.Invariant($"the budget frequency {asked.At.Value:R} Hz lies outside the analysed band"),
-                   FormattableString.Invariant($"choose one from {low:R} to {high:R} Hz"));
+                   FormattableString.Invariant($"choose one from {band.Low:R} to {band.High:R} Hz"));
     }
 }

@@ -32,7 +32,11 @@ public static class CampaignFolder
         CampaignSettings settings = SettingsReader.Read(root);
         SweepList list = SweepList.Find(root, [.. settings.Inputs.Select(i => i.Path)]);
         SweepBatch batch = SweepBatch.Read(root, list.Entries, settings, (options.Threads, progress));
-        ImmutableArray<ReadFault> fatal = [.. settings.Faults, .. list.Faults, .. NoSweeps(list, options), .. BudgetSection.Outside(settings, batch.Sweeps)];
+        ImmutableArray<ReadFault> fatal =
+        [
+            .. settings.Faults, .. list.Faults, .. NoSweeps(root, list, options),
+            .. BudgetSection.Outside(settings, batch.Sweeps), .. RequirementSection.Outside(settings, batch.Sweeps),
+        ];
         ImmutableArray<ReadFault> unread = [.. list.Unread, .. batch.Faults];
         bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading
@@ -47,8 +51,8 @@ public static class CampaignFolder
         };
     }
 
-    private static IEnumerable<ReadFault> NoSweeps(SweepList list, CampaignReadOptions options) =>
+    private static IEnumerable<ReadFault> NoSweeps(string root, SweepList list, CampaignReadOptions options) =>
         list.Entries.IsEmpty && list.Faults.IsEmpty && (options.KeepGoing || list.Unread.IsEmpty)
-            ? [new ReadFault(".", null, "the campaign holds no sweeps", "put trace files into floor, reference and covered/<lot>/<specimen>, or list them in sweeps.csv")]
+            ? [new ReadFault(new DirectoryInfo(root).Name, null, "the campaign holds no sweeps", "put trace files into floor, reference and covered/<lot>/<specimen>, or list them in sweeps.csv")]
             : [];
 }

@@ -14,6 +14,9 @@ internal sealed record CampaignSettings
     /// <summary>Frequencies of the plan's budgets, each with its line.</summary>
     public ImmutableArray<(Hertz At, int Line)> BudgetFrequencies { get; init; } = [];
 
+    /// <summary>Where the line of the requirement is stated; null where there is none.</summary>
+    public (string File, int? Line)? RequirementAt { get; init; }
+
     public FieldPlan? Field { get; init; }
 
     public FrequencyUnit? FrequencyUnit { get; init; }

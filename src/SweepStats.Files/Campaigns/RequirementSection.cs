@@ -2,12 +2,16 @@ using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
 
 /// <summary>The section [requirement] of campaign.toml: one value, points, or a file of points.</summary>
 internal sealed class RequirementSection(string root, FaultList faults)
 {
+    // What a frequency typed in kHz, MHz or GHz has to be multiplied with.
+    private static readonly (double Factor, string Power)[] OtherUnits = [(1e6, "e6"), (1e9, "e9"), (1e3, "e3")];
+
     private static readonly string[] Statements = ["se_db", "points", "file"];
 
     public Requirement? Requirement { get; private set; }
@@ -21,6 +25,9 @@ internal sealed class RequirementSection(string root, FaultList faults)
 
     /// <summary>The file of points, where there is one.</summary>
     public InputFile? Input { get; private set; }
+
+    /// <summary>Where the line is stated; null where there is none.</summary>
+    public (string File, int? Line)? StatedAt { get; private set; }
 
     public void Read(KeyReader keys)
     {
@@ -42,6 +49,7 @@ internal sealed class RequirementSection(string root, FaultList faults)
         else if (points is { } line)
         {
             Requirement = RequirementLine.Of([.. line.Select(p => (p.Hertz, p.Db, keys.LineOf("points")))], faults);
+            StatedAt = (CampaignFolder.SettingsName, keys.LineOf("points"));
         }
         else if (file is not null)
         {
@@ -51,6 +59,25 @@ internal sealed class RequirementSection(string root, FaultList faults)
         {
             keys.Require("se_db");
         }
+    }
+
+    /// <summary>A line that asks for nothing in the band that the sweeps share: most often its frequencies were typed in another unit.</summary>
+    public static IEnumerable<ReadFault> Outside(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
+    {
+        if (settings.RequirementAt is not { } place || settings.Plan.Requirement?.Stretch is not { } asked || SharedBand.Of(settings, sweeps) is not { } band
+            || band.Meets(asked.Start.Value, asked.Stop.Value))
+        {
+            return [];
+        }
+
+        (double _, string? power) = OtherUnits.FirstOrDefault(u => band.Meets(asked.Start.Value * u.Factor, asked.Stop.Value * u.Factor));
+        return
+        [
+            new ReadFault(
+                place.File, place.Line,
+                FormattableString.Invariant($"the requirement asks from {asked.Start.Value:R} to {asked.Stop.Value:R} Hz, and the analysed band is {band.Low:R} to {band.High:R} Hz"),
+                power is null ? "state it for the analysed band; frequencies are in Hz" : FormattableString.Invariant($"frequencies are in Hz: did you mean {asked.Start.Value:R}{power}?")),
+        ];
     }
 
     private void FromFile(string file, KeyReader keys)
@@ -72,6 +99,7 @@ internal sealed class RequirementSection(string root, FaultList faults)
         var own = new FaultList(Path.GetRelativePath(root, path).Replace('\\', '/'));
         (Requirement, string? hash) = RequirementLine.Read(path, own);
         faults.AddRange(own.All);
+        StatedAt = (own.File, null);
         Input = hash is null ? null : new InputFile(own.File, hash);
     }
 }

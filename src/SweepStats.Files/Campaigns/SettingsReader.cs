@@ -195,6 +195,7 @@ internal sealed class SettingsReader
             GuardBand = section.GuardBand ?? _plan.GuardBand,
             Margin = section.Margin ?? _plan.Margin,
         };
+        _settings = _settings with { RequirementAt = section.StatedAt };
         _settings = section.Input is { } input ? _settings with { Inputs = _settings.Inputs.Add(input) } : _settings;
     }
 

@@ -9,6 +9,11 @@ internal sealed class NextStepsPart : IPagePart
     {
         FindingGroup[] steps = [.. FindingGroup.Of(content.Result.Findings.Where(f => f.Severity != Severity.Note))];
         html.Section("next", "What to do next");
+        if (Wording.RequirementStep(content.Result) is { } step)
+        {
+            html.Paragraph(step);
+        }
+
         if (steps.Length == 0)
         {
             html.Paragraph(Wording.NoFindings(content.Result));

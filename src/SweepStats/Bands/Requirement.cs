@@ -11,6 +11,9 @@ public sealed class Requirement
 
     private Requirement(ImmutableArray<(double Hertz, double Db)> points) => _points = points;
 
+    /// <summary>From the first point to the last; null where the same is asked at every frequency.</summary>
+    public FrequencyBand? Stretch => _points.Length == 1 ? null : new FrequencyBand(new Hertz(_points[0].Hertz), new Hertz(_points[^1].Hertz));
+
     /// <summary>The same shielding at every frequency.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not a finite number.</exception>
     public static Requirement Constant(Decibels shielding)

@@ -2,7 +2,7 @@ namespace SweepStats.Planning;
 
 /// <summary>How much range the claim "SE is at least R" needs.</summary>
 /// <param name="forecast">What campaigns show.</param>
-/// <param name="claimDb">R, to be claimed with the whole confidence on one side.</param>
+/// <param name="claimDb">R, to be claimed at the forecast's one-sided level.</param>
 /// <param name="shieldingDb">What the specimen truly shields.</param>
 public sealed class ClaimForecast(ResultForecast forecast, double claimDb, double shieldingDb)
 {

@@ -14,6 +14,6 @@ public sealed record ExpectedResult
     /// <summary>Share of campaigns that bound the shielding from both sides.</summary>
     public required double BoundedShare { get; init; }
 
-    /// <summary>One-sided lower limits, in no order.</summary>
+    /// <summary>One-sided lower limits at the level of claims, in no order.</summary>
     public required ImmutableArray<double> OneSidedLowDb { get; init; }
 }

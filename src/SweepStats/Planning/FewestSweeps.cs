@@ -29,26 +29,15 @@ public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? re
     /// <summary>Fewest placements of so many sweeps each, at least three; null where even 200 do not give it.</summary>
     public ExpectedWidth? Placements(double halfWidthDb, int sweepsEach) => Fewest(halfWidthDb, n => Expect(n, sweepsEach));
 
+    /// <summary>Fewest sweeps of each of so many placements; null where even 200 do not give it.</summary>
+    /// <remarks>Placements go on differing however often each is swept, so the half-width may rise again: every number is tried.</remarks>
+    public ExpectedWidth? SweepsEach(double halfWidthDb, int placements) => placements == 1 ? Sweeps(halfWidthDb) : Enumerable.Range(1, Most)
+        .Select(m => Expect(placements, m)).Where(w => w.HalfWidthDb <= halfWidthDb).Select(w => (ExpectedWidth?)w).FirstOrDefault();
+
     /// <summary>Fewest sweeps of a specimen that stays where it is, at least three; null where even 200 do not give it.</summary>
     public ExpectedWidth? Sweeps(double halfWidthDb) => Fewest(halfWidthDb, m => Expect(1, m));
 
-    // The half-width falls with every repeat more.
-    private static ExpectedWidth? Fewest(double halfWidthDb, Func<int, ExpectedWidth> expect)
-    {
-        ExpectedWidth found = expect(Most);
-        if (!(found.HalfWidthDb <= halfWidthDb))
-        {
-            return null;
-        }
-
-        int enough = Most, few = Least - 1;
-        while (enough - few > 1)
-        {
-            int middle = (enough + few) / 2;
-            ExpectedWidth there = expect(middle);
-            (enough, few, found) = there.HalfWidthDb <= halfWidthDb ? (middle, few, there) : (enough, middle, found);
-        }
-
-        return found;
-    }
+    // Every number is tried: where few reference sweeps rule, more repeats lend the result fewer degrees of freedom, and the half-width rises again.
+    private static ExpectedWidth? Fewest(double halfWidthDb, Func<int, ExpectedWidth> expect) => Enumerable.Range(Least, Most - Least + 1)
+        .Select(expect).Where(w => w.HalfWidthDb <= halfWidthDb).Select(w => (ExpectedWidth?)w).FirstOrDefault();
 }

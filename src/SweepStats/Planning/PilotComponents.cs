@@ -17,7 +17,7 @@ public static class PilotComponents
     // As far over the floor as the interval asks of levels that are to show the scatter of the signal.
     private const double ClearDb = 15;
 
-    /// <summary>The components of a campaign; null where its reference was not repeated.</summary>
+    /// <summary>The components of a campaign; null where its reference was not repeated, or stands nowhere 15 dB over the floor.</summary>
     /// <param name="campaign">Sweeps on their common grid.</param>
     /// <param name="floor">The floor; null where none is known: then all frequencies count.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
@@ -29,23 +29,29 @@ public static class PilotComponents
             return null;
         }
 
-        double reference = Reference(campaign.Reference, floor);
+        if (Reference(campaign.Reference, floor) is not { } reference)
+        {
+            return null;
+        }
+
         (double? sweep, double? placement) = Covered(campaign, floor, reference);
         return new PlanBasis
         {
             ReferenceDeviationDb = Math.Sqrt(reference),
             SweepDeviationDb = Math.Sqrt(sweep ?? reference),
             PlacementDeviationDb = placement is { } variance ? Math.Sqrt(variance) : null,
+            PlacementsHidden = placement is null && campaign.Covered.Any(c => c.Block.Sweeps.Select(s => s.Placement).Distinct().Count() > 1),
             RangeDb = Range(campaign.Reference, floor),
             Noise = floor?.Noise ?? [],
             FloorError = floor is null ? Contribution.None : Middle(floor),
+            FloorFrequencies = floor is { Source: FloorSource.Measured } ? floor.LevelDb.Length : null,
             FloorHalfWidthDb = floor?.HalfWidthDb ?? 0,
             RoundingDb = campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Max(DisplayStep.Deviation),
             TypeB = new SystematicError(uncertainties),
         };
     }
 
-    private static double Reference(SweepBlock block, NoiseFloor? floor)
+    private static double? Reference(SweepBlock block, NoiseFloor? floor)
     {
         int[] same = new int[block.SweepCount];
         List<double> variances = [];
@@ -60,7 +66,7 @@ public static class PilotComponents
             }
         }
 
-        return Mean(variances);
+        return variances.Count == 0 ? null : Mean(variances);
     }
 
     private static (double? Sweep, double? Placement) Covered(AlignedCampaign campaign, NoiseFloor? floor, double reference)

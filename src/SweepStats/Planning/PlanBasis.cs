@@ -20,6 +20,9 @@ public sealed record PlanBasis
     /// <summary>Standard deviation between placements; null where not known: then the plan holds for a specimen that stays where it is.</summary>
     public required double? PlacementDeviationDb { get; init; }
 
+    /// <summary>Placements differ, but stand nowhere far enough over the floor to tell by how much.</summary>
+    public bool PlacementsHidden { get; init; }
+
     /// <summary>Displayed reference level less displayed floor, where it is least; null where no floor is known.</summary>
     public required double? RangeDb { get; init; }
 
@@ -28,6 +31,9 @@ public sealed record PlanBasis
 
     /// <summary>Standard error of the floor.</summary>
     public required Contribution FloorError { get; init; }
+
+    /// <summary>Frequencies that the floor was measured at; null where it was stated or declared.</summary>
+    public int? FloorFrequencies { get; init; }
 
     /// <summary>How far a declared floor may lie off as a whole, to either side.</summary>
     public double FloorHalfWidthDb { get; init; }

@@ -12,17 +12,21 @@ namespace SweepStats.Planning;
 /// </remarks>
 public sealed class ResultForecast
 {
+    // A claim by the estimate alone, as near as an interval comes to it.
+    private const double Middle = 0.5 + 1e-9;
+
     private readonly PlanBasis _basis;
     private readonly SweepNumbers _numbers;
     private readonly DrawnReadings _readings;
-    private readonly ImmutableArray<ReadingEstimator> _weak, _strong;
+    private readonly Estimators _weak, _strong;
 
     /// <summary>Prepares forecasts for one set-up and one number of sweeps.</summary>
     /// <param name="basis">What is known of the set-up; its noise must be known.</param>
     /// <param name="numbers">Sweeps taken, repeated in both roles.</param>
-    /// <param name="confidence">Two-sided level; claims have the whole of it on one side.</param>
+    /// <param name="confidence">Two-sided level of intervals.</param>
+    /// <param name="claimLevel">One-sided level of claims, 0.5 or more; that of the intervals unless given.</param>
     /// <exception cref="ArgumentException">The floor is not known, or something does not repeat.</exception>
-    public ResultForecast(PlanBasis basis, SweepNumbers numbers, Confidence confidence)
+    public ResultForecast(PlanBasis basis, SweepNumbers numbers, Confidence confidence, Confidence? claimLevel = null)
     {
         ArgumentNullException.ThrowIfNull(basis);
         if (basis.Noise.IsDefaultOrEmpty || !numbers.Repeated)
@@ -34,8 +38,9 @@ public sealed class ResultForecast
         _numbers = numbers;
         _readings = new DrawnReadings(basis, numbers);
         double scatter = Math.Min(basis.ReferenceDeviationDb, Math.Sqrt(basis.UnitVariance(numbers)));
-        _strong = Estimators(confidence, scatter);
-        _weak = Estimators(confidence, 0);
+        Confidence claims = new(Math.Max((claimLevel ?? confidence).Level, Middle));
+        _strong = new Estimators(At(confidence, scatter), claims == confidence ? null : At(claims, scatter));
+        _weak = new Estimators(At(confidence, 0), claims == confidence ? null : At(claims, 0));
     }
 
     /// <summary>Largest shielding that is bounded from both sides in 95 of 100 campaigns, in dB; not below 0.</summary>
@@ -43,7 +48,7 @@ public sealed class ResultForecast
     public double UsableRangeDb(double rangeDb)
     {
         double range = double.PositiveInfinity;
-        foreach (ReadingEstimator e in _strong)
+        foreach (ReadingEstimator e in _strong.Intervals)
         {
             double weakest = new DetectionLimit(e.Noise, e.Confidence)
                 .SignalToNoise(_numbers.CoveredSweeps, _numbers.Units, _basis.ReferenceDeviationDb, _basis.FloorError.StandardUncertainty);
@@ -72,22 +77,35 @@ public sealed class ResultForecast
     private ExpectedResult Drawn(DetectorNoise noise, double shieldingDb, double rangeDb)
     {
         // Only a reference 30 dB over the floor shows an analysis how the signal scatters.
-        ImmutableArray<ReadingEstimator> estimators = rangeDb >= 30 ? _strong : _weak;
-        EnvelopeLimits[] limits =
-            [.. _readings.Draw(noise, rangeDb, shieldingDb).Select(levels => EnvelopeLimits.Of(levels, estimators, floorKnown: true, repeated: true))];
+        Estimators estimators = rangeDb >= 30 ? _strong : _weak;
+        (EnvelopeLimits Interval, double ClaimLowDb)[] limits = [.. _readings.Draw(noise, rangeDb, shieldingDb).Select(estimators.Limits)];
         return new ExpectedResult
         {
-            MedianLowDb = Sample.Median([.. limits.Select(l => l.LowDb)]),
-            MedianHighDb = Sample.Median([.. limits.Select(l => l.HighDb)]),
-            BoundedShare = limits.Count(l => !l.Capped) / (double)limits.Length,
-            OneSidedLowDb = [.. limits.Select(l => l.OneSidedLowDb)],
+            MedianLowDb = Sample.Median([.. limits.Select(l => l.Interval.LowDb)]),
+            MedianHighDb = Sample.Median([.. limits.Select(l => l.Interval.HighDb)]),
+            BoundedShare = limits.Count(l => !l.Interval.Capped) / (double)limits.Length,
+            OneSidedLowDb = [.. limits.Select(l => l.ClaimLowDb)],
         };
     }
 
-    private ImmutableArray<ReadingEstimator> Estimators(Confidence confidence, double scatter)
+    private ImmutableArray<ReadingEstimator> At(Confidence confidence, double scatter)
     {
         double[] shifts = _basis.FloorHalfWidthDb > 0 ? [-_basis.FloorHalfWidthDb, _basis.FloorHalfWidthDb] : [0];
         var covered = new CoveredReadings(_numbers.CoveredSweeps, _numbers.Units, scatter);
         return [.. from noise in _basis.Noise from shift in shifts select new ReadingEstimator(noise, shift, confidence, covered)];
+    }
+
+    private sealed record Estimators(ImmutableArray<ReadingEstimator> Intervals, ImmutableArray<ReadingEstimator>? Claims)
+    {
+        // Where only a bound is known, the bound that an analysis prints has to reach the claim too.
+        public (EnvelopeLimits Interval, double ClaimLowDb) Limits(ReadingLevels levels)
+        {
+            EnvelopeLimits interval = Of(levels, Intervals);
+            double low = Claims is { } claims ? Of(levels, claims).OneSidedLowDb : interval.OneSidedLowDb;
+            return (interval, interval.Capped ? Math.Min(low, interval.OneSidedLowDb) : low);
+        }
+
+        private static EnvelopeLimits Of(ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators) =>
+            EnvelopeLimits.Of(levels, estimators, floorKnown: true, repeated: true);
     }
 }

@@ -36,11 +36,14 @@ public sealed record SweepPlan
     /// <summary>Expected half-widths, row by row for each number of placements (or of sweeps, where placements are not known) and sweeps of each.</summary>
     public required ImmutableArray<ImmutableArray<ExpectedWidth>> Table { get; init; }
 
-    /// <summary>Fewest placements for the wanted half-width, then what more sweeps of each save of them; empty where none does, or none was asked for.</summary>
+    /// <summary>Fewest placements for the wanted half-width, then what more sweeps of each save of them; empty where none does, none was asked for, or the question fixes all.</summary>
     public required ImmutableArray<ExpectedWidth> Fewest { get; init; }
 
-    /// <summary>The numbers that all below is reckoned for: fewest placements, then fewest sweeps of each; the question's where no half-width was asked for.</summary>
+    /// <summary>The numbers that all below is reckoned for: fewest placements, then fewest sweeps of each; the question's where no half-width was asked for or none gives it.</summary>
     public required SweepNumbers Chosen { get; init; }
+
+    /// <summary>Whether the question left nothing to search for, so that <see cref="Chosen"/> is enough or not.</summary>
+    public bool AllFixed => Question.AllFixed(Basis.PlacementDeviationDb is not null);
 
     /// <summary>Half-width in dB of the chosen numbers in the middle of all campaigns.</summary>
     public required double HalfWidthDb { get; init; }

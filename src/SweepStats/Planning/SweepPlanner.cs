@@ -17,11 +17,11 @@ public static class SweepPlanner
         ArgumentNullException.ThrowIfNull(question);
         bool byPlacement = basis.PlacementDeviationDb is not null;
         var search = new FewestSweeps(basis, question.Confidence, question.ReferenceFixed ? question.Numbers.ReferenceSweeps : null);
-        ImmutableArray<ExpectedWidth> fewest = question.HalfWidthDb is { } wanted ? Fewest(search, wanted, byPlacement) : [];
+        ImmutableArray<ExpectedWidth> fewest = question.HalfWidthDb is { } wanted ? Fewest(search, wanted, question, byPlacement) : [];
         SweepNumbers chosen = fewest.Length == 0
             ? question.Numbers
             : fewest.OrderBy(w => w.Numbers.Placements).ThenBy(w => w.Numbers.CoveredSweeps).First().Numbers;
-        ResultForecast? forecast = basis.Noise.IsDefaultOrEmpty || !chosen.Repeated ? null : new ResultForecast(basis, chosen, question.Confidence);
+        ResultForecast? forecast = basis.Noise.IsDefaultOrEmpty || !chosen.Repeated ? null : new ResultForecast(basis, chosen, question.Confidence, question.ClaimLevel);
         return new SweepPlan
         {
             Basis = basis,
@@ -43,16 +43,26 @@ public static class SweepPlanner
     private static double Twice(PlanBasis basis, PlanQuestion question, SweepNumbers numbers) => HalfWidthForecast.Db(
         basis, question.ReferenceFixed ? numbers : numbers with { ReferenceSweeps = 2 * numbers.ReferenceSweeps }, question.Confidence);
 
-    // More sweeps of each are only worth naming where they save a placement.
-    private static ImmutableArray<ExpectedWidth> Fewest(FewestSweeps search, double wanted, bool byPlacement)
+    private static ImmutableArray<ExpectedWidth> Fewest(FewestSweeps search, double wanted, PlanQuestion question, bool byPlacement)
     {
-        if (!byPlacement)
+        if (question.AllFixed(byPlacement))
         {
-            return search.Sweeps(wanted) is { } single ? [single] : [];
+            return [];
         }
 
+        if (question.PlacementsFixed || !byPlacement)
+        {
+            return search.SweepsEach(wanted, question.Numbers.Placements) is { } single ? [single] : [];
+        }
+
+        return FewestPlacements(search, wanted, question.SweepsFixed ? [question.Numbers.SweepsEach] : SweepsShown);
+    }
+
+    // More sweeps of each are only worth naming where they save a placement.
+    private static ImmutableArray<ExpectedWidth> FewestPlacements(FewestSweeps search, double wanted, int[] sweepsEach)
+    {
         var kept = ImmutableArray.CreateBuilder<ExpectedWidth>();
-        foreach (int each in SweepsShown)
+        foreach (int each in sweepsEach)
         {
             if (search.Placements(wanted, each) is { } found && (kept.Count == 0 || found.Numbers.Placements < kept[^1].Numbers.Placements))
             {

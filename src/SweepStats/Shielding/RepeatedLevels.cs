@@ -10,9 +10,6 @@ namespace SweepStats.Shielding;
 /// </remarks>
 internal sealed class RepeatedLevels
 {
-    // Enough that their mean is known to a fifth even with two units, and few enough that it follows noise that grows with frequency.
-    private const int Neighbours = 16;
-
     private readonly double[] _units;
     private readonly double[] _mean;
     private readonly double[] _standardError;
@@ -29,7 +26,7 @@ internal sealed class RepeatedLevels
             Summarise(f);
         }
 
-        _usualVariance = Smoothed(_standardError);
+        _usualVariance = UsualScatter.Of(_standardError);
     }
 
     public int UnitCount { get; }
@@ -152,25 +149,6 @@ internal sealed class RepeatedLevels
     }
 
     private double WithRounding(double variance) => Math.Sqrt(variance + (RoundingDb * RoundingDb));
-
-    // Mean of the squares over the neighbours to both sides.
-    private static double[] Smoothed(double[] errors)
-    {
-        var sums = new double[errors.Length + 1];
-        for (int f = 0; f < errors.Length; f++)
-        {
-            sums[f + 1] = sums[f] + (errors[f] * errors[f]);
-        }
-
-        var smooth = new double[errors.Length];
-        for (int f = 0; f < smooth.Length; f++)
-        {
-            int first = Math.Max(0, f - Neighbours), end = Math.Min(errors.Length, f + Neighbours + 1);
-            smooth[f] = Math.Max(0, (sums[end] - sums[first]) / (end - first));
-        }
-
-        return smooth;
-    }
 
     private void Summarise(int f)
     {

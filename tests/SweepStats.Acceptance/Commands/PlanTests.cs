@@ -65,6 +65,52 @@ public sealed class PlanTests
     }
 
     [Theory]
+    [InlineData("3 placements of 1 sweep, 3 reference sweeps give ±1.68 dB: not enough for ±1 dB.", "--placements", "3", "--sweeps", "1")]
+    [InlineData("5 placements of 3 sweeps, 15 reference sweeps give ±0.93 dB: enough for ±1 dB.", "--placements", "5", "--sweeps", "3")]
+    [InlineData("For ±1 dB: 5 placements of 2 sweeps, 10 reference sweeps (±0.94 dB).", "--sweeps", "2")]
+    [InlineData("±1 dB cannot be had with 3 placements, however often each is swept: take more placements.", "--placements", "3")]
+    public void WhatIsFixedIsHeld(string line, params string[] held)
+    {
+        (int code, string output, _) = Shell.Run(["plan", "--scatter", "0.3", "--placement-spread", "0.8", "--half-width", "1", .. held]);
+        Assert.Equal(0, code);
+        Assert.Contains(line, output.Split(Environment.NewLine));
+    }
+
+    [Fact]
+    public void APilotsRequirementIsPlannedForAtItsOwnLevel()
+    {
+        using var scratch = new ScratchFolder();
+        string folder = Path.Combine(scratch.Path, "c");
+        Shell.Run("rehearse", folder, "--points", "21", "--requirement", "37.5");
+        File.AppendAllText(Path.Combine(folder, "campaign.toml"), "confidence = 0.9\nguard_band_db = 0.5\n");
+        string asked = Shell.Run("plan", folder).Out;
+        Assert.Contains("planned for the pilot's requirement of 37.5 dB and its guard band of 0.5 dB at ", asked, StringComparison.Ordinal);
+        Assert.Contains("To claim SE ≥ 38 dB at one frequency (90 %, one-sided)", asked, StringComparison.Ordinal);
+        string stated = Shell.Run("plan", folder, "--claim", "30").Out;
+        Assert.DoesNotContain("No claim was stated", stated, StringComparison.Ordinal);
+        Assert.Contains("To claim SE ≥ 30 dB at one frequency (90 %, one-sided)", stated, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("3", "Caution: the pilot's floor was taken at 3 frequencies")]
+    [InlineData("10", "Range and claims hold for bands of 10 and more frequencies")]
+    public void WhatAFewFrequenciesDoNotShowIsSaid(string points, string remark)
+    {
+        using var scratch = new ScratchFolder();
+        string folder = Path.Combine(scratch.Path, "c");
+        Shell.Run("rehearse", folder, "--points", points);
+        Assert.Contains(remark, Shell.Run("plan", folder).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void NoSettingIsNamedForWhatNoneGives()
+    {
+        string output = Shell.Run("plan", "--scatter", "0.3", "--placement-spread", "0.8", "--claim", "300", "--range", "60").Out;
+        Assert.Contains("dB are missing: no setting gives so much.", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("source power", output, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("plan")]
     [InlineData("plan", "no/such/campaign")]
     [InlineData("plan", "--scatter", "-1")]
@@ -73,6 +119,7 @@ public sealed class PlanTests
     [InlineData("plan", "--scatter", "1", "--probability", "95")]
     [InlineData("plan", "--scatter", "1", "--looks", "0.5")]
     [InlineData("plan", "--scatter", "1", "--placements", "1000")]
+    [InlineData("plan", "--scatter", "1", "--confidence", "0.5")]
     [InlineData("plan", "--scatter", "1", "--gate")]
     public void WordsThatMakeNoSenseEndWithTwoAndOneLineThatHelps(params string[] words)
     {

@@ -74,6 +74,14 @@ public sealed class RunTests
         Assert.InRange((double)held / shielding.Length, 0.85, 1);
     }
 
+    [Theory]
+    [InlineData("c", "c")]
+    [InlineData("../c", "../c")]
+    [InlineData(".", null)]
+    [InlineData("./", null)]
+    public void AFolderThatIsOnlyDotsIsCalledByItsName(string typed, string? told) =>
+        Assert.Equal(told ?? new DirectoryInfo(Environment.CurrentDirectory).Name, Cli.CampaignAnalysis.Named(typed));
+
     [Fact]
     public void ACampaignWithoutFloorSaysSoInTheVerdict()
     {

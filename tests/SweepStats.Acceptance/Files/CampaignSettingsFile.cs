@@ -182,6 +182,7 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("[budget]\nfrequencies_hz = [1,2,3,4,5,6,7,8,9,10,11,12,13,14,15,16,17,18,19,20,21]", 2, "21 frequencies", "keep those that matter")]
     [InlineData("[budget]\nfrequencies_hz = [30e6,\n 2e9]", 3, "2000000000 Hz lies outside the analysed band", "30000000 to")]
     [InlineData("[band]\nstart_hz = 35e6\n[budget]\nfrequencies_hz = [30e6]", 4, "30000000 Hz lies outside the analysed band", "35000000 to")]
+    [InlineData("[requirement]\npoints = [[30, 20], [1000, 40]]", 2, "asks from 30 to 1000 Hz, and the analysed band is 30000000 to", "frequencies are in Hz: did you mean 30e6?")]
     [InlineData("[field]\nthreat_v_per_m = 1", 1, "field.tolerable_v_per_m is missing", "tolerable_v_per_m")]
     [InlineData("title = ", 1, "this is not TOML", "double quotes")]
     [InlineData("title = \"a\"\ntitle = \"b\"", 2, "", "")]
@@ -208,6 +209,15 @@ public sealed class CampaignSettingsFile : IDisposable
         ReadFault fault = Assert.Single(CampaignFolderOf("[requirement]\nfile = \"limits.csv\"\n").Faults);
         Assert.Equal(("limits.csv", line), (fault.File, fault.Line!.Value));
         Assert.Contains(problem, fault.Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ALimitsFileInMegahertzIsRefused()
+    {
+        _folder.With("limits.csv", "frequency_hz,se_db\n30,20\n1000,40\n");
+        ReadFault fault = Assert.Single(CampaignFolderOf("[requirement]\nfile = \"limits.csv\"\n").Faults);
+        Assert.Equal("limits.csv", fault.File);
+        Assert.Contains("did you mean 30e6?", fault.Remedy, StringComparison.Ordinal);
     }
 
     [Fact]

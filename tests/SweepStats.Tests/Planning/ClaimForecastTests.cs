@@ -27,6 +27,28 @@ public sealed class ClaimForecastTests
         Assert.Equal(power, claim.ShareWithPlenty, Slack(power));
     }
 
+    [Theory]
+    [InlineData(0.8)]
+    [InlineData(0.99)]
+    public void ClaimsAreMadeAtTheirOwnLevel(double level)
+    {
+        PlanBasis basis = PlanBasis.Stated(0, 1, null, 20);
+        double power = 1 - NoncentralT.Cdf(StudentT.Quantile(level, 4), 4, 2 * Math.Sqrt(5));
+        var forecast = new ResultForecast(basis, new SweepNumbers(5, 1, 5), Confidence.NinetyFive, new Confidence(level));
+        Assert.Equal(power, new ClaimForecast(forecast, ClaimDb, ClaimDb + 2).ShareWithPlenty, Slack(power));
+        // The interval keeps its own.
+        Assert.Equal(new ResultForecast(basis, new SweepNumbers(5, 1, 5), Confidence.NinetyFive).At(40, 90).MedianLowDb, forecast.At(40, 90).MedianLowDb);
+    }
+
+    [Fact]
+    public void SimpleAcceptanceGoesByTheEstimate()
+    {
+        // The mean of five placements is at or above a claim half a dB lower in Φ(0.5·√5) = Φ(1.118) = 86.8 %.
+        PlanBasis basis = PlanBasis.Stated(0, 1, null, 20);
+        var forecast = new ResultForecast(basis, new SweepNumbers(5, 1, 5), Confidence.NinetyFive, new Confidence(0.5));
+        Assert.Equal(0.868, new ClaimForecast(forecast, ClaimDb, ClaimDb + 0.5).ShareWithPlenty, Slack(0.868));
+    }
+
     [Fact]
     public void AStatedErrorMovesWholeCampaigns()
     {

@@ -65,4 +65,14 @@ public sealed class HalfWidthForecastTests
         Assert.Null(search.Placements(1, 5));
         Assert.NotNull(search.Placements(2.5, 5));
     }
+
+    [Fact]
+    public void MoreSweepsThanNeededAreNotTriedFirst()
+    {
+        // Beside two reference sweeps 200 covered ones leave one degree of freedom; a handful does better.
+        var search = new FewestSweeps(PlanBasis.Stated(0.5, null, null, 20), Confidence.NinetyFive, referenceSweeps: 2);
+        ExpectedWidth few = search.Expect(1, 5);
+        Assert.True(search.Expect(1, FewestSweeps.Most).HalfWidthDb > few.HalfWidthDb);
+        Assert.True(search.Sweeps(few.HalfWidthDb)!.Value.Numbers.SweepsEach <= 5);
+    }
 }

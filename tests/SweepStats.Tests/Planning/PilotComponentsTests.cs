@@ -36,6 +36,18 @@ public sealed class PilotComponentsTests
     public void ASingleReferenceSweepTellsNothing() => Assert.Null(Basis([-10], ("p1", -40), ("p1", -41)));
 
     [Fact]
+    public void AReferenceInTheNoiseTellsNothing() =>
+        Assert.Null(Of(new RehearsalPlan { Seed = 3, ReferenceDbm = -90, FloorDbm = -100, ShieldingStartDb = 3, ShieldingStopDb = 3 }));
+
+    [Fact]
+    public void PlacementsInTheNoiseAreSaidToBeHidden()
+    {
+        PlanBasis basis = Of(new RehearsalPlan { Seed = 3, Placements = 3, PlacementDeviationDb = 1, ShieldingStartDb = 65, ShieldingStopDb = 65 })!;
+        Assert.Null(basis.PlacementDeviationDb);
+        Assert.True(basis.PlacementsHidden);
+    }
+
+    [Fact]
     public void ARehearsedPilotShowsWhatItWasDrawnWith()
     {
         // 16 dB over single looks noise adds 0.9 dB² to each reading, more than the scatter drawn: it has to come out again.
@@ -52,6 +64,12 @@ public sealed class PilotComponentsTests
     [Fact]
     public void ThePilotsNumbersAreThoseOfItsFirstSpecimen() =>
         Assert.Equal(new SweepNumbers(2, 2, 3), UsualNumbers.OfPilot(Aligned([-10, -11, -12], ("p1", -40), ("p1", -41), ("p2", -43), ("p2", -44))));
+
+    private static PlanBasis? Of(RehearsalPlan plan)
+    {
+        AnalysisResult pilot = Rehearsed.Analysed(plan);
+        return PilotComponents.Of(pilot.Campaign, pilot.Floor, []);
+    }
 
     private static PlanBasis? Basis(double[] reference, params (string? Placement, double Level)[] covered) =>
         PilotComponents.Of(Aligned(reference, covered), null, []);

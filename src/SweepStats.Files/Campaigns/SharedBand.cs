@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>The band that will be analysed, in Hz: what all sweeps share of the band that the campaign states.</summary>
+internal readonly record struct SharedBand(double Low, double High)
+{
+    // Exports round frequencies.
+    private const double ShareOfFrequency = 1e-6;
+
+    /// <summary>The band; null where the sweeps share none, of which their comparison has more to say.</summary>
+    public static SharedBand? Of(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
+    {
+        FrequencyGrid[] grids = [.. sweeps.Where(s => s.ExcludedBecause is null && s.Role is SweepRole.Floor or SweepRole.Reference or SweepRole.Covered).Select(s => s.Grid)];
+        if (grids.Length == 0)
+        {
+            return null;
+        }
+
+        double low = Math.Max(grids.Max(g => g[0].Value), settings.Plan.Band?.Start.Value ?? 0);
+        double high = Math.Min(grids.Min(g => g[^1].Value), settings.Plan.Band?.Stop.Value ?? double.PositiveInfinity);
+        return low <= high ? new SharedBand(low, high) : null;
+    }
+
+    /// <summary>Whether a stretch of frequencies has some in common with the band.</summary>
+    public bool Meets(double start, double stop) => stop >= Low * (1 - ShareOfFrequency) && start <= High * (1 + ShareOfFrequency);
+}

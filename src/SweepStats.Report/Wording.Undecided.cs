@@ -1,0 +1,87 @@
+using SweepStats.Bands;
+using SweepStats.Shielding;
+using SweepStats.Uncertainty;
+using SweepStats.Verdicts;
+
+namespace SweepStats.Report;
+
+/// <content>What would decide a requirement that is not decided, and what to do about one that is not shown to be met.</content>
+public static partial class Wording
+{
+    // From here on a budget says too that more sweeps do not help.
+    private const double MostlyStated = 0.5;
+
+    /// <summary>What to do about the requirement; null where nothing is asked or it is met.</summary>
+    internal static string? RequirementStep(AnalysisResult result) => result.Verdict.Requirement switch
+    {
+        null or RequirementOutcome.Meets => null,
+        RequirementOutcome.Fails => $"Requirement not met: improve what falls short and measure it again, more sweeps of the same do not help. {OutcomeReason(result)}",
+        RequirementOutcome.Undecided => $"Requirement not decided: {OutcomeReason(result)}",
+        _ => $"Whether the requirement is met cannot be told: {OutcomeReason(result)}",
+    };
+
+    private static string UndecidedReason(AnalysisResult result)
+    {
+        bool simple = result.Plan.Rule is { IsSimpleAcceptance: true };
+        string[] causes = [.. UndecidedCauses(result).Distinct().Order().Select(cause => cause switch
+        {
+            UndecidedBy.GuardBand => $"Somewhere the {(simple ? "estimate" : "interval")} lies in the guard band: repeats will not change it.",
+            UndecidedBy.StatedErrors => "Somewhere the stated errors alone reach over the requirement: smaller stated errors are needed, repeats do not help.",
+            _ => NarrowedByRepeats(result),
+        })];
+        bool failing = result.Verdict.Specimens.Any(s => s.Count(RequirementOutcome.Fails) > 0 && s.Count(RequirementOutcome.Undecided) == 0);
+        string chance = $"Somewhere the {(simple ? "estimate" : "upper limit")} is below the requirement, but not so far below that chance among so many frequencies could not do it: more repeats would tell.";
+        return string.Join(' ', failing ? causes.Where(c => c != NarrowedByRepeats(result)).Prepend(chance) : causes.DefaultIfEmpty(NarrowedByRepeats(result)));
+    }
+
+    private static string NarrowedByRepeats(AnalysisResult result) =>
+        $"Somewhere the requirement{(result.Plan.Rule is { GuardBand.Value: > 0 } ? " or its guard band" : string.Empty)} lies inside the interval: more repeats would narrow it.";
+
+    private static IEnumerable<UndecidedBy> UndecidedCauses(AnalysisResult result)
+    {
+        if (result.Plan.Rule is not { } rule)
+        {
+            yield break;
+        }
+
+        var stated = new SystematicError(result.Plan.Uncertainties);
+        foreach (ShieldingCurve curve in result.Curves)
+        {
+            SpecimenOutcome? specimen = result.Verdict.Specimens.FirstOrDefault(s => s.Name == curve.Name);
+            for (int f = 0; f < (specimen?.Frequencies.Length ?? 0); f++)
+            {
+                if (specimen!.Frequencies[f] is { Outcome: RequirementOutcome.Undecided, Required.Value: var wanted })
+                {
+                    yield return Cause(curve.Readings[f], wanted, rule, stated);
+                }
+            }
+        }
+    }
+
+    // Repeats narrow an interval around its estimate down to what is stated, and not further.
+    private static UndecidedBy Cause(ShieldingReading reading, double wanted, DecisionRule rule, SystematicError stated)
+    {
+        if (reading is not ShieldingReading.Measured { Shielding: var shielding })
+        {
+            return UndecidedBy.Repeats;
+        }
+
+        double accepted = wanted + rule.GuardBand.Value;
+        (double low, double high) = rule.IsSimpleAcceptance ? (shielding.Value.Value, shielding.Value.Value) : (shielding.Low.Value, shielding.High.Value);
+        if (low >= wanted && high < accepted)
+        {
+            return UndecidedBy.GuardBand;
+        }
+
+        double share = Math.Pow(stated.StandardUncertainty / (reading.Evidence.StandardUncertaintyDb ?? double.PositiveInfinity), 2);
+        double reach = stated.StandardUncertainty > 0 ? stated.Quantile(rule.Level.Level) : 0;
+        return share >= MostlyStated && shielding.Value.Value + reach >= wanted && shielding.Value.Value - reach < accepted ? UndecidedBy.StatedErrors : UndecidedBy.Repeats;
+    }
+
+    private enum UndecidedBy
+    {
+        GuardBand,
+        StatedErrors,
+        Repeats,
+    }
+}
