@@ -42,51 +42,62 @@ internal sealed class LotDesign
 
     public static LotDesign Of(IReadOnlyList<SpecimenSweeps> specimens)
     {
-        List<int> lots = [], pieces = [], placements = [];
-        string[] names = [.. specimens.Select(s => s.Name.Lot).Distinct()];
-        for (int i = 0; i < specimens.Count; i++)
-        {
-            foreach (int placement in specimens[i].Placements)
-            {
-                lots.Add(Array.IndexOf(names, specimens[i].Name.Lot));
-                pieces.Add(i);
-                placements.Add(placement);
-            }
-        }
-
-        (VarianceLevel Level, int[] Labels)[] all = [(VarianceLevel.Lot, [.. lots]), (VarianceLevel.Specimen, [.. pieces]), (VarianceLevel.Placement, [.. placements])];
-        List<(VarianceLevel Level, int[] Labels)> kept = [];
+        (VarianceLevel Level, int[] Groups)[] all =
+        [
+            (VarianceLevel.Lot, Numbered(specimens, (s, _) => (s.Name.Lot, "", 0))),
+            (VarianceLevel.Specimen, Numbered(specimens, (s, _) => (s.Name.Lot, s.Name.Specimen, 0))),
+            (VarianceLevel.Placement, Numbered(specimens, (s, placement) => (s.Name.Lot, s.Name.Specimen, placement))),
+        ];
+        List<(VarianceLevel Level, int[] Groups)> kept = [];
         VarianceLevel innermost = VarianceLevel.Sweep;
-        // From the inside out.
-        int below = lots.Count;
-        for (int level = all.Length - 1; level >= 0; level--)
+        int below = all[0].Groups.Length;
+        foreach ((VarianceLevel level, int[] groups) in all.Reverse())
         {
-            int groups = Groups(all, level);
-            if (groups == below)
+            int count = groups.Max() + 1;
+            if (count == 1)
             {
-                // One group below each: what is told belongs to the outer of the two.
-                if (kept.Count == 0)
-                {
-                    innermost = all[level].Level;
-                }
-                else
-                {
-                    kept[0] = (all[level].Level, kept[0].Labels);
-                }
-
-                continue;
+                break;
             }
 
-            if (groups > 1)
+            // One group below each: what is told belongs to the outer of the two.
+            if (count == below && kept.Count == 0)
             {
-                kept.Insert(0, all[level]);
-                below = groups;
+                innermost = level;
             }
+            else if (count == below)
+            {
+                kept[0] = (level, groups);
+            }
+            else
+            {
+                kept.Insert(0, (level, groups));
+            }
+
+            below = count;
         }
 
-        return new LotDesign([.. kept.Select(k => k.Level)], kept.Count == 0 ? null : Nesting.Of([.. kept.Select(k => k.Labels)]), innermost);
+        return new LotDesign([.. kept.Select(k => k.Level)], kept.Count == 0 ? null : Nesting.Of([.. kept.Select(k => k.Groups)]), innermost);
     }
 
-    private static int Groups((VarianceLevel Level, int[] Labels)[] all, int level) =>
-        Enumerable.Range(0, all[0].Labels.Length).Select(i => string.Join('/', all.Take(level + 1).Select(l => l.Labels[i]))).Distinct().Count();
+    // The group of each sweep, numbered through over all specimens.
+    private static int[] Numbered(IReadOnlyList<SpecimenSweeps> specimens, Func<SpecimenSweeps, int, (string, string, int)> group)
+    {
+        var numbers = new Dictionary<(string, string, int), int>();
+        List<int> groups = [];
+        foreach (SpecimenSweeps specimen in specimens)
+        {
+            foreach (int placement in specimen.Placements)
+            {
+                (string, string, int) key = group(specimen, placement);
+                if (!numbers.TryGetValue(key, out int number))
+                {
+                    numbers.Add(key, number = numbers.Count);
+                }
+
+                groups.Add(number);
+            }
+        }
+
+        return [.. groups];
+    }
 }
