@@ -35,6 +35,9 @@ internal sealed class CurveSpread(
     /// <summary>Change of the shielding when a covered unit is left out.</summary>
     public double WithoutCovered(int unit, int f) => -_slopeCovered[f] * Shift(covered, unit, f);
 
+    /// <summary>How much the shielding falls for each dB that the covered level rises.</summary>
+    public double CoveredSlope(int f) => _slopeCovered[f];
+
     /// <summary>Change of the shielding when the floor lies one standard error higher.</summary>
     public double FloorShift(int f) => floor is null ? 0 : (_slopeCovered[f] - _slopeReference[f]) * floor.StandardErrorDb[f];
 

@@ -8,7 +8,7 @@ namespace SweepStats.Statistics;
 /// <param name="LowerSumOfSquares">Sum of squares below the line.</param>
 /// <param name="LowerDegreesOfFreedom">Its degrees of freedom.</param>
 /// <remarks>Assumes normal scatter. Error of the probability: relative 1e-11 (fixtures/published/nist-strd-anova and R).</remarks>
-internal readonly record struct VarianceRatio(double UpperSumOfSquares, int UpperDegreesOfFreedom, double LowerSumOfSquares, int LowerDegreesOfFreedom)
+internal readonly record struct VarianceRatio(double UpperSumOfSquares, double UpperDegreesOfFreedom, double LowerSumOfSquares, double LowerDegreesOfFreedom)
 {
     /// <summary>The ratio of the mean squares; infinite where only the upper differs from 0, not a number where neither does.</summary>
     public double F => UpperSumOfSquares / UpperDegreesOfFreedom / (LowerSumOfSquares / LowerDegreesOfFreedom);

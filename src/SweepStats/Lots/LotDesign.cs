@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using SweepStats.Statistics;
+
+namespace SweepStats.Lots;
+
+/// <summary>What a variance of the shielding belongs to.</summary>
+public enum VarianceLevel
+{
+    /// <summary>From lot to lot.</summary>
+    Lot,
+
+    /// <summary>From specimen to specimen of a lot.</summary>
+    Specimen,
+
+    /// <summary>From placement to placement of a specimen.</summary>
+    Placement,
+
+    /// <summary>From sweep to sweep of a placement: repeatability.</summary>
+    Sweep,
+}
+
+/// <summary>Which variances the sweeps of a campaign can tell apart: lot, specimen, placement, sweep, unbalanced as they come. Immutable.</summary>
+/// <remarks>
+/// A level shows a variance of its own only where some group of it holds two of the level below, and where there are two groups of it within one above. Where
+/// placements were swept once, or not named, what they add stays within the level below; <see cref="Innermost"/> says to which one the rest belongs.
+/// </remarks>
+internal sealed class LotDesign
+{
+    private LotDesign(ImmutableArray<VarianceLevel> levels, Nesting? nesting, VarianceLevel innermost)
+    {
+        (Levels, Nesting, Innermost) = (levels, nesting, innermost);
+    }
+
+    /// <summary>Levels with a variance of their own, outermost first, without the innermost.</summary>
+    public ImmutableArray<VarianceLevel> Levels { get; }
+
+    /// <summary>The innermost level that repeats.</summary>
+    public VarianceLevel Innermost { get; }
+
+    /// <summary>The sweeps in their groups; null where nothing can be told apart.</summary>
+    public Nesting? Nesting { get; }
+
+    public static LotDesign Of(IReadOnlyList<SpecimenSweeps> specimens)
+    {
+        (VarianceLevel Level, int[] Groups)[] all =
+        [
+            (VarianceLevel.Lot, Numbered(specimens, (s, _) => (s.Name.Lot, "", 0))),
+            (VarianceLevel.Specimen, Numbered(specimens, (s, _) => (s.Name.Lot, s.Name.Specimen, 0))),
+            (VarianceLevel.Placement, Numbered(specimens, (s, placement) => (s.Name.Lot, s.Name.Specimen, placement))),
+        ];
+        List<(VarianceLevel Level, int[] Groups)> kept = [];
+        VarianceLevel innermost = VarianceLevel.Sweep;
+        int below = all[0].Groups.Length;
+        foreach ((VarianceLevel level, int[] groups) in all.Reverse())
+        {
+            int count = groups.Max() + 1;
+            if (count == 1)
+            {
+                break;
+            }
+
+            // One group below each: what is told belongs to the outer of the two.
+            if (count == below && kept.Count == 0)
+            {
+                innermost = level;
+            }
+            else if (count == below)
+            {
+                kept[0] = (level, groups);
+            }
+            else
+            {
+                kept.Insert(0, (level, groups));
+            }
+
+            below = count;
+        }
+
+        return new LotDesign([.. kept.Select(k => k.Level)], kept.Count == 0 ? null : Nesting.Of([.. kept.Select(k => k.Groups)]), innermost);
+    }
+
+    // The group of each sweep, numbered through over all specimens.
+    private static int[] Numbered(IReadOnlyList<SpecimenSweeps> specimens, Func<SpecimenSweeps, int, (string, string, int)> group)
+    {
+        var numbers = new Dictionary<(string, string, int), int>();
+        List<int> groups = [];
+        foreach (SpecimenSweeps specimen in specimens)
+        {
+            foreach (int placement in specimen.Placements)
+            {
+                (string, string, int) key = group(specimen, placement);
+                if (!numbers.TryGetValue(key, out int number))
+                {
+                    numbers.Add(key, number = numbers.Count);
+                }
+
+                groups.Add(number);
+            }
+        }
+
+        return [.. groups];
+    }
+}

@@ -1,0 +1,31 @@
+using SweepStats.Statistics;
+
+namespace SweepStats.Lots;
+
+/// <summary>Mean shielding of one lot over the part of the band where every specimen is bounded from both sides. Immutable.</summary>
+public sealed record LotSummary
+{
+    /// <summary>Name of the lot.</summary>
+    public required string Lot { get; init; }
+
+    /// <summary>Specimens of it.</summary>
+    public required int Specimens { get; init; }
+
+    /// <summary>Mean over specimens and band in dB.</summary>
+    public required double MeanDb { get; init; }
+
+    /// <summary>Interval of the mean of the lot, by the scatter of its specimens; null for a single one.</summary>
+    public required Interval? MeanIntervalDb { get; init; }
+
+    /// <summary>
+    /// What the lot promises: a share of its pieces has at least this mean shielding; one-sided normal tolerance limit, null for a single specimen. The errors of
+    /// reference and floor, alike for all pieces, are not in it.
+    /// </summary>
+    public required double? ToleranceLimitDb { get; init; }
+}
+
+/// <summary>Two lots, and whether they are the same within a margin.</summary>
+/// <param name="First">One lot.</param>
+/// <param name="Second">The other.</param>
+/// <param name="Tested">First less second, by the scatter of their specimens.</param>
+public sealed record LotPair(string First, string Second, Equivalence Tested);

@@ -1,0 +1,128 @@
+namespace SweepStats.Statistics;
+
+/// <summary>Climbs the likelihood of nested variances.</summary>
+internal sealed class NestedClimb
+{
+    private const double Nudge = 1e-5;
+
+    private readonly NestedData _data;
+
+    // Variance ratio that the mean of a group has from the values in it: below it a component hardly shows.
+    private readonly double[] _least;
+    private readonly double[] _logs;
+
+    public NestedClimb(NestedData data, Nesting nesting, NestedComponents start)
+    {
+        _data = data;
+        _least = [.. nesting.Sizes.Select(s => s.Length / (double)nesting.ValueCount)];
+        _logs = [.. start.Variances.Select((v, k) => Math.Log(Math.Max(v / start.Residual, 0.1 * _least[k]) + _least[k]))];
+    }
+
+    /// <summary>Variance ratios reached.</summary>
+    public double[] Ratios => [.. _logs.Select(Ratio)];
+
+    /// <summary>The highest point within reach.</summary>
+    public NestedLikelihood Summit(int steps, double flat)
+    {
+        NestedLikelihood here = At(_logs);
+        double damping = 1e-3;
+        for (int step = 0; step < steps; step++)
+        {
+            double[] slopes = Slopes(here, _logs);
+            bool[] free = [.. slopes.Select((s, k) => !(AtFoot(k) && s >= 0))];
+            if (slopes.Where((s, k) => free[k]).All(s => Math.Abs(s) < flat))
+            {
+                break;
+            }
+
+            double[][] bends = Bends();
+            bool moved = false;
+            for (int attempt = 0; attempt < 30 && !moved; attempt++, damping *= 10)
+            {
+                double[] trial = Moved(slopes, bends, free, damping);
+                NestedLikelihood there = At(trial);
+                // Within rounding a step counts as no worse, so that the last digits are reached.
+                if (there.Criterion <= here.Criterion + (1e-13 * Math.Abs(here.Criterion)))
+                {
+                    trial.CopyTo(_logs, 0);
+                    (here, moved) = (there, true);
+                    damping *= 1e-3;
+                }
+            }
+
+            if (!moved)
+            {
+                break;
+            }
+
+            damping = Math.Max(damping, 1e-12);
+        }
+
+        return here;
+    }
+
+    private double Ratio(double log, int k) => Math.Max(0, Math.Exp(log) - _least[k]);
+
+    private bool AtFoot(int k) => Ratio(_logs[k], k) <= 1e-12 * _least[k];
+
+    private NestedLikelihood At(double[] logs) => _data.At([.. logs.Select(Ratio)]);
+
+    private static double[] Slopes(NestedLikelihood at, double[] logs) => [.. at.Slopes.Select((s, k) => s * Math.Exp(logs[k]))];
+
+    private double[][] Bends()
+    {
+        var rows = new double[_logs.Length][];
+        for (int k = 0; k < rows.Length; k++)
+        {
+            double[] up = [.. _logs], down = [.. _logs];
+            (up[k], down[k]) = (up[k] + Nudge, Math.Max(down[k] - Nudge, Math.Log(_least[k])));
+            double[] above = Slopes(At(up), up), below = Slopes(At(down), down);
+            rows[k] = [.. above.Select((a, j) => (a - below[j]) / (up[k] - down[k]))];
+        }
+
+        return rows;
+    }
+
+    // Newton's step over the free components, damped until the bend points to a summit.
+    private double[] Moved(double[] slopes, double[][] bends, bool[] free, double damping)
+    {
+        int[] open = [.. Enumerable.Range(0, free.Length).Where(k => free[k])];
+        var system = new double[open.Length][];
+        for (int i = 0; i < open.Length; i++)
+        {
+            system[i] = [.. open.Select(j => (bends[open[i]][j] + bends[j][open[i]]) / 2), slopes[open[i]]];
+            system[i][i] = Math.Max(system[i][i], 1e-3 * Math.Abs(slopes[open[i]])) + (damping * (1 + Math.Abs(system[i][i])));
+        }
+
+        double[] step = Solved(system);
+        double[] logs = [.. _logs];
+        for (int i = 0; i < open.Length; i++)
+        {
+            int k = open[i];
+            logs[k] = Math.Max(logs[k] - Math.Clamp(step[i], -2, 2), Math.Log(_least[k]));
+        }
+
+        return logs;
+    }
+
+    // Gauss with pivots; at most three unknowns.
+    private static double[] Solved(double[][] rows)
+    {
+        int n = rows.Length;
+        for (int c = 0; c < n; c++)
+        {
+            int pivot = Enumerable.Range(c, n - c).MaxBy(r => Math.Abs(rows[r][c]));
+            (rows[c], rows[pivot]) = (rows[pivot], rows[c]);
+            for (int r = 0; r < n; r++)
+            {
+                double share = r == c || rows[c][c] == 0 ? 0 : rows[r][c] / rows[c][c];
+                for (int j = c; j <= n && share != 0; j++)
+                {
+                    rows[r][j] -= share * rows[c][j];
+                }
+            }
+        }
+
+        return [.. rows.Select((row, i) => row[i] == 0 ? 0 : row[n] / row[i])];
+    }
+}

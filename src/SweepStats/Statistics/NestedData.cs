@@ -1,0 +1,72 @@
+namespace SweepStats.Statistics;
+
+/// <summary>Nested values reduced to what their likelihood needs: size and mean of each innermost group, and the scatter within.</summary>
+/// <remarks>
+/// A group that shares an effect of variance θ holds means with variances V: together they are one mean Σwm/Σw, w = 1/V, with the variance 1/Σw + θ, and what
+/// they scatter about it, Σw(m − mean)². So the likelihood of any nesting is had group by group from the inside, without a matrix; the cost is that of
+/// one walk over the groups. Variances are ratios to the residual variance. Source: the determinant and inverse of D + θ11ᵀ (Sherman and Morrison 1950; from memory).
+/// </remarks>
+internal sealed class NestedData
+{
+    private readonly Nesting _nesting;
+    private readonly double[] _means;
+    private readonly double _within;
+    private readonly double _centre;
+
+    public NestedData(ReadOnlySpan<double> values, Nesting nesting)
+    {
+        _nesting = nesting;
+        _centre = Sample.Mean(values);
+        int innermost = nesting.LevelCount - 1;
+        _means = new double[nesting.Sizes[innermost].Length];
+        for (int i = 0; i < values.Length; i++)
+        {
+            int group = nesting.GroupOf(innermost, i);
+            _means[group] += (values[i] - _centre) / nesting.Sizes[innermost][group];
+        }
+
+        var within = new CompensatedSum();
+        for (int i = 0; i < values.Length; i++)
+        {
+            double apart = values[i] - _centre - _means[nesting.GroupOf(innermost, i)];
+            within.Add(apart * apart);
+        }
+
+        _within = within.Value;
+    }
+
+    /// <summary>Restricted likelihood at variance ratios, outermost first, with its slopes.</summary>
+    public NestedLikelihood At(ReadOnlySpan<double> ratios)
+    {
+        int levels = ratios.Length;
+        var below = new GroupMeans(_means.Length, levels);
+        double logs = 0;
+        for (int g = 0; g < _means.Length; g++)
+        {
+            int size = _nesting.Sizes[levels - 1][g];
+            below.Mean[g] = _means[g];
+            below.Variance[g] = ratios[levels - 1] + (1.0 / size);
+            below.VarianceSlope[(g * levels) + levels - 1] = 1;
+            logs += Math.Log(size);
+        }
+
+        var total = new NestedSums(levels) { LogDeterminant = logs };
+        for (int level = levels - 1; level > 0; level--)
+        {
+            int l = level;
+            var above = new GroupMeans(_nesting.Sizes[level - 1].Length, levels);
+            total.Join(below, g => _nesting.Parent(l, g), above);
+            for (int g = 0; g < above.Mean.Length; g++)
+            {
+                above.Variance[g] += ratios[level - 1];
+                above.VarianceSlope[(g * levels) + level - 1] += 1;
+            }
+
+            below = above;
+        }
+
+        var root = new GroupMeans(1, levels);
+        total.Join(below, _ => 0, root);
+        return total.Likelihood(_within, _nesting.ValueCount, _centre + root.Mean[0], 1 / root.Variance[0]);
+    }
+}
