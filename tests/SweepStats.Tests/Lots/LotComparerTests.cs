@@ -8,7 +8,14 @@ public sealed class LotComparerTests
 {
     private static readonly RehearsalPlan ThreeLots = new()
     {
-        Points = 41, Lots = 3, SpecimensPerLot = 4, Placements = 3, CoveredSweeps = 2, ScatterDb = 0.2, SpecimenDeviationDb = 1, PlacementDeviationDb = 0.4,
+        Points = 41,
+        Lots = 3,
+        SpecimensPerLot = 4,
+        Placements = 3,
+        CoveredSweeps = 2,
+        ScatterDb = 0.2,
+        SpecimenDeviationDb = 1,
+        PlacementDeviationDb = 0.4,
     };
 
     [Fact]
