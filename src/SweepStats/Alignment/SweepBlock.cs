@@ -24,6 +24,24 @@ public sealed class SweepBlock
     /// <summary>Number of frequencies.</summary>
     public int PointCount { get; }
 
+    /// <summary>The placement of each sweep, numbered from 0 as they come; sweeps without a placement's name form one.</summary>
+    internal int[] Placements()
+    {
+        List<string?> names = [];
+        var numbers = new int[SweepCount];
+        for (int j = 0; j < numbers.Length; j++)
+        {
+            numbers[j] = names.IndexOf(Sweeps[j].Placement);
+            if (numbers[j] < 0)
+            {
+                numbers[j] = names.Count;
+                names.Add(Sweeps[j].Placement);
+            }
+        }
+
+        return numbers;
+    }
+
     /// <summary>Levels of a sweep in dB.</summary>
     public ReadOnlySpan<double> this[int sweep] => _levels.AsSpan(sweep * PointCount, PointCount);
 }

@@ -58,7 +58,7 @@ public sealed record ShieldingBudget
     public LinearBudget? Linear { get; }
 
     /// <summary>Coverage factor times combined standard uncertainty, in dB; null without a linear budget.</summary>
-    public double? ExpandedUncertaintyDb => Linear is { } linear ? (linear.StandardUncertainty == 0 ? 0 : linear.CoverageFactor(Confidence) * linear.StandardUncertainty) : null;
+    public double? ExpandedUncertaintyDb => Linear?.ExpandedUncertainty(Confidence);
 
     /// <summary>Propagates the whole distributions through the same model and compares.</summary>
     /// <param name="seed">Seed of all draws. Every budget may start from the same one: a further specimen then changes no other's figures.</param>

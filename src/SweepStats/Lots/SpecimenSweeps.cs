@@ -52,7 +52,7 @@ internal sealed class SpecimenSweeps
             }
         }
 
-        return new SpecimenSweeps(curve.Name, sweeps, Numbered(block.Block), (values, bounds));
+        return new SpecimenSweeps(curve.Name, sweeps, block.Block.Placements(), (values, bounds));
     }
 
     private static (double Value, bool Bound) Value(ShieldingReading reading) => reading switch
@@ -62,10 +62,4 @@ internal sealed class SpecimenSweeps
         ShieldingReading.AtLeast b => (b.Bound.Value, true),
         _ => (double.NaN, true),
     };
-
-    private static int[] Numbered(SweepBlock block)
-    {
-        string?[] names = [.. block.Sweeps.Select(s => s.Placement).Distinct()];
-        return [.. block.Sweeps.Select(s => Array.IndexOf(names, s.Placement))];
-    }
 }

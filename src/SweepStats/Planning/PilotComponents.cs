@@ -40,7 +40,7 @@ public static class PilotComponents
             ReferenceDeviationDb = Math.Sqrt(reference),
             SweepDeviationDb = Math.Sqrt(sweep ?? reference),
             PlacementDeviationDb = placement is { } variance ? Math.Sqrt(variance) : null,
-            PlacementsHidden = placement is null && campaign.Covered.Any(c => c.Block.Sweeps.Select(s => s.Placement).Distinct().Count() > 1),
+            PlacementsHidden = placement is null && campaign.Covered.Any(c => c.Block.Placements().Max() > 0),
             RangeDb = Range(campaign.Reference, floor),
             Noise = floor?.Noise ?? [],
             FloorError = floor is null ? Contribution.None : Middle(floor),
@@ -72,7 +72,7 @@ public static class PilotComponents
     private static (double? Sweep, double? Placement) Covered(AlignedCampaign campaign, NoiseFloor? floor, double reference)
     {
         List<double> within = [], between = [];
-        (SweepBlock Block, int[] Placement)[] specimens = [.. campaign.Covered.Select(c => (c.Block, Numbered(c.Block)))];
+        (SweepBlock Block, int[] Placement)[] specimens = [.. campaign.Covered.Select(c => (c.Block, c.Block.Placements()))];
         foreach (int f in Points(campaign.Grid.Count, floor))
         {
             var scatter = new PooledScatter();
@@ -131,12 +131,6 @@ public static class PilotComponents
     private static int[] Points(int count, NoiseFloor? floor) => [.. Enumerable.Range(0, count).Where(f => floor is null || !floor.Ambient[f])];
 
     private static double Level(SweepBlock block, int f) => Enumerable.Range(0, block.SweepCount).Average(j => block[j][f]);
-
-    private static int[] Numbered(SweepBlock block)
-    {
-        List<string?> names = [.. block.Sweeps.Select(s => s.Placement).Distinct()];
-        return [.. block.Sweeps.Select(s => names.IndexOf(s.Placement))];
-    }
 
     private static double Mean(List<double> variances) => variances.Count == 0 ? 0 : Math.Max(0, Sample.Mean([.. variances]));
 }

@@ -88,12 +88,8 @@ public sealed class ResultForecast
         };
     }
 
-    private ImmutableArray<ReadingEstimator> At(Confidence confidence, double scatter)
-    {
-        double[] shifts = _basis.FloorHalfWidthDb > 0 ? [-_basis.FloorHalfWidthDb, _basis.FloorHalfWidthDb] : [0];
-        var covered = new CoveredReadings(_numbers.CoveredSweeps, _numbers.Units, scatter);
-        return [.. from noise in _basis.Noise from shift in shifts select new ReadingEstimator(noise, shift, confidence, covered)];
-    }
+    private ImmutableArray<ReadingEstimator> At(Confidence confidence, double scatter) =>
+        ReadingEstimator.All(_basis.Noise, _basis.FloorHalfWidthDb, confidence, new CoveredReadings(_numbers.CoveredSweeps, _numbers.Units, scatter));
 
     private sealed record Estimators(ImmutableArray<ReadingEstimator> Intervals, ImmutableArray<ReadingEstimator>? Claims)
     {

@@ -14,7 +14,7 @@ public static class UsualNumbers
     {
         ArgumentNullException.ThrowIfNull(campaign);
         SweepBlock covered = campaign.Covered[0].Block;
-        int placements = covered.Sweeps.Select(s => s.Placement).Distinct().Count();
+        int placements = covered.Placements().Max() + 1;
         return new SweepNumbers(placements, Math.Max(1, covered.SweepCount / placements), campaign.Reference.SweepCount);
     }
 

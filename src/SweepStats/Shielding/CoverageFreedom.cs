@@ -12,16 +12,8 @@ namespace SweepStats.Shielding;
 internal static class CoverageFreedom
 {
     /// <summary>Degrees of freedom, each level with the slope by which its error enters.</summary>
-    public static double Of((RepeatedLevel Level, double Slope) reference, (RepeatedLevel Level, double Slope) covered)
-    {
-        double own = WelchSatterthwaite.DegreesOfFreedom([reference.Level.Error.Scaled(reference.Slope), covered.Level.Error.Scaled(covered.Slope)]);
-        if (reference.Level.UsualErrorDb == 0 || covered.Level.UsualErrorDb == 0)
-        {
-            return own;
-        }
-
-        return Math.Min(own, WelchSatterthwaite.DegreesOfFreedom([Usual(reference), Usual(covered)]));
-    }
+    public static double Of((RepeatedLevel Level, double Slope) reference, (RepeatedLevel Level, double Slope) covered) =>
+        OfAll([reference.Level.Error.Scaled(reference.Slope), covered.Level.Error.Scaled(covered.Slope)], reference, covered);
 
     /// <summary>Degrees of freedom of all parts together, of which the first two are reference and covered: at their own errors or the usual ones, whichever are fewer.</summary>
     public static double OfAll(ReadOnlySpan<Contribution> parts, (RepeatedLevel Level, double Slope) reference, (RepeatedLevel Level, double Slope) covered)

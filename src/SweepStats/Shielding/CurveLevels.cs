@@ -33,10 +33,8 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     /// <summary>One estimator for each way of averaging that has to be reckoned with, and each end of where a declared floor may lie.</summary>
     public ImmutableArray<ReadingEstimator> Estimators(Confidence confidence)
     {
-        ImmutableArray<DetectorNoise> noises = floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)];
-        double[] shifts = floor is { HalfWidthDb: > 0 } ? [-floor.HalfWidthDb, floor.HalfWidthDb] : [0];
         var readings = new CoveredReadings(covered.SweepCount, covered.UnitCount, SignalDeviation());
-        return [.. from noise in noises from shift in shifts select new ReadingEstimator(noise, shift, confidence, readings)];
+        return ReadingEstimator.All(floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)], floor?.HalfWidthDb ?? 0, confidence, readings);
     }
 
     /// <summary>Ends of the two-sided interval at a frequency, for any confidence; the upper one is infinite where the floor hides it or a transmitter is in it.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Floor;
 using SweepStats.Statistics;
 
@@ -21,6 +22,13 @@ internal sealed class ReadingEstimator
         _twoSided = new ShieldingInterval(noise, confidence, covered);
         // The lower end of a 90 % interval is a one-sided 95 % limit. At or below 50 % there is no such interval; the two-sided limit stands in, which is safe.
         _oneSided = confidence.Level > 0.5 ? new ShieldingInterval(noise, new Confidence((2 * confidence.Level) - 1), covered) : _twoSided;
+    }
+
+    /// <summary>One for each way of averaging that has to be reckoned with, and each end of where a declared floor may lie.</summary>
+    public static ImmutableArray<ReadingEstimator> All(ImmutableArray<DetectorNoise> noises, double floorHalfWidthDb, Confidence confidence, CoveredReadings covered)
+    {
+        double[] shifts = floorHalfWidthDb > 0 ? [-floorHalfWidthDb, floorHalfWidthDb] : [0];
+        return [.. from noise in noises from shift in shifts select new ReadingEstimator(noise, shift, confidence, covered)];
     }
 
     public DetectorNoise Noise { get; }

@@ -67,7 +67,8 @@ internal sealed class RepeatedLevels
     /// <param name="roundingDb">Rounding that other sweeps of the same receiver show, in dB; the larger counts.</param>
     public static RepeatedLevels From(SweepBlock block, double roundingDb = 0)
     {
-        int[] placement = Placements(block, out int placements);
+        int[] placement = block.Placements();
+        int placements = placement.Max() + 1;
         bool byPlacement = placements > 1;
         int units = byPlacement ? placements : block.SweepCount;
         var sums = new double[units * block.PointCount];
@@ -96,25 +97,6 @@ internal sealed class RepeatedLevels
             RepeatabilityDb = Repeatability(block, placement, placements),
             RoundingDb = Math.Max(roundingDb, DisplayStep.Deviation(block)),
         };
-    }
-
-    private static int[] Placements(SweepBlock block, out int count)
-    {
-        List<string?> names = [];
-        var index = new int[block.SweepCount];
-        for (int j = 0; j < index.Length; j++)
-        {
-            string? name = block.Sweeps[j].Placement;
-            index[j] = names.IndexOf(name);
-            if (index[j] < 0)
-            {
-                index[j] = names.Count;
-                names.Add(name);
-            }
-        }
-
-        count = names.Count;
-        return index;
     }
 
     private static double? Repeatability(SweepBlock block, int[] placement, int placements)

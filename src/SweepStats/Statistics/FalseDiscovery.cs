@@ -9,29 +9,12 @@ public static class FalseDiscovery
     /// Source: Benjamini and Hochberg 1995, Journal of the Royal Statistical Society B 57, 289. Exact up to rounding.
     /// </remarks>
     /// <exception cref="ArgumentException">A p-value is not between 0 and 1.</exception>
-    public static double[] Adjusted(ReadOnlySpan<double> probabilities)
+    public static double[] Adjusted(ReadOnlySpan<double> probabilities) => AdjustedProbabilities.Of(probabilities, sorted =>
     {
-        double[] sorted = probabilities.ToArray();
-        var order = new int[sorted.Length];
-        for (int i = 0; i < sorted.Length; i++)
-        {
-            if (!(sorted[i] >= 0 && sorted[i] <= 1))
-            {
-                throw new ArgumentException(FormattableString.Invariant($"A p-value lies between 0 and 1; number {i} is {sorted[i]}."), nameof(probabilities));
-            }
-
-            order[i] = i;
-        }
-
-        Array.Sort(sorted, order);
-        var adjusted = new double[sorted.Length];
         double lowest = 1;
         for (int i = sorted.Length - 1; i >= 0; i--)
         {
-            lowest = Math.Min(lowest, sorted[i] * sorted.Length / (i + 1));
-            adjusted[order[i]] = lowest;
+            sorted[i] = lowest = Math.Min(lowest, sorted[i] * sorted.Length / (i + 1));
         }
-
-        return adjusted;
-    }
+    });
 }

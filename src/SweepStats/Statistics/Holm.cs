@@ -9,29 +9,12 @@ public static class Holm
     /// Source: Holm 1979, Scandinavian Journal of Statistics 6, 65 (from memory). Exact up to rounding.
     /// </remarks>
     /// <exception cref="ArgumentException">A p-value is not between 0 and 1.</exception>
-    public static double[] Adjusted(ReadOnlySpan<double> probabilities)
+    public static double[] Adjusted(ReadOnlySpan<double> probabilities) => AdjustedProbabilities.Of(probabilities, sorted =>
     {
-        double[] sorted = probabilities.ToArray();
-        var order = new int[sorted.Length];
-        for (int i = 0; i < sorted.Length; i++)
-        {
-            if (!(sorted[i] >= 0 && sorted[i] <= 1))
-            {
-                throw new ArgumentException(FormattableString.Invariant($"A p-value lies between 0 and 1; number {i} is {sorted[i]}."), nameof(probabilities));
-            }
-
-            order[i] = i;
-        }
-
-        Array.Sort(sorted, order);
-        var adjusted = new double[sorted.Length];
         double highest = 0;
         for (int i = 0; i < sorted.Length; i++)
         {
-            highest = Math.Max(highest, Math.Min(1, (sorted.Length - i) * sorted[i]));
-            adjusted[order[i]] = highest;
+            sorted[i] = highest = Math.Max(highest, Math.Min(1, (sorted.Length - i) * sorted[i]));
         }
-
-        return adjusted;
-    }
+    });
 }

@@ -1,3 +1,5 @@
+using MathNet.Numerics.LinearAlgebra;
+
 namespace SweepStats.Statistics;
 
 /// <summary>Climbs the likelihood of nested variances.</summary>
@@ -87,14 +89,13 @@ internal sealed class NestedClimb
     private double[] Moved(double[] slopes, double[][] bends, bool[] free, double damping)
     {
         int[] open = [.. Enumerable.Range(0, free.Length).Where(k => free[k])];
-        var system = new double[open.Length][];
+        Matrix<double> bend = Matrix<double>.Build.Dense(open.Length, open.Length, (i, j) => (bends[open[i]][open[j]] + bends[open[j]][open[i]]) / 2);
         for (int i = 0; i < open.Length; i++)
         {
-            system[i] = [.. open.Select(j => (bends[open[i]][j] + bends[j][open[i]]) / 2), slopes[open[i]]];
-            system[i][i] = Math.Max(system[i][i], 1e-3 * Math.Abs(slopes[open[i]])) + (damping * (1 + Math.Abs(system[i][i])));
+            bend[i, i] = Math.Max(bend[i, i], 1e-3 * Math.Abs(slopes[open[i]])) + (damping * (1 + Math.Abs(bend[i, i])));
         }
 
-        double[] step = Solved(system);
+        Vector<double> step = bend.Solve(Vector<double>.Build.Dense(open.Length, i => slopes[open[i]]));
         double[] logs = [.. _logs];
         for (int i = 0; i < open.Length; i++)
         {
@@ -103,26 +104,5 @@ internal sealed class NestedClimb
         }
 
         return logs;
-    }
-
-    // Gauss with pivots; at most three unknowns.
-    private static double[] Solved(double[][] rows)
-    {
-        int n = rows.Length;
-        for (int c = 0; c < n; c++)
-        {
-            int pivot = Enumerable.Range(c, n - c).MaxBy(r => Math.Abs(rows[r][c]));
-            (rows[c], rows[pivot]) = (rows[pivot], rows[c]);
-            for (int r = 0; r < n; r++)
-            {
-                double share = r == c || rows[c][c] == 0 ? 0 : rows[r][c] / rows[c][c];
-                for (int j = c; j <= n && share != 0; j++)
-                {
-                    rows[r][j] -= share * rows[c][j];
-                }
-            }
-        }
-
-        return [.. rows.Select((row, i) => row[i] == 0 ? 0 : row[n] / row[i])];
     }
 }

@@ -50,10 +50,13 @@ public sealed record LinearBudget
     public double CoverageFactor(Confidence confidence, bool wholeDegrees = false) =>
         StudentT.Quantile(confidence.TwoSidedQuantile, wholeDegrees && double.IsFinite(DegreesOfFreedom) ? Math.Max(1, Math.Floor(DegreesOfFreedom)) : DegreesOfFreedom);
 
+    /// <summary>Coverage factor times standard uncertainty, in the unit of the result.</summary>
+    public double ExpandedUncertainty(Confidence confidence) => StandardUncertainty == 0 ? 0 : CoverageFactor(confidence) * StandardUncertainty;
+
     /// <summary>Interval estimate ± coverage factor × standard uncertainty.</summary>
     public Interval Interval(Confidence confidence)
     {
-        double half = StandardUncertainty == 0 ? 0 : CoverageFactor(confidence) * StandardUncertainty;
+        double half = ExpandedUncertainty(confidence);
         return new Interval(Estimate - half, Estimate + half);
     }
 
