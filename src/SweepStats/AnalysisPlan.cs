@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Lots;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -54,7 +56,16 @@ public sealed record AnalysisPlan
     /// <summary>Frequencies at which uncertainty budgets are drawn up, each taken to the nearest analysed one; none: where each specimen's claim is weakest.</summary>
     public ImmutableArray<Hertz> BudgetFrequencies { get; init; } = [];
 
-    /// <summary>Seed of the draws that uncertainty budgets are held against; any will do, but the same one gives the same figures.</summary>
+    /// <summary>Parts of the band in which lots are compared and specimens ranked, beside the whole of it.</summary>
+    public ImmutableArray<NamedBand> NamedBands { get; init; } = [];
+
+    /// <summary>What is asked of lots; its level is that of all intervals.</summary>
+    public LotQuestion Lots { get; init; } = new();
+
+    /// <summary>What is asked of specimens among which one is to be chosen.</summary>
+    public ChoiceQuestion Choice { get; init; } = new();
+
+    /// <summary>Seed of the draws that uncertainty budgets are held against and that show which specimen is the best; any will do, but the same one gives the same figures.</summary>
     public ulong Seed { get; init; } = 1;
 
     /// <summary>Threads to use; the result does not depend on it.</summary>

@@ -5,4 +5,8 @@ namespace SweepStats.Sweeps;
 /// <summary>All sweeps of one measurement campaign, excluded ones too, in the order they were listed. Immutable.</summary>
 /// <param name="Title">Name for people.</param>
 /// <param name="Sweeps">Every sweep that was read.</param>
-public sealed record Campaign(string Title, ImmutableArray<Sweep> Sweeps);
+public sealed record Campaign(string Title, ImmutableArray<Sweep> Sweeps)
+{
+    /// <summary>What else is known of the specimens, such as price or weight; empty cells have no entry.</summary>
+    public ImmutableArray<SpecimenProperty> Properties { get; init; } = [];
+}
