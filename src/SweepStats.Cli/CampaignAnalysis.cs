@@ -18,9 +18,11 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
     public bool Passes => Result.Verdict is { Trust: not Trust.Untrustworthy, Requirement: null or RequirementOutcome.Meets };
 
     /// <summary>Reads and analyses; null after writing what is wrong to the error stream.</summary>
-    public static CampaignAnalysis? Of(ParseResult words, CampaignOptions options, Terminal terminal)
+    public static CampaignAnalysis? Of(ParseResult words, CampaignOptions options, Terminal terminal) => Of(words.GetValue(options.Campaign)!, words, options, terminal);
+
+    /// <summary>Reads and analyses the campaign of a folder; null after writing what is wrong to the error stream.</summary>
+    public static CampaignAnalysis? Of(string folder, ParseResult words, CampaignOptions options, Terminal terminal)
     {
-        string folder = words.GetValue(options.Campaign)!;
         using var bar = new ProgressBar(terminal, !words.GetValue(options.Quiet));
         CampaignReading reading = CampaignFolder.Read(
             folder, new CampaignReadOptions(words.GetValue(options.KeepGoing), words.GetValue(options.Threads)), bar.Part("reading", 0, ReadingShare));

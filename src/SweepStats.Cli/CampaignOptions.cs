@@ -37,7 +37,8 @@ internal sealed class CampaignOptions
 
     /// <param name="command">The command.</param>
     /// <param name="gated">Whether it judges a measurement, so that it can be gated.</param>
-    public void AddTo(Command command, bool gated = true)
+    /// <param name="campaign">What names the campaigns, where it is not one folder.</param>
+    public void AddTo(Command command, bool gated = true, Argument? campaign = null)
     {
         Confidence.Validators.Add(result =>
         {
@@ -54,7 +55,7 @@ internal sealed class CampaignOptions
             }
         });
         Format.AcceptOnlyFromAmong("text", "json");
-        command.Arguments.Add(Campaign);
+        command.Arguments.Add(campaign ?? Campaign);
         foreach (Option option in (Option[])[Confidence, Threads, Format, Quiet, KeepGoing, .. gated ? [Gate] : Array.Empty<Option>()])
         {
             command.Options.Add(option);

@@ -14,6 +14,8 @@ internal static class CommandLine
             RunCommand.Create(terminal),
             CheckCommand.Create(terminal),
             LookCommand.Create(terminal),
+            LotsCommand.Create(terminal),
+            ChooseCommand.Create(terminal),
             PlanCommand.Create(terminal),
             RehearseCommand.Create(terminal),
             InitCommand.Create(terminal),

@@ -33,6 +33,16 @@ public static partial class Wording
             lines.Add($"  {piece.PadRight(widest)}  {Claim(band)}{capped}{stands}");
         }
 
+        if (result.Lots.Lots.Length > 1)
+        {
+            lines.AddRange(LotsAnswer(result.Lots));
+        }
+
+        if (result.Choice?.Bands[0] is { } ranking)
+        {
+            lines.AddRange(ChoiceAnswer(result, ranking));
+        }
+
         foreach (FindingGroup group in FindingGroup.Of(result.Findings.Where(f => f.Severity != Severity.Note)))
         {
             string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)})";

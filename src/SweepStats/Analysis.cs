@@ -3,8 +3,10 @@ using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Budgets;
 using SweepStats.Checks;
+using SweepStats.Choice;
 using SweepStats.Floor;
 using SweepStats.Linearity;
+using SweepStats.Lots;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -47,6 +49,7 @@ public static class Analysis
             MaximumInputDbm = plan.MaximumInputDbm,
         };
         ImmutableArray<Finding> findings = Checklist.Inspect(evidence);
+        ImmutableArray<SpecimenSweeps> specimens = [.. aligned.Covered.Zip(curves, SpecimenSweeps.Of)];
         return new AnalysisResult
         {
             Title = campaign.Title,
@@ -60,6 +63,8 @@ public static class Analysis
             Curves = curves,
             Bands = bands,
             Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (plan.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
+            Lots = LotComparer.Of(aligned, (curves, specimens), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
+            Choice = SpecimenRanker.Of(aligned, (curves, specimens), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed)),
             Findings = findings,
             Checks = Checklist.Runs(evidence),
             Verdict = Judge.Of(findings, curves, plan.Rule, plan.Threads),

@@ -3,8 +3,10 @@ using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Budgets;
 using SweepStats.Checks;
+using SweepStats.Choice;
 using SweepStats.Floor;
 using SweepStats.Linearity;
+using SweepStats.Lots;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Verdicts;
@@ -46,6 +48,12 @@ public sealed record AnalysisResult
 
     /// <summary>Uncertainty budgets, one set a specimen, in the same order.</summary>
     public required ImmutableArray<SpecimenBudgets> Budgets { get; init; }
+
+    /// <summary>How lots compare, and how much specimens, placements and sweeps scatter.</summary>
+    public required LotComparison Lots { get; init; }
+
+    /// <summary>Which specimen is best, as far as it can be told; null where there are not two candidates.</summary>
+    public required SpecimenChoice? Choice { get; init; }
 
     /// <summary>Findings, gravest first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }

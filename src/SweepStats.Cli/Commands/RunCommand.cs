@@ -65,6 +65,9 @@ internal static class RunCommand
             Put(folder, ShieldingCsv.FileName, stream => ShieldingCsv.Write(analysis.Result, stream));
             Put(folder, BandsCsv.FileName, stream => BandsCsv.Write(analysis.Result, stream));
             Put(folder, BudgetCsv.FileName, stream => BudgetCsv.Write(analysis.Result, stream));
+            Put(folder, LotsCsv.FileName, stream => LotsCsv.Write(analysis.Result, stream));
+            Put(folder, LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(analysis.Result, stream));
+            Put(folder, ChoiceCsv.FileName, stream => ChoiceCsv.Write(analysis.Result, stream));
             Put(folder, FindingsCsv.FileName, stream => FindingsCsv.Write(analysis.Result, stream));
             byte[] summary = SummaryText.Of(analysis, folder.Written());
             Put(folder, SummaryJson.FileName, stream => stream.Write(summary));

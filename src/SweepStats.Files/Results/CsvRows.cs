@@ -8,10 +8,19 @@ internal sealed class CsvRows : IDisposable
     private readonly StreamWriter _to;
     private bool _started;
 
-    public CsvRows(Stream to, string header)
+    /// <param name="to">Where to; stays open.</param>
+    /// <param name="header">Columns of this program's own.</param>
+    /// <param name="others">Further columns, with names from elsewhere.</param>
+    public CsvRows(Stream to, string header, params IEnumerable<string> others)
     {
         _to = new StreamWriter(to, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), 1 << 16, leaveOpen: true) { NewLine = "\n" };
-        _to.WriteLine(header);
+        Cell(header);
+        foreach (string other in others)
+        {
+            Text(other);
+        }
+
+        End();
     }
 
     /// <summary>A cell that this program formed: a number or a word of its own.</summary>

@@ -18,6 +18,16 @@ internal sealed class VerdictPart : IPagePart
         }
 
         html.Close();
+        if (result.Lots.Lots.Length > 1)
+        {
+            html.Open("p").Element("a", "Lots", ("href", "#lots")).Text(": " + string.Join(" ", Wording.LotsAnswer(result.Lots))).Close();
+        }
+
+        if (result.Choice?.Bands[0] is { } ranking)
+        {
+            html.Open("p").Element("a", "Choice", ("href", "#choice")).Text(": " + string.Join(" ", Wording.ChoiceAnswer(result, ranking))).Close();
+        }
+
         if (result.Floor is null)
         {
             html.Paragraph(Wording.NoFloorMeans);

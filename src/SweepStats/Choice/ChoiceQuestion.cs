@@ -17,4 +17,7 @@ public sealed record ChoiceQuestion
 
     /// <summary>Properties that are shown and not weighed.</summary>
     public ImmutableArray<string> Shown { get; init; } = [];
+
+    /// <summary>All properties that stand beside the ranking.</summary>
+    public IEnumerable<string> Columns => [.. LowerIsBetter, .. HigherIsBetter, .. Shown];
 }

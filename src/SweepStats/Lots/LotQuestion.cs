@@ -13,4 +13,7 @@ public sealed record LotQuestion
 
     /// <summary>Lots whose means differ by less count as the same, in dB.</summary>
     public double MarginDb { get; init; } = 1;
+
+    /// <summary>Chance of taking lots that are alike for different.</summary>
+    public double FalseAlarm => 1 - Confidence.Level;
 }

@@ -1,8 +1,9 @@
 using SweepStats.Statistics;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Lots;
 
-/// <summary>Mean shielding of one lot over the part of the band where every specimen is bounded from both sides. Immutable.</summary>
+/// <summary>Mean shielding of one lot over the part of a band where every specimen is bounded from both sides. Immutable.</summary>
 public sealed record LotSummary
 {
     /// <summary>Name of the lot.</summary>
@@ -11,7 +12,7 @@ public sealed record LotSummary
     /// <summary>Specimens of it.</summary>
     public required int Specimens { get; init; }
 
-    /// <summary>Mean over specimens and band in dB.</summary>
+    /// <summary>Mean over specimens and band in dB; not a number where no part of the band is clear.</summary>
     public required double MeanDb { get; init; }
 
     /// <summary>Interval of the mean of the lot, by the scatter of its specimens; null for a single one.</summary>
@@ -22,6 +23,12 @@ public sealed record LotSummary
     /// reference and floor, alike for all pieces, are not in it.
     /// </summary>
     public required double? ToleranceLimitDb { get; init; }
+
+    /// <summary>The same without assuming a distribution; null where the lot has too few specimens for one.</summary>
+    public required double? RankLimitDb { get; init; }
+
+    /// <summary>Plain mean of reference less covered level over all readings of the lot, noise and capped readings included, to show what such a mean hides.</summary>
+    public required double PlainMeanDb { get; init; }
 }
 
 /// <summary>Two lots, and whether they are the same within a margin.</summary>
@@ -29,3 +36,8 @@ public sealed record LotSummary
 /// <param name="Second">The other.</param>
 /// <param name="Tested">First less second, by the scatter of their specimens.</param>
 public sealed record LotPair(string First, string Second, Equivalence Tested);
+
+/// <summary>Mean shielding of one specimen over the clear part of a band.</summary>
+/// <param name="Name">Which piece.</param>
+/// <param name="MeanDb">In dB; not a number where no part of the band is clear.</param>
+public readonly record struct PieceMean(SpecimenName Name, double MeanDb);

@@ -24,6 +24,9 @@ internal sealed class SpecimenSweeps
     /// <summary>Placement of each sweep, numbered from 0.</summary>
     public int[] Placements { get; }
 
+    /// <summary>When the first sweep was taken; null where not noted.</summary>
+    public DateTimeOffset? TakenAt { get; private init; }
+
     public int SweepCount => _sweeps.Length;
 
     /// <summary>Shielding at each frequency, or the bound that it lies above; not a number where nothing is known.</summary>
@@ -52,7 +55,7 @@ internal sealed class SpecimenSweeps
             }
         }
 
-        return new SpecimenSweeps(curve.Name, sweeps, block.Block.Placements(), (values, bounds));
+        return new SpecimenSweeps(curve.Name, sweeps, block.Block.Placements(), (values, bounds)) { TakenAt = block.Block.Sweeps.Min(s => s.TakenAt) };
     }
 
     private static (double Value, bool Bound) Value(ShieldingReading reading) => reading switch

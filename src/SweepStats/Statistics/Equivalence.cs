@@ -20,6 +20,9 @@ public sealed record Equivalence(double Difference, double StandardError, double
     /// <summary>The larger of both: at most α shows that the means are the same within the margin.</summary>
     public double Probability => Math.Max(ProbabilityOfLess, ProbabilityOfMore);
 
+    /// <summary>Probability of a difference at least as large, to either side, between means that are alike.</summary>
+    public double ProbabilityAlike => Math.Min(1, 2 * StudentT.UpperTail(Math.Abs(Difference) / StandardError, DegreesOfFreedom));
+
     /// <summary>Interval of the difference that decides at level α: that of confidence 1 − 2α.</summary>
     /// <exception cref="ArgumentOutOfRangeException">α is not between 0 and 1/2.</exception>
     public Interval Interval(double level)

@@ -28,7 +28,7 @@ public sealed class LotComparerTests
         Assert.InRange(Middle(VarianceLevel.Specimen), 0.75, 1.25);
         Assert.InRange(Middle(VarianceLevel.Placement), 0.35, 0.45);
         Assert.InRange(Middle(VarianceLevel.Sweep), 0.19, 0.21);
-        Assert.Equal(1, found.ClearShare, 1e-12);
+        Assert.Equal(1, found.Whole.ClearShare, 1e-12);
     }
 
     // 300 campaigns: 5 % is known to 1.3 % (one binomial deviation), three of them are allowed for.
@@ -42,7 +42,7 @@ public sealed class LotComparerTests
         for (int seed = 0; seed < Campaigns; seed++)
         {
             LotComparison found = Compared(ThreeLots with { Seed = (ulong)seed + 100, Points = 11, Placements = 0, CoveredSweeps = 3, ShieldingStartDb = shielding - 15, ShieldingStopDb = shielding });
-            band += found.Band?.Probability < 0.05 ? 1 : 0;
+            band += found.Whole.Curves?.Probability < 0.05 ? 1 : 0;
             points += found.Frequencies.Count(f => f.Probability < 0.05);
             tested += found.Frequencies.Count(f => f.Probability is not null);
         }
@@ -59,8 +59,8 @@ public sealed class LotComparerTests
         for (ulong seed = 0; seed < 20; seed++)
         {
             LotComparison compared = Compared(ThreeLots with { Seed = seed + 1, LotDeviationDb = 8 });
-            found += compared.Band!.Probability < 0.05 ? 1 : 0;
-            Assert.Equal(3, compared.Pairs.Length);
+            found += compared.Whole.Curves!.Probability < 0.05 ? 1 : 0;
+            Assert.Equal(3, compared.Whole.Pairs.Length);
         }
 
         Assert.InRange(found, 15, 20);
@@ -70,23 +70,23 @@ public sealed class LotComparerTests
     public void WithoutPlacementsWhatTheyAddBelongsToTheSpecimen()
     {
         LotComparison found = Compared(ThreeLots with { Placements = 0, CoveredSweeps = 3 });
-        Assert.Equal([VarianceLevel.Lot, VarianceLevel.Specimen, VarianceLevel.Sweep], found.BandScatter.Select(s => s.Level));
+        Assert.Equal([VarianceLevel.Lot, VarianceLevel.Specimen, VarianceLevel.Sweep], found.Whole.Scatter.Select(s => s.Level));
     }
 
     [Fact]
     public void OneSpecimenALotMakesNoTest()
     {
         LotComparison found = Compared(ThreeLots with { SpecimensPerLot = 1 });
-        Assert.Null(found.Band);
-        Assert.All(found.Lots, lot => Assert.Null(lot.ToleranceLimitDb));
-        Assert.Equal(VarianceLevel.Lot, found.BandScatter[0].Level);
-        Assert.Empty(found.Pairs);
+        Assert.Null(found.Whole.Curves);
+        Assert.All(found.Whole.Lots, lot => Assert.Null(lot.ToleranceLimitDb));
+        Assert.Equal(VarianceLevel.Lot, found.Whole.Scatter[0].Level);
+        Assert.Empty(found.Whole.Pairs);
     }
 
     [Fact]
     public void TheLimitOfALotIsTheFactorTimesItsScatterBelowItsMean()
     {
-        LotSummary lot = Compared(ThreeLots).Lots[0];
+        LotSummary lot = Compared(ThreeLots).Whole.Lots[0];
         // t(0.975, 3) = 3.182446 and the 95/95 factor of four pieces, 5.144 (ISO 16269-6, from memory).
         double deviation = (lot.MeanIntervalDb!.Value.High - lot.MeanDb) * 2 / 3.182446;
         Assert.Equal(lot.MeanDb - (5.144 * deviation), lot.ToleranceLimitDb!.Value, 0.002 * deviation);
@@ -96,13 +96,13 @@ public sealed class LotComparerTests
     public void ThreadsDoNotMatter()
     {
         AnalysisResult result = Rehearsed.Analysed(ThreeLots);
-        LotComparison one = LotComparer.Of(result.Campaign, result.Curves, new LotQuestion()), two = LotComparer.Of(result.Campaign, result.Curves, new LotQuestion(), threads: 3);
+        LotComparison one = LotComparer.Of(result.Campaign, result.Curves, [], new LotQuestion()), two = LotComparer.Of(result.Campaign, result.Curves, [], new LotQuestion(), threads: 3);
         Assert.Equal(one.Frequencies.Select(f => (f.Probability, f.Adjusted)), two.Frequencies.Select(f => (f.Probability, f.Adjusted)));
     }
 
     private static LotComparison Compared(RehearsalPlan plan)
     {
         AnalysisResult result = Rehearsed.Analysed(plan);
-        return LotComparer.Of(result.Campaign, result.Curves, new LotQuestion());
+        return LotComparer.Of(result.Campaign, result.Curves, [], new LotQuestion());
     }
 }

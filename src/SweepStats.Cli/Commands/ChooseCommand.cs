@@ -1,0 +1,46 @@
+using System.CommandLine;
+using SweepStats.Files.Results;
+using SweepStats.Report;
+
+namespace SweepStats.Cli.Commands;
+
+/// <summary>sweepstats choose: which specimen is best, as far as it can be told. Nothing is written.</summary>
+internal static class ChooseCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var options = new CampaignOptions();
+        var command = new Command("choose", "Rank specimens by what can be claimed, and say which cannot be told from the best");
+        options.AddTo(command);
+        command.Options.Add(options.Seed);
+        command.SetAction(words => Run(words, options, terminal));
+        return command;
+    }
+
+    private static int Run(ParseResult words, CampaignOptions options, Terminal terminal)
+    {
+        if (CampaignAnalysis.Of(words, options, terminal) is not { } analysis)
+        {
+            return ExitCode.BadInput;
+        }
+
+        if (analysis.Result.Choice is not { } choice)
+        {
+            terminal.Error.WriteLine($"{CampaignAnalysis.Named(words.GetValue(options.Campaign)!)}: {Wording.NoChoice} Put the sweeps of each under covered/<lot>/<specimen>.");
+            return ExitCode.BadInput;
+        }
+
+        if (!words.GetValue(options.Quiet))
+        {
+            IEnumerable<string> lines = words.GetValue(options.Format) == "json"
+                ? [ResultJson.Of(json => ChoiceJson.Write(json, choice))]
+                : [.. Wording.ChoiceText(analysis.Result), .. analysis.Reading.LeftOut.Select(file => $"Left out: {file}")];
+            foreach (string line in lines)
+            {
+                terminal.Out.WriteLine(line);
+            }
+        }
+
+        return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
+    }
+}

@@ -1,0 +1,64 @@
+using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Results;
+
+/// <summary>choice.csv: the candidates of the whole band by what can be claimed of them, then of each named one; the yardstick last.</summary>
+public static class ChoiceCsv
+{
+    /// <summary>Name in the report folder.</summary>
+    public const string FileName = "choice.csv";
+
+    /// <summary>
+    /// First line, before the user's own columns. Band is empty for the whole analysed one; rank is empty for the yardstick; the two limits of the
+    /// probability of being the best differ where some candidate is known from below only. Members of a group cannot be told from the best that no earlier group holds.
+    /// </summary>
+    public const string Header =
+        "band,start_hz,stop_hz,points,rank,lot,specimen,group,mean_db,mean_low_db,mean_high_db,at_least_db,capped_points,probability_best_low,probability_best_high,"
+        + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by";
+
+    /// <summary>Writes the table; only its first line where there are no two candidates.</summary>
+    public static void Write(AnalysisResult result, Stream to)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        string[] own = [.. result.Plan.Choice.Columns];
+        using var rows = new CsvRows(to, Header, own);
+        foreach (BandRanking band in result.Choice?.Bands ?? [])
+        {
+            for (int i = 0; i < band.Ranking.Length; i++)
+            {
+                Row(rows, (result.Choice!, band, own), band.Ranking[i], i + 1);
+            }
+
+            if (band.Yardstick is { } yardstick)
+            {
+                Row(rows, (result.Choice!, band, own), yardstick, null);
+            }
+        }
+    }
+
+    private static void Row(CsvRows rows, (SpecimenChoice Choice, BandRanking Band, string[] Own) of, RankedSpecimen specimen, int? rank)
+    {
+        rows.Text(of.Band.Name).Cell(ResultNumber.Exact(of.Band.Band.Start.Value)).Cell(ResultNumber.Exact(of.Band.Band.Stop.Value)).Cell(ResultNumber.Count(of.Band.PointCount));
+        rows.Cell(ResultNumber.Count(rank)).Text(specimen.Name.Lot).Text(specimen.Name.Specimen).Cell(ResultNumber.Count(specimen.Group));
+        Figure(rows, specimen.MeanDb);
+        rows.Cell(ResultNumber.Level(specimen.AtLeast?.Value)).Cell(ResultNumber.Count(specimen.CappedCount));
+        rows.Cell(Probability(specimen.ProbabilityBest?.Low)).Cell(Probability(specimen.ProbabilityBest?.High));
+        Figure(rows, specimen.BelowYardstickDb ?? default);
+        rows.Text(of.Choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => d.By.ToString()).FirstOrDefault());
+        foreach (string column in of.Own)
+        {
+            SpecimenProperty? property = of.Choice.Properties.FirstOrDefault(p => p.Specimen == specimen.Name && p.Name == column);
+            // As typed: a number that the user wrote is no text that a spreadsheet could take for a formula.
+            _ = property?.Number is null ? rows.Text(property?.Text) : rows.Cell(property.Text);
+        }
+
+        rows.End();
+    }
+
+    private static string Probability(double? value) => value is { } p ? ResultNumber.Probability(p) : "";
+
+    private static void Figure(CsvRows rows, BandFigure figure) =>
+        rows.Cell(ResultNumber.Level(figure.Value)).Cell(ResultNumber.Level(figure.Low)).Cell(ResultNumber.Level(figure.High));
+}

@@ -1,0 +1,99 @@
+using System.Text.Json;
+using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Results;
+
+/// <summary>Which specimen is best, as JSON; decibels unless the name says otherwise, null where there is no figure.</summary>
+public static class ChoiceJson
+{
+    /// <summary>Writes the members of an object that is open.</summary>
+    public static void Write(Utf8JsonWriter json, SpecimenChoice choice)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(choice);
+        json.WriteString("repeats", choice.ByPlacement ? "placements" : "sweeps");
+        json.WriteStartArray("bands");
+        foreach (BandRanking band in choice.Bands)
+        {
+            Band(json, band);
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("properties");
+        foreach (SpecimenProperty property in choice.Properties)
+        {
+            json.WriteStartObject();
+            json.WriteString("lot", property.Specimen.Lot);
+            json.WriteString("specimen", property.Specimen.Specimen);
+            json.WriteString("name", property.Name);
+            json.WriteString("text", property.Text);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("dominated");
+        foreach (DominatedSpecimen dominated in choice.Dominated)
+        {
+            json.WriteStartObject();
+            json.WriteString("specimen", dominated.Name.ToString());
+            json.WriteString("by", dominated.By.ToString());
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Band(Utf8JsonWriter json, BandRanking band)
+    {
+        json.WriteStartObject();
+        SummaryJson.Word(json, "name", band.Name);
+        json.WriteNumber("start_hz", band.Band.Start.Value);
+        json.WriteNumber("stop_hz", band.Band.Stop.Value);
+        json.WriteNumber("points", band.PointCount);
+        json.WriteNumber("left_out", band.LeftOut);
+        json.WriteNumber("capped_left_out", band.CappedLeftOut);
+        json.WriteStartArray("ranking");
+        foreach (RankedSpecimen specimen in band.Ranking)
+        {
+            Specimen(json, specimen);
+        }
+
+        json.WriteEndArray();
+        if (band.Yardstick is { } yardstick)
+        {
+            json.WritePropertyName("yardstick");
+            Specimen(json, yardstick);
+        }
+        else
+        {
+            json.WriteNull("yardstick");
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void Specimen(Utf8JsonWriter json, RankedSpecimen specimen)
+    {
+        json.WriteStartObject();
+        json.WriteString("lot", specimen.Name.Lot);
+        json.WriteString("specimen", specimen.Name.Specimen);
+        SummaryPlan.Number(json, "group", specimen.Group);
+        Figure(json, "mean", specimen.MeanDb);
+        SummaryPlan.Number(json, "at_least_db", specimen.AtLeast?.Value);
+        json.WriteNumber("capped_points", specimen.CappedCount);
+        json.WriteBoolean("known_from_below_only", specimen.Open);
+        SummaryPlan.Number(json, "probability_best_low", specimen.ProbabilityBest?.Low);
+        SummaryPlan.Number(json, "probability_best_high", specimen.ProbabilityBest?.High);
+        Figure(json, "below_yardstick", specimen.BelowYardstickDb ?? default);
+        json.WriteEndObject();
+    }
+
+    private static void Figure(Utf8JsonWriter json, string name, BandFigure figure)
+    {
+        SummaryPlan.Number(json, name + "_db", figure.Value);
+        SummaryPlan.Number(json, name + "_low_db", figure.Low);
+        SummaryPlan.Number(json, name + "_high_db", figure.High);
+    }
+}

@@ -1,0 +1,43 @@
+using SweepStats.Lots;
+
+namespace SweepStats.Files.Results;
+
+/// <summary>lots-by-frequency.csv: one row for each lot at each frequency.</summary>
+public static class LotFrequenciesCsv
+{
+    /// <summary>Name in the report folder.</summary>
+    public const string FileName = "lots-by-frequency.csv";
+
+    /// <summary>
+    /// First line. The mean is a lower bound where mean_is is "at-least". p and the standard deviations by level belong to the frequency and stand in each of its rows;
+    /// p_adjusted allows for the number of frequencies (false discovery rate). An empty cell means that there is no figure.
+    /// </summary>
+    public const string Header = "frequency_hz,lot,mean_db,mean_is,promised_db,capped_specimens,p,p_adjusted,sd_lot_db,sd_specimen_db,sd_placement_db,sd_sweep_db";
+
+    private static readonly VarianceLevel[] Levels = [VarianceLevel.Lot, VarianceLevel.Specimen, VarianceLevel.Placement, VarianceLevel.Sweep];
+
+    /// <summary>Writes the table.</summary>
+    public static void Write(AnalysisResult result, Stream to)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        using var rows = new CsvRows(to, Header);
+        foreach (LotFrequency at in result.Lots.Frequencies)
+        {
+            for (int l = 0; l < at.Lots.Length; l++)
+            {
+                LotPoint lot = at.Lots[l];
+                rows.Cell(ResultNumber.Exact(at.At.Value)).Text(result.Lots.Lots[l]);
+                rows.Cell(ResultNumber.Level(lot.MeanDb)).Cell(lot.Bound ? "at-least" : "value").Cell(ResultNumber.Level(lot.PromisedDb)).Cell(ResultNumber.Count(at.Capped));
+                rows.Cell(Probability(at.Probability)).Cell(Probability(at.Adjusted));
+                foreach (VarianceLevel level in Levels)
+                {
+                    rows.Cell(ResultNumber.Level(at.Scatter.Where(s => s.Level == level).Select(s => (double?)s.DeviationDb).FirstOrDefault()));
+                }
+
+                rows.End();
+            }
+        }
+    }
+
+    private static string Probability(double? value) => value is { } p ? ResultNumber.Probability(p) : "";
+}

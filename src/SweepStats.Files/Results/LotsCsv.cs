@@ -1,0 +1,38 @@
+using SweepStats.Lots;
+
+namespace SweepStats.Files.Results;
+
+/// <summary>lots.csv: one row a lot for the whole band, then for each named one.</summary>
+public static class LotsCsv
+{
+    /// <summary>Name in the report folder.</summary>
+    public const string FileName = "lots.csv";
+
+    /// <summary>
+    /// First line. Band is empty for the whole analysed one. Means and promises are over the share of the band that is clear for all specimens; p is the probability of
+    /// lots that differ this much where they are alike; h and k are Mandel's. An empty cell means that there is no figure.
+    /// </summary>
+    public const string Header =
+        "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,promised_db,promised_rank_db,plain_mean_db,p,h,k";
+
+    /// <summary>Writes the table.</summary>
+    public static void Write(AnalysisResult result, Stream to)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        using var rows = new CsvRows(to, Header);
+        foreach (LotBand band in result.Lots.Bands)
+        {
+            for (int l = 0; l < band.Lots.Length; l++)
+            {
+                LotSummary lot = band.Lots[l];
+                rows.Text(band.Name).Cell(ResultNumber.Exact(band.Band.Start.Value)).Cell(ResultNumber.Exact(band.Band.Stop.Value)).Cell(ResultNumber.Level(band.ClearShare));
+                rows.Text(lot.Lot).Cell(ResultNumber.Count(lot.Specimens)).Cell(ResultNumber.Level(lot.MeanDb));
+                rows.Cell(ResultNumber.Level(lot.MeanIntervalDb?.Low)).Cell(ResultNumber.Level(lot.MeanIntervalDb?.High));
+                rows.Cell(ResultNumber.Level(lot.ToleranceLimitDb)).Cell(ResultNumber.Level(lot.RankLimitDb)).Cell(ResultNumber.Level(lot.PlainMeanDb));
+                rows.Cell(band.Probability is { } p ? ResultNumber.Probability(p) : "");
+                rows.Cell(ResultNumber.Level(band.LotStanding?.Members[l].H)).Cell(ResultNumber.Level(band.LotStanding?.Members[l].K));
+                rows.End();
+            }
+        }
+    }
+}

@@ -1,0 +1,211 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using SweepStats.Lots;
+using SweepStats.Statistics;
+
+namespace SweepStats.Files.Results;
+
+/// <summary>How lots compare, as JSON; decibels unless the name says otherwise, null where there is no figure.</summary>
+public static class LotsJson
+{
+    /// <summary>Writes the members of an object that is open.</summary>
+    public static void Write(Utf8JsonWriter json, LotComparison lots)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(lots);
+        json.WriteStartArray("stretches");
+        foreach (LotStretch stretch in lots.Stretches)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("start_hz", stretch.Band.Start.Value);
+            json.WriteNumber("stop_hz", stretch.Band.Stop.Value);
+            json.WriteNumber("frequencies", stretch.Frequencies);
+            SummaryJson.Word(json, "lot", stretch.Lot);
+            SummaryPlan.Number(json, "apart_db", stretch.Lot is null ? null : stretch.ApartDb);
+            json.WriteBoolean("at_least", stretch.AtLeast);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("bands");
+        foreach (LotBand band in lots.Bands)
+        {
+            json.WriteStartObject();
+            Band(json, band, lots.Question);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    /// <summary>Writes how the lots of several campaigns compare: the members of an object that is open.</summary>
+    public static void Write(Utf8JsonWriter json, LotHistory history)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(history);
+        json.WriteNumber("start_hz", history.Band.Start.Value);
+        json.WriteNumber("stop_hz", history.Band.Stop.Value);
+        json.WriteNumber("points", history.PointCount);
+        SummaryPlan.Number(json, "clear_share", history.ClearShare);
+        json.WriteStartArray("lots");
+        foreach (HistoryLot lot in history.Lots)
+        {
+            json.WriteStartObject();
+            json.WriteString("campaign", lot.Campaign);
+            Lot(json, lot.Figures);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("pairs");
+        foreach (HistoryPair pair in history.Pairs)
+        {
+            json.WriteStartObject();
+            json.WriteString("first_campaign", pair.First.Campaign);
+            json.WriteString("first", pair.First.Figures.Lot);
+            json.WriteString("second_campaign", pair.Second.Campaign);
+            json.WriteString("second", pair.Second.Figures.Lot);
+            Tested(json, pair.Tested, history.Question);
+            SummaryPlan.Number(json, "p_adjusted", pair.Adjusted);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        OverTime(json, history.OverTime);
+    }
+
+    private static void Band(Utf8JsonWriter json, LotBand band, LotQuestion question)
+    {
+        SummaryJson.Word(json, "name", band.Name);
+        json.WriteNumber("start_hz", band.Band.Start.Value);
+        json.WriteNumber("stop_hz", band.Band.Stop.Value);
+        SummaryPlan.Number(json, "clear_share", band.ClearShare);
+        SummaryPlan.Number(json, "p", band.Probability);
+        json.WriteStartArray("lots");
+        foreach (LotSummary lot in band.Lots)
+        {
+            json.WriteStartObject();
+            Lot(json, lot);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("pairs");
+        foreach (LotPair pair in band.Pairs)
+        {
+            json.WriteStartObject();
+            json.WriteString("first", pair.First);
+            json.WriteString("second", pair.Second);
+            Tested(json, pair.Tested, question);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartObject("scatter_db");
+        foreach (LevelDeviation level in band.Scatter)
+        {
+            SummaryPlan.Number(json, level.Level.ToString().ToLowerInvariant(), level.DeviationDb);
+        }
+
+        json.WriteEndObject();
+        SummaryPlan.Number(json, "intraclass_correlation", band.IntraclassCorrelation);
+        Standing(json, "specimen_standing", band.SpecimenStanding);
+        Standing(json, "lot_standing", band.LotStanding);
+        OverTime(json, band.OverTime);
+    }
+
+    private static void Lot(Utf8JsonWriter json, LotSummary lot)
+    {
+        json.WriteString("lot", lot.Lot);
+        json.WriteNumber("specimens", lot.Specimens);
+        SummaryPlan.Number(json, "mean_db", lot.MeanDb);
+        SummaryPlan.Number(json, "mean_low_db", lot.MeanIntervalDb?.Low);
+        SummaryPlan.Number(json, "mean_high_db", lot.MeanIntervalDb?.High);
+        SummaryPlan.Number(json, "promised_db", lot.ToleranceLimitDb);
+        SummaryPlan.Number(json, "promised_rank_db", lot.RankLimitDb);
+        SummaryPlan.Number(json, "plain_mean_db", lot.PlainMeanDb);
+    }
+
+    private static void Tested(Utf8JsonWriter json, Equivalence? tested, LotQuestion question)
+    {
+        Interval? interval = tested?.Interval(question.FalseAlarm);
+        SummaryPlan.Number(json, "difference_db", tested?.Difference);
+        SummaryPlan.Number(json, "low_db", interval?.Low);
+        SummaryPlan.Number(json, "high_db", interval?.High);
+        SummaryPlan.Number(json, "within_db", question.MarginDb);
+        SummaryPlan.Number(json, "p_not_within", tested?.Probability);
+    }
+
+    private static void OverTime(Utf8JsonWriter json, ImmutableArray<ControlChart> charts)
+    {
+        json.WriteStartArray("over_time");
+        foreach (ControlChart chart in charts)
+        {
+            json.WriteStartObject();
+            json.WriteString("figure", JsonNamingPolicy.KebabCaseLower.ConvertName(chart.Figure.ToString()));
+            SummaryPlan.Number(json, "centre_db", chart.CentreDb);
+            json.WriteStartArray("points");
+            foreach (ControlPoint point in chart.Points)
+            {
+                json.WriteStartObject();
+                json.WriteString("label", point.Label);
+                SummaryJson.Word(json, "taken_at", point.TakenAt?.ToString("yyyy-MM-ddTHH:mm:ssK", System.Globalization.CultureInfo.InvariantCulture));
+                SummaryPlan.Number(json, "value_db", point.Value);
+                SummaryPlan.Number(json, "low_db", point.Low);
+                SummaryPlan.Number(json, "high_db", point.High);
+                json.WriteBoolean("outside", point.Outside);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Standing(Utf8JsonWriter json, string name, GroupStanding? standing)
+    {
+        if (standing is null)
+        {
+            json.WriteNull(name);
+            return;
+        }
+
+        json.WriteStartObject(name);
+        SummaryPlan.Number(json, "repeatability_db", standing.RepeatabilityDb);
+        SummaryPlan.Number(json, "reproducibility_db", standing.ReproducibilityDb);
+        Critical(json, "h_critical", standing.CriticalH);
+        Critical(json, "k_critical", standing.CriticalK);
+        json.WriteStartArray("members");
+        foreach (GroupMember member in standing.Members)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", member.Name);
+            SummaryPlan.Number(json, "h", member.H);
+            SummaryPlan.Number(json, "k", member.K);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartObject("cochran");
+        SummaryPlan.Number(json, "c", standing.Cochran.Statistic);
+        json.WriteString("name", standing.Cochran.Name);
+        Critical(json, "critical", (standing.Cochran.Straggler, standing.Cochran.Outlier));
+        json.WriteEndObject();
+        json.WriteStartObject("grubbs");
+        SummaryPlan.Number(json, "g", standing.Grubbs.Statistic);
+        json.WriteString("name", standing.Grubbs.Name);
+        SummaryPlan.Number(json, "p", standing.Grubbs.Probability);
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private static void Critical(Utf8JsonWriter json, string name, (double Straggler, double Outlier) values)
+    {
+        json.WriteStartArray(name);
+        json.WriteNumberValue(values.Straggler);
+        json.WriteNumberValue(values.Outlier);
+        json.WriteEndArray();
+    }
+}

@@ -1,0 +1,34 @@
+using SweepStats.Choice;
+
+namespace SweepStats.Report.Pages;
+
+/// <summary>Which specimen is best, band by band.</summary>
+internal sealed class ChoicePart : IPagePart
+{
+    public void Write(HtmlWriter html, PageContent content)
+    {
+        if (content.Result.Choice is not { } choice)
+        {
+            return;
+        }
+
+        html.Section("choice", "Choice");
+        foreach (BandRanking band in choice.Bands)
+        {
+            html.Element("h3", Wording.RankingHeading(band));
+            foreach (string sentence in Wording.ChoiceAnswer(content.Result, band))
+            {
+                html.Paragraph(sentence);
+            }
+
+            html.Table($"Ranking: {Wording.RankingHeading(band)}", Wording.RankingColumns(content.Result, band), Wording.RankingRows(content.Result, band));
+        }
+
+        foreach (string remark in Wording.ChoiceRemarks(content.Result))
+        {
+            html.Paragraph(remark);
+        }
+
+        html.Close();
+    }
+}

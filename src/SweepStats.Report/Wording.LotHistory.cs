@@ -1,0 +1,65 @@
+using SweepStats.Lots;
+
+namespace SweepStats.Report;
+
+/// <content>Lots of several campaigns.</content>
+public static partial class Wording
+{
+    /// <summary>How the lots of several campaigns compare: the answer, the figures, the pairs, what lies out of control.</summary>
+    /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
+    public static IReadOnlyList<string> LotHistoryText(LotHistory history)
+    {
+        ArgumentNullException.ThrowIfNull(history);
+        List<string> lines = [$"All campaigns together, {Band(history.Band)}, {Count(history.PointCount, "frequency")}", .. HistoryAnswer(history)];
+        lines.Add(history.ClearShare > 0
+            ? $"Figures are of the {Percent(history.ClearShare)} of this band where every specimen of every campaign is bounded from both sides."
+            : "At every frequency some specimen of some campaign is known from below only, so no figure of the band can be had.");
+        lines.AddRange(TextTable.Of(["Campaign", .. LotColumns(history.Question)], history.Lots.Select(l => (IReadOnlyList<string>)[PlainText.Short(l.Campaign, LongestPiece), .. LotRow(l.Figures)])));
+        if (SameWithin([.. history.Pairs.Select(p => (Pair(Named(p.First), Named(p.Second)), p.Tested))], history.Question) is { } same)
+        {
+            lines.Add("  " + same);
+        }
+
+        lines.AddRange(history.OverTime.Select(chart => "  " + Control(chart)));
+        lines.Add("  Between campaigns the errors of both references and floors and what both state are part of the comparison; within one they drop out.");
+        return lines;
+    }
+
+    /// <summary>What a control chart shows, in a sentence.</summary>
+    internal static string Control(ControlChart chart)
+    {
+        string[] outside = [.. chart.Points.Where(p => p.Outside).Select(p => $"{PlainText.Of(p.Label)} ({Ratio(p.Value)})")];
+        string found = outside.Length == 0 ? "within the control limits" : $"outside the control limits: {string.Join(", ", outside.Take(MostPiecesNamed))}";
+        return $"{ControlName(chart.Figure)} over time, {Count(chart.Points.Length, "point")}: {found}.";
+    }
+
+    internal static string ControlName(ControlFigure figure) => figure switch
+    {
+        ControlFigure.LotMean => "Means of lots",
+        ControlFigure.LotDeviation => "Scatter within lots",
+        ControlFigure.Piece => "Single pieces",
+        _ => "Steps from piece to piece",
+    };
+
+    private static IEnumerable<string> HistoryAnswer(LotHistory history)
+    {
+        HistoryPair[] known = [.. history.Pairs.Where(p => p.Adjusted is not null)];
+        if (known.Length == 0)
+        {
+            yield return history.ClearShare == 0 ? "Whether the lots differ cannot be told: the floor hides too much."
+                : "Whether the lots differ cannot be told: that takes two specimens a lot, and a reference that is swept twice in each campaign.";
+            yield break;
+        }
+
+        HistoryPair[] differing = [.. known.Where(p => p.Adjusted <= history.Question.FalseAlarm).OrderByDescending(p => Math.Abs(p.Tested!.Difference))];
+        yield return differing.Length == 0
+            ? $"No difference between the lots shows in the mean over the band ({Chance(known.Min(p => p.Adjusted!.Value))}, for {Count(known.Length, "pair")} together). That does not prove them alike."
+            : $"{(differing.Length == 1 ? "One pair" : Plain(differing.Length))} of {Count(known.Length, "pair")} of lots {(differing.Length == 1 ? "differs" : "differ")} in the mean over the band ({Chance(differing.Min(p => p.Adjusted!.Value))}).";
+        foreach (HistoryPair pair in differing.Take(MostStretches))
+        {
+            yield return $"{Named(pair.First)} shields {Apart(pair.Tested!.Difference, false)} than {Named(pair.Second)}.";
+        }
+    }
+
+    private static string Named(HistoryLot lot) => $"{PlainText.Short(lot.Campaign, LongestPiece)}: {PlainText.Of(lot.Figures.Lot)}";
+}

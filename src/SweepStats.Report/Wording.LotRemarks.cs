@@ -1,0 +1,134 @@
+using SweepStats.Lots;
+using SweepStats.Statistics;
+
+namespace SweepStats.Report;
+
+/// <content>What stands beside the figures of lots.</content>
+public static partial class Wording
+{
+    private const string Same = "same";
+    private const string Farther = "apart";
+    private const string Open = "open";
+
+    /// <summary>Pairs, scatter and standing, sentence by sentence.</summary>
+    internal static IEnumerable<string> LotRemarks(LotComparison lots, LotBand band)
+    {
+        if (band.Name is not null)
+        {
+            yield return LotsHeadline(lots, band);
+        }
+
+        if (SameWithin([.. band.Pairs.Select(p => (Pair(p.First, p.Second), (Equivalence?)p.Tested))], lots.Question) is { } same)
+        {
+            yield return same;
+        }
+
+        if (!band.Scatter.IsEmpty)
+        {
+            yield return $"Standard deviations of the mean: {string.Join(", ", band.Scatter.Select(s => $"{Between(s.Level)} {Small(s.DeviationDb)}"))}.";
+        }
+
+        if (band.IntraclassCorrelation is { } share)
+        {
+            yield return $"Lots make {Percent(share)} of the variance between specimens (intraclass correlation).";
+        }
+
+        if (band.LotStanding is { } lotStanding)
+        {
+            yield return Standing("lots", "their specimens", lotStanding);
+        }
+
+        if (band.SpecimenStanding is { } standing)
+        {
+            yield return Standing("specimens", "their repeats", standing);
+        }
+    }
+
+    /// <summary>Which pairs are the same within the margin, which are not, and which nobody can tell; null where there is no pair.</summary>
+    private static string? SameWithin(IReadOnlyList<(string Name, Equivalence? Tested)> pairs, LotQuestion question)
+    {
+        if (pairs.Count == 0)
+        {
+            return null;
+        }
+
+        ILookup<string, string> by = pairs.ToLookup(p => Decided(p.Tested, question), p => p.Name);
+        string margin = $"within ±{Exact(question.MarginDb, "dB")} of each other";
+        if (pairs.Count > MostPairsNamed)
+        {
+            return $"Of {Count(pairs.Count, "pair")} of lots, {Plain(by[Same].Count())} are shown to be {margin}, {Plain(by[Farther].Count())} to be farther apart; {Plain(by[Open].Count())} are not decided.";
+        }
+
+        string[] parts =
+        [
+            .. by[Same].Any() ? [$"Shown to be {margin}: {string.Join(", ", by[Same])}."] : Array.Empty<string>(),
+            .. by[Farther].Any() ? [$"Shown not to be {margin}: {string.Join(", ", by[Farther])}."] : Array.Empty<string>(),
+            .. by[Open].Any() ? [$"Not decided whether {margin}: {string.Join(", ", by[Open])}."] : Array.Empty<string>(),
+        ];
+        return string.Join(" ", parts);
+    }
+
+    private static string Decided(Equivalence? tested, LotQuestion question) => tested switch
+    {
+        null => Open,
+        _ when tested.Probability <= question.FalseAlarm => Same,
+        _ when tested.Interval(question.FalseAlarm) is var interval && (interval.Low > tested.Margin || interval.High < -tested.Margin) => Farther,
+        _ => Open,
+    };
+
+    private static string Pair(string first, string second) => $"{PlainText.Of(first)} and {PlainText.Of(second)}";
+
+    private static string Between(VarianceLevel level) => level switch
+    {
+        VarianceLevel.Lot => "from lot to lot",
+        VarianceLevel.Specimen => "between specimens of a lot",
+        VarianceLevel.Placement => "between placements of a specimen",
+        _ => "between sweeps of a placement",
+    };
+
+    private static string Standing(string groups, string repeats, GroupStanding standing)
+    {
+        (string Name, string Why)[] outliers = [.. Passing(standing, c => c.Outlier)];
+        (string Name, string Why)[] stragglers = [.. Passing(standing, c => c.Straggler).Where(s => !outliers.Contains(s))];
+        string precision = $"Among the {groups} (ISO 5725-2; repeatability {Small(standing.RepeatabilityDb)}, reproducibility {Small(standing.ReproducibilityDb)})";
+        string found = (outliers.Length, stragglers.Length) switch
+        {
+            (0, 0) => "no mean and no scatter is out of line",
+            (0, _) => $"past the 5 % limit, as one in twenty is by chance: {Told(stragglers)}",
+            (_, 0) => $"past the 1 % limit: {Told(outliers)}",
+            _ => $"past the 1 % limit: {Told(outliers)}; past the 5 % limit: {Told(stragglers)}",
+        };
+        return $"{precision} {found}. Mean: Mandel's h and Grubbs; scatter of {repeats}: Mandel's k and Cochran.";
+    }
+
+    private static string Told((string Name, string Why)[] found) =>
+        string.Join(", ", found.Take(MostPiecesNamed).Select(f => $"{PlainText.Of(f.Name)} ({f.Why})")) + (found.Length > MostPiecesNamed ? $" and {Plain(found.Length - MostPiecesNamed)} more" : string.Empty);
+
+    private static IEnumerable<(string Name, string Why)> Passing(GroupStanding standing, Func<(double Straggler, double Outlier), double> limit)
+    {
+        foreach (GroupMember member in standing.Members)
+        {
+            if (Math.Abs(member.H) > limit(standing.CriticalH))
+            {
+                yield return (member.Name, member.H < 0 ? "mean low" : "mean high");
+            }
+
+            if (member.K > limit(standing.CriticalK))
+            {
+                yield return (member.Name, "scatters");
+            }
+        }
+
+        double level = limit((GroupStanding.StragglerLevel, GroupStanding.OutlierLevel));
+        if (standing.Grubbs.Probability <= level && !standing.Members.Any(m => m.Name == standing.Grubbs.Name && Math.Abs(m.H) > limit(standing.CriticalH)))
+        {
+            yield return (standing.Grubbs.Name, "mean outermost");
+        }
+
+        if (standing.Cochran.Statistic > limit((standing.Cochran.Straggler, standing.Cochran.Outlier))
+            && !standing.Members.Any(m => m.Name == standing.Cochran.Name && m.K > limit(standing.CriticalK)))
+        {
+            yield return (standing.Cochran.Name, "scatters most");
+        }
+    }
+}

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Lots;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Choice;
+
+/// <summary>Ranks the specimens in one band.</summary>
+internal static class BandRanker
+{
+    // Two in ten thousand, one binomial deviation at 5 %, do not change what a reader makes of a probability.
+    private const int Draws = 20000;
+
+    public static BandRanking Of(
+        FrequencyGrid grid, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens,
+        (NamedBand Band, bool ByPlacement) over, (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked)
+    {
+        int[] inside = [.. Enumerable.Range(0, grid.Count).Where(f => over.Band.Band.Contains(grid[f]))];
+        int yardstick = specimens.Curves.IndexOf(specimens.Curves.FirstOrDefault(c => c.Name == asked.Question.Yardstick)!);
+        int[] candidates = [.. Enumerable.Range(0, specimens.Curves.Length).Where(i => i != yardstick)];
+        int[] readable = [.. inside.Where(f => Readable(specimens.Curves, f))];
+        int[] compared = ComparedPart.Of(grid, readable, [.. candidates.Select(i => specimens.Sweeps[i])]);
+        double[] weights = LogWeights.Among(grid, new HashSet<int>(compared).Contains);
+        (CandidateMean Mean, double? DeviationDb)[] figures = CandidateFigures.Of(specimens.Sweeps, specimens.Curves, (weights, over.ByPlacement));
+        RankedSpecimen[] all = [.. specimens.Curves.Select((curve, i) => Stated(curve, (weights, inside, asked.Level), figures[i]))];
+        candidates = [.. candidates.Where(i => double.IsFinite(figures[i].Mean.Value))];
+        if (figures[0].DeviationDb is not null && candidates.Length > 0 && compared.Length > 0)
+        {
+            Compare(all, [.. figures.Select(f => f.Mean)], candidates, asked);
+            if (yardstick >= 0)
+            {
+                for (int i = 0; i < all.Length; i++)
+                {
+                    all[i] = all[i] with { BelowYardstickDb = i == yardstick ? null : YardstickDifference.Of(figures[yardstick].Mean, figures[i].Mean, asked.Level) };
+                }
+            }
+        }
+
+        return new BandRanking
+        {
+            Name = over.Band.Name,
+            Band = new FrequencyBand(grid[inside[0]], grid[inside[^1]]),
+            PointCount = compared.Length,
+            LeftOut = inside.Length - readable.Length,
+            CappedLeftOut = readable.Length - compared.Length,
+            Ranking = [.. all.Where((_, i) => i != yardstick).OrderByDescending(s => s.MeanDb.Low ?? s.MeanDb.Value ?? double.NegativeInfinity).ThenBy(s => s.Name)],
+            Yardstick = yardstick < 0 ? null : all[yardstick],
+        };
+    }
+
+    private static bool Readable(ImmutableArray<ShieldingCurve> curves, int f) =>
+        !curves[0].Readings[f].Evidence.Ambient && !curves[0].Readings[f].Evidence.ReferenceInFloor;
+
+    private static RankedSpecimen Stated(ShieldingCurve curve, (double[] Weights, int[] Inside, Confidence Level) over, (CandidateMean Mean, double? DeviationDb) figure)
+    {
+        var figures = new FigureEstimator(curve, over.Level);
+        bool unlimited = over.Inside.Any(f => curve.Readings[f] is ShieldingReading.Unreadable || curve.Readings[f].Evidence.OneSidedLow is null);
+        return new RankedSpecimen
+        {
+            Name = curve.Name,
+            MeanDb = figures.Limits(figures.Parts(se => LogWeights.Mean(over.Weights, f => se[f]))),
+            AtLeast = unlimited ? null : over.Inside.Min(f => curve.Readings[f].Evidence.OneSidedLow!.Value),
+            CappedCount = over.Inside.Count(f => curve.Readings[f].State == ShieldingState.Capped),
+            Open = figure.Mean.Open || !double.IsFinite(figure.Mean.Value),
+            DeviationDb = figure.DeviationDb,
+        };
+    }
+
+    private static void Compare(
+        RankedSpecimen[] all, CandidateMean[] means, int[] candidates, (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked)
+    {
+        CandidateMean[] compared = [.. candidates.Select(i => means[i])];
+        double[] shares = BestOf.Shares(
+            [.. compared.Select(m => m.Value)], [.. compared.Select(m => m.StandardError)], compared.Max(m => m.DegreesOfFreedom), asked.Seed, Draws);
+        Interval[] chances = BestOf.Limits(shares, [.. compared.Select(m => m.Open)]);
+        for (int c = 0; c < candidates.Length; c++)
+        {
+            all[candidates[c]] = all[candidates[c]] with { ProbabilityBest = chances[c] };
+        }
+
+        int[] left = candidates;
+        for (int group = 1; left.Length > 0; group++)
+        {
+            bool[] stays = BestCandidates.Among([.. left.Select(i => means[i])], 1 - asked.Level.Level);
+            foreach (int i in left.Where((_, c) => stays[c]))
+            {
+                all[i] = all[i] with { Group = group };
+            }
+
+            left = [.. left.Where((_, c) => !stays[c])];
+        }
+    }
+}

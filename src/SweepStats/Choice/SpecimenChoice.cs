@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Choice;
+
+/// <summary>A specimen that has no reason to be chosen: another shields at least as much in every band and is at least as good in every property weighed.</summary>
+/// <param name="Name">Which piece.</param>
+/// <param name="By">The other.</param>
+public readonly record struct DominatedSpecimen(SpecimenName Name, SpecimenName By);
+
+/// <summary>Which specimen is best, as far as it can be told. Immutable.</summary>
+public sealed record SpecimenChoice
+{
+    /// <summary>The whole band, then each named one.</summary>
+    public required ImmutableArray<BandRanking> Bands { get; init; }
+
+    /// <summary>Whether what repeats are compared by are placements; otherwise sweeps, and how well a specimen is put back is not in the comparison.</summary>
+    public required bool ByPlacement { get; init; }
+
+    /// <summary>What else is known of the specimens.</summary>
+    public required ImmutableArray<SpecimenProperty> Properties { get; init; }
+
+    /// <summary>Specimens with no reason to be chosen, by lot and name; empty where no property is weighed.</summary>
+    public required ImmutableArray<DominatedSpecimen> Dominated { get; init; }
+}

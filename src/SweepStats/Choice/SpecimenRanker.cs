@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Bands;
+using SweepStats.Lots;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Choice;
+
+/// <summary>Ranks the specimens of a campaign by what can be claimed of them, and says which cannot be told from the best.</summary>
+/// <remarks>
+/// Ranked by the lower limit of the mean over the band, compared by the means themselves: what moves all specimens alike (reference, stated errors) belongs to the
+/// claim and not to the comparison. Frequencies where something else transmits, or where the reference does not rise over the floor, are left out for all.
+/// </remarks>
+public static class SpecimenRanker
+{
+    /// <summary>Ranks.</summary>
+    /// <param name="campaign">The aligned sweeps.</param>
+    /// <param name="curves">Shielding of its specimens, in the same order.</param>
+    /// <param name="properties">What else is known of them.</param>
+    /// <param name="asked">What is asked, in which bands, at which level, and the seed of the draws.</param>
+    /// <returns>The ranking; null where there are not two candidates.</returns>
+    public static SpecimenChoice? Of(
+        AlignedCampaign campaign, ImmutableArray<ShieldingCurve> curves, ImmutableArray<SpecimenProperty> properties,
+        (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked)
+    {
+        ArgumentNullException.ThrowIfNull(campaign);
+        ArgumentNullException.ThrowIfNull(asked.Question);
+        return Of(campaign, (curves, [.. campaign.Covered.Zip(curves, SpecimenSweeps.Of)]), properties, asked);
+    }
+
+    internal static SpecimenChoice? Of(
+        AlignedCampaign campaign, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens, ImmutableArray<SpecimenProperty> properties,
+        (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked)
+    {
+        bool byPlacement = specimens.Sweeps.Any(s => s.Placements.Max() > 0);
+        if (specimens.Curves.Count(c => c.Name != asked.Question.Yardstick) < 2)
+        {
+            return null;
+        }
+
+        ImmutableArray<BandRanking> bands =
+        [
+            BandRanker.Of(campaign.Grid, specimens, (new NamedBand("", campaign.Grid.Band), byPlacement), asked) with { Name = null },
+            .. asked.Bands.Select(band => BandRanker.Of(campaign.Grid, specimens, (band, byPlacement), asked)),
+        ];
+        return new SpecimenChoice
+        {
+            Bands = bands,
+            ByPlacement = byPlacement,
+            Properties = properties,
+            Dominated = Domination.Among(bands, properties, asked.Question),
+        };
+    }
+}

@@ -1,0 +1,11 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Shielding;
+
+namespace SweepStats.Lots;
+
+/// <summary>One of several campaigns whose lots are compared.</summary>
+/// <param name="Label">What a reader calls it; each campaign has its own.</param>
+/// <param name="Campaign">Its aligned sweeps.</param>
+/// <param name="Curves">Shielding of its specimens, in the same order.</param>
+public sealed record CampaignLots(string Label, AlignedCampaign Campaign, ImmutableArray<ShieldingCurve> Curves);

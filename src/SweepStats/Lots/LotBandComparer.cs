@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+
+namespace SweepStats.Lots;
+
+/// <summary>Compares lots over one band.</summary>
+internal static class LotBandComparer
+{
+    public static LotBand Of(LotPieces pieces, LotFrequency[] frequencies, NamedBand band, (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
+    {
+        int[] inside = [.. Enumerable.Range(0, frequencies.Length).Where(f => band.Band.Contains(frequencies[f].At))];
+        double[] weights = pieces.ClearWeights(band);
+        double share = weights.Sum();
+        double[] mean = [.. weights.Select(w => share > 0 ? w / share : 0)];
+        double[] sweeps = share > 0 ? pieces.BySweep((s, j) => LogWeights.Mean(mean, f => s.At(j, f))) : [];
+        double[] means = [.. pieces.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, f => s.Values[f]) : double.NaN)];
+        double[][] byLot = [.. pieces.Lots.Select((_, l) => pieces.OfLot(l, means))];
+        double[] plain = [.. from.Curves.Select(c => inside.Average(f => c.Readings[f].Evidence.ReferenceDb - c.Readings[f].Evidence.CoveredDb))];
+        CurveAnova? curves = share > 0 ? Curves(pieces, weights) : null;
+        return new LotBand
+        {
+            Name = band.Name,
+            Band = new FrequencyBand(frequencies[inside[0]].At, frequencies[inside[^1]].At),
+            ClearShare = share,
+            Lots = [.. pieces.Lots.Select((name, l) => LotFigures.Of(name, byLot[l], Sample.Mean(pieces.OfLot(l, plain)), from.Question))],
+            Pieces = [.. pieces.Specimens.Zip(means, (s, m) => new PieceMean(s.Name, m))],
+            Pairs = share > 0 ? [.. LotFigures.Pairs(pieces.Lots, byLot, from.Question.MarginDb)] : [],
+            Curves = curves,
+            Probability = Probability(curves?.Probability, [.. inside.Select(f => frequencies[f])]),
+            Scatter = share > 0 ? LevelScatter.Of(pieces.Design, sweeps) : [],
+            SpecimenStanding = share > 0 ? SpecimenStanding(pieces, sweeps) : null,
+            OverTime = share > 0 ? OverTime(TimedPiece.InOrder([.. pieces.Specimens.Zip(means, (s, m) => new TimedPiece(s.Name.Lot, s.Name.Specimen, s.TakenAt, m))])) : [],
+            LotStanding = share > 0 ? GroupStanding.Of([.. pieces.Lots.Zip(byLot)]) : null,
+        };
+    }
+
+    private static CurveAnova? Curves(LotPieces pieces, double[] weights) =>
+        pieces.Lots.Length > 1 && pieces.Specimens.Length > pieces.Lots.Length
+        && CurveAnova.Of([.. pieces.Specimens.Select(s => s.Values)], weights, pieces.LotOf) is { F: var ratio } test && double.IsFinite(ratio) ? test : null;
+
+    private static ImmutableArray<ControlChart> OverTime(TimedPiece[] pieces) =>
+        Array.TrueForAll(pieces, p => double.IsFinite(p.MeanDb)) ? [.. ControlChart.OfLots(pieces), .. ControlChart.OfPieces(pieces)] : [];
+
+    // Where nothing is capped the curves know all that the frequencies do. Elsewhere both are asked, and the price of two questions is paid.
+    private static double? Probability(double? curves, LotFrequency[] inside)
+    {
+        if (!Array.Exists(inside, f => f.Capped > 0))
+        {
+            return curves;
+        }
+
+        double[] single = [.. inside.Where(f => f.Probability is not null).Select(f => f.Probability!.Value)];
+        double? somewhere = single.Length > 0 ? FalseDiscovery.Adjusted(single).Min() : null;
+        return curves is { } whole && somewhere is { } least ? Math.Min(1, 2 * Math.Min(whole, least)) : curves ?? somewhere;
+    }
+
+    // Repeats of a specimen are its placements, or its sweeps where no specimen was placed twice.
+    private static GroupStanding? SpecimenStanding(LotPieces pieces, double[] sweeps)
+    {
+        bool byPlacement = pieces.Specimens.Any(s => s.Placements.Max() > 0);
+        List<(string, double[])> groups = [];
+        int next = 0;
+        foreach (SpecimenSweeps specimen in pieces.Specimens)
+        {
+            double[] own = sweeps[next..(next += specimen.SweepCount)];
+            groups.Add((specimen.Name.ToString(), byPlacement ? [.. own.Zip(specimen.Placements).GroupBy(o => o.Second, o => o.First).Select(p => p.Average())] : own));
+        }
+
+        return GroupStanding.Of(groups);
+    }
+}

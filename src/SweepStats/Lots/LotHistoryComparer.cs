@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Lots;
+
+/// <summary>Compares the lots of several campaigns, each with its own reference and floor.</summary>
+/// <remarks>
+/// Within a campaign the errors of reference and floor are those of all lots and drop out of a comparison; between campaigns they do not, and stand in the error of the
+/// difference together with what both campaigns state. Stated errors that are the same in both (one receiver, one cable) are counted all the same, which is careful.
+/// </remarks>
+public static class LotHistoryComparer
+{
+    /// <summary>Compares.</summary>
+    /// <param name="campaigns">Two and more, with labels of their own.</param>
+    /// <param name="question">What is asked of the lots.</param>
+    /// <exception cref="ArgumentException">Fewer than two campaigns, or no frequency that lies within all of them; the message says which.</exception>
+    public static LotHistory Of(IReadOnlyList<CampaignLots> campaigns, LotQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        FrequencyGrid grid = Grid(campaigns);
+        CampaignPieces[] pieces = [.. campaigns.Select(c => new CampaignPieces(c, grid))];
+        double[] weights = [.. LogWeights.Of(grid).Select((w, f) => Array.Exists(pieces, p => Array.Exists(p.Bounds, b => b[f])) ? 0 : w)];
+        double share = weights.Sum();
+        double[] mean = share > 0 ? [.. weights.Select(w => w / share)] : weights;
+        List<Entry> lots = [.. pieces.SelectMany((p, c) => p.Lots(mean).Select(l => new Entry(
+            c, new HistoryLot(campaigns[c].Label, LotFigures.Of(l.Lot, share > 0 ? l.Means : [.. l.Means.Select(_ => double.NaN)], l.PlainMean, question)), l.Means)))];
+        TimedPiece[] timed = share > 0 ? TimedPiece.InOrder([.. pieces.SelectMany(p => p.Pieces(mean))]) : [];
+        return new LotHistory
+        {
+            Question = question,
+            Band = grid.Band,
+            PointCount = grid.Count,
+            ClearShare = share,
+            Lots = [.. lots.Select(l => l.Lot)],
+            Pairs = share > 0 ? Pairs(lots, [.. pieces.Select(p => p.Shared(mean))], question) : [],
+            OverTime = [.. ControlChart.OfLots(timed), .. ControlChart.OfPieces(timed)],
+        };
+    }
+
+    private static FrequencyGrid Grid(IReadOnlyList<CampaignLots> campaigns)
+    {
+        if (campaigns.Count < 2)
+        {
+            throw new ArgumentException("Several campaigns are two and more.", nameof(campaigns));
+        }
+
+        double low = campaigns.Max(c => c.Campaign.Grid.Hertz[0]), high = campaigns.Min(c => c.Campaign.Grid.Hertz[^1]);
+        CampaignLots coarsest = campaigns.MinBy(c => c.Campaign.Grid.Hertz.ToArray().Count(f => f >= low && f <= high))!;
+        ImmutableArray<double> shared = [.. coarsest.Campaign.Grid.Hertz.ToArray().Where(f => f >= low && f <= high)];
+        return shared.IsEmpty
+            ? throw new ArgumentException("The campaigns share no frequency.", nameof(campaigns))
+            : new FrequencyGrid(shared);
+    }
+
+    private static ImmutableArray<HistoryPair> Pairs(List<Entry> lots, Contribution[]?[] shared, LotQuestion question)
+    {
+        List<HistoryPair> pairs = [];
+        for (int a = 0; a < lots.Count; a++)
+        {
+            for (int b = a + 1; b < lots.Count; b++)
+            {
+                if (lots[a].Means.Length > 1 && lots[b].Means.Length > 1)
+                {
+                    pairs.Add(new HistoryPair(lots[a].Lot, lots[b].Lot, Tested(lots[a], lots[b], shared, question.MarginDb), null));
+                }
+            }
+        }
+
+        int[] known = [.. Enumerable.Range(0, pairs.Count).Where(i => pairs[i].Tested is not null)];
+        double[] adjusted = Holm.Adjusted([.. known.Select(i => pairs[i].Tested!.ProbabilityAlike)]);
+        for (int i = 0; i < known.Length; i++)
+        {
+            pairs[known[i]] = pairs[known[i]] with { Adjusted = adjusted[i] };
+        }
+
+        return [.. pairs];
+    }
+
+    private static Equivalence? Tested(Entry first, Entry second, Contribution[]?[] shared, double margin)
+    {
+        List<Contribution> parts = [Own(first), Own(second)];
+        if (first.Campaign != second.Campaign)
+        {
+            if (shared[first.Campaign] is not { } one || shared[second.Campaign] is not { } other)
+            {
+                return null;
+            }
+
+            parts.AddRange([.. one, .. other]);
+        }
+
+        double error = WelchSatterthwaite.Combined([.. parts]);
+        return error > 0
+            ? new Equivalence(first.Lot.Figures.MeanDb - second.Lot.Figures.MeanDb, error, WelchSatterthwaite.DegreesOfFreedom([.. parts]), margin)
+            : null;
+    }
+
+    private static Contribution Own(Entry lot) => new(Sample.StandardDeviation(lot.Means) / Math.Sqrt(lot.Means.Length), lot.Means.Length - 1);
+
+    private sealed record Entry(int Campaign, HistoryLot Lot, double[] Means);
+}
