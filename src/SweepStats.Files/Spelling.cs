@@ -10,7 +10,7 @@ internal static class Spelling
         int least = Math.Max(2, word.Length / 3) + 1;
         foreach (string candidate in known)
         {
-            int distance = Distance(word.ToLowerInvariant(), candidate);
+            int distance = Distance(word.ToLowerInvariant(), candidate.ToLowerInvariant());
             if (distance < least)
             {
                 (best, least) = (candidate, distance);

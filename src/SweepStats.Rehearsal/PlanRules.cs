@@ -20,7 +20,18 @@ internal static class PlanRules
         Require(plan.Averaging != Averaging.Log || plan.Looks == Math.Floor(plan.Looks), "a whole number of looks for log averaging");
         double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb, plan.QuantisationDb];
         Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
+        CheckSteps(plan);
         CheckFaults(plan);
+    }
+
+    private static void CheckSteps(RehearsalPlan plan)
+    {
+        string[] lots = [.. Enumerable.Range(0, plan.LotSteps.IsEmpty ? 0 : plan.Lots).Select(Rehearser.LotName)];
+        foreach (LotStep step in plan.LotSteps)
+        {
+            Require(lots.Contains(step.Lot), $"the lot {step.Lot} that is to have a step, and there {(lots.Length == 1 ? "is" : "are")} only {string.Join(", ", lots)}");
+            Require(double.IsFinite(step.Change.Value), $"a step of lot {step.Lot} that is a number");
+        }
     }
 
     private static void CheckFaults(RehearsalPlan plan)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
@@ -44,6 +45,9 @@ public sealed partial record RehearsalPlan
 
     /// <summary>Standard deviation between lots in dB.</summary>
     public double LotDeviationDb { get; init; }
+
+    /// <summary>Where the specimens of a lot shield otherwise than the rest of the band says. Steps that overlap add up.</summary>
+    public ImmutableArray<LotStep> LotSteps { get; init; } = [];
 
     /// <summary>Standard deviation between specimens of a lot in dB.</summary>
     public double SpecimenDeviationDb { get; init; }

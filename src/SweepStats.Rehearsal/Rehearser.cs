@@ -18,6 +18,7 @@ public static class Rehearser
         ArgumentNullException.ThrowIfNull(plan);
         PlanRules.Check(plan);
         FrequencyGrid grid = Grid(plan);
+        CheckSteps(plan, grid);
         ImmutableArray<TrueShielding> truth = Truth(plan, grid);
         ImmutableArray<PlannedSweep> planned = SweepList.Of(plan, truth);
         var bench = new Bench(plan, grid);
@@ -57,12 +58,26 @@ public static class Rehearser
         }
     }
 
+    // A step between two points would change nothing, and nobody would be told.
+    private static void CheckSteps(RehearsalPlan plan, FrequencyGrid grid)
+    {
+        foreach (LotStep step in plan.LotSteps)
+        {
+            if (!grid.Hertz.ToArray().Any(hertz => step.Band.Contains(new Hertz(hertz))))
+            {
+                throw new ArgumentException(FormattableString.Invariant(
+                    $"A rehearsal needs a swept frequency for the step of lot {step.Lot}, and none lies from {step.Band.Start.Value:R} to {step.Band.Stop.Value:R} Hz."));
+            }
+        }
+    }
+
     private static ImmutableArray<TrueShielding> Truth(RehearsalPlan plan, FrequencyGrid grid)
     {
         RandomSource random = new RandomSource(plan.Seed).Fork(0);
         var truth = ImmutableArray.CreateBuilder<TrueShielding>(plan.Lots * plan.SpecimensPerLot);
         for (int lot = 0; lot < plan.Lots; lot++)
         {
+            LotStep[] steps = [.. plan.LotSteps.Where(s => s.Lot == LotName(lot))];
             double lotOffset = plan.LotDeviationDb * random.Normal();
             for (int specimen = 0; specimen < plan.SpecimensPerLot; specimen++)
             {
@@ -70,7 +85,8 @@ public static class Rehearser
                 var shielding = ImmutableArray.CreateBuilder<double>(grid.Count);
                 foreach (double hertz in grid.Hertz)
                 {
-                    shielding.Add(plan.ShieldingStartDb + offset + ((plan.ShieldingStopDb - plan.ShieldingStartDb) * Along(plan.Band, hertz)));
+                    double step = steps.Where(s => s.Band.Contains(new Hertz(hertz))).Sum(s => s.Change.Value);
+                    shielding.Add(plan.ShieldingStartDb + offset + ((plan.ShieldingStopDb - plan.ShieldingStartDb) * Along(plan.Band, hertz)) + step);
                 }
 
                 truth.Add(new TrueShielding(Name(lot, specimen), shielding.MoveToImmutable()));
@@ -84,9 +100,11 @@ public static class Rehearser
         band.Stop > band.Start ? Math.Log(hertz / band.Start.Value) / Math.Log(band.Stop.Value / band.Start.Value) : 0;
 
     // Lots A, B, ... Z, then L27, L28: letters as long as there are letters.
+    internal static string LotName(int lot) => lot < 26 ? ((char)('A' + lot)).ToString() : string.Create(CultureInfo.InvariantCulture, $"L{lot + 1}");
+
     private static SpecimenName Name(int lot, int specimen)
     {
-        string lotName = lot < 26 ? ((char)('A' + lot)).ToString() : string.Create(CultureInfo.InvariantCulture, $"L{lot + 1}");
+        string lotName = LotName(lot);
         return new SpecimenName(lotName, string.Create(CultureInfo.InvariantCulture, $"{lotName}{specimen + 1:00}"));
     }
 }

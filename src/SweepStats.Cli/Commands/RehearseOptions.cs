@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
@@ -12,6 +13,7 @@ internal sealed class RehearseOptions
 
     private readonly RehearseFaultOptions _faults;
     private readonly Option<string> _title, _start, _stop, _averaging;
+    private readonly Option<string[]> _lotSteps;
     private readonly Option<ulong> _seed;
     private readonly Option<int> _points, _floorSweeps, _referenceSweeps, _lots, _specimens, _placements, _sweeps;
     private readonly Option<double> _se, _lotSpread, _specimenSpread, _placementSpread, _sweepSpread, _scatter;
@@ -35,6 +37,7 @@ internal sealed class RehearseOptions
         _se = options.Add("--se", "DB", "True shielding at the start of the band", Defaults.ShieldingStartDb);
         _seStop = options.Add<double?>("--se-stop", "DB", "True shielding at the stop; as at the start unless given", null);
         _lotSpread = options.Add("--lot-spread", "DB", "Standard deviation between lots", Defaults.LotDeviationDb);
+        _lotSteps = options.Add<string[]>("--lot-step", "LOT:DB:START-STOP", "A lot whose true shielding is changed between two frequencies, both included, for example B:-6:300MHz-600MHz; may be repeated", []);
         _specimenSpread = options.Add("--specimen-spread", "DB", "Standard deviation between specimens of a lot", Defaults.SpecimenDeviationDb);
         _placementSpread = options.Add("--placement-spread", "DB", "Standard deviation between placements", Defaults.PlacementDeviationDb);
         _sweepSpread = options.Add("--sweep-spread", "DB", "Standard deviation of a whole sweep's offset", Defaults.SweepDeviationDb);
@@ -59,6 +62,7 @@ internal sealed class RehearseOptions
         }
 
         RehearsalPlan faults = _faults.Plan(words, wrong);
+        ImmutableArray<LotStep> lotSteps = LotStepText.Parse(words.GetValue(_lotSteps) ?? [], wrong);
         if (wrong.Count > 0)
         {
             return null;
@@ -79,6 +83,7 @@ internal sealed class RehearseOptions
             ShieldingStartDb = words.GetValue(_se),
             ShieldingStopDb = words.GetValue(_seStop) ?? words.GetValue(_se),
             LotDeviationDb = words.GetValue(_lotSpread),
+            LotSteps = lotSteps,
             SpecimenDeviationDb = words.GetValue(_specimenSpread),
             PlacementDeviationDb = words.GetValue(_placementSpread),
             SweepDeviationDb = words.GetValue(_sweepSpread),

@@ -30,19 +30,22 @@ public static class CampaignFolder
 
         string root = Path.GetFullPath(folder);
         CampaignSettings settings = SettingsReader.Read(root);
-        SweepList list = SweepList.Find(root, [.. settings.Inputs.Select(i => i.Path)]);
+        SweepList list = SweepList.Find(root, settings);
         SweepBatch batch = SweepBatch.Read(root, list.Entries, settings, (options.Threads, progress));
+        ImmutableArray<ReadFault> unread = [.. list.Unread, .. batch.Faults];
+        (SpecimenName? yardstick, ImmutableArray<ReadFault> noYardstick) = Yardstick.Of(settings, batch.Sweeps);
         ImmutableArray<ReadFault> fatal =
         [
             .. settings.Faults, .. list.Faults, .. NoSweeps(root, list, options),
-            .. BudgetSection.Outside(settings, batch.Sweeps), .. RequirementSection.Outside(settings, batch.Sweeps),
+            .. BudgetSection.Outside(settings, batch.Sweeps), .. RequirementSection.Outside(settings, batch.Sweeps), .. NamedBandSection.Empty(settings, batch.Sweeps),
+            // A file that cannot be read may be the yardstick's.
+            .. list.Faults.IsEmpty && (options.KeepGoing || unread.IsEmpty) ? noYardstick : [],
         ];
-        ImmutableArray<ReadFault> unread = [.. list.Unread, .. batch.Faults];
         bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading
         {
-            Campaign = usable ? new Campaign(settings.Title ?? new DirectoryInfo(root).Name, batch.Sweeps) : null,
-            Plan = settings.Plan with { Threads = Math.Max(1, options.Threads) },
+            Campaign = usable ? new Campaign(settings.Title ?? new DirectoryInfo(root).Name, batch.Sweeps) { Properties = list.Properties } : null,
+            Plan = settings.Plan with { Threads = Math.Max(1, options.Threads), Choice = settings.Plan.Choice with { Yardstick = yardstick } },
             Faults = usable ? [] : [.. fatal, .. unread],
             Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, StringComparer.Ordinal)],
             Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch.Sweeps)],

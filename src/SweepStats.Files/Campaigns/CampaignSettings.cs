@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Bands;
 using SweepStats.Files.Traces;
 using SweepStats.Quantities;
 
@@ -13,6 +14,15 @@ internal sealed record CampaignSettings
 
     /// <summary>Frequencies of the plan's budgets, each with its line.</summary>
     public ImmutableArray<(Hertz At, int Line)> BudgetFrequencies { get; init; } = [];
+
+    /// <summary>The plan's named bands, each with its line.</summary>
+    public ImmutableArray<(NamedBand Named, int Line)> NamedBands { get; init; } = [];
+
+    /// <summary>Columns of sweeps.csv that hold properties of specimens.</summary>
+    public ImmutableArray<PropertyColumn> PropertyColumns { get; init; } = [];
+
+    /// <summary>The yardstick as written, with its line; null where there is none.</summary>
+    public (string Text, int Line)? Yardstick { get; init; }
 
     /// <summary>Where the line of the requirement is stated; null where there is none.</summary>
     public (string File, int? Line)? RequirementAt { get; init; }

@@ -184,6 +184,29 @@ internal sealed class KeyReader
         return numbers.ToImmutable();
     }
 
+    /// <summary>Texts, each with its line; null where the key is missing or wrong.</summary>
+    public ImmutableArray<(string Text, int Line)>? Texts(string key)
+    {
+        if (Value(key) is not { } value)
+        {
+            return null;
+        }
+
+        var texts = ImmutableArray.CreateBuilder<(string, int)>();
+        foreach (ValueSyntax? item in (value as ArraySyntax)?.Items.Select(i => i.Value) ?? [null])
+        {
+            if ((item as StringValueSyntax)?.Value is not { } text)
+            {
+                _faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of texts", "write it as [\"one\", \"another\"]");
+                return null;
+            }
+
+            texts.Add((text.Trim(), LineOf(item)));
+        }
+
+        return texts.ToImmutable();
+    }
+
     public int LineOf(string key) => _keys.TryGetValue(key, out KeyValueSyntax? item) ? LineOf(item) : Line;
 
     /// <summary>A text as it is written, unchecked; null where the key is missing or holds something else.</summary>
@@ -193,6 +216,9 @@ internal sealed class KeyReader
 
     /// <summary>Adds a fault for a key, at its line.</summary>
     public void Refuse(string key, string problem, string remedy) => _faults.Add(LineOf(key), problem, remedy);
+
+    /// <summary>Adds a fault at a line, for one of several values of a key.</summary>
+    public void Refuse(int line, string problem, string remedy) => _faults.Add(line, problem, remedy);
 
     /// <summary>Tells of keys that are needed and missing.</summary>
     public void Require(params string[] keys)

@@ -7,64 +7,54 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Reads sweeps.csv: one row a sweep.</summary>
 internal sealed class Manifest
 {
-    private static readonly string[] Columns = ["file", "role", "lot", "specimen", "placement", "column", "taken_at", "source_dbm", "exclude"];
-
     private readonly FaultList _faults = new(CampaignFolder.ManifestName);
     private readonly FaultList _missing = new(CampaignFolder.ManifestName);
-    private readonly Dictionary<string, int> _places = [];
     private readonly HashSet<(string, string?)> _seen = [];
     private readonly string _root;
 
-    private Manifest(string root) => _root = root;
+    private readonly ImmutableArray<PropertyColumn> _own;
+    private readonly PropertyCells _properties;
 
-    public static SweepList Read(string root)
+    private Manifest(string root, ImmutableArray<PropertyColumn> own)
     {
-        var manifest = new Manifest(root);
+        (_root, _own) = (root, own);
+        _properties = new PropertyCells(own, _faults);
+    }
+
+    /// <summary>Reads the list of a campaign.</summary>
+    /// <param name="root">The campaign's folder.</param>
+    /// <param name="own">The user's own columns.</param>
+    public static SweepList Read(string root, ImmutableArray<PropertyColumn> own)
+    {
+        var manifest = new Manifest(root, own);
         CsvTable? table = CsvTable.Read(Path.Combine(root, CampaignFolder.ManifestName), manifest._faults);
         // Remarks alone, or nothing behind the header: the template as it was written.
         bool blank = table is { Header.IsEmpty: true, Rows.IsEmpty: true };
-        ImmutableArray<SweepEntry> entries = table is not null && !blank && manifest.TakeHeader(table.Header) ? manifest.Rows(table) : [];
+        ImmutableArray<SweepEntry> entries = table is not null && !blank ? manifest.Rows(table) : [];
         return new SweepList
         {
             Entries = entries,
+            Properties = manifest._properties.All,
             Faults = manifest._faults.All,
             Unread = manifest._missing.All,
             Inputs = table is null ? [] : [new InputFile(CampaignFolder.ManifestName, table.Sha256)],
         };
     }
 
-    private bool TakeHeader(ImmutableArray<string> header)
-    {
-        for (int i = 0; i < header.Length; i++)
-        {
-            string name = header[i].Trim().ToLowerInvariant();
-            if (!Columns.Contains(name))
-            {
-                _faults.Add(1, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, Columns)}", $"use {string.Join(", ", Columns)}");
-            }
-            else if (!_places.TryAdd(name, i))
-            {
-                _faults.Add(1, $"the column '{name}' is there twice", "keep one of them");
-            }
-        }
-
-        foreach (string needed in Columns[..2])
-        {
-            if (!_places.ContainsKey(needed))
-            {
-                _faults.Add(1, $"the column '{needed}' is missing", "the first line names the columns; file and role are needed");
-            }
-        }
-
-        return !_faults.Any;
-    }
-
     private ImmutableArray<SweepEntry> Rows(CsvTable table)
     {
+        var columns = new ManifestColumns(table.Header, _own, _faults);
+        // A header alone, as the template has it, lists no sweeps, and that is said instead.
+        _faults.AddRange(table.Rows.IsEmpty ? [] : columns.Lacking(_own));
+        if (_faults.Any)
+        {
+            return [];
+        }
+
         var entries = ImmutableArray.CreateBuilder<SweepEntry>();
         foreach ((int line, ImmutableArray<string> fields) in table.Rows)
         {
-            if (Entry(line, fields) is { } entry)
+            if (Entry(line, name => columns.Cell(fields, name)) is { } entry)
             {
                 entries.Add(entry);
             }
@@ -79,18 +69,17 @@ internal sealed class Manifest
         return [.. entries.OrderBy(e => e.File, NaturalOrder.Instance)];
     }
 
-    private SweepEntry? Entry(int line, ImmutableArray<string> fields)
+    private SweepEntry? Entry(int line, Func<string, string> cell)
     {
-        string Field(string name) => _places.TryGetValue(name, out int at) && at < fields.Length ? fields[at].Trim() : "";
-        string? file = SafePath(Field("file"), line);
-        if (Roles.Parse(Field("role")) is not { } role)
+        string? file = SafePath(cell("file"), line);
+        if (Roles.Parse(cell("role")) is not { } role)
         {
-            _faults.Add(line, $"'{Field("role")}' is not a role{Spelling.Hint(Field("role"), Roles.Names)}", $"use {string.Join(", ", Roles.Names)}");
+            _faults.Add(line, $"'{cell("role")}' is not a role{Spelling.Hint(cell("role"), Roles.Names)}", $"use {string.Join(", ", Roles.Names)}");
             return null;
         }
 
-        string? lot = Name("lot", Field("lot"), line);
-        string? specimen = Name("specimen", Field("specimen"), line);
+        string? lot = Name("lot", cell("lot"), line);
+        string? specimen = Name("specimen", cell("specimen"), line);
         if (role == SweepRole.Covered && specimen is null)
         {
             _faults.Add(line, "a covered sweep needs its specimen", "fill in the column 'specimen'");
@@ -100,12 +89,13 @@ internal sealed class Manifest
         {
             Lot = role == SweepRole.Covered ? lot ?? "1" : null,
             Specimen = role == SweepRole.Covered ? specimen : null,
-            Placement = Name("placement", Field("placement"), line),
-            Column = Field("column") is { Length: > 0 } column ? column : null,
-            TakenAt = Time(Field("taken_at"), line),
-            SourceDbm = Level(Field("source_dbm"), line),
-            Exclude = Name("exclude", Field("exclude"), line),
+            Placement = Name("placement", cell("placement"), line),
+            Column = cell("column") is { Length: > 0 } column ? column : null,
+            TakenAt = Time(cell("taken_at"), line),
+            SourceDbm = Level(cell("source_dbm"), line),
+            Exclude = Name("exclude", cell("exclude"), line),
         };
+        _properties.Take(line, entry, cell);
         if (file is not null && !_seen.Add((file, entry.Column?.ToLowerInvariant())))
         {
             _faults.Add(line, $"{file} is listed twice", "remove one of the rows, or name different columns");

@@ -9,9 +9,6 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>The section [requirement] of campaign.toml: one value, points, or a file of points.</summary>
 internal sealed class RequirementSection(string root, FaultList faults)
 {
-    // What a frequency typed in kHz, MHz or GHz has to be multiplied with.
-    private static readonly (double Factor, string Power)[] OtherUnits = [(1e6, "e6"), (1e9, "e9"), (1e3, "e3")];
-
     private static readonly string[] Statements = ["se_db", "points", "file"];
 
     public Requirement? Requirement { get; private set; }
@@ -70,7 +67,7 @@ internal sealed class RequirementSection(string root, FaultList faults)
             return [];
         }
 
-        (double _, string? power) = OtherUnits.FirstOrDefault(u => band.Meets(asked.Start.Value * u.Factor, asked.Stop.Value * u.Factor));
+        string? power = band.MissingPower(asked.Start.Value, asked.Stop.Value);
         return
         [
             new ReadFault(

@@ -17,7 +17,9 @@ internal sealed class SettingsReader
     /// <summary>No frequency lies above.</summary>
     public const double HighestHertz = 1e15;
 
-    private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "budget", "field"];
+    private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "budget", "named_band", "lots", "choice", "field"];
+
+    private static readonly string[] Repeated = ["uncertainty", "named_band"];
 
     private readonly FaultList _faults = new(CampaignFolder.SettingsName);
     private readonly string _root;
@@ -79,11 +81,11 @@ internal sealed class SettingsReader
             {
                 _faults.Add(keys.Line, $"there is no section [{name}]{Spelling.Hint(name, Sections)}", $"use {string.Join(", ", Sections)}");
             }
-            else if ((name == "uncertainty") != table is TableArraySyntax)
+            else if (Repeated.Contains(name) != table is TableArraySyntax)
             {
-                _faults.Add(keys.Line, $"the heading of '{name}' has the wrong brackets", name == "uncertainty" ? "write [[uncertainty]], once for each entry" : $"write [{name}]");
+                _faults.Add(keys.Line, $"the heading of '{name}' has the wrong brackets", Repeated.Contains(name) ? $"write [[{name}]], once for each entry" : $"write [{name}]");
             }
-            else if (name != "uncertainty" && !seen.Add(name))
+            else if (!Repeated.Contains(name) && !seen.Add(name))
             {
                 _faults.Add(keys.Line, $"the section [{name}] is there twice", "join both");
             }
@@ -104,6 +106,9 @@ internal sealed class SettingsReader
             "requirement" => Requirement,
             "uncertainty" => Uncertainty,
             "budget" => Budget,
+            "named_band" => Named,
+            "lots" => Lots,
+            "choice" => Choice,
             _ => Field,
         };
         read(keys);
@@ -224,6 +229,31 @@ internal sealed class SettingsReader
         section.Read(keys);
         _plan = _plan with { BudgetFrequencies = [.. section.Frequencies.Select(f => f.At)] };
         _settings = _settings with { BudgetFrequencies = section.Frequencies };
+    }
+
+    private void Named(KeyReader keys)
+    {
+        if (NamedBandSection.Read(keys, _plan.NamedBands) is { } named)
+        {
+            _plan = _plan with { NamedBands = _plan.NamedBands.Add(named) };
+            _settings = _settings with { NamedBands = _settings.NamedBands.Add((named, keys.Line)) };
+        }
+    }
+
+    private void Lots(KeyReader keys) => _plan = _plan with
+    {
+        Lots = _plan.Lots with
+        {
+            MarginDb = keys.Number("same_within_db", 0.01, 60) ?? _plan.Lots.MarginDb,
+            Share = keys.Number("share", 0.5, 0.999) ?? _plan.Lots.Share,
+        },
+    };
+
+    private void Choice(KeyReader keys)
+    {
+        var section = new ChoiceSection(keys);
+        _plan = _plan with { Choice = section.Question };
+        _settings = _settings with { PropertyColumns = section.Columns, Yardstick = section.Yardstick };
     }
 
     private void Field(KeyReader keys)

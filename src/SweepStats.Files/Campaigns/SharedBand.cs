@@ -9,6 +9,9 @@ internal readonly record struct SharedBand(double Low, double High)
     // Exports round frequencies.
     private const double ShareOfFrequency = 1e-6;
 
+    // What a frequency typed in MHz, GHz or kHz has to be multiplied with.
+    private static readonly (double Factor, string Power)[] OtherUnits = [(1e6, "e6"), (1e9, "e9"), (1e3, "e3")];
+
     /// <summary>The band; null where the sweeps share none, of which their comparison has more to say.</summary>
     public static SharedBand? Of(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
     {
@@ -25,4 +28,11 @@ internal readonly record struct SharedBand(double Low, double High)
 
     /// <summary>Whether a stretch of frequencies has some in common with the band.</summary>
     public bool Meets(double start, double stop) => stop >= Low * (1 - ShareOfFrequency) && start <= High * (1 + ShareOfFrequency);
+
+    /// <summary>The power of ten that frequencies typed in another unit lack to meet the band, such as "e6"; null where none helps.</summary>
+    public string? MissingPower(double start, double stop)
+    {
+        SharedBand band = this;
+        return OtherUnits.FirstOrDefault(u => band.Meets(start * u.Factor, stop * u.Factor)).Power;
+    }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Files.Traces;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
 
@@ -7,6 +8,9 @@ namespace SweepStats.Files.Campaigns;
 internal sealed record SweepList
 {
     public ImmutableArray<SweepEntry> Entries { get; init; } = [];
+
+    /// <summary>What the user's own columns say of specimens.</summary>
+    public ImmutableArray<SpecimenProperty> Properties { get; init; } = [];
 
     public ImmutableArray<ReadFault> Faults { get; init; } = [];
 
@@ -17,17 +21,18 @@ internal sealed record SweepList
 
     public ImmutableArray<string> Assumptions { get; init; } = [];
 
-    public static SweepList Find(string root, ImmutableArray<string> settingsFiles)
+    public static SweepList Find(string root, CampaignSettings settings)
     {
         FolderWalk walk = FolderWalk.Through(root);
-        SweepList? manifest = File.Exists(Path.Combine(root, CampaignFolder.ManifestName)) ? Manifest.Read(root) : null;
+        SweepList? manifest = File.Exists(Path.Combine(root, CampaignFolder.ManifestName)) ? Manifest.Read(root, settings.PropertyColumns) : null;
         if (manifest is { IsBlank: false })
         {
             return Listed(manifest, walk);
         }
 
-        IEnumerable<string> known = [.. settingsFiles, .. manifest?.Inputs.Select(i => i.Path) ?? []];
+        IEnumerable<string> known = [.. settings.Inputs.Select(i => i.Path), .. manifest?.Inputs.Select(i => i.Path) ?? []];
         SweepList folders = FolderRoles.Of(walk with { Files = [.. walk.Files.Except(known)] });
+        folders = folders with { Faults = [.. folders.Faults, .. ManifestColumns.WithoutRows(settings.PropertyColumns, manifest is not null)] };
         return manifest is null ? folders : folders with
         {
             Inputs = manifest.Inputs,

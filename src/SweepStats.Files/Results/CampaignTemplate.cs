@@ -67,6 +67,24 @@ public static class CampaignTemplate
         # [budget]
         # frequencies_hz = [100e6, 433.9e6]
 
+        # Parts of the band that matter by themselves; one block each, up to 12.
+        # [[named_band]]
+        # name = "communications"
+        # start_hz = 225e6
+        # stop_hz = 400e6
+
+        # When lots are compared:
+        # [lots]
+        # same_within_db = 1        # lots whose means differ by less count as the same
+        # share = 0.95              # share of the pieces of a lot that its tolerance limit holds for
+
+        # When one specimen is to be chosen. The lists name columns of your own in sweeps.csv; their cells tell of the specimen.
+        # [choice]
+        # yardstick = "autumn/A1"           # held against the others and no candidate; the specimen alone where only one lot has it
+        # lower_is_better = ["price_eur"]   # numbers
+        # higher_is_better = []             # numbers
+        # shown = ["supplier"]              # shown and not weighed
+
         # Field strengths, for the question what remains behind the curtain.
         # [field]
         # threat_v_per_m = 50e3
@@ -79,6 +97,7 @@ public static class CampaignTemplate
         file,role,lot,specimen,placement,column,taken_at,source_dbm,exclude
         # One row a sweep; rows that start with '#' are remarks. As long as no row is filled in, the folders say the role:
         # floor/, reference/, covered/<lot>/<specimen>/<placement>/, linearity/, plate/.
+        # Columns of your own, such as price_eur, go behind these once [choice] in campaign.toml names them; one row of each specimen is enough.
         # floor/f01.csv,floor,,,,,2026-03-05T09:00:00,,
         # reference/r01.csv,reference,,,,,2026-03-05T09:10:00,10,
         # covered/autumn/a1-p1.csv,covered,autumn,A1,p1,,2026-03-05T09:20:00,10,

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Text.Json;
+using SweepStats.Bands;
 using SweepStats.Quantities;
 using SweepStats.Uncertainty;
 
@@ -39,7 +41,44 @@ internal static class SummaryPlan
         }
 
         json.WriteEndArray();
+        Comparisons(json, plan);
         json.WriteEndObject();
+    }
+
+    private static void Comparisons(Utf8JsonWriter json, AnalysisPlan plan)
+    {
+        json.WriteStartArray("named_bands");
+        foreach (NamedBand named in plan.NamedBands)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", named.Name);
+            Number(json, "start_hz", named.Band.Start.Value);
+            Number(json, "stop_hz", named.Band.Stop.Value);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartObject("lots");
+        Number(json, "same_within_db", plan.Lots.MarginDb);
+        Number(json, "share", plan.Lots.Share);
+        json.WriteEndObject();
+        json.WriteStartObject("choice");
+        json.WriteString("yardstick", plan.Choice.Yardstick?.ToString());
+        Texts(json, "lower_is_better", plan.Choice.LowerIsBetter);
+        Texts(json, "higher_is_better", plan.Choice.HigherIsBetter);
+        Texts(json, "shown", plan.Choice.Shown);
+        json.WriteEndObject();
+    }
+
+    private static void Texts(Utf8JsonWriter json, string name, ImmutableArray<string> texts)
+    {
+        json.WriteStartArray(name);
+        foreach (string text in texts)
+        {
+            json.WriteStringValue(text);
+        }
+
+        json.WriteEndArray();
     }
 
     /// <summary>A number; null where there is none or JSON cannot write it.</summary>

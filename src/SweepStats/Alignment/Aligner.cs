@@ -20,7 +20,7 @@ public static class Aligner
         RequireRole(used, SweepRole.Reference, "Shielding is the reference level minus the covered level: put sweeps without specimen into reference/.");
         RequireRole(used, SweepRole.Covered, "Put sweeps with the specimen in place into covered/<lot>/<specimen>/.");
         LevelScale scale = OneScale(used);
-        FrequencyGrid grid = CommonGrid.Of([.. used.Select(s => s.Grid)], band)
+        FrequencyGrid grid = SharedGrid(used, band)
             ?? throw new AlignmentException(band is null
                 ? "No frequency is shared by all sweeps: take floor, reference and covered with the same start, stop and number of points."
                 : "No frequency shared by all sweeps lies in the analysed band: check [band] in campaign.toml.");
@@ -42,6 +42,15 @@ public static class Aligner
             Excluded = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is not null)],
             SetAside = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && !IsShielding(s.Role))],
         };
+    }
+
+    /// <summary>The frequencies that an analysis of these sweeps has; null where they share none.</summary>
+    /// <param name="sweeps">Sweeps as read.</param>
+    /// <param name="band">Band to keep; null for all frequencies.</param>
+    public static FrequencyGrid? SharedGrid(ImmutableArray<Sweep> sweeps, FrequencyBand? band)
+    {
+        FrequencyGrid[] grids = [.. sweeps.Where(s => s.ExcludedBecause is null && IsShielding(s.Role)).Select(s => s.Grid)];
+        return grids.Length == 0 ? null : CommonGrid.Of(grids, band);
     }
 
     private static bool IsShielding(SweepRole role) => role is SweepRole.Floor or SweepRole.Reference or SweepRole.Covered;

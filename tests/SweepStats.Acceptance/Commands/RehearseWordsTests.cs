@@ -1,3 +1,4 @@
+using System.Globalization;
 using SweepStats.Acceptance.Files;
 using Xunit;
 
@@ -10,6 +11,11 @@ public sealed class RehearseWordsTests
     [InlineData("--requirement 400: a requirement lies between 0 and 300 dB", "--requirement", "400")]
     [InlineData("--stop: the band must stop above its start", "--start", "1GHz", "--stop", "1MHz")]
     [InlineData("--start fast: a frequency reads 30MHz, 1.5 GHz or 30e6", "--start", "fast")]
+    [InlineData("--lot-step B:-6: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from where to where", "--lot-step", "B:-6")]
+    [InlineData("--lot-step :-6:1MHz-2MHz: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from where to where", "--lot-step", ":-6:1MHz-2MHz")]
+    [InlineData("--lot-step A:much:1MHz-2MHz: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from where to where", "--lot-step", "A:much:1MHz-2MHz")]
+    [InlineData("--lot-step A:-6:300MHz: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from where to where", "--lot-step", "A:-6:300MHz")]
+    [InlineData("--lot-step A:-6:600MHz-300MHz: the step must stop above its start", "--lot-step", "A:-6:600MHz-300MHz")]
     public void WrongWordsAreRefusedAtOnce(string reason, params string[] words)
     {
         using var scratch = new ScratchFolder();
@@ -41,6 +47,32 @@ public sealed class RehearseWordsTests
         Assert.Empty(error);
         Assert.Contains("15 sweeps of 5 frequencies", output, StringComparison.Ordinal);
         Assert.StartsWith("A,A01,30,40.0000,", File.ReadAllLines(Path.Combine(folder, "truth.csv"))[1], StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("B:-6:300MHz-600MHz", 300e6, 600e6)]
+    [InlineData("B:-6:1e-1GHz - 2e+8", 100e6, 200e6)]
+    public void AStepOfALotStandsInTheTruth(string step, double start, double stop)
+    {
+        using var scratch = new ScratchFolder();
+        string folder = Path.Combine(scratch.Path, "c");
+        Assert.Equal(0, Shell.Run("rehearse", folder, "--points", "41", "--lots", "2", "--lot-step", step).Code);
+        string[][] rows = [.. File.ReadAllLines(Path.Combine(folder, "truth.csv")).Skip(1).Select(l => l.Split(','))];
+        Assert.Equal(82, rows.Length);
+        Assert.Contains(rows, r => r[3] == "34.0000");
+        Assert.All(rows, r => Assert.Equal(r[0] == "B" && double.Parse(r[2], CultureInfo.InvariantCulture) >= start && double.Parse(r[2], CultureInfo.InvariantCulture) <= stop ? "34.0000" : "40.0000", r[3]));
+    }
+
+    [Theory]
+    [InlineData("C:-6:300MHz-600MHz", "A rehearsal needs the lot C that is to have a step, and there are only A, B.")]
+    [InlineData("A:-6:2GHz-3GHz", "A rehearsal needs a swept frequency for the step of lot A, and none lies from 2000000000 to 3000000000 Hz.")]
+    public void AStepThatCannotBeDrawnIsRefused(string step, string reason)
+    {
+        using var scratch = new ScratchFolder();
+        string folder = Path.Combine(scratch.Path, "c");
+        (int code, _, string error) = Shell.Run("rehearse", folder, "--lots", "2", "--lot-step", step);
+        Assert.Equal((2, $"sweepstats rehearse: {reason}"), (code, error.TrimEnd()));
+        Assert.False(Directory.Exists(folder));
     }
 
     [Fact]

@@ -3,8 +3,11 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
+using SweepStats.Bands;
+using SweepStats.Choice;
 using SweepStats.Files.Campaigns;
 using SweepStats.Files.Results;
+using SweepStats.Quantities;
 using Xunit;
 
 namespace SweepStats.Acceptance.Files;
@@ -62,7 +65,13 @@ public sealed class ResultFiles
     [Fact]
     public void TheSummaryKeepsItsSchema()
     {
-        foreach (AnalysisResult result in new[] { SomeResult.Analysed(), SomeResult.OfEveryKind() })
+        AnalysisResult plain = SomeResult.Analysed();
+        AnalysisPlan asked = plain.Plan with
+        {
+            NamedBands = [new NamedBand("low", new FrequencyBand(new Hertz(30e6), new Hertz(35e6)))],
+            Choice = new ChoiceQuestion { Yardstick = SomeResult.Name, LowerIsBetter = ["price"], HigherIsBetter = ["strength"], Shown = ["supplier"] },
+        };
+        foreach (AnalysisResult result in new[] { plain, plain with { Plan = asked }, SomeResult.OfEveryKind() })
         {
             EvaluationResults outcome = Evaluate(Summary(result));
             Assert.True(outcome.IsValid, string.Join('\n', outcome.Details.Where(d => d.HasErrors).SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Value}"))));

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>Where sweeps.csv has its columns: those it knows, and the user's own that [choice] names.</summary>
+internal sealed class ManifestColumns
+{
+    private readonly Dictionary<string, int> _places = [];
+
+    /// <summary>Looks for the columns in a header; each that is unknown, or that no sweep does without, is a fault.</summary>
+    public ManifestColumns(ImmutableArray<string> header, ImmutableArray<PropertyColumn> own, FaultList faults)
+    {
+        string[] all = [.. Known, .. own.Select(c => c.Key)];
+        for (int i = 0; i < header.Length; i++)
+        {
+            string name = header[i].Trim().ToLowerInvariant();
+            if (!all.Contains(name))
+            {
+                faults.Add(1, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, all)}", $"use {string.Join(", ", Known)}; a column of your own is named under [choice] in {CampaignFolder.SettingsName}");
+            }
+            else if (!_places.TryAdd(name, i))
+            {
+                faults.Add(1, $"the column '{name}' is there twice", "keep one of them");
+            }
+        }
+
+        foreach (string needed in Needed.Where(n => !_places.ContainsKey(n)))
+        {
+            faults.Add(1, $"the column '{needed}' is missing", "the first line names the columns; file and role are needed");
+        }
+    }
+
+    /// <summary>Columns that every sweeps.csv may have.</summary>
+    public static ImmutableArray<string> Known { get; } = ["file", "role", "lot", "specimen", "placement", "column", "taken_at", "source_dbm", "exclude"];
+
+    private static ImmutableArray<string> Needed { get; } = ["file", "role"];
+
+    /// <summary>Columns that [choice] names and the header does not.</summary>
+    public IEnumerable<ReadFault> Lacking(ImmutableArray<PropertyColumn> own) =>
+        own.Where(c => !_places.ContainsKey(c.Key)).Select(c => Missing(c, $"and {CampaignFolder.ManifestName} has none of that name", "add it there"));
+
+    /// <summary>Columns that [choice] names where no row of sweeps.csv could fill them.</summary>
+    public static IEnumerable<ReadFault> WithoutRows(ImmutableArray<PropertyColumn> own, bool hasFile) =>
+        own.Select(c => Missing(
+            c, hasFile ? $"and {CampaignFolder.ManifestName} lists no sweeps" : $"and there is no {CampaignFolder.ManifestName}", $"list the sweeps in {CampaignFolder.ManifestName}, with that column"));
+
+    /// <summary>A cell without surrounding blanks; empty where the column or the cell is missing.</summary>
+    public string Cell(ImmutableArray<string> fields, string name) => _places.TryGetValue(name, out int at) && at < fields.Length ? fields[at].Trim() : "";
+
+    private static ReadFault Missing(PropertyColumn column, string why, string remedy) => new(
+        CampaignFolder.SettingsName, column.Line, $"the column '{column.Name}' is named under [choice], {why}", $"{remedy}, or take its name away");
+}

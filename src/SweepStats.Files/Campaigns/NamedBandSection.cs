@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Bands;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Files.Campaigns;
+
+/// <summary>A section [[named_band]] of campaign.toml: a part of the band that matters to the user.</summary>
+internal static class NamedBandSection
+{
+    // Every band is one more column of a page; more of them nobody reads.
+    private const int MostBands = 12;
+
+    /// <summary>The band; null where something is wrong, which is then told.</summary>
+    /// <param name="keys">The section.</param>
+    /// <param name="earlier">Bands of the sections above.</param>
+    public static NamedBand? Read(KeyReader keys, ImmutableArray<NamedBand> earlier)
+    {
+        string? name = keys.Text("name");
+        double? start = keys.Number("start_hz", 0, SettingsReader.HighestHertz);
+        double? stop = keys.Number("stop_hz", 0, SettingsReader.HighestHertz);
+        keys.Require("name", "start_hz", "stop_hz");
+        if (earlier.Length == MostBands)
+        {
+            keys.Refuse(keys.Line, FormattableString.Invariant($"there are more than {MostBands} named bands"), "keep those that matter");
+            return null;
+        }
+
+        if (name is not null && NameRule.Problem(name) is { } problem)
+        {
+            keys.Refuse("name", $"the name of the band {problem}", "shorten or correct it");
+            return null;
+        }
+
+        if (earlier.Any(e => string.Equals(e.Name, name, StringComparison.OrdinalIgnoreCase)))
+        {
+            keys.Refuse("name", $"there is another band of the name '{name}'", "give each band its own name");
+            return null;
+        }
+
+        if (start > stop)
+        {
+            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), "exchange the two");
+            return null;
+        }
+
+        return name is null || start is null || stop is null ? null : new NamedBand(name, new FrequencyBand(new Hertz(start.Value), new Hertz(stop.Value)));
+    }
+
+    /// <summary>Bands without a frequency to analyse. Where the sweeps share none at all, their comparison has more to say.</summary>
+    public static IEnumerable<ReadFault> Empty(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
+    {
+        if (settings.NamedBands.IsEmpty || SharedBand.Of(settings, sweeps) is not { } shared || Aligner.SharedGrid(sweeps, settings.Plan.Band) is not { } grid)
+        {
+            return [];
+        }
+
+        return from band in settings.NamedBands
+               where !grid.Hertz.ToArray().Any(hertz => band.Named.Band.Contains(new Hertz(hertz)))
+               select Fault(band, shared, grid);
+    }
+
+    private static ReadFault Fault((NamedBand Named, int Line) band, SharedBand shared, FrequencyGrid grid)
+    {
+        (double start, double stop) = (band.Named.Band.Start.Value, band.Named.Band.Stop.Value);
+        string remedy = shared.MissingPower(start, stop) is { } power
+            ? FormattableString.Invariant($"frequencies are in Hz: did you mean {start:R}{power}?")
+            : FormattableString.Invariant($"widen or move it; the nearest analysed frequency is {grid.Hertz.ToArray().MinBy(hertz => Math.Max(start - hertz, hertz - stop)):R} Hz");
+        return new ReadFault(
+            CampaignFolder.SettingsName, band.Line,
+            FormattableString.Invariant($"no analysed frequency lies in the band '{band.Named.Name}', {start:R} to {stop:R} Hz"), remedy);
+    }
+}
