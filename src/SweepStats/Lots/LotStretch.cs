@@ -8,7 +8,7 @@ namespace SweepStats.Lots;
 /// <param name="Frequencies">How many of them show the difference by themselves.</param>
 /// <param name="Lot">The lot farthest from the mean of the others; null where bounds hide which it is.</param>
 /// <param name="ApartDb">How far its mean lies from that of the others, in dB: less is negative.</param>
-/// <param name="AtLeast">Others are known from below only: it is at least as far away.</param>
+/// <param name="AtLeast">Some specimen is known from below only: it is at least as far away.</param>
 public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot, double ApartDb, bool AtLeast)
 {
     // Single frequencies that do not show the difference by themselves do not end a stretch.
@@ -16,32 +16,40 @@ public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot
 
     internal static ImmutableArray<LotStretch> Of(ImmutableArray<LotFrequency> frequencies, ImmutableArray<string> lots, double falseAlarm)
     {
-        int[] differing = [.. Enumerable.Range(0, frequencies.Length).Where(f => frequencies[f].Adjusted <= falseAlarm)];
-        List<List<int>> runs = [];
-        foreach (int f in differing)
+        List<(Standout Key, List<int> Run)> runs = [];
+        for (int f = 0; f < frequencies.Length; f++)
         {
-            if (runs.Count == 0 || f - runs[^1][^1] > LongestGap + 1)
+            if (frequencies[f].Adjusted <= falseAlarm)
             {
-                runs.Add([]);
-            }
+                Standout key = Farthest(frequencies[f]);
+                List<int>? run = runs.FindLast(r => r.Key == key).Run;
+                if (run is null || f - run[^1] > LongestGap + 1)
+                {
+                    runs.Add((key, run = []));
+                }
 
-            runs[^1].Add(f);
+                run.Add(f);
+            }
         }
 
-        return [.. runs.Select(run => Stretch(frequencies, lots, run)).OrderByDescending(s => s.Frequencies * Math.Abs(s.ApartDb)).ThenBy(s => s.Band.Start)];
+        return [.. runs.Select(r => Stretch(frequencies, lots, r.Key, r.Run)).OrderByDescending(s => s.Frequencies * Math.Abs(s.ApartDb)).ThenBy(s => s.Band.Start)];
     }
 
-    private static LotStretch Stretch(ImmutableArray<LotFrequency> frequencies, ImmutableArray<string> lots, List<int> run)
+    private static LotStretch Stretch(ImmutableArray<LotFrequency> frequencies, ImmutableArray<string> lots, Standout key, List<int> run) => new(
+        new FrequencyBand(frequencies[run[0]].At, frequencies[run[^1]].At), run.Count, key.Hidden ? null : lots[key.Lot],
+        run.Average(f => Apart(frequencies[f], key.Lot)), run.Exists(f => frequencies[f].Lots.Any(l => l.Bound)));
+
+    // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies higher all the more.
+    private static Standout Farthest(LotFrequency at)
     {
-        double[] apart = [.. lots.Select((_, l) => run.Average(f => frequencies[f].Lots[l].MeanDb - Others(frequencies[f], l).Average(o => o.MeanDb)))];
-        int farthest = Array.IndexOf(apart, apart.MaxBy(Math.Abs));
-        bool othersBound = run.Exists(f => Others(frequencies[f], farthest).Any(o => o.Bound)), ownBound = run.Exists(f => frequencies[f].Lots[farthest].Bound);
-        // Bounds only ever move up: a lot that lies lower than bounds does so all the more.
-        bool atLeast = apart[farthest] < 0 ? othersBound && !ownBound : ownBound && !othersBound;
-        return new LotStretch(
-            new FrequencyBand(frequencies[run[0]].At, frequencies[run[^1]].At), run.Count,
-            atLeast || !(othersBound || ownBound) ? lots[farthest] : null, apart[farthest], atLeast);
+        int farthest = Enumerable.Range(0, at.Lots.Length).MaxBy(l => Math.Abs(Apart(at, l)));
+        bool less = Apart(at, farthest) < 0;
+        return new Standout(farthest, less, less ? at.Lots[farthest].Bound : Others(at, farthest).Any(o => o.Bound));
     }
+
+    private static double Apart(LotFrequency at, int lot) => at.Lots[lot].MeanDb - Others(at, lot).Average(o => o.MeanDb);
 
     private static IEnumerable<LotPoint> Others(LotFrequency at, int lot) => at.Lots.Where((_, l) => l != lot);
+
+    private readonly record struct Standout(int Lot, bool Less, bool Hidden);
 }
