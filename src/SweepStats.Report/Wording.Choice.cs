@@ -95,9 +95,9 @@ public static partial class Wording
 
     internal static IEnumerable<IReadOnlyList<string>> RankingRows(AnalysisResult result, BandRanking band)
     {
-        for (int i = 0; i < band.Ranking.Length; i++)
+        foreach (RankedSpecimen specimen in band.Ranking)
         {
-            yield return RankingRow(result, band, band.Ranking[i], Plain(i + 1));
+            yield return RankingRow(result, band, specimen, Plain(specimen.Rank));
         }
 
         if (band.Yardstick is { } yardstick)

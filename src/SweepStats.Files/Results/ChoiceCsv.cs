@@ -26,9 +26,9 @@ public static class ChoiceCsv
         using var rows = new CsvRows(to, Header, own);
         foreach (BandRanking band in result.Choice?.Bands ?? [])
         {
-            for (int i = 0; i < band.Ranking.Length; i++)
+            foreach (RankedSpecimen specimen in band.Ranking)
             {
-                Row(rows, (result.Choice!, band, own), band.Ranking[i], i + 1);
+                Row(rows, (result.Choice!, band, own), specimen, specimen.Rank);
             }
 
             if (band.Yardstick is { } yardstick)

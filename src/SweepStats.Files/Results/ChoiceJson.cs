@@ -79,6 +79,7 @@ public static class ChoiceJson
         json.WriteStartObject();
         json.WriteString("lot", specimen.Name.Lot);
         json.WriteString("specimen", specimen.Name.Specimen);
+        SummaryPlan.Number(json, "rank", specimen.Rank > 0 ? specimen.Rank : null);
         SummaryPlan.Number(json, "group", specimen.Group);
         Figure(json, "mean", specimen.MeanDb);
         SummaryPlan.Number(json, "at_least_db", specimen.AtLeast?.Value);

@@ -12,7 +12,10 @@ internal sealed class FigureEstimator
     private readonly bool[] _fixed;
     private readonly bool _readable;
 
-    public FigureEstimator(ShieldingCurve curve, Confidence confidence)
+    /// <param name="curve">The curve.</param>
+    /// <param name="confidence">Level of the limits.</param>
+    /// <param name="counts">Which frequencies the figures take; all unless given.</param>
+    public FigureEstimator(ShieldingCurve curve, Confidence confidence, Func<int, bool>? counts = null)
     {
         _spread = curve.Spread;
         _confidence = confidence;
@@ -29,8 +32,9 @@ internal sealed class FigureEstimator
                 _ => (double.NaN, true),
             };
             _shielding[f] = value;
-            _fixed[f] = bound;
-            _readable &= double.IsFinite(value);
+            bool taken = counts is null || counts(f);
+            _fixed[f] = bound && taken;
+            _readable &= double.IsFinite(value) || !taken;
         }
     }
 

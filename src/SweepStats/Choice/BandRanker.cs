@@ -46,7 +46,7 @@ internal static class BandRanker
             PointCount = compared.Length,
             LeftOut = inside.Length - readable.Length,
             CappedLeftOut = readable.Length - compared.Length,
-            Ranking = [.. all.Where((_, i) => i != yardstick).OrderByDescending(s => s.MeanDb.Low ?? s.MeanDb.Value ?? double.NegativeInfinity).ThenBy(s => s.Name)],
+            Ranking = Ranked([.. all.Where((_, i) => i != yardstick)]),
             Yardstick = yardstick < 0 ? null : all[yardstick],
         };
     }
@@ -56,7 +56,7 @@ internal static class BandRanker
 
     private static RankedSpecimen Stated(ShieldingCurve curve, (double[] Weights, int[] Inside, Confidence Level) over, (CandidateMean Mean, double? DeviationDb) figure)
     {
-        var figures = new FigureEstimator(curve, over.Level);
+        var figures = new FigureEstimator(curve, over.Level, f => over.Weights[f] > 0);
         bool unlimited = over.Inside.Any(f => curve.Readings[f] is ShieldingReading.Unreadable || curve.Readings[f].Evidence.OneSidedLow is null);
         return new RankedSpecimen
         {
@@ -67,6 +67,13 @@ internal static class BandRanker
             Open = figure.Mean.Open || !double.IsFinite(figure.Mean.Value),
             DeviationDb = figure.DeviationDb,
         };
+    }
+
+    // Groups stay together; within one, and for the rank, the best claim comes first.
+    private static ImmutableArray<RankedSpecimen> Ranked(RankedSpecimen[] candidates)
+    {
+        IEnumerable<RankedSpecimen> byClaim = candidates.OrderByDescending(s => s.MeanDb.Low ?? s.MeanDb.Value ?? double.NegativeInfinity).ThenBy(s => s.Name);
+        return [.. byClaim.Select((s, i) => s with { Rank = i + 1 }).OrderBy(s => s.Group ?? int.MaxValue)];
     }
 
     private static void Compare(

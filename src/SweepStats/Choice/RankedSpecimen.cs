@@ -12,6 +12,9 @@ public sealed record RankedSpecimen
     /// <summary>Which piece.</summary>
     public required SpecimenName Name { get; init; }
 
+    /// <summary>Place among the candidates by the lower limit of the mean, from 1; 0 for the yardstick.</summary>
+    public int Rank { get; init; }
+
     /// <summary>Mean shielding over the compared part of the band, with the interval that can be claimed.</summary>
     public required BandFigure MeanDb { get; init; }
 
@@ -61,7 +64,7 @@ public sealed record BandRanking
     /// <summary>Frequencies left out for all, since a candidate is known from below only there.</summary>
     public required int CappedLeftOut { get; init; }
 
-    /// <summary>The candidates by the lower limit of their mean; those of which nothing is known come last.</summary>
+    /// <summary>The candidates by group, within one by the lower limit of their mean; those of which nothing is known come last.</summary>
     public required ImmutableArray<RankedSpecimen> Ranking { get; init; }
 
     /// <summary>The yardstick; null without one.</summary>

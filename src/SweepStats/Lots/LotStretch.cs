@@ -35,21 +35,26 @@ public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot
         return [.. runs.Select(r => Stretch(frequencies, lots, r.Key, r.Run)).OrderByDescending(s => s.Frequencies * Math.Abs(s.ApartDb)).ThenBy(s => s.Band.Start)];
     }
 
-    private static LotStretch Stretch(ImmutableArray<LotFrequency> frequencies, ImmutableArray<string> lots, Standout key, List<int> run) => new(
-        new FrequencyBand(frequencies[run[0]].At, frequencies[run[^1]].At), run.Count, key.Hidden ? null : lots[key.Lot],
-        run.Average(f => Apart(frequencies[f], key.Lot)), run.Exists(f => frequencies[f].Lots.Any(l => l.Bound)));
+    private static LotStretch Stretch(ImmutableArray<LotFrequency> frequencies, ImmutableArray<string> lots, Standout key, List<int> run)
+    {
+        int[] told = [.. run.Where(f => !Hidden(frequencies[f], key))];
+        return new LotStretch(
+            new FrequencyBand(frequencies[run[0]].At, frequencies[run[^1]].At), run.Count, told.Length > 0 ? lots[key.Lot] : null,
+            (told.Length > 0 ? told : [.. run]).Average(f => Apart(frequencies[f], key.Lot)), run.Exists(f => frequencies[f].Lots.Any(l => l.Bound)));
+    }
 
-    // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies higher all the more.
     private static Standout Farthest(LotFrequency at)
     {
         int farthest = Enumerable.Range(0, at.Lots.Length).MaxBy(l => Math.Abs(Apart(at, l)));
-        bool less = Apart(at, farthest) < 0;
-        return new Standout(farthest, less, less ? at.Lots[farthest].Bound : Others(at, farthest).Any(o => o.Bound));
+        return new Standout(farthest, Apart(at, farthest) < 0);
     }
+
+    // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies higher all the more.
+    private static bool Hidden(LotFrequency at, Standout key) => key.Less ? at.Lots[key.Lot].Bound : Others(at, key.Lot).Any(o => o.Bound);
 
     private static double Apart(LotFrequency at, int lot) => at.Lots[lot].MeanDb - Others(at, lot).Average(o => o.MeanDb);
 
     private static IEnumerable<LotPoint> Others(LotFrequency at, int lot) => at.Lots.Where((_, l) => l != lot);
 
-    private readonly record struct Standout(int Lot, bool Less, bool Hidden);
+    private readonly record struct Standout(int Lot, bool Less);
 }
