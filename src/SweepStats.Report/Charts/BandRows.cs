@@ -13,6 +13,15 @@ internal sealed class BandRows : ChartSeries
     /// <summary>Figures: row, and limits; a value only where there is one.</summary>
     public required IReadOnlyList<(double Row, double? Value, double Low, double? High)> Figures { get; init; }
 
+    /// <summary>Marker of a value with its interval.</summary>
+    public MarkerType Marker { get; init; } = MarkerType.Circle;
+
+    /// <summary>Whether that marker is hollow.</summary>
+    public bool Hollow { get; init; }
+
+    /// <summary>Whether a value with its interval has its figure beside it.</summary>
+    public bool Labelled { get; init; } = true;
+
     protected override void Draw(IRenderContext rc)
     {
         foreach ((double row, double? value, double low, double? high) in Figures)
@@ -21,7 +30,10 @@ internal sealed class BandRows : ChartSeries
             if (value is { } v && high is { } h)
             {
                 Bar(rc, left, At(h, row), At(v, row));
-                Label(rc, At(h, row), Wording.Ratio(v));
+                if (Labelled)
+                {
+                    Label(rc, At(h, row), Wording.Ratio(v));
+                }
             }
             else if (value is { } alone)
             {
@@ -53,7 +65,7 @@ internal sealed class BandRows : ChartSeries
         Stroke(rc, Colour, 1.4, null, low, high);
         Foot(rc, low);
         Foot(rc, high);
-        rc.DrawMarker(value, MarkerType.Circle, null, 4, Colour, Colour, 1, EdgeRenderingMode.PreferGeometricAccuracy);
+        rc.DrawMarker(value, Marker, null, Hollow ? 4.6 : 4, Hollow ? OxyColors.White : Colour, Colour, Hollow ? 1.4 : 1, EdgeRenderingMode.PreferGeometricAccuracy);
     }
 
     private void Open(IRenderContext rc, ScreenPoint foot, double length)
