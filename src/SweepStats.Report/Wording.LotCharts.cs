@@ -42,7 +42,9 @@ public static partial class Wording
         return Band(band.Band) + part + FirstOf(shown, band.Lots.Length, "lot");
     }
 
-    internal static string LotMeanLegend(LotQuestion question) => $"mean of the lot with {Level(question.Confidence)} interval";
+    internal static string LotMeanLegend(LotQuestion question, bool cut) => $"mean of the lot with {Level(question.Confidence)} interval{(cut ? " (cut at the frame)" : string.Empty)}";
+
+    internal static string PromiseOutside(double limit) => limit < 0 ? "promises nothing" : $"promises {LowTenths(limit)} dB, outside the picture";
 
     internal static string LotPromiseLegend(LotQuestion question) => $"{Share(question)} of its pieces have at least this mean";
 
@@ -73,7 +75,7 @@ public static partial class Wording
     internal static string LotPromiseSubtitle(LotComparison lots, (int Shown, int Told) lines)
     {
         string left = lines.Shown < lines.Told ? $"; the {Plain(lines.Shown)} of {Count(lines.Told, "lot")} that promise least" : string.Empty;
-        string untold = lines.Told < lots.Lots.Length ? $"; {Count(lots.Lots.Length - lines.Told, "lot")} of too few specimens left out" : string.Empty;
+        string untold = lines.Told < lots.Lots.Length ? $"; {Count(lots.Lots.Length - lines.Told, "lot")} without a promise" : string.Empty;
         return $"with {Level(lots.Question.Confidence)} confidence, from the scatter of the specimens of the lot{left}{untold}";
     }
 
@@ -175,8 +177,6 @@ public static partial class Wording
     };
 
     internal static string YardstickLabel(string name) => $"{Frame.Name(name)} (yardstick)";
-
-    internal static string ChoiceMeanLegend(bool open) => "mean with its interval" + (open ? "; arrow: at least" : string.Empty);
 
     /// <summary>Probability of being the best; a side that is open is rounded away from the claim.</summary>
     internal static string BestProbability(RankedSpecimen specimen) => (specimen.ProbabilityBest, specimen.ProbabilitySide) switch

@@ -29,7 +29,8 @@ internal sealed class BandRows : ChartSeries
             ScreenPoint left = At(low, row);
             if (value is { } v && high is { } h)
             {
-                Bar(rc, left, At(h, row), At(v, row));
+                // A limit outside the picture is drawn to its frame, without a foot.
+                Bar(rc, (At(Inside(low), row), At(Inside(h), row)), At(v, row), (Inside(low) == low, Inside(h) == h));
                 if (Labelled)
                 {
                     Label(rc, At(h, row), Wording.Ratio(v));
@@ -37,7 +38,7 @@ internal sealed class BandRows : ChartSeries
             }
             else if (value is { } alone)
             {
-                rc.DrawMarker(At(alone, row), MarkerType.Circle, null, 4, OxyColors.White, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+                Alone(rc, At(alone, row));
                 Label(rc, At(alone, row), $"{Wording.Ratio(alone)}, {Wording.UnrepeatedLegend}");
             }
             else
@@ -50,9 +51,13 @@ internal sealed class BandRows : ChartSeries
 
     protected override void DrawSample(IRenderContext rc, OxyRect box)
     {
-        if (Figures.Any(f => f.Value is not null))
+        if (Figures.All(f => f.Value is not null && f.High is null))
         {
-            Bar(rc, new(box.Left, box.Center.Y), new(box.Right - 4, box.Center.Y), new(box.Center.X - 2, box.Center.Y));
+            Alone(rc, box.Center);
+        }
+        else if (Figures.Any(f => f.Value is not null))
+        {
+            Bar(rc, (new(box.Left, box.Center.Y), new(box.Right - 4, box.Center.Y)), new(box.Center.X - 2, box.Center.Y), (true, true));
         }
         else
         {
@@ -60,11 +65,24 @@ internal sealed class BandRows : ChartSeries
         }
     }
 
-    private void Bar(IRenderContext rc, ScreenPoint low, ScreenPoint high, ScreenPoint value)
+    private void Alone(IRenderContext rc, ScreenPoint at) =>
+        rc.DrawMarker(at, MarkerType.Circle, null, 4, OxyColors.White, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+
+    private double Inside(double value) => Math.Clamp(value, XAxis.ActualMinimum, XAxis.ActualMaximum);
+
+    private void Bar(IRenderContext rc, (ScreenPoint Low, ScreenPoint High) limits, ScreenPoint value, (bool Low, bool High) feet)
     {
-        Stroke(rc, Colour, 1.4, null, low, high);
-        Foot(rc, low);
-        Foot(rc, high);
+        Stroke(rc, Colour, 1.4, null, limits.Low, limits.High);
+        if (feet.Low)
+        {
+            Foot(rc, limits.Low);
+        }
+
+        if (feet.High)
+        {
+            Foot(rc, limits.High);
+        }
+
         rc.DrawMarker(value, Marker, null, Hollow ? 4.6 : 4, Hollow ? OxyColors.White : Colour, Colour, Hollow ? 1.4 : 1, EdgeRenderingMode.PreferGeometricAccuracy);
     }
 

@@ -42,7 +42,7 @@ internal static class ChartBook
 
     private static Chart?[] OfChoice(AnalysisResult result, FileNames names) =>
         result.Choice is not { } choice ? []
-        : [.. choice.Bands.Select(band => ChoiceChart.Of(choice, band, band.Name is { } name ? names.Next("choice", name) : names.Next("choice")))];
+        : [.. choice.Bands.Select(band => ChoiceChart.Of(result, (choice, band), band.Name is { } name ? names.Next("choice", name) : names.Next("choice")))];
 
     private static IEnumerable<Chart> BehindFindings(AnalysisResult result, FileNames names)
     {

@@ -17,15 +17,17 @@ internal static class ChoiceChart
     // Room at the right for the probabilities.
     private const double Margin = 96;
 
-    // Room at the end of the longest interval for its figure, as a share of the span.
+    // Room at the end of the longest interval for its figure, as a share of the span; a figure without interval says so.
     private const double RoomForFigures = 0.2;
+    private const double RoomForWords = 0.5;
 
     // Claims that would take more room than the means themselves are left to the tables, with some allowance where these lie close together.
     private const double LeastRoomDb = 3;
 
     /// <summary>The chart; null where nothing is known of any candidate.</summary>
-    public static Chart? Of(SpecimenChoice choice, BandRanking band, string name)
+    public static Chart? Of(AnalysisResult result, (SpecimenChoice Choice, BandRanking Band) of, string name)
     {
+        (SpecimenChoice choice, BandRanking band) = of;
         ChoiceRows rows = ChoiceRows.Of(band, Most);
         if (!rows.Placed.Any(p => IsKnown(p.Specimen)))
         {
@@ -39,8 +41,8 @@ internal static class ChoiceChart
             new RowStripes { Colour = Ink.Veil(Ink.Faint, 130), Groups = rows.Groups },
             new RowText { Colour = Ink.Black, Rows = rows.Headings, Heading = true },
             .. Probabilities(rows),
-            Means(rows, s => !dominated.Contains(s.Name), hollow: false),
-            Means(rows, s => dominated.Contains(s.Name), hollow: true),
+            Means(rows, s => !dominated.Contains(s.Name), Wording.MeanLegend(result.Plan.Confidence), hollow: false),
+            Means(rows, s => dominated.Contains(s.Name), Wording.DominatedLegend, hollow: true),
             Yardstick(rows),
             claims,
             Unknown(rows),
@@ -52,7 +54,7 @@ internal static class ChoiceChart
 
     private static bool IsKnown(RankedSpecimen specimen) => specimen.MeanDb is { Low: not null } or { Value: not null };
 
-    private static BandRows? Means(ChoiceRows rows, Func<RankedSpecimen, bool> which, bool hollow)
+    private static BandRows? Means(ChoiceRows rows, Func<RankedSpecimen, bool> which, string legend, bool hollow)
     {
         var figures = Figures(rows.Placed.Where(p => which(p.Specimen)));
         return figures.Count == 0 ? null : new BandRows
@@ -61,7 +63,7 @@ internal static class ChoiceChart
             Figures = figures,
             Hollow = hollow,
             Marker = hollow ? MarkerType.Diamond : MarkerType.Circle,
-            Title = hollow ? Wording.DominatedLegend : Wording.ChoiceMeanLegend(figures.Exists(f => f.High is null)),
+            Title = figures.TrueForAll(f => f.Value is not null && f.High is null) ? Wording.UnrepeatedLegend : legend,
         };
     }
 
@@ -106,7 +108,7 @@ internal static class ChoiceChart
 
     private static LinearAxis Values(ChoiceRows rows, PointMarks? claims)
     {
-        LinearAxis axis = DecibelScale.Axis("Shielding (dB)", Seen(rows).Concat(claims?.Points.Select(p => p.X) ?? []), RoomForFigures);
+        LinearAxis axis = DecibelScale.Axis("Shielding (dB)", Seen(rows).Concat(claims?.Points.Select(p => p.X) ?? []), rows.All.Any(p => p.Specimen.MeanDb is { Value: not null, High: null }) ? RoomForWords : RoomForFigures);
         axis.Position = AxisPosition.Bottom;
         return axis;
     }

@@ -6,7 +6,7 @@ namespace SweepStats.Report.Charts;
 internal sealed class EdgeStretches : ChartSeries
 {
     private const double Height = 6;
-    private const double Narrowest = 2;
+    private const double Narrowest = 4;
 
     /// <summary>All places, in their order.</summary>
     public required IReadOnlyList<double> Places { get; init; }

@@ -13,6 +13,9 @@ internal static class LotFrequencyChart
     private const double ArrowSpacing = 42;
     private const double LeastSpanDb = 1;
 
+    // Thin lines have no markers along them, only lone points do.
+    private const double Never = double.MaxValue;
+
     /// <summary>The chart; null for a single lot, and where nothing is known of any.</summary>
     public static Chart? Of(AnalysisResult result, string name)
     {
@@ -72,7 +75,7 @@ internal static class LotFrequencyChart
                 LoneDots = true,
                 Hollow = true,
                 Marker = ink.Marker,
-                MarkerStart = double.MaxValue,
+                MarkerStart = Never,
                 Title = LotTraces.Any(clear) ? null : title,
                 ArrowStyle = bounds.Count > 0 ? among.Place : null,
             };

@@ -6,11 +6,11 @@ namespace SweepStats.Report.Charts;
 /// <summary>What each lot promises over frequency: a share of its pieces shields at least this much.</summary>
 internal static class LotPromiseChart
 {
-    /// <summary>The chart; null where too few specimens tell for every lot.</summary>
+    /// <summary>The chart; null where no lot promises anything: a limit below 0 dB, as two specimens that differ give it, is no promise of shielding.</summary>
     public static Chart? Of(AnalysisResult result, string name)
     {
         LotComparison lots = result.Lots;
-        List<DataPoint>[] promised = [.. lots.Lots.Select((_, l) => LotTraces.Points(lots.Frequencies, f => f.Lots[l].PromisedDb))];
+        List<DataPoint>[] promised = [.. lots.Lots.Select((_, l) => LotTraces.Points(lots.Frequencies, f => f.Lots[l].PromisedDb is { } promised and >= 0 ? promised : null))];
         int[] told = [.. Enumerable.Range(0, promised.Length).Where(l => LotTraces.Any(promised[l]))];
         if (told.Length == 0)
         {

@@ -13,6 +13,7 @@ internal static class LotsChart
 
     private const int RowHeight = 50;
     private const int Surroundings = 165;
+    private const double LeastRoomDb = 5;
 
     /// <summary>Distance in rows between the mean, the pieces below it and the promise below these.</summary>
     private const double Apart = 0.25;
@@ -29,33 +30,45 @@ internal static class LotsChart
             return null;
         }
 
-        List<(double Row, double? Value, double Low, double? High)> means = [], promises = [];
-        for (int i = 0; i < lots.Length; i++)
-        {
-            if (lots[i].MeanIntervalDb is { } interval)
-            {
-                means.Add((i - Apart, lots[i].MeanDb, interval.Low, interval.High));
-            }
-
-            if (lots[i].ToleranceLimitDb is { } limit)
-            {
-                promises.Add((i + Apart, null, limit, null));
-            }
-        }
-
+        List<(double Row, double? Value, double Low, double? High)> means = [.. Placed(lots, l => l.MeanIntervalDb).Select(m => (m.Row - Apart, (double?)m.Lot.MeanDb, m.Figure.Low, (double?)m.Figure.High))];
+        List<(double Row, double Limit)> promises = [.. Placed(lots, l => l.ToleranceLimitDb).Select(p => (p.Row + Apart, p.Figure))];
         List<DataPoint> plain = [.. lots.Select((l, i) => new DataPoint(l.PlainMeanDb, i - Apart)).Where(p => double.IsFinite(p.X))];
-        PlotModel model = Frame.Model(Wording.LotsChartTitle, Wording.LotsChartSubtitle(band, lots.Length), Values([.. means, .. promises], [.. pieces, .. plain]), Rows(lots)).With(
+        LinearAxis values = Values([.. pieces.Select(p => p.X), .. plain.Select(p => p.X)], [.. means.SelectMany(m => new[] { m.Low, m.High!.Value }), .. promises.Select(p => p.Limit)]);
+        bool cut = means.Exists(m => m.Low < values.Minimum || m.High > values.Maximum);
+        PlotModel model = Frame.Model(Wording.LotsChartTitle, Wording.LotsChartSubtitle(band, lots.Length), values, Rows(lots)).With([
             new RowStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = [.. lots.Select((_, i) => ((double)i, (double)i))] },
             new PointMarks { Colour = Ink.Blue, Points = pieces, Marker = MarkerType.Diamond, Size = 3.4, Title = Wording.PieceLegend },
-            means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Labelled = false, Title = Wording.LotMeanLegend(result.Lots.Question) } : null,
-            promises.Count > 0 ? new BandRows { Colour = Ink.Lines[1].Colour, Figures = promises, Title = Wording.LotPromiseLegend(result.Lots.Question) } : null,
-            plain.Count > 0 ? new PointMarks { Colour = Ink.Red, Points = plain, Marker = MarkerType.Square, Size = 6, Hollow = true, Title = Wording.PlainMeanLegend } : null);
+            means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Labelled = false, Title = Wording.LotMeanLegend(result.Lots.Question, cut) } : null,
+            .. Promises(promises, values.Minimum, Wording.LotPromiseLegend(result.Lots.Question)),
+            plain.Count > 0 ? new PointMarks { Colour = Ink.Red, Points = plain, Marker = MarkerType.Square, Size = 6, Hollow = true, Title = Wording.PlainMeanLegend } : null,
+        ]);
         return new Chart(name, ChartKind.Lots, Wording.LotsChartTitle, Wording.LotsChartDescription(lots), model, Surroundings + (RowHeight * Math.Max(2, lots.Length)));
     }
 
-    private static LinearAxis Values(IEnumerable<(double Row, double? Value, double Low, double? High)> figures, IEnumerable<DataPoint> points)
+    private static IEnumerable<(double Row, LotSummary Lot, T Figure)> Placed<T>(ImmutableArray<LotSummary> lots, Func<LotSummary, T?> figure)
+        where T : struct =>
+        lots.Select((lot, i) => ((double)i, lot, figure(lot))).Where(l => l.Item3 is not null).Select(l => (l.Item1, l.lot, l.Item3!.Value));
+
+    private static IEnumerable<ChartSeries> Promises(IReadOnlyList<(double Row, double Limit)> promises, double least, string legend)
     {
-        LinearAxis axis = DecibelScale.Axis("Mean shielding over the band (dB)", figures.SelectMany(f => new[] { f.Low, f.High ?? f.Low }).Concat(points.Select(p => p.X)), 0.1);
+        OxyColor colour = Ink.Lines[1].Colour;
+        ILookup<bool, (double Row, double Limit)> seen = promises.ToLookup(p => p.Limit >= least);
+        if (seen[true].Any())
+        {
+            yield return new BandRows { Colour = colour, Figures = [.. seen[true].Select(p => (p.Row, (double?)null, p.Limit, (double?)null))], Title = legend };
+        }
+
+        if (seen[false].Any())
+        {
+            yield return new RowText { Colour = colour, Rows = [.. seen[false].Select(p => (p.Row, Wording.PromiseOutside(p.Limit)))] };
+        }
+    }
+
+    /// <summary>An axis for the points; limits far outside, as two pieces that differ give them, would squeeze these and are cut.</summary>
+    private static LinearAxis Values(double[] points, IEnumerable<double> limits)
+    {
+        double room = Math.Max(LeastRoomDb, 2 * (points.Max() - points.Min()));
+        LinearAxis axis = DecibelScale.Axis("Mean shielding over the band (dB)", points.Concat(limits.Select(l => Math.Clamp(l, points.Min() - room, points.Max() + room))), 0.1);
         axis.Position = AxisPosition.Bottom;
         return axis;
     }
