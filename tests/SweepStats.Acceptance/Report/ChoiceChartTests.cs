@@ -32,7 +32,7 @@ public sealed class ChoiceChartTests
     [Fact]
     public void GroupsComeInTheirOrderThoughAWideIntervalRanksLow()
     {
-        XElement[] texts = Texts(Of(Ranked("A01", 42) with { Group = 1, ProbabilityBest = 0.9 }, Ranked("A02", 40) with { Group = 2, ProbabilityBest = 0 }, Ranked("A03", 38) with { Group = 1, ProbabilityBest = 0.1 }));
+        XElement[] texts = Texts(Of(Ranked("A02", 40) with { Group = 2, ProbabilityBest = 0 }, Ranked("A01", 39) with { Group = 1, ProbabilityBest = 0.9 }, Ranked("A03", 38) with { Group = 1, ProbabilityBest = 0.1 }));
         string[] rows = [.. texts.Where(t => t.Value.StartsWith("A/", StringComparison.Ordinal) || t.Value.StartsWith("Group", StringComparison.Ordinal)).OrderBy(Height).Select(t => t.Value)];
         Assert.Equal(["Group 1: not to be told from the best", "A/A01", "A/A03", "Group 2", "A/A02"], rows);
         Assert.Equal(Height(texts.Single(t => t.Value == "A/A03")), Height(texts.Single(t => t.Value == "10 %")), 1.0);
