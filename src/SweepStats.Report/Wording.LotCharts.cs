@@ -1,13 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using SweepStats.Choice;
 using SweepStats.Lots;
-using SweepStats.Report.Charts;
-using SweepStats.Sweeps;
 
 namespace SweepStats.Report;
 
-/// <content>Titles, legends and descriptions of the charts of lots and of the choice between specimens.</content>
+/// <content>Titles, legends and descriptions of the charts of lots.</content>
 public static partial class Wording
 {
     internal const string LotsChartTitle = "Lots at a glance";
@@ -28,13 +25,6 @@ public static partial class Wording
     internal const string CentreLegend = "centre";
     internal const string ControlLimitLegend = "control limits, three standard deviations";
     internal const string OutsideLegend = "outside the limits";
-    internal const string DominatedLegend = "another is no worse in anything weighed";
-    internal const string YardstickLegend = "yardstick, not a candidate";
-    internal const string ChoiceClaimLegend = "at least, at every frequency";
-    internal const string NothingKnown = "nothing can be claimed";
-    internal const string ProbabilityHeading = "is the best";
-
-    private const double Rare = 0.001;
 
     internal static string LotsChartSubtitle(LotBand band, int shown)
     {
@@ -157,53 +147,6 @@ public static partial class Wording
         string[] outside = [.. chart.Points.Where(p => p.Outside).Select(p => $"{PlainText.Of(p.Label)} at {Hundredths(p.Value)}")];
         return $"{OverTimeTitle(chart.Figure)}, {Plain(chart.Points.Length)} points in order. Centre {Hundredths(chart.CentreDb)}. "
             + (outside.Length == 0 ? "None lies outside the control limits." : $"Outside the control limits: {string.Join(", ", outside)}.");
-    }
-
-    internal static string ChoiceChartTitle(BandRanking band) =>
-        band.Name is { } name ? $"Which specimen is best in band {Frame.Name(name)}" : "Which specimen is best over the whole band";
-
-    internal static string ChoiceChartSubtitle(SpecimenChoice choice, BandRanking band, int shown)
-    {
-        string order = band.GroupCount == 0 ? "by lower limit of the mean; nothing repeats, so nothing can be told apart" : "by group, then by lower limit of the mean";
-        string held = band.GroupCount > 0 && !choice.ByPlacement ? "; sweeps compared, not placements" : string.Empty;
-        return $"{Band(band.Band)}; {order}{held}{FirstOf(shown, band.Ranking.Length, "specimen")}";
-    }
-
-    internal static string GroupHeading(int? group) => group switch
-    {
-        1 => "Group 1: not to be told from the best",
-        { } later => $"Group {Plain(later)}",
-        null => "Not compared",
-    };
-
-    internal static string YardstickLabel(string name) => $"{Frame.Name(name)} (yardstick)";
-
-    /// <summary>Probability of being the best; a side that is open is rounded away from the claim.</summary>
-    internal static string BestProbability(RankedSpecimen specimen) => (specimen.ProbabilityBest, specimen.ProbabilitySide) switch
-    {
-        (null, _) => "not known",
-        ({ } p, ProbabilitySide.AtMost) => $"≤ {Points(Math.Max(p, Rare), Math.Ceiling)} %",
-        ({ } p, ProbabilitySide.AtLeast) => $"≥ {Points(p, Math.Floor)} %",
-        ( < Rare, _) => "< 0.1 %",
-        ( > 1 - Rare, _) => "> 99.9 %",
-        ({ } p, _) => $"{Points(p, Math.Round)} %",
-    };
-
-    internal static string ChoiceChartDescription(BandRanking band, IReadOnlySet<SpecimenName> dominated)
-    {
-        string best = band.GroupCount == 0 ? string.Empty
-            : $" Not to be told from the best: {string.Join(", ", band.Ranking.Where(r => r.Group == 1).Select(r => $"{Piece(r.Name)} (probability of being the best {BestProbability(r)})"))}.";
-        string[] worse = [.. band.Ranking.Where(r => dominated.Contains(r.Name)).Select(r => Piece(r.Name))];
-        string left = worse.Length == 0 ? string.Empty : $" Another is no worse in anything weighed: {string.Join(", ", worse)}.";
-        string yardstick = band.Yardstick is { } y ? $" The yardstick {Piece(y.Name)}: {Figure(y.MeanDb)}." : string.Empty;
-        return $"Mean shielding of {Count(band.Ranking.Length, "specimen")} over {Band(band.Band)}.{best}{left}{yardstick}";
-    }
-
-    // A whole percent is enough but for small ones.
-    private static string Points(double share, Func<double, double> round)
-    {
-        double scale = share < 0.0995 || share > 0.9905 ? 1000 : 100;
-        return Plain(round(Math.Round(share * scale, 6)) * 100 / scale);
     }
 
     private static string Share(LotQuestion question) => Plain(Math.Round(question.Share * 100, 3)) + " %";

@@ -5,6 +5,7 @@ using SweepStats.Choice;
 using SweepStats.Quantities;
 using SweepStats.Report;
 using SweepStats.Report.Charts;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using Xunit;
 
@@ -16,23 +17,26 @@ public sealed class ChoiceChartTests
     private static readonly Lazy<AnalysisResult> Drawn = new(() => Samples.Run(Samples.Lots with { Lots = 1, SpecimensPerLot = 4 }, Samples.Power));
 
     [Theory]
-    [InlineData(0.62, ProbabilitySide.Exact, "62 %")]
-    [InlineData(0.062, ProbabilitySide.Exact, "6.2 %")]
-    [InlineData(0.0004, ProbabilitySide.Exact, "< 0.1 %")]
-    [InlineData(0.9996, ProbabilitySide.Exact, "> 99.9 %")]
-    [InlineData(1.0, ProbabilitySide.AtMost, "≤ 100 %")]
-    [InlineData(0.621, ProbabilitySide.AtMost, "≤ 63 %")]
-    [InlineData(0.0, ProbabilitySide.AtMost, "≤ 0.1 %")]
-    [InlineData(0.629, ProbabilitySide.AtLeast, "≥ 62 %")]
-    [InlineData(0.0, ProbabilitySide.AtLeast, "≥ 0 %")]
-    [InlineData(null, ProbabilitySide.AtLeast, "not known")]
-    public void AProbabilityIsRoundedAwayFromTheClaim(double? probability, ProbabilitySide side, string printed) =>
-        Assert.Equal(printed, Wording.BestProbability(Ranked("A01", 40) with { ProbabilityBest = probability, ProbabilitySide = side }));
+    [InlineData(0.62, 0.62, "62 %")]
+    [InlineData(0.062, 0.062, "6.2 %")]
+    [InlineData(0.0004, 0.0004, "< 0.1 %")]
+    [InlineData(0.0, 0.0, "< 0.1 %")]
+    [InlineData(0.9996, 0.9996, "> 99.9 %")]
+    [InlineData(1.0, 1.0, "> 99.9 %")]
+    [InlineData(0.0, 0.621, "≤ 63 %")]
+    [InlineData(0.0, 0.0003, "≤ 0.1 %")]
+    [InlineData(0.629, 1.0, "≥ 62 %")]
+    [InlineData(0.0, 1.0, "not known")]
+    public void AProbabilityIsRoundedAwayFromTheClaim(double low, double high, string printed) =>
+        Assert.Equal(printed, Wording.BestProbability(Ranked("A01", 40) with { ProbabilityBest = new Interval(low, high) }));
+
+    [Fact]
+    public void NothingIsKnownOfAProbabilityWhereNothingRepeats() => Assert.Equal("not known", Wording.BestProbability(Ranked("A01", 40)));
 
     [Fact]
     public void GroupsComeInTheirOrderThoughAWideIntervalRanksLow()
     {
-        XElement[] texts = Texts(Of(Ranked("A02", 40) with { Group = 2, ProbabilityBest = 0 }, Ranked("A01", 39) with { Group = 1, ProbabilityBest = 0.9 }, Ranked("A03", 38) with { Group = 1, ProbabilityBest = 0.1 }));
+        XElement[] texts = Texts(Of(Ranked("A02", 40) with { Group = 2, ProbabilityBest = new Interval(0, 0) }, Ranked("A01", 39) with { Group = 1, ProbabilityBest = new Interval(0.9, 0.9) }, Ranked("A03", 38) with { Group = 1, ProbabilityBest = new Interval(0.1, 0.1) }));
         string[] rows = [.. texts.Where(t => t.Value.StartsWith("A/", StringComparison.Ordinal) || t.Value.StartsWith("Group", StringComparison.Ordinal)).OrderBy(Height).Select(t => t.Value)];
         Assert.Equal(["Group 1: not to be told from the best", "A/A01", "A/A03", "Group 2", "A/A02"], rows);
         Assert.Equal(Height(texts.Single(t => t.Value == "A/A03")), Height(texts.Single(t => t.Value == "10 %")), 1.0);
@@ -82,7 +86,7 @@ public sealed class ChoiceChartTests
     [Fact]
     public void FortyRowsAreShownAndTheRestIsSaid()
     {
-        RankedSpecimen[] many = [.. Enumerable.Range(1, 43).Select(i => Ranked($"A{i:D2}", 50 - (i * 0.1)) with { Group = 1, ProbabilityBest = 0.02 })];
+        RankedSpecimen[] many = [.. Enumerable.Range(1, 43).Select(i => Ranked($"A{i:D2}", 50 - (i * 0.1)) with { Group = 1, ProbabilityBest = new Interval(0.02, 0.02) })];
         XElement[] texts = Texts(Of([.. many]));
         Assert.Equal(40, texts.Count(t => t.Value.StartsWith("A/", StringComparison.Ordinal)));
         Assert.Contains(texts, t => t.Value.EndsWith("; the first 40 of 43 specimens", StringComparison.Ordinal));
@@ -102,6 +106,7 @@ public sealed class ChoiceChartTests
         MeanDb = new BandFigure(mean, mean - 0.5, mean + 0.5),
         AtLeast = new Decibels(mean - 1),
         CappedCount = 0,
+        Open = false,
         DeviationDb = 0.3,
     };
 
