@@ -29,8 +29,8 @@ internal static class ChartBook
 
     private static Chart?[] OfLots(AnalysisResult result, FileNames names) =>
     [
-        LotsChart.Of(result, names.Next("lots")),
         LotFrequencyChart.Of(result, names.Next("lots-over-frequency")),
+        LotsChart.Of(result, names.Next("lots")),
         LotPromiseChart.Of(result, names.Next("lot-promise")),
         ScatterChart.Of(result, names.Next("scatter")),
         ConsistencyChart.OfMeans(result.Lots.Whole, names.Next("consistency-h")),

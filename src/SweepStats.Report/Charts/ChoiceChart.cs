@@ -24,15 +24,19 @@ internal static class ChoiceChart
     // Claims that would take more room than the means themselves are left to the tables, with some allowance where these lie close together.
     private const double LeastRoomDb = 3;
 
+    /// <summary>Whether there is a chart of a band: something is known of a candidate.</summary>
+    public static bool Shows(BandRanking band) => band.Ranking.Any(IsKnown);
+
     /// <summary>The chart; null where nothing is known of any candidate.</summary>
     public static Chart? Of(AnalysisResult result, (SpecimenChoice Choice, BandRanking Band) of, string name)
     {
         (SpecimenChoice choice, BandRanking band) = of;
-        ChoiceRows rows = ChoiceRows.Of(band, Most);
-        if (!rows.Placed.Any(p => IsKnown(p.Specimen)))
+        if (!Shows(band))
         {
             return null;
         }
+
+        ChoiceRows rows = ChoiceRows.Of(band, Most);
 
         HashSet<SpecimenName> dominated = [.. choice.Dominated.Select(d => d.Name)];
         string title = Wording.ChoiceChartTitle(band);
