@@ -4,6 +4,7 @@ using System.Reflection;
 using System.Text;
 using SweepStats.Files.Campaigns;
 using SweepStats.Files.Results;
+using SweepStats.Lots;
 
 namespace SweepStats.Cli;
 
@@ -21,17 +22,38 @@ internal static class SummaryText
 
     public static string Text(byte[] summary) => Encoding.UTF8.GetString(summary).TrimEnd();
 
-    private static SummaryContext Context(CampaignAnalysis analysis, ImmutableArray<InputFile> written) => new()
+    /// <summary>summary.json of lots of several campaigns.</summary>
+    public static byte[] Of(LotHistory history, IReadOnlyList<(string Folder, CampaignAnalysis Analysis)> campaigns, ImmutableArray<InputFile> written)
+    {
+        using var stream = new MemoryStream();
+        SummaryContext context = Context(written) with
+        {
+            Inputs = [.. campaigns.SelectMany(c => c.Analysis.Reading.Inputs.Select(i => i with { Path = $"{c.Folder}/{i.Path}" }))],
+            LeftOut = [.. campaigns.SelectMany(c => c.Analysis.Reading.LeftOut)],
+        };
+        LotHistoryJson.Write(history, context, stream);
+        return stream.ToArray();
+    }
+
+    private static SummaryContext Context(CampaignAnalysis analysis, ImmutableArray<InputFile> written) => Context(written) with
+    {
+        // Only a report holds figures that were drawn.
+        Seed = written.IsEmpty ? null : analysis.Result.Plan.Seed,
+        Inputs = analysis.Reading.Inputs,
+        Assumptions = analysis.Reading.Assumptions,
+        LeftOut = analysis.Reading.LeftOut,
+    };
+
+    private static SummaryContext Context(ImmutableArray<InputFile> written) => new()
     {
         Program = "sweepstats",
         Version = typeof(SummaryText).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0],
         GeneratedAt = Now(),
-        // Only a report holds figures that were drawn.
-        Seed = written.IsEmpty ? null : analysis.Result.Plan.Seed,
-        Inputs = analysis.Reading.Inputs,
+        Seed = null,
+        Inputs = [],
         ReportFiles = written,
-        Assumptions = analysis.Reading.Assumptions,
-        LeftOut = analysis.Reading.LeftOut,
+        Assumptions = [],
+        LeftOut = [],
     };
 
     // SOURCE_DATE_EPOCH is what build tools agree on to make outputs reproducible; the demo's report in the repository is made with it.

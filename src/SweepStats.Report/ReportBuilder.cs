@@ -17,14 +17,18 @@ public static class ReportBuilder
     {
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(options);
-        ImmutableArray<Chart> charts = ChartBook.Of(result);
+        return Files(ChartBook.Of(result), pictures => ReportPage.Of(new PageContent(result, options, pictures)), options.Png);
+    }
+
+    internal static ImmutableArray<ReportFile> Files(ImmutableArray<Chart> charts, Func<ImmutableArray<ChartPicture>, string> page, bool png)
+    {
         ImmutableArray<ChartPicture> pictures = [.. charts.Select(SvgPicture.Of)];
         var files = ImmutableArray.CreateBuilder<ReportFile>();
-        files.Add(Utf8("index.html", ReportPage.Of(new PageContent(result, options, pictures))));
+        files.Add(Utf8("index.html", page(pictures)));
         for (int i = 0; i < charts.Length; i++)
         {
             files.Add(Utf8($"charts/{pictures[i].Name}.svg", SvgPicture.Declaration + pictures[i].Svg));
-            if (options.Png)
+            if (png)
             {
                 files.Add(new ReportFile($"charts/{pictures[i].Name}.png", PngPicture.Of(charts[i])));
             }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Lots;
+using SweepStats.Report.Charts;
 
 namespace SweepStats.Report;
 
@@ -26,7 +27,7 @@ public static partial class Wording
     internal const string ControlLimitLegend = "control limits, three standard deviations";
     internal const string OutsideLegend = "outside the limits";
 
-    internal static string LotsChartSubtitle(LotBand band, int shown)
+    internal static string LotsChartSubtitle(LotsShown band, int shown)
     {
         string part = band.ClearShare < 1 - 1e-9 ? $"; means over the {Percent(band.ClearShare)} of it where every specimen is bounded from both sides" : string.Empty;
         return Band(band.Band) + part + FirstOf(shown, band.Lots.Length, "lot");

@@ -10,20 +10,43 @@ public static partial class Wording
     public static IReadOnlyList<string> LotHistoryText(LotHistory history)
     {
         ArgumentNullException.ThrowIfNull(history);
-        List<string> lines = [$"All campaigns together, {Band(history.Band)}, {Count(history.PointCount, "frequency")}", .. HistoryAnswer(history)];
-        lines.Add(history.ClearShare > 0
-            ? $"Figures are of the {Percent(history.ClearShare)} of this band where every specimen of every campaign is bounded from both sides."
-            : "At every frequency some specimen of some campaign is known from below only, so no figure of the band can be had.");
-        lines.AddRange(TextTable.Of(["Campaign", .. LotColumns(history.Question)], history.Lots.Select(l => (IReadOnlyList<string>)[PlainText.Short(l.Campaign, LongestPiece), .. LotRow(l.Figures)])));
+        return
+        [
+            $"All campaigns together, {Band(history.Band)}, {Count(history.PointCount, "frequency")}", .. HistoryAnswer(history), HistoryPart(history),
+            .. TextTable.Of(HistoryColumns(history), history.Lots.Select(HistoryRow)), .. HistoryRemarks(history).Select(remark => "  " + remark),
+        ];
+    }
+
+    internal static string HistoryPart(LotHistory history) => history.ClearShare switch
+    {
+        0 => "At every frequency some specimen of some campaign is known from below only, so no figure of the band can be had.",
+        >= 1 - 1e-9 => "Every specimen of every campaign is bounded from both sides at every frequency.",
+        var share => $"Figures are of the {Percent(share)} of this band where every specimen of every campaign is bounded from both sides.",
+    };
+
+    internal static string[] HistoryColumns(LotHistory history) => ["Campaign", .. LotColumns(history.Question)];
+
+    internal static IReadOnlyList<string> HistoryRow(HistoryLot lot) => [PlainText.Short(lot.Campaign, LongestPiece), .. LotRow(lot.Figures)];
+
+    internal static IEnumerable<string> HistoryRemarks(LotHistory history)
+    {
         if (SameWithin([.. history.Pairs.Select(p => (Pair(Named(p.First), Named(p.Second)), p.Tested))], history.Question) is { } same)
         {
-            lines.Add("  " + same);
+            yield return same;
         }
 
-        lines.AddRange(history.OverTime.Select(chart => "  " + Control(chart)));
-        lines.Add("  Between campaigns the errors of both references and floors and what both state are part of the comparison; within one they drop out.");
-        return lines;
+        foreach (ControlChart chart in history.OverTime)
+        {
+            yield return Control(chart);
+        }
+
+        yield return "Between campaigns the errors of both references and floors and what both state are part of the comparison; within one they drop out.";
     }
+
+    internal const string HistoryKind = "Lots compared";
+
+    internal static string HistoryScope(LotHistory history, int campaigns) =>
+        $"{Band(history.Band)}, {Count(history.PointCount, "frequency")}; {Count(history.Lots.Length, "lot")} of {Count(campaigns, "campaign")}; intervals at {Level(history.Question.Confidence)}.";
 
     /// <summary>What a control chart shows, in a sentence.</summary>
     internal static string Control(ControlChart chart)
@@ -41,7 +64,7 @@ public static partial class Wording
         _ => "Steps from piece to piece",
     };
 
-    private static IEnumerable<string> HistoryAnswer(LotHistory history)
+    internal static IEnumerable<string> HistoryAnswer(LotHistory history)
     {
         HistoryPair[] known = [.. history.Pairs.Where(p => p.Adjusted is not null)];
         if (known.Length == 0)
@@ -61,5 +84,5 @@ public static partial class Wording
         }
     }
 
-    private static string Named(HistoryLot lot) => $"{PlainText.Short(lot.Campaign, LongestPiece)}: {PlainText.Of(lot.Figures.Lot)}";
+    private static string Named(HistoryLot lot) => PlainText.Short(lot.Label, LongestPiece);
 }

@@ -12,64 +12,82 @@ internal static class LotsCommand
     {
         var options = new CampaignOptions();
         var folders = new Argument<string[]>("CAMPAIGN") { Description = "Campaign folders; lots of several are compared with each other", Arity = ArgumentArity.OneOrMore };
+        Option<string?> to = ReportOutput.To("Folder for a report on the lots of several campaigns; none is written unless given");
+        Option<bool> png = ReportOutput.Png();
         var command = new Command("lots", "Say whether lots are alike, how much pieces scatter, and what each lot promises");
         options.AddTo(command, campaign: folders);
-        command.SetAction(words => Run(words, (options, words.GetValue(folders)!), terminal));
+        command.Options.Add(to);
+        command.Options.Add(png);
+        command.Validators.Add(result =>
+        {
+            if (result.GetResult(to) is not null && result.GetValue(folders) is { Length: 1 })
+            {
+                result.AddError("--out is for several campaigns; 'sweepstats run' writes the report of one");
+            }
+        });
+        command.SetAction(words => Run(words, options, (words.GetValue(folders)!, words.GetValue(to), words.GetValue(png)), terminal));
         return command;
     }
 
-    private static int Run(ParseResult words, (CampaignOptions Options, string[] Folders) asked, Terminal terminal)
+    private static int Run(ParseResult words, CampaignOptions options, (string[] Folders, string? Target, bool Png) asked, Terminal terminal)
     {
-        List<CampaignAnalysis> analyses = [];
-        foreach (string folder in asked.Folders)
+        if (asked.Target is { } target && ReportFolder.Refusal(target) is { } refusal)
         {
-            if (CampaignAnalysis.Of(folder, words, asked.Options, terminal) is { } analysis)
-            {
-                analyses.Add(analysis);
-            }
+            terminal.Error.WriteLine(refusal);
+            return ExitCode.BadInput;
         }
 
-        if (analyses.Count < asked.Folders.Length)
+        CampaignAnalysis?[] read = [.. asked.Folders.Select(folder => CampaignAnalysis.Of(folder, words, options, terminal))];
+        if (read.Contains(null))
         {
             return ExitCode.BadInput;
         }
 
+        List<CampaignAnalysis> analyses = [.. read.Select(a => a!)];
         LotHistory? together = null;
         if (analyses.Count > 1)
         {
-            try
+            together = Together(analyses, asked.Folders, terminal);
+            if (together is null || (asked.Target is not null && !Write(together, analyses, asked, terminal)))
             {
-                together = Together(analyses, asked.Folders);
-            }
-            catch (ArgumentException e)
-            {
-                terminal.Error.WriteLine($"sweepstats: {e.Message.Split(" (Parameter", 2)[0]} Give campaigns that cover a common band.");
                 return ExitCode.BadInput;
             }
         }
 
-        if (!words.GetValue(asked.Options.Quiet))
+        if (!words.GetValue(options.Quiet))
         {
-            foreach (string line in words.GetValue(asked.Options.Format) == "json" ? [Json(analyses, together)] : Text(analyses, together))
+            foreach (string line in words.GetValue(options.Format) == "json" ? [Json(analyses, together)] : Text(analyses, together, asked.Target))
             {
                 terminal.Out.WriteLine(line);
             }
         }
 
-        return words.GetValue(asked.Options.Gate) && !analyses.TrueForAll(a => a.Passes) ? ExitCode.Gated : ExitCode.Done;
+        return words.GetValue(options.Gate) && !analyses.TrueForAll(a => a.Passes) ? ExitCode.Gated : ExitCode.Done;
     }
 
+    private static bool Write(LotHistory together, List<CampaignAnalysis> analyses, (string[] Folders, string? Target, bool Png) asked, Terminal terminal) =>
+        ReportOutput.Write(asked.Target!, () => LotHistoryReport.Build(together, [.. analyses.Select(a => a.Result)], asked.Png), terminal, folder =>
+        {
+            ReportOutput.Put(folder, LotsCsv.FileName, stream => LotHistoryCsv.Write(together, stream));
+            return SummaryText.Of(together, [.. asked.Folders.Select(CampaignAnalysis.Named).Zip(analyses)], folder.Written());
+        }) is not null;
+
     // What the campaigns call themselves, unless two do alike.
-    private static LotHistory Together(List<CampaignAnalysis> analyses, string[] folders)
+    private static LotHistory? Together(List<CampaignAnalysis> analyses, string[] folders, Terminal terminal)
     {
         string[] titles = [.. analyses.Select(a => a.Result.Title)];
         bool distinct = titles.Distinct(StringComparer.Ordinal).Count() == titles.Length;
-        return LotHistoryComparer.Of(
-            [.. analyses.Select((a, i) => new CampaignLots(distinct ? titles[i] : CampaignAnalysis.Named(folders[i]), a.Result.Campaign, a.Result.Curves))],
-            analyses[0].Result.Lots.Question);
+        CampaignLots[] campaigns = [.. analyses.Select((a, i) => new CampaignLots(distinct ? titles[i] : CampaignAnalysis.Named(folders[i]), a.Result.Campaign, a.Result.Curves))];
+        if (LotHistoryComparer.SharedBand(campaigns) is null)
+        {
+            terminal.Error.WriteLine("sweepstats: the campaigns share no frequency; name campaigns that cover a common band");
+            return null;
+        }
+
+        return LotHistoryComparer.Of(campaigns, analyses[0].Result.Lots.Question);
     }
 
-    private static IEnumerable<string> Text(List<CampaignAnalysis> analyses, LotHistory? together)
+    private static IEnumerable<string> Text(List<CampaignAnalysis> analyses, LotHistory? together, string? report)
     {
         foreach (CampaignAnalysis analysis in analyses)
         {
@@ -87,6 +105,11 @@ internal static class LotsCommand
         foreach (string line in together is null ? [] : Wording.LotHistoryText(together))
         {
             yield return line;
+        }
+
+        if (report is not null)
+        {
+            yield return $"Report: {Path.Combine(report, "index.html")}";
         }
     }
 

@@ -10,8 +10,8 @@ internal static class RunCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();
-        var to = new Option<string?>("--out") { Description = "Report folder; reports/<campaign> unless given", HelpName = "FOLDER" };
-        var png = new Option<bool>("--png") { Description = "Also write each chart as PNG" };
+        Option<string?> to = ReportOutput.To("Report folder; reports/<campaign> unless given");
+        Option<bool> png = ReportOutput.Png();
         var command = new Command("run", "Analyse a campaign and write its report");
         options.AddTo(command);
         command.Options.Add(options.Seed);
@@ -53,38 +53,18 @@ internal static class RunCommand
 
     private static byte[]? Write(CampaignAnalysis analysis, (string Target, bool Png) report, Terminal terminal)
     {
-        try
+        var shown = new ReportOptions { Png = report.Png, Assumptions = analysis.Reading.Assumptions, LeftOut = analysis.Reading.LeftOut };
+        return ReportOutput.Write(report.Target, () => ReportBuilder.Build(analysis.Result, shown), terminal, folder =>
         {
-            using var folder = new ReportFolder(report.Target);
-            var shown = new ReportOptions { Png = report.Png, Assumptions = analysis.Reading.Assumptions, LeftOut = analysis.Reading.LeftOut };
-            foreach (ReportFile file in ReportBuilder.Build(analysis.Result, shown))
-            {
-                Put(folder, file.Path, stream => stream.Write(file.Content));
-            }
-
-            Put(folder, ShieldingCsv.FileName, stream => ShieldingCsv.Write(analysis.Result, stream));
-            Put(folder, BandsCsv.FileName, stream => BandsCsv.Write(analysis.Result, stream));
-            Put(folder, BudgetCsv.FileName, stream => BudgetCsv.Write(analysis.Result, stream));
-            Put(folder, LotsCsv.FileName, stream => LotsCsv.Write(analysis.Result, stream));
-            Put(folder, LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(analysis.Result, stream));
-            Put(folder, ChoiceCsv.FileName, stream => ChoiceCsv.Write(analysis.Result, stream));
-            Put(folder, FindingsCsv.FileName, stream => FindingsCsv.Write(analysis.Result, stream));
-            byte[] summary = SummaryText.Of(analysis, folder.Written());
-            Put(folder, SummaryJson.FileName, stream => stream.Write(summary));
-            folder.Commit();
-            return summary;
-        }
-        catch (PngUnavailableException e)
-        {
-            terminal.Error.WriteLine($"sweepstats: {e.Message}");
-            return null;
-        }
-    }
-
-    private static void Put(ReportFolder folder, string path, Action<Stream> write)
-    {
-        using Stream stream = folder.Create(path);
-        write(stream);
+            ReportOutput.Put(folder, ShieldingCsv.FileName, stream => ShieldingCsv.Write(analysis.Result, stream));
+            ReportOutput.Put(folder, BandsCsv.FileName, stream => BandsCsv.Write(analysis.Result, stream));
+            ReportOutput.Put(folder, BudgetCsv.FileName, stream => BudgetCsv.Write(analysis.Result, stream));
+            ReportOutput.Put(folder, LotsCsv.FileName, stream => LotsCsv.Write(analysis.Result, stream));
+            ReportOutput.Put(folder, LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(analysis.Result, stream));
+            ReportOutput.Put(folder, ChoiceCsv.FileName, stream => ChoiceCsv.Write(analysis.Result, stream));
+            ReportOutput.Put(folder, FindingsCsv.FileName, stream => FindingsCsv.Write(analysis.Result, stream));
+            return SummaryText.Of(analysis, folder.Written());
+        });
     }
 
     private static void Print(CampaignAnalysis analysis, byte[] summary, (string Format, string Target) output, Terminal terminal)

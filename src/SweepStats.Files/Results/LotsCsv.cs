@@ -1,4 +1,5 @@
 using SweepStats.Lots;
+using SweepStats.Quantities;
 
 namespace SweepStats.Files.Results;
 
@@ -25,14 +26,21 @@ public static class LotsCsv
             for (int l = 0; l < band.Lots.Length; l++)
             {
                 LotSummary lot = band.Lots[l];
-                rows.Text(band.Name).Cell(ResultNumber.Exact(band.Band.Start.Value)).Cell(ResultNumber.Exact(band.Band.Stop.Value)).Cell(ResultNumber.Level(band.ClearShare));
-                rows.Text(lot.Lot).Cell(ResultNumber.Count(lot.Specimens)).Cell(ResultNumber.Level(lot.MeanDb));
-                rows.Cell(ResultNumber.Level(lot.MeanIntervalDb?.Low)).Cell(ResultNumber.Level(lot.MeanIntervalDb?.High));
-                rows.Cell(ResultNumber.Level(lot.ToleranceLimitDb)).Cell(ResultNumber.Level(lot.RankLimitDb)).Cell(ResultNumber.Level(lot.PlainMeanDb));
+                rows.Text(band.Name);
+                Figures(rows, (band.Band, band.ClearShare), lot);
                 rows.Cell(band.Probability is { } p ? ResultNumber.Probability(p) : "");
                 rows.Cell(ResultNumber.Level(band.LotStanding?.Members[l].H)).Cell(ResultNumber.Level(band.LotStanding?.Members[l].K));
                 rows.End();
             }
         }
+    }
+
+    /// <summary>The figures of a lot, from the band to the plain mean.</summary>
+    internal static void Figures(CsvRows rows, (FrequencyBand Band, double ClearShare) of, LotSummary lot)
+    {
+        rows.Cell(ResultNumber.Exact(of.Band.Start.Value)).Cell(ResultNumber.Exact(of.Band.Stop.Value)).Cell(ResultNumber.Level(of.ClearShare));
+        rows.Text(lot.Lot).Cell(ResultNumber.Count(lot.Specimens)).Cell(ResultNumber.Level(lot.MeanDb));
+        rows.Cell(ResultNumber.Level(lot.MeanIntervalDb?.Low)).Cell(ResultNumber.Level(lot.MeanIntervalDb?.High));
+        rows.Cell(ResultNumber.Level(lot.ToleranceLimitDb)).Cell(ResultNumber.Level(lot.RankLimitDb)).Cell(ResultNumber.Level(lot.PlainMeanDb));
     }
 }

@@ -19,7 +19,7 @@ public static class SummaryJson
     public const int SchemaVersion = 1;
 
     // The relaxed encoder leaves µ and Ω readable; what would break HTML is not put into HTML here.
-    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    internal static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The JSON schema (draft 2020-12) of what <see cref="Write"/> writes.</summary>
     public static string Schema()
@@ -37,10 +37,7 @@ public static class SummaryJson
         using (var json = new Utf8JsonWriter(to, Options))
         {
             json.WriteStartObject();
-            json.WriteNumber("schema_version", SchemaVersion);
-            json.WriteString("program", context.Program);
-            json.WriteString("version", context.Version);
-            json.WriteString("generated_at", context.GeneratedAt.ToUniversalTime().ToString("yyyy-MM-ddTHH:mm:ssZ", System.Globalization.CultureInfo.InvariantCulture));
+            Program(json, context);
             json.WriteString("title", result.Title);
             json.WriteString("trust", result.Verdict.Trust.ToString().ToLowerInvariant());
             Word(json, "requirement", Outcome(result.Verdict.Requirement));
@@ -65,6 +62,15 @@ public static class SummaryJson
         to.Write("\n"u8);
     }
 
+    /// <summary>Which program wrote it, and when.</summary>
+    internal static void Program(Utf8JsonWriter json, SummaryContext context)
+    {
+        json.WriteNumber("schema_version", SchemaVersion);
+        json.WriteString("program", context.Program);
+        json.WriteString("version", context.Version);
+        json.WriteString("generated_at", context.GeneratedAt.ToUniversalTime().ToString("yyyy-MM-ddTHH:mm:ssZ", System.Globalization.CultureInfo.InvariantCulture));
+    }
+
     /// <summary>How an outcome is written; null where nothing was required.</summary>
     internal static string? Outcome(RequirementOutcome? outcome) => outcome switch
     {
@@ -75,7 +81,7 @@ public static class SummaryJson
         _ => null,
     };
 
-    private static void Hashes(Utf8JsonWriter json, string name, ImmutableArray<InputFile> inputs)
+    internal static void Hashes(Utf8JsonWriter json, string name, ImmutableArray<InputFile> inputs)
     {
         json.WriteStartArray(name);
         foreach (InputFile input in inputs)
@@ -116,7 +122,7 @@ public static class SummaryJson
         json.WriteEndArray();
     }
 
-    private static void Texts(Utf8JsonWriter json, string name, ImmutableArray<string> texts)
+    internal static void Texts(Utf8JsonWriter json, string name, ImmutableArray<string> texts)
     {
         json.WriteStartArray(name);
         foreach (string text in texts)

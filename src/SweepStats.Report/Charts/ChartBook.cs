@@ -30,14 +30,14 @@ internal static class ChartBook
     private static Chart?[] OfLots(AnalysisResult result, FileNames names) =>
     [
         LotFrequencyChart.Of(result, names.Next("lots-over-frequency")),
-        LotsChart.Of(result, names.Next("lots")),
+        LotsChart.Of(LotsShown.Of(result.Lots), names.Next("lots")),
         LotPromiseChart.Of(result, names.Next("lot-promise")),
         ScatterChart.Of(result, names.Next("scatter")),
         ConsistencyChart.OfMeans(result.Lots.Whole, names.Next("consistency-h")),
         ConsistencyChart.OfScatter(result.Lots.Whole, names.Next("consistency-k")),
         ConsistencyChart.OfLotMeans(result.Lots.Whole, names.Next("lot-consistency-h")),
         ConsistencyChart.OfLotScatter(result.Lots.Whole, names.Next("lot-consistency-k")),
-        .. result.Lots.Whole.OverTime.Select(chart => OverTimeChart.Of(chart, names.Next("over-time", Wording.OverTimeFile(chart.Figure)))),
+        .. OverTimeChart.All(result.Lots.Whole.OverTime, names),
     ];
 
     private static Chart?[] OfChoice(AnalysisResult result, FileNames names) =>

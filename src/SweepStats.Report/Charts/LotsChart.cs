@@ -19,9 +19,8 @@ internal static class LotsChart
     private const double Apart = 0.25;
 
     /// <summary>The chart; null for a single piece, and where no part of the band is clear.</summary>
-    public static Chart? Of(AnalysisResult result, string name)
+    public static Chart? Of(LotsShown band, string name)
     {
-        LotBand band = result.Lots.Whole;
         ImmutableArray<LotSummary> lots = [.. band.Lots.Take(Most)];
         Dictionary<string, int> rows = lots.Select((l, i) => (l.Lot, i)).ToDictionary(l => l.Lot, l => l.i);
         List<DataPoint> pieces = [.. band.Pieces.Where(p => rows.ContainsKey(p.Name.Lot) && double.IsFinite(p.MeanDb)).Select(p => new DataPoint(p.MeanDb, rows[p.Name.Lot]))];
@@ -38,8 +37,8 @@ internal static class LotsChart
         PlotModel model = Frame.Model(Wording.LotsChartTitle, Wording.LotsChartSubtitle(band, lots.Length), values, Rows(lots)).With([
             new RowStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = [.. lots.Select((_, i) => ((double)i, (double)i))] },
             new PointMarks { Colour = Ink.Blue, Points = pieces, Marker = MarkerType.Diamond, Size = 3.4, Title = Wording.PieceLegend },
-            means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Labelled = false, Title = Wording.LotMeanLegend(result.Lots.Question, cut) } : null,
-            .. Promises(promises, values.Minimum, Wording.LotPromiseLegend(result.Lots.Question)),
+            means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Labelled = false, Title = Wording.LotMeanLegend(band.Question, cut) } : null,
+            .. Promises(promises, values.Minimum, Wording.LotPromiseLegend(band.Question)),
             plain.Count > 0 ? new PointMarks { Colour = Ink.Red, Points = plain, Marker = MarkerType.Square, Size = 6, Hollow = true, Title = Wording.PlainMeanLegend } : null,
         ]);
         return new Chart(name, ChartKind.Lots, Wording.LotsChartTitle, Wording.LotsChartDescription(lots), model, Surroundings + (RowHeight * Math.Max(2, lots.Length)));

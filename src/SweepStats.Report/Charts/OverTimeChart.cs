@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using OxyPlot;
 using OxyPlot.Axes;
 using SweepStats.Lots;
@@ -11,7 +12,10 @@ internal static class OverTimeChart
     private const double LeastSpanDb = 1;
     private const int Crowded = 60;
 
-    public static Chart Of(ControlChart chart, string name)
+    public static IEnumerable<Chart> All(ImmutableArray<ControlChart> charts, FileNames names) =>
+        charts.Select(chart => Of(chart, names.Next("over-time", Wording.OverTimeFile(chart.Figure))));
+
+    private static Chart Of(ControlChart chart, string name)
     {
         ControlPoint[] points = [.. chart.Points];
         LabelledAxis places = ThinnedLabels.Axis(Wording.OverTimeAxis(chart), [.. points.Select(p => p.Label)], i => points[i].Outside);

@@ -11,19 +11,24 @@ internal static class ReportPage
         new SweepsPart(), new ReadingGuidePart(), new CautionsPart(), new SourcesPart(),
     ];
 
-    public static string Of(PageContent content)
+    public static string Of(PageContent content) => Of($"Shielding report: {content.Result.Title}", html =>
     {
-        var html = new HtmlWriter();
-        html.Drawing("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
-        html.Open("head").Drawing("<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-        html.Element("title", $"Shielding report: {content.Result.Title}");
-        html.Open("style").Drawing(Style()).Close().Close();
-        html.Open("body").Open("main");
         foreach (IPagePart part in Parts)
         {
             part.Write(html, content);
         }
+    });
 
+    /// <summary>A page of its own: head and style, and what is written into its body.</summary>
+    public static string Of(string title, Action<HtmlWriter> body)
+    {
+        var html = new HtmlWriter();
+        html.Drawing("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
+        html.Open("head").Drawing("<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        html.Element("title", title);
+        html.Open("style").Drawing(Style()).Close().Close();
+        html.Open("body").Open("main");
+        body(html);
         return html.Close().Close().Close().ToString();
     }
 

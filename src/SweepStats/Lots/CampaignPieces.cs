@@ -26,7 +26,7 @@ internal sealed class CampaignPieces
     public bool[][] Bounds { get; }
 
     public IEnumerable<TimedPiece> Pieces(double[] weights) => _specimens.Select((s, i) =>
-        new TimedPiece($"{_of.Label}: {s.Name.Lot}", s.Name.Specimen, s.TakenAt, LogWeights.Mean(weights, f => Values[i][f])));
+        new TimedPiece(HistoryLot.Labelled(_of.Label, s.Name.Lot), s.Name.Specimen, s.TakenAt, LogWeights.Mean(weights, f => Values[i][f])));
 
     /// <summary>Lots as they come, with the means of their specimens and the plain means of their readings.</summary>
     public IEnumerable<(string Lot, double[] Means, double PlainMean)> Lots(double[] weights) => _specimens

@@ -7,7 +7,13 @@ namespace SweepStats.Lots;
 /// <summary>A lot of one of several campaigns. Immutable.</summary>
 /// <param name="Campaign">Label of its campaign.</param>
 /// <param name="Figures">Over the part of the band that is clear for every specimen of every campaign.</param>
-public sealed record HistoryLot(string Campaign, LotSummary Figures);
+public sealed record HistoryLot(string Campaign, LotSummary Figures)
+{
+    /// <summary>Campaign and lot, as no other lot is called.</summary>
+    public string Label => Labelled(Campaign, Figures.Lot);
+
+    internal static string Labelled(string campaign, string lot) => $"{campaign}: {lot}";
+}
 
 /// <summary>Two lots, of one campaign or of two. Immutable.</summary>
 /// <param name="First">One lot.</param>
@@ -33,6 +39,9 @@ public sealed record LotHistory
 
     /// <summary>Lots, campaign by campaign.</summary>
     public required ImmutableArray<HistoryLot> Lots { get; init; }
+
+    /// <summary>Specimens, under the labels of their lots; not a number where no part of the band is clear.</summary>
+    public required ImmutableArray<PieceMean> Pieces { get; init; }
 
     /// <summary>Every two lots of two specimens and more.</summary>
     public required ImmutableArray<HistoryPair> Pairs { get; init; }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
+using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -15,11 +16,12 @@ public static class LotHistoryComparer
     /// <summary>Compares.</summary>
     /// <param name="campaigns">Two and more, with labels of their own.</param>
     /// <param name="question">What is asked of the lots.</param>
-    /// <exception cref="ArgumentException">Fewer than two campaigns, or no frequency that lies within all of them; the message says which.</exception>
+    /// <exception cref="ArgumentException">Fewer than two campaigns, or no frequency that lies within all of them.</exception>
     public static LotHistory Of(IReadOnlyList<CampaignLots> campaigns, LotQuestion question)
     {
         ArgumentNullException.ThrowIfNull(question);
-        FrequencyGrid grid = Grid(campaigns);
+        FrequencyGrid grid = campaigns.Count > 1 && Grid(campaigns) is { } shared ? shared
+            : throw new ArgumentException("Two campaigns and more are compared, and share a frequency.", nameof(campaigns));
         CampaignPieces[] pieces = [.. campaigns.Select(c => new CampaignPieces(c, grid))];
         double[] weights = [.. LogWeights.Of(grid).Select((w, f) => Array.Exists(pieces, p => Array.Exists(p.Bounds, b => b[f])) ? 0 : w)];
         double share = weights.Sum();
@@ -34,24 +36,21 @@ public static class LotHistoryComparer
             PointCount = grid.Count,
             ClearShare = share,
             Lots = [.. lots.Select(l => l.Lot)],
+            Pieces = [.. timed.Select(t => new PieceMean(new SpecimenName(t.Lot, t.Specimen), t.MeanDb))],
             Pairs = share > 0 ? Pairs(lots, [.. pieces.Select(p => p.Shared(mean))], question) : [],
             OverTime = [.. ControlChart.OfLots(timed), .. ControlChart.OfPieces(timed)],
         };
     }
 
-    private static FrequencyGrid Grid(IReadOnlyList<CampaignLots> campaigns)
-    {
-        if (campaigns.Count < 2)
-        {
-            throw new ArgumentException("Several campaigns are two and more.", nameof(campaigns));
-        }
+    /// <summary>The band within which all campaigns were measured; null where there is none.</summary>
+    public static FrequencyBand? SharedBand(IReadOnlyList<CampaignLots> campaigns) => Grid(campaigns)?.Band;
 
+    private static FrequencyGrid? Grid(IReadOnlyList<CampaignLots> campaigns)
+    {
         double low = campaigns.Max(c => c.Campaign.Grid.Hertz[0]), high = campaigns.Min(c => c.Campaign.Grid.Hertz[^1]);
-        CampaignLots coarsest = campaigns.MinBy(c => c.Campaign.Grid.Hertz.ToArray().Count(f => f >= low && f <= high))!;
-        ImmutableArray<double> shared = [.. coarsest.Campaign.Grid.Hertz.ToArray().Where(f => f >= low && f <= high)];
-        return shared.IsEmpty
-            ? throw new ArgumentException("The campaigns share no frequency.", nameof(campaigns))
-            : new FrequencyGrid(shared);
+        double[][] shared = [.. campaigns.Select(c => c.Campaign.Grid.Hertz.ToArray().Where(f => f >= low && f <= high).ToArray())];
+        double[] coarsest = shared.MinBy(s => s.Length)!;
+        return coarsest.Length == 0 ? null : new FrequencyGrid([.. coarsest]);
     }
 
     private static ImmutableArray<HistoryPair> Pairs(List<Entry> lots, Contribution[]?[] shared, LotQuestion question)

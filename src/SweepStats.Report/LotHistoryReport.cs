@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using SweepStats.Lots;
+using SweepStats.Report.Charts;
+using SweepStats.Report.Pages;
+
+namespace SweepStats.Report;
+
+/// <summary>Turns a comparison of lots over several campaigns into a page and its charts.</summary>
+public static class LotHistoryReport
+{
+    /// <summary>Builds <c>index.html</c>, then <c>charts/*.svg</c>, each followed by its PNG where asked for.</summary>
+    /// <param name="history">The comparison.</param>
+    /// <param name="campaigns">What the analysis of each campaign found.</param>
+    /// <param name="png">Also PNG.</param>
+    /// <exception cref="PngUnavailableException">PNG was asked for and this machine cannot draw text.</exception>
+    public static ImmutableArray<ReportFile> Build(LotHistory history, IReadOnlyList<AnalysisResult> campaigns, bool png)
+    {
+        ArgumentNullException.ThrowIfNull(history);
+        ArgumentNullException.ThrowIfNull(campaigns);
+        var names = new FileNames();
+        Chart?[] all = [LotsChart.Of(LotsShown.Of(history), names.Next("lots")), .. OverTimeChart.All(history.OverTime, names)];
+        return ReportBuilder.Files([.. all.OfType<Chart>()], pictures => HistoryPage.Of(history, campaigns, pictures), png);
+    }
+}
