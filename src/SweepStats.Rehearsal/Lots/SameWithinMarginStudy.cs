@@ -20,11 +20,10 @@ public static class SameWithinMarginStudy
     public static ImmutableArray<(LotCell Cell, double ApartDb)> Cells { get; } =
     [
         .. from specimens in new[] { 2, 3, 6 }
-           from deviation in new[] { 0.2, 0.5 }
            from capping in new[] { Capping.None, Capping.Half }
            from apart in new[] { MarginDb, 0 }
-           select (new LotCell([specimens, specimens]) { SpecimenDb = deviation, FrequencyDb = 0.2, Capping = capping }, apart),
-        (new LotCell([2, 6]) { SpecimenDb = 0.5 }, MarginDb),
+           select (new LotCell([specimens, specimens]) { SpecimenDb = 0.3, FrequencyDb = 0.2, Capping = capping }, apart),
+        (new LotCell([2, 6]) { SpecimenDb = 0.3, FrequencyDb = 0.2 }, MarginDb),
     ];
 
     /// <summary>Draws campaigns and counts.</summary>

@@ -58,7 +58,7 @@ public static class ToleranceStudy
     [
         .. from pieces in new[] { 3, 5, 10, 20 } select new ToleranceCell(pieces),
         .. from pieces in new[] { 3, 5, 10, 20 } select new ToleranceCell(pieces) { Placements = 3, PlacementDb = 1 },
-        .. from pieces in new[] { 3, 5, 10, 20 } from shielding in new double[] { 40, 71, 72, 73 } select new ToleranceCell(pieces) { ByFrequency = true, ShieldingDb = shielding },
+        .. from pieces in new[] { 3, 5, 10, 20 } from shielding in new double[] { 40, 69, 71, 73 } select new ToleranceCell(pieces) { ByFrequency = true, ShieldingDb = shielding },
     ];
 
     /// <summary>Draws campaigns and counts.</summary>

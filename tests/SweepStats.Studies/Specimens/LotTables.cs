@@ -14,7 +14,7 @@ internal static class LotTables
     {
         var watch = Stopwatch.StartNew();
         Alike(campaigns);
-        Off(Math.Max(1, campaigns / 5));
+        Off(Math.Max(1, campaigns / 3));
         Same(campaigns);
         History(campaigns);
         Tolerance(campaigns);
