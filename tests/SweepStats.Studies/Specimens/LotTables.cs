@@ -25,9 +25,11 @@ internal static class LotTables
     private static void Alike(int campaigns)
     {
         Heading("alike lots", "specimens of the lots | specimens differ by | placements | capped readings | band | curves | single frequencies | some frequency, adjusted");
-        foreach (LotCell cell in LotSizeStudy.Cells)
+        for (int i = 0; i < LotSizeStudy.Cells.Length; i++)
         {
-            LotSizeRow row = LotSizeStudy.Run(cell, campaigns, Seed);
+            // Rows have draws of their own, so that they can be taken together.
+            LotCell cell = LotSizeStudy.Cells[i];
+            LotSizeRow row = LotSizeStudy.Run(cell, campaigns, Seed + ((ulong)i * 100_000));
             Line($"| {Specimens(cell)} | {Differ(cell)} | {Placements(cell.Placements, cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Band)} | {Share(row.Curves)} | {Percent(row.Frequencies)} | {Share(row.Adjusted)} |");
         }
     }
