@@ -74,7 +74,7 @@ public static class BestCandidatesStudy
         return [.. repeats.Select((r, i) =>
         {
             bool own = rule == ScatterRule.Own || (rule == ScatterRule.Larger && squares[i] > usual);
-            return new CandidateMean(Sample.Mean(r), Math.Sqrt((own ? squares[i] : usual) / count), own ? count - 1 : freedom, false);
+            return new CandidateMean(Sample.Mean(r), Math.Sqrt((own ? squares[i] : usual) / count), own ? count - 1 : freedom, false) { CommonScatter = !own };
         })];
     }
 }
