@@ -122,21 +122,10 @@ public static partial class Wording
         yield return OfThesePieces;
     }
 
-    /// <summary>"62 %", "≤ 62 %" where it can only be less, "≥ 62 %" where only more.</summary>
-    internal static string BestChance(RankedSpecimen specimen) => specimen.ProbabilityBest switch
-    {
-        null or (0, 1) => Nothing,
-        (0, > 0 and var high) => $"≤ {HighTenths(high * 100)} %",
-        ( < 1 and var low, 1) => $"≥ {LowTenths(low * 100)} %",
-        (var p, _) when p < 0.001 => "< 0.1 %",
-        (var p, _) when p > 0.999 => "> 99.9 %",
-        var (p, _) => Percent(p),
-    };
-
     private static IReadOnlyList<string> RankingRow(AnalysisResult result, BandRanking band, RankedSpecimen specimen, string rank) =>
     [
         rank, PlainText.Short(specimen.Name.ToString(), LongestPiece), specimen.Group is { } group ? Plain(group) : Nothing,
-        Figure(specimen.MeanDb), specimen.AtLeast is { } claim ? Bound(claim) : "no claim", BestChance(specimen),
+        Figure(specimen.MeanDb), specimen.AtLeast is { } claim ? Bound(claim) : "no claim", BestProbability(specimen),
         .. band.Yardstick is null ? Array.Empty<string>() : [Below(specimen.BelowYardstickDb)],
         .. result.Plan.Choice.Columns.Select(column => Own(result.Choice!, specimen.Name, column)),
         Remark(result.Choice!, specimen),

@@ -84,7 +84,7 @@ public static partial class Wording
             }
         }
 
-        yield return ["Deviation of one reading", measured ? Small(floor.ReadingDeviationDb) : "not known", "5.57 dB for a single look at noise; less where looks are averaged"];
+        yield return ["Deviation of one reading", measured ? Small(floor.ReadingDeviationDb) : NotKnown, "5.57 dB for a single look at noise; less where looks are averaged"];
         yield return ["Deviation between sweeps", floor.SweepOffsetDeviationDb is { } offset ? Small(offset) : "not known (one sweep or none)",
             "Offset that all frequencies of a sweep share"];
     }

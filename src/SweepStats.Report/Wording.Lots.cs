@@ -31,14 +31,16 @@ public static partial class Wording
     internal static IEnumerable<string> LotsAnswer(LotComparison lots)
     {
         yield return LotsHeadline(lots, lots.Whole);
-        foreach (LotStretch stretch in lots.Stretches.Take(MostStretches))
+        // Where the floor hides which lot it is, a stretch says little beside one that tells.
+        LotStretch[] told = [.. lots.Stretches.Where(s => s.Lot is not null)];
+        foreach (LotStretch stretch in (told.Length > 0 ? told : [.. lots.Stretches]).Take(MostStretches))
         {
             yield return StandsOut(stretch);
         }
 
         if (lots.Stretches.Length > MostStretches)
         {
-            yield return $"{Count(lots.Stretches.Length - MostStretches, "more stretch").Replace("stretchs", "stretches", StringComparison.Ordinal)} of frequencies: lots-by-frequency.csv, column p_adjusted.";
+            yield return "They differ at more frequencies: lots-by-frequency.csv, column p_adjusted.";
         }
 
         if (HiddenByPlainMeans(lots) is { } hidden)
@@ -57,13 +59,13 @@ public static partial class Wording
     };
 
     internal static string[] LotColumns(LotQuestion question) =>
-        ["Lot", "Specimens", "Mean", $"{Level(question.Confidence)} interval of the mean", $"{Percent(question.Share)} of its pieces reach", "Plain mean of readings"];
+        ["Lot", "Specimens", "Mean", $"{Level(question.Confidence)} interval of the mean", $"{Share(question)} of its pieces reach", "Plain mean of readings"];
 
     internal static IReadOnlyList<string> LotRow(LotSummary lot) =>
     [
         PlainText.Short(lot.Lot, LongestPiece), Plain(lot.Specimens), double.IsFinite(lot.MeanDb) ? Ratio(lot.MeanDb) : Nothing,
         lot.MeanIntervalDb is { } mean ? Interval(mean.Low, mean.High) : Nothing,
-        lot.ToleranceLimitDb is { } limit ? LowTenths(limit) + " dB" : Nothing, Ratio(lot.PlainMeanDb),
+        lot.ToleranceLimitDb is { } limit ? Promise(limit) : Nothing, Ratio(lot.PlainMeanDb),
     ];
 
     internal static string LotsHeadline(LotComparison lots, LotBand band)
@@ -82,12 +84,14 @@ public static partial class Wording
 
     /// <summary>What the figures of lots mean, for the page.</summary>
     internal static string LotsMean(LotQuestion question) =>
-        $"Lots are compared by how their specimens scatter; the errors of reference and floor are those of all specimens and drop out. \"{Percent(question.Share)} of its pieces reach\" "
+        $"Lots are compared by how their specimens scatter; the errors of reference and floor are those of all specimens and drop out. \"{Share(question)} of its pieces reach\" "
         + $"is a lower tolerance limit ({Level(question.Confidence)} confidence): of the pieces of a lot, measured or not, at least that share has this mean shielding, where pieces scatter normally. "
         + "Plain means of readings take noise and capped readings for shielding; they stand here to show what they hide. Frequency by frequency: lots-by-frequency.csv.";
 
     /// <summary>A p-value with two digits: "p = 0.031", "p &lt; 0.0001".</summary>
     internal static string Chance(double p) => p < 1e-4 ? "p < 0.0001" : $"p = {Plain(Math.Min(1, double.Parse(p.ToString("E1", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture)))}";
+
+    private static string Promise(double limit) => limit > 0 ? LowTenths(limit) + " dB" : "nothing";
 
     private static string StandsOut(LotStretch stretch)
     {

@@ -79,7 +79,7 @@ public static partial class Wording
     internal static string[] ClaimsOf(AnalysisResult result) => result.Verdict.Specimens.IsDefaultOrEmpty ? ClaimColumns : [.. ClaimColumns, "Requirement"];
 
     internal static string CappedOf(BandStatement band, bool floorKnown) =>
-        floorKnown ? $"{Plain(band.CappedCount)} of {Plain(band.PointCount)}" : "not known";
+        floorKnown ? $"{Plain(band.CappedCount)} of {Plain(band.PointCount)}" : NotKnown;
 
     internal static string Repeats(ShieldingCurve? curve, BandStatement band, bool floorKnown)
     {

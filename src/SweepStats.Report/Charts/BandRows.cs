@@ -13,6 +13,15 @@ internal sealed class BandRows : ChartSeries
     /// <summary>Figures: row, and limits; a value only where there is one.</summary>
     public required IReadOnlyList<(double Row, double? Value, double Low, double? High)> Figures { get; init; }
 
+    /// <summary>Marker of a value with its interval.</summary>
+    public MarkerType Marker { get; init; } = MarkerType.Circle;
+
+    /// <summary>Whether that marker is hollow.</summary>
+    public bool Hollow { get; init; }
+
+    /// <summary>Whether a value with its interval has its figure beside it.</summary>
+    public bool Labelled { get; init; } = true;
+
     protected override void Draw(IRenderContext rc)
     {
         foreach ((double row, double? value, double low, double? high) in Figures)
@@ -20,12 +29,16 @@ internal sealed class BandRows : ChartSeries
             ScreenPoint left = At(low, row);
             if (value is { } v && high is { } h)
             {
-                Bar(rc, left, At(h, row), At(v, row));
-                Label(rc, At(h, row), Wording.Ratio(v));
+                // A limit outside the picture is drawn to its frame, without a foot.
+                Bar(rc, (At(Inside(low), row), At(Inside(h), row)), At(v, row), (Inside(low) == low, Inside(h) == h));
+                if (Labelled)
+                {
+                    Label(rc, At(h, row), Wording.Ratio(v));
+                }
             }
             else if (value is { } alone)
             {
-                rc.DrawMarker(At(alone, row), MarkerType.Circle, null, 4, OxyColors.White, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+                Alone(rc, At(alone, row));
                 Label(rc, At(alone, row), $"{Wording.Ratio(alone)}, {Wording.UnrepeatedLegend}");
             }
             else
@@ -38,9 +51,13 @@ internal sealed class BandRows : ChartSeries
 
     protected override void DrawSample(IRenderContext rc, OxyRect box)
     {
-        if (Figures.Any(f => f.Value is not null))
+        if (Figures.All(f => f.Value is not null && f.High is null))
         {
-            Bar(rc, new(box.Left, box.Center.Y), new(box.Right - 4, box.Center.Y), new(box.Center.X - 2, box.Center.Y));
+            Alone(rc, box.Center);
+        }
+        else if (Figures.Any(f => f.Value is not null))
+        {
+            Bar(rc, (new(box.Left, box.Center.Y), new(box.Right - 4, box.Center.Y)), new(box.Center.X - 2, box.Center.Y), (true, true));
         }
         else
         {
@@ -48,12 +65,25 @@ internal sealed class BandRows : ChartSeries
         }
     }
 
-    private void Bar(IRenderContext rc, ScreenPoint low, ScreenPoint high, ScreenPoint value)
+    private void Alone(IRenderContext rc, ScreenPoint at) =>
+        rc.DrawMarker(at, MarkerType.Circle, null, 4, OxyColors.White, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+
+    private double Inside(double value) => Math.Clamp(value, XAxis.ActualMinimum, XAxis.ActualMaximum);
+
+    private void Bar(IRenderContext rc, (ScreenPoint Low, ScreenPoint High) limits, ScreenPoint value, (bool Low, bool High) feet)
     {
-        Stroke(rc, Colour, 1.4, null, low, high);
-        Foot(rc, low);
-        Foot(rc, high);
-        rc.DrawMarker(value, MarkerType.Circle, null, 4, Colour, Colour, 1, EdgeRenderingMode.PreferGeometricAccuracy);
+        Stroke(rc, Colour, 1.4, null, limits.Low, limits.High);
+        if (feet.Low)
+        {
+            Foot(rc, limits.Low);
+        }
+
+        if (feet.High)
+        {
+            Foot(rc, limits.High);
+        }
+
+        rc.DrawMarker(value, Marker, null, Hollow ? 4.6 : 4, Hollow ? OxyColors.White : Colour, Colour, Hollow ? 1.4 : 1, EdgeRenderingMode.PreferGeometricAccuracy);
     }
 
     private void Open(IRenderContext rc, ScreenPoint foot, double length)

@@ -16,8 +16,6 @@ internal static class BudgetChart
 
     // Room at the end of the longest bar for its figure.
     private const double RoomForLabel = 1.14;
-    private const int MostSteps = 8;
-    private static readonly double[] Steps = [1, 2, 5, 10, 20, 50];
 
     /// <summary>The chart; null where there is no linear budget.</summary>
     public static Chart? Of(AnalysisResult result, string name)
@@ -36,7 +34,7 @@ internal static class BudgetChart
         }
 
         PlotModel model = Frame.Model(Wording.BudgetTitle, Wording.BudgetSubtitle(shown.Length, all.Length), Values(rows.Highest), rows.Axis()).With(
-            new BudgetHeadings { Colour = Ink.Black, Headings = rows.Headings },
+            new RowText { Colour = Ink.Black, Rows = rows.Headings, Heading = true },
             rows.Repeats.Count > 0 ? new BudgetBars { Colour = Ink.Blue, Bars = rows.Repeats, Title = Wording.RepeatsLegend } : null,
             rows.Stated.Count > 0 ? new BudgetBars { Colour = Ink.Lines[1].Colour, Bars = rows.Stated, Hollow = true, Title = Wording.StatedLegend } : null,
             new BudgetBars { Colour = Ink.Black, Bars = rows.Combined, Title = Wording.CombinedLegend });
@@ -53,20 +51,8 @@ internal static class BudgetChart
 
     private static LinearAxis Values(double highest)
     {
-        double most = highest * RoomForLabel;
-        double decade = Math.Pow(10, Math.Floor(Math.Log10(most)) - 1);
-        double step = Steps.Select(s => s * decade).First(s => most / s <= MostSteps);
-        var axis = new LinearAxis
-        {
-            Title = "Contribution (dB)",
-            Position = AxisPosition.Bottom,
-            Minimum = 0,
-            Maximum = Math.Ceiling(most / step) * step,
-            MajorStep = step,
-            MinorTickSize = 0,
-            LabelFormatter = Wording.Plain,
-        };
-        Frame.Dress(axis);
+        LinearAxis axis = ZeroScale.Axis("Contribution (dB)", highest * RoomForLabel);
+        axis.Position = AxisPosition.Bottom;
         return axis;
     }
 
@@ -76,7 +62,7 @@ internal static class BudgetChart
         private readonly List<(double Place, string Label)> _labels = [];
         private double _next;
 
-        public List<(double Row, string Name)> Headings { get; } = [];
+        public List<(double Row, string Text)> Headings { get; } = [];
 
         public List<(double Row, double Value)> Repeats { get; } = [];
 

@@ -13,7 +13,10 @@ internal static class ChartBook
         var names = new FileNames();
         var charts = ImmutableArray.CreateBuilder<Chart>();
         charts.AddRange(Overviews(result, names));
-        charts.AddRange(new[] { RangeChart.Of(result, names.Next("dynamic-range")), BandChart.Of(result, names.Next("bands")), BudgetChart.Of(result, names.Next("uncertainty-budget")) }.OfType<Chart>());
+        charts.AddRange(new[] { RangeChart.Of(result, names.Next("dynamic-range")), BandChart.Of(result, names.Next("bands")) }.OfType<Chart>());
+        charts.AddRange(OfLots(result, names).OfType<Chart>());
+        charts.AddRange(OfChoice(result, names).OfType<Chart>());
+        charts.AddRange(new[] { BudgetChart.Of(result, names.Next("uncertainty-budget")) }.OfType<Chart>());
         charts.AddRange(BehindFindings(result, names));
         foreach (ShieldingCurve curve in result.Curves)
         {
@@ -23,6 +26,23 @@ internal static class ChartBook
 
         return charts.ToImmutable();
     }
+
+    private static Chart?[] OfLots(AnalysisResult result, FileNames names) =>
+    [
+        LotFrequencyChart.Of(result, names.Next("lots-over-frequency")),
+        LotsChart.Of(result, names.Next("lots")),
+        LotPromiseChart.Of(result, names.Next("lot-promise")),
+        ScatterChart.Of(result, names.Next("scatter")),
+        ConsistencyChart.OfMeans(result.Lots.Whole, names.Next("consistency-h")),
+        ConsistencyChart.OfScatter(result.Lots.Whole, names.Next("consistency-k")),
+        ConsistencyChart.OfLotMeans(result.Lots.Whole, names.Next("lot-consistency-h")),
+        ConsistencyChart.OfLotScatter(result.Lots.Whole, names.Next("lot-consistency-k")),
+        .. result.Lots.Whole.OverTime.Select(chart => OverTimeChart.Of(chart, names.Next("over-time", Wording.OverTimeFile(chart.Figure)))),
+    ];
+
+    private static Chart?[] OfChoice(AnalysisResult result, FileNames names) =>
+        result.Choice is not { } choice ? []
+        : [.. choice.Bands.Select(band => ChoiceChart.Of(result, (choice, band), band.Name is { } name ? names.Next("choice", name) : names.Next("choice")))];
 
     private static IEnumerable<Chart> BehindFindings(AnalysisResult result, FileNames names)
     {

@@ -12,6 +12,27 @@ internal enum ChartKind
     /// <summary>Figures of the whole band.</summary>
     Bands,
 
+    /// <summary>Mean shielding of lots and their pieces.</summary>
+    Lots,
+
+    /// <summary>Lots over frequency.</summary>
+    LotsOverFrequency,
+
+    /// <summary>What lots promise over frequency.</summary>
+    LotPromise,
+
+    /// <summary>Scatter by level.</summary>
+    Scatter,
+
+    /// <summary>Whether means and scatters of specimens or lots go together.</summary>
+    Consistency,
+
+    /// <summary>Lots or pieces over time.</summary>
+    OverTime,
+
+    /// <summary>Ranking of specimens in a band.</summary>
+    Choice,
+
     /// <summary>What each source contributes to the uncertainty.</summary>
     Budget,
 

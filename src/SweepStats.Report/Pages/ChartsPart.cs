@@ -3,7 +3,7 @@ using SweepStats.Shielding;
 
 namespace SweepStats.Report.Pages;
 
-/// <summary>The charts, each with a link to its file; beyond a number of them the links alone.</summary>
+/// <summary>The charts that belong to no section of their own, each with a link to its file; beyond a number of them the links alone.</summary>
 internal sealed class ChartsPart : IPagePart
 {
     // A page of hundreds of drawings opens slowly and prints by the ream; the overviews come first, the rest is one click away.
@@ -22,22 +22,23 @@ internal sealed class ChartsPart : IPagePart
             html.Paragraph(Wording.CrowdedArrows);
         }
 
-        foreach (IGrouping<string, ChartPicture> group in content.Charts.Take(MostDrawn).GroupBy(c => Wording.ChartGroup(c.Kind)))
+        ChartPicture[] charts = Others(content);
+        foreach (IGrouping<string, ChartPicture> group in charts.Take(MostDrawn).GroupBy(c => Wording.ChartGroup(c.Kind)))
         {
             html.Element("h3", group.Key);
             foreach (ChartPicture chart in group)
             {
-                Figure(html, chart);
+                ChartFigure.Write(html, chart);
             }
         }
 
-        if (content.Charts.Length > MostDrawn)
+        if (charts.Length > MostDrawn)
         {
-            html.Paragraph(Wording.ChartsInFiles(content.Charts.Length - MostDrawn));
+            html.Paragraph(Wording.ChartsInFiles(charts.Length - MostDrawn));
             html.Open("ul");
-            foreach (ChartPicture chart in content.Charts.Skip(MostDrawn))
+            foreach (ChartPicture chart in charts.Skip(MostDrawn))
             {
-                html.Open("li").Element("a", chart.Title, ("href", Path(chart))).Close();
+                html.Open("li").Element("a", chart.Title, ("href", ChartFigure.Path(chart))).Close();
             }
 
             html.Close();
@@ -48,16 +49,7 @@ internal sealed class ChartsPart : IPagePart
 
     /// <summary>Where a chart of a page stands: on the page where it is drawn, else its file.</summary>
     public static string Place(PageContent content, ChartPicture chart) =>
-        content.Charts.IndexOf(chart) < MostDrawn ? "#" + Anchor(chart) : Path(chart);
+        Array.IndexOf(Others(content), chart) < MostDrawn ? "#" + ChartFigure.Anchor(chart) : ChartFigure.Path(chart);
 
-    private static void Figure(HtmlWriter html, ChartPicture chart)
-    {
-        html.Open("figure", ("id", Anchor(chart))).Drawing(chart.Svg);
-        html.Open("figcaption").Text(chart.Title + " · ").Element("a", Path(chart), ("href", Path(chart))).Close();
-        html.Close();
-    }
-
-    private static string Anchor(ChartPicture chart) => "chart-" + chart.Name;
-
-    private static string Path(ChartPicture chart) => $"charts/{chart.Name}.svg";
+    private static ChartPicture[] Others(PageContent content) => [.. content.Charts.Where(c => !ChartFigure.HasItsSection(c))];
 }

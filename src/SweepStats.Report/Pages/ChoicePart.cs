@@ -1,4 +1,5 @@
 using SweepStats.Choice;
+using SweepStats.Report.Charts;
 
 namespace SweepStats.Report.Pages;
 
@@ -13,12 +14,14 @@ internal sealed class ChoicePart : IPagePart
         }
 
         html.Section("choice", "Choice");
+        var charts = new Queue<ChartPicture>(content.Charts.Where(c => c.Kind == ChartKind.Choice));
         foreach (BandRanking band in choice.Bands)
         {
             html.Element("h3", Wording.RankingHeading(band));
-            foreach (string sentence in Wording.ChoiceAnswer(content.Result, band))
+            html.Paragraph(string.Join(" ", Wording.ChoiceAnswer(content.Result, band)));
+            if (ChoiceChart.Shows(band))
             {
-                html.Paragraph(sentence);
+                ChartFigure.Write(html, charts.Dequeue());
             }
 
             html.Table($"Ranking: {Wording.RankingHeading(band)}", Wording.RankingColumns(content.Result, band), Wording.RankingRows(content.Result, band));

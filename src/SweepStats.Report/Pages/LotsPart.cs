@@ -1,4 +1,5 @@
 using SweepStats.Lots;
+using SweepStats.Report.Charts;
 
 namespace SweepStats.Report.Pages;
 
@@ -9,11 +10,9 @@ internal sealed class LotsPart : IPagePart
     {
         LotComparison lots = content.Result.Lots;
         html.Section("lots", "Lots");
-        foreach (string sentence in Wording.LotsAnswer(lots))
-        {
-            html.Paragraph(sentence);
-        }
-
+        html.Paragraph(string.Join(" ", Wording.LotsAnswer(lots)));
+        ChartPicture[] charts = [.. content.Charts.Where(ChartFigure.IsOfLots)];
+        Draw(html, charts.Where(First));
         foreach (LotBand band in lots.Bands)
         {
             html.Element("h3", Wording.LotBandHeading(band)).Paragraph(Wording.ClearPart(band));
@@ -21,6 +20,19 @@ internal sealed class LotsPart : IPagePart
             html.List(Wording.LotRemarks(lots, band));
         }
 
-        html.Paragraph(Wording.LotsMean(lots.Question)).Close();
+        html.Paragraph(Wording.LotsMean(lots.Question));
+        Draw(html, charts.Where(c => !First(c)));
+        html.Close();
+    }
+
+    // What answers whether lots are alike comes before the figures, what explains it behind.
+    private static bool First(ChartPicture chart) => chart.Kind is ChartKind.Lots or ChartKind.LotsOverFrequency;
+
+    private static void Draw(HtmlWriter html, IEnumerable<ChartPicture> charts)
+    {
+        foreach (ChartPicture chart in charts)
+        {
+            ChartFigure.Write(html, chart);
+        }
     }
 }

@@ -20,12 +20,12 @@ internal sealed class VerdictPart : IPagePart
         html.Close();
         if (result.Lots.Lots.Length > 1)
         {
-            html.Open("p").Element("a", "Lots", ("href", "#lots")).Text(": " + string.Join(" ", Wording.LotsAnswer(result.Lots))).Close();
+            html.Open("p").Text(string.Join(" ", Wording.LotsAnswer(result.Lots)) + " ").Element("a", "More on lots", ("href", "#lots")).Close();
         }
 
         if (result.Choice?.Bands[0] is { } ranking)
         {
-            html.Open("p").Element("a", "Choice", ("href", "#choice")).Text(": " + string.Join(" ", Wording.ChoiceAnswer(result, ranking))).Close();
+            html.Open("p").Text(string.Join(" ", Wording.ChoiceAnswer(result, ranking)) + " ").Element("a", "More on the choice", ("href", "#choice")).Close();
         }
 
         if (result.Floor is null)

@@ -25,6 +25,13 @@ internal static class ChartText
         return left < right2 && left2 < right && top < bottom2 && top2 < bottom;
     }
 
+    /// <summary>How far down the middle of the letters is.</summary>
+    public static double Middle(XElement text)
+    {
+        (_, double top, _, double bottom) = Box(text);
+        return (top + bottom) / 2;
+    }
+
     /// <summary>The box of the letters: from cap height to just below the base line.</summary>
     private static (double Left, double Top, double Right, double Bottom) Box(XElement text)
     {

@@ -38,6 +38,16 @@ public sealed class HardCampaignTests
         ["flat tops"] = () => Samples.Run(Samples.Odd with { LimitDbm = -30, ReferenceRippleDb = 6 }, Samples.Power),
         ["hostile names"] = () => Samples.Renamed(Hostile),
         ["budgets everywhere"] = () => Samples.Run(Samples.Small with { ShieldingStopDb = 85 }, Samples.Power with { BudgetFrequencies = [new Hertz(30e6), new Hertz(500e6), new Hertz(700e6), new Hertz(1e9)] }),
+        ["lots, a yardstick and a band"] = () => Samples.Run(Samples.Lots, Samples.Choosing),
+        ["lots, capped in part"] = () => Samples.Run(Samples.Lots with { ShieldingStopDb = 80 }, Samples.Choosing with { Requirement = Samples.Asking(40).Requirement }),
+        ["lots, capped everywhere"] = () => Samples.Run(Samples.Lots with { ShieldingStartDb = 110 }, Samples.Choosing),
+        ["lots without floor"] = () => Samples.Run(Samples.Lots with { FloorSweeps = 0 }, Samples.Choosing),
+        ["lots of single sweeps"] = () => Samples.Run(Samples.Lots with { FloorSweeps = 1, ReferenceSweeps = 1, CoveredSweeps = 1, Placements = 0 }, Samples.Choosing),
+        ["lots, reference in the floor"] = () => Samples.Run(Samples.Lots with { ReferenceDbm = -100 }, Samples.Choosing),
+        ["forty lots of two"] = () => Samples.Run(Samples.Lots with { Points = 5, Lots = 40, SpecimensPerLot = 2, SpecimenDeviationDb = 2, CoveredSweeps = 1 }, Samples.Choosing),
+        ["seventy specimens of a lot"] = () => Samples.Run(Samples.Lots with { Points = 5, Lots = 1, SpecimensPerLot = 70, CoveredSweeps = 1 }, Samples.Choosing),
+        ["lots at one frequency"] = () => Samples.Run(Samples.Lots with { Points = 1 }, Samples.Power),
+        ["lots, hostile names"] = () => Samples.Renamed(Samples.Lots, Hostile),
         ["unknown averaging"] = () => Samples.Run(Samples.Small, new AnalysisPlan()),
     };
 

@@ -18,7 +18,7 @@ public sealed class PageStructureTests
         IEnumerable<string> linked = Autumn.Tree.Descendants("a").Select(a => a.Attribute("href")!.Value).Where(h => !h.StartsWith('#'));
         Assert.Equal(Autumn.Charts.Select(f => f.Path), linked);
         // Shielding, range, bands and uncertainty budgets; offsets; two a specimen.
-        Assert.Equal(4 + 1 + (2 * 6), Autumn.Charts.Count());
+        Assert.Equal(4 + 12 + 1 + 1 + (2 * 6), Autumn.Charts.Count());
     }
 
     [Fact]

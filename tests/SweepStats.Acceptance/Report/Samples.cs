@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
+using SweepStats.Choice;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Sweeps;
@@ -86,6 +87,29 @@ internal static class Samples
         LinearitySourcesDbm = [-20, -10, 0, 10, 15],
         LinearitySweeps = 4,
         CompressionDbm = -31,
+    };
+
+    /// <summary>Four lots of four specimens, each placed three times.</summary>
+    public static RehearsalPlan Lots { get; } = new()
+    {
+        Title = "Lots",
+        Points = 31,
+        Seed = 3,
+        Lots = 4,
+        SpecimensPerLot = 4,
+        Placements = 3,
+        CoveredSweeps = 2,
+        LotDeviationDb = 0.8,
+        SpecimenDeviationDb = 0.5,
+        PlacementDeviationDb = 0.3,
+        SweepDeviationDb = 0.1,
+    };
+
+    /// <summary>A choice with a yardstick, over the whole band and a part of it.</summary>
+    public static AnalysisPlan Choosing { get; } = Power with
+    {
+        Choice = new ChoiceQuestion { Yardstick = new SpecimenName("A", "A01") },
+        NamedBands = [new NamedBand("Upper <half>_{x}", new FrequencyBand(new Hertz(200e6), new Hertz(1e9)))],
     };
 
     public static AnalysisResult Run(RehearsalPlan rehearsal, AnalysisPlan plan) => Analysis.Run(Rehearser.Draw(rehearsal).Campaign, plan);

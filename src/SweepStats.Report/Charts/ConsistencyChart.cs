@@ -1,0 +1,112 @@
+using OxyPlot;
+using OxyPlot.Axes;
+using SweepStats.Lots;
+
+namespace SweepStats.Report.Charts;
+
+/// <summary>Mandel's h and k of specimens or lots as bars, with the values that one of them passes by chance.</summary>
+internal static class ConsistencyChart
+{
+    /// <summary>More bars than this cannot be told apart.</summary>
+    public const int Most = 60;
+
+    private const double RoomAbove = 1.08;
+    private const int Height = 420;
+
+    /// <summary>The chart of h for specimens in their lots; null where they cannot be held against each other.</summary>
+    public static Chart? OfMeans(LotBand band, string name) => Means(band.SpecimenStanding, name, (Wording.SpecimenNoun, Lots(band)));
+
+    /// <summary>The chart of k for specimens in their lots; null where they cannot be held against each other.</summary>
+    public static Chart? OfScatter(LotBand band, string name) => Scatter(band.SpecimenStanding, name, (Wording.SpecimenNoun, Lots(band)));
+
+    /// <summary>The chart of h for lots; null where they cannot be held against each other.</summary>
+    public static Chart? OfLotMeans(LotBand band, string name) => Means(band.LotStanding, name, (Wording.LotNoun, []));
+
+    /// <summary>The chart of k for lots; null where they cannot be held against each other.</summary>
+    public static Chart? OfLotScatter(LotBand band, string name) => Scatter(band.LotStanding, name, (Wording.LotNoun, []));
+
+    private static string[] Lots(LotBand band) => [.. band.Pieces.Select(p => p.Name.Lot)];
+
+    private static Chart? Means(GroupStanding? standing, string name, (string Noun, string[] Lots) of)
+    {
+        if (standing is null)
+        {
+            return null;
+        }
+
+        var bars = Bars.Of(standing, m => m.H, standing.CriticalH);
+        LinearAxis axis = DecibelScale.Axis("h", [.. bars.Shown.Select(b => b.Value), standing.CriticalH.Outlier, -standing.CriticalH.Outlier]);
+        return Drawn(bars, axis, name, (of.Noun, of.Lots, Wording.MandelHTitle(of.Noun), Wording.MandelHSubtitle));
+    }
+
+    private static Chart? Scatter(GroupStanding? standing, string name, (string Noun, string[] Lots) of)
+    {
+        if (standing is null)
+        {
+            return null;
+        }
+
+        var bars = Bars.Of(standing, m => m.K, standing.CriticalK);
+        LinearAxis axis = ZeroScale.Axis("k", RoomAbove * bars.Shown.Select(b => b.Value).Append(standing.CriticalK.Outlier).Max());
+        return Drawn(bars, axis, name, (of.Noun, of.Lots, Wording.MandelKTitle(of.Noun), Wording.MandelKSubtitle));
+    }
+
+    private static Chart Drawn(Bars bars, LinearAxis values, string name, (string Noun, string[] Lots, string Title, string Subtitle) words)
+    {
+        LabelledAxis places = ThinnedLabels.Axis(Wording.SideBySideOf(words.Noun, bars.Shown.Length, bars.Count), [.. bars.Shown.Select(b => b.Name)], i => bars.Passes(i, bars.Critical.Straggler));
+        Trace Line(double at, bool outlier, bool named = true) => new()
+        {
+            Colour = outlier ? Ink.Red : Ink.Black,
+            Points = [new(places.Minimum, at), new(places.Maximum, at)],
+            Dash = outlier ? [12, 4] : [3, 3],
+            Thickness = outlier ? 1.6 : 1.2,
+            Title = named ? outlier ? Wording.OutlierLine : Wording.StragglerLine : null,
+        };
+        bool bothWays = values.Minimum < 0;
+        PlotModel model = Frame.Model(words.Title, words.Subtitle, places, values).With([
+            words.Lots.Distinct().Count() > 1 ? new GroupStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = bars.Stretches(words.Lots) } : null,
+            .. Classes(bars),
+            bothWays ? new Trace { Colour = Ink.Black, Points = [new(places.Minimum, 0), new(places.Maximum, 0)], Thickness = 1 } : null,
+            Line(bars.Critical.Straggler, outlier: false),
+            Line(bars.Critical.Outlier, outlier: true),
+            bothWays ? Line(-bars.Critical.Straggler, outlier: false, named: false) : null,
+            bothWays ? Line(-bars.Critical.Outlier, outlier: true, named: false) : null,
+        ]);
+        return new Chart(name, ChartKind.Consistency, words.Title, Wording.MandelDescription(words.Title, [.. bars.Shown], bars.Critical), model, Height);
+    }
+
+    private static IEnumerable<UprightBars> Classes(Bars bars)
+    {
+        int Class(int i) => bars.Passes(i, bars.Critical.Outlier) ? 2 : bars.Passes(i, bars.Critical.Straggler) ? 1 : 0;
+        (OxyColor Colour, byte Strength, MarkerType End, string Title)[] looks =
+        [
+            (Ink.Grey, 60, MarkerType.None, Wording.WithinLegend),
+            (Ink.Lines[1].Colour, 160, MarkerType.Diamond, Wording.StragglerLegend),
+            (Ink.Red, 255, MarkerType.Square, Wording.OutlierLegend),
+        ];
+        return Enumerable.Range(0, bars.Shown.Length).Where(i => double.IsFinite(bars.Shown[i].Value)).GroupBy(Class).OrderBy(g => g.Key).Select(g => new UprightBars
+        {
+            Colour = looks[g.Key].Colour,
+            Strength = looks[g.Key].Strength,
+            EndMarker = looks[g.Key].End,
+            Bars = [.. g.Select(i => new DataPoint(i, bars.Shown[i].Value))],
+            Title = looks[g.Key].Title,
+        });
+    }
+
+    /// <summary>The bars that are shown, in their order, out of so many.</summary>
+    private sealed record Bars((int Member, string Name, double Value)[] Shown, int Count, (double Straggler, double Outlier) Critical)
+    {
+        public static Bars Of(GroupStanding standing, Func<GroupMember, double> figure, (double Straggler, double Outlier) critical)
+        {
+            var all = standing.Members.Select((m, i) => (Member: i, m.Name, Value: figure(m))).ToList();
+            return new Bars([.. all.OrderByDescending(b => Math.Abs(b.Value)).Take(Most).OrderBy(b => b.Member)], all.Count, critical);
+        }
+
+        public bool Passes(int i, double critical) => Math.Abs(Shown[i].Value) > critical;
+
+        /// <summary>First and last place of each lot.</summary>
+        public List<(double From, double To)> Stretches(string[] lots) =>
+            [.. Shown.Select((b, i) => (Lot: lots[b.Member], i)).GroupBy(b => b.Lot).Select(g => ((double)g.First().i, (double)g.Last().i))];
+    }
+}

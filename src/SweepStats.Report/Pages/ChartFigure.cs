@@ -1,0 +1,25 @@
+using SweepStats.Report.Charts;
+
+namespace SweepStats.Report.Pages;
+
+/// <summary>A chart drawn on the page, with a link to its file.</summary>
+internal static class ChartFigure
+{
+    /// <summary>Charts that stand in the sections that they belong to, and not among the others.</summary>
+    public static bool HasItsSection(ChartPicture chart) => chart.Kind is ChartKind.Choice || IsOfLots(chart);
+
+    /// <summary>Charts of the section on lots.</summary>
+    public static bool IsOfLots(ChartPicture chart) =>
+        chart.Kind is ChartKind.Lots or ChartKind.LotsOverFrequency or ChartKind.LotPromise or ChartKind.Scatter or ChartKind.Consistency or ChartKind.OverTime;
+
+    public static void Write(HtmlWriter html, ChartPicture chart)
+    {
+        html.Open("figure", ("id", Anchor(chart))).Drawing(chart.Svg);
+        html.Open("figcaption").Text(chart.Title + " · ").Element("a", Path(chart), ("href", Path(chart))).Close();
+        html.Close();
+    }
+
+    public static string Anchor(ChartPicture chart) => "chart-" + chart.Name;
+
+    public static string Path(ChartPicture chart) => $"charts/{chart.Name}.svg";
+}

@@ -1,0 +1,65 @@
+using SweepStats.Choice;
+using SweepStats.Report.Charts;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Report;
+
+/// <content>Titles, legends and descriptions of the charts of the choice between specimens.</content>
+public static partial class Wording
+{
+    internal const string ProbabilityHeading = "is the best";
+    internal const string NothingKnown = "nothing can be claimed";
+    internal const string ChoiceClaimLegend = "at least, at every frequency";
+    internal const string YardstickLegend = "yardstick, not a candidate";
+    internal const string DominatedLegend = "another is no worse in anything weighed";
+    internal const string NotKnown = "not known";
+
+    private const double Rare = 0.001;
+
+    internal static string ChoiceChartTitle(BandRanking band) =>
+        band.Name is { } name ? $"Which specimen is best in band {Frame.Name(name)}" : "Which specimen is best over the whole band";
+
+    internal static string ChoiceChartSubtitle(SpecimenChoice choice, BandRanking band, int shown)
+    {
+        string order = band.GroupCount == 0 ? "by lower limit of the mean; nothing repeats, so nothing can be told apart" : "by group, then by lower limit of the mean";
+        string held = band.GroupCount > 0 && !choice.ByPlacement ? "; sweeps compared, not placements" : string.Empty;
+        return $"{Band(band.Band)}; {order}{held}{FirstOf(shown, band.Ranking.Length, "specimen")}";
+    }
+
+    internal static string GroupHeading(int? group) => group switch
+    {
+        1 => "Group 1: not to be told from the best",
+        { } later => $"Group {Plain(later)}",
+        null => "Not compared",
+    };
+
+    internal static string YardstickLabel(string name) => $"{Frame.Name(name)} (yardstick)";
+
+    /// <summary>Probability of being the best: "62 %", "≤ 62 %" or "≥ 62 %" where one side is open; rounded away from the claim.</summary>
+    internal static string BestProbability(RankedSpecimen specimen) => specimen.ProbabilityBest switch
+    {
+        null or (0, 1) => NotKnown,
+        (0, > 0 and var high) => $"≤ {Points(Math.Max(high, Rare), Math.Ceiling)} %",
+        ( < 1 and var low, 1) => $"≥ {Points(low, Math.Floor)} %",
+        ( < Rare, _) => "< 0.1 %",
+        ( > 1 - Rare, _) => "> 99.9 %",
+        var (p, _) => $"{Points(p, Math.Round)} %",
+    };
+
+    internal static string ChoiceChartDescription(BandRanking band, IReadOnlySet<SpecimenName> dominated)
+    {
+        string best = band.GroupCount == 0 ? string.Empty
+            : $" Not to be told from the best: {string.Join(", ", band.Ranking.Where(r => r.Group == 1).Select(r => $"{Piece(r.Name)} (probability of being the best {BestProbability(r)})"))}.";
+        string[] worse = [.. band.Ranking.Where(r => dominated.Contains(r.Name)).Select(r => Piece(r.Name))];
+        string left = worse.Length == 0 ? string.Empty : $" Another is no worse in anything weighed: {string.Join(", ", worse)}.";
+        string yardstick = band.Yardstick is { } y ? $" The yardstick {Piece(y.Name)}: {Figure(y.MeanDb)}." : string.Empty;
+        return $"Mean shielding of {Count(band.Ranking.Length, "specimen")} over {Band(band.Band)}.{best}{left}{yardstick}";
+    }
+
+    // A whole percent is enough but for small ones.
+    private static string Points(double share, Func<double, double> round)
+    {
+        double scale = share < 0.0995 || share > 0.9905 ? 1000 : 100;
+        return Plain(round(Math.Round(share * scale, 6)) * 100 / scale);
+    }
+}
