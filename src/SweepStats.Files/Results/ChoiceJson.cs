@@ -1,5 +1,4 @@
 using System.Text.Json;
-using SweepStats.Bands;
 using SweepStats.Choice;
 using SweepStats.Sweeps;
 
@@ -81,20 +80,13 @@ public static class ChoiceJson
         json.WriteString("specimen", specimen.Name.Specimen);
         SummaryPlan.Number(json, "rank", specimen.Rank > 0 ? specimen.Rank : null);
         SummaryPlan.Number(json, "group", specimen.Group);
-        Figure(json, "mean", specimen.MeanDb);
+        SummaryFigures.Figure(json, "mean_db", specimen.MeanDb);
         SummaryPlan.Number(json, "at_least_db", specimen.AtLeast?.Value);
         json.WriteNumber("capped_points", specimen.CappedCount);
         json.WriteBoolean("known_from_below_only", specimen.Open);
         SummaryPlan.Number(json, "probability_best_low", specimen.ProbabilityBest?.Low);
         SummaryPlan.Number(json, "probability_best_high", specimen.ProbabilityBest?.High);
-        Figure(json, "below_yardstick", specimen.BelowYardstickDb ?? default);
+        SummaryFigures.Figure(json, "below_yardstick_db", specimen.BelowYardstickDb);
         json.WriteEndObject();
-    }
-
-    private static void Figure(Utf8JsonWriter json, string name, BandFigure figure)
-    {
-        SummaryPlan.Number(json, name + "_db", figure.Value);
-        SummaryPlan.Number(json, name + "_low_db", figure.Low);
-        SummaryPlan.Number(json, name + "_high_db", figure.High);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using SweepStats.Bands;
 using SweepStats.Lots;
 using SweepStats.Statistics;
 
@@ -104,7 +105,7 @@ public static class LotsJson
         json.WriteStartObject("scatter_db");
         foreach (LevelDeviation level in band.Scatter)
         {
-            SummaryPlan.Number(json, level.Level.ToString().ToLowerInvariant(), level.DeviationDb);
+            json.WriteNumber(level.Level.ToString().ToLowerInvariant(), level.DeviationDb);
         }
 
         json.WriteEndObject();
@@ -118,9 +119,7 @@ public static class LotsJson
     {
         json.WriteString("lot", lot.Lot);
         json.WriteNumber("specimens", lot.Specimens);
-        SummaryPlan.Number(json, "mean_db", lot.MeanDb);
-        SummaryPlan.Number(json, "mean_low_db", lot.MeanIntervalDb?.Low);
-        SummaryPlan.Number(json, "mean_high_db", lot.MeanIntervalDb?.High);
+        SummaryFigures.Figure(json, "mean_db", new BandFigure(lot.MeanDb, lot.MeanIntervalDb?.Low, lot.MeanIntervalDb?.High));
         SummaryPlan.Number(json, "promised_db", lot.ToleranceLimitDb);
         SummaryPlan.Number(json, "promised_rank_db", lot.RankLimitDb);
         SummaryPlan.Number(json, "plain_mean_db", lot.PlainMeanDb);
@@ -129,9 +128,7 @@ public static class LotsJson
     private static void Tested(Utf8JsonWriter json, Equivalence? tested, LotQuestion question)
     {
         Interval? interval = tested?.Interval(question.FalseAlarm);
-        SummaryPlan.Number(json, "difference_db", tested?.Difference);
-        SummaryPlan.Number(json, "low_db", interval?.Low);
-        SummaryPlan.Number(json, "high_db", interval?.High);
+        SummaryFigures.Figure(json, "difference_db", tested is null ? null : new BandFigure(tested.Difference, interval?.Low, interval?.High));
         SummaryPlan.Number(json, "within_db", question.MarginDb);
         SummaryPlan.Number(json, "p_not_within", tested?.Probability);
     }

@@ -84,7 +84,8 @@ internal static class SummaryFigures
         json.WriteEndObject();
     }
 
-    private static void Figure(Utf8JsonWriter json, string name, BandFigure? figure)
+    /// <summary>A figure with its limits; null where there is none.</summary>
+    public static void Figure(Utf8JsonWriter json, string name, BandFigure? figure)
     {
         if (figure is not { } stated)
         {

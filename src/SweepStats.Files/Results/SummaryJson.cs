@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using SweepStats.Alignment;
+using SweepStats.Choice;
 using SweepStats.Files.Campaigns;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
@@ -47,6 +48,10 @@ public static class SummaryJson
             SummaryPlan.Write(json, result);
             SummaryFigures.Floor(json, result.Floor);
             SummaryFigures.Specimens(json, result);
+            json.WriteStartObject("lots");
+            LotsJson.Write(json, result.Lots);
+            json.WriteEndObject();
+            Choice(json, result.Choice);
             SummaryCounts.Checks(json, result);
             Hashes(json, "inputs", context.Inputs);
             Hashes(json, EarlierReport.ListName, context.ReportFiles);
@@ -82,6 +87,19 @@ public static class SummaryJson
         }
 
         json.WriteEndArray();
+    }
+
+    private static void Choice(Utf8JsonWriter json, SpecimenChoice? choice)
+    {
+        if (choice is null)
+        {
+            json.WriteNull("choice");
+            return;
+        }
+
+        json.WriteStartObject("choice");
+        ChoiceJson.Write(json, choice);
+        json.WriteEndObject();
     }
 
     private static void Excluded(Utf8JsonWriter json, AlignedCampaign campaign)

@@ -27,6 +27,12 @@ internal static class FrequencyComparer
         bool readable = Array.TrueForAll(values, double.IsFinite);
         return new LotPoint(
             readable ? Sample.Mean(values) : double.NaN, bounds.Contains(true),
-            readable && values.Length > 1 ? CensoredTolerance.LowerLimit(values, bounds, question.Share, question.Confidence.Level) : null);
+            readable && values.Length > 1 ? Promised(values, bounds, (question.Share, question.Confidence.Level)) : null);
     }
+
+    // Many pieces need no distribution, and a bound is as good there as the value above it. The factor of few is drawn, which many would take long for.
+    private static double? Promised(double[] values, bool[] bounds, (double Share, double Confidence) asked) =>
+        bounds.Contains(true) && values.Length >= ToleranceLimit.FewestWithoutDistribution(asked.Share, asked.Confidence)
+            ? CensoredTolerance.LowerLimitWithoutDistribution(values, asked.Share, asked.Confidence)
+            : CensoredTolerance.LowerLimit(values, bounds, asked.Share, asked.Confidence);
 }
