@@ -1,5 +1,6 @@
 using SweepStats.Studies;
 using SweepStats.Studies.Fuzzing;
+using SweepStats.Studies.Specimens;
 using SweepStats.Studies.Trust;
 using SweepStats.Studies.Values;
 
@@ -12,6 +13,8 @@ using SweepStats.Studies.Values;
 //   trust-picture FOLDER           trust.md and the charts from the tables that are there
 //   plan [CAMPAIGNS]               planned half-widths and claims beside rehearsed ones, so many campaigns a figure
 //   decisions CAMPAIGNS POINTS     wrong verdicts where the truth lies within a hair of the requirement: a table on the console
+//   lots [CAMPAIGNS]               comparisons of lots whose truth is known, at most so many campaigns a row: tables on the console
+//   choice [CAMPAIGNS]             choices among specimens whose truth is known: tables on the console
 //   fuzz FILES SEED [FOLDER [FOUND]]   mutated trace files, of further seeds in FOLDER ("-" for none); those that fail go to FOUND
 //   fuzz-seeds [FOLDER]            what comes of the seed files unchanged
 //   fuzz-big [WORD]                big files, of those whose names hold a word: time and memory beside their size
@@ -35,6 +38,14 @@ switch (args)
     case ["decisions", var count, var points] when int.TryParse(count, out int campaigns) && campaigns > 0 && int.TryParse(points, out int n) && n > 0:
         DecisionTable.Print(campaigns, n);
         return 0;
+    case ["lots"]:
+        return LotTables.Print(campaigns: 1000);
+    case ["lots", var count] when int.TryParse(count, out int campaigns) && campaigns > 0:
+        return LotTables.Print(campaigns);
+    case ["choice"]:
+        return ChoiceTables.Print(campaigns: 1000);
+    case ["choice", var count] when int.TryParse(count, out int campaigns) && campaigns > 0:
+        return ChoiceTables.Print(campaigns);
     case ["fuzz", ..] when FuzzCommand.Run(args.AsSpan(1)) is { } code:
         return code;
     case ["fuzz-seeds"] or ["fuzz-seeds", _]:
@@ -46,6 +57,6 @@ switch (args)
     case ["values", _, ..]:
         return ValueListing.Print(args.Skip(1));
     default:
-        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
+        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | lots [CAMPAIGNS] | choice [CAMPAIGNS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
         return 2;
 }

@@ -27,6 +27,7 @@ internal static class CandidateFigures
             var mean = new CandidateMean(
                 LogWeights.Mean(over.Weights, f => s.Values[f]), freedom > 0 ? Math.Sqrt(square / units[i].Length) : 0, own ? units[i].Length - 1 : Math.Max(freedom, 1), open[i])
             {
+                CommonScatter = !own,
                 Shared = LogWeights.Mean(over.Weights, f => s.Bounds[f] ? 0 : curves[i].Spread?.FloorShift(f) ?? 0),
                 Shift = LogWeights.Mean(over.Weights, f => s.Bounds[f] ? 0 : curves[i].Spread?.AveragingShift(f) ?? 0),
             };

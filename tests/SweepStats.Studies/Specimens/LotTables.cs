@@ -1,0 +1,99 @@
+using System.Diagnostics;
+using System.Globalization;
+using SweepStats.Rehearsal;
+using SweepStats.Rehearsal.Lots;
+
+namespace SweepStats.Studies.Specimens;
+
+/// <summary>lots: comparisons of lots whose truth is known, as tables on the console.</summary>
+internal static class LotTables
+{
+    private const ulong Seed = 700_000;
+
+    public static int Print(int campaigns)
+    {
+        var watch = Stopwatch.StartNew();
+        Alike(campaigns);
+        Off(Math.Max(1, campaigns / 3));
+        Same(campaigns);
+        History(campaigns);
+        Tolerance(campaigns);
+        Console.Error.WriteLine($"{watch.Elapsed.TotalSeconds:0} s");
+        return 0;
+    }
+
+    private static void Alike(int campaigns)
+    {
+        Heading("alike lots", "specimens of the lots | specimens differ by | placements | capped readings | band | curves | single frequencies | some frequency, adjusted");
+        for (int i = 0; i < LotSizeStudy.Cells.Length; i++)
+        {
+            // Rows have draws of their own, so that they can be taken together.
+            LotCell cell = LotSizeStudy.Cells[i];
+            LotSizeRow row = LotSizeStudy.Run(cell, campaigns, Seed + ((ulong)i * 100_000));
+            Line($"| {Specimens(cell)} | {Differ(cell)} | {Placements(cell.Placements, cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Band)} | {Share(row.Curves)} | {Percent(row.Frequencies)} | {Share(row.Adjusted)} |");
+        }
+    }
+
+    private static void Off(int campaigns)
+    {
+        Heading("one of three lots of four off", "where | capped | by standard deviations | band | some stretch | names the right lot | names another");
+        foreach (Capping capping in Enum.GetValues<Capping>())
+        {
+            foreach (OffWhere where in Enum.GetValues<OffWhere>())
+            {
+                foreach (double size in LotPowerStudy.Sizes)
+                {
+                    LotPowerRow row = LotPowerStudy.Run(capping, where, size, (campaigns, Seed));
+                    Line($"| {row.Where} | {row.Capping} | {size} | {Share(row.Band)} | {Percent(row.Stretch)} | {Share(row.Right)} | {Share(row.Wrong)} |");
+                }
+            }
+        }
+    }
+
+    private static void Same(int campaigns)
+    {
+        Heading("the same within 1 dB", "specimens of the lots | specimens differ by | capped | apart | said to be the same");
+        foreach ((LotCell cell, double apart) in SameWithinMarginStudy.Cells)
+        {
+            Line($"| {Specimens(cell)} | {Differ(cell)} | {cell.Capping} | {apart} dB | {Share(SameWithinMarginStudy.Run(cell, apart, (campaigns, Seed)).Same)} |");
+        }
+    }
+
+    private static void History(int campaigns)
+    {
+        Heading("two campaigns of alike lots", "lots × specimens of each | specimens differ by | reference sweeps | sweeps differ by | stated errors | some pair, adjusted | single pairs | the same without the references' errors");
+        foreach (HistoryCell cell in LotHistoryStudy.Cells)
+        {
+            HistoryRow row = LotHistoryStudy.Run(cell, campaigns, Seed);
+            Line($"| {cell.Lots} × {cell.Specimens} | {cell.SpecimenDb} dB | {cell.References} | {cell.SweepDb} dB | {cell.Errors.Length} | {Share(row.Any)} | {Share(row.Between)} | {Percent(row.Ignored)} |");
+        }
+    }
+
+    private static void Tolerance(int campaigns)
+    {
+        Heading("limits for 95 % of the pieces", "pieces | limit of | placements | capped readings | over the truth | stated");
+        foreach (ToleranceCell cell in ToleranceStudy.Cells)
+        {
+            // Each campaign gives a limit for every frequency.
+            ToleranceRow row = ToleranceStudy.Run(cell, cell.ByFrequency ? Math.Max(1, campaigns / 5) : campaigns, Seed);
+            Line($"| {cell.Pieces} | {(cell.ByFrequency ? "each frequency" : "the band's mean")} | {Placements(cell.Placements, cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Broken)} | {Percent(row.Stated)} |");
+        }
+    }
+
+    internal static void Heading(string title, string columns)
+    {
+        Console.WriteLine($"\n{title}\n\n| {columns} |\n|{string.Concat(columns.Split('|').Select(_ => "---|"))}");
+    }
+
+    internal static void Line(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
+
+    internal static string Share(Tally tally) => tally.Of == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{100 * tally.Share:0.0} % of {tally.Of}");
+
+    internal static string Percent(Tally tally) => tally.Of == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{100 * tally.Share:0.0} %");
+
+    private static string Specimens(LotCell cell) => string.Join(", ", cell.Specimens);
+
+    private static string Differ(LotCell cell) => string.Create(CultureInfo.InvariantCulture, $"{cell.SpecimenDb} dB, {cell.FrequencyDb} dB");
+
+    private static string Placements(int count, double db) => count == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{count}, {db} dB apart");
+}

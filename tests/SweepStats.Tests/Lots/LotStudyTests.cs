@@ -1,0 +1,79 @@
+using SweepStats.Rehearsal;
+using SweepStats.Rehearsal.Lots;
+using Xunit;
+
+namespace SweepStats.Tests.Lots;
+
+/// <summary>A seeded part of the study of lots; the whole is run by the studies program, see DEVELOPERS.md.</summary>
+public sealed class LotStudyTests
+{
+    private const double Promised = 0.05;
+
+    [Theory]
+    [InlineData(Capping.None)]
+    [InlineData(Capping.Quarter)]
+    [InlineData(Capping.Pieces)]
+    public void LotsThatAreAlikeAreSeldomTakenForDifferent(Capping capping)
+    {
+        LotSizeRow row = LotSizeStudy.Run(new LotCell([2, 3, 4]) { Capping = capping }, campaigns: 80, seed: 4_000);
+        Assert.Equal(80, row.Band.Of);
+        AtMostPromised(row.Band);
+        AtMostPromised(row.Adjusted);
+        // Frequencies of a campaign go together: as many independent ones as campaigns.
+        AtMostPromised(row.Frequencies with { Count = row.Frequencies.Count / LotCell.Points, Of = row.Frequencies.Of / LotCell.Points });
+        Assert.InRange(row.Capped.Share, capping == Capping.None ? 0 : 0.15, capping == Capping.None ? 0 : 0.6);
+    }
+
+    [Theory]
+    [InlineData(Capping.None, 0.9)]
+    [InlineData(Capping.Half, 0.8)]
+    public void ALotThatIsOffIsFoundAndNamed(Capping capping, double atLeast)
+    {
+        LotPowerRow row = LotPowerStudy.Run(capping, OffWhere.Everywhere, deviations: 4, (40, 4_000));
+        Assert.True(row.Band.Share >= atLeast, $"{row.Band}");
+        Assert.True(row.Right.Share >= 0.9, $"{row.Right}");
+    }
+
+    [Fact]
+    public void LotsTheMarginApartAreSeldomSaidToBeTheSame()
+    {
+        (LotCell cell, double apart) = SameWithinMarginStudy.Cells.First(c => c.Cell.Specimens[0] == 6 && c.ApartDb == SameWithinMarginStudy.MarginDb);
+        AtMostPromised(SameWithinMarginStudy.Run(cell, apart, (60, 4_000)).Same);
+        // The test must be able to say it.
+        Assert.True(SameWithinMarginStudy.Run(cell, 0, (20, 4_000)).Same.Share > 0.8);
+    }
+
+    [Fact]
+    public void LotsOfTwoCampaignsThatAreAlikeAreSeldomTakenForDifferent()
+    {
+        HistoryRow row = LotHistoryStudy.Run(new HistoryCell(1, 5, 0.1, 3, 1), campaigns: 150, seed: 4_000);
+        AtMostPromised(row.Between);
+        Assert.True(row.Ignored.Share > 0.15, $"{row.Ignored}, {row.Between}");
+    }
+
+    [Theory]
+    [InlineData(3, 0)]
+    [InlineData(10, 0)]
+    [InlineData(5, 3)]
+    public void NinetyFivePercentOfThePiecesKeepTheLimitOfTheirLot(int pieces, int placements)
+    {
+        ToleranceRow row = ToleranceStudy.Run(new ToleranceCell(pieces) { Placements = placements, PlacementDb = 1 }, campaigns: 150, seed: 4_000);
+        Assert.Equal(150, row.Stated.Count);
+        AtMostPromised(row.Broken);
+        // A limit that is never broken would promise too little.
+        Assert.True(placements > 0 || row.Broken.Count > 0);
+    }
+
+    [Fact]
+    public void TheyKeepTheLimitOfAFrequencyWherePiecesAreCapped()
+    {
+        ToleranceRow row = ToleranceStudy.Run(new ToleranceCell(10) { ByFrequency = true, ShieldingDb = 71 }, campaigns: 15, seed: 4_000);
+        Assert.InRange(row.Capped.Share, 0.2, 0.6);
+        Assert.True(row.Stated.Share > 0.9, $"{row.Stated}");
+        AtMostPromised(row.Broken);
+    }
+
+    // Three binomial standard deviations.
+    private static void AtMostPromised(Tally tally) =>
+        Assert.True(tally.Share <= Promised + (3 * Math.Sqrt(Promised * (1 - Promised) / tally.Of)), $"{tally.Count} of {tally.Of}");
+}
