@@ -29,8 +29,8 @@ public sealed record LotBand
     public required CurveAnova? Curves { get; init; }
 
     /// <summary>
-    /// Probability of lots that differ this much somewhere in the band where they are alike: from the curves over the clear part and, where specimens are capped,
-    /// from the single frequencies, which capped specimens take part in too; twice the smaller of both then. Null where too few specimens tell.
+    /// Probability of lots that differ this much somewhere in the band where they are alike: twice the smaller of that from the curves over the clear part and that from the
+    /// single frequencies, which capped specimens take part in too. Null where too few specimens tell.
     /// </summary>
     public required double? Probability { get; init; }
 

@@ -44,14 +44,10 @@ internal static class LotBandComparer
     private static ImmutableArray<ControlChart> OverTime(TimedPiece[] pieces) =>
         Array.TrueForAll(pieces, p => double.IsFinite(p.MeanDb)) ? [.. ControlChart.OfLots(pieces), .. ControlChart.OfPieces(pieces)] : [];
 
-    // Where nothing is capped the curves know all that the frequencies do. Elsewhere both are asked, and the price of two questions is paid.
+    // Whole curves find what goes through the band, single frequencies what is confined to a part of it or hidden by caps elsewhere; both are asked, and the price of
+    // two questions is paid: a lot off by three deviations over a fifth of the band shows in 51 % of the curves and in 82 % of the frequencies.
     private static double? Probability(double? curves, LotFrequency[] inside)
     {
-        if (!Array.Exists(inside, f => f.Capped > 0))
-        {
-            return curves;
-        }
-
         double[] single = [.. inside.Where(f => f.Probability is not null).Select(f => f.Probability!.Value)];
         double? somewhere = single.Length > 0 ? FalseDiscovery.Adjusted(single).Min() : null;
         return curves is { } whole && somewhere is { } least ? Math.Min(1, 2 * Math.Min(whole, least)) : curves ?? somewhere;
