@@ -13,7 +13,7 @@ public static partial class Wording
         List<string> lines = [$"All campaigns together, {Band(history.Band)}, {Count(history.PointCount, "frequency")}", .. HistoryAnswer(history)];
         lines.Add(history.ClearShare > 0
             ? $"Figures are of the {Percent(history.ClearShare)} of this band where every specimen of every campaign is bounded from both sides."
-            : "At every frequency some specimen of some campaign is known from below only, so no figure of the band can be had.");
+            : "At every compared frequency some specimen of some campaign is known from below only, so no figure of the band can be had.");
         lines.AddRange(TextTable.Of(["Campaign", .. LotColumns(history.Question)], history.Lots.Select(l => (IReadOnlyList<string>)[PlainText.Short(l.Campaign, LongestPiece), .. LotRow(l.Figures)])));
         if (SameWithin([.. history.Pairs.Select(p => (Pair(Named(p.First), Named(p.Second)), p.Tested))], history.Question) is { } same)
         {
