@@ -87,7 +87,7 @@ public static partial class Wording
 
     internal static IReadOnlyList<string> RankingColumns(AnalysisResult result, BandRanking band) =>
     [
-        "Rank", "Specimen", "Group", $"Mean over what is compared ({Level(result.Plan.Confidence)} interval)", "At every frequency", "Best with probability",
+        "Rank", "Specimen", "Group", $"Mean over what is compared ({Level(result.Plan.Confidence)} interval)", "At every measured frequency", "Best with probability",
         .. band.Yardstick is { } yardstick ? [$"Below {PlainText.Short(yardstick.Name.ToString(), LongestPiece)}"] : Array.Empty<string>(),
         .. result.Plan.Choice.Columns.Select(PlainText.Of),
         "Remark",

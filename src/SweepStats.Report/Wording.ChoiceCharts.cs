@@ -9,7 +9,7 @@ public static partial class Wording
 {
     internal const string ProbabilityHeading = "is the best";
     internal const string NothingKnown = "nothing can be claimed";
-    internal const string ChoiceClaimLegend = "at least, at every frequency";
+    internal const string ChoiceClaimLegend = "at least, at every measured frequency";
     internal const string YardstickLegend = "yardstick, not a candidate";
     internal const string DominatedLegend = "another is no worse in anything weighed";
     internal const string NotKnown = "not known";

@@ -19,8 +19,8 @@ public static partial class Wording
 
     internal static string HistoryPart(LotHistory history) => history.ClearShare switch
     {
-        0 => "At every frequency some specimen of some campaign is known from below only, so no figure of the band can be had.",
-        >= 1 - 1e-9 => "Every specimen of every campaign is bounded from both sides at every frequency.",
+        0 => "At every compared frequency some specimen of some campaign is known from below only, so no figure of the band can be had.",
+        >= 1 - 1e-9 => "Every specimen of every campaign is bounded from both sides at every compared frequency.",
         var share => $"Figures are of the {Percent(share)} of this band where every specimen of every campaign is bounded from both sides.",
     };
 

@@ -53,8 +53,8 @@ public static partial class Wording
 
     internal static string ClearPart(LotBand band) => band.ClearShare switch
     {
-        0 => "No part of this band is clear: at every frequency some specimen is known from below only, so no figure of the band can be had.",
-        >= 1 - 1e-9 => "Every specimen is bounded from both sides at every frequency.",
+        0 => "No part of this band is clear: at every measured frequency some specimen is known from below only, so no figure of the band can be had.",
+        >= 1 - 1e-9 => "Every specimen is bounded from both sides at every measured frequency.",
         var share => $"Figures are of the {Percent(share)} of this band where every specimen is bounded from both sides.",
     };
 

@@ -30,7 +30,7 @@ internal sealed class CampaignPieces
 
     /// <summary>Lots as they come, with the means of their specimens and the plain means of their readings.</summary>
     public IEnumerable<(string Lot, double[] Means, double PlainMean)> Lots(double[] weights) => _specimens
-        .Select((s, i) => (s.Name.Lot, Mean: LogWeights.Mean(weights, f => Values[i][f]), Plain: _of.Curves[i].Readings.Average(r => r.Evidence.ReferenceDb - r.Evidence.CoveredDb)))
+        .Select((s, i) => (s.Name.Lot, Mean: LogWeights.Mean(weights, f => Values[i][f]), Plain: PlainMean(i)))
         .GroupBy(s => s.Lot)
         .Select(g => (g.Key, g.Select(s => s.Mean).ToArray(), g.Average(s => s.Plain)));
 
@@ -59,6 +59,10 @@ internal sealed class CampaignPieces
             new Contribution(spread.TypeB.StandardUncertainty, spread.TypeB.DegreesOfFreedom),
         ];
     }
+
+    // Of the readings as they come, within the band that is compared; the grid of several campaigns leaves each at least one.
+    private double PlainMean(int specimen) =>
+        _of.Curves[specimen].Readings.Where(r => _at.Band.Contains(r.Evidence.At)).Average(r => r.Evidence.ReferenceDb - r.Evidence.CoveredDb);
 
     // Between two frequencies along their logarithm; at a frequency of its own as it is. What is not known on either side is not known between.
     private double[] Read(Func<int, double> own)

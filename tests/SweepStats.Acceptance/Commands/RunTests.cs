@@ -23,11 +23,13 @@ public sealed class RunTests
         string script = File.ReadAllText(Path.Combine(Repository.Root, "fixtures/campaigns/make-demo.sh"));
         string command = script[(script.IndexOf("sweepstats rehearse \"$campaign\"", StringComparison.Ordinal) + 31)..];
         string stated = script[(script.IndexOf("<<'STATED'\n", StringComparison.Ordinal) + 11)..script.IndexOf("STATED\nmv ", StringComparison.Ordinal)];
-        command = command[..command.IndexOf("\ncat ", StringComparison.Ordinal)].Replace("\\\n", " ", StringComparison.Ordinal);
+        command = command[..command.IndexOf("\n#", StringComparison.Ordinal)].Replace("\\\n", " ", StringComparison.Ordinal);
         string[] words = ["rehearse", Path.Combine(scratch.Path, "demo"), .. Words(command)];
         (int code, _, string error) = Shell.Run(words);
         Assert.True(code == 0, error);
         File.AppendAllText(Path.Combine(scratch.Path, "demo/campaign.toml"), stated);
+        string list = Path.Combine(scratch.Path, "demo/sweeps.csv");
+        File.WriteAllText(list, Priced(File.ReadAllLines(list), script));
         Assert.Equal(Contents(Shell.Demo).Where(f => f.Key != "origin.md"), Contents(Path.Combine(scratch.Path, "demo")));
     }
 
@@ -180,6 +182,16 @@ public sealed class RunTests
         }
 
         return contents;
+    }
+
+    // What the script adds to the list of sweeps: a price and a weight for the lot of each covered one, both as the script has them.
+    private static string Priced(string[] list, string script)
+    {
+        string Of(string column, string lot) =>
+            System.Text.RegularExpressions.Regex.Match(script, $"{column}\\[\"{lot}\"\\] = ([0-9]+)") is { Success: true } found ? found.Groups[1].Value : throw new InvalidOperationException($"{column} of {lot}");
+        IEnumerable<string> rows = list.Skip(1).Select(row => row.Split(',') is var cells && cells[1] == "covered"
+            ? $"{row},{Of("price", cells[2])},{Of("weight", cells[2])}" : row + ",,");
+        return string.Concat(rows.Prepend(list[0] + ",price_eur_m2,weight_g_m2").Select(row => row + "\n"));
     }
 
     private static IEnumerable<string> Words(string command) =>

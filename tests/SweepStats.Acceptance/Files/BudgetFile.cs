@@ -33,7 +33,7 @@ public sealed class BudgetFile
         var shielding = Rows("shielding.csv").ToDictionary(r => (r[1], r[2]));
         var budgets = Rows("budget.csv").Where(r => r[2].Length > 0 && r[3] != "combined").GroupBy(r => (r[1], r[2])).ToList();
         var combined = Rows("budget.csv").Where(r => r[2].Length > 0 && r[3] == "combined").ToDictionary(r => (r[1], r[2]), r => Number(r[9]));
-        Assert.Equal(9, budgets.Count);
+        Assert.Equal(12, budgets.Count);
         Assert.All(budgets, lines =>
         {
             double[] parts = [.. lines.Select(r => Number(r[8]))];

@@ -76,7 +76,7 @@ public sealed class ChoiceChartTests
     [Fact]
     public void ClaimsThatWouldSqueezeTheMeansAreLeftToTheTables()
     {
-        const string Legend = "at least, at every frequency";
+        const string Legend = "at least, at every measured frequency";
         BandRanking near = Of(Ranked("A01", 42) with { AtLeast = new Decibels(40) }, Ranked("A02", 41));
         BandRanking far = Of(Ranked("A01", 42) with { AtLeast = new Decibels(20) }, Ranked("A02", 41));
         Assert.Contains(Texts(near), t => t.Value == Legend);

@@ -88,7 +88,7 @@ public sealed class ScopeWordingTests
     {
         Page page = new(Samples.ThreeLots with { Findings = [Note, Note with { Severity = Severity.Warning }] });
         string[] sections = [.. page.Tree.Descendants("section").Select(s => s.Attribute("aria-labelledby")!.Value)];
-        Assert.Equal(["verdict", "next", "charts", "notes"], sections.Take(4));
+        Assert.Equal(["verdict", "next", "lots", "choice", "charts", "notes"], sections.Take(6));
         Assert.DoesNotContain("Note", Section(page, "next"), StringComparison.Ordinal);
     }
 

@@ -1,0 +1,124 @@
+using System.Text.Json;
+using SweepStats.Acceptance.Files;
+using Xunit;
+
+namespace SweepStats.Acceptance.Commands;
+
+public sealed class ChooseTests : IDisposable
+{
+    private readonly ScratchFolder _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    [Fact]
+    public void TheDemosSpecimensAreRankedBandByBandWithTheUsersColumns()
+    {
+        (int code, string output, string error) = Shell.Run("choose", Shell.Demo);
+        Assert.Equal(0, code);
+        Assert.Empty(error);
+        string[] lines = output.TrimEnd().Split(Environment.NewLine);
+        Assert.Equal("Receiver cabin curtain, three lots", lines[0]);
+        Assert.Equal(3, lines.Count(l => l.Contains(", compared at ", StringComparison.Ordinal)));
+        string[] heads = [.. lines.Where(l => l.TrimStart().StartsWith("Rank ", StringComparison.Ordinal))];
+        Assert.Equal(3, heads.Length);
+        Assert.All(heads, h => Assert.True(h.Contains("price_eur_m2", StringComparison.Ordinal) && h.Contains("weight_g_m2", StringComparison.Ordinal)));
+        // No specimen of the odd lot is among the best of the receiver band, where it shields 6 dB less.
+        string answer = lines[Array.FindIndex(lines, l => l.StartsWith("receiver band", StringComparison.Ordinal)) + 1];
+        Assert.Contains("cannot be told from the best (95 %): ", answer, StringComparison.Ordinal);
+        Assert.DoesNotContain("B/B", answer, StringComparison.Ordinal);
+        Assert.Contains("The comparison is of these pieces.", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("No placements are named", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void JsonHoldsTheRankingOfEveryBandAndWhatIsKnownOfThePieces()
+    {
+        (int code, string output, _) = Shell.Run("choose", Shell.Demo, "--format", "json");
+        Assert.Equal(0, code);
+        JsonElement root = JsonDocument.Parse(output).RootElement;
+        Assert.Equal("placements", root.GetProperty("repeats").GetString());
+        Assert.Equal([null, "cabin computers", "receiver band"], root.GetProperty("bands").EnumerateArray().Select(b => b.GetProperty("name").GetString()));
+        Assert.Equal(2 * 12, root.GetProperty("properties").GetArrayLength());
+        foreach (JsonElement band in root.GetProperty("bands").EnumerateArray())
+        {
+            JsonElement[] ranking = [.. band.GetProperty("ranking").EnumerateArray()];
+            Assert.Equal(Enumerable.Range(1, 12), ranking.Select(r => r.GetProperty("rank").GetInt32()).Order());
+            Assert.Equal(1, ranking[0].GetProperty("group").GetInt32());
+            Assert.Equal(JsonValueKind.Null, band.GetProperty("yardstick").ValueKind);
+            Assert.All(ranking, r => Assert.InRange(r.GetProperty("mean_db").GetDouble(), r.GetProperty("mean_low_db").GetDouble(), r.GetProperty("mean_high_db").GetDouble()));
+        }
+    }
+
+    [Fact]
+    public void TheSeedDecidesTheDrawsAndNothingElse()
+    {
+        string folder = Rehearsed("c");
+        string Said(string seed) => Shell.Run("choose", folder, "--seed", seed, "--format", "json").Out;
+        string one = Said("1"), two = Said("2");
+        Assert.Equal(one, Said("1"));
+        Assert.Equal(one, Shell.Run("choose", folder, "--format", "json").Out);
+        Assert.NotEqual(one, two);
+        string Rest(string said) => string.Join('\n', said.Split('\n').Where(l => !l.Contains("probability_best", StringComparison.Ordinal)));
+        Assert.Equal(Rest(one), Rest(two));
+        Assert.Equal(2, Shell.Run("choose", folder, "--seed", "-1").Code);
+    }
+
+    [Fact]
+    public void ASingleSpecimenIsNoChoiceAndTheRemedyIsSaid()
+    {
+        string folder = Path.Combine(_scratch.Path, "c");
+        Shell.Run("rehearse", folder, "--points", "11");
+        (int code, string output, string error) = Shell.Run("choose", folder);
+        Assert.Equal(2, code);
+        Assert.Empty(output);
+        Assert.EndsWith("c: There is nothing to choose from: that takes two specimens. Put the sweeps of each under covered/<lot>/<specimen>.", error.TrimEnd(), StringComparison.Ordinal);
+        Assert.Single(error.TrimEnd().Split(Environment.NewLine));
+    }
+
+    [Fact]
+    public void AYardstickStandsLastAndIsNoCandidate()
+    {
+        string folder = Rehearsed("c", "--lot-step", "C:12:30MHz-1GHz");
+        File.AppendAllText(Path.Combine(folder, "campaign.toml"), "\n[choice]\nyardstick = \"C/C01\"\n");
+        JsonElement band = JsonDocument.Parse(Shell.Run("choose", folder, "--format", "json").Out).RootElement.GetProperty("bands")[0];
+        Assert.Equal("C01", band.GetProperty("yardstick").GetProperty("specimen").GetString());
+        Assert.Equal(JsonValueKind.Null, band.GetProperty("yardstick").GetProperty("rank").ValueKind);
+        Assert.Equal(["A01", "B01"], band.GetProperty("ranking").EnumerateArray().Select(r => r.GetProperty("specimen").GetString()!).Order(StringComparer.Ordinal));
+        Assert.All(band.GetProperty("ranking").EnumerateArray(), r => Assert.InRange(r.GetProperty("below_yardstick_db").GetDouble(), 11, 13));
+        string[] lines = Shell.Run("choose", folder).Out.Split(Environment.NewLine);
+        Assert.Contains(lines, l => l.TrimStart().StartsWith("yardstick", StringComparison.Ordinal) && l.Contains("C/C01", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.Contains("Below C/C01", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void WithoutPlacementsItIsSaid()
+    {
+        string output = Shell.Run("choose", Rehearsed("c")).Out;
+        Assert.Contains("No placements are named: how well a specimen can be put back is not in the comparison.", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WithoutRepeatsTheOrderIsThatOfTheValues()
+    {
+        string output = Shell.Run("choose", Rehearsed("c", "--sweeps", "1")).Out;
+        Assert.Contains("Nothing repeats, so how far two specimens differ by chance cannot be told: the order is that of the values alone.", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("shields best", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void GateAndQuietDoAsElsewhere()
+    {
+        string fails = Rehearsed("c", "--requirement", "60"), meets = Rehearsed("d", "--requirement", "30");
+        Assert.Equal((1, "", ""), Shell.Run("choose", fails, "--gate", "--quiet"));
+        Assert.Equal((0, "", ""), Shell.Run("choose", fails, "--quiet"));
+        Assert.Equal((0, "", ""), Shell.Run("choose", meets, "--gate", "--quiet"));
+    }
+
+    private string Rehearsed(string name, params string[] more)
+    {
+        string folder = Path.Combine(_scratch.Path, name);
+        (int code, _, string error) = Shell.Run(["rehearse", folder, "--points", "21", "--lots", "3", .. more]);
+        Assert.True(code == 0, error);
+        return folder;
+    }
+}

@@ -1,0 +1,158 @@
+using System.Text.Json;
+using SweepStats.Acceptance.Files;
+using Xunit;
+
+namespace SweepStats.Acceptance.Commands;
+
+public sealed class LotsTests : IDisposable
+{
+    private readonly ScratchFolder _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    [Fact]
+    public void TheDemosOddLotIsNamedWithWhereAndByHowMuch()
+    {
+        (int code, string output, string error) = Shell.Run("lots", Shell.Demo);
+        Assert.Equal(0, code);
+        Assert.Empty(error);
+        string[] lines = output.TrimEnd().Split(Environment.NewLine);
+        Assert.Equal("Receiver cabin curtain, three lots: 3 lots, 12 specimens", lines[0]);
+        Assert.StartsWith("The lots differ (p", lines[2], StringComparison.Ordinal);
+        Assert.Contains(lines, l => l.StartsWith("Lot B shields", StringComparison.Ordinal) && l.Contains(" dB less than the others from ", StringComparison.Ordinal));
+        Assert.DoesNotContain(lines, l => l.StartsWith("Lot A shields", StringComparison.Ordinal) || l.StartsWith("Lot C shields", StringComparison.Ordinal));
+        Assert.Equal(["Whole band, 30 MHz to 1 GHz", "cabin computers", "receiver band"], lines.Where((_, i) => i > 0 && lines[i - 1].Length == 0).Select(l => l.StartsWith("Whole", StringComparison.Ordinal) ? l : l.Split(',')[0]));
+        Assert.Equal(3, lines.Count(l => l.TrimStart().StartsWith("Lot ", StringComparison.Ordinal) && l.Contains("95 % of its pieces reach", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void LotsThatAreAlikeAreNotCalledProvenAlike()
+    {
+        (int code, string output, _) = Shell.Run("lots", Rehearsed("a", "--seed", "2"));
+        Assert.Equal(0, code);
+        Assert.Contains("No difference between the lots shows (p = ", output, StringComparison.Ordinal);
+        Assert.Contains("That does not prove them alike.", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("All campaigns together", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void JsonOfOneCampaignHoldsItsBandsAndNothingTogether()
+    {
+        (int code, string output, _) = Shell.Run("lots", Shell.Demo, "--format", "json");
+        Assert.Equal(0, code);
+        JsonElement root = JsonDocument.Parse(output).RootElement;
+        JsonElement campaign = Assert.Single(root.GetProperty("campaigns").EnumerateArray());
+        Assert.Equal("Receiver cabin curtain, three lots", campaign.GetProperty("title").GetString());
+        Assert.Equal([null, "cabin computers", "receiver band"], campaign.GetProperty("bands").EnumerateArray().Select(b => b.GetProperty("name").GetString()));
+        Assert.Equal(JsonValueKind.Null, root.GetProperty("together").ValueKind);
+        JsonElement whole = campaign.GetProperty("bands")[0];
+        Assert.Equal(["A", "B", "C"], whole.GetProperty("lots").EnumerateArray().Select(l => l.GetProperty("lot").GetString()));
+        Assert.Equal(3, whole.GetProperty("pairs").GetArrayLength());
+        Assert.Equal(["lot", "specimen", "placement", "sweep"], whole.GetProperty("scatter_db").EnumerateObject().Select(p => p.Name));
+        Assert.Equal(12, whole.GetProperty("specimen_standing").GetProperty("members").GetArrayLength());
+        Assert.Equal(["lot-mean", "lot-deviation", "piece", "moving-range"], whole.GetProperty("over_time").EnumerateArray().Select(c => c.GetProperty("figure").GetString()));
+        // More below 120 MHz; less from 240 MHz on, where the floor hides some of the others.
+        JsonElement[] stretches = [.. campaign.GetProperty("stretches").EnumerateArray().Take(2)];
+        Assert.Equal([("B", false), ("B", true)], stretches.Select(t => (t.GetProperty("lot").GetString()!, t.GetProperty("at_least").GetBoolean())));
+        Assert.InRange(stretches[0].GetProperty("apart_db").GetDouble(), 1, 4);
+        Assert.InRange(stretches[1].GetProperty("apart_db").GetDouble(), -7, -2);
+        Assert.InRange(stretches[1].GetProperty("start_hz").GetDouble(), 230e6, 330e6);
+    }
+
+    [Fact]
+    public void SeveralCampaignsAreToldOneByOneAndTogether()
+    {
+        string[] folders = [Rehearsed("a", "--title", "Spring", "--seed", "4"), Rehearsed("b", "--title", "Autumn", "--seed", "5", "--se", "47")];
+        (int code, string output, string error) = Shell.Run(["lots", .. folders]);
+        Assert.Equal(0, code);
+        Assert.Empty(error);
+        string[] lines = output.Split(Environment.NewLine);
+        Assert.Contains("Spring: 2 lots, 6 specimens", lines);
+        Assert.Contains("Autumn: 2 lots, 6 specimens", lines);
+        string[] together = [.. lines.SkipWhile(l => !l.StartsWith("All campaigns together", StringComparison.Ordinal))];
+        Assert.Equal("All campaigns together, 30 MHz to 1 GHz, 21 frequencies", together[0]);
+        Assert.StartsWith("4 of 6 pairs of lots differ in the mean over the band (p", together[1], StringComparison.Ordinal);
+        Assert.Matches("^Spring: [AB] shields [67]\\.[0-9] dB less than Autumn: [AB]\\.$", together[2]);
+        Assert.Contains(together, l => l.Contains("the errors of both references and floors", StringComparison.Ordinal));
+        JsonElement root = JsonDocument.Parse(Shell.Run(["lots", .. folders, "--format", "json"]).Out).RootElement;
+        Assert.Equal(2, root.GetProperty("campaigns").GetArrayLength());
+        JsonElement all = root.GetProperty("together");
+        Assert.Equal(["Spring", "Spring", "Autumn", "Autumn"], all.GetProperty("lots").EnumerateArray().Select(l => l.GetProperty("campaign").GetString()));
+        Assert.Equal(6, all.GetProperty("pairs").GetArrayLength());
+        Assert.Equal(21, all.GetProperty("points").GetInt32());
+        Assert.All(all.GetProperty("pairs").EnumerateArray(), p => Assert.Equal(
+            p.GetProperty("first_campaign").GetString() != p.GetProperty("second_campaign").GetString(), p.GetProperty("p_adjusted").GetDouble() < 0.05));
+    }
+
+    [Fact]
+    public void CampaignsOfOneTitleGoByTheirFolders()
+    {
+        string output = Shell.Run("lots", Rehearsed("first", "--seed", "4"), Rehearsed("second", "--seed", "5"), "--format", "json").Out;
+        string?[] names = [.. JsonDocument.Parse(output).RootElement.GetProperty("together").GetProperty("lots").EnumerateArray().Select(l => l.GetProperty("campaign").GetString())];
+        Assert.Equal(2, names.Distinct().Count());
+        Assert.EndsWith("first", names[0], StringComparison.Ordinal);
+        Assert.EndsWith("second", names[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void CampaignsWithoutABandInCommonEndWithTwoAndOneLine()
+    {
+        (int code, string output, string error) = Shell.Run("lots", Rehearsed("low", "--stop", "100MHz"), Rehearsed("high", "--start", "200MHz"));
+        Assert.Equal(2, code);
+        Assert.Empty(output);
+        Assert.Equal("sweepstats: The campaigns share no frequency. Give campaigns that cover a common band.", error.TrimEnd());
+    }
+
+    [Fact]
+    public void EveryBadFolderIsNamedAndNothingIsPrinted()
+    {
+        (int code, string output, string error) = Shell.Run("lots", "no/such/one", Rehearsed("a"), "no/such/other");
+        Assert.Equal(2, code);
+        Assert.Empty(output);
+        string[] lines = error.TrimEnd().Split(Environment.NewLine);
+        Assert.Equal(2, lines.Length);
+        Assert.StartsWith("no/such/one: there is no such folder", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("no/such/other: there is no such folder", lines[1], StringComparison.Ordinal);
+        Assert.Equal(2, Shell.Run("lots").Code);
+    }
+
+    [Fact]
+    public void AGateStopsWhereAnyCampaignDoesNotPass()
+    {
+        string meets = Rehearsed("meets", "--requirement", "30"), fails = Rehearsed("fails", "--requirement", "60");
+        Assert.Equal(0, Shell.Run("lots", meets, "--gate").Code);
+        Assert.Equal(1, Shell.Run("lots", fails, "--gate").Code);
+        Assert.Equal(1, Shell.Run("lots", meets, fails, "--gate", "--quiet").Code);
+        Assert.Equal(0, Shell.Run("lots", meets, fails).Code);
+    }
+
+    [Fact]
+    public void QuietPrintsAndWritesNothing()
+    {
+        string folder = Rehearsed("a");
+        string[] before = Directory.GetFileSystemEntries(_scratch.Path, "*", SearchOption.AllDirectories);
+        Assert.Equal((0, "", ""), Shell.Run("lots", folder, "--quiet"));
+        Assert.Equal(before, Directory.GetFileSystemEntries(_scratch.Path, "*", SearchOption.AllDirectories));
+    }
+
+    [Theory]
+    [InlineData("One lot only: there is nothing to compare it with.", "--lots", "1")]
+    [InlineData("Whether the lots differ cannot be told: no lot has two specimens, so nothing shows how much pieces of one lot differ.", "--specimens", "1")]
+    public void WhatCannotBeToldIsSaid(string sentence, params string[] words)
+    {
+        string folder = Path.Combine(_scratch.Path, "c");
+        string[] all = words[0] == "--lots" ? ["--specimens", "3", .. words] : ["--lots", "3", .. words];
+        Shell.Run(["rehearse", folder, "--points", "11", .. all]);
+        (int code, string output, _) = Shell.Run("lots", folder);
+        Assert.Equal(0, code);
+        Assert.Contains(sentence, output.Split(Environment.NewLine));
+    }
+
+    private string Rehearsed(string name, params string[] more)
+    {
+        string folder = Path.Combine(_scratch.Path, name);
+        (int code, _, string error) = Shell.Run(["rehearse", folder, "--points", "21", "--lots", "2", "--specimens", "3", "--specimen-spread", "0.3", "--sweeps", "3", .. more]);
+        Assert.True(code == 0, error);
+        return folder;
+    }
+}

@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Acceptance.Report;
+
+/// <summary>Sentences on the choice say no more than was computed.</summary>
+public sealed class ChoiceWordingTests
+{
+    private static readonly Lazy<AnalysisResult> Drawn = new(() => Samples.Run(Samples.Lots with { Lots = 1, SpecimensPerLot = 4 }, Samples.Power));
+
+    [Theory]
+    [InlineData("A/A01 shields best (95 %).", 1, 2, 2)]
+    [InlineData("2 of 3 specimens cannot be told from the best (95 %): A/A01, A/A02.", 1, 1, 2)]
+    [InlineData("None of the 3 specimens can be told from the best.", 1, 1, 1)]
+    public void TheAnswerIsWhoIsInTheFirstGroup(string sentence, params int[] groups)
+    {
+        string[] said = Said([.. groups.Select((g, i) => Ranked($"A0{i + 1}", 42 - i) with { Group = g })]);
+        Assert.Equal(sentence, said[0]);
+        Assert.Equal(groups.Max() > 1, said.Any(s => s.StartsWith("3 specimens make 2 groups", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void WhatIsHiddenStaysAmongTheBestAndTheReasonIsSaid()
+    {
+        RankedSpecimen open = Ranked("A02", 42) with { Group = 1, Open = true };
+        Assert.Contains("The floor hides how much A/A02 shields over most of the band: it stays among the best until more dynamic range tells.", Said(Ranked("A01", 42) with { Group = 1 }, open));
+        Assert.DoesNotContain(Said(Ranked("A01", 42) with { Group = 1 }), s => s.Contains("hides", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void WithoutGroupsNobodyIsTheBest() => Assert.Equal(
+        ["Nothing repeats, so how far two specimens differ by chance cannot be told: the order is that of the values alone."], Said(Ranked("A01", 42), Ranked("A02", 41)));
+
+    [Fact]
+    public void LimitsOfARowAreRoundedAwayFromTheClaim()
+    {
+        RankedSpecimen specimen = Ranked("A01", 41.24) with { MeanDb = new BandFigure(41.24, 40.19, 42.01), AtLeast = new Decibels(38.99), Group = 1, ProbabilityBest = new Interval(0, 0.621) };
+        Assert.Equal(["1", "A/A01", "1", "41.2 dB (40.1 to 42.1 dB)", "≥ 38.9 dB", "≤ 63 %", ""], Row(specimen));
+        Assert.Equal("≥ 40.1 dB", Row(specimen with { MeanDb = new BandFigure(null, 40.19, null) })[3]);
+        Assert.Equal("no claim", Row(specimen with { AtLeast = null })[4]);
+        Assert.Equal("capped at 3 frequencies", Row(specimen with { CappedCount = 3 })[6]);
+    }
+
+    [Theory]
+    [InlineData(8.04, 7.19, 8.81, "8.0 dB (7.1 to 8.9 dB)")]
+    [InlineData(null, 7.19, null, "≥ 7.1 dB")]
+    [InlineData(null, null, 8.81, "≤ 8.9 dB")]
+    [InlineData(null, null, null, "cannot be told")]
+    public void TheDistanceToTheYardstickHasTheSidesThatAreKnown(double? value, double? low, double? high, string printed)
+    {
+        BandRanking band = Of(Ranked("A01", 42) with { BelowYardstickDb = new BandFigure(value, low, high) }) with { Yardstick = Ranked("A04", 50) };
+        IReadOnlyList<string>[] rows = [.. Wording.RankingRows(Drawn.Value, band)];
+        Assert.Equal(printed, rows[0][6]);
+        Assert.Equal(("yardstick", "A/A04", Wording.Nothing), (rows[1][0], rows[1][1], rows[1][6]));
+        Assert.Contains("Below A/A04", Wording.RankingColumns(Drawn.Value, band));
+    }
+
+    [Fact]
+    public void TheHeadingSaysWhatWasLeftOut()
+    {
+        BandRanking band = Of(Ranked("A01", 42)) with { Name = "upper", PointCount = 28, LeftOut = 1, CappedLeftOut = 2 };
+        Assert.Equal(
+            "upper, 30 MHz to 1 GHz, compared at 28 frequencies; left out for all: 2 where the floor hides some specimen, 1 where something else transmits or the reference hardly rises over the floor",
+            Wording.RankingHeading(band));
+        Assert.Equal("Whole band, 30 MHz to 1 GHz, compared at 1 frequency", Wording.RankingHeading(band with { Name = null, PointCount = 1, LeftOut = 0, CappedLeftOut = 0 }));
+    }
+
+    [Fact]
+    public void TheUsersColumnsStandAsTypedAndHarmless()
+    {
+        AnalysisResult result = Drawn.Value with
+        {
+            Plan = Samples.Power with { Choice = new ChoiceQuestion { LowerIsBetter = ["price"], Shown = ["colour"] } },
+            Choice = Drawn.Value.Choice! with
+            {
+                Properties = [new SpecimenProperty(new SpecimenName("A", "A01"), "price", "34.50", 34.5), new SpecimenProperty(new SpecimenName("A", "A01"), "colour", "grey\u001b[31m", null)],
+                Dominated = [new DominatedSpecimen(new SpecimenName("A", "A02"), new SpecimenName("A", "A01"))],
+            },
+        };
+        IReadOnlyList<string>[] rows = [.. Wording.RankingRows(result, Of(Ranked("A01", 42), Ranked("A02", 41)))];
+        Assert.Equal(["price", "colour", "Remark"], Wording.RankingColumns(result, Of(Ranked("A01", 42))).TakeLast(3));
+        Assert.Equal("34.50", rows[0][6]);
+        Assert.DoesNotContain('\u001b', rows[0][7]);
+        Assert.Equal([Wording.Nothing, Wording.Nothing, "A/A01 is at least as good in everything"], rows[1].TakeLast(3));
+    }
+
+    private static RankedSpecimen Ranked(string name, double mean) => new()
+    {
+        Name = new SpecimenName("A", name),
+        Rank = 1,
+        MeanDb = new BandFigure(mean, mean - 0.5, mean + 0.5),
+        AtLeast = new Decibels(mean - 1),
+        CappedCount = 0,
+        Open = false,
+        DeviationDb = 0.3,
+    };
+
+    private static BandRanking Of(params ImmutableArray<RankedSpecimen> ranking) => Drawn.Value.Choice!.Bands[0] with { Ranking = ranking };
+
+    private static string[] Said(params ImmutableArray<RankedSpecimen> ranking) => [.. Wording.ChoiceAnswer(Drawn.Value, Of(ranking))];
+
+    private static IReadOnlyList<string> Row(RankedSpecimen specimen) => Wording.RankingRows(Drawn.Value, Of(specimen)).Single();
+}

@@ -1,0 +1,135 @@
+using System.Xml.Linq;
+using SweepStats.Lots;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Statistics;
+using Xunit;
+
+namespace SweepStats.Acceptance.Report;
+
+/// <summary>Sentences on lots say no more than was computed, and stand where a reader looks for them.</summary>
+public sealed class LotWordingTests
+{
+    private static readonly Lazy<AnalysisResult> Drawn = new(() => Samples.Run(Samples.Lots, Samples.Power));
+
+    private static LotComparison Four => Drawn.Value.Lots;
+
+    [Fact]
+    public void LimitsAreRoundedAwayFromTheClaim()
+    {
+        LotSummary lot = Four.Whole.Lots[0] with { MeanDb = 41.24, MeanIntervalDb = new Interval(40.19, 42.01), ToleranceLimitDb = 38.99, PlainMeanDb = 41.26 };
+        Assert.Equal(["A", "4", "41.2 dB", "40.1 to 42.1 dB", "38.9 dB", "41.3 dB"], Wording.LotRow(lot));
+        Assert.Equal("nothing", Wording.LotRow(lot with { ToleranceLimitDb = -0.1 })[4]);
+        Assert.Equal(Wording.Nothing, Wording.LotRow(lot with { ToleranceLimitDb = null, Specimens = 1 })[4]);
+        Assert.Equal(Wording.Nothing, Wording.LotRow(lot with { MeanDb = double.NaN, MeanIntervalDb = null })[2]);
+    }
+
+    [Theory]
+    [InlineData("Lot B shields 5.5 dB less than the others from 30 MHz to 50 MHz.", "B", -5.46, false, 50e6)]
+    [InlineData("Lot B shields at least 5.4 dB less than the others from 30 MHz to 50 MHz.", "B", -5.49, true, 50e6)]
+    [InlineData("Lot C shields at least 2.9 dB more than the others at 30 MHz.", "C", 2.99, true, 30e6)]
+    [InlineData("They differ from 30 MHz to 50 MHz; the floor hides by how much.", null, -5, true, 50e6)]
+    public void AStretchSaysAtLeastWhereABoundStandsIn(string sentence, string? lot, double apart, bool atLeast, double stop)
+    {
+        LotStretch stretch = new(new FrequencyBand(new Hertz(30e6), new Hertz(stop)), 4, lot, apart, atLeast);
+        Assert.Contains(sentence, Wording.LotsAnswer(Four with { Stretches = [stretch] }));
+    }
+
+    [Fact]
+    public void ThreeStretchesAreToldAndWhatIsHiddenOnlyWhereNothingElseIs()
+    {
+        LotStretch At(double start, string? lot) => new(new FrequencyBand(new Hertz(start), new Hertz(start)), 4, lot, -5, false);
+        string[] told = [.. Wording.LotsAnswer(Four with { Stretches = [At(1e8, null), At(2e8, "A"), At(3e8, "B"), At(4e8, "C"), At(5e8, "D")] })];
+        Assert.Equal(["A", "B", "C"], told.Where(t => t.StartsWith("Lot ", StringComparison.Ordinal)).Select(t => t.Split(' ')[1]));
+        Assert.DoesNotContain(told, t => t.Contains("hides by how much", StringComparison.Ordinal));
+        Assert.Contains("They differ at more frequencies: lots-by-frequency.csv, column p_adjusted.", told);
+    }
+
+    [Theory]
+    [InlineData(0.05, "The lots differ (p = 0.05).")]
+    [InlineData(0.00004, "The lots differ (p < 0.0001).")]
+    [InlineData(0.0511, "No difference between the lots shows (p = 0.051). That does not prove them alike.")]
+    [InlineData(1.0, "No difference between the lots shows (p = 1). That does not prove them alike.")]
+    public void TheHeadlineFollowsTheLevel(double p, string sentence) =>
+        Assert.StartsWith(sentence, Wording.LotsHeadline(Four, Four.Whole with { Probability = p }), StringComparison.Ordinal);
+
+    [Fact]
+    public void FiguresSayWhichPartOfTheBandTheyAreOf()
+    {
+        Assert.Equal("Every specimen is bounded from both sides at every measured frequency.", Wording.ClearPart(Four.Whole));
+        Assert.Equal("Figures are of the 62.5 % of this band where every specimen is bounded from both sides.", Wording.ClearPart(Four.Whole with { ClearShare = 0.625 }));
+        Assert.StartsWith("No part of this band is clear", Wording.ClearPart(Four.Whole with { ClearShare = 0 }), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0.2, 0.1, "Means shown to be within ±1 dB of each other: A and B.")]
+    [InlineData(3, 0.1, "Means shown not to be within ±1 dB of each other: A and B.")]
+    [InlineData(0.9, 0.1, "Not decided whether their means are within ±1 dB of each other: A and B.")]
+    [InlineData(0.2, 2, "Not decided whether their means are within ±1 dB of each other: A and B.")]
+    public void NoDifferenceIsNotTheSame(double difference, double error, string sentence)
+    {
+        LotBand band = Four.Whole with { Pairs = [new LotPair("A", "B", new Equivalence(difference, error, 6, 1))] };
+        Assert.Contains(sentence, Wording.LotRemarks(Four, band));
+        Assert.Contains(sentence, Wording.LotRemarks(Four, Four.Whole with { Pairs = [new LotPair("A", "B", new Equivalence(-difference, error, 6, 1))] }));
+    }
+
+    [Fact]
+    public void PlainMeansAreShownForWhatTheyHide()
+    {
+        LotStretch stretch = new(new FrequencyBand(new Hertz(30e6), new Hertz(50e6)), 4, "B", -6, false);
+        LotComparison Plain(params double[] means) => Four with { Stretches = [stretch], Bands = [Four.Whole with { Lots = [.. Four.Whole.Lots.Zip(means, (l, m) => l with { PlainMeanDb = m })] }] };
+        Assert.Contains("Plain means of all readings hide it: A 50.0 dB, B 49.0 dB, C 50.5 dB, D 50.0 dB.", Wording.LotsAnswer(Plain(50, 49, 50.5, 50)));
+        Assert.DoesNotContain(Wording.LotsAnswer(Plain(50, 46, 50.5, 50)), t => t.StartsWith("Plain means", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void StandingNamesWhoPassesTheLimits()
+    {
+        LotBand whole = Four.Whole;
+        GroupStanding standing = whole.SpecimenStanding!;
+        GroupStanding Arranged(double h, double k) => standing with
+        {
+            Members = [standing.Members[0] with { H = h, K = k }, .. standing.Members[1..].Select(m => m with { H = 0, K = 1 })],
+            Grubbs = (1, standing.Members[0].Name, 1),
+            Cochran = (0.1, standing.Members[0].Name, 0.5, 0.6),
+        };
+        string Said(GroupStanding arranged) => Wording.LotRemarks(Four, whole with { SpecimenStanding = arranged }).Single(r => r.StartsWith("Among the specimens", StringComparison.Ordinal));
+        Assert.Contains("no mean and no scatter is out of line", Said(Arranged(standing.CriticalH.Straggler - 0.01, standing.CriticalK.Straggler - 0.01)), StringComparison.Ordinal);
+        Assert.Contains("past the 5 % limit, as one in twenty is by chance: A/A01 (mean low)", Said(Arranged(-standing.CriticalH.Straggler - 0.01, 1)), StringComparison.Ordinal);
+        Assert.Contains("past the 1 % limit: A/A01 (mean high), A/A01 (scatters)", Said(Arranged(standing.CriticalH.Outlier + 0.01, standing.CriticalK.Outlier + 0.01)), StringComparison.Ordinal);
+        Assert.Contains("past the 1 % limit: A/A01 (mean outermost)", Said(Arranged(0, 1) with { Grubbs = (3, "A/A01", 0.009) }), StringComparison.Ordinal);
+        Assert.Contains("past the 1 % limit: A/A01 (scatters most)", Said(Arranged(0, 1) with { Cochran = (0.61, "A/A01", 0.5, 0.6) }), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ThePageHasItsSectionsAndTheVerdictLeadsToThem()
+    {
+        Page page = new(Samples.Run(Samples.Lots, Samples.Choosing));
+        XElement verdict = Section(page, "verdict"), lots = Section(page, "lots"), choice = Section(page, "choice");
+        Assert.Equal(["#lots", "#choice"], Links(verdict));
+        Assert.All(["lots", "choice"], id => Assert.Single(page.Tree.Descendants(), e => e.Attribute("id")?.Value == id));
+        Assert.Equal(["More on lots", "More on the choice"], verdict.Descendants("a").Select(a => a.Value));
+        Assert.Equal(2, lots.Elements("h3").Count());
+        Assert.Equal(2, choice.Elements("h3").Count());
+        Assert.Equal(["lots", "lots-over-frequency"], Charts(lots).Take(2).Order(StringComparer.Ordinal));
+        Assert.Equal(["choice", "choice-upper-half-x"], Charts(choice));
+        AnalysisResult result = Samples.Run(Samples.Lots, Samples.Choosing);
+        Assert.All(Wording.LotsAnswer(result.Lots), sentence => Assert.Contains(sentence, verdict.Value, StringComparison.Ordinal));
+        Assert.All(Wording.ChoiceAnswer(result, result.Choice!.Bands[0]), sentence => Assert.Contains(sentence, verdict.Value, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void OfASinglePieceTheVerdictSpeaksOfNeither()
+    {
+        Page page = new(Samples.Run(Samples.Small, Samples.Power));
+        Assert.Empty(Links(Section(page, "verdict")));
+        Assert.DoesNotContain(page.Tree.Descendants("section"), s => s.Attribute("aria-labelledby")!.Value == "choice");
+        Assert.Contains("One lot only: there is nothing to compare it with.", Section(page, "lots").Value, StringComparison.Ordinal);
+    }
+
+    private static XElement Section(Page page, string id) => page.Tree.Descendants("section").Single(s => s.Attribute("aria-labelledby")!.Value == id);
+
+    private static IEnumerable<string> Links(XElement section) => section.Descendants("a").Select(a => a.Attribute("href")!.Value).Where(h => h is "#lots" or "#choice");
+
+    private static string[] Charts(XElement section) => [.. section.Elements("figure").Select(f => f.Attribute("id")!.Value["chart-".Length..])];
+}
