@@ -1,6 +1,4 @@
 using SweepStats.Choice;
-using SweepStats.Quantities;
-using SweepStats.Sweeps;
 
 namespace SweepStats.Report;
 
@@ -12,6 +10,9 @@ public static partial class Wording
 
     internal const string OfThesePieces = "The comparison is of these pieces. Whether other pieces of their lots are as good is another question, which lots with several specimens answer.";
 
+    internal const string NotPutBack =
+        "No specimen is known to have been taken off and put back, so these differences may be those of placing: take each off and put it back twice and more, and name the placements.";
+
     private const int MostRows = 60;
 
     /// <summary>The ranking on the console: the answer, then a table a band.</summary>
@@ -19,7 +20,7 @@ public static partial class Wording
     public static IReadOnlyList<string> ChoiceText(AnalysisResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        List<string> lines = [PlainText.Of(result.Title), Headline(result)];
+        List<string> lines = [PlainText.Of(result.Title), HeadlineWithReason(result)];
         if (result.Choice is not { } choice)
         {
             return [.. lines, NoChoice];
@@ -68,10 +69,16 @@ public static partial class Wording
             yield return (first.Length, compared) switch
             {
                 (1, 1) => $"Only {Piece(first[0].Name)} can be compared.",
+                (1, _) when !result.Choice!.ByPlacement => $"{Piece(first[0].Name)} reads best.",
                 (1, _) => $"{Piece(first[0].Name)} shields best ({level}).",
                 var (some, all) when some == all => $"None of the {Count(all, "specimen")} can be told from the best.",
                 _ => $"{Plain(first.Length)} of {Count(compared, "specimen")} cannot be told from the best ({level}): {Names(first)}.",
             };
+            if (!result.Choice!.ByPlacement)
+            {
+                yield return NotPutBack;
+            }
+
             if (band.GroupCount > 1)
             {
                 yield return $"{Count(compared, "specimen")} make {Count(band.GroupCount, "group")}: members of a group cannot be told from the best that no earlier group holds.";
@@ -81,77 +88,10 @@ public static partial class Wording
         RankedSpecimen[] open = [.. first.Where(r => r.Open)];
         if (open.Length > 0)
         {
-            yield return $"The floor hides how much {Names(open)} {(open.Length == 1 ? "shields" : "shield")} over most of the band: {(open.Length == 1 ? "it stays" : "they stay")} among the best until more dynamic range tells.";
+            string stays = open.Length == 1 ? "it stays" : "they stay";
+            yield return $"How much {Names(open)} {(open.Length == 1 ? "shields" : "shield")} is known from below only over most of the band: {stays} among the best until {(result.Floor is null ? "a floor is measured" : "more dynamic range tells")}.";
         }
     }
-
-    internal static IReadOnlyList<string> RankingColumns(AnalysisResult result, BandRanking band) =>
-    [
-        "Rank", "Specimen", "Group", $"Mean over what is compared ({Level(result.Plan.Confidence)} interval)", "At every measured frequency", "Best with probability",
-        .. band.Yardstick is { } yardstick ? [$"Below {PlainText.Short(yardstick.Name.ToString(), LongestPiece)}"] : Array.Empty<string>(),
-        .. result.Plan.Choice.Columns.Select(PlainText.Of),
-        "Remark",
-    ];
-
-    internal static IEnumerable<IReadOnlyList<string>> RankingRows(AnalysisResult result, BandRanking band)
-    {
-        foreach (RankedSpecimen specimen in band.Ranking)
-        {
-            yield return RankingRow(result, band, specimen, Plain(specimen.Rank));
-        }
-
-        if (band.Yardstick is { } yardstick)
-        {
-            yield return RankingRow(result, band, yardstick, "yardstick");
-        }
-    }
-
-    internal static IEnumerable<string> ChoiceRemarks(AnalysisResult result)
-    {
-        if (result.Choice is not { } choice)
-        {
-            yield break;
-        }
-
-        yield return "Ranked by the lower limit of the mean, which can be claimed; compared by the means themselves, from which the errors of reference and stated errors, alike for all, drop out.";
-        if (!choice.ByPlacement)
-        {
-            yield return "No placements are named: how well a specimen can be put back is not in the comparison.";
-        }
-
-        yield return OfThesePieces;
-    }
-
-    private static IReadOnlyList<string> RankingRow(AnalysisResult result, BandRanking band, RankedSpecimen specimen, string rank) =>
-    [
-        rank, PlainText.Short(specimen.Name.ToString(), LongestPiece), specimen.Group is { } group ? Plain(group) : Nothing,
-        Figure(specimen.MeanDb), specimen.AtLeast is { } claim ? Bound(claim) : "no claim", BestProbability(specimen),
-        .. band.Yardstick is null ? Array.Empty<string>() : [Below(specimen.BelowYardstickDb)],
-        .. result.Plan.Choice.Columns.Select(column => Own(result.Choice!, specimen.Name, column)),
-        Remark(result.Choice!, specimen),
-    ];
-
-    private static string Below(Bands.BandFigure? below) => below switch
-    {
-        null => Nothing,
-        { Value: { } value, Low: { } low, High: { } high } => $"{Ratio(value)} ({Interval(low, high)})",
-        { Low: { } low } => Bound(new Decibels(low)),
-        { High: { } high } => $"≤ {HighTenths(high)} dB",
-        _ => "cannot be told",
-    };
-
-    private static string Remark(SpecimenChoice choice, RankedSpecimen specimen)
-    {
-        string[] remarks =
-        [
-            .. choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => $"{Piece(d.By)} is at least as good in everything"),
-            .. specimen.CappedCount > 0 ? [$"capped at {Count(specimen.CappedCount, "frequency")}"] : Array.Empty<string>(),
-        ];
-        return string.Join("; ", remarks);
-    }
-
-    private static string Own(SpecimenChoice choice, SpecimenName name, string column) =>
-        choice.Properties.FirstOrDefault(p => p.Specimen == name && p.Name == column) is { } property ? PlainText.Short(property.Text, LongestPiece) : Nothing;
 
     private static string Names(RankedSpecimen[] specimens) =>
         string.Join(", ", specimens.Take(MostPiecesNamed).Select(s => Piece(s.Name))) + (specimens.Length > MostPiecesNamed ? $" and {Plain(specimens.Length - MostPiecesNamed)} more" : string.Empty);

@@ -11,7 +11,7 @@ public static partial class Wording
     internal const string NothingKnown = "nothing can be claimed";
     internal const string ChoiceClaimLegend = "at least, at every measured frequency";
     internal const string YardstickLegend = "yardstick, not a candidate";
-    internal const string DominatedLegend = "another is no worse in anything weighed";
+    internal const string DominatedLegend = "no better than another in anything weighed";
     internal const string NotKnown = "not known";
 
     private const double Rare = 0.001;
@@ -51,7 +51,7 @@ public static partial class Wording
         string best = band.GroupCount == 0 ? string.Empty
             : $" Not to be told from the best: {string.Join(", ", band.Ranking.Where(r => r.Group == 1).Select(r => $"{Piece(r.Name)} (probability of being the best {BestProbability(r)})"))}.";
         string[] worse = [.. band.Ranking.Where(r => dominated.Contains(r.Name)).Select(r => Piece(r.Name))];
-        string left = worse.Length == 0 ? string.Empty : $" Another is no worse in anything weighed: {string.Join(", ", worse)}.";
+        string left = worse.Length == 0 ? string.Empty : $" No better than another in anything weighed: {string.Join(", ", worse)}.";
         string yardstick = band.Yardstick is { } y ? $" The yardstick {Piece(y.Name)}: {Figure(y.MeanDb)}." : string.Empty;
         return $"Mean shielding of {Count(band.Ranking.Length, "specimen")} over {Band(band.Band)}.{best}{left}{yardstick}";
     }

@@ -44,8 +44,8 @@ public static partial class Wording
 
     internal static string LotFrequencySubtitle(int shown, int all, bool bounds)
     {
-        string left = shown < all ? $"; named: the {Plain(shown)} of {Count(all, "lot")} that deviate most" : string.Empty;
-        return "mean of each lot less the mean of all lots" + (bounds ? ", bounds standing in where no more is known (thin); arrows: there or higher" : string.Empty) + left;
+        string left = shown < all ? $"; the {Plain(shown)} of {Plain(all)} that deviate most" : string.Empty;
+        return "mean of each lot less the mean of all" + (bounds ? "; thin: bounds among them; arrows: there or higher" : string.Empty) + left;
     }
 
     internal static string BoundOnlyLegend(string lot) => $"{lot} (known from below only)";
@@ -108,12 +108,14 @@ public static partial class Wording
         _ => "moving-range",
     };
 
-    internal static string OverTimeTitle(ControlFigure figure) => figure switch
+    internal static string OverTimeTitle(ControlChart chart) => $"{(IsTimed(chart) ? "Over time" : "In the order listed")}: {OverTimeOf(chart.Figure)}";
+
+    private static string OverTimeOf(ControlFigure figure) => figure switch
     {
-        ControlFigure.LotMean => "Over time: mean of each lot",
-        ControlFigure.LotDeviation => "Over time: scatter within each lot",
-        ControlFigure.Piece => "Over time: each piece",
-        _ => "Over time: step from each piece to the next",
+        ControlFigure.LotMean => "mean of each lot",
+        ControlFigure.LotDeviation => "scatter within each lot",
+        ControlFigure.Piece => "each piece",
+        _ => "step from each piece to the next",
     };
 
     internal static string OverTimeFigure(ControlFigure figure) => figure switch
@@ -139,14 +141,14 @@ public static partial class Wording
 
     internal static string OverTimeSubtitle(ControlChart chart)
     {
-        string when = IsTimed(chart) ? Times(chart.Points.Min(p => p.TakenAt)!.Value, chart.Points.Max(p => p.TakenAt)!.Value) : "times are not noted";
+        string when = IsTimed(chart) ? Times(chart.Points.Min(p => p.TakenAt)!.Value, chart.Points.Max(p => p.TakenAt)!.Value) : "not every time is noted";
         return $"{Plain(chart.Points.Count(p => p.Outside))} of {Plain(chart.Points.Length)} outside the limits; {when}";
     }
 
     internal static string OverTimeDescription(ControlChart chart)
     {
         string[] outside = [.. chart.Points.Where(p => p.Outside).Select(p => $"{PlainText.Of(p.Label)} at {Hundredths(p.Value)}")];
-        return $"{OverTimeTitle(chart.Figure)}, {Plain(chart.Points.Length)} points in order. Centre {Hundredths(chart.CentreDb)}. "
+        return $"{OverTimeTitle(chart)}, {Plain(chart.Points.Length)} points in order. Centre {Hundredths(chart.CentreDb)}. "
             + (outside.Length == 0 ? "None lies outside the control limits." : $"Outside the control limits: {string.Join(", ", outside)}.");
     }
 

@@ -53,7 +53,7 @@ public static partial class Wording
     {
         string[] outside = [.. chart.Points.Where(p => p.Outside).Select(p => $"{PlainText.Of(p.Label)} ({Ratio(p.Value)})")];
         string found = outside.Length == 0 ? "within the control limits" : $"outside the control limits: {string.Join(", ", outside.Take(MostPiecesNamed))}";
-        return $"{ControlName(chart.Figure)} over time, {Count(chart.Points.Length, "point")}: {found}.";
+        return $"{ControlName(chart.Figure)} {(IsTimed(chart) ? "over time" : "in the order listed")}, {Count(chart.Points.Length, "point")}: {found}.";
     }
 
     internal static string ControlName(ControlFigure figure) => figure switch

@@ -11,11 +11,12 @@ public static partial class Wording
     private const string Open = "open";
 
     /// <summary>Pairs, scatter and standing, sentence by sentence.</summary>
-    internal static IEnumerable<string> LotRemarks(LotComparison lots, LotBand band)
+    internal static IEnumerable<string> LotRemarks(AnalysisResult result, LotBand band)
     {
+        LotComparison lots = result.Lots;
         if (band.Name is not null)
         {
-            yield return LotsHeadline(lots, band);
+            yield return LotsHeadline(result, band);
         }
 
         if (SameWithin([.. band.Pairs.Select(p => (Pair(p.First, p.Second), (Equivalence?)p.Tested))], lots.Question) is { } same)
@@ -35,12 +36,12 @@ public static partial class Wording
 
         if (band.LotStanding is { } lotStanding)
         {
-            yield return Standing("lots", "their specimens", lotStanding);
+            yield return Standing("lots", lotStanding);
         }
 
         if (band.SpecimenStanding is { } standing)
         {
-            yield return Standing("specimens", "their repeats", standing);
+            yield return Standing("specimens", standing);
         }
     }
 
@@ -86,7 +87,7 @@ public static partial class Wording
         _ => "between sweeps of a placement",
     };
 
-    private static string Standing(string groups, string repeats, GroupStanding standing)
+    private static string Standing(string groups, GroupStanding standing)
     {
         (string Name, string Why)[] outliers = [.. Passing(standing, c => c.Outlier)];
         (string Name, string Why)[] stragglers = [.. Passing(standing, c => c.Straggler).Where(s => !outliers.Contains(s))];
@@ -98,7 +99,7 @@ public static partial class Wording
             (_, 0) => $"past the 1 % limit: {Told(outliers)}",
             _ => $"past the 1 % limit: {Told(outliers)}; past the 5 % limit: {Told(stragglers)}",
         };
-        return $"{precision} {found}. Mean: Mandel's h and Grubbs; scatter of {repeats}: Mandel's k and Cochran.";
+        return $"{precision} {found}.";
     }
 
     private static string Told((string Name, string Why)[] found) =>

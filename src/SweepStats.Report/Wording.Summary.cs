@@ -35,7 +35,7 @@ public static partial class Wording
 
         if (result.Lots.Lots.Length > 1)
         {
-            lines.AddRange(LotsAnswer(result.Lots));
+            lines.AddRange(LotsAnswer(result));
         }
 
         if (result.Choice?.Bands[0] is { } ranking)

@@ -26,6 +26,10 @@ public static partial class Wording
         return trust + asked + unmeasured + floor + ".";
     }
 
+    /// <summary>The headline of a console that shows no findings, and where they are told where there are any.</summary>
+    internal static string HeadlineWithReason(AnalysisResult result) =>
+        Headline(result) + (result.Verdict.Trust == Trust.Trustworthy ? string.Empty : " 'sweepstats check' tells why and what to do.");
+
     /// <summary>Why the measurement is trusted as far as it is, and what no check has looked at.</summary>
     public static string TrustReason(AnalysisResult result)
     {

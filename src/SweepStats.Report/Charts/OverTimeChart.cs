@@ -21,7 +21,7 @@ internal static class OverTimeChart
         LabelledAxis places = ThinnedLabels.Axis(Wording.OverTimeAxis(chart), [.. points.Select(p => p.Label)], i => points[i].Outside);
         List<DataPoint> values = [.. points.Select((p, i) => new DataPoint(i, p.Value))];
         List<DataPoint> outside = [.. values.Where((_, i) => points[i].Outside)];
-        string title = Wording.OverTimeTitle(chart.Figure);
+        string title = Wording.OverTimeTitle(chart);
         PlotModel model = Frame.Model(title, Wording.OverTimeSubtitle(chart), places, Values(chart)).With(
             new Trace { Colour = Ink.Grey, Points = [new(places.Minimum, chart.CentreDb), new(places.Maximum, chart.CentreDb)], Thickness = 1, Title = Wording.CentreLegend },
             new StepLimits { Colour = Ink.Red, Limits = [.. points.Select((p, i) => new Slice(i, p.Low, p.High))], Title = Wording.ControlLimitLegend },

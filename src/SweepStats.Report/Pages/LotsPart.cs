@@ -10,14 +10,14 @@ internal sealed class LotsPart : IPagePart
     {
         LotComparison lots = content.Result.Lots;
         html.Section("lots", "Lots");
-        html.Paragraph(string.Join(" ", Wording.LotsAnswer(lots)));
+        html.Paragraph(string.Join(" ", Wording.LotsAnswer(content.Result)));
         ChartPicture[] charts = [.. content.Charts.Where(ChartFigure.IsOfLots)];
         Draw(html, charts.Where(First));
         foreach (LotBand band in lots.Bands)
         {
             html.Element("h3", Wording.LotBandHeading(band)).Paragraph(Wording.ClearPart(band));
             html.Table($"Lots: {Wording.LotBandHeading(band)}", Wording.LotColumns(lots.Question), band.Lots.Select(Wording.LotRow));
-            html.List(Wording.LotRemarks(lots, band));
+            html.List(Wording.LotRemarks(content.Result, band));
         }
 
         html.Paragraph(Wording.LotsMean(lots.Question));

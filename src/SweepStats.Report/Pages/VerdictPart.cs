@@ -20,7 +20,7 @@ internal sealed class VerdictPart : IPagePart
         html.Close();
         if (result.Lots.Lots.Length > 1)
         {
-            html.Open("p").Text(string.Join(" ", Wording.LotsAnswer(result.Lots)) + " ").Element("a", "More on lots", ("href", "#lots")).Close();
+            html.Open("p").Text(string.Join(" ", Wording.LotsAnswer(result)) + " ").Element("a", "More on lots", ("href", "#lots")).Close();
         }
 
         if (result.Choice?.Bands[0] is { } ranking)

@@ -7,23 +7,26 @@ namespace SweepStats.Bands;
 internal static class LogWeights
 {
     /// <summary>Weights of the points within a band, as if they were a grid of their own; 0 outside, and everywhere where none lies within.</summary>
-    public static double[] Within(FrequencyGrid grid, FrequencyBand band) => Among(grid, f => band.Contains(grid[f]));
-
-    /// <summary>Weights of some points, as if they were a grid of their own; 0 for the others.</summary>
-    public static double[] Among(FrequencyGrid grid, Func<int, bool> counts)
+    public static double[] Within(FrequencyGrid grid, FrequencyBand band)
     {
-        int[] points = [.. Enumerable.Range(0, grid.Count).Where(counts)];
+        int[] points = [.. Enumerable.Range(0, grid.Count).Where(f => band.Contains(grid[f]))];
         var weights = new double[grid.Count];
         if (points.Length > 0)
         {
-            double[] own = Of(new FrequencyGrid([.. points.Select(f => grid.Hertz[f])]));
-            for (int i = 0; i < points.Length; i++)
-            {
-                weights[points[i]] = own[i];
-            }
+            Of(new FrequencyGrid([.. points.Select(f => grid.Hertz[f])])).CopyTo(weights, points[0]);
         }
 
         return weights;
+    }
+
+    /// <summary>Weights within a band of the points that count, which sum to 1: each keeps the stretch it stands for, and what is left out leaves a gap.</summary>
+    public static double[] OfPart(FrequencyGrid grid, FrequencyBand band, Func<int, bool> counts) => Whole([.. Within(grid, band).Select((w, f) => counts(f) ? w : 0)]);
+
+    /// <summary>The same weights, made to sum to 1; all 0 where they are.</summary>
+    public static double[] Whole(double[] weights)
+    {
+        double sum = weights.Sum();
+        return sum > 0 ? [.. weights.Select(w => w / sum)] : weights;
     }
 
     /// <summary>Weighted sum over the points that count: what a point of weight 0 holds does not matter.</summary>

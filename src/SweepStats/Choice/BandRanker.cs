@@ -22,8 +22,8 @@ internal static class BandRanker
         int yardstick = specimens.Curves.IndexOf(specimens.Curves.FirstOrDefault(c => c.Name == asked.Question.Yardstick)!);
         int[] candidates = [.. Enumerable.Range(0, specimens.Curves.Length).Where(i => i != yardstick)];
         int[] readable = [.. inside.Where(f => Readable(specimens.Curves, f))];
-        int[] compared = ComparedPart.Of(grid, readable, [.. candidates.Select(i => specimens.Sweeps[i])]);
-        double[] weights = LogWeights.Among(grid, new HashSet<int>(compared).Contains);
+        int[] compared = ComparedPart.Of(grid, over.Band.Band, readable, [.. candidates.Select(i => specimens.Sweeps[i])]);
+        double[] weights = LogWeights.OfPart(grid, over.Band.Band, new HashSet<int>(compared).Contains);
         (CandidateMean Mean, double? DeviationDb)[] figures = CandidateFigures.Of(specimens.Sweeps, specimens.Curves, (weights, over.ByPlacement));
         RankedSpecimen[] all = [.. specimens.Curves.Select((curve, i) => Stated(curve, (weights, inside, asked.Level), figures[i]))];
         candidates = [.. candidates.Where(i => double.IsFinite(figures[i].Mean.Value))];

@@ -1,5 +1,6 @@
 using SweepStats.Bands;
 using SweepStats.Lots;
+using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Choice;
@@ -16,11 +17,12 @@ internal static class ComparedPart
 
     /// <summary>Places of the frequencies.</summary>
     /// <param name="grid">All frequencies.</param>
+    /// <param name="band">The band.</param>
     /// <param name="readable">Those of the band where a comparison makes sense.</param>
     /// <param name="candidates">The candidates.</param>
-    public static int[] Of(FrequencyGrid grid, int[] readable, IReadOnlyList<SpecimenSweeps> candidates)
+    public static int[] Of(FrequencyGrid grid, FrequencyBand band, int[] readable, IReadOnlyList<SpecimenSweeps> candidates)
     {
-        double[] weights = LogWeights.Among(grid, new HashSet<int>(readable).Contains);
+        double[] weights = LogWeights.OfPart(grid, band, new HashSet<int>(readable).Contains);
         SpecimenSweeps[] narrowing = [.. candidates.Where(c => LogWeights.Mean(weights, f => c.Bounds[f] ? 1 : 0) <= MostCapped)];
         return [.. readable.Where(f => !Array.Exists(narrowing, c => c.Bounds[f]))];
     }

@@ -37,8 +37,10 @@ internal static class Domination
     private static bool Dominates((RankedSpecimen[] Bands, double?[] Weighed) one, (RankedSpecimen[] Bands, double?[] Weighed) other)
     {
         bool shields = one.Bands.Zip(other.Bands).All(b => !b.Second.Open && (b.First.MeanDb.Value ?? b.First.MeanDb.Low) >= b.Second.MeanDb.Value);
+        // Who was told from the best of a group does not rule out one who was not.
+        bool noLater = one.Bands.Zip(other.Bands).All(b => b.First.Group is null || b.First.Group <= b.Second.Group);
         bool noWorse = one.Weighed.Zip(other.Weighed).All(w => w.First >= w.Second);
         bool better = one.Weighed.Zip(other.Weighed).Any(w => w.First > w.Second) || one.Bands.Zip(other.Bands).Any(b => b.First.Group < b.Second.Group);
-        return shields && noWorse && better;
+        return shields && noLater && noWorse && better;
     }
 }

@@ -75,10 +75,11 @@ public sealed record ControlChart(ControlFigure Figure, double CentreDb, Immutab
         ];
     }
 
-    /// <summary>Single pieces and their moving ranges; empty for fewer than four pieces, or where nothing scatters.</summary>
+    /// <summary>Single pieces and their moving ranges; empty for fewer than four pieces, where no lot has two of them, or where nothing scatters.</summary>
     internal static ImmutableArray<ControlChart> OfPieces(IReadOnlyList<TimedPiece> pieces)
     {
-        if (pieces.Count < 4)
+        // Single pieces of as many lots are different things, and no process over time.
+        if (pieces.Count < 4 || pieces.Select(p => p.Lot).Distinct().Count() == pieces.Count)
         {
             return [];
         }

@@ -14,7 +14,7 @@ internal static class LotBandComparer
         int[] inside = [.. Enumerable.Range(0, frequencies.Length).Where(f => band.Band.Contains(frequencies[f].At))];
         double[] weights = pieces.ClearWeights(band);
         double share = weights.Sum();
-        double[] mean = [.. weights.Select(w => share > 0 ? w / share : 0)];
+        double[] mean = LogWeights.Whole(weights);
         double[] sweeps = share > 0 ? pieces.BySweep((s, j) => LogWeights.Mean(mean, f => s.At(j, f))) : [];
         double[] means = [.. pieces.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, f => s.Values[f]) : double.NaN)];
         double[][] byLot = [.. pieces.Lots.Select((_, l) => pieces.OfLot(l, means))];

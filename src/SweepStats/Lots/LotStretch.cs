@@ -3,10 +3,10 @@ using SweepStats.Quantities;
 
 namespace SweepStats.Lots;
 
-/// <summary>Neighbouring frequencies at which lots differ, and the lot that stands out there.</summary>
+/// <summary>Neighbouring frequencies at which lots differ, and a lot that stands out there.</summary>
 /// <param name="Band">From the first to the last of them.</param>
 /// <param name="Frequencies">How many of them show the difference by themselves.</param>
-/// <param name="Lot">The lot farthest from the mean of the others; null where bounds hide which it is.</param>
+/// <param name="Lot">A lot far from the mean of the others; null where bounds hide which it is.</param>
 /// <param name="ApartDb">How far its mean lies from that of the others, in dB: less is negative.</param>
 /// <param name="AtLeast">Some specimen is known from below only: it is at least as far away.</param>
 public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot, double ApartDb, bool AtLeast)
@@ -14,47 +14,51 @@ public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot
     // Single frequencies that do not show the difference by themselves do not end a stretch.
     private const int LongestGap = 3;
 
+    // One odd lot moves the mean that the others are held against: of three, each of the others lies half as far off as the odd one, and stands out in nothing.
+    private const double Outstanding = 0.65;
+
     internal static ImmutableArray<LotStretch> Of(ImmutableArray<LotFrequency> frequencies, ImmutableArray<string> lots, double falseAlarm)
     {
-        List<(Standout Key, List<int> Run)> runs = [];
-        for (int f = 0; f < frequencies.Length; f++)
-        {
-            if (frequencies[f].Adjusted <= falseAlarm)
-            {
-                Standout key = Farthest(frequencies[f]);
-                List<int>? run = runs.FindLast(r => r.Key == key).Run;
-                if (run is null || f - run[^1] > LongestGap + 1)
-                {
-                    runs.Add((key, run = []));
-                }
+        int[] differing = [.. Enumerable.Range(0, frequencies.Length).Where(f => frequencies[f].Adjusted <= falseAlarm)];
+        return [.. lots.SelectMany((lot, l) => Runs(frequencies, differing, l).Select(run => Stretch(frequencies, lot, l, run)))
+            .OrderByDescending(s => s.Frequencies * Math.Abs(s.ApartDb)).ThenBy(s => s.Band.Start)];
+    }
 
-                run.Add(f);
+    private static List<List<int>> Runs(ImmutableArray<LotFrequency> frequencies, int[] differing, int lot)
+    {
+        List<List<int>> runs = [];
+        bool less = false;
+        foreach (int f in differing.Where(f => StandsOut(frequencies[f], lot)))
+        {
+            bool below = Apart(frequencies[f], lot) < 0;
+            if (runs.Count == 0 || below != less || f - runs[^1][^1] > LongestGap + 1)
+            {
+                runs.Add([]);
             }
+
+            runs[^1].Add(f);
+            less = below;
         }
 
-        return [.. runs.Select(r => Stretch(frequencies, lots, r.Key, r.Run)).OrderByDescending(s => s.Frequencies * Math.Abs(s.ApartDb)).ThenBy(s => s.Band.Start)];
+        return runs;
     }
 
-    private static LotStretch Stretch(ImmutableArray<LotFrequency> frequencies, ImmutableArray<string> lots, Standout key, List<int> run)
+    private static LotStretch Stretch(ImmutableArray<LotFrequency> frequencies, string name, int lot, List<int> run)
     {
-        int[] told = [.. run.Where(f => !Hidden(frequencies[f], key))];
+        int[] told = [.. run.Where(f => !Hidden(frequencies[f], lot))];
         return new LotStretch(
-            new FrequencyBand(frequencies[run[0]].At, frequencies[run[^1]].At), run.Count, told.Length > 0 ? lots[key.Lot] : null,
-            (told.Length > 0 ? told : [.. run]).Average(f => Apart(frequencies[f], key.Lot)), run.Exists(f => frequencies[f].Lots.Any(l => l.Bound)));
+            new FrequencyBand(frequencies[run[0]].At, frequencies[run[^1]].At), run.Count, told.Length > 0 ? name : null,
+            (told.Length > 0 ? told : [.. run]).Average(f => Apart(frequencies[f], lot)), run.Exists(f => frequencies[f].Lots.Any(l => l.Bound)));
     }
 
-    private static Standout Farthest(LotFrequency at)
-    {
-        int farthest = Enumerable.Range(0, at.Lots.Length).MaxBy(l => Math.Abs(Apart(at, l)));
-        return new Standout(farthest, Apart(at, farthest) < 0);
-    }
+    // Of two lots both lie as far apart; one of them is enough to tell.
+    private static bool StandsOut(LotFrequency at, int lot) =>
+        Math.Abs(Apart(at, lot)) >= Outstanding * Enumerable.Range(0, at.Lots.Length).Max(l => Math.Abs(Apart(at, l))) && (at.Lots.Length > 2 || lot == 1);
 
     // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies higher all the more.
-    private static bool Hidden(LotFrequency at, Standout key) => key.Less ? at.Lots[key.Lot].Bound : Others(at, key.Lot).Any(o => o.Bound);
+    private static bool Hidden(LotFrequency at, int lot) => Apart(at, lot) < 0 ? at.Lots[lot].Bound : Others(at, lot).Any(o => o.Bound);
 
     private static double Apart(LotFrequency at, int lot) => at.Lots[lot].MeanDb - Others(at, lot).Average(o => o.MeanDb);
 
     private static IEnumerable<LotPoint> Others(LotFrequency at, int lot) => at.Lots.Where((_, l) => l != lot);
-
-    private readonly record struct Standout(int Lot, bool Less);
 }

@@ -100,7 +100,38 @@ public sealed class LotsTests : IDisposable
         (int code, string output, string error) = Shell.Run("lots", Rehearsed("low", "--stop", "100MHz"), Rehearsed("high", "--start", "200MHz"));
         Assert.Equal(2, code);
         Assert.Empty(output);
-        Assert.Equal("sweepstats: The campaigns share no frequency. Give campaigns that cover a common band.", error.TrimEnd());
+        Assert.Equal("sweepstats: the campaigns share no frequency; name campaigns that cover a common band", error.TrimEnd());
+    }
+
+    [Fact]
+    public void SeveralCampaignsMakeAReportOfTheirOwnAndASecondOneTakesItsPlace()
+    {
+        string target = Path.Combine(Rehearsed("place"), "..", "lots-report");
+        string[] words = ["lots", Rehearsed("spring", "--title", "Spring"), Rehearsed("autumn", "--title", "Autumn"), "--out", target];
+        for (int run = 0; run < 2; run++)
+        {
+            (int code, string output, string error) = Shell.Run(words);
+            Assert.Equal((0, ""), (code, error));
+            Assert.Contains("Report: ", output, StringComparison.Ordinal);
+        }
+
+        string[] rows = File.ReadAllLines(Path.Combine(target, LotsCsv.FileName));
+        Assert.Equal(LotHistoryCsv.Header, rows[0]);
+        Assert.Equal(["Autumn", "Spring"], rows.Skip(1).Select(r => r.Split(',')[0]).Distinct().Order());
+        using JsonDocument summary = JsonDocument.Parse(File.ReadAllText(Path.Combine(target, SummaryJson.FileName)));
+        Assert.Equal(rows.Length - 1, summary.RootElement.GetProperty("together").GetProperty("lots").GetArrayLength());
+        string page = File.ReadAllText(Path.Combine(target, "index.html"));
+        Assert.Contains("Spring, Autumn", page, StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(target, "charts", "over-time-lot-mean.svg")));
+    }
+
+    [Fact]
+    public void TheReportOfOneCampaignIsLeftToRun()
+    {
+        (int code, string output, string error) = Shell.Run("lots", Rehearsed("alone"), "--out", "somewhere");
+        Assert.Equal((2, ""), (code, output));
+        Assert.Contains("'sweepstats run' writes the report of one", error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists("somewhere"));
     }
 
     [Fact]

@@ -1,0 +1,86 @@
+using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Report;
+
+/// <content>The table of a ranking.</content>
+public static partial class Wording
+{
+    // A scatter so much wider than the usual one keeps a specimen among better ones that it cannot be told from.
+    private const double ScattersMore = 1.5;
+
+    internal static IReadOnlyList<string> RankingColumns(AnalysisResult result, BandRanking band) =>
+    [
+        "Rank", "Specimen", "Group", "Remark", $"Mean over what is compared ({Level(result.Plan.Confidence)} interval)", "At every measured frequency", "Best with probability",
+        .. band.Yardstick is { } yardstick ? [$"Against {PlainText.Short(yardstick.Name.ToString(), LongestPiece)}"] : Array.Empty<string>(),
+        .. result.Plan.Choice.Columns.Select(PlainText.Of),
+    ];
+
+    internal static IEnumerable<IReadOnlyList<string>> RankingRows(AnalysisResult result, BandRanking band)
+    {
+        foreach (RankedSpecimen specimen in band.Ranking)
+        {
+            yield return RankingRow(result, band, specimen, Plain(specimen.Rank));
+        }
+
+        if (band.Yardstick is { } yardstick)
+        {
+            yield return RankingRow(result, band, yardstick, "yardstick");
+        }
+    }
+
+    internal static IEnumerable<string> ChoiceRemarks(AnalysisResult result)
+    {
+        if (result.Choice is not { } choice)
+        {
+            yield break;
+        }
+
+        if (choice.Bands.Any(b => b.GroupCount > 0))
+        {
+            yield return "Ranked by the lower limit of the mean, which can be claimed; compared by the means themselves, from which the errors of reference and stated errors, alike for all, drop out.";
+        }
+
+        if (!choice.Dominated.IsEmpty)
+        {
+            yield return "No better than another: it reads no more in any band, is in no earlier group, and no column that is weighed speaks for it.";
+        }
+
+        yield return OfThesePieces;
+    }
+
+    private static IReadOnlyList<string> RankingRow(AnalysisResult result, BandRanking band, RankedSpecimen specimen, string rank) =>
+    [
+        rank, PlainText.Short(specimen.Name.ToString(), LongestPiece), specimen.Group is { } group ? Plain(group) : Nothing, Remark(result.Choice!, band, specimen),
+        Figure(specimen.MeanDb), specimen.AtLeast is { } claim ? Bound(claim) : "no claim", specimen.Rank == 0 ? Nothing : BestProbability(specimen),
+        .. band.Yardstick is null ? Array.Empty<string>() : [Against(specimen.BelowYardstickDb)],
+        .. result.Plan.Choice.Columns.Select(column => Own(result.Choice!, specimen.Name, column)),
+    ];
+
+    private static string Against(BandFigure? below) => below switch
+    {
+        null => Nothing,
+        { Value: < 0 and var value, Low: { } low, High: { } high } => $"{Ratio(-value)} more ({Interval(-high, -low)})",
+        { Value: { } value, Low: { } low, High: { } high } => $"{Ratio(value)} less ({Interval(low, high)})",
+        { Low: { } low } => $"{Bound(new Decibels(low))} less",
+        { High: { } high } => $"≤ {HighTenths(high)} dB less",
+        _ => "cannot be told",
+    };
+
+    private static string Remark(SpecimenChoice choice, BandRanking band, RankedSpecimen specimen)
+    {
+        double? usual = band.Ranking.Min(r => r.DeviationDb);
+        string[] remarks =
+        [
+            .. choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => $"no better than {Piece(d.By)}"),
+            .. specimen.DeviationDb > ScattersMore * usual ? [$"repeats scatter by {Small(specimen.DeviationDb.Value)}"] : Array.Empty<string>(),
+            .. specimen.CappedCount > 0 ? [$"capped at {Plain(specimen.CappedCount)} of {Plain(band.PointCount + band.LeftOut + band.CappedLeftOut)}"] : Array.Empty<string>(),
+        ];
+        return string.Join("; ", remarks);
+    }
+
+    private static string Own(SpecimenChoice choice, SpecimenName name, string column) =>
+        choice.Properties.FirstOrDefault(p => p.Specimen == name && p.Name == column) is { } property ? PlainText.Short(property.Text, LongestPiece) : Nothing;
+}

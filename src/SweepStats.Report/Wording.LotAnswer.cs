@@ -1,0 +1,129 @@
+using SweepStats.Lots;
+using SweepStats.Quantities;
+
+namespace SweepStats.Report;
+
+/// <content>Whether lots are alike: the answer.</content>
+public static partial class Wording
+{
+    private const int MostStretches = 3;
+
+    // A stretch that weighs less than this part of the strongest is left to the table of frequencies.
+    private const double SlightStretch = 0.05;
+
+    // A plain mean that shows less than this part of a difference hides it.
+    private const double LittleOfIt = 0.25;
+
+    /// <summary>Do lots differ, which, where, what plain means would say, and what they do not promise.</summary>
+    internal static IEnumerable<string> LotsAnswer(AnalysisResult result)
+    {
+        LotComparison lots = result.Lots;
+        yield return LotsHeadline(result, lots.Whole);
+        LotStretch[] told = Telling(lots);
+        foreach (LotStretch stretch in told.Take(MostStretches))
+        {
+            yield return StandsOut(stretch, lots.Lots.Length);
+        }
+
+        if (told.Length > MostStretches)
+        {
+            yield return "There is more: column p_adjusted of lots-by-frequency.csv, which 'sweepstats run' writes.";
+        }
+
+        if (HiddenByPlainMeans(lots, told) is { } hidden)
+        {
+            yield return hidden;
+        }
+
+        foreach (string below in PromisedTooLittle(result))
+        {
+            yield return below;
+        }
+
+        if (result.Plan.Choice.Yardstick is { } yardstick && result.Curves.Length > lots.Whole.Pieces.Length)
+        {
+            yield return $"{Piece(yardstick)} is the yardstick and in no lot.";
+        }
+    }
+
+    internal static string LotsHeadline(AnalysisResult result, LotBand band)
+    {
+        LotComparison lots = result.Lots;
+        if (band.Probability is not { } p)
+        {
+            return lots.Lots.Length < 2 ? "One lot only: there is nothing to compare it with."
+                : lots.Whole.Lots.All(l => l.Specimens < 2)
+                    ? "Whether the lots differ cannot be told: no lot has two specimens, so nothing shows how much pieces of one lot differ. Take two of each, better four; single pieces are compared by 'sweepstats choose'."
+                : result.Floor is null ? "Whether the lots differ cannot be told: no floor is known, so all shielding is known from below only. Take floor sweeps."
+                : "Whether the lots differ cannot be told: the floor hides too many specimens. More dynamic range would tell.";
+        }
+
+        return p > lots.Question.FalseAlarm
+            ? $"No difference between the lots shows ({Chance(p)}). That does not prove them alike."
+            : $"The lots differ ({Chance(p)}).{(Telling(lots).Length == 0 && Farthest(band) is { } farthest ? " " + farthest : string.Empty)}";
+    }
+
+    /// <summary>A p-value with two digits: "p = 0.031", "p &lt; 0.0001".</summary>
+    internal static string Chance(double p) => p < 1e-4 ? "p < 0.0001" : $"p = {Plain(Math.Min(1, double.Parse(p.ToString("E1", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture)))}";
+
+    // Where the floor hides which lot it is, a stretch says little beside one that tells.
+    private static LotStretch[] Telling(LotComparison lots)
+    {
+        LotStretch[] told = lots.Stretches.Any(s => s.Lot is not null) ? [.. lots.Stretches.Where(s => s.Lot is not null)] : [.. lots.Stretches];
+        return [.. told.Where(s => Weight(s) >= SlightStretch * Weight(told[0]))];
+    }
+
+    private static double Weight(LotStretch stretch) => stretch.Frequencies * Math.Abs(stretch.ApartDb);
+
+    private static string StandsOut(LotStretch stretch, int lots)
+    {
+        string where = stretch.Band.Start == stretch.Band.Stop ? $"at {Frequency(stretch.Band.Start)}" : $"from {Band(stretch.Band)}";
+        return stretch.Lot is { } lot
+            ? $"Lot {PlainText.Of(lot)} shields {(stretch.AtLeast ? "at least " : string.Empty)}{Apart(stretch.ApartDb, stretch.AtLeast)} than the {(lots == 2 ? "other" : "mean of the others")} {where}."
+            : $"They differ {where}; the floor hides by how much.";
+    }
+
+    private static string Apart(double decibels, bool atLeast) =>
+        $"{(atLeast ? LowTenths(Math.Abs(decibels)) : Tenths(Math.Abs(decibels), Math.Round))} dB {(decibels < 0 ? "less" : "more")}";
+
+    private static string? Farthest(LotBand band)
+    {
+        if (band.ClearShare == 0 || band.Lots.Length < 2)
+        {
+            return null;
+        }
+
+        (LotSummary lot, double apart) = band.Lots.Select(l => (l, FromOthers(band, l.Lot, o => o.MeanDb))).MaxBy(l => Math.Abs(l.Item2));
+        return $"Lot {PlainText.Of(lot.Lot)} lies farthest from the others: on average it shields {Apart(apart, false)}.";
+    }
+
+    private static double FromOthers(LotBand band, string lot, Func<LotSummary, double> figure) =>
+        band.Lots.Where(l => l.Lot == lot).Average(figure) - band.Lots.Where(l => l.Lot != lot).Average(figure);
+
+    private static string? HiddenByPlainMeans(LotComparison lots, LotStretch[] told)
+    {
+        double[] shown = [.. told.Take(MostStretches).Where(s => s.Lot is not null).Select(s => FromOthers(lots.Whole, s.Lot!, l => l.PlainMeanDb) / s.ApartDb)];
+        return shown.Length == 0 || shown.Min() >= LittleOfIt || lots.Lots.Length > MostPiecesNamed ? null
+            : $"Plain means of all readings {(shown.Min() < 0 ? "hide it" : "show little of it")}: {string.Join(", ", lots.Whole.Lots.Select(l => $"{PlainText.Of(l.Lot)} {Ratio(l.PlainMeanDb)}"))}.";
+    }
+
+    // A lot whose every measured piece meets the requirement may still promise less: pieces that were not measured lie lower.
+    private static IEnumerable<string> PromisedTooLittle(AnalysisResult result)
+    {
+        if (result.Plan.Requirement is not { } requirement)
+        {
+            yield break;
+        }
+
+        for (int l = 0; l < result.Lots.Lots.Length; l++)
+        {
+            int lot = l;
+            Hertz[] below = [.. result.Lots.Frequencies.Where(f => f.Lots[lot].PromisedDb is { } promised && requirement.At(f.At) is { } asked && promised < asked.Value).Select(f => f.At)];
+            if (below.Length > 0)
+            {
+                string where = below.Length == 1 ? $"at {Frequency(below[0])}" : $"at {Count(below.Length, "frequency")} from {Band(new FrequencyBand(below[0], below[^1]))}";
+                yield return $"Lot {PlainText.Of(result.Lots.Lots[lot])} does not promise the requirement {where}: that {Share(result.Lots.Question)} of its pieces reach it is not shown there.";
+            }
+        }
+    }
+}
