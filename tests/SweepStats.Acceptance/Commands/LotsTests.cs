@@ -100,7 +100,7 @@ public sealed class LotsTests : IDisposable
         (int code, string output, string error) = Shell.Run("lots", Rehearsed("low", "--stop", "100MHz"), Rehearsed("high", "--start", "200MHz"));
         Assert.Equal(2, code);
         Assert.Empty(output);
-        Assert.Equal("sweepstats: The campaigns share no frequency. Give campaigns that cover a common band.", error.TrimEnd());
+        Assert.Equal("sweepstats: the campaigns share no frequency; name campaigns that cover a common band", error.TrimEnd());
     }
 
     [Fact]

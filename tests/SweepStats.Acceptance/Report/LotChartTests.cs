@@ -20,7 +20,7 @@ public sealed class LotChartTests
         string[] names = [.. ChartBook.Of(Samples.Run(Samples.Lots, Samples.Choosing)).Select(c => c.Name)];
         string[] expected =
         [
-            "lots", "lots-over-frequency", "lot-promise", "scatter", "consistency-h", "consistency-k", "lot-consistency-h", "lot-consistency-k",
+            "lots-over-frequency", "lots", "lot-promise", "scatter", "consistency-h", "consistency-k", "lot-consistency-h", "lot-consistency-k",
             "over-time-lot-mean", "over-time-lot-deviation", "over-time-piece", "over-time-moving-range", "choice", "choice-upper-half-x", "uncertainty-budget",
         ];
         Assert.Equal(expected, names.SkipWhile(n => n != "bands").Skip(1).Take(expected.Length));
