@@ -18,6 +18,15 @@ public sealed class CandidateMeanTests
         Assert.Equal((-t, dof), (back, same));
     }
 
+    // One pooled scatter of eight degrees of freedom is known no better for being used twice; Welch would give sixteen.
+    [Fact]
+    public void OneCommonScatterCountsOnce()
+    {
+        CandidateMean one = new(51, 0.4, 8, false) { CommonScatter = true }, other = one with { Value = 50 };
+        Assert.Equal((Math.Sqrt(0.32), 8), one.ErrorOfDifference(other), Close);
+        Assert.Equal((Math.Sqrt(0.32), 16), one.ErrorOfDifference(other with { CommonScatter = false }), Close);
+    }
+
     [Fact]
     public void WhatMovesBothAlikeDropsOut()
     {
@@ -50,4 +59,6 @@ public sealed class CandidateMeanTests
         Assert.Equal(0, exact.Above(exact).T);
         Assert.Equal(0, exact.Above(exact with { Value = 50.1 }).T);
     }
+
+    private static bool Close((double, double) a, (double, double) b) => Math.Abs(a.Item1 - b.Item1) < 1e-9 && Math.Abs(a.Item2 - b.Item2) < 1e-9;
 }
