@@ -59,7 +59,11 @@ public static partial class Wording
     {
         RankedSpecimen[] first = [.. band.Ranking.Where(r => r.Group == 1)];
         int compared = band.Ranking.Count(r => r.Group is not null);
-        if (first.Length == 0)
+        if (band.PointCount == 0)
+        {
+            yield return "No frequency of this band can be compared.";
+        }
+        else if (first.Length == 0)
         {
             yield return "Nothing repeats, so how far two specimens differ by chance cannot be told: the order is that of the values alone.";
         }

@@ -79,12 +79,11 @@ public static partial class Wording
     {
         string where = stretch.Band.Start == stretch.Band.Stop ? $"at {Frequency(stretch.Band.Start)}" : $"from {Band(stretch.Band)}";
         return stretch.Lot is { } lot
-            ? $"Lot {PlainText.Of(lot)} shields {(stretch.AtLeast ? "at least " : string.Empty)}{Apart(stretch.ApartDb, stretch.AtLeast)} than the {(lots == 2 ? "other" : "mean of the others")} {where}."
+            ? $"Lot {PlainText.Of(lot)} shields about {Apart(stretch.ApartDb)} than the {(lots == 2 ? "other" : "mean of the others")} {where}{(stretch.AtLeast ? ", more where the floor hides a piece" : string.Empty)}."
             : $"They differ {where}; the floor hides by how much.";
     }
 
-    private static string Apart(double decibels, bool atLeast) =>
-        $"{(atLeast ? LowTenths(Math.Abs(decibels)) : Tenths(Math.Abs(decibels), Math.Round))} dB {(decibels < 0 ? "less" : "more")}";
+    private static string Apart(double decibels) => $"{Ratio(Math.Abs(decibels))} {(decibels < 0 ? "less" : "more")}";
 
     private static string? Farthest(LotBand band)
     {
@@ -94,7 +93,7 @@ public static partial class Wording
         }
 
         (LotSummary lot, double apart) = band.Lots.Select(l => (l, FromOthers(band, l.Lot, o => o.MeanDb))).MaxBy(l => Math.Abs(l.Item2));
-        return $"Lot {PlainText.Of(lot.Lot)} lies farthest from the others: on average it shields {Apart(apart, false)}.";
+        return $"Lot {PlainText.Of(lot.Lot)} lies farthest from the others: on average it shields about {Apart(apart)}.";
     }
 
     private static double FromOthers(LotBand band, string lot, Func<LotSummary, double> figure) =>
@@ -107,7 +106,8 @@ public static partial class Wording
             : $"Plain means of all readings {(shown.Min() < 0 ? "hide it" : "show little of it")}: {string.Join(", ", lots.Whole.Lots.Select(l => $"{PlainText.Of(l.Lot)} {Ratio(l.PlainMeanDb)}"))}.";
     }
 
-    // A lot whose every measured piece meets the requirement may still promise less: pieces that were not measured lie lower.
+    // A lot whose every measured piece meets the requirement may still promise less: pieces that were not measured lie lower. Where the floor hides some piece,
+    // a low limit says little of the lot.
     private static IEnumerable<string> PromisedTooLittle(AnalysisResult result)
     {
         if (result.Plan.Requirement is not { } requirement)
@@ -118,7 +118,7 @@ public static partial class Wording
         for (int l = 0; l < result.Lots.Lots.Length; l++)
         {
             int lot = l;
-            Hertz[] below = [.. result.Lots.Frequencies.Where(f => f.Lots[lot].PromisedDb is { } promised && requirement.At(f.At) is { } asked && promised < asked.Value).Select(f => f.At)];
+            Hertz[] below = [.. result.Lots.Frequencies.Where(f => f.Lots[lot] is { Bound: false, PromisedDb: { } promised } && requirement.At(f.At) is { } asked && promised < asked.Value).Select(f => f.At)];
             if (below.Length > 0)
             {
                 string where = below.Length == 1 ? $"at {Frequency(below[0])}" : $"at {Count(below.Length, "frequency")} from {Band(new FrequencyBand(below[0], below[^1]))}";

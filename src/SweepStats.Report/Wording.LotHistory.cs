@@ -13,7 +13,9 @@ public static partial class Wording
         return
         [
             $"All campaigns together, {Band(history.Band)}, {Count(history.PointCount, "frequency")}", .. HistoryAnswer(history), HistoryPart(history),
-            .. TextTable.Of(HistoryColumns(history), history.Lots.Select(HistoryRow)), .. HistoryRemarks(history).Select(remark => "  " + remark),
+            .. TextTable.Of(HistoryColumns(history), history.Lots.Select(HistoryRow)),
+            .. history.Pairs.IsEmpty ? [] : TextTable.Of(PairColumns, PairsAsked(history).Select(p => PairRow(p, history))),
+            .. HistoryRemarks(history).Select(remark => "  " + remark),
         ];
     }
 
@@ -28,6 +30,26 @@ public static partial class Wording
 
     internal static IReadOnlyList<string> HistoryRow(HistoryLot lot) => [PlainText.Short(lot.Campaign, LongestPiece), .. LotRow(lot.Figures)];
 
+    internal const string PairsCaption = "Lots of the same name between campaigns, first less second; all pairs where no name comes twice";
+
+    internal static readonly string[] PairColumns = ["First", "Second", "Difference of the means", "Interval", "Probability if alike"];
+
+    /// <summary>Lots of the same name in different campaigns; all pairs of different campaigns where no name comes twice.</summary>
+    internal static IEnumerable<HistoryPair> PairsAsked(LotHistory history)
+    {
+        HistoryPair[] between = [.. history.Pairs.Where(p => p.First.Campaign != p.Second.Campaign)];
+        HistoryPair[] named = [.. between.Where(p => p.First.Figures.Lot == p.Second.Figures.Lot)];
+        return (named.Length > 0 ? named : between).Take(MostRows);
+    }
+
+    internal static IReadOnlyList<string> PairRow(HistoryPair pair, LotHistory history) =>
+    [
+        Named(pair.First), Named(pair.Second),
+        .. pair.Tested is { } tested
+            ? [Ratio(tested.Difference), tested.Interval(history.Question.FalseAlarm / 2) is var i ? Interval(i.Low, i.High) : Nothing, pair.Adjusted is { } p ? Chance(p) : Nothing]
+            : new[] { "cannot be told", Nothing, Nothing },
+    ];
+
     internal static IEnumerable<string> HistoryRemarks(LotHistory history)
     {
         if (SameWithin([.. history.Pairs.Select(p => (Pair(Named(p.First), Named(p.Second)), p.Tested))], history.Question) is { } same)
@@ -40,7 +62,14 @@ public static partial class Wording
             yield return Control(chart);
         }
 
-        yield return "Between campaigns the errors of both references and floors and what both state are part of the comparison; within one they drop out.";
+        if (!history.OverTime.IsEmpty)
+        {
+            yield return "Control limits are of the scatter of pieces: a new reference moves all lots of a campaign together and is not in them. With few points they are rough.";
+        }
+
+        yield return "Between campaigns the errors of both references and floors and what both state are part of a comparison of two lots; within one they drop out. "
+            + "What setting up anew adds is in it only as far as it is stated.";
+        yield return "Named bands are compared within a campaign only.";
     }
 
     internal const string HistoryKind = "Lots compared";
@@ -80,7 +109,7 @@ public static partial class Wording
             : $"{(differing.Length == 1 ? "One pair" : Plain(differing.Length))} of {Count(known.Length, "pair")} of lots {(differing.Length == 1 ? "differs" : "differ")} in the mean over the band ({Chance(differing.Min(p => p.Adjusted!.Value))}).";
         foreach (HistoryPair pair in differing.Take(MostStretches))
         {
-            yield return $"{Named(pair.First)} shields {Apart(pair.Tested!.Difference, false)} than {Named(pair.Second)}.";
+            yield return $"{Named(pair.First)} shields about {Apart(pair.Tested!.Difference)} than {Named(pair.Second)}.";
         }
     }
 

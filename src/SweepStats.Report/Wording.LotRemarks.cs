@@ -19,6 +19,17 @@ public static partial class Wording
             yield return LotsHeadline(result, band);
         }
 
+        if (band.SharedErrorDb is { } shared)
+        {
+            yield return shared > 0
+                ? $"Intervals and promises are of the scatter of the pieces. What all pieces share comes on top: reference, floor and stated errors, ±{HighTenths(shared)} dB ({Level(lots.Question.Confidence)})."
+                : "Intervals and promises are of the scatter of the pieces.";
+        }
+        else if (band.ClearShare > 0)
+        {
+            yield return "Intervals and promises are of the scatter of the pieces; how far the reference is off nobody can tell, since it was swept once.";
+        }
+
         if (SameWithin([.. band.Pairs.Select(p => (Pair(p.First, p.Second), (Equivalence?)p.Tested))], lots.Question) is { } same)
         {
             yield return same;
@@ -29,7 +40,8 @@ public static partial class Wording
             yield return $"Standard deviations of the mean: {string.Join(", ", band.Scatter.Select(s => $"{Between(s.Level)} {Small(s.DeviationDb)}"))}.";
         }
 
-        if (band.IntraclassCorrelation is { } share)
+        // With few lots the share scatters widely; it tells something where lots are shown to differ.
+        if (band.IntraclassCorrelation is { } share && band.Probability <= lots.Question.FalseAlarm)
         {
             yield return $"Lots make {Percent(share)} of the variance between specimens (intraclass correlation).";
         }

@@ -53,7 +53,8 @@ public static partial class Wording
     /// <summary>What the figures of lots mean, for the page.</summary>
     internal static string LotsMean(LotQuestion question) =>
         $"Lots are compared by how their specimens scatter; the errors of reference and floor are those of all specimens and drop out. \"{Share(question)} of its pieces reach\" "
-        + $"is a lower tolerance limit ({Level(question.Confidence)} confidence): of the pieces of a lot, measured or not, at least that share has this mean shielding, where pieces scatter normally. "
+        + $"is a lower tolerance limit ({Level(question.Confidence)} confidence): of the pieces of a lot, measured or not, at least that share has this mean shielding, where pieces scatter normally, beside the errors that all pieces share. "
+        + "The comparison takes the pieces of all lots to scatter alike: few pieces that scatter much more than the others are taken for a different lot too easily. "
         + "Plain means of readings take noise and capped readings for shielding; they stand here to show what they hide. Out of line are a mean (Mandel's h, Grubbs) or a scatter (Mandel's k, Cochran) past what chance gives at 1 % or 5 %. Frequency by frequency: lots-by-frequency.csv.";
 
     private static string Promise(double limit) => limit > 0 ? LowTenths(limit) + " dB" : "nothing";

@@ -37,6 +37,12 @@ internal static class LotsCommand
             return ExitCode.BadInput;
         }
 
+        if (SameTwice(asked.Folders) is { } twice)
+        {
+            terminal.Error.WriteLine($"sweepstats: {twice} is named twice; name each campaign once");
+            return ExitCode.BadInput;
+        }
+
         CampaignAnalysis?[] read = [.. asked.Folders.Select(folder => CampaignAnalysis.Of(folder, words, options, terminal))];
         if (read.Contains(null))
         {
@@ -44,10 +50,16 @@ internal static class LotsCommand
         }
 
         List<CampaignAnalysis> analyses = [.. read.Select(a => a!)];
+        if (Copies(analyses, asked.Folders) is { } copies)
+        {
+            terminal.Error.WriteLine($"sweepstats: {copies} hold the same sweeps; a copy is no second campaign");
+            return ExitCode.BadInput;
+        }
+
         LotHistory? together = null;
         if (analyses.Count > 1)
         {
-            together = Together(analyses, asked.Folders, terminal);
+            together = Together(analyses, Labels(analyses, asked.Folders), terminal);
             if (together is null || (asked.Target is not null && !Write(together, analyses, asked, terminal)))
             {
                 return ExitCode.BadInput;
@@ -56,7 +68,7 @@ internal static class LotsCommand
 
         if (!words.GetValue(options.Quiet))
         {
-            foreach (string line in words.GetValue(options.Format) == "json" ? [Json(analyses, together)] : Text(analyses, together, asked.Target))
+            foreach (string line in words.GetValue(options.Format) == "json" ? [Json(analyses, together, asked.Folders)] : Text(analyses, together, asked))
             {
                 terminal.Out.WriteLine(line);
             }
@@ -72,12 +84,20 @@ internal static class LotsCommand
             return SummaryText.Of(together, [.. asked.Folders.Select(CampaignAnalysis.Named).Zip(analyses)], folder.Written());
         }) is not null;
 
-    // What the campaigns call themselves, unless two do alike.
-    private static LotHistory? Together(List<CampaignAnalysis> analyses, string[] folders, Terminal terminal)
+    private static string? SameTwice(string[] folders) =>
+        folders.GroupBy(f => Path.TrimEndingDirectorySeparator(Path.GetFullPath(f)), StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1)?.First();
+
+    private static string? Copies(List<CampaignAnalysis> analyses, string[] folders) => analyses
+        .Select((a, i) => (Folder: CampaignAnalysis.Named(folders[i]), Hashes: string.Concat(a.Reading.Inputs.Where(f => f.Path.Contains('/')).Select(f => f.Sha256).Order(StringComparer.Ordinal))))
+        .GroupBy(a => a.Hashes).FirstOrDefault(g => g.Key.Length > 0 && g.Count() > 1) is { } alike ? string.Join(" and ", alike.Select(a => a.Folder)) : null;
+
+    // What the campaigns call themselves; with the folder where two do alike.
+    private static string[] Labels(List<CampaignAnalysis> analyses, string[] folders) =>
+        [.. analyses.Select((a, i) => analyses.Count(o => o.Result.Title == a.Result.Title) == 1 ? a.Result.Title : $"{a.Result.Title} ({CampaignAnalysis.Named(folders[i])})")];
+
+    private static LotHistory? Together(List<CampaignAnalysis> analyses, string[] labels, Terminal terminal)
     {
-        string[] titles = [.. analyses.Select(a => a.Result.Title)];
-        bool distinct = titles.Distinct(StringComparer.Ordinal).Count() == titles.Length;
-        CampaignLots[] campaigns = [.. analyses.Select((a, i) => new CampaignLots(distinct ? titles[i] : CampaignAnalysis.Named(folders[i]), a.Result.Campaign, a.Result.Curves))];
+        CampaignLots[] campaigns = [.. analyses.Select((a, i) => new CampaignLots(labels[i], a.Result.Campaign, a.Result.Curves) { Yardstick = a.Result.Plan.Choice.Yardstick })];
         if (LotHistoryComparer.SharedBand(campaigns) is null)
         {
             terminal.Error.WriteLine("sweepstats: the campaigns share no frequency; name campaigns that cover a common band");
@@ -87,38 +107,28 @@ internal static class LotsCommand
         return LotHistoryComparer.Of(campaigns, analyses[0].Result.Lots.Question);
     }
 
-    private static IEnumerable<string> Text(List<CampaignAnalysis> analyses, LotHistory? together, string? report)
+    // What was asked of several comes first.
+    private static List<string> Text(List<CampaignAnalysis> analyses, LotHistory? together, (string[] Folders, string? Target, bool Png) asked)
     {
-        foreach (CampaignAnalysis analysis in analyses)
+        string[] labels = Labels(analyses, asked.Folders);
+        List<string> lines = together is null ? [] : [.. Wording.LotHistoryText(together)];
+        for (int i = 0; i < analyses.Count; i++)
         {
-            foreach (string line in (IEnumerable<string>)[.. Wording.LotsText(analysis.Result), .. analysis.Reading.LeftOut.Select(file => $"Left out: {file}")])
-            {
-                yield return line;
-            }
-
-            if (together is not null)
-            {
-                yield return string.Empty;
-            }
+            lines.AddRange(together is null ? [] : [string.Empty]);
+            lines.AddRange(Wording.LotsText(analyses[i].Result, labels[i]));
+            lines.AddRange(analyses[i].Reading.LeftOut.Select(file => $"Left out: {file}"));
         }
 
-        foreach (string line in together is null ? [] : Wording.LotHistoryText(together))
-        {
-            yield return line;
-        }
-
-        if (report is not null)
-        {
-            yield return $"Report: {Path.Combine(report, "index.html")}";
-        }
+        return asked.Target is null ? lines : [.. lines, $"Report: {Path.Combine(asked.Target, "index.html")}"];
     }
 
-    private static string Json(List<CampaignAnalysis> analyses, LotHistory? together) => ResultJson.Of(json =>
+    private static string Json(List<CampaignAnalysis> analyses, LotHistory? together, string[] folders) => ResultJson.Of(json =>
     {
         json.WriteStartArray("campaigns");
-        foreach (CampaignAnalysis analysis in analyses)
+        foreach ((CampaignAnalysis analysis, string folder) in analyses.Zip(folders))
         {
             json.WriteStartObject();
+            json.WriteString("folder", CampaignAnalysis.Named(folder));
             json.WriteString("title", analysis.Result.Title);
             LotsJson.Write(json, analysis.Result.Lots);
             json.WriteEndObject();

@@ -10,11 +10,11 @@ public static class LotsCsv
     public const string FileName = "lots.csv";
 
     /// <summary>
-    /// First line. Band is empty for the whole analysed one. Means and promises are over the share of the band that is clear for all specimens; p is the probability of
+    /// First line. Band is empty for the whole analysed one. Means and promises are over the share of the band that is clear for all specimens; shared_error_db comes on top of their limits; p is the probability of
     /// lots that differ this much where they are alike; h and k are Mandel's. An empty cell means that there is no figure.
     /// </summary>
     public const string Header =
-        "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,promised_db,promised_rank_db,plain_mean_db,p,h,k";
+        "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,promised_db,promised_rank_db,plain_mean_db,shared_error_db,p,h,k";
 
     /// <summary>Writes the table.</summary>
     public static void Write(AnalysisResult result, Stream to)
@@ -28,6 +28,7 @@ public static class LotsCsv
                 LotSummary lot = band.Lots[l];
                 rows.Text(band.Name);
                 Figures(rows, (band.Band, band.ClearShare), lot);
+                rows.Cell(ResultNumber.Level(band.SharedErrorDb));
                 rows.Cell(band.Probability is { } p ? ResultNumber.Probability(p) : "");
                 rows.Cell(ResultNumber.Level(band.LotStanding?.Members[l].H)).Cell(ResultNumber.Level(band.LotStanding?.Members[l].K));
                 rows.End();

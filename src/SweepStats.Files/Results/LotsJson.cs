@@ -82,6 +82,7 @@ public static class LotsJson
         json.WriteNumber("stop_hz", band.Band.Stop.Value);
         SummaryPlan.Number(json, "clear_share", band.ClearShare);
         SummaryPlan.Number(json, "p", band.Probability);
+        SummaryPlan.Number(json, "shared_error_db", band.SharedErrorDb);
         json.WriteStartArray("lots");
         foreach (LotSummary lot in band.Lots)
         {

@@ -27,7 +27,7 @@ internal static class LotFrequencyChart
         }
 
         int[] shown = LotTraces.Foremost(lots.Lots.Length, l => apart[l].Where(p => double.IsFinite(p.Y)).Select(p => Math.Abs(p.Y)).DefaultIfEmpty(0).Average());
-        bool[] differ = [.. lots.Frequencies.Select(f => f.Adjusted <= lots.Question.FalseAlarm)];
+        bool[] differ = [.. lots.Frequencies.Select(lots.DifferAt)];
         bool bounds = lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound));
         PlotModel model = Frame.Model(
                 Wording.LotFrequencyTitle, Wording.LotFrequencySubtitle(shown.Length, lots.Lots.Length, bounds), FrequencyScale.Axis(result.Campaign.Grid),

@@ -16,13 +16,18 @@ internal static class HistoryPage
             html.Element("p", Wording.HistoryScope(history, campaigns.Count), ("class", "scope")).Close();
             html.Section("lots", "Lots").Element("p", string.Join(" ", Wording.HistoryAnswer(history)), ("class", "headline")).Paragraph(Wording.HistoryPart(history));
             html.Table("Lots of all campaigns", Wording.HistoryColumns(history), history.Lots.Select(Wording.HistoryRow)).List(Wording.HistoryRemarks(history));
+            if (!history.Pairs.IsEmpty)
+            {
+                html.Table(Wording.PairsCaption, Wording.PairColumns, Wording.PairsAsked(history).Select(p => Wording.PairRow(p, history)));
+            }
+
             foreach (ChartPicture chart in charts)
             {
                 ChartFigure.Write(html, chart);
             }
 
             html.Close();
-            html.Section("campaigns", "Campaigns").List(campaigns.Select(c => $"{c.Title}: {Wording.Headline(c)}")).Close();
+            html.Section("campaigns", "Campaigns").List(campaigns.Select(c => $"{c.Title}: {Wording.Headline(c)} {Wording.TrustReason(c)}")).Close();
             html.Section("cautions", "Cautions").List(Wording.Cautions).Close();
         });
     }

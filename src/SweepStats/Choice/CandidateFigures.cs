@@ -17,9 +17,11 @@ internal static class CandidateFigures
     public static (CandidateMean Mean, double? DeviationDb)[] Of(IReadOnlyList<SpecimenSweeps> specimens, IReadOnlyList<ShieldingCurve> curves, (double[] Weights, bool ByPlacement) over)
     {
         double[][] units = [.. specimens.Select(s => Units(s, over))];
-        double[] squares = [.. units.Select(u => u.Length > 1 ? Math.Pow(Sample.StandardDeviation(u), 2) : double.NaN)];
+        // Bounds alone do not scatter, however often they repeat.
+        bool[] scatters = [.. specimens.Select((s, i) => units[i].Length > 1 && Enumerable.Range(0, over.Weights.Length).Any(f => over.Weights[f] > 0 && !s.Bounds[f]))];
+        double[] squares = [.. units.Select((u, i) => scatters[i] ? Math.Pow(Sample.StandardDeviation(u), 2) : double.NaN)];
         bool[] open = [.. specimens.Select(s => Enumerable.Range(0, over.Weights.Length).Any(f => over.Weights[f] > 0 && s.Bounds[f]))];
-        (double usual, int freedom) = Usual(units, squares, open);
+        (double usual, int freedom) = Usual(squares, [.. units.Select(u => u.Length - 1)], open);
         return [.. specimens.Select((s, i) =>
         {
             bool own = squares[i] > usual;
@@ -36,12 +38,13 @@ internal static class CandidateFigures
     }
 
     // Bounds do not scatter as values do: they tell the usual scatter only where nothing else does.
-    private static (double Square, int Freedom) Usual(double[][] units, double[] squares, bool[] open)
+    private static (double Square, int Freedom) Usual(double[] squares, int[] freedoms, bool[] open)
     {
-        bool anyClear = units.Where((u, i) => u.Length > 1 && !open[i]).Any();
-        int[] telling = [.. Enumerable.Range(0, units.Length).Where(i => units[i].Length > 1 && !(anyClear && open[i]))];
-        int freedom = telling.Sum(i => units[i].Length - 1);
-        return (freedom > 0 ? telling.Sum(i => (units[i].Length - 1) * squares[i]) / freedom : 0, freedom);
+        int[] known = [.. Enumerable.Range(0, squares.Length).Where(i => !double.IsNaN(squares[i]))];
+        bool anyClear = Array.Exists(known, i => !open[i]);
+        int[] telling = [.. known.Where(i => !(anyClear && open[i]))];
+        int freedom = telling.Sum(i => freedoms[i]);
+        return (freedom > 0 ? telling.Sum(i => freedoms[i] * squares[i]) / freedom : 0, freedom);
     }
 
     private static double[] Units(SpecimenSweeps specimen, (double[] Weights, bool ByPlacement) over)

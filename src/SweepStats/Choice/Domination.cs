@@ -20,6 +20,12 @@ internal static class Domination
             .. question.LowerIsBetter.Select(p => -figures.GetValueOrDefault((name, p))),
             .. question.HigherIsBetter.Select(p => figures.GetValueOrDefault((name, p))),
         ];
+        bands = [.. bands.Where(b => b.PointCount > 0)];
+        if (bands.IsEmpty)
+        {
+            return [];
+        }
+
         SpecimenName[] names = [.. bands[0].Ranking.Select(r => r.Name)];
         Dictionary<SpecimenName, RankedSpecimen>[] byName = [.. bands.Select(b => b.Ranking.ToDictionary(r => r.Name))];
         (RankedSpecimen[] Bands, double?[] Weighed)[] standing = [.. names.Select(n => (byName.Select(b => b[n]).ToArray(), Weighed(n)))];

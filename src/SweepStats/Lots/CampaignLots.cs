@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Shielding;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Lots;
 
@@ -8,4 +9,8 @@ namespace SweepStats.Lots;
 /// <param name="Label">What a reader calls it; each campaign has its own.</param>
 /// <param name="Campaign">Its aligned sweeps.</param>
 /// <param name="Curves">Shielding of its specimens, in the same order.</param>
-public sealed record CampaignLots(string Label, AlignedCampaign Campaign, ImmutableArray<ShieldingCurve> Curves);
+public sealed record CampaignLots(string Label, AlignedCampaign Campaign, ImmutableArray<ShieldingCurve> Curves)
+{
+    /// <summary>A specimen that belongs to no lot; null for none.</summary>
+    public SpecimenName? Yardstick { get; init; }
+}

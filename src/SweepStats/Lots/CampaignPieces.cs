@@ -1,4 +1,5 @@
 using SweepStats.Bands;
+using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -10,11 +11,15 @@ internal sealed class CampaignPieces
     private readonly CampaignLots _of;
     private readonly FrequencyGrid _at;
     private readonly SpecimenSweeps[] _specimens;
+    private readonly ShieldingCurve[] _curves;
 
     public CampaignPieces(CampaignLots of, FrequencyGrid at)
     {
         (_of, _at) = (of, at);
-        _specimens = [.. of.Campaign.Covered.Zip(of.Curves, SpecimenSweeps.Of)];
+        // A yardstick is a piece of no lot.
+        var pieces = of.Campaign.Covered.Zip(of.Curves).Where(p => p.Second.Name != of.Yardstick).ToList();
+        _curves = [.. pieces.Select(p => p.Second)];
+        _specimens = [.. pieces.Select(p => SpecimenSweeps.Of(p.First, p.Second))];
         Values = [.. _specimens.Select(s => Read(f => s.Values[f]))];
         Bounds = [.. _specimens.Select(s => Read(f => s.Bounds[f] ? 1 : 0).Select(b => b > 0).ToArray())];
     }
@@ -29,40 +34,21 @@ internal sealed class CampaignPieces
         new TimedPiece(HistoryLot.Labelled(_of.Label, s.Name.Lot), s.Name.Specimen, s.TakenAt, LogWeights.Mean(weights, f => Values[i][f])));
 
     /// <summary>Lots as they come, with the means of their specimens and the plain means of their readings.</summary>
-    public IEnumerable<(string Lot, double[] Means, double PlainMean)> Lots(double[] weights) => _specimens
-        .Select((s, i) => (s.Name.Lot, Mean: LogWeights.Mean(weights, f => Values[i][f]), Plain: PlainMean(i)))
+    /// <param name="weights">Of the part of the band that is compared.</param>
+    /// <param name="all">Of the whole band.</param>
+    public IEnumerable<(string Lot, double[] Means, double PlainMean)> Lots(double[] weights, double[] all) => _specimens
+        .Select((s, i) => (s.Name.Lot, Mean: LogWeights.Mean(weights, f => Values[i][f]), Plain: MeanOf(all, f => PlainReading.Of(_curves[i].Readings[f]))))
         .GroupBy(s => s.Lot)
         .Select(g => (g.Key, g.Select(s => s.Mean).ToArray(), g.Average(s => s.Plain)));
 
-    /// <summary>Errors of a mean that all specimens of the campaign have in common: reference, floor, what is stated; null where the reference does not repeat.</summary>
-    public Contribution[]? Shared(double[] weights)
+    /// <summary>Errors that all specimens of the campaign have in common; null where the reference does not repeat.</summary>
+    public Contribution[]? Shared(double[] weights) => SharedErrors.Of(_curves, own => MeanOf(weights, own));
+
+    private double MeanOf(double[] weights, Func<int, double> own)
     {
-        if (_of.Curves[0].Spread is not { Repeated: true } spread)
-        {
-            return null;
-        }
-
-        double MeanOf(Func<int, double> own)
-        {
-            double[] read = Read(own);
-            return LogWeights.Mean(weights, f => read[f]);
-        }
-
-        double[] left = [.. Enumerable.Range(0, spread.ReferenceUnits).Select(j => MeanOf(f => spread.WithoutReference(j, f)))];
-        double floor = _of.Curves.Average(c => MeanOf(f => c.Spread?.FloorShift(f) ?? 0));
-        int units = left.Length;
-        return
-        [
-            // Jackknife: leaving out a unit moves the mean by this much, (n − 1)/n of the squares are its variance.
-            new Contribution(Math.Sqrt((units - 1.0) / units * Sample.SquaredDeviations(left, Sample.Mean(left))), units - 1),
-            new Contribution(Math.Abs(floor), spread.FloorDegreesOfFreedom),
-            new Contribution(spread.TypeB.StandardUncertainty, spread.TypeB.DegreesOfFreedom),
-        ];
+        double[] read = Read(own);
+        return LogWeights.Mean(weights, f => read[f]);
     }
-
-    // Of the readings as they come, within the band that is compared; the grid of several campaigns leaves each at least one.
-    private double PlainMean(int specimen) =>
-        _of.Curves[specimen].Readings.Where(r => _at.Band.Contains(r.Evidence.At)).Average(r => r.Evidence.ReferenceDb - r.Evidence.CoveredDb);
 
     // Between two frequencies along their logarithm; at a frequency of its own as it is. What is not known on either side is not known between.
     private double[] Read(Func<int, double> own)

@@ -16,6 +16,12 @@ public sealed record LotBand
     /// <summary>Share of the band, in log frequency, where every specimen is bounded from both sides: all figures of the band are of this part.</summary>
     public required double ClearShare { get; init; }
 
+    /// <summary>
+    /// Half-width in dB, at the level of the intervals, of what all specimens share: the errors of reference and floor and what is stated. It drops out of comparisons and
+    /// comes on top of intervals and promises of lots; null where the reference does not repeat.
+    /// </summary>
+    public required double? SharedErrorDb { get; init; }
+
     /// <summary>Lots in their order.</summary>
     public required ImmutableArray<LotSummary> Lots { get; init; }
 

@@ -18,13 +18,15 @@ internal static class LotBandComparer
         double[] sweeps = share > 0 ? pieces.BySweep((s, j) => LogWeights.Mean(mean, f => s.At(j, f))) : [];
         double[] means = [.. pieces.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, f => s.Values[f]) : double.NaN)];
         double[][] byLot = [.. pieces.Lots.Select((_, l) => pieces.OfLot(l, means))];
-        double[] plain = [.. from.Curves.Select(c => inside.Average(f => c.Readings[f].Evidence.ReferenceDb - c.Readings[f].Evidence.CoveredDb))];
+        double[] all = LogWeights.Within(pieces.Grid, band.Band);
+        double[] plain = [.. from.Curves.Select(c => LogWeights.Mean(all, f => PlainReading.Of(c.Readings[f])))];
         CurveAnova? curves = share > 0 ? Curves(pieces, weights) : null;
         return new LotBand
         {
             Name = band.Name,
             Band = new FrequencyBand(frequencies[inside[0]].At, frequencies[inside[^1]].At),
             ClearShare = share,
+            SharedErrorDb = share > 0 && SharedErrors.Of(from.Curves, own => LogWeights.Mean(mean, own)) is { } shared ? Expanded(shared, from.Question.Confidence) : null,
             Lots = [.. pieces.Lots.Select((name, l) => LotFigures.Of(name, byLot[l], Sample.Mean(pieces.OfLot(l, plain)), from.Question))],
             Pieces = [.. pieces.Specimens.Zip(means, (s, m) => new PieceMean(s.Name, m))],
             Pairs = share > 0 ? [.. LotFigures.Pairs(pieces.Lots, byLot, from.Question.MarginDb)] : [],
@@ -40,6 +42,9 @@ internal static class LotBandComparer
     private static CurveAnova? Curves(LotPieces pieces, double[] weights) =>
         pieces.Lots.Length > 1 && pieces.Specimens.Length > pieces.Lots.Length
         && CurveAnova.Of([.. pieces.Specimens.Select(s => s.Values)], weights, pieces.LotOf) is { F: var ratio } test && double.IsFinite(ratio) ? test : null;
+
+    private static double Expanded(Contribution[] parts, Confidence confidence) =>
+        WelchSatterthwaite.Combined(parts) is > 0 and var error ? error * StudentQuantile.Of(confidence.TwoSidedQuantile).At(WelchSatterthwaite.DegreesOfFreedom(parts)) : 0;
 
     private static ImmutableArray<ControlChart> OverTime(TimedPiece[] pieces) =>
         Array.TrueForAll(pieces, p => double.IsFinite(p.MeanDb)) ? [.. ControlChart.OfLots(pieces), .. ControlChart.OfPieces(pieces)] : [];

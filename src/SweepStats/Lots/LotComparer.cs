@@ -9,7 +9,8 @@ namespace SweepStats.Lots;
 /// <summary>Compares the lots of one campaign.</summary>
 /// <remarks>
 /// The piece is what counts as independent: lots are compared by the scatter of their specimens, frequency by frequency (<see cref="CensoredAnova"/>, false
-/// discovery over the frequencies) and once for all (<see cref="CurveAnova"/>). A capped piece counts as "above its bound", never as a value. Scatter by level is
+/// discovery over the frequencies) and as whole curves (<see cref="CurveAnova"/>); both together answer for the band. Pieces of all lots are taken to scatter alike: two
+/// pieces that scatter three times as much as the six of another lot are taken for different in 25 % instead of 5 %. A capped piece counts as "above its bound", never as a value. Scatter by level is
 /// estimated from the sweeps by restricted likelihood.
 /// </remarks>
 public static class LotComparer
@@ -36,17 +37,19 @@ public static class LotComparer
         var frequencies = new LotFrequency[campaign.Grid.Count];
         Parallel.For(0, frequencies.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, asked.Threads) }, f => frequencies[f] = FrequencyComparer.At(f, pieces, asked.Question));
         ImmutableArray<LotFrequency> adjusted = Adjusted(frequencies);
+        ImmutableArray<LotBand> compared =
+        [
+            LotBandComparer.Of(pieces, frequencies, new NamedBand("", campaign.Grid.Band), (asked.Question, specimens.Curves)) with { Name = null },
+            .. bands.Select(band => LotBandComparer.Of(pieces, frequencies, band, (asked.Question, specimens.Curves))),
+        ];
         return new LotComparison
         {
             Lots = pieces.Lots,
             Question = asked.Question,
             Frequencies = adjusted,
-            Stretches = LotStretch.Of(adjusted, pieces.Lots, asked.Question.FalseAlarm),
-            Bands =
-            [
-                LotBandComparer.Of(pieces, frequencies, new NamedBand("", campaign.Grid.Band), (asked.Question, specimens.Curves)) with { Name = null },
-                .. bands.Select(band => LotBandComparer.Of(pieces, frequencies, band, (asked.Question, specimens.Curves))),
-            ],
+            // Single frequencies speak only where the whole does, so that one answer never contradicts the other.
+            Stretches = compared[0].Probability <= asked.Question.FalseAlarm ? LotStretch.Of(adjusted, pieces.Lots, asked.Question.FalseAlarm) : [],
+            Bands = compared,
         };
     }
 

@@ -47,6 +47,6 @@ public static class BestCandidates
     private static double[] Loadings(IReadOnlyList<CandidateMean> candidates, int own)
     {
         double square = candidates[own].StandardError * candidates[own].StandardError;
-        return [.. candidates.Where((_, j) => j != own).Select(c => Math.Sqrt(square / ((c.StandardError * c.StandardError) + square)))];
+        return [.. candidates.Where((_, j) => j != own).Select(c => square > 0 ? Math.Sqrt(square / ((c.StandardError * c.StandardError) + square)) : 0)];
     }
 }

@@ -26,8 +26,8 @@ public static class CensoredTolerance
     private const int FewestDraws = 20_000;
     private const double ConfidenceError = 0.0015;
 
-    // Any thread that makes a factor twice makes the same one.
-    private static readonly ConcurrentDictionary<(int Count, int Capped, double Share, double Confidence), double> Made = new();
+    // Each factor is drawn by one thread while the others wait.
+    private static readonly ConcurrentDictionary<(int Count, int Capped, double Share, double Confidence), Lazy<double>> Made = new();
 
     /// <summary>The factor k of μ̂ − k·σ̂, σ̂ divided by n.</summary>
     /// <param name="count">Pieces in the sample.</param>
@@ -43,7 +43,7 @@ public static class CensoredTolerance
         FiniteValues.RequireLevel(confidence);
         return capped == 0
             ? ToleranceLimit.NormalFactor(count, share, confidence) * Math.Sqrt(count / (count - 1.0))
-            : Made.GetOrAdd((count, capped, share, confidence), key => Drawn(key.Count, key.Capped, key.Share, key.Confidence));
+            : Made.GetOrAdd((count, capped, share, confidence), key => new Lazy<double>(() => Drawn(key.Count, key.Capped, key.Share, key.Confidence))).Value;
     }
 
     /// <summary>The limit of a sample of normal values.</summary>
