@@ -93,7 +93,13 @@ internal static class LotsCommand
 
     // What the campaigns call themselves; with the folder where two do alike.
     private static string[] Labels(List<CampaignAnalysis> analyses, string[] folders) =>
-        [.. analyses.Select((a, i) => analyses.Count(o => o.Result.Title == a.Result.Title) == 1 ? a.Result.Title : $"{a.Result.Title} ({CampaignAnalysis.Named(folders[i])})")];
+        [.. analyses.Select((a, i) => analyses.Count(o => o.Result.Title == a.Result.Title) == 1 ? a.Result.Title : $"{a.Result.Title} ({Short(folders, i)})")];
+
+    private static string Short(string[] folders, int place)
+    {
+        string[] names = [.. folders.Select(f => new DirectoryInfo(f).Name)];
+        return names.Count(n => n == names[place]) == 1 ? names[place] : CampaignAnalysis.Named(folders[place]);
+    }
 
     private static LotHistory? Together(List<CampaignAnalysis> analyses, string[] labels, Terminal terminal)
     {

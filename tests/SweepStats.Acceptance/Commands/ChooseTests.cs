@@ -87,14 +87,14 @@ public sealed class ChooseTests : IDisposable
         Assert.All(band.GetProperty("ranking").EnumerateArray(), r => Assert.InRange(Part(r, "below_yardstick_db", "value"), 11, 13));
         string[] lines = Shell.Run("choose", folder).Out.Split(Environment.NewLine);
         Assert.Contains(lines, l => l.TrimStart().StartsWith("yardstick", StringComparison.Ordinal) && l.Contains("C/C01", StringComparison.Ordinal));
-        Assert.Contains(lines, l => l.Contains("Below C/C01", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.Contains("Against C/C01", StringComparison.Ordinal));
     }
 
     [Fact]
     public void WithoutPlacementsItIsSaid()
     {
         string output = Shell.Run("choose", Rehearsed("c")).Out;
-        Assert.Contains("No placements are named: how well a specimen can be put back is not in the comparison.", output, StringComparison.Ordinal);
+        Assert.Contains("No specimen is known to have been taken off and put back", output, StringComparison.Ordinal);
     }
 
     [Fact]

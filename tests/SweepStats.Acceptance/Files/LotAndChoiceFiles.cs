@@ -16,7 +16,7 @@ namespace SweepStats.Acceptance.Files;
 /// <summary>lots.csv, lots-by-frequency.csv and choice.csv.</summary>
 public sealed class LotAndChoiceFiles
 {
-    private const string LotHeader = "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,promised_db,promised_rank_db,plain_mean_db,p,h,k";
+    private const string LotHeader = "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,promised_db,promised_rank_db,plain_mean_db,shared_error_db,p,h,k";
 
     private const string FrequencyHeader = "frequency_hz,lot,mean_db,mean_is,promised_db,capped_specimens,p,p_adjusted,sd_lot_db,sd_specimen_db,sd_placement_db,sd_sweep_db";
 

@@ -56,7 +56,7 @@ public sealed class ChoiceChartTests
     public void ASpecimenWithoutReasonToBeChosenIsMarked()
     {
         BandRanking band = Of(Ranked("A01", 42) with { Group = 1 }, Ranked("A02", 41) with { Group = 1 });
-        const string Legend = "another is no worse in anything weighed";
+        const string Legend = "no better than another in anything weighed";
         Assert.Contains(Texts(band, new DominatedSpecimen(new SpecimenName("A", "A02"), new SpecimenName("A", "A01"))), t => t.Value == Legend);
         Assert.DoesNotContain(Texts(band), t => t.Value == Legend);
     }

@@ -90,7 +90,7 @@ public sealed class LotChartTests
         IReadOnlyList<string> labels = new Page(twelve).Labels("lots-over-frequency");
         Assert.Equal(most, labels.Where(lots.Lots.Contains));
         Assert.Contains("the other lots", labels);
-        Assert.Contains(labels, l => l.EndsWith("named: the 8 of 12 lots that deviate most", StringComparison.Ordinal));
+        Assert.Contains(labels, l => l.EndsWith("the 8 of 12 that deviate most", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -166,7 +166,7 @@ public sealed class LotChartTests
         AnalysisResult Of(double value) => With(Four, Four.Lots.Whole with { OverTime = [Arranged(value)] });
         IReadOnlyList<string> outside = new Page(Of(last.High + 0.01)).Labels("over-time-piece");
         Assert.Contains("outside the limits", outside);
-        Assert.Contains("1 of 16 outside the limits; times are not noted", outside);
+        Assert.Contains("1 of 16 outside the limits; not every time is noted", outside);
         Assert.Contains("D/D04", outside);
         Assert.Contains("Outside the control limits: D/D04 at", Description(Of(last.High + 0.01), "over-time-piece"), StringComparison.Ordinal);
         Assert.DoesNotContain("outside the limits", new Page(Of(last.High)).Labels("over-time-piece"));
