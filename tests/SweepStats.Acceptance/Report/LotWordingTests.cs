@@ -107,7 +107,7 @@ public sealed class LotWordingTests
     {
         LotBand whole = Four.Whole;
         GroupStanding standing = whole.SpecimenStanding!;
-        string Said(params (int Count, double Straggler)[] first) => Wording.LotRemarks(Four, whole with
+        string Said(params (int Count, double Straggler)[] first) => Wording.LotRemarks(Drawn.Value, whole with
         {
             SpecimenStanding = standing with
             {
