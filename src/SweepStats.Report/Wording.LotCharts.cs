@@ -93,10 +93,17 @@ public static partial class Wording
     internal static string SideBySideOf(string noun, int shown, int all) =>
         shown < all ? $"The {Plain(shown)} most outlying of {Count(all, noun)}" : $"{Count(all, noun)} side by side";
 
-    internal static string MandelDescription(string title, IReadOnlyList<(int Member, string Name, double Value)> bars, (double Straggler, double Outlier) critical)
+    internal static string MandelDescription(string title, IReadOnlyList<ConsistencyBar> bars)
     {
-        string[] beyond = [.. bars.Where(b => Math.Abs(b.Value) > critical.Straggler).Select(b => $"{PlainText.Of(b.Name)} at {Hundredth(b.Value)}{(Math.Abs(b.Value) > critical.Outlier ? " (beyond 1 %)" : string.Empty)}")];
-        return $"{title}. Critical values {Hundredth(critical.Straggler)} (5 %) and {Hundredth(critical.Outlier)} (1 %). "
+        string Critical(Func<ConsistencyBar, double> of)
+        {
+            double[] limits = [.. bars.Select(of).Where(double.IsFinite)];
+            (string least, string most) = (Hundredth(limits.Min()), Hundredth(limits.Max()));
+            return least == most ? least : $"{least} to {most}";
+        }
+
+        string[] beyond = [.. bars.Where(b => b.IsStraggler).Select(b => $"{PlainText.Of(b.Name)} at {Hundredth(b.Value)}{(b.IsOutlier ? " (beyond 1 %)" : string.Empty)}")];
+        return $"{title}. Critical values {Critical(b => b.Critical.Straggler)} (5 %) and {Critical(b => b.Critical.Outlier)} (1 %){(ConsistencyBar.HaveOneLimit(bars) ? string.Empty : ", by the number of repeats")}. "
             + (beyond.Length == 0 ? "None lies beyond." : $"Beyond: {string.Join(", ", beyond)}.");
     }
 

@@ -111,7 +111,8 @@ public static partial class Wording
             (_, 0) => $"past the 1 % limit: {Told(outliers)}",
             _ => $"past the 1 % limit: {Told(outliers)}; past the 5 % limit: {Told(stragglers)}",
         };
-        return $"{precision} {found}.";
+        string unequal = standing.Members.Select(m => m.Count).Distinct().Count() > 1 ? " The means are compared as equally precise, though they are of different numbers of values." : string.Empty;
+        return $"{precision} {found}.{unequal}";
     }
 
     private static string Told((string Name, string Why)[] found) =>
@@ -126,7 +127,7 @@ public static partial class Wording
                 yield return (member.Name, member.H < 0 ? "mean low" : "mean high");
             }
 
-            if (member.K > limit(standing.CriticalK))
+            if (member.K > limit(member.CriticalK))
             {
                 yield return (member.Name, "scatters");
             }
@@ -138,8 +139,8 @@ public static partial class Wording
             yield return (standing.Grubbs.Name, "mean outermost");
         }
 
-        if (standing.Cochran.Statistic > limit((standing.Cochran.Straggler, standing.Cochran.Outlier))
-            && !standing.Members.Any(m => m.Name == standing.Cochran.Name && m.K > limit(standing.CriticalK)))
+        if (standing.Cochran.Probability <= level
+            && !standing.Members.Any(m => m.Name == standing.Cochran.Name && m.K > limit(m.CriticalK)))
         {
             yield return (standing.Cochran.Name, "scatters most");
         }

@@ -174,7 +174,6 @@ public static class LotsJson
         SummaryPlan.Number(json, "repeatability_db", standing.RepeatabilityDb);
         SummaryPlan.Number(json, "reproducibility_db", standing.ReproducibilityDb);
         Critical(json, "h_critical", standing.CriticalH);
-        Critical(json, "k_critical", standing.CriticalK);
         json.WriteStartArray("members");
         foreach (GroupMember member in standing.Members)
         {
@@ -182,6 +181,7 @@ public static class LotsJson
             json.WriteString("name", member.Name);
             SummaryPlan.Number(json, "h", member.H);
             SummaryPlan.Number(json, "k", member.K);
+            Critical(json, "k_critical", member.CriticalK);
             json.WriteEndObject();
         }
 
@@ -189,7 +189,7 @@ public static class LotsJson
         json.WriteStartObject("cochran");
         SummaryPlan.Number(json, "c", standing.Cochran.Statistic);
         json.WriteString("name", standing.Cochran.Name);
-        Critical(json, "critical", (standing.Cochran.Straggler, standing.Cochran.Outlier));
+        SummaryPlan.Number(json, "p", standing.Cochran.Probability);
         json.WriteEndObject();
         json.WriteStartObject("grubbs");
         SummaryPlan.Number(json, "g", standing.Grubbs.Statistic);
@@ -201,6 +201,12 @@ public static class LotsJson
 
     private static void Critical(Utf8JsonWriter json, string name, (double Straggler, double Outlier) values)
     {
+        if (!double.IsFinite(values.Straggler))
+        {
+            json.WriteNull(name);
+            return;
+        }
+
         json.WriteStartArray(name);
         json.WriteNumberValue(values.Straggler);
         json.WriteNumberValue(values.Outlier);

@@ -11,6 +11,7 @@ internal static class ConsistencyChart
     public const int Most = 60;
 
     private const double RoomAbove = 1.08;
+    private const double TickHalf = 0.44;
     private const int Height = 420;
 
     /// <summary>The chart of h for specimens in their lots; null where they cannot be held against each other.</summary>
@@ -34,7 +35,7 @@ internal static class ConsistencyChart
             return null;
         }
 
-        var bars = Bars.Of(standing, m => m.H, standing.CriticalH);
+        var bars = Bars.Of(standing, m => m.H, _ => standing.CriticalH);
         LinearAxis axis = DecibelScale.Axis("h", [.. bars.Shown.Select(b => b.Value), standing.CriticalH.Outlier, -standing.CriticalH.Outlier]);
         return Drawn(bars, axis, name, (of.Noun, of.Lots, Wording.MandelHTitle(of.Noun), Wording.MandelHSubtitle));
     }
@@ -46,38 +47,48 @@ internal static class ConsistencyChart
             return null;
         }
 
-        var bars = Bars.Of(standing, m => m.K, standing.CriticalK);
-        LinearAxis axis = ZeroScale.Axis("k", RoomAbove * bars.Shown.Select(b => b.Value).Append(standing.CriticalK.Outlier).Max());
+        var bars = Bars.Of(standing, m => m.K, m => m.CriticalK);
+        LinearAxis axis = ZeroScale.Axis("k", RoomAbove * bars.Shown.SelectMany(b => new[] { b.Value, b.Critical.Outlier }).Where(double.IsFinite).Max());
         return Drawn(bars, axis, name, (of.Noun, of.Lots, Wording.MandelKTitle(of.Noun), Wording.MandelKSubtitle));
     }
 
     private static Chart Drawn(Bars bars, LinearAxis values, string name, (string Noun, string[] Lots, string Title, string Subtitle) words)
     {
-        LabelledAxis places = ThinnedLabels.Axis(Wording.SideBySideOf(words.Noun, bars.Shown.Length, bars.Count), [.. bars.Shown.Select(b => b.Name)], i => bars.Passes(i, bars.Critical.Straggler));
-        Trace Line(double at, bool outlier, bool named = true) => new()
-        {
-            Colour = outlier ? Ink.Red : Ink.Black,
-            Points = [new(places.Minimum, at), new(places.Maximum, at)],
-            Dash = outlier ? [12, 4] : [3, 3],
-            Thickness = outlier ? 1.6 : 1.2,
-            Title = named ? outlier ? Wording.OutlierLine : Wording.StragglerLine : null,
-        };
+        LabelledAxis places = ThinnedLabels.Axis(Wording.SideBySideOf(words.Noun, bars.Shown.Length, bars.Count), [.. bars.Shown.Select(b => b.Name)], i => bars.Shown[i].IsStraggler);
         bool bothWays = values.Minimum < 0;
         PlotModel model = Frame.Model(words.Title, words.Subtitle, places, values).With([
             words.Lots.Distinct().Count() > 1 ? new GroupStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = bars.Stretches(words.Lots) } : null,
             .. Classes(bars),
             bothWays ? new Trace { Colour = Ink.Black, Points = [new(places.Minimum, 0), new(places.Maximum, 0)], Thickness = 1 } : null,
-            Line(bars.Critical.Straggler, outlier: false),
-            Line(bars.Critical.Outlier, outlier: true),
-            bothWays ? Line(-bars.Critical.Straggler, outlier: false, named: false) : null,
-            bothWays ? Line(-bars.Critical.Outlier, outlier: true, named: false) : null,
+            Limit(bars, places, b => b.Critical.Straggler, outlier: false),
+            Limit(bars, places, b => b.Critical.Outlier, outlier: true),
+            bothWays ? Limit(bars, places, b => -b.Critical.Straggler, outlier: false, named: false) : null,
+            bothWays ? Limit(bars, places, b => -b.Critical.Outlier, outlier: true, named: false) : null,
         ]);
-        return new Chart(name, ChartKind.Consistency, words.Title, Wording.MandelDescription(words.Title, [.. bars.Shown], bars.Critical), model, Height);
+        return new Chart(name, ChartKind.Consistency, words.Title, Wording.MandelDescription(words.Title, bars.Shown), model, Height);
+    }
+
+    // A line through all where all have one limit; where limits differ, a tick at each bar, for a line would hold each to the limits of others.
+    private static Trace Limit(Bars bars, LabelledAxis places, Func<ConsistencyBar, double> of, bool outlier, bool named = true)
+    {
+        double[] limits = [.. bars.Shown.Select(of)];
+        bool one = ConsistencyBar.HaveOneLimit(bars.Shown);
+        double common = limits.First(double.IsFinite);
+        return new Trace
+        {
+            Colour = outlier ? Ink.Red : Ink.Black,
+            Points = one
+                ? [new(places.Minimum, common), new(places.Maximum, common)]
+                : [.. limits.SelectMany((at, i) => new DataPoint[] { new(i - TickHalf, at), new(i + TickHalf, at), new(i + 0.5, double.NaN) })],
+            Dash = !one ? null : outlier ? [12, 4] : [3, 3],
+            Thickness = outlier ? 1.6 : 1.2,
+            Title = named ? outlier ? Wording.OutlierLine : Wording.StragglerLine : null,
+        };
     }
 
     private static IEnumerable<UprightBars> Classes(Bars bars)
     {
-        int Class(int i) => bars.Passes(i, bars.Critical.Outlier) ? 2 : bars.Passes(i, bars.Critical.Straggler) ? 1 : 0;
+        int Class(int i) => bars.Shown[i].IsOutlier ? 2 : bars.Shown[i].IsStraggler ? 1 : 0;
         (OxyColor Colour, byte Strength, MarkerType End, string Title)[] looks =
         [
             (Ink.Grey, 60, MarkerType.None, Wording.WithinLegend),
@@ -95,15 +106,13 @@ internal static class ConsistencyChart
     }
 
     /// <summary>The bars that are shown, in their order, out of so many.</summary>
-    private sealed record Bars((int Member, string Name, double Value)[] Shown, int Count, (double Straggler, double Outlier) Critical)
+    private sealed record Bars(ConsistencyBar[] Shown, int Count)
     {
-        public static Bars Of(GroupStanding standing, Func<GroupMember, double> figure, (double Straggler, double Outlier) critical)
+        public static Bars Of(GroupStanding standing, Func<GroupMember, double> figure, Func<GroupMember, (double Straggler, double Outlier)> critical)
         {
-            var all = standing.Members.Select((m, i) => (Member: i, m.Name, Value: figure(m))).ToList();
-            return new Bars([.. all.OrderByDescending(b => Math.Abs(b.Value)).Take(Most).OrderBy(b => b.Member)], all.Count, critical);
+            ConsistencyBar[] all = [.. standing.Members.Select((m, i) => new ConsistencyBar(i, m.Name, figure(m), critical(m)))];
+            return new Bars([.. all.OrderByDescending(b => b.Outlying).Take(Most).OrderBy(b => b.Member)], all.Length);
         }
-
-        public bool Passes(int i, double critical) => Math.Abs(Shown[i].Value) > critical;
 
         /// <summary>First and last place of each lot.</summary>
         public List<(double From, double To)> Stretches(string[] lots) =>

@@ -8,12 +8,15 @@ namespace SweepStats.Lots;
 /// <param name="Count">Values in it.</param>
 /// <param name="H">Mandel's h: distance of its mean from the mean of the means, over the scatter of the means.</param>
 /// <param name="K">Mandel's k: its scatter over that of all groups; not a number for a single value.</param>
-public readonly record struct GroupMember(string Name, int Count, double H, double K);
+/// <param name="CriticalK">k that this group passes by chance at 5 % and at 1 %, by its own number of values; not numbers for a single value.</param>
+public readonly record struct GroupMember(string Name, int Count, double H, double K, (double Straggler, double Outlier) CriticalK);
 
 /// <summary>Whether the means and scatters of groups of repeats go together, by the checks of ISO 5725-2. Immutable.</summary>
 /// <remarks>
-/// Critical values are those of the usual 5 % (a straggler) and 1 % (an outlier), h two-sided, at the mean number of repeats. Cochran's C asks about the largest scatter, Grubbs' G about the
-/// outermost mean. Source: ISO 5725-2:1994, 7.3 (from memory).
+/// Critical values are those of the usual 5 % (a straggler) and 1 % (an outlier), h two-sided. Cochran's C asks about the scatter that is least likely by chance, Grubbs' G about the
+/// outermost mean. Groups may be of different size for C and k: each is held to the beta distribution of its own share of the squares, and C counts how many were asked (Bonferroni).
+/// A single value has no scatter and is left out there. h and G take the means as equally precise, which those of groups of different size are not.
+/// Source: ISO 5725-2:1994, 7.3; 't Lam 2009 (both from memory).
 /// </remarks>
 public sealed record GroupStanding
 {
@@ -39,22 +42,18 @@ public sealed record GroupStanding
     /// <summary>h that one given group passes at 5 % and at 1 %.</summary>
     public required (double Straggler, double Outlier) CriticalH { get; init; }
 
-    /// <summary>k that one given group passes at 5 % and at 1 %.</summary>
-    public required (double Straggler, double Outlier) CriticalK { get; init; }
-
-    /// <summary>Cochran's C, the group it is of, and what it passes at 5 % and at 1 %.</summary>
-    public required (double Statistic, string Name, double Straggler, double Outlier) Cochran { get; init; }
+    /// <summary>Cochran's C, the share of all squares, of the group whose share is least likely by chance; that group, and the probability that any of them has so unlikely a share.</summary>
+    public required (double Statistic, string Name, double Probability) Cochran { get; init; }
 
     /// <summary>Grubbs' G of the outermost mean, the group it is of, and its probability by chance.</summary>
     public required (double Statistic, string Name, double Probability) Grubbs { get; init; }
 
     /// <summary>Compares groups.</summary>
     /// <param name="groups">Names and values in dB.</param>
-    /// <returns>The comparison; null for fewer than three groups, where no group has two values, or where nothing scatters.</returns>
+    /// <returns>The comparison; null for fewer than three groups, fewer than two of them with two values, a value that is not finite, or where nothing scatters.</returns>
     internal static GroupStanding? Of(IReadOnlyList<(string Name, double[] Values)> groups)
     {
-        int repeated = groups.Count(g => g.Values.Length > 1);
-        if (groups.Count < 3 || repeated < 2 || !groups.All(g => Array.TrueForAll(g.Values, double.IsFinite)))
+        if (groups.Count < 3 || groups.Count(g => g.Values.Length > 1) < 2 || !groups.All(g => Array.TrueForAll(g.Values, double.IsFinite)))
         {
             return null;
         }
@@ -66,18 +65,35 @@ public sealed record GroupStanding
             return null;
         }
 
-        int size = Math.Max(2, (int)Math.Round((double)values.Length / groups.Count));
+        int degrees = values.Length - groups.Count;
+        GroupMember[] members = [.. groups.Select((g, i) => new GroupMember(g.Name, g.Values.Length, found.H[i], found.K[i], LimitsOfK(g.Values.Length - 1, degrees)))];
         var outermost = Statistics.Grubbs.Of([.. groups.Select(g => Sample.Mean(g.Values))]);
         return new GroupStanding
         {
-            Members = [.. groups.Select((g, i) => new GroupMember(g.Name, g.Values.Length, found.H[i], found.K[i]))],
+            Members = [.. members],
             RepeatabilityDb = found.Repeatability,
             ReproducibilityDb = found.Reproducibility,
             CriticalH = (GroupConsistency.MandelH(groups.Count, StragglerLevel), GroupConsistency.MandelH(groups.Count, OutlierLevel)),
-            CriticalK = (GroupConsistency.MandelK(repeated, size, StragglerLevel), GroupConsistency.MandelK(repeated, size, OutlierLevel)),
-            Cochran = (found.Cochran, groups[found.MostScattered].Name,
-                GroupConsistency.Cochran(repeated, size, StragglerLevel), GroupConsistency.Cochran(repeated, size, OutlierLevel)),
+            Cochran = LeastLikelyScatter([.. members.Where(m => m.Count > 1)], degrees),
             Grubbs = (outermost.Statistic, groups[outermost.Index].Name, outermost.Probability),
         };
+    }
+
+    private static (double Straggler, double Outlier) LimitsOfK(int own, int all)
+    {
+        double At(double level) => own < 1 ? double.NaN : GroupConsistency.MandelKOfDegrees(own, all - own, level);
+        return (At(StragglerLevel), At(OutlierLevel));
+    }
+
+    // The largest share is not the answer where sizes differ: ten values have more of the squares than three by their number alone.
+    private static (double Statistic, string Name, double Probability) LeastLikelyScatter(GroupMember[] repeated, int degrees)
+    {
+        (string name, double share, double probability) = repeated.Select(m =>
+        {
+            int own = m.Count - 1;
+            double share = Math.Min(1, m.K * m.K * own / degrees);
+            return (m.Name, Share: share, Probability: GroupConsistency.ShareProbability(share, own, degrees - own));
+        }).OrderBy(m => m.Probability).ThenByDescending(m => m.Share).First();
+        return (share, name, Math.Min(1, repeated.Length * probability));
     }
 }

@@ -53,7 +53,7 @@ public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot
 
     // Of two lots both lie as far apart; one of them is enough to tell.
     private static bool StandsOut(LotFrequency at, int lot) =>
-        Math.Abs(Apart(at, lot)) >= Outstanding * Enumerable.Range(0, at.Lots.Length).Max(l => Math.Abs(Apart(at, l))) && (at.Lots.Length > 2 || lot == 1);
+        Math.Abs(Apart(at, lot)) >= Outstanding * Enumerable.Range(0, at.Lots.Length).Max(l => Math.Abs(Apart(at, l))) && (at.Lots.Length > 2 || lot == 0);
 
     // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies higher all the more.
     private static bool Hidden(LotFrequency at, int lot) => Apart(at, lot) < 0 ? at.Lots[lot].Bound : Others(at, lot).Any(o => o.Bound);

@@ -158,6 +158,27 @@ public sealed class LotChartTests
     }
 
     [Fact]
+    public void LimitsThatDifferAreTicksAtTheirBars()
+    {
+        LotBand whole = Four.Lots.Whole;
+        GroupStanding standing = whole.SpecimenStanding!;
+        Chart Arranged(Func<int, (double Straggler, double Outlier)> critical) => ChartBook.Of(With(Four, whole with
+        {
+            SpecimenStanding = standing with { Members = [.. standing.Members.Select((m, i) => m with { K = i == 5 ? double.NaN : 1.5, CriticalK = i == 5 ? (double.NaN, double.NaN) : critical(i) })] },
+        })).Single(c => c.Name == "consistency-k");
+        double[][] Limits(Chart chart) => [.. chart.Model.Series.OfType<Trace>().Where(t => t.Title is not null).Select(t => t.Points.Where(p => double.IsFinite(p.Y)).Select(p => p.Y).ToArray())];
+        Chart equal = Arranged(_ => (1.6, 2)), unequal = Arranged(i => i == 2 ? (1.4, 1.45) : (1.6, 2.25));
+        Assert.Equal([[1.6, 1.6], [2, 2]], Limits(equal));
+        Assert.Contains("Critical values 1.60 (5 %) and 2.00 (1 %). None lies beyond.", equal.Description, StringComparison.Ordinal);
+        int members = standing.Members.Length;
+        double[][] ticks = Limits(unequal);
+        Assert.All(ticks, t => Assert.Equal(2 * (members - 1), t.Length));
+        Assert.Equal((1.4, 1.45), (ticks[0][4], ticks[1][4]));
+        Assert.Equal((1.6, 2.25), (ticks[0][0], ticks[1][^1]));
+        Assert.EndsWith($"Critical values 1.40 to 1.60 (5 %) and 1.45 to 2.25 (1 %), by the number of repeats. Beyond: {standing.Members[2].Name} at 1.50 (beyond 1 %).", unequal.Description, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void APointOutsideItsLimitsIsMarkedAndNamed()
     {
         ControlChart pieces = Four.Lots.Whole.OverTime.Single(c => c.Figure == ControlFigure.Piece);

@@ -94,14 +94,33 @@ public sealed class LotWordingTests
         {
             Members = [standing.Members[0] with { H = h, K = k }, .. standing.Members[1..].Select(m => m with { H = 0, K = 1 })],
             Grubbs = (1, standing.Members[0].Name, 1),
-            Cochran = (0.1, standing.Members[0].Name, 0.5, 0.6),
+            Cochran = (0.1, standing.Members[0].Name, 1),
         };
         string Said(GroupStanding arranged) => Wording.LotRemarks(Drawn.Value, whole with { SpecimenStanding = arranged }).Single(r => r.StartsWith("Among the specimens", StringComparison.Ordinal));
-        Assert.Contains("no mean and no scatter is out of line", Said(Arranged(standing.CriticalH.Straggler - 0.01, standing.CriticalK.Straggler - 0.01)), StringComparison.Ordinal);
+        Assert.Contains("no mean and no scatter is out of line", Said(Arranged(standing.CriticalH.Straggler - 0.01, standing.Members[0].CriticalK.Straggler - 0.01)), StringComparison.Ordinal);
         Assert.Contains("past the 5 % limit, as one in twenty is by chance: A/A01 (mean low)", Said(Arranged(-standing.CriticalH.Straggler - 0.01, 1)), StringComparison.Ordinal);
-        Assert.Contains("past the 1 % limit: A/A01 (mean high), A/A01 (scatters)", Said(Arranged(standing.CriticalH.Outlier + 0.01, standing.CriticalK.Outlier + 0.01)), StringComparison.Ordinal);
+        Assert.Contains("past the 1 % limit: A/A01 (mean high), A/A01 (scatters)", Said(Arranged(standing.CriticalH.Outlier + 0.01, standing.Members[0].CriticalK.Outlier + 0.01)), StringComparison.Ordinal);
         Assert.Contains("past the 1 % limit: A/A01 (mean outermost)", Said(Arranged(0, 1) with { Grubbs = (3, "A/A01", 0.009) }), StringComparison.Ordinal);
-        Assert.Contains("past the 1 % limit: A/A01 (scatters most)", Said(Arranged(0, 1) with { Cochran = (0.61, "A/A01", 0.5, 0.6) }), StringComparison.Ordinal);
+        Assert.Contains("past the 1 % limit: A/A01 (scatters most)", Said(Arranged(0, 1) with { Cochran = (0.61, "A/A01", 0.009) }), StringComparison.Ordinal);
+        Assert.DoesNotContain("scatters", Said(Arranged(0, 1) with { Cochran = (0.61, "A/A01", 0.051) }), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void EachGroupIsHeldToItsOwnLimitAndUnequalMeansAreSaid()
+    {
+        LotBand whole = Four.Whole;
+        GroupStanding standing = whole.SpecimenStanding!;
+        string Said(params (int Count, double Straggler)[] first) => Wording.LotRemarks(Drawn.Value, whole with
+        {
+            SpecimenStanding = standing with
+            {
+                Members = [.. standing.Members.Select((m, i) => m with { H = 0, K = 1.5, Count = i < first.Length ? first[i].Count : 3, CriticalK = (i < first.Length ? first[i].Straggler : 1.6, 2) })],
+                Grubbs = (1, standing.Members[0].Name, 1),
+                Cochran = (0.1, standing.Members[0].Name, 1),
+            },
+        }).Single(r => r.StartsWith("Among the specimens", StringComparison.Ordinal));
+        Assert.EndsWith(": A/A02 (scatters). The means are compared as equally precise, though they are of different numbers of values.", Said((2, 1.8), (9, 1.4)), StringComparison.Ordinal);
+        Assert.EndsWith("no mean and no scatter is out of line.", Said(), StringComparison.Ordinal);
     }
 
     [Fact]

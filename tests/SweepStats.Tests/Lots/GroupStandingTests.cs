@@ -1,5 +1,6 @@
 using System.Globalization;
 using SweepStats.Lots;
+using SweepStats.Statistics;
 using Xunit;
 
 namespace SweepStats.Tests.Lots;
@@ -35,8 +36,11 @@ public sealed class GroupStandingTests
         double[] cochran = Fixtures.Numbers("published/iso-5725/cochran-and-k.csv").Single(r => r[0] == 8 && r[1] == 3);
         double[] grubbs = Fixtures.Numbers("published/iso-5725/grubbs-and-h.csv").Single(r => r[0] == 8);
         GroupStanding found = GroupStanding.Of(Glucose("A"))!;
-        Assert.Equal((cochran[3], cochran[2]), (found.Cochran.Straggler, found.Cochran.Outlier), Close);
-        Assert.Equal((cochran[6], cochran[5]), found.CriticalK, Close);
+        Assert.All(found.Members, m => Assert.Equal((cochran[6], cochran[5]), m.CriticalK, Close));
+        // C reaches the table's value where its probability is the level.
+        Assert.Equal(0.05, 8 * GroupConsistency.ShareProbability(cochran[3], 2, 14), 0.0001);
+        Assert.Equal(0.01, 8 * GroupConsistency.ShareProbability(cochran[2], 2, 14), 0.0001);
+        Assert.Equal(8 * GroupConsistency.ShareProbability(found.Cochran.Statistic, 2, 14), found.Cochran.Probability, 1e-12);
         Assert.Equal((grubbs[7], grubbs[6]), found.CriticalH, Close);
     }
 
@@ -49,7 +53,7 @@ public sealed class GroupStandingTests
         Assert.Equal(["3", "4"], levels.Where(l => l.Value.Grubbs.Probability < GroupStanding.OutlierLevel).Select(l => l.Key));
         GroupStanding fifth = levels["5"];
         Assert.Equal("6", fifth.Cochran.Name);
-        Assert.Equal(["6"], fifth.Members.Where(m => m.K > fifth.CriticalK.Outlier).Select(m => m.Name));
+        Assert.Equal(["6"], fifth.Members.Where(m => m.K > m.CriticalK.Outlier).Select(m => m.Name));
     }
 
     // Grubbs' G of the means is the largest |h|, and its probability falls to the level where G reaches the table's value.
@@ -64,16 +68,57 @@ public sealed class GroupStandingTests
         Assert.True(off.Grubbs.Statistic > 2.2744 && off.Grubbs.Probability < 0.01);
     }
 
+    // Six values have most of the squares by their number alone; the two that lie 5 apart have less and are the less likely.
     [Fact]
-    public void CriticalValuesAreOfTheMeanNumberOfRepeats()
+    public void EachScatterIsHeldToItsOwnNumberOfValues()
     {
-        // Three groups with two values and one with six make three on average; the one of a single value scatters not and counts not for k.
-        GroupStanding mixed = GroupStanding.Of([("A", [1, 2]), ("B", [2, 4]), ("C", [3, 3.5]), ("D", [1, 2, 3, 4, 5, 6]), ("E", [3])])!;
-        double[] table = Fixtures.Numbers("published/iso-5725/cochran-and-k.csv").Single(r => r[0] == 4 && r[1] == 3);
-        Assert.Equal((table[6], table[5]), mixed.CriticalK, Close);
-        Assert.Equal((table[3], table[2]), (mixed.Cochran.Straggler, mixed.Cochran.Outlier), Close);
-        Assert.True(double.IsNaN(mixed.Members[4].K));
+        GroupStanding mixed = GroupStanding.Of([("A", [1, 2]), ("B", [2, 7]), ("C", [3, 3.5]), ("D", [1, 2, 3, 4, 5, 6]), ("E", [3])])!;
         Assert.Equal([2, 2, 2, 6, 1], mixed.Members.Select(m => m.Count));
+        Assert.True(double.IsNaN(mixed.Members[4].K) && double.IsNaN(mixed.Members[4].CriticalK.Straggler) && double.IsNaN(mixed.Members[4].CriticalK.Outlier));
+        Assert.Equal(mixed.Members[0].CriticalK, mixed.Members[1].CriticalK);
+        Assert.True(mixed.Members[3].CriticalK.Straggler < mixed.Members[0].CriticalK.Straggler);
+        // By hand: squares 0.5, 12.5, 0.125 and 17.5.
+        Assert.Equal("B", mixed.Cochran.Name);
+        Assert.Equal(12.5 / 30.625, mixed.Cochran.Statistic, 1e-12);
+    }
+
+    // One degree of freedom against one: the share is arcsine distributed, P(share > x) = 1 − (2/π)·asin √x; against two: 1 − √x. By hand.
+    [Fact]
+    public void FewestValuesHaveTheirLimitInClosedForm()
+    {
+        Assert.Equal(1 - (2 / Math.PI * Math.Asin(Math.Sqrt(0.9))), GroupConsistency.ShareProbability(0.9, 1, 1), 1e-12);
+        Assert.Equal(0.1, GroupConsistency.ShareProbability(0.81, 1, 2), 1e-12);
+        Assert.Equal(0.95 * Math.Sqrt(3), GroupConsistency.MandelKOfDegrees(1, 2, 0.05), 1e-12);
+        Assert.Equal((1.0, 0.0), (GroupConsistency.ShareProbability(0, 3, 4), GroupConsistency.ShareProbability(1, 3, 4)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => GroupConsistency.ShareProbability(1.1, 1, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => GroupConsistency.ShareProbability(double.NaN, 1, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => GroupConsistency.MandelKOfDegrees(0, 5, 0.05));
+    }
+
+    // 40 000 runs: four standard errors are 0.0044. Bonferroni errs to the safe side only, and by less than level²/2 where two shares rarely stand out at once.
+    [Theory]
+    [InlineData(2, 4, 6)]
+    [InlineData(3, 3, 3, 10)]
+    [InlineData(1, 2, 2, 9, 1)]
+    [InlineData(4, 4, 4, 4)]
+    public void GroupsOfOneScatterGiveTheFalseAlarmsThatAreSaid(params int[] sizes)
+    {
+        const int Runs = 40000;
+        var random = new RandomSource(5725);
+        int alarms = 0;
+        int[] passed = new int[sizes.Length];
+        for (int run = 0; run < Runs; run++)
+        {
+            GroupStanding found = GroupStanding.Of([.. sizes.Select((n, g) => ($"{g}", Enumerable.Range(0, n).Select(_ => random.Normal()).ToArray()))])!;
+            alarms += found.Cochran.Probability <= GroupStanding.StragglerLevel ? 1 : 0;
+            for (int g = 0; g < sizes.Length; g++)
+            {
+                passed[g] += found.Members[g].K > found.Members[g].CriticalK.Straggler ? 1 : 0;
+            }
+        }
+
+        Assert.InRange((double)alarms / Runs, 0.044, 0.0544);
+        Assert.All(sizes.Zip(passed), g => Assert.Equal(g.First > 1 ? 0.05 : 0, (double)g.Second / Runs, 0.0044));
     }
 
     [Fact]

@@ -114,12 +114,13 @@ public sealed class LotBandTests
     }
 
     [Fact]
-    public void PlainMeansAreOfAllReadingsOfTheBandAsTheyCome()
+    public void PlainMeansTakeAllReadingsOfTheBandAsTheyCome()
     {
         AnalysisResult result = Rehearsed.Analysed(Capped);
         Campaign drawn = Rehearser.Draw(Capped).Campaign;
         FrequencyGrid grid = result.Campaign.Grid;
-        double Level(Func<Sweep, bool> of) => drawn.Sweeps.Where(of).Average(s => s.Levels.Where((_, f) => grid.Hertz[f] >= 300e6).Average());
+        double[] weights = LogWeights.Within(grid, new FrequencyBand(new Hertz(300e6), grid[^1]));
+        double Level(Func<Sweep, bool> of) => drawn.Sweeps.Where(of).Average(s => LogWeights.Mean(weights, f => s.Levels[f]));
         foreach (LotSummary lot in Compared(result, Upper).Bands[1].Lots)
         {
             Assert.Equal(Level(s => s.Role == SweepRole.Reference) - Level(s => s.Lot == lot.Lot), lot.PlainMeanDb, 1e-9);
