@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using SweepStats.Planning;
 
@@ -7,31 +6,21 @@ namespace SweepStats.Cli;
 /// <summary>A plan as one JSON object; decibels unless the name says otherwise, null where not known or without limit.</summary>
 internal static class PlanJson
 {
-    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n" };
-
-    public static string Of(SweepPlan plan)
+    public static string Of(SweepPlan plan) => ResultJson.Of(json =>
     {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, Options))
-        {
-            json.WriteStartObject();
-            Asked(json, plan.Question);
-            Basis(json, plan.Basis);
-            Widths(json, "table", plan.Table.SelectMany(row => row));
-            Widths(json, "fewest", plan.Fewest);
-            Reached(json, plan);
-            json.WritePropertyName("chosen");
-            Width(json, new ExpectedWidth(plan.Chosen, plan.HalfWidthDb));
-            Number(json, "half_width_nine_of_ten_db", plan.HalfWidthInNineOfTenDb);
-            Number(json, "twice_the_placements_db", plan.TwiceThePlacementsDb);
-            Number(json, "twice_the_sweeps_db", plan.TwiceTheSweepsDb);
-            Number(json, "usable_range_db", plan.UsableRangeDb);
-            Claim(json, plan);
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(stream.ToArray());
-    }
+        Asked(json, plan.Question);
+        Basis(json, plan.Basis);
+        Widths(json, "table", plan.Table.SelectMany(row => row));
+        Widths(json, "fewest", plan.Fewest);
+        Reached(json, plan);
+        json.WritePropertyName("chosen");
+        Width(json, new ExpectedWidth(plan.Chosen, plan.HalfWidthDb));
+        Number(json, "half_width_nine_of_ten_db", plan.HalfWidthInNineOfTenDb);
+        Number(json, "twice_the_placements_db", plan.TwiceThePlacementsDb);
+        Number(json, "twice_the_sweeps_db", plan.TwiceTheSweepsDb);
+        Number(json, "usable_range_db", plan.UsableRangeDb);
+        Claim(json, plan);
+    });
 
     private static void Asked(Utf8JsonWriter json, PlanQuestion question)
     {

@@ -11,7 +11,7 @@ public static partial class Wording
     internal const string LotsChartTitle = "Lots at a glance";
     internal const string PieceLegend = "one piece";
     internal const string PlainMeanLegend = "plain mean of all readings, noise and capped ones included";
-    internal const string LotFrequencyTitle = "Where lots differ";
+    internal const string LotFrequencyTitle = "Lots over frequency";
     internal const string OtherLotsLegend = "the other lots";
     internal const string ScatterTitle = "Where the scatter comes from";
     internal const string SpecimenNoun = "specimen";
