@@ -198,6 +198,29 @@ public sealed class SpecimenRankerTests
         Assert.All(before.Zip(after), p => Assert.InRange(p.Second.MeanDb.Value!.Value - p.First.MeanDb.Value!.Value, 3, 4));
     }
 
+    [Fact]
+    public void ABandWithNothingToCompareHasNoFigure()
+    {
+        RehearsalPlan carried = Plan with { Ambient = [new AmbientCarrier(new Hertz(173.2e6), new Decibels(20))] };
+        Campaign campaign = Rehearser.Draw(carried).Campaign;
+        double at = campaign.Sweeps[0].Grid.Hertz.ToArray().MinBy(f => Math.Abs(f - 173.2e6));
+        var narrow = new NamedBand("carrier", new FrequencyBand(new Hertz(at - 1), new Hertz(at + 1)));
+        BandRanking found = Analysis.Run(campaign, new AnalysisPlan { Averaging = Plan.Averaging, NamedBands = [narrow] }).Choice!.Bands[1];
+        Assert.Equal((0, 1), (found.PointCount, found.LeftOut));
+        Assert.All(found.Ranking, r => Assert.Equal((default(BandFigure), null, null, true), (r.MeanDb, r.Group, r.ProbabilityBest, r.Open)));
+    }
+
+    [Fact]
+    public void BoundsThatRepeatTellNoScatter()
+    {
+        // A alone is swept more than once, and lies under the floor everywhere.
+        Campaign all = Rehearser.Draw(Plan with { Placements = 0, CoveredSweeps = 3, LotSteps = [Step("A", 60)] }).Campaign;
+        Campaign single = all with { Sweeps = [.. all.Sweeps.Where(s => s.Lot is null or "A" || s.Name.EndsWith("1.csv", StringComparison.Ordinal))] };
+        int kept = single.Sweeps.Count(s => s.Lot is not null and not "A");
+        Assert.Equal(3, kept);
+        Assert.All(Ranked(single).Ranking, r => Assert.Equal((null, null, null), (r.Group, r.ProbabilityBest, r.DeviationDb)));
+    }
+
     private static LotStep Step(string lot, double db) => new(lot, new Decibels(db), Whole);
 
     private static AnalysisPlan Choosing(string yardstick) => new() { Averaging = Plan.Averaging, Choice = new ChoiceQuestion { Yardstick = new SpecimenName(yardstick, yardstick + "01") } };
