@@ -17,6 +17,9 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
     /// <summary>Whether the result passes a gate: nothing against trusting it, and the requirement met where there is one.</summary>
     public bool Passes => Result.Verdict is { Trust: not Trust.Untrustworthy, Requirement: null or RequirementOutcome.Meets };
 
+    /// <summary>A line for each file that was left out at the user's wish.</summary>
+    public IEnumerable<string> LeftOutLines => Reading.LeftOut.Select(file => $"Left out: {file}");
+
     /// <summary>Reads and analyses; null after writing what is wrong to the error stream.</summary>
     public static CampaignAnalysis? Of(ParseResult words, CampaignOptions options, Terminal terminal) => Of(words.GetValue(options.Campaign)!, words, options, terminal);
 

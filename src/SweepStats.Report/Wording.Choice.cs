@@ -98,5 +98,5 @@ public static partial class Wording
     }
 
     private static string Names(RankedSpecimen[] specimens) =>
-        string.Join(", ", specimens.Take(MostPiecesNamed).Select(s => Piece(s.Name))) + (specimens.Length > MostPiecesNamed ? $" and {Plain(specimens.Length - MostPiecesNamed)} more" : string.Empty);
+        Listed([.. specimens.Select(s => Piece(s.Name))], MostPiecesNamed);
 }

@@ -116,7 +116,7 @@ public static partial class Wording
     }
 
     private static string Told((string Name, string Why)[] found) =>
-        string.Join(", ", found.Take(MostPiecesNamed).Select(f => $"{PlainText.Of(f.Name)} ({f.Why})")) + (found.Length > MostPiecesNamed ? $" and {Plain(found.Length - MostPiecesNamed)} more" : string.Empty);
+        Listed([.. found.Select(f => $"{PlainText.Of(f.Name)} ({f.Why})")], MostPiecesNamed);
 
     private static IEnumerable<(string Name, string Why)> Passing(GroupStanding standing, Func<(double Straggler, double Outlier), double> limit)
     {

@@ -120,13 +120,15 @@ public static partial class Wording
     private static string Pieces(IEnumerable<Finding> findings)
     {
         string[] pieces = [.. findings.Where(f => f.Specimen is not null).Select(f => Piece(f.Specimen!.Value)).Distinct(StringComparer.Ordinal)];
-        string named = string.Join(", ", pieces.Take(MostPiecesNamed));
-        return pieces.Length > MostPiecesNamed ? $"{named} and {Plain(pieces.Length - MostPiecesNamed)} more" : named;
+        return Listed(pieces, MostPiecesNamed);
     }
 
-    private static string Bands(ImmutableArray<FrequencyBand> bands)
+    /// <summary>The first of several names, and how many more there are.</summary>
+    private static string Listed(string[] names, int most)
     {
-        string named = string.Join(", ", bands.Take(MostBandsNamed).Select(Band));
-        return bands.Length > MostBandsNamed ? $"{named} and {Plain(bands.Length - MostBandsNamed)} more" : named;
+        string named = string.Join(", ", names.Take(most));
+        return names.Length > most ? $"{named} and {Plain(names.Length - most)} more" : named;
     }
+
+    private static string Bands(ImmutableArray<FrequencyBand> bands) => Listed([.. bands.Select(Band)], MostBandsNamed);
 }

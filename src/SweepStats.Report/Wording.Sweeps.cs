@@ -57,11 +57,7 @@ public static partial class Wording
 
     private static IReadOnlyList<string> Used(string role, SweepBlock block) => [role, Plain(block.SweepCount), Named(block.Sweeps)];
 
-    private static string Named(IReadOnlyCollection<Sweep> sweeps)
-    {
-        string names = string.Join(", ", sweeps.Take(MostSweepsNamed).Select(s => s.Name));
-        return sweeps.Count > MostSweepsNamed ? $"{names} and {Plain(sweeps.Count - MostSweepsNamed)} more" : names;
-    }
+    private static string Named(IReadOnlyCollection<Sweep> sweeps) => Listed([.. sweeps.Select(s => s.Name)], MostSweepsNamed);
 
     private static string TakenFor(Sweep sweep)
     {

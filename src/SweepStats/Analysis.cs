@@ -63,20 +63,12 @@ public static class Analysis
             Curves = curves,
             Bands = bands,
             Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (plan.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
-            Lots = LotComparer.Of(aligned, Pieces((curves, specimens), plan), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
+            Lots = LotComparer.Of(aligned, LotMembers.Of((curves, specimens), plan.Choice.Yardstick), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
             Choice = SpecimenRanker.Of(aligned, (curves, specimens), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed)),
             Findings = findings,
             Checks = Checklist.Runs(evidence),
             Verdict = Judge.Of(findings, curves, plan.Rule, plan.Threads),
         };
-    }
-
-    // A yardstick is a piece of no lot.
-    private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) Pieces(
-        (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) all, AnalysisPlan plan)
-    {
-        bool alone = all.Curves.All(c => c.Name == plan.Choice.Yardstick);
-        return alone ? all : ([.. all.Curves.Where(c => c.Name != plan.Choice.Yardstick)], [.. all.Sweeps.Where(s => s.Name != plan.Choice.Yardstick)]);
     }
 
     private static NoiseFloor? Floor(AlignedCampaign campaign, AnalysisPlan plan)

@@ -41,14 +41,9 @@ internal static class CheckCommand
 
     private static void Print(CampaignAnalysis analysis, Terminal terminal)
     {
-        foreach (string line in Wording.Check(analysis.Result))
+        foreach (string line in Wording.Check(analysis.Result).Concat(analysis.LeftOutLines))
         {
             terminal.Out.WriteLine(line);
-        }
-
-        foreach (string file in analysis.Reading.LeftOut)
-        {
-            terminal.Out.WriteLine($"Left out: {file}");
         }
     }
 }

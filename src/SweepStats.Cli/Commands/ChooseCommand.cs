@@ -34,7 +34,7 @@ internal static class ChooseCommand
         {
             IEnumerable<string> lines = words.GetValue(options.Format) == "json"
                 ? [ResultJson.Of(json => ChoiceJson.Write(json, choice))]
-                : [.. Wording.ChoiceText(analysis.Result), .. analysis.Reading.LeftOut.Select(file => $"Left out: {file}")];
+                : [.. Wording.ChoiceText(analysis.Result), .. analysis.LeftOutLines];
             foreach (string line in lines)
             {
                 terminal.Out.WriteLine(line);

@@ -5,7 +5,7 @@ using SweepStats.Report;
 
 namespace SweepStats.Cli.Commands;
 
-/// <summary>sweepstats lots: is this lot like that one? Of one campaign, or of several with a reference each. Nothing is written.</summary>
+/// <summary>sweepstats lots: is this lot like that one? Of one campaign, or of several with a reference each. Writes only a report on several, where asked for.</summary>
 internal static class LotsCommand
 {
     public static Command Create(Terminal terminal)
@@ -122,7 +122,7 @@ internal static class LotsCommand
         {
             lines.AddRange(together is null ? [] : [string.Empty]);
             lines.AddRange(Wording.LotsText(analyses[i].Result, labels[i]));
-            lines.AddRange(analyses[i].Reading.LeftOut.Select(file => $"Left out: {file}"));
+            lines.AddRange(analyses[i].LeftOutLines);
         }
 
         return asked.Target is null ? lines : [.. lines, $"Report: {Path.Combine(asked.Target, "index.html")}"];

@@ -75,14 +75,9 @@ internal static class RunCommand
             return;
         }
 
-        foreach (string line in Wording.Summary(analysis.Result))
+        foreach (string line in Wording.Summary(analysis.Result).Concat(analysis.LeftOutLines))
         {
             terminal.Out.WriteLine(line);
-        }
-
-        foreach (string file in analysis.Reading.LeftOut)
-        {
-            terminal.Out.WriteLine($"Left out: {file}");
         }
 
         terminal.Out.WriteLine($"Report: {Path.Combine(output.Target, "index.html")}");

@@ -44,7 +44,7 @@ public static class ChoiceCsv
         rows.Cell(ResultNumber.Count(rank)).Text(specimen.Name.Lot).Text(specimen.Name.Specimen).Cell(ResultNumber.Count(specimen.Group));
         Figure(rows, specimen.MeanDb);
         rows.Cell(ResultNumber.Level(specimen.AtLeast?.Value)).Cell(ResultNumber.Count(specimen.CappedCount));
-        rows.Cell(Probability(specimen.ProbabilityBest?.Low)).Cell(Probability(specimen.ProbabilityBest?.High));
+        rows.Cell(ResultNumber.Probability(specimen.ProbabilityBest?.Low)).Cell(ResultNumber.Probability(specimen.ProbabilityBest?.High));
         Figure(rows, specimen.BelowYardstickDb ?? default);
         rows.Text(of.Choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => d.By.ToString()).FirstOrDefault());
         foreach (string column in of.Own)
@@ -56,8 +56,6 @@ public static class ChoiceCsv
 
         rows.End();
     }
-
-    private static string Probability(double? value) => value is { } p ? ResultNumber.Probability(p) : "";
 
     private static void Figure(CsvRows rows, BandFigure figure) =>
         rows.Cell(ResultNumber.Level(figure.Value)).Cell(ResultNumber.Level(figure.Low)).Cell(ResultNumber.Level(figure.High));

@@ -28,7 +28,7 @@ public static class LotFrequenciesCsv
                 LotPoint lot = at.Lots[l];
                 rows.Cell(ResultNumber.Exact(at.At.Value)).Text(result.Lots.Lots[l]);
                 rows.Cell(ResultNumber.Level(lot.MeanDb)).Cell(lot.Bound ? "at-least" : "value").Cell(ResultNumber.Level(lot.PromisedDb)).Cell(ResultNumber.Count(at.Capped));
-                rows.Cell(Probability(at.Probability)).Cell(Probability(at.Adjusted));
+                rows.Cell(ResultNumber.Probability(at.Probability)).Cell(ResultNumber.Probability(at.Adjusted));
                 foreach (VarianceLevel level in Levels)
                 {
                     rows.Cell(ResultNumber.Level(at.Scatter.Where(s => s.Level == level).Select(s => (double?)s.DeviationDb).FirstOrDefault()));
@@ -38,6 +38,4 @@ public static class LotFrequenciesCsv
             }
         }
     }
-
-    private static string Probability(double? value) => value is { } p ? ResultNumber.Probability(p) : "";
 }

@@ -29,7 +29,7 @@ public static class LotsCsv
                 rows.Text(band.Name);
                 Figures(rows, (band.Band, band.ClearShare), lot);
                 rows.Cell(ResultNumber.Level(band.SharedErrorDb));
-                rows.Cell(band.Probability is { } p ? ResultNumber.Probability(p) : "");
+                rows.Cell(ResultNumber.Probability(band.Probability));
                 rows.Cell(ResultNumber.Level(band.LotStanding?.Members[l].H)).Cell(ResultNumber.Level(band.LotStanding?.Members[l].K));
                 rows.End();
             }

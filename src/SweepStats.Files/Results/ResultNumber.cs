@@ -21,8 +21,8 @@ internal static class ResultNumber
         return text == "-0.0000" ? "0.0000" : text;
     }
 
-    /// <summary>A probability to six decimals.</summary>
-    public static string Probability(double value) => value.ToString("F6", CultureInfo.InvariantCulture);
+    /// <summary>A probability to six decimals; empty where there is none.</summary>
+    public static string Probability(double? value) => value?.ToString("F6", CultureInfo.InvariantCulture) ?? "";
 
     /// <summary>Degrees of freedom to one decimal, or "inf".</summary>
     public static string DegreesOfFreedom(double? value) => value switch

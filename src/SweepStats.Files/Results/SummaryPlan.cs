@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text.Json;
 using SweepStats.Bands;
 using SweepStats.Quantities;
@@ -64,21 +63,10 @@ internal static class SummaryPlan
         json.WriteEndObject();
         json.WriteStartObject("choice");
         json.WriteString("yardstick", plan.Choice.Yardstick?.ToString());
-        Texts(json, "lower_is_better", plan.Choice.LowerIsBetter);
-        Texts(json, "higher_is_better", plan.Choice.HigherIsBetter);
-        Texts(json, "shown", plan.Choice.Shown);
+        SummaryJson.Texts(json, "lower_is_better", plan.Choice.LowerIsBetter);
+        SummaryJson.Texts(json, "higher_is_better", plan.Choice.HigherIsBetter);
+        SummaryJson.Texts(json, "shown", plan.Choice.Shown);
         json.WriteEndObject();
-    }
-
-    private static void Texts(Utf8JsonWriter json, string name, ImmutableArray<string> texts)
-    {
-        json.WriteStartArray(name);
-        foreach (string text in texts)
-        {
-            json.WriteStringValue(text);
-        }
-
-        json.WriteEndArray();
     }
 
     /// <summary>A number; null where there is none or JSON cannot write it.</summary>

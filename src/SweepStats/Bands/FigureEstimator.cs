@@ -24,13 +24,7 @@ internal sealed class FigureEstimator
         _readable = true;
         for (int f = 0; f < _shielding.Length; f++)
         {
-            (double value, bool bound) = curve.Readings[f] switch
-            {
-                ShieldingReading.Measured m => (m.Shielding.Value.Value, false),
-                ShieldingReading.Unrepeated u => (u.Indication.Value, false),
-                ShieldingReading.AtLeast b => (b.Bound.Value, true),
-                _ => (double.NaN, true),
-            };
+            (double value, bool bound) = curve.Readings[f].ValueOrBound;
             _shielding[f] = value;
             bool taken = counts is null || counts(f);
             _fixed[f] = bound && taken;

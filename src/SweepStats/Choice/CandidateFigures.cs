@@ -47,11 +47,6 @@ internal static class CandidateFigures
         return (freedom > 0 ? telling.Sum(i => freedoms[i] * squares[i]) / freedom : 0, freedom);
     }
 
-    private static double[] Units(SpecimenSweeps specimen, (double[] Weights, bool ByPlacement) over)
-    {
-        double[] sweeps = [.. Enumerable.Range(0, specimen.SweepCount).Select(j => LogWeights.Mean(over.Weights, f => specimen.At(j, f)))];
-        return over.ByPlacement
-            ? [.. sweeps.Zip(specimen.Placements).GroupBy(s => s.Second, s => s.First).Select(p => p.Average())]
-            : sweeps;
-    }
+    private static double[] Units(SpecimenSweeps specimen, (double[] Weights, bool ByPlacement) over) =>
+        specimen.Repeats([.. Enumerable.Range(0, specimen.SweepCount).Select(j => LogWeights.Mean(over.Weights, f => specimen.At(j, f)))], over.ByPlacement);
 }

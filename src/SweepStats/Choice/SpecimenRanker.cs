@@ -34,7 +34,7 @@ public static class SpecimenRanker
         AlignedCampaign campaign, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens, ImmutableArray<SpecimenProperty> properties,
         (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked)
     {
-        bool byPlacement = specimens.Sweeps.Any(s => s.Placements.Max() > 0);
+        bool byPlacement = SpecimenSweeps.RepeatByPlacement(specimens.Sweeps);
         if (specimens.Curves.Count(c => c.Name != asked.Question.Yardstick) < 2)
         {
             return null;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
@@ -10,16 +11,13 @@ internal sealed class CampaignPieces
 {
     private readonly CampaignLots _of;
     private readonly FrequencyGrid _at;
-    private readonly SpecimenSweeps[] _specimens;
-    private readonly ShieldingCurve[] _curves;
+    private readonly ImmutableArray<SpecimenSweeps> _specimens;
+    private readonly ImmutableArray<ShieldingCurve> _curves;
 
     public CampaignPieces(CampaignLots of, FrequencyGrid at)
     {
         (_of, _at) = (of, at);
-        // A yardstick is a piece of no lot.
-        var pieces = of.Campaign.Covered.Zip(of.Curves).Where(p => p.Second.Name != of.Yardstick).ToList();
-        _curves = [.. pieces.Select(p => p.Second)];
-        _specimens = [.. pieces.Select(p => SpecimenSweeps.Of(p.First, p.Second))];
+        (_curves, _specimens) = LotMembers.Of((of.Curves, [.. of.Campaign.Covered.Zip(of.Curves, SpecimenSweeps.Of)]), of.Yardstick);
         Values = [.. _specimens.Select(s => Read(f => s.Values[f]))];
         Bounds = [.. _specimens.Select(s => Read(f => s.Bounds[f] ? 1 : 0).Select(b => b > 0).ToArray())];
     }

@@ -61,13 +61,13 @@ internal static class LotBandComparer
     // Repeats of a specimen are its placements, or its sweeps where no specimen was placed twice.
     private static GroupStanding? SpecimenStanding(LotPieces pieces, double[] sweeps)
     {
-        bool byPlacement = pieces.Specimens.Any(s => s.Placements.Max() > 0);
+        bool byPlacement = SpecimenSweeps.RepeatByPlacement(pieces.Specimens);
         List<(string, double[])> groups = [];
         int next = 0;
         foreach (SpecimenSweeps specimen in pieces.Specimens)
         {
             double[] own = sweeps[next..(next += specimen.SweepCount)];
-            groups.Add((specimen.Name.ToString(), byPlacement ? [.. own.Zip(specimen.Placements).GroupBy(o => o.Second, o => o.First).Select(p => p.Average())] : own));
+            groups.Add((specimen.Name.ToString(), specimen.Repeats(own, byPlacement)));
         }
 
         return GroupStanding.Of(groups);

@@ -23,10 +23,11 @@ public static class LotHistoryComparer
         FrequencyGrid grid = campaigns.Count > 1 && Grid(campaigns) is { } shared ? shared
             : throw new ArgumentException("Two campaigns and more are compared, and share a frequency.", nameof(campaigns));
         CampaignPieces[] pieces = [.. campaigns.Select(c => new CampaignPieces(c, grid))];
-        double[] weights = [.. LogWeights.Of(grid).Select((w, f) => Array.Exists(pieces, p => Array.Exists(p.Bounds, b => b[f])) ? 0 : w)];
+        double[] all = LogWeights.Of(grid);
+        double[] weights = [.. all.Select((w, f) => Array.Exists(pieces, p => Array.Exists(p.Bounds, b => b[f])) ? 0 : w)];
         double share = weights.Sum();
         double[] mean = LogWeights.Whole(weights);
-        List<Entry> lots = [.. pieces.SelectMany((p, c) => p.Lots(mean, LogWeights.Of(grid)).Select(l => new Entry(
+        List<Entry> lots = [.. pieces.SelectMany((p, c) => p.Lots(mean, all).Select(l => new Entry(
             c, new HistoryLot(campaigns[c].Label, LotFigures.Of(l.Lot, share > 0 ? l.Means : [.. l.Means.Select(_ => double.NaN)], l.PlainMean, question)), l.Means)))];
         TimedPiece[] timed = share > 0 ? TimedPiece.InOrder([.. pieces.SelectMany(p => p.Pieces(mean))]) : [];
         return new LotHistory

@@ -38,6 +38,15 @@ internal sealed class SpecimenSweeps
     /// <summary>Shielding of a sweep at a frequency; the bound where only that is known.</summary>
     public double At(int sweep, int f) => _sweeps[sweep][f];
 
+    /// <summary>Whether repeats are placements: some specimen was placed twice. Else they are sweeps.</summary>
+    public static bool RepeatByPlacement(IEnumerable<SpecimenSweeps> specimens) => specimens.Any(s => s.Placements.Max() > 0);
+
+    /// <summary>The means of its repeats.</summary>
+    /// <param name="sweeps">One value a sweep.</param>
+    /// <param name="byPlacement">What counts as a repeat.</param>
+    public double[] Repeats(double[] sweeps, bool byPlacement) =>
+        byPlacement ? [.. sweeps.Zip(Placements).GroupBy(s => s.Second, s => s.First).Select(p => p.Average())] : sweeps;
+
     public static SpecimenSweeps Of(SpecimenBlock block, ShieldingCurve curve)
     {
         int points = curve.Readings.Length;
@@ -46,7 +55,7 @@ internal sealed class SpecimenSweeps
         double[][] sweeps = [.. Enumerable.Range(0, block.Block.SweepCount).Select(_ => new double[points])];
         for (int f = 0; f < points; f++)
         {
-            (values[f], bounds[f]) = Value(curve.Readings[f]);
+            (values[f], bounds[f]) = curve.Readings[f].ValueOrBound;
             double slope = bounds[f] ? 0 : curve.Spread?.CoveredSlope(f) ?? 0;
             double mean = curve.Readings[f].Evidence.CoveredDb;
             for (int j = 0; j < sweeps.Length; j++)
@@ -57,12 +66,4 @@ internal sealed class SpecimenSweeps
 
         return new SpecimenSweeps(curve.Name, sweeps, block.Block.Placements(), (values, bounds)) { TakenAt = block.Block.Sweeps.Min(s => s.TakenAt) };
     }
-
-    private static (double Value, bool Bound) Value(ShieldingReading reading) => reading switch
-    {
-        ShieldingReading.Measured m => (m.Shielding.Value.Value, false),
-        ShieldingReading.Unrepeated u => (u.Indication.Value, false),
-        ShieldingReading.AtLeast b => (b.Bound.Value, true),
-        _ => (double.NaN, true),
-    };
 }

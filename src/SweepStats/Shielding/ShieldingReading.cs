@@ -79,6 +79,15 @@ public abstract record ShieldingReading
     /// <summary>What it rests on.</summary>
     public ReadingEvidence Evidence { get; }
 
+    /// <summary>The shielding in dB, or the bound that it lies above; not a number, and a bound, where nothing is known.</summary>
+    internal (double Value, bool Bound) ValueOrBound => this switch
+    {
+        Measured m => (m.Shielding.Value.Value, false),
+        Unrepeated u => (u.Indication.Value, false),
+        AtLeast b => (b.Bound.Value, true),
+        _ => (double.NaN, true),
+    };
+
     /// <summary>Bounded from both sides.</summary>
     /// <param name="State">Clear or near-floor.</param>
     /// <param name="Evidence">What it rests on.</param>

@@ -158,6 +158,20 @@ public sealed class LotsTests : IDisposable
     }
 
     [Fact]
+    public void AYardstickAloneIsComparedAllTheSame()
+    {
+        string[] folders = [Rehearsed("a", "--lots", "1", "--specimens", "1"), Rehearsed("b", "--lots", "1", "--specimens", "1", "--seed", "2")];
+        foreach (string folder in folders)
+        {
+            File.AppendAllText(Path.Combine(folder, "campaign.toml"), "\n[choice]\nyardstick = \"A/A01\"\n");
+        }
+
+        (int code, string output, string error) = Shell.Run(["lots", .. folders]);
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("that takes two specimens a lot", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void CampaignsWithHardlyAFrequencyInCommonAreComparedThere()
     {
         (int code, _, string error) = Shell.Run("lots", Rehearsed("a", "--points", "30", "--stop", "100MHz"), Rehearsed("b", "--points", "3", "--start", "97.1MHz", "--seed", "2"));

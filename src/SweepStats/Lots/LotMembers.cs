@@ -1,0 +1,16 @@
+using System.Collections.Immutable;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Lots;
+
+/// <summary>Which specimens of a campaign are pieces of lots.</summary>
+internal static class LotMembers
+{
+    /// <summary>All but the yardstick, which is a piece of no lot; with it where there is nothing else.</summary>
+    public static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) Of(
+        (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens, SpecimenName? yardstick) =>
+        specimens.Curves.All(c => c.Name == yardstick)
+            ? specimens
+            : ([.. specimens.Curves.Where(c => c.Name != yardstick)], [.. specimens.Sweeps.Where(s => s.Name != yardstick)]);
+}
