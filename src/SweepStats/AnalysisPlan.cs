@@ -41,6 +41,15 @@ public sealed record AnalysisPlan
     /// <summary>Floor level as displayed, for campaigns without floor sweeps; on the scale of the sweeps.</summary>
     public double? DeclaredFloorDb { get; init; }
 
+    /// <summary>When the floor sweeps were taken, where it is stated; else their times tell, and without times they are taken to be of one time.</summary>
+    public FloorTaking FloorTaking { get; init; } = FloorTaking.Unstated;
+
+    /// <summary>How far the floor is taken to move at most after it was measured once, in dB; <see cref="Floor.FloorStability"/> has the default.</summary>
+    public double? FloorStabilityDb { get; init; }
+
+    /// <summary>The steady leakage in the floor sweeps is the same with and without the specimen, and is subtracted as a voltage where sweeps carry phase.</summary>
+    public bool SameLeakage { get; init; }
+
     /// <summary>Settings stated for the whole campaign; what a file states goes before.</summary>
     public ReceiverSettings Setup { get; init; } = ReceiverSettings.Unstated;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
+using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
@@ -39,10 +40,16 @@ public sealed class ShieldingEstimator
         _typeB = new SystematicError(uncertainties);
     }
 
+    /// <summary>Shielding of one specimen against which nothing stands.</summary>
+    public ShieldingCurve Estimate(SpecimenBlock specimen) => Estimate(specimen, SpecimenDoubts.None);
+
     /// <summary>Shielding of one specimen.</summary>
-    public ShieldingCurve Estimate(SpecimenBlock specimen)
+    /// <param name="specimen">Its sweeps.</param>
+    /// <param name="doubts">What may have moved it beside scatter and noise.</param>
+    public ShieldingCurve Estimate(SpecimenBlock specimen, SpecimenDoubts doubts)
     {
         ArgumentNullException.ThrowIfNull(specimen);
+        ArgumentNullException.ThrowIfNull(doubts);
         RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb);
         var measured = new CurveLevels(_reference, covered, _floor, _typeB);
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
@@ -51,7 +58,7 @@ public sealed class ShieldingEstimator
         var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
         {
-            readings.Add(Read(f, measured[f], estimators, (_reference.Repeated && covered.Repeated, range?.At(f))));
+            readings.Add(Read(f, measured[f], estimators, new ReadingSetup(_reference.Repeated && covered.Repeated, range?.At(f), doubts.At(f))));
             half[f] = _floor is null || estimators.Length == 1 ? 0 : EnvelopeLimits.HalfWidth(measured[f], estimators);
         }
 
@@ -69,7 +76,7 @@ public sealed class ShieldingEstimator
     }
 
     private ShieldingReading Read(
-        int f, ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, (bool Repeated, double? RangeDb) setup)
+        int f, ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, ReadingSetup setup)
     {
         bool ambient = _floor is not null && _floor.Ambient[f];
         // A transmitter is no noise: it beats with the signal and comes and goes, so nothing is taken out of the reading and only a bound remains.
@@ -86,8 +93,14 @@ public sealed class ShieldingEstimator
             DegreesOfFreedom = setup.Repeated ? limits.DegreesOfFreedom : null,
             OneSidedLow = setup.Repeated && double.IsFinite(limits.OneSidedLowDb) ? new Decibels(limits.OneSidedLowDb) : null,
             Ambient = ambient,
+            Doubts = setup.Doubts,
             ReferenceInFloor = referenceInFloor,
         };
+        if (DoubtedReading.Of(evidence, limits) is { } doubted)
+        {
+            return doubted;
+        }
+
         ShieldingState state = _floor is null ? ShieldingState.NoFloor
             : levels.Covered.MeanDb - levels.Floor.MeanDb >= ClearRiseDb ? ShieldingState.Clear : ShieldingState.NearFloor;
         if (!setup.Repeated && !limits.Capped && !ambient)

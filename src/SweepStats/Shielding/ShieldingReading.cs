@@ -1,3 +1,4 @@
+using SweepStats.Doubts;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 
@@ -59,6 +60,9 @@ public sealed record ReadingEvidence
 
     /// <summary>The floor at this frequency holds more than noise.</summary>
     public required bool Ambient { get; init; }
+
+    /// <summary>What stands against taking the reading for a value.</summary>
+    public ReadingDoubts Doubts { get; init; }
 
     /// <summary>The reference rises less than 10 dB over the floor: there is no range to speak of.</summary>
     public required bool ReferenceInFloor { get; init; }

@@ -62,6 +62,14 @@ public sealed class Sweep
     /// <summary>Source level in dBm, where it was noted.</summary>
     public double? SourceDbm { get; init; }
 
+    /// <summary>Phase of the voltage at each point of the grid in degrees; empty where the file carries none.</summary>
+    public ImmutableArray<double> Phases { get; init; } = [];
+
+    /// <summary>
+    /// Levels in dB of the same path looked at from its other end (S12 beside S21), at each point of the grid; empty where the file carries none.
+    /// </summary>
+    public ImmutableArray<double> ReverseLevels { get; init; } = [];
+
     /// <summary>Receiver settings the file stated.</summary>
     public ReceiverSettings Settings { get; init; } = ReceiverSettings.Unstated;
 
