@@ -44,7 +44,7 @@ public sealed record AnalysisPlan
     /// <summary>When the floor sweeps were taken, where it is stated; else their times tell, and without times they are taken to be of one time.</summary>
     public FloorTaking FloorTaking { get; init; } = FloorTaking.Unstated;
 
-    /// <summary>How far the floor is taken to move at most after it was measured once, in dB; <see cref="Floor.FloorStability"/> has the default.</summary>
+    /// <summary>How far the floor is taken to move at most after it was measured once, in dB; the default stands beside the estimate of the floor.</summary>
     public double? FloorStabilityDb { get; init; }
 
     /// <summary>The steady leakage in the floor sweeps is the same with and without the specimen, and is subtracted as a voltage where sweeps carry phase.</summary>

@@ -10,7 +10,7 @@ using SweepStats.Uncertainty;
 namespace SweepStats.Shielding;
 
 /// <summary>Turns reference, covered and floor sweeps into shielding over frequency.</summary>
-/// <remarks><see cref="Estimate"/> may be called from many threads.</remarks>
+/// <remarks><see cref="Estimate(SpecimenBlock)"/> may be called from many threads.</remarks>
 public sealed class ShieldingEstimator
 {
     // A reference that rises less than this leaves no range to speak of.
