@@ -29,7 +29,9 @@ public static class Rehearser
             sweeps.Add(bench.Take(planned[i], i, time));
         }
 
-        return new RehearsedCampaign(new Campaign(plan.Title, sweeps.MoveToImmutable()), grid, truth, bench.NoiseDbm);
+        return new RehearsedCampaign(
+            // Here the floor stays as it is while the sweeps are taken.
+            new Campaign(plan.Title, sweeps.MoveToImmutable()) { FloorTaking = FloorTaking.BeforeAndAfter }, grid, truth, bench.NoiseDbm);
     }
 
     // Whole kHz where the spacing allows, so that files read like a bench's; below 1 MHz that would move a frequency too far, and the lowest to 0 Hz.

@@ -4,7 +4,7 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Rehearsal;
 
-/// <summary>The sweeps of a campaign in the order of a day at the bench: floor, linearity, half the reference, plate, covered, the rest of the reference.</summary>
+/// <summary>The sweeps of a campaign in the order of a day at the bench: half the floor, linearity, half the reference, plate, covered, the rest of the reference, the rest of the floor.</summary>
 internal sealed class SweepList
 {
     private readonly ImmutableArray<PlannedSweep>.Builder _list = ImmutableArray.CreateBuilder<PlannedSweep>();
@@ -29,7 +29,13 @@ internal sealed class SweepList
         list.Add(SweepRole.Plate, plan.PlateSweeps);
         list.Cover(plan, truth);
         list.Add(SweepRole.Reference, plan.ReferenceSweeps - first);
-        return list._list.ToImmutable();
+        return FloorOnBothSides([.. list._list], plan.FloorSweeps);
+    }
+
+    private static ImmutableArray<PlannedSweep> FloorOnBothSides(ImmutableArray<PlannedSweep> sweeps, int floor)
+    {
+        int first = (floor + 1) / 2;
+        return [.. sweeps[..first], .. sweeps[floor..], .. sweeps[first..floor]];
     }
 
     private void Cover(RehearsalPlan plan, ImmutableArray<TrueShielding> truth)

@@ -5,6 +5,7 @@ using SweepStats.Budgets;
 using SweepStats.Checks;
 using SweepStats.Choice;
 using SweepStats.Floor;
+using SweepStats.Leakage;
 using SweepStats.Linearity;
 using SweepStats.Lots;
 using SweepStats.Repeats;
@@ -26,17 +27,21 @@ public static class Analysis
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ArgumentNullException.ThrowIfNull(plan);
-        AlignedCampaign aligned = Aligner.Align(campaign, plan.Band);
-        NoiseFloor? floor = Floor(aligned, plan);
-        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
+        AlignedCampaign read = Aligner.Align(campaign, plan.Band);
+        FloorHistory? history = FloorHistory.Of(read, plan.FloorTaking == FloorTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
+        var split = FloorAndLeakage.Of(read, plan.Averaging, plan.SameLeakage);
+        (AlignedCampaign aligned, NoiseFloor? floor) = (split.Campaign, Floor(split, history, plan));
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, floor);
+        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, split.LeakageDb, plan, progress);
         var evidence = new Evidence
         {
             Campaign = aligned,
             Floor = floor,
+            History = history,
+            Leakages = split.Leakages,
             Repeats = repeats,
             OddRepeats = odd,
             Drifts = drifts,
@@ -56,6 +61,8 @@ public static class Analysis
             Plan = plan,
             Campaign = aligned,
             Floor = floor,
+            History = history,
+            Leakages = split.Leakages,
             Repeats = repeats,
             OddRepeats = odd,
             Drifts = drifts,
@@ -71,23 +78,27 @@ public static class Analysis
         };
     }
 
-    private static NoiseFloor? Floor(AlignedCampaign campaign, AnalysisPlan plan)
+    private static NoiseFloor? Floor(FloorAndLeakage split, FloorHistory? history, AnalysisPlan plan)
     {
-        if (campaign.Floor is { } sweeps)
+        if (split.Floor is not { } floor)
         {
-            NoiseFloor floor = NoiseFloorEstimator.Estimate(sweeps, plan.Averaging);
-            double shift = BandwidthShift.Db(campaign);
-            return shift == 0 ? floor : floor with { LevelDb = [.. floor.LevelDb.Select(level => level + shift)], BandwidthShiftDb = shift };
+            return plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, split.Campaign.Grid.Count, plan.Averaging) : null;
         }
 
-        return plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, campaign.Grid.Count, plan.Averaging) : null;
+        double shift = BandwidthShift.Db(split.Campaign);
+        return floor with
+        {
+            LevelDb = shift == 0 ? floor.LevelDb : [.. floor.LevelDb.Select(level => level + shift)],
+            BandwidthShiftDb = shift,
+            HalfWidthDb = history?.HalfWidthDb ?? 0,
+        };
     }
 
     // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
-        AlignedCampaign campaign, NoiseFloor? floor, AnalysisPlan plan, IProgress<double>? progress)
+        AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<double> leakageDb, AnalysisPlan plan, IProgress<double>? progress)
     {
-        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties);
+        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, leakageDb);
         var curves = new ShieldingCurve[campaign.Covered.Length];
         var bands = new BandStatement[curves.Length];
         int done = 0;

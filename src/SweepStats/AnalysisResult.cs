@@ -5,6 +5,7 @@ using SweepStats.Budgets;
 using SweepStats.Checks;
 using SweepStats.Choice;
 using SweepStats.Floor;
+using SweepStats.Leakage;
 using SweepStats.Linearity;
 using SweepStats.Lots;
 using SweepStats.Repeats;
@@ -27,6 +28,12 @@ public sealed record AnalysisResult
 
     /// <summary>The floor; null where none was taken or declared.</summary>
     public required NoiseFloor? Floor { get; init; }
+
+    /// <summary>When the floor was measured, and how far it may have moved; null where it was not measured.</summary>
+    public required FloorHistory? History { get; init; }
+
+    /// <summary>What else reaches the receiver than through the specimen, by what shows it.</summary>
+    public required ImmutableArray<SteadyLeakage> Leakages { get; init; }
 
     /// <summary>How sweeps that repeat each other differ: floor, reference, then specimens by name.</summary>
     public required ImmutableArray<RepeatGroup> Repeats { get; init; }

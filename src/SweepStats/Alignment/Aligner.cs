@@ -80,16 +80,21 @@ public static class Aligner
         }
 
         var levels = new double[sweeps.Count * grid.Count];
+        double[]? phases = sweeps.TrueForAll(s => !s.Phases.IsEmpty) ? new double[levels.Length] : null;
         for (int j = 0; j < sweeps.Count; j++)
         {
             ImmutableArray<int> places = CommonGrid.Places(grid, sweeps[j].Grid);
             for (int f = 0; f < grid.Count; f++)
             {
                 levels[(j * grid.Count) + f] = sweeps[j].Levels[places[f]];
+                if (phases is not null)
+                {
+                    phases[(j * grid.Count) + f] = sweeps[j].Phases[places[f]];
+                }
             }
         }
 
-        return new SweepBlock([.. sweeps], grid.Count, levels);
+        return new SweepBlock([.. sweeps], grid.Count, levels, phases);
     }
 
     private static ImmutableArray<GridDifference> Differences(ImmutableArray<Sweep> sweeps, FrequencyGrid grid, FrequencyBand? band)

@@ -7,13 +7,21 @@ namespace SweepStats.Alignment;
 public sealed class SweepBlock
 {
     private readonly double[] _levels;
+    private readonly double[]? _phases;
 
-    internal SweepBlock(ImmutableArray<Sweep> sweeps, int pointCount, double[] levels)
+    internal SweepBlock(ImmutableArray<Sweep> sweeps, int pointCount, double[] levels, double[]? phases = null)
     {
         Sweeps = sweeps;
         PointCount = pointCount;
         _levels = levels;
+        _phases = phases;
     }
+
+    /// <summary>Whether every sweep carries phases.</summary>
+    public bool HasPhases => _phases is not null;
+
+    /// <summary>Phases of a sweep in degrees; only where all sweeps carry them.</summary>
+    public ReadOnlySpan<double> Phases(int sweep) => _phases.AsSpan(sweep * PointCount, PointCount);
 
     /// <summary>The sweeps, in campaign order; their own levels are on their own grids.</summary>
     public ImmutableArray<Sweep> Sweeps { get; }

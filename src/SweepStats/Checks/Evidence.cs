@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Floor;
+using SweepStats.Leakage;
 using SweepStats.Linearity;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
@@ -18,6 +19,12 @@ public sealed record Evidence
 
     /// <summary>The floor; null where none is known.</summary>
     public required NoiseFloor? Floor { get; init; }
+
+    /// <summary>When the floor was measured, and how far it may have moved; null where it was not measured.</summary>
+    public FloorHistory? History { get; init; }
+
+    /// <summary>What else reaches the receiver than through the specimen, by what shows it.</summary>
+    public ImmutableArray<SteadyLeakage> Leakages { get; init; } = [];
 
     /// <summary>How sweeps that repeat each other differ.</summary>
     public required ImmutableArray<RepeatGroup> Repeats { get; init; }

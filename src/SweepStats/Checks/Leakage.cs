@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using SweepStats.Alignment;
+using SweepStats.Leakage;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
@@ -8,7 +8,7 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>The covered level comes near what reaches the receiver round a solid plate.</summary>
+/// <summary>Something reaches the receiver on another way than through the specimen, and the covered level comes near it.</summary>
 internal sealed class Leakage : ICheck
 {
     // 20 dB apart the error stays below 1 dB.
@@ -16,49 +16,95 @@ internal sealed class Leakage : ICheck
 
     public string Code => "leakage";
 
-    public string? UntestedBecause(Evidence seen) => SetAsideSweeps.OnGrid(seen.Campaign, SweepRole.Plate).Any() ? null
-        : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) ? "the plate sweeps are on other frequencies or in another unit" : "there are no plate sweeps";
+    public string? UntestedBecause(Evidence seen) => seen.Leakages.Any(l => l.Source == LeakageSource.Plate) ? null
+        : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) ? "the plate sweeps are on other frequencies or in another unit"
+        : "there are no plate sweeps" + (seen.Campaign.Floor is { SweepCount: > 1 } ? "; the floor sweeps were looked at" : string.Empty);
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        ImmutableArray<double> leakage = PlateLeakage.Of(seen);
-        if (leakage.IsEmpty && seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate))
+        if (seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) && !seen.Leakages.Any(l => l.Source == LeakageSource.Plate))
         {
-            yield return new Finding
-            {
-                Code = Code,
-                Severity = Severity.Note,
-                Role = SweepRole.Plate,
-                Message = "Plate sweeps are there, but not on the frequencies and in the unit of the other sweeps: leakage round the specimen was not looked at.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.SetAside.Count(s => s.Role == SweepRole.Plate)} plate sweeps were read; none has all {seen.Campaign.Grid.Count} frequencies in {seen.Campaign.Scale.Symbol()}."),
-                NextStep = "Take the plate with the same start, stop and number of points as the specimens.",
-            };
+            yield return UnusablePlate(seen);
         }
 
-        foreach (ShieldingCurve curve in leakage.IsEmpty ? [] : seen.Curves)
+        SteadyLeakage? floor = seen.Leakages.FirstOrDefault(l => l.Source != LeakageSource.Plate);
+        if (floor is not null)
         {
-            bool IsNear(int f) => curve.Readings[f].State != ShieldingState.Capped && curve.Readings[f].Evidence.CoveredDb - leakage[f] < FarEnoughDb;
-            int[] near = [.. Enumerable.Range(0, leakage.Length).Where(IsNear)];
-            if (near.Length == 0)
-            {
-                continue;
-            }
+            yield return InFloor(seen, floor);
+        }
 
-            double ceiling = near.Min(f => curve.Readings[f].Evidence.ReferenceDb - leakage[f]);
-            double middle = Sample.Median([.. near.Select(f => curve.Readings[f].Evidence.CoveredDb - leakage[f])]);
-            (double higher, double lower) = PlateLeakage.Bounds(middle);
-            string most = double.IsFinite(lower) ? string.Create(CultureInfo.InvariantCulture, $"{lower:0.0} dB too small or {higher:0.0} dB too large") : "far too small: the leakage alone could make the covered level";
-            yield return new Finding
+        foreach (ShieldingCurve curve in seen.Leakages.Any(l => l.Anywhere) ? seen.Curves : [])
+        {
+            int[] near = [.. Enumerable.Range(0, curve.Readings.Length).Where(f => IsNear(curve.Readings[f]))];
+            if (near.Length > 0)
             {
-                Code = Code,
-                Severity = Severity.Warning,
-                Specimen = curve.Name,
-                Where = Stretches.Where(seen.Campaign.Grid, IsNear),
-                Size = new Decibels(double.IsFinite(lower) ? lower : higher),
-                Message = $"At {Amount.OutOf(near.Length, leakage.Length)} the covered level lies less than {Amount.Db(FarEnoughDb)} over what comes round a solid plate (from {Amount.Db(ceiling)} below the reference on): half of these shieldings may be {most}, or more.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Covered over plate level, the noise taken out of the plate's: median {middle:0.0} dB, lowest {near.Min(f => curve.Readings[f].Evidence.CoveredDb - leakage[f]):0.0} dB, against {FarEnoughDb:0} dB; the two add as voltages of unknown phase."),
-                NextStep = "Find the way round: seal the edges of the opening, the cables and the joints of the frame, and take the plate again before the specimens.",
-            };
+                yield return Near(seen, curve, near);
+            }
         }
     }
+
+    private Finding UnusablePlate(Evidence seen) => new()
+    {
+        Code = Code,
+        Severity = Severity.Note,
+        Role = SweepRole.Plate,
+        Message = "Plate sweeps are there, but not on the frequencies and in the unit of the other sweeps: leakage round the specimen was not looked at.",
+        Basis = string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.SetAside.Count(s => s.Role == SweepRole.Plate)} plate sweeps were read; none has all {seen.Campaign.Grid.Count} frequencies in {seen.Campaign.Scale.Symbol()}."),
+        NextStep = "Take the plate with the same start, stop and number of points as the specimens.",
+    };
+
+    private Finding InFloor(Evidence seen, SteadyLeakage leakage)
+    {
+        ImmutableArray<double> shown = leakage.ShownDb.IsEmpty ? leakage.LevelDb : leakage.ShownDb;
+        int[] here = [.. Enumerable.Range(0, shown.Length).Where(f => double.IsFinite(shown[f]))];
+        double below = Sample.Median([.. here.Select(f => seen.Curves[0].Readings[f].Evidence.ReferenceDb - shown[f])]);
+        double overNoise = Sample.Median([.. here.Select(f => shown[f] - seen.Floor!.LevelDb[f] + seen.Floor.Noise[0].LogMeanOffset)]);
+        return new Finding
+        {
+            Code = Code,
+            Severity = Severity.Note,
+            Role = SweepRole.Floor,
+            Where = here.Length == shown.Length ? [] : Stretches.Where(seen.Campaign.Grid, here.Contains),
+            Size = new Decibels(overNoise),
+            Message = $"The floor is not noise but a steady signal, about {Amount.Db(below)} below the reference and {Amount.Db(overNoise)} over the receiver's own noise: it reaches the receiver on another way than through the specimen. "
+                + (leakage.Subtracted ? "It was taken out of all sweeps as a voltage, since it is stated to be the same with and without the specimen; what may be left of it is in the intervals."
+                    : "The intervals allow for any phase of it."),
+            Basis = leakage.Source == LeakageSource.FloorPhase
+                ? string.Create(CultureInfo.InvariantCulture, $"Mean voltage of {seen.Campaign.Floor!.SweepCount} floor sweeps against their scatter, at {Amount.OutOf(here.Length, shown.Length)}.")
+                : string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.Floor!.SweepCount} floor sweeps scatter, or vary over frequency, as a steady signal does and noise does not."),
+            NextStep = leakage.Subtracted ? "See that floor sweeps before and after the specimens show the same leakage." : Remedy(seen),
+        };
+    }
+
+    private Finding Near(Evidence seen, ShieldingCurve curve, int[] near)
+    {
+        int bounds = near.Count(f => curve.Readings[f] is not ShieldingReading.Measured and not ShieldingReading.Unrepeated);
+        double ceiling = near.Min(f => curve.Readings[f].Evidence.ReferenceDb - curve.Readings[f].Evidence.LeakageDb!.Value);
+        double middle = Sample.Median([.. near.Select(f => Over(curve.Readings[f].Evidence))]);
+        double most = -VoltageSum.Apart(new Decibels(Math.Max(middle, 0))).Low.Value;
+        return new Finding
+        {
+            Code = Code,
+            Severity = Severity.Warning,
+            Specimen = curve.Name,
+            Where = Stretches.Where(seen.Campaign.Grid, near.Contains),
+            Size = double.IsFinite(most) ? new Decibels(most) : null,
+            Message = $"At {Amount.OutOf(near.Length, curve.Readings.Length)} the covered level lies less than {Amount.Db(FarEnoughDb)} over what comes on another way than through the specimen (from {Amount.Db(ceiling)} below the reference on): the intervals are wider for it"
+                + (bounds == 0 ? "." : $", and {(bounds == near.Length ? "only bounds are left" : string.Create(CultureInfo.InvariantCulture, $"{bounds} of them are bounds"))}."),
+            Basis = string.Create(CultureInfo.InvariantCulture, $"Covered level over leakage: median {middle:0.0} dB, lowest {near.Min(f => Over(curve.Readings[f].Evidence)):0.0} dB, against {FarEnoughDb:0} dB; the two add as voltages of unknown phase."),
+            NextStep = seen.Leakages.Any(l => l.Source == LeakageSource.Plate && l.Anywhere)
+                ? "Find the way round: seal the edges of the opening, the cables and the joints of the frame, and take the plate again before the specimens."
+                : Remedy(seen),
+        };
+    }
+
+    private static string Remedy(Evidence seen) =>
+        "Isolate better: tighten joints, use better cables, put absorbers in the way round, turn the antennas, or calibrate the isolation. A narrower bandwidth does not help."
+        + (seen.Campaign.Reference.HasPhases ? " Where the leakage stays the same with the specimen in place, write leakage = \"same\" under [setup]: it is then subtracted." : string.Empty);
+
+    private static double Over(ReadingEvidence at) => at.CoveredDb - at.LeakageDb!.Value;
+
+    // Where the noise alone leaves a bound the leakage below it changes nothing.
+    private static bool IsNear(ShieldingReading reading) =>
+        reading.Evidence is { LeakageDb: not null } at && Over(at) < FarEnoughDb && (at.LeakageRules || reading.State != ShieldingState.Capped);
 }

@@ -24,7 +24,7 @@ public sealed record NoiseFloor
     /// <summary>How the noise reads, one for each way of averaging that has to be reckoned with: one where stated, power and log where not.</summary>
     public required ImmutableArray<DetectorNoise> Noise { get; init; }
 
-    /// <summary>How far the true floor may lie from <see cref="LevelDb"/> as a whole in dB, to either side, beyond its error: 0 for a measured floor.</summary>
+    /// <summary>How far the true floor may lie from <see cref="LevelDb"/> as a whole in dB, to either side, beyond its error.</summary>
     public double HalfWidthDb { get; init; }
 
     /// <summary>Scatter of one noise reading in dB, sweep offsets taken out; 0 where declared.</summary>

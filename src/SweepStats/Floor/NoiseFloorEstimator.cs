@@ -63,6 +63,26 @@ public static class NoiseFloorEstimator
         Ambient = [.. Enumerable.Repeat(false, pointCount)],
     };
 
+    /// <summary>The noise in which a steady signal stands, as the scatter of that signal shows it; one look a reading.</summary>
+    /// <param name="sweeps">Sweeps behind it.</param>
+    /// <param name="power">Power of the noise at each frequency, pooled over many.</param>
+    internal static NoiseFloor InScatter(int sweeps, IReadOnlyList<double> power)
+    {
+        var noise = new DetectorNoise(1);
+        return new NoiseFloor
+        {
+            Source = FloorSource.Measured,
+            SweepCount = sweeps,
+            Noise = [noise],
+            ReadingDeviationDb = noise.LogStandardDeviation,
+            SweepOffsetDeviationDb = null,
+            LevelDb = [.. power.Select(p => (10 * Math.Log10(Math.Max(p, double.Epsilon))) + noise.LogMeanOffset)],
+            StandardErrorDb = [.. power.Select(_ => UnseenOffsetDb)],
+            DegreesOfFreedom = [.. power.Select(_ => double.PositiveInfinity)],
+            Ambient = [.. power.Select(_ => false)],
+        };
+    }
+
     private static NoiseFloor Assemble(SweepBlock floor, FloorScatter scatter, bool[] ambient, ImmutableArray<DetectorNoise> noise)
     {
         int sweeps = floor.SweepCount;

@@ -6,7 +6,7 @@ using SweepStats.Uncertainty;
 namespace SweepStats.Shielding;
 
 /// <summary>The levels behind a curve, kept so that limits of another confidence can be had later.</summary>
-internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, SystematicError typeB)
+internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, SystematicError typeB, ImmutableArray<double> leakageDb)
 {
     // Without a floor the readings are taken as they are: a floor far below, without error.
     public ReadingLevels this[int f] => new(
@@ -15,7 +15,10 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
         floor is null
             ? new RepeatedLevel(double.NegativeInfinity, Contribution.None)
             : new RepeatedLevel(floor.LevelDb[f], new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f])),
-        typeB);
+        typeB)
+    {
+        LeakageDb = leakageDb.IsEmpty ? double.NegativeInfinity : leakageDb[f],
+    };
 
     /// <summary>Independent reference and covered repeats: sweeps, or placements where those are named.</summary>
     public (int Reference, int Covered) Units => (reference.UnitCount, covered.UnitCount);

@@ -7,9 +7,6 @@ namespace SweepStats.Shielding;
 /// <remarks>At 0.5 both are the estimate. The upper limit is infinite where only a bound is known, or where the floor hides it at that level.</remarks>
 internal sealed class OneSidedLimits(ShieldingCurve curve)
 {
-    // The middle itself is no two-sided interval; this close to it a limit differs from the estimate by 3e-9 standard uncertainties.
-    private const double Middle = 0.5 + 1e-9;
-
     private readonly Dictionary<double, ImmutableArray<ReadingEstimator>> _estimators = [];
 
     public (double Low, double High) At(int f, double level)
@@ -22,7 +19,7 @@ internal sealed class OneSidedLimits(ShieldingCurve curve)
 
         if (!_estimators.TryGetValue(level, out ImmutableArray<ReadingEstimator> estimators))
         {
-            estimators = curve.Levels.Estimators(new Confidence((2 * Math.Max(level, Middle)) - 1));
+            estimators = curve.Levels.Estimators(new Confidence((2 * Math.Max(level, Confidence.NearlyEven)) - 1));
             _estimators.Add(level, estimators);
         }
 

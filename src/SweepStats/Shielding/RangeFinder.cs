@@ -6,8 +6,12 @@ namespace SweepStats.Shielding;
 
 /// <summary>Usable dynamic range at each frequency: reference level minus the weakest signal that this set-up bounds from both sides.</summary>
 /// <remarks>With single sweeps nothing is bounded; the range is then the reference over what noise alone would do.</remarks>
-internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, RepeatedLevels reference, RepeatedLevels covered)
+internal sealed class RangeFinder(
+    NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, RepeatedLevels reference, RepeatedLevels covered, ImmutableArray<double> leakageDb)
 {
+    // |1 + 1.975·e^(jφ)| exceeds 1 at 95 of 100 phases.
+    private const double InMostPhasesDb = 5.91;
+
     private readonly double _signalDeviation = reference.Repeated ? reference.UnitDeviationDb() : 0;
     private readonly DetectionLimit[] _limits = [.. estimators.Select(e => new DetectionLimit(e.Noise, e.Confidence))];
     private readonly Dictionary<Contribution, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<Contribution, double>())];
@@ -25,7 +29,17 @@ internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstima
             range = Math.Min(range, level - weakest);
         }
 
+        range = leakageDb.IsEmpty ? range : Math.Min(range, reference[f].MeanDb - leakageDb[f] - OverLeakageDb());
+
         return Math.Max(0, range);
+    }
+
+    // How far a signal has to stand over a leakage for their sum to exceed the leakage alone by more than its own scatter.
+    private double OverLeakageDb()
+    {
+        double scatter = covered.Repeated
+            ? StudentQuantile.Of(estimators[0].Confidence.TwoSidedQuantile).At(covered.UnitCount - 1) * _signalDeviation / Math.Sqrt(covered.UnitCount) : 0;
+        return InMostPhasesDb + scatter;
     }
 
     // The floor's error takes few values, as many as there are window widths.

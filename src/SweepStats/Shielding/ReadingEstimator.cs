@@ -37,7 +37,7 @@ internal sealed class ReadingEstimator
 
     public Confidence Confidence { get; }
 
-    public ShieldingLimits TwoSided(ReadingLevels levels) => _twoSided.For(Shifted(levels));
+    public ShieldingLimits TwoSided(ReadingLevels levels) => LeakageLaw.Widened(_twoSided.For(Shifted(levels)), levels, Confidence.TwoSidedQuantile);
 
     /// <summary>The levels as the noise correction takes them: the floor where it is taken to lie, and the covered mean without what scatter of the signal adds.</summary>
     public ReadingLevels Corrected(ReadingLevels levels)
@@ -46,7 +46,8 @@ internal sealed class ReadingEstimator
         return shifted with { Covered = shifted.Covered with { MeanDb = shifted.Floor.MeanDb + _twoSided.Rise(shifted) } };
     }
 
-    public double OneSidedLow(ReadingLevels levels) => _oneSided.For(Shifted(levels)).LowDb;
+    public double OneSidedLow(ReadingLevels levels) =>
+        LeakageLaw.Low(_oneSided.For(Shifted(levels)), levels, Math.Max(Confidence.Level, Confidence.NearlyEven));
 
     private ReadingLevels Shifted(ReadingLevels levels) => levels with { Floor = levels.Floor with { MeanDb = levels.Floor.MeanDb + FloorShiftDb } };
 }

@@ -7,4 +7,8 @@ namespace SweepStats.Shielding;
 /// <param name="Covered">Covered level.</param>
 /// <param name="Floor">Floor level; −∞ where none is known.</param>
 /// <param name="TypeB">Uncertainty that repeats do not show, of the difference.</param>
-internal readonly record struct ReadingLevels(RepeatedLevel Reference, RepeatedLevel Covered, RepeatedLevel Floor, SystematicError TypeB);
+internal readonly record struct ReadingLevels(RepeatedLevel Reference, RepeatedLevel Covered, RepeatedLevel Floor, SystematicError TypeB)
+{
+    /// <summary>Level in dB of what may stand beside the signal as a steady voltage of unknown phase; −∞ where nothing does.</summary>
+    public double LeakageDb { get; init; } = double.NegativeInfinity;
+}

@@ -17,18 +17,24 @@ public sealed class ShieldingEstimator
     private const double LeastReferenceRiseDb = 10;
     private const double ClearRiseDb = 10;
 
+    // A voltage of unknown phase so far below changes the level by less than 1 dB.
+    private const double ClearOfLeakageDb = 20;
+
     private readonly FrequencyGrid _grid;
     private readonly RepeatedLevels _reference;
     private readonly NoiseFloor? _floor;
     private readonly Confidence _confidence;
     private readonly SystematicError _typeB;
+    private readonly ImmutableArray<double> _leakageDb;
 
     /// <summary>Prepares the estimate for all specimens of a campaign.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
     /// <param name="floor">The floor; null where none is known.</param>
     /// <param name="confidence">Two-sided level.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
-    public ShieldingEstimator(AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties)
+    /// <param name="leakageDb">Level of what else reaches the receiver, at each frequency; empty where nothing does.</param>
+    public ShieldingEstimator(
+        AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties, ImmutableArray<double> leakageDb = default)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         _grid = campaign.Grid;
@@ -38,6 +44,7 @@ public sealed class ShieldingEstimator
         _floor = floor;
         _confidence = confidence;
         _typeB = new SystematicError(uncertainties);
+        _leakageDb = leakageDb.IsDefault ? [] : leakageDb;
     }
 
     /// <summary>Shielding of one specimen against which nothing stands.</summary>
@@ -51,15 +58,16 @@ public sealed class ShieldingEstimator
         ArgumentNullException.ThrowIfNull(specimen);
         ArgumentNullException.ThrowIfNull(doubts);
         RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb);
-        var measured = new CurveLevels(_reference, covered, _floor, _typeB);
+        var measured = new CurveLevels(_reference, covered, _floor, _typeB, _leakageDb);
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
-        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered);
+        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered, _leakageDb);
         var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
         var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
         {
             readings.Add(Read(f, measured[f], estimators, new ReadingSetup(_reference.Repeated && covered.Repeated, range?.At(f), doubts.At(f))));
-            half[f] = _floor is null || estimators.Length == 1 ? 0 : EnvelopeLimits.HalfWidth(measured[f], estimators);
+            half[f] = (_floor is null || estimators.Length == 1 ? 0 : EnvelopeLimits.HalfWidth(measured[f], estimators))
+                + (readings[f] is ShieldingReading.Measured { Shielding.Value.Value: var se } ? LeakageLaw.HalfWidthDb(se, measured[f]) : 0);
         }
 
         return new ShieldingCurve
@@ -87,7 +95,8 @@ public sealed class ShieldingEstimator
             At = _grid[f],
             ReferenceDb = levels.Reference.MeanDb,
             CoveredDb = levels.Covered.MeanDb,
-            FloorDb = _floor?.LevelDb[f],
+            FloorDb = _floor is null ? null : PowerSum(_floor.LevelDb[f], levels.LeakageDb),
+            LeakageDb = double.IsFinite(levels.LeakageDb) ? levels.LeakageDb : null,
             DynamicRange = setup.RangeDb is { } db ? new Decibels(db) : null,
             StandardUncertaintyDb = setup.Repeated ? limits.StandardUncertaintyDb : null,
             DegreesOfFreedom = setup.Repeated ? limits.DegreesOfFreedom : null,
@@ -102,7 +111,7 @@ public sealed class ShieldingEstimator
         }
 
         ShieldingState state = _floor is null ? ShieldingState.NoFloor
-            : levels.Covered.MeanDb - levels.Floor.MeanDb >= ClearRiseDb ? ShieldingState.Clear : ShieldingState.NearFloor;
+            : IsClear(levels) ? ShieldingState.Clear : ShieldingState.NearFloor;
         if (!setup.Repeated && !limits.Capped && !ambient)
         {
             return new ShieldingReading.Unrepeated(state, evidence, new Decibels(limits.SeDb));
@@ -118,6 +127,13 @@ public sealed class ShieldingEstimator
             ? new ShieldingReading.Measured(state, evidence, estimate)
             : Bound(ShieldingState.Capped, evidence, limits.LowDb);
     }
+
+    private static bool IsClear(ReadingLevels levels) =>
+        levels.Covered.MeanDb - levels.Floor.MeanDb >= ClearRiseDb && levels.Covered.MeanDb - levels.LeakageDb >= ClearOfLeakageDb;
+
+    // What floor sweeps show.
+    private static double PowerSum(double noise, double leakage) =>
+        double.IsFinite(leakage) ? 10 * Math.Log10(Math.Pow(10, noise / 10) + Math.Pow(10, leakage / 10)) : noise;
 
     private static ShieldingReading Bound(ShieldingState state, ReadingEvidence evidence, double low) => double.IsFinite(low)
         ? new ShieldingReading.AtLeast(state, evidence, new Decibels(low))

@@ -46,6 +46,15 @@ public sealed record ReadingEvidence
     /// <summary>Floor level; null where none is known.</summary>
     public required double? FloorDb { get; init; }
 
+    // Two equal powers add up to 3 dB more than each.
+    private const double OverNoiseDb = 3;
+
+    /// <summary>Level of what reaches the receiver on another way than through the specimen; null where nothing does.</summary>
+    public double? LeakageDb { get; init; }
+
+    /// <summary>Whether the leakage, and not the noise, ends what this set-up can show.</summary>
+    public bool LeakageRules => LeakageDb is { } leakage && !(FloorDb > leakage + OverNoiseDb);
+
     /// <summary>Largest shielding that this set-up can still bound from both sides.</summary>
     public required Decibels? DynamicRange { get; init; }
 

@@ -11,11 +11,18 @@ internal static class WithoutFloor
         double reach = Reach(levels, confidence.TwoSidedQuantile);
         double se = levels.Reference.MeanDb - levels.Covered.MeanDb;
         ReadOnlySpan<Contribution> parts = [levels.Reference.Error, levels.Covered.Error, new Contribution(levels.TypeB.StandardUncertainty, levels.TypeB.DegreesOfFreedom)];
-        return new ShieldingLimits(se, se - reach, se + reach, WelchSatterthwaite.Combined(parts), CoverageFreedom.OfAll(parts, (levels.Reference, 1), (levels.Covered, 1)));
+        var limits = new ShieldingLimits(
+            se, se - reach, se + reach, WelchSatterthwaite.Combined(parts), CoverageFreedom.OfAll(parts, (levels.Reference, 1), (levels.Covered, 1)));
+        return LeakageLaw.Widened(limits, levels, confidence.TwoSidedQuantile);
     }
 
-    public static double OneSidedLow(ReadingLevels levels, Confidence confidence) =>
-        levels.Reference.MeanDb - levels.Covered.MeanDb - Reach(levels, Math.Max(confidence.Level, 0.5 + 1e-9));
+    public static double OneSidedLow(ReadingLevels levels, Confidence confidence)
+    {
+        double probability = Math.Max(confidence.Level, Confidence.NearlyEven);
+        double se = levels.Reference.MeanDb - levels.Covered.MeanDb, reach = Reach(levels, probability);
+        var limits = new ShieldingLimits(se, se - reach, se + reach, 0, CoverageFreedom.Of((levels.Reference, 1), (levels.Covered, 1)));
+        return LeakageLaw.Low(limits, levels, probability);
+    }
 
     private static double Reach(ReadingLevels levels, double probability)
     {

@@ -3,6 +3,11 @@ namespace SweepStats.Statistics;
 /// <summary>A confidence level between 0 and 1, both excluded; <c>default</c> is not a valid level.</summary>
 public readonly record struct Confidence
 {
+    /// <summary>
+    /// A probability so near one half that a limit differs from the estimate by 3e-9 standard uncertainties: the middle itself is no two-sided interval.
+    /// </summary>
+    internal const double NearlyEven = 0.5 + 1e-9;
+
     /// <summary>The level named in most laboratory reports: 95 %.</summary>
     public static Confidence NinetyFive { get; } = new(0.95);
 

@@ -7,6 +7,9 @@ namespace SweepStats.Sweeps;
 /// <param name="Sweeps">Every sweep that was read.</param>
 public sealed record Campaign(string Title, ImmutableArray<Sweep> Sweeps)
 {
+    /// <summary>When its floor sweeps were taken, where that is known of itself; what the plan states goes before.</summary>
+    public FloorTaking FloorTaking { get; init; } = FloorTaking.Unstated;
+
     /// <summary>What else is known of the specimens, such as price or weight; empty cells have no entry.</summary>
     public ImmutableArray<SpecimenProperty> Properties { get; init; } = [];
 }

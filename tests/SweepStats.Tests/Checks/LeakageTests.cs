@@ -7,21 +7,6 @@ namespace SweepStats.Tests.Checks;
 
 public sealed class LeakageTests
 {
-    // Two voltages 20, 10 and 6.0206 dB apart: 1 ± 0.1, 1 ± 0.3162, 1 ± 0.5, by hand.
-    [Theory]
-    [InlineData(20, 0.8279, 0.9151)]
-    [InlineData(10, 2.3866, 3.3018)]
-    [InlineData(6.0205999132796, 3.5218, 6.0206)]
-    public void BoundsAreThoseOfTwoVoltages(double apart, double higher, double lower)
-    {
-        (double most, double least) = PlateLeakage.Bounds(apart);
-        Assert.Equal(higher, most, 4);
-        Assert.Equal(lower, least, 4);
-    }
-
-    [Fact]
-    public void ALevelAtTheLeakageMayHaveNoSignalBehindIt() => Assert.Equal(double.PositiveInfinity, PlateLeakage.Bounds(0).Lower);
-
     [Theory]
     [InlineData(65, 40, false)]
     [InlineData(45, 40, true)]

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using System.Numerics;
+using SweepStats.Alignment;
+
+namespace SweepStats.Leakage;
+
+/// <summary>Takes a leakage that is the same with and without the specimen out of reference and covered sweeps, as a voltage.</summary>
+internal static class LeakageSubtraction
+{
+    // What is left is the noise of the floor's mean, complex Gaussian: along the signal it stays below 1.39 times its root mean square with 95 %,
+    // as an arcsine error of that size does with nearly all.
+    private const double OfRemainderDb = 2.86;
+
+    /// <summary>Whether all sweeps that it is taken from carry phase.</summary>
+    public static bool IsPossible(AlignedCampaign campaign) => campaign.Reference.HasPhases && campaign.Covered.All(c => c.Block.HasPhases);
+
+    /// <summary>The campaign without the leakage.</summary>
+    public static AlignedCampaign From(AlignedCampaign campaign, CoherentFloor floor) => campaign with
+    {
+        Reference = Without(campaign.Reference, floor.Mean),
+        Covered = [.. campaign.Covered.Select(c => c with { Block = Without(c.Block, floor.Mean) })],
+    };
+
+    /// <summary>Level in dB of what may be left of it.</summary>
+    public static ImmutableArray<double> RemainderDb(CoherentFloor floor) =>
+        [.. floor.NoisePower().Select(power => (10 * Math.Log10(power / floor.SweepCount)) + OfRemainderDb)];
+
+    private static SweepBlock Without(SweepBlock block, IReadOnlyList<Complex> leakage)
+    {
+        var levels = new double[block.SweepCount * block.PointCount];
+        var phases = new double[levels.Length];
+        for (int j = 0; j < block.SweepCount; j++)
+        {
+            Complex[] voltages = Voltages.Of(block, j);
+            for (int f = 0; f < voltages.Length; f++)
+            {
+                Complex left = voltages[f] - leakage[f];
+                levels[(j * block.PointCount) + f] = Voltages.LevelDb(left);
+                phases[(j * block.PointCount) + f] = Voltages.Degrees(left);
+            }
+        }
+
+        return new SweepBlock(block.Sweeps, block.PointCount, levels, phases);
+    }
+}

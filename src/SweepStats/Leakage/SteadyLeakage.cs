@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Leakage;
+
+/// <summary>What reaches the receiver on another way than through the specimen, steadily, from sweep to sweep. Immutable.</summary>
+/// <remarks>It adds to the specimen's signal as a voltage whose phase nobody knows.</remarks>
+public sealed record SteadyLeakage
+{
+    // Nulls of a sum of ways move when the set-up is touched: no level is taken to be lower than what its neighbours have in the mean.
+    private const int Neighbours = 2;
+
+    /// <summary>What shows it.</summary>
+    public required LeakageSource Source { get; init; }
+
+    /// <summary>Its level at each frequency in dB on the scale of the sweeps; −∞ where none shows.</summary>
+    public required ImmutableArray<double> LevelDb { get; init; }
+
+    /// <summary>It was subtracted from reference and covered sweeps; the level is that of what may be left of it.</summary>
+    public bool Subtracted { get; init; }
+
+    /// <summary>Its level before it was subtracted; else <see cref="LevelDb"/>.</summary>
+    public ImmutableArray<double> ShownDb { get; init; } = [];
+
+    /// <summary>Whether it shows anywhere.</summary>
+    public bool Anywhere => LevelDb.Any(double.IsFinite);
+
+    /// <summary>Levels that are nowhere below the mean power of the neighbouring frequencies.</summary>
+    /// <param name="levels">Levels in dB; −∞ where none shows, and there it stays.</param>
+    internal static ImmutableArray<double> Filled(IReadOnlyList<double> levels)
+    {
+        double[] power = [.. levels.Select(level => Math.Pow(10, level / 10))];
+        double Around(int f)
+        {
+            int first = Math.Max(0, f - Neighbours), end = Math.Min(power.Length, f + Neighbours + 1);
+            return 10 * Math.Log10(power.AsSpan(first, end - first).ToArray().Average());
+        }
+
+        return [.. levels.Select((level, f) => double.IsFinite(level) ? Math.Max(level, Around(f)) : level)];
+    }
+}

@@ -1,0 +1,81 @@
+using SweepStats.Quantities;
+using SweepStats.Uncertainty;
+
+namespace SweepStats.Shielding;
+
+/// <summary>What a steady voltage of unknown phase beside the specimen's signal does to an interval.</summary>
+/// <remarks>
+/// Behind a level s stands a signal between 20·log10(10^(s/20) − 10^(l/20)) and 20·log10(10^(s/20) + 10^(l/20)), with l the leakage; the error of the level is an
+/// arcsine one of about that reach (<see cref="VoltageSum"/>). The reach is taken at the ends of the interval that scatter and noise leave, and added by its own
+/// distribution (<see cref="WidenedInterval"/>). Where the leakage alone could make the level the signal may be absent, and the upper end is open. The estimate stays:
+/// over all phases the mean of log|signal + leakage| is the larger of the two. The same voltage stands in the reference.
+/// Source of the mean: Jensen's formula, Acta Mathematica 22 (1899), 359 (from memory).
+/// </remarks>
+internal static class LeakageLaw
+{
+    private static readonly SystematicError UnitArcsine =
+        new([new UncertaintyEntry { Name = "phase", HalfWidthDb = 1, Distribution = ErrorDistribution.Arcsine }]);
+
+    /// <summary>Two-sided limits with the leakage in them.</summary>
+    /// <param name="limits">Limits from scatter, noise and stated errors.</param>
+    /// <param name="levels">The levels behind them.</param>
+    /// <param name="probability">Probability below the upper end.</param>
+    public static ShieldingLimits Widened(ShieldingLimits limits, ReadingLevels levels, double probability)
+    {
+        if (double.IsNegativeInfinity(levels.LeakageDb))
+        {
+            return limits;
+        }
+
+        double half = HalfWidthDb(limits.SeDb, levels);
+        double uncertainty = Math.Sqrt((limits.StandardUncertaintyDb * limits.StandardUncertaintyDb) + (half * half / 2));
+        double grown = limits.StandardUncertaintyDb == 0 ? 1 : uncertainty / limits.StandardUncertaintyDb;
+        return limits with
+        {
+            LowDb = Low(limits, levels, probability),
+            HighDb = High(limits, levels, probability),
+            StandardUncertaintyDb = uncertainty,
+            DegreesOfFreedom = limits.DegreesOfFreedom * grown * grown * grown * grown,
+        };
+    }
+
+    /// <summary>Lower limit with the leakage in it.</summary>
+    public static double Low(ShieldingLimits limits, ReadingLevels levels, double probability)
+    {
+        if (double.IsNegativeInfinity(levels.LeakageDb) || !double.IsFinite(limits.LowDb))
+        {
+            return limits.LowDb;
+        }
+
+        double strongest = levels.Reference.MeanDb - limits.LowDb;
+        double reach = Over(strongest, levels.LeakageDb) + Over(levels.Reference.MeanDb, levels.LeakageDb);
+        return double.IsFinite(limits.SeDb) ? limits.SeDb - Together(limits.SeDb - limits.LowDb, reach, limits, probability) : limits.LowDb - reach;
+    }
+
+    /// <summary>Half-width of the arcsine error at the estimate in dB; 0 where the leakage alone could make the level, since there is no estimate then.</summary>
+    public static double HalfWidthDb(double seDb, ReadingLevels levels)
+    {
+        double signal = levels.Reference.MeanDb - seDb;
+        return signal > levels.LeakageDb ? ((Over(signal, levels.LeakageDb) + Under(signal, levels.LeakageDb)) / 2) + Over(levels.Reference.MeanDb, levels.LeakageDb) : 0;
+    }
+
+    private static double High(ShieldingLimits limits, ReadingLevels levels, double probability)
+    {
+        double weakest = levels.Reference.MeanDb - limits.HighDb;
+        if (!(weakest > levels.LeakageDb) || !double.IsFinite(limits.SeDb))
+        {
+            return double.PositiveInfinity;
+        }
+
+        double reach = Under(weakest, levels.LeakageDb) + Over(levels.Reference.MeanDb, levels.LeakageDb);
+        return limits.SeDb + Together(limits.HighDb - limits.SeDb, reach, limits, probability);
+    }
+
+    private static double Together(double half, double reach, ShieldingLimits limits, double probability) =>
+        reach * UnitArcsine.Widened(probability).Half(half / reach, limits.DegreesOfFreedom);
+
+    // How far the signal may lie above and below a level that holds it and the leakage, in dB.
+    private static double Over(double level, double leakage) => VoltageSum.Apart(new Decibels(level - leakage)).High.Value;
+
+    private static double Under(double level, double leakage) => -VoltageSum.Apart(new Decibels(level - leakage)).Low.Value;
+}
