@@ -63,7 +63,7 @@ public static partial class Wording
     [
         SourceName(line, byPlacement),
         line.TypeB ? "B" : "A",
-        line.Entry is { } entry ? $"{Spread(entry)}, ±{Exact(Math.Round(entry.HalfWidthDb, 3), "dB")}" : "Student’s t",
+        line.Entry is { } entry ? $"{Spread(entry)}, ±{Exact(Math.Round(entry.HalfWidthDb, 3), "dB")}" : line.Part == BudgetPart.Leakage ? "arcsine, any phase" : "Student’s t",
         Thousandths(line.StandardUncertaintyDb),
         line.Cancels ? "0, cancels" : line.Sensitivity is { } slope ? Sign(slope.ToString("F2", CultureInfo.InvariantCulture)) : Nothing,
         line.ContributionDb is { } part ? Thousandths(part) : Nothing,
@@ -91,12 +91,13 @@ public static partial class Wording
         BudgetPart.Reference => "Reference repeats",
         BudgetPart.Covered => byPlacement ? "Covered placements" : "Covered sweeps",
         BudgetPart.Floor => "Floor",
+        BudgetPart.Leakage => "Leakage",
         _ => PlainText.Of(line.Source),
     };
 
     /// <summary>What is added to the mean's interval as it is; null where nothing is.</summary>
     internal static string? MeanShift(ShieldingBudget budget) => budget.AveragingShiftDb > 0
-        ? $"Not knowing how the receiver averages moves the mean by up to {Thousandths(budget.AveragingShiftDb)} either way, which is added to the interval as it is." : null;
+        ? $"What no repeat shows (how the receiver averages, where the floor lies, leakage) moves the mean by up to {Thousandths(budget.AveragingShiftDb)} either way, which is added to the interval as it is." : null;
 
     /// <summary>The three intervals side by side, and whether the linear budget holds.</summary>
     internal static string Compared(ShieldingBudget budget, BudgetComparison compared)

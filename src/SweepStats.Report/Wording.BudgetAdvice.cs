@@ -50,7 +50,7 @@ public static partial class Wording
         double stated = budget.Lines.Where(l => l.TypeB).Sum(l => l.Share ?? 0);
         UncertaintyLine most = budget.Lines.Where(l => l.TypeB == stated >= 0.5).MaxBy(l => l.Share ?? 0)!;
         return stated >= 0.5
-            ? $"Most of the uncertainty ({Percent(stated)} of the variance) comes from what is stated, above all {SourceName(most, budget.ByPlacement)}: more sweeps do not help, since no repeat averages it away."
+            ? $"Most of the uncertainty ({Percent(stated)} of the variance) comes from what no repeat shows, above all {SourceName(most, budget.ByPlacement)}: more sweeps do not help."
             : $"Most of the uncertainty ({Percent(1 - stated)} of the variance) comes from what repeats show, above all {Helps(most, budget)}.{Magnified(budget)}";
     }
 

@@ -49,9 +49,19 @@ public static partial class Wording
             reasons.Add("Without a floor only lower bounds are known, and somewhere they do not reach the requirement.");
         }
 
-        if (open.Any(r => r is ShieldingReading.AtLeast { State: not ShieldingState.NoFloor }))
+        if (open.Any(r => r is ShieldingReading.AtLeast { State: not ShieldingState.NoFloor, Evidence.LeakageRules: false }))
         {
             reasons.Add("Somewhere the floor leaves only a bound, and it ends below the requirement: more dynamic range would tell.");
+        }
+
+        if (open.Any(r => r is ShieldingReading.AtLeast { Evidence.LeakageRules: true }))
+        {
+            reasons.Add("Somewhere leakage leaves only a bound, and it ends below the requirement: better isolation would tell.");
+        }
+
+        if (!result.Verdict.OverturnedBy.IsEmpty)
+        {
+            reasons.Add($"What the figures say could be overturned by a finding: {string.Join("; ", result.Verdict.OverturnedBy.Select(InPassing))}.");
         }
 
         if (open.Any(r => r is ShieldingReading.Unrepeated))

@@ -10,7 +10,7 @@ public static partial class Wording
 
     /// <summary>The rule that <see cref="Verdicts.Judge"/> follows.</summary>
     internal const string TrustRule =
-        "One fault is enough: do not rely on the measurement. No fault, but a warning: it can be trusted within limits. Neither: it can be trusted. Notes never count.";
+        "One fault is enough: do not rely on the measurement. No fault, but a warning: it can be trusted within limits. Neither: it can be trusted, if overload, leakage, drift and putting the specimen back were tested; else what was not tested is named. Notes never count.";
 
     internal const string LimitsCaption = "What the warnings limit";
 

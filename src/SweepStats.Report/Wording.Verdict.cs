@@ -17,14 +17,29 @@ public static partial class Wording
         string trust = result.Verdict.Trust switch
         {
             Trust.Trustworthy => "This measurement can be trusted",
+            Trust.Limited when !HasWarnings(result) => "Nothing was found against this measurement",
             Trust.Limited => "This measurement can be trusted within limits",
             _ => "Do not rely on this measurement",
         };
         string asked = result.Verdict.Requirement is { } outcome ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
         string floor = result.Floor is null ? "; no floor was measured or declared, so nobody can tell which readings are capped" : string.Empty;
         string unmeasured = result.Verdict.Requirement is not null && NotMeasured(result) is { } stretches ? $"; asked also {stretches}" : string.Empty;
-        return trust + asked + unmeasured + floor + ".";
+        return trust + asked + unmeasured + floor + "." + NotTested(result);
     }
+
+    private static bool HasWarnings(AnalysisResult result) => result.Findings.Any(f => f.Severity == Severity.Warning);
+
+    // What matters to every figure and nothing could test: without it nobody may say that the measurement can be trusted.
+    private static string NotTested(AnalysisResult result) => result.Verdict.Untested.IsEmpty ? string.Empty
+        : $" Not tested: {string.Join(", ", result.Verdict.Untested.Select(Doubt))}.";
+
+    private static string Doubt(UntestedDoubt doubt) => doubt switch
+    {
+        UntestedDoubt.Overload => "overload of the receiver",
+        UntestedDoubt.Leakage => "leakage round the specimen",
+        UntestedDoubt.PuttingBack => "putting the specimen back",
+        _ => "drift between reference and specimen",
+    };
 
     /// <summary>The headline of a console that shows no findings, and where they are told where there are any.</summary>
     internal static string HeadlineWithReason(AnalysisResult result) =>

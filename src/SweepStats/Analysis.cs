@@ -4,6 +4,7 @@ using SweepStats.Bands;
 using SweepStats.Budgets;
 using SweepStats.Checks;
 using SweepStats.Choice;
+using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Leakage;
 using SweepStats.Linearity;
@@ -30,17 +31,21 @@ public static class Analysis
         AlignedCampaign read = Aligner.Align(campaign, plan.Band);
         FloorHistory? history = FloorHistory.Of(read, plan.FloorTaking == FloorTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
         var split = FloorAndLeakage.Of(read, plan.Averaging, plan.SameLeakage);
-        (AlignedCampaign aligned, NoiseFloor? floor) = (split.Campaign, Floor(split, history, plan));
-        ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
+        (AlignedCampaign aligned, NoiseFloor? measured) = (split.Campaign, Floor(split, history, plan));
+        ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, measured);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
-        LinearityCurve? linearity = LinearityEstimator.Of(aligned, floor);
-        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, split.LeakageDb, plan, progress);
+        LinearityCurve? linearity = LinearityEstimator.Of(aligned, measured);
+        var doubts = CampaignDoubts.Of(aligned, measured, history, drifts);
+        NoiseFloor? floor = doubts.Widened(measured);
+        AnalysisPlan allowed = doubts.Drift is { } drift ? plan with { Uncertainties = plan.Uncertainties.Add(drift) } : plan;
+        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, (split.LeakageDb, doubts), allowed, progress);
         var evidence = new Evidence
         {
             Campaign = aligned,
             Floor = floor,
             History = history,
+            Motions = doubts.Motions,
             Leakages = split.Leakages,
             Repeats = repeats,
             OddRepeats = odd,
@@ -62,6 +67,7 @@ public static class Analysis
             Campaign = aligned,
             Floor = floor,
             History = history,
+            Doubts = doubts,
             Leakages = split.Leakages,
             Repeats = repeats,
             OddRepeats = odd,
@@ -69,12 +75,12 @@ public static class Analysis
             Linearity = linearity,
             Curves = curves,
             Bands = bands,
-            Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (plan.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
+            Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
             Lots = LotComparer.Of(aligned, LotMembers.Of((curves, specimens), plan.Choice.Yardstick), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
             Choice = SpecimenRanker.Of(aligned, (curves, specimens), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed)),
             Findings = findings,
             Checks = Checklist.Runs(evidence),
-            Verdict = Judge.Of(findings, curves, plan.Rule, plan.Threads),
+            Verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence), plan.Threads),
         };
     }
 
@@ -96,15 +102,15 @@ public static class Analysis
 
     // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
-        AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<double> leakageDb, AnalysisPlan plan, IProgress<double>? progress)
+        AlignedCampaign campaign, NoiseFloor? floor, (ImmutableArray<double> LeakageDb, CampaignDoubts Doubts) beside, AnalysisPlan plan, IProgress<double>? progress)
     {
-        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, leakageDb);
+        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, beside.LeakageDb);
         var curves = new ShieldingCurve[campaign.Covered.Length];
         var bands = new BandStatement[curves.Length];
         int done = 0;
         Parallel.For(0, curves.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, plan.Threads) }, i =>
         {
-            curves[i] = estimator.Estimate(campaign.Covered[i]);
+            curves[i] = estimator.Estimate(campaign.Covered[i], beside.Doubts.Specimens[i]);
             bands[i] = BandEstimator.State(curves[i], campaign.Grid, plan.Rule, plan.Confidence);
             progress?.Report((double)Interlocked.Increment(ref done) / curves.Length);
         });

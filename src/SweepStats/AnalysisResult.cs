@@ -4,6 +4,7 @@ using SweepStats.Bands;
 using SweepStats.Budgets;
 using SweepStats.Checks;
 using SweepStats.Choice;
+using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Leakage;
 using SweepStats.Linearity;
@@ -31,6 +32,9 @@ public sealed record AnalysisResult
 
     /// <summary>When the floor was measured, and how far it may have moved; null where it was not measured.</summary>
     public required FloorHistory? History { get; init; }
+
+    /// <summary>What may have moved the shielding beside scatter and noise.</summary>
+    public required CampaignDoubts Doubts { get; init; }
 
     /// <summary>What else reaches the receiver than through the specimen, by what shows it.</summary>
     public required ImmutableArray<SteadyLeakage> Leakages { get; init; }

@@ -41,6 +41,8 @@ public static class SummaryJson
             json.WriteString("title", result.Title);
             json.WriteString("trust", result.Verdict.Trust.ToString().ToLowerInvariant());
             Word(json, "requirement", Outcome(result.Verdict.Requirement));
+            Texts(json, "not_tested", [.. result.Verdict.Untested.Select(Doubt)]);
+            Texts(json, "overturned_by", result.Verdict.OverturnedBy);
             SummaryCounts.Write(json, result);
             SummaryPlan.Write(json, result);
             SummaryFigures.Floor(json, result.Floor);
@@ -70,6 +72,14 @@ public static class SummaryJson
         json.WriteString("version", context.Version);
         json.WriteString("generated_at", context.GeneratedAt.ToUniversalTime().ToString("yyyy-MM-ddTHH:mm:ssZ", System.Globalization.CultureInfo.InvariantCulture));
     }
+
+    private static string Doubt(UntestedDoubt doubt) => doubt switch
+    {
+        UntestedDoubt.Overload => "overload",
+        UntestedDoubt.Leakage => "leakage",
+        UntestedDoubt.PuttingBack => "putting-back",
+        _ => "drift",
+    };
 
     /// <summary>How an outcome is written; null where nothing was required.</summary>
     internal static string? Outcome(RequirementOutcome? outcome) => outcome switch

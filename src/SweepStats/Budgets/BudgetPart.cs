@@ -12,6 +12,9 @@ public enum BudgetPart
     /// <summary>Error of the noise floor.</summary>
     Floor,
 
+    /// <summary>What reaches the receiver on another way, with unknown phase.</summary>
+    Leakage,
+
     /// <summary>An error that the campaign states.</summary>
     Stated,
 }

@@ -39,13 +39,19 @@ internal sealed class ReadingBudget
             inputs.Mean(BudgetPart.Floor, levels.Floor.MeanDb, levels.Floor.Error);
         }
 
+        double leakage = LeakageLaw.HalfWidthDb((plain ? WithoutFloor.Limits(_levels[f], _confidence) : way.TwoSided(_levels[f])).SeDb, _levels[f]);
+        if (leakage > 0)
+        {
+            inputs.Leakage(leakage);
+        }
+
         foreach (StatedError error in _errors)
         {
             inputs.Stated(error);
         }
 
         bool sloped = plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= LeastRiseDb;
-        return new ShieldingBudget(new ShieldingModel(plain ? null : way.Noise, _errors).Shielding, inputs.Inputs, inputs.Lines, sloped, reading.Evidence.DegreesOfFreedom ?? double.PositiveInfinity)
+        return new ShieldingBudget(new ShieldingModel(plain ? null : way.Noise, leakage > 0, _errors).Shielding, inputs.Inputs, inputs.Lines, sloped, reading.Evidence.DegreesOfFreedom ?? double.PositiveInfinity)
         {
             Name = _curve.Name,
             At = reading.Evidence.At,

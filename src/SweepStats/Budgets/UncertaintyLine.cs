@@ -27,12 +27,13 @@ public sealed record UncertaintyLine
     /// <summary>Share of the variance of the result, 0 to 1; null where that is zero too.</summary>
     public required double? Share { get; init; }
 
-    /// <summary>Its name for people: reference, covered, floor, or the stated error's own, with the level where each level has one of its own.</summary>
+    /// <summary>Its name for people: reference, covered, floor, leakage, or the stated error's own, with the level where each level has one of its own.</summary>
     public string Source => Part switch
     {
         BudgetPart.Reference => "reference",
         BudgetPart.Covered => "covered",
         BudgetPart.Floor => "floor",
+        BudgetPart.Leakage => "leakage",
         _ => Entry!.TimesInDifference == 2 ? $"{Entry.Name} ({(ActsOn == ErrorActsOn.Reference ? "reference" : "covered")})" : Entry.Name,
     };
 
@@ -43,5 +44,5 @@ public sealed record UncertaintyLine
     public bool Cancels => Entry is { TimesInDifference: 0 };
 
     /// <summary>Evaluated by other means than repeats (type B). Source of the terms: JCGM 100:2008, 2.3.2 and 2.3.3.</summary>
-    public bool TypeB => Entry is not null;
+    public bool TypeB => Entry is not null || Part == BudgetPart.Leakage;
 }

@@ -16,7 +16,7 @@ internal sealed class Capped : ICheck
     {
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool At(int f) => curve.Readings[f].State == ShieldingState.Capped;
+            bool At(int f) => curve.Readings[f] is { State: ShieldingState.Capped, Evidence.LeakageRules: false };
             int count = Enumerable.Range(0, curve.Readings.Length).Count(At);
             if (count == 0)
             {
@@ -25,7 +25,7 @@ internal sealed class Capped : ICheck
 
             var limits = new OneSidedLimits(curve);
             int[] asked = [.. Enumerable.Range(0, curve.Readings.Length).Where(f => At(f) && seen.Rule?.Requirement.At(curve.Readings[f].Evidence.At) is not null)];
-            bool carriers = curve.Readings.All(r => r.State != ShieldingState.Capped || r.Evidence.Ambient);
+            bool carriers = Enumerable.Range(0, curve.Readings.Length).All(f => !At(f) || curve.Readings[f].Evidence.Ambient);
             bool enough = asked.Length > 0 && asked.All(f => seen.Rule!.IsMet(curve.Readings[f], limits.At(f, seen.Rule.Level.Level).Low) == true);
             yield return new Finding
             {
@@ -36,7 +36,7 @@ internal sealed class Capped : ICheck
                 Where = Stretches.Where(seen.Campaign.Grid, At),
                 Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the covered level cannot be told from {(carriers ? "what transmits with the source off" : "the floor")}: the shielding there is a lower bound, not a value."
                     + (enough ? (seen.Rule!.GuardBand.Value > 0 ? " The bounds reach the requirement and its guard band all the same." : " The bounds reach the requirement all the same.") : string.Empty),
-                Basis = Basis(curve.Readings.Where(r => r.State == ShieldingState.Capped).Select(r => r.Evidence)),
+                Basis = Basis(Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f].Evidence)),
                 NextStep = enough
                     ? "Nothing, unless a value is wanted instead of a bound."
                     : carriers ? "Find and switch off the transmitter (finding ambient): more range does not help there."

@@ -15,6 +15,8 @@ public static class Checklist
         new UnderRanged(),
         new Leakage(),
         new Drift(),
+        new ReferenceOnce(),
+        new FloorMoved(),
         new OddSweep(),
         new NonNormal(),
         new Capped(),

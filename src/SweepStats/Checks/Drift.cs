@@ -9,12 +9,6 @@ namespace SweepStats.Checks;
 /// <summary>The level moved while the sweeps were taken.</summary>
 internal sealed class Drift : ICheck
 {
-    // Chance of a false alarm of one test, where sweeps scatter by so much that the next number does not matter.
-    private const double FalseAlarm = 0.03;
-
-    // A shift of less than this over the whole campaign does not change what is claimed.
-    private const double WorthTellingDb = 0.3;
-
     // IEEE Std 299-2006, 4.4: a reference that has shifted by more than 3 dB asks for the tests in between to be repeated.
     private const double RepeatDb = 3;
 
@@ -27,13 +21,14 @@ internal sealed class Drift : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        var trends = seen.Drifts.Where(IsClear).ToList();
+        var trends = seen.Drifts.Where(d => d.IsClear).ToList();
         if (Shift(seen) is { } shift && Math.Abs(shift.Db) > RepeatDb)
         {
             yield return new Finding
             {
                 Code = Code,
                 Severity = Severity.Fault,
+                Bias = new Bias(Math.Abs(shift.Db), Math.Abs(shift.Db)),
                 Role = SweepRole.Reference,
                 Size = new Decibels(Math.Abs(shift.Db)),
                 Message = $"From the first to the last reference sweep the level moved by {Amount.Db(shift.Db)}: what was taken in between cannot be held against either.",
@@ -49,16 +44,14 @@ internal sealed class Drift : ICheck
             {
                 Code = Code,
                 Severity = Severity.Warning,
-                Role = trend.Along is DriftAlong.Clock or DriftAlong.ClockWarmUp ? null : trend.Groups[0].Role,
+                Role = trend.IsOfTheClock ? null : trend.Groups[0].Role,
                 Size = new Decibels(Math.Abs(trend.Size)),
-                Message = $"The level {(trend.Size > 0 ? "rises" : "falls")} by {Amount.Db(Math.Abs(trend.Size))} {Over(trend)}: shielding can be off by up to as much where reference and covered sweeps were not taken in turn.",
+                Message = $"The level {(trend.Size > 0 ? "rises" : "falls")} by {Amount.Db(Math.Abs(trend.Size))} {Over(trend)}: the intervals allow for what may lie between reference and covered sweeps.",
                 Basis = Slope(trend) + Ranks(trend),
                 NextStep = "Let source and receiver warm up, take the reference before and after each specimen, and take the sweeps again; note the times (taken_at in sweeps.csv).",
             };
         }
     }
-
-    private static bool IsClear(DriftTest trend) => Math.Abs(trend.Size) >= WorthTellingDb && trend.Probability < FalseAlarm;
 
     // Reference sweeps have one group at most: they have no placements.
     private static (double Db, string First, string Last)? Shift(Evidence seen)
@@ -86,8 +79,8 @@ internal sealed class Drift : ICheck
 
     private static string Slope(DriftTest trend)
     {
-        Interval limits = trend.Slope.Interval(Confidence.NinetyFive);
-        return string.Create(CultureInfo.InvariantCulture, $"Curve through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from {WorthTellingDb} dB on where chance explains it in less than {FalseAlarm * 100:0} % of such tests.{(trend.LeftOut.IsEmpty ? string.Empty : " Odd sweeps were left out.")}");
+        Interval limits = trend.SlopeLimits(Confidence.NinetyFive);
+        return string.Create(CultureInfo.InvariantCulture, $"Curve through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from {DriftTest.WorthTellingDb} dB on where chance explains it in less than {DriftTest.FalseAlarm * 100:0} % of such tests.{(trend.LeftOut.IsEmpty ? string.Empty : " Odd sweeps were left out.")}");
     }
 
     private static string Ranks(DriftTest trend)

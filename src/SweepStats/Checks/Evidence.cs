@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Bands;
+using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Leakage;
 using SweepStats.Linearity;
@@ -22,6 +23,9 @@ public sealed record Evidence
 
     /// <summary>When the floor was measured, and how far it may have moved; null where it was not measured.</summary>
     public FloorHistory? History { get; init; }
+
+    /// <summary>Noise that has risen since the floor was measured.</summary>
+    public ImmutableArray<FloorMotion> Motions { get; init; } = [];
 
     /// <summary>What else reaches the receiver than through the specimen, by what shows it.</summary>
     public ImmutableArray<SteadyLeakage> Leakages { get; init; } = [];

@@ -47,6 +47,9 @@ public sealed record Finding
     /// <summary>Stretches of neighbouring frequencies it concerns, rising; empty for all.</summary>
     public ImmutableArray<FrequencyBand> Where { get; init; } = [];
 
+    /// <summary>How far the true shielding may lie outside the interval for it; null where the interval allows for it.</summary>
+    public Bias? Bias { get; init; }
+
     /// <summary>How much it matters in dB, where that can be said.</summary>
     public Decibels? Size { get; init; }
 }

@@ -16,7 +16,7 @@ internal sealed class NearFloor : ICheck
     {
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool At(int f) => curve.Readings[f].State == ShieldingState.NearFloor;
+            bool At(int f) => curve.Readings[f] is { State: ShieldingState.NearFloor, Evidence.LeakageRules: false };
             var near = Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f]).ToList();
             if (near.Count == 0)
             {

@@ -68,7 +68,7 @@ internal sealed class SettingsChanged : ICheck
         const double MoreThanDriftDb = 2;
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool InFloor(int f) => curve.Readings[f].State == ShieldingState.Capped && !curve.Readings[f].Evidence.Ambient;
+            bool InFloor(int f) => curve.Readings[f] is { State: ShieldingState.Capped, Evidence: { Ambient: false, LeakageRules: false } };
             double[] under = [.. Enumerable.Range(0, curve.Readings.Length).Where(InFloor)
                 .Select(f => curve.Readings[f].Evidence.FloorDb!.Value - curve.Readings[f].Evidence.CoveredDb)];
             if (seen.Floor is not { } floor || under.Length == 0)
@@ -84,6 +84,7 @@ internal sealed class SettingsChanged : ICheck
                 {
                     Code = Code,
                     Severity = Severity.Fault,
+                    Bias = Checks.Bias.Unknown,
                     Role = SweepRole.Floor,
                     Specimen = curve.Name,
                     Where = Stretches.Where(seen.Campaign.Grid, InFloor),

@@ -38,6 +38,7 @@ internal sealed class UnderRanged : ICheck
                 Basis = Basis(seen, curve),
                 NextStep = dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
+                    : AtMost(seen, curve).LeakageRules ? string.Create(CultureInfo.InvariantCulture, $"To gain {most:0.0} dB, isolate by as much more: leakage, and not noise, ends the range. A narrower bandwidth does not help.")
                     : RangeRemedy.For(most),
             };
         }
@@ -46,13 +47,17 @@ internal sealed class UnderRanged : ICheck
     // The figures where most is missing.
     private static string Basis(Evidence seen, ShieldingCurve curve)
     {
-        int worst = Enumerable.Range(0, curve.Readings.Length).MaxBy(f => Missing(seen, curve, f));
-        ReadingEvidence at = curve.Readings[worst].Evidence;
+        int worst = Worst(seen, curve);
+        ReadingEvidence at = AtMost(seen, curve);
         double rise = at.ReferenceDb - (at.FloorDb ?? double.NaN);
         return at.ReferenceInFloor && LeastRiseDb - rise >= Missing(seen, curve, worst)
             ? string.Create(CultureInfo.InvariantCulture, $"Reference less floor, where it is least: {rise:0.0} dB, against {LeastRiseDb:0} dB.")
             : string.Create(CultureInfo.InvariantCulture, $"Where most is missing: usable dynamic range {at.DynamicRange!.Value.Value:0.0} dB, against {seen.Rule!.Requirement.At(at.At)!.Value.Value:0.0} dB asked{Guard(seen)} and {seen.Margin.Value:0.0} dB of margin.");
     }
+
+    private static int Worst(Evidence seen, ShieldingCurve curve) => Enumerable.Range(0, curve.Readings.Length).MaxBy(f => Missing(seen, curve, f));
+
+    private static ReadingEvidence AtMost(Evidence seen, ShieldingCurve curve) => curve.Readings[Worst(seen, curve)].Evidence;
 
     private static string Guard(Evidence seen) => seen.Rule is { GuardBand.Value: > 0 and var guard } ? $", a guard band of {Amount.Db(guard)}" : string.Empty;
 

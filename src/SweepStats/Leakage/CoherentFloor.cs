@@ -15,8 +15,9 @@ internal sealed class CoherentFloor
 {
     private const int HalfWidth = 8;
 
-    // Chance of one false leakage in a whole clean floor, all windows together.
+    // Chance of one false leakage in a whole clean floor, all windows together. Windows overlap: one in two and a half counts as another (by simulation).
     private const double FalseAlarm = 0.005;
+    private const double PointsOfAWindow = 2.5;
 
     // The smallest power a double's square keeps its digits for.
     private const double LeastPower = 1e-300;
@@ -61,7 +62,7 @@ internal sealed class CoherentFloor
     {
         double[] steady = [.. _mean.Select(z => SweepCount * z.Magnitude * z.Magnitude)];
         double[] noise = [.. Enumerable.Range(0, steady.Length).Select(f => _noise.Average(row => row[f]))];
-        double share = Math.Min(FalseAlarm, FalseAlarm * ((2 * HalfWidth) + 1) / steady.Length);
+        double share = Math.Min(FalseAlarm, FalseAlarm * PointsOfAWindow / steady.Length);
         double Level(int f)
         {
             double[] mean = Windowed(steady, f), about = Windowed(noise, f);

@@ -7,6 +7,12 @@ namespace SweepStats.Repeats;
 /// <summary>How the level of repeated sweeps moved, as a straight line along time, order or halves. Immutable.</summary>
 public sealed record DriftTest
 {
+    /// <summary>Chance of a false alarm of one test, where sweeps scatter by so much that the next number does not matter.</summary>
+    public const double FalseAlarm = 0.03;
+
+    /// <summary>A shift of less than this over the whole campaign, in dB, does not change what is claimed.</summary>
+    public const double WorthTellingDb = 0.3;
+
     private DriftTest()
     {
     }
@@ -28,6 +34,15 @@ public sealed record DriftTest
 
     /// <summary>dB from one end to the other.</summary>
     public double Size => Slope.Value * Span;
+
+    /// <summary>Whether it is more than chance, and enough to be told.</summary>
+    public bool IsClear => Math.Abs(Size) >= WorthTellingDb && Probability < FalseAlarm;
+
+    /// <summary>Whether x is the time of day, the same for all groups.</summary>
+    public bool IsOfTheClock => Along is DriftAlong.Clock or DriftAlong.ClockWarmUp;
+
+    /// <summary>Limits of the slope, dB per unit of x.</summary>
+    public Interval SlopeLimits(Confidence confidence) => Slope.Interval(confidence);
 
     /// <summary>Sweeps looked at.</summary>
     public int SweepCount => Groups.Sum(g => g.Sweeps.Count(IsSteady));

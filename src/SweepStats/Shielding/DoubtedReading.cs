@@ -20,7 +20,7 @@ internal static class DoubtedReading
         }
 
         bool overloaded = evidence.Doubts.HasFlag(ReadingDoubts.ReferenceOverloaded) || evidence.Doubts.HasFlag(ReadingDoubts.CoveredOverloaded);
-        ShieldingState state = overloaded ? ShieldingState.Overloaded : ShieldingState.Capped;
+        ShieldingState state = overloaded ? ShieldingState.Overloaded : evidence.FloorDb is null ? ShieldingState.NoFloor : ShieldingState.Capped;
         return evidence.Doubts.HasFlag(ReadingDoubts.CoveredOverloaded)
             ? new ShieldingReading.Unreadable(state, evidence with { OneSidedLow = null }, "The covered level is at the top of what the receiver shows, so the shielding may be less than any figure from it.")
             : double.IsFinite(limits.LowDb)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
+using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 
 namespace SweepStats.Verdicts;
 
@@ -12,9 +14,11 @@ internal sealed class CurveDecisions
     private readonly OneSidedLimits _limits;
     private readonly DecisionRule _rule;
 
-    private CurveDecisions(ShieldingCurve curve, DecisionRule rule)
+    private readonly ImmutableArray<Finding> _biased;
+
+    private CurveDecisions(ShieldingCurve curve, DecisionRule rule, ImmutableArray<Finding> biased)
     {
-        (_curve, _rule, _limits) = (curve, rule, new OneSidedLimits(curve));
+        (_curve, _rule, _limits, _biased) = (curve, rule, new OneSidedLimits(curve), biased);
         var search = new ConformanceSearch(_limits, rule.Level.Level);
         All = [.. curve.Readings.Select((reading, f) => Decide(reading, f, search))];
     }
@@ -25,7 +29,11 @@ internal sealed class CurveDecisions
     /// <summary>Frequencies where something is asked.</summary>
     public int Asked => All.Count(d => d is not null);
 
-    public static CurveDecisions Of(ShieldingCurve curve, DecisionRule rule) => new(curve, rule);
+    /// <param name="curve">The specimen.</param>
+    /// <param name="rule">What is asked.</param>
+    /// <param name="findings">What the checks found: what may shift the result beyond its interval can overturn a decision.</param>
+    public static CurveDecisions Of(ShieldingCurve curve, DecisionRule rule, ImmutableArray<Finding> findings) =>
+        new(curve, rule, [.. findings.Where(f => f.Bias is not null && (f.Specimen is null || f.Specimen == curve.Name))]);
 
     /// <summary>Whether it fails somewhere at a level.</summary>
     public bool FailsAt(double level) =>
@@ -48,8 +56,19 @@ internal sealed class CurveDecisions
         RequirementOutcome outcome = met ? RequirementOutcome.Meets
             : reading is not ShieldingReading.Measured ? Bounded(reading, low, wanted)
             : high < wanted.Value ? RequirementOutcome.Fails : RequirementOutcome.Undecided;
-        return new FrequencyDecision(reading.Evidence.At, wanted, outcome, search.Of(reading, f, wanted.Value, (low, high)));
+        return Overturned(outcome, reading.Evidence.At, new Interval(low - wanted.Value - _rule.GuardBand.Value, high - wanted.Value)) is { } finding
+            ? new FrequencyDecision(reading.Evidence.At, wanted, RequirementOutcome.CannotTell, null) { OverturnedBy = finding.Code }
+            : new FrequencyDecision(reading.Evidence.At, wanted, outcome, search.Of(reading, f, wanted.Value, (low, high)));
     }
+
+    // A finding that could move the shielding to the other side of the requirement; null where none could. The margin is that of the limits over what is asked.
+    private Finding? Overturned(RequirementOutcome outcome, Hertz at, Interval margin) => _biased.FirstOrDefault(f =>
+        (f.Where.IsEmpty || f.Where.Any(w => w.Contains(at))) && outcome switch
+        {
+            RequirementOutcome.Meets => margin.Low < f.Bias!.Value.LowerByDb,
+            RequirementOutcome.Fails => -margin.High <= f.Bias!.Value.HigherByDb,
+            _ => false,
+        });
 
     // A bound between requirement and acceptance limit shows that it is a matter of the guard band; one below shows nothing.
     private static RequirementOutcome Bounded(ShieldingReading reading, double low, Decibels wanted) =>

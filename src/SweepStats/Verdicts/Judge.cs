@@ -7,7 +7,8 @@ namespace SweepStats.Verdicts;
 
 /// <summary>Draws the verdict by a rule that a reader can follow.</summary>
 /// <remarks>
-/// Trust: a fault makes the measurement untrustworthy, a warning limits it, notes do not count.
+/// Trust: a fault makes the measurement untrustworthy; a warning limits it, and so does a doubt that matters and could not be tested; notes do not count.
+/// A decision that a finding could overturn beyond the interval is none.
 /// Requirement: "meets" needs the one-sided lower limit at or above the requirement, and the guard band where one is stated, at every frequency
 /// (intersection–union: no correction due). "Fails" is a claim about some frequency among many, so Holm's correction is due: some upper limit of one-sided
 /// level 1 − α/m lies below the requirement, α being one less the level of the rule and m the number of frequencies asked about, over all specimens. Single
@@ -19,18 +20,20 @@ public static class Judge
     /// <param name="findings">What the checks found.</param>
     /// <param name="curves">The specimens.</param>
     /// <param name="rule">What is asked; null where nothing is.</param>
+    /// <param name="untested">Doubts that matter and that nothing could test.</param>
     /// <param name="threads">Threads to use; the result does not depend on it.</param>
-    public static Verdict Of(ImmutableArray<Finding> findings, ImmutableArray<ShieldingCurve> curves, DecisionRule? rule, int threads = 1)
+    public static Verdict Of(
+        ImmutableArray<Finding> findings, ImmutableArray<ShieldingCurve> curves, DecisionRule? rule, ImmutableArray<UntestedDoubt> untested, int threads = 1)
     {
         Trust trust = findings.Any(f => f.Severity == Severity.Fault) ? Trust.Untrustworthy
-            : findings.Any(f => f.Severity == Severity.Warning) ? Trust.Limited : Trust.Trustworthy;
+            : !untested.IsEmpty || findings.Any(f => f.Severity == Severity.Warning) ? Trust.Limited : Trust.Trustworthy;
         if (rule is null)
         {
-            return new Verdict(trust, null, []);
+            return new Verdict(trust, null, []) { Untested = untested };
         }
 
         var decided = new CurveDecisions[curves.Length];
-        Parallel.For(0, decided.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => decided[i] = CurveDecisions.Of(curves[i], rule));
+        Parallel.For(0, decided.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => decided[i] = CurveDecisions.Of(curves[i], rule, findings));
 
         // Frequencies that some sweep lacks were not looked at: what is met at the others is not met everywhere.
         bool gaps = findings.Any(f => f.Code == "grid-mismatch");
@@ -39,7 +42,11 @@ public static class Judge
             RequirementOutcome.Meets when gaps => RequirementOutcome.CannotTell,
             RequirementOutcome outcome => outcome,
         };
-        return new Verdict(trust, For(decided), [.. curves.Zip(decided, (c, d) => new SpecimenOutcome(c.Name, For(d)) { Frequencies = d.All })]);
+        return new Verdict(trust, For(decided), [.. curves.Zip(decided, (c, d) => new SpecimenOutcome(c.Name, For(d)) { Frequencies = d.All })])
+        {
+            Untested = untested,
+            OverturnedBy = [.. decided.SelectMany(d => d.All).Select(d => d?.OverturnedBy).OfType<string>().Distinct().Order(StringComparer.Ordinal)],
+        };
     }
 
     private static RequirementOutcome Outcome(CurveDecisions[] curves, DecisionRule rule)

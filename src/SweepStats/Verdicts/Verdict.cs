@@ -6,10 +6,10 @@ namespace SweepStats.Verdicts;
 /// <summary>Whether the measurement can be trusted.</summary>
 public enum Trust
 {
-    /// <summary>No warning and no fault.</summary>
+    /// <summary>No warning and no fault, and every doubt that matters was tested.</summary>
     Trustworthy,
 
-    /// <summary>Warnings limit what may be claimed.</summary>
+    /// <summary>Warnings limit what may be claimed, or a doubt that matters could not be tested.</summary>
     Limited,
 
     /// <summary>A fault stands against every claim.</summary>
@@ -51,4 +51,11 @@ public sealed record SpecimenOutcome(SpecimenName Name, RequirementOutcome Outco
 /// <param name="Trust">Whether the measurement can be trusted.</param>
 /// <param name="Requirement">How all specimens together stand to the requirement; null where none was stated.</param>
 /// <param name="Specimens">Each specimen by itself, by lot and name; empty where no requirement was stated.</param>
-public sealed record Verdict(Trust Trust, RequirementOutcome? Requirement, ImmutableArray<SpecimenOutcome> Specimens);
+public sealed record Verdict(Trust Trust, RequirementOutcome? Requirement, ImmutableArray<SpecimenOutcome> Specimens)
+{
+    /// <summary>Doubts that matter and that nothing in the campaign could test.</summary>
+    public ImmutableArray<UntestedDoubt> Untested { get; init; } = [];
+
+    /// <summary>Codes of the findings that could overturn what the figures say of the requirement, so that it cannot be told.</summary>
+    public ImmutableArray<string> OverturnedBy { get; init; } = [];
+}

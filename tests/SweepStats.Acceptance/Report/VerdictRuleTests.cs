@@ -25,7 +25,7 @@ public sealed class VerdictRuleTests
         Assert.Equal(Trust.Trustworthy, Trusted());
         Assert.Contains(Wording.TrustRule, Verdict(With(Warning)).Value, StringComparison.Ordinal);
 
-        static Trust Trusted(params Finding[] findings) => Judge.Of([.. findings], [], null).Trust;
+        static Trust Trusted(params Finding[] findings) => Judge.Of([.. findings], [], null, []).Trust;
     }
 
     [Fact]
@@ -91,7 +91,7 @@ public sealed class VerdictRuleTests
     private static AnalysisResult With(params Finding[] findings) => Samples.ThreeLots with
     {
         Findings = [.. findings],
-        Verdict = Judge.Of([.. findings], [], null),
+        Verdict = Judge.Of([.. findings], [], null, []),
     };
 
     private static FrequencyBand Megahertz(double start, double stop) => new(new Hertz(start * 1e6), new Hertz(stop * 1e6));

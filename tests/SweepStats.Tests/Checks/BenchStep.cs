@@ -35,13 +35,13 @@ internal sealed record BenchStep(string Code, string Name, Severity Severity, st
 /// <summary>Sweeps changed in one respect.</summary>
 internal static class SweepChange
 {
-    public static Sweep As(this Sweep sweep, SweepRole? role = null, FrequencyGrid? grid = null, ImmutableArray<double>? levels = null, ReceiverSettings? settings = null, string? excluded = null, string? name = null) =>
+    public static Sweep As(this Sweep sweep, SweepRole? role = null, FrequencyGrid? grid = null, ImmutableArray<double>? levels = null, ReceiverSettings? settings = null, string? excluded = null, string? name = null, DateTimeOffset? takenAt = null) =>
         new(name ?? sweep.Name, role ?? sweep.Role, grid ?? sweep.Grid, levels ?? sweep.Levels, sweep.Scale)
         {
             Lot = sweep.Lot,
             Specimen = sweep.Specimen,
             Placement = sweep.Placement,
-            TakenAt = sweep.TakenAt,
+            TakenAt = takenAt ?? sweep.TakenAt,
             SourceDbm = sweep.SourceDbm,
             Settings = settings ?? sweep.Settings,
             ExcludedBecause = excluded ?? sweep.ExcludedBecause,

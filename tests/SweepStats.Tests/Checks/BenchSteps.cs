@@ -64,6 +64,10 @@ internal static class BenchSteps
         yield return new("drift", "a source that warms up", Severity.Warning, "take the sweeps again", Taken.With(steady with { DriftDb = 2 }), Taken.With(steady));
         yield return new("drift", "a reference that is another at the end", Severity.Fault, "take the reference again until it stays", Taken.With(steady with { DriftDb = -5 }), Taken.With(steady));
 
+        Taken bracketed = Taken.With(steady);
+        yield return new("reference-once", "no reference after the specimens", Severity.Warning, "after the specimens",
+            bracketed.But(s => s.Role == SweepRole.Reference ? s.As(takenAt: steady.StartsAt!.Value.AddMinutes(s.TakenAt!.Value.Minute / 60.0)) : s), bracketed);
+
         // Left out with its reason, and one more taken.
         RehearsalPlan six = Plan with { SweepDeviationDb = 0.1, ReferenceSweeps = 6 };
         Taken odd = Taken.With(six with { OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Reference, 2, -3)] });
@@ -101,6 +105,10 @@ internal static class BenchSteps
         yield return new("ambient", "bursts over the whole band", Severity.Warning, "switch off what transmits",
             single.But(s => s.Role == SweepRole.Floor ? s.As(levels: [.. s.Levels.Select(l => l + (6 * random.Normal()))]) : s), single);
 
+        Taken deep = Taken.With(Plan with { ShieldingStartDb = 100, ShieldingStopDb = 100 });
+        yield return new("floor-moved", "noise that rose after the floor was taken", Severity.Warning, "before and after the specimens",
+            Once(deep.But(s => s.Role == SweepRole.Floor ? s.Shifted(-2.5) : s)), deep);
+
         Taken negative = Taken.With(Plan with { ShieldingStartDb = 5, ShieldingStopDb = 5 });
         yield return new("negative-shielding", "reference and covered exchanged", Severity.Warning, "reference and covered sweeps were exchanged",
             negative.But(s => s.Role == SweepRole.Floor ? s : s.As(levels: Partner(negative, s).Levels)), negative);
@@ -125,6 +133,8 @@ internal static class BenchSteps
         yield return new("averaging-doubtful", "the highest reading kept", Severity.Warning, "the trace cleared for each sweep", near.But(s => s.As(settings: new ReceiverSettings { TraceMode = "Max Hold" })), near);
         yield return new("quantised", "a coarse display", Severity.Note, "a finer scale", Taken.With(Plan with { QuantisationDb = 1 }), Taken.With(Plan with { QuantisationDb = 0.01 }));
     }
+
+    private static Taken Once(Taken taken) => taken with { Campaign = taken.Campaign with { FloorTaking = FloorTaking.Once } };
 
     // The sweep of the other role that stands at the same place among its own.
     private static Sweep Partner(Taken taken, Sweep sweep)

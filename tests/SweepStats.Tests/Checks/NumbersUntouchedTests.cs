@@ -2,9 +2,10 @@ using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Checks;
-using SweepStats.Floor;
+using SweepStats.Leakage;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
+using SweepStats.Uncertainty;
 using Xunit;
 
 namespace SweepStats.Tests.Checks;
@@ -36,10 +37,10 @@ public sealed class NumbersUntouchedTests
         {
             AnalysisResult result = step.Before.Analysed();
             AnalysisPlan plan = step.Before.Stated;
-            AlignedCampaign aligned = Aligner.Align(step.Before.Campaign, plan.Band);
-            NoiseFloor? floor = FloorOf(aligned, plan);
-            var estimator = new ShieldingEstimator(aligned, floor, plan.Confidence, plan.Uncertainties);
-            AnalysisResult bare = result with { Campaign = aligned, Floor = floor, Curves = [.. aligned.Covered.Select(estimator.Estimate)] };
+            var estimator = new ShieldingEstimator(
+                result.Campaign, result.Floor, plan.Confidence, [.. plan.Uncertainties, .. new[] { result.Doubts.Drift }.OfType<UncertaintyEntry>()],
+                FloorAndLeakage.Of(Aligner.Align(step.Before.Campaign, plan.Band), plan.Averaging, plan.SameLeakage).LeakageDb);
+            AnalysisResult bare = result with { Curves = [.. result.Campaign.Covered.Zip(result.Doubts.Specimens, estimator.Estimate)] };
             Assert.True(Numbers(result, result.Bands) == Numbers(bare, BandsOf(bare)), step.Name);
         }
     }
@@ -58,6 +59,9 @@ public sealed class NumbersUntouchedTests
     {
         Campaign = result.Campaign,
         Floor = result.Floor,
+        History = result.History,
+        Motions = result.Doubts.Motions,
+        Leakages = result.Leakages,
         Repeats = result.Repeats,
         OddRepeats = result.OddRepeats,
         Drifts = result.Drifts,
@@ -69,10 +73,6 @@ public sealed class NumbersUntouchedTests
         Setup = result.Plan.Setup,
         MaximumInputDbm = result.Plan.MaximumInputDbm,
     };
-
-    private static NoiseFloor? FloorOf(AlignedCampaign aligned, AnalysisPlan plan) =>
-        aligned.Floor is { } sweeps ? NoiseFloorEstimator.Estimate(sweeps, plan.Averaging)
-            : plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, aligned.Grid.Count, plan.Averaging) : null;
 
     private static BandStatement[] BandsOf(AnalysisResult result) =>
         [.. result.Curves.Select(c => BandEstimator.State(c, result.Campaign.Grid, result.Plan.Rule, result.Plan.Confidence))];

@@ -123,7 +123,7 @@ public sealed class FaultTests
         ImmutableArray<Sweep> sweeps = Draw(Clean with { Points = 3, StartsAt = start, SecondsPerSweep = 90.5, PlateSweeps = 1, LinearitySourcesDbm = [0, 10], LinearitySweeps = 1 }).Sweeps;
         Assert.Equal(Enumerable.Range(0, 18).Select(i => (DateTimeOffset?)start.AddSeconds(90.5 * i)), sweeps.Select(s => s.TakenAt));
         string order = string.Concat(sweeps.Select(s => s.Role.ToString()[0]));
-        Assert.Equal("FFFFFLLRRRPCCCCCRR", order);
+        Assert.Equal("FFFLLRRRPCCCCCRRFF", order);
         Assert.All(Draw(Clean).Sweeps, s => Assert.Null(s.TakenAt));
     }
 

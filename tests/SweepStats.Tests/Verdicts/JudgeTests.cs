@@ -1,5 +1,6 @@
 using SweepStats.Bands;
 using SweepStats.Quantities;
+using SweepStats.Rehearsal;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
@@ -50,9 +51,39 @@ public sealed class JudgeTests
     }
 
     [Fact]
-    public void ACleanCampaignIsTrustworthy()
+    public void WhatWasNotTestedKeepsItFromBeingCalledTrustworthy()
     {
         AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan);
+        Assert.Equal(Trust.Limited, result.Verdict.Trust);
+        Assert.Equal([UntestedDoubt.Overload, UntestedDoubt.Leakage, UntestedDoubt.PuttingBack], result.Verdict.Untested.ToArray());
+        Assert.DoesNotContain(result.Findings, f => f.Severity > SweepStats.Checks.Severity.Note);
+    }
+
+    // 40 dB with ±0.2 dB: a shift of 3 dB overturns "meets 38 dB" and "fails 42 dB", one of 1 dB neither.
+    [Theory]
+    [InlineData(38, 1, RequirementOutcome.Meets)]
+    [InlineData(38, 3, RequirementOutcome.CannotTell)]
+    [InlineData(42, 1, RequirementOutcome.Fails)]
+    [InlineData(42, 3, RequirementOutcome.CannotTell)]
+    public void AFindingThatCouldOverturnADecisionLeavesNone(double wanted, double shift, RequirementOutcome outcome)
+    {
+        var plan = new AnalysisPlan { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(wanted)) };
+        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan, plan);
+        var finding = new SweepStats.Checks.Finding
+        {
+            Code = "drift", Severity = SweepStats.Checks.Severity.Warning, Message = "m", Basis = "b", NextStep = "n", Bias = new SweepStats.Checks.Bias(shift, shift),
+        };
+        Verdict verdict = Judge.Of([finding], result.Curves, plan.Rule, []);
+        Assert.Equal(outcome, verdict.Requirement);
+        Assert.Equal(outcome == RequirementOutcome.CannotTell ? ["drift"] : [], verdict.OverturnedBy.ToArray());
+    }
+
+    [Fact]
+    public void ACleanCampaignInWhichAllWasTestedIsTrustworthy()
+    {
+        RehearsalPlan tested = Rehearsed.Plan with { LinearitySourcesDbm = [0, 10], PlateSweeps = 3, PlateDb = 110, Placements = 3, CoveredSweeps = 2 };
+        AnalysisResult result = Rehearsed.Analysed(tested);
+        Assert.Empty(result.Verdict.Untested);
         Assert.Equal(Trust.Trustworthy, result.Verdict.Trust);
         Assert.DoesNotContain(result.Findings, f => f.Severity > SweepStats.Checks.Severity.Note);
     }

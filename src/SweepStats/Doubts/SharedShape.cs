@@ -1,6 +1,6 @@
 using SweepStats.Statistics;
 
-namespace SweepStats.Checks;
+namespace SweepStats.Doubts;
 
 /// <summary>Whether covered sweeps still show the shape of the reference over frequency, window by window.</summary>
 /// <remarks>

@@ -1,0 +1,66 @@
+using System.Globalization;
+using SweepStats.Quantities;
+using SweepStats.Repeats;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>The reference was taken on one side of the covered sweeps only: a drift in between does not show.</summary>
+internal sealed class ReferenceOnce : ICheck
+{
+    // A drift that may hide below this share of the interval changes no claim.
+    private const double ShareOfInterval = 0.5;
+
+    public string Code => "reference-once";
+
+    public string? UntestedBecause(Evidence seen) => ReferenceTimes.Of(seen.Campaign) == ReferenceTiming.Unknown ? "not all reference and covered sweeps have a time" : null;
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        if (ReferenceTimes.Of(seen.Campaign) != ReferenceTiming.OneSide)
+        {
+            yield break;
+        }
+
+        double half = TypicalHalfWidth(seen);
+        double? hidden = HiddenDb(seen);
+        bool matters = !(hidden <= ShareOfInterval * half);
+        yield return new Finding
+        {
+            Code = Code,
+            Severity = matters ? Severity.Warning : Severity.Note,
+            Role = SweepRole.Reference,
+            Size = hidden is { } db ? new Decibels(db) : null,
+            Message = "The reference was taken on one side of the specimens only: what drifted between reference and specimen does not show, and stands in no interval."
+                + (hidden is { } most ? string.Create(CultureInfo.InvariantCulture, $" By what moves within each group it may be up to {most:0.0} dB.") : string.Empty),
+            Basis = hidden is null
+                ? string.Create(CultureInfo.InvariantCulture, $"Times of {seen.Campaign.Used().Count()} sweeps; too few repeat each other to show a slope.")
+               
+                : string.Create(CultureInfo.InvariantCulture, $"95 % limit of the slope over time within groups, over the longest time from reference to specimen: {hidden:0.00} dB, against half of a typical half-width, {half * ShareOfInterval:0.00} dB."),
+            NextStep = "Take the reference again after the specimens, as IEEE Std 299-2006 (4.4) asks.",
+            Bias = matters && hidden is { } shift ? new Bias(shift, shift) : null,
+        };
+    }
+
+    private static double TypicalHalfWidth(Evidence seen)
+    {
+        double[] halves = [.. seen.Curves.SelectMany(c => c.Readings).OfType<ShieldingReading.Measured>().Select(m => (m.Shielding.High.Value - m.Shielding.Low.Value) / 2)];
+        return halves.Length == 0 ? 0 : Sample.Median(halves);
+    }
+
+    private static double? HiddenDb(Evidence seen)
+    {
+        DriftTest? clock = seen.Drifts.FirstOrDefault(d => d.IsOfTheClock && !d.IsClear);
+        if (clock is null || clock.Groups.All(g => g.Role != SweepRole.Reference) || clock.Groups.All(g => g.Role != SweepRole.Covered))
+        {
+            return null;
+        }
+
+        double middle = clock.Groups.Zip(clock.X).Where(g => g.First.Role == SweepRole.Reference).Average(g => g.Second.Average());
+        double farthest = clock.Groups.Zip(clock.X).Where(g => g.First.Role == SweepRole.Covered).Max(g => Math.Abs(g.Second.Average() - middle));
+        Interval limits = clock.SlopeLimits(Confidence.NinetyFive);
+        return farthest * Math.Max(Math.Abs(limits.Low), Math.Abs(limits.High));
+    }
+}

@@ -1,0 +1,42 @@
+using SweepStats.Doubts;
+using SweepStats.Rehearsal;
+using SweepStats.Shielding;
+using Xunit;
+
+namespace SweepStats.Tests.Doubts;
+
+public sealed class DriftAllowanceTests
+{
+    private static readonly RehearsalPlan Steady = Rehearsed.Plan with { SweepDeviationDb = 0.1, StartsAt = new DateTimeOffset(2026, 3, 5, 18, 0, 0, TimeSpan.Zero) };
+
+    [Fact]
+    public void WithoutAClearDriftNothingIsAllowedFor() => Assert.Null(Rehearsed.Analysed(Steady).Doubts.Drift);
+
+    // 2 dB over a day without any order of the roles stated: the whole of it.
+    [Fact]
+    public void WithoutTimesTheWholeDriftIsAllowedFor()
+    {
+        AnalysisResult result = Rehearsed.Analysed(Steady with { StartsAt = null, DriftDb = 3 });
+        double clear = result.Drifts.Where(d => d.IsClear).Max(d => Math.Abs(d.Size));
+        Assert.Equal(clear, result.Doubts.Drift!.HalfWidthDb, 12);
+    }
+
+    // References on both sides of one specimen: their middle and its middle lie close together, so little of the drift is left.
+    [Fact]
+    public void WithTimesOnlyWhatLiesBetweenReferenceAndSpecimenIsAllowedForAndTheTruthIsHeld()
+    {
+        int held = 0, all = 0;
+        foreach (ulong seed in Enumerable.Range(1, 20).Select(i => (ulong)i))
+        {
+            AnalysisResult result = Rehearsed.Analysed(Steady with { DriftDb = 2, Seed = seed });
+            Assert.InRange(result.Doubts.Drift!.HalfWidthDb, 0.01, 1);
+            foreach (ShieldingReading.Measured reading in result.Curves[0].Readings.OfType<ShieldingReading.Measured>())
+            {
+                all++;
+                held += reading.Shielding.Low.Value <= 40 && reading.Shielding.High.Value >= 40 ? 1 : 0;
+            }
+        }
+
+        Assert.InRange(held / (double)all, 0.93, 1);
+    }
+}

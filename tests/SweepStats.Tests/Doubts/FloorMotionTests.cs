@@ -1,0 +1,49 @@
+using SweepStats.Doubts;
+using SweepStats.Rehearsal;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+using Xunit;
+
+namespace SweepStats.Tests.Doubts;
+
+public sealed class FloorMotionTests
+{
+    // 100 dB behind 70 dB of range: nothing but noise; its power mean lies 0.1 dB over its log mean of 20 looks.
+    private static readonly RehearsalPlan Hidden = Rehearsed.Plan with { ShieldingStartDb = 100, ShieldingStopDb = 100, Looks = 20, Averaging = Averaging.Power };
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void NoiseThatRoseAfterTheFloorWasMeasuredIsFoundAndGivesBounds(double rise)
+    {
+        foreach (ulong seed in Enumerable.Range(1, 20).Select(i => (ulong)i))
+        {
+            AnalysisResult result = Analysed(Hidden with { Seed = seed }, rise);
+            FloorMotion motion = Assert.Single(result.Doubts.Motions);
+            Assert.InRange(motion.RiseDb, rise - 0.4, rise + 0.4);
+            Assert.InRange(result.Curves[0].Readings.Count(r => r is ShieldingReading.Measured), 0, 3);
+            Assert.Contains(result.Findings, f => f.Code == "floor-moved");
+        }
+    }
+
+    // Within the decibel that is allowed for, nothing is said.
+    [Fact]
+    public void AFloorThatStayedIsNotSuspected() => Assert.InRange(
+        Enumerable.Range(1, 100).Count(seed => Analysed(Hidden with { Seed = (ulong)seed }, 0).Doubts.Motions.Length > 0), 0, 1);
+
+    // A signal follows the reference and the specimen: from 55 to 80 dB it sinks through the floor.
+    [Theory]
+    [InlineData(55, 80)]
+    [InlineData(65, 75)]
+    public void ASignalThatSinksIntoTheFloorIsNoPile(double start, double stop)
+    {
+        RehearsalPlan sinking = Hidden with { Points = 201, ShieldingStartDb = start, ShieldingStopDb = stop };
+        Assert.InRange(Enumerable.Range(1, 60).Count(seed => Analysed(sinking with { Seed = (ulong)seed }, 0).Doubts.Motions.Length > 0), 0, 1);
+    }
+
+    private static AnalysisResult Analysed(RehearsalPlan plan, double rise)
+    {
+        Campaign campaign = Rehearsed.Changed(Rehearser.Draw(plan).Campaign, (s, _, level) => s.Role == SweepRole.Floor ? level - rise : level);
+        return Analysis.Run(campaign with { FloorTaking = FloorTaking.Once }, new AnalysisPlan { Averaging = plan.Averaging });
+    }
+}
