@@ -20,6 +20,7 @@ public sealed record FloorMotion
     private const double MoreThanAbove = 3;
     private const int FewestReadings = 8;
     private const double Score = 3;
+    private const double Between = 1.05;
 
     /// <summary>Which specimen.</summary>
     public required SpecimenName Specimen { get; init; }
@@ -56,7 +57,8 @@ public sealed record FloorMotion
             return null;
         }
 
-        double error = floor.Noise.Max(n => n.LogStandardDeviation) / Math.Sqrt(specimen.Block.SweepCount);
+        double noise = floor.Noise.Max(n => n.LogStandardDeviation), floorError = low.Average(f => floor.StandardErrorDb[f]);
+        double error = Math.Sqrt((noise * noise / specimen.Block.SweepCount) + (floorError * floorError));
         double half = HalfWidthInErrors * error;
         int[] pile = Fullest(low, rise, 2 * half);
         double middle = pile.Average(f => rise[f]);
@@ -90,5 +92,5 @@ public sealed record FloorMotion
     }
 
     // Cut off at two standard deviations, normal scatter keeps 0.88 of them; a stretch evenly filled has 1.15.
-    private static bool IsAsNarrowAsNoise(int[] pile, double[] rise, double error) => Sample.StandardDeviation([.. pile.Select(f => rise[f])]) < error;
+    private static bool IsAsNarrowAsNoise(int[] pile, double[] rise, double error) => Sample.StandardDeviation([.. pile.Select(f => rise[f])]) < Between * error;
 }

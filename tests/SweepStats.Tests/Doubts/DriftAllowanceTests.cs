@@ -1,4 +1,3 @@
-using SweepStats.Doubts;
 using SweepStats.Rehearsal;
 using SweepStats.Shielding;
 using Xunit;
