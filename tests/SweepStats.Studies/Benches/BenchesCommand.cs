@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+
+namespace SweepStats.Studies.Benches;
+
+/// <summary>benches: what the program says of campaigns that the R scripts in fixtures/oracles/benches drew.</summary>
+internal static class BenchesCommand
+{
+    public const string Name = "benches";
+
+    private const string Details = "--details";
+    private const string Reports = "reports/benches";
+
+    /// <summary>Reads every campaign below FOLDER/kind/number and writes the tables.</summary>
+    /// <param name="words">FOLDER, then --details and the folder of the tables in any order.</param>
+    public static int Run(ReadOnlySpan<string> words)
+    {
+        if (words.IsEmpty || !Directory.Exists(words[0]))
+        {
+            Console.Error.WriteLine($"usage: {Name} FOLDER [{Details}] [REPORTS]; FOLDER holds campaigns as FOLDER/kind/number");
+            return 2;
+        }
+
+        bool details = words.Contains(Details);
+        string[] others = [.. words[1..].ToArray().Where(w => w != Details)];
+        string to = others is [var folder] ? folder : Reports;
+        Directory.CreateDirectory(to);
+        var each = new StringBuilder(BenchTables.DetailsHeader);
+        ImmutableArray<KindTally> kinds = [.. Directory.GetDirectories(words[0]).Order(StringComparer.Ordinal).Select(kind => Tally(kind, each))];
+        Write(kinds, to);
+        if (details)
+        {
+            File.WriteAllText(Path.Combine(to, "details.csv"), each.ToString());
+        }
+
+        return 0;
+    }
+
+    private static void Write(ImmutableArray<KindTally> kinds, string to)
+    {
+        File.WriteAllText(Path.Combine(to, "benches.csv"), BenchTables.Readings(kinds));
+        File.WriteAllText(Path.Combine(to, "findings.csv"), BenchTables.Findings(kinds));
+        File.WriteAllText(Path.Combine(to, "range.csv"), BenchTables.OverRange(kinds.Where(k => k.Kind.StartsWith("range", StringComparison.Ordinal))));
+        File.WriteAllText(Path.Combine(to, "benches.md"), BenchDigest.Of(kinds));
+    }
+
+    private static KindTally Tally(string folder, StringBuilder each)
+    {
+        var watch = Stopwatch.StartNew();
+        var tally = new KindTally(Path.GetFileName(folder));
+        foreach (string campaign in Directory.GetDirectories(folder).Order(StringComparer.Ordinal))
+        {
+            BenchCampaign judged = BenchCampaign.Of(campaign);
+            tally.Add(judged);
+            each.Append(BenchTables.Details(tally.Kind, [judged]));
+        }
+
+        Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{tally.Kind}: {tally.Campaigns} campaigns, {watch.Elapsed.TotalSeconds:0.0} s"));
+        return tally;
+    }
+}
