@@ -22,7 +22,8 @@ internal sealed record BenchCampaign
     public ImmutableArray<JudgedReading> Readings { get; init; } = [];
 
     /// <summary>Codes of findings, each with its gravest severity; notes too.</summary>
-    public ImmutableSortedDictionary<string, Severity> Findings { get; init; } = ImmutableSortedDictionary.Create<string, Severity>(StringComparer.Ordinal);
+    public ImmutableSortedDictionary<string, Severity> Findings { get; init; } =
+        ImmutableSortedDictionary<string, Severity>.Empty;
 
     /// <summary>Specimens about which something is asked.</summary>
     public int Asked { get; init; }
@@ -56,14 +57,16 @@ internal sealed record BenchCampaign
     private static BenchCampaign Judged(string number, AnalysisResult result, BenchTruth truth)
     {
         ImmutableArray<SpecimenOutcome> outcomes = result.Verdict.Specimens;
-        ImmutableArray<JudgedReading>[] curves = [.. result.Curves.Select((curve, i) => Judged(curve, outcomes.IsEmpty ? null : outcomes[i], truth))];
+        ImmutableArray<JudgedReading>[] curves =
+            [.. result.Curves.Select((curve, i) => Judged(curve, outcomes.IsEmpty ? null : outcomes[i], truth))];
         bool Conforms(int i) => curves[i].All(r => r.Conforms != false);
         return new BenchCampaign
         {
             Number = number,
             Trust = result.Verdict.Trust,
             Readings = [.. curves.SelectMany(c => c)],
-            Findings = result.Findings.GroupBy(f => f.Code).ToImmutableSortedDictionary(g => g.Key, g => g.Max(f => f.Severity), StringComparer.Ordinal),
+            Findings = result.Findings.GroupBy(f => f.Code)
+                .ToImmutableSortedDictionary(g => g.Key, g => g.Max(f => f.Severity), StringComparer.Ordinal),
             Asked = outcomes.Length,
             FalseMeets = outcomes.Where((o, i) => o.Outcome == RequirementOutcome.Meets && !Conforms(i)).Count(),
             FalseFails = outcomes.Where((o, i) => o.Outcome == RequirementOutcome.Fails && Conforms(i)).Count(),

@@ -28,7 +28,7 @@ internal static class BenchesCommand
         string to = others is [var folder] ? folder : Reports;
         Directory.CreateDirectory(to);
         var each = new StringBuilder(BenchTables.DetailsHeader);
-        ImmutableArray<KindTally> kinds = [.. Directory.GetDirectories(words[0]).Order(StringComparer.Ordinal).Select(kind => Tally(kind, each))];
+        ImmutableArray<KindTally> kinds = [.. Within(words[0]).Select(kind => Tally(kind, each))];
         Write(kinds, to);
         if (details)
         {
@@ -42,7 +42,7 @@ internal static class BenchesCommand
     {
         File.WriteAllText(Path.Combine(to, "benches.csv"), BenchTables.Readings(kinds));
         File.WriteAllText(Path.Combine(to, "findings.csv"), BenchTables.Findings(kinds));
-        File.WriteAllText(Path.Combine(to, "range.csv"), BenchTables.OverRange(kinds.Where(k => k.Kind.StartsWith("range", StringComparison.Ordinal))));
+        File.WriteAllText(Path.Combine(to, "range.csv"), BenchTables.OverRange(kinds.Where(BenchTables.HasLadder)));
         File.WriteAllText(Path.Combine(to, "benches.md"), BenchDigest.Of(kinds));
     }
 
@@ -50,14 +50,17 @@ internal static class BenchesCommand
     {
         var watch = Stopwatch.StartNew();
         var tally = new KindTally(Path.GetFileName(folder));
-        foreach (string campaign in Directory.GetDirectories(folder).Order(StringComparer.Ordinal))
+        foreach (string campaign in Within(folder))
         {
             BenchCampaign judged = BenchCampaign.Of(campaign);
             tally.Add(judged);
-            each.Append(BenchTables.Details(tally.Kind, [judged]));
+            each.Append(BenchTables.Details(tally.Kind, judged));
         }
 
-        Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{tally.Kind}: {tally.Campaigns} campaigns, {watch.Elapsed.TotalSeconds:0.0} s"));
+        string time = watch.Elapsed.TotalSeconds.ToString("0.0", CultureInfo.InvariantCulture);
+        Console.Error.WriteLine($"{tally.Kind}: {tally.Campaigns} campaigns, {time} s");
         return tally;
     }
+
+    private static IEnumerable<string> Within(string folder) => Directory.GetDirectories(folder).Order(StringComparer.Ordinal);
 }

@@ -31,7 +31,8 @@ internal enum Standing
 /// <param name="WidthDb">Width of the interval; not a number where it has not two ends.</param>
 /// <param name="OverRangeDb">True shielding less the reported dynamic range; not a number where none is reported.</param>
 /// <param name="Decision">How the reading stands to the requirement; null where nothing is asked.</param>
-internal sealed record JudgedReading(TruePoint Truth, Standing Standing, double WidthDb, double OverRangeDb, FrequencyDecision? Decision)
+internal sealed record JudgedReading(
+    TruePoint Truth, Standing Standing, double WidthDb, double OverRangeDb, FrequencyDecision? Decision)
 {
     public bool TwoSided => Standing is Standing.Inside or Standing.LowOver or Standing.HighUnder;
 

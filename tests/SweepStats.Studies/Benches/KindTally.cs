@@ -23,7 +23,7 @@ internal sealed record KindTally(string Kind)
     /// <summary>The first reason for a refusal.</summary>
     public string? Refusal { get; private set; }
 
-    public Dictionary<Verdicts.Trust, int> Trusted { get; } = [];
+    private Dictionary<Verdicts.Trust, int> Trusted { get; } = [];
 
     /// <summary>Campaigns in which a finding of a code and severity came.</summary>
     public SortedDictionary<FoundCode, int> Found { get; } = [];
@@ -36,6 +36,9 @@ internal sealed record KindTally(string Kind)
 
     /// <summary>Readings by true shielding less reported dynamic range, in steps of 1 dB centred on whole dB.</summary>
     public IEnumerable<KeyValuePair<int, ReadingTally>> OverRange => _overRange.OrderBy(p => p.Key);
+
+    /// <summary>Campaigns of which a degree of trust was said.</summary>
+    public int CountOf(Verdicts.Trust trust) => Trusted.GetValueOrDefault(trust);
 
     public void Add(BenchCampaign campaign)
     {
@@ -54,7 +57,9 @@ internal sealed record KindTally(string Kind)
             Found[found] = Found.GetValueOrDefault(found) + 1;
         }
 
-        (Asked, FalseMeets, FalseFails) = (Asked + campaign.Asked, FalseMeets + campaign.FalseMeets, FalseFails + campaign.FalseFails);
+        Asked += campaign.Asked;
+        FalseMeets += campaign.FalseMeets;
+        FalseFails += campaign.FalseFails;
         AddReadings(campaign);
     }
 
@@ -67,13 +72,11 @@ internal sealed record KindTally(string Kind)
             Part(part.Key).Add([.. part], trusted);
         }
 
-        foreach (IGrouping<int, JudgedReading> bin in campaign.Readings.Where(r => double.IsFinite(r.OverRangeDb)).GroupBy(r => (int)Math.Round(r.OverRangeDb)))
+        IEnumerable<JudgedReading> ranged = campaign.Readings.Where(r => double.IsFinite(r.OverRangeDb));
+        foreach (IGrouping<int, JudgedReading> bin in ranged.GroupBy(r => (int)Math.Round(r.OverRangeDb)))
         {
-            if (!_overRange.TryGetValue(bin.Key, out ReadingTally? tally))
-            {
-                _overRange[bin.Key] = tally = new ReadingTally();
-            }
-
+            ReadingTally tally = _overRange.GetValueOrDefault(bin.Key) ?? new ReadingTally();
+            _overRange[bin.Key] = tally;
             tally.Add([.. bin], trusted);
         }
     }

@@ -40,8 +40,11 @@ internal sealed class ReadingTally
 
     public Share Held => new(TwoSidedHeld + BoundsHeld, TwoSided + Bounds);
 
-    /// <summary>Standard error of the share held in percent, by how campaigns differ: readings of one campaign share much of their errors.</summary>
-    /// <remarks>Ratio estimator over campaigns, √(Σ(h − p·c)²·k/(k − 1))/C; Cochran, Sampling Techniques, 1977, 6.3 (from memory). Not a number for a single campaign.</remarks>
+    /// <summary>Standard error of the share held in percent, by how campaigns differ: readings of one share errors.</summary>
+    /// <remarks>
+    /// Ratio estimator over campaigns, √(Σ(h − p·c)²·k/(k − 1))/C; Cochran, Sampling Techniques, 1977, 6.3 (from memory).
+    /// Not a number for a single campaign.
+    /// </remarks>
     public double HeldErrorPercent
     {
         get
@@ -62,7 +65,7 @@ internal sealed class ReadingTally
         {
             _widths.Sort();
             int half = _widths.Count / 2;
-            return _widths.Count == 0 ? double.NaN : _widths.Count % 2 == 1 ? _widths[half] : (_widths[half - 1] + _widths[half]) / 2;
+            return _widths.Count == 0 ? double.NaN : (_widths[(_widths.Count - 1) / 2] + _widths[half]) / 2;
         }
     }
 
