@@ -1,4 +1,5 @@
 using SweepStats.Studies;
+using SweepStats.Studies.Benches;
 using SweepStats.Studies.Fuzzing;
 using SweepStats.Studies.Specimens;
 using SweepStats.Studies.Trust;
@@ -15,6 +16,7 @@ using SweepStats.Studies.Values;
 //   decisions CAMPAIGNS POINTS     wrong verdicts where the truth lies within a hair of the requirement: a table on the console
 //   lots [CAMPAIGNS]               comparisons of lots whose truth is known, at most so many campaigns a row: tables on the console
 //   choice [CAMPAIGNS]             choices among specimens whose truth is known: tables on the console
+//   benches FOLDER [--details] [REPORTS]   what is said of the campaigns drawn by fixtures/oracles/benches; benches.sh draws them and runs this
 //   fuzz FILES SEED [FOLDER [FOUND]]   mutated trace files, of further seeds in FOLDER ("-" for none); those that fail go to FOUND
 //   fuzz-seeds [FOLDER]            what comes of the seed files unchanged
 //   fuzz-big [WORD]                big files, of those whose names hold a word: time and memory beside their size
@@ -46,6 +48,8 @@ switch (args)
         return ChoiceTables.Print(campaigns: 1000);
     case ["choice", var count] when int.TryParse(count, out int campaigns) && campaigns > 0:
         return ChoiceTables.Print(campaigns);
+    case [BenchesCommand.Name, ..]:
+        return BenchesCommand.Run(args.AsSpan(1));
     case ["fuzz", ..] when FuzzCommand.Run(args.AsSpan(1)) is { } code:
         return code;
     case ["fuzz-seeds"] or ["fuzz-seeds", _]:
@@ -57,6 +61,6 @@ switch (args)
     case ["values", _, ..]:
         return ValueListing.Print(args.Skip(1));
     default:
-        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | lots [CAMPAIGNS] | choice [CAMPAIGNS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
+        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | lots [CAMPAIGNS] | choice [CAMPAIGNS] | benches FOLDER [--details] [REPORTS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
         return 2;
 }
