@@ -17,6 +17,9 @@ public sealed record FloorMotion
     // A rise of more than this is no drift of a receiver.
     private const double HighestRiseDb = 8;
     private const double HalfWidthInErrors = 2;
+
+    // Where means scatter by more, a pile is as wide as the stretch in which it is looked for.
+    private const double MostErrorDb = 1.2;
     private const double MoreThanAbove = 3;
     private const int FewestReadings = 8;
     private const double Score = 3;
@@ -59,6 +62,11 @@ public sealed record FloorMotion
 
         double noise = floor.Noise.Max(n => n.LogStandardDeviation), floorError = low.Average(f => floor.StandardErrorDb[f]);
         double error = Math.Sqrt((noise * noise / specimen.Block.SweepCount) + (floorError * floorError));
+        if (error > MostErrorDb)
+        {
+            return null;
+        }
+
         double half = HalfWidthInErrors * error;
         int[] pile = Fullest(low, rise, 2 * half);
         double middle = pile.Average(f => rise[f]);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Floor;
+using SweepStats.Statistics;
 
 namespace SweepStats.Doubts;
 
@@ -9,6 +10,10 @@ namespace SweepStats.Doubts;
 internal static class LostShape
 {
     private const double ClearOfFloorDb = 10;
+
+    // Noise scatters as the floor's does, whatever its level; a signal far over the floor scatters as the reference does.
+    private const double OfFloorScatter = 0.7;
+    private const double OverReferenceScatter = 2;
 
     /// <summary>Whether it can be told for a specimen.</summary>
     public static bool CanTell(SpecimenBlock specimen) => specimen.Block.SweepCount >= 2 && specimen.Block.PointCount >= SharedShape.FewestPoints;
@@ -24,8 +29,19 @@ internal static class LostShape
         double[][] covered = Rows(specimen.Block);
         bool[] lost = SharedShape.Lost(Rows(campaign.Reference), covered);
         ImmutableArray<bool> here = [.. lost.Select((gone, f) => gone && (floor is null || covered.Average(s => s[f]) >= floor.LevelDb[f] + ClearOfFloorDb))];
-        return here.Count(h => h) > SharedShape.HalfWidth(lost.Length) / 2 ? here : [.. new bool[lost.Length]];
+        bool enough = here.Count(h => h) > SharedShape.HalfWidth(lost.Length) / 2;
+        return enough && (floor is not { Source: FloorSource.Measured } || ScattersAsNoise(campaign, specimen, floor, here)) ? here : [.. new bool[lost.Length]];
     }
+
+    private static bool ScattersAsNoise(AlignedCampaign campaign, SpecimenBlock specimen, NoiseFloor floor, ImmutableArray<bool> here)
+    {
+        double scatter = Scatter(specimen.Block, here);
+        return scatter >= OfFloorScatter * floor.ReadingDeviationDb && (campaign.Reference.SweepCount < 2 || scatter >= OverReferenceScatter * Scatter(campaign.Reference, here));
+    }
+
+    // Root mean square over the frequencies of the standard deviation between sweeps, in dB.
+    private static double Scatter(SweepBlock block, ImmutableArray<bool> here) => Math.Sqrt(Enumerable.Range(0, block.PointCount).Where(f => here[f])
+        .Average(f => Math.Pow(Sample.StandardDeviation([.. Enumerable.Range(0, block.SweepCount).Select(j => block[j][f])]), 2)));
 
     private static double[][] Rows(SweepBlock block) => [.. Enumerable.Range(0, block.SweepCount).Select(j => block[j].ToArray())];
 }
