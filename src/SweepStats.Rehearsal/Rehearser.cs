@@ -30,8 +30,8 @@ public static class Rehearser
         }
 
         return new RehearsedCampaign(
-            // Here the floor stays as it is while the sweeps are taken.
-            new Campaign(plan.Title, sweeps.MoveToImmutable()) { FloorTaking = FloorTaking.BeforeAndAfter }, grid, truth, bench.NoiseDbm);
+            // Floor and reference are taken on both sides of the specimens.
+            new Campaign(plan.Title, sweeps.MoveToImmutable()) { FloorTaking = SweepTaking.BeforeAndAfter, ReferenceTaking = SweepTaking.BeforeAndAfter }, grid, truth, bench.NoiseDbm);
     }
 
     // Whole kHz where the spacing allows, so that files read like a bench's; below 1 MHz that would move a frequency too far, and the lowest to 0 Hz.

@@ -29,14 +29,15 @@ public static class Analysis
         ArgumentNullException.ThrowIfNull(campaign);
         ArgumentNullException.ThrowIfNull(plan);
         AlignedCampaign read = Aligner.Align(campaign, plan.Band);
-        FloorHistory? history = FloorHistory.Of(read, plan.FloorTaking == FloorTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
+        FloorHistory? history = FloorHistory.Of(read, plan.FloorTaking == SweepTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
         var split = FloorAndLeakage.Of(read, plan.Averaging, plan.SameLeakage);
         (AlignedCampaign aligned, NoiseFloor? measured) = (split.Campaign, Floor(split, history, plan));
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, measured);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
+        ReferenceTiming timing = ReferenceTimes.Of(aligned, plan.ReferenceTaking == SweepTaking.Unstated ? campaign.ReferenceTaking : plan.ReferenceTaking);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, measured);
-        var doubts = CampaignDoubts.Of(aligned, measured, history, drifts);
+        var doubts = CampaignDoubts.Of(aligned, measured, history, drifts, timing);
         NoiseFloor? floor = doubts.Widened(measured);
         AnalysisPlan allowed = doubts.Drift is { } drift ? plan with { Uncertainties = plan.Uncertainties.Add(drift) } : plan;
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, (split.LeakageDb, doubts), allowed, progress);
@@ -50,6 +51,7 @@ public static class Analysis
             Repeats = repeats,
             OddRepeats = odd,
             Drifts = drifts,
+            Timing = timing,
             Linearity = linearity,
             Curves = curves,
             Averaging = plan.Averaging,

@@ -42,7 +42,10 @@ public sealed record AnalysisPlan
     public double? DeclaredFloorDb { get; init; }
 
     /// <summary>When the floor sweeps were taken, where it is stated; else their times tell, and without times they are taken to be of one time.</summary>
-    public FloorTaking FloorTaking { get; init; } = FloorTaking.Unstated;
+    public SweepTaking FloorTaking { get; init; } = SweepTaking.Unstated;
+
+    /// <summary>When the reference sweeps were taken, where it is stated; else their times tell.</summary>
+    public SweepTaking ReferenceTaking { get; init; } = SweepTaking.Unstated;
 
     /// <summary>How far the floor is taken to move at most after it was measured once, in dB; the default stands beside the estimate of the floor.</summary>
     public double? FloorStabilityDb { get; init; }

@@ -39,6 +39,9 @@ public sealed record Evidence
     /// <summary>How their level moved.</summary>
     public required ImmutableArray<DriftTest> Drifts { get; init; }
 
+    /// <summary>When the reference was taken, beside the covered sweeps.</summary>
+    public ReferenceTiming Timing { get; init; }
+
     /// <summary>How far the receiver follows the source; null where that was not tested.</summary>
     public required LinearityCurve? Linearity { get; init; }
 

@@ -15,11 +15,16 @@ internal sealed class ReferenceOnce : ICheck
 
     public string Code => "reference-once";
 
-    public string? UntestedBecause(Evidence seen) => ReferenceTimes.Of(seen.Campaign) == ReferenceTiming.Unknown ? "not all reference and covered sweeps have a time" : null;
+    public string? UntestedBecause(Evidence seen) => seen.Timing == ReferenceTiming.Unknown ? "nothing says when the reference was taken" : null;
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (ReferenceTimes.Of(seen.Campaign) != ReferenceTiming.OneSide)
+        if (seen.Timing == ReferenceTiming.Unknown)
+        {
+            yield return Unknown(seen);
+        }
+
+        if (seen.Timing != ReferenceTiming.OneSide)
         {
             yield break;
         }
@@ -43,6 +48,16 @@ internal sealed class ReferenceOnce : ICheck
             Bias = matters && hidden is { } shift ? new Bias(shift, shift) : null,
         };
     }
+
+    private Finding Unknown(Evidence seen) => new()
+    {
+        Code = Code,
+        Severity = Severity.Note,
+        Role = SweepRole.Reference,
+        Message = "Nothing says whether the reference was taken before and after the specimens: what drifted in between may not show.",
+        Basis = string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.Used().Count(s => s.TakenAt is null)} of {seen.Campaign.Used().Count()} sweeps have no time."),
+        NextStep = "Write the times into sweeps.csv (taken_at), or taken = \"before-and-after\" under [reference] in campaign.toml where it is so.",
+    };
 
     private static double TypicalHalfWidth(Evidence seen)
     {

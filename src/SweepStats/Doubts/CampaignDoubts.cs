@@ -23,13 +23,14 @@ public sealed record CampaignDoubts
     /// <param name="floor">The floor; null where none is known.</param>
     /// <param name="history">When it was measured; null where it was not.</param>
     /// <param name="drifts">How reference and covered sweeps moved.</param>
-    public static CampaignDoubts Of(AlignedCampaign campaign, NoiseFloor? floor, FloorHistory? history, ImmutableArray<DriftTest> drifts)
+    /// <param name="timing">When the reference was taken.</param>
+    public static CampaignDoubts Of(AlignedCampaign campaign, NoiseFloor? floor, FloorHistory? history, ImmutableArray<DriftTest> drifts, ReferenceTiming timing)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         return new CampaignDoubts
         {
             Motions = FloorMotion.Of(campaign, floor, history),
-            Drift = DriftAllowance.Of(drifts),
+            Drift = DriftAllowance.Of(drifts, campaign, timing),
             Specimens = [.. campaign.Covered.Select(c => new SpecimenDoubts { Readings = Lost(campaign, c, floor) })],
         };
     }

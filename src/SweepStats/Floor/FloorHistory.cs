@@ -37,7 +37,7 @@ public sealed record FloorHistory
     /// <param name="campaign">The aligned sweeps.</param>
     /// <param name="taking">When they were taken, where it is stated.</param>
     /// <param name="stabilityDb">How far the floor moves at most, where it is stated.</param>
-    public static FloorHistory? Of(AlignedCampaign campaign, FloorTaking taking, double? stabilityDb)
+    public static FloorHistory? Of(AlignedCampaign campaign, SweepTaking taking, double? stabilityDb)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         if (campaign.Floor is not { } floor)
@@ -46,11 +46,11 @@ public sealed record FloorHistory
         }
 
         bool timed = IsTimed(campaign);
-        bool[]? later = taking == FloorTaking.Once ? null
+        bool[]? later = taking == SweepTaking.Once ? null
             : timed ? LaterByTime(campaign, floor)
-            : taking == FloorTaking.BeforeAndAfter && floor.SweepCount > 1 ? [.. Enumerable.Range(0, floor.SweepCount).Select(j => 2 * j >= floor.SweepCount)] : null;
+            : taking == SweepTaking.BeforeAndAfter && floor.SweepCount > 1 ? [.. Enumerable.Range(0, floor.SweepCount).Select(j => 2 * j >= floor.SweepCount)] : null;
         return later is null
-            ? new FloorHistory { Bracketed = false, IsKnown = timed || taking != FloorTaking.Unstated, ChangeDb = null, HalfWidthDb = stabilityDb ?? UsualStabilityDb }
+            ? new FloorHistory { Bracketed = false, IsKnown = timed || taking != SweepTaking.Unstated, ChangeDb = null, HalfWidthDb = stabilityDb ?? UsualStabilityDb }
             : Between(floor, later, stabilityDb);
     }
 

@@ -8,7 +8,10 @@ namespace SweepStats.Sweeps;
 public sealed record Campaign(string Title, ImmutableArray<Sweep> Sweeps)
 {
     /// <summary>When its floor sweeps were taken, where that is known of itself; what the plan states goes before.</summary>
-    public FloorTaking FloorTaking { get; init; } = FloorTaking.Unstated;
+    public SweepTaking FloorTaking { get; init; } = SweepTaking.Unstated;
+
+    /// <summary>When its reference sweeps were taken, where that is known of itself; what the plan states goes before.</summary>
+    public SweepTaking ReferenceTaking { get; init; } = SweepTaking.Unstated;
 
     /// <summary>What else is known of the specimens, such as price or weight; empty cells have no entry.</summary>
     public ImmutableArray<SpecimenProperty> Properties { get; init; } = [];

@@ -38,7 +38,7 @@ internal static class UntestedDoubts
         Add(UntestedDoubt.Overload, seen.Linearity is not null || new OverInput().UntestedBecause(seen) is null);
         Add(UntestedDoubt.Leakage, seen.Leakages.Any(l => l.Source == LeakageSource.Plate));
         Add(UntestedDoubt.PuttingBack, seen.Curves.All(c => c.PlacementCount > 1));
-        Add(UntestedDoubt.Drift, ReferenceTimes.Of(seen.Campaign) != ReferenceTiming.OneSide && !seen.Drifts.IsEmpty);
+        Add(UntestedDoubt.Drift, seen.Timing == ReferenceTiming.BothSides && !seen.Drifts.IsEmpty);
         return untested.ToImmutable();
     }
 }

@@ -134,7 +134,7 @@ internal static class BenchSteps
         yield return new("quantised", "a coarse display", Severity.Note, "a finer scale", Taken.With(Plan with { QuantisationDb = 1 }), Taken.With(Plan with { QuantisationDb = 0.01 }));
     }
 
-    private static Taken Once(Taken taken) => taken with { Campaign = taken.Campaign with { FloorTaking = FloorTaking.Once } };
+    private static Taken Once(Taken taken) => taken with { Campaign = taken.Campaign with { FloorTaking = SweepTaking.Once } };
 
     // The sweep of the other role that stands at the same place among its own.
     private static Sweep Partner(Taken taken, Sweep sweep)

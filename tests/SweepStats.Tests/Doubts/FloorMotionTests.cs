@@ -44,6 +44,6 @@ public sealed class FloorMotionTests
     private static AnalysisResult Analysed(RehearsalPlan plan, double rise)
     {
         Campaign campaign = Rehearsed.Changed(Rehearser.Draw(plan).Campaign, (s, _, level) => s.Role == SweepRole.Floor ? level - rise : level);
-        return Analysis.Run(campaign with { FloorTaking = FloorTaking.Once }, new AnalysisPlan { Averaging = plan.Averaging });
+        return Analysis.Run(campaign with { FloorTaking = SweepTaking.Once }, new AnalysisPlan { Averaging = plan.Averaging });
     }
 }

@@ -13,10 +13,10 @@ public sealed class FloorHistoryTests
     [Fact]
     public void MeasuredOnceItMayHaveMovedByTheUsualOrTheStatedAmount()
     {
-        Assert.Equal(FloorHistory.UsualStabilityDb, Of(FloorTaking.Once, 0)!.HalfWidthDb);
-        Assert.Equal(0.3, Of(FloorTaking.Once, 0, 0.3)!.HalfWidthDb);
-        Assert.False(Of(FloorTaking.Unstated, 0)!.IsKnown);
-        Assert.Null(FloorHistory.Of(Aligner.Align(Rehearser.Draw(Plan with { FloorSweeps = 0 }).Campaign, null), FloorTaking.Once, null));
+        Assert.Equal(FloorHistory.UsualStabilityDb, Of(SweepTaking.Once, 0)!.HalfWidthDb);
+        Assert.Equal(0.3, Of(SweepTaking.Once, 0, 0.3)!.HalfWidthDb);
+        Assert.False(Of(SweepTaking.Unstated, 0)!.IsKnown);
+        Assert.Null(FloorHistory.Of(Aligner.Align(Rehearser.Draw(Plan with { FloorSweeps = 0 }).Campaign, null), SweepTaking.Once, null));
     }
 
     // Half of what lies between the two, and nothing where they agree within their scatter.
@@ -26,7 +26,7 @@ public sealed class FloorHistoryTests
     [InlineData(-2, 0.85, 1.15)]
     public void BeforeAndAfterItLiesBetweenTheTwo(double change, double low, double high)
     {
-        FloorHistory history = Of(FloorTaking.BeforeAndAfter, change)!;
+        FloorHistory history = Of(SweepTaking.BeforeAndAfter, change)!;
         Assert.True(history.Bracketed);
         Assert.InRange(history.HalfWidthDb, low, high);
         Assert.InRange(history.ChangeDb!.Value, change - 0.3, change + 0.3);
@@ -36,9 +36,9 @@ public sealed class FloorHistoryTests
     public void TimesTellByThemselves()
     {
         Campaign timed = Rehearser.Draw(Plan with { StartsAt = new DateTimeOffset(2026, 3, 5, 8, 0, 0, TimeSpan.Zero) }).Campaign;
-        Assert.True(FloorHistory.Of(Aligner.Align(timed, null), FloorTaking.Unstated, null)!.Bracketed);
+        Assert.True(FloorHistory.Of(Aligner.Align(timed, null), SweepTaking.Unstated, null)!.Bracketed);
         Campaign early = timed with { Sweeps = [.. timed.Sweeps.Where(s => s.Role != SweepRole.Floor), .. timed.Sweeps.Where(s => s.Role == SweepRole.Floor).Take(3)] };
-        FloorHistory once = FloorHistory.Of(Aligner.Align(early, null), FloorTaking.BeforeAndAfter, null)!;
+        FloorHistory once = FloorHistory.Of(Aligner.Align(early, null), SweepTaking.BeforeAndAfter, null)!;
         Assert.False(once.Bracketed);
         Assert.True(once.IsKnown);
     }
@@ -46,9 +46,9 @@ public sealed class FloorHistoryTests
     // Shifts and scale: what moves all levels alike changes nothing.
     [Fact]
     public void AShiftOfAllLevelsChangesNothing() =>
-        Assert.Equal(Of(FloorTaking.BeforeAndAfter, 1)!.ChangeDb!.Value, Of(FloorTaking.BeforeAndAfter, 1, shift: 17)!.ChangeDb!.Value, 9);
+        Assert.Equal(Of(SweepTaking.BeforeAndAfter, 1)!.ChangeDb!.Value, Of(SweepTaking.BeforeAndAfter, 1, shift: 17)!.ChangeDb!.Value, 9);
 
-    private static FloorHistory? Of(FloorTaking taking, double change, double? stability = null, double shift = 0)
+    private static FloorHistory? Of(SweepTaking taking, double change, double? stability = null, double shift = 0)
     {
         int number = 0;
         Campaign campaign = Rehearser.Draw(Plan).Campaign;

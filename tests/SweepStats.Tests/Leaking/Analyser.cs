@@ -41,7 +41,7 @@ internal sealed record Analyser
         });
         return new Campaign("analyser", [.. Role(SweepRole.Floor, 0), .. Role(SweepRole.Reference, 1), .. Role(SweepRole.Covered, Math.Pow(10, -ShieldingDb / 20))])
         {
-            FloorTaking = FloorTaking.BeforeAndAfter,
+            FloorTaking = SweepTaking.BeforeAndAfter,
         };
     }
 

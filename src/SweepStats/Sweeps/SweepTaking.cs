@@ -1,7 +1,7 @@
 namespace SweepStats.Sweeps;
 
-/// <summary>When floor sweeps were taken, beside the covered ones.</summary>
-public enum FloorTaking
+/// <summary>When sweeps of a role were taken, beside the covered ones.</summary>
+public enum SweepTaking
 {
     /// <summary>Nobody said so: the times of the sweeps tell, where all have one.</summary>
     Unstated,
