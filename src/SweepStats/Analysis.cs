@@ -4,6 +4,8 @@ using SweepStats.Bands;
 using SweepStats.Budgets;
 using SweepStats.Checks;
 using SweepStats.Choice;
+using SweepStats.Clipping;
+using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Linearity;
 using SweepStats.Lots;
@@ -28,11 +30,13 @@ public static class Analysis
         ArgumentNullException.ThrowIfNull(plan);
         AlignedCampaign aligned = Aligner.Align(campaign, plan.Band);
         NoiseFloor? floor = Floor(aligned, plan);
-        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
+        CampaignClipping clipping = ClippingSearch.In(aligned);
+        LinearityCurve? linearity = LinearityEstimator.Of(aligned, floor, plan.SourceDbm);
+        ImmutableArray<SpecimenDoubts> doubts = Doubts(aligned, clipping, linearity, plan);
+        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding((aligned, floor, doubts), plan, progress);
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
-        LinearityCurve? linearity = LinearityEstimator.Of(aligned, floor);
         var evidence = new Evidence
         {
             Campaign = aligned,
@@ -40,12 +44,14 @@ public static class Analysis
             Repeats = repeats,
             OddRepeats = odd,
             Drifts = drifts,
+            Clipping = clipping,
             Linearity = linearity,
             Curves = curves,
             Averaging = plan.Averaging,
             Rule = plan.Rule,
             Margin = plan.Margin,
             Setup = plan.Setup,
+            SourceDbm = plan.SourceDbm,
             MaximumInputDbm = plan.MaximumInputDbm,
         };
         ImmutableArray<Finding> findings = Checklist.Inspect(evidence);
@@ -59,6 +65,7 @@ public static class Analysis
             Repeats = repeats,
             OddRepeats = odd,
             Drifts = drifts,
+            Clipping = clipping,
             Linearity = linearity,
             Curves = curves,
             Bands = bands,
@@ -83,17 +90,29 @@ public static class Analysis
         return plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, campaign.Grid.Count, plan.Averaging) : null;
     }
 
+    // What stands against a reading is found before the shielding, so that its state, its limits and the decision follow from it.
+    private static ImmutableArray<SpecimenDoubts> Doubts(AlignedCampaign campaign, CampaignClipping clipping, LinearityCurve? linearity, AnalysisPlan plan)
+    {
+        var overload = new ReferenceOverload(campaign, clipping, linearity, plan.MaximumInputDbm);
+        return
+        [
+            .. campaign.Covered.Select((specimen, i) =>
+                SpecimenDoubts.None.With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(specimen, i), coveredAtBottom: []))),
+        ];
+    }
+
     // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
-        AlignedCampaign campaign, NoiseFloor? floor, AnalysisPlan plan, IProgress<double>? progress)
+        (AlignedCampaign Campaign, NoiseFloor? Floor, ImmutableArray<SpecimenDoubts> Doubts) seen, AnalysisPlan plan, IProgress<double>? progress)
     {
-        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties);
+        AlignedCampaign campaign = seen.Campaign;
+        var estimator = new ShieldingEstimator(campaign, seen.Floor, plan.Confidence, plan.Uncertainties);
         var curves = new ShieldingCurve[campaign.Covered.Length];
         var bands = new BandStatement[curves.Length];
         int done = 0;
         Parallel.For(0, curves.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, plan.Threads) }, i =>
         {
-            curves[i] = estimator.Estimate(campaign.Covered[i]);
+            curves[i] = estimator.Estimate(campaign.Covered[i], seen.Doubts[i]);
             bands[i] = BandEstimator.State(curves[i], campaign.Grid, plan.Rule, plan.Confidence);
             progress?.Report((double)Interlocked.Increment(ref done) / curves.Length);
         });
