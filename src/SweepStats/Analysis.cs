@@ -4,6 +4,7 @@ using SweepStats.Bands;
 using SweepStats.Budgets;
 using SweepStats.Checks;
 using SweepStats.Choice;
+using SweepStats.Clipping;
 using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Leakage;
@@ -36,8 +37,10 @@ public static class Analysis
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
         ReferenceTiming timing = ReferenceTimes.Of(aligned, plan.ReferenceTaking == SweepTaking.Unstated ? campaign.ReferenceTaking : plan.ReferenceTaking);
-        LinearityCurve? linearity = LinearityEstimator.Of(aligned, measured);
-        var doubts = CampaignDoubts.Of(aligned, measured, history, drifts, timing);
+        CampaignClipping clipping = ClippingSearch.In(aligned);
+        LinearityCurve? linearity = LinearityEstimator.Of(aligned, measured, plan.SourceDbm);
+        var overload = new ReferenceOverload(aligned, clipping, linearity, plan.MaximumInputDbm);
+        var doubts = CampaignDoubts.Of(aligned, (measured, history), (drifts, timing), overload);
         NoiseFloor? floor = doubts.Widened(measured);
         AnalysisPlan allowed = doubts.Drift is { } drift ? plan with { Uncertainties = plan.Uncertainties.Add(drift) } : plan;
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, (split.LeakageDb, doubts), allowed, progress);
@@ -52,12 +55,14 @@ public static class Analysis
             OddRepeats = odd,
             Drifts = drifts,
             Timing = timing,
+            Clipping = clipping,
             Linearity = linearity,
             Curves = curves,
             Averaging = plan.Averaging,
             Rule = plan.Rule,
             Margin = plan.Margin,
             Setup = plan.Setup,
+            SourceDbm = plan.SourceDbm,
             MaximumInputDbm = plan.MaximumInputDbm,
         };
         ImmutableArray<Finding> findings = Checklist.Inspect(evidence);
@@ -74,6 +79,7 @@ public static class Analysis
             Repeats = repeats,
             OddRepeats = odd,
             Drifts = drifts,
+            Clipping = clipping,
             Linearity = linearity,
             Curves = curves,
             Bands = bands,

@@ -56,7 +56,7 @@ public sealed record AnalysisPlan
     /// <summary>Settings stated for the whole campaign; what a file states goes before.</summary>
     public ReceiverSettings Setup { get; init; } = ReceiverSettings.Unstated;
 
-    /// <summary>Source level in dBm, where stated.</summary>
+    /// <summary>Source level in dBm of reference and covered sweeps, where stated; what a sweep states goes before. Linearity sweeps are held against the reference by it.</summary>
     public double? SourceDbm { get; init; }
 
     /// <summary>Highest input level in dBm that the receiver shows without error, where stated.</summary>

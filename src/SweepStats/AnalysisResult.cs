@@ -4,6 +4,7 @@ using SweepStats.Bands;
 using SweepStats.Budgets;
 using SweepStats.Checks;
 using SweepStats.Choice;
+using SweepStats.Clipping;
 using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Leakage;
@@ -48,7 +49,10 @@ public sealed record AnalysisResult
     /// <summary>How the level of reference and covered sweeps moved, clear or not; empty where too few repeat each other.</summary>
     public required ImmutableArray<DriftTest> Drifts { get; init; }
 
-    /// <summary>How far the receiver follows the source; null where no linearity sweeps were taken at two source levels clear of the noise.</summary>
+    /// <summary>Readings of reference and covered sweeps that are cut off from above.</summary>
+    public required CampaignClipping Clipping { get; init; }
+
+    /// <summary>How far the receiver follows the source; null where linearity and reference sweeps do not show two source levels clear of the noise.</summary>
     public required LinearityCurve? Linearity { get; init; }
 
     /// <summary>Shielding of each specimen, by lot and name.</summary>

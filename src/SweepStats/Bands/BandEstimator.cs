@@ -95,7 +95,7 @@ public static class BandEstimator
         // By Markov's inequality limits that each miss once in 10/α leave a tenth of the band on the wrong side at most once in 1/α, however alike their misses.
         var strict = new Confidence(1 - ((1 - confidence.Level) * Share));
         var estimators = curve.Levels.Estimators(strict);
-        (double Low, double High)[] ends = [.. curve.Readings.Select((r, f) => curve.Levels.Ends(f, estimators, r.Evidence.Ambient || r.Evidence.ReferenceInFloor))];
+        Interval[] ends = [.. Enumerable.Range(0, curve.Readings.Length).Select(f => curve.Ends(f, estimators, plainReference: true))];
         double low = WeightedQuantile.Of([.. ends.Select(e => e.Low)], weights, Share);
         double high = WeightedQuantile.Of([.. ends.Select(e => e.High)], weights, Share);
         if (!double.IsFinite(low))

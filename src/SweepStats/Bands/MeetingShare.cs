@@ -32,7 +32,7 @@ internal static class MeetingShare
                 continue;
             }
 
-            (double low, double high) = curve.Levels.Ends(f, estimators, reading.Evidence.Ambient || reading.Evidence.ReferenceInFloor);
+            (double low, double high) = curve.Ends(f, estimators, plainReference: true);
             bool? meets = Meets(reading, wanted);
             asked += weights[f];
             met += meets == true ? weights[f] : 0;

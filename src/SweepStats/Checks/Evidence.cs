@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Bands;
+using SweepStats.Clipping;
 using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Leakage;
@@ -45,6 +46,9 @@ public sealed record Evidence
     /// <summary>How far the receiver follows the source; null where that was not tested.</summary>
     public required LinearityCurve? Linearity { get; init; }
 
+    /// <summary>Readings that are cut off from above.</summary>
+    public required CampaignClipping Clipping { get; init; }
+
     /// <summary>Shielding of each specimen.</summary>
     public required ImmutableArray<ShieldingCurve> Curves { get; init; }
 
@@ -59,6 +63,9 @@ public sealed record Evidence
 
     /// <summary>Settings stated for the whole campaign.</summary>
     public ReceiverSettings Setup { get; init; } = ReceiverSettings.Unstated;
+
+    /// <summary>Source level in dBm, where stated for the whole campaign.</summary>
+    public double? SourceDbm { get; init; }
 
     /// <summary>Highest input level in dBm that the receiver shows without error, where stated.</summary>
     public double? MaximumInputDbm { get; init; }

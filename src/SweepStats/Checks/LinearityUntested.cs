@@ -1,16 +1,18 @@
 using System.Globalization;
+using SweepStats.Linearity;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>Whether the receiver follows the level has not been tested: no linearity sweeps at two source levels or more.</summary>
+/// <summary>Whether the receiver follows the level up to that of the reference has not been tested.</summary>
 internal sealed class LinearityUntested : ICheck
 {
     public string Code => "linearity-untested";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Linearity is not null)
+        var taken = Taken.Of(seen);
+        if (seen.Linearity is not null && taken.ReferenceKnown)
         {
             yield break;
         }
@@ -19,26 +21,40 @@ internal sealed class LinearityUntested : ICheck
         {
             Code = Code,
             Severity = Severity.Note,
-            Message = "Whether the receiver was overloaded by the reference was not tested: an overloaded receiver reads too low, and the shielding comes out too small."
-                + Unusable(Taken(seen)),
-            Basis = Basis(seen),
-            NextStep = Unstated(Taken(seen)) ? "Write the source level of each linearity sweep into sweeps.csv, column source_dbm."
-                : "Step the source down by 10 dB and see that the reference follows by 10 dB; if it does not, put attenuation before the receiver.",
+            Message = "Whether the receiver was overloaded by the reference was not tested: an overloaded receiver reads too low, and the shielding comes out too small." + Unusable(taken),
+            Basis = Basis(taken),
+            NextStep = NextStep(taken),
         };
     }
 
-    private static List<Sweep> Taken(Evidence seen) => [.. seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Linearity)];
-
-    private static bool Unstated(List<Sweep> sweeps) => sweeps.Count > 0 && sweeps.TrueForAll(s => s.SourceDbm is null);
-
-    private static string Unusable(List<Sweep> sweeps) => sweeps.Count == 0 ? string.Empty
-        : Unstated(sweeps) ? " Linearity sweeps are there, but nothing says at which source levels they were taken."
-        : " Linearity sweeps are there, but not at two source levels, on the frequencies of the other sweeps and clear of the noise.";
-
-    private static string Basis(Evidence seen)
+    private static string Unusable(Taken taken) => taken switch
     {
-        List<Sweep> sweeps = Taken(seen);
-        int levels = sweeps.Where(s => s.SourceDbm is not null).Select(s => s.SourceDbm).Distinct().Count();
-        return string.Create(CultureInfo.InvariantCulture, $"{sweeps.Count} linearity sweeps at {levels} stated source levels; two levels are needed.");
+        { Sweeps: 0 } => string.Empty,
+        { Levels: 0 } => " Linearity sweeps are there, but nothing says at which source levels they were taken.",
+        { ReferenceKnown: false } => " Linearity sweeps are there with their source levels, but nothing says at which source level the reference was taken.",
+        _ => " Linearity sweeps are there, but not at another source level than the reference's, on the frequencies of the other sweeps and clear of the noise.",
+    };
+
+    private static string NextStep(Taken taken) => taken switch
+    {
+        { Sweeps: > 0, Levels: 0 } => "Write the source level of each linearity sweep into sweeps.csv, column source_dbm.",
+        { Sweeps: > 0, ReferenceKnown: false } =>
+            "Write the source level of the reference into campaign.toml, [setup] source_dbm, or of each reference sweep into sweeps.csv, column source_dbm.",
+        _ => "Step the source down by 10 dB and see that the reference follows by 10 dB; if it does not, put attenuation before the receiver.",
+    };
+
+    private static string Basis(Taken taken) => string.Create(CultureInfo.InvariantCulture,
+        $"{taken.Sweeps} linearity sweeps at {taken.Levels} stated source levels, the reference's {(taken.ReferenceKnown ? "stated" : "not stated")}; "
+        + $"one level of linearity sweeps beside that of the reference is needed.");
+
+    /// <summary>What there is to test with.</summary>
+    private sealed record Taken(int Sweeps, int Levels, bool ReferenceKnown)
+    {
+        public static Taken Of(Evidence seen)
+        {
+            Sweep[] sweeps = [.. seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Linearity)];
+            int levels = sweeps.Where(s => s.SourceDbm is not null).Select(s => s.SourceDbm).Distinct().Count();
+            return new Taken(sweeps.Length, levels, ReferenceSource.IsKnown(seen.Campaign, seen.SourceDbm));
+        }
     }
 }

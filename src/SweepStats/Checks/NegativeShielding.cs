@@ -58,7 +58,7 @@ internal sealed class NegativeShielding : ICheck
             if (curve.Readings[f] is ShieldingReading.Measured { Shielding.High.Value: < 0 } && curve.Levels is { } levels)
             {
                 estimators = estimators.IsEmpty ? levels.Estimators(new Confidence(1 - (2 * FalseAlarm / below.Length))) : estimators;
-                below[f] = levels.Ends(f, estimators, curve.Readings[f].Evidence.Ambient).High < 0;
+                below[f] = curve.Ends(f, estimators).High < 0;
             }
             else if (curve.Readings[f] is ShieldingReading.Unrepeated { Indication.Value: < -SingleSweepDb })
             {

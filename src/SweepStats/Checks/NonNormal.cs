@@ -1,4 +1,5 @@
 using System.Globalization;
+using SweepStats.Clipping;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -59,7 +60,7 @@ internal sealed class NonNormal : ICheck
         ? "An interval from few sweeps may miss the truth more often than it says."
         : "Those few move the mean and widen the interval.";
 
-    private static bool IsClipped(Evidence seen) => new SaturationPlateau().Inspect(seen).Any();
+    private static bool IsClipped(Evidence seen) => seen.Clipping.Covered.Append(seen.Clipping.Reference).Any(c => c.Kind != ClippingKind.None);
 
     // Steps of q make any scatter below about q/2 look uneven: q/√12 of rounding and q/2 of scatter add up to twice the rounding, q/√3.
     private static double[] Values(Evidence seen) => IsClipped(seen) ? [] : Values(seen, 2 * seen.Curves.Select(c => c.RoundingDb).DefaultIfEmpty().Max());

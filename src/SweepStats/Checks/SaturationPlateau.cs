@@ -1,11 +1,12 @@
 using System.Globalization;
 using SweepStats.Alignment;
+using SweepStats.Clipping;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>Sweeps whose highest readings stand at one value over neighbouring frequencies: the receiver shows no more.</summary>
+/// <summary>Sweeps whose highest readings stand at one value: the receiver shows no more.</summary>
 internal sealed class SaturationPlateau : ICheck
 {
     public string Code => "saturation-plateau";
@@ -13,64 +14,50 @@ internal sealed class SaturationPlateau : ICheck
     public string? UntestedBecause(Evidence seen) =>
         seen.Campaign.Grid.Count >= PlateauSearch.Shortest ? null : $"a flat top needs {PlateauSearch.Shortest} frequencies at least";
 
-    public IEnumerable<Finding> Inspect(Evidence seen)
+    public IEnumerable<Finding> Inspect(Evidence seen) =>
+        from found in seen.Campaign.Covered.Zip(seen.Clipping.Covered, (c, clipped) => new Clipped(SweepRole.Covered, c.Name, c.Block, clipped))
+            .Prepend(new Clipped(SweepRole.Reference, null, seen.Campaign.Reference, seen.Clipping.Reference))
+        where found.Readings.Kind != ClippingKind.None
+        select Told(seen, found);
+
+    private Finding Told(Evidence seen, Clipped found)
     {
-        IEnumerable<(SweepRole Role, SpecimenName? Specimen, SweepBlock Block)> blocks =
-            seen.Campaign.Covered.Select(c => (SweepRole.Covered, (SpecimenName?)c.Name, c.Block)).Prepend((SweepRole.Reference, null, seen.Campaign.Reference));
-        foreach ((SweepRole role, SpecimenName? specimen, SweepBlock block) in blocks)
+        ClippedReadings readings = found.Readings;
+        string level = string.Create(CultureInfo.InvariantCulture, $"{readings.LevelDb:0.0} {seen.Campaign.Scale.Symbol()}");
+        string what = found.Role == SweepRole.Reference ? "the reference" : "the covered level";
+        return new Finding
         {
-            bool[] flat = IsNormalised(seen, block) ? [] : PlateauSearch.Find(block, Others(seen, block));
-            bool wide = flat.Contains(true);
-            bool[] plateau = wide ? flat : TiedTops.Find(block);
-            int count = plateau.Count(p => p);
-            if (count == 0)
-            {
-                continue;
-            }
-
-            string what = role == SweepRole.Reference ? "the reference" : "the covered level";
-            string end = role == SweepRole.Reference ? "the shielding comes out too small there" : "the shielding comes out too large there";
-            double top = Enumerable.Range(0, block.PointCount).Where(f => plateau[f]).Max(f => Enumerable.Range(0, block.SweepCount).Max(j => block[j][f]));
-            yield return new Finding
-            {
-                Code = Code,
-                Severity = wide ? Severity.Fault : Severity.Warning,
-                Role = role,
-                Specimen = specimen,
-                Size = wide ? null : new Decibels(TiedTops.Scatter(block)),
-                Where = Stretches.Where(seen.Campaign.Grid, f => plateau[f]),
-                Message = $"At {Amount.OutOf(count, block.PointCount)} {what} stands at its highest value, {top.ToString("0.0", CultureInfo.InvariantCulture)} {seen.Campaign.Scale.Symbol()}, {(wide ? "in most sweeps" : "to the last digit in some sweep")}: the receiver or its display shows no more, and {end} by {(wide ? "an unknown amount" : $"about as much as single readings scatter, {Amount.Db(TiedTops.Scatter(block))}, at most, unless more is clipped")}.",
-                Basis = wide
-                    ? string.Create(CultureInfo.InvariantCulture, $"Longest flat top {Longest(plateau)} neighbouring frequencies, in {PlateauSearch.Most(block)} of {block.SweepCount} sweeps or more; by chance as long a one comes in less than one of 1000 campaigns.")
-                    : string.Create(CultureInfo.InvariantCulture, $"Of all readings {Tied(block)} stand at the highest level, more than the number just below it lets expect; by chance as many come in less than one of 10 000 campaigns."),
-                NextStep = "Put in more input attenuation, turn the source down, or raise the top of the display, until no sweep has a flat top; then take all sweeps again.",
-            };
-        }
+            Code = Code,
+            Severity = readings.Kind == ClippingKind.Wide ? Severity.Fault : Severity.Warning,
+            Role = found.Role,
+            Specimen = found.Specimen,
+            Size = readings.Kind == ClippingKind.Tied ? new Decibels(readings.ScatterDb) : null,
+            Where = Stretches.Where(seen.Campaign.Grid, readings.IsAt),
+            Message = $"At {Amount.OutOf(readings.Count, found.Block.PointCount)} {what} stands at its highest value, {level}, in one sweep or more: "
+                + $"the receiver or its display shows no more. {Consequence(found)}",
+            Basis = Basis(found),
+            NextStep = "Put in more input attenuation, turn the source down, or raise the top of the display, until no sweep has a flat top; then take all sweeps again.",
+        };
     }
 
-    private static int Tied(SweepBlock block)
+    private static string Consequence(Clipped found)
     {
-        double top = Enumerable.Range(0, block.SweepCount).Max(j => block[j].ToArray().Max());
-        return Enumerable.Range(0, block.SweepCount).Sum(j => block[j].ToArray().Count(level => level == top));
+        string much = found.Readings.Kind == ClippingKind.Tied
+            ? $"about as much as single readings scatter, {Amount.Db(found.Readings.ScatterDb)}, at most, unless more is clipped" : "an unknown amount";
+        return found.Role == SweepRole.Reference
+            ? $"The reference reads too low there by {much}, and the shielding comes out too small: it is at least what is shown there."
+            : $"The covered level reads too low there by {much}, and the shielding comes out too large: no figure can be claimed there.";
     }
 
-    // A reference that the analyser has divided by itself is 0 dB everywhere, and no receiver's limit.
-    private static bool IsNormalised(Evidence seen, SweepBlock block) =>
-        seen.Campaign.Scale == LevelScale.DecibelRatio && Enumerable.Range(0, block.SweepCount).All(j => block[j].IndexOfAnyExcept(0.0) < 0);
-
-    private static IEnumerable<SweepBlock> Others(Evidence seen, SweepBlock block) =>
-        seen.Campaign.Covered.Select(c => c.Block).Append(seen.Campaign.Reference).Append(seen.Campaign.Floor).OfType<SweepBlock>().Where(other => !ReferenceEquals(other, block));
-
-    private static int Longest(bool[] plateau)
+    private static string Basis(Clipped found) => found.Readings.Kind switch
     {
-        int longest = 0;
-        int length = 0;
-        foreach (bool stuck in plateau)
-        {
-            length = stuck ? length + 1 : 0;
-            longest = Math.Max(longest, length);
-        }
+        ClippingKind.Wide => string.Create(CultureInfo.InvariantCulture,
+            $"Longest flat top {found.Readings.Longest} neighbouring frequencies, in {PlateauSearch.Most(found.Block)} of {found.Block.SweepCount} sweeps or more; "
+            + $"by chance as long a one comes in less than one of 1000 campaigns."),
+        ClippingKind.Tied => string.Create(CultureInfo.InvariantCulture,
+            $"Of all readings {found.Readings.ReadingCount} stand at the highest level, more than the number just below it lets expect; by chance as many come in less than one of 10 000 campaigns."),
+        _ => string.Create(CultureInfo.InvariantCulture, $"Other sweeps of the campaign are clipped at this level; {Amount.Count(found.Readings.ReadingCount, "reading stands", "readings stand")} at it here, and none above."),
+    };
 
-        return longest;
-    }
+    private sealed record Clipped(SweepRole Role, SpecimenName? Specimen, SweepBlock Block, ClippedReadings Readings);
 }

@@ -8,35 +8,46 @@ namespace SweepStats.Checks;
 /// <summary>The receiver shows less than the step of the source.</summary>
 internal sealed class SaturationStep : ICheck
 {
-    // Steps of sources are good to one or two tenths of a dB; less than a quarter is no sign of overload.
-    private const double WorthTellingDb = 0.25;
-
     public string Code => "saturation-step";
 
-    public string? UntestedBecause(Evidence seen) => seen.Linearity is not null ? null
-        : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Linearity)
-            ? "the linearity sweeps do not allow it (two source levels, the frequencies of the other sweeps, 20 dB over the floor)"
-            : "there are no linearity sweeps";
+    public string? UntestedBecause(Evidence seen) =>
+        seen.Linearity is null && !seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Linearity) ? "there are no linearity sweeps"
+            : !ReferenceSource.IsKnown(seen.Campaign, seen.SourceDbm) ? "nothing says at which source level the reference was taken (source_dbm)"
+            : seen.Linearity is not null ? null
+            : "the linearity sweeps do not allow it (another source level than the reference's, the frequencies of the other sweeps, 20 dB over the floor)";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Linearity is not { } curve || curve.Steps.FirstOrDefault(s => s.ShortfallDb >= WorthTellingDb && s.Interval is not { Low: <= 0 }) is not { } first)
+        if (seen.Linearity is not { } curve || curve.All.Where(s => s.IsShort).MinBy(s => s.HighDbm) is not { } first)
         {
             yield break;
         }
 
-        LinearityStep worst = curve.Steps.MaxBy(s => s.ShortfallDb)!;
+        LinearityStep worst = curve.All.MaxBy(s => s.ShortfallDb)!;
         yield return new Finding
         {
             Code = Code,
             Severity = worst.ShortfallDb >= LinearityCurve.CompressionDb ? Severity.Fault : Severity.Warning,
             Role = SweepRole.Linearity,
             Size = new Decibels(worst.ShortfallDb),
-            Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded, and where it is the shielding comes out too small by as much.{Compression(curve)}",
-            Basis = string.Create(CultureInfo.InvariantCulture, $"{Method(worst)} at {worst.PointCount} frequencies, {worst.LowSweeps} + {worst.HighSweeps} sweeps; told from {WorthTellingDb} dB on, a fault from {LinearityCurve.CompressionDb} dB on."),
+            Where = curve.OverloadedFromDb is { } from && !seen.Curves.IsEmpty
+                ? Stretches.Where(seen.Campaign.Grid, f => seen.Curves[0].Readings[f].Evidence.ReferenceDb >= from) : [],
+            Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded. {Consequence(seen, curve)}{Compression(curve)}",
+            Basis = string.Create(CultureInfo.InvariantCulture, $"{Method(worst)} at {worst.PointCount} frequencies, {worst.LowSweeps} + {worst.HighSweeps} sweeps{Against(curve, worst)}; told from {LinearityStep.WorthTellingDb} dB on, a fault from {LinearityCurve.CompressionDb} dB on."),
             NextStep = $"Stay below {Dbm(first.HighDbm)} of the source, or put attenuation before the receiver, and take reference and covered again.",
         };
     }
+
+    private static string Consequence(Evidence seen, LinearityCurve curve) => curve switch
+    {
+        { OverloadedFromDb: double.NegativeInfinity } => "The reference reads too low, and the shielding is at least what is shown.",
+        { OverloadedFromDb: { } from } => string.Create(CultureInfo.InvariantCulture,
+            $"A reference from {from:0.0} {seen.Campaign.Scale.Symbol()} on reads too low, and the shielding there is at least what is shown."),
+        { ReferenceDbm: { } source } => $"The reference, taken at {Dbm(source)}, is not shown to read too low.",
+        _ => "A reference taken there reads too low, and the shielding comes out too small by as much.",
+    };
+
+    private static string Against(LinearityCurve curve, LinearityStep step) => ReferenceEquals(step, curve.Reference) ? ", the higher ones those of the reference" : string.Empty;
 
     private static string Method(LinearityStep step) => step.Interval is { } limits
         ? string.Create(CultureInfo.InvariantCulture, $"Welch interval of the shortfall {limits.Low:0.00} to {limits.High:0.00} dB, 95 %,")

@@ -65,6 +65,12 @@ internal sealed class UnderRanged : ICheck
     private static double Missing(Evidence seen, ShieldingCurve curve, int f)
     {
         ReadingEvidence at = curve.Readings[f].Evidence;
+        if (curve.Readings[f].State == ShieldingState.Overloaded)
+        {
+            // More source power is the last thing that an overloaded receiver wants.
+            return 0;
+        }
+
         double missing = at.ReferenceInFloor ? LeastRiseDb - (at.ReferenceDb - at.FloorDb!.Value) : 0;
         // Where something transmits the range is short for that reason, and its own finding says so.
         if (!at.Ambient && at.DynamicRange is { } range && seen.Rule?.AcceptanceLimit(at.At) is { } wanted)

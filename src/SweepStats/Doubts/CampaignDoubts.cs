@@ -20,20 +20,20 @@ public sealed record CampaignDoubts
 
     /// <summary>Looks for all of it.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
-    /// <param name="floor">The floor; null where none is known.</param>
-    /// <param name="history">When it was measured; null where it was not.</param>
-    /// <param name="drifts">How reference and covered sweeps moved.</param>
-    /// <param name="timing">When the reference was taken.</param>
-    public static CampaignDoubts Of(AlignedCampaign campaign, NoiseFloor? floor, FloorHistory? history, ImmutableArray<DriftTest> drifts, ReferenceTiming timing)
+    /// <param name="floor">The floor, null where none is known, and when it was measured.</param>
+    /// <param name="drift">How reference and covered sweeps moved, and when the reference was taken.</param>
+    /// <param name="overload">Where the receiver no longer follows the level.</param>
+    internal static CampaignDoubts Of(
+        AlignedCampaign campaign, (NoiseFloor? Level, FloorHistory? History) floor, (ImmutableArray<DriftTest> Tests, ReferenceTiming Timing) drift, ReferenceOverload overload) => new()
     {
-        ArgumentNullException.ThrowIfNull(campaign);
-        return new CampaignDoubts
-        {
-            Motions = FloorMotion.Of(campaign, floor, history),
-            Drift = DriftAllowance.Of(drifts, campaign, timing),
-            Specimens = [.. campaign.Covered.Select(c => new SpecimenDoubts { Readings = Lost(campaign, c, floor) })],
-        };
-    }
+        Motions = FloorMotion.Of(campaign, floor.Level, floor.History),
+        Drift = DriftAllowance.Of(drift.Tests, campaign, drift.Timing),
+        Specimens =
+        [
+            .. campaign.Covered.Select((specimen, i) => new SpecimenDoubts { Readings = Lost(campaign, specimen, floor.Level) }
+                .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(specimen, i), coveredAtBottom: []))),
+        ],
+    };
 
     /// <summary>The floor, as far off as covered noise shows it to be.</summary>
     public NoiseFloor? Widened(NoiseFloor? floor) =>

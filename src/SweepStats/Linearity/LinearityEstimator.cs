@@ -1,64 +1,106 @@
+using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Statistics;
-using SweepStats.Sweeps;
 
 namespace SweepStats.Linearity;
 
-/// <summary>Compares linearity sweeps, taken with nothing in the way at several source levels, with the steps of the source.</summary>
+/// <summary>Compares sweeps taken with nothing in the way at several source levels, linearity and reference sweeps, with the steps of the source.</summary>
 /// <remarks>
-/// Overload grows with the level, so the upper half of the frequencies is looked at, by the level at the lowest and highest source setting together; of these, those at which the lowest
-/// setting stands 20 dB over the floor, where noise adds less than 0.05 dB. Each sweep counts once, with its mean over these frequencies: offsets that a sweep
+/// Overload grows with the level, so the upper half of the frequencies is looked at, of those at which the lowest setting is clear of the noise; where that shows
+/// nothing, the strongest tenth, at a level that hardly ever speaks by chance. Each sweep counts once, with its mean over these frequencies: offsets that a sweep
 /// shares over frequency are not averaged away. Limits by Welch's t.
 /// </remarks>
 internal static class LinearityEstimator
 {
-    private const double ClearOfNoiseDb = 20;
     private static readonly Confidence Level = Confidence.NinetyFive;
 
+    // For a second look at the same sweeps.
+    private static readonly Confidence Strict = new(0.999);
+
     /// <summary>The curve; null where fewer than two levels were taken on the common grid, or none is clear of the noise.</summary>
-    public static LinearityCurve? Of(AlignedCampaign campaign, NoiseFloor? floor)
+    /// <param name="campaign">The sweeps.</param>
+    /// <param name="floor">The floor; null where none is known.</param>
+    /// <param name="campaignDbm">Source level stated for the whole campaign in dBm; null where none is.</param>
+    public static LinearityCurve? Of(AlignedCampaign campaign, NoiseFloor? floor, double? campaignDbm = null)
     {
-        var levels = SetAsideSweeps.OnGrid(campaign, SweepRole.Linearity)
-            .Where(s => s.Sweep.SourceDbm is not null)
-            .GroupBy(s => s.Sweep.SourceDbm!.Value).OrderBy(g => g.Key)
-            .Select(g => (Source: g.Key, Sweeps: g.Select(s => s.Levels).ToArray()))
-            .ToList();
-        if (levels.Count < 2)
+        ImmutableArray<SourceLevel> levels = SourceLevel.Of(campaign, campaignDbm);
+        SourceLevel? reference = levels.FirstOrDefault(level => level.IsReference);
+        if (levels.All(level => level.IsReference) || levels[^1].Dbm <= levels[0].Dbm)
         {
             return null;
         }
 
-        int[] places = Places(levels[0].Sweeps, levels[^1].Sweeps, floor);
-        return places.Length == 0 ? null : new LinearityCurve { Steps = [.. levels.Skip(1).Select(high => Step(levels[0], high, places))], Confidence = Level };
+        // One a level; linearity sweeps go before reference sweeps of the same.
+        SourceLevel[] steps = [.. levels.DistinctBy(level => level.Dbm)];
+        var places = new LinearityPlaces(steps[0], steps[^1], floor);
+        return !places.Any ? null : Marked(new Compared(steps, reference, places, floor));
     }
 
-    private static int[] Places(double[][] lowest, double[][] highest, NoiseFloor? floor)
+    private static LinearityCurve Marked(Compared seen)
     {
-        int[] clear = [.. Enumerable.Range(0, lowest[0].Length).Where(f => floor is null || (!floor.Ambient[f] && lowest.Average(s => s[f]) > floor.LevelDb[f] + ClearOfNoiseDb))];
-        // By both settings alike: chosen by one, its own scatter would look like a step.
-        double[] both = [.. clear.Select(f => lowest.Average(s => s[f]) + highest.Average(s => s[f]))];
-        double middle = both.Length == 0 ? 0 : Sample.Median(both);
-        return [.. clear.Where((_, i) => both[i] >= middle)];
+        LinearityStep[] steps = [.. seen.Steps.Skip(1).Select(high => Step(seen.Lowest, high, seen.Places))];
+        int own = Array.FindIndex(seen.Steps, level => ReferenceEquals(level, seen.Reference)) - 1;
+        LinearityStep? toReference = own >= 0 ? steps[own]
+            : seen.Reference is { } high && high.Dbm > seen.Lowest.Dbm ? Step(seen.Lowest, high, new LinearityPlaces(seen.Lowest, high, seen.Floor)) : null;
+        return new LinearityCurve
+        {
+            Steps = [.. steps],
+            Confidence = Level,
+            ReferenceDbm = seen.Reference?.Dbm,
+            Reference = toReference,
+            OverloadedFromDb = Onset(seen, steps, toReference),
+        };
     }
 
-    private static LinearityStep Step((double Source, double[][] Sweeps) low, (double Source, double[][] Sweeps) high, int[] places)
+    // The reference sweeps themselves tell best. Else a receiver that falls short at a level no higher than theirs does so at theirs as well.
+    private static double? Onset(Compared seen, LinearityStep[] steps, LinearityStep? toReference)
     {
-        double[] Means(double[][] sweeps) => [.. sweeps.Select(s => Sample.Mean([.. places.Select(f => s[f])]))];
-        double[] lows = Means(low.Sweeps);
-        double[] highs = Means(high.Sweeps);
-        double shortfall = high.Source - low.Source - (Sample.Mean(highs) - Sample.Mean(lows));
-        Interval? interval = lows.Length < 2 || highs.Length < 2 ? null : Limits(shortfall, lows, highs);
-        return new LinearityStep(low.Source, high.Source, shortfall, interval, lows.Length, highs.Length, places.Length);
+        SourceLevel? high = toReference is { IsShort: true } ? seen.Reference
+            : seen.Steps.Skip(1).Where((level, i) => steps[i].IsShort && level.Dbm <= seen.Reference?.Dbm).LastOrDefault();
+        if (high is null)
+        {
+            return null;
+        }
+
+        int[] rising = new LinearityPlaces(seen.Lowest, high, seen.Floor).Rising;
+        return OverloadOnset.Of(seen.Lowest, high, rising, Tolerance(seen.Reference!, rising));
     }
 
-    private static Interval Limits(double shortfall, double[] lows, double[] highs)
+    // Half the standard error of the difference of the reference and a covered level that repeats as well: an interval that is off by less still holds in 92 of 100.
+    private static double Tolerance(SourceLevel reference, int[] places) =>
+        Math.Min(LinearityStep.WorthTellingDb, Math.Sqrt(2 * reference.ErrorSquare(places))) / 2;
+
+    private static LinearityStep Step(SourceLevel low, SourceLevel high, LinearityPlaces places)
+    {
+        LinearityStep half = Over(low, high, places.UpperHalf, Level);
+        return !half.IsShort && Over(low, high, places.Strongest, Strict) is { IsShort: true, Interval: not null } ? Over(low, high, places.Strongest, Level) : half;
+    }
+
+    private static LinearityStep Over(SourceLevel low, SourceLevel high, int[] places, Confidence level)
+    {
+        double[] lows = Means(low, places);
+        double[] highs = Means(high, places);
+        double shortfall = high.Dbm - low.Dbm - (Sample.Mean(highs) - Sample.Mean(lows));
+        Interval? interval = lows.Length < 2 || highs.Length < 2 ? null : Limits(shortfall, lows, highs, level);
+        return new LinearityStep(low.Dbm, high.Dbm, shortfall, interval, lows.Length, highs.Length, places.Length);
+    }
+
+    private static double[] Means(SourceLevel level, int[] places) => [.. level.Sweeps.Select(s => Sample.Mean([.. places.Select(f => s[f])]))];
+
+    private static Interval Limits(double shortfall, double[] lows, double[] highs, Confidence level)
     {
         ReadOnlySpan<Contribution> parts = [Mean(lows), Mean(highs)];
         double freedom = WelchSatterthwaite.DegreesOfFreedom(parts);
-        double half = StudentT.Quantile(Level.TwoSidedQuantile, freedom) * WelchSatterthwaite.Combined(parts);
+        double half = StudentT.Quantile(level.TwoSidedQuantile, freedom) * WelchSatterthwaite.Combined(parts);
         return new Interval(shortfall - half, shortfall + half);
     }
 
     private static Contribution Mean(double[] values) => new(Sample.StandardDeviation(values) / Math.Sqrt(values.Length), values.Length - 1);
+
+    /// <summary>What is compared: the source levels, one after another, and the reference's own.</summary>
+    private sealed record Compared(SourceLevel[] Steps, SourceLevel? Reference, LinearityPlaces Places, NoiseFloor? Floor)
+    {
+        public SourceLevel Lowest => Steps[0];
+    }
 }

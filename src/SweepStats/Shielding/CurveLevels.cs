@@ -40,14 +40,6 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
         return ReadingEstimator.All(floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)], floor?.HalfWidthDb ?? 0, confidence, readings);
     }
 
-    /// <summary>Ends of the two-sided interval at a frequency, for any confidence; the upper one is infinite where the floor hides it or a transmitter is in it.</summary>
-    public (double Low, double High) Ends(int f, ImmutableArray<ReadingEstimator> estimators, bool ambient)
-    {
-        bool plain = floor is null || ambient;
-        EnvelopeLimits limits = EnvelopeLimits.Of(this[f], estimators, !plain, repeated: false);
-        return (limits.LowDb, plain ? double.PositiveInfinity : limits.HighDb);
-    }
-
     // A single sweep shows no scatter; noise scatters it all the same, by as much as the floor tells.
     private RepeatedLevel Level(RepeatedLevels levels, int f)
     {

@@ -11,7 +11,6 @@ internal sealed class OneSidedLimits(ShieldingCurve curve)
 
     public (double Low, double High) At(int f, double level)
     {
-        ShieldingReading reading = curve.Readings[f];
         if (curve.Levels is null)
         {
             return (double.NegativeInfinity, double.PositiveInfinity);
@@ -23,7 +22,7 @@ internal sealed class OneSidedLimits(ShieldingCurve curve)
             _estimators.Add(level, estimators);
         }
 
-        (double low, double high) = curve.Levels.Ends(f, estimators, reading.Evidence.Ambient);
-        return (low, reading is ShieldingReading.Measured ? high : double.PositiveInfinity);
+        (double low, double high) = curve.Ends(f, estimators);
+        return (low, high);
     }
 }

@@ -16,7 +16,7 @@ public enum ShieldingState
     /// <summary>The floor hides how much more the specimen shields: a lower bound only.</summary>
     Capped,
 
-    /// <summary>The receiver was overloaded; nothing can be said.</summary>
+    /// <summary>The receiver was overloaded: a lower bound where the reference alone reads too low, nothing where the covered level does.</summary>
     Overloaded,
 
     /// <summary>No floor is known: whether the reading is capped cannot be seen.</summary>
@@ -107,8 +107,8 @@ public abstract record ShieldingReading
     /// <param name="Shielding">Estimate with interval.</param>
     public sealed record Measured(ShieldingState State, ReadingEvidence Evidence, ShieldingEstimate Shielding) : ShieldingReading(State, Evidence);
 
-    /// <summary>Known only from below: the floor hides the rest, or nobody knows the floor.</summary>
-    /// <param name="State">Capped or no-floor.</param>
+    /// <summary>Known only from below: the floor hides the rest, nobody knows the floor, or the reference reads too low.</summary>
+    /// <param name="State">Capped, no-floor or overloaded.</param>
     /// <param name="Evidence">What it rests on; without repeats (no standard uncertainty) the bound allows for noise alone.</param>
     /// <param name="Bound">The shielding is at least this much, with the confidence of one side of the interval.</param>
     public sealed record AtLeast(ShieldingState State, ReadingEvidence Evidence, Decibels Bound) : ShieldingReading(State, Evidence);

@@ -104,8 +104,8 @@ public sealed class BandEstimatorTests
     [Fact]
     public void ASharedSweepOffsetIsNotAveragedAwayOverFrequency()
     {
-        // One offset of 1 dB a sweep, no other scatter: the mean over 61 frequencies is as uncertain as a single frequency.
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { SweepDeviationDb = 1, ScatterDb = 0, Looks = 10_000, FloorDbm = -200 });
+        // One offset of 1 dB a sweep, no other scatter: the mean over 61 frequencies is as uncertain as a single frequency. Without ripple it would be a flat top.
+        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { SweepDeviationDb = 1, ScatterDb = 0, ReferenceRippleDb = 3, Looks = 10_000, FloorDbm = -200 });
         BandFigure mean = result.Bands[0].MeanDb;
         double single = ((SweepStats.Shielding.ShieldingReading.Measured)result.Curves[0].Readings[0]).Shielding.High.Value - result.Curves[0].Readings.OfType<SweepStats.Shielding.ShieldingReading.Measured>().First().Shielding.Low.Value;
         Assert.InRange((mean.High!.Value - mean.Low!.Value) / single, 0.97, 1.03);

@@ -65,12 +65,14 @@ public sealed class NumbersUntouchedTests
         Repeats = result.Repeats,
         OddRepeats = result.OddRepeats,
         Drifts = result.Drifts,
+        Clipping = result.Clipping,
         Linearity = result.Linearity,
         Curves = result.Curves,
         Averaging = result.Plan.Averaging,
         Rule = result.Plan.Rule,
         Margin = result.Plan.Margin,
         Setup = result.Plan.Setup,
+        SourceDbm = result.Plan.SourceDbm,
         MaximumInputDbm = result.Plan.MaximumInputDbm,
     };
 

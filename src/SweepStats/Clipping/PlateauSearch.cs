@@ -1,6 +1,7 @@
+using System.Collections.Immutable;
 using SweepStats.Alignment;
 
-namespace SweepStats.Checks;
+namespace SweepStats.Clipping;
 
 /// <summary>Finds frequencies at which sweeps stand at their highest level, one beside the other, as those of an overloaded receiver do.</summary>
 /// <remarks>
@@ -12,7 +13,6 @@ internal static class PlateauSearch
     /// <summary>Fewest neighbouring frequencies that make a plateau.</summary>
     public const int Shortest = 3;
 
-    private const double Same = 1e-6;
     private const double ByChance = 1e-3;
 
     // The flat top of a smooth curve on a stepped display is 2.7 times as long as the step before it (half-lengths √½ and √1½ − √½ of a parabola); twice that is none.
@@ -21,47 +21,30 @@ internal static class PlateauSearch
     /// <summary>How many sweeps are most of them.</summary>
     public static int Most(SweepBlock block) => (block.SweepCount / 2) + 1;
 
-    /// <summary>Whether each frequency belongs to a plateau in most of the sweeps.</summary>
+    /// <summary>The flat tops that most of the sweeps share.</summary>
     /// <param name="block">The sweeps.</param>
     /// <param name="others">Other sweeps of the same receiver: where every reading is stuck, they alone show how often its display makes neighbours agree.</param>
-    public static bool[] Find(SweepBlock block, IEnumerable<SweepBlock> others)
+    public static Plateau Find(SweepBlock block, IEnumerable<SweepBlock> others)
     {
         int most = Most(block);
-        double[] tops = [.. Enumerable.Range(0, block.SweepCount).Select(j => Top(block[j]))];
-        bool[] stuck = [.. Enumerable.Range(0, block.PointCount).Select(f => Enumerable.Range(0, block.SweepCount).Count(j => block[j][f] >= tops[j] - Same) >= most)];
+        double[] tops = [.. Enumerable.Range(0, block.SweepCount).Select(j => TopLevel.Of(block[j]))];
+        bool IsStuck(int j, int f) => TopLevel.IsSame(block[j][f], tops[j]);
+        bool[] stuck = [.. Enumerable.Range(0, block.PointCount).Select(f => Enumerable.Range(0, block.SweepCount).Count(j => IsStuck(j, f)) >= most)];
         double agree = Array.TrueForAll(stuck, s => s)
             ? others.Select(other => NeighboursAgree(other, new bool[stuck.Length])).DefaultIfEmpty(1).Min()
             : NeighboursAgree(block, stuck);
-        var found = new bool[stuck.Length];
-        for (int start = 0; start < stuck.Length; start++)
-        {
-            int length = 0;
-            while (start + length < stuck.Length && stuck[start + length])
-            {
-                length++;
-            }
-
-            if (length >= Shortest && block.PointCount * Math.Pow(agree, (length - 1) * most) < ByChance && length >= LongerThanSteps * LongestStepBeside(block, start, length) - 3)
-            {
-                found.AsSpan(start, length).Fill(true);
-            }
-
-            start += length;
-        }
-
-        return found;
+        FlatRun[] flat = [.. FlatRun.Of(stuck).Where(run => IsPlateau(block, run, agree))];
+        IEnumerable<double> levels = from run in flat
+                                     from f in Enumerable.Range(run.Start, run.Length)
+                                     from j in Enumerable.Range(0, block.SweepCount)
+                                     where IsStuck(j, f)
+                                     select tops[j];
+        return flat.Length == 0 ? Plateau.None : new Plateau([.. levels.Distinct()], flat.Max(run => run.Length));
     }
 
-    private static double Top(ReadOnlySpan<double> levels)
-    {
-        double top = double.NegativeInfinity;
-        foreach (double level in levels)
-        {
-            top = Math.Max(top, level);
-        }
-
-        return top;
-    }
+    private static bool IsPlateau(SweepBlock block, FlatRun run, double agree) =>
+        run.Length >= Shortest && block.PointCount * Math.Pow(agree, (run.Length - 1) * Most(block)) < ByChance
+        && run.Length >= LongerThanSteps * LongestStepBeside(block, run.Start, run.Length) - 3;
 
     // One equal pair is granted, so that no display counts as free of them.
     private static double NeighboursAgree(SweepBlock block, bool[] stuck)
@@ -76,7 +59,7 @@ internal static class PlateauSearch
                 if (!stuck[f] || !stuck[f - 1])
                 {
                     pairs++;
-                    equal += Math.Abs(levels[f] - levels[f - 1]) <= Same ? 1 : 0;
+                    equal += TopLevel.IsSame(levels[f], levels[f - 1]) ? 1 : 0;
                 }
             }
         }
@@ -99,11 +82,42 @@ internal static class PlateauSearch
     private static int Step(ReadOnlySpan<double> levels, int from, int direction)
     {
         int length = 0;
-        for (int f = from; f >= 0 && f < levels.Length && Math.Abs(levels[f] - levels[from]) <= Same; f += direction)
+        for (int f = from; f >= 0 && f < levels.Length && TopLevel.IsSame(levels[f], levels[from]); f += direction)
         {
             length++;
         }
 
         return length;
+    }
+
+    private readonly record struct FlatRun(int Start, int Length)
+    {
+        public static IEnumerable<FlatRun> Of(bool[] stuck)
+        {
+            for (int start = 0; start < stuck.Length; start++)
+            {
+                int length = 0;
+                while (start + length < stuck.Length && stuck[start + length])
+                {
+                    length++;
+                }
+
+                if (length > 0)
+                {
+                    yield return new FlatRun(start, length);
+                }
+
+                start += length;
+            }
+        }
+    }
+
+    /// <summary>Flat tops of a block of sweeps.</summary>
+    /// <param name="Levels">Levels at which sweeps stand in them.</param>
+    /// <param name="Longest">Neighbouring frequencies in the longest; 0 where there is none.</param>
+    public sealed record Plateau(ImmutableArray<double> Levels, int Longest)
+    {
+        /// <summary>None.</summary>
+        public static Plateau None { get; } = new([], 0);
     }
 }

@@ -2,7 +2,7 @@ using MathNet.Numerics.Distributions;
 using SweepStats.Alignment;
 using SweepStats.Statistics;
 
-namespace SweepStats.Checks;
+namespace SweepStats.Clipping;
 
 /// <summary>Finds a highest level at which more readings stand to the last digit than the levels just below it let expect: the receiver shows no more.</summary>
 /// <remarks>
@@ -16,41 +16,31 @@ internal static class TiedTops
     public const int Fewest = 4;
 
     private const double ByChance = 1e-4;
-    private const double Same = 1e-6;
     private const double ScatterInSteps = 5;
 
     // Levels that share no step carry digits enough that two agree by chance only.
     private const double UnseenStep = 1e-4;
 
-    /// <summary>Frequencies at which some sweep stands at the highest level of all; none where that level is no limit.</summary>
-    public static bool[] Find(SweepBlock block)
+    /// <summary>The highest level of all where it is a limit; null where it is none.</summary>
+    public static double? Limit(SweepBlock block)
     {
-        var tied = new bool[block.PointCount];
         double[] levels = [.. Enumerable.Range(0, block.SweepCount).SelectMany(j => block[j].ToArray())];
         double top = levels.Max();
-        int at = levels.Count(l => l >= top - Same);
+        int at = levels.Count(l => TopLevel.IsSame(l, top));
         if (at < Fewest)
         {
-            return tied;
+            return null;
         }
 
         double scatter = Scatter(block);
         double steps = scatter / Math.Max(DisplayStep.Of(block), UnseenStep);
         if (steps < ScatterInSteps)
         {
-            return tied;
+            return null;
         }
 
-        int below = levels.Count(l => l < top - Same && l >= top - scatter);
-        if (1 - Poisson.CDF((below + 1) / steps, at - 1) < ByChance)
-        {
-            for (int f = 0; f < tied.Length; f++)
-            {
-                tied[f] = Enumerable.Range(0, block.SweepCount).Any(j => block[j][f] >= top - Same);
-            }
-        }
-
-        return tied;
+        int below = levels.Count(l => !TopLevel.IsSame(l, top) && l >= top - scatter);
+        return 1 - Poisson.CDF((below + 1) / steps, at - 1) < ByChance ? top : null;
     }
 
     /// <summary>Standard deviation of a reading about its neighbours or repeats, in dB: about as much as clipping takes from the readings that it meets.</summary>

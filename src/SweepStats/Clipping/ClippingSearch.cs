@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Quantities;
+
+namespace SweepStats.Clipping;
+
+/// <summary>Finds the readings of reference and covered sweeps that the receiver, or its display, cuts off from above.</summary>
+/// <remarks>
+/// Each block is asked for a flat top first (<see cref="PlateauSearch"/>), then for more ties at its highest level than chance allows (<see cref="TiedTops"/>).
+/// The receiver is the same for all: a block whose highest level is a limit that another one shows is cut off there too, however few of its readings reach it.
+/// </remarks>
+internal static class ClippingSearch
+{
+    public static CampaignClipping In(AlignedCampaign campaign)
+    {
+        SweepBlock[] blocks = [campaign.Reference, .. campaign.Covered.Select(c => c.Block)];
+        ClippedReadings[] own = [.. blocks.Select(b => Own(b, campaign))];
+        double[] limits = [.. own.Where(c => c.Kind != ClippingKind.None).Select(c => c.LevelDb)];
+        ImmutableArray<ClippedReadings> found =
+        [
+            .. own.Zip(blocks, (c, b) => c.Kind == ClippingKind.None && TopLevel.IsAmong(limits, Highest(b)) ? ClippedReadings.At(ClippingKind.Shared, b, [Highest(b)]) : c),
+        ];
+        return new CampaignClipping(found[0], found[1..]);
+    }
+
+    private static ClippedReadings Own(SweepBlock block, AlignedCampaign campaign)
+    {
+        PlateauSearch.Plateau flat = IsNormalised(block, campaign.Scale) ? PlateauSearch.Plateau.None : PlateauSearch.Find(block, Others(campaign, block));
+        return flat.Longest > 0 ? ClippedReadings.At(ClippingKind.Wide, block, flat.Levels, flat.Longest)
+            : TiedTops.Limit(block) is { } top ? ClippedReadings.At(ClippingKind.Tied, block, [top])
+            : ClippedReadings.None;
+    }
+
+    // A reference that the analyser has divided by itself is 0 dB everywhere, and no receiver's limit.
+    private static bool IsNormalised(SweepBlock block, LevelScale scale) =>
+        scale == LevelScale.DecibelRatio && Enumerable.Range(0, block.SweepCount).All(j => block[j].IndexOfAnyExcept(0.0) < 0);
+
+    private static IEnumerable<SweepBlock> Others(AlignedCampaign campaign, SweepBlock block) =>
+        campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Append(campaign.Floor).OfType<SweepBlock>().Where(other => !ReferenceEquals(other, block));
+
+    private static double Highest(SweepBlock block) => Enumerable.Range(0, block.SweepCount).Max(j => TopLevel.Of(block[j]));
+}
