@@ -27,7 +27,8 @@ public static class Analysis
         ArgumentNullException.ThrowIfNull(campaign);
         ArgumentNullException.ThrowIfNull(plan);
         AlignedCampaign aligned = Aligner.Align(campaign, plan.Band);
-        NoiseFloor? floor = Floor(aligned, plan);
+        AveragingInUse averaging = AveragingChoice.Of(aligned, plan.Averaging);
+        NoiseFloor? floor = Floor(aligned, plan, averaging.Averaging);
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
@@ -42,7 +43,7 @@ public static class Analysis
             Drifts = drifts,
             Linearity = linearity,
             Curves = curves,
-            Averaging = plan.Averaging,
+            Averaging = averaging,
             Rule = plan.Rule,
             Margin = plan.Margin,
             Setup = plan.Setup,
@@ -55,6 +56,7 @@ public static class Analysis
             Title = campaign.Title,
             Plan = plan,
             Campaign = aligned,
+            Averaging = averaging,
             Floor = floor,
             Repeats = repeats,
             OddRepeats = odd,
@@ -71,16 +73,16 @@ public static class Analysis
         };
     }
 
-    private static NoiseFloor? Floor(AlignedCampaign campaign, AnalysisPlan plan)
+    private static NoiseFloor? Floor(AlignedCampaign campaign, AnalysisPlan plan, Averaging averaging)
     {
         if (campaign.Floor is { } sweeps)
         {
-            NoiseFloor floor = NoiseFloorEstimator.Estimate(sweeps, plan.Averaging);
+            NoiseFloor floor = NoiseFloorEstimator.Estimate(sweeps, averaging);
             double shift = BandwidthShift.Db(campaign);
             return shift == 0 ? floor : floor with { LevelDb = [.. floor.LevelDb.Select(level => level + shift)], BandwidthShiftDb = shift };
         }
 
-        return plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, campaign.Grid.Count, plan.Averaging) : null;
+        return plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, campaign.Grid.Count, averaging) : null;
     }
 
     // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.

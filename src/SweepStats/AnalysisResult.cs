@@ -25,6 +25,9 @@ public sealed record AnalysisResult
     /// <summary>The sweeps on their common grid.</summary>
     public required AlignedCampaign Campaign { get; init; }
 
+    /// <summary>How the receiver is taken to average, and where that is known from.</summary>
+    public required AveragingInUse Averaging { get; init; }
+
     /// <summary>The floor; null where none was taken or declared.</summary>
     public required NoiseFloor? Floor { get; init; }
 

@@ -5,6 +5,7 @@ using SweepStats.Checks;
 using SweepStats.Floor;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
+using SweepStats.Sweeps;
 using Xunit;
 
 namespace SweepStats.Tests.Checks;
@@ -37,7 +38,7 @@ public sealed class NumbersUntouchedTests
             AnalysisResult result = step.Before.Analysed();
             AnalysisPlan plan = step.Before.Stated;
             AlignedCampaign aligned = Aligner.Align(step.Before.Campaign, plan.Band);
-            NoiseFloor? floor = FloorOf(aligned, plan);
+            NoiseFloor? floor = FloorOf(aligned, plan, result.Averaging.Averaging);
             var estimator = new ShieldingEstimator(aligned, floor, plan.Confidence, plan.Uncertainties);
             AnalysisResult bare = result with { Campaign = aligned, Floor = floor, Curves = [.. aligned.Covered.Select(estimator.Estimate)] };
             Assert.True(Numbers(result, result.Bands) == Numbers(bare, BandsOf(bare)), step.Name);
@@ -63,16 +64,16 @@ public sealed class NumbersUntouchedTests
         Drifts = result.Drifts,
         Linearity = result.Linearity,
         Curves = result.Curves,
-        Averaging = result.Plan.Averaging,
+        Averaging = result.Averaging,
         Rule = result.Plan.Rule,
         Margin = result.Plan.Margin,
         Setup = result.Plan.Setup,
         MaximumInputDbm = result.Plan.MaximumInputDbm,
     };
 
-    private static NoiseFloor? FloorOf(AlignedCampaign aligned, AnalysisPlan plan) =>
-        aligned.Floor is { } sweeps ? NoiseFloorEstimator.Estimate(sweeps, plan.Averaging)
-            : plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, aligned.Grid.Count, plan.Averaging) : null;
+    private static NoiseFloor? FloorOf(AlignedCampaign aligned, AnalysisPlan plan, Averaging averaging) =>
+        aligned.Floor is { } sweeps ? NoiseFloorEstimator.Estimate(sweeps, averaging)
+            : plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, aligned.Grid.Count, averaging) : null;
 
     private static BandStatement[] BandsOf(AnalysisResult result) =>
         [.. result.Curves.Select(c => BandEstimator.State(c, result.Campaign.Grid, result.Plan.Rule, result.Plan.Confidence))];
