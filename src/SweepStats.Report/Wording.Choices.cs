@@ -15,7 +15,7 @@ public static partial class Wording
     {
         AnalysisPlan plan = result.Plan;
         yield return ["Confidence", Level(plan.Confidence), "Level of all intervals and bounds"];
-        yield return ["Averaging of the receiver", Averages(plan.Averaging), "Decides how noise adds to a level near the floor"];
+        yield return ["Averaging of the receiver", Averages(result.Averaging), "Decides how noise adds to a level near the floor"];
         yield return ["Analysed band", plan.Band is { } band ? Band(band) : $"all: {Band(result.Campaign.Grid.Band)}", "Frequencies shared by all sweeps"];
         yield return ["Requirement", plan.Requirement is { } r ? Required(r, result.Campaign.Grid) : "none stated", "Shielding asked for"];
         if (plan.Rule is { } rule)
@@ -77,6 +77,13 @@ public static partial class Wording
         yield return ["Level", Span(floor.LevelDb, result.Campaign.Scale), "Log mean of noise readings, lowest to highest over frequency"];
         foreach (DetectorNoise noise in floor.Noise)
         {
+            if (noise.Kept != KeptLook.Average)
+            {
+                yield return ["Looks of which one is kept", noise.Kept == KeptLook.Highest ? $"the highest of {Looks(noise.Looks)}" : $"the lowest of up to {Looks(noise.Looks)}",
+                    noise.Kept == KeptLook.Highest ? "As many as scatter like the floor readings" : "Nothing shows how many; so many are reckoned with"];
+                continue;
+            }
+
             yield return ["Looks averaged in power", Looks(noise.Looks), "Independent looks in one reading, as the scatter shows or the averaging says"];
             if (noise.LogAverages != 1)
             {
@@ -113,11 +120,20 @@ public static partial class Wording
     /// <summary>A scatter in dB with two decimals; what would print as nothing is "below 0.01 dB".</summary>
     internal static string Small(double decibels) => decibels < 0.005 ? "below 0.01 dB" : Exact(Math.Round(decibels, 2), "dB");
 
+    private static string Averages(AveragingInUse averaging) => Averages(averaging.Averaging) + averaging.Source switch
+    {
+        AveragingSource.Files => ", as the files state",
+        AveragingSource.Recognised => ", as the floor readings show",
+        _ => string.Empty,
+    };
+
     private static string Averages(Averaging averaging) => averaging switch
     {
         Averaging.Power => "power (RMS)",
         Averaging.Log => "log (dB values)",
         Averaging.Sample => "one look a reading",
+        Averaging.Peak => "none: the highest of several looks is kept",
+        Averaging.Lowest => "none: the lowest of several looks is kept",
         _ => "not stated: intervals hold for power and for log averaging",
     };
 

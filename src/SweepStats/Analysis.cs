@@ -31,8 +31,9 @@ public static class Analysis
         ArgumentNullException.ThrowIfNull(plan);
         AlignedCampaign read = Aligner.Align(campaign, plan.Band);
         FloorHistory? history = FloorHistory.Of(read, plan.FloorTaking == SweepTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
-        var split = FloorAndLeakage.Of(read, plan.Averaging, plan.SameLeakage);
-        (AlignedCampaign aligned, NoiseFloor? measured) = (split.Campaign, Floor(split, history, plan));
+        AveragingInUse averaging = AveragingChoice.Of(read, plan.Averaging);
+        var split = FloorAndLeakage.Of(read, averaging.Averaging, plan.SameLeakage);
+        (AlignedCampaign aligned, NoiseFloor? measured) = (split.Campaign, Floor(split, history, plan.DeclaredFloorDb, averaging.Averaging));
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, measured);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
@@ -58,7 +59,7 @@ public static class Analysis
             Clipping = clipping,
             Linearity = linearity,
             Curves = curves,
-            Averaging = plan.Averaging,
+            Averaging = averaging,
             Rule = plan.Rule,
             Margin = plan.Margin,
             Setup = plan.Setup,
@@ -72,6 +73,7 @@ public static class Analysis
             Title = campaign.Title,
             Plan = plan,
             Campaign = aligned,
+            Averaging = averaging,
             Floor = floor,
             History = history,
             Doubts = doubts,
@@ -79,6 +81,7 @@ public static class Analysis
             Repeats = repeats,
             OddRepeats = odd,
             Drifts = drifts,
+            Timing = timing,
             Clipping = clipping,
             Linearity = linearity,
             Curves = curves,
@@ -92,11 +95,11 @@ public static class Analysis
         };
     }
 
-    private static NoiseFloor? Floor(FloorAndLeakage split, FloorHistory? history, AnalysisPlan plan)
+    private static NoiseFloor? Floor(FloorAndLeakage split, FloorHistory? history, double? declaredDb, Averaging averaging)
     {
         if (split.Floor is not { } floor)
         {
-            return plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, split.Campaign.Grid.Count, plan.Averaging) : null;
+            return declaredDb is { } level ? NoiseFloorEstimator.Declare(level, split.Campaign.Grid.Count, averaging) : null;
         }
 
         double shift = BandwidthShift.Db(split.Campaign);

@@ -15,7 +15,10 @@ public sealed record AnalysisPlan
     /// <summary>Level of all intervals; 95 % is what laboratory reports name.</summary>
     public Confidence Confidence { get; init; } = Confidence.NinetyFive;
 
-    /// <summary>How the receiver averages; unknown unless stated, and then the intervals are the envelope of power and log averaging.</summary>
+    /// <summary>
+    /// How the receiver averages, as the campaign states it; unknown unless stated. What the analysis uses follows from it, from what the files state and from
+    /// what the floor shows; where nothing tells, the intervals are the envelope of power and log averaging.
+    /// </summary>
     public Averaging Averaging { get; init; } = Averaging.Unknown;
 
     /// <summary>Band to analyse; all frequencies unless stated.</summary>

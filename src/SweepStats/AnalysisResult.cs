@@ -28,6 +28,9 @@ public sealed record AnalysisResult
     /// <summary>The sweeps on their common grid.</summary>
     public required AlignedCampaign Campaign { get; init; }
 
+    /// <summary>How the receiver is taken to average, and where that is known from.</summary>
+    public required AveragingInUse Averaging { get; init; }
+
     /// <summary>The floor; null where none was taken or declared.</summary>
     public required NoiseFloor? Floor { get; init; }
 
@@ -51,6 +54,9 @@ public sealed record AnalysisResult
 
     /// <summary>Readings of reference and covered sweeps that are cut off from above.</summary>
     public required CampaignClipping Clipping { get; init; }
+
+    /// <summary>When the reference was taken, beside the covered sweeps.</summary>
+    public required ReferenceTiming Timing { get; init; }
 
     /// <summary>How far the receiver follows the source; null where linearity and reference sweeps do not show two source levels clear of the noise.</summary>
     public required LinearityCurve? Linearity { get; init; }

@@ -7,9 +7,6 @@ namespace SweepStats.Budgets;
 /// <summary>Uncertainty budget of the shielding at one frequency.</summary>
 internal sealed class ReadingBudget
 {
-    // Closer to the floor the slope of the noise correction grows without bound.
-    private const double LeastRiseDb = 0.05;
-
     private readonly ShieldingCurve _curve;
     private readonly CurveLevels _levels;
     private readonly ImmutableArray<StatedError> _errors;
@@ -50,8 +47,8 @@ internal sealed class ReadingBudget
             inputs.Stated(error);
         }
 
-        bool sloped = plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= LeastRiseDb;
-        return new ShieldingBudget(new ShieldingModel(plain ? null : way.Noise, leakage > 0, _errors).Shielding, inputs.Inputs, inputs.Lines, sloped, reading.Evidence.DegreesOfFreedom ?? double.PositiveInfinity)
+        bool sloped = plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= way.Noise.LeastRiseDb + SignalInNoise.LeastRiseDb;
+        return new ShieldingBudget(new ShieldingModel(plain ? null : way.Law, leakage > 0, _errors).Shielding, inputs.Inputs, inputs.Lines, sloped, reading.Evidence.DegreesOfFreedom ?? double.PositiveInfinity)
         {
             Name = _curve.Name,
             At = reading.Evidence.At,

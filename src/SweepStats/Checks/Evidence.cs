@@ -52,8 +52,8 @@ public sealed record Evidence
     /// <summary>Shielding of each specimen.</summary>
     public required ImmutableArray<ShieldingCurve> Curves { get; init; }
 
-    /// <summary>How the receiver averages.</summary>
-    public required Averaging Averaging { get; init; }
+    /// <summary>How the receiver is taken to average, and where that is known from.</summary>
+    public required AveragingInUse Averaging { get; init; }
 
     /// <summary>Shielding asked for and how sure a statement has to be; null where nothing is asked.</summary>
     public required DecisionRule? Rule { get; init; }

@@ -32,12 +32,13 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
         double noiseVariance = noise.LogStandardDeviation * noise.LogStandardDeviation / readings;
         double critical = noise.CriticalRise(readings, confidence.TwoSidedQuantile);
         double floorReach = floorError.StandardUncertainty == 0 ? 0 : StudentQuantile.Of(confidence.TwoSidedQuantile).At(floorError.DegreesOfFreedom) * floorError.StandardUncertainty;
-        double rise = 0.5;
+        double least = noise.LeastRiseDb;
+        double rise = least + 0.5;
         for (int step = 0; step < 60; step++)
         {
             double slope = Slope(rise);
             double error = Math.Sqrt(noiseVariance + (slope * slope * signalDeviation * signalDeviation / units));
-            double needed = Math.Max(
+            double needed = least + Math.Max(
                 Math.Sqrt((delta * delta * error * error) + (floorReach * floorReach)),
                 Math.Sqrt((critical * critical) + (floorReach * floorReach)) + (z * error));
             if (Math.Abs(needed - rise) < 1e-6)
@@ -48,13 +49,13 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
             rise = (rise + needed) / 2;
         }
 
-        return noise.SnrInDecibels(rise);
+        return noise.StrongestSnrInDecibels(rise);
     }
 
     // How much of a signal's scatter the reading shows. Read off the tabled inverse: the curve itself costs a hundred times more, and this stands in a loop.
     private double Slope(double rise)
     {
-        double step = Math.Min(0.01, rise / 8);
+        double step = Math.Min(0.01, (rise - noise.LeastRiseDb) / 8);
         return 2 * step / (noise.SnrInDecibels(rise + step) - noise.SnrInDecibels(rise - step));
     }
 

@@ -6,8 +6,11 @@ namespace SweepStats.Floor;
 /// How a detector shows a steady signal in Gaussian noise on a dB scale: power averaged over <see cref="Looks"/> independent looks, and
 /// <see cref="LogAverages"/> such values averaged in dB.
 /// </summary>
-/// <remarks>Averaging in dB leaves the means of <see cref="RiseCurve"/> as they are and shrinks the scatter.</remarks>
-public sealed class DetectorNoise
+/// <remarks>
+/// Averaging in dB leaves the means of <see cref="RiseCurve"/> as they are and shrinks the scatter. Where the highest or the lowest look is kept, a law of
+/// its own stands in for all of it (<see cref="Kept"/>).
+/// </remarks>
+public class DetectorNoise
 {
     /// <summary>dB per neper of power: 10/ln 10.</summary>
     public const double DecibelsPerNeper = 4.342944819032518;
@@ -24,21 +27,25 @@ public sealed class DetectorNoise
         ArgumentOutOfRangeException.ThrowIfNegative(logAverages - 0.5, nameof(logAverages));
         Looks = looks;
         LogAverages = logAverages;
-        LogMeanOffset = double.IsPositiveInfinity(looks) ? 0 : DecibelsPerNeper * (GammaFunctions.Digamma(looks) - Math.Log(looks));
-        _curve = new RiseCurve(looks, LogMeanOffset);
+        double offset = double.IsPositiveInfinity(looks) ? 0 : DecibelsPerNeper * (GammaFunctions.Digamma(looks) - Math.Log(looks));
+        LogMeanOffset = offset;
+        _curve = new RiseCurve(looks, offset);
     }
 
-    /// <summary>Independent looks averaged in power.</summary>
+    /// <summary>Which of its looks the detector keeps.</summary>
+    public virtual KeptLook Kept => KeptLook.Average;
+
+    /// <summary>Independent looks averaged in power; where one of several is kept, how many there are.</summary>
     public double Looks { get; }
 
     /// <summary>Values averaged in dB.</summary>
     public double LogAverages { get; }
 
     /// <summary>Log mean of noise alone minus its power mean in dB: K(ψ(M) − ln M), −2.507 dB for one look, 0 for many.</summary>
-    public double LogMeanOffset { get; }
+    public virtual double LogMeanOffset { get; }
 
     /// <summary>Standard deviation of one reading of noise alone in dB: K·√(ψ₁(M)/L), 5.570 dB for one look.</summary>
-    public double LogStandardDeviation =>
+    public virtual double LogStandardDeviation =>
         double.IsPositiveInfinity(Looks) ? 0 : DecibelsPerNeper * Math.Sqrt(GammaFunctions.Polygamma(1, Looks) / LogAverages);
 
     /// <summary>Looks that explain a standard deviation of noise readings in dB; infinity for 0 dB.</summary>
@@ -62,7 +69,7 @@ public sealed class DetectorNoise
     /// </remarks>
     /// <param name="readings">How many readings are averaged, at least 1.</param>
     /// <param name="probability">Probability of staying below, for example 0.975.</param>
-    public double CriticalRise(double readings, double probability)
+    public virtual double CriticalRise(double readings, double probability)
     {
         double averaged = LogAverages * readings;
         if (double.IsPositiveInfinity(Looks) || double.IsPositiveInfinity(averaged))
@@ -84,14 +91,14 @@ public sealed class DetectorNoise
     /// <summary>How far one reading of noise alone lies above the log mean with a small probability, in dB.</summary>
     /// <remarks>For power averages a gamma quantile, exact in the far tail; for log averages by Cornish and Fisher.</remarks>
     /// <param name="probability">Probability of staying below.</param>
-    public double HighestReading(double probability) =>
+    public virtual double HighestReading(double probability) =>
         LogAverages == 1 && double.IsFinite(Looks)
             ? (10 * Math.Log10(GammaDistribution.Quantile(Looks, probability) / Looks)) - LogMeanOffset
             : CriticalRise(1, probability);
 
     /// <summary>Variance and third cumulant of one reading of a signal in noise, in dB² and dB³; the third is negative, since readings fall deep and rise little.</summary>
     /// <param name="snrDb">Signal-to-noise ratio in dB; −∞ for noise alone.</param>
-    internal (double Variance, double Third) LogCumulants(double snrDb)
+    internal virtual (double Variance, double Third) LogCumulants(double snrDb)
     {
         if (double.IsPositiveInfinity(Looks))
         {
@@ -105,11 +112,17 @@ public sealed class DetectorNoise
 
     /// <summary>Rise of the log mean over the noise-only log mean in dB, for a signal-to-noise power ratio.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The ratio is negative or not a number.</exception>
-    public double Rise(double snr) => _curve.Rise(snr);
+    public virtual double Rise(double snr) => _curve.Rise(snr);
 
     /// <summary>Signal-to-noise ratio in dB that explains a rise in dB; −∞ for a rise of 0 or less. Error: 1e-9 dB.</summary>
-    public double SnrInDecibels(double rise) => _curve.SnrInDecibels(rise);
+    public virtual double SnrInDecibels(double rise) => _curve.SnrInDecibels(rise);
 
     /// <summary>The same by Newton to the last digits, at a hundred times the cost.</summary>
-    public double ExactSnrInDecibels(double rise) => _curve.ExactSnrInDecibels(rise);
+    public virtual double ExactSnrInDecibels(double rise) => _curve.ExactSnrInDecibels(rise);
+
+    /// <summary>The same for the strongest signal that such a rise leaves possible: another one only where a single look is kept.</summary>
+    internal virtual double StrongestSnrInDecibels(double rise) => SnrInDecibels(rise);
+
+    /// <summary>Rise in dB up to which there need be no signal at all, for means without error: 0, or a little more where a single look is kept.</summary>
+    internal virtual double LeastRiseDb => 0;
 }

@@ -24,6 +24,9 @@ public sealed record NoiseFloor
     /// <summary>How the noise reads, one for each way of averaging that has to be reckoned with: one where stated, power and log where not.</summary>
     public required ImmutableArray<DetectorNoise> Noise { get; init; }
 
+    /// <summary>Which of its looks the detector keeps in a reading.</summary>
+    public KeptLook Kept => Noise[0].Kept;
+
     /// <summary>How far the true floor may lie from <see cref="LevelDb"/> as a whole in dB, to either side, beyond its error.</summary>
     public double HalfWidthDb { get; init; }
 

@@ -23,6 +23,13 @@ public static class NoiseFloorEstimator
     public static NoiseFloor Estimate(SweepBlock floor, Averaging averaging)
     {
         ArgumentNullException.ThrowIfNull(floor);
+        (FloorScatter scatter, bool[] ambient, ImmutableArray<DetectorNoise> noise) = Split(floor, averaging);
+        return Assemble(floor, scatter, ambient, noise);
+    }
+
+    /// <summary>Tells noise from what transmits, each by what the other leaves.</summary>
+    internal static FloorSplit Split(SweepBlock floor, Averaging averaging)
+    {
         var scatter = new FloorScatter(floor);
         var ambient = new bool[floor.PointCount];
         ImmutableArray<DetectorNoise> noise = NoiseOf(averaging, scatter.Deviation(ambient));
@@ -39,7 +46,7 @@ public static class NoiseFloorEstimator
             noise = NoiseOf(averaging, scatter.Deviation(ambient));
         }
 
-        return Assemble(floor, scatter, ambient, noise);
+        return new FloorSplit(scatter, ambient, noise);
     }
 
     /// <summary>How far off a declared floor is taken to be at most: 2 dB, the same way at all frequencies.</summary>
@@ -53,7 +60,7 @@ public static class NoiseFloorEstimator
     {
         Source = FloorSource.Declared,
         SweepCount = 0,
-        Noise = averaging is Averaging.Log or Averaging.Sample ? [new DetectorNoise(1)] : [new DetectorNoise(MostLooks), new DetectorNoise(1)],
+        Noise = NoiseOf(averaging),
         ReadingDeviationDb = 0,
         SweepOffsetDeviationDb = null,
         LevelDb = [.. Enumerable.Repeat(levelDb, pointCount)],
@@ -143,6 +150,15 @@ public static class NoiseFloorEstimator
         return Math.Sqrt(Math.Max(0, (squares / (sweeps - 1)) - (deviation * deviation / scatter.Mean.Length)));
     }
 
+    // Where nothing shows the scatter both ends of what it may be are reckoned with; a kept look is taken to scatter as a single one, which asks most.
+    private static ImmutableArray<DetectorNoise> NoiseOf(Averaging averaging) => averaging switch
+    {
+        Averaging.Log or Averaging.Sample => [new DetectorNoise(1)],
+        Averaging.Peak => [HeldNoise.Highest(SingleLookScatter.Db)],
+        Averaging.Lowest => [HeldNoise.Lowest(SingleLookScatter.Db)],
+        _ => [new DetectorNoise(MostLooks), new DetectorNoise(1)],
+    };
+
     private static ImmutableArray<DetectorNoise> NoiseOf(Averaging averaging, double deviation)
     {
         double single = new DetectorNoise(1).LogStandardDeviation;
@@ -153,6 +169,8 @@ public static class NoiseFloorEstimator
             Averaging.Power => [power],
             Averaging.Log => [log],
             Averaging.Sample => [new DetectorNoise(1)],
+            Averaging.Peak => [HeldNoise.Highest(deviation)],
+            Averaging.Lowest => [HeldNoise.Lowest(deviation)],
             _ => [power, log],
         };
     }

@@ -19,6 +19,15 @@ internal static class SingleLookScatter
     /// <summary>Standard deviation of one reading of a single look, in dB.</summary>
     public static double Db { get; } = new DetectorNoise(1).LogStandardDeviation;
 
+    // Single looks scatter by 5.57 dB whatever the receiver; two looks in one reading by 3.5 dB: about half way there.
+    private const double LeastOfSingleLooks = 0.8;
+
+    /// <summary>What the readings of a measured floor have to scatter by at least to be single looks, in dB.</summary>
+    public static double Least(NoiseFloor floor) => Math.Min(LeastOfSingleLooks * Db, Limits(floor).Low);
+
+    /// <summary>A measured floor scatters by less than single looks do.</summary>
+    public static bool Contradicts(NoiseFloor floor) => floor.Source == FloorSource.Measured && floor.ReadingDeviationDb < Least(floor);
+
     /// <summary>Lowest and highest standard deviation in dB that chance explains; 0 and infinity where the floor has too few frequencies to tell.</summary>
     public static (double Low, double High) Limits(NoiseFloor floor)
     {

@@ -19,7 +19,7 @@ public static class PilotComponents
 
     /// <summary>The components of a campaign; null where its reference was not repeated, or stands nowhere 15 dB over the floor.</summary>
     /// <param name="campaign">Sweeps on their common grid.</param>
-    /// <param name="floor">The floor; null where none is known: then all frequencies count.</param>
+    /// <param name="floor">The floor; null where none is known: then all frequencies count. Of one whose detector keeps a look only the level is used.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
     public static PlanBasis? Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<UncertaintyEntry> uncertainties)
     {
@@ -34,6 +34,8 @@ public static class PilotComponents
             return null;
         }
 
+        // A detector that keeps one look does not show how an average would read, and a plan is for an average.
+        NoiseFloor? averaged = floor?.Kept == KeptLook.Average ? floor : null;
         (double? sweep, double? placement) = Covered(campaign, floor, reference);
         return new PlanBasis
         {
@@ -41,11 +43,11 @@ public static class PilotComponents
             SweepDeviationDb = Math.Sqrt(sweep ?? reference),
             PlacementDeviationDb = placement is { } variance ? Math.Sqrt(variance) : null,
             PlacementsHidden = placement is null && campaign.Covered.Any(c => c.Block.Placements().Max() > 0),
-            RangeDb = Range(campaign.Reference, floor),
-            Noise = floor?.Noise ?? [],
-            FloorError = floor is null ? Contribution.None : Middle(floor),
-            FloorFrequencies = floor is { Source: FloorSource.Measured } ? floor.LevelDb.Length : null,
-            FloorHalfWidthDb = floor?.HalfWidthDb ?? 0,
+            RangeDb = Range(campaign.Reference, averaged),
+            Noise = averaged?.Noise ?? [],
+            FloorError = averaged is null ? Contribution.None : Middle(averaged),
+            FloorFrequencies = averaged is { Source: FloorSource.Measured } ? averaged.LevelDb.Length : null,
+            FloorHalfWidthDb = averaged?.HalfWidthDb ?? 0,
             RoundingDb = campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Max(DisplayStep.Deviation),
             TypeB = new SystematicError(uncertainties),
         };
@@ -111,8 +113,11 @@ public static class PilotComponents
         }
 
         double rise = Level(block, f) - floor.LevelDb[f];
-        return rise < ClearDb ? double.NaN : floor.Noise.Min(n => NoisyLevel.Variance(n, n.SnrInDecibels(rise)));
+        return rise < ClearDb ? double.NaN : floor.Noise.Min(n => Variance(n, n.SnrInDecibels(rise)));
     }
+
+    private static double Variance(DetectorNoise noise, double snrDb) =>
+        noise.Kept == KeptLook.Average ? NoisyLevel.Variance(noise, snrDb) : noise.LogCumulants(snrDb).Variance;
 
     private static double? Range(SweepBlock reference, NoiseFloor? floor) =>
         Points(reference.PointCount, floor) is var points && floor is not null && points.Length > 0

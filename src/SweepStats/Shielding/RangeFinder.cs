@@ -50,7 +50,8 @@ internal sealed class RangeFinder(
             ReadingEstimator e = estimators[estimator];
             snr = covered.Repeated
                 ? _limits[estimator].SignalToNoise(covered.SweepCount, covered.UnitCount, _signalDeviation, floorError)
-                : e.Noise.SnrInDecibels(Math.Max(0.05, e.Noise.CriticalRise(covered.SweepCount, e.Confidence.TwoSidedQuantile)));
+                : e.Noise.StrongestSnrInDecibels(
+                    e.Noise.LeastRiseDb + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount, e.Confidence.TwoSidedQuantile)));
             _weakest[estimator].Add(floorError, snr);
         }
 

@@ -7,31 +7,35 @@ namespace SweepStats.Shielding;
 /// <summary>The two-sided interval and the one-sided lower limit for one way of averaging and one place of the floor.</summary>
 internal sealed class ReadingEstimator
 {
-    private readonly ShieldingInterval _twoSided;
-    private readonly ShieldingInterval _oneSided;
+    private readonly IReadingInterval _twoSided;
+    private readonly IReadingInterval _oneSided;
 
-    /// <param name="noise">How noise reads.</param>
-    /// <param name="floorShiftDb">Where the floor is taken to lie, beside its level in dB.</param>
-    /// <param name="confidence">Two-sided level.</param>
-    /// <param name="covered">What is known of the covered readings.</param>
-    public ReadingEstimator(DetectorNoise noise, double floorShiftDb, Confidence confidence, CoveredReadings covered)
+    private ReadingEstimator(ReadingWay way, double floorShiftDb, Confidence confidence, CoveredReadings covered)
     {
         FloorShiftDb = floorShiftDb;
-        Noise = noise;
+        Noise = way.Noise;
+        Law = way.Law;
         Confidence = confidence;
-        _twoSided = new ShieldingInterval(noise, confidence, covered);
+        _twoSided = way.Interval(confidence, covered);
         // The lower end of a 90 % interval is a one-sided 95 % limit. At or below 50 % there is no such interval; the two-sided limit stands in, which is safe.
-        _oneSided = confidence.Level > 0.5 ? new ShieldingInterval(noise, new Confidence((2 * confidence.Level) - 1), covered) : _twoSided;
+        _oneSided = confidence.Level > 0.5 ? way.Interval(new Confidence((2 * confidence.Level) - 1), covered) : _twoSided;
     }
 
-    /// <summary>One for each way of averaging that has to be reckoned with, and each end of where a declared floor may lie.</summary>
+    /// <summary>One for each way of reading that has to be reckoned with, and each end of where a declared floor may lie.</summary>
+    /// <param name="noises">How noise reads, one for each way of averaging.</param>
+    /// <param name="floorHalfWidthDb">How far the floor may lie off to either side.</param>
+    /// <param name="confidence">Two-sided level.</param>
+    /// <param name="covered">What is known of the covered readings.</param>
     public static ImmutableArray<ReadingEstimator> All(ImmutableArray<DetectorNoise> noises, double floorHalfWidthDb, Confidence confidence, CoveredReadings covered)
     {
         double[] shifts = floorHalfWidthDb > 0 ? [-floorHalfWidthDb, floorHalfWidthDb] : [0];
-        return [.. from noise in noises from shift in shifts select new ReadingEstimator(noise, shift, confidence, covered)];
+        return [.. from noise in noises from way in ReadingWay.Of(noise) from shift in shifts select new ReadingEstimator(way, shift, confidence, covered)];
     }
 
     public DetectorNoise Noise { get; }
+
+    /// <summary>How it takes the noise out.</summary>
+    public ILevelLaw Law { get; }
 
     public double FloorShiftDb { get; }
 

@@ -17,7 +17,7 @@ namespace SweepStats.Shielding;
 /// <param name="noise">The detector's noise.</param>
 /// <param name="confidence">Two-sided level.</param>
 /// <param name="covered">Readings behind the covered mean, for what noise alone would do, and how far the signal scatters.</param>
-internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confidence, CoveredReadings covered)
+internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confidence, CoveredReadings covered) : IReadingInterval
 {
     private readonly StudentQuantile _student = StudentQuantile.Of(confidence.TwoSidedQuantile);
 

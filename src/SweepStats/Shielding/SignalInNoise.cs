@@ -16,12 +16,15 @@ internal static class SignalInNoise
     public static double AtRise(double rise, double floor, DetectorNoise noise) =>
         floor - noise.LogMeanOffset + noise.SnrInDecibels(rise);
 
+    /// <summary>Rise in dB below which the slope grows without bound and says nothing about the interval any more.</summary>
+    public const double LeastRiseDb = 0.05;
+
     /// <summary>∂h/∂c at a rise; at least 1, since noise shrinks what the reading shows of the signal.</summary>
     public static double Slope(double rise, DetectorNoise noise)
     {
-        // Below a rise of 0.05 dB the slope grows without bound and says nothing about the interval any more.
-        double at = Math.Max(rise, 0.05);
-        double step = Math.Min(0.01, at / 8);
+        double over = Math.Max(rise - noise.LeastRiseDb, LeastRiseDb);
+        double at = noise.LeastRiseDb + over;
+        double step = Math.Min(0.01, over / 8);
         return (noise.SnrInDecibels(at + step) - noise.SnrInDecibels(at - step)) / (2 * step);
     }
 

@@ -1,5 +1,6 @@
 using SweepStats.Budgets;
 using SweepStats.Floor;
+using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Uncertainty;
 using Xunit;
@@ -85,7 +86,7 @@ public sealed class BudgetComparisonTests
         inputs.Mean(BudgetPart.Reference, -20, new Contribution(0.1 * scale, freedom));
         inputs.Mean(BudgetPart.Covered, -100 + rise, new Contribution(0.2 * scale, freedom));
         inputs.Mean(BudgetPart.Floor, -100, Contribution.None);
-        MeasurementModel model = new ShieldingModel(new DetectorNoise(20), false, []).Shielding;
+        MeasurementModel model = new ShieldingModel(new AveragedLaw(new DetectorNoise(20)), false, []).Shielding;
         return BudgetComparison.Of(model, inputs.Inputs, rise > 0.05 ? LinearBudget.Of(model, inputs.Inputs) : null, (Confidence.NinetyFive, seed));
     }
 }

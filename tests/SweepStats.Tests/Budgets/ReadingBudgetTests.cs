@@ -59,7 +59,7 @@ public sealed class ReadingBudgetTests
         inputs.Mean(BudgetPart.Reference, -30, new Contribution(0.1, 4));
         inputs.Mean(BudgetPart.Covered, -100 + noise.Rise(snr), new Contribution(0.2, 4));
         inputs.Mean(BudgetPart.Floor, -100, new Contribution(0.05, 30));
-        LinearBudget budget = LinearBudget.Of(new ShieldingModel(noise, false, []).Shielding, inputs.Inputs);
+        LinearBudget budget = LinearBudget.Of(new ShieldingModel(new AveragedLaw(noise), false, []).Shielding, inputs.Inputs);
         Assert.Equal(1, budget.Lines[0].Sensitivity, 1e-4);
         Agreement.Relative(1e-4, -slope, budget.Lines[1].Sensitivity);
         Agreement.Relative(2e-4, slope - 1, budget.Lines[2].Sensitivity);

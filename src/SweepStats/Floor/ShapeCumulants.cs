@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+
+namespace SweepStats.Floor;
+
+/// <summary>Cumulants of one log reading of noise for a kind of detector at a given variance, in nepers of power.</summary>
+/// <param name="Cumulants">Orders 2 to 6.</param>
+/// <param name="Slope">How the third cumulant moves with the second.</param>
+internal sealed record ShapeCumulants(ImmutableArray<double> Cumulants, double Slope)
+{
+    // Wide enough that the slope is clear of rounding.
+    private const double Apart = 1.02;
+
+    private static readonly Lazy<HeldLooks> Single = new(() => new HeldLooks(1));
+
+    /// <summary>The third.</summary>
+    public double Third => Cumulants[1];
+
+    /// <summary>Averages in dB of single looks: each order shrinks by one more power of their number.</summary>
+    public static ShapeCumulants Averages(double variance)
+    {
+        ImmutableArray<double> one = Single.Value.Cumulants;
+        double share = variance / one[0];
+        ImmutableArray<double> all = [.. one.Select((c, i) => c * Math.Pow(share, i + 1))];
+        return new ShapeCumulants(all, 2 * one[1] * share / one[0]);
+    }
+
+    /// <summary>The highest of as many looks as scatter so.</summary>
+    public static ShapeCumulants Highest(double variance) =>
+        new(OfHighest(variance), variance > 0 ? (OfHighest(variance * Apart)[1] - OfHighest(variance / Apart)[1]) / (variance * (Apart - (1 / Apart))) : 0);
+
+    /// <summary>Standard error of the third cumulant of so many readings less what their variance lets expect.</summary>
+    public double ErrorOfThird(double readings)
+    {
+        (double k2, double k3, double k4, double k5, double k6) = (Cumulants[0], Cumulants[1], Cumulants[2], Cumulants[3], Cumulants[4]);
+        double third = k6 + (9 * k4 * k2) + (9 * k3 * k3) + (6 * k2 * k2 * k2);
+        double both = k5 + (6 * k3 * k2);
+        double second = k4 + (2 * k2 * k2);
+        return Math.Sqrt((third - (2 * Slope * both) + (Slope * Slope * second)) / readings);
+    }
+
+    // Scatter beyond one look, or short of the most looks, stretches the shape.
+    private static ImmutableArray<double> OfHighest(double variance)
+    {
+        HeldLooks looks = HeldLooks.Scattering(variance);
+        double stretch = Math.Sqrt(variance / looks.Cumulants[0]);
+        return [.. looks.Cumulants.Select((c, i) => c * Math.Pow(stretch, i + 2))];
+    }
+}
