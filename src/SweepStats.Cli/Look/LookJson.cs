@@ -72,6 +72,11 @@ internal sealed class LookJson : IDisposable
         _json.WriteString("quantity", trace.Quantity);
         _json.WriteString("unit", trace.Unit?.Symbol());
         _json.WriteNumber("points", trace.Levels.Length);
+        if (!trace.Phases.IsEmpty)
+        {
+            _json.WriteBoolean("phase", true);
+        }
+
         Point("first", trace, 0);
         Point("last", trace, trace.Levels.Length - 1);
         Word("blank", trace.Blank);

@@ -21,7 +21,8 @@ internal sealed class LookText(TracePlot? plot)
     public IEnumerable<string> Of(string file, TraceReading reading) =>
     [
         PrintedText.Of(file),
-        .. ((IEnumerable<string>)[.. TraceTable.Of(reading.Traces), .. More(reading.Traces), .. Doubts(reading.Traces), .. Settings(reading), .. Assumed(reading)]).Select(line => Indent + line),
+        .. ((IEnumerable<string>)[.. TraceTable.Of(reading.Traces), .. More(reading.Traces), .. Doubts(reading.Traces), .. Phases(reading.Traces), .. Settings(reading), .. Assumed(reading)])
+            .Select(line => Indent + line),
         .. Plots(reading.Traces),
     ];
 
@@ -45,6 +46,12 @@ internal sealed class LookText(TracePlot? plot)
         {
             yield return MoreOf(doubts.Length - MostLines, "reason");
         }
+    }
+
+    private static IEnumerable<string> Phases(ImmutableArray<Trace> traces)
+    {
+        Trace[] some = [.. traces.Where(t => !t.Phases.IsEmpty)];
+        return some.Length == 0 ? [] : [some.Length == traces.Length ? "phase: read" : $"phase: read for {Names(some, traces.Length)}"];
     }
 
     private static string Names(Trace[] some, int all)

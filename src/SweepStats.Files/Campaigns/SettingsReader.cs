@@ -17,7 +17,7 @@ internal sealed class SettingsReader
     /// <summary>No frequency lies above.</summary>
     public const double HighestHertz = 1e15;
 
-    private static readonly string[] Sections = ["setup", "floor", "band", "requirement", "uncertainty", "budget", "named_band", "lots", "choice", "field"];
+    private static readonly string[] Sections = ["setup", "floor", "reference", "band", "requirement", "uncertainty", "budget", "named_band", "lots", "choice", "field"];
 
     private static readonly string[] Repeated = ["uncertainty", "named_band"];
 
@@ -102,6 +102,7 @@ internal sealed class SettingsReader
         {
             "setup" => Setup,
             "floor" => Floor,
+            "reference" => Reference,
             "band" => Band,
             "requirement" => Requirement,
             "uncertainty" => Uncertainty,
@@ -131,11 +132,12 @@ internal sealed class SettingsReader
     {
         if (keys.Written("averaging") is { } word && AveragingWords.Remedy(word) is { } remedy)
         {
-            keys.Refuse("averaging", $"averaging is '{word}', not one of power, log and sample", remedy);
+            keys.Refuse("averaging", $"averaging is '{word}', not one of power, log, sample, peak and lowest", remedy);
             return null;
         }
 
-        return keys.Choice("averaging", ("power", Averaging.Power), ("log", Averaging.Log), ("sample", Averaging.Sample));
+        return keys.Choice(
+            "averaging", ("power", Averaging.Power), ("log", Averaging.Log), ("sample", Averaging.Sample), ("peak", Averaging.Peak), ("lowest", Averaging.Lowest));
     }
 
     private void Setup(KeyReader keys)
@@ -145,6 +147,7 @@ internal sealed class SettingsReader
             Setup = new ReceiverSettings { ResolutionBandwidthHz = keys.Number("rbw_hz", 1e-3, 1e12), AttenuationDb = keys.Number("attenuation_db", 0, 200) },
             SourceDbm = keys.Number("source_dbm", -200, 100),
             MaximumInputDbm = keys.Number("max_input_dbm", -200, 100),
+            SameLeakage = keys.Choice("leakage", ("same", true), ("unknown", false)) ?? false,
         };
         _settings = _settings with
         {
@@ -169,9 +172,26 @@ internal sealed class SettingsReader
 
     private void Floor(KeyReader keys)
     {
-        _plan = _plan with { DeclaredFloorDb = keys.Number("declared_dbm", -300, 100) };
-        keys.Require("declared_dbm");
+        _plan = _plan with
+        {
+            DeclaredFloorDb = keys.Number("declared_dbm", -300, 100),
+            FloorTaking = Taking(keys),
+            FloorStabilityDb = keys.Number("stability_db", 0, 20),
+        };
+        if (!keys.Has("taken") && !keys.Has("stability_db"))
+        {
+            keys.Require("declared_dbm");
+        }
     }
+
+    private void Reference(KeyReader keys)
+    {
+        _plan = _plan with { ReferenceTaking = Taking(keys) };
+        keys.Require("taken");
+    }
+
+    private static SweepTaking Taking(KeyReader keys) =>
+        keys.Choice("taken", ("once", SweepTaking.Once), ("before-and-after", SweepTaking.BeforeAndAfter)) ?? SweepTaking.Unstated;
 
     private void Band(KeyReader keys)
     {

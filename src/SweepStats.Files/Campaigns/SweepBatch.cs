@@ -100,6 +100,8 @@ internal sealed record SweepBatch(
             Placement = entry.Placement,
             TakenAt = entry.TakenAt ?? read.Trace.TakenAt,
             SourceDbm = entry.SourceDbm,
+            Phases = read.Trace.Phases,
+            ReverseLevels = read.Trace.ReverseLevels,
             Settings = read.Trace.Settings,
             ExcludedBecause = entry.Exclude,
         };

@@ -13,6 +13,11 @@ internal static class UnusedInput
             yield return "declared_dbm was not used: floor sweeps were taken";
         }
 
+        foreach (string line in OfFloorAndLeakage(settings.Plan, [.. sweeps.Where(s => s.ExcludedBecause is null)]))
+        {
+            yield return line;
+        }
+
         if (settings.Field is not null)
         {
             yield return "[field] is read and kept; this version does not use it yet";
@@ -35,6 +40,25 @@ internal static class UnusedInput
             {
                 yield return "all reference and covered sweeps have the same time (taken_at): drift was looked for along their order instead";
             }
+        }
+    }
+
+    private static IEnumerable<string> OfFloorAndLeakage(AnalysisPlan plan, Sweep[] used)
+    {
+        bool floor = used.Any(s => s.Role == SweepRole.Floor);
+        if (plan.FloorTaking != SweepTaking.Unstated && !floor)
+        {
+            yield return "floor.taken was not used: there are no floor sweeps";
+        }
+
+        if (plan.FloorStabilityDb is not null && !floor && plan.DeclaredFloorDb is null)
+        {
+            yield return "floor.stability_db was not used: no floor is known";
+        }
+
+        if (plan.SameLeakage && used.All(s => s.Phases.IsEmpty))
+        {
+            yield return "leakage = \"same\" was not used: no sweep carries phase";
         }
     }
 }

@@ -13,7 +13,8 @@ public static class CampaignTemplate
 
         # title = "Curtain of the receiver cabin"
 
-        # How the receiver averages: "power" (RMS detector), "log" (log or video averaging) or "sample" (one look).
+        # How the receiver makes one reading of its looks: "power" (RMS detector), "log" (log or video averaging), "sample" (one look),
+        # "peak" (peak or quasi-peak detector, max hold) or "lowest" (negative peak detector, min hold). "power" tells most.
         # Left out: unknown, and the intervals then cover both power and log averaging.
         # averaging = "power"
 
@@ -28,10 +29,16 @@ public static class CampaignTemplate
         # impedance_ohm = 50        # for files in V, mV, µV, dBµV or dBmV
         # frequency_unit = "MHz"    # for files that do not say: Hz, kHz, MHz, GHz
         # level_unit = "dBm"        # for files that do not say: dBm, dBµV, dBmV, dB, V, mV, µV, W, mW
+        # leakage = "same"          # or "unknown": whether what leaks into the floor sweeps leaks alike with and without the specimen
 
-        # Only where no floor sweeps were taken:
+        # Take floor and reference sweeps before AND after the specimens, and note their times (taken_at in sweeps.csv).
         # [floor]
-        # declared_dbm = -104
+        # taken = "before-and-after"   # or "once"; left out: the times tell
+        # stability_db = 0.5           # how far the floor moves at most after it was measured once
+        # declared_dbm = -104          # only where no floor sweeps were taken
+
+        # [reference]
+        # taken = "before-and-after"   # or "once"; left out: the times tell
 
         # Only where not all frequencies count:
         # [band]
@@ -103,6 +110,8 @@ public static class CampaignTemplate
         # covered/autumn/a1-p1.csv,covered,autumn,A1,p1,,2026-03-05T09:20:00,10,
         # covered/autumn/a1-p2.csv,covered,autumn,A1,p2,Trace 2,2026-03-05T09:30:00,10,
         # covered/autumn/a1-p3.csv,covered,autumn,A1,p3,,2026-03-05T09:40:00,10,door stood open
+        # reference/r02.csv,reference,,,,,2026-03-05T09:50:00,10,
+        # floor/f02.csv,floor,,,,,2026-03-05T10:00:00,,
 
         """;
 

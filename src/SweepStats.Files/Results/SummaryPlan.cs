@@ -1,6 +1,7 @@
 using System.Text.Json;
 using SweepStats.Bands;
 using SweepStats.Quantities;
+using SweepStats.Sweeps;
 using SweepStats.Uncertainty;
 
 namespace SweepStats.Files.Results;
@@ -22,6 +23,7 @@ internal static class SummaryPlan
         Number(json, "guard_band_db", plan.Rule?.GuardBand.Value);
         Number(json, "margin_db", plan.Margin.Value);
         Number(json, "declared_floor_db", plan.DeclaredFloorDb);
+        FloorAndLeakage(json, plan);
         Number(json, "rbw_hz", plan.Setup.ResolutionBandwidthHz);
         Number(json, "attenuation_db", plan.Setup.AttenuationDb);
         Number(json, "source_dbm", plan.SourceDbm);
@@ -42,6 +44,31 @@ internal static class SummaryPlan
         json.WriteEndArray();
         Comparisons(json, plan);
         json.WriteEndObject();
+    }
+
+    // Only where stated: a summary of a campaign that states none of them is what it was before they were known.
+    private static void FloorAndLeakage(Utf8JsonWriter json, AnalysisPlan plan)
+    {
+        Taken(json, "floor_taken", plan.FloorTaking);
+        Taken(json, "reference_taken", plan.ReferenceTaking);
+
+        if (plan.FloorStabilityDb is { } stability)
+        {
+            json.WriteNumber("floor_stability_db", stability);
+        }
+
+        if (plan.SameLeakage)
+        {
+            json.WriteString("leakage", "same");
+        }
+    }
+
+    private static void Taken(Utf8JsonWriter json, string name, SweepTaking taking)
+    {
+        if (taking != SweepTaking.Unstated)
+        {
+            json.WriteString(name, taking == SweepTaking.Once ? "once" : "before-and-after");
+        }
     }
 
     private static void Comparisons(Utf8JsonWriter json, AnalysisPlan plan)

@@ -79,22 +79,42 @@ public static class Aligner
             return null;
         }
 
-        var levels = new double[sweeps.Count * grid.Count];
-        double[]? phases = sweeps.TrueForAll(s => !s.Phases.IsEmpty) ? new double[levels.Length] : null;
-        for (int j = 0; j < sweeps.Count; j++)
+        ImmutableArray<int>[] places = PlacesIn(sweeps, grid);
+        double[]? Rows(Func<Sweep, ImmutableArray<double>> values) => RowsOf([.. sweeps.Select(values)], places);
+        return new SweepBlock([.. sweeps], grid.Count, Rows(s => s.Levels)!, Rows(s => s.Phases), Rows(s => s.ReverseLevels));
+    }
+
+    // Sweeps of one campaign share their grid, so that one search serves them all.
+    private static ImmutableArray<int>[] PlacesIn(List<Sweep> sweeps, FrequencyGrid grid)
+    {
+        var places = new ImmutableArray<int>[sweeps.Count];
+        for (int j = 0; j < places.Length; j++)
         {
-            ImmutableArray<int> places = CommonGrid.Places(grid, sweeps[j].Grid);
-            for (int f = 0; f < grid.Count; f++)
+            places[j] = j > 0 && ReferenceEquals(sweeps[j].Grid, sweeps[j - 1].Grid) ? places[j - 1] : CommonGrid.Places(grid, sweeps[j].Grid);
+        }
+
+        return places;
+    }
+
+    // A row for each sweep, one value a frequency of the grid; null where a sweep has no values.
+    private static double[]? RowsOf(ImmutableArray<double>[] values, ImmutableArray<int>[] places)
+    {
+        if (values.Any(v => v.IsEmpty))
+        {
+            return null;
+        }
+
+        int points = places[0].Length;
+        var rows = new double[values.Length * points];
+        for (int j = 0; j < values.Length; j++)
+        {
+            for (int f = 0; f < points; f++)
             {
-                levels[(j * grid.Count) + f] = sweeps[j].Levels[places[f]];
-                if (phases is not null)
-                {
-                    phases[(j * grid.Count) + f] = sweeps[j].Phases[places[f]];
-                }
+                rows[(j * points) + f] = values[j][places[j][f]];
             }
         }
 
-        return new SweepBlock([.. sweeps], grid.Count, levels, phases);
+        return rows;
     }
 
     private static ImmutableArray<GridDifference> Differences(ImmutableArray<Sweep> sweeps, FrequencyGrid grid, FrequencyBand? band)

@@ -8,20 +8,19 @@ public sealed class SweepBlock
 {
     private readonly double[] _levels;
     private readonly double[]? _phases;
+    private readonly double[]? _reverse;
 
-    internal SweepBlock(ImmutableArray<Sweep> sweeps, int pointCount, double[] levels, double[]? phases = null)
+    /// <param name="sweeps">The sweeps.</param>
+    /// <param name="pointCount">Number of frequencies.</param>
+    /// <param name="levels">A row of levels for each sweep.</param>
+    /// <param name="phases">The same of phases; null where not every sweep has them.</param>
+    /// <param name="reverse">The same of levels from the other end; null where not every sweep has them.</param>
+    internal SweepBlock(ImmutableArray<Sweep> sweeps, int pointCount, double[] levels, double[]? phases = null, double[]? reverse = null)
     {
         Sweeps = sweeps;
         PointCount = pointCount;
-        _levels = levels;
-        _phases = phases;
+        (_levels, _phases, _reverse) = (levels, phases, reverse);
     }
-
-    /// <summary>Whether every sweep carries phases.</summary>
-    public bool HasPhases => _phases is not null;
-
-    /// <summary>Phases of a sweep in degrees; only where all sweeps carry them.</summary>
-    public ReadOnlySpan<double> Phases(int sweep) => _phases.AsSpan(sweep * PointCount, PointCount);
 
     /// <summary>The sweeps, in campaign order; their own levels are on their own grids.</summary>
     public ImmutableArray<Sweep> Sweeps { get; }
@@ -50,6 +49,24 @@ public sealed class SweepBlock
         return numbers;
     }
 
+    /// <summary>Whether every sweep carries the phase of its voltage.</summary>
+    public bool HasPhases => _phases is not null;
+
+    /// <summary>Whether every sweep carries the level of the same path from its other end.</summary>
+    public bool HasReverse => _reverse is not null;
+
     /// <summary>Levels of a sweep in dB.</summary>
-    public ReadOnlySpan<double> this[int sweep] => _levels.AsSpan(sweep * PointCount, PointCount);
+    public ReadOnlySpan<double> this[int sweep] => Row(_levels, sweep);
+
+    /// <summary>Phases of a sweep in degrees, as its file turns them; only where <see cref="HasPhases"/>.</summary>
+    /// <exception cref="InvalidOperationException">Not every sweep of the block has phases.</exception>
+    public ReadOnlySpan<double> Phases(int sweep) =>
+        Row(_phases ?? throw new InvalidOperationException("Not every sweep of the block has phases."), sweep);
+
+    /// <summary>Levels of a sweep in dB from the other end of its path (S12 beside S21); only where <see cref="HasReverse"/>.</summary>
+    /// <exception cref="InvalidOperationException">Not every sweep of the block has them.</exception>
+    public ReadOnlySpan<double> Reverse(int sweep) =>
+        Row(_reverse ?? throw new InvalidOperationException("Not every sweep of the block has levels from its other end."), sweep);
+
+    private ReadOnlySpan<double> Row(double[] values, int sweep) => values.AsSpan(sweep * PointCount, PointCount);
 }

@@ -6,7 +6,7 @@ namespace SweepStats.Repeats;
 /// <summary>When the reference was taken, beside the covered sweeps.</summary>
 public enum ReferenceTiming
 {
-    /// <summary>Some sweep has no time, and nobody said so.</summary>
+    /// <summary>Some sweep has no time, or all have the same, and nobody said so.</summary>
     Unknown,
 
     /// <summary>All before the covered sweeps, or all after them.</summary>
@@ -26,7 +26,7 @@ public static class ReferenceTimes
     {
         ArgumentNullException.ThrowIfNull(campaign);
         Sweep[] reference = [.. campaign.Reference.Sweeps], covered = [.. campaign.Covered.SelectMany(c => c.Block.Sweeps)];
-        if (reference.Concat(covered).Any(s => s.TakenAt is null))
+        if (reference.Concat(covered).Any(s => s.TakenAt is null) || reference.Concat(covered).Select(s => s.TakenAt).Distinct().Count() < 2)
         {
             return taking switch
             {

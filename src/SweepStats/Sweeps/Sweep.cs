@@ -62,17 +62,34 @@ public sealed class Sweep
     /// <summary>Source level in dBm, where it was noted.</summary>
     public double? SourceDbm { get; init; }
 
-    /// <summary>Phase of the voltage at each point of the grid in degrees; empty where the file carries none.</summary>
-    public ImmutableArray<double> Phases { get; init; } = [];
+    /// <summary>Phase of the voltage at each point of the grid in degrees, in whatever turn the file gives it; empty where the file carries none.</summary>
+    /// <exception cref="ArgumentException">There is not one finite value for every point.</exception>
+    public ImmutableArray<double> Phases { get; init => field = OnePerPoint(value, "phases"); } = [];
 
     /// <summary>
     /// Levels in dB of the same path looked at from its other end (S12 beside S21), at each point of the grid; empty where the file carries none.
     /// </summary>
-    public ImmutableArray<double> ReverseLevels { get; init; } = [];
+    /// <exception cref="ArgumentException">There is not one finite value for every point.</exception>
+    public ImmutableArray<double> ReverseLevels { get; init => field = OnePerPoint(value, "levels from the other end"); } = [];
 
     /// <summary>Receiver settings the file stated.</summary>
     public ReceiverSettings Settings { get; init; } = ReceiverSettings.Unstated;
 
     /// <summary>Why the sweep is left out of the analysis; null where it is used.</summary>
     public string? ExcludedBecause { get; init; }
+
+    private ImmutableArray<double> OnePerPoint(ImmutableArray<double> values, string what)
+    {
+        if (values.IsDefaultOrEmpty)
+        {
+            return [];
+        }
+
+        if (values.Length != Grid.Count)
+        {
+            throw new ArgumentException(FormattableString.Invariant($"{Name}: {values.Length} {what} for {Grid.Count} frequencies."), nameof(values));
+        }
+
+        return values.All(double.IsFinite) ? values : throw new ArgumentException($"{Name}: the {what} are not all finite.", nameof(values));
+    }
 }

@@ -140,7 +140,7 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("averaging = \"powr\"", 1, "averaging is 'powr' (did you mean 'power'?)", "\"log\"")]
     [InlineData("averaging = \"rms\"", 1, "averaging is 'rms'", "write \"power\"")]
     [InlineData("averaging = \"Video\"", 1, "averaging is 'Video'", "write \"log\"")]
-    [InlineData("averaging = \"average\"", 1, "averaging is 'average', not one of power, log and sample", "\"power\" for power (RMS), \"log\"")]
+    [InlineData("averaging = \"average\"", 1, "averaging is 'average', not one of power, log, sample, peak and lowest", "\"power\" for power (RMS), \"log\"")]
     [InlineData("averaging = \"linear\"", 1, "averaging is 'linear'", "leave averaging out")]
     [InlineData("averaging = 3", 1, "averaging is not a text", "\"power\"")]
     [InlineData("[requirement]\nmargin_db = 6\nfile = \"limits.csv\"", 3, "the limits file 'limits.csv' is not there", "relative to campaign.toml")]

@@ -86,6 +86,10 @@ internal sealed class SectionLayout : ITraceLayout
         }
 
         DeclaredRange.Check(own, axis, (text, block, faults));
-        return [.. table.Traces(block.Run, chosen, axis, file).Select(t => t with { Column = sight.Columns > 2 ? t.Column : name })];
+        return [.. table.Traces(block.Run, chosen, axis, file).Select(t => t with
+        {
+            Column = sight.Columns > 2 ? t.Column : name,
+            Settings = NamedDetector.Over(t.Settings, own.Settings),
+        })];
     }
 }

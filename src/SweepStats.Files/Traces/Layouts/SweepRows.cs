@@ -3,6 +3,7 @@ using System.Text;
 using SweepStats.Files.Traces.Preambles;
 using SweepStats.Files.Traces.Tables;
 using SweepStats.Files.Traces.Text;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Traces.Layouts;
 
@@ -93,13 +94,26 @@ internal sealed class SweepRows(
         var column = new LevelColumn(header.Lead.Count, label, unit) { Asked = !known.Options.Columns.IsEmpty };
         return new Trace(label, "level", unit, axis, [.. levels])
         {
-            Settings = known.Preamble.Settings,
+            Settings = SettingsOf(lead),
             TakenAt = SweepDate.Parse(string.Join(' ', lead.Select(n => n.Text)))?.At ?? (place.Before == 0 ? known.Preamble.Taken.At : null),
             Blank = LevelDoubts.Blank(unit, levels),
             Doubts = unit is null
                 ? [new ReadFault(text.File, null, "the file does not say the unit of level", "write it before the levels, as in 'Level (dBm)', or set level_unit under [setup] in campaign.toml")]
                 : LevelDoubts.Of(column, levels, (text.File, _ => line)),
         };
+    }
+
+    // A column of the heading may be called "Detector", and the name of a sweep may tell it.
+    private ReceiverSettings SettingsOf(ColumnName[] lead)
+    {
+        string? Stated(Setting setting)
+        {
+            int at = header.Lead.ToList().FindIndex(h => SettingKeys.Find(h.Trim().ToLowerInvariant())?.Setting == setting);
+            return at >= 0 && lead[at].Text.Length > 0 ? lead[at].Text : null;
+        }
+
+        ReceiverSettings own = new() { Detector = Stated(Setting.Detector), TraceMode = Stated(Setting.TraceMode), Averaging = Stated(Setting.Averaging) };
+        return lead.Aggregate(NamedDetector.Over(known.Preamble.Settings, own), NamedDetector.Beside);
     }
 
     private LevelUnit? Told()

@@ -10,10 +10,10 @@ internal sealed class Preamble
     private const int LongestLine = 400;
     private const int MostLines = 5000;
     private const int MostOfOne = 2;
-
-    private static readonly string[] TraceModes = ["hold", "write", "aver", "view", "blank", "max", "min", "norm"];
+    private const int LongestWord = 60;
 
     private readonly Dictionary<Setting, ImmutableArray<string>> _found = [];
+    private readonly NumberedWords _numbered = new();
     private readonly SweepDate _date = new();
 
     // Asked for each trace of a file, and found by patterns.
@@ -100,7 +100,7 @@ internal sealed class Preamble
             Detector = Word(Setting.Detector),
             Averaging = Word(Setting.Averaging),
             SweepTimeSeconds = Number(Setting.SweepTime)?.Seconds(),
-            TraceMode = Word(Setting.TraceMode) is { } mode && IsTraceMode(mode) ? mode : null,
+            TraceMode = Mode(trace, traces),
             Preamplifier = Word(Setting.Preamplifier),
         };
     }
@@ -109,6 +109,7 @@ internal sealed class Preamble
     {
         if (SettingKeys.Find(statement.Key) is not { } key)
         {
+            TakeMode(statement);
             return;
         }
 
@@ -130,9 +131,44 @@ internal sealed class Preamble
             return;
         }
 
-        // The first statement counts; a later one that differs makes the setting unknown rather than the last one true.
-        ImmutableArray<string> values = Joined(statement.Values, unit);
-        _found[key.Setting] = _found.TryGetValue(key.Setting, out ImmutableArray<string> before) && !before.SequenceEqual(values) ? [] : values;
+        if (statement.Number is { } number && key.Setting is Setting.Detector or Setting.TraceMode or Setting.Averaging)
+        {
+            _numbered.Take(key.Setting, number, string.Join(' ', statement.Values));
+            return;
+        }
+
+        Take(key.Setting, Joined(statement.Values, unit));
+    }
+
+    // The first statement counts; a later one that differs makes the setting unknown rather than the last one true.
+    private void Take(Setting setting, ImmutableArray<string> values) =>
+        _found[setting] = _found.TryGetValue(setting, out ImmutableArray<string> before) && !before.SequenceEqual(values) ? [] : values;
+
+    // "Trace: Max Hold" and "Max Hold,On": keys that tell of a mode only by their value.
+    private void TakeMode(Statement statement)
+    {
+        if (TraceWords.Hold(statement) is { } hold)
+        {
+            Take(Setting.Hold, [hold]);
+        }
+        else if (statement.Key == "trace" && statement.Values.All(v => TraceWords.IsModeAlone(v) || TraceWords.IsBlank(v)))
+        {
+            if (statement.Number is { } number)
+            {
+                _numbered.Take(Setting.TraceMode, number, string.Join(' ', statement.Values));
+            }
+            else
+            {
+                Take(Setting.TraceMode, statement.Values);
+            }
+        }
+    }
+
+    // A hold that is on goes before a mode that knows of none.
+    private string? Mode(int trace, int traces)
+    {
+        string? mode = Worded(Setting.TraceMode, trace, traces) is { } word && TraceWords.IsMode(word) ? word : null;
+        return mode?.Contains("hold", StringComparison.OrdinalIgnoreCase) == true ? mode : One(Setting.Hold) ?? mode;
     }
 
     // A number's unit may stand in a field of its own or behind the key.
@@ -147,9 +183,6 @@ internal sealed class Preamble
         return bare && values.Length > 1 && StatedNumber.Parse(values[1]) is null && values[1].Length > 0 ? [values[0] + " " + values[1]] : values;
     }
 
-    private static bool IsTraceMode(string word) =>
-        TraceModes.Any(w => word.Contains(w, StringComparison.OrdinalIgnoreCase));
-
     private StatedNumber? Number(Setting setting) => One(setting) is { } text ? StatedNumber.Parse(text) : null;
 
     private string? One(Setting setting) =>
@@ -157,6 +190,11 @@ internal sealed class Preamble
 
     private string? Worded(Setting setting, int trace, int traces)
     {
+        if (_numbered.Of(setting, trace, traces) is { } own)
+        {
+            return Printable(own);
+        }
+
         if (!_found.TryGetValue(setting, out ImmutableArray<string> values) || values.IsEmpty)
         {
             return null;
@@ -168,7 +206,12 @@ internal sealed class Preamble
             return values.All(v => v == values[0]) ? values[0] : null;
         }
 
-        string word = new([.. (values.Length == traces ? values[trace] : string.Join(' ', values)).Where(c => !char.IsControl(c))]);
-        return word.Length is > 0 and <= 60 ? word : null;
+        return Printable(values.Length == traces ? values[trace] : string.Join(' ', values));
+    }
+
+    private static string? Printable(string text)
+    {
+        string word = new([.. text.Where(c => !char.IsControl(c))]);
+        return word.Length is > 0 and <= LongestWord ? word : null;
     }
 }

@@ -27,6 +27,9 @@ internal enum Setting
     /// <summary>What a trace keeps of several sweeps: the last, the highest, the mean.</summary>
     TraceMode,
 
+    /// <summary>A hold that is switched on by itself: "Max Hold,On".</summary>
+    Hold,
+
     /// <summary>Preamplifier.</summary>
     Preamplifier,
 

@@ -6,4 +6,11 @@ namespace SweepStats.Files.Traces.Preambles;
 /// <param name="Key">Lower-case words, such as "resolution bandwidth".</param>
 /// <param name="KeyUnit">Unit in brackets behind the key; empty for none.</param>
 /// <param name="Values">What is stated, in the order of the line.</param>
-internal sealed record Statement(string Key, string KeyUnit, ImmutableArray<string> Values);
+internal sealed record Statement(string Key, string KeyUnit, ImmutableArray<string> Values)
+{
+    /// <summary>The key as the file has it, without a unit in brackets.</summary>
+    public string Written { get; init; } = Key;
+
+    /// <summary>The one number within the key, as in "Trace 2 Mode"; null for none or several.</summary>
+    public int? Number { get; init; }
+}

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 
 namespace SweepStats.Files.Traces.Preambles;
 
 /// <summary>
 /// Cuts a line above the data into statements: <c>RBW,9000,Hz</c>, <c>! RBW: 9 kHz  VBW: 30 kHz</c>, <c>Start Freq,1e5,Stop Freq,3e7</c>,
-/// <c>VBW (kHz) = 10</c>, <c>Detector;Peak;Normal</c>, <c>Ref Level -20 dBm</c>.
+/// <c>VBW (kHz) = 10</c>, <c>Detector;Peak;Normal</c>, <c>Ref Level -20 dBm</c>, <c>Detector RMS</c>.
 /// </summary>
 /// <remarks>Takes time in proportion to the line, whatever stands in it.</remarks>
 internal static class StatementReader
@@ -86,10 +87,12 @@ internal static class StatementReader
         }
 
         int bracket = key.AsSpan().IndexOfAny('(', '[');
-        string words = Words(bracket > 0 ? key[..bracket] : key);
+        string written = (bracket > 0 ? key[..bracket] : key).Trim();
+        string words = Words(written);
         if (words.Length > 0)
         {
-            found.Add(new Statement(words, bracket > 0 ? key[bracket..].Trim('(', ')', '[', ']', ' ') : "", stated));
+            string unit = bracket > 0 ? key[bracket..].Trim('(', ')', '[', ']', ' ') : "";
+            found.Add(new Statement(words, unit, stated) { Written = written, Number = NumberIn(written) });
         }
     }
 
@@ -103,6 +106,7 @@ internal static class StatementReader
             at = words.Length - 1;
         }
 
+        at = TraceWords.ValueAt(words) ?? at;
         if (at <= 0)
         {
             return [];
@@ -110,6 +114,13 @@ internal static class StatementReader
 
         key = string.Join(' ', words[..at]);
         return [string.Join(' ', words[at..])];
+    }
+
+    private static int? NumberIn(string key)
+    {
+        int first = key.AsSpan().IndexOfAnyInRange('0', '9');
+        int last = key.AsSpan().LastIndexOfAnyInRange('0', '9');
+        return first >= 0 && int.TryParse(key.AsSpan(first, last - first + 1), NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : null;
     }
 
     private static string Words(string key)

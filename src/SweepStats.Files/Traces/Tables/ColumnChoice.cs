@@ -72,6 +72,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 
         int[] rest = [.. Enumerable.Range(0, names.Length).Where(i => i != frequency && names[i].Kind != ColumnKind.Frequency)];
         int[] levels = WithoutDifferences(names, [.. rest.Where(i => names[i].Kind == ColumnKind.Level)]);
+        var phases = new PhaseSearch(table, names, frequency);
         ImmutableArray<LevelColumn> pairs = ComplexPairs.Find(names, levels);
         int[] unknown = [.. rest.Where(i => names[i].Kind == ColumnKind.Unknown && (named || !(table.IsZero(i) || table.Counts(i))))];
         int[] zero = [.. rest.Except(unknown).Where(i => names[i].Kind == ColumnKind.Unknown)];
@@ -82,7 +83,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 
         if (levels.Length == 0 && unknown.Length == 1 && pairs.IsEmpty && (rest.Length == 1 || !named))
         {
-            return [LevelOf(names, unknown[0], false)];
+            return [WithPhase(names, LevelOf(names, unknown[0], false), phases)];
         }
 
         if (levels.Length == 0 && unknown.Length == 0 && pairs.IsEmpty)
@@ -91,7 +92,11 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             return null;
         }
 
-        HashSet<int> read = [.. levels, .. unknown, .. zero, .. pairs.SelectMany(p => new[] { p.Index, p.Imaginary!.Value })];
+        HashSet<int> read =
+        [
+            .. levels, .. unknown, .. zero, .. pairs.SelectMany(p => new[] { p.Index, p.Imaginary!.Value }),
+            .. levels.Concat(unknown).SelectMany(i => phases.Beside(i)?.Places ?? []),
+        ];
         if (read.Count < rest.Length)
         {
             faults.Assume($"columns that are not levels were not read: {ColumnList.Of(names, rest.Except(read))}");
@@ -103,9 +108,20 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         ReadFault doubt = new(table.File, null, $"the names do not tell whether these columns are levels: {ColumnList.Of(names, unknown)}", NameColumn);
         return
         [
-            .. levels.Concat(unknown).Order().Select(i => LevelOf(names, i, false)).Select(c => doubtful.Contains(c.Index) ? c with { Doubt = doubt } : c with { Doubt = c.Doubt ?? mixed }),
-            .. pairs.Select(p => p with { Name = p.Name.Length > 0 ? p.Name : ColumnList.Number(p.Index) }),
+            .. levels.Concat(unknown).Order().Select(i => WithPhase(names, LevelOf(names, i, false), phases)).Select(c => doubtful.Contains(c.Index) ? c with { Doubt = doubt } : c with { Doubt = c.Doubt ?? mixed }),
+            .. pairs.Select(p => p with { Name = p.Name.Length > 0 ? p.Name : ColumnList.Number(p.Index), Phase = phases.OfPair(p) }),
         ];
+    }
+
+    private LevelColumn WithPhase(ImmutableArray<ColumnName> names, LevelColumn level, PhaseSearch phases)
+    {
+        if (phases.Beside(level.Index) is not { } phase)
+        {
+            return level;
+        }
+
+        faults.Assume($"column {level.Name} has its phase beside it: {ColumnList.Of(names, phase.Places)}");
+        return level with { Phase = phase };
     }
 
     // Beside levels in dBm or dBµV a column in dB is a margin, a correction or an uncertainty. Corrections are told of by themselves.
@@ -120,6 +136,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     private ImmutableArray<LevelColumn>? Named(ImmutableArray<ColumnName> names, int frequency)
     {
         var columns = ImmutableArray.CreateBuilder<LevelColumn>();
+        var phases = new PhaseSearch(table, names, frequency);
         foreach (string wanted in options.Columns)
         {
             int[] matches = [.. Enumerable.Range(0, names.Length).Where(i => Answers(names[i], wanted))];
@@ -131,7 +148,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             LevelColumn? pair = matches.Length is 0 or 2 ? ComplexPairs.Find(names, []).FirstOrDefault(p => string.Equals(p.Name, wanted, StringComparison.OrdinalIgnoreCase)) : null;
             if (pair is not null)
             {
-                columns.Add(pair with { Asked = true });
+                columns.Add(pair with { Asked = true, Phase = phases.OfPair(pair) });
                 continue;
             }
 
@@ -143,7 +160,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
                 return null;
             }
 
-            columns.Add(LevelOf(names, matches[0], true));
+            columns.Add(WithPhase(names, LevelOf(names, matches[0], true), phases));
         }
 
         return columns.ToImmutable();

@@ -5,7 +5,9 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>The name of a column, understood: what it holds and in which unit.</summary>
 internal sealed partial class ColumnName
 {
-    private const int Longest = 200;
+    /// <summary>Characters beyond which a text is no name.</summary>
+    public const int Longest = 200;
+
     private static readonly char[] Digits = ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9'];
 
     private static readonly string[] FrequencyWords = ["f", "freq", "frequency", "frequencies", "frequenz", "stimulus"];

@@ -46,7 +46,8 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
             ImmutableArray<ReadFault> doubts = column.Doubt is { } doubt ? [doubt] : LevelDoubts.Of(column, levels, (text.File, Line));
             yield return new Trace(column.Name, column.Quantity, column.Unit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
             {
-                Settings = preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency ? 1 : 0), run.Columns - 1),
+                Phases = Phases(run, column.Phase),
+                Settings = NamedDetector.Beside(preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency ? 1 : 0), run.Columns - 1), new ColumnName(column.Name)),
                 TakenAt = preamble.Taken.At,
                 Blank = column.Asked ? null : LevelDoubts.Blank(column.Unit, levels),
                 Doubts = falls is null ? doubts : [falls, .. doubts],
@@ -64,6 +65,22 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
         }
 
         return levels;
+    }
+
+    private ImmutableArray<double> Phases(NumericRun run, PhaseColumn? column)
+    {
+        if (column is null)
+        {
+            return [];
+        }
+
+        var phases = new double[run.Rows];
+        for (int row = 0; row < phases.Length; row++)
+        {
+            phases[row] = column.Degrees(rows.Value(run, row, column.Index), rows.Value(run, row, column.Imaginary ?? column.Index));
+        }
+
+        return ImmutableCollectionsMarshal.AsImmutableArray(phases);
     }
 
     // Read again from the text, so that 30.1 MHz become exactly 30100000 Hz.

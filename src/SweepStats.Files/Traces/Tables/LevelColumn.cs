@@ -12,6 +12,9 @@ internal sealed record LevelColumn(int Index, string Name, LevelUnit? Unit)
     /// <summary>Place of the imaginary part from 0; null where the column is no part of a complex number.</summary>
     public int? Imaginary { get; init; }
 
+    /// <summary>Where its phase stands; null where the table has none that certainly belongs to it.</summary>
+    public PhaseColumn? Phase { get; init; }
+
     /// <summary>Whether a person named the column, so that it is a level whatever it looks like.</summary>
     public bool Asked { get; init; }
 

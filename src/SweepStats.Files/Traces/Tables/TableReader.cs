@@ -97,7 +97,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
             }
             else if (run == block.Run)
             {
-                traces.AddRange(main.Traces.Select(t => t with { Column = label + t.Column }));
+                traces.AddRange(main.Traces.Select(t => Labelled(t, label, Preamble.Read(text, above + 1, first))));
             }
             else
             {
@@ -108,7 +108,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
                 }
                 else if ((header is null ? main.Chosen : Choose(run, header, own.LevelUnit is null ? main.Preamble : own, options)) is { } chosen && _table.Axis(run, chosen, options.Grids) is { } axis)
                 {
-                    traces.AddRange(_table.Traces(run, chosen, axis, main.Preamble).Select(t => t with { Column = label + t.Column }));
+                    traces.AddRange(_table.Traces(run, chosen, axis, main.Preamble).Select(t => Labelled(t, label, own)));
                 }
             }
 
@@ -133,6 +133,13 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
 
         return traces.ToImmutable();
     }
+
+    // The lines between two tables may state the detector of the one below.
+    private static Trace Labelled(Trace trace, string label, Preamble own) => trace with
+    {
+        Column = label + trace.Column,
+        Settings = NamedDetector.Beside(NamedDetector.Over(trace.Settings, own.Settings), new ColumnName(label)),
+    };
 
     // Two numbers in a row are a sweep of one point only where their columns are named; else they may be anything.
     private static bool NamesFrequency(ImmutableArray<ColumnName>? names) => names is { } named && named.Any(n => n.Kind == ColumnKind.Frequency);

@@ -4,7 +4,7 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Touchstone;
 
-/// <summary>The levels of one parameter in dB as they come in, and what is doubtful about them. Negative infinity stands where there is no level.</summary>
+/// <summary>The levels of one parameter in dB as they come in, their phases, and what is doubtful about them. Negative infinity stands where there is no level.</summary>
 /// <param name="format">How the file writes complex numbers.</param>
 /// <param name="capacity">Points expected.</param>
 internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : IDisposable
@@ -16,6 +16,7 @@ internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : 
     private const double UnresolvableDb = -199;
 
     private readonly PooledList<double> _levels = new(capacity);
+    private readonly TouchstonePhases _phases = new(format, capacity);
     private int _count;
     private double _firstLevel;
     private int _zeros;
@@ -33,6 +34,9 @@ internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : 
         _zeros == _count ? "every magnitude is exactly 0: it was not measured"
         : _constant && _count > 1 && _firstLevel <= UnresolvableDb ? FormattableString.Invariant($"every level is {_firstLevel:F1} dB: it was not measured")
         : null;
+
+    /// <summary>Whether the parameter was measured and every point has a level.</summary>
+    public bool IsMeasured => Blank is null && WithoutLevel is null;
 
     /// <summary>Whether most of the levels are above <see cref="HighDb"/>.</summary>
     public bool IsHigh => _high * 2L > _count;
@@ -61,6 +65,7 @@ internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : 
         _constant &= level == _firstLevel;
         _high += level > HighDb ? 1 : 0;
         _levels.Add(level);
+        _phases.Add(first, second);
     }
 
     /// <summary>Hands out the levels, once: the working memory goes back, so that they are held only once.</summary>
@@ -71,5 +76,12 @@ internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : 
         return ImmutableCollectionsMarshal.AsImmutableArray(levels);
     }
 
-    public void Dispose() => _levels.Dispose();
+    /// <summary>Hands out the phases in degrees, once; none where the file carries none.</summary>
+    public ImmutableArray<double> HandOutPhases() => _phases.HandOut();
+
+    public void Dispose()
+    {
+        _levels.Dispose();
+        _phases.Dispose();
+    }
 }

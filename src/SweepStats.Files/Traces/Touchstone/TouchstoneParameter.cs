@@ -11,6 +11,12 @@ internal readonly record struct TouchstoneParameter(int Row, int Column, int Pla
     /// <summary>Such as S21.</summary>
     public string Name => string.Create(CultureInfo.InvariantCulture, $"S{Row}{Column}");
 
+    /// <summary>
+    /// Which pair of a point holds the same path from its other end, S12 for S21; null for a reflection, and where the matrix is given as symmetric: the
+    /// mirror image of a number is no second measurement.
+    /// </summary>
+    public int? ReversePlace { get; private init; }
+
     /// <summary>All parameters of a file, in its order; the mirror images of a symmetric matrix stand where a full one would have them.</summary>
     public static TouchstoneParameter[] All(TouchstoneHeader header)
     {
@@ -21,7 +27,12 @@ internal readonly record struct TouchstoneParameter(int Row, int Column, int Pla
             // Two-port files of version 1 list S11 S21 S12 S22, column by column; more ports have always run row by row.
             (int outer, int inner) = (i / ports, i % ports);
             (int row, int column) = header.ColumnByColumn ? (inner, outer) : (outer, inner);
-            all[i] = new TouchstoneParameter(row + 1, column + 1, header.Matrix == TouchstoneMatrix.Full ? i : PlaceInHalf(header, row, column));
+            bool full = header.Matrix == TouchstoneMatrix.Full;
+            all[i] = new TouchstoneParameter(row + 1, column + 1, full ? i : PlaceInHalf(header, row, column))
+            {
+                // The mirror image of a full matrix has its indices exchanged, whichever of them runs first.
+                ReversePlace = full && row != column ? (inner * ports) + outer : null,
+            };
         }
 
         return all;

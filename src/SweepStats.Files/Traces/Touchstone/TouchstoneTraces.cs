@@ -5,7 +5,7 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Traces.Touchstone;
 
-/// <summary>Makes the traces of a Touchstone file. Of its numbers only the levels of the parameters wanted are kept, each once.</summary>
+/// <summary>Makes the traces of a Touchstone file. Of its numbers only those of the parameters wanted are kept, each once, and the levels from the other end.</summary>
 internal sealed class TouchstoneTraces : IDisposable
 {
     private readonly TraceText _text;
@@ -24,9 +24,9 @@ internal sealed class TouchstoneTraces : IDisposable
         (_text, _header, _wanted, _faults) = (text, header, wanted, faults);
         int capacity = text.LineCount / (header.Ports > 2 ? header.Ports : 1);
         _levels = new TouchstoneLevels?[TouchstoneParameter.Pairs(header)];
-        foreach (TouchstoneParameter parameter in wanted)
+        foreach (int place in wanted.Select(p => p.Place).Concat(wanted.Select(p => p.ReversePlace).OfType<int>()))
         {
-            _levels[parameter.Place] ??= new TouchstoneLevels(header.Options.Format, capacity);
+            _levels[place] ??= new TouchstoneLevels(header.Options.Format, capacity);
         }
 
         _points = new TouchstonePoints(header, _levels, capacity, faults);
@@ -44,11 +44,14 @@ internal sealed class TouchstoneTraces : IDisposable
         ReceiverSettings settings = Preamble.Read(_text, _levels.First(l => l is not null)!.FirstLine - 1).Settings;
         FrequencyAxis axis = options.Grids.Of(_points.Hertz);
         ImmutableArray<double>[] levels = [.. _levels.Select(l => l is null ? [] : l.HandOut())];
+        ImmutableArray<double>[] phases = [.. _levels.Select(l => l is null ? [] : l.HandOutPhases())];
         ImmutableArray<Trace> traces =
         [
             .. _wanted.Select(p => new Trace(p.Name, p.Name, LevelUnit.Decibels, axis, levels[p.Place])
             {
                 Settings = settings,
+                Phases = phases[p.Place],
+                ReverseLevels = p.ReversePlace is { } reverse && _levels[reverse]!.IsMeasured ? levels[reverse] : [],
                 Blank = _levels[p.Place]!.Blank,
                 Doubts = [.. Doubts(p, options.Columns.IsEmpty)],
             }),

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+
+namespace SweepStats.Files.Traces.Tables;
+
+/// <summary>The name of a column, as far as it tells of a phase and of the trace that the column belongs to.</summary>
+internal sealed partial class PhaseName
+{
+    private static readonly string[] Degrees = ["deg", "degree", "degrees", "°"];
+    private static readonly string[] Radians = ["rad", "radian", "radians"];
+    private static readonly string[] Phases = ["phase", "ph", "phasen"];
+
+    // What a column is of its trace: the rest of its name tells which trace it is of.
+    private static readonly HashSet<string> Measures =
+    [
+        .. Degrees, .. Radians, .. Phases, "angle", "ang", "arg", "wrapped", "unwrapped", "real", "re", "imag", "imaginary", "im",
+        "level", "pegel", "amplitude", "ampl", "amp", "magnitude", "mag", "log", "lin", "linear", "logmag", "linmag", "power", "voltage", "db",
+    ];
+
+    public PhaseName(ColumnName name)
+    {
+        string text = name.Text.Length <= ColumnName.Longest ? UnitInDecibels().Replace(name.Text, " ") : "";
+        ImmutableArray<string> words = [.. Word().Matches(text).Select(m => m.Value.ToLowerInvariant())];
+        Trace = string.Concat(words.Where(w => !Measures.Contains(w) && !IsUnitOfLevel(w, name)));
+        IsParameter = name.Parameter is { } parameter && string.Equals(Trace, parameter, StringComparison.OrdinalIgnoreCase);
+        bool isPhase = name.Kind == ColumnKind.Other && !name.IsLimit && (words.Any(Phases.Contains) || name.Parameter is not null);
+        (bool degrees, bool radians) = (words.Any(Degrees.Contains), words.Any(Radians.Contains));
+        DegreesPerUnit = !isPhase || degrees == radians ? null : degrees ? 1 : Phase.DegreesPerRadian;
+    }
+
+    /// <summary>What tells the trace, in lower case and without blanks: "s21", "trace1"; empty where the name tells none.</summary>
+    public string Trace { get; }
+
+    /// <summary>Whether <see cref="Trace"/> is an S-parameter and nothing else.</summary>
+    public bool IsParameter { get; }
+
+    /// <summary>Degrees in a unit of the column; null where it is no phase, or its unit is not stated.</summary>
+    public double? DegreesPerUnit { get; }
+
+    // V alone may be a trace, such as a polarisation.
+    private static bool IsUnitOfLevel(string word, ColumnName name) =>
+        word.Length > 1 && name.LevelUnit is not null && LevelUnits.Parse(word) == name.LevelUnit;
+
+    // dBm, dBµV/m, dB(1 µV/m); not dB(S21).
+    [GeneratedRegex(@"(?<!\p{L})dB\s?[\(\[]?\s?1?\s?(?:[uµμm]V|mW|m)(?:/m)?[\)\]]?(?!\p{L})", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex UnitInDecibels();
+
+    [GeneratedRegex(@"[\p{L}]+|\d+|°", RegexOptions.CultureInvariant)]
+    private static partial Regex Word();
+}
