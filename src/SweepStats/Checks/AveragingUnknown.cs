@@ -23,7 +23,7 @@ internal sealed class AveragingUnknown : ICheck
     {
         if (seen.Floor is { } floor && seen.Averaging.Averaging == Averaging.Unknown)
         {
-            yield return floor.Source == FloorSource.Measured && floor.ReadingDeviationDb >= SingleLookScatter.Least(floor) ? LikeSingleLooks(seen, floor)
+            yield return SingleLookScatter.Agrees(floor) ? LikeSingleLooks(seen, floor)
                 : seen.Averaging.Skewness?.Shape == NoiseShape.Averages ? Average(floor)
                 : Untold(seen, floor);
         }
@@ -66,7 +66,7 @@ internal sealed class AveragingUnknown : ICheck
     private static string Why(FloorSkewness? skewness) => skewness switch
     {
         null => string.Empty,
-        { Skewness: double.NaN } => string.Create(CultureInfo.InvariantCulture, $" {skewness.Readings:0} independent readings are too few to tell how they lean."),
+        { Skewness: double.NaN } => string.Create(CultureInfo.InvariantCulture, $" {skewness.Readings:0} independent readings do not show how they lean."),
         _ => string.Create(CultureInfo.InvariantCulture, $" Their skewness is {skewness.Skewness:0.00} with a standard error of {skewness.StandardError:0.00}; averages with this scatter have {skewness.OfLogAverages:0.00}, the highest of several looks {skewness.OfHighest:0.00}, and where looks are smoothed anything between."),
     };
 

@@ -24,10 +24,12 @@ public sealed record FloorSkewness
     // Of few readings the skewness has longer tails than its standard error tells: 0.25 % lay beyond the quantile with 200 of them.
     private const double LongerTail = 60;
 
-    // Downward the tail is longer still, most so for single looks, which are not judged to that side.
+    // Downward the tail is longer still.
     private const double RecognisedBelow = 4;
     private const double FewestBelow = 400;
-    private const double MostScatterBelowDb = 4.4;
+
+    // Half way from the highest of two looks, 3.6 dB, to a single one, of which none is kept. What scatters more is a single look, or no noise.
+    private const double MostDeviationDb = 4.4;
 
     // Skewness of fewer is too far from normal to be judged by its standard error.
     private const double FewestReadings = 100;
@@ -75,13 +77,13 @@ public sealed record FloorSkewness
             StandardError = error / scale,
             Readings = seen.Readings,
             // A step of the display as coarse as the scatter makes a shape of its own.
-            Shape = judged && DeviationDb(seen) >= DisplayStep.Of(floor) ? Told(away, DeviationDb(seen), seen.Readings) : NoiseShape.Untold,
+            Shape = judged && DeviationDb(seen) >= DisplayStep.Of(floor) && DeviationDb(seen) < MostDeviationDb ? Told(away, DeviationDb(seen), seen.Readings) : NoiseShape.Untold,
         };
     }
 
     private static NoiseShape Told(Distances away, double deviationDb, double readings) =>
         away.FromLog > Recognised + (LongerTail / readings) ? NoiseShape.Highest
-        : away.FromPower < -RecognisedBelow && readings >= FewestBelow && deviationDb < MostScatterBelowDb ? NoiseShape.Lowest
+        : away.FromPower < -RecognisedBelow && readings >= FewestBelow ? NoiseShape.Lowest
         : deviationDb >= LeastDeviationDb && away.FromLog < Doubtful && away.FromPower > -DoubtfulBelow && away.FromHighest < -Missed ? NoiseShape.Averages
         : NoiseShape.Untold;
 
