@@ -25,7 +25,7 @@ internal sealed class AveragingDoubtful : ICheck
                 + (seen.Averaging.Averaging == Averaging.Sample && seen.Floor is { Source: FloorSource.Measured } floor && SingleLookScatter.Least(floor) > 0
                     ? "; the scatter of the floor was looked at" : string.Empty);
 
-    public IEnumerable<Finding> Inspect(Evidence seen) => new[] { Smoothed(seen), Disagreeing(seen), Otherwise(seen), Kept(seen) }.OfType<Finding>();
+    public IEnumerable<Finding> Inspect(Evidence seen) => new[] { Smoothed(seen), Disagreeing(seen), Otherwise(seen), Kept(seen), Downward(seen) }.OfType<Finding>();
 
     private Finding? Smoothed(Evidence seen) => seen.Averaging.Averaging == Averaging.Sample && seen.Floor is { } floor && SingleLookScatter.Contradicts(floor)
         ? new Finding
@@ -88,10 +88,24 @@ internal sealed class AveragingDoubtful : ICheck
             Message = "The floor readings lean upward, as the highest of several looks does and an average does not: the sweeps were probably taken with a peak detector, or with the trace held at its maximum. "
                 + Held(seen)
                 + (seen.Averaging.Stated == Averaging.Unknown ? string.Empty : $" campaign.toml states \"{Word(seen.Averaging.Stated)}\", which was not used."),
-            Basis = string.Create(CultureInfo.InvariantCulture, $"Skewness of the floor readings {skewness.Skewness:0.00}, against {skewness.OfAverages:0.00} at most for averages and {skewness.OfHighest:0.00} for the highest of several looks with the same scatter of {seen.Floor!.ReadingDeviationDb:0.00} dB; standard error {skewness.StandardError:0.00}, {skewness.Readings:0} independent readings. An average leans so in 1 of 1000 floors."),
+            Basis = string.Create(CultureInfo.InvariantCulture, $"Skewness of the floor readings {skewness.Skewness:0.00}, against {skewness.OfLogAverages:0.00} at most for averages and {skewness.OfHighest:0.00} for the highest of several looks with the same scatter of {seen.Floor!.ReadingDeviationDb:0.00} dB; standard error {skewness.StandardError:0.00}, {skewness.Readings:0} independent readings. An average leans so in 1 of 1000 floors."),
             NextStep = "Look up the detector and the trace mode. " + TakeAgain + " Where it was an average after all, something comes and goes in the floor: take more floor sweeps and watch it.",
         };
     }
+
+    // With an average that nobody stated averaging-unknown asks for the detector.
+    private Finding? Downward(Evidence seen) =>
+        seen.Averaging is { Averaging: Averaging.Power or Averaging.Log or Averaging.Sample, Skewness: { Shape: NoiseShape.Lowest } skewness }
+        ? new Finding
+        {
+            Code = Code,
+            Severity = Severity.Warning,
+            Role = SweepRole.Floor,
+            Message = $"The averaging is stated as \"{Word(seen.Averaging.Averaging)}\", but the floor readings lean further down than averages do, as the lowest of several would. After a minimum hold levels near the floor read too low, and the specimen may shield less than is claimed here.",
+            Basis = string.Create(CultureInfo.InvariantCulture, $"Skewness of the floor readings {skewness.Skewness:0.00}, against {skewness.OfPowerAverages:0.00} at least for averages with the same scatter of {seen.Floor!.ReadingDeviationDb:0.00} dB; standard error {skewness.StandardError:0.00}, {skewness.Readings:0} independent readings."),
+            NextStep = "Look up the trace mode and the detector. After a minimum hold or a negative peak detector: " + char.ToLowerInvariant(TakeAgain[0]) + TakeAgain[1..],
+        }
+        : null;
 
     private Finding Highest(Evidence seen) => new()
     {

@@ -23,8 +23,8 @@ internal sealed class AveragingUnknown : ICheck
     {
         if (seen.Floor is { } floor && seen.Averaging.Averaging == Averaging.Unknown)
         {
-            yield return seen.Averaging.Skewness?.Shape == NoiseShape.Averages ? Average(floor)
-                : floor.Source == FloorSource.Measured && floor.ReadingDeviationDb >= SingleLookScatter.Least(floor) ? LikeSingleLooks(seen, floor)
+            yield return SingleLookScatter.Agrees(floor) ? LikeSingleLooks(seen, floor)
+                : seen.Averaging.Skewness?.Shape == NoiseShape.Averages ? Average(floor)
                 : Untold(seen, floor);
         }
     }
@@ -51,7 +51,10 @@ internal sealed class AveragingUnknown : ICheck
     {
         Code = Code,
         Severity = Near(seen) ? Severity.Warning : Severity.Note,
-        Message = "The detector is not stated, and the floor does not tell it: intervals near the floor are wide enough for power averaging and for log averaging, but not for a peak or quasi-peak detector or a held trace.",
+        Message = (seen.Averaging.Skewness?.Shape == NoiseShape.Lowest
+            ? "The detector is not stated, and the floor readings lean further down than averages do, as the lowest of several would: intervals"
+            : "The detector is not stated, and the floor does not tell it: intervals")
+            + " near the floor are wide enough for power averaging and for log averaging, but not for a peak or quasi-peak detector or a held trace.",
         Basis = Scatter(floor) + Why(seen.Averaging.Skewness),
         NextStep = "Look up the detector and the trace mode of the receiver, and set averaging in campaign.toml to \"power\" (RMS detector or power average), \"log\" (log or video average) or \"sample\". After a peak or quasi-peak detector or a held trace take all sweeps again with an RMS or a sample detector.",
     };
@@ -63,8 +66,8 @@ internal sealed class AveragingUnknown : ICheck
     private static string Why(FloorSkewness? skewness) => skewness switch
     {
         null => string.Empty,
-        { Skewness: double.NaN } => string.Create(CultureInfo.InvariantCulture, $" {skewness.Readings:0} independent readings are too few to tell how they lean."),
-        _ => string.Create(CultureInfo.InvariantCulture, $" Their skewness is {skewness.Skewness:0.00} with a standard error of {skewness.StandardError:0.00}; averages with this scatter have {skewness.OfAverages:0.00}, the highest of several looks {skewness.OfHighest:0.00}, and where looks are smoothed anything between."),
+        { Skewness: double.NaN } => string.Create(CultureInfo.InvariantCulture, $" {skewness.Readings:0} independent readings do not show how they lean."),
+        _ => string.Create(CultureInfo.InvariantCulture, $" Their skewness is {skewness.Skewness:0.00} with a standard error of {skewness.StandardError:0.00}; averages with this scatter have {skewness.OfLogAverages:0.00}, the highest of several looks {skewness.OfHighest:0.00}, and where looks are smoothed anything between."),
     };
 
     private static bool Near(Evidence seen) => seen.Curves.Any(c => c.Readings.Any(r => r.State is ShieldingState.NearFloor or ShieldingState.Capped));

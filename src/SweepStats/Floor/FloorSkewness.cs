@@ -14,26 +14,38 @@ namespace SweepStats.Floor;
 /// </remarks>
 public sealed record FloorSkewness
 {
-    /// <summary>Chance of taking averages for kept looks.</summary>
-    public const double FalseAlarm = 0.001;
-
-    // One-sided normal quantiles: 0.1 %; 1 % beyond which averages are no longer called so; 5 % of kept looks that may be taken for averages.
+    // One-sided normal quantiles: 0.1 % to be sure; 1 % of averages upward and 2.3 % downward, where claims come out too high, that are no longer called so;
+    // 1 % of kept looks that may be taken for averages.
     private const double Recognised = 3.09;
     private const double Doubtful = 2.33;
-    private const double Missed = 1.645;
+    private const double DoubtfulBelow = 2;
+    private const double Missed = 2.33;
+
+    // Of few readings the skewness has longer tails than its standard error tells: 0.25 % lay beyond the quantile with 200 of them.
+    private const double LongerTail = 60;
+
+    // Downward the tail is longer still.
+    private const double RecognisedBelow = 4;
+    private const double FewestBelow = 400;
+
+    // Half way from the highest of two looks, 3.6 dB, to a single one, of which none is kept. What scatters more is a single look, or no noise.
+    private const double MostDeviationDb = 4.4;
 
     // Skewness of fewer is too far from normal to be judged by its standard error.
     private const double FewestReadings = 100;
 
-    // The highest of 20 000 single looks scatters by half a decibel. Less is that of looks which were smoothed before or after one was kept, as by a
+    // The highest of some 30 000 single looks scatters by half a decibel. Less is that of looks which were smoothed before or after one was kept, as by a
     // quasi-peak detector, and their shape is anybody's guess.
     private const double LeastDeviationDb = 0.5;
 
-    /// <summary>Skewness of a reading, corrected for the means it is taken about.</summary>
+    /// <summary>Skewness of a reading, corrected for the means it is taken about; not a number where there are too few to tell.</summary>
     public required double Skewness { get; init; }
 
-    /// <summary>Skewness of averages that scatter alike, at most.</summary>
-    public required double OfAverages { get; init; }
+    /// <summary>Skewness of averages in dB that scatter alike: no average leans less far down.</summary>
+    public required double OfLogAverages { get; init; }
+
+    /// <summary>Skewness of averages in power that scatter alike: no average leans further down.</summary>
+    public required double OfPowerAverages { get; init; }
 
     /// <summary>Skewness of the highest of several looks that scatter alike.</summary>
     public required double OfHighest { get; init; }
@@ -52,24 +64,31 @@ public sealed record FloorSkewness
     {
         ArgumentNullException.ThrowIfNull(floor);
         FloorCumulants seen = FloorCumulants.Of(floor, NoiseFloorEstimator.Split(floor, Averaging.Unknown));
-        ShapeCumulants averages = ShapeCumulants.Averages(seen.Second), highest = ShapeCumulants.Highest(seen.Second);
-        double scale = Math.Pow(seen.Second, 1.5);
-        double overAverages = (seen.Third - averages.Third) / averages.ErrorOfThird(seen.Readings);
-        double overHighest = (seen.Third - highest.Third) / highest.ErrorOfThird(seen.Readings);
+        ShapeCumulants averages = ShapeCumulants.LogAverages(seen.Second), highest = ShapeCumulants.Highest(seen.Second);
+        double scale = Math.Pow(seen.Second, 1.5), error = averages.ErrorOfThird(seen.Readings), power = ShapeCumulants.ThirdOfPowerAverages(seen.Second);
+        var away = new Distances((seen.Third - averages.Third) / error, (seen.Third - power) / error, (seen.Third - highest.Third) / highest.ErrorOfThird(seen.Readings));
         bool judged = seen.Readings >= FewestReadings && seen.Second > 0;
-        // A step of the display as coarse as the scatter makes a shape of its own.
-        double deviation = DetectorNoise.DecibelsPerNeper * Math.Sqrt(seen.Second);
-        bool resolved = judged && deviation >= Math.Max(LeastDeviationDb, DisplayStep.Of(floor));
         return new FloorSkewness
         {
             Skewness = judged ? seen.Third / scale : double.NaN,
-            OfAverages = averages.Third / scale,
+            OfLogAverages = averages.Third / scale,
+            OfPowerAverages = power / scale,
             OfHighest = highest.Third / scale,
-            StandardError = averages.ErrorOfThird(seen.Readings) / scale,
+            StandardError = error / scale,
             Readings = seen.Readings,
-            Shape = judged && deviation >= DisplayStep.Of(floor) && overAverages > Recognised ? NoiseShape.Highest
-                : resolved && overAverages < Doubtful && overHighest < -Missed ? NoiseShape.Averages
-                : NoiseShape.Untold,
+            // A step of the display as coarse as the scatter makes a shape of its own.
+            Shape = judged && DeviationDb(seen) >= DisplayStep.Of(floor) && DeviationDb(seen) < MostDeviationDb ? Told(away, DeviationDb(seen), seen.Readings) : NoiseShape.Untold,
         };
     }
+
+    private static NoiseShape Told(Distances away, double deviationDb, double readings) =>
+        away.FromLog > Recognised + (LongerTail / readings) ? NoiseShape.Highest
+        : away.FromPower < -RecognisedBelow && readings >= FewestBelow ? NoiseShape.Lowest
+        : deviationDb >= LeastDeviationDb && away.FromLog < Doubtful && away.FromPower > -DoubtfulBelow && away.FromHighest < -Missed ? NoiseShape.Averages
+        : NoiseShape.Untold;
+
+    private static double DeviationDb(FloorCumulants seen) => DetectorNoise.DecibelsPerNeper * Math.Sqrt(seen.Second);
+
+    /// <summary>How far the third cumulant lies over that of each kind of detector, in standard errors.</summary>
+    private readonly record struct Distances(double FromLog, double FromPower, double FromHighest);
 }

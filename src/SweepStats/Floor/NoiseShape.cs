@@ -11,4 +11,10 @@ public enum NoiseShape
 
     /// <summary>The highest of several looks: the readings lean upward, as no average does.</summary>
     Highest,
+
+    /// <summary>
+    /// The lowest of several averages: the readings lean further down than averages do. The lowest of several single looks leans as a single look does and
+    /// cannot be told.
+    /// </summary>
+    Lowest,
 }

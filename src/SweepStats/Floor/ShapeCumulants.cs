@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Statistics;
 
 namespace SweepStats.Floor;
 
@@ -16,13 +17,17 @@ internal sealed record ShapeCumulants(ImmutableArray<double> Cumulants, double S
     public double Third => Cumulants[1];
 
     /// <summary>Averages in dB of single looks: each order shrinks by one more power of their number.</summary>
-    public static ShapeCumulants Averages(double variance)
+    public static ShapeCumulants LogAverages(double variance)
     {
         ImmutableArray<double> one = Single.Value.Cumulants;
         double share = variance / one[0];
         ImmutableArray<double> all = [.. one.Select((c, i) => c * Math.Pow(share, i + 1))];
         return new ShapeCumulants(all, 2 * one[1] * share / one[0]);
     }
+
+    /// <summary>Third cumulant of averages in power: a little less than that of averages in dB.</summary>
+    public static double ThirdOfPowerAverages(double variance) =>
+        variance > 0 ? GammaFunctions.Polygamma(2, Math.Max(1, GammaFunctions.InverseTrigamma(variance))) : 0;
 
     /// <summary>The highest of as many looks as scatter so.</summary>
     public static ShapeCumulants Highest(double variance) =>

@@ -28,6 +28,10 @@ internal static class SingleLookScatter
     /// <summary>A measured floor scatters by less than single looks do.</summary>
     public static bool Contradicts(NoiseFloor floor) => floor.Source == FloorSource.Measured && floor.ReadingDeviationDb < Least(floor);
 
+    /// <summary>A measured floor scatters as single looks do.</summary>
+    public static bool Agrees(NoiseFloor floor) =>
+        floor.Source == FloorSource.Measured && !Contradicts(floor) && floor.ReadingDeviationDb <= Limits(floor).High;
+
     /// <summary>Lowest and highest standard deviation in dB that chance explains; 0 and infinity where the floor has too few frequencies to tell.</summary>
     public static (double Low, double High) Limits(NoiseFloor floor)
     {
