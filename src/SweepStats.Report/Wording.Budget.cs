@@ -1,5 +1,6 @@
 using System.Globalization;
 using SweepStats.Budgets;
+using SweepStats.Doubts;
 using SweepStats.Statistics;
 
 namespace SweepStats.Report;
@@ -52,7 +53,8 @@ public static partial class Wording
 
     internal static string BudgetCaption(ShieldingBudget budget)
     {
-        string estimate = budget.Linear is null ? "no estimate, the covered level does not rise over the floor"
+        string estimate = budget.Doubts != ReadingDoubts.None ? $"no estimate, {Doubted(budget.Doubts)}"
+            : budget.Linear is null ? "no estimate, the covered level does not rise over the floor"
             : budget.At is null && double.IsInfinity(budget.Reported.High) ? $"{Hundredths(budget.Linear.Estimate, Math.Floor)} dB with bounds standing in, reported as a bound"
             : double.IsInfinity(budget.Reported.High) ? $"estimate {Hundredths(budget.Linear.Estimate, Math.Round)} dB, reported as a bound"
             : $"{Hundredths(budget.Linear.Estimate, Math.Round)} dB";
@@ -79,6 +81,11 @@ public static partial class Wording
         string factor = budget.Linear!.CoverageFactor(budget.Confidence).ToString("F2", CultureInfo.InvariantCulture);
         return [$"Expanded, {Level(budget.Confidence)}", Nothing, $"k = {factor}", Nothing, Nothing, Thousandths(budget.ExpandedUncertaintyDb!.Value), Nothing, Nothing];
     }
+
+    /// <summary>What stands against a reading, in half a sentence.</summary>
+    private static string Doubted(ReadingDoubts doubts) =>
+        BoundCauses.Of(doubts).Overload ? "the receiver was overloaded"
+            : doubts.HasFlag(ReadingDoubts.CoveredAtBottom) ? "the covered level is at the bottom of what the receiver shows" : "the covered level may be noise";
 
     /// <summary>What the report claims, beside the linear budget.</summary>
     internal static IReadOnlyList<string> QuotedRow(ShieldingBudget budget) =>

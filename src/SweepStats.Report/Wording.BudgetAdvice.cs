@@ -1,4 +1,5 @@
 using SweepStats.Budgets;
+using SweepStats.Doubts;
 
 namespace SweepStats.Report;
 
@@ -37,6 +38,12 @@ public static partial class Wording
     /// <summary>What most of the uncertainty comes from, and what lessens it.</summary>
     internal static string Dominates(ShieldingBudget budget)
     {
+        if (budget.Doubts != ReadingDoubts.None)
+        {
+            bool overload = BoundCauses.Of(budget.Doubts).Overload;
+            return $"Here {Doubted(budget.Doubts)}: only a bound is known at best, and a budget has nothing to add up. {(overload ? "Less level at the receiver helps" : "More range helps")}; more sweeps do not.";
+        }
+
         if (budget.Linear is not { } linear)
         {
             return "The covered level does not rise over the floor here: only a bound is known, and a budget has nothing to add up. More range helps; more sweeps hardly do.";

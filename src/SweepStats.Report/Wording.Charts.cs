@@ -25,7 +25,7 @@ public static partial class Wording
     internal static string OverviewTitleOfLot(string lot, int part, int parts) =>
         parts == 1 ? $"Shielding, lot {lot}" : $"Shielding, lot {lot}, part {Plain(part)} of {Plain(parts)}";
 
-    internal static string OverviewSubtitle(AnalysisResult result, bool intervals, bool unrepeated, bool capped)
+    internal static string OverviewSubtitle(AnalysisResult result, bool intervals, bool unrepeated, BoundCauses? bounds)
     {
         if (result.Floor is null)
         {
@@ -36,7 +36,7 @@ public static partial class Wording
         [
             .. intervals ? [$"shaded: {Level(result.Plan.Confidence)} intervals"] : Array.Empty<string>(),
             .. unrepeated ? ["dotted: single sweeps, no interval"] : Array.Empty<string>(),
-            .. capped ? ["arrows: at least this much, the floor hides the rest"] : Array.Empty<string>(),
+            .. bounds is not null ? [$"arrows: at least this much, {bounds.What} hides the rest"] : Array.Empty<string>(),
         ];
         return string.Join("; ", parts);
     }
@@ -50,8 +50,9 @@ public static partial class Wording
     {
         string sweeps = Count(curve.SweepCount, "covered sweep");
         string placements = curve.PlacementCount is { } n ? $" in {Count(n, "placement")}" : ", placements not noted";
+        var causes = BoundCauses.Of(curve.Readings);
         string caps = !floorKnown ? "; no floor known, so every reading is a lower bound"
-            : curve.Readings.Any(r => r.State == ShieldingState.Capped) ? "; arrows: the floor hides how much more" : string.Empty;
+            : causes.Floor || causes.Overload ? $"; arrows: {causes.What} hides how much more" : string.Empty;
         return sweeps + placements + caps;
     }
 

@@ -47,7 +47,8 @@ public static partial class Wording
     {
         string[] left =
         [
-            .. band.CappedLeftOut > 0 ? [$"{Plain(band.CappedLeftOut)} where the floor hides some specimen"] : Array.Empty<string>(),
+            .. band.CappedLeftOut > band.OverloadedLeftOut ? [$"{Plain(band.CappedLeftOut - band.OverloadedLeftOut)} where the floor hides some specimen"] : Array.Empty<string>(),
+            .. band.OverloadedLeftOut > 0 ? [$"{Plain(band.OverloadedLeftOut)} where the receiver was overloaded"] : Array.Empty<string>(),
             .. band.LeftOut > 0 ? [$"{Plain(band.LeftOut)} where something else transmits or the reference hardly rises over the floor"] : Array.Empty<string>(),
         ];
         string without = left.Length > 0 ? $"; left out for all: {string.Join(", ", left)}" : string.Empty;
@@ -93,7 +94,7 @@ public static partial class Wording
         if (open.Length > 0)
         {
             string stays = open.Length == 1 ? "it stays" : "they stay";
-            yield return $"How much {Names(open)} {(open.Length == 1 ? "shields" : "shield")} is known from below only over most of the band: {stays} among the best until {(result.Floor is null ? "a floor is measured" : "more dynamic range tells")}.";
+            yield return $"How much {Names(open)} {(open.Length == 1 ? "shields" : "shield")} is known from below only over most of the band: {stays} among the best until {(result.Floor is null ? "a floor is measured" : BoundCauses.Of(result.Curves).Tells)}.";
         }
     }
 

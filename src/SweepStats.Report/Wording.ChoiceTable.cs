@@ -76,6 +76,7 @@ public static partial class Wording
         [
             .. choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => $"no better than {Piece(d.By)}"),
             .. specimen.DeviationDb > ScattersMore * usual ? [$"repeats scatter by {Small(specimen.DeviationDb.Value)}"] : Array.Empty<string>(),
+            .. specimen.OverloadedCount > 0 ? [$"overloaded at {Plain(specimen.OverloadedCount)} of {Plain(band.PointCount + band.LeftOut + band.CappedLeftOut)}"] : Array.Empty<string>(),
             .. specimen.CappedCount > 0 ? [$"capped at {Plain(specimen.CappedCount)} of {Plain(band.PointCount + band.LeftOut + band.CappedLeftOut)}"] : Array.Empty<string>(),
         ];
         return string.Join("; ", remarks);

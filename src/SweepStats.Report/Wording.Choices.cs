@@ -26,7 +26,7 @@ public static partial class Wording
 
         yield return ["Margin of dynamic range", Ratio(plan.Margin.Value), "Wanted beyond the requirement, or beyond the shielding found"];
         yield return ["Declared floor", plan.DeclaredFloorDb is { } floor ? Level(floor, result.Campaign.Scale) : "none", "Used where no floor sweeps were taken"];
-        yield return ["Source level", Given(plan.SourceDbm, "dBm"), "For the record; levels are not corrected for it"];
+        yield return ["Source level", Given(plan.SourceDbm, "dBm"), "Where linearity sweeps were taken the reference is held against them by it; levels are not corrected for it"];
         yield return ["Highest input level", Given(plan.MaximumInputDbm, "dBm"), "Above it the receiver does not show levels without error"];
         yield return ["Stated uncertainties", plan.Uncertainties.IsDefaultOrEmpty ? "none" : Count(plan.Uncertainties.Length, "entry"),
             "What repeats do not show; without any, intervals cover scatter alone"];

@@ -18,6 +18,7 @@ public static partial class Wording
     internal const string OddLegend = "odd sweep";
     internal const string LinearityTitle = "How far the receiver follows the source";
     internal const string CompressionLegend = "1 dB short";
+    internal const string ReferenceShortfallLegend = "the reference sweeps themselves";
     internal const string SingleShortfallLegend = "single sweeps: no interval";
 
     /// <summary>Heading over the charts of a kind.</summary>
@@ -125,7 +126,8 @@ public static partial class Wording
         string upTo = $"up to {Dbm(curve.Steps[^1].HighDbm)}";
         string reached = compression is { } at ? $"1 dB short at about {Dbm(at)} of the source"
             : most < 0.005 ? $"nothing short {upTo}" : $"at most {Hundredths(most)} short {upTo}";
-        return $"{Count(curve.SweepCount, "linearity sweep")} at {Count(curve.Steps.Length + 1, "source level")}, each level against the lowest; {reached}";
+        string sweeps = curve.StepsHoldReference ? $"{Plain(curve.SweepCount)} linearity and reference sweeps" : Count(curve.SweepCount, "linearity sweep");
+        return $"{sweeps} at {Count(curve.Steps.Length + 1, "source level")}, each level against the lowest; {reached}";
     }
 
     internal static string ReferenceSource(double source) => $"reference taken at {Dbm(source)}";
@@ -136,7 +138,7 @@ public static partial class Wording
 
     internal static string LinearityDescription(LinearityCurve curve, double? compression) =>
         $"What the receiver shows too little of each step of the source from {Dbm(curve.LowestDbm)} on. "
-        + string.Join("; ", curve.Steps.Select(s => $"{Dbm(s.HighDbm)}: {Hundredths(s.ShortfallDb)}{(s.Interval is { } i ? $" ({LowHundredths(i.Low)} to {HighHundredths(i.High)} dB)" : ", no interval")}"))
+        + string.Join("; ", curve.All.Select(s => $"{Dbm(s.HighDbm)}{(ReferenceEquals(s, curve.Reference) ? " (reference)" : string.Empty)}: {Hundredths(s.ShortfallDb)}{(s.Interval is { } i ? $" ({LowHundredths(i.Low)} to {HighHundredths(i.High)} dB)" : ", no interval")}"))
         + (compression is { } at ? $". It falls 1 dB short at about {Dbm(at)}." : ".");
 
     private static string Farthest(FrequencyGrid grid, RepeatGroup group)

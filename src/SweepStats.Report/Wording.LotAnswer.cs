@@ -22,7 +22,7 @@ public static partial class Wording
         LotStretch[] told = Telling(lots);
         foreach (LotStretch stretch in told.Take(MostStretches))
         {
-            yield return StandsOut(stretch, lots.Lots.Length);
+            yield return StandsOut(stretch, lots.Lots.Length, BoundCauses.Of(result.Curves).What);
         }
 
         if (told.Length > MostStretches)
@@ -49,13 +49,14 @@ public static partial class Wording
     internal static string LotsHeadline(AnalysisResult result, LotBand band)
     {
         LotComparison lots = result.Lots;
+        var causes = BoundCauses.Of(result.Curves);
         if (band.Probability is not { } p)
         {
             return lots.Lots.Length < 2 ? "One lot only: there is nothing to compare it with."
                 : lots.Whole.Lots.All(l => l.Specimens < 2)
                     ? "Whether the lots differ cannot be told: no lot has two specimens, so nothing shows how much pieces of one lot differ. Take two of each, better four; single pieces are compared by 'sweepstats choose'."
                 : result.Floor is null ? "Whether the lots differ cannot be told: no floor is known, so all shielding is known from below only. Take floor sweeps."
-                : "Whether the lots differ cannot be told: the floor hides too many specimens. More dynamic range would tell.";
+                : $"Whether the lots differ cannot be told: {causes.What} hides too many specimens. {causes.WouldTell}";
         }
 
         return p > lots.Question.FalseAlarm
@@ -75,12 +76,12 @@ public static partial class Wording
 
     private static double Weight(LotStretch stretch) => stretch.Frequencies * Math.Abs(stretch.ApartDb);
 
-    private static string StandsOut(LotStretch stretch, int lots)
+    private static string StandsOut(LotStretch stretch, int lots, string hides)
     {
         string where = stretch.Band.Start == stretch.Band.Stop ? $"at {Frequency(stretch.Band.Start)}" : $"from {Band(stretch.Band)}";
         return stretch.Lot is { } lot
-            ? $"Lot {PlainText.Of(lot)} shields about {Apart(stretch.ApartDb)} than the {(lots == 2 ? "other" : "mean of the others")} {where}{(stretch.AtLeast ? ", more where the floor hides a piece" : string.Empty)}."
-            : $"They differ {where}; the floor hides by how much.";
+            ? $"Lot {PlainText.Of(lot)} shields about {Apart(stretch.ApartDb)} than the {(lots == 2 ? "other" : "mean of the others")} {where}{(stretch.AtLeast ? $", more where {hides} hides a piece" : string.Empty)}."
+            : $"They differ {where}; {hides} hides by how much.";
     }
 
     private static string Apart(double decibels) => $"{Ratio(Math.Abs(decibels))} {(decibels < 0 ? "less" : "more")}";

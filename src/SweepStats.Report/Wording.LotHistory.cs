@@ -98,7 +98,7 @@ public static partial class Wording
         HistoryPair[] known = [.. history.Pairs.Where(p => p.Adjusted is not null)];
         if (known.Length == 0)
         {
-            yield return history.ClearShare == 0 ? "Whether the lots differ cannot be told: the floor hides too much."
+            yield return history.ClearShare == 0 ? "Whether the lots differ cannot be told: too much is known from below only."
                 : "Whether the lots differ cannot be told: that takes two specimens a lot, and a reference that is swept twice in each campaign.";
             yield break;
         }

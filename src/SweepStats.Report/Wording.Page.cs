@@ -83,7 +83,8 @@ public static partial class Wording
 
     internal static string Repeats(ShieldingCurve? curve, BandStatement band, bool floorKnown)
     {
-        string capped = floorKnown ? Capped(band.CappedCount, band.PointCount) : "Which frequencies are capped cannot be told without a floor.";
+        string capped = (floorKnown ? Capped(band.CappedCount, band.PointCount) : "Which frequencies are capped cannot be told without a floor.")
+            + (band.OverloadedCount > 0 ? $" {Overloaded(band.OverloadedCount, band.PointCount)}" : string.Empty);
         if (curve is null)
         {
             return capped;
@@ -107,6 +108,12 @@ public static partial class Wording
         yield return ("≥ 52.3 dB", "A lower bound. The shielding is at least this much; how much more, the measurement cannot say. It is not an estimate. From a single sweep "
             + "it allows for noise alone, not for what a repeat would show.");
         yield return ("Capped", "The covered level does not rise out of the receiver's noise. The floor hides the true shielding, so only a bound is printed, in charts an arrow.");
+        if (result.Bands.Any(b => b.OverloadedCount > 0))
+        {
+            yield return ("Overloaded", "The receiver showed less of a strong level than there was. Where that is the reference the shielding is at least what is printed. "
+                + "Where it is the covered level nothing is claimed.");
+        }
+
         yield return ("Near the floor", "The covered level rises out of the noise by less than 10 dB. The noise is taken out, and the interval is wider for it.");
         yield return ("One sweep: no interval", "A difference of single sweeps. How far it can be trusted is not known; repeat the sweeps.");
         yield return ("What counts as a repeat",

@@ -49,7 +49,12 @@ public static partial class Wording
             reasons.Add("Without a floor only lower bounds are known, and somewhere they do not reach the requirement.");
         }
 
-        if (open.Any(r => r is ShieldingReading.AtLeast { State: not ShieldingState.NoFloor, Evidence.LeakageRules: false }))
+        if (open.Any(r => r is ShieldingReading.AtLeast { State: ShieldingState.Overloaded }))
+        {
+            reasons.Add("Somewhere the receiver was overloaded, which leaves only a bound, and it ends below the requirement: a reference without overload would tell.");
+        }
+
+        if (open.Any(r => r is ShieldingReading.AtLeast { State: not ShieldingState.NoFloor and not ShieldingState.Overloaded, Evidence.LeakageRules: false }))
         {
             reasons.Add("Somewhere the floor leaves only a bound, and it ends below the requirement: more dynamic range would tell.");
         }

@@ -28,7 +28,8 @@ public static partial class Wording
         int widest = pieces.Length == 0 ? 0 : pieces.Max(p => p.Length);
         foreach ((BandStatement band, string piece) in result.Bands.Zip(pieces))
         {
-            string capped = band.CappedCount > 0 ? ". " + Capped(band.CappedCount, band.PointCount).TrimEnd('.') : string.Empty;
+            string capped = (band.CappedCount > 0 ? ". " + Capped(band.CappedCount, band.PointCount).TrimEnd('.') : string.Empty)
+                + (band.OverloadedCount > 0 ? ". " + Overloaded(band.OverloadedCount, band.PointCount).TrimEnd('.') : string.Empty);
             string stands = Stands(result, band.Name) is { } standing ? $"{AtLevel(result, result.Plan.Confidence)}. Requirement: {standing}{AtLevel(result, result.Plan.Rule?.Level)}" : string.Empty;
             lines.Add($"  {piece.PadRight(widest)}  {Claim(band)}{capped}{stands}");
         }

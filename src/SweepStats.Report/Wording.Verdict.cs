@@ -130,7 +130,7 @@ public static partial class Wording
         _ => "cannot be told",
     };
 
-    /// <summary>A reading as far as it is known; a capped one is a bound with its sign, never a value.</summary>
+    /// <summary>A reading as far as it is known; a capped or overloaded one is a bound with its sign, never a value.</summary>
     public static string Reading(ShieldingReading reading) => reading switch
     {
         ShieldingReading.Measured m => $"{Ratio(m.Shielding.Value.Value)} ({Interval(m.Shielding.Low.Value, m.Shielding.High.Value)})",
@@ -144,6 +144,10 @@ public static partial class Wording
     public static string Capped(int capped, int points) => capped == 0
         ? "No frequency is capped by the floor."
         : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Capped by the floor at {capped} of {Count(points, "frequency")}.");
+
+    /// <summary>How many frequencies the receiver was overloaded at.</summary>
+    internal static string Overloaded(int overloaded, int points) =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Overloaded at {overloaded} of {Count(points, "frequency")}: at best a bound.");
 
     private static string Outcome(RequirementOutcome outcome, AnalysisResult result)
     {

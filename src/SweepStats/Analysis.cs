@@ -31,8 +31,8 @@ public static class Analysis
         ArgumentNullException.ThrowIfNull(plan);
         AlignedCampaign read = Aligner.Align(campaign, plan.Band);
         FloorHistory? history = FloorHistory.Of(read, plan.FloorTaking == SweepTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
-        AveragingInUse averaging = AveragingChoice.Of(read, plan.Averaging);
-        var split = FloorAndLeakage.Of(read, averaging.Averaging, plan.SameLeakage);
+        AveragingInUse averaging = AveragingChoice.Of(read with { Floor = FloorAndLeakage.Noise(read) }, plan.Averaging);
+        var split = FloorAndLeakage.Of(read, averaging.Averaging, history, plan.SameLeakage);
         (AlignedCampaign aligned, NoiseFloor? measured) = (split.Campaign, Floor(split, history, plan.DeclaredFloorDb, averaging.Averaging));
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, measured);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
@@ -44,7 +44,7 @@ public static class Analysis
         var doubts = CampaignDoubts.Of(aligned, (measured, history), (drifts, timing), overload);
         NoiseFloor? floor = doubts.Widened(measured);
         AnalysisPlan allowed = doubts.Drift is { } drift ? plan with { Uncertainties = plan.Uncertainties.Add(drift) } : plan;
-        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, (split.LeakageDb, doubts), allowed, progress);
+        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, (split.Levels, doubts), allowed, progress);
         var evidence = new Evidence
         {
             Campaign = aligned,
@@ -113,9 +113,9 @@ public static class Analysis
 
     // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
-        AlignedCampaign campaign, NoiseFloor? floor, (ImmutableArray<double> LeakageDb, CampaignDoubts Doubts) beside, AnalysisPlan plan, IProgress<double>? progress)
+        AlignedCampaign campaign, NoiseFloor? floor, (LeakageLevels Leakage, CampaignDoubts Doubts) beside, AnalysisPlan plan, IProgress<double>? progress)
     {
-        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, beside.LeakageDb);
+        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, beside.Leakage);
         var curves = new ShieldingCurve[campaign.Covered.Length];
         var bands = new BandStatement[curves.Length];
         int done = 0;

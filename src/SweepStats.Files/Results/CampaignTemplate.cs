@@ -24,7 +24,7 @@ public static class CampaignTemplate
         [setup]
         # rbw_hz = 10e3             # resolution bandwidth, where the files do not state it
         # attenuation_db = 10       # input attenuation
-        # source_dbm = 10           # level at the source
+        # source_dbm = 10           # level at the source for reference and covered; linearity sweeps are held against it
         # max_input_dbm = -10       # highest level that the receiver shows without error
         # impedance_ohm = 50        # for files in V, mV, µV, dBµV or dBmV
         # frequency_unit = "MHz"    # for files that do not say: Hz, kHz, MHz, GHz

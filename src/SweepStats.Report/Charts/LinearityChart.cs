@@ -5,7 +5,7 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Report.Charts;
 
-/// <summary>How far the receiver falls short of the source over its levels, and where it is 1 dB short.</summary>
+/// <summary>How far the receiver falls short of the source over its levels, the reference's own among them, and where it is 1 dB short.</summary>
 internal static class LinearityChart
 {
     private const string Overload = "saturation-step";
@@ -23,10 +23,12 @@ internal static class LinearityChart
 
         // An estimate past 1 dB that chance alone explains is no compression point: the check decides.
         double? compression = result.Findings.Any(f => f.Code == Overload) ? curve.CompressionDbm : null;
-        double? reference = Source(result);
+        double? reference = curve.ReferenceDbm;
         Axis sources = DecibelScale.Axis("Source level (dBm)", curve.Steps.Select(s => s.HighDbm).Append(curve.LowestDbm).Concat(reference is { } r ? [r] : []));
         sources.Position = AxisPosition.Bottom;
         DataPoint[] points = [new(curve.LowestDbm, 0), .. curve.Steps.Select(s => new DataPoint(s.HighDbm, s.ShortfallDb))];
+        // Reference sweeps at a level of linearity sweeps are compared by themselves.
+        LinearityStep? apart = curve.StepsHoldReference ? null : curve.Reference;
         LinearityStep[] limited = [.. curve.Steps.Where(s => s.Interval is not null)];
         LinearityStep[] single = [.. curve.Steps.Where(s => s.Interval is null)];
         Axis shortfalls = DecibelScale.Axis("Shortfall of the receiver (dB)", Seen(curve));
@@ -46,22 +48,16 @@ internal static class LinearityChart
             new Trace { Colour = Ink.Blue, Points = points[..1], LoneDots = true, Hollow = true, Marker = MarkerType.Square },
             limited.Length > 0 ? new ShortfallMarks { Colour = Ink.Blue, Steps = limited, Title = Wording.ShortfallLegend(curve, cut) } : null,
             single.Length > 0 ? new ShortfallMarks { Colour = Ink.Blue, Steps = single, Title = Wording.SingleShortfallLegend } : null,
+            apart is { } step ? new ShortfallMarks { Colour = Ink.Grey, Steps = [step], Title = Wording.ReferenceShortfallLegend } : null,
             compression is { } at ? new CompressionMark { Colour = Ink.Red, SourceDbm = at, Title = Wording.CompressionAt(at) } : null);
         return new Chart(name, ChartKind.Linearity, Wording.LinearityTitle, Wording.LinearityDescription(curve, compression), model) { Shows = [Overload] };
     }
 
     private static IEnumerable<double> Seen(LinearityCurve curve)
     {
-        double low = Math.Min(0, curve.Steps.Min(s => s.ShortfallDb)) - TallestLimit;
-        double high = Math.Max(LinearityCurve.CompressionDb, curve.Steps.Max(s => s.ShortfallDb)) + TallestLimit;
-        IEnumerable<double> limits = curve.Steps.Select(s => s.Interval).OfType<Interval>().SelectMany(i => new[] { Math.Max(i.Low, low), Math.Min(i.High, high) });
-        return [0, LinearityCurve.CompressionDb, .. curve.Steps.Select(s => s.ShortfallDb), .. limits];
-    }
-
-    /// <summary>The source level of the reference where all its sweeps state the same; null else.</summary>
-    private static double? Source(AnalysisResult result)
-    {
-        double?[] stated = [.. result.Campaign.Reference.Sweeps.Select(s => s.SourceDbm).Distinct()];
-        return stated is [{ } only] ? only : null;
+        double low = Math.Min(0, curve.All.Min(s => s.ShortfallDb)) - TallestLimit;
+        double high = Math.Max(LinearityCurve.CompressionDb, curve.All.Max(s => s.ShortfallDb)) + TallestLimit;
+        IEnumerable<double> limits = curve.All.Select(s => s.Interval).OfType<Interval>().SelectMany(i => new[] { Math.Max(i.Low, low), Math.Min(i.High, high) });
+        return [0, LinearityCurve.CompressionDb, .. curve.All.Select(s => s.ShortfallDb), .. limits];
     }
 }

@@ -20,7 +20,7 @@ internal static class OverviewChart
         bool capped = points.Any(p => p.Bounds.Count > 0);
         IEnumerable<double> seen = points.SelectMany(p => p.Seen).Concat((guarded ?? required)?.Points.Select(p => p.Y) ?? []);
         PlotModel model = Frame.Model(
-                title, Wording.OverviewSubtitle(result, points.Any(p => p.HasEstimates), points.Any(p => p.HasUnrepeated), capped),
+                title, Wording.OverviewSubtitle(result, points.Any(p => p.HasEstimates), points.Any(p => p.HasUnrepeated), capped ? BoundCauses.Of(curves) : null),
                 FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Shielding (dB)", seen, capped ? 0.16 : 0.06))
             .With(points.SelectMany((p, i) => Lines(p, i, points.Length, Frame.Name(curves[i].Name.ToString()))).Append(required).Append(guarded));
         return new Chart(name, ChartKind.Overview, title, Wording.OverviewDescription(curves), model);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Budgets;
+using SweepStats.Doubts;
 
 namespace SweepStats.Report.Pages;
 
@@ -27,7 +28,7 @@ internal sealed class UncertaintyBudgetPart : IPagePart
             {
                 html.Table(Wording.BudgetCaption(budget), Wording.BudgetColumns, Rows(budget));
                 html.Paragraph(Wording.Dominates(budget));
-                if ((budget.At is null ? Wording.MeanShift(budget) : Wording.Compared(budget, budget.Propagate(result.Plan.Seed))) is { } words)
+                if (budget.Doubts == ReadingDoubts.None && (budget.At is null ? Wording.MeanShift(budget) : Wording.Compared(budget, budget.Propagate(result.Plan.Seed))) is { } words)
                 {
                     html.Paragraph(words);
                 }

@@ -39,8 +39,11 @@ public sealed record BandStatement
     /// <summary>Share of the band, 0 to 1, that meets the requirement; null without one.</summary>
     public required BandFigure? ShareMeeting { get; init; }
 
-    /// <summary>Frequencies that are only bounded from below.</summary>
+    /// <summary>Frequencies at which the floor leaves a bound from below at best.</summary>
     public required int CappedCount { get; init; }
+
+    /// <summary>Frequencies at which an overloaded receiver leaves a bound from below at best.</summary>
+    public int OverloadedCount { get; init; }
 
     /// <summary>Frequencies in all.</summary>
     public required int PointCount { get; init; }

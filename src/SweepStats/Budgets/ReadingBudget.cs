@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Doubts;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 
@@ -47,13 +48,15 @@ internal sealed class ReadingBudget
             inputs.Stated(error);
         }
 
-        bool sloped = plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= way.Noise.LeastRiseDb + SignalInNoise.LeastRiseDb;
+        bool sloped = reading.Evidence.Doubts == ReadingDoubts.None
+            && (plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= way.Noise.LeastRiseDb + SignalInNoise.LeastRiseDb);
         return new ShieldingBudget(new ShieldingModel(plain ? null : way.Law, leakage > 0, _errors).Shielding, inputs.Inputs, inputs.Lines, sloped, reading.Evidence.DegreesOfFreedom ?? double.PositiveInfinity)
         {
             Name = _curve.Name,
             At = reading.Evidence.At,
             Confidence = _confidence,
             Reported = Reported(reading),
+            Doubts = reading.Evidence.Doubts,
             ByPlacement = _levels.ByPlacement,
             LargestOfSeveral = !plain && _estimators.Length > 1,
         };

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Doubts;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -45,6 +46,9 @@ public sealed record ShieldingBudget
     /// <summary>Independent covered repeats are placements, not sweeps.</summary>
     public required bool ByPlacement { get; init; }
 
+    /// <summary>What stands against the reading: with a doubt there is only a bound, and no linear budget of a value.</summary>
+    public ReadingDoubts Doubts { get; init; }
+
     /// <summary>Several ways of averaging, or places of a declared floor, have to be reckoned with; the budget is for the one with the largest uncertainty.</summary>
     public bool LargestOfSeveral { get; init; }
 
@@ -54,7 +58,7 @@ public sealed record ShieldingBudget
     /// <summary>What the uncertainty is made of.</summary>
     public ImmutableArray<UncertaintyLine> Lines { get; }
 
-    /// <summary>The linear budget; null where the covered level does not rise over the floor, so that there is no estimate to have one.</summary>
+    /// <summary>The linear budget; null where the covered level does not rise over the floor, or something stands against the reading, so that there is no estimate to have one.</summary>
     public LinearBudget? Linear { get; }
 
     /// <summary>Coverage factor times combined standard uncertainty, in dB; null without a linear budget.</summary>

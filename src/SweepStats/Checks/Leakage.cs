@@ -33,7 +33,7 @@ internal sealed class Leakage : ICheck
             yield return InFloor(seen, floor);
         }
 
-        foreach (ShieldingCurve curve in seen.Leakages.Any(l => l.Anywhere) ? seen.Curves : [])
+        foreach (ShieldingCurve curve in seen.Leakages.Any(l => l.Anywhere && !l.Subtracted) ? seen.Curves : [])
         {
             int[] near = [.. Enumerable.Range(0, curve.Readings.Length).Where(f => IsNear(curve.Readings[f]))];
             if (near.Length > 0)
@@ -55,24 +55,24 @@ internal sealed class Leakage : ICheck
 
     private Finding InFloor(Evidence seen, SteadyLeakage leakage)
     {
-        ImmutableArray<double> shown = leakage.ShownDb.IsEmpty ? leakage.LevelDb : leakage.ShownDb;
+        ImmutableArray<double> shown = leakage.LevelDb;
         int[] here = [.. Enumerable.Range(0, shown.Length).Where(f => double.IsFinite(shown[f]))];
         double below = Sample.Median([.. here.Select(f => seen.Curves[0].Readings[f].Evidence.ReferenceDb - shown[f])]);
         double overNoise = Sample.Median([.. here.Select(f => shown[f] - seen.Floor!.LevelDb[f] + seen.Floor.Noise[0].LogMeanOffset)]);
         return new Finding
         {
             Code = Code,
-            Severity = Severity.Note,
+            Severity = leakage.Subtracted && seen.History is not { Bracketed: true } ? Severity.Warning : Severity.Note,
             Role = SweepRole.Floor,
             Where = here.Length == shown.Length ? [] : Stretches.Where(seen.Campaign.Grid, here.Contains),
             Size = new Decibels(overNoise),
             Message = $"The floor is not noise but a steady signal, about {Amount.Db(below)} below the reference and {Amount.Db(overNoise)} over the receiver's own noise: it reaches the receiver on another way than through the specimen. "
-                + (leakage.Subtracted ? "It was taken out of all sweeps as a voltage, since it is stated to be the same with and without the specimen; what may be left of it is in the intervals."
+                + (leakage.Subtracted ? "It was taken out of all sweeps as a voltage, since it is stated to be the same with and without the specimen; what the floor shows may be left of it is in the intervals." + (seen.History is { Bracketed: true } ? string.Empty : " Nothing shows that it stayed the same while the specimens were measured.")
                     : "The intervals allow for any phase of it."),
             Basis = leakage.Source == LeakageSource.FloorPhase
                 ? string.Create(CultureInfo.InvariantCulture, $"Mean voltage of {seen.Campaign.Floor!.SweepCount} floor sweeps against their scatter, at {Amount.OutOf(here.Length, shown.Length)}.")
                 : string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.Floor!.SweepCount} floor sweeps scatter, or vary over frequency, as a steady signal does and noise does not."),
-            NextStep = leakage.Subtracted ? "See that floor sweeps before and after the specimens show the same leakage." : Remedy(seen),
+            NextStep = leakage.Subtracted ? "Take floor sweeps before and after the specimens; twice as many narrow the intervals." : Remedy(seen),
         };
     }
 

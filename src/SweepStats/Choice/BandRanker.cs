@@ -46,6 +46,7 @@ internal static class BandRanker
             PointCount = compared.Length,
             LeftOut = inside.Length - readable.Length,
             CappedLeftOut = readable.Length - compared.Length,
+            OverloadedLeftOut = readable.Except(compared).Count(f => specimens.Curves.Any(c => c.Readings[f].State == ShieldingState.Overloaded)),
             Ranking = Ranked([.. all.Where((_, i) => i != yardstick)]),
             Yardstick = yardstick < 0 ? null : all[yardstick],
         };
@@ -65,6 +66,7 @@ internal static class BandRanker
             MeanDb = anything ? figures.Limits(figures.Parts(se => LogWeights.Mean(over.Weights, f => se[f]))) : default,
             AtLeast = unlimited ? null : over.Inside.Min(f => curve.Readings[f].Evidence.OneSidedLow!.Value),
             CappedCount = over.Inside.Count(f => curve.Readings[f].State == ShieldingState.Capped),
+            OverloadedCount = over.Inside.Count(f => curve.Readings[f].State == ShieldingState.Overloaded),
             Open = figure.Mean.Open || !anything || !double.IsFinite(figure.Mean.Value),
             DeviationDb = anything ? figure.DeviationDb : null,
         };

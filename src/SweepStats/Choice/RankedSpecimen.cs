@@ -21,8 +21,11 @@ public sealed record RankedSpecimen
     /// <summary>"At least this much at every frequency of the band"; null where some frequency allows no limit.</summary>
     public required Decibels? AtLeast { get; init; }
 
-    /// <summary>Frequencies of the band where only a lower bound is known.</summary>
+    /// <summary>Frequencies of the band where the floor leaves a lower bound at best.</summary>
     public required int CappedCount { get; init; }
+
+    /// <summary>Frequencies of the band where an overloaded receiver leaves a lower bound at best.</summary>
+    public int OverloadedCount { get; init; }
 
     /// <summary>Its mean over the compared part is known from below only: it may be the best whatever the others do.</summary>
     public required bool Open { get; init; }
@@ -63,6 +66,9 @@ public sealed record BandRanking
 
     /// <summary>Frequencies left out for all, since a candidate is known from below only there.</summary>
     public required int CappedLeftOut { get; init; }
+
+    /// <summary>Those of <see cref="CappedLeftOut"/> at which the receiver was overloaded.</summary>
+    public int OverloadedLeftOut { get; init; }
 
     /// <summary>The candidates by group, within one by the lower limit of their mean; those of which nothing is known come last.</summary>
     public required ImmutableArray<RankedSpecimen> Ranking { get; init; }

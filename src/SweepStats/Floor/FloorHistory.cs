@@ -27,6 +27,9 @@ public sealed record FloorHistory
     /// <summary>Whether times or the campaign say so; else it is taken to be measured once.</summary>
     public required bool IsKnown { get; init; }
 
+    /// <summary>Which floor sweeps were taken after the covered ones, in their order; empty where the floor was measured once.</summary>
+    public ImmutableArray<bool> Later { get; init; } = [];
+
     /// <summary>Mean of the later sweeps less that of the earlier ones in dB; null where the floor was measured once.</summary>
     public required double? ChangeDb { get; init; }
 
@@ -67,6 +70,7 @@ public sealed record FloorHistory
         {
             Bracketed = true,
             IsKnown = true,
+            Later = [.. later],
             ChangeDb = change,
             HalfWidthDb = stabilityDb ?? (Math.Abs(change) > Score * error ? Math.Abs(change) / 2 : 0),
         };

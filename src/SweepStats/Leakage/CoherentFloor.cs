@@ -24,8 +24,9 @@ internal sealed class CoherentFloor
 
     private readonly Complex[] _mean;
     private readonly double[][] _noise;
+    private readonly Complex[][] _sweeps;
 
-    private CoherentFloor(Complex[] mean, double[][] noise) => (_mean, _noise) = (mean, noise);
+    private CoherentFloor(Complex[][] sweeps, double[][] noise) => (_mean, _noise, _sweeps) = (Term(sweeps, 0), noise, sweeps);
 
     /// <summary>Takes a floor apart; null where its sweeps carry no phase or do not repeat.</summary>
     public static CoherentFloor? Of(SweepBlock floor)
@@ -36,7 +37,7 @@ internal sealed class CoherentFloor
         }
 
         Complex[][] sweeps = [.. Enumerable.Range(0, floor.SweepCount).Select(j => Voltages.Of(floor, j))];
-        return new CoherentFloor(Term(sweeps, 0), [.. Enumerable.Range(1, sweeps.Length - 1).Select(k => Powers(Term(sweeps, k), sweeps.Length))]);
+        return new CoherentFloor(sweeps, [.. Enumerable.Range(1, sweeps.Length - 1).Select(k => Powers(Term(sweeps, k), sweeps.Length))]);
     }
 
     /// <summary>The voltage that stays, at each frequency.</summary>
@@ -55,6 +56,20 @@ internal sealed class CoherentFloor
     {
         double[] own = [.. Enumerable.Range(0, _mean.Length).Select(f => _noise.Average(row => row[f]))];
         return [.. Enumerable.Range(0, own.Length).Select(f => Windowed(own, f).Average())];
+    }
+
+    /// <summary>Power of half the change of the leakage from earlier to later sweeps, beyond noise, pooled over neighbours; 0 where all are of one time.</summary>
+    public double[] MotionPower(ImmutableArray<bool> later)
+    {
+        if (later.IsEmpty)
+        {
+            return new double[_mean.Length];
+        }
+
+        Complex[][] after = [.. _sweeps.Where((_, j) => later[j])], before = [.. _sweeps.Where((_, j) => !later[j])];
+        double[] apart = [.. Term(after, 0).Zip(Term(before, 0), (a, b) => (a - b).Magnitude * (a - b).Magnitude / 4)];
+        double[] chance = [.. NoisePower().Select(power => power * ((1.0 / after.Length) + (1.0 / before.Length)) / 4)];
+        return [.. Enumerable.Range(0, apart.Length).Select(f => Math.Max(0, Windowed(apart, f).Average() - Windowed(chance, f).Average()))];
     }
 
     /// <summary>Level of the leakage in dB at each frequency; −∞ where none shows.</summary>

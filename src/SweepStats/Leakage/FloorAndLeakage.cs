@@ -11,44 +11,58 @@ namespace SweepStats.Leakage;
 /// <param name="Leakages">What else reaches the receiver, by what shows it.</param>
 public sealed record FloorAndLeakage(AlignedCampaign Campaign, NoiseFloor? Floor, ImmutableArray<SteadyLeakage> Leakages)
 {
-    /// <summary>Level in dB that all ways together may have at each frequency: that of the strongest; empty where nothing leaks.</summary>
-    public ImmutableArray<double> LeakageDb =>
-        Leakages.Any(l => l.Anywhere) ? [.. Enumerable.Range(0, Campaign.Grid.Count).Select(f => Leakages.Max(l => l.LevelDb[f]))] : [];
+    /// <summary>What of them stands in the levels.</summary>
+    public LeakageLevels Levels => new()
+    {
+        BesideDb = Leakages.Any(l => l.Anywhere && !l.Subtracted) ? [.. Enumerable.Range(0, Campaign.Grid.Count).Select(Strongest)] : [],
+        RemainderDb = Leakages.FirstOrDefault(l => l.Subtracted)?.RemainderDb ?? [],
+    };
+
+    /// <summary>The floor sweeps as far as they are noise: what floors with phase leave when their mean is taken out; null where they show a signal and no noise.</summary>
+    /// <param name="campaign">The aligned sweeps.</param>
+    public static SweepBlock? Noise(AlignedCampaign campaign)
+    {
+        ArgumentNullException.ThrowIfNull(campaign);
+        return campaign.Floor is not { } floor ? null
+            : CoherentFloor.Of(floor) is { } coherent ? coherent.LeakageDb().Any(double.IsFinite) ? coherent.NoiseSweeps(floor) : floor
+            : ShapedFloor.Of(floor) is null ? floor : null;
+    }
 
     /// <summary>Tells noise and leakage apart.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
     /// <param name="averaging">How the receiver averages.</param>
+    /// <param name="history">When the floor was measured.</param>
     /// <param name="same">The leakage is stated to be the same with and without the specimen.</param>
-    public static FloorAndLeakage Of(AlignedCampaign campaign, Averaging averaging, bool same)
+    public static FloorAndLeakage Of(AlignedCampaign campaign, Averaging averaging, FloorHistory? history, bool same)
     {
         ArgumentNullException.ThrowIfNull(campaign);
-        FloorAndLeakage split = campaign.Floor is { } floor ? Split(campaign, floor, averaging, same) : new FloorAndLeakage(campaign, null, []);
-        SteadyLeakage? plate = PlateLeakage.Of(campaign, split.Floor);
-        return plate is null ? split : split with { Leakages = split.Leakages.Add(plate) };
+        FloorAndLeakage split = campaign.Floor is { } floor ? Split(campaign, floor, averaging) : new FloorAndLeakage(campaign, null, []);
+        FloorAndLeakage cleared = same && LeakageSubtraction.IsPossible(campaign) ? split.Cleared(history) : split;
+        SteadyLeakage? plate = PlateLeakage.Of(cleared.Campaign, cleared.Floor);
+        return plate is null ? cleared : cleared with { Leakages = cleared.Leakages.Add(plate) };
     }
 
-    private static FloorAndLeakage Split(AlignedCampaign campaign, SweepBlock floor, Averaging averaging, bool same)
+    private double Strongest(int f) => Leakages.Where(l => !l.Subtracted).Max(l => l.LevelDb[f]);
+
+    private FloorAndLeakage Cleared(FloorHistory? history) =>
+        Leakages is [{ Source: LeakageSource.FloorPhase } shown] && CoherentFloor.Of(Campaign.Floor!) is { } coherent
+            ? new FloorAndLeakage(
+                LeakageSubtraction.From(Campaign, coherent), Floor, [shown with { RemainderDb = LeakageSubtraction.RemainderDb(coherent, history?.Later ?? []) }])
+            : this;
+
+    private static FloorAndLeakage Split(AlignedCampaign campaign, SweepBlock floor, Averaging averaging)
     {
         if (CoherentFloor.Of(floor) is { } coherent)
         {
             return coherent.LeakageDb() is var levels && levels.Any(double.IsFinite)
-                ? Coherent(campaign, coherent, levels, (averaging, same && LeakageSubtraction.IsPossible(campaign)))
+                ? With(campaign, NoiseFloorEstimator.Estimate(coherent.NoiseSweeps(floor), averaging), new SteadyLeakage { Source = LeakageSource.FloorPhase, LevelDb = levels })
                 : new FloorAndLeakage(campaign, NoiseFloorEstimator.Estimate(floor, averaging), []);
         }
 
         return ShapedFloor.Of(floor) is { } shaped
-            ? new FloorAndLeakage(
-                campaign, NoiseFloorEstimator.InScatter(floor.SweepCount, shaped.NoisePower()), [new SteadyLeakage { Source = LeakageSource.FloorShape, LevelDb = shaped.LevelDb }])
+            ? With(campaign, NoiseFloorEstimator.InScatter(floor.SweepCount, shaped.NoisePower()), new SteadyLeakage { Source = LeakageSource.FloorShape, LevelDb = shaped.LevelDb })
             : new FloorAndLeakage(campaign, NoiseFloorEstimator.Estimate(floor, averaging), []);
     }
 
-    private static FloorAndLeakage Coherent(AlignedCampaign campaign, CoherentFloor coherent, ImmutableArray<double> levels, (Averaging Averaging, bool Subtract) how)
-    {
-        NoiseFloor noise = NoiseFloorEstimator.Estimate(coherent.NoiseSweeps(campaign.Floor!), how.Averaging);
-        var leakage = new SteadyLeakage { Source = LeakageSource.FloorPhase, LevelDb = levels, ShownDb = levels };
-        return how.Subtract
-            ? new FloorAndLeakage(
-                LeakageSubtraction.From(campaign, coherent), noise, [leakage with { Subtracted = true, LevelDb = LeakageSubtraction.RemainderDb(coherent) }])
-            : new FloorAndLeakage(campaign, noise, [leakage]);
-    }
+    private static FloorAndLeakage With(AlignedCampaign campaign, NoiseFloor noise, SteadyLeakage leakage) => new(campaign, noise, [leakage]);
 }

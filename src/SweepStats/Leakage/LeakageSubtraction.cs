@@ -7,10 +7,6 @@ namespace SweepStats.Leakage;
 /// <summary>Takes a leakage that is the same with and without the specimen out of reference and covered sweeps, as a voltage.</summary>
 internal static class LeakageSubtraction
 {
-    // What is left is the noise of the floor's mean, complex Gaussian: along the signal it stays below 1.39 times its root mean square with 95 %,
-    // as an arcsine error of that size does with nearly all.
-    private const double OfRemainderDb = 2.86;
-
     /// <summary>Whether all sweeps that it is taken from carry phase.</summary>
     public static bool IsPossible(AlignedCampaign campaign) => campaign.Reference.HasPhases && campaign.Covered.All(c => c.Block.HasPhases);
 
@@ -21,9 +17,11 @@ internal static class LeakageSubtraction
         Covered = [.. campaign.Covered.Select(c => c with { Block = Without(c.Block, floor.Mean) })],
     };
 
-    /// <summary>Level in dB of what may be left of it.</summary>
-    public static ImmutableArray<double> RemainderDb(CoherentFloor floor) =>
-        [.. floor.NoisePower().Select(power => (10 * Math.Log10(power / floor.SweepCount)) + OfRemainderDb)];
+    /// <summary>Root mean square level in dB of what may be left of it: the noise of the floor's mean, and how far the leakage moved from before to after.</summary>
+    /// <param name="floor">The floor.</param>
+    /// <param name="later">Which of its sweeps were taken after the specimens; empty where all were taken at one time.</param>
+    public static ImmutableArray<double> RemainderDb(CoherentFloor floor, ImmutableArray<bool> later) =>
+        [.. floor.NoisePower().Zip(floor.MotionPower(later), (noise, motion) => 10 * Math.Log10((noise / floor.SweepCount) + motion))];
 
     private static SweepBlock Without(SweepBlock block, IReadOnlyList<Complex> leakage)
     {

@@ -15,11 +15,14 @@ public sealed record SteadyLeakage
     /// <summary>Its level at each frequency in dB on the scale of the sweeps; −∞ where none shows.</summary>
     public required ImmutableArray<double> LevelDb { get; init; }
 
-    /// <summary>It was subtracted from reference and covered sweeps; the level is that of what may be left of it.</summary>
-    public bool Subtracted { get; init; }
+    /// <summary>
+    /// Root mean square level in dB of what may be left of it after it was subtracted from reference and covered sweeps, as noise that all of them share;
+    /// empty where it was not subtracted.
+    /// </summary>
+    public ImmutableArray<double> RemainderDb { get; init; } = [];
 
-    /// <summary>Its level before it was subtracted; else <see cref="LevelDb"/>.</summary>
-    public ImmutableArray<double> ShownDb { get; init; } = [];
+    /// <summary>It was subtracted from reference and covered sweeps.</summary>
+    public bool Subtracted => !RemainderDb.IsEmpty;
 
     /// <summary>Whether it shows anywhere.</summary>
     public bool Anywhere => LevelDb.Any(double.IsFinite);

@@ -18,6 +18,9 @@ public sealed record LinearityCurve
     /// <summary>Source level of the reference sweeps in dBm; null where nothing states it.</summary>
     public double? ReferenceDbm { get; init; }
 
+    /// <summary>Reference sweeps are among those of <see cref="Steps"/>.</summary>
+    public bool StepsHoldReference { get; init; }
+
     /// <summary>The step from the lowest source level up to the reference sweeps; null where their level is the lowest, or nothing states it.</summary>
     public LinearityStep? Reference { get; init; }
 

@@ -48,6 +48,7 @@ internal static class LinearityEstimator
             Steps = [.. steps],
             Confidence = Level,
             ReferenceDbm = seen.Reference?.Dbm,
+            StepsHoldReference = seen.Steps.Any(level => level.IsReference),
             Reference = toReference,
             OverloadedFromDb = Onset(seen, steps, toReference),
         };

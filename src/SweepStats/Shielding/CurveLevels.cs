@@ -1,23 +1,24 @@
 using System.Collections.Immutable;
 using SweepStats.Floor;
+using SweepStats.Leakage;
 using SweepStats.Statistics;
 using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
 
 /// <summary>The levels behind a curve, kept so that limits of another confidence can be had later.</summary>
-internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, SystematicError typeB, ImmutableArray<double> leakageDb)
+internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, SystematicError typeB, LeakageLevels leakage)
 {
     // Without a floor the readings are taken as they are: a floor far below, without error.
     public ReadingLevels this[int f] => new(
         Level(reference, f),
-        Level(covered, f),
+        WithRemainder(Level(covered, f), f),
         floor is null
             ? new RepeatedLevel(double.NegativeInfinity, Contribution.None)
             : new RepeatedLevel(floor.LevelDb[f], new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f])),
         typeB)
     {
-        LeakageDb = leakageDb.IsEmpty ? double.NegativeInfinity : leakageDb[f],
+        LeakageDb = leakage.BesideDb.IsEmpty ? double.NegativeInfinity : leakage.BesideDb[f],
     };
 
     /// <summary>Independent reference and covered repeats: sweeps, or placements where those are named.</summary>
@@ -38,6 +39,23 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     {
         var readings = new CoveredReadings(covered.SweepCount, covered.UnitCount, SignalDeviation());
         return ReadingEstimator.All(floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)], floor?.HalfWidthDb ?? 0, confidence, readings);
+    }
+
+    /// <summary>Standard uncertainty in dB that what is left of a subtracted leakage adds to the covered level; 0 where none was subtracted.</summary>
+    public double RemainderDb(int f) =>
+        leakage.RemainderDb.IsEmpty ? 0 : LeakageLaw.NoiseOnALevelDb(leakage.RemainderDb[f] - covered[f].MeanDb);
+
+    // The same in all sweeps, so that no repeat shows it; known from many frequencies.
+    private RepeatedLevel WithRemainder(RepeatedLevel level, int f)
+    {
+        if (leakage.RemainderDb.IsEmpty)
+        {
+            return level;
+        }
+
+        ReadOnlySpan<Contribution> parts = [level.Error, new Contribution(RemainderDb(f), double.PositiveInfinity)];
+        double usual = level.UsualErrorDb == 0 ? 0 : Math.Sqrt((level.UsualErrorDb * level.UsualErrorDb) + (RemainderDb(f) * RemainderDb(f)));
+        return level with { Error = new Contribution(WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts)), UsualErrorDb = usual };
     }
 
     // A single sweep shows no scatter; noise scatters it all the same, by as much as the floor tells.

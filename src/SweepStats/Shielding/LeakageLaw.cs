@@ -16,6 +16,13 @@ internal static class LeakageLaw
     private static readonly SystematicError UnitArcsine =
         new([new UncertaintyEntry { Name = "phase", HalfWidthDb = 1, Distribution = ErrorDistribution.Arcsine }]);
 
+    // Standard deviation of a level in dB with noise as strong as itself beside it, to first order: (20/ln 10)/√2.
+    private const double UnitDeviationDb = 6.141851463713754;
+
+    /// <summary>Standard uncertainty in dB of a level beside which noise of unknown phase stands, to first order.</summary>
+    /// <param name="overLevelDb">Level of the noise over the level, in dB.</param>
+    public static double NoiseOnALevelDb(double overLevelDb) => UnitDeviationDb * Math.Pow(10, overLevelDb / 20);
+
     /// <summary>Two-sided limits with the leakage in them.</summary>
     /// <param name="limits">Limits from scatter, noise and stated errors.</param>
     /// <param name="levels">The levels behind them.</param>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Doubts;
 using SweepStats.Floor;
+using SweepStats.Leakage;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -17,6 +18,9 @@ public sealed class ShieldingEstimator
     private const double LeastReferenceRiseDb = 10;
     private const double ClearRiseDb = 10;
 
+    // What is left of a subtracted leakage differs from frequency to frequency, so that a mean over the band has little of it.
+    private const double NormalReach = 1.96;
+
     // A voltage of unknown phase so far below changes the level by less than 1 dB.
     private const double ClearOfLeakageDb = 20;
 
@@ -25,16 +29,16 @@ public sealed class ShieldingEstimator
     private readonly NoiseFloor? _floor;
     private readonly Confidence _confidence;
     private readonly SystematicError _typeB;
-    private readonly ImmutableArray<double> _leakageDb;
+    private readonly LeakageLevels _leakage;
 
     /// <summary>Prepares the estimate for all specimens of a campaign.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
     /// <param name="floor">The floor; null where none is known.</param>
     /// <param name="confidence">Two-sided level.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
-    /// <param name="leakageDb">Level of what else reaches the receiver, at each frequency; empty where nothing does.</param>
+    /// <param name="leakage">What else reaches the receiver; nothing unless given.</param>
     public ShieldingEstimator(
-        AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties, ImmutableArray<double> leakageDb = default)
+        AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties, LeakageLevels? leakage = null)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         _grid = campaign.Grid;
@@ -44,7 +48,7 @@ public sealed class ShieldingEstimator
         _floor = floor;
         _confidence = confidence;
         _typeB = new SystematicError(uncertainties);
-        _leakageDb = leakageDb.IsDefault ? [] : leakageDb;
+        _leakage = leakage ?? LeakageLevels.None;
     }
 
     /// <summary>Shielding of one specimen against which nothing stands.</summary>
@@ -58,16 +62,17 @@ public sealed class ShieldingEstimator
         ArgumentNullException.ThrowIfNull(specimen);
         ArgumentNullException.ThrowIfNull(doubts);
         RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb);
-        var measured = new CurveLevels(_reference, covered, _floor, _typeB, _leakageDb);
+        var measured = new CurveLevels(_reference, covered, _floor, _typeB, _leakage);
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
-        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered, _leakageDb);
+        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered, _leakage.BesideDb);
         var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
         var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
         {
             readings.Add(Read(f, measured[f], estimators, new ReadingSetup(_reference.Repeated && covered.Repeated, range?.At(f), doubts.At(f))));
             half[f] = (_floor is null || estimators.Length == 1 ? 0 : EnvelopeLimits.HalfWidth(measured[f], estimators))
-                + (readings[f] is ShieldingReading.Measured { Shielding.Value.Value: var se } ? LeakageLaw.HalfWidthDb(se, measured[f]) : 0);
+                + (readings[f] is ShieldingReading.Measured { Shielding.Value.Value: var se } ? LeakageLaw.HalfWidthDb(se, measured[f]) : 0)
+                + (NormalReach * measured.RemainderDb(f) / Math.Sqrt(_grid.Count));
         }
 
         return new ShieldingCurve

@@ -14,8 +14,6 @@ internal sealed record Analyser
 
     public int Sweeps { get; init; } = 5;
 
-    public int? FloorSweeps { get; init; }
-
     /// <summary>Of the steady voltage, in dB below the reference; infinite for none.</summary>
     public double LeakageDb { get; init; } = 60;
 
@@ -34,7 +32,7 @@ internal sealed record Analyser
         var random = new RandomSource(Seed);
         Complex[] leakage = Smooth(random, Math.Pow(10, -LeakageDb / 20));
         Complex[] turn = [.. Enumerable.Range(0, Points).Select(f => Complex.FromPolarCoordinates(1, 0.7 * f))];
-        IEnumerable<Sweep> Role(SweepRole role, double signal) => Enumerable.Range(1, role == SweepRole.Floor ? FloorSweeps ?? Sweeps : Sweeps).Select(j =>
+        IEnumerable<Sweep> Role(SweepRole role, double signal) => Enumerable.Range(1, Sweeps).Select(j =>
         {
             double scattered = signal * Math.Pow(10, ScatterDb * random.Normal() / 20);
             return Sweep(role, j, [.. turn.Select((t, f) => (scattered * t) + leakage[f] + Noise(random))]);

@@ -33,13 +33,14 @@ public sealed class LeakageCoverageTests
         Assert.InRange(two / (double)(Campaigns * Points), 0.9, 1);
     }
 
-    // What is left of it is the noise of the floor's mean: with as few floor sweeps as covered ones it is as large as the covered mean's own.
+    // What is left of it is the noise of the floor's mean: with as few floor sweeps as covered ones it is as large as the covered mean's own, but known.
     [Theory]
-    [InlineData(50, 5)]
-    [InlineData(75, 15)]
-    public void SubtractedItHoldsAndIsHardlyWiderThanWithoutLeakage(double shielding, int floorSweeps)
+    [InlineData(50)]
+    [InlineData(65)]
+    [InlineData(75)]
+    public void SubtractedItHoldsAndIsHardlyWiderThanWithoutLeakage(double shielding)
     {
-        var leaking = new Analyser { Points = Points, ShieldingDb = shielding, FloorSweeps = floorSweeps };
+        var leaking = new Analyser { Points = Points, ShieldingDb = shielding };
         AnalysisResult[] subtracted = [.. Drawn(leaking, true)];
         int held = subtracted.Sum(r => r.Curves[0].Readings.Count(reading => Holds(reading, shielding)));
         Assert.InRange(held / (double)(Campaigns * Points), 0.90, 1);
