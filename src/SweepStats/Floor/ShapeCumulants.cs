@@ -8,7 +8,7 @@ namespace SweepStats.Floor;
 /// <param name="Slope">How the third cumulant moves with the second.</param>
 internal sealed record ShapeCumulants(ImmutableArray<double> Cumulants, double Slope)
 {
-    // Wide enough that the slope is clear of rounding.
+    // Looks so many times more: wide enough that the slope is clear of rounding.
     private const double Apart = 1.02;
 
     private static readonly Lazy<HeldLooks> Single = new(() => new HeldLooks(1));
@@ -30,8 +30,14 @@ internal sealed record ShapeCumulants(ImmutableArray<double> Cumulants, double S
         variance > 0 ? GammaFunctions.Polygamma(2, Math.Max(1, GammaFunctions.InverseTrigamma(variance))) : 0;
 
     /// <summary>The highest of as many looks as scatter so.</summary>
-    public static ShapeCumulants Highest(double variance) =>
-        new(OfHighest(variance), variance > 0 ? (OfHighest(variance * Apart)[1] - OfHighest(variance / Apart)[1]) / (variance * (Apart - (1 / Apart))) : 0);
+    /// <remarks>Scatter beyond one look, or short of the most looks, stretches the shape.</remarks>
+    public static ShapeCumulants Highest(double variance)
+    {
+        HeldLooks looks = HeldLooks.Scattering(variance), more = new(looks.Looks * Apart);
+        double stretch = Math.Sqrt(variance / looks.Cumulants[0]);
+        double slope = stretch * (more.Cumulants[1] - looks.Cumulants[1]) / (more.Cumulants[0] - looks.Cumulants[0]);
+        return new ShapeCumulants([.. looks.Cumulants.Select((c, i) => c * Math.Pow(stretch, i + 2))], slope);
+    }
 
     /// <summary>Standard error of the third cumulant of so many readings less what their variance lets expect.</summary>
     public double ErrorOfThird(double readings)
@@ -41,13 +47,5 @@ internal sealed record ShapeCumulants(ImmutableArray<double> Cumulants, double S
         double both = k5 + (6 * k3 * k2);
         double second = k4 + (2 * k2 * k2);
         return Math.Sqrt((third - (2 * Slope * both) + (Slope * Slope * second)) / readings);
-    }
-
-    // Scatter beyond one look, or short of the most looks, stretches the shape.
-    private static ImmutableArray<double> OfHighest(double variance)
-    {
-        HeldLooks looks = HeldLooks.Scattering(variance);
-        double stretch = Math.Sqrt(variance / looks.Cumulants[0]);
-        return [.. looks.Cumulants.Select((c, i) => c * Math.Pow(stretch, i + 2))];
     }
 }

@@ -1,5 +1,7 @@
 using SweepStats.Checks;
+using SweepStats.Floor;
 using SweepStats.Rehearsal;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using Xunit;
 
@@ -43,18 +45,81 @@ public sealed class AveragingDoubtfulTests
     }
 
     [Theory]
-    [InlineData("MAX HOLD", null, true)]
-    [InlineData("Clear Write", "Positive Peak", true)]
-    [InlineData("Clear Write", "NEGATIVE PEAK", false)]
-    [InlineData("Clear Write", "Quasi-peak", false)]
-    [InlineData("Average", "RMS", false)]
-    [InlineData(null, null, false)]
-    public void TracesThatKeepTheHighestAreQuestioned(string? mode, string? detector, bool told)
+    [InlineData("MAX HOLD", null, Severity.Warning, Severity.Note)]
+    [InlineData("Clear Write", "Positive Peak", Severity.Warning, Severity.Note)]
+    [InlineData("Clear Write", "Quasi-peak", Severity.Warning, Severity.Note)]
+    [InlineData("Clear Write", "NEGATIVE PEAK", Severity.Fault, Severity.Fault)]
+    [InlineData("Min Hold", null, Severity.Fault, Severity.Fault)]
+    [InlineData("Average", "RMS", null, null)]
+    [InlineData(null, null, null, null)]
+    public void TracesThatKeepALookAreQuestionedMostNearTheFloor(string? mode, string? detector, Severity? near, Severity? far)
     {
-        Finding? Of(double shielding) => Analysis.Run(Stated(shielding, mode, detector), new AnalysisPlan { Averaging = Averaging.Power }).Findings.SingleOrDefault(f => f.Code == "averaging-doubtful");
-        Assert.Equal(told ? Severity.Warning : null, Of(65)?.Severity);
-        Assert.Equal(told ? Severity.Note : null, Of(30)?.Severity);
+        Finding? Of(double shielding) => Doubts(Stated(shielding, mode, detector), Averaging.Unknown).SingleOrDefault();
+        Assert.Equal(near, Of(65)?.Severity);
+        Assert.Equal(far, Of(30)?.Severity);
     }
+
+    [Theory]
+    [InlineData("Peak", Severity.Warning)]
+    [InlineData("MinPeak", Severity.Fault)]
+    public void AKeptLookThatTheCampaignCallsAnAverageIsNamedAsAContradiction(string detector, Severity severity)
+    {
+        Finding finding = Assert.Single(Doubts(Stated(30, null, detector), Averaging.Power));
+        Assert.Equal(severity, finding.Severity);
+        Assert.Contains("campaign.toml states \"power\"; the files go before it", finding.Message, StringComparison.Ordinal);
+        Assert.Contains(detector, finding.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(65, Severity.Warning)]
+    [InlineData(30, Severity.Note)]
+    public void AnAverageThatTheFilesCallAnotherIsNamed(double shielding, Severity severity)
+    {
+        Finding finding = Assert.Single(Doubts(Stated(shielding, null, "RMS"), Averaging.Log));
+        Assert.Equal(severity, finding.Severity);
+        Assert.Contains("\"log\", the files state \"power\" (RMS)", finding.Message, StringComparison.Ordinal);
+        Assert.Empty(Doubts(Stated(shielding, null, "RMS"), Averaging.Power));
+    }
+
+    [Theory]
+    [InlineData("Peak", Severity.Warning)]
+    [InlineData("Neg", Severity.Fault)]
+    public void FilesThatDisagreeAreNamedByRole(string covered, Severity severity)
+    {
+        Campaign campaign = Stated(30, null, "RMS");
+        Campaign mixed = campaign with { Sweeps = [.. campaign.Sweeps.Select(s => s.Role == SweepRole.Covered ? s.As(settings: new ReceiverSettings { Detector = covered }) : s)] };
+        Finding finding = Assert.Single(Doubts(mixed, Averaging.Power));
+        Assert.Equal(severity, finding.Severity);
+        Assert.Contains($"floor RMS, reference RMS, covered {covered}", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(Averaging.Unknown, "")]
+    [InlineData(Averaging.Power, "campaign.toml states \"power\", which was not used")]
+    public void ARecognisedPeakDetectorIsAWarningWithItsFigures(Averaging stated, string words)
+    {
+        Finding finding = Assert.Single(Doubts(Rehearser.Draw(Near with { Points = 201, Averaging = Averaging.Peak, Looks = 100 }).Campaign, stated));
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Contains("lean upward", finding.Message, StringComparison.Ordinal);
+        Assert.Contains(words, finding.Message, StringComparison.Ordinal);
+        Assert.Contains("Skewness of the floor readings", finding.Basis, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AveragesThatLeanAsTheLowestOfSeveralAreQuestioned()
+    {
+        var random = new RandomSource(77);
+        Campaign campaign = Rehearsed.Changed(Rehearser.Draw(Near with { Points = 201, FloorSweeps = 10 }).Campaign, (s, _, level) => s.Role != SweepRole.Floor ? level
+            : -100 + (DetectorNoise.DecibelsPerNeper * Math.Log(Enumerable.Range(0, 10).Min(_ => random.Gamma(20) / 20))));
+        Assert.Contains("lean further down", Assert.Single(Doubts(campaign, Averaging.Power)).Message, StringComparison.Ordinal);
+        Assert.Empty(Doubts(campaign, Averaging.Unknown));
+        Finding asked = Assert.Single(Analysis.Run(campaign, new AnalysisPlan()).Findings, f => f.Code == "averaging-unknown");
+        Assert.Equal(Severity.Warning, asked.Severity);
+        Assert.Contains("lean further down", asked.Message, StringComparison.Ordinal);
+    }
+
+    private static Finding[] Doubts(Campaign campaign, Averaging stated) =>
+        [.. Analysis.Run(campaign, new AnalysisPlan { Averaging = stated }).Findings.Where(f => f.Code == "averaging-doubtful")];
 
     private static Campaign Stated(double shielding, string? mode, string? detector)
     {
