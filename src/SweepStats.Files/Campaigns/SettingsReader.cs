@@ -136,7 +136,9 @@ internal sealed class SettingsReader
         }
 
         return keys.Choice(
-            "averaging", ("power", Averaging.Power), ("log", Averaging.Log), ("sample", Averaging.Sample), ("peak", Averaging.Peak), ("lowest", Averaging.Lowest));
+            "averaging",
+            ("power", Averaging.Power), ("log", Averaging.Log), ("sample", Averaging.Sample),
+            ("peak", Averaging.Peak), ("lowest", Averaging.Lowest));
     }
 
     private void Setup(KeyReader keys)
@@ -174,7 +176,8 @@ internal sealed class SettingsReader
         _plan = _plan with
         {
             DeclaredFloorDb = keys.Number("declared_dbm", -300, 100),
-            FloorTaking = keys.Choice("taken", ("once", FloorTaking.Once), ("before-and-after", FloorTaking.BeforeAndAfter)) ?? FloorTaking.Unstated,
+            FloorTaking = keys.Choice("taken", ("once", FloorTaking.Once), ("before-and-after", FloorTaking.BeforeAndAfter))
+                ?? FloorTaking.Unstated,
             FloorStabilityDb = keys.Number("stability_db", 0, 20),
         };
         if (!keys.Has("taken") && !keys.Has("stability_db"))
