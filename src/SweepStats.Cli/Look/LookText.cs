@@ -21,9 +21,18 @@ internal sealed class LookText(TracePlot? plot)
     public IEnumerable<string> Of(string file, TraceReading reading) =>
     [
         PrintedText.Of(file),
-        .. ((IEnumerable<string>)[.. TraceTable.Of(reading.Traces), .. More(reading.Traces), .. Doubts(reading.Traces), .. Phases(reading.Traces), .. Settings(reading), .. Assumed(reading)])
-            .Select(line => Indent + line),
+        .. Lines(reading).Select(line => Indent + line),
         .. Plots(reading.Traces),
+    ];
+
+    private static IEnumerable<string> Lines(TraceReading reading) =>
+    [
+        .. TraceTable.Of(reading.Traces),
+        .. More(reading.Traces),
+        .. Doubts(reading.Traces),
+        .. Phases(reading.Traces),
+        .. Settings(reading),
+        .. Assumed(reading),
     ];
 
     private static IEnumerable<string> More(ImmutableArray<Trace> traces)
@@ -51,7 +60,8 @@ internal sealed class LookText(TracePlot? plot)
     private static IEnumerable<string> Phases(ImmutableArray<Trace> traces)
     {
         Trace[] some = [.. traces.Where(t => !t.Phases.IsEmpty)];
-        return some.Length == 0 ? [] : [some.Length == traces.Length ? "phase: read" : $"phase: read for {Names(some, traces.Length)}"];
+        return some.Length == 0 ? []
+            : [some.Length == traces.Length ? "phase: read" : $"phase: read for {Names(some, traces.Length)}"];
     }
 
     private static string Names(Trace[] some, int all)

@@ -9,11 +9,15 @@ internal static class AveragingWords
         "rms" or "rms detector" or "power average" or "pwr" => "write \"power\": an RMS detector averages power",
         "video" or "vbw" or "logarithmic" or "log-power" or "db" => "write \"log\": averaging the logarithmic trace, by the video filter or over sweeps, is averaging in dB",
         "average" or "averaged" or "avg" or "mean" => "write what was averaged: \"power\" for power (RMS), \"log\" for the trace in dB or the video filter, \"sample\" for one look without averaging",
-        "linear" or "lin" or "voltage" => "none of the words covers averaging of voltage: leave averaging out, and the intervals cover power and log, between which voltage lies",
+        "linear" or "lin" or "voltage" =>
+            "none of the words covers averaging of voltage: leave averaging out, and the intervals cover power and log, "
+            + "between which voltage lies",
         "none" or "off" or "single" => "write \"sample\": one look without averaging",
-        "max hold" or "maxhold" or "maximum hold" or "max" or "maximum" or "highest" or "peak hold" or "positive peak" or "pos peak" or "max peak" or "pk" or "pk+" or "+peak"
+        "max hold" or "maxhold" or "maximum hold" or "max" or "maximum" or "highest" or "peak hold"
+            or "positive peak" or "pos peak" or "max peak" or "pk" or "pk+" or "+peak"
             or "quasi-peak" or "quasi peak" or "quasipeak" or "qp" => "write \"peak\": the highest of several looks is kept",
-        "min hold" or "minhold" or "minimum hold" or "min" or "minimum" or "negative peak" or "neg peak" or "min peak" or "pk-" or "-peak" =>
+        "min hold" or "minhold" or "minimum hold" or "min" or "minimum"
+            or "negative peak" or "neg peak" or "min peak" or "pk-" or "-peak" =>
             "write \"lowest\": the lowest of several looks is kept",
         _ => null,
     };

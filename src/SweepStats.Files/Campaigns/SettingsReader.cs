@@ -137,7 +137,9 @@ internal sealed class SettingsReader
         }
 
         return keys.Choice(
-            "averaging", ("power", Averaging.Power), ("log", Averaging.Log), ("sample", Averaging.Sample), ("peak", Averaging.Peak), ("lowest", Averaging.Lowest));
+            "averaging",
+            ("power", Averaging.Power), ("log", Averaging.Log), ("sample", Averaging.Sample),
+            ("peak", Averaging.Peak), ("lowest", Averaging.Lowest));
     }
 
     private void Setup(KeyReader keys)

@@ -13,8 +13,8 @@ public static class CampaignTemplate
 
         # title = "Curtain of the receiver cabin"
 
-        # How the receiver makes one reading of its looks: "power" (RMS detector), "log" (log or video averaging), "sample" (one look),
-        # "peak" (peak or quasi-peak detector, max hold) or "lowest" (negative peak detector, min hold). "power" tells most.
+        # How the receiver makes one reading of its looks: "power" (RMS detector), "log" (log or video averaging),
+        # "sample" (one look), "peak" (peak or quasi-peak detector, max hold) or "lowest" (negative peak detector, min hold).
         # Left out: unknown, and the intervals then cover both power and log averaging.
         # averaging = "power"
 
@@ -29,7 +29,7 @@ public static class CampaignTemplate
         # impedance_ohm = 50        # for files in V, mV, µV, dBµV or dBmV
         # frequency_unit = "MHz"    # for files that do not say: Hz, kHz, MHz, GHz
         # level_unit = "dBm"        # for files that do not say: dBm, dBµV, dBmV, dB, V, mV, µV, W, mW
-        # leakage = "same"          # or "unknown": whether what leaks into the floor sweeps leaks alike with and without the specimen
+        # leakage = "same"          # or "unknown": whether the floor's leakage is the same with and without the specimen
 
         # Take floor and reference sweeps before AND after the specimens, and note their times (taken_at in sweeps.csv).
         # [floor]

@@ -20,7 +20,10 @@ public static class CampaignWriter
     public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, string? truth) =>
         Write(folder, campaign, (settings, truth), LevelDigits.ThreeDecimals);
 
-    /// <summary>Writes a campaign with a choice of digits for the levels; frequencies are always exact.</summary>
+    /// <summary>
+    /// Writes a campaign with a choice of digits for levels and phases; frequencies are always exact. Levels from the other end
+    /// are not written.
+    /// </summary>
     /// <inheritdoc cref="Write(string, Campaign, string, string?)"/>
     public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, LevelDigits digits) =>
         Write(folder, campaign, (settings, null), digits);
@@ -75,18 +78,20 @@ public static class CampaignWriter
     private static void Write(Sweep sweep, Stream to, LevelDigits digits)
     {
         using var text = new StreamWriter(to, new UTF8Encoding(false), 1 << 15) { NewLine = "\n" };
-        text.WriteLine(sweep.Scale switch
+        text.Write(sweep.Scale switch
         {
             LevelScale.DecibelMilliwatts => "frequency_hz,level_dbm",
             LevelScale.DecibelRatio => "frequency_hz,level_db",
             _ => "frequency_hz,Level (dBµV/m)",
         });
+        text.WriteLine(sweep.Phases.IsEmpty ? "" : ",phase_deg");
         string format = digits == LevelDigits.All ? "R" : "F3";
         for (int i = 0; i < sweep.Levels.Length; i++)
         {
             text.Write(sweep.Grid[i].Value.ToString("R", CultureInfo.InvariantCulture));
             text.Write(',');
-            text.WriteLine(sweep.Levels[i].ToString(format, CultureInfo.InvariantCulture));
+            text.Write(sweep.Levels[i].ToString(format, CultureInfo.InvariantCulture));
+            text.WriteLine(sweep.Phases.IsEmpty ? "" : "," + sweep.Phases[i].ToString(format, CultureInfo.InvariantCulture));
         }
     }
 }

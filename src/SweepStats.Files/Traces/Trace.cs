@@ -14,7 +14,9 @@ public sealed record Trace(string Column, string Quantity, LevelUnit? Unit, Freq
     /// <summary>Phase in degrees, one a level, in whatever turn the file gives it; empty where the file carries none.</summary>
     public ImmutableArray<double> Phases { get; init; } = [];
 
-    /// <summary>Levels in dB of the same path from its other end (S12 beside S21), one a level; empty where the file carries none.</summary>
+    /// <summary>
+    /// Levels in dB of the same path from its other end (S12 beside S21), one a level; empty where the file carries none.
+    /// </summary>
     public ImmutableArray<double> ReverseLevels { get; init; } = [];
 
     /// <summary>Settings that the file states for this trace.</summary>

@@ -90,7 +90,8 @@ public static class Aligner
         var places = new ImmutableArray<int>[sweeps.Count];
         for (int j = 0; j < places.Length; j++)
         {
-            places[j] = j > 0 && ReferenceEquals(sweeps[j].Grid, sweeps[j - 1].Grid) ? places[j - 1] : CommonGrid.Places(grid, sweeps[j].Grid);
+            bool same = j > 0 && ReferenceEquals(sweeps[j].Grid, sweeps[j - 1].Grid);
+            places[j] = same ? places[j - 1] : CommonGrid.Places(grid, sweeps[j].Grid);
         }
 
         return places;

@@ -15,7 +15,8 @@ public sealed class SweepBlock
     /// <param name="levels">A row of levels for each sweep.</param>
     /// <param name="phases">The same of phases; null where not every sweep has them.</param>
     /// <param name="reverse">The same of levels from the other end; null where not every sweep has them.</param>
-    internal SweepBlock(ImmutableArray<Sweep> sweeps, int pointCount, double[] levels, double[]? phases = null, double[]? reverse = null)
+    internal SweepBlock(
+        ImmutableArray<Sweep> sweeps, int pointCount, double[] levels, double[]? phases = null, double[]? reverse = null)
     {
         Sweeps = sweeps;
         PointCount = pointCount;
@@ -63,10 +64,12 @@ public sealed class SweepBlock
     public ReadOnlySpan<double> Phases(int sweep) =>
         Row(_phases ?? throw new InvalidOperationException("Not every sweep of the block has phases."), sweep);
 
-    /// <summary>Levels of a sweep in dB from the other end of its path (S12 beside S21); only where <see cref="HasReverse"/>.</summary>
+    /// <summary>
+    /// Levels of a sweep in dB from the other end of its path (S12 beside S21); only where <see cref="HasReverse"/>.
+    /// </summary>
     /// <exception cref="InvalidOperationException">Not every sweep of the block has them.</exception>
     public ReadOnlySpan<double> Reverse(int sweep) =>
-        Row(_reverse ?? throw new InvalidOperationException("Not every sweep of the block has levels from its other end."), sweep);
+        Row(_reverse ?? throw new InvalidOperationException("Not every sweep has levels from its other end."), sweep);
 
     private ReadOnlySpan<double> Row(double[] values, int sweep) => values.AsSpan(sweep * PointCount, PointCount);
 }

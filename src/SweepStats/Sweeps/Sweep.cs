@@ -62,7 +62,10 @@ public sealed class Sweep
     /// <summary>Source level in dBm, where it was noted.</summary>
     public double? SourceDbm { get; init; }
 
-    /// <summary>Phase of the voltage at each point of the grid in degrees, in whatever turn the file gives it; empty where the file carries none.</summary>
+    /// <summary>
+    /// Phase of the voltage at each point of the grid in degrees, in whatever turn the file gives it; empty where the file
+    /// carries none.
+    /// </summary>
     /// <exception cref="ArgumentException">There is not one finite value for every point.</exception>
     public ImmutableArray<double> Phases { get; init => field = OnePerPoint(value, "phases"); } = [];
 
@@ -87,9 +90,12 @@ public sealed class Sweep
 
         if (values.Length != Grid.Count)
         {
-            throw new ArgumentException(FormattableString.Invariant($"{Name}: {values.Length} {what} for {Grid.Count} frequencies."), nameof(values));
+            string counts = FormattableString.Invariant($"{values.Length} {what} for {Grid.Count} frequencies");
+            throw new ArgumentException($"{Name}: {counts}.", nameof(values));
         }
 
-        return values.All(double.IsFinite) ? values : throw new ArgumentException($"{Name}: the {what} are not all finite.", nameof(values));
+        return values.All(double.IsFinite)
+            ? values
+            : throw new ArgumentException($"{Name}: the {what} are not all finite.", nameof(values));
     }
 }

@@ -26,6 +26,16 @@ public sealed class LookJsonTests
     }
 
     [Fact]
+    public void APhaseIsTrueWhereItWasReadAndElseLeftOut()
+    {
+        using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,S11 (dB),S21 (dB),S21 phase (deg)\n1000000,-3,-50,1\n2000000,-3.5,-51,2\n");
+        JsonElement[] traces = [.. folder.Json("a.csv")[0].GetProperty("traces").EnumerateArray()];
+        Assert.Equal(["name", "quantity", "unit", "points", "first", "last"], Keys(traces[0]));
+        Assert.Equal(["name", "quantity", "unit", "points", "phase", "first", "last"], Keys(traces[1]));
+        Assert.True(traces[1].GetProperty("phase").GetBoolean());
+    }
+
+    [Fact]
     public void AnUnstatedUnitIsNullAndTheDoubtSaysWhatToDo()
     {
         using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,\"on\"\"e\"\n1000000,-50\n2000000,-51\n");

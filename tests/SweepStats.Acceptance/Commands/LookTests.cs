@@ -37,6 +37,19 @@ public sealed class LookTests
     }
 
     [Fact]
+    public void APhaseIsSaidToBeReadInOneLine()
+    {
+        using LookFolder folder = new LookFolder()
+            .With("a.csv", "frequency_hz,S21 (dB),S21 phase (deg)\n1000000,-50,1\n2000000,-51,2\n")
+            .With("b.csv", "frequency_hz,S11 (dB),S21 (dB),S21 phase (deg)\n1000000,-3,-50,1\n2000000,-3.5,-51,2\n")
+            .With("c.csv", "frequency_hz,level_db\n1000000,-3\n2000000,-3.5\n");
+        string[] one = [.. folder.Look("a.csv", "--no-plot").Out.ReplaceLineEndings("\n").Split('\n').Where(l => l.StartsWith("  phase", StringComparison.Ordinal))];
+        Assert.Equal(["  phase: read"], one);
+        Assert.Contains("\n  phase: read for S21 (dB)\n", folder.Look("b.csv", "--no-plot").Out.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.DoesNotContain("phase", folder.Look("c.csv").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void AnUnstatedUnitIsADoubtSaidOnceForAllTracesAndNotAFault()
     {
         using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,Trace 1,Trace 2\n1000000,-50,-60\n2000000,-51,-61\n");

@@ -51,6 +51,26 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
     }
 
     [Theory]
+    [InlineData(LevelScale.DecibelMilliwatts)]
+    [InlineData(LevelScale.DecibelRatio)]
+    [InlineData(LevelScale.DecibelMicrovoltsPerMeter)]
+    public void PhasesComeBackToTheLastBit(LevelScale scale)
+    {
+        var random = new Random(3);
+        var grid = new FrequencyGrid([1e6, 2e6, 3e6]);
+        Sweep Drawn(string name, SweepRole role, bool phased) => new(name, role, grid, [-50, -51, -52], scale)
+        {
+            Phases = phased ? [random.NextDouble() * 360, -180 * random.NextDouble(), 0] : [],
+        };
+        Campaign campaign = new("t", [Drawn("reference/r.csv", SweepRole.Reference, true), Drawn("covered/A/A1/c.csv", SweepRole.Covered, false)]);
+        string path = Path.Combine(_folder.Path, "new");
+        Assert.Empty(CampaignWriter.Write(path, campaign, "", LevelDigits.All));
+        CampaignReading reading = CampaignFolder.Read(path, new CampaignReadOptions(), null);
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.All(campaign.Sweeps, s => Assert.Equal(s.Phases.AsEnumerable(), reading.Campaign!.Sweeps.Single(r => r.Name == s.Name).Phases.AsEnumerable()));
+    }
+
+    [Theory]
     [InlineData("../x.csv")]
     [InlineData("/tmp/x.csv")]
     [InlineData("floor/x.txt")]

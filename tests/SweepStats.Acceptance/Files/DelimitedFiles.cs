@@ -72,7 +72,8 @@ public sealed class DelimitedFiles : IDisposable
         TraceReading reading = Read("Frequency (MHz),Trace 1 (dBm),Trace 1 phase (deg),Trace 2 (dBm)\n1,-1,90,-2\n2,-3,91,-4\n");
         Assert.Equal(["Trace 1 (dBm)", "Trace 2 (dBm)"], reading.Traces.Select(t => t.Column));
         Assert.Equal([-2.0, -4.0], reading.Traces[1].Levels.AsEnumerable());
-        Assert.Contains("columns that are not levels were not read: 3 'Trace 1 phase (deg)'", reading.Assumptions);
+        Assert.Equal([[90.0, 91.0], []], reading.Traces.Select(t => t.Phases.ToArray()));
+        Assert.Contains("column Trace 1 (dBm) has its phase beside it: 3 'Trace 1 phase (deg)'", reading.Assumptions);
     }
 
     [Theory]

@@ -112,7 +112,12 @@ internal sealed class SweepRows(
             return at >= 0 && lead[at].Text.Length > 0 ? lead[at].Text : null;
         }
 
-        ReceiverSettings own = new() { Detector = Stated(Setting.Detector), TraceMode = Stated(Setting.TraceMode), Averaging = Stated(Setting.Averaging) };
+        ReceiverSettings own = new()
+        {
+            Detector = Stated(Setting.Detector),
+            TraceMode = Stated(Setting.TraceMode),
+            Averaging = Stated(Setting.Averaging),
+        };
         return lead.Aggregate(NamedDetector.Over(known.Preamble.Settings, own), NamedDetector.Beside);
     }
 

@@ -38,5 +38,6 @@ internal sealed class NumberedWords
     }
 
     private bool IsBlank(int number) =>
-        _words.TryGetValue(Setting.TraceMode, out SortedDictionary<int, string?>? modes) && modes.GetValueOrDefault(number) is { } mode && TraceWords.IsBlank(mode);
+        _words.TryGetValue(Setting.TraceMode, out SortedDictionary<int, string?>? modes)
+        && modes.GetValueOrDefault(number) is { } mode && TraceWords.IsBlank(mode);
 }

@@ -142,7 +142,8 @@ internal sealed class Preamble
 
     // The first statement counts; a later one that differs makes the setting unknown rather than the last one true.
     private void Take(Setting setting, ImmutableArray<string> values) =>
-        _found[setting] = _found.TryGetValue(setting, out ImmutableArray<string> before) && !before.SequenceEqual(values) ? [] : values;
+        _found[setting] =
+            _found.TryGetValue(setting, out ImmutableArray<string> before) && !before.SequenceEqual(values) ? [] : values;
 
     // "Trace: Max Hold" and "Max Hold,On": keys that tell of a mode only by their value.
     private void TakeMode(Statement statement)

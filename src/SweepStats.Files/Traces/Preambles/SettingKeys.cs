@@ -9,7 +9,10 @@ internal static class SettingKeys
         (Setting.VideoBandwidth, ["vbw", "video bandwidth", "video bw"]),
         (Setting.Attenuation, ["attenuation", "rf attenuation", "input attenuation", "rf att", "att"]),
         (Setting.ReferenceLevel, ["reference level", "ref level", "ref lvl"]),
-        (Setting.Detector, ["detector", "detectors", "detector type", "detector mode", "trace detector", "detection", "detektor", "det", "det type", "det mode"]),
+        (Setting.Detector, [
+            "detector", "detectors", "detector type", "detector mode", "trace detector", "detection", "detektor",
+            "det", "det type", "det mode",
+        ]),
         (Setting.Averaging, ["averaging", "average type", "averaging type", "average mode", "averages", "avg type"]),
         (Setting.SweepTime, ["sweep time", "swt", "sweeptime"]),
         (Setting.TraceMode, ["trace mode", "trace type", "trace function", "function"]),

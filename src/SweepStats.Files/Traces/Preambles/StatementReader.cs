@@ -120,7 +120,9 @@ internal static class StatementReader
     {
         int first = key.AsSpan().IndexOfAnyInRange('0', '9');
         int last = key.AsSpan().LastIndexOfAnyInRange('0', '9');
-        return first >= 0 && int.TryParse(key.AsSpan(first, last - first + 1), NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : null;
+        return first >= 0
+            && int.TryParse(key.AsSpan(first, last - first + 1), NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+            ? number : null;
     }
 
     private static string Words(string key)

@@ -108,8 +108,13 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         ReadFault doubt = new(table.File, null, $"the names do not tell whether these columns are levels: {ColumnList.Of(names, unknown)}", NameColumn);
         return
         [
-            .. levels.Concat(unknown).Order().Select(i => WithPhase(names, LevelOf(names, i, false), phases)).Select(c => doubtful.Contains(c.Index) ? c with { Doubt = doubt } : c with { Doubt = c.Doubt ?? mixed }),
-            .. pairs.Select(p => p with { Name = p.Name.Length > 0 ? p.Name : ColumnList.Number(p.Index), Phase = phases.OfPair(p) }),
+            .. levels.Concat(unknown).Order().Select(i => WithPhase(names, LevelOf(names, i, false), phases))
+                .Select(c => doubtful.Contains(c.Index) ? c with { Doubt = doubt } : c with { Doubt = c.Doubt ?? mixed }),
+            .. pairs.Select(p => p with
+            {
+                Name = p.Name.Length > 0 ? p.Name : ColumnList.Number(p.Index),
+                Phase = phases.OfPair(p),
+            }),
         ];
     }
 

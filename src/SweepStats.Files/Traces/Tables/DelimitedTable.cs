@@ -47,7 +47,9 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
             yield return new Trace(column.Name, column.Quantity, column.Unit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
             {
                 Phases = Phases(run, column.Phase),
-                Settings = NamedDetector.Beside(preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency ? 1 : 0), run.Columns - 1), new ColumnName(column.Name)),
+                Settings = NamedDetector.Beside(
+                    preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency ? 1 : 0), run.Columns - 1),
+                    new ColumnName(column.Name)),
                 TakenAt = preamble.Taken.At,
                 Blank = column.Asked ? null : LevelDoubts.Blank(column.Unit, levels),
                 Doubts = falls is null ? doubts : [falls, .. doubts],
@@ -77,7 +79,8 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
         var phases = new double[run.Rows];
         for (int row = 0; row < phases.Length; row++)
         {
-            phases[row] = column.Degrees(rows.Value(run, row, column.Index), rows.Value(run, row, column.Imaginary ?? column.Index));
+            double first = rows.Value(run, row, column.Index);
+            phases[row] = column.Degrees(first, column.Imaginary is { } second ? rows.Value(run, row, second) : 0);
         }
 
         return ImmutableCollectionsMarshal.AsImmutableArray(phases);

@@ -3,7 +3,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>The detector or the mode that the name of a trace tells, such as "RMS" of "Level RMS (dBm)", kept in the words of the file.</summary>
+/// <summary>
+/// The detector or the mode that the name of a trace tells, such as "RMS" of "Level RMS (dBm)", kept in the words of the file.
+/// </summary>
 internal static partial class NamedDetector
 {
     /// <summary>Settings with what the name tells where nothing else states it.</summary>
@@ -17,7 +19,8 @@ internal static partial class NamedDetector
         }
 
         string detector = Detector().Match(name.Text).Value;
-        string mode = Mode().Match(detector.Length == 0 ? name.Text : name.Text.Replace(detector, " ", StringComparison.Ordinal)).Value;
+        string rest = detector.Length == 0 ? name.Text : name.Text.Replace(detector, " ", StringComparison.Ordinal);
+        string mode = Mode().Match(rest).Value;
         return stated with
         {
             Detector = stated.Detector ?? (detector.Length == 0 ? null : detector),
@@ -34,12 +37,14 @@ internal static partial class NamedDetector
     };
 
     [GeneratedRegex(
-        @"(?<!\p{L})(?:quasi[ _-]?peak|qp|(?:max|min|pos(?:itive)?|neg(?:ative)?)[ _-]?(?:peak|pk)|rms|(?:peak|pk)(?![ _-]?hold))(?!\p{L})",
+        @"(?<!\p{L})(?:quasi[ _-]?peak|qp|(?:max|min|pos(?:itive)?|neg(?:ative)?)[ _-]?(?:peak|pk)|rms|(?:peak|pk)(?![ _-]?hold))"
+        + @"(?!\p{L})",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Detector();
 
     [GeneratedRegex(
-        @"(?<!\p{L})(?:(?:max(?:imum)?|min(?:imum)?|peak)[ _-]?hold|maxh|minh|max(?:imum)?|min(?:imum)?|highest|lowest|c?average|avg|c?av|mean|median|mittelwert|moyenne)(?!\p{L})",
+        @"(?<!\p{L})(?:(?:max(?:imum)?|min(?:imum)?|peak)[ _-]?hold|maxh|minh|max(?:imum)?|min(?:imum)?|highest|lowest"
+        + @"|c?average|avg|c?av|mean|median|mittelwert|moyenne)(?!\p{L})",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Mode();
 }

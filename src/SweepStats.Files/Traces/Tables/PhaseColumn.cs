@@ -12,5 +12,6 @@ internal sealed record PhaseColumn(int Index, int? Imaginary, double DegreesPerU
     /// <summary>The phase in degrees.</summary>
     /// <param name="first">The phase in the unit of its column, or the real part.</param>
     /// <param name="second">The imaginary part; of no meaning where there is none.</param>
-    public double Degrees(double first, double second) => Imaginary is null ? first * DegreesPerUnit : Phase.OfParts(first, second);
+    public double Degrees(double first, double second) =>
+        Imaginary is null ? first * DegreesPerUnit : Phase.OfParts(first, second);
 }

@@ -14,7 +14,8 @@ internal sealed partial class PhaseName
     private static readonly HashSet<string> Measures =
     [
         .. Degrees, .. Radians, .. Phases, "angle", "ang", "arg", "wrapped", "unwrapped", "real", "re", "imag", "imaginary", "im",
-        "level", "pegel", "amplitude", "ampl", "amp", "magnitude", "mag", "log", "lin", "linear", "logmag", "linmag", "power", "voltage", "db",
+        "level", "pegel", "amplitude", "ampl", "amp", "magnitude", "mag", "log", "lin", "linear", "logmag", "linmag",
+        "power", "voltage", "db",
     ];
 
     public PhaseName(ColumnName name)
@@ -23,12 +24,15 @@ internal sealed partial class PhaseName
         ImmutableArray<string> words = [.. Word().Matches(text).Select(m => m.Value.ToLowerInvariant())];
         Trace = string.Concat(words.Where(w => !Measures.Contains(w) && !IsUnitOfLevel(w, name)));
         IsParameter = name.Parameter is { } parameter && string.Equals(Trace, parameter, StringComparison.OrdinalIgnoreCase);
-        bool isPhase = name.Kind == ColumnKind.Other && !name.IsLimit && (words.Any(Phases.Contains) || name.Parameter is not null);
+        bool isPhase = name.Kind == ColumnKind.Other && !name.IsLimit
+            && (words.Any(Phases.Contains) || name.Parameter is not null);
         (bool degrees, bool radians) = (words.Any(Degrees.Contains), words.Any(Radians.Contains));
         DegreesPerUnit = !isPhase || degrees == radians ? null : degrees ? 1 : Phase.DegreesPerRadian;
     }
 
-    /// <summary>What tells the trace, in lower case and without blanks: "s21", "trace1"; empty where the name tells none.</summary>
+    /// <summary>
+    /// What tells the trace, in lower case and without blanks: "s21", "trace1"; empty where the name tells none.
+    /// </summary>
     public string Trace { get; }
 
     /// <summary>Whether <see cref="Trace"/> is an S-parameter and nothing else.</summary>
@@ -42,7 +46,9 @@ internal sealed partial class PhaseName
         word.Length > 1 && name.LevelUnit is not null && LevelUnits.Parse(word) == name.LevelUnit;
 
     // dBm, dBµV/m, dB(1 µV/m); not dB(S21).
-    [GeneratedRegex(@"(?<!\p{L})dB\s?[\(\[]?\s?1?\s?(?:[uµμm]V|mW|m)(?:/m)?[\)\]]?(?!\p{L})", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"(?<!\p{L})dB\s?[\(\[]?\s?1?\s?(?:[uµμm]V|mW|m)(?:/m)?[\)\]]?(?!\p{L})",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex UnitInDecibels();
 
     [GeneratedRegex(@"[\p{L}]+|\d+|°", RegexOptions.CultureInvariant)]

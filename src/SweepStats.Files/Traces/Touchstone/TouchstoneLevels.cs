@@ -4,7 +4,10 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Touchstone;
 
-/// <summary>The levels of one parameter in dB as they come in, their phases, and what is doubtful about them. Negative infinity stands where there is no level.</summary>
+/// <summary>
+/// The levels of one parameter in dB as they come in, their phases, and what is doubtful about them. Negative infinity stands
+/// where there is no level.
+/// </summary>
 /// <param name="format">How the file writes complex numbers.</param>
 /// <param name="capacity">Points expected.</param>
 internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : IDisposable

@@ -12,7 +12,8 @@ internal readonly record struct TouchstoneParameter(int Row, int Column, int Pla
     public string Name => string.Create(CultureInfo.InvariantCulture, $"S{Row}{Column}");
 
     /// <summary>
-    /// Which pair of a point holds the same path from its other end, S12 for S21; null for a reflection, and where the matrix is given as symmetric: the
+    /// Which pair of a point holds the same path from its other end, S12 for S21; null for a reflection, and where the matrix is
+    /// given as symmetric: the
     /// mirror image of a number is no second measurement.
     /// </summary>
     public int? ReversePlace { get; private init; }

@@ -5,7 +5,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Traces.Touchstone;
 
-/// <summary>Makes the traces of a Touchstone file. Of its numbers only those of the parameters wanted are kept, each once, and the levels from the other end.</summary>
+/// <summary>
+/// Makes the traces of a Touchstone file. Of its numbers only those of the parameters wanted are kept, each once, and the levels
+/// from the other end.
+/// </summary>
 internal sealed class TouchstoneTraces : IDisposable
 {
     private readonly TraceText _text;
