@@ -23,6 +23,7 @@ public static partial class Wording
         ["saturation-step"] = "Overload: a step of the source that does not show in full",
         ["under-ranged"] = "Too little dynamic range for what is asked",
         ["leakage"] = "Ways round the specimen",
+        ["two-ways"] = "A path that looks different from its other end",
         ["drift"] = "A level that moves while the sweeps are taken",
         ["reference-once"] = "A reference taken on one side of the specimens only",
         ["floor-moved"] = "A floor that is not where it was measured",

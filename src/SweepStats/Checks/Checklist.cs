@@ -14,6 +14,7 @@ public static class Checklist
         new SaturationStep(),
         new UnderRanged(),
         new Leakage(),
+        new TwoWays(),
         new Drift(),
         new ReferenceOnce(),
         new FloorMoved(),

@@ -23,7 +23,7 @@ public sealed class FloorAndLeakageKeys : IDisposable
     [InlineData("[setup]\nleakage = \"unknown\"\n[floor]\ntaken = \"once\"\n", SweepTaking.Once, null, false)]
     [InlineData("[floor]\nstability_db = 20\n", SweepTaking.Unstated, 20.0, false)]
     [InlineData("[floor]\nstability_db = 0\ndeclared_dbm = -104\n", SweepTaking.Unstated, 0.0, false)]
-    public void TheyReachThePlan(string text, FloorTaking taken, double? stability, bool same)
+    public void TheyReachThePlan(string text, SweepTaking taken, double? stability, bool same)
     {
         CampaignReading reading = Read(text);
         Assert.Equal("", string.Join('\n', reading.Faults));

@@ -35,7 +35,7 @@ internal sealed record BenchStep(string Code, string Name, Severity Severity, st
 /// <summary>Sweeps changed in one respect.</summary>
 internal static class SweepChange
 {
-    public static Sweep As(this Sweep sweep, SweepRole? role = null, FrequencyGrid? grid = null, ImmutableArray<double>? levels = null, ReceiverSettings? settings = null, string? excluded = null, string? name = null, DateTimeOffset? takenAt = null) =>
+    public static Sweep As(this Sweep sweep, SweepRole? role = null, FrequencyGrid? grid = null, ImmutableArray<double>? levels = null, ReceiverSettings? settings = null, string? excluded = null, string? name = null, DateTimeOffset? takenAt = null, ImmutableArray<double>? reverse = null) =>
         new(name ?? sweep.Name, role ?? sweep.Role, grid ?? sweep.Grid, levels ?? sweep.Levels, sweep.Scale)
         {
             Lot = sweep.Lot,
@@ -43,6 +43,7 @@ internal static class SweepChange
             Placement = sweep.Placement,
             TakenAt = takenAt ?? sweep.TakenAt,
             SourceDbm = sweep.SourceDbm,
+            ReverseLevels = reverse ?? sweep.ReverseLevels,
             Settings = settings ?? sweep.Settings,
             ExcludedBecause = excluded ?? sweep.ExcludedBecause,
         };

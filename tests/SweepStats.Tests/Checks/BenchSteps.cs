@@ -58,8 +58,12 @@ internal static class BenchSteps
         yield return new("leakage", "a plate on other frequencies", Severity.Note, "the same start, stop and number of points", sealedUp.But(s => s.Role == SweepRole.Plate ? s.WithoutFirstPoint() : s), sealedUp);
     }
 
+    // The same path from its other end, with something beside it that reads 2 dB higher behind the specimen.
+    private static Taken BothEnds(double beside) => Taken.With(Plan).But(s => s.As(reverse: [.. s.Levels.Select(l => l + (s.Role == SweepRole.Covered ? beside : 0.3))]));
+
     private static IEnumerable<BenchStep> Repeats()
     {
+        yield return new("two-ways", "a way round in one direction", Severity.Warning, "look for a way round", BothEnds(2.3), BothEnds(0.3));
         RehearsalPlan steady = Plan with { SweepDeviationDb = 0.1, StartsAt = new DateTimeOffset(2026, 3, 5, 18, 0, 0, TimeSpan.Zero) };
         yield return new("drift", "a source that warms up", Severity.Warning, "take the sweeps again", Taken.With(steady with { DriftDb = 2 }), Taken.With(steady));
         yield return new("drift", "a reference that is another at the end", Severity.Fault, "take the reference again until it stays", Taken.With(steady with { DriftDb = -5 }), Taken.With(steady));
