@@ -38,7 +38,7 @@ internal sealed class UnderRanged : ICheck
                 Basis = Basis(seen, curve),
                 NextStep = dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
-                    : RangeRemedy.For(most),
+                    : RangeRemedy.For(most, curve.Readings.Any(r => r.State == ShieldingState.Overloaded)),
             };
         }
     }
