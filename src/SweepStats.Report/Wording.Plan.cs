@@ -17,9 +17,15 @@ public static partial class Wording
     {
         ArgumentNullException.ThrowIfNull(plan);
         List<string> lines = [];
+        bool overloaded = pilot is not null && BoundCauses.Of(pilot.Curves).Overload;
         if (pilot is not null)
         {
             lines.AddRange([$"Plan from the pilot: {PlainText.Of(pilot.Title)}", $"The pilot: {Headline(pilot)}"]);
+        }
+
+        if (overloaded)
+        {
+            lines.Add("The pilot's receiver was overloaded: put attenuation before it first, and take the range that is then left into account (--range).");
         }
 
         lines.AddRange(Rests(plan.Basis));
@@ -36,7 +42,7 @@ public static partial class Wording
         {
             lines.Add(string.Empty);
             lines.AddRange(Source(plan));
-            lines.AddRange(plan.Claim is { } claim ? Claimed(plan, claim) : ["Nothing can be said of the claim: state --range and --looks, and let reference and specimen repeat."]);
+            lines.AddRange(plan.Claim is { } claim ? Claimed(plan, claim, overloaded) : ["Nothing can be said of the claim: state --range and --looks, and let reference and specimen repeat."]);
         }
 
         if (plan.UsableRangeDb is not null || plan.Claim is not null)

@@ -21,7 +21,7 @@ public static partial class Wording
         }
     }
 
-    private static IEnumerable<string> Claimed(SweepPlan plan, ClaimPlan claim)
+    private static IEnumerable<string> Claimed(SweepPlan plan, ClaimPlan claim, bool overloaded)
     {
         yield return $"To claim SE ≥ {Exact(Math.Round(claim.ClaimDb, 2), "dB")} at one frequency ({Sureness(plan.Question)}) of a specimen that truly shields {Exact(Math.Round(claim.ShieldingDb, 2), "dB")}, with {Numbers(plan.Chosen)}:";
         string aim = Percent(plan.Question.Probability);
@@ -34,7 +34,7 @@ public static partial class Wording
             yield return $"  it succeeds in at least {aim} of campaigns where the reference stands {HighTenths(needed)} dB over the floor.";
             if (plan.MissingRangeDb is { } missing)
             {
-                yield return "  " + Missing(missing);
+                yield return "  " + Missing(missing, overloaded);
             }
         }
 
@@ -53,11 +53,11 @@ public static partial class Wording
         return level.Level > 0.5 ? $"{Level(level)}, one-sided" : "simple acceptance, by the estimate alone";
     }
 
-    private static string Missing(double missing) => missing switch
+    private static string Missing(double missing, bool overloaded) => missing switch
     {
         <= 0 => "This set-up has that range.",
         > BeyondSettingsDb => $"{HighTenths(missing)} dB are missing: no setting gives so much. Claim less, or measure with another set-up.",
-        _ => $"{HighTenths(missing)} dB are missing. {RangeRemedy.For(Math.Ceiling((missing * 10) - 1e-6) / 10)}",
+        _ => $"{HighTenths(missing)} dB are missing. {RangeRemedy.For(Math.Ceiling((missing * 10) - 1e-6) / 10, overloaded)}",
     };
 
     private static string FloorKnown(PlanBasis basis) => basis.FloorFrequencies is { } few and < EnoughFloorFrequencies

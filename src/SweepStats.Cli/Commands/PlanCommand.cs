@@ -37,7 +37,7 @@ internal static class PlanCommand
         {
             terminal.Error.WriteLine(pilot is null
                 ? "sweepstats: plan needs a pilot campaign, or --scatter; see 'sweepstats plan --help'"
-                : $"{words.GetValue(options.Campaign)}: the reference is a single sweep or stands nowhere 15 dB over the floor, so it shows no scatter; take more sweeps or range, or state --scatter");
+                : $"{words.GetValue(options.Campaign)}: the reference is a single sweep, is clipped everywhere, or stands nowhere 15 dB over the floor, so it shows no scatter; take it again, or state --scatter");
             return ExitCode.BadInput;
         }
 

@@ -15,6 +15,7 @@ internal static class ReceiverFaults
     public static ImmutableArray<FaultCurve> All { get; } =
     [
         new("saturation-step", "shortfall at the highest source level", "dB", [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.7, 1, 1.5, 2], Compressed),
+        new("saturation-step", "shortfall of the reference, linearity sweeps 10 dB below it alone", "dB", [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.7, 1, 2, 3], size => TenBelow(Compressed(size))),
         new("saturation-plateau", "tops clipped, 201 points", "% of the band", [0, 0.5, 1, 2, 3, 5, 10, 20, 40], share => Clipped(share, 201)),
         new("saturation-plateau", "tops clipped, 1001 points", "% of the band", [0, 0.5, 1, 2, 5, 10, 20, 40], share => Clipped(share, 1001)),
         new("saturation-plateau", "tops clipped, 1001 points, no scatter", "% of the band", [0, 0.2, 0.5, 1, 2, 5], share => Unscattered(Clipped(share, 1001))),
@@ -32,6 +33,9 @@ internal static class ReceiverFaults
     {
         CompressionDbm = shortfall > 0 ? plan.ReferenceDbm - (10 * Math.Log10((Math.Pow(10, shortfall / 10) - 1) / OneDecibel)) : null,
     });
+
+    // As the user is told to take them: no other source level than the reference's own to compare with.
+    private static TrustCase TenBelow(TrustCase faulty) => faulty with { Drawn = faulty.Drawn with { LinearitySourcesDbm = [faulty.Drawn.SourceDbm - 10] } };
 
     // The share is that of the points whose level without scatter lies over the limit. Tops are rounded: the flatter, the more of their readings scatter back under it.
     private static TrustCase Clipped(double percent, int points) => KnownFaults.With(plan =>

@@ -40,6 +40,8 @@ internal sealed class Capped : ICheck
                 NextStep = enough
                     ? "Nothing, unless a value is wanted instead of a bound."
                     : carriers ? "Find and switch off the transmitter (finding ambient): more range does not help there."
+                    : curve.Readings.Any(r => r.State == ShieldingState.Overloaded)
+                    ? "Make more range without more level, since the receiver is overloaded elsewhere: narrower resolution bandwidth (a tenth gives 10 dB), or more averaging."
                     : "Make more range: narrower resolution bandwidth (a tenth gives 10 dB), more source power, less input attenuation, a preamplifier, or more averaging.",
             };
         }

@@ -8,31 +8,40 @@ public static class RangeRemedy
 {
     /// <summary>"To gain 4.0 dB: 4 dB more source power, or …".</summary>
     /// <param name="missing">Range missing in dB, above 0.</param>
-    public static string For(double missing)
+    /// <param name="overloaded">The receiver is overloaded somewhere: what brings more level to it is left out.</param>
+    public static string For(double missing, bool overloaded = false)
     {
-        string[] ways = [.. Ways(missing)];
-        return string.Create(CultureInfo.InvariantCulture, $"To gain {missing:0.0} dB: {string.Join(", or ", ways)}. Several of them together add up.");
+        string[] ways = [.. Ways(missing).Where(way => !overloaded || !way.MoreLevel).Select(way => way.Words)];
+        string gain = string.Create(CultureInfo.InvariantCulture, $"To gain {missing:0.0} dB{(overloaded ? " without more level at a receiver that is overloaded" : string.Empty)}");
+        return ways.Length switch
+        {
+            0 => $"{gain} no setting is enough: measure with another set-up.",
+            1 => $"{gain}: {ways[0]}.",
+            _ => $"{gain}: {string.Join(", or ", ways)}. Several of them together add up.",
+        };
     }
 
     // Past these ends neither bandwidth nor averaging is practical.
-    private static IEnumerable<string> Ways(double missing)
+    private static IEnumerable<Way> Ways(double missing)
     {
         double bandwidth = Math.Pow(10, missing / 10);
-        yield return string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB more source power");
+        yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB more source power"), MoreLevel: true);
         if (missing <= 40)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"a resolution bandwidth {(bandwidth < 10 ? Math.Round(bandwidth, 1) : Math.Ceiling(bandwidth)):0.#} times narrower");
+            yield return new Way(string.Create(CultureInfo.InvariantCulture, $"a resolution bandwidth {(bandwidth < 10 ? Math.Round(bandwidth, 1) : Math.Ceiling(bandwidth)):0.#} times narrower"), MoreLevel: false);
         }
 
         if (missing <= 30)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB less input attenuation as far as overload allows");
+            yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB less input attenuation as far as overload allows"), MoreLevel: true);
         }
 
-        yield return "a preamplifier";
+        yield return new Way("a preamplifier", MoreLevel: true);
         if (missing <= 10)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(bandwidth * bandwidth):0} times more averaging");
+            yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(bandwidth * bandwidth):0} times more averaging"), MoreLevel: false);
         }
     }
+
+    private sealed record Way(string Words, bool MoreLevel);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
+using SweepStats.Clipping;
 using SweepStats.Floor;
 using SweepStats.Statistics;
 using SweepStats.Uncertainty;
@@ -9,7 +10,7 @@ namespace SweepStats.Planning;
 /// <summary>Takes from a campaign what a plan needs to know: how placements and sweeps scatter, how far the reference stands over the floor.</summary>
 /// <remarks>
 /// Variances between placements and between the sweeps of one are taken apart at each frequency, pooled over specimens, and averaged over the frequencies
-/// that stand 15 dB over the floor; what noise adds there is taken out. Differences of variances are cut at 0 after averaging, not before, so that chance
+/// that stand 15 dB over the floor and are not cut off from above; what noise adds there is taken out. Differences of variances are cut at 0 after averaging, not before, so that chance
 /// does not pass for a spread. Levels in dB.
 /// </remarks>
 public static class PilotComponents
@@ -29,14 +30,16 @@ public static class PilotComponents
             return null;
         }
 
-        if (Reference(campaign.Reference, floor) is not { } reference)
+        // A limit that all sweeps stand at hides how much they scatter.
+        CampaignClipping clipped = ClippingSearch.In(campaign);
+        if (Reference(campaign.Reference, floor, clipped.Reference) is not { } reference)
         {
             return null;
         }
 
         // A detector that keeps one look does not show how an average would read, and a plan is for an average.
         NoiseFloor? averaged = floor?.Kept == KeptLook.Average ? floor : null;
-        (double? sweep, double? placement) = Covered(campaign, floor, reference);
+        (double? sweep, double? placement) = Covered(campaign, floor, (reference, clipped));
         return new PlanBasis
         {
             ReferenceDeviationDb = Math.Sqrt(reference),
@@ -53,14 +56,14 @@ public static class PilotComponents
         };
     }
 
-    private static double? Reference(SweepBlock block, NoiseFloor? floor)
+    private static double? Reference(SweepBlock block, NoiseFloor? floor, ClippedReadings clipped)
     {
         int[] same = new int[block.SweepCount];
         List<double> variances = [];
         foreach (int f in Points(block.PointCount, floor))
         {
             double noise = NoiseVariance(block, floor, f);
-            if (!double.IsNaN(noise))
+            if (!double.IsNaN(noise) && !clipped.IsAt(f))
             {
                 var scatter = new PooledScatter();
                 scatter.Add(block, same, f);
@@ -71,18 +74,18 @@ public static class PilotComponents
         return variances.Count == 0 ? null : Mean(variances);
     }
 
-    private static (double? Sweep, double? Placement) Covered(AlignedCampaign campaign, NoiseFloor? floor, double reference)
+    private static (double? Sweep, double? Placement) Covered(AlignedCampaign campaign, NoiseFloor? floor, (double Variance, CampaignClipping Clipped) known)
     {
         List<double> within = [], between = [];
-        (SweepBlock Block, int[] Placement)[] specimens = [.. campaign.Covered.Select(c => (c.Block, c.Block.Placements()))];
+        (SweepBlock Block, int[] Placement, ClippedReadings Clipped)[] specimens = [.. campaign.Covered.Zip(known.Clipped.Covered, (c, clipped) => (c.Block, c.Block.Placements(), clipped))];
         foreach (int f in Points(campaign.Grid.Count, floor))
         {
             var scatter = new PooledScatter();
             double noise = 0;
             int counted = 0;
-            foreach ((SweepBlock block, int[] placement) in specimens)
+            foreach ((SweepBlock block, int[] placement, ClippedReadings clipped) in specimens)
             {
-                if (NoiseVariance(block, floor, f) is var added && !double.IsNaN(added))
+                if (NoiseVariance(block, floor, f) is var added && !double.IsNaN(added) && !clipped.IsAt(f))
                 {
                     scatter.Add(block, placement, f);
                     (noise, counted) = (noise + added, counted + 1);
@@ -97,7 +100,7 @@ public static class PilotComponents
             if (scatter.Between is { } b)
             {
                 // Placements of one sweep each cannot tell the two apart: sweeps are taken to scatter as the reference does.
-                between.Add((b - (scatter.Within ?? (reference + (noise / counted)))) / scatter.Size);
+                between.Add((b - (scatter.Within ?? (known.Variance + (noise / counted)))) / scatter.Size);
             }
         }
 
