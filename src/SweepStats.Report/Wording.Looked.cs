@@ -25,6 +25,7 @@ public static partial class Wording
         ["leakage"] = "Ways round the specimen",
         ["drift"] = "A level that moves while the sweeps are taken",
         ["odd-sweep"] = "A sweep unlike those that repeat it",
+        ["sweeps-alike"] = "Sweeps that resemble the one before, and are worth fewer repeats",
         ["non-normal"] = "Scatter that intervals from few sweeps do not suppose",
         ["capped"] = "Covered levels that the floor hides",
         ["too-few-repeats"] = "Too few repeats for an interval",

@@ -28,9 +28,10 @@ public static class Analysis
         ArgumentNullException.ThrowIfNull(plan);
         AlignedCampaign aligned = Aligner.Align(campaign, plan.Band);
         NoiseFloor? floor = Floor(aligned, plan);
-        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, plan, progress);
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
+        var together = SerialCorrelation.Of(aligned, floor, odd);
+        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, (floor, together), plan, progress);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, floor);
         var evidence = new Evidence
@@ -40,6 +41,7 @@ public static class Analysis
             Repeats = repeats,
             OddRepeats = odd,
             Drifts = drifts,
+            SerialCorrelation = together,
             Linearity = linearity,
             Curves = curves,
             Averaging = plan.Averaging,
@@ -59,6 +61,7 @@ public static class Analysis
             Repeats = repeats,
             OddRepeats = odd,
             Drifts = drifts,
+            SerialCorrelation = together,
             Linearity = linearity,
             Curves = curves,
             Bands = bands,
@@ -85,9 +88,9 @@ public static class Analysis
 
     // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
-        AlignedCampaign campaign, NoiseFloor? floor, AnalysisPlan plan, IProgress<double>? progress)
+        AlignedCampaign campaign, (NoiseFloor? Floor, SerialCorrelation Together) found, AnalysisPlan plan, IProgress<double>? progress)
     {
-        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties);
+        var estimator = new ShieldingEstimator(campaign, found.Floor, plan.Confidence, plan.Uncertainties, found.Together);
         var curves = new ShieldingCurve[campaign.Covered.Length];
         var bands = new BandStatement[curves.Length];
         int done = 0;

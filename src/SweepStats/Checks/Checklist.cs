@@ -16,6 +16,7 @@ public static class Checklist
         new Leakage(),
         new Drift(),
         new OddSweep(),
+        new SweepsAlike(),
         new NonNormal(),
         new Capped(),
         new TooFewRepeats(),

@@ -28,6 +28,9 @@ public sealed record Evidence
     /// <summary>How their level moved.</summary>
     public required ImmutableArray<DriftTest> Drifts { get; init; }
 
+    /// <summary>Whether repeats that follow each other are alike.</summary>
+    public SerialCorrelation SerialCorrelation { get; init; } = SerialCorrelation.Untested;
+
     /// <summary>How far the receiver follows the source; null where that was not tested.</summary>
     public required LinearityCurve? Linearity { get; init; }
 

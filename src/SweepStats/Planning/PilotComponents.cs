@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Floor;
+using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Uncertainty;
 
@@ -21,7 +22,8 @@ public static class PilotComponents
     /// <param name="campaign">Sweeps on their common grid.</param>
     /// <param name="floor">The floor; null where none is known: then all frequencies count.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
-    public static PlanBasis? Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<UncertaintyEntry> uncertainties)
+    /// <param name="together">Whether repeats go together in the order taken; unless given they count as independent.</param>
+    public static PlanBasis? Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<UncertaintyEntry> uncertainties, SerialCorrelation? together = null)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         if (campaign.Reference.SweepCount < 2)
@@ -34,13 +36,15 @@ public static class PilotComponents
             return null;
         }
 
-        (double? sweep, double? placement) = Covered(campaign, floor, reference);
+        bool placed = campaign.Covered.Any(c => c.Block.Placements().Max() > 0);
+        var sweeps = new PlannedRepeats(together?.Lasting(placed ? RepeatKind.WithinPlacement : RepeatKind.Covered));
+        (double? sweep, double? placement) = Covered(campaign, floor, (reference, sweeps));
         return new PlanBasis
         {
             ReferenceDeviationDb = Math.Sqrt(reference),
             SweepDeviationDb = Math.Sqrt(sweep ?? reference),
             PlacementDeviationDb = placement is { } variance ? Math.Sqrt(variance) : null,
-            PlacementsHidden = placement is null && campaign.Covered.Any(c => c.Block.Placements().Max() > 0),
+            PlacementsHidden = placement is null && placed,
             RangeDb = Range(campaign.Reference, floor),
             Noise = floor?.Noise ?? [],
             FloorError = floor is null ? Contribution.None : Middle(floor),
@@ -48,6 +52,9 @@ public static class PilotComponents
             FloorHalfWidthDb = floor?.HalfWidthDb ?? 0,
             RoundingDb = campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Max(DisplayStep.Deviation),
             TypeB = new SystematicError(uncertainties),
+            ReferenceRepeats = new PlannedRepeats(together?.Lasting(RepeatKind.Reference)),
+            SweepRepeats = sweeps,
+            PlacementRepeats = new PlannedRepeats(together?.Lasting(RepeatKind.Placement)),
         };
     }
 
@@ -69,7 +76,7 @@ public static class PilotComponents
         return variances.Count == 0 ? null : Mean(variances);
     }
 
-    private static (double? Sweep, double? Placement) Covered(AlignedCampaign campaign, NoiseFloor? floor, double reference)
+    private static (double? Sweep, double? Placement) Covered(AlignedCampaign campaign, NoiseFloor? floor, (double Reference, PlannedRepeats Sweeps) like)
     {
         List<double> within = [], between = [];
         (SweepBlock Block, int[] Placement)[] specimens = [.. campaign.Covered.Select(c => (c.Block, c.Block.Placements()))];
@@ -95,7 +102,8 @@ public static class PilotComponents
             if (scatter.Between is { } b)
             {
                 // Placements of one sweep each cannot tell the two apart: sweeps are taken to scatter as the reference does.
-                between.Add((b - (scatter.Within ?? (reference + (noise / counted)))) / scatter.Size);
+                // Sweeps that go together scatter the mean of a placement by more than their own scatter shows.
+                between.Add((b - (like.Sweeps.Factor((int)Math.Round(scatter.Size)) * (scatter.Within ?? (like.Reference + (noise / counted))))) / scatter.Size);
             }
         }
 

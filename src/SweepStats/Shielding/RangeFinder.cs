@@ -5,10 +5,17 @@ using SweepStats.Statistics;
 namespace SweepStats.Shielding;
 
 /// <summary>Usable dynamic range at each frequency: reference level minus the weakest signal that this set-up bounds from both sides.</summary>
-/// <remarks>With single sweeps nothing is bounded; the range is then the reference over what noise alone would do.</remarks>
-internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, RepeatedLevels reference, RepeatedLevels covered)
+/// <remarks>
+/// With the scatter that the covered repeats will have: taken from the reference alone, it held what it promises in 85 to 91 % instead of 95 % where placements differ by
+/// 1 to 2 dB. With single sweeps nothing is bounded; the range is then the reference over what noise alone would do.
+/// </remarks>
+/// <param name="floor">The floor.</param>
+/// <param name="estimators">Ways of averaging, and places of the floor, to be reckoned with.</param>
+/// <param name="levels">Reference and covered levels.</param>
+/// <param name="signalDeviation">Scatter of the signal from one covered unit to the next, in dB.</param>
+internal sealed class RangeFinder(
+    NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, (RepeatedLevels Reference, RepeatedLevels Covered) levels, double signalDeviation)
 {
-    private readonly double _signalDeviation = reference.Repeated ? reference.UnitDeviationDb() : 0;
     private readonly DetectionLimit[] _limits = [.. estimators.Select(e => new DetectionLimit(e.Noise, e.Confidence))];
     private readonly Dictionary<Contribution, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<Contribution, double>())];
 
@@ -20,7 +27,7 @@ internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstima
         {
             DetectorNoise noise = estimators[i].Noise;
             double floorLevel = floor.LevelDb[f] + estimators[i].FloorShiftDb;
-            double level = SignalInNoise.Level(reference[f].MeanDb, floorLevel, noise);
+            double level = SignalInNoise.Level(levels.Reference[f].MeanDb, floorLevel, noise);
             double weakest = floorLevel - noise.LogMeanOffset + WeakestSnr(i, new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f]));
             range = Math.Min(range, level - weakest);
         }
@@ -34,8 +41,13 @@ internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstima
         if (!_weakest[estimator].TryGetValue(floorError, out double snr))
         {
             ReadingEstimator e = estimators[estimator];
+            RepeatedLevels covered = levels.Covered;
             snr = covered.Repeated
-                ? _limits[estimator].SignalToNoise(covered.SweepCount, covered.UnitCount, _signalDeviation, floorError)
+                ? _limits[estimator].SignalToNoise(new DetectionRepeats(covered.SweepCount, covered.UnitCount)
+                {
+                    VarianceFactor = covered.Worth?.Factor ?? 1,
+                    DegreesOfFreedom = covered.DegreesOfFreedom,
+                }, signalDeviation, floorError)
                 : e.Noise.SnrInDecibels(Math.Max(0.05, e.Noise.CriticalRise(covered.SweepCount, e.Confidence.TwoSidedQuantile)));
             _weakest[estimator].Add(floorError, snr);
         }

@@ -3,6 +3,7 @@ using SweepStats.Alignment;
 using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Quantities;
+using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using SweepStats.Uncertainty;
@@ -22,20 +23,26 @@ public sealed class ShieldingEstimator
     private readonly NoiseFloor? _floor;
     private readonly Confidence _confidence;
     private readonly SystematicError _typeB;
+    private readonly SerialCorrelation _together;
+    private readonly CoveredScatter? _scatter;
 
     /// <summary>Prepares the estimate for all specimens of a campaign.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
     /// <param name="floor">The floor; null where none is known.</param>
     /// <param name="confidence">Two-sided level.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
-    public ShieldingEstimator(AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties)
+    /// <param name="together">Whether repeats go together in the order taken; unless given they count as independent.</param>
+    public ShieldingEstimator(
+        AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties, SerialCorrelation? together = null)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         _grid = campaign.Grid;
         // The display is the receiver's: what one role shows of its steps holds for the others.
         double rounding = campaign.Covered.Select(c => DisplayStep.Deviation(c.Block)).Append(campaign.Floor is null ? 0 : DisplayStep.Deviation(campaign.Floor)).Max();
-        _reference = RepeatedLevels.From(campaign.Reference, rounding);
+        _together = together ?? SerialCorrelation.Untested;
+        _reference = RepeatedLevels.From(campaign.Reference, rounding, (_together, RepeatKind.Reference));
         _floor = floor;
+        _scatter = floor is null ? null : new CoveredScatter(campaign.Covered, floor);
         _confidence = confidence;
         _typeB = new SystematicError(uncertainties);
     }
@@ -50,10 +57,10 @@ public sealed class ShieldingEstimator
     {
         ArgumentNullException.ThrowIfNull(specimen);
         ArgumentNullException.ThrowIfNull(doubts);
-        RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb);
+        RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb, (_together, RepeatKind.Covered));
         var measured = new CurveLevels(_reference, covered, _floor, _typeB);
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
-        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered);
+        var range = _floor is null ? null : new RangeFinder(_floor, estimators, (_reference, covered), Math.Max(_reference.Repeated ? _reference.UnitDeviationDb() : 0, _scatter!.DeviationDb(covered)));
         var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
         var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
