@@ -33,10 +33,10 @@ internal sealed class SweepsAlike : ICheck
             Message = $"{noun} taken one after the other are alike. {Worths(worths)}",
             Basis = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{level.RepeatCount} {noun.ToLowerInvariant()} in {Amount.Count(level.GroupCount, "group", "groups")}, in the order taken. Slow against quick changes: ratio {level.Ratio:0.00} at the frequencies, {level.WholeRatio:0.00} as a whole; independent ones give 0. Chance gives as much with a probability of {Chance(level.Probability)}; told below {SerialCorrelation.FalseAlarm:0.0##}.{Correlations(worths)}"),
+                $"{level.RepeatCount} {noun.ToLowerInvariant()} in {Amount.Count(level.GroupCount, "group", "groups")}, in the order taken. Slow against quick changes: ratio {level.Ratio:0.00} at the frequencies, {level.WholeRatio:0.00} as a whole; independent ones give 0. Chance gives as much with a probability of at most {level.Probability:0.0000}; told below {SerialCorrelation.FalseAlarm:0.0##}.{Correlations(worths)}"),
             NextStep = level.OfPlacements
                 ? "Find what changes slowly while the specimen is put on again and again (temperature, a cable, the frame), and wait until it stays. Take the reference in between."
-                : "Wait longer between sweeps, or let source, cables and room come to rest first. Put the specimen back between its sweeps and name the placements. Take reference and covered sweeps in turn.",
+                : "Wait longer between sweeps, or let source, cables and room come to rest first; taking reference and covered sweeps in turn doubles the time between those of one kind. More sweeps at the same pace help little. Where the specimen is put back between sweeps, name the placements.",
         };
     }
 
@@ -71,7 +71,4 @@ internal sealed class SweepsAlike : ICheck
     private static string Sentence(string text) => char.ToUpperInvariant(text[0]) + text[1..] + ".";
 
     private static string Number(double worth) => worth.ToString("0.0", CultureInfo.InvariantCulture);
-
-    private static string Chance(double probability) =>
-        probability < 1e-4 ? "less than 0.0001" : probability.ToString("0.0000", CultureInfo.InvariantCulture);
 }

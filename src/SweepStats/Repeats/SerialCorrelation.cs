@@ -11,7 +11,7 @@ namespace SweepStats.Repeats;
 public sealed record SerialCorrelation
 {
     /// <summary>Chance of finding anything among independent repeats.</summary>
-    public const double FalseAlarm = 0.004;
+    public const double FalseAlarm = 0.003;
 
     private static readonly ImmutableArray<RepeatKind> Sweeps = [RepeatKind.Reference, RepeatKind.Covered, RepeatKind.WithinPlacement];
     private static readonly ImmutableArray<RepeatKind> Placements = [RepeatKind.Placement];

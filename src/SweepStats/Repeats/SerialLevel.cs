@@ -78,7 +78,8 @@ public sealed record SerialLevel
         SerialLikelihood[] whole = [.. series.Select(s => SerialLikelihood.Of(s.Whole, 1))];
         SerialLikelihood[] rest = [.. series.Select((s, i) => SerialLikelihood.Of(s.Rest, columns[i]))];
         SerialLikelihood all = Together([.. whole, .. rest]);
-        SerialLikelihood Told(SerialLikelihood[] own) => Together(own) is var said && said.Contradicts(all) ? said : all;
+        int most = series.Max(s => s.Count);
+        SerialLikelihood Told(SerialLikelihood[] own) => Together(own) is var said && said.Contradicts(all, most) ? said : all;
         return kinds.ToImmutableDictionary(kind => kind, kind =>
         {
             // A kind without a series of its own that scatters is taken to scatter as all.

@@ -16,7 +16,7 @@ internal sealed class CoveredScatter(ImmutableArray<SpecimenBlock> specimens, No
 
     private readonly Lazy<(double? Sweeps, double? Placements)> _usual = new(() =>
     {
-        RepeatedLevels[] all = [.. specimens.Select(s => RepeatedLevels.From(s.Block, 0, (SerialCorrelation.Untested, RepeatKind.Covered)))];
+        RepeatedLevels[] all = [.. specimens.Select(s => RepeatedLevels.From(s.Block, 0, RepeatKind.Covered, SerialCorrelation.Untested))];
         return (Usual([.. all.Where(l => !(l.PlacementCount > 1))], floor), Usual([.. all.Where(l => l.PlacementCount > 1)], floor));
     });
 

@@ -11,10 +11,11 @@ namespace SweepStats.Shielding;
 /// </remarks>
 /// <param name="floor">The floor.</param>
 /// <param name="estimators">Ways of averaging, and places of the floor, to be reckoned with.</param>
-/// <param name="levels">Reference and covered levels.</param>
+/// <param name="reference">Reference levels.</param>
+/// <param name="covered">Covered levels.</param>
 /// <param name="signalDeviation">Scatter of the signal from one covered unit to the next, in dB.</param>
 internal sealed class RangeFinder(
-    NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, (RepeatedLevels Reference, RepeatedLevels Covered) levels, double signalDeviation)
+    NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, RepeatedLevels reference, RepeatedLevels covered, double signalDeviation)
 {
     private readonly DetectionLimit[] _limits = [.. estimators.Select(e => new DetectionLimit(e.Noise, e.Confidence))];
     private readonly Dictionary<Contribution, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<Contribution, double>())];
@@ -27,7 +28,7 @@ internal sealed class RangeFinder(
         {
             DetectorNoise noise = estimators[i].Noise;
             double floorLevel = floor.LevelDb[f] + estimators[i].FloorShiftDb;
-            double level = SignalInNoise.Level(levels.Reference[f].MeanDb, floorLevel, noise);
+            double level = SignalInNoise.Level(reference[f].MeanDb, floorLevel, noise);
             double weakest = floorLevel - noise.LogMeanOffset + WeakestSnr(i, new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f]));
             range = Math.Min(range, level - weakest);
         }
@@ -41,7 +42,6 @@ internal sealed class RangeFinder(
         if (!_weakest[estimator].TryGetValue(floorError, out double snr))
         {
             ReadingEstimator e = estimators[estimator];
-            RepeatedLevels covered = levels.Covered;
             snr = covered.Repeated
                 ? _limits[estimator].SignalToNoise(new DetectionRepeats(covered.SweepCount, covered.UnitCount)
                 {

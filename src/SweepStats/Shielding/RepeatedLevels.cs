@@ -95,8 +95,9 @@ internal sealed class RepeatedLevels
 
     /// <param name="block">The sweeps.</param>
     /// <param name="roundingDb">Rounding that other sweeps of the same receiver show, in dB; the larger counts.</param>
-    /// <param name="together">Whether repeats go together in the order taken, and what sweeps are that count as units.</param>
-    public static RepeatedLevels From(SweepBlock block, double roundingDb, (SerialCorrelation Found, RepeatKind Sweeps) together)
+    /// <param name="sweeps">What the sweeps are.</param>
+    /// <param name="together">Whether repeats go together in the order taken.</param>
+    public static RepeatedLevels From(SweepBlock block, double roundingDb, RepeatKind sweeps, SerialCorrelation together)
     {
         int[] placement = block.Placements();
         int placements = placement.Max() + 1;
@@ -127,7 +128,7 @@ internal sealed class RepeatedLevels
             PlacementCount = named ? placements : null,
             RepeatabilityDb = Repeatability(block, placement, placements),
             RoundingDb = Math.Max(roundingDb, DisplayStep.Deviation(block)),
-            Worth = together.Found.Worth(byPlacement ? RepeatKind.Placement : together.Sweeps, units),
+            Worth = together.Worth(byPlacement ? RepeatKind.Placement : sweeps, units),
         };
     }
 

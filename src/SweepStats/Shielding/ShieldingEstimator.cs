@@ -40,7 +40,7 @@ public sealed class ShieldingEstimator
         // The display is the receiver's: what one role shows of its steps holds for the others.
         double rounding = campaign.Covered.Select(c => DisplayStep.Deviation(c.Block)).Append(campaign.Floor is null ? 0 : DisplayStep.Deviation(campaign.Floor)).Max();
         _together = together ?? SerialCorrelation.Untested;
-        _reference = RepeatedLevels.From(campaign.Reference, rounding, (_together, RepeatKind.Reference));
+        _reference = RepeatedLevels.From(campaign.Reference, rounding, RepeatKind.Reference, _together);
         _floor = floor;
         _scatter = floor is null ? null : new CoveredScatter(campaign.Covered, floor);
         _confidence = confidence;
@@ -57,10 +57,10 @@ public sealed class ShieldingEstimator
     {
         ArgumentNullException.ThrowIfNull(specimen);
         ArgumentNullException.ThrowIfNull(doubts);
-        RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb, (_together, RepeatKind.Covered));
+        RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb, RepeatKind.Covered, _together);
         var measured = new CurveLevels(_reference, covered, _floor, _typeB);
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
-        var range = _floor is null ? null : new RangeFinder(_floor, estimators, (_reference, covered), Math.Max(_reference.Repeated ? _reference.UnitDeviationDb() : 0, _scatter!.DeviationDb(covered)));
+        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered, SignalDeviation(covered));
         var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
         var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
@@ -81,6 +81,9 @@ public sealed class ShieldingEstimator
             Spread = new CurveSpread(_reference, covered, _floor, (_typeB, [.. half])),
         };
     }
+
+    // Placements, or what the specimen itself does, may scatter the signal more than the reference shows; less is not to be counted on.
+    private double SignalDeviation(RepeatedLevels covered) => Math.Max(_reference.Repeated ? _reference.UnitDeviationDb() : 0, _scatter?.DeviationDb(covered) ?? 0);
 
     private ShieldingReading Read(
         int f, ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, ReadingSetup setup)

@@ -7,41 +7,41 @@ namespace SweepStats.Statistics;
 /// </remarks>
 internal static class CosineModes
 {
-    /// <summary>Weight of a value in a mode.</summary>
-    /// <param name="mode">k, from 1.</param>
-    /// <param name="place">i, from 0.</param>
-    /// <param name="count">n.</param>
-    public static double Weight(int mode, int place, int count) => Math.Sqrt(2.0 / count) * Math.Cos(Math.PI * mode * (place + 0.5) / count);
+    /// <summary>Weights of the values in each mode, slowest first.</summary>
+    /// <param name="count">n, at least 2.</param>
+    public static double[][] Weights(int count) =>
+    [
+        .. Enumerable.Range(1, count - 1).Select(k =>
+            Enumerable.Range(0, count).Select(i => Math.Sqrt(2.0 / count) * Math.Cos(Math.PI * k * (i + 0.5) / count)).ToArray()),
+    ];
 
-    /// <summary>Products of modes from products of the values: Z'PZ, one row a mode.</summary>
+    /// <summary>Products of modes from products of the values, one row a mode.</summary>
     /// <param name="products">n × n sums of products of values.</param>
     public static double[,] Products(double[,] products)
     {
         int count = products.GetLength(0);
-        var half = new double[count - 1, count];
+        double[][] weights = Weights(count);
         var modes = new double[count - 1, count - 1];
         for (int k = 0; k < count - 1; k++)
         {
+            var half = new double[count];
             for (int i = 0; i < count; i++)
             {
-                double weight = Weight(k + 1, i, count);
                 for (int j = 0; j < count; j++)
                 {
-                    half[k, j] += weight * products[i, j];
+                    half[j] += weights[k][i] * products[i, j];
                 }
             }
-        }
 
-        for (int k = 0; k < count - 1; k++)
-        {
             for (int l = 0; l <= k; l++)
             {
+                double sum = 0;
                 for (int j = 0; j < count; j++)
                 {
-                    modes[k, l] += half[k, j] * Weight(l + 1, j, count);
+                    sum += half[j] * weights[l][j];
                 }
 
-                modes[l, k] = modes[k, l];
+                modes[k, l] = modes[l, k] = sum;
             }
         }
 

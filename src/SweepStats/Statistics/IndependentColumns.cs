@@ -12,22 +12,18 @@ internal static class IndependentColumns
 {
     private const int Neighbours = 16;
 
+    private const double OfOnePattern = 0.5;
+
     // Further columns would only cost: of more independent ones the test would gain nothing that a finding needs.
     private const int MostColumns = 512;
 
     /// <summary>Independent columns of each group of rows; the cosines are pooled over all of them.</summary>
     public static double[] Of(IReadOnlyList<SerialRows> groups)
     {
-        double sum = 0;
-        int pairs = 0;
-        foreach (SerialRows rows in groups)
-        {
-            (double own, int count) = rows.SquaredCosines();
-            (sum, pairs) = (sum + own, pairs + count);
-        }
-
-        double byRows = pairs > 0 ? sum / pairs : 0;
-        return [.. groups.Select(rows => Math.Max(1, (1 / Math.Max(byRows, AlongColumns(rows))) - 0.5))];
+        PairSum[] cosines = [.. groups.Select(rows => rows.SquaredCosines())];
+        int pairs = cosines.Sum(c => c.Pairs);
+        double byRows = pairs > 0 ? cosines.Sum(c => c.Sum) / pairs : 0;
+        return [.. groups.Select(rows => Math.Max(1, (1 / Math.Max(byRows, AlongColumns(rows))) - OfOnePattern))];
     }
 
     // 1/κ by how columns go together that stand so far apart.

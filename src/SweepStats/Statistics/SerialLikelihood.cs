@@ -9,7 +9,8 @@ namespace SweepStats.Statistics;
 /// small. Groups add up. Weighed by their likelihood the models tell what is to be expected, without one of them having to be chosen: with few
 /// independent columns the likeliest one alone held 85 to 90 % where the weighed ones held 89 to 91 % (random phase of a standing wave), at smaller width.
 /// Before any rows are seen, nothing lasting and each strength of it is as likely, and half of the weight is on rows with nothing of their own beside what
-/// lasts. At most 0.95 lasts from row to row: what lasts longer cannot be told from the mean of a group.
+/// lasts. What lasts falls to 1/e within twice the rows of a group at the latest, ρ ≤ 1 − 1/(2n): slower changes cannot be told from the mean of a group, and a
+/// level that wanders without end moves by no more from one group to the next after a pause as long as the group.
 /// </remarks>
 internal sealed class SerialLikelihood
 {
@@ -20,10 +21,10 @@ internal sealed class SerialLikelihood
 
     private SerialLikelihood(ImmutableArray<double> logs) => _logs = logs;
 
-    /// <summary>What lasts: from nothing to 0.95 of it from row to row, and from all of the variance to a tenth.</summary>
+    /// <summary>What lasts: from nothing to nearly all of it from row to row, and from all of the variance to a tenth.</summary>
     public static ImmutableArray<SerialModel> Models { get; } =
     [
-        .. from correlation in (double[])[0, .05, .1, .15, .2, .25, .3, .35, .4, .45, .5, .55, .6, .65, .7, .75, .8, .85, .9, .925, .95]
+        .. from correlation in (double[])[0, .05, .1, .15, .2, .25, .3, .35, .4, .45, .5, .55, .6, .65, .7, .75, .8, .85, .9, .925, .95, .975, .9875]
            from share in (double[])[1, .9, .8, .7, .6, .5, .4, .3, .2, .1]
            select new SerialModel(correlation, share),
     ];
@@ -41,7 +42,8 @@ internal sealed class SerialLikelihood
             return Nothing;
         }
 
-        Dictionary<double, double[]> lasting = Models.Select(m => m.Correlation).Distinct().ToDictionary(r => r, r => new SerialModel(r, 1).ModeVariances(rows.Count));
+        double[][] modes = CosineModes.Weights(rows.Count);
+        Dictionary<double, double[]> lasting = Models.Select(m => m.Correlation).Distinct().ToDictionary(r => r, r => new SerialModel(r, 1).ModeVariances(modes));
         return new([.. Models.Select(m => independentColumns / 2 * LogDensity(rows.ModePowers, [.. lasting[m.Correlation].Select(v => (m.Share * v) + 1 - m.Share)]))]);
     }
 
@@ -50,17 +52,23 @@ internal sealed class SerialLikelihood
 
     /// <summary>Whether what all groups say together is hard to believe by these rows alone.</summary>
     /// <param name="all">What all say, these included.</param>
-    public bool Contradicts(SerialLikelihood all) => 2 * (_logs.Max() - _logs[all._logs.IndexOf(all._logs.Max())]) > Contradiction;
+    /// <param name="count">Rows of a group.</param>
+    public bool Contradicts(SerialLikelihood all, int count) => 2 * (_logs[Best(count)] - _logs[all.Best(count)]) > Contradiction;
 
     /// <summary>Weight of each model; they sum to 1.</summary>
-    public double[] Weights()
+    /// <param name="count">Rows of a group.</param>
+    public double[] Weights(int count)
     {
-        double most = _logs.Max();
+        double most = _logs[Best(count)];
         int own = Models.Select(m => m.Share).Distinct().Count() - 1;
-        double[] weights = [.. _logs.Select((log, i) => Math.Exp(log - most) * (Models[i].Share == 1 ? 1 : 1.0 / own))];
+        double[] weights = [.. _logs.Select((log, i) => IsTold(Models[i], count) ? Math.Exp(log - most) * (Models[i].Share == 1 ? 1 : 1.0 / own) : 0)];
         double sum = weights.Sum();
         return [.. weights.Select(w => w / sum)];
     }
+
+    private static bool IsTold(SerialModel model, int count) => 1 - model.Correlation >= 0.5 / count - 1e-12;
+
+    private int Best(int count) => Enumerable.Range(0, Models.Length).Where(i => IsTold(Models[i], count)).MaxBy(i => _logs[i]);
 
     // Of one independent column, twice; but for what is the same under every model.
     private static double LogDensity(double[] powers, double[] expected)

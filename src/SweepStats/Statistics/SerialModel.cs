@@ -21,17 +21,17 @@ internal readonly record struct SerialModel(double Correlation, double Share)
         return new SerialCovariance(lags);
     }
 
-    /// <summary>Variance of each cosine mode of so many values of variance 1, slowest first.</summary>
-    public double[] ModeVariances(int count)
+    /// <summary>Variance that each mode of values of variance 1 has.</summary>
+    /// <param name="modes">Weights of the modes, each of length 1.</param>
+    public double[] ModeVariances(double[][] modes)
     {
-        var variances = new double[count - 1];
+        var variances = new double[modes.Length];
         for (int k = 0; k < variances.Length; k++)
         {
             // v'Rv = 2·Σ vᵢ·aᵢ − 1 with aᵢ = vᵢ + ρ·aᵢ₋₁, since R is ρ to the power of the distance and v has length 1.
             double faded = 0, sum = 0;
-            for (int i = 0; i < count; i++)
+            foreach (double v in modes[k])
             {
-                double v = CosineModes.Weight(k + 1, i, count);
                 faded = v + (Correlation * faded);
                 sum += v * faded;
             }

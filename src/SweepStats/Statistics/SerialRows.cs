@@ -48,7 +48,7 @@ internal sealed class SerialRows
     public bool Scatters => Variance > 0;
 
     /// <summary>Sum over all pairs of modes of the squared cosine between their rows, and how many pairs: of m independent columns it is 1/m on average.</summary>
-    public (double Sum, int Pairs) SquaredCosines()
+    public PairSum SquaredCosines()
     {
         double sum = 0;
         int pairs = 0;
@@ -62,7 +62,7 @@ internal sealed class SerialRows
             }
         }
 
-        return (sum, pairs);
+        return new PairSum(sum, pairs);
     }
 
     private static double[][] Centred(IReadOnlyList<double[]> rows)
@@ -106,3 +106,8 @@ internal sealed class SerialRows
         return products;
     }
 }
+
+/// <summary>A sum over pairs.</summary>
+/// <param name="Sum">The sum.</param>
+/// <param name="Pairs">How many pairs.</param>
+internal readonly record struct PairSum(double Sum, int Pairs);

@@ -38,7 +38,7 @@ public sealed class NumbersUntouchedTests
             AnalysisPlan plan = step.Before.Stated;
             AlignedCampaign aligned = Aligner.Align(step.Before.Campaign, plan.Band);
             NoiseFloor? floor = FloorOf(aligned, plan);
-            var estimator = new ShieldingEstimator(aligned, floor, plan.Confidence, plan.Uncertainties);
+            var estimator = new ShieldingEstimator(aligned, floor, plan.Confidence, plan.Uncertainties, result.SerialCorrelation);
             AnalysisResult bare = result with { Campaign = aligned, Floor = floor, Curves = [.. aligned.Covered.Select(estimator.Estimate)] };
             Assert.True(Numbers(result, result.Bands) == Numbers(bare, BandsOf(bare)), step.Name);
         }
@@ -61,6 +61,7 @@ public sealed class NumbersUntouchedTests
         Repeats = result.Repeats,
         OddRepeats = result.OddRepeats,
         Drifts = result.Drifts,
+        SerialCorrelation = result.SerialCorrelation,
         Linearity = result.Linearity,
         Curves = result.Curves,
         Averaging = result.Plan.Averaging,
