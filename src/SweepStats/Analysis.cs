@@ -31,7 +31,8 @@ public static class Analysis
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, floor);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
         var together = SerialCorrelation.Of(aligned, floor, odd);
-        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, (floor, together), plan, progress);
+        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) =
+            Shielding(aligned, (floor, together), plan, progress);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, floor);
         var evidence = new Evidence
@@ -88,7 +89,8 @@ public static class Analysis
 
     // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
-        AlignedCampaign campaign, (NoiseFloor? Floor, SerialCorrelation Together) found, AnalysisPlan plan, IProgress<double>? progress)
+        AlignedCampaign campaign, (NoiseFloor? Floor, SerialCorrelation Together) found, AnalysisPlan plan,
+        IProgress<double>? progress)
     {
         var estimator = new ShieldingEstimator(campaign, found.Floor, plan.Confidence, plan.Uncertainties, found.Together);
         var curves = new ShieldingCurve[campaign.Covered.Length];

@@ -37,7 +37,9 @@ public sealed record AnalysisResult
     /// <summary>How the level of reference and covered sweeps moved, clear or not; empty where too few repeat each other.</summary>
     public required ImmutableArray<DriftTest> Drifts { get; init; }
 
-    /// <summary>Whether repeats that follow each other are alike, so that they are worth fewer than as many independent ones.</summary>
+    /// <summary>
+    /// Whether repeats that follow each other are alike, so that they are worth fewer than as many independent ones.
+    /// </summary>
     public SerialCorrelation SerialCorrelation { get; init; } = SerialCorrelation.Untested;
 
     /// <summary>How far the receiver follows the source; null where no linearity sweeps were taken at two source levels clear of the noise.</summary>

@@ -10,16 +10,23 @@ internal static class LastingDraw
     // Of what moves as a whole or smoothly a little is each sweep's own all the same.
     private const double Own = 0.15;
 
-    public static double[][] Of(LastingCell cell, int sweeps, RandomSource random) => cell.Kind switch
+    public static double[][] Of(LastingCell cell, int sweeps, RandomSource random)
     {
-        LastingKind.EachFrequency => Series(sweeps, cell.Strength, () => Each(cell.Points, random)),
-        LastingKind.FineRipple => Sum(Series(sweeps, cell.Strength, () => Smooth(cell.Points, cell.Points / 50.0, random)), Series(sweeps, 0, () => Each(cell.Points, random)), Own),
-        LastingKind.WideRipple => Sum(Series(sweeps, cell.Strength, () => Smooth(cell.Points, cell.Points / 10.0, random)), Series(sweeps, 0, () => Each(cell.Points, random)), Own),
-        LastingKind.Whole => Sum(Series(sweeps, cell.Strength, () => All(cell.Points, random)), Series(sweeps, 0, () => Each(cell.Points, random)), Own),
-        LastingKind.WholeAndEachFrequency => Sum(Series(sweeps, cell.Strength, () => All(cell.Points, random)), Series(sweeps, cell.Strength, () => Each(cell.Points, random)), 1),
-        LastingKind.HalfOfEachFrequency => Sum(Series(sweeps, cell.Strength, () => Each(cell.Points, random)), Series(sweeps, 0, () => Each(cell.Points, random)), 1),
-        _ => Sum(Series(sweeps, 0, () => Each(cell.Points, random)), Wave(cell, sweeps, random), 1),
-    };
+        double[][] Lasting(Func<double[]> fresh) => Series(sweeps, cell.Strength, fresh);
+        double[] One() => Each(cell.Points, random);
+        double[] Level() => [.. Enumerable.Repeat(random.Normal(), cell.Points)];
+        double[][] own = Series(sweeps, 0, One);
+        return cell.Kind switch
+        {
+            LastingKind.EachFrequency => Lasting(One),
+            LastingKind.FineRipple => Sum(Lasting(() => Smooth(cell.Points, cell.Points / 50.0, random)), own, Own),
+            LastingKind.WideRipple => Sum(Lasting(() => Smooth(cell.Points, cell.Points / 10.0, random)), own, Own),
+            LastingKind.Whole => Sum(Lasting(Level), own, Own),
+            LastingKind.WholeAndEachFrequency => Sum(Lasting(Level), Lasting(One), 1),
+            LastingKind.HalfOfEachFrequency => Sum(Lasting(One), own, 1),
+            _ => Sum(own, Wave(cell, sweeps, random), 1),
+        };
+    }
 
     // Stationary from the first sweep on.
     private static double[][] Series(int sweeps, double correlation, Func<double[]> fresh)
@@ -28,21 +35,18 @@ internal static class LastingDraw
         rows[0] = fresh();
         for (int j = 1; j < sweeps; j++)
         {
-            rows[j] = [.. rows[j - 1].Zip(fresh(), (last, own) => (correlation * last) + (Math.Sqrt(1 - (correlation * correlation)) * own))];
+            rows[j] = [.. rows[j - 1]
+                .Zip(fresh(), (last, own) => (correlation * last) + (Math.Sqrt(1 - (correlation * correlation)) * own))];
         }
 
         return rows;
     }
 
-    private static double[][] Sum(double[][] rows, double[][] others, double share) => [.. rows.Zip(others, (a, b) => a.Zip(b, (x, y) => x + (share * y)).ToArray())];
+    private static double[][] Sum(double[][] rows, double[][] others, double share) =>
+        [.. rows.Zip(others, (a, b) => a.Zip(b, (x, y) => x + (share * y)).ToArray())];
 
-    private static double[] Each(int points, RandomSource random) => [.. Enumerable.Range(0, points).Select(_ => random.Normal())];
-
-    private static double[] All(int points, RandomSource random)
-    {
-        double level = random.Normal();
-        return [.. Enumerable.Repeat(level, points)];
-    }
+    private static double[] Each(int points, RandomSource random) =>
+        [.. Enumerable.Range(0, points).Select(_ => random.Normal())];
 
     // A moving average of independent values, bell-shaped, of variance 1.
     private static double[] Smooth(int points, double width, RandomSource random)
@@ -66,7 +70,8 @@ internal static class LastingDraw
         for (int j = 0; j < sweeps; j++)
         {
             double at = moved;
-            rows[j] = [.. Enumerable.Range(0, cell.Points).Select(f => at * Math.Sqrt(2) * Math.Cos((2 * Math.PI * Waves * f / cell.Points) + phase))];
+            rows[j] = [.. Enumerable.Range(0, cell.Points)
+                .Select(f => at * Math.Sqrt(2) * Math.Cos((2 * Math.PI * Waves * f / cell.Points) + phase))];
             moved += step * (steady ? 1 : random.Normal());
         }
 

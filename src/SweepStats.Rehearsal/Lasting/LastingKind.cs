@@ -21,7 +21,9 @@ public enum LastingKind
     /// <summary>Half of the variance at each frequency lasts, half is each sweep's own.</summary>
     HalfOfEachFrequency,
 
-    /// <summary>The phase of a standing wave moves on by the same step from sweep to sweep, so that the level rises here and falls there.</summary>
+    /// <summary>
+    /// The phase of a standing wave moves on by the same step from sweep to sweep, so that the level rises here and falls there.
+    /// </summary>
     SteadyPhase,
 
     /// <summary>The phase of a standing wave takes a step of chance from sweep to sweep.</summary>

@@ -21,7 +21,9 @@ public sealed record LastingRow
     /// <summary>Share of campaigns in which sweeps are found to be alike.</summary>
     public required double Found { get; init; }
 
-    /// <summary>Share of intervals that hold the truth among the campaigns in which that was found; not a number where none.</summary>
+    /// <summary>
+    /// Share of intervals that hold the truth among the campaigns in which that was found; not a number where none.
+    /// </summary>
     public required double HeldWhereFound { get; init; }
 
     /// <summary>Share of campaigns with a warning of it, or in which nine tenths of the intervals hold the truth.</summary>

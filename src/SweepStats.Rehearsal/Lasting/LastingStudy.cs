@@ -12,7 +12,8 @@ using SweepStats.Sweeps;
 namespace SweepStats.Rehearsal.Lasting;
 
 /// <summary>Measures how often intervals hold where sweeps resemble those before them, and how often that is found.</summary>
-/// <remarks>Far above the floor: the reference stands 80 dB over it, the specimen shields 40 dB. The same cell, number of campaigns and seed give the same figures.</remarks>
+/// <remarks>Far above the floor: the reference stands 80 dB over it, the specimen shields 40 dB. The same cell, number of
+/// campaigns and seed give the same figures.</remarks>
 public static class LastingStudy
 {
     private const double ShieldingDb = 40;
@@ -26,7 +27,8 @@ public static class LastingStudy
     public static LastingRow Run(LastingCell cell, int campaigns, ulong seed)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        LastingTrial[] trials = [.. Enumerable.Range(0, campaigns).Select(i => Trial(cell, unchecked((seed * 1_000_003) + (ulong)i)))];
+        LastingTrial[] trials = [.. Enumerable.Range(0, campaigns)
+            .Select(i => Trial(cell, unchecked((seed * 1_000_003) + (ulong)i)))];
         LastingTrial[] found = [.. trials.Where(t => t.Found)];
         return new LastingRow
         {
@@ -62,15 +64,17 @@ public static class LastingStudy
         var sweeps = ImmutableArray.CreateBuilder<Sweep>();
         for (int j = 0; j < 3; j++)
         {
-            sweeps.Add(new Sweep($"floor-{j}", SweepRole.Floor, grid, [.. Enumerable.Range(0, cell.Points).Select(_ => FloorDb + (0.5 * random.Normal()))], LevelScale.DecibelMilliwatts));
+            ImmutableArray<double> levels = [.. Enumerable.Range(0, cell.Points).Select(_ => FloorDb + (0.5 * random.Normal()))];
+            sweeps.Add(new Sweep($"floor-{j}", SweepRole.Floor, grid, levels, LevelScale.DecibelMilliwatts));
         }
 
         for (int j = 0; j < lasting.Length; j++)
         {
             bool covered = j >= cell.Sweeps;
             double level = LevelDb - (covered ? ShieldingDb : 0);
-            sweeps.Add(new Sweep(
-                $"sweep-{j}", covered ? SweepRole.Covered : SweepRole.Reference, grid, [.. lasting[j].Select(x => level + (cell.ScatterDb * x))], LevelScale.DecibelMilliwatts)
+            ImmutableArray<double> levels = [.. lasting[j].Select(x => level + (cell.ScatterDb * x))];
+            SweepRole role = covered ? SweepRole.Covered : SweepRole.Reference;
+            sweeps.Add(new Sweep($"sweep-{j}", role, grid, levels, LevelScale.DecibelMilliwatts)
             {
                 Lot = covered ? "A" : null,
                 Specimen = covered ? "A01" : null,
@@ -91,7 +95,8 @@ public static class LastingStudy
     {
         var plan = new AnalysisPlan { Averaging = Averaging.Power };
         AnalysisResult result = Analysis.Run(Draw(cell, seed), plan);
-        ShieldingCurve plain = new ShieldingEstimator(result.Campaign, result.Floor, plan.Confidence, []).Estimate(result.Campaign.Covered[0]);
+        ShieldingCurve plain = new ShieldingEstimator(result.Campaign, result.Floor, plan.Confidence, [])
+            .Estimate(result.Campaign.Covered[0]);
         Interval[] now = Intervals(result.Curves[0]), before = Intervals(plain);
         return new LastingTrial
         {

@@ -43,7 +43,8 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
         for (int step = 0; step < 60; step++)
         {
             double slope = Slope(rise);
-            double error = Math.Sqrt(repeats.VarianceFactor * (noiseVariance + (slope * slope * signalDeviation * signalDeviation / repeats.Units)));
+            double error = Math.Sqrt(repeats.VarianceFactor
+                * (noiseVariance + (slope * slope * signalDeviation * signalDeviation / repeats.Units)));
             double needed = Math.Max(
                 Math.Sqrt((delta * delta * error * error) + (floorReach * floorReach)),
                 Math.Sqrt((critical * critical) + (floorReach * floorReach)) + (z * error));

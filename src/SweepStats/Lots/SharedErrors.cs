@@ -19,7 +19,8 @@ internal static class SharedErrors
         double[] left = [.. Enumerable.Range(0, spread.ReferenceUnits).Select(j => mean(f => spread.WithoutReference(j, f)))];
         int units = left.Length;
         // Jackknife: leaving out a unit moves the mean by this much, (n − 1)/n of the squares are its variance.
-        var reference = new Contribution(Math.Sqrt((units - 1.0) / units * Sample.SquaredDeviations(left, Sample.Mean(left))), units - 1);
+        double jackknifed = (units - 1.0) / units * Sample.SquaredDeviations(left, Sample.Mean(left));
+        var reference = new Contribution(Math.Sqrt(jackknifed), units - 1);
         return
         [
             spread.ReferenceWorth?.OfFigure(reference) ?? reference,

@@ -52,18 +52,21 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
     // A reference worth planning for stands far over the floor, where its readings are normal.
     private RepeatedLevel Reference(DetectorNoise noise, double rangeDb, double snr, MersenneTwister random)
     {
-        double variance = basis.ReferenceRepeats.OfMean((basis.ReferenceDeviationDb * basis.ReferenceDeviationDb) + NoisyLevel.Variance(noise, snr), numbers.ReferenceSweeps);
+        double one = (basis.ReferenceDeviationDb * basis.ReferenceDeviationDb) + NoisyLevel.Variance(noise, snr);
+        double variance = basis.ReferenceRepeats.OfMean(one, numbers.ReferenceSweeps);
         double shape = _referenceFreedom / 2;
         double seen = variance * Gamma.Sample(random, shape, shape);
         return new RepeatedLevel(
-            rangeDb + Normal.Sample(random, 0, Math.Sqrt(variance)), new Contribution(Math.Sqrt(seen + _rounding), _referenceFreedom))
+            rangeDb + Normal.Sample(random, 0, Math.Sqrt(variance)),
+            new Contribution(Math.Sqrt(seen + _rounding), _referenceFreedom))
         {
             UsualErrorDb = Math.Sqrt(variance + _rounding),
         };
     }
 
     private RepeatedLevel Covered(
-        (DetectorNoise Noise, double SnrDb) at, double[] units, (DrawnSignals Placements, DrawnSignals Sweeps) signals, MersenneTwister random)
+        (DetectorNoise Noise, double SnrDb) at, double[] units, (DrawnSignals Placements, DrawnSignals Sweeps) signals,
+        MersenneTwister random)
     {
         (DetectorNoise noise, double snr) = at;
         int each = numbers.CoveredSweeps / units.Length;
@@ -82,7 +85,11 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
 
         double mean = Sample.Mean(units);
         double error = _coveredFactor * (Sample.SquaredDeviations(units, mean) / (units.Length - 1) / units.Length);
-        double usual = basis.UnitRepeats(numbers).OfMean(basis.UnitVariance(numbers) + (NoisyLevel.Variance(noise, snr) / each), units.Length);
-        return new RepeatedLevel(mean, new Contribution(Math.Sqrt(error + _rounding), _coveredFreedom)) { UsualErrorDb = Math.Sqrt(usual + _rounding) };
+        double usual = basis.UnitRepeats(numbers)
+            .OfMean(basis.UnitVariance(numbers) + (NoisyLevel.Variance(noise, snr) / each), units.Length);
+        return new RepeatedLevel(mean, new Contribution(Math.Sqrt(error + _rounding), _coveredFreedom))
+        {
+            UsualErrorDb = Math.Sqrt(usual + _rounding),
+        };
     }
 }

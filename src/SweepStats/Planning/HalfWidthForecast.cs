@@ -7,7 +7,8 @@ namespace SweepStats.Planning;
 /// <remarks>
 /// There the interval is Welch's: half-width t(ν)·√(s_c²/n + s_r²/n_r), with ν after Welch and Satterthwaite. Both sample variances are drawn evenly over
 /// their χ² distributions, so that the quantiles are those of the half-widths that campaigns will show, not of one at the expected variances: with three
-/// placements the middle one is 17 % below that. Assumes normal repeats, independent or going together as the pilot's do. Error: 1 %.
+/// placements the middle one is 17 % below that. Assumes normal repeats, independent or going together as the pilot's do.
+/// Error: 1 %.
 /// </remarks>
 public static class HalfWidthForecast
 {
@@ -26,7 +27,8 @@ public static class HalfWidthForecast
 
         PlannedRepeats units = basis.UnitRepeats(numbers);
         double covered = units.OfMean(basis.UnitVariance(numbers), numbers.Units), coveredFreedom = units.Freedom(numbers.Units);
-        double reference = basis.ReferenceRepeats.OfMean(basis.ReferenceDeviationDb * basis.ReferenceDeviationDb, numbers.ReferenceSweeps);
+        double reference = basis.ReferenceRepeats.OfMean(basis.ReferenceDeviationDb * basis.ReferenceDeviationDb,
+            numbers.ReferenceSweeps);
         double referenceFreedom = basis.ReferenceRepeats.Freedom(numbers.ReferenceSweeps);
         double rounding = basis.RoundingDb * basis.RoundingDb;
         WidenedInterval widened = basis.TypeB.Widened(confidence.TwoSidedQuantile);

@@ -23,7 +23,8 @@ public static class PilotComponents
     /// <param name="floor">The floor; null where none is known: then all frequencies count.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
     /// <param name="together">Whether repeats go together in the order taken; unless given they count as independent.</param>
-    public static PlanBasis? Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<UncertaintyEntry> uncertainties, SerialCorrelation? together = null)
+    public static PlanBasis? Of(
+        AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<UncertaintyEntry> uncertainties, SerialCorrelation? together = null)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         if (campaign.Reference.SweepCount < 2)
@@ -76,7 +77,8 @@ public static class PilotComponents
         return variances.Count == 0 ? null : Mean(variances);
     }
 
-    private static (double? Sweep, double? Placement) Covered(AlignedCampaign campaign, NoiseFloor? floor, (double Reference, PlannedRepeats Sweeps) like)
+    private static (double? Sweep, double? Placement) Covered(
+        AlignedCampaign campaign, NoiseFloor? floor, (double Reference, PlannedRepeats Sweeps) like)
     {
         List<double> within = [], between = [];
         (SweepBlock Block, int[] Placement)[] specimens = [.. campaign.Covered.Select(c => (c.Block, c.Block.Placements()))];
@@ -103,7 +105,8 @@ public static class PilotComponents
             {
                 // Placements of one sweep each cannot tell the two apart: sweeps are taken to scatter as the reference does.
                 // Sweeps that go together scatter the mean of a placement by more than their own scatter shows.
-                between.Add((b - (like.Sweeps.Factor((int)Math.Round(scatter.Size)) * (scatter.Within ?? (like.Reference + (noise / counted))))) / scatter.Size);
+                double own = scatter.Within ?? (like.Reference + (noise / counted));
+                between.Add((b - (like.Sweeps.Factor((int)Math.Round(scatter.Size)) * own)) / scatter.Size);
             }
         }
 

@@ -5,7 +5,8 @@ namespace SweepStats.Planning;
 
 /// <summary>How the mean of planned repeats scatters, seen from the scatter that a pilot shows.</summary>
 /// <remarks>
-/// Where the pilot's repeats are alike in the order taken, those of the plan are taken to be so too: their mean is known worse, and twice as many help less.
+/// Where the pilot's repeats are alike in the order taken, those of the plan are taken to be so too: their mean is known worse,
+/// and twice as many help less.
 /// </remarks>
 /// <param name="lasting">How repeats of the pilot go together; null where they are independent, or none is known.</param>
 internal sealed class PlannedRepeats(LastingScatter? lasting)
@@ -17,7 +18,8 @@ internal sealed class PlannedRepeats(LastingScatter? lasting)
     /// <param name="variance">Sample variance that the pilot shows.</param>
     /// <param name="count">How many.</param>
     public double OfMean(double variance, int count) =>
-        lasting is null ? variance / count : variance * lasting.Level(count).VarianceOfMean / lasting.Level(lasting.SeenCount).SampleVariance;
+        lasting is null ? variance / count
+            : variance * lasting.Level(count).VarianceOfMean / lasting.Level(lasting.SeenCount).SampleVariance;
 
     /// <summary>Variance of the mean of so many repeats over the pilot's sample variance divided by their number.</summary>
     public double OfPilot(int count) => lasting is null ? 1 : count * OfMean(1, count);
@@ -28,7 +30,10 @@ internal sealed class PlannedRepeats(LastingScatter? lasting)
     /// <summary>Variance of the mean of so many repeats over s²/n, s² their own sample variance.</summary>
     public double Factor(int count) => lasting?.Worth(count)?.Factor ?? 1;
 
-    /// <summary>Lower triangle that makes independent normal variables of variance 1 into so many repeats; null where they are independent.</summary>
+    /// <summary>
+    /// Lower triangle that makes independent normal variables of variance 1 into so many repeats; null where they are
+    /// independent.
+    /// </summary>
     /// <param name="variance">Sample variance that the pilot shows.</param>
     /// <param name="count">How many.</param>
     public double[,]? Root(double variance, int count)

@@ -51,7 +51,8 @@ public sealed class ResultForecast
         foreach (ReadingEstimator e in _strong.Intervals)
         {
             double weakest = new DetectionLimit(e.Noise, e.Confidence)
-                .SignalToNoise(Repeats(), Math.Max(_basis.ReferenceDeviationDb, Math.Sqrt(_basis.UnitVariance(_numbers))), _basis.FloorError);
+                .SignalToNoise(Repeats(), Math.Max(_basis.ReferenceDeviationDb, Math.Sqrt(_basis.UnitVariance(_numbers))),
+                    _basis.FloorError);
             range = Math.Min(range, e.Noise.SnrInDecibels(rangeDb - e.FloorShiftDb) - weakest);
         }
 

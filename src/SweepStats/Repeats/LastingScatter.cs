@@ -27,7 +27,8 @@ internal sealed class LastingScatter
         int count = (int)Math.Round(series.Sum(s => (s.Count - 1) * s.Count) / freedom);
         double Variance(Func<RepeatSeries, SerialRows> part) => series.Sum(s => (s.Count - 1) * part(s).Variance) / freedom;
         return new LastingScatter(
-            SerialScatter.Of(whole.Weights(count), Variance(s => s.Whole), count), SerialScatter.Of(rest.Weights(count), Variance(s => s.Rest), count))
+            SerialScatter.Of(whole.Weights(count), Variance(s => s.Whole), count),
+            SerialScatter.Of(rest.Weights(count), Variance(s => s.Rest), count))
         {
             SeenCount = count,
         };

@@ -4,8 +4,9 @@ namespace SweepStats.Repeats;
 
 /// <summary>What repeats that go together are worth, beside as many independent ones. Immutable.</summary>
 /// <remarks>
-/// The variance of their mean is the factor times s²/n, s² their own sample variance, which shows too little of what lasts; and s² has fewer degrees of freedom than
-/// n − 1. What all frequencies of a sweep share may last longer or shorter than the rest: a figure over the band takes the larger of the two factors.
+/// The variance of their mean is the factor times s²/n, s² their own sample variance, which shows too little of what lasts; and
+/// s² has fewer degrees of freedom than n − 1. What all frequencies of a sweep share may last longer or shorter than the rest: a
+/// figure over the band takes the larger of the two factors.
 /// </remarks>
 public sealed record RepeatWorth
 {
@@ -34,11 +35,17 @@ public sealed record RepeatWorth
     /// <summary>Degrees of freedom of s² of such a figure.</summary>
     public required double FigureDegreesOfFreedom { get; init; }
 
-    /// <summary>How much wider an interval of their mean is than one of as many independent repeats with the same scatter, at 95 %.</summary>
-    public double Widening => Math.Sqrt(Factor) * StudentT.Quantile(0.975, DegreesOfFreedom) / StudentT.Quantile(0.975, Count - 1);
+    /// <summary>
+    /// How much wider an interval of their mean is than one of as many independent repeats with the same scatter, at 95 %.
+    /// </summary>
+    public double Widening =>
+        Math.Sqrt(Factor) * StudentT.Quantile(0.975, DegreesOfFreedom) / StudentT.Quantile(0.975, Count - 1);
 
-    /// <summary>Error of the mean of a figure over the band, where it was taken from the scatter of independent repeats.</summary>
-    internal Contribution OfFigure(Contribution independent) => new(Math.Sqrt(FigureFactor) * independent.StandardUncertainty, FigureDegreesOfFreedom);
+    /// <summary>
+    /// Error of the mean of a figure over the band, where it was taken from the scatter of independent repeats.
+    /// </summary>
+    internal Contribution OfFigure(Contribution independent) =>
+        new(Math.Sqrt(FigureFactor) * independent.StandardUncertainty, FigureDegreesOfFreedom);
 
     internal static RepeatWorth Of(SerialCovariance level, SerialCovariance whole)
     {

@@ -4,16 +4,20 @@ using SweepStats.Floor;
 
 namespace SweepStats.Repeats;
 
-/// <summary>Whether repeats that follow each other are alike, so that they are worth fewer than as many independent ones. Immutable.</summary>
+/// <summary>
+/// Whether repeats that follow each other are alike, so that they are worth fewer than as many independent ones. Immutable.
+/// </summary>
 /// <remarks>
-/// Looked for among sweeps (reference, covered, of one placement) and among placements. Where nothing is found all repeats count as independent, and no number changes.
+/// Looked for among sweeps (reference, covered, of one placement) and among placements. Where nothing is found all repeats count
+/// as independent, and no number changes.
 /// </remarks>
 public sealed record SerialCorrelation
 {
     /// <summary>Chance of finding anything among independent repeats.</summary>
     public const double FalseAlarm = 0.003;
 
-    private static readonly ImmutableArray<RepeatKind> Sweeps = [RepeatKind.Reference, RepeatKind.Covered, RepeatKind.WithinPlacement];
+    private static readonly ImmutableArray<RepeatKind> Sweeps =
+        [RepeatKind.Reference, RepeatKind.Covered, RepeatKind.WithinPlacement];
     private static readonly ImmutableArray<RepeatKind> Placements = [RepeatKind.Placement];
 
     private SerialCorrelation()
@@ -35,7 +39,8 @@ public sealed record SerialCorrelation
     public RepeatWorth? Worth(RepeatKind kind, int count) => Lasting(kind)?.Worth(count);
 
     /// <summary>How repeats of a kind scatter; null where they count as independent.</summary>
-    internal LastingScatter? Lasting(RepeatKind kind) => Levels.Select(l => l.Lasting.GetValueOrDefault(kind)).FirstOrDefault(l => l is not null);
+    internal LastingScatter? Lasting(RepeatKind kind) =>
+        Levels.Select(l => l.Lasting.GetValueOrDefault(kind)).FirstOrDefault(l => l is not null);
 
     /// <summary>Looks at the repeats of a campaign.</summary>
     /// <param name="campaign">Sweeps on their common grid.</param>
@@ -45,7 +50,11 @@ public sealed record SerialCorrelation
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ImmutableArray<RepeatSeries> series = new TakenInOrder(campaign, floor, odd).Series();
-        ImmutableArray<RepeatKind>[] asked = [.. new[] { Sweeps, Placements }.Where(kinds => series.Any(s => kinds.Contains(s.Kind) && s.Count > 2))];
-        return new SerialCorrelation { Levels = [.. asked.Select(kinds => SerialLevel.Of(series, kinds, FalseAlarm / asked.Length)).OfType<SerialLevel>()] };
+        ImmutableArray<RepeatKind>[] asked =
+            [.. new[] { Sweeps, Placements }.Where(kinds => series.Any(s => kinds.Contains(s.Kind) && s.Count > 2))];
+        return new SerialCorrelation
+        {
+            Levels = [.. asked.Select(kinds => SerialLevel.Of(series, kinds, FalseAlarm / asked.Length)).OfType<SerialLevel>()],
+        };
     }
 }

@@ -6,7 +6,8 @@ namespace SweepStats.Repeats;
 /// <summary>Whether repeats of one level, sweeps or placements, are alike where they follow each other. Immutable.</summary>
 public sealed record SerialLevel
 {
-    // Half of the chance of a false alarm is for what all frequencies share, which shows on few degrees of freedom; the rest shows on many.
+    // Half of the chance of a false alarm is for what all frequencies share, which shows on few degrees of freedom; the rest
+    // shows on many.
     private const double OfWhole = 0.5;
     private const double OfRest = 0.25;
     private const double OfKinds = 0.25;
@@ -24,7 +25,9 @@ public sealed record SerialLevel
     /// <summary>Repeats in them.</summary>
     public required int RepeatCount { get; init; }
 
-    /// <summary>Mean ratio of slow to quick changes of what is left at each frequency: 0 for independent repeats, at most cos(π/n).</summary>
+    /// <summary>
+    /// Mean ratio of slow to quick changes of what is left at each frequency: 0 for independent repeats, at most cos(π/n).
+    /// </summary>
     public required double Ratio { get; init; }
 
     /// <summary>The same of what all frequencies share.</summary>
@@ -34,7 +37,8 @@ public sealed record SerialLevel
     public required double Probability { get; init; }
 
     /// <summary>How repeats of each kind scatter; empty where they are taken as independent.</summary>
-    internal ImmutableDictionary<RepeatKind, LastingScatter> Lasting { get; private init; } = ImmutableDictionary<RepeatKind, LastingScatter>.Empty;
+    internal ImmutableDictionary<RepeatKind, LastingScatter> Lasting { get; private init; } =
+        ImmutableDictionary<RepeatKind, LastingScatter>.Empty;
 
     /// <summary>Looks at all series of one level.</summary>
     /// <param name="series">The series.</param>
@@ -44,14 +48,17 @@ public sealed record SerialLevel
     internal static SerialLevel? Of(ImmutableArray<RepeatSeries> series, ImmutableArray<RepeatKind> kinds, double falseAlarm)
     {
         ImmutableArray<RepeatSeries> own = [.. series.Where(s => kinds.Contains(s.Kind))];
-        SuccessionTest? whole = SuccessionTest.Of([.. own.Select(s => s.Whole)]), rest = SuccessionTest.Of([.. own.Select(s => s.Rest)]);
+        SuccessionTest? whole = SuccessionTest.Of([.. own.Select(s => s.Whole)]);
+        SuccessionTest? rest = SuccessionTest.Of([.. own.Select(s => s.Rest)]);
         if ((whole ?? rest) is null)
         {
             return null;
         }
 
         SerialRows[][] byKind = [.. own.GroupBy(s => s.Kind).Select(k => k.Select(s => s.Rest).ToArray())];
-        double[] single = byKind.Length > 1 ? [.. byKind.Select(rows => SuccessionTest.Of(rows)?.Probability).OfType<double>()] : [];
+        double[] single = byKind.Length > 1
+            ? [.. byKind.Select(rows => SuccessionTest.Of(rows)?.Probability).OfType<double>()]
+            : [];
         double probability = new[]
         {
             (whole?.Probability ?? 1) / OfWhole,
@@ -72,7 +79,8 @@ public sealed record SerialLevel
     }
 
     // Each kind, and each of its two parts, goes by what all of them say together, unless its own repeats contradict that.
-    private static ImmutableDictionary<RepeatKind, LastingScatter> Scatter(ImmutableArray<RepeatSeries> series, ImmutableArray<RepeatKind> kinds)
+    private static ImmutableDictionary<RepeatKind, LastingScatter> Scatter(
+        ImmutableArray<RepeatSeries> series, ImmutableArray<RepeatKind> kinds)
     {
         double[] columns = IndependentColumns.Of([.. series.Select(s => s.Rest)]);
         SerialLikelihood[] whole = [.. series.Select(s => SerialLikelihood.Of(s.Whole, 1))];
@@ -85,11 +93,14 @@ public sealed record SerialLevel
             // A kind without a series of its own that scatters is taken to scatter as all.
             int[] own = [.. Enumerable.Range(0, series.Length).Where(i => series[i].Kind == kind && Scatters(series[i]))];
             return LastingScatter.Of(
-                own.Length > 0 ? [.. own.Select(i => series[i])] : series, Told([.. own.Select(i => whole[i])]), Told([.. own.Select(i => rest[i])]));
+                own.Length > 0 ? [.. own.Select(i => series[i])] : series,
+                Told([.. own.Select(i => whole[i])]),
+                Told([.. own.Select(i => rest[i])]));
         });
     }
 
     private static bool Scatters(RepeatSeries series) => series.Whole.Scatters || series.Rest.Scatters;
 
-    private static SerialLikelihood Together(SerialLikelihood[] parts) => parts.Aggregate(SerialLikelihood.Nothing, (all, one) => all.With(one));
+    private static SerialLikelihood Together(SerialLikelihood[] parts) =>
+        parts.Aggregate(SerialLikelihood.Nothing, (all, one) => all.With(one));
 }

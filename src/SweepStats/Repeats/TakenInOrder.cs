@@ -7,9 +7,10 @@ namespace SweepStats.Repeats;
 
 /// <summary>Repeats of signal in the order in which they were taken: reference, covered sweeps, placements.</summary>
 /// <remarks>
-/// In the order of their times where all of them have one, else as the campaign lists them. Sweeps that are odd by themselves are left out: one at the end would look like
-/// a slow change. Near the floor it is the noise that scatters, which is each sweep's own and would hide what lasts; so only frequencies count at which noise makes up at most
-/// a quarter of the variance seen, or all that are clear of the floor where these are too few.
+/// In the order of their times where all of them have one, else as the campaign lists them. Sweeps that are odd by themselves are
+/// left out: one at the end would look like a slow change. Near the floor it is the noise that scatters, which is each sweep's
+/// own and would hide what lasts; so only frequencies count at which noise makes up at most a quarter of the variance seen, or
+/// all that are clear of the floor where these are too few.
 /// </remarks>
 /// <param name="campaign">Sweeps on their common grid.</param>
 /// <param name="floor">The floor; null where none is known.</param>
@@ -43,13 +44,16 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
             yield return Of(RepeatKind.WithinPlacement, block, sweeps);
         }
 
-        yield return Of(RepeatKind.Placement, block, [.. InOrder(block, [.. within.Select(sweeps => sweeps.SelectMany(s => s).ToArray()).Where(rows => rows.Length > 0)])]);
+        int[][] means = [.. within.Select(sweeps => sweeps.SelectMany(s => s).ToArray()).Where(rows => rows.Length > 0)];
+        yield return Of(RepeatKind.Placement, block, InOrder(block, means));
     }
 
     // Each sweep by itself.
     private int[][] Sweeps(SweepBlock block, Func<int, bool> belongs) => InOrder(
         block,
-        [.. Enumerable.Range(0, block.SweepCount).Where(j => belongs(j) && !odd.Any(o => ReferenceEquals(o.Sweep.Sweep, block.Sweeps[j]))).Select(j => new[] { j })]);
+        [.. Enumerable.Range(0, block.SweepCount)
+            .Where(j => belongs(j) && !odd.Any(o => ReferenceEquals(o.Sweep.Sweep, block.Sweeps[j])))
+            .Select(j => new[] { j })]);
 
     // A placement is as early as its first sweep.
     private static int[][] InOrder(SweepBlock block, int[][] repeats) =>
@@ -67,8 +71,10 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
 
         double[][] levels = [.. repeats.Select(rows => points.Select(f => rows.Average(j => block[j][f])).ToArray())];
         double readings = repeats.Average(rows => rows.Length);
-        int[] quiet = [.. Enumerable.Range(0, points.Length).Where(p => IsQuiet([.. levels.Select(row => row[p])], points[p], readings))];
-        return RepeatSeries.Of(kind, quiet.Length < FewestPoints ? levels : [.. levels.Select(row => quiet.Select(p => row[p]).ToArray())]);
+        int[] quiet = [.. Enumerable.Range(0, points.Length)
+            .Where(p => IsQuiet([.. levels.Select(row => row[p])], points[p], readings))];
+        return RepeatSeries.Of(
+            kind, quiet.Length < FewestPoints ? levels : [.. levels.Select(row => quiet.Select(p => row[p]).ToArray())]);
     }
 
     // Whether little of what scatters at a frequency is noise, which falls with the readings in a repeat.
@@ -81,6 +87,7 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
 
         double mean = Sample.Mean(levels);
         double seen = Sample.SquaredDeviations(levels, mean) / (levels.Length - 1);
-        return floor.Noise.Max(n => n.LogCumulants(n.SnrInDecibels(mean - floor.LevelDb[f])).Variance) / readings <= MostNoise * seen;
+        double noise = floor.Noise.Max(n => n.LogCumulants(n.SnrInDecibels(mean - floor.LevelDb[f])).Variance) / readings;
+        return noise <= MostNoise * seen;
     }
 }

@@ -21,7 +21,9 @@ internal sealed class CurveSpread(
 
     public int CoveredUnits => covered.UnitCount;
 
-    /// <summary>What the reference units are worth where they go together in the order taken; null where they count as independent.</summary>
+    /// <summary>
+    /// What the reference units are worth where they go together in the order taken; null where they count as independent.
+    /// </summary>
     public RepeatWorth? ReferenceWorth => reference.Worth;
 
     /// <summary>The same of the covered units.</summary>

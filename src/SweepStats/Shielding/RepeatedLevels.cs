@@ -46,13 +46,15 @@ internal sealed class RepeatedLevels
 
     public bool Repeated => UnitCount > 1;
 
-    /// <summary>What the units are worth where they go together in the order taken; null where they count as independent.</summary>
+    /// <summary>
+    /// What the units are worth where they go together in the order taken; null where they count as independent.
+    /// </summary>
     public RepeatWorth? Worth { get; private init; }
 
     /// <summary>Degrees of freedom of the scatter at a frequency.</summary>
     public double DegreesOfFreedom => Worth?.DegreesOfFreedom ?? Math.Max(UnitCount - 1, 1);
 
-    public RepeatedLevel this[int point] => new(_mean[point], new Contribution(WithRounding(Widened(_standardError[point] * _standardError[point])), DegreesOfFreedom))
+    public RepeatedLevel this[int point] => new(_mean[point], ErrorAt(point))
     {
         UsualErrorDb = WithRounding(Widened(_usualVariance[point])),
     };
@@ -74,7 +76,10 @@ internal sealed class RepeatedLevels
         return Math.Sqrt(sum / PointCount);
     }
 
-    /// <summary>Variance of the signal of one unit in dB², averaged over the frequencies that stand so far over the floor, what noise adds taken out; null where none does.</summary>
+    /// <summary>
+    /// Variance of the signal of one unit in dB², averaged over the frequencies that stand so far over the floor, what noise adds
+    /// taken out; null where none does.
+    /// </summary>
     public double? SignalVariance(NoiseFloor floor, double riseDb)
     {
         double sum = 0;
@@ -162,6 +167,9 @@ internal sealed class RepeatedLevels
 
         return Math.Sqrt(squares / dof / block.PointCount);
     }
+
+    private Contribution ErrorAt(int point) =>
+        new(WithRounding(Widened(_standardError[point] * _standardError[point])), DegreesOfFreedom);
 
     private double Widened(double variance) => Worth is { } worth ? worth.Factor * variance : variance;
 

@@ -33,7 +33,8 @@ public sealed class ShieldingEstimator
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
     /// <param name="together">Whether repeats go together in the order taken; unless given they count as independent.</param>
     public ShieldingEstimator(
-        AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties, SerialCorrelation? together = null)
+        AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties,
+        SerialCorrelation? together = null)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         _grid = campaign.Grid;
@@ -82,8 +83,10 @@ public sealed class ShieldingEstimator
         };
     }
 
-    // Placements, or what the specimen itself does, may scatter the signal more than the reference shows; less is not to be counted on.
-    private double SignalDeviation(RepeatedLevels covered) => Math.Max(_reference.Repeated ? _reference.UnitDeviationDb() : 0, _scatter?.DeviationDb(covered) ?? 0);
+    // Placements, or what the specimen itself does, may scatter the signal more than the reference shows; less is not to be
+    // counted on.
+    private double SignalDeviation(RepeatedLevels covered) =>
+        Math.Max(_reference.Repeated ? _reference.UnitDeviationDb() : 0, _scatter?.DeviationDb(covered) ?? 0);
 
     private ShieldingReading Read(
         int f, ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, ReadingSetup setup)

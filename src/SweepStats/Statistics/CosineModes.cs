@@ -1,9 +1,11 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Values in order taken apart into cosines over their places: slow changes apart from quick ones, the mean apart from both.</summary>
+/// <summary>
+/// Values in order taken apart into cosines over their places: slow changes apart from quick ones, the mean apart from both.
+/// </summary>
 /// <remarks>
-/// Mode k of n has the weights √(2/n)·cos(πk(i + ½)/n), k from 1 to n − 1; they are orthonormal and sum to 0. The square of a mode is its power. Of independent
-/// values of one variance all modes are independent and of that variance.
+/// Mode k of n has the weights √(2/n)·cos(πk(i + ½)/n), k from 1 to n − 1; they are orthonormal and sum to 0. The square of a
+/// mode is its power. Of independent values of one variance all modes are independent and of that variance.
 /// </remarks>
 internal static class CosineModes
 {

@@ -2,10 +2,11 @@ namespace SweepStats.Statistics;
 
 /// <summary>How many independent columns the columns of rows are worth, neighbours going together.</summary>
 /// <remarks>
-/// κ = (tr Γ)²/tr Γ², Γ the covariance of the columns of one row. tr Γ² is taken twice, and the larger counts. First from how columns go together that stand l
-/// apart, Γ = σ_f·σ_(f+l)·ρ_l with σ² smoothed over 16 neighbours to either side: precise from two rows on, but blind to a pattern that is the same in
-/// every row, or strong in one place. What chance adds to ρ_l² is taken off. Then from the cosines between rows, which suppose nothing about Γ, and scatter by
-/// a factor of two and more where rows are few. Half a column is taken off: of one pattern and a little else, squares have a fatter tail than κ tells.
+/// κ = (tr Γ)²/tr Γ², Γ the covariance of the columns of one row. tr Γ² is taken twice, and the larger counts. First from how
+/// columns go together that stand l apart, Γ = σ_f·σ_(f+l)·ρ_l with σ² smoothed over 16 neighbours to either side: precise from
+/// two rows on, but blind to a pattern that is the same in every row, or strong in one place. What chance adds to ρ_l² is taken
+/// off. Then from the cosines between rows, which suppose nothing about Γ, and scatter by a factor of two and more where rows are
+/// few. Half a column is taken off: of one pattern and a little else, squares have a fatter tail than κ tells.
 /// Assumes independent rows. Dimensionless, at least 1.
 /// </remarks>
 internal static class IndependentColumns

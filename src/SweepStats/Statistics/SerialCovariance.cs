@@ -1,10 +1,15 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Values taken one after the other whose covariance depends on how far apart they stand: what their mean and their scatter are worth.</summary>
+/// <summary>
+/// Values taken one after the other whose covariance depends on how far apart they stand: what their mean and their scatter are
+/// worth.
+/// </summary>
 /// <remarks>
-/// With the covariances g₀, g₁, … of values 0, 1, … steps apart: Var(mean) = [n·g₀ + 2Σ(n − l)·g_l]/n², E s² = n/(n − 1)·[g₀ − Var(mean)], and s² has about
-/// (tr K)²/tr K² degrees of freedom, K the covariance of the distances from the mean (Box 1954, as <see cref="CurveAnova"/>). Assumes normal values of one variance.
-/// Unit: the squared one of the values; only ratios are used. Error: relative 1e-12 of exact sums (fixtures/oracles/persistence.R).
+/// With the covariances g₀, g₁, … of values 0, 1, … steps apart: Var(mean) = [n·g₀ + 2Σ(n − l)·g_l]/n², E s² = n/(n − 1)·[g₀ −
+/// Var(mean)], and s² has about (tr K)²/tr K² degrees of freedom, K the covariance of the distances from the mean (Box 1954, as
+/// <see cref="CurveAnova"/>). Assumes normal values of one variance.
+/// Unit: the squared one of the values; only ratios are used. Error: relative 1e-12 of exact sums
+/// (fixtures/oracles/persistence.R).
 /// Source: Bayley and Hammersley 1946, Supplement to the Journal of the Royal Statistical Society 8, 184 (from memory).
 /// </remarks>
 internal sealed class SerialCovariance
@@ -40,7 +45,9 @@ internal sealed class SerialCovariance
     /// <summary>Variance of the mean of all values.</summary>
     public double VarianceOfMean { get; }
 
-    /// <summary>What the sample variance is to be expected as: too little, where values go together. 0 for a single value.</summary>
+    /// <summary>
+    /// What the sample variance is to be expected as: too little, where values go together. 0 for a single value.
+    /// </summary>
     public double SampleVariance => Count > 1 ? (double)Count / (Count - 1) * (_lags[0] - VarianceOfMean) : 0;
 
     /// <summary>How many independent values have a mean as well known: n where values are independent.</summary>

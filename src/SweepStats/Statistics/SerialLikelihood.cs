@@ -4,13 +4,15 @@ namespace SweepStats.Statistics;
 
 /// <summary>How likely each of many models of going together makes what rows show. Immutable.</summary>
 /// <remarks>
-/// The powers S_k of the cosine modes of a group are taken as gamma variables of shape κ/2 about σ²·λ_k, λ_k the mode's variance under the model, with the
-/// likeliest σ² of its own: log L = −κ/2·[Σ ln λ_k + (n − 1)·ln mean(S_k/λ_k)]. What modes have in common under a model is left out; for an autoregressive process it is
-/// small. Groups add up. Weighed by their likelihood the models tell what is to be expected, without one of them having to be chosen: with few
-/// independent columns the likeliest one alone held 85 to 90 % where the weighed ones held 89 to 91 % (random phase of a standing wave), at smaller width.
-/// Before any rows are seen, nothing lasting and each strength of it is as likely, and half of the weight is on rows with nothing of their own beside what
-/// lasts. What lasts falls to 1/e within twice the rows of a group at the latest, ρ ≤ 1 − 1/(2n): slower changes cannot be told from the mean of a group, and a
-/// level that wanders without end moves by no more from one group to the next after a pause as long as the group.
+/// The powers S_k of the cosine modes of a group are taken as gamma variables of shape κ/2 about σ²·λ_k, λ_k the mode's variance
+/// under the model, with the likeliest σ² of its own: log L = −κ/2·[Σ ln λ_k + (n − 1)·ln mean(S_k/λ_k)]. What modes have in
+/// common under a model is left out; for an autoregressive process it is small. Groups add up. Weighed by their likelihood the
+/// models tell what is to be expected, without one of them having to be chosen: with few independent columns the likeliest one
+/// alone held 85 to 90 % where the weighed ones held 89 to 91 % (random phase of a standing wave), at smaller width.
+/// Before any rows are seen, nothing lasting and each strength of it is as likely, and half of the weight is on rows with nothing
+/// of their own beside what lasts. What lasts falls to 1/e within twice the rows of a group at the latest, ρ ≤ 1 − 1/(2n): slower
+/// changes cannot be told from the mean of a group, and a level that wanders without end moves by no more from one group to the
+/// next after a pause as long as the group.
 /// </remarks>
 internal sealed class SerialLikelihood
 {
@@ -24,7 +26,8 @@ internal sealed class SerialLikelihood
     /// <summary>What lasts: from nothing to nearly all of it from row to row, and from all of the variance to a tenth.</summary>
     public static ImmutableArray<SerialModel> Models { get; } =
     [
-        .. from correlation in (double[])[0, .05, .1, .15, .2, .25, .3, .35, .4, .45, .5, .55, .6, .65, .7, .75, .8, .85, .9, .925, .95, .975, .9875]
+        .. from correlation in (double[])[0, .05, .1, .15, .2, .25, .3, .35, .4, .45, .5, .55, .6, .65, .7, .75, .8, .85, .9,
+            .925, .95, .975, .9875]
            from share in (double[])[1, .9, .8, .7, .6, .5, .4, .3, .2, .1]
            select new SerialModel(correlation, share),
     ];
@@ -43,8 +46,11 @@ internal sealed class SerialLikelihood
         }
 
         double[][] modes = CosineModes.Weights(rows.Count);
-        Dictionary<double, double[]> lasting = Models.Select(m => m.Correlation).Distinct().ToDictionary(r => r, r => new SerialModel(r, 1).ModeVariances(modes));
-        return new([.. Models.Select(m => independentColumns / 2 * LogDensity(rows.ModePowers, [.. lasting[m.Correlation].Select(v => (m.Share * v) + 1 - m.Share)]))]);
+        Dictionary<double, double[]> lasting = Models.Select(m => m.Correlation).Distinct()
+            .ToDictionary(r => r, r => new SerialModel(r, 1).ModeVariances(modes));
+        return new(
+            [.. Models.Select(m => independentColumns / 2
+            * LogDensity(rows.ModePowers, [.. lasting[m.Correlation].Select(v => (m.Share * v) + 1 - m.Share)]))]);
     }
 
     /// <summary>What both say together.</summary>
@@ -61,7 +67,9 @@ internal sealed class SerialLikelihood
     {
         double most = _logs[Best(count)];
         int own = Models.Select(m => m.Share).Distinct().Count() - 1;
-        double[] weights = [.. _logs.Select((log, i) => IsTold(Models[i], count) ? Math.Exp(log - most) * (Models[i].Share == 1 ? 1 : 1.0 / own) : 0)];
+        double[] weights =
+            [.. _logs.Select((log, i) => IsTold(Models[i], count) ? Math.Exp(log - most) * (Models[i].Share == 1 ? 1 : 1.0 / own)
+            : 0)];
         double sum = weights.Sum();
         return [.. weights.Select(w => w / sum)];
     }

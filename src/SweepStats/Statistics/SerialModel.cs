@@ -1,6 +1,9 @@
 namespace SweepStats.Statistics;
 
-/// <summary>How values taken one after the other go together: a part that fades by the same factor from each to the next, beside a part that is each value's own.</summary>
+/// <summary>
+/// How values taken one after the other go together: a part that fades by the same factor from each to the next, beside a part
+/// that is each value's own.
+/// </summary>
 /// <remarks>Correlation of values l steps apart: share·ρ^l. Share 1 is an autoregressive process of the first order.</remarks>
 /// <param name="Correlation">ρ of the lasting part from one value to the next, from 0 and below 1.</param>
 /// <param name="Share">Share of the variance that lasts, 0 to 1.</param>

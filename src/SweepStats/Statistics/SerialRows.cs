@@ -1,13 +1,16 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Rows in the order taken, each column about its own mean: how the rows' distances from the mean go together. Immutable.</summary>
+/// <summary>
+/// Rows in the order taken, each column about its own mean: how the rows' distances from the mean go together. Immutable.
+/// </summary>
 /// <remarks>Unit: the squared one of the values. A row is one repeat, a column one frequency.</remarks>
 internal sealed class SerialRows
 {
     private readonly double[,] _modes;
 
     /// <param name="rows">At least two rows of the same length, in the order taken.</param>
-    /// <exception cref="ArgumentException">Fewer than two rows, none with a column, different lengths, or a value that is not finite.</exception>
+    /// <exception cref="ArgumentException">Fewer than two rows, none with a column, different lengths, or a value that is not
+    /// finite.</exception>
     public SerialRows(IReadOnlyList<double[]> rows)
     {
         if (rows.Count < 2)
@@ -38,7 +41,9 @@ internal sealed class SerialRows
     /// <summary>Products of every two rows, averaged over the columns.</summary>
     public double[,] Products { get; }
 
-    /// <summary>Power of each cosine mode over the order, slowest first, averaged over the columns: of independent rows all are alike.</summary>
+    /// <summary>
+    /// Power of each cosine mode over the order, slowest first, averaged over the columns: of independent rows all are alike.
+    /// </summary>
     public double[] ModePowers { get; }
 
     /// <summary>Mean power of a mode: the sample variance, averaged over the columns.</summary>
@@ -47,7 +52,10 @@ internal sealed class SerialRows
     /// <summary>Whether anything scatters.</summary>
     public bool Scatters => Variance > 0;
 
-    /// <summary>Sum over all pairs of modes of the squared cosine between their rows, and how many pairs: of m independent columns it is 1/m on average.</summary>
+    /// <summary>
+    /// Sum over all pairs of modes of the squared cosine between their rows, and how many pairs: of m independent columns it is
+    /// 1/m on average.
+    /// </summary>
     public PairSum SquaredCosines()
     {
         double sum = 0;

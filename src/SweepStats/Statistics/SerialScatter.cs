@@ -3,7 +3,8 @@ using System.Collections.Immutable;
 namespace SweepStats.Statistics;
 
 /// <summary>How repeats scatter that go together in the order taken, for any number of them. Immutable.</summary>
-/// <remarks>Covariances of several models, each scaled to the sample variance it was seen with, weighed and added up. Unit: squared unit of the values.</remarks>
+/// <remarks>Covariances of several models, each scaled to the sample variance it was seen with, weighed and added up. Unit:
+/// squared unit of the values.</remarks>
 internal sealed class SerialScatter
 {
     private readonly ImmutableArray<double> _sizes;

@@ -3,13 +3,17 @@ using Normal = MathNet.Numerics.Distributions.Normal;
 
 namespace SweepStats.Statistics;
 
-/// <summary>Whether rows that follow each other are more alike than rows of the same group in any order, over several groups together.</summary>
+/// <summary>
+/// Whether rows that follow each other are more alike than rows of the same group in any order, over several groups together.
+/// </summary>
 /// <remarks>
-/// The ratios of the groups are averaged, each by what it says. Where the rows can stand in 5 000 orders and more, they are put into other orders by chance, each group
-/// by itself: that supposes nothing but that independent rows could have come in any. Where there are fewer orders the mean ratio is held against the symmetric beta
-/// distribution that has its first five moments, for independent normal rows. The draws have a fixed seed.
-/// Error: relative 0.5 % of a probability down to 1e-5 for ten rows of one column or fewer of several, 8 % for five to nine rows of one; for four of one it is up to four times
-/// too large (fixtures/oracles/persistence.R). Drawn ones: two binomial deviations of 20 000.
+/// The ratios of the groups are averaged, each by what it says. Where the rows can stand in 5 000 orders and more, they are put
+/// into other orders by chance, each group by itself: that supposes nothing but that independent rows could have come in any.
+/// Where there are fewer orders the mean ratio is held against the symmetric beta distribution that has its first five moments,
+/// for independent normal rows. The draws have a fixed seed.
+/// Error: relative 0.5 % of a probability down to 1e-5 for ten rows of one column or fewer of several, 8 % for five to nine rows
+/// of one; for four of one it is up to four times too large (fixtures/oracles/persistence.R). Drawn ones: two binomial deviations
+/// of 20 000.
 /// </remarks>
 /// <param name="Ratio">Mean ratio.</param>
 /// <param name="Probability">Chance of as large a ratio without a correlation.</param>
@@ -40,7 +44,8 @@ internal readonly record struct SuccessionTest(double Ratio, double Probability)
         SuccessionRatio[] ratios = [.. telling.Select((rows, g) => SuccessionRatio.Of(rows, columns[g]))];
         double[] weights = [.. ratios.Select(r => r.Weight / ratios.Sum(other => other.Weight))];
         double ratio = ratios.Select((r, g) => weights[g] * r.Value).Sum();
-        return new SuccessionTest(ratio, Orders(telling) >= ManyOrders ? Drawn(telling, weights) : UpperTail(ratio, ratios, weights));
+        return new SuccessionTest(ratio, Orders(telling) >= ManyOrders ? Drawn(telling, weights)
+            : UpperTail(ratio, ratios, weights));
     }
 
     // Backwards is the same order.

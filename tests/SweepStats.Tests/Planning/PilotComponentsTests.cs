@@ -72,9 +72,13 @@ public sealed class PilotComponentsTests
         {
             int j = 0;
             Campaign drawn = LastingStudy.Draw(cell, 60 + (ulong)seed);
-            AnalysisResult pilot = Analysis.Run(drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Covered ? Placed(s, j++ / 4) : s)] }, new AnalysisPlan { Averaging = Averaging.Power });
+            AnalysisResult pilot =
+                Analysis.Run(
+                drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Covered ? Placed(s, j++ / 4) : s)] },
+                new AnalysisPlan { Averaging = Averaging.Power });
             independent[seed] = PilotComponents.Of(pilot.Campaign, pilot.Floor, [])!.PlacementDeviationDb!.Value;
-            told[seed] = PilotComponents.Of(pilot.Campaign, pilot.Floor, [], pilot.SerialCorrelation)!.PlacementDeviationDb!.Value;
+            told[seed] = PilotComponents.Of(pilot.Campaign, pilot.Floor, [],
+                pilot.SerialCorrelation)!.PlacementDeviationDb!.Value;
         }
 
         Assert.InRange(independent.Average(), 0.25, 0.5);
@@ -86,7 +90,8 @@ public sealed class PilotComponentsTests
         Assert.Equal(new SweepNumbers(2, 2, 3), UsualNumbers.OfPilot(Aligned([-10, -11, -12], ("p1", -40), ("p1", -41), ("p2", -43), ("p2", -44))));
 
     private static Sweep Placed(Sweep sweep, int placement) =>
-        new(sweep.Name, sweep.Role, sweep.Grid, sweep.Levels, sweep.Scale) { Lot = sweep.Lot, Specimen = sweep.Specimen, Placement = $"p{placement}" };
+        new(sweep.Name, sweep.Role, sweep.Grid, sweep.Levels, sweep.Scale) { Lot = sweep.Lot, Specimen = sweep.Specimen,
+            Placement = $"p{placement}" };
 
     private static PlanBasis? Of(RehearsalPlan plan)
     {

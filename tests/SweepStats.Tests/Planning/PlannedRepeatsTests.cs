@@ -9,7 +9,8 @@ public sealed class PlannedRepeatsTests
 {
     // Nothing told: all models as likely as before anything is seen.
     private static readonly LastingScatter Lasting = LastingScatter.Of(
-        [RepeatSeries.Of(RepeatKind.Reference, [[1, 2], [2, 4], [1.5, 3], [3, 2], [2.5, 1]])], SerialLikelihood.Nothing, SerialLikelihood.Nothing);
+        [RepeatSeries.Of(RepeatKind.Reference, [[1, 2], [2, 4], [1.5, 3], [3, 2], [2.5, 1]])], SerialLikelihood.Nothing,
+            SerialLikelihood.Nothing);
 
     [Fact]
     public void IndependentRepeatsAsEver()

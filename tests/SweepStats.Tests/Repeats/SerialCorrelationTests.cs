@@ -20,19 +20,22 @@ public sealed class SerialCorrelationTests
     [InlineData(LastingKind.WholeAndEachFrequency)]
     public void SweepsThatLastAreFoundAndWorthAsMuchAsTheyWereDrawnWith(LastingKind kind)
     {
-        SerialCorrelation[] found = [.. Enumerable.Range(1, 20).Select(seed => Of(LastingStudy.Draw(Lasting with { Kind = kind }, (ulong)seed)))];
+        SerialCorrelation[] found = [.. Enumerable.Range(1, 20)
+            .Select(seed => Of(LastingStudy.Draw(Lasting with { Kind = kind }, (ulong)seed)))];
         Assert.InRange(found.Count(f => f.Found.Any()), 18, 20);
         RepeatWorth[] worth = [.. found.Select(f => f.Worth(RepeatKind.Reference, 8)).OfType<RepeatWorth>()];
         SerialCovariance truth = new SerialModel(0.6, 1).Of(8);
         Assert.InRange(worth.Average(w => w.Independent), 0.75 * truth.Worth, 1.25 * truth.Worth);
         Assert.InRange(worth.Average(w => w.DegreesOfFreedom), 0.85 * truth.DegreesOfFreedom(), 1.15 * truth.DegreesOfFreedom());
-        Assert.All(worth, w => Assert.True(w.Factor > 1 && w.Widening > 1 && w.FigureFactor >= w.Factor && w.Independent < 8 && w.Count == 8));
+        Assert.All(worth, w => Assert.True(w.Factor > 1 && w.Widening > 1 && w.FigureFactor >= w.Factor && w.Independent < 8
+            && w.Count == 8));
     }
 
     [Fact]
     public void IndependentSweepsAreLeftAlone()
     {
-        int found = Enumerable.Range(1, 150).Count(seed => Of(LastingStudy.Draw(Lasting with { Strength = 0 }, (ulong)seed)).Found.Any());
+        int found = Enumerable.Range(1, 150).Count(seed =>
+            Of(LastingStudy.Draw(Lasting with { Strength = 0 }, (ulong)seed)).Found.Any());
         // 0.3 % is promised: three of 150 have a chance of 1 %.
         Assert.InRange(found, 0, 2);
     }
@@ -55,7 +58,8 @@ public sealed class SerialCorrelationTests
         Campaign mixed = timed with { Sweeps = [.. timed.Sweeps.OrderBy(s => s.Levels[5])] };
         Assert.Equal(Of(taken).Levels[0].Ratio, Of(mixed).Levels[0].Ratio, 1e-9);
         // Without times the list is all there is to go by, and that order says nothing.
-        Assert.NotEqual(Of(taken).Levels[0].Ratio, Of(taken with { Sweeps = [.. taken.Sweeps.OrderBy(s => s.Levels[5])] }).Levels[0].Ratio, 1e-3);
+        Assert.NotEqual(Of(taken).Levels[0].Ratio,
+            Of(taken with { Sweeps = [.. taken.Sweeps.OrderBy(s => s.Levels[5])] }).Levels[0].Ratio, 1e-3);
     }
 
     [Fact]
@@ -134,10 +138,13 @@ public sealed class SerialCorrelationTests
     {
         double[][] lasting = SuccessionRows(placements, 60, correlation, random);
         IEnumerable<Sweep> covered = Enumerable.Range(0, placements).SelectMany(p => Enumerable.Range(0, 2).Select(s => new Sweep(
-            $"covered-{p}-{s}", SweepRole.Covered, Rehearsed.Grid(60), [.. lasting[p].Select(x => -50 + x + (0.1 * random.Normal()))], LevelScale.DecibelMilliwatts)
+            $"covered-{p}-{s}", SweepRole.Covered, Rehearsed.Grid(60),
+                [.. lasting[p].Select(x => -50 + x + (0.1 * random.Normal()))], LevelScale.DecibelMilliwatts)
         { Lot = "A", Specimen = "A01", Placement = $"p{p}" }));
-        double[][] Own(int count, double level, double deviation) => [.. SuccessionRows(count, 60, 0, random).Select(row => row.Select(x => level + (deviation * x)).ToArray())];
-        return Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Floor, Own(3, -100, 0.5)), Rehearsed.Sweeps(SweepRole.Reference, Own(6, -20, 0.2)), covered);
+        double[][] Own(int count, double level, double deviation) =>
+            [.. SuccessionRows(count, 60, 0, random).Select(row => row.Select(x => level + (deviation * x)).ToArray())];
+        return Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Floor, Own(3, -100, 0.5)),
+            Rehearsed.Sweeps(SweepRole.Reference, Own(6, -20, 0.2)), covered);
     }
 
     private static double[][] SuccessionRows(int count, int columns, double correlation, RandomSource random)
@@ -145,7 +152,9 @@ public sealed class SerialCorrelationTests
         var rows = new double[count][];
         for (int j = 0; j < count; j++)
         {
-            rows[j] = [.. Enumerable.Range(0, columns).Select(f => j == 0 ? random.Normal() : (correlation * rows[j - 1][f]) + (Math.Sqrt(1 - (correlation * correlation)) * random.Normal()))];
+            rows[j] = [.. Enumerable.Range(0, columns)
+                .Select(f => j == 0 ? random.Normal() : (correlation * rows[j - 1][f])
+                + (Math.Sqrt(1 - (correlation * correlation)) * random.Normal()))];
         }
 
         return rows;

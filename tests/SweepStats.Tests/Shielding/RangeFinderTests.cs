@@ -7,7 +7,8 @@ namespace SweepStats.Tests.Shielding;
 
 public sealed class RangeFinderTests
 {
-    private static readonly RehearsalPlan Plan = new() { Points = 201, Placements = 5, CoveredSweeps = 3, ScatterDb = 0.3, ShieldingStartDb = 40, ShieldingStopDb = 78 };
+    private static readonly RehearsalPlan Plan =
+        new() { Points = 201, Placements = 5, CoveredSweeps = 3, ScatterDb = 0.3, ShieldingStartDb = 40, ShieldingStopDb = 78 };
 
     [Theory]
     [InlineData(0, 0)]
@@ -19,7 +20,8 @@ public sealed class RangeFinderTests
         int end = 0, bounded = 0;
         for (int seed = 1; seed <= 40; seed++)
         {
-            RehearsedCampaign drawn = Rehearser.Draw(Plan with { Seed = (ulong)seed, PlacementDeviationDb = whole, PlacementScatterDb = each });
+            RehearsedCampaign drawn =
+                Rehearser.Draw(Plan with { Seed = (ulong)seed, PlacementDeviationDb = whole, PlacementScatterDb = each });
             AnalysisResult result = Analysis.Run(drawn.Campaign, new AnalysisPlan { Averaging = Plan.Averaging });
             for (int f = 0; f < Plan.Points; f++)
             {
@@ -38,7 +40,8 @@ public sealed class RangeFinderTests
     public void ASpecimenThatStandsNowhereClearTakesTheScatterOfTheOthers()
     {
         // Both specimens 65 dB down: nothing clear. With one 30 dB up the other has its scatter, and a shorter range.
-        RehearsalPlan deep = Plan with { SpecimensPerLot = 2, PlacementScatterDb = 2, ShieldingStartDb = 65, ShieldingStopDb = 65 };
+        RehearsalPlan deep = Plan with { SpecimensPerLot = 2, PlacementScatterDb = 2, ShieldingStartDb = 65,
+            ShieldingStopDb = 65 };
         Decibels alone = Range(deep, 0), beside = Range(deep, 30);
         Assert.InRange(alone.Value - beside.Value, 0.5, 10);
     }
@@ -48,7 +51,9 @@ public sealed class RangeFinderTests
     {
         RehearsedCampaign drawn = Rehearser.Draw(Plan with { Placements = 0, CoveredSweeps = 5, ShieldingStopDb = 40 });
         double quiet = Analysed(drawn.Campaign).Curves[0].Readings[0].Evidence.DynamicRange!.Value.Value;
-        double loud = Analysed(Rehearsed.Changed(drawn.Campaign, (s, f, level) => s.Role == SweepStats.Sweeps.SweepRole.Reference ? level + (s.Name.EndsWith("1.csv", StringComparison.Ordinal) ? 3 : 0) : level))
+        double loud =
+            Analysed(Rehearsed.Changed(drawn.Campaign, (s, f, level) => s.Role == SweepStats.Sweeps.SweepRole.Reference ? level
+            + (s.Name.EndsWith("1.csv", StringComparison.Ordinal) ? 3 : 0) : level))
             .Curves[0].Readings[0].Evidence.DynamicRange!.Value.Value;
         Assert.True(loud < quiet, $"{loud} against {quiet}");
     }
@@ -56,9 +61,11 @@ public sealed class RangeFinderTests
     private static Decibels Range(RehearsalPlan plan, double lift)
     {
         RehearsedCampaign drawn = Rehearser.Draw(plan);
-        AnalysisResult result = Analysed(Rehearsed.Changed(drawn.Campaign, (s, _, level) => s.Specimen == "A02" ? level + lift : level));
+        AnalysisResult result =
+            Analysed(Rehearsed.Changed(drawn.Campaign, (s, _, level) => s.Specimen == "A02" ? level + lift : level));
         return result.Curves[0].Readings[100].Evidence.DynamicRange!.Value;
     }
 
-    private static AnalysisResult Analysed(SweepStats.Sweeps.Campaign campaign) => Analysis.Run(campaign, new AnalysisPlan { Averaging = Plan.Averaging });
+    private static AnalysisResult Analysed(SweepStats.Sweeps.Campaign campaign) =>
+        Analysis.Run(campaign, new AnalysisPlan { Averaging = Plan.Averaging });
 }

@@ -8,7 +8,8 @@ public sealed class IndependentColumnsTests
     [Fact]
     public void ColumnsThatScatterEachForItselfCountEach()
     {
-        double[] found = IndependentColumns.Of([.. Enumerable.Range(1, 12).Select(seed => SuccessionTestTests.Rows(6, 120, seed))]);
+        double[] found =
+            IndependentColumns.Of([.. Enumerable.Range(1, 12).Select(seed => SuccessionTestTests.Rows(6, 120, seed))]);
         Assert.InRange(found.Average(), 95, 121);
     }
 
@@ -21,19 +22,23 @@ public sealed class IndependentColumnsTests
 
     [Fact]
     public void APatternThatIsTheSameInEveryRowCountsOnceThoughItRipples() =>
-        Assert.Equal(1, Of(6, 80, (random, _) => random.Normal() is var size ? Enumerable.Range(0, 80).Select(f => size * Math.Sin(f / 3.0)) : []), 0.2);
+        Assert.Equal(1, Of(6, 80, (random, _) => random.Normal() is var size ? Enumerable.Range(0, 80)
+            .Select(f => size * Math.Sin(f / 3.0)) : []), 0.2);
 
     [Fact]
     public void AWaveOfAnyPhaseCountsAboutTwice()
     {
-        double found = Enumerable.Range(0, 20).Average(i => Of(6, 90, (random, _) => random.Normal() is var a && random.Normal() is var b ? Enumerable.Range(0, 90).Select(f => (a * Math.Sin(f / 3.0)) + (b * Math.Cos(f / 3.0))) : [], i));
+        double found = Enumerable.Range(0, 20)
+            .Average(i => Of(6, 90, (random, _) => random.Normal() is var a && random.Normal() is var b ? Enumerable.Range(0, 90)
+            .Select(f => (a * Math.Sin(f / 3.0)) + (b * Math.Cos(f / 3.0))) : [], i));
         Assert.InRange(found, 1, 2);
     }
 
     [Fact]
     public void AFewColumnsThatScatterMostCountMost() =>
         // 6 of 120 columns hold nearly all of the scatter.
-        Assert.InRange(Of(8, 120, (random, _) => Enumerable.Range(0, 120).Select(f => random.Normal() * (f is > 50 and < 57 ? 10 : 0.1))), 1, 9);
+        Assert.InRange(Of(8, 120, (random, _) => Enumerable.Range(0, 120)
+            .Select(f => random.Normal() * (f is > 50 and < 57 ? 10 : 0.1))), 1, 9);
 
     private static double Of(int count, int columns, Func<RandomSource, int, IEnumerable<double>> row, int seed = 0)
     {

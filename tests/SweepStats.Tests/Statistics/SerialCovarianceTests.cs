@@ -8,7 +8,8 @@ public sealed class SerialCovarianceTests
     [Fact]
     public void ThreeValuesOfCorrelationAHalfAsByHand()
     {
-        // Var(mean) = (3 + 2(2·½ + ¼))/9; E s² = 3/2·(1 − that). Distances from the mean vary along (−1, 0, 1)/√2 by 1 − ¼ and along (1, −2, 1)/√6 by (6 − 4 + ½)/6.
+        // Var(mean) = (3 + 2(2·½ + ¼))/9; E s² = 3/2·(1 − that). Distances from the mean vary along (−1, 0, 1)/√2 by 1 − ¼ and
+        // along (1, −2, 1)/√6 by (6 − 4 + ½)/6.
         SerialCovariance three = new SerialModel(0.5, 1).Of(3);
         Assert.Equal(5.5 / 9, three.VarianceOfMean, 1e-15);
         Assert.Equal(1.5 * 3.5 / 9, three.SampleVariance, 1e-15);

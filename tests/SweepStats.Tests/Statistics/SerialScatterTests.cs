@@ -59,7 +59,8 @@ public sealed class SerialScatterTests
     [Fact]
     public void PartsAddUpLagByLag()
     {
-        SerialScatter one = SerialScatter.Of(SerialLikelihood.Nothing.Weights(4), 1, 4), other = SerialScatter.Of(SerialLikelihood.Of(SuccessionTestTests.Rows(8, 30, 6), 30).Weights(4), 3, 4);
+        SerialScatter one = SerialScatter.Of(SerialLikelihood.Nothing.Weights(4), 1, 4),
+            other = SerialScatter.Of(SerialLikelihood.Of(SuccessionTestTests.Rows(8, 30, 6), 30).Weights(4), 3, 4);
         for (int l = 0; l < 5; l++)
         {
             Assert.Equal(one.For(5).Lag(l) + other.For(5).Lag(l), one.With(other).For(5).Lag(l), 1e-12);
@@ -69,7 +70,8 @@ public sealed class SerialScatterTests
     [Fact]
     public void RowsOfTheirOwnContradictOthersThatLast()
     {
-        SerialLikelihood still = SerialLikelihood.Of(SuccessionTestTests.Rows(10, 200, 7), 200), lasting = SerialLikelihood.Of(SuccessionTestTests.Rows(10, 200, 8, 0.8), 200);
+        SerialLikelihood still = SerialLikelihood.Of(SuccessionTestTests.Rows(10, 200, 7), 200),
+            lasting = SerialLikelihood.Of(SuccessionTestTests.Rows(10, 200, 8, 0.8), 200);
         Assert.True(still.Contradicts(still.With(lasting), 10) || lasting.Contradicts(still.With(lasting), 10));
         Assert.False(lasting.Contradicts(lasting, 10));
         Assert.False(SerialLikelihood.Of(SuccessionTestTests.Rows(2, 200, 9), 200).Contradicts(lasting, 10));
@@ -85,7 +87,8 @@ public sealed class SerialScatterTests
             for (int f = 0; f < columns; f++)
             {
                 double fresh = random.Normal();
-                lasting[f] = j == 0 ? fresh : (model.Correlation * lasting[f]) + (Math.Sqrt(1 - (model.Correlation * model.Correlation)) * fresh);
+                lasting[f] = j == 0 ? fresh : (model.Correlation * lasting[f])
+                    + (Math.Sqrt(1 - (model.Correlation * model.Correlation)) * fresh);
             }
 
             rows[j] = [.. lasting.Select(l => (Math.Sqrt(model.Share) * l) + (Math.Sqrt(1 - model.Share) * random.Normal()))];

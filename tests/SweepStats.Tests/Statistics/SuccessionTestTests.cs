@@ -29,7 +29,8 @@ public sealed class SuccessionTestTests
             double found = SuccessionTest.UpperTail(row[2], [moments], [1]);
             if (row[0] < 5 && row[1] == 1)
             {
-                // Of four values the ratio cannot pass 0.71, which moments do not know: the chance found is up to four times too large.
+                // Of four values the ratio cannot pass 0.71, which moments do not know: the chance found is up to four times too
+                // large.
                 Assert.InRange(found / row[3], 0.85, 4.5);
             }
             else
@@ -45,15 +46,19 @@ public sealed class SuccessionTestTests
         double[][] rows = [[1, 4], [3, 2], [6, 2.5], [5, 1], [2, 0]];
         double ratio = SuccessionRatio.Of(new SerialRows(rows), 2).Value;
         Assert.Equal(ratio, SuccessionRatio.Of(new SerialRows([.. rows.Reverse()]), 2).Value, 1e-12);
-        Assert.Equal(ratio, SuccessionRatio.Of(new SerialRows([.. rows.Select(r => r.Select((x, f) => x + (10 * f) + 3).ToArray())]), 2).Value, 1e-12);
-        Assert.Equal(ratio, SuccessionRatio.Of(new SerialRows([.. rows.Select(r => r.Select(x => -4 * x).ToArray())]), 2).Value, 1e-12);
+        Assert.Equal(ratio,
+            SuccessionRatio.Of(new SerialRows([.. rows.Select(r => r.Select((x, f) => x + (10 * f) + 3).ToArray())]), 2).Value,
+            1e-12);
+        Assert.Equal(ratio, SuccessionRatio.Of(new SerialRows([.. rows.Select(r => r.Select(x => -4 * x).ToArray())]), 2).Value,
+            1e-12);
     }
 
     [Fact]
     public void TheOrderOfGroupsDoesNotMatter()
     {
         SerialRows[] groups = [Rows(5, 30, 2), Rows(4, 30, 3), Rows(3, 20, 4)];
-        Assert.Equal(SuccessionTest.Of(groups)!.Value.Probability, SuccessionTest.Of([.. groups.Reverse()])!.Value.Probability, 1e-9);
+        Assert.Equal(SuccessionTest.Of(groups)!.Value.Probability, SuccessionTest.Of([.. groups.Reverse()])!.Value.Probability,
+            1e-9);
     }
 
     [Fact]
@@ -76,7 +81,8 @@ public sealed class SuccessionTestTests
         int below = 0;
         for (int i = 0; i < Draws; i++)
         {
-            below += SuccessionTest.Of([Rows(count, columns, 10 + (2 * i)), Rows(count, columns, 11 + (2 * i))])!.Value.Probability < 0.02 ? 1 : 0;
+            below += SuccessionTest.Of([Rows(count, columns, 10 + (2 * i)),
+                Rows(count, columns, 11 + (2 * i))])!.Value.Probability < 0.02 ? 1 : 0;
         }
 
         // 2 % of 1 500 and three binomial deviations; columns counted too low make it fewer.
@@ -88,16 +94,20 @@ public sealed class SuccessionTestTests
     [InlineData(10, 60, 0.3)]
     public void RowsThatLastAreFound(int count, int columns, double correlation)
     {
-        int found = Enumerable.Range(1, 100).Count(i => SuccessionTest.Of([Rows(count, columns, 2 * i, correlation), Rows(count, columns, (2 * i) + 1, correlation)])!.Value.Probability < 0.001);
+        int found = Enumerable.Range(1, 100).Count(i =>
+            SuccessionTest.Of([Rows(count, columns, 2 * i, correlation),
+            Rows(count, columns, (2 * i) + 1, correlation)])!.Value.Probability < 0.001);
         Assert.InRange(found, 95, 100);
     }
 
     [Fact]
     public void OneColumnThatClimbsInTwentyRowsIsFoundByReshuffling()
     {
-        Assert.InRange(SuccessionTest.Of([Column([.. Enumerable.Range(0, 20).Select(i => (double)i)])])!.Value.Probability, 0, 1e-4);
+        Assert.InRange(SuccessionTest.Of([Column([.. Enumerable.Range(0, 20).Select(i => (double)i)])])!.Value.Probability, 0,
+            1e-4);
         // To and fro is the very opposite.
-        Assert.InRange(SuccessionTest.Of([Column([.. Enumerable.Range(0, 20).Select(i => (double)(i % 2))])])!.Value.Probability, 0.9, 1);
+        Assert.InRange(SuccessionTest.Of([Column([.. Enumerable.Range(0, 20).Select(i => (double)(i % 2))])])!.Value.Probability,
+            0.9, 1);
     }
 
     private static SerialRows Column(params double[] values) => new([.. values.Select(v => new[] { v })]);
@@ -108,7 +118,9 @@ public sealed class SuccessionTestTests
         var rows = new double[count][];
         for (int j = 0; j < count; j++)
         {
-            rows[j] = [.. Enumerable.Range(0, columns).Select(f => j == 0 ? random.Normal() : (correlation * rows[j - 1][f]) + (Math.Sqrt(1 - (correlation * correlation)) * random.Normal()))];
+            rows[j] = [.. Enumerable.Range(0, columns)
+                .Select(f => j == 0 ? random.Normal() : (correlation * rows[j - 1][f])
+                + (Math.Sqrt(1 - (correlation * correlation)) * random.Normal()))];
         }
 
         return new SerialRows(rows);
