@@ -28,6 +28,7 @@ public static partial class Wording
         ["reference-once"] = "A reference taken on one side of the specimens only",
         ["floor-moved"] = "A floor that is not where it was measured",
         ["odd-sweep"] = "A sweep unlike those that repeat it",
+        ["sweeps-alike"] = "Sweeps that resemble the one before, and are worth fewer repeats",
         ["non-normal"] = "Scatter that intervals from few sweeps do not suppose",
         ["capped"] = "Covered levels that the floor hides",
         ["too-few-repeats"] = "Too few repeats for an interval",

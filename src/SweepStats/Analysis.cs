@@ -36,6 +36,7 @@ public static class Analysis
         (AlignedCampaign aligned, NoiseFloor? measured) = (split.Campaign, Floor(split, history, plan.DeclaredFloorDb, averaging.Averaging));
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, measured);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
+        var together = SerialCorrelation.Of(aligned, measured, odd);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
         ReferenceTiming timing = ReferenceTimes.Of(aligned, plan.ReferenceTaking == SweepTaking.Unstated ? campaign.ReferenceTaking : plan.ReferenceTaking);
         CampaignClipping clipping = ClippingSearch.In(aligned);
@@ -44,7 +45,7 @@ public static class Analysis
         var doubts = CampaignDoubts.Of(aligned, (measured, history), (drifts, timing), overload);
         NoiseFloor? floor = doubts.Widened(measured);
         AnalysisPlan allowed = doubts.Drift is { } drift ? plan with { Uncertainties = plan.Uncertainties.Add(drift) } : plan;
-        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, (split.Levels, doubts), allowed, progress);
+        (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, (split.Levels, doubts, together), allowed, progress);
         var evidence = new Evidence
         {
             Campaign = aligned,
@@ -57,6 +58,7 @@ public static class Analysis
             Drifts = drifts,
             Timing = timing,
             Clipping = clipping,
+            SerialCorrelation = together,
             Linearity = linearity,
             Curves = curves,
             Averaging = averaging,
@@ -83,6 +85,7 @@ public static class Analysis
             Drifts = drifts,
             Timing = timing,
             Clipping = clipping,
+            SerialCorrelation = together,
             Linearity = linearity,
             Curves = curves,
             Bands = bands,
@@ -113,9 +116,9 @@ public static class Analysis
 
     // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
-        AlignedCampaign campaign, NoiseFloor? floor, (LeakageLevels Leakage, CampaignDoubts Doubts) beside, AnalysisPlan plan, IProgress<double>? progress)
+        AlignedCampaign campaign, NoiseFloor? floor, (LeakageLevels Leakage, CampaignDoubts Doubts, SerialCorrelation Together) beside, AnalysisPlan plan, IProgress<double>? progress)
     {
-        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, beside.Leakage);
+        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, beside.Leakage, beside.Together);
         var curves = new ShieldingCurve[campaign.Covered.Length];
         var bands = new BandStatement[curves.Length];
         int done = 0;

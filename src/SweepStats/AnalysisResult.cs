@@ -52,6 +52,11 @@ public sealed record AnalysisResult
     /// <summary>How the level of reference and covered sweeps moved, clear or not; empty where too few repeat each other.</summary>
     public required ImmutableArray<DriftTest> Drifts { get; init; }
 
+    /// <summary>
+    /// Whether repeats that follow each other are alike, so that they are worth fewer than as many independent ones.
+    /// </summary>
+    public SerialCorrelation SerialCorrelation { get; init; } = SerialCorrelation.Untested;
+
     /// <summary>Readings of reference and covered sweeps that are cut off from above.</summary>
     public required CampaignClipping Clipping { get; init; }
 

@@ -14,6 +14,7 @@ using SweepStats.Studies.Values;
 //   trust-picture FOLDER           trust.md and the charts from the tables that are there
 //   plan [CAMPAIGNS]               planned half-widths and claims beside rehearsed ones, so many campaigns a figure
 //   decisions CAMPAIGNS POINTS     wrong verdicts where the truth lies within a hair of the requirement: a table on the console
+//   lasting CAMPAIGNS [KIND]       sweeps that resemble those before them: a table on the console; lasting-false draws independent ones
 //   lots [CAMPAIGNS]               comparisons of lots whose truth is known, at most so many campaigns a row: tables on the console
 //   choice [CAMPAIGNS]             choices among specimens whose truth is known: tables on the console
 //   benches FOLDER [--details] [REPORTS]   what is said of the campaigns drawn by fixtures/oracles/benches; benches.sh draws them and runs this
@@ -40,6 +41,12 @@ switch (args)
     case ["decisions", var count, var points] when int.TryParse(count, out int campaigns) && campaigns > 0 && int.TryParse(points, out int n) && n > 0:
         DecisionTable.Print(campaigns, n);
         return 0;
+    case ["lasting", var count, ..] when int.TryParse(count, out int drawn) && drawn > 0:
+        LastingTable.Print(drawn, args.ElementAtOrDefault(2));
+        return 0;
+    case ["lasting-false", var count] when int.TryParse(count, out int clean) && clean > 0:
+        LastingTable.PrintFalse(clean);
+        return 0;
     case ["lots"]:
         return LotTables.Print(campaigns: 1000);
     case ["lots", var count] when int.TryParse(count, out int campaigns) && campaigns > 0:
@@ -61,6 +68,6 @@ switch (args)
     case ["values", _, ..]:
         return ValueListing.Print(args.Skip(1));
     default:
-        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | lots [CAMPAIGNS] | choice [CAMPAIGNS] | benches FOLDER [--details] [REPORTS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
+        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | lasting[-false] CAMPAIGNS [KIND] | lots [CAMPAIGNS] | choice [CAMPAIGNS] | benches FOLDER [--details] [REPORTS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
         return 2;
 }

@@ -32,7 +32,8 @@ internal static class PlanCommand
             }
         }
 
-        PlanBasis? measured = pilot is null ? null : PilotComponents.Of(pilot.Campaign, pilot.Floor, pilot.Plan.Uncertainties);
+        PlanBasis? measured = pilot is null ? null
+            : PilotComponents.Of(pilot.Campaign, pilot.Floor, pilot.Plan.Uncertainties, pilot.SerialCorrelation);
         if (asked.Basis(words, measured) is not { } basis)
         {
             terminal.Error.WriteLine(pilot is null

@@ -1,3 +1,4 @@
+using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 
@@ -43,8 +44,8 @@ internal sealed class FigureEstimator
         var alone = new FigureParts { Value = figure(_shielding), Bound = _fixed.Contains(true), Repeated = _spread.Repeated };
         return !_spread.Repeated ? alone : alone with
         {
-            Reference = Jackknife(figure, _spread.ReferenceUnits, _spread.WithoutReference),
-            Covered = Jackknife(figure, _spread.CoveredUnits, _spread.WithoutCovered),
+            Reference = Judged(Jackknife(figure, _spread.ReferenceUnits, _spread.WithoutReference), _spread.ReferenceWorth),
+            Covered = Judged(Jackknife(figure, _spread.CoveredUnits, _spread.WithoutCovered), _spread.CoveredWorth),
             Floor = new Contribution(HalfChange(figure, _spread.FloorShift), _spread.FloorDegreesOfFreedom),
             TypeBShare = _spread.TypeB.StandardUncertainty == 0 ? 0 : HalfChange(figure, _ => _spread.TypeB.StandardUncertainty) / _spread.TypeB.StandardUncertainty,
             AveragingShift = HalfChange(figure, _spread.AveragingShift),
@@ -79,6 +80,9 @@ internal sealed class FigureEstimator
 
     private double Reach(double uncertainty, double dof) =>
         uncertainty == 0 ? 0 : uncertainty * StudentT.Quantile(_confidence.TwoSidedQuantile, dof);
+
+    // Leaving out one repeat at a time supposes that they are independent.
+    private static Contribution Judged(Contribution jackknifed, RepeatWorth? worth) => worth?.OfFigure(jackknifed) ?? jackknifed;
 
     private Contribution Jackknife(Func<double[], double> figure, int units, Func<int, int, double> shift)
     {

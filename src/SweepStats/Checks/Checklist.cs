@@ -19,6 +19,7 @@ public static class Checklist
         new ReferenceOnce(),
         new FloorMoved(),
         new OddSweep(),
+        new SweepsAlike(),
         new NonNormal(),
         new Capped(),
         new TooFewRepeats(),

@@ -43,6 +43,9 @@ public sealed record Evidence
     /// <summary>When the reference was taken, beside the covered sweeps.</summary>
     public ReferenceTiming Timing { get; init; }
 
+    /// <summary>Whether repeats that follow each other are alike.</summary>
+    public SerialCorrelation SerialCorrelation { get; init; } = SerialCorrelation.Untested;
+
     /// <summary>How far the receiver follows the source; null where that was not tested.</summary>
     public required LinearityCurve? Linearity { get; init; }
 

@@ -1,5 +1,6 @@
 using SweepStats.Bands;
 using SweepStats.Lots;
+using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 
@@ -10,6 +11,7 @@ namespace SweepStats.Choice;
 /// The errors of reference and stated errors are those of all specimens alike and drop out of differences. The floor's error is magnified near the floor, for each
 /// specimen by its own measure. A specimen's scatter never counts for less than what is usual among all: with own scatters of three placements each, 25 alike
 /// candidates are hardly ever told apart, with the usual one alone the best is left out in up to 18 % where it scatters three times as much as the others.
+/// Repeats that go together in the order taken count for what they are worth.
 /// </remarks>
 internal static class CandidateFigures
 {
@@ -21,13 +23,19 @@ internal static class CandidateFigures
         bool[] scatters = [.. specimens.Select((s, i) => units[i].Length > 1 && Enumerable.Range(0, over.Weights.Length).Any(f => over.Weights[f] > 0 && !s.Bounds[f]))];
         double[] squares = [.. units.Select((u, i) => scatters[i] ? Math.Pow(Sample.StandardDeviation(u), 2) : double.NaN)];
         bool[] open = [.. specimens.Select(s => Enumerable.Range(0, over.Weights.Length).Any(f => over.Weights[f] > 0 && s.Bounds[f]))];
-        (double usual, int freedom) = Usual(squares, [.. units.Select(u => u.Length - 1)], open);
+        // A specimen placed once among others that were placed several times has one repeat, and is taken to be placed as they
+        // were.
+        RepeatWorth?[] worths = [.. units.Select((u, i) => u.Length > 1 ? curves[i].Spread?.CoveredWorth : null)];
+        double[] freedoms = [.. units.Select((u, i) => worths[i]?.FigureDegreesOfFreedom ?? u.Length - 1)];
+        double most = worths.Max(w => w?.FigureFactor ?? 1);
+        (double usual, double freedom) = Usual(squares, freedoms, open);
         return [.. specimens.Select((s, i) =>
         {
             bool own = squares[i] > usual;
             double square = own ? squares[i] : usual;
-            var mean = new CandidateMean(
-                LogWeights.Mean(over.Weights, f => s.Values[f]), freedom > 0 ? Math.Sqrt(square / units[i].Length) : 0, own ? units[i].Length - 1 : Math.Max(freedom, 1), open[i])
+            double error = freedom > 0 ? Math.Sqrt((worths[i]?.FigureFactor ?? most) * square / units[i].Length) : 0;
+            double value = LogWeights.Mean(over.Weights, f => s.Values[f]);
+            var mean = new CandidateMean(value, error, own ? freedoms[i] : Math.Max(freedom, 1), open[i])
             {
                 CommonScatter = !own,
                 Shared = LogWeights.Mean(over.Weights, f => s.Bounds[f] ? 0 : curves[i].Spread?.FloorShift(f) ?? 0),
@@ -38,12 +46,12 @@ internal static class CandidateFigures
     }
 
     // Bounds do not scatter as values do: they tell the usual scatter only where nothing else does.
-    private static (double Square, int Freedom) Usual(double[] squares, int[] freedoms, bool[] open)
+    private static (double Square, double Freedom) Usual(double[] squares, double[] freedoms, bool[] open)
     {
         int[] known = [.. Enumerable.Range(0, squares.Length).Where(i => !double.IsNaN(squares[i]))];
         bool anyClear = Array.Exists(known, i => !open[i]);
         int[] telling = [.. known.Where(i => !(anyClear && open[i]))];
-        int freedom = telling.Sum(i => freedoms[i]);
+        double freedom = telling.Sum(i => freedoms[i]);
         return (freedom > 0 ? telling.Sum(i => freedoms[i] * squares[i]) / freedom : 0, freedom);
     }
 

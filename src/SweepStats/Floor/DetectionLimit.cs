@@ -9,7 +9,7 @@ namespace SweepStats.Floor;
 /// Currie's detection limit in the geometry of a rise over the floor. A covered mean is bounded from both sides when its rise exceeds both t·u (its own
 /// error) and what noise alone would do. With an error estimated from n units the rise must be δ·u, with δ the noncentrality at which Student's t exceeds its own
 /// quantile with probability 0.95. Source: Currie 1968, Analytical Chemistry 40, 586; IUPAC recommendation 1995 for the noncentral t (both from memory).
-/// Assumes the scatter of the signal seen in the reference. Cautious: noise is taken to scatter as much with a signal in it as without, and 97 to 100 % are bounded (see the coverage study).
+/// Cautious: noise is taken to scatter as much with a signal in it as without, and 97 to 100 % are bounded (see the coverage study).
 /// </remarks>
 /// <param name="noise">How noise reads.</param>
 /// <param name="confidence">Two-sided level of the interval.</param>
@@ -17,27 +17,35 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
 {
     private const double Power = 0.95;
 
-    // It costs more than all the rest and depends on the number of units only.
-    private readonly ConcurrentDictionary<int, double> _noncentrality = new();
+    // It costs more than all the rest and depends on the degrees of freedom only.
+    private readonly ConcurrentDictionary<double, double> _noncentrality = new();
 
     /// <summary>Signal-to-noise ratio in dB of the weakest signal that is bounded from both sides with probability 0.95.</summary>
     /// <param name="readings">Covered readings at one frequency.</param>
     /// <param name="units">Independent units among them, at least 2.</param>
     /// <param name="signalDeviation">Scatter of the signal from unit to unit in dB.</param>
     /// <param name="floorError">Standard error of the floor in dB, with its degrees of freedom: a floor of few readings hides more.</param>
-    public double SignalToNoise(int readings, int units, double signalDeviation, Contribution floorError)
+    public double SignalToNoise(int readings, int units, double signalDeviation, Contribution floorError) =>
+        SignalToNoise(new DetectionRepeats(readings, units), signalDeviation, floorError);
+
+    /// <summary>The same of repeats that need not be independent.</summary>
+    /// <param name="repeats">Repeats behind the mean.</param>
+    /// <param name="signalDeviation">Scatter of the signal from unit to unit in dB.</param>
+    /// <param name="floorError">Standard error of the floor in dB, with its degrees of freedom.</param>
+    public double SignalToNoise(DetectionRepeats repeats, double signalDeviation, Contribution floorError)
     {
         double z = Normal.InvCDF(0, 1, Power);
-        double delta = _noncentrality.GetOrAdd(units - 1, (dof, power) => Noncentrality(dof, power), z);
-        double noiseVariance = noise.LogStandardDeviation * noise.LogStandardDeviation / readings;
-        double critical = noise.CriticalRise(readings, confidence.TwoSidedQuantile);
+        double delta = _noncentrality.GetOrAdd(repeats.DegreesOfFreedom, (dof, power) => Noncentrality(dof, power), z);
+        double noiseVariance = noise.LogStandardDeviation * noise.LogStandardDeviation / repeats.Readings;
+        double critical = noise.CriticalRise(repeats.Readings, confidence.TwoSidedQuantile);
         double floorReach = floorError.StandardUncertainty == 0 ? 0 : StudentQuantile.Of(confidence.TwoSidedQuantile).At(floorError.DegreesOfFreedom) * floorError.StandardUncertainty;
         double least = noise.LeastRiseDb;
         double rise = least + 0.5;
         for (int step = 0; step < 60; step++)
         {
             double slope = Slope(rise);
-            double error = Math.Sqrt(noiseVariance + (slope * slope * signalDeviation * signalDeviation / units));
+            double error = Math.Sqrt(repeats.VarianceFactor
+                * (noiseVariance + (slope * slope * signalDeviation * signalDeviation / repeats.Units)));
             double needed = least + Math.Max(
                 Math.Sqrt((delta * delta * error * error) + (floorReach * floorReach)),
                 Math.Sqrt((critical * critical) + (floorReach * floorReach)) + (z * error));

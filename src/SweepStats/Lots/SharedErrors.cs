@@ -18,10 +18,12 @@ internal static class SharedErrors
 
         double[] left = [.. Enumerable.Range(0, spread.ReferenceUnits).Select(j => mean(f => spread.WithoutReference(j, f)))];
         int units = left.Length;
+        // Jackknife: leaving out a unit moves the mean by this much, (n − 1)/n of the squares are its variance.
+        double jackknifed = (units - 1.0) / units * Sample.SquaredDeviations(left, Sample.Mean(left));
+        var reference = new Contribution(Math.Sqrt(jackknifed), units - 1);
         return
         [
-            // Jackknife: leaving out a unit moves the mean by this much, (n − 1)/n of the squares are its variance.
-            new Contribution(Math.Sqrt((units - 1.0) / units * Sample.SquaredDeviations(left, Sample.Mean(left))), units - 1),
+            spread.ReferenceWorth?.OfFigure(reference) ?? reference,
             new Contribution(Math.Abs(curves.Average(c => mean(f => c.Spread?.FloorShift(f) ?? 0))), spread.FloorDegreesOfFreedom),
             new Contribution(spread.TypeB.StandardUncertainty, spread.TypeB.DegreesOfFreedom),
         ];

@@ -14,7 +14,7 @@ internal static class ChanceGrid
     private static readonly int[] Primes = [2, 3];
 
     /// <summary>Draws of a sample variance over its true value: χ² over its degrees of freedom.</summary>
-    public static double[] VarianceRatios(int dimension, int degreesOfFreedom)
+    public static double[] VarianceRatios(int dimension, double degreesOfFreedom)
     {
         double shape = degreesOfFreedom / 2.0;
         return [.. Enumerable.Range(1, Points).Select(i => GammaDistribution.Quantile(shape, Inverse(i, Primes[dimension])) / shape)];

@@ -20,6 +20,9 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
     private const int Seed = 20;
 
     private readonly double _rounding = basis.RoundingDb * basis.RoundingDb;
+    private readonly double _referenceFreedom = basis.ReferenceRepeats.Freedom(numbers.ReferenceSweeps);
+    private readonly double _coveredFreedom = basis.UnitRepeats(numbers).Freedom(numbers.Units);
+    private readonly double _coveredFactor = basis.UnitRepeats(numbers).Factor(numbers.Units);
 
     /// <summary>All campaigns of one kind.</summary>
     /// <param name="noise">How noise reads.</param>
@@ -30,6 +33,9 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
         var random = new MersenneTwister(Seed);
         double snr = noise.SnrInDecibels(rangeDb);
         var units = new double[numbers.Units];
+        (DrawnSignals Placements, DrawnSignals Sweeps) signals = (
+            new DrawnSignals(basis.PlacementRepeats, basis.PlacementDeviationDb ?? 0, numbers.Placements),
+            new DrawnSignals(basis.SweepRepeats, basis.SweepDeviationDb, numbers.SweepsEach));
         for (int i = 0; i < Campaigns; i++)
         {
             // A stated error stays the same throughout a campaign; it is drawn into the reference, which the noise does not bend.
@@ -37,7 +43,7 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
             RepeatedLevel reference = Reference(noise, rangeDb, snr, random);
             yield return new ReadingLevels(
                 reference with { MeanDb = reference.MeanDb + error },
-                Covered(noise, snr - shieldingDb, units, random),
+                Covered((noise, snr - shieldingDb), units, signals, random),
                 new RepeatedLevel(basis.FloorError.StandardUncertainty * Normal.Sample(random, 0, 1), basis.FloorError),
                 basis.TypeB);
         }
@@ -46,35 +52,44 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
     // A reference worth planning for stands far over the floor, where its readings are normal.
     private RepeatedLevel Reference(DetectorNoise noise, double rangeDb, double snr, MersenneTwister random)
     {
-        double variance = ((basis.ReferenceDeviationDb * basis.ReferenceDeviationDb) + NoisyLevel.Variance(noise, snr)) / numbers.ReferenceSweeps;
-        double shape = (numbers.ReferenceSweeps - 1) / 2.0;
+        double one = (basis.ReferenceDeviationDb * basis.ReferenceDeviationDb) + NoisyLevel.Variance(noise, snr);
+        double variance = basis.ReferenceRepeats.OfMean(one, numbers.ReferenceSweeps);
+        double shape = _referenceFreedom / 2;
         double seen = variance * Gamma.Sample(random, shape, shape);
         return new RepeatedLevel(
-            rangeDb + Normal.Sample(random, 0, Math.Sqrt(variance)), new Contribution(Math.Sqrt(seen + _rounding), numbers.ReferenceSweeps - 1))
+            rangeDb + Normal.Sample(random, 0, Math.Sqrt(variance)),
+            new Contribution(Math.Sqrt(seen + _rounding), _referenceFreedom))
         {
             UsualErrorDb = Math.Sqrt(variance + _rounding),
         };
     }
 
-    private RepeatedLevel Covered(DetectorNoise noise, double snr, double[] units, MersenneTwister random)
+    private RepeatedLevel Covered(
+        (DetectorNoise Noise, double SnrDb) at, double[] units, (DrawnSignals Placements, DrawnSignals Sweeps) signals,
+        MersenneTwister random)
     {
+        (DetectorNoise noise, double snr) = at;
         int each = numbers.CoveredSweeps / units.Length;
         for (int unit = 0; unit < units.Length; unit++)
         {
             // A specimen that stays where it is keeps its placement, which is then part of what is measured.
-            double placed = snr + (numbers.Placements > 1 ? Normal.Sample(random, 0, basis.PlacementDeviationDb ?? 0) : 0);
+            double placed = snr + (numbers.Placements > 1 ? signals.Placements.Next(0, random) : 0);
             double sum = 0;
             for (int sweep = 0; sweep < each; sweep++)
             {
-                sum += NoisyLevel.Sample(noise, Normal.Sample(random, placed, basis.SweepDeviationDb), random);
+                sum += NoisyLevel.Sample(noise, signals.Sweeps.Next(placed, random), random);
             }
 
             units[unit] = sum / each;
         }
 
         double mean = Sample.Mean(units);
-        double error = Sample.SquaredDeviations(units, mean) / (units.Length - 1) / units.Length;
-        double usual = (basis.UnitVariance(numbers) + (NoisyLevel.Variance(noise, snr) / each)) / units.Length;
-        return new RepeatedLevel(mean, new Contribution(Math.Sqrt(error + _rounding), units.Length - 1)) { UsualErrorDb = Math.Sqrt(usual + _rounding) };
+        double error = _coveredFactor * (Sample.SquaredDeviations(units, mean) / (units.Length - 1) / units.Length);
+        double usual = basis.UnitRepeats(numbers)
+            .OfMean(basis.UnitVariance(numbers) + (NoisyLevel.Variance(noise, snr) / each), units.Length);
+        return new RepeatedLevel(mean, new Contribution(Math.Sqrt(error + _rounding), _coveredFreedom))
+        {
+            UsualErrorDb = Math.Sqrt(usual + _rounding),
+        };
     }
 }

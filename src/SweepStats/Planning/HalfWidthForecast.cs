@@ -7,7 +7,8 @@ namespace SweepStats.Planning;
 /// <remarks>
 /// There the interval is Welch's: half-width t(ν)·√(s_c²/n + s_r²/n_r), with ν after Welch and Satterthwaite. Both sample variances are drawn evenly over
 /// their χ² distributions, so that the quantiles are those of the half-widths that campaigns will show, not of one at the expected variances: with three
-/// placements the middle one is 17 % below that. Assumes independent normal repeats. Error: 1 %.
+/// placements the middle one is 17 % below that. Assumes normal repeats, independent or going together as the pilot's do.
+/// Error: 1 %.
 /// </remarks>
 public static class HalfWidthForecast
 {
@@ -24,23 +25,26 @@ public static class HalfWidthForecast
             return double.PositiveInfinity;
         }
 
-        double covered = basis.UnitVariance(numbers) / numbers.Units;
-        double reference = basis.ReferenceDeviationDb * basis.ReferenceDeviationDb / numbers.ReferenceSweeps;
+        PlannedRepeats units = basis.UnitRepeats(numbers);
+        double covered = units.OfMean(basis.UnitVariance(numbers), numbers.Units), coveredFreedom = units.Freedom(numbers.Units);
+        double reference = basis.ReferenceRepeats.OfMean(basis.ReferenceDeviationDb * basis.ReferenceDeviationDb,
+            numbers.ReferenceSweeps);
+        double referenceFreedom = basis.ReferenceRepeats.Freedom(numbers.ReferenceSweeps);
         double rounding = basis.RoundingDb * basis.RoundingDb;
         WidenedInterval widened = basis.TypeB.Widened(confidence.TwoSidedQuantile);
-        double[] ratioCovered = ChanceGrid.VarianceRatios(0, numbers.Units - 1);
-        double[] ratioReference = ChanceGrid.VarianceRatios(1, numbers.ReferenceSweeps - 1);
+        double[] ratioCovered = ChanceGrid.VarianceRatios(0, coveredFreedom);
+        double[] ratioReference = ChanceGrid.VarianceRatios(1, referenceFreedom);
         // The interval never takes more degrees of freedom than the scatter usual around a frequency gives.
         double usual = WelchSatterthwaite.DegreesOfFreedom(
-            [new(Math.Sqrt(covered + rounding), numbers.Units - 1), new(Math.Sqrt(reference + rounding), numbers.ReferenceSweeps - 1)]);
+            [new(Math.Sqrt(covered + rounding), coveredFreedom), new(Math.Sqrt(reference + rounding), referenceFreedom)]);
         StudentQuantile student = StudentQuantile.Of(confidence.TwoSidedQuantile);
         var widths = new double[ChanceGrid.Points];
         for (int i = 0; i < widths.Length; i++)
         {
             ReadOnlySpan<Contribution> parts =
             [
-                new(Math.Sqrt((covered * ratioCovered[i]) + rounding), numbers.Units - 1),
-                new(Math.Sqrt((reference * ratioReference[i]) + rounding), numbers.ReferenceSweeps - 1),
+                new(Math.Sqrt((covered * ratioCovered[i]) + rounding), coveredFreedom),
+                new(Math.Sqrt((reference * ratioReference[i]) + rounding), referenceFreedom),
             ];
             double dof = Math.Min(usual, WelchSatterthwaite.DegreesOfFreedom(parts));
             widths[i] = widened.Half(WelchSatterthwaite.Combined(parts) * student.At(dof), dof);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Clipping;
 using SweepStats.Floor;
+using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Uncertainty;
 
@@ -22,7 +23,9 @@ public static class PilotComponents
     /// <param name="campaign">Sweeps on their common grid.</param>
     /// <param name="floor">The floor; null where none is known: then all frequencies count. Of one whose detector keeps a look only the level is used.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
-    public static PlanBasis? Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<UncertaintyEntry> uncertainties)
+    /// <param name="together">Whether repeats go together in the order taken; unless given they count as independent.</param>
+    public static PlanBasis? Of(
+        AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<UncertaintyEntry> uncertainties, SerialCorrelation? together = null)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         if (campaign.Reference.SweepCount < 2)
@@ -39,13 +42,15 @@ public static class PilotComponents
 
         // A detector that keeps one look does not show how an average would read, and a plan is for an average.
         NoiseFloor? averaged = floor?.Kept == KeptLook.Average ? floor : null;
-        (double? sweep, double? placement) = Covered(campaign, floor, (reference, clipped));
+        bool placed = campaign.Covered.Any(c => c.Block.Placements().Max() > 0);
+        var sweeps = new PlannedRepeats(together?.Lasting(placed ? RepeatKind.WithinPlacement : RepeatKind.Covered));
+        (double? sweep, double? placement) = Covered(campaign, floor, (reference, clipped), sweeps);
         return new PlanBasis
         {
             ReferenceDeviationDb = Math.Sqrt(reference),
             SweepDeviationDb = Math.Sqrt(sweep ?? reference),
             PlacementDeviationDb = placement is { } variance ? Math.Sqrt(variance) : null,
-            PlacementsHidden = placement is null && campaign.Covered.Any(c => c.Block.Placements().Max() > 0),
+            PlacementsHidden = placement is null && placed,
             RangeDb = Range(campaign.Reference, averaged),
             Noise = averaged?.Noise ?? [],
             FloorError = averaged is null ? Contribution.None : Middle(averaged),
@@ -53,6 +58,9 @@ public static class PilotComponents
             FloorHalfWidthDb = averaged?.HalfWidthDb ?? 0,
             RoundingDb = campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Max(DisplayStep.Deviation),
             TypeB = new SystematicError(uncertainties),
+            ReferenceRepeats = new PlannedRepeats(together?.Lasting(RepeatKind.Reference)),
+            SweepRepeats = sweeps,
+            PlacementRepeats = new PlannedRepeats(together?.Lasting(RepeatKind.Placement)),
         };
     }
 
@@ -74,7 +82,8 @@ public static class PilotComponents
         return variances.Count == 0 ? null : Mean(variances);
     }
 
-    private static (double? Sweep, double? Placement) Covered(AlignedCampaign campaign, NoiseFloor? floor, (double Variance, CampaignClipping Clipped) known)
+    private static (double? Sweep, double? Placement) Covered(
+        AlignedCampaign campaign, NoiseFloor? floor, (double Variance, CampaignClipping Clipped) known, PlannedRepeats sweeps)
     {
         List<double> within = [], between = [];
         (SweepBlock Block, int[] Placement, ClippedReadings Clipped)[] specimens = [.. campaign.Covered.Zip(known.Clipped.Covered, (c, clipped) => (c.Block, c.Block.Placements(), clipped))];
@@ -100,7 +109,9 @@ public static class PilotComponents
             if (scatter.Between is { } b)
             {
                 // Placements of one sweep each cannot tell the two apart: sweeps are taken to scatter as the reference does.
-                between.Add((b - (scatter.Within ?? (known.Variance + (noise / counted)))) / scatter.Size);
+                // Sweeps that go together scatter the mean of a placement by more than their own scatter shows.
+                double own = scatter.Within ?? (known.Variance + (noise / counted));
+                between.Add((b - (sweeps.Factor((int)Math.Round(scatter.Size)) * own)) / scatter.Size);
             }
         }
 

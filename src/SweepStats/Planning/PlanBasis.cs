@@ -44,12 +44,24 @@ public sealed record PlanBasis
     /// <summary>Stated errors of the shielding, which no repeat shows.</summary>
     public SystematicError TypeB { get; init; } = SystematicError.None;
 
-    /// <summary>Variance between independent repeats of the covered signal in dB².</summary>
+    /// <summary>How reference sweeps go together in the order taken.</summary>
+    internal PlannedRepeats ReferenceRepeats { get; init; } = PlannedRepeats.Independent;
+
+    /// <summary>How the sweeps of a placement do.</summary>
+    internal PlannedRepeats SweepRepeats { get; init; } = PlannedRepeats.Independent;
+
+    /// <summary>How placements do.</summary>
+    internal PlannedRepeats PlacementRepeats { get; init; } = PlannedRepeats.Independent;
+
+    /// <summary>How what counts as a repeat of the covered signal goes together.</summary>
+    internal PlannedRepeats UnitRepeats(SweepNumbers numbers) => numbers.Placements > 1 ? PlacementRepeats : SweepRepeats;
+
+    /// <summary>Variance between repeats of the covered signal in dB².</summary>
     internal double UnitVariance(SweepNumbers numbers)
     {
         double sweep = SweepDeviationDb * SweepDeviationDb;
         double placement = PlacementDeviationDb ?? 0;
-        return numbers.Placements > 1 ? (placement * placement) + (sweep / numbers.SweepsEach) : sweep;
+        return numbers.Placements > 1 ? (placement * placement) + SweepRepeats.OfMean(sweep, numbers.SweepsEach) : sweep;
     }
 
     /// <summary>A basis stated by hand, for planning from nothing.</summary>

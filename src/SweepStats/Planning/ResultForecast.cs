@@ -51,7 +51,8 @@ public sealed class ResultForecast
         foreach (ReadingEstimator e in _strong.Intervals)
         {
             double weakest = new DetectionLimit(e.Noise, e.Confidence)
-                .SignalToNoise(_numbers.CoveredSweeps, _numbers.Units, _basis.ReferenceDeviationDb, _basis.FloorError);
+                .SignalToNoise(Repeats(), Math.Max(_basis.ReferenceDeviationDb, Math.Sqrt(_basis.UnitVariance(_numbers))),
+                    _basis.FloorError);
             range = Math.Min(range, e.Noise.SnrInDecibels(rangeDb - e.FloorShiftDb) - weakest);
         }
 
@@ -73,6 +74,12 @@ public sealed class ResultForecast
     /// <param name="rangeDb">Displayed reference less displayed floor.</param>
     public double ClaimShare(double claimDb, double shieldingDb, double rangeDb) =>
         _basis.Noise.Min(noise => Drawn(noise, shieldingDb, rangeDb).OneSidedLowDb.Count(low => low >= claimDb) / (double)DrawnReadings.Campaigns);
+
+    private DetectionRepeats Repeats() => new(_numbers.CoveredSweeps, _numbers.Units)
+    {
+        VarianceFactor = _basis.UnitRepeats(_numbers).OfPilot(_numbers.Units),
+        DegreesOfFreedom = _basis.UnitRepeats(_numbers).Freedom(_numbers.Units),
+    };
 
     private ExpectedResult Drawn(DetectorNoise noise, double shieldingDb, double rangeDb)
     {

@@ -70,7 +70,8 @@ public static class RepeatGroups
             : placements.Select(p => (p.Key, p.ToArray()));
     }
 
-    private static int[] Points(SweepBlock block, int[] rows, NoiseFloor? floor)
+    /// <summary>Frequencies at which sweeps of one block can be compared: clear of the floor, nothing transmitting.</summary>
+    internal static int[] Points(SweepBlock block, int[] rows, NoiseFloor? floor)
     {
         bool isFloor = block.Sweeps[0].Role == SweepRole.Floor;
         return [.. Enumerable.Range(0, block.PointCount).Where(f =>

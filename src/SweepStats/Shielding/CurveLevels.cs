@@ -85,7 +85,7 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
         {
             if (!floor.Ambient[f] && levels[f].MeanDb - floor.LevelDb[f] >= riseDb)
             {
-                double error = levels[f].Error.StandardUncertainty;
+                double error = levels.IndependentErrorDb(f);
                 variance += error * error * levels.UnitCount;
                 count++;
             }

@@ -1,4 +1,5 @@
 using SweepStats.Floor;
+using SweepStats.Repeats;
 using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
@@ -19,6 +20,14 @@ internal sealed class CurveSpread(
     public int ReferenceUnits => reference.UnitCount;
 
     public int CoveredUnits => covered.UnitCount;
+
+    /// <summary>
+    /// What the reference units are worth where they go together in the order taken; null where they count as independent.
+    /// </summary>
+    public RepeatWorth? ReferenceWorth => reference.Worth;
+
+    /// <summary>The same of the covered units.</summary>
+    public RepeatWorth? CoveredWorth => covered.Worth;
 
     /// <summary>What no repeat shows.</summary>
     public SystematicError TypeB => known.TypeB;

@@ -5,14 +5,24 @@ using SweepStats.Statistics;
 namespace SweepStats.Shielding;
 
 /// <summary>Usable dynamic range at each frequency: reference level minus the weakest signal that this set-up bounds from both sides.</summary>
-/// <remarks>With single sweeps nothing is bounded; the range is then the reference over what noise alone would do.</remarks>
+/// <remarks>
+/// With the scatter that the covered repeats will have: taken from the reference alone, it held what it promises in 85 to 91 %
+/// instead of 95 % where placements differ by 1 to 2 dB. With single sweeps nothing is bounded; the range is then the reference
+/// over what noise alone would do.
+/// </remarks>
+/// <param name="floor">The floor.</param>
+/// <param name="estimators">Ways of averaging, and places of the floor, to be reckoned with.</param>
+/// <param name="reference">Reference levels.</param>
+/// <param name="covered">Covered levels.</param>
+/// <param name="leakageDb">Level of what else reaches the receiver; empty where nothing does.</param>
+/// <param name="signalDeviation">Scatter of the signal from one covered unit to the next, in dB.</param>
 internal sealed class RangeFinder(
-    NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, RepeatedLevels reference, RepeatedLevels covered, ImmutableArray<double> leakageDb)
+    NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, RepeatedLevels reference, RepeatedLevels covered,
+    ImmutableArray<double> leakageDb, double signalDeviation)
 {
     // |1 + 1.975·e^(jφ)| exceeds 1 at 95 of 100 phases.
     private const double InMostPhasesDb = 5.91;
 
-    private readonly double _signalDeviation = reference.Repeated ? reference.UnitDeviationDb() : 0;
     private readonly DetectionLimit[] _limits = [.. estimators.Select(e => new DetectionLimit(e.Noise, e.Confidence))];
     private readonly Dictionary<Contribution, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<Contribution, double>())];
 
@@ -38,7 +48,7 @@ internal sealed class RangeFinder(
     private double OverLeakageDb()
     {
         double scatter = covered.Repeated
-            ? StudentQuantile.Of(estimators[0].Confidence.TwoSidedQuantile).At(covered.UnitCount - 1) * _signalDeviation / Math.Sqrt(covered.UnitCount) : 0;
+            ? StudentQuantile.Of(estimators[0].Confidence.TwoSidedQuantile).At(covered.DegreesOfFreedom) * Math.Sqrt(covered.Worth?.Factor ?? 1) * signalDeviation / Math.Sqrt(covered.UnitCount) : 0;
         return InMostPhasesDb + scatter;
     }
 
@@ -49,7 +59,11 @@ internal sealed class RangeFinder(
         {
             ReadingEstimator e = estimators[estimator];
             snr = covered.Repeated
-                ? _limits[estimator].SignalToNoise(covered.SweepCount, covered.UnitCount, _signalDeviation, floorError)
+                ? _limits[estimator].SignalToNoise(new DetectionRepeats(covered.SweepCount, covered.UnitCount)
+                {
+                    VarianceFactor = covered.Worth?.Factor ?? 1,
+                    DegreesOfFreedom = covered.DegreesOfFreedom,
+                }, signalDeviation, floorError)
                 : e.Noise.StrongestSnrInDecibels(
                     e.Noise.LeastRiseDb + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount, e.Confidence.TwoSidedQuantile)));
             _weakest[estimator].Add(floorError, snr);

@@ -1,4 +1,6 @@
 using SweepStats.Alignment;
+using SweepStats.Floor;
+using SweepStats.Repeats;
 using SweepStats.Statistics;
 
 namespace SweepStats.Shielding;
@@ -44,12 +46,23 @@ internal sealed class RepeatedLevels
 
     public bool Repeated => UnitCount > 1;
 
-    public RepeatedLevel this[int point] => new(_mean[point], new Contribution(WithRounding(_standardError[point] * _standardError[point]), Math.Max(UnitCount - 1, 1)))
+    /// <summary>
+    /// What the units are worth where they go together in the order taken; null where they count as independent.
+    /// </summary>
+    public RepeatWorth? Worth { get; private init; }
+
+    /// <summary>Degrees of freedom of the scatter at a frequency.</summary>
+    public double DegreesOfFreedom => Worth?.DegreesOfFreedom ?? Math.Max(UnitCount - 1, 1);
+
+    public RepeatedLevel this[int point] => new(_mean[point], ErrorAt(point))
     {
-        UsualErrorDb = WithRounding(_usualVariance[point]),
+        UsualErrorDb = WithRounding(Widened(_usualVariance[point])),
     };
 
     public ReadOnlySpan<double> Unit(int unit) => _units.AsSpan(unit * PointCount, PointCount);
+
+    /// <summary>Standard error of the mean at a frequency in dB, as if the units were independent.</summary>
+    public double IndependentErrorDb(int point) => WithRounding(_standardError[point] * _standardError[point]);
 
     /// <summary>Root mean square over frequency of the standard deviation of one unit, in dB.</summary>
     public double UnitDeviationDb()
@@ -63,9 +76,33 @@ internal sealed class RepeatedLevels
         return Math.Sqrt(sum / PointCount);
     }
 
+    /// <summary>
+    /// Variance of the signal of one unit in dB², averaged over the frequencies that stand so far over the floor, what noise adds
+    /// taken out; null where none does.
+    /// </summary>
+    public double? SignalVariance(NoiseFloor floor, double riseDb)
+    {
+        double sum = 0;
+        int count = 0;
+        for (int f = 0; f < PointCount; f++)
+        {
+            double rise = _mean[f] - floor.LevelDb[f];
+            if (!floor.Ambient[f] && rise >= riseDb)
+            {
+                double noise = floor.Noise.Min(n => n.LogCumulants(n.SnrInDecibels(rise)).Variance);
+                sum += (_standardError[f] * _standardError[f] * UnitCount) - (noise * UnitCount / SweepCount);
+                count++;
+            }
+        }
+
+        return count == 0 || !Repeated ? null : Math.Max(0, sum / count);
+    }
+
     /// <param name="block">The sweeps.</param>
     /// <param name="roundingDb">Rounding that other sweeps of the same receiver show, in dB; the larger counts.</param>
-    public static RepeatedLevels From(SweepBlock block, double roundingDb = 0)
+    /// <param name="sweeps">What the sweeps are.</param>
+    /// <param name="together">Whether repeats go together in the order taken.</param>
+    public static RepeatedLevels From(SweepBlock block, double roundingDb, RepeatKind sweeps, SerialCorrelation together)
     {
         int[] placement = block.Placements();
         int placements = placement.Max() + 1;
@@ -96,6 +133,7 @@ internal sealed class RepeatedLevels
             PlacementCount = named ? placements : null,
             RepeatabilityDb = Repeatability(block, placement, placements),
             RoundingDb = Math.Max(roundingDb, DisplayStep.Deviation(block)),
+            Worth = together.Worth(byPlacement ? RepeatKind.Placement : sweeps, units),
         };
     }
 
@@ -129,6 +167,11 @@ internal sealed class RepeatedLevels
 
         return Math.Sqrt(squares / dof / block.PointCount);
     }
+
+    private Contribution ErrorAt(int point) =>
+        new(WithRounding(Widened(_standardError[point] * _standardError[point])), DegreesOfFreedom);
+
+    private double Widened(double variance) => Worth is { } worth ? worth.Factor * variance : variance;
 
     private double WithRounding(double variance) => Math.Sqrt(variance + (RoundingDb * RoundingDb));
 

@@ -4,6 +4,7 @@ using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Leakage;
 using SweepStats.Quantities;
+using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using SweepStats.Uncertainty;
@@ -30,6 +31,8 @@ public sealed class ShieldingEstimator
     private readonly Confidence _confidence;
     private readonly SystematicError _typeB;
     private readonly LeakageLevels _leakage;
+    private readonly SerialCorrelation _together;
+    private readonly CoveredScatter? _scatter;
 
     /// <summary>Prepares the estimate for all specimens of a campaign.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
@@ -37,15 +40,19 @@ public sealed class ShieldingEstimator
     /// <param name="confidence">Two-sided level.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
     /// <param name="leakage">What else reaches the receiver; nothing unless given.</param>
+    /// <param name="together">Whether repeats go together in the order taken; unless given they count as independent.</param>
     public ShieldingEstimator(
-        AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties, LeakageLevels? leakage = null)
+        AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties, LeakageLevels? leakage = null,
+        SerialCorrelation? together = null)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         _grid = campaign.Grid;
         // The display is the receiver's: what one role shows of its steps holds for the others.
         double rounding = campaign.Covered.Select(c => DisplayStep.Deviation(c.Block)).Append(campaign.Floor is null ? 0 : DisplayStep.Deviation(campaign.Floor)).Max();
-        _reference = RepeatedLevels.From(campaign.Reference, rounding);
+        _together = together ?? SerialCorrelation.Untested;
+        _reference = RepeatedLevels.From(campaign.Reference, rounding, RepeatKind.Reference, _together);
         _floor = floor;
+        _scatter = floor is null ? null : new CoveredScatter(campaign.Covered, floor);
         _confidence = confidence;
         _typeB = new SystematicError(uncertainties);
         _leakage = leakage ?? LeakageLevels.None;
@@ -61,10 +68,10 @@ public sealed class ShieldingEstimator
     {
         ArgumentNullException.ThrowIfNull(specimen);
         ArgumentNullException.ThrowIfNull(doubts);
-        RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb);
+        RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb, RepeatKind.Covered, _together);
         var measured = new CurveLevels(_reference, covered, _floor, _typeB, _leakage);
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
-        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered, _leakage.BesideDb);
+        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered, _leakage.BesideDb, SignalDeviation(covered));
         var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
         var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
@@ -87,6 +94,11 @@ public sealed class ShieldingEstimator
             Spread = new CurveSpread(_reference, covered, _floor, (_typeB, [.. half])),
         };
     }
+
+    // Placements, or what the specimen itself does, may scatter the signal more than the reference shows; less is not to be
+    // counted on.
+    private double SignalDeviation(RepeatedLevels covered) =>
+        Math.Max(_reference.Repeated ? _reference.UnitDeviationDb() : 0, _scatter?.DeviationDb(covered) ?? 0);
 
     private ShieldingReading Read(
         int f, ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, ReadingSetup setup)

@@ -2,6 +2,7 @@ using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
+using SweepStats.Rehearsal.Lasting;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -78,6 +79,9 @@ internal static class BenchSteps
         Sweep touched = odd.Campaign.Sweeps.Where(s => s.Role == SweepRole.Reference).ElementAt(1);
         Sweep again = Taken.With(six with { Seed = 99 }).First(SweepRole.Reference).As(name: "reference/again.csv");
         yield return new("odd-sweep", "a cable that was touched", Severity.Warning, "exclude the sweep", odd, odd.But(s => s == touched ? s.As(excluded: "cable touched") : s).And(again));
+        var quick = new LastingCell(LastingKind.EachFrequency, 6, 0.8) { Points = 61 };
+        yield return new("sweeps-alike", "sweeps in quick succession", Severity.Warning, "Wait longer between sweeps",
+            new Taken(LastingStudy.Draw(quick, 1), Power), new Taken(LastingStudy.Draw(quick with { Strength = 0 }, 1), Power));
         yield return new("non-normal", "a loose contact", Severity.Warning, "a loose connector", Taken.With(Long with { JumpShare = 0.02, JumpDb = -2 }), Taken.With(Long));
 
         yield return new("too-few-repeats", "one covered sweep", Severity.Warning, "better five", Taken.With(Plan with { CoveredSweeps = 1 }), Taken.With(Plan));

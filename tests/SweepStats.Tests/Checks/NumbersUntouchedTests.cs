@@ -39,7 +39,7 @@ public sealed class NumbersUntouchedTests
             AnalysisPlan plan = step.Before.Stated;
             var estimator = new ShieldingEstimator(
                 result.Campaign, result.Floor, plan.Confidence, [.. plan.Uncertainties, .. new[] { result.Doubts.Drift }.OfType<UncertaintyEntry>()],
-                FloorAndLeakage.Of(Aligner.Align(step.Before.Campaign, plan.Band), result.Averaging.Averaging, result.History, plan.SameLeakage).Levels);
+                FloorAndLeakage.Of(Aligner.Align(step.Before.Campaign, plan.Band), result.Averaging.Averaging, result.History, plan.SameLeakage).Levels, result.SerialCorrelation);
             AnalysisResult bare = result with { Curves = [.. result.Campaign.Covered.Zip(result.Doubts.Specimens, estimator.Estimate)] };
             Assert.True(Numbers(result, result.Bands) == Numbers(bare, BandsOf(bare)), step.Name);
         }
@@ -67,6 +67,7 @@ public sealed class NumbersUntouchedTests
         Drifts = result.Drifts,
         Clipping = result.Clipping,
         Timing = result.Timing,
+        SerialCorrelation = result.SerialCorrelation,
         Linearity = result.Linearity,
         Curves = result.Curves,
         Averaging = result.Averaging,

@@ -2,6 +2,7 @@ using SweepStats.Alignment;
 using SweepStats.Planning;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
+using SweepStats.Rehearsal.Lasting;
 using SweepStats.Sweeps;
 using Xunit;
 
@@ -62,8 +63,35 @@ public sealed class PilotComponentsTests
     }
 
     [Fact]
+    public void SweepsOfAPlacementThatLastAreNotTakenForPlacementsThatDiffer()
+    {
+        // One placement after the other without a pause in the scatter: nothing but the sweeps differs.
+        LastingCell cell = new(LastingKind.EachFrequency, 12, 0.7) { Points = 80 };
+        double[] independent = new double[12], told = new double[12];
+        for (int seed = 0; seed < 12; seed++)
+        {
+            int j = 0;
+            Campaign drawn = LastingStudy.Draw(cell, 60 + (ulong)seed);
+            AnalysisResult pilot =
+                Analysis.Run(
+                drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Covered ? Placed(s, j++ / 4) : s)] },
+                new AnalysisPlan { Averaging = Averaging.Power });
+            independent[seed] = PilotComponents.Of(pilot.Campaign, pilot.Floor, [])!.PlacementDeviationDb!.Value;
+            told[seed] = PilotComponents.Of(pilot.Campaign, pilot.Floor, [],
+                pilot.SerialCorrelation)!.PlacementDeviationDb!.Value;
+        }
+
+        Assert.InRange(independent.Average(), 0.25, 0.5);
+        Assert.InRange(told.Average(), 0, 0.15);
+    }
+
+    [Fact]
     public void ThePilotsNumbersAreThoseOfItsFirstSpecimen() =>
         Assert.Equal(new SweepNumbers(2, 2, 3), UsualNumbers.OfPilot(Aligned([-10, -11, -12], ("p1", -40), ("p1", -41), ("p2", -43), ("p2", -44))));
+
+    private static Sweep Placed(Sweep sweep, int placement) =>
+        new(sweep.Name, sweep.Role, sweep.Grid, sweep.Levels, sweep.Scale) { Lot = sweep.Lot, Specimen = sweep.Specimen,
+            Placement = $"p{placement}" };
 
     private static PlanBasis? Of(RehearsalPlan plan)
     {
