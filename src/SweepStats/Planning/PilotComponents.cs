@@ -19,7 +19,7 @@ public static class PilotComponents
     // As far over the floor as the interval asks of levels that are to show the scatter of the signal.
     private const double ClearDb = 15;
 
-    /// <summary>The components of a campaign; null where its reference was not repeated, or stands nowhere 15 dB over the floor.</summary>
+    /// <summary>The components of a campaign; null where its reference was not repeated, or stands nowhere 15 dB over the floor or is clipped throughout.</summary>
     /// <param name="campaign">Sweeps on their common grid.</param>
     /// <param name="floor">The floor; null where none is known: then all frequencies count. Of one whose detector keeps a look only the level is used.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
