@@ -29,7 +29,9 @@ public static class Analysis
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ArgumentNullException.ThrowIfNull(plan);
-        AlignedCampaign read = Aligner.Align(campaign, plan.Band);
+        AlignedCampaign all = Aligner.Align(campaign, plan.Band);
+        SweepBlock? dead = all.Floor is { } shown && FloorLife.IsDead(shown) ? shown : null;
+        AlignedCampaign read = dead is null ? all : all with { Floor = null };
         FloorHistory? history = FloorHistory.Of(read, plan.FloorTaking == SweepTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
         AveragingInUse averaging = AveragingChoice.Of(read with { Floor = FloorAndLeakage.Noise(read) }, plan.Averaging);
         var split = FloorAndLeakage.Of(read, averaging.Averaging, history, plan.SameLeakage);
@@ -51,6 +53,7 @@ public static class Analysis
             Campaign = aligned,
             Floor = floor,
             History = history,
+            DeadFloor = dead,
             Motions = doubts.Motions,
             Leakages = split.Leakages,
             Repeats = repeats,
@@ -78,6 +81,7 @@ public static class Analysis
             Averaging = averaging,
             Floor = floor,
             History = history,
+            DeadFloor = dead,
             Doubts = doubts,
             Leakages = split.Leakages,
             Repeats = repeats,

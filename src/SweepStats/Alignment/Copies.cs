@@ -6,8 +6,11 @@ namespace SweepStats.Alignment;
 /// <summary>Finds sweeps whose levels all agree.</summary>
 internal static class Copies
 {
-    // A few hand-typed points, or levels shown in coarse steps, agree by chance: a copy must have this many different levels, and a quarter of its points.
+    // A few hand-typed points agree by chance: so few must have this many different levels, a quarter of them.
     private const int FewestLevels = 8;
+
+    // So many points of a sweep whose levels change at all agree in every one only where nothing scatters by a thousandth of the display's step: no bench does.
+    private const int ManyPoints = 64;
 
     public static ImmutableArray<DuplicateSweep> Among(ImmutableArray<Sweep> sweeps)
     {
@@ -39,7 +42,7 @@ internal static class Copies
     public static bool IsTellable(Sweep sweep)
     {
         int different = sweep.Levels.Distinct().Take(Math.Max(FewestLevels, sweep.Levels.Length / 4)).Count();
-        return different >= FewestLevels && different >= sweep.Levels.Length / 4;
+        return different >= FewestLevels && (sweep.Levels.Length >= ManyPoints || different >= sweep.Levels.Length / 4);
     }
 
     private static int Key(Sweep sweep)

@@ -15,6 +15,9 @@ internal static class DisplayStep
     // Readers' rounding must not pass for a step.
     private const double Same = 1e-6;
 
+    // What readers' rounding may move a gap by.
+    private const double OfStep = 0.05;
+
     private static readonly double[] UsualSteps = [1, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001];
 
     /// <summary>Standard deviation of what rounding to the step takes away, q/√12, in dB; 0 where no step can be told.</summary>
@@ -54,6 +57,21 @@ internal static class DisplayStep
         return block.SweepCount > 1;
     }
 
+    // Copies make levels repeat too; only a display leaves whole steps between them.
+    private static bool AreMultiples(double[] sorted, double step)
+    {
+        for (int i = 1; i < sorted.Length; i++)
+        {
+            double steps = (sorted[i] - sorted[i - 1]) / step;
+            if (Math.Abs(steps - Math.Round(steps)) > OfStep)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private static double LeastGap(double[] levels)
     {
         if (levels.Length < FewestForGaps)
@@ -74,6 +92,6 @@ internal static class DisplayStep
             }
         }
 
-        return different * 2 <= levels.Length && double.IsFinite(step) ? step : 0;
+        return different * 2 <= levels.Length && double.IsFinite(step) && AreMultiples(levels, step) ? step : 0;
     }
 }

@@ -9,6 +9,7 @@ public static class Checklist
     public static ImmutableArray<ICheck> All { get; } =
     [
         new NoFloor(),
+        new DeadFloor(),
         new OverInput(),
         new SaturationPlateau(),
         new SaturationStep(),

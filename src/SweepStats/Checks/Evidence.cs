@@ -25,6 +25,9 @@ public sealed record Evidence
     /// <summary>When the floor was measured, and how far it may have moved; null where it was not measured.</summary>
     public FloorHistory? History { get; init; }
 
+    /// <summary>Floor sweeps that show no noise and were not used; null where there are none.</summary>
+    public SweepBlock? DeadFloor { get; init; }
+
     /// <summary>Noise that has risen since the floor was measured.</summary>
     public ImmutableArray<FloorMotion> Motions { get; init; } = [];
 

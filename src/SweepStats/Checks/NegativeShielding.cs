@@ -13,6 +13,9 @@ internal sealed class NegativeShielding : ICheck
     // Chance of an accusation, over all frequencies, where the specimen shields nothing.
     private const double FalseAlarm = 0.005;
 
+    // Hundredths of a dB below zero are what cables and temperature do while sweeps are taken, and no sign of anything exchanged.
+    private const double WarnedFromDb = 0.5;
+
     // A single sweep shows no scatter of its own.
     private const double SingleSweepDb = 2;
 
@@ -36,7 +39,7 @@ internal sealed class NegativeShielding : ICheck
             yield return new Finding
             {
                 Code = Code,
-                Severity = Severity.Warning,
+                Severity = lowest <= -WarnedFromDb ? Severity.Warning : Severity.Note,
                 Role = SweepRole.Covered,
                 Specimen = curve.Name,
                 Where = Stretches.Where(seen.Campaign.Grid, f => below[f]),

@@ -21,8 +21,8 @@ public sealed record FloorSkewness
     private const double DoubtfulBelow = 2;
     private const double Missed = 2.33;
 
-    // Of few readings the skewness has longer tails than its standard error tells: 0.25 % lay beyond the quantile with 200 of them.
-    private const double LongerTail = 60;
+    // Of few readings the skewness has longer tails than its standard error tells: 0.3 % lay beyond the quantile with 200 of them.
+    private const double LongerTail = 120;
 
     // Downward the tail is longer still.
     private const double RecognisedBelow = 4;

@@ -22,12 +22,18 @@ internal sealed class HeldNoise : DetectorNoise
     /// <summary>Looks of which the lowest is reckoned to be kept, since the floor does not show their number.</summary>
     public const double MostLooksUnseen = 1000;
 
+    // Readings that agree to the last digit show the display's steps, not endless averaging.
+    private const double MostLooksAveraged = 1e4;
+
     private static readonly Lazy<HeldLooks> Unseen = new(() => new HeldLooks(MostLooksUnseen));
 
     private readonly HeldLooks _shape;
     private readonly double _shrunk;
     private readonly ImmutableArray<double> _cumulants;
     private readonly double _aboveFloorDb;
+
+    // What the lowest of averages does upward: no more than averages that scatter alike. Null where the highest is kept.
+    private readonly DetectorNoise? _upward;
 
     private HeldNoise(KeptLook kept, HeldLooks shape, double deviationDb)
         : base(kept == KeptLook.Lowest ? MostLooksUnseen : shape.Looks)
@@ -38,6 +44,7 @@ internal sealed class HeldNoise : DetectorNoise
         double under = kept == KeptLook.Lowest ? -Math.Log(MostLooksUnseen) : 0;
         LogMeanOffset = DecibelsPerNeper * (shape.LogMean + under);
         LeastRiseDb = DecibelsPerNeper * _shrunk * (shape.Amplitude - shape.LogMean);
+        _upward = kept == KeptLook.Lowest ? new DetectorNoise(Math.Clamp(LooksFor(deviationDb), 1, MostLooksAveraged)) : null;
         _aboveFloorDb = kept == KeptLook.Lowest ? (DecibelsPerNeper * Unseen.Value.Amplitude) - LogMeanOffset : double.NegativeInfinity;
     }
 
@@ -58,12 +65,15 @@ internal sealed class HeldNoise : DetectorNoise
     /// <summary>How far the mean amplitude of floor readings lies over their log mean.</summary>
     internal override double LeastRiseDb { get; }
 
-    public override double CriticalRise(double readings, double probability) => readings == 1
+    public override double CriticalRise(double readings, double probability) => _upward is not null
+        ? _upward.CriticalRise(readings, probability)
+        : readings == 1
         ? HighestReading(probability)
         : LogStandardDeviation / Math.Sqrt(readings) * CornishFisher.Quantile(
             probability, _cumulants[1] / Math.Pow(_cumulants[0], 1.5) / Math.Sqrt(readings), _cumulants[2] / (_cumulants[0] * _cumulants[0]) / readings);
 
-    public override double HighestReading(double probability) => DecibelsPerNeper * _shrunk * (_shape.Quantile(probability) - _shape.LogMean);
+    public override double HighestReading(double probability) =>
+        _upward?.HighestReading(probability) ?? DecibelsPerNeper * _shrunk * (_shape.Quantile(probability) - _shape.LogMean);
 
     // Noise shakes a reading by its share in the amplitude.
     internal override (double Variance, double Third) LogCumulants(double snrDb)
