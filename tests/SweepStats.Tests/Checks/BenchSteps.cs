@@ -27,8 +27,9 @@ internal static class BenchSteps
         yield return new("no-floor", "a declared floor", Severity.Warning, "at least three floor sweeps",
             Taken.With(blind, Power with { DeclaredFloorDb = -100 }), Taken.With(blind with { FloorSweeps = 3 }, Power with { DeclaredFloorDb = -100 }));
 
-        Taken dead = Taken.With(Plan);
-        yield return new("dead-floor", "a display that ends above the noise", Severity.Fault, "Lower the bottom", dead.But(s => s.Role == SweepRole.Floor ? s.As(levels: [.. s.Levels.Select(_ => -90.0)]) : s), dead);
+        Taken alive = Taken.With(Plan);
+        yield return new("dead-floor", "a display that ends above the noise", Severity.Fault, "Lower the bottom",
+            alive.But(s => s.Role == SweepRole.Floor ? s.As(levels: [.. s.Levels.Select((l, f) => f == 0 ? l : -90.0)]) : s), alive);
 
         // The bounds reach what is asked, so that the floor once taken has nothing worse to say.
         RehearsalPlan unseen = Long with { FloorSweeps = 0, ReferenceRippleDb = 6, ShieldingStopDb = 100 };

@@ -90,8 +90,12 @@ public sealed class PilotComponentsTests
         Assert.Equal(new SweepNumbers(2, 2, 3), UsualNumbers.OfPilot(Aligned([-10, -11, -12], ("p1", -40), ("p1", -41), ("p2", -43), ("p2", -44))));
 
     private static Sweep Placed(Sweep sweep, int placement) =>
-        new(sweep.Name, sweep.Role, sweep.Grid, sweep.Levels, sweep.Scale) { Lot = sweep.Lot, Specimen = sweep.Specimen,
-            Placement = $"p{placement}" };
+        new(sweep.Name, sweep.Role, sweep.Grid, sweep.Levels, sweep.Scale)
+        {
+            Lot = sweep.Lot,
+            Specimen = sweep.Specimen,
+            Placement = $"p{placement}"
+        };
 
     private static PlanBasis? Of(RehearsalPlan plan)
     {
