@@ -95,7 +95,14 @@ public sealed class FloorAndLeakageKeys : IDisposable
         using var stream = new MemoryStream();
         SummaryJson.Write(SomeResult.Analysed() with { Plan = plan }, new SummaryContext
         {
-            Program = "sweepstats", Version = "0.1.0", GeneratedAt = DateTimeOffset.UnixEpoch, Seed = 1, Inputs = [], Assumptions = [], ReportFiles = [], LeftOut = [],
+            Program = "sweepstats",
+            Version = "0.1.0",
+            GeneratedAt = DateTimeOffset.UnixEpoch,
+            Seed = 1,
+            Inputs = [],
+            Assumptions = [],
+            ReportFiles = [],
+            LeftOut = [],
         }, stream);
         string summary = Encoding.UTF8.GetString(stream.ToArray());
         Assert.True(JsonSchema.FromText(SummaryJson.Schema()).Evaluate(JsonNode.Parse(summary)).IsValid);
