@@ -42,7 +42,7 @@ internal sealed class ReferenceOnce : ICheck
                 + (hidden is { } most ? string.Create(CultureInfo.InvariantCulture, $" By what moves within each group it may be up to {most:0.0} dB.") : string.Empty),
             Basis = hidden is null
                 ? string.Create(CultureInfo.InvariantCulture, $"Times of {seen.Campaign.Used().Count()} sweeps; too few repeat each other to show a slope.")
-               
+
                 : string.Create(CultureInfo.InvariantCulture, $"95 % limit of the slope over time within groups, over the longest time from reference to specimen: {hidden:0.00} dB, against half of a typical half-width, {half * ShareOfInterval:0.00} dB."),
             NextStep = "Take the reference again after the specimens, as IEEE Std 299-2006 (4.4) asks.",
             Bias = matters && hidden is { } shift ? new Bias(shift, shift) : null,

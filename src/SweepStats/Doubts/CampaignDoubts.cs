@@ -25,15 +25,15 @@ public sealed record CampaignDoubts
     /// <param name="overload">Where the receiver no longer follows the level.</param>
     internal static CampaignDoubts Of(
         AlignedCampaign campaign, (NoiseFloor? Level, FloorHistory? History) floor, (ImmutableArray<DriftTest> Tests, ReferenceTiming Timing) drift, ReferenceOverload overload) => new()
-    {
-        Motions = FloorMotion.Of(campaign, floor.Level, floor.History),
-        Drift = DriftAllowance.Of(drift.Tests, campaign, drift.Timing),
-        Specimens =
+        {
+            Motions = FloorMotion.Of(campaign, floor.Level, floor.History),
+            Drift = DriftAllowance.Of(drift.Tests, campaign, drift.Timing),
+            Specimens =
         [
             .. campaign.Covered.Select((specimen, i) => new SpecimenDoubts { Readings = Lost(campaign, specimen, floor.Level) }
                 .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(specimen, i), coveredAtBottom: []))),
         ],
-    };
+        };
 
     /// <summary>The floor, as far off as covered noise shows it to be.</summary>
     public NoiseFloor? Widened(NoiseFloor? floor) =>

@@ -71,7 +71,12 @@ public sealed class JudgeTests
         AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan, plan);
         var finding = new SweepStats.Checks.Finding
         {
-            Code = "drift", Severity = SweepStats.Checks.Severity.Warning, Message = "m", Basis = "b", NextStep = "n", Bias = new SweepStats.Checks.Bias(shift, shift),
+            Code = "drift",
+            Severity = SweepStats.Checks.Severity.Warning,
+            Message = "m",
+            Basis = "b",
+            NextStep = "n",
+            Bias = new SweepStats.Checks.Bias(shift, shift),
         };
         Verdict verdict = Judge.Of([finding], result.Curves, plan.Rule, []);
         Assert.Equal(outcome, verdict.Requirement);
