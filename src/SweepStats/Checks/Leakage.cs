@@ -18,7 +18,7 @@ internal sealed class Leakage : ICheck
 
     public string? UntestedBecause(Evidence seen) => seen.Leakages.Any(l => l.Source == LeakageSource.Plate) ? null
         : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) ? "the plate sweeps are on other frequencies or in another unit"
-        : "there are no plate sweeps" + (seen.Campaign.Floor is { SweepCount: > 1 } ? "; the floor sweeps were looked at" : string.Empty);
+        : "there are no plate sweeps";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {

@@ -37,11 +37,13 @@ public sealed class AveragingDoubtfulTests
     }
 
     [Fact]
-    public void AFloorWithoutScatterIsNotSaidToHoldInfinitelyManyLooks()
+    public void AFloorWithoutScatterIsNoFloor()
     {
         Campaign still = Rehearsed.Changed(Rehearser.Draw(Near with { ScatterDb = 0 }).Campaign, (s, f, level) => s.Role == SweepRole.Floor ? -100 : level);
-        Finding finding = Assert.Single(Analysis.Run(still, new AnalysisPlan { Averaging = Averaging.Sample }).Findings, f => f.Code == "averaging-doubtful");
-        Assert.Contains("more than 1000 looks", finding.Message, StringComparison.Ordinal);
+        AnalysisResult result = Analysis.Run(still, new AnalysisPlan { Averaging = Averaging.Sample });
+        Assert.DoesNotContain(result.Findings, f => f.Code == "averaging-doubtful");
+        Assert.Single(result.Findings, f => f is { Code: "dead-floor", Severity: Severity.Fault });
+        Assert.All(result.Curves[0].Readings, r => Assert.IsNotType<SweepStats.Shielding.ShieldingReading.Measured>(r));
     }
 
     [Theory]

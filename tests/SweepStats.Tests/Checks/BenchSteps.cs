@@ -29,7 +29,7 @@ internal static class BenchSteps
 
         Taken alive = Taken.With(Plan);
         yield return new("dead-floor", "a display that ends above the noise", Severity.Fault, "Lower the bottom",
-            alive.But(s => s.Role == SweepRole.Floor ? s.As(levels: [.. s.Levels.Select((l, f) => f == 0 ? l : -90.0)]) : s), alive);
+            alive.But(s => s.Role == SweepRole.Floor ? s.As(levels: [.. s.Levels.Select((l, f) => f == 0 ? l : -110.0)]) : s), alive);
 
         // The bounds reach what is asked, so that the floor once taken has nothing worse to say.
         RehearsalPlan unseen = Long with { FloorSweeps = 0, ReferenceRippleDb = 6, ShieldingStopDb = 100 };
