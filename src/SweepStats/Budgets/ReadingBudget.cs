@@ -41,8 +41,10 @@ internal sealed class ReadingBudget
             inputs.Stated(error);
         }
 
-        bool sloped = plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= way.Noise.LeastRiseDb + SignalInNoise.LeastRiseDb;
-        return new ShieldingBudget(new ShieldingModel(plain ? null : way.Law, _errors).Shielding, inputs.Inputs, inputs.Lines, sloped, reading.Evidence.DegreesOfFreedom ?? double.PositiveInfinity)
+        double least = way.Noise.LeastRiseDb + SignalInNoise.LeastRiseDb;
+        bool sloped = plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= least;
+        return new ShieldingBudget(new ShieldingModel(plain ? null : way.Law, _errors).Shielding, inputs.Inputs, inputs.Lines,
+            sloped, reading.Evidence.DegreesOfFreedom ?? double.PositiveInfinity)
         {
             Name = _curve.Name,
             At = reading.Evidence.At,

@@ -19,7 +19,8 @@ public static class PilotComponents
 
     /// <summary>The components of a campaign; null where its reference was not repeated, or stands nowhere 15 dB over the floor.</summary>
     /// <param name="campaign">Sweeps on their common grid.</param>
-    /// <param name="floor">The floor; null where none is known: then all frequencies count. Of one whose detector keeps a look only the level is used.</param>
+    /// <param name="floor">The floor; null where none is known: then all frequencies count. Of one whose detector keeps a look
+    /// only the level is used.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
     public static PlanBasis? Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<UncertaintyEntry> uncertainties)
     {

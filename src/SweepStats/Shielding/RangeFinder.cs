@@ -37,7 +37,8 @@ internal sealed class RangeFinder(NoiseFloor floor, ImmutableArray<ReadingEstima
             snr = covered.Repeated
                 ? _limits[estimator].SignalToNoise(covered.SweepCount, covered.UnitCount, _signalDeviation, floorError)
                 : e.Noise.StrongestSnrInDecibels(
-                    e.Noise.LeastRiseDb + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount, e.Confidence.TwoSidedQuantile)));
+                    e.Noise.LeastRiseDb + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount,
+                        e.Confidence.TwoSidedQuantile)));
             _weakest[estimator].Add(floorError, snr);
         }
 
