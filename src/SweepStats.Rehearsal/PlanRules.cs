@@ -18,7 +18,8 @@ internal static class PlanRules
         Require(plan.Placements >= 0, "0 or more placements");
         Require(plan.Looks >= 1, "at least 1 look");
         bool whole = plan.Averaging is Averaging.Log or Averaging.Peak or Averaging.Lowest;
-        Require(!whole || plan.Looks == Math.Floor(plan.Looks), "a whole number of looks for log averaging, and where one look is kept");
+        Require(!whole || plan.Looks == Math.Floor(plan.Looks),
+            "a whole number of looks for log averaging, and where one look is kept");
         double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb, plan.QuantisationDb];
         Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
         CheckSteps(plan);

@@ -15,7 +15,8 @@ public static partial class Wording
     {
         AnalysisPlan plan = result.Plan;
         yield return ["Confidence", Level(plan.Confidence), "Level of all intervals and bounds"];
-        yield return ["Averaging of the receiver", Averages(result.Averaging), "Decides how noise adds to a level near the floor"];
+        yield return ["Averaging of the receiver", Averages(result.Averaging),
+            "Decides how noise adds to a level near the floor"];
         yield return ["Analysed band", plan.Band is { } band ? Band(band) : $"all: {Band(result.Campaign.Grid.Band)}", "Frequencies shared by all sweeps"];
         yield return ["Requirement", plan.Requirement is { } r ? Required(r, result.Campaign.Grid) : "none stated", "Shielding asked for"];
         if (plan.Rule is { } rule)
@@ -79,8 +80,10 @@ public static partial class Wording
         {
             if (noise.Kept != KeptLook.Average)
             {
-                yield return ["Looks of which one is kept", noise.Kept == KeptLook.Highest ? $"the highest of {Looks(noise.Looks)}" : $"the lowest of up to {Looks(noise.Looks)}",
-                    noise.Kept == KeptLook.Highest ? "As many as scatter like the floor readings" : "Nothing shows how many; so many are reckoned with"];
+                yield return ["Looks of which one is kept", noise.Kept == KeptLook.Highest
+                    ? $"the highest of {Looks(noise.Looks)}" : $"the lowest of up to {Looks(noise.Looks)}",
+                    noise.Kept == KeptLook.Highest ? "As many as scatter like the floor readings"
+                        : "Nothing shows how many; so many are reckoned with"];
                 continue;
             }
 

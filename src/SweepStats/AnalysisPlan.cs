@@ -16,8 +16,9 @@ public sealed record AnalysisPlan
     public Confidence Confidence { get; init; } = Confidence.NinetyFive;
 
     /// <summary>
-    /// How the receiver averages, as the campaign states it; unknown unless stated. What the analysis uses follows from it, from what the files state and from
-    /// what the floor shows; where nothing tells, the intervals are the envelope of power and log averaging.
+    /// How the receiver averages, as the campaign states it; unknown unless stated. What the analysis uses follows from it, from
+    /// what the files state and from what the floor shows; where nothing tells, the intervals are the envelope of power and log
+    /// averaging.
     /// </summary>
     public Averaging Averaging { get; init; } = Averaging.Unknown;
 

@@ -48,9 +48,12 @@ internal sealed class ReadingBudget
             inputs.Stated(error);
         }
 
-        bool sloped = reading.Evidence.Doubts == ReadingDoubts.None
-            && (plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= way.Noise.LeastRiseDb + SignalInNoise.LeastRiseDb);
-        return new ShieldingBudget(new ShieldingModel(plain ? null : way.Law, leakage > 0, _errors).Shielding, inputs.Inputs, inputs.Lines, sloped, reading.Evidence.DegreesOfFreedom ?? double.PositiveInfinity)
+        double least = way.Noise.LeastRiseDb + SignalInNoise.LeastRiseDb;
+        bool clear = plain || Math.Min(levels.Covered.MeanDb, levels.Reference.MeanDb) - levels.Floor.MeanDb >= least;
+        bool sloped = reading.Evidence.Doubts == ReadingDoubts.None && clear;
+        var model = new ShieldingModel(plain ? null : way.Law, leakage > 0, _errors);
+        double degreesOfFreedom = reading.Evidence.DegreesOfFreedom ?? double.PositiveInfinity;
+        return new ShieldingBudget(model.Shielding, inputs.Inputs, inputs.Lines, sloped, degreesOfFreedom)
         {
             Name = _curve.Name,
             At = reading.Evidence.At,

@@ -5,7 +5,8 @@ namespace SweepStats.Budgets;
 
 /// <summary>Shielding as a function of what it is computed from: reference, covered and floor mean in dB, then leakage and the stated errors.</summary>
 /// <remarks>
-/// SE = h(reference, floor) − h(covered, floor) + Σ±error, with h of the law (<see cref="SignalInNoise"/> where looks are averaged); without a floor the means as they are. +∞ where the covered mean
+/// SE = h(reference, floor) − h(covered, floor) + Σ±error, with h of the law (<see cref="SignalInNoise"/> where looks are
+/// averaged); without a floor the means as they are. +∞ where the covered mean
 /// does not rise over the floor: the signal may be absent. −∞ where the reference does not: nothing is shown then.
 /// </remarks>
 /// <param name="law">How the noise is taken out; null where no floor is.</param>

@@ -5,10 +5,13 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>Power and log averaging read noise differently; without knowing which, intervals near the floor hold both. A kept look is something else again.</summary>
+/// <summary>
+/// Power and log averaging read noise differently; without knowing which, intervals near the floor hold both. A kept look is
+/// something else again.
+/// </summary>
 /// <remarks>
-/// Where the floor readings lean as averages do, a note is enough. Where they do not tell, a peak detector or a minimum hold may be behind them, for which the
-/// intervals do not hold; then the detector has to be asked for.
+/// Where the floor readings lean as averages do, a note is enough. Where they do not tell, a peak detector or a minimum hold may
+/// be behind them, for which the intervals do not hold; then the detector has to be asked for.
 /// </remarks>
 internal sealed class AveragingUnknown : ICheck
 {
@@ -33,18 +36,26 @@ internal sealed class AveragingUnknown : ICheck
     {
         Code = Code,
         Severity = Severity.Note,
-        Message = "How the receiver averages is not stated: intervals near the floor are wide enough for power averaging and for log averaging.",
+        Message = "How the receiver averages is not stated: intervals near the floor are wide enough for power averaging and "
+            + "for log averaging.",
         Basis = Scatter(floor),
-        NextStep = "Set averaging in campaign.toml to \"power\" (RMS detector or power average), \"log\" (log or video average) or \"sample\"; intervals near the floor become narrower.",
+        NextStep = "Set averaging in campaign.toml to \"power\" (RMS detector or power average), \"log\" (log or video "
+            + "average) or \"sample\"; intervals near the floor become narrower.",
     };
 
     private Finding LikeSingleLooks(Evidence seen, NoiseFloor floor) => new()
     {
         Code = Code,
         Severity = NearForLowest(seen, floor) ? Severity.Warning : Severity.Note,
-        Message = "The detector is not stated, and the floor scatters like single looks. That is what a sample detector shows, and the intervals hold for it. A minimum hold or a negative peak detector shows the same, and then the specimen may shield less than is claimed here; the readings cannot tell the two apart.",
-        Basis = string.Create(CultureInfo.InvariantCulture, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, single looks by {SingleLookScatter.Db:0.00} dB; the lowest of several looks at noise is distributed as a single look at less noise."),
-        NextStep = "Look up the detector and the trace mode of the receiver. With a sample detector and a cleared trace set averaging in campaign.toml to \"sample\". After a minimum hold or a negative peak detector take all sweeps again with an RMS or a sample detector.",
+        Message = "The detector is not stated, and the floor scatters like single looks. That is what a sample detector shows, "
+            + "and the intervals hold for it. A minimum hold or a negative peak detector shows the same, and then the specimen "
+            + "may shield less than is claimed here; the readings cannot tell the two apart.",
+        Basis = string.Create(CultureInfo.InvariantCulture, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, "
+            + $"single looks by {SingleLookScatter.Db:0.00} dB; the lowest of several looks at noise is distributed as a "
+            + $"single look at less noise."),
+        NextStep = "Look up the detector and the trace mode of the receiver. With a sample detector and a cleared trace set "
+            + "averaging in campaign.toml to \"sample\". After a minimum hold or a negative peak detector take all sweeps "
+            + "again with an RMS or a sample detector.",
     };
 
     private Finding Untold(Evidence seen, NoiseFloor floor) => new()
@@ -52,30 +63,42 @@ internal sealed class AveragingUnknown : ICheck
         Code = Code,
         Severity = Near(seen) ? Severity.Warning : Severity.Note,
         Message = (seen.Averaging.Skewness?.Shape == NoiseShape.Lowest
-            ? "The detector is not stated, and the floor readings lean further down than averages do, as the lowest of several would: intervals"
+            ? "The detector is not stated, and the floor readings lean further down than averages do, as the lowest of several "
+                + "would: intervals"
             : "The detector is not stated, and the floor does not tell it: intervals")
-            + " near the floor are wide enough for power averaging and for log averaging, but not for a peak or quasi-peak detector or a held trace.",
+            + " near the floor are wide enough for power averaging and for log averaging, but not for a peak or quasi-peak "
+                + "detector or a held trace.",
         Basis = Scatter(floor) + Why(seen.Averaging.Skewness),
-        NextStep = "Look up the detector and the trace mode of the receiver, and set averaging in campaign.toml to \"power\" (RMS detector or power average), \"log\" (log or video average) or \"sample\". After a peak or quasi-peak detector or a held trace take all sweeps again with an RMS or a sample detector.",
+        NextStep = "Look up the detector and the trace mode of the receiver, and set averaging in campaign.toml to \"power\" "
+            + "(RMS detector or power average), \"log\" (log or video average) or \"sample\". After a peak or quasi-peak "
+            + "detector or a held trace take all sweeps again with an RMS or a sample detector.",
     };
 
     private static string Scatter(NoiseFloor floor) => floor.Source == FloorSource.Declared
-        ? "Nothing is stated, and a declared floor has no scatter to tell by: a single look and endless averaging are both reckoned with."
-        : string.Create(CultureInfo.InvariantCulture, $"Nothing is stated; floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, which is {floor.Noise[0].Looks:0.#} looks averaged in power or {floor.Noise[^1].LogAverages:0.#} averaged in dB.");
+        ? "Nothing is stated, and a declared floor has no scatter to tell by: a single look and endless averaging are both "
+            + "reckoned with."
+        : string.Create(CultureInfo.InvariantCulture, $"Nothing is stated; floor readings scatter by "
+            + $"{floor.ReadingDeviationDb:0.00} dB, which is {floor.Noise[0].Looks:0.#} looks averaged in power or "
+            + $"{floor.Noise[^1].LogAverages:0.#} averaged in dB.");
 
     private static string Why(FloorSkewness? skewness) => skewness switch
     {
         null => string.Empty,
-        { Skewness: double.NaN } => string.Create(CultureInfo.InvariantCulture, $" {skewness.Readings:0} independent readings do not show how they lean."),
-        _ => string.Create(CultureInfo.InvariantCulture, $" Their skewness is {skewness.Skewness:0.00} with a standard error of {skewness.StandardError:0.00}; averages with this scatter have {skewness.OfLogAverages:0.00}, the highest of several looks {skewness.OfHighest:0.00}, and where looks are smoothed anything between."),
+        { Skewness: double.NaN } => string.Create(CultureInfo.InvariantCulture, $" {skewness.Readings:0} independent readings "
+            + $"do not show how they lean."),
+        _ => string.Create(CultureInfo.InvariantCulture, $" Their skewness is {skewness.Skewness:0.00} with a standard error "
+            + $"of {skewness.StandardError:0.00}; averages with this scatter have {skewness.OfLogAverages:0.00}, the highest "
+            + $"of several looks {skewness.OfHighest:0.00}, and where looks are smoothed anything between."),
     };
 
-    private static bool Near(Evidence seen) => seen.Curves.Any(c => c.Readings.Any(r => r.State is ShieldingState.NearFloor or ShieldingState.Capped));
+    private static bool Near(Evidence seen) =>
+        seen.Curves.Any(c => c.Readings.Any(r => r.State is ShieldingState.NearFloor or ShieldingState.Capped));
 
     private static bool NearForLowest(Evidence seen, NoiseFloor floor)
     {
         HeldNoise lowest = HeldNoise.Lowest(floor.ReadingDeviationDb);
         return seen.Curves.Any(c => c.Readings.Any(r =>
-            r.Evidence.CoveredDb - r.Evidence.FloorDb is { } rise && lowest.StrongestSnrInDecibels(rise) - lowest.LogMeanOffset - rise >= MaterialDb));
+            r.Evidence.CoveredDb - r.Evidence.FloorDb is { } rise
+                && lowest.StrongestSnrInDecibels(rise) - lowest.LogMeanOffset - rise >= MaterialDb));
     }
 }

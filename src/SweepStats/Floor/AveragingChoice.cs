@@ -5,9 +5,9 @@ namespace SweepStats.Floor;
 
 /// <summary>Decides how the receiver is taken to average, from what is stated and what the floor shows.</summary>
 /// <remarks>
-/// Files that keep a look go before everything: nobody who states an average can have known of it. Then comes what the campaign states, then what all files
-/// state alike. Where files contradict each other nothing is taken. What the floor readings show goes before any average that is stated: averages
-/// do not lean that way.
+/// Files that keep a look go before everything: nobody who states an average can have known of it. Then comes what the campaign
+/// states, then what all files state alike. Where files contradict each other nothing is taken. What the floor readings show goes
+/// before any average that is stated: averages do not lean that way.
 /// </remarks>
 public static class AveragingChoice
 {
@@ -41,7 +41,9 @@ public static class AveragingChoice
             : (alike, AveragingSource.Files);
     }
 
-    // A sample detector behind a narrow video filter shows averages in dB: its word says how a look is taken, and not what is done with it.
+    // A sample detector behind a narrow video filter shows averages in dB: its word says how a look is taken, and not what is
+    // done with it.
     private static bool Smoothed(Averaging alike, SweepBlock? floor) =>
-        alike == Averaging.Sample && floor is not null && SingleLookScatter.Contradicts(NoiseFloorEstimator.Estimate(floor, Averaging.Unknown));
+        alike == Averaging.Sample && floor is not null
+        && SingleLookScatter.Contradicts(NoiseFloorEstimator.Estimate(floor, Averaging.Unknown));
 }

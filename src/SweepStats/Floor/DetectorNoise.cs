@@ -7,7 +7,8 @@ namespace SweepStats.Floor;
 /// <see cref="LogAverages"/> such values averaged in dB.
 /// </summary>
 /// <remarks>
-/// Averaging in dB leaves the means of <see cref="RiseCurve"/> as they are and shrinks the scatter. Where the highest or the lowest look is kept, a law of
+/// Averaging in dB leaves the means of <see cref="RiseCurve"/> as they are and shrinks the scatter. Where the highest or the
+/// lowest look is kept, a law of
 /// its own stands in for all of it (<see cref="Kept"/>).
 /// </remarks>
 public class DetectorNoise
@@ -27,7 +28,8 @@ public class DetectorNoise
         ArgumentOutOfRangeException.ThrowIfNegative(logAverages - 0.5, nameof(logAverages));
         Looks = looks;
         LogAverages = logAverages;
-        double offset = double.IsPositiveInfinity(looks) ? 0 : DecibelsPerNeper * (GammaFunctions.Digamma(looks) - Math.Log(looks));
+        double offset = double.IsPositiveInfinity(looks) ? 0
+            : DecibelsPerNeper * (GammaFunctions.Digamma(looks) - Math.Log(looks));
         LogMeanOffset = offset;
         _curve = new RiseCurve(looks, offset);
     }
@@ -120,9 +122,14 @@ public class DetectorNoise
     /// <summary>The same by Newton to the last digits, at a hundred times the cost.</summary>
     public virtual double ExactSnrInDecibels(double rise) => _curve.ExactSnrInDecibels(rise);
 
-    /// <summary>The same for the strongest signal that such a rise leaves possible: another one only where a single look is kept.</summary>
+    /// <summary>
+    /// The same for the strongest signal that such a rise leaves possible: another one only where a single look is kept.
+    /// </summary>
     internal virtual double StrongestSnrInDecibels(double rise) => SnrInDecibels(rise);
 
-    /// <summary>Rise in dB up to which there need be no signal at all, for means without error: 0, or a little more where a single look is kept.</summary>
+    /// <summary>
+    /// Rise in dB up to which there need be no signal at all, for means without error: 0, or a little more where a single look is
+    /// kept.
+    /// </summary>
     internal virtual double LeastRiseDb => 0;
 }

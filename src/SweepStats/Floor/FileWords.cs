@@ -21,14 +21,21 @@ public sealed record FileWords
     /// <summary>Some files state one thing and some another.</summary>
     public bool Disagree => Meanings.Length > 1;
 
-    /// <summary>What they state alike. One file that keeps a look is enough; an average has to be stated by all. Unknown else.</summary>
-    public Averaging Alike => Meanings is [var one] && (!SomeSilent || one is Averaging.Peak or Averaging.Lowest) ? one : Averaging.Unknown;
+    /// <summary>
+    /// What they state alike. One file that keeps a look is enough; an average has to be stated by all. Unknown else.
+    /// </summary>
+    public Averaging Alike =>
+        Meanings is [var one] && (!SomeSilent || one is Averaging.Peak or Averaging.Lowest) ? one : Averaging.Unknown;
 
     /// <summary>Reads the words of all sweeps that the shielding rests on.</summary>
     public static FileWords Of(AlignedCampaign campaign)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         Averaging[] each = [.. campaign.Used().Select(s => DetectorWords.Of(s.Settings)).Distinct().Order()];
-        return new FileWords { Meanings = [.. each.Where(a => a != Averaging.Unknown)], SomeSilent = each.Contains(Averaging.Unknown) };
+        return new FileWords
+        {
+            Meanings = [.. each.Where(a => a != Averaging.Unknown)],
+            SomeSilent = each.Contains(Averaging.Unknown),
+        };
     }
 }

@@ -2,7 +2,9 @@ using SweepStats.Alignment;
 
 namespace SweepStats.Floor;
 
-/// <summary>Second and third cumulant of one floor reading in nepers of power, and how many independent readings tell them.</summary>
+/// <summary>
+/// Second and third cumulant of one floor reading in nepers of power, and how many independent readings tell them.
+/// </summary>
 internal readonly record struct FloorCumulants(double Second, double Third, double Readings)
 {
     /// <summary>Those of the readings about the floor as it is pooled over frequency.</summary>

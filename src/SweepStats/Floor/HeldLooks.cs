@@ -6,11 +6,12 @@ namespace SweepStats.Floor;
 
 /// <summary>How the highest of N independent single looks at noise reads on a log scale. Immutable.</summary>
 /// <remarks>
-/// The power of a look is exponential, so P(highest ≤ x) = (1 − e^(−x))^N, and ln x has the density N·x·e^(−x)·(1 − e^(−x))^(N−1). It is analytic in
-/// |Im ln x| &lt; π/2 and falls off exponentially to both sides, so the trapezoid rule between the points where 4·10⁻¹⁸ is left out is exact to about 1e-13;
-/// it serves every N, whole or not, where the closed form (a sum of (−1)^(k+1)·C(N, k) times moments of ln x − ln k) cancels from some 30 looks on.
-/// The highest of one look is that look: log mean −γ, variance π²/6, third cumulant −2ζ(3). Units: nepers of power, looks relative to the noise power.
-/// Error: below 1e-10 of each cumulant from 1 to 10 000 looks (fixtures/oracles/held.R).
+/// The power of a look is exponential, so P(highest ≤ x) = (1 − e^(−x))^N, and ln x has the density N·x·e^(−x)·(1 −
+/// e^(−x))^(N−1). It is analytic in |Im ln x| &lt; π/2 and falls off exponentially to both sides, so the trapezoid rule between
+/// the points where 4·10⁻¹⁸ is left out is exact to about 1e-13; it serves every N, whole or not, where the closed form (a sum of
+/// (−1)^(k+1)·C(N, k) times moments of ln x − ln k) cancels from some 30 looks on. The highest of one look is that look: log mean
+/// −γ, variance π²/6, third cumulant −2ζ(3). Units: nepers of power, looks relative to the noise power. Error: below 1e-10 of
+/// each cumulant from 1 to 10 000 looks (fixtures/oracles/held.R).
 /// </remarks>
 internal sealed class HeldLooks
 {
@@ -53,9 +54,13 @@ internal sealed class HeldLooks
         Cumulants = [.. _cumulants[1..]];
     }
 
-    /// <summary>The looks whose highest scatters with a variance; 1 where it scatters more than a single look, <see cref="Most"/> where less than that many.</summary>
+    /// <summary>
+    /// The looks whose highest scatters with a variance; 1 where it scatters more than a single look, <see cref="Most"/> where
+    /// less than that many.
+    /// </summary>
     /// <remarks>
-    /// The variance falls with every look. ln κ₂ over ln N is nearly straight, so that regula falsi (with Illinois' halving) needs some ten steps to 1e-13.
+    /// The variance falls with every look. ln κ₂ over ln N is nearly straight, so that regula falsi (with Illinois' halving)
+    /// needs some ten steps to 1e-13.
     /// </remarks>
     /// <param name="variance">Variance of the log in nepers squared of power.</param>
     public static HeldLooks Scattering(double variance)
@@ -72,10 +77,10 @@ internal sealed class HeldLooks
         }
 
         double Over(HeldLooks looks) => Math.Log(looks.Cumulants[0] / variance);
-        return Between((few, Over(few)), (many, Over(many)), Over);
+        return Between(new Tried(few, Over(few)), new Tried(many, Over(many)), Over);
     }
 
-    private static HeldLooks Between((HeldLooks Looks, double Over) few, (HeldLooks Looks, double Over) many, Func<HeldLooks, double> over)
+    private static HeldLooks Between(Tried few, Tried many, Func<HeldLooks, double> over)
     {
         HeldLooks middle = few.Looks;
         for (int step = 0; step < MostSteps; step++)
@@ -89,7 +94,8 @@ internal sealed class HeldLooks
             }
 
             // The end that stays is weighed half, or it would stay for good.
-            (few, many) = at > 0 ? ((middle, at), (many.Looks, many.Over / 2)) : ((few.Looks, few.Over / 2), (middle, at));
+            var here = new Tried(middle, at);
+            (few, many) = at > 0 ? (here, many with { Over = many.Over / 2 }) : (few with { Over = few.Over / 2 }, here);
         }
 
         return middle;
@@ -132,4 +138,7 @@ internal sealed class HeldLooks
         _cumulants[4] = moment[5] - (10 * m3 * m2);
         _cumulants[5] = moment[6] - (15 * m4 * m2) - (10 * m3 * m3) + (30 * m2 * m2 * m2);
     }
+
+    /// <summary>Looks that were tried, and how far ln of their variance lies over that of what is sought.</summary>
+    private readonly record struct Tried(HeldLooks Looks, double Over);
 }

@@ -3,19 +3,24 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Floor;
 
-/// <summary>Noise of a detector that keeps one of several looks, and between which limits the signal behind a reading lies.</summary>
+/// <summary>
+/// Noise of a detector that keeps one of several looks, and between which limits the signal behind a reading lies.
+/// </summary>
 /// <remarks>
-/// Looks k at a signal of amplitude A show |A + n_k|, n_k being the noise. The highest of them is at most A + max|n_k|, and max|n_k| is what the floor shows;
-/// the lowest is at most A + min|n_k|, and again the floor shows min|n_k|. So for readings c and f of amplitude E c ≤ A + E f. On the scale of levels, by
-/// Jensen's inequality, E ln c ≤ ln(A + E f): the noise amplitude to be taken out is the mean amplitude of the floor readings, which lies over their
-/// log mean by what they scatter (<see cref="LeastRiseDb"/>: 1.46 dB for a single look, 0.19 dB for the highest of ten, 0.06 dB for that of a hundred).
-/// To the other side the highest is, in the mean of the log, not below the signal: E ln|A + n_1|² = ln A² + E₁(γ). The lowest may lie below it by max|n_k|; the
-/// floor does not show that, since the lowest of N looks at noise is distributed as one look at an N-th of it. N is then reckoned to be
-/// <see cref="MostLooksUnseen"/>. A quasi-peak detector follows the envelope by a circuit that charges and discharges: its reading is a convex, subadditive
-/// function of the envelope, so both limits of the highest hold for it in the mean of the amplitude.
-/// Scatter and skewness are those of <see cref="HeldLooks"/> with as many looks as the floor's scatter tells; less scatter than 10⁶ looks have is that of
-/// averages of which one is kept, and shrinks the shape.
-/// Units: dB. Sources: Rice 1945, Bell System Technical Journal 24, 46 (envelope of a sine in noise); the limits are worked out here.
+/// Looks k at a signal of amplitude A show |A + n_k|, n_k being the noise. The highest of them is at most A + max|n_k|, and
+/// max|n_k| is what the floor shows; the lowest is at most A + min|n_k|, and again the floor shows min|n_k|. So for readings c
+/// and f of amplitude E c ≤ A + E f. On the scale of levels, by Jensen's inequality, E ln c ≤ ln(A + E f): the noise amplitude to
+/// be taken out is the mean amplitude of the floor readings, which lies over their log mean by what they scatter (<see
+/// cref="LeastRiseDb"/>: 1.46 dB for a single look, 0.19 dB for the highest of ten, 0.06 dB for that of a hundred). To the other
+/// side the highest is, in the mean of the log, not below the signal: E ln|A + n_1|² = ln A² + E₁(γ). The lowest may lie below it
+/// by max|n_k|; the floor does not show that, since the lowest of N looks at noise is distributed as one look at an N-th of it. N
+/// is then reckoned to be
+/// <see cref="MostLooksUnseen"/>. A quasi-peak detector follows the envelope by a circuit that charges and discharges: its
+/// reading is a convex, subadditive
+/// function of the envelope, so both limits of the highest hold for it in the mean of the amplitude. Scatter and skewness are
+/// those of <see cref="HeldLooks"/> with as many looks as the floor's scatter tells; less scatter than 10⁶ looks have is that of
+/// averages of which one is kept, and shrinks the shape. Units: dB. Sources: Rice 1945, Bell System Technical Journal 24, 46
+/// (envelope of a sine in noise); the limits are worked out here.
 /// </remarks>
 internal sealed class HeldNoise : DetectorNoise
 {
@@ -45,12 +50,16 @@ internal sealed class HeldNoise : DetectorNoise
         LogMeanOffset = DecibelsPerNeper * (shape.LogMean + under);
         LeastRiseDb = DecibelsPerNeper * _shrunk * (shape.Amplitude - shape.LogMean);
         _upward = kept == KeptLook.Lowest ? new DetectorNoise(Math.Clamp(LooksFor(deviationDb), 1, MostLooksAveraged)) : null;
-        _aboveFloorDb = kept == KeptLook.Lowest ? (DecibelsPerNeper * Unseen.Value.Amplitude) - LogMeanOffset : double.NegativeInfinity;
+        _aboveFloorDb = kept == KeptLook.Lowest
+            ? (DecibelsPerNeper * Unseen.Value.Amplitude) - LogMeanOffset : double.NegativeInfinity;
     }
 
     /// <summary>The highest of as many looks as a standard deviation of floor readings in dB tells.</summary>
-    public static HeldNoise Highest(double deviationDb) =>
-        new(KeptLook.Highest, HeldLooks.Scattering(deviationDb * deviationDb / (DecibelsPerNeper * DecibelsPerNeper)), deviationDb);
+    public static HeldNoise Highest(double deviationDb)
+    {
+        double nepers = deviationDb / DecibelsPerNeper;
+        return new HeldNoise(KeptLook.Highest, HeldLooks.Scattering(nepers * nepers), deviationDb);
+    }
 
     /// <summary>The lowest of an unknown number of looks.</summary>
     /// <param name="deviationDb">Standard deviation of floor readings in dB.</param>
@@ -65,15 +74,20 @@ internal sealed class HeldNoise : DetectorNoise
     /// <summary>How far the mean amplitude of floor readings lies over their log mean.</summary>
     internal override double LeastRiseDb { get; }
 
-    public override double CriticalRise(double readings, double probability) => _upward is not null
-        ? _upward.CriticalRise(readings, probability)
-        : readings == 1
-        ? HighestReading(probability)
-        : LogStandardDeviation / Math.Sqrt(readings) * CornishFisher.Quantile(
-            probability, _cumulants[1] / Math.Pow(_cumulants[0], 1.5) / Math.Sqrt(readings), _cumulants[2] / (_cumulants[0] * _cumulants[0]) / readings);
+    public override double CriticalRise(double readings, double probability) =>
+        _upward?.CriticalRise(readings, probability) ?? (readings == 1 ? HighestReading(probability)
+            : OfMean(readings, probability));
 
     public override double HighestReading(double probability) =>
         _upward?.HighestReading(probability) ?? DecibelsPerNeper * _shrunk * (_shape.Quantile(probability) - _shape.LogMean);
+
+    private double OfMean(double readings, double probability)
+    {
+        double variance = _cumulants[0], skewness = _cumulants[1] / Math.Pow(variance, 1.5),
+            excess = _cumulants[2] / (variance * variance);
+        return LogStandardDeviation / Math.Sqrt(readings)
+            * CornishFisher.Quantile(probability, skewness / Math.Sqrt(readings), excess / readings);
+    }
 
     // Noise shakes a reading by its share in the amplitude.
     internal override (double Variance, double Third) LogCumulants(double snrDb)
@@ -87,9 +101,13 @@ internal sealed class HeldNoise : DetectorNoise
     public override double Rise(double snr) =>
         20 * Math.Log10((Math.Sqrt(snr) * Math.Pow(10, -LogMeanOffset / 20)) + Math.Pow(10, LeastRiseDb / 20));
 
-    /// <summary>The weakest signal that a rise leaves possible: the noise amplitude of the floor is taken out as a whole.</summary>
+    /// <summary>
+    /// The weakest signal that a rise leaves possible: the noise amplitude of the floor is taken out as a whole.
+    /// </summary>
     public override double SnrInDecibels(double rise) =>
-        rise > LeastRiseDb ? LogMeanOffset + (20 * Math.Log10(Math.Pow(10, rise / 20) - Math.Pow(10, LeastRiseDb / 20))) : double.NegativeInfinity;
+        rise > LeastRiseDb
+            ? LogMeanOffset + (20 * Math.Log10(Math.Pow(10, rise / 20) - Math.Pow(10, LeastRiseDb / 20)))
+            : double.NegativeInfinity;
 
     public override double ExactSnrInDecibels(double rise) => SnrInDecibels(rise);
 

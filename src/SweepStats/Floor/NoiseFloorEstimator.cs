@@ -150,7 +150,8 @@ public static class NoiseFloorEstimator
         return Math.Sqrt(Math.Max(0, (squares / (sweeps - 1)) - (deviation * deviation / scatter.Mean.Length)));
     }
 
-    // Where nothing shows the scatter both ends of what it may be are reckoned with; a kept look is taken to scatter as a single one, which asks most.
+    // Where nothing shows the scatter both ends of what it may be are reckoned with; a kept look is taken to scatter as a single
+    // one, which asks most.
     private static ImmutableArray<DetectorNoise> NoiseOf(Averaging averaging) => averaging switch
     {
         Averaging.Log or Averaging.Sample => [new DetectorNoise(1)],

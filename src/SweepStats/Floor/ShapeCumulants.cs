@@ -42,7 +42,7 @@ internal sealed record ShapeCumulants(ImmutableArray<double> Cumulants, double S
     /// <summary>Standard error of the third cumulant of so many readings less what their variance lets expect.</summary>
     public double ErrorOfThird(double readings)
     {
-        (double k2, double k3, double k4, double k5, double k6) = (Cumulants[0], Cumulants[1], Cumulants[2], Cumulants[3], Cumulants[4]);
+        double k2 = Cumulants[0], k3 = Cumulants[1], k4 = Cumulants[2], k5 = Cumulants[3], k6 = Cumulants[4];
         double third = k6 + (9 * k4 * k2) + (9 * k3 * k3) + (6 * k2 * k2 * k2);
         double both = k5 + (6 * k3 * k2);
         double second = k4 + (2 * k2 * k2);

@@ -2,10 +2,11 @@ namespace SweepStats.Floor;
 
 /// <summary>Between which limits the scatter lies that a floor of single looks shows.</summary>
 /// <remarks>
-/// Few readings show their scatter badly, those of single looks worse than normal ones: the excess of a log-exponential reading is 12/5. From J sweeps of F
-/// frequencies ln s has the variance (2/(J − 1) + 2.4/J)/(4F); from one sweep, judged by neighbours, about 2/F, for neighbours share readings and their
-/// correlation is estimated from the same sweep. Limits lie three standard deviations off. Assumes independent frequencies. Source: variance of a sample
-/// variance, for example Stuart and Ord 1994, 10.5 (from memory); for one sweep worked out here for second differences.
+/// Few readings show their scatter badly, those of single looks worse than normal ones: the excess of a log-exponential reading
+/// is 12/5. From J sweeps of F frequencies ln s has the variance (2/(J − 1) + 2.4/J)/(4F); from one sweep, judged by neighbours,
+/// about 2/F, for neighbours share readings and their correlation is estimated from the same sweep. Limits lie three standard
+/// deviations off. Assumes independent frequencies. Source: variance of a sample variance, for example Stuart and Ord 1994, 10.5
+/// (from memory); for one sweep worked out here for second differences.
 /// </remarks>
 internal static class SingleLookScatter
 {
@@ -26,13 +27,17 @@ internal static class SingleLookScatter
     public static double Least(NoiseFloor floor) => Math.Min(LeastOfSingleLooks * Db, Limits(floor).Low);
 
     /// <summary>A measured floor scatters by less than single looks do.</summary>
-    public static bool Contradicts(NoiseFloor floor) => floor.Source == FloorSource.Measured && floor.ReadingDeviationDb < Least(floor);
+    public static bool Contradicts(NoiseFloor floor) => floor.Source == FloorSource.Measured
+        && floor.ReadingDeviationDb < Least(floor);
 
     /// <summary>A measured floor scatters as single looks do.</summary>
     public static bool Agrees(NoiseFloor floor) =>
         floor.Source == FloorSource.Measured && !Contradicts(floor) && floor.ReadingDeviationDb <= Limits(floor).High;
 
-    /// <summary>Lowest and highest standard deviation in dB that chance explains; 0 and infinity where the floor has too few frequencies to tell.</summary>
+    /// <summary>
+    /// Lowest and highest standard deviation in dB that chance explains; 0 and infinity where the floor has too few frequencies
+    /// to tell.
+    /// </summary>
     public static (double Low, double High) Limits(NoiseFloor floor)
     {
         int points = floor.Ambient.Count(ambient => !ambient);

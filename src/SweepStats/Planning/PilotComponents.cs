@@ -21,7 +21,8 @@ public static class PilotComponents
 
     /// <summary>The components of a campaign; null where its reference was not repeated, or stands nowhere 15 dB over the floor or is clipped throughout.</summary>
     /// <param name="campaign">Sweeps on their common grid.</param>
-    /// <param name="floor">The floor; null where none is known: then all frequencies count. Of one whose detector keeps a look only the level is used.</param>
+    /// <param name="floor">The floor; null where none is known: then all frequencies count. Of one whose detector keeps a look
+    /// only the level is used.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
     /// <param name="together">Whether repeats go together in the order taken; unless given they count as independent.</param>
     public static PlanBasis? Of(

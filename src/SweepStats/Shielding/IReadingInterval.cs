@@ -1,6 +1,8 @@
 namespace SweepStats.Shielding;
 
-/// <summary>An interval for the shielding from reference, covered and floor log means, by one way of taking the noise out.</summary>
+/// <summary>
+/// An interval for the shielding from reference, covered and floor log means, by one way of taking the noise out.
+/// </summary>
 internal interface IReadingInterval
 {
     /// <summary>Estimate and limits, in dB.</summary>

@@ -65,7 +65,8 @@ internal sealed class RangeFinder(
                     DegreesOfFreedom = covered.DegreesOfFreedom,
                 }, signalDeviation, floorError)
                 : e.Noise.StrongestSnrInDecibels(
-                    e.Noise.LeastRiseDb + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount, e.Confidence.TwoSidedQuantile)));
+                    e.Noise.LeastRiseDb + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount,
+                        e.Confidence.TwoSidedQuantile)));
             _weakest[estimator].Add(floorError, snr);
         }
 

@@ -21,7 +21,9 @@ internal sealed class ReadingEstimator
         _oneSided = confidence.Level > 0.5 ? way.Interval(new Confidence((2 * confidence.Level) - 1), covered) : _twoSided;
     }
 
-    /// <summary>One for each way of reading that has to be reckoned with, and each end of where a declared floor may lie.</summary>
+    /// <summary>
+    /// One for each way of reading that has to be reckoned with, and each end of where a declared floor may lie.
+    /// </summary>
     /// <param name="noises">How noise reads, one for each way of averaging.</param>
     /// <param name="floorHalfWidthDb">How far the floor may lie off to either side.</param>
     /// <param name="confidence">Two-sided level.</param>
@@ -29,7 +31,8 @@ internal sealed class ReadingEstimator
     public static ImmutableArray<ReadingEstimator> All(ImmutableArray<DetectorNoise> noises, double floorHalfWidthDb, Confidence confidence, CoveredReadings covered)
     {
         double[] shifts = floorHalfWidthDb > 0 ? [-floorHalfWidthDb, floorHalfWidthDb] : [0];
-        return [.. from noise in noises from way in ReadingWay.Of(noise) from shift in shifts select new ReadingEstimator(way, shift, confidence, covered)];
+        return [.. from noise in noises from way in ReadingWay.Of(noise) from shift in shifts select new ReadingEstimator(way,
+            shift, confidence, covered)];
     }
 
     public DetectorNoise Noise { get; }

@@ -8,11 +8,14 @@ namespace SweepStats.Shielding;
 /// <param name="Noise">How noise reads.</param>
 /// <param name="Law">How it is taken out.</param>
 /// <param name="Interval">The interval that belongs to the law, for a confidence and the covered readings.</param>
-internal sealed record ReadingWay(DetectorNoise Noise, ILevelLaw Law, Func<Confidence, CoveredReadings, IReadingInterval> Interval)
+internal sealed record ReadingWay(DetectorNoise Noise, ILevelLaw Law, Func<Confidence, CoveredReadings,
+    IReadingInterval> Interval)
 {
-    /// <summary>The ways that a noise leaves possible: one where looks are averaged; where one of several is kept, the two ends.</summary>
+    /// <summary>
+    /// The ways that a noise leaves possible: one where looks are averaged; where one of several is kept, the two ends.
+    /// </summary>
     public static ImmutableArray<ReadingWay> Of(DetectorNoise noise) => noise.Kept == KeptLook.Average
-        ? [new ReadingWay(noise, new AveragedLaw(noise), (confidence, covered) => new ShieldingInterval(noise, confidence, covered))]
+        ? [new(noise, new AveragedLaw(noise), (confidence, covered) => new ShieldingInterval(noise, confidence, covered))]
         : [Held(noise, most: false), Held(noise, most: true)];
 
     private static ReadingWay Held(DetectorNoise noise, bool most) =>

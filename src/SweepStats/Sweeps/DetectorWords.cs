@@ -5,11 +5,11 @@ namespace SweepStats.Sweeps;
 
 /// <summary>What is meant by the words with which receivers name detector, averaging and trace mode.</summary>
 /// <remarks>
-/// Trade words and their usual abbreviations, whatever their case, spaces and signs; numbers count for nothing. A word that is not in the table, or has more
-/// than one meaning, gives <see cref="Averaging.Unknown"/>: nothing is guessed.
-/// A kept look goes before any averaging of what is kept, and a hold of the trace before the detector: noise is no average any more. Where the highest
-/// and the lowest are kept one after the other, the lowest counts: its limits hold for both.
-/// Common practice, no source; CISPR 16-1-1 for the quasi-peak detector (from memory).
+/// Trade words and their usual abbreviations, whatever their case, spaces and signs; numbers count for nothing. A word that is
+/// not in the table, or has more than one meaning, gives <see cref="Averaging.Unknown"/>: nothing is guessed. A kept look goes
+/// before any averaging of what is kept, and a hold of the trace before the detector: noise is no average any more. Where the
+/// highest and the lowest are kept one after the other, the lowest counts: its limits hold for both. Common practice, no source;
+/// CISPR 16-1-1 for the quasi-peak detector (from memory).
 /// </remarks>
 public static class DetectorWords
 {
@@ -32,23 +32,33 @@ public static class DetectorWords
     }
 
     // Words beside the one that counts.
-    private static readonly string[] Fillers = ["detector", "detection", "det", "mode", "trace", "type", "sweeps", "values", "reading", "readings"];
+    private static readonly string[] Fillers =
+        ["detector", "detection", "det", "mode", "trace", "type", "sweeps", "values", "reading", "readings"];
 
-    // Signs, spaces and fillers are taken out of a wording before it is looked up; "+" reads pos, and a "-" that is no hyphen reads neg.
+    // Signs, spaces and fillers are taken out of a wording before it is looked up; "+" reads pos, and a "-" that is no hyphen
+    // reads neg.
     private static readonly FrozenDictionary<string, Meaning> Anywhere = Table(
-        (Meaning.Highest, "peak pk pospeak peakpos positivepeak peakpositive pospk pkpos positivepk pkpositive maxpeak peakmax maximumpeak maxpk pkmax"),
+        (Meaning.Highest, "peak pk pospeak peakpos positivepeak peakpositive pospk pkpos positivepk pkpositive maxpeak peakmax "
+            + "maximumpeak maxpk pkmax"),
         (Meaning.Highest, "quasipeak qpeak qpk quasipk qp qpe qpd autopeak autopk apeak apk rosenfell rosenfelt"),
         (Meaning.Highest, "cisprpeak cisprpk cisprqp cisprquasipeak emipeak emipk emiqp emiquasipeak"),
-        (Meaning.Highest, "maxhold maxhld maxh mxhold mxh holdmax maximumhold holdmaximum peakhold pkhold holdpeak maxpeakhold peakmaxhold"),
-        (Meaning.Lowest, "negpeak peakneg negativepeak peaknegative negpk pkneg negativepk pknegative minpeak peakmin minimumpeak minpk pkmin"),
+        (Meaning.Highest, "maxhold maxhld maxh mxhold mxh holdmax maximumhold holdmaximum peakhold pkhold holdpeak maxpeakhold "
+            + "peakmaxhold"),
+        (Meaning.Lowest, "negpeak peakneg negativepeak peaknegative negpk pkneg negativepk pknegative minpeak peakmin "
+            + "minimumpeak minpk pkmin"),
         (Meaning.Lowest, "minhold minhld minh mnhold mnh holdmin minimumhold holdminimum minpeakhold peakminhold"),
         (Meaning.Power, "rms truerms rmspower powerrms rmsaverage averagerms rmsavg avgrms rmsmean rootmeansquare meansquare"),
-        (Meaning.Power, "power pwr averagepower poweraverage avgpower poweravg avgpwr pwravg averagepwr pwraverage powermean meanpower poweraveraging"),
-        (Meaning.Log, "logpower logpwr logpoweraverage logpoweravg logpwravg logpwraverage averagelogpower avglogpower averagelogpwr avglogpwr"),
-        (Meaning.Log, "log logarithmic logaverage averagelog logavg avglog logmean logaveraging logarithmicaverage averagelogarithmic db dbaverage averagedb"),
-        (Meaning.Log, "video videoaverage averagevideo videoavg avgvideo videoaveraging logvideo videolog logpowervideo logpwrvideo"),
+        (Meaning.Power, "power pwr averagepower poweraverage avgpower poweravg avgpwr pwravg averagepwr pwraverage powermean "
+            + "meanpower poweraveraging"),
+        (Meaning.Log, "logpower logpwr logpoweraverage logpoweravg logpwravg logpwraverage averagelogpower avglogpower "
+            + "averagelogpwr avglogpwr"),
+        (Meaning.Log, "log logarithmic logaverage averagelog logavg avglog logmean logaveraging logarithmicaverage "
+            + "averagelogarithmic db dbaverage averagedb"),
+        (Meaning.Log, "video videoaverage averagevideo videoavg avgvideo videoaveraging logvideo videolog logpowervideo "
+            + "logpwrvideo"),
         (Meaning.Sample, "sample samp smp smpl sampled sampling"),
-        (Meaning.SomeAverage, "average averaged averaging avg aver av ave mean cispravg cispraverage cisprav emiavg emiaverage traceaverage averagetrace"),
+        (Meaning.SomeAverage, "average averaged averaging avg aver av ave mean cispravg cispraverage cisprav emiavg emiaverage "
+            + "traceaverage averagetrace"),
         (Meaning.Nothing, "off none no on yes single continuous"));
 
     private static readonly FrozenDictionary<string, Meaning> OfDetector = Table(
@@ -59,15 +69,19 @@ public static class DetectorWords
     private static readonly FrozenDictionary<string, Meaning> OfTrace = Table(
         (Meaning.Highest, "max maximum"),
         (Meaning.Lowest, "min minimum"),
-        (Meaning.Nothing, "clearwrite clrwrite clrwrt clrwr clwr clrw cw clear clr write writ wrt view blank live normal active actual update refresh standard"));
+        (Meaning.Nothing, "clearwrite clrwrite clrwrt clrwr clwr clrw cw clear clr write writ wrt view blank live normal "
+            + "active actual update refresh standard"));
 
-    /// <summary>How a receiver with these settings averages, or which look it keeps; unknown where its words do not say for certain.</summary>
+    /// <summary>
+    /// How a receiver with these settings averages, or which look it keeps; unknown where its words do not say for certain.
+    /// </summary>
     public static Averaging Of(ReceiverSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
         Meaning[] all =
         [
-            Find(settings.TraceMode, OfTrace), Find(settings.Detector, OfDetector), Find(settings.Averaging, OfTrace), Counted(settings.Averaging),
+            Find(settings.TraceMode, OfTrace), Find(settings.Detector, OfDetector), Find(settings.Averaging, OfTrace),
+            Counted(settings.Averaging),
         ];
         return all.Contains(Meaning.Lowest) ? Averaging.Lowest
             : all.Contains(Meaning.Highest) ? Averaging.Peak
@@ -99,7 +113,8 @@ public static class DetectorWords
     private static Meaning Find(string? wording, FrozenDictionary<string, Meaning> own)
     {
         string word = Bare(wording ?? string.Empty);
-        return word.Length == 0 ? Meaning.Nothing : own.TryGetValue(word, out Meaning meaning) ? meaning : Anywhere.GetValueOrDefault(word, Meaning.Ambiguous);
+        return word.Length == 0 ? Meaning.Nothing
+            : own.TryGetValue(word, out Meaning meaning) ? meaning : Anywhere.GetValueOrDefault(word, Meaning.Ambiguous);
     }
 
     // Letters only, one word after the other.
@@ -108,7 +123,8 @@ public static class DetectorWords
         var spaced = new StringBuilder();
         for (int i = 0; i < wording.Length; i++)
         {
-            bool between = i > 0 && i + 1 < wording.Length && char.IsLetterOrDigit(wording[i - 1]) && char.IsLetterOrDigit(wording[i + 1]);
+            bool between = i > 0 && i + 1 < wording.Length
+                && char.IsLetterOrDigit(wording[i - 1]) && char.IsLetterOrDigit(wording[i + 1]);
             spaced.Append(wording[i] switch
             {
                 '+' => " pos ",
@@ -123,5 +139,6 @@ public static class DetectorWords
     }
 
     private static FrozenDictionary<string, Meaning> Table(params (Meaning Meaning, string Words)[] rows) =>
-        rows.SelectMany(row => row.Words.Split(' ').Select(word => (word, row.Meaning))).ToFrozenDictionary(pair => pair.word, pair => pair.Meaning, StringComparer.Ordinal);
+        rows.SelectMany(row => row.Words.Split(' ').Select(word => KeyValuePair.Create(word, row.Meaning)))
+            .ToFrozenDictionary(StringComparer.Ordinal);
 }

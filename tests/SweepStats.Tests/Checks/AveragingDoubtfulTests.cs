@@ -89,7 +89,11 @@ public sealed class AveragingDoubtfulTests
     public void FilesThatDisagreeAreNamedByRole(string covered, Severity severity)
     {
         Campaign campaign = Stated(30, null, "RMS");
-        Campaign mixed = campaign with { Sweeps = [.. campaign.Sweeps.Select(s => s.Role == SweepRole.Covered ? s.As(settings: new ReceiverSettings { Detector = covered }) : s)] };
+        Campaign mixed = campaign with
+        {
+            Sweeps = [.. campaign.Sweeps.Select(s => s.Role == SweepRole.Covered
+            ? s.As(settings: new ReceiverSettings { Detector = covered }) : s)]
+        };
         Finding finding = Assert.Single(Doubts(mixed, Averaging.Power));
         Assert.Equal(severity, finding.Severity);
         Assert.Contains($"floor RMS, reference RMS, covered {covered}", finding.Message, StringComparison.Ordinal);
@@ -100,7 +104,12 @@ public sealed class AveragingDoubtfulTests
     [InlineData(Averaging.Power, "campaign.toml states \"power\", which was not used")]
     public void ARecognisedPeakDetectorIsAWarningWithItsFigures(Averaging stated, string words)
     {
-        Finding finding = Assert.Single(Doubts(Rehearser.Draw(Near with { Points = 201, Averaging = Averaging.Peak, Looks = 100 }).Campaign, stated));
+        Finding finding = Assert.Single(Doubts(Rehearser.Draw(Near with
+        {
+            Points = 201,
+            Averaging = Averaging.Peak,
+            Looks = 100
+        }).Campaign, stated));
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Contains("lean upward", finding.Message, StringComparison.Ordinal);
         Assert.Contains(words, finding.Message, StringComparison.Ordinal);
@@ -111,7 +120,8 @@ public sealed class AveragingDoubtfulTests
     public void AveragesThatLeanAsTheLowestOfSeveralAreQuestioned()
     {
         var random = new RandomSource(77);
-        Campaign campaign = Rehearsed.Changed(Rehearser.Draw(Near with { Points = 201, FloorSweeps = 10 }).Campaign, (s, _, level) => s.Role != SweepRole.Floor ? level
+        Campaign campaign = Rehearsed.Changed(Rehearser.Draw(Near with { Points = 201, FloorSweeps = 10 }).Campaign,
+            (s, _, level) => s.Role != SweepRole.Floor ? level
             : -100 + (DetectorNoise.DecibelsPerNeper * Math.Log(Enumerable.Range(0, 10).Min(_ => random.Gamma(20) / 20))));
         Assert.Contains("lean further down", Assert.Single(Doubts(campaign, Averaging.Power)).Message, StringComparison.Ordinal);
         Assert.Empty(Doubts(campaign, Averaging.Unknown));

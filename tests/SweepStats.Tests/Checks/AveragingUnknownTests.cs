@@ -8,7 +8,12 @@ namespace SweepStats.Tests.Checks;
 /// <summary>Where nothing tells how the receiver averages, the detector is asked for.</summary>
 public sealed class AveragingUnknownTests
 {
-    private static readonly RehearsalPlan Near = Rehearsed.Plan with { Points = 201, ShieldingStartDb = 65, ShieldingStopDb = 65 };
+    private static readonly RehearsalPlan Near = Rehearsed.Plan with
+    {
+        Points = 201,
+        ShieldingStartDb = 65,
+        ShieldingStopDb = 65
+    };
 
     [Fact]
     public void ReadingsThatLeanAsAveragesDoAreANote()
@@ -27,7 +32,8 @@ public sealed class AveragingUnknownTests
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Contains("minimum hold", finding.Message, StringComparison.Ordinal);
         Assert.Contains("sample detector", finding.NextStep, StringComparison.Ordinal);
-        // Lower ends of a minimum hold lie too high up to where the noise of a thousand looks has no say any more: 60 dB over the floor it still has.
+        // Lower ends of a minimum hold lie too high up to where the noise of a thousand looks has no say any more: 60 dB over the
+        // floor it still has.
         RehearsalPlan far = Near with { Averaging = Averaging.Sample, Looks = 1, ShieldingStartDb = 30, ShieldingStopDb = 30 };
         Assert.Equal(Severity.Warning, Found(far).Severity);
         Assert.Equal(Severity.Note, Found(far with { ReferenceDbm = 20 }).Severity);
@@ -37,9 +43,17 @@ public sealed class AveragingUnknownTests
     [InlineData(Averaging.Power, 400, 201, 65, Severity.Warning)]
     [InlineData(Averaging.Power, 400, 201, 30, Severity.Note)]
     [InlineData(Averaging.Power, 20, 9, 65, Severity.Warning)]
-    public void ReadingsThatDoNotTellAreAskedAfterWhereItMatters(Averaging drawn, double looks, int points, double shielding, Severity severity)
+    public void ReadingsThatDoNotTellAreAskedAfterWhereItMatters(Averaging drawn, double looks, int points, double shielding,
+        Severity severity)
     {
-        Finding finding = Found(Near with { Averaging = drawn, Looks = looks, Points = points, ShieldingStartDb = shielding, ShieldingStopDb = shielding });
+        Finding finding = Found(Near with
+        {
+            Averaging = drawn,
+            Looks = looks,
+            Points = points,
+            ShieldingStartDb = shielding,
+            ShieldingStopDb = shielding
+        });
         Assert.Equal(severity, finding.Severity);
         Assert.Contains("peak or quasi-peak detector", finding.Message, StringComparison.Ordinal);
     }
@@ -48,7 +62,8 @@ public sealed class AveragingUnknownTests
     public void ADeclaredFloorDoesNotTellTheDetector()
     {
         AnalysisPlan declared = new() { DeclaredFloorDb = -100 };
-        Finding finding = Assert.Single(Rehearsed.Analysed(Near with { FloorSweeps = 0 }, declared).Findings, f => f.Code == "averaging-unknown");
+        Finding finding = Assert.Single(Rehearsed.Analysed(Near with { FloorSweeps = 0 }, declared).Findings, f =>
+            f.Code == "averaging-unknown");
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Contains("declared floor has no scatter", finding.Basis, StringComparison.Ordinal);
     }
@@ -57,8 +72,10 @@ public sealed class AveragingUnknownTests
     public void AStatedOrRecognisedAveragingIsNotAskedAfter()
     {
         Assert.DoesNotContain(Rehearsed.Analysed(Near).Findings, f => f.Code == "averaging-unknown");
-        Assert.DoesNotContain(Rehearsed.Analysed(Near with { Averaging = Averaging.Peak, Looks = 100 }, new AnalysisPlan()).Findings, f => f.Code == "averaging-unknown");
+        Assert.DoesNotContain(Rehearsed.Analysed(Near with { Averaging = Averaging.Peak, Looks = 100 },
+            new AnalysisPlan()).Findings, f => f.Code == "averaging-unknown");
     }
 
-    private static Finding Found(RehearsalPlan plan) => Assert.Single(Rehearsed.Analysed(plan, new AnalysisPlan()).Findings, f => f.Code == "averaging-unknown");
+    private static Finding Found(RehearsalPlan plan) => Assert.Single(Rehearsed.Analysed(plan, new AnalysisPlan()).Findings, f =>
+        f.Code == "averaging-unknown");
 }

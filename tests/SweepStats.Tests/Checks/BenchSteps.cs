@@ -143,16 +143,29 @@ internal static class BenchSteps
         yield return new("averaging-doubtful", "averages called samples", Severity.Warning, "to \"power\"", clean with { Stated = new AnalysisPlan { Averaging = Averaging.Sample } }, clean);
         Taken near = Taken.With(Plan with { ShieldingStartDb = 65, ShieldingStopDb = 65 }).But(s => s.As(settings: new ReceiverSettings { TraceMode = "Clear Write" }));
         yield return new("averaging-doubtful", "the highest reading kept", Severity.Warning, "the trace cleared for each sweep", near.But(s => s.As(settings: new ReceiverSettings { TraceMode = "Max Hold" })), near);
-        yield return new("averaging-doubtful", "the lowest reading kept", Severity.Fault, "the trace cleared for each sweep", near.But(s => s.As(settings: new ReceiverSettings { TraceMode = "Min Hold" })), near);
+        yield return new("averaging-doubtful", "the lowest reading kept", Severity.Fault, "the trace cleared for each sweep",
+            near.But(s => s.As(settings: new ReceiverSettings { TraceMode = "Min Hold" })), near);
         Taken rms = near.But(s => s.As(settings: new ReceiverSettings { Detector = "RMS" }));
-        yield return new("averaging-doubtful", "two detectors", Severity.Warning, "one detector and one trace mode", rms.But(s => s.Role == SweepRole.Covered ? s.As(settings: new ReceiverSettings { Detector = "Peak" }) : s), rms);
-        yield return new("averaging-doubtful", "another average stated", Severity.Warning, "correct or leave out averaging", rms with { Stated = new AnalysisPlan { Averaging = Averaging.Log } }, rms);
+        yield return new("averaging-doubtful", "two detectors", Severity.Warning, "one detector and one trace mode", rms.But(s =>
+            s.Role == SweepRole.Covered ? s.As(settings: new ReceiverSettings { Detector = "Peak" }) : s), rms);
+        yield return new("averaging-doubtful", "another average stated", Severity.Warning, "correct or leave out averaging",
+            rms with { Stated = new AnalysisPlan { Averaging = Averaging.Log } }, rms);
         RehearsalPlan peaks = Long with { ShieldingStartDb = 65, ShieldingStopDb = 65, Averaging = Averaging.Peak, Looks = 100 };
-        yield return new("averaging-doubtful", "a peak detector that nobody stated", Severity.Warning, "RMS (power average) detector", Taken.With(peaks, new AnalysisPlan()), Taken.With(peaks with { Averaging = Averaging.Power }));
-        Taken single = Taken.With(Long with { ShieldingStartDb = 65, ShieldingStopDb = 65, Averaging = Averaging.Sample, Looks = 1 });
-        yield return new("averaging-unknown", "single looks, or the lowest of several", Severity.Warning, "averaging in campaign.toml to \"sample\"", single with { Stated = new AnalysisPlan() }, single);
+        yield return new("averaging-doubtful", "a peak detector that nobody stated", Severity.Warning,
+            "RMS (power average) detector", Taken.With(peaks, new AnalysisPlan()),
+            Taken.With(peaks with { Averaging = Averaging.Power }));
+        Taken single = Taken.With(Long with
+        {
+            ShieldingStartDb = 65,
+            ShieldingStopDb = 65,
+            Averaging = Averaging.Sample,
+            Looks = 1
+        });
+        yield return new("averaging-unknown", "single looks, or the lowest of several", Severity.Warning,
+            "averaging in campaign.toml to \"sample\"", single with { Stated = new AnalysisPlan() }, single);
         Taken smooth = Taken.With(Long with { ShieldingStartDb = 65, ShieldingStopDb = 65, Looks = 400 });
-        yield return new("averaging-unknown", "a floor that tells no detector", Severity.Warning, "set averaging in campaign.toml to \"power\"", smooth with { Stated = new AnalysisPlan() }, smooth);
+        yield return new("averaging-unknown", "a floor that tells no detector", Severity.Warning,
+            "set averaging in campaign.toml to \"power\"", smooth with { Stated = new AnalysisPlan() }, smooth);
         yield return new("quantised", "a coarse display", Severity.Note, "a finer scale", Taken.With(Plan with { QuantisationDb = 1 }), Taken.With(Plan with { QuantisationDb = 0.01 }));
     }
 

@@ -21,7 +21,8 @@ public sealed class AveragingChoiceTests
     [InlineData(Averaging.Unknown, "Neg Peak", Averaging.Lowest, AveragingSource.Files)]
     [InlineData(Averaging.Sample, "Neg Peak", Averaging.Lowest, AveragingSource.Files)]
     [InlineData(Averaging.Unknown, "Average", Averaging.Unknown, AveragingSource.Unknown)]
-    public void KeptLooksInTheFilesGoBeforeTheCampaignAndTheCampaignBeforeAverages(Averaging stated, string? detector, Averaging used, AveragingSource source)
+    public void KeptLooksInTheFilesGoBeforeTheCampaignAndTheCampaignBeforeAverages(Averaging stated, string? detector,
+        Averaging used, AveragingSource source)
     {
         AveragingInUse averaging = Of(stated, _ => detector);
         Assert.Equal((used, source, stated), (averaging.Averaging, averaging.Source, averaging.Stated));
@@ -31,7 +32,8 @@ public sealed class AveragingChoiceTests
     public void FilesThatContradictEachOtherLeaveItUnknown()
     {
         AveragingInUse averaging = Of(Averaging.Power, s => s.Role == SweepRole.Covered ? "Peak" : "RMS");
-        Assert.Equal((Averaging.Unknown, AveragingSource.Unknown, true), (averaging.Averaging, averaging.Source, averaging.Files.Disagree));
+        Assert.Equal((Averaging.Unknown, AveragingSource.Unknown, true), (averaging.Averaging, averaging.Source,
+            averaging.Files.Disagree));
         Assert.Equal(new[] { Averaging.Power, Averaging.Peak }, averaging.Files.Meanings.AsEnumerable());
     }
 
@@ -85,7 +87,11 @@ public sealed class AveragingChoiceTests
     private static AveragingInUse Of(Averaging stated, Func<Sweep, string?> detector, RehearsalPlan? plan = null)
     {
         Campaign drawn = Rehearser.Draw(plan ?? Averages).Campaign;
-        Campaign worded = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.As(settings: new ReceiverSettings { Detector = detector(s) }))] };
+        Campaign worded = drawn with
+        {
+            Sweeps = [.. drawn.Sweeps.Select(s =>
+            s.As(settings: new ReceiverSettings { Detector = detector(s) }))]
+        };
         return AveragingChoice.Of(Aligner.Align(worded, null), stated);
     }
 }

@@ -35,12 +35,14 @@ public sealed class FloorSkewnessTests
     [Fact]
     public void AveragesLeanByTheirClosedForms()
     {
-        // In dB: π²/6/L and −2ζ(3)/L²; in power ψ₁(M) and ψ₂(M). At M = 4: ψ₁ = π²/6 − 1 − 1/4 − 1/9, ψ₂ = −2ζ(3) + 2(1 + 1/8 + 1/27).
+        // In dB: π²/6/L and −2ζ(3)/L²; in power ψ₁(M) and ψ₂(M). At M = 4: ψ₁ = π²/6 − 1 − 1/4 − 1/9, ψ₂ = −2ζ(3) + 2(1 + 1/8 +
+        // 1/27).
         ShapeCumulants log = ShapeCumulants.LogAverages(Math.PI * Math.PI / 6 / 7);
         Assert.Equal(-2 * 1.2020569031595942 / 49, log.Third, 1e-12);
         Assert.Equal(2 * log.Third / log.Cumulants[0], log.Slope, 1e-12);
         double variance = (Math.PI * Math.PI / 6) - 1 - 0.25 - (1.0 / 9);
-        Assert.Equal((-2 * 1.2020569031595942) + (2 * (1 + 0.125 + (1.0 / 27))), ShapeCumulants.ThirdOfPowerAverages(variance), 1e-10);
+        Assert.Equal((-2 * 1.2020569031595942) + (2 * (1 + 0.125 + (1.0 / 27))), ShapeCumulants.ThirdOfPowerAverages(variance),
+            1e-10);
     }
 
     [Fact]
@@ -61,7 +63,8 @@ public sealed class FloorSkewnessTests
     public void TheStandardErrorIsWhatDrawnFloorsScatter(Averaging averaging, double looks, int sweeps)
     {
         const int Floors = 150;
-        double[] away = [.. Enumerable.Range(0, Floors).Select(i => FloorSkewness.Of(Drawn(averaging, looks, sweeps, (ulong)(1000 + i))))
+        double[] away = [.. Enumerable.Range(0, Floors).Select(i =>
+            FloorSkewness.Of(Drawn(averaging, looks, sweeps, (ulong)(1000 + i))))
             .Select(s => (s.Skewness - s.OfLogAverages) / s.StandardError)];
         double deviation = Error(away) * Math.Sqrt(Floors);
         // Three standard errors of a standard deviation; averages in power lean a little further down than those in dB.
@@ -79,7 +82,8 @@ public sealed class FloorSkewnessTests
     [InlineData(Averaging.Log, 20, 5)]
     public void AveragesAreNotTakenForKeptLooks(Averaging averaging, double looks, int sweeps)
     {
-        int taken = Enumerable.Range(0, 100).Count(i => Shape(averaging, looks, sweeps, (ulong)(2000 + i)) is NoiseShape.Highest or NoiseShape.Lowest);
+        int taken = Enumerable.Range(0, 100).Count(i =>
+            Shape(averaging, looks, sweeps, (ulong)(2000 + i)) is NoiseShape.Highest or NoiseShape.Lowest);
         // 0.2 of 100 are expected, to both sides together; 3 lie six binomial deviations above.
         Assert.InRange(taken, 0, 2);
     }
@@ -91,7 +95,8 @@ public sealed class FloorSkewnessTests
     [InlineData(1000, 3, 8, 0.85)]
     public void TheHighestOfSeveralLooksIsRecognised(double looks, int sweeps, int floors, double share)
     {
-        int found = Enumerable.Range(0, floors).Count(i => Shape(Averaging.Peak, looks, sweeps, (ulong)(3000 + i)) == NoiseShape.Highest);
+        int found = Enumerable.Range(0, floors).Count(i =>
+            Shape(Averaging.Peak, looks, sweeps, (ulong)(3000 + i)) == NoiseShape.Highest);
         Assert.True(found >= (share * floors) - (3 * Math.Sqrt(share * (1 - share) * floors)), $"{found} of {floors}");
     }
 
@@ -100,15 +105,18 @@ public sealed class FloorSkewnessTests
     [InlineData(100, 5)]
     public void AKeptLookIsSeldomCalledAnAverage(double looks, int sweeps)
     {
-        int missed = Enumerable.Range(0, 40).Count(i => Shape(Averaging.Peak, looks, sweeps, (ulong)(4000 + i)) == NoiseShape.Averages);
+        int missed = Enumerable.Range(0, 40).Count(i =>
+            Shape(Averaging.Peak, looks, sweeps, (ulong)(4000 + i)) == NoiseShape.Averages);
         Assert.InRange(missed, 0, 3);
     }
 
     [Fact]
     public void TheLowestOfSingleLooksCannotBeToldFromASingleLook()
     {
-        Assert.All(Enumerable.Range(0, 20), i => Assert.Equal(NoiseShape.Untold, Shape(Averaging.Lowest, 30, 5, (ulong)(5000 + i))));
-        Assert.All(Enumerable.Range(0, 20), i => Assert.Equal(NoiseShape.Untold, Shape(Averaging.Sample, 1, 5, (ulong)(5000 + i))));
+        Assert.All(Enumerable.Range(0, 20), i =>
+            Assert.Equal(NoiseShape.Untold, Shape(Averaging.Lowest, 30, 5, (ulong)(5000 + i))));
+        Assert.All(Enumerable.Range(0, 20), i =>
+            Assert.Equal(NoiseShape.Untold, Shape(Averaging.Sample, 1, 5, (ulong)(5000 + i))));
     }
 
     [Fact]
@@ -124,9 +132,14 @@ public sealed class FloorSkewnessTests
     public void LittleScatterCoarseStepsAndFewReadingsTellNothing()
     {
         Assert.Equal(NoiseShape.Untold, Shape(Averaging.Power, 400, 5, 1));
-        Assert.Equal(NoiseShape.Untold, FloorSkewness.Of(Aligner.Align(Rehearser.Draw(Plan(Averaging.Peak, 100, 5, 1) with { QuantisationDb = 2 }).Campaign, null).Floor!).Shape);
-        Assert.Equal(NoiseShape.Untold, FloorSkewness.Of(Aligner.Align(Rehearser.Draw(Plan(Averaging.Peak, 100, 5, 1) with { Points = 15 }).Campaign, null).Floor!).Shape);
-        FloorSkewness still = FloorSkewness.Of(Rehearsed.Floor([.. Enumerable.Range(0, 3).Select(_ => Enumerable.Repeat(-100.0, 61).ToArray())]));
+        Assert.Equal(NoiseShape.Untold,
+            FloorSkewness.Of(Aligner.Align(Rehearser.Draw(Plan(Averaging.Peak, 100, 5, 1) with { QuantisationDb = 2 }).Campaign,
+            null).Floor!).Shape);
+        Assert.Equal(NoiseShape.Untold,
+            FloorSkewness.Of(Aligner.Align(Rehearser.Draw(Plan(Averaging.Peak, 100, 5, 1) with { Points = 15 }).Campaign,
+            null).Floor!).Shape);
+        FloorSkewness still = FloorSkewness.Of(Rehearsed.Floor([.. Enumerable.Range(0, 3).Select(_ =>
+            Enumerable.Repeat(-100.0, 61).ToArray())]));
         Assert.Equal((NoiseShape.Untold, double.NaN), (still.Shape, still.Skewness));
     }
 
@@ -136,7 +149,8 @@ public sealed class FloorSkewnessTests
         SweepBlock floor = Drawn(Averaging.Peak, 30, 5, 9);
         double[][] rows = [.. Enumerable.Range(0, 5).Select(j => floor[j].ToArray())];
         FloorSkewness plain = FloorSkewness.Of(Rehearsed.Floor(rows));
-        FloorSkewness moved = FloorSkewness.Of(Rehearsed.Floor([.. rows.Reverse().Select((r, j) => r.Select(l => l + 30 + j).ToArray())]));
+        FloorSkewness moved = FloorSkewness.Of(Rehearsed.Floor([.. rows.Reverse().Select((r, j) =>
+            r.Select(l => l + 30 + j).ToArray())]));
         Assert.Equal(plain.Skewness, moved.Skewness, 1e-9);
         Assert.Equal(plain.StandardError, moved.StandardError, 1e-9);
         Assert.Equal(plain.Shape, moved.Shape);
@@ -150,14 +164,16 @@ public sealed class FloorSkewnessTests
             RehearsalPlan plan = Plan(Averaging.Power, 20, 5, (ulong)(6000 + i)) with
             {
                 FloorTiltDb = 8,
-                Ambient = [new AmbientCarrier(new Hertz(150e6), new Decibels(6), 1), new AmbientCarrier(new Hertz(400e6), new Decibels(3), 0.5)],
+                Ambient = [new AmbientCarrier(new Hertz(150e6), new Decibels(6), 1), new AmbientCarrier(new Hertz(400e6),
+                    new Decibels(3), 0.5)],
             };
             return FloorSkewness.Of(Aligner.Align(Rehearser.Draw(plan).Campaign, null).Floor!).Shape == NoiseShape.Highest;
         });
         Assert.InRange(taken, 0, 1);
     }
 
-    private static NoiseShape Shape(Averaging averaging, double looks, int sweeps, ulong seed) => FloorSkewness.Of(Drawn(averaging, looks, sweeps, seed)).Shape;
+    private static NoiseShape Shape(Averaging averaging, double looks, int sweeps, ulong seed) =>
+        FloorSkewness.Of(Drawn(averaging, looks, sweeps, seed)).Shape;
 
     private static RehearsalPlan Plan(Averaging averaging, double looks, int sweeps, ulong seed) => new()
     {
@@ -173,5 +189,6 @@ public sealed class FloorSkewnessTests
     private static SweepBlock Drawn(Averaging averaging, double looks, int sweeps, ulong seed) =>
         Aligner.Align(Rehearser.Draw(Plan(averaging, looks, sweeps, seed)).Campaign, null).Floor!;
 
-    private static double Error(double[] values) => Math.Sqrt(Sample.SquaredDeviations(values, Sample.Mean(values)) / (values.Length - 1) / values.Length);
+    private static double Error(double[] values) =>
+        Math.Sqrt(Sample.SquaredDeviations(values, Sample.Mean(values)) / (values.Length - 1) / values.Length);
 }

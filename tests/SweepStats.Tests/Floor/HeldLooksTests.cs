@@ -30,7 +30,8 @@ public sealed class HeldLooksTests
     {
         // Log mean −γ, cumulants ψ₁(1) to ψ₅(1): π²/6, −2ζ(3), π⁴/15, −24ζ(5), 8π⁶/63; mean amplitude Γ(3/2) = √π/2.
         var one = new HeldLooks(1);
-        double[] cumulants = [Math.PI * Math.PI / 6, -2 * Apery, Math.Pow(Math.PI, 4) / 15, -24 * 1.0369277551433699, 8 * Math.Pow(Math.PI, 6) / 63];
+        double[] cumulants = [Math.PI * Math.PI / 6, -2 * Apery, Math.Pow(Math.PI, 4) / 15, -24 * 1.0369277551433699,
+            8 * Math.Pow(Math.PI, 6) / 63];
         Assert.Equal(-Euler, one.LogMean, 1e-13);
         Assert.Equal(cumulants, one.Cumulants, (a, b) => Math.Abs(a - b) < 1e-9 * Math.Abs(a));
         Assert.Equal(Math.Log(Math.PI / 4), one.Amplitude, 1e-13);
@@ -39,7 +40,8 @@ public sealed class HeldLooksTests
     [Fact]
     public void OfTwoTheMeanIsThatByHand()
     {
-        // P(max > x) = 2e^(−x) − e^(−2x): the mean of ln max is twice that of one look less that of one look at half the power, −γ + ln 2.
+        // P(max > x) = 2e^(−x) − e^(−2x): the mean of ln max is twice that of one look less that of one look at half the power,
+        // −γ + ln 2.
         Assert.Equal(-Euler + Math.Log(2), new HeldLooks(2).LogMean, 1e-13);
         // In the same way for the amplitude: (2 − 1/√2)·√π/2.
         Assert.Equal(2 * Math.Log((2 - (1 / Math.Sqrt(2))) * Math.Sqrt(Math.PI) / 2), new HeldLooks(2).Amplitude, 1e-13);

@@ -28,8 +28,8 @@ public sealed class HeldNoiseTests
     [Fact]
     public void ByHandAmplitudesAddUp()
     {
-        // Single looks: mean amplitude √π/2, 1.4577 dB over the log mean (γ − ln(4/π))·K. A reading 6.0206 dB over that mean amplitude is twice it: the weakest
-        // signal is as large as the mean amplitude of the noise, √π/2, at −1.0491 dB.
+        // Single looks: mean amplitude √π/2, 1.4577 dB over the log mean (γ − ln(4/π))·K. A reading 6.0206 dB over that mean
+        // amplitude is twice it: the weakest signal is as large as the mean amplitude of the noise, √π/2, at −1.0491 dB.
         HeldNoise noise = HeldNoise.Highest(SingleDb);
         Assert.Equal(K * (0.5772156649015329 + Math.Log(Math.PI / 4)), noise.LeastRiseDb, 1e-6);
         Assert.Equal(K * Math.Log(Math.PI / 4), noise.SnrInDecibels(noise.LeastRiseDb + (20 * Math.Log10(2))), 1e-6);
@@ -43,7 +43,8 @@ public sealed class HeldNoiseTests
     {
         HeldNoise noise = HeldNoise.Lowest(SingleDb);
         Assert.Equal(new DetectorNoise(1).LogMeanOffset - 30, noise.LogMeanOffset, 1e-9);
-        // A reading at the noise of the lowest hides a signal as large as the largest amplitude in 1000 looks: 8.712 dB over the noise (held.csv), and itself.
+        // A reading at the noise of the lowest hides a signal as large as the largest amplitude in 1000 looks: 8.712 dB over the
+        // noise (held.csv), and itself.
         double[] thousand = Fixtures.Numbers("oracles/held.csv").Single(r => r[0] == 1000);
         double together = 20 * Math.Log10(Math.Pow(10, thousand[5] / 20) + Math.Pow(10, noise.LogMeanOffset / 20));
         Assert.Equal(together, noise.StrongestSnrInDecibels(0), 1e-9);
@@ -66,11 +67,14 @@ public sealed class HeldNoiseTests
         {
             double[] drawn = [.. Enumerable.Range(0, Draws).Select(_ => detector.Reading(Math.Pow(10, snr / 10), random))];
             double rise = Sample.Mean(drawn) - Sample.Mean(floor);
-            double error = 4 * Math.Sqrt((Sample.SquaredDeviations(drawn, Sample.Mean(drawn)) / (Draws - 1) / Draws) + (deviation * deviation / Draws));
+            double error = 4 * Math.Sqrt((Sample.SquaredDeviations(drawn, Sample.Mean(drawn)) / (Draws - 1) / Draws)
+                + (deviation * deviation / Draws));
             // Levels relative to the floor as displayed, since how far it lies over the noise is not known of the lowest.
             double signal = snr - Sample.Mean(floor);
-            Assert.True(noise.SnrInDecibels(rise - error) - noise.LogMeanOffset <= signal, $"{averaging} {looks} {snr} dB: the signal is weaker than the weakest possible");
-            Assert.True(noise.StrongestSnrInDecibels(rise + error) - noise.LogMeanOffset >= signal, $"{averaging} {looks} {snr} dB: the signal is stronger than the strongest possible");
+            Assert.True(noise.SnrInDecibels(rise - error) - noise.LogMeanOffset <= signal, $"{averaging} {looks} {snr} dB: the "
+                + "signal is weaker than the weakest possible");
+            Assert.True(noise.StrongestSnrInDecibels(rise + error) - noise.LogMeanOffset >= signal, $"{averaging} {looks} "
+                + $"{snr} dB: the signal is stronger than the strongest possible");
         }
     }
 

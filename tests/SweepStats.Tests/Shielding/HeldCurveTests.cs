@@ -9,14 +9,22 @@ using Xunit;
 
 namespace SweepStats.Tests.Shielding;
 
-/// <summary>Where one of several looks is kept, what follows from the readings holds too: band, decision, budget, range.</summary>
+/// <summary>
+/// Where one of several looks is kept, what follows from the readings holds too: band, decision, budget, range.
+/// </summary>
 public sealed class HeldCurveTests
 {
     private const int Campaigns = 6;
     private const double TrueDb = 55;
 
     // Reference 70 dB over the noise, covered 15 dB.
-    private static readonly RehearsalPlan Plan = Rehearsed.Plan with { Points = 21, Looks = 20, ShieldingStartDb = TrueDb, ShieldingStopDb = TrueDb };
+    private static readonly RehearsalPlan Plan = Rehearsed.Plan with
+    {
+        Points = 21,
+        Looks = 20,
+        ShieldingStartDb = TrueDb,
+        ShieldingStopDb = TrueDb
+    };
 
     [Theory]
     [InlineData(Averaging.Peak)]
@@ -36,7 +44,8 @@ public sealed class HeldCurveTests
     [InlineData(Averaging.Lowest)]
     public void NothingIsSaidToMeetOrToFailThatDoesNot(Averaging kept)
     {
-        Requirement over = Requirement.Constant(new Decibels(TrueDb + 0.1)), under = Requirement.Constant(new Decibels(TrueDb - 0.1));
+        Requirement over = Requirement.Constant(new Decibels(TrueDb + 0.1)),
+            under = Requirement.Constant(new Decibels(TrueDb - 0.1));
         foreach (int seed in Enumerable.Range(1, Campaigns))
         {
             Assert.NotEqual(RequirementOutcome.Meets, Analysed(kept, seed, over).Verdict.Requirement);
@@ -44,7 +53,8 @@ public sealed class HeldCurveTests
         }
 
         Assert.Equal(RequirementOutcome.Meets, Analysed(kept, 1, Requirement.Constant(new Decibels(25))).Verdict.Requirement);
-        Assert.Equal(RequirementOutcome.Fails, Analysed(Averaging.Peak, 1, Requirement.Constant(new Decibels(70))).Verdict.Requirement);
+        Assert.Equal(RequirementOutcome.Fails, Analysed(Averaging.Peak, 1,
+            Requirement.Constant(new Decibels(70))).Verdict.Requirement);
     }
 
     [Theory]
@@ -54,9 +64,12 @@ public sealed class HeldCurveTests
     {
         foreach (double asked in new[] { 30.0, 52, 55, 58, 64 })
         {
-            FrequencyDecision[] decisions = [.. Analysed(kept, 3, Requirement.Constant(new Decibels(asked))).Verdict.Specimens[0].Frequencies.OfType<FrequencyDecision>()];
-            Assert.All(decisions.Where(d => d.Outcome == RequirementOutcome.Meets), d => Assert.True(d.Probability!.Value.Least >= 0.95));
-            Assert.All(decisions.Where(d => d.Outcome == RequirementOutcome.Fails), d => Assert.True(d.Probability!.Value.Most <= 0.05));
+            FrequencyDecision[] decisions = [.. Analysed(kept, 3,
+                Requirement.Constant(new Decibels(asked))).Verdict.Specimens[0].Frequencies.OfType<FrequencyDecision>()];
+            Assert.All(decisions.Where(d => d.Outcome == RequirementOutcome.Meets), d =>
+                Assert.True(d.Probability!.Value.Least >= 0.95));
+            Assert.All(decisions.Where(d => d.Outcome == RequirementOutcome.Fails), d =>
+                Assert.True(d.Probability!.Value.Most <= 0.05));
         }
     }
 
@@ -74,7 +87,14 @@ public sealed class HeldCurveTests
     [Fact]
     public void PlacementsAndLotsAreComparedAllTheSame()
     {
-        RehearsalPlan lots = Plan with { Lots = 2, SpecimensPerLot = 3, Placements = 2, CoveredSweeps = 2, Averaging = Averaging.Peak };
+        RehearsalPlan lots = Plan with
+        {
+            Lots = 2,
+            SpecimensPerLot = 3,
+            Placements = 2,
+            CoveredSweeps = 2,
+            Averaging = Averaging.Peak
+        };
         AnalysisResult result = Rehearsed.Analysed(lots);
         Assert.Equal(6, result.Curves.Length);
         Assert.All(result.Curves.SelectMany(c => c.Readings), r => Assert.IsType<ShieldingReading.Measured>(r));
@@ -84,8 +104,14 @@ public sealed class HeldCurveTests
     [Fact]
     public void SingleSweepsGiveAnIndicationBetweenTheEnds()
     {
-        AnalysisResult result = Rehearsed.Analysed(Plan with { Averaging = Averaging.Peak, CoveredSweeps = 1, ReferenceSweeps = 1 });
-        Assert.All(result.Curves[0].Readings, r => Assert.InRange(Assert.IsType<ShieldingReading.Unrepeated>(r).Indication.Value, TrueDb - 8, TrueDb + 8));
+        AnalysisResult result = Rehearsed.Analysed(Plan with
+        {
+            Averaging = Averaging.Peak,
+            CoveredSweeps = 1,
+            ReferenceSweeps = 1
+        });
+        Assert.All(result.Curves[0].Readings, r => Assert.InRange(Assert.IsType<ShieldingReading.Unrepeated>(r).Indication.Value,
+            TrueDb - 8, TrueDb + 8));
     }
 
     [Fact]
@@ -93,7 +119,11 @@ public sealed class HeldCurveTests
     {
         RehearsalPlan blind = Plan with { FloorSweeps = 0, Averaging = Averaging.Peak };
         // The highest of 20 looks at −100 dBm reads 5.31 dB higher (fixtures/oracles/held.csv).
-        AnalysisResult result = Rehearsed.Analysed(blind, new AnalysisPlan { Averaging = Averaging.Peak, DeclaredFloorDb = -94.7 });
+        AnalysisResult result = Rehearsed.Analysed(blind, new AnalysisPlan
+        {
+            Averaging = Averaging.Peak,
+            DeclaredFloorDb = -94.7
+        });
         Assert.All(result.Curves[0].Readings, r =>
         {
             ShieldingReading.Measured measured = Assert.IsType<ShieldingReading.Measured>(r);
@@ -103,7 +133,18 @@ public sealed class HeldCurveTests
 
     private static AnalysisResult Analysed(Averaging kept, int seed, Requirement? requirement = null)
     {
-        UncertaintyEntry scale = new() { Name = "scale", HalfWidthDb = 0.3, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Both };
-        return Rehearsed.Analysed(Plan with { Seed = (ulong)seed, Averaging = kept }, new AnalysisPlan { Averaging = kept, Requirement = requirement, Uncertainties = [scale] });
+        UncertaintyEntry scale = new()
+        {
+            Name = "scale",
+            HalfWidthDb = 0.3,
+            Distribution = ErrorDistribution.Rectangular,
+            ActsOn = ErrorActsOn.Both
+        };
+        return Rehearsed.Analysed(Plan with { Seed = (ulong)seed, Averaging = kept }, new AnalysisPlan
+        {
+            Averaging = kept,
+            Requirement = requirement,
+            Uncertainties = [scale]
+        });
     }
 }

@@ -15,7 +15,8 @@ public sealed class HeldIntervalTests
     [Fact]
     public void WithoutErrorsTheEndsAreThoseByHand()
     {
-        // Floor −100 dB in the mean amplitude. Reference −40 dB: 60 dB over it, 1/1000 of its amplitude; covered −94 dB: the noise is half of its amplitude.
+        // Floor −100 dB in the mean amplitude. Reference −40 dB: 60 dB over it, 1/1000 of its amplitude; covered −94 dB: the
+        // noise is half of its amplitude.
         HeldNoise noise = HeldNoise.Highest(1);
         EnvelopeLimits limits = Limits(noise, Levels(-40, -94, -100 - noise.LeastRiseDb, 0));
         double half = 20 * Math.Log10(Math.Pow(10, -94 / 20.0) - Math.Pow(10, -100 / 20.0));
@@ -29,7 +30,8 @@ public sealed class HeldIntervalTests
     {
         HeldNoise noise = HeldNoise.Lowest(new DetectorNoise(1).LogStandardDeviation);
         EnvelopeLimits limits = Limits(noise, Levels(-30, -125, -130, 0));
-        // 30 dB to the noise power, 2.507 dB from log mean to power, 8.712 dB to its largest amplitude (fixtures/oracles/held.csv).
+        // 30 dB to the noise power, 2.507 dB from log mean to power, 8.712 dB to its largest amplitude
+        // (fixtures/oracles/held.csv).
         double hidden = -130 + 30 + 2.5068157813485197 + 8.7122223547012894;
         Assert.Equal(-30 - (20 * Math.Log10(Math.Pow(10, -125 / 20.0) + Math.Pow(10, hidden / 20))), limits.LowDb, 1e-3);
         Assert.True(limits.HighDb > 95);
@@ -65,7 +67,8 @@ public sealed class HeldIntervalTests
     {
         foreach (HeldNoise noise in new[] { HeldNoise.Highest(1.5), HeldNoise.Lowest(5) })
         {
-            EnvelopeLimits at = Limits(noise, Levels(-30, covered, -100, 0.3)), moved = Limits(noise, Levels(-13, covered + 17, -83, 0.3));
+            EnvelopeLimits at = Limits(noise, Levels(-30, covered, -100, 0.3)), moved = Limits(noise, Levels(-13, covered
+                + 17, -83, 0.3));
             Assert.Equal(at.LowDb, moved.LowDb, 1e-9);
             Assert.Equal(at.HighDb, moved.HighDb, 1e-9);
             Assert.Equal(at.StandardUncertaintyDb, moved.StandardUncertaintyDb, 1e-6);
@@ -90,7 +93,8 @@ public sealed class HeldIntervalTests
         Assert.Equal(double.NegativeInfinity, Limits(HeldNoise.Highest(1), Levels(-100, -101, -100, 0.3)).LowDb);
 
     private static EnvelopeLimits Limits(HeldNoise noise, ReadingLevels levels, double confidence = 0.95) =>
-        EnvelopeLimits.Of(levels, ReadingEstimator.All([noise], 0, new Confidence(confidence), Five), floorKnown: true, repeated: false);
+        EnvelopeLimits.Of(levels, ReadingEstimator.All([noise], 0, new Confidence(confidence), Five), floorKnown: true,
+            repeated: false);
 
     private static ReadingLevels Levels(double reference, double covered, double floor, double error) => new(
         new RepeatedLevel(reference, new Contribution(error, 4)), new RepeatedLevel(covered, new Contribution(error, 4)),
