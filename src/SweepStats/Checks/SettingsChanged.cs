@@ -68,7 +68,8 @@ internal sealed class SettingsChanged : ICheck
         const double MoreThanDriftDb = 2;
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool InFloor(int f) => curve.Readings[f].State == ShieldingState.Capped && !curve.Readings[f].Evidence.Ambient;
+            bool InFloor(int f) => !curve.Readings[f].Evidence.Ambient
+                && (curve.Readings[f].State == ShieldingState.Capped || (curve.Readings[f].State == ShieldingState.Overloaded && curve.Readings[f].Evidence.HiddenByFloor));
             double[] under = [.. Enumerable.Range(0, curve.Readings.Length).Where(InFloor)
                 .Select(f => curve.Readings[f].Evidence.FloorDb!.Value - curve.Readings[f].Evidence.CoveredDb)];
             if (seen.Floor is not { } floor || under.Length == 0)
