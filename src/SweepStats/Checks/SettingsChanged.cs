@@ -68,7 +68,14 @@ internal sealed class SettingsChanged : ICheck
         const double MoreThanDriftDb = 2;
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool InFloor(int f) => curve.Readings[f] is { State: ShieldingState.Capped, Evidence: { Ambient: false, LeakageRules: false } };
+            bool InFloor(int f)
+            {
+                ReadingEvidence evidence = curve.Readings[f].Evidence;
+                ShieldingState state = curve.Readings[f].State;
+                bool hidden = state == ShieldingState.Capped || (state == ShieldingState.Overloaded && evidence.HiddenByFloor);
+                return hidden && evidence is { Ambient: false, LeakageRules: false };
+            }
+
             double[] under = [.. Enumerable.Range(0, curve.Readings.Length).Where(InFloor)
                 .Select(f => curve.Readings[f].Evidence.FloorDb!.Value - curve.Readings[f].Evidence.CoveredDb)];
             if (seen.Floor is not { } floor || under.Length == 0)

@@ -119,6 +119,7 @@ public sealed class ShieldingEstimator
             DegreesOfFreedom = setup.Repeated ? limits.DegreesOfFreedom : null,
             OneSidedLow = setup.Repeated && double.IsFinite(limits.OneSidedLowDb) ? new Decibels(limits.OneSidedLowDb) : null,
             Ambient = ambient,
+            HiddenByFloor = _floor is not null && !ambient && limits.Capped,
             Doubts = setup.Doubts,
             ReferenceInFloor = referenceInFloor,
         };

@@ -70,6 +70,9 @@ public sealed record ReadingEvidence
     /// <summary>The floor at this frequency holds more than noise.</summary>
     public required bool Ambient { get; init; }
 
+    /// <summary>The covered level cannot be told from the floor, whatever else stands against the reading.</summary>
+    public bool HiddenByFloor { get; init; }
+
     /// <summary>What stands against taking the reading for a value.</summary>
     public ReadingDoubts Doubts { get; init; }
 
