@@ -73,7 +73,8 @@ public static class Analysis
 
     private static NoiseFloor? Floor(AlignedCampaign campaign, AnalysisPlan plan)
     {
-        if (campaign.Floor is { } sweeps)
+        // Sweeps that show no noise are no floor.
+        if (campaign.Floor is { } sweeps && FloorLife.Of(campaign) is { Lives: true })
         {
             NoiseFloor floor = NoiseFloorEstimator.Estimate(sweeps, plan.Averaging);
             double shift = BandwidthShift.Db(campaign);

@@ -16,11 +16,12 @@ internal sealed class Ambient : ICheck
 
     public string Code => "ambient";
 
-    public string? UntestedBecause(Evidence seen) => seen.Floor is { Source: FloorSource.Measured } ? null : "there are no floor sweeps";
+    public string? UntestedBecause(Evidence seen) => seen.Floor is { Source: FloorSource.Measured } ? null
+        : seen.Campaign.Floor is null ? "there are no floor sweeps" : "the floor sweeps show no noise";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Floor is not { } floor)
+        if (seen.Floor is not { Source: FloorSource.Measured } floor)
         {
             yield break;
         }

@@ -9,6 +9,8 @@ public static class Checklist
     public static ImmutableArray<ICheck> All { get; } =
     [
         new NoFloor(),
+        new DeadFloor(),
+        new NoLife(),
         new OverInput(),
         new SaturationPlateau(),
         new SaturationStep(),

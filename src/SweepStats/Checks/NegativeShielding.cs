@@ -16,6 +16,10 @@ internal sealed class NegativeShielding : ICheck
     // A single sweep shows no scatter of its own.
     private const double SingleSweepDb = 2;
 
+    // As much as receivers and cables move between two roles of an untouched set-up (half a dB, as for a single floor sweep; common practice, no source), and what nobody would act upon.
+    private const double MaterialDb = 0.5;
+    private const double WorthTellingDb = 0.1;
+
     public string Code => "negative-shielding";
 
     public string? UntestedBecause(Evidence seen) =>
@@ -26,26 +30,40 @@ internal sealed class NegativeShielding : ICheck
         foreach (ShieldingCurve curve in seen.Curves)
         {
             bool[] below = Below(curve);
-            int count = below.Count(b => b);
-            if (count == 0)
+            int[] material = Between(curve, below, double.NegativeInfinity, -MaterialDb);
+            int[] slight = Between(curve, below, -MaterialDb, -WorthTellingDb);
+            if (material.Length > 0)
             {
-                continue;
+                yield return Negative(seen, curve, material, Severity.Warning);
             }
 
-            double lowest = Enumerable.Range(0, below.Length).Where(f => below[f]).Min(f => Value(curve.Readings[f])!.Value);
-            yield return new Finding
+            if (slight.Length > 0)
             {
-                Code = Code,
-                Severity = Severity.Warning,
-                Role = SweepRole.Covered,
-                Specimen = curve.Name,
-                Where = Stretches.Where(seen.Campaign.Grid, f => below[f]),
-                Size = new Decibels(lowest),
-                Message = $"At {Amount.OutOf(count, curve.Readings.Length)} more arrives with the specimen than without it, beyond what scatter explains.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Lowest shielding {lowest:0.0} dB; told where the upper limit lies below 0 dB at a level that a specimen without any shielding passes somewhere in {FalseAlarm * 100:0.#} % of campaigns; from single sweeps, below -{SingleSweepDb:0} dB."),
-                NextStep = "Look whether reference and covered sweeps were exchanged, whether source or cables moved, and whether the specimen resonates with its holder.",
-            };
+                yield return Negative(seen, curve, slight, Severity.Note);
+            }
         }
+    }
+
+    // A shortfall beyond scatter is told by its size: many sweeps make hundredths of a dB significant.
+    private static int[] Between(ShieldingCurve curve, bool[] below, double over, double under) =>
+        [.. Enumerable.Range(0, below.Length).Where(f => below[f] && Value(curve.Readings[f])!.Value is var value && value > over && value <= under)];
+
+    private Finding Negative(Evidence seen, ShieldingCurve curve, int[] here, Severity severity)
+    {
+        double lowest = here.Min(f => Value(curve.Readings[f])!.Value);
+        return new Finding
+        {
+            Code = Code,
+            Severity = severity,
+            Role = SweepRole.Covered,
+            Specimen = curve.Name,
+            Where = Stretches.Where(seen.Campaign.Grid, here.Contains),
+            Size = new Decibels(lowest),
+            Message = $"At {Amount.OutOf(here.Length, curve.Readings.Length)} more arrives with the specimen than without it, by up to {Amount.Db(-lowest)}, beyond what scatter explains."
+                + (severity == Severity.Note ? $" Up to {Amount.Db(MaterialDb)} may come from cables and a receiver that moved." : string.Empty),
+            Basis = string.Create(CultureInfo.InvariantCulture, $"Lowest shielding {lowest:0.0} dB; told where the upper limit lies below 0 dB at a level that a specimen without any shielding passes somewhere in {FalseAlarm * 100:0.#} % of campaigns, a warning from {MaterialDb} dB on, a note from {WorthTellingDb} dB on; from single sweeps, below -{SingleSweepDb:0} dB."),
+            NextStep = "Look whether reference and covered sweeps were exchanged, whether source or cables moved, and whether the specimen resonates with its holder.",
+        };
     }
 
     // At 95 % each, one in forty frequencies of a specimen that shields nothing would be accused.

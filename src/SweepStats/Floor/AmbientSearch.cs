@@ -1,68 +1,107 @@
 using SweepStats.Alignment;
-using SweepStats.Statistics;
 
 namespace SweepStats.Floor;
 
 /// <summary>Finds frequencies where the floor holds more than noise.</summary>
-internal static class AmbientSearch
+/// <remarks>
+/// Three questions at every frequency: does the mean of all sweeps stand above the floor to both sides; does some sweep stand above it; does some sweep stand above the other
+/// sweeps, which needs neither neighbours nor an even floor. At the ends of a band whose floor slopes, and at those of a few points, only the last of them can be asked.
+/// </remarks>
+internal sealed class AmbientSearch
 {
-    // Chance of one false alarm in a whole clean floor, shared by the two tests and all frequencies.
+    // Chance of one false alarm in a whole clean floor, shared by the three questions and all frequencies.
     private const double FalseAlarm = 0.005;
-    private const int HalfWidth = 15;
-
-    // A median errs 1.25 times as far as a mean (normal variables); the tail of log noise is so short that the baseline's own error must be allowed for.
-    private const double MedianError = 1.25;
-    private const double BaselineErrors = 1.5;
+    private const int Questions = 3;
 
     // A slow ripple of the floor is no transmitter, however many sweeps resolve it.
     private const double LeastExcessDb = 1;
 
-    /// <summary>Marks frequencies that stand above their neighbourhood (steady) or that some sweep shows higher than noise goes (intermittent).</summary>
+    // One step of the display more is rounding.
+    private const double LeastSteps = 1.5;
+
+    // Where the frequencies are so few that nothing shows how uneven the floor is by itself: ranges and preamplifiers move it by several dB (common practice, no source).
+    private const double LeastAmongFewDb = 6;
+
+    // A wider transmitter hides its own middle from its edges; each round the marked ones are passed over.
+    private const int MostRounds = 4;
+
+    // The higher of two sides errs upwards, which makes up for most of what its error adds; half an error more does for single looks, whose readings fall deep
+    // and rise little. By numbers: clean floors of 3 to 1001 points, 1 to 10 sweeps.
+    private const double SideErrors = 0.6;
+
+    // What the higher of two sides adds to the scatter of a mean, by numbers: normal variables, sides of six.
+    private const double OfBothSides = 1.1;
+
+    private readonly SweepBlock _floor;
+    private readonly FloorScatter _scatter;
+    private readonly AmbientLimits _limits;
+    private readonly double _reading;
+    private readonly double _mean;
+    private readonly double _least;
+
+    private AmbientSearch(SweepBlock floor, FloorScatter scatter, DetectorNoise noise)
+    {
+        _floor = floor;
+        _scatter = scatter;
+        _limits = new AmbientLimits(noise, floor.SweepCount, FalseAlarm / Questions / floor.PointCount, DegreesOfFreedom(floor));
+        _reading = noise.LogStandardDeviation;
+        _mean = _reading / Math.Sqrt(floor.SweepCount);
+        _least = Math.Max(LeastExcessDb, LeastSteps * DisplayStep.Of(floor));
+    }
+
+    /// <summary>Marks frequencies that stand above both sides (steady), or that some sweep shows higher than noise goes (pausing).</summary>
     /// <param name="floor">The floor sweeps.</param>
     /// <param name="scatter">The same, split.</param>
     /// <param name="noise">How noise alone reads.</param>
     public static bool[] Mark(SweepBlock floor, FloorScatter scatter, DetectorNoise noise)
     {
-        int sweeps = floor.SweepCount;
-        double[] mean = scatter.Mean;
-        // The median of skewed means lies beside their expectation.
-        double[] baseline = Baseline(mean);
-        double skew = noise.CriticalRise(sweeps, 0.5);
-        double share = FalseAlarm / 2 / mean.Length;
-        double own = BaselineErrors * MedianError * noise.LogStandardDeviation / Math.Sqrt(sweeps * Math.Min(mean.Length, (2 * HalfWidth) + 1));
-        double steady = Math.Max(LeastExcessDb, noise.CriticalRise(sweeps, 1 - share) + own);
-        double single = Math.Max(LeastExcessDb, noise.HighestReading(1 - (share / sweeps)) + own);
-        var marks = new bool[mean.Length];
-        for (int f = 0; f < marks.Length; f++)
+        var search = new AmbientSearch(floor, scatter, noise);
+        bool[] marks = [.. Enumerable.Range(0, floor.PointCount).Select(search.StandsAboveOthers)];
+        for (int round = 0; round < MostRounds; round++)
         {
-            double quiet = baseline[f] - skew;
-            marks[f] = mean[f] - quiet > steady;
-            for (int j = 0; j < sweeps && !marks[f]; j++)
+            var beside = new FloorProminence(scatter.Mean, marks, search._mean);
+            bool[] more = [.. marks.Select((marked, f) => marked || search.StandsAboveSides(beside, f))];
+            if (more.AsSpan().SequenceEqual(marks))
             {
-                marks[f] = floor[j][f] - scatter.Offset[j] - quiet > single;
+                break;
             }
+
+            marks = more;
         }
 
         return marks;
     }
 
-    // A window cut off at the end of the band looks to one side, where a sloping floor is lower or higher: there it shrinks with the distance to the end.
-    private static double[] Baseline(double[] mean)
+    // As many as the scatter of the readings is told by; of one sweep neighbours serve twice.
+    private static double DegreesOfFreedom(SweepBlock floor) =>
+        floor.SweepCount > 1 ? (floor.SweepCount - 1) * Math.Max(1, floor.PointCount - 1) : Math.Max(1, floor.PointCount / 2);
+
+    private bool StandsAboveOthers(int point)
     {
-        double[] baseline = RunningMedian.Of(mean, HalfWidth);
-        int last = mean.Length - 1;
-        for (int f = 0; f < mean.Length; f++)
+        if (_floor.SweepCount < 2)
         {
-            int room = Math.Min(f, last - f);
-            if (room < HalfWidth)
-            {
-                int half = Math.Min(last, Math.Max(room, 2));
-                int start = Math.Clamp(f - half, 0, last);
-                int end = Math.Clamp(f + half, 0, last);
-                baseline[f] = RunningMedian.Of(mean.AsSpan(start, end - start + 1), mean.Length)[0];
-            }
+            return false;
         }
 
-        return baseline;
+        double[] readings = [.. Enumerable.Range(0, _floor.SweepCount).Select(j => Reading(j, point)).Order()];
+        return readings[^1] - readings[_limits.MiddleOfOthers] > Math.Max(_least, _limits.AboveOthers);
     }
+
+    private bool StandsAboveSides(FloorProminence beside, int point)
+    {
+        double least = (beside.ShowsUnevenness ? _least : Math.Max(_least, LeastAmongFewDb)) + beside.BendDb;
+        double mean = beside.ExcessDb[point] - (SideErrors * beside.SideErrorDb);
+        double highest = mean + Enumerable.Range(0, _floor.SweepCount).Max(j => Reading(j, point)) - _scatter.Mean[point];
+        if (!(mean > Math.Max(least, _limits.Mean) || highest > Math.Max(least, _limits.Single)))
+        {
+            return false;
+        }
+
+        double spread = beside.SpreadDb(point) / OfBothSides;
+        double uneven = Math.Max(0, (spread * spread) - (_mean * _mean));
+        return mean > Math.Max(least, _limits.Mean * Math.Sqrt(1 + (uneven / (_mean * _mean))))
+            || highest > Math.Max(least, _limits.Single * Math.Sqrt(1 + (uneven / (_reading * _reading))));
+    }
+
+    private double Reading(int sweep, int point) => _floor[sweep][point] - _scatter.Offset[sweep];
 }
