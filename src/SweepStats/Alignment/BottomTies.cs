@@ -24,6 +24,7 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
     // Of two sweeps the middle is no more than their mean.
     private const int FewestForMiddle = 3;
     private const double NormalMedian = 0.6745;
+    private const double MostOfMedian = 0.3;
 
     private const double ByChance = 1e-4;
     private const double ScatterInSteps = 5;
@@ -48,11 +49,17 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
     private static bool IsMirrored(SweepBlock block, double lowest, (int At, double Step) ties)
     {
         double[] round = Round(block);
-        bool[][] mirrored = [.. Enumerable.Range(0, block.SweepCount).Select(j =>
-            round.Select((level, f) => block[j][f] - level >= level - lowest + (2 * ties.Step)).ToArray())];
-        int runs = block.SweepCount < FewestForMiddle ? Runs([.. round.Select((_, f) => mirrored.Any(m => m[f]))]) : mirrored.Sum(Runs);
-        return runs >= FewestAbove && ties.At >= mirrored.Sum(m => m.Count(up => up)) / 2;
+        double Beyond(int j, int f) => block[j][f] - round[f] - (round[f] - lowest + (2 * ties.Step));
+        double[][] beyond = [.. Enumerable.Range(0, block.SweepCount).Select(j => round.Select((_, f) => Beyond(j, f)).ToArray())];
+        double[] mirrored = [.. beyond.SelectMany(b => b).Where(IsBeyond)];
+        int runs = block.SweepCount < FewestForMiddle ? Runs([.. round.Select((_, f) => beyond.Any(b => IsBeyond(b[f])))]) : beyond.Sum(b => Runs([.. b.Select(IsBeyond)]));
+        return runs >= FewestAbove && ties.At >= mirrored.Length / 2 && ThinsOut(mirrored);
     }
+
+    // Noise thins out upwards, transmitters stand well above it: a tenth of a normal tail, or of one that falls as an exponential, lies within 0.15 to 0.19 of its median distance.
+    private static bool ThinsOut(double[] beyond) => Sample.Quantile(beyond, 0.1) <= (MostOfMedian * Sample.Median(beyond)) + DisplayStep.Same;
+
+    private static bool IsBeyond(double beyond) => beyond >= -DisplayStep.Same;
 
     private static int Runs(bool[] marks) => marks.Where((mark, f) => mark && (f == 0 || !marks[f - 1])).Count();
 
@@ -79,11 +86,18 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
         return round;
     }
 
-    // Standard deviation of a reading about the middle of its two neighbours, told by the median, which a clipped share does not move much.
+    // Standard deviation of a reading, told by the median, which a clipped share does not move much: about its neighbours, or about the mean of the sweeps where that is less.
     private static double Scatter(SweepBlock block)
     {
-        double[] away = [.. Enumerable.Range(0, block.SweepCount).SelectMany(j => Enumerable.Range(1, Math.Max(0, block.PointCount - 2))
-            .Select(f => Math.Abs(block[j][f] - ((block[j][f - 1] + block[j][f + 1]) / 2))))];
-        return away.Length == 0 ? 0 : Sample.Median(away) / NormalMedian / Math.Sqrt(1.5);
+        double beside = Typical(Enumerable.Range(0, block.SweepCount).SelectMany(j => Enumerable.Range(1, Math.Max(0, block.PointCount - 2))
+            .Select(f => block[j][f] - ((block[j][f - 1] + block[j][f + 1]) / 2)))) / Math.Sqrt(1.5);
+        return block.SweepCount < 2 ? beside : Math.Min(beside, Typical(Enumerable.Range(0, block.PointCount)
+            .SelectMany(f => Deviations.FromMean([.. Enumerable.Range(0, block.SweepCount).Select(j => block[j][f])]))) * Math.Sqrt(block.SweepCount / (block.SweepCount - 1.0)));
+    }
+
+    private static double Typical(IEnumerable<double> away)
+    {
+        double[] sizes = [.. away.Select(Math.Abs)];
+        return sizes.Length == 0 ? 0 : Sample.Median(sizes) / NormalMedian;
     }
 }

@@ -46,9 +46,13 @@ internal static class Copies
         Sweep copy = alike[place];
         SweepKind kind = SweepKind.Of(copy);
         Sweep? repeated = alike.Take(place).FirstOrDefault(s => SweepKind.Of(s) == kind);
-        return repeated is not null
-            ? chance.IsTellable(copy, alike.Count(s => SweepKind.Of(s) == kind)) ? new DuplicateSweep(repeated, copy, SameKind: true) : null
-            : IsVaried(copy) || chance.IsTellable(copy, 2) ? new DuplicateSweep(alike[0], copy, SameKind: false) : null;
+        if (repeated is not null && chance.IsTellable(copy, alike.Count(s => SweepKind.Of(s) == kind)))
+        {
+            return new DuplicateSweep(repeated, copy, SameKind: true);
+        }
+
+        Sweep? other = alike.Take(place).FirstOrDefault(s => SweepKind.Of(s) != kind);
+        return other is not null && (IsVaried(copy) || chance.IsTellable(copy, 2)) ? new DuplicateSweep(other, copy, SameKind: false) : null;
     }
 
     private static bool IsVaried(Sweep sweep)

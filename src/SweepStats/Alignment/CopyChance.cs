@@ -5,11 +5,10 @@ namespace SweepStats.Alignment;
 
 /// <summary>Whether sweeps whose levels all agree may have come about by chance: a steady level on a coarse display, a few points typed by hand.</summary>
 /// <remarks>
-/// Two real sweeps differ where a level lies near the edge of a step of the display, and a sweep passes at least one such edge wherever neighbouring levels differ. So the
-/// number of points at which two real sweeps disagree has a mean λ of (chance to disagree at a change) × (changes along the sweep), and they agree everywhere with chance
-/// e^−λ, of which there is one for every further sweep that agrees. How often sweeps disagree at a change is shown by other sweeps, best of the same kind: where their difference lies over its
-/// median, or under it, as often as under it, since an offset that a whole sweep shares moves all points one way. Where there are no others, readings are taken
-/// to scatter by what no receiver is better than.
+/// Two real sweeps differ where a level lies near the edge of a step of the display, and a sweep passes at least one such edge wherever neighbouring levels differ. With a
+/// chance p to disagree at a change, two sweeps of C changes agree everywhere with chance (1 − p)ᶜ, and k further ones with the kth power of it. How often sweeps disagree is
+/// shown by other sweeps, best of the same kind: twice the points at which their difference lies over its median, or under it where that is rarer, since an offset that a whole
+/// sweep shares moves all points one way. Where there are no others, readings are taken to scatter by what no receiver is better than.
 /// </remarks>
 internal sealed class CopyChance
 {
@@ -23,6 +22,9 @@ internal sealed class CopyChance
 
     // Fewer levels may all lie on a coarser grid than the display's: others of the campaign are looked at too.
     private const int FewestLevels = 12;
+
+    // A few points that happen to differ all do not show that every point always does.
+    private const int ShownByNone = 2;
 
     // All pairs of many sweeps take long and tell no more.
     private const int MostCompared = 6;
@@ -40,7 +42,7 @@ internal sealed class CopyChance
     /// <summary>Whether so many sweeps with these levels are more than chance makes.</summary>
     /// <param name="sweep">One of the sweeps that agree.</param>
     /// <param name="alike">How many there are of its kind, at least 2.</param>
-    public bool IsTellable(Sweep sweep, int alike) => Rate(SweepKind.Of(sweep)) * Changes(sweep) * (alike - 1) > -Math.Log(ByChance);
+    public bool IsTellable(Sweep sweep, int alike) => Math.Pow(1 - Rate(SweepKind.Of(sweep)), Changes(sweep) * (alike - 1)) < ByChance;
 
     /// <summary>How often neighbouring levels of a sweep differ.</summary>
     public static int Changes(Sweep sweep)
@@ -95,7 +97,7 @@ internal sealed class CopyChance
         double middle = apart[apart.Length / 2];
         int over = apart.Count(d => d > middle + DisplayStep.Same);
         int under = apart.Count(d => d < middle - DisplayStep.Same);
-        return Math.Min(1, 2.0 * Math.Min(over, under) / Math.Max(1, (Changes(a) + Changes(b)) / 2));
+        return Math.Min(1, 2.0 * Math.Min(over, under) / (ShownByNone + ((Changes(a) + Changes(b)) / 2.0)));
     }
 
     /// <summary>Whether two sweeps have the same frequencies and all levels agree.</summary>
