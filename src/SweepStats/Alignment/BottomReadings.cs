@@ -52,11 +52,8 @@ public static class BottomReadings
         return true;
     }
 
-    private static bool EndsAt(SweepBlock other, double levelDb)
-    {
-        var theirs = BottomTies.Of(other);
-        return Math.Abs(theirs.LevelDb - levelDb) <= DisplayStep.Same && (theirs.IsLimit || StandsStill(other));
-    }
+    private static bool EndsAt(SweepBlock other, double levelDb) =>
+        BottomTies.Of(other) is { IsLimit: true } theirs && Math.Abs(theirs.LevelDb - levelDb) <= DisplayStep.Same;
 
     private static int Standing(SweepBlock block, BottomTies bottom, int f)
     {

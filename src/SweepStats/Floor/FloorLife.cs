@@ -54,15 +54,14 @@ public sealed record FloorLife
         int count = floor.SweepCount * floor.PointCount;
         FloorState state = Stuck((tied, count, groups), Math.Min(OtherStep(campaign), Math.Max(FinestStepDb, DisplayStep.Shared([level]))));
         BottomTies bottom = BottomTies.Of(floor);
-        return state == FloorState.Alive && bottom.IsLimit
-            ? new FloorLife
-            {
-                State = bottom.Readings > MostClipped * count ? FloorState.Clipped : FloorState.PartlyClipped,
-                LevelDb = bottom.LevelDb,
-                Tied = bottom.Readings,
-                ReadingCount = count,
-            }
-            : new FloorLife { State = state, LevelDb = level, Tied = tied, ReadingCount = count };
+        bool cut = state == FloorState.Alive ? bottom.IsLimit : state == FloorState.Stuck && groups == 1 && tied < count && BottomTies.IsAt(level, bottom.LevelDb);
+        return !cut ? new FloorLife { State = state, LevelDb = level, Tied = tied, ReadingCount = count } : new FloorLife
+        {
+            State = bottom.Readings > MostClipped * count ? FloorState.Clipped : FloorState.PartlyClipped,
+            LevelDb = bottom.LevelDb,
+            Tied = bottom.Readings,
+            ReadingCount = count,
+        };
     }
 
     private static FloorState Stuck((int Tied, int Count, int Groups) readings, double step)

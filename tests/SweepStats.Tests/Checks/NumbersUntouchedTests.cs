@@ -71,7 +71,7 @@ public sealed class NumbersUntouchedTests
     };
 
     private static NoiseFloor? FloorOf(AlignedCampaign aligned, AnalysisPlan plan) =>
-        aligned.Floor is { } sweeps ? NoiseFloorEstimator.Estimate(sweeps, plan.Averaging)
+        aligned.Floor is { } sweeps && FloorLife.Of(aligned) is { Lives: true } ? NoiseFloorEstimator.Estimate(sweeps, plan.Averaging)
             : plan.DeclaredFloorDb is { } level ? NoiseFloorEstimator.Declare(level, aligned.Grid.Count, plan.Averaging) : null;
 
     private static BandStatement[] BandsOf(AnalysisResult result) =>
