@@ -2,12 +2,17 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Alignment;
 
-/// <summary>Finds frequencies at which sweeps stand at the bottom of what the receiver shows, or do not live at all: the level there is at most what is shown.</summary>
+/// <summary>
+/// Finds frequencies at which sweeps stand at the bottom of what the receiver shows, or do not live at all: the level there is
+/// at most what is shown.
+/// </summary>
 /// <remarks>
-/// Sweeps without any scatter over a dozen points and more are not alive. Else their lowest level is a bottom where readings are cut off at it (<see cref="BottomTies"/>), where
-/// the other sweeps end at the very same level and are cut off there, or where neighbours stand at it side by side in most of the sweeps, more of them than the rate at which
-/// neighbours agree elsewhere explains, and far more than the steps of the display that lead down to it: the flat bottom of a smooth curve on a stepped display is
-/// 2.7 times as long as the step before it (half-lengths √½ and √1½ − √½ of a parabola), and twice that is none.
+/// Sweeps without any scatter over a dozen points and more are not alive. Else their lowest level is a bottom where readings
+/// are cut off at it (<see cref="BottomTies"/>), where the other sweeps end at the very same level and are cut off there, or
+/// where neighbours stand at it side by side in most of the sweeps, more of them than the rate at which neighbours agree
+/// elsewhere explains, and far more than the steps of the display that lead down to it: the flat bottom of a smooth curve on a
+/// stepped display is 2.7 times as long as the step before it (half-lengths √½ and √1½ − √½ of a parabola), and twice that is
+/// none.
 /// </remarks>
 public static class BottomReadings
 {
@@ -20,7 +25,10 @@ public static class BottomReadings
 
     /// <summary>Whether each frequency is one of them; empty where none is.</summary>
     /// <param name="block">The sweeps.</param>
-    /// <param name="others">Other sweeps of the same receiver, also those of the floor: they show how often its display makes neighbours agree, and where it ends.</param>
+    /// <param name="others">
+    /// Other sweeps of the same receiver, also those of the floor: they show how often its display makes neighbours agree, and
+    /// where it ends.
+    /// </param>
     public static ImmutableArray<bool> Find(SweepBlock block, IEnumerable<SweepBlock> others)
     {
         ArgumentNullException.ThrowIfNull(block);
@@ -32,9 +40,10 @@ public static class BottomReadings
 
         SweepBlock[] rest = [.. others];
         BottomTies bottom = BottomTies.Of(block);
-        bool[] most = [.. Enumerable.Range(0, block.PointCount).Select(f => Standing(block, bottom, f) > block.SweepCount / 2)];
+        int[] standing = [.. Enumerable.Range(0, block.PointCount).Select(f => Standing(block, bottom, f))];
+        bool[] most = [.. standing.Select(s => s > block.SweepCount / 2)];
         bool limit = bottom.IsLimit || Array.Exists(rest, other => EndsAt(other, bottom.LevelDb)) || HasFlatBottom(block, most, rest);
-        return limit ? [.. Enumerable.Range(0, block.PointCount).Select(f => Standing(block, bottom, f) > 0)] : [];
+        return limit ? [.. standing.Select(s => s > 0)] : [];
     }
 
     /// <summary>Whether each sweep stands at one level over all its frequencies, a dozen at least.</summary>
@@ -53,7 +62,7 @@ public static class BottomReadings
     }
 
     private static bool EndsAt(SweepBlock other, double levelDb) =>
-        BottomTies.Of(other) is { IsLimit: true } theirs && Math.Abs(theirs.LevelDb - levelDb) <= DisplayStep.Same;
+        Math.Abs(BottomTies.Lowest(other) - levelDb) <= DisplayStep.Same && BottomTies.Of(other).IsLimit;
 
     private static int Standing(SweepBlock block, BottomTies bottom, int f)
     {
@@ -69,12 +78,14 @@ public static class BottomReadings
     private static bool HasFlatBottom(SweepBlock block, bool[] most, SweepBlock[] others)
     {
         // The display that makes neighbours agree most often is taken: noise that was averaged long stands still on a coarse one.
-        double agree = others.Append(block).Max(b => NeighboursAgree(b, ReferenceEquals(b, block) ? most : new bool[most.Length]));
+        var none = new bool[most.Length];
+        var agree = new Lazy<double>(() => others.Select(b => NeighboursAgree(b, none)).Append(NeighboursAgree(block, most)).Max());
         int sweeps = (block.SweepCount / 2) + 1;
         for (int start = 0; start < most.Length; start++)
         {
             int length = most.AsSpan(start).IndexOf(false) is >= 0 and var end ? end : most.Length - start;
-            if (length >= Shortest && block.PointCount * Math.Pow(agree, (length - 1) * sweeps) < ByChance && length >= (LongerThanSteps * LongestStepBeside(block, start, length)) - 3)
+            if (length >= Shortest && block.PointCount * Math.Pow(agree.Value, (length - 1) * sweeps) < ByChance
+                && length >= (LongerThanSteps * LongestStepBeside(block, start, length)) - 3)
             {
                 return true;
             }

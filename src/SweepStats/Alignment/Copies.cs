@@ -5,8 +5,9 @@ namespace SweepStats.Alignment;
 
 /// <summary>Finds sweeps whose levels all agree.</summary>
 /// <remarks>
-/// Sweeps taken for the same are copies unless chance makes them agree (<see cref="CopyChance"/>). Sweeps taken for different things agree by chance only where the specimen
-/// shields nothing at all: many different levels are asked for there, or what would make them copies of one kind.
+/// Sweeps taken for the same are copies unless chance makes them agree (<see cref="CopyChance"/>). Sweeps taken for different
+/// things agree by chance only where the specimen shields nothing at all: many different levels are asked for there, or what
+/// would make them copies of one kind.
 /// </remarks>
 internal static class Copies
 {
@@ -52,7 +53,8 @@ internal static class Copies
         }
 
         Sweep? other = alike.Take(place).FirstOrDefault(s => SweepKind.Of(s) != kind);
-        return other is not null && (IsVaried(copy) || chance.IsTellable(copy, 2)) ? new DuplicateSweep(other, copy, SameKind: false) : null;
+        return other is not null && (IsVaried(copy) || chance.IsTellable(copy, 2))
+            ? new DuplicateSweep(other, copy, SameKind: false) : null;
     }
 
     private static bool IsVaried(Sweep sweep)

@@ -3,18 +3,24 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Alignment;
 
-/// <summary>Whether sweeps whose levels all agree may have come about by chance: a steady level on a coarse display, a few points typed by hand.</summary>
+/// <summary>
+/// Whether sweeps whose levels all agree may have come about by chance: a steady level on a coarse display, a few points typed
+/// by hand.
+/// </summary>
 /// <remarks>
-/// Two real sweeps differ where a level lies near the edge of a step of the display, and a sweep passes at least one such edge wherever neighbouring levels differ. With a
-/// chance p to disagree at a change, two sweeps of C changes agree everywhere with chance (1 − p)ᶜ, and k further ones with the kth power of it. How often sweeps disagree is
-/// shown by other sweeps, best of the same kind: twice the points at which their difference lies over its median, or under it where that is rarer, since an offset that a whole
-/// sweep shares moves all points one way. Where there are no others, readings are taken to scatter by what no receiver is better than.
+/// Two real sweeps differ where a level lies near the edge of a step of the display, and a sweep passes at least one such edge
+/// wherever neighbouring levels differ. With a chance p to disagree at a change, two sweeps of C changes agree everywhere with
+/// chance (1 − p)ᶜ, and k further ones with the kth power of it. How often sweeps disagree is shown by other sweeps, best of
+/// the same kind: twice the points at which their difference lies over its median, or under it where that is rarer, since an
+/// offset that a whole sweep shares moves all points one way. Where there are no others, readings are taken to scatter by what
+/// no receiver is better than.
 /// </remarks>
 internal sealed class CopyChance
 {
     private const double ByChance = 1e-3;
 
-    // No receiver repeats a signal better than to a hundredth of a dB, sweep after sweep, on a display that is no finer (common practice, no source).
+    // No receiver repeats a signal better than to a hundredth of a dB, sweep after sweep, on a display that is no finer (common
+    // practice, no source).
     private const double SteadiestSignalDb = 0.01;
 
     // Scatter of 10 000 looks at noise, the most that is reckoned with.
@@ -42,7 +48,8 @@ internal sealed class CopyChance
     /// <summary>Whether so many sweeps with these levels are more than chance makes.</summary>
     /// <param name="sweep">One of the sweeps that agree.</param>
     /// <param name="alike">How many there are of its kind, at least 2.</param>
-    public bool IsTellable(Sweep sweep, int alike) => Math.Pow(1 - Rate(SweepKind.Of(sweep)), Changes(sweep) * (alike - 1)) < ByChance;
+    public bool IsTellable(Sweep sweep, int alike) =>
+        Math.Pow(1 - Rate(SweepKind.Of(sweep)), Changes(sweep) * (alike - 1)) < ByChance;
 
     /// <summary>How often neighbouring levels of a sweep differ.</summary>
     public static int Changes(Sweep sweep)
@@ -56,7 +63,8 @@ internal sealed class CopyChance
         return changes;
     }
 
-    // Chance that two sweeps disagree at a change: shown by the kind itself, else by the steadiest other one, else by the step of the display.
+    // Chance that two sweeps disagree at a change: shown by the kind itself, else by the steadiest other one, else by the step
+    // of the display.
     private double Rate(SweepKind kind)
     {
         if (!_rates.TryGetValue(kind, out double rate))
@@ -73,7 +81,8 @@ internal sealed class CopyChance
     {
         ImmutableArray<Sweep> own = [.. _used.Where(s => SweepKind.Of(s) == kind)];
         IEnumerable<Sweep> shown = own.Sum(s => s.Levels.Length) >= FewestLevels ? own : _used;
-        return 1 - SteppedReadings.TwoAgree(DisplayStep.Shared(shown.SelectMany(s => s.Levels)), kind.IsNoise ? SteadiestNoiseDb : SteadiestSignalDb);
+        double step = DisplayStep.Shared(shown.SelectMany(s => s.Levels));
+        return 1 - SteppedReadings.TwoAgree(step, kind.IsNoise ? SteadiestNoiseDb : SteadiestSignalDb);
     }
 
     private static double? Shown(IEnumerable<Sweep> kind)
@@ -87,8 +96,9 @@ internal sealed class CopyChance
             }
         }
 
-        double?[] rates = [.. different.SelectMany((a, i) => different.Take(i).Where(b => b.Grid.Equals(a.Grid)).Select(b => (double?)Disagreement(a, b)))];
-        return rates.Max();
+        return (from pair in different.SelectMany((a, i) => different.Take(i).Select(b => (A: a, B: b)))
+                where pair.A.Grid.Equals(pair.B.Grid)
+                select (double?)Disagreement(pair.A, pair.B)).Max();
     }
 
     private static double Disagreement(Sweep a, Sweep b)
@@ -101,5 +111,6 @@ internal sealed class CopyChance
     }
 
     /// <summary>Whether two sweeps have the same frequencies and all levels agree.</summary>
-    public static bool SameLevels(Sweep a, Sweep b) => a.Grid.Equals(b.Grid) && a.Levels.AsSpan().SequenceEqual(b.Levels.AsSpan());
+    public static bool SameLevels(Sweep a, Sweep b) =>
+        a.Grid.Equals(b.Grid) && a.Levels.AsSpan().SequenceEqual(b.Levels.AsSpan());
 }

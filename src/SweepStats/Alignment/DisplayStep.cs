@@ -2,9 +2,10 @@ namespace SweepStats.Alignment;
 
 /// <summary>Finds the step in which a receiver shows its levels.</summary>
 /// <remarks>
-/// Two signs, the coarser counts. Levels that are all whole multiples of a usual step: a steady level on a coarse display looks like one without scatter, and
-/// nothing else would tell it from a perfect one. And levels that repeat, all of them whole multiples of their least distance apart, which also finds steps that an offset
-/// has moved off the usual grid. Sweeps that agree everywhere count once: copies repeat their levels on any display.
+/// Two signs, the coarser counts. Levels that are all whole multiples of a usual step: a steady level on a coarse display looks
+/// like one without scatter, and nothing else would tell it from a perfect one. And levels that repeat, all of them whole
+/// multiples of their least distance apart, which also finds steps that an offset has moved off the usual grid. Sweeps that
+/// agree everywhere count once: copies repeat their levels on any display.
 /// </remarks>
 internal static class DisplayStep
 {
@@ -15,7 +16,8 @@ internal static class DisplayStep
     /// <summary>Levels that differ by no more in dB are the same: readers' rounding must not pass for a step.</summary>
     public const double Same = 1e-6;
 
-    // Of all distances between neighbouring levels so many are whole multiples of the least: a clipped sweep has one level that repeats and no step.
+    // Of all distances between neighbouring levels so many are whole multiples of the least: a clipped sweep has one level that
+    // repeats and no step.
     private const double NearlyAll = 0.98;
 
     // How far off a multiple may lie, in steps.
@@ -26,12 +28,19 @@ internal static class DisplayStep
 
     private static readonly double[] UsualSteps = [1, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001];
 
-    /// <summary>Standard deviation of what rounding to the step takes away, q/√12, in dB; 0 where no step can be told.</summary>
-    /// <remarks>Repeats do not average it away: a steady level is rounded the same way every time. Source: JCGM 100:2008, F.2.2.1.</remarks>
+    /// <summary>
+    /// Standard deviation of what rounding to the step takes away, q/√12, in dB; 0 where no step can be told.
+    /// </summary>
+    /// <remarks>
+    /// Repeats do not average it away: a steady level is rounded the same way every time. Source: JCGM 100:2008, F.2.2.1.
+    /// </remarks>
     public static double Deviation(SweepBlock block) => Of(block) / Math.Sqrt(12);
 
     /// <summary>The step in dB; 0 where none can be told.</summary>
-    /// <remarks>A level that never changes counts as rounded to the coarsest step that it is a multiple of: a bound on the rounding, not a sign of a step (<see cref="Shows"/>).</remarks>
+    /// <remarks>
+    /// A level that never changes counts as rounded to the coarsest step that it is a multiple of: a bound on the rounding, not
+    /// a sign of a step (<see cref="Shows"/>).
+    /// </remarks>
     public static double Of(SweepBlock block)
     {
         double[] levels = Levels(block);
@@ -39,13 +48,17 @@ internal static class DisplayStep
         return Math.Max(onGrid, LeastGap(levels));
     }
 
-    /// <summary>Whether the levels of a block come in steps for all to see: several different ones, with a step between them.</summary>
+    /// <summary>
+    /// Whether the levels of a block come in steps for all to see: several different ones, with a step between them.
+    /// </summary>
     public static bool Shows(SweepBlock block) => Varies(block) && Of(block) > 0;
 
     /// <summary>Whether a block has several different levels.</summary>
     public static bool Varies(SweepBlock block) => Levels(block).Distinct().Take(FewestDifferent).Count() == FewestDifferent;
 
-    /// <summary>The step in dB that those of some blocks share whose levels vary; 0 where they share none, null where none varies.</summary>
+    /// <summary>
+    /// The step in dB that those of some blocks share whose levels vary; 0 where they share none, null where none varies.
+    /// </summary>
     public static double? OfVarying(IEnumerable<SweepBlock> blocks)
     {
         SweepBlock[] varying = [.. blocks.Where(Varies)];
@@ -59,8 +72,8 @@ internal static class DisplayStep
         return Array.Find(UsualSteps, step => Array.TrueForAll(all, l => IsMultiple(l, step)));
     }
 
-    // Each different sweep once.
-    private static double[] Levels(SweepBlock block)
+    /// <summary>All levels in dB, of sweeps that agree everywhere those of the first.</summary>
+    public static double[] Levels(SweepBlock block)
     {
         List<int> different = [];
         for (int j = 0; j < block.SweepCount; j++)
@@ -119,7 +132,8 @@ internal static class DisplayStep
         }
 
         double step = gaps.DefaultIfEmpty().Min();
-        return step > 0 && (gaps.Count + 1) * 2 <= levels.Length && gaps.Count(g => IsNearMultiple(g, step)) >= NearlyAll * gaps.Count ? step : 0;
+        bool repeats = step > 0 && (gaps.Count + 1) * 2 <= levels.Length;
+        return repeats && gaps.Count(g => IsNearMultiple(g, step)) >= NearlyAll * gaps.Count ? step : 0;
     }
 
     private static bool IsNearMultiple(double gap, double step)

@@ -5,7 +5,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>Floor sweeps that show no noise: the bottom of a display, a number put in by hand, an input that is not connected.</summary>
+/// <summary>
+/// Floor sweeps that show no noise: the bottom of a display, a number put in by hand, an input that is not connected.
+/// </summary>
 internal sealed class DeadFloor : ICheck
 {
     public string Code => "dead-floor";

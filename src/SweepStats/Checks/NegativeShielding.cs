@@ -16,7 +16,8 @@ internal sealed class NegativeShielding : ICheck
     // A single sweep shows no scatter of its own.
     private const double SingleSweepDb = 2;
 
-    // As much as receivers and cables move between two roles of an untouched set-up (half a dB, as for a single floor sweep; common practice, no source), and what nobody would act upon.
+    // As much as receivers and cables move between two roles of an untouched set-up (as for a single floor sweep; common
+    // practice, no source), and what nobody would act upon.
     private const double MaterialDb = 0.5;
     private const double WorthTellingDb = 0.1;
 
@@ -46,7 +47,13 @@ internal sealed class NegativeShielding : ICheck
 
     // A shortfall beyond scatter is told by its size: many sweeps make hundredths of a dB significant.
     private static int[] Between(ShieldingCurve curve, bool[] below, double over, double under) =>
-        [.. Enumerable.Range(0, below.Length).Where(f => below[f] && Value(curve.Readings[f])!.Value is var value && value > over && value <= under)];
+    [
+        .. from f in Enumerable.Range(0, below.Length)
+           where below[f]
+           let value = Value(curve.Readings[f])!.Value
+           where value > over && value <= under
+           select f,
+    ];
 
     private Finding Negative(Evidence seen, ShieldingCurve curve, int[] here, Severity severity)
     {

@@ -9,7 +9,8 @@ namespace SweepStats.Checks;
 /// <summary>Sweeps that stand at one level over the whole band, or at the bottom of what the display shows.</summary>
 internal sealed class NoLife : ICheck
 {
-    // A set-up with cables and antennas is never as flat as a tenth of a dB over a dozen frequencies (common practice, no source); on a coarser display it may look so.
+    // A set-up with cables and antennas is never as flat as a tenth of a dB over a dozen frequencies (common practice, no
+    // source); on a coarser display it may look so.
     private const double FinestThatHidesDb = 0.1;
 
     public string Code => "no-life";
@@ -59,7 +60,7 @@ internal sealed class NoLife : ICheck
         Role = SweepRole.Covered,
         Specimen = specimen.Name,
         Where = Stretches.Where(seen.Campaign.Grid, f => bottom[f]),
-        Message = $"At {Amount.OutOf(bottom.Count(b => b), bottom.Length)} covered sweeps stand at the lowest level shown, {Level(seen, Lowest(specimen.Block))}: the display ends there, and the specimen may shield more than is shown.",
+        Message = $"At {Amount.OutOf(bottom.Count(b => b), bottom.Length)} covered sweeps stand at the lowest level shown, {Level(seen, BottomTies.Lowest(specimen.Block))}: the display ends there, and the specimen may shield more than is shown.",
         Basis = string.Create(CultureInfo.InvariantCulture, $"{Enumerable.Range(0, specimen.Block.SweepCount).Sum(j => Standing(specimen.Block, j))} readings at that level, and none below; so many, or so many side by side, come by chance less than once in 1000 campaigns."),
         NextStep = "Lower the bottom of the display (a lower reference level, or more dB a division) and take covered, reference and floor sweeps again.",
     };
@@ -70,11 +71,9 @@ internal sealed class NoLife : ICheck
 
     private static string Level(Evidence seen, double level) => string.Create(CultureInfo.InvariantCulture, $"{level:0.0#} {seen.Campaign.Scale.Symbol()}");
 
-    private static double Lowest(SweepBlock block) => Enumerable.Range(0, block.SweepCount).Min(j => block[j].ToArray().Min());
-
     private static int Standing(SweepBlock block, int sweep)
     {
-        double lowest = Lowest(block);
+        double lowest = BottomTies.Lowest(block);
         return block[sweep].ToArray().Count(level => BottomTies.IsAt(level, lowest));
     }
 }

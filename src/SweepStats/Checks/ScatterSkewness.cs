@@ -4,20 +4,26 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>How skewed the error of the shielding is, in the units of one reading: 0 where reference and covered readings are skewed alike, however much.</summary>
+/// <summary>
+/// How skewed the error of the shielding is, in the units of one reading: 0 where reference and covered readings are skewed
+/// alike, however much.
+/// </summary>
 /// <remarks>
-/// Third cumulants of independent errors add, those of the covered level with the other sign: γ = (γᵣσᵣ³ − γ꜀σ꜀³)/(σᵣ² + σ꜀²)^1.5. The skewness of a reading follows from
-/// that of the rests about the mean of n, which is (n − 2)/√(n(n − 1)) times it (independent readings; worked out here). Assumes as many reference as covered sweeps.
+/// Third cumulants of independent errors add, those of the covered level with the other sign: γ = (γᵣσᵣ³ − γ꜀σ꜀³)/(σᵣ² +
+/// σ꜀²)^1.5. The skewness of a reading follows from that of the rests about the mean of n, which is (n − 2)/√(n(n − 1)) times
+/// it (independent readings; worked out here). Assumes as many reference as covered sweeps.
 /// </remarks>
 internal static class ScatterSkewness
 {
     /// <summary>
-    /// From here on a t interval from 3 to 10 readings of one skewed role holds less than 92 % instead of 95 %; two roles skewed alike 95 to 99 % (gamma variables, 40 000 trials each, worked out
-    /// with fixtures/oracles/skewed-intervals.R).
+    /// Beyond this a t interval from 3 to 10 readings of one skewed role holds less than 92 % instead of 95 %; two roles
+    /// skewed alike 95 to 99 % (gamma variables, 40 000 trials each, worked out with fixtures/oracles/skewed-intervals.R).
     /// </summary>
     public const double Material = 1.4;
 
-    /// <summary>The skewness γ of a difference of two readings; negative where the shielding comes out too small now and then.</summary>
+    /// <summary>
+    /// The skewness γ of a difference of two readings; negative where the shielding comes out too small now and then.
+    /// </summary>
     /// <param name="groups">Sweeps that repeat each other.</param>
     /// <param name="standardised">Rests of a group against the scatter of their neighbourhood.</param>
     public static double Of(IEnumerable<RepeatGroup> groups, Func<RepeatGroup, double[]> standardised)
@@ -29,7 +35,8 @@ internal static class ScatterSkewness
         return variance > 0 ? (reference.Third - covered.Third) / Math.Pow(variance, 1.5) : 0;
     }
 
-    private static (double Third, double Variance) Cumulants(IEnumerable<RepeatGroup> groups, Func<RepeatGroup, double[]> standardised)
+    private static (double Third, double Variance) Cumulants(
+        IEnumerable<RepeatGroup> groups, Func<RepeatGroup, double[]> standardised)
     {
         double skewness = 0;
         double squares = 0;
@@ -43,7 +50,8 @@ internal static class ScatterSkewness
             }
 
             int n = group.Sweeps.Length;
-            skewness += rests.Length * Moments.SkewnessAndExcess(rests).Skewness * Math.Sqrt(n * (n - 1.0)) / (n - 2);
+            double ofRests = Moments.SkewnessAndExcess(rests).Skewness;
+            skewness += rests.Length * ofRests * Math.Sqrt(n * (n - 1.0)) / (n - 2);
             squares += rests.Length * Variance(group);
             count += rests.Length;
         }

@@ -4,8 +4,9 @@ namespace SweepStats.Floor;
 
 /// <summary>Finds frequencies where the floor holds more than noise.</summary>
 /// <remarks>
-/// Three questions at every frequency: does the mean of all sweeps stand above the floor to both sides; does some sweep stand above it; does some sweep stand above the other
-/// sweeps, which needs neither neighbours nor an even floor. At the ends of a band whose floor slopes, and at those of a few points, only the last of them can be asked.
+/// Three questions at every frequency: does the mean of all sweeps stand above the floor to both sides; does some sweep stand
+/// above it; does some sweep stand above the other sweeps, which needs neither neighbours nor an even floor. At the ends of a
+/// band whose floor slopes, and at those of a few points, only the last of them can be asked.
 /// </remarks>
 internal sealed class AmbientSearch
 {
@@ -19,14 +20,15 @@ internal sealed class AmbientSearch
     // One step of the display more is rounding.
     private const double LeastSteps = 1.5;
 
-    // Where the frequencies are so few that nothing shows how uneven the floor is by itself: ranges and preamplifiers move it by several dB (common practice, no source).
+    // Where the frequencies are so few that nothing shows how uneven the floor is by itself: ranges and preamplifiers move it
+    // by several dB (common practice, no source).
     private const double LeastAmongFewDb = 6;
 
     // A wider transmitter hides its own middle from its edges; each round the marked ones are passed over.
     private const int MostRounds = 4;
 
-    // The higher of two sides errs upwards, which makes up for most of what its error adds; half an error more does for single looks, whose readings fall deep
-    // and rise little. By numbers: clean floors of 3 to 1001 points, 1 to 10 sweeps.
+    // The higher of two sides errs upwards, which makes up for most of what its error adds; half an error more does for single
+    // looks, whose readings fall deep and rise little. By numbers: clean floors of 3 to 1001 points, 1 to 10 sweeps.
     private const double SideErrors = 0.6;
 
     // What the higher of two sides adds to the scatter of a mean, by numbers: normal variables, sides of six.
@@ -49,7 +51,9 @@ internal sealed class AmbientSearch
         _least = Math.Max(LeastExcessDb, LeastSteps * DisplayStep.Of(floor));
     }
 
-    /// <summary>Marks frequencies that stand above both sides (steady), or that some sweep shows higher than noise goes (pausing).</summary>
+    /// <summary>
+    /// Marks frequencies that stand above both sides (steady), or that some sweep shows higher than noise goes (pausing).
+    /// </summary>
     /// <param name="floor">The floor sweeps.</param>
     /// <param name="scatter">The same, split.</param>
     /// <param name="noise">How noise alone reads.</param>

@@ -3,12 +3,17 @@ using SweepStats.Alignment;
 
 namespace SweepStats.Floor;
 
-/// <summary>Whether floor sweeps show noise, or the bottom of a display, a number put in by hand, an input that is not connected. Immutable.</summary>
+/// <summary>
+/// Whether floor sweeps show noise, or the bottom of a display, a number put in by hand, an input that is not connected.
+/// Immutable.
+/// </summary>
 /// <remarks>
-/// Noise scatters: averaged over 10 000 looks, the most that is reckoned with, by 0.043 dB. A floor is stuck where more than half of its readings stand at one
-/// level, each sweep at its own, and the least scatter of noise brings so many into one step of the display by chance less than once in 1000 times. Readings that are all the same although a display as coarse
-/// as that of the other sweeps might hide noise of more than 100 looks are hidden; a few typed by hand, which noise of 100 looks explains, live. A floor is clipped where its lowest level is a limit
-/// (<see cref="BottomTies"/>) at which more than a quarter of the readings stand. Measured at 0 to 50 % clipped, 1 to 100 looks, 3 to 10 sweeps: the lower end of an interval, which
+/// Noise scatters: averaged over 10 000 looks, the most that is reckoned with, by 0.043 dB. A floor is stuck where more than
+/// half of its readings stand at one level, each sweep at its own, and the least scatter of noise brings so many into one step
+/// of the display by chance less than once in 1000 times. Readings that are all the same although a display as coarse as that
+/// of the other sweeps might hide noise of more than 100 looks are hidden; a few typed by hand, which noise of 100 looks
+/// explains, live. A floor is clipped where its lowest level is a limit (<see cref="BottomTies"/>) at which more than a quarter
+/// of the readings stand. Measured at 0 to 50 % clipped, 1 to 100 looks, 3 to 10 sweeps: the lower end of an interval, which
 /// promises to miss in 2.5 %, misses in 3.5 % at most with a fifth clipped, in 4.5 % with three tenths, in 11 % with half.
 /// </remarks>
 public sealed record FloorLife
@@ -54,26 +59,27 @@ public sealed record FloorLife
         int count = floor.SweepCount * floor.PointCount;
         FloorState state = Stuck((tied, count, groups), Math.Min(OtherStep(campaign), Math.Max(FinestStepDb, DisplayStep.Shared([level]))));
         BottomTies bottom = BottomTies.Of(floor);
-        bool cut = state == FloorState.Alive ? bottom.IsLimit : state == FloorState.Stuck && groups == 1 && tied < count && BottomTies.IsAt(level, bottom.LevelDb);
-        return !cut ? new FloorLife { State = state, LevelDb = level, Tied = tied, ReadingCount = count } : new FloorLife
-        {
-            State = bottom.Readings > MostClipped * count ? FloorState.Clipped : FloorState.PartlyClipped,
-            LevelDb = bottom.LevelDb,
-            Tied = bottom.Readings,
-            ReadingCount = count,
-        };
+        bool cut = state == FloorState.Alive ? bottom.IsLimit
+            : state == FloorState.Stuck && groups == 1 && tied < count && BottomTies.IsAt(level, bottom.LevelDb);
+        FloorState clipped = bottom.Readings > MostClipped * count ? FloorState.Clipped : FloorState.PartlyClipped;
+        return cut
+            ? new FloorLife { State = clipped, LevelDb = bottom.LevelDb, Tied = bottom.Readings, ReadingCount = count }
+            : new FloorLife { State = state, LevelDb = level, Tied = tied, ReadingCount = count };
     }
 
-    private static FloorState Stuck((int Tied, int Count, int Groups) readings, double step)
-    {
-        // The first of each group sets the level that the others agree with.
-        int others = readings.Count - readings.Groups;
-        int agree = readings.Tied - readings.Groups;
-        double Chance(double looks) => agree <= 0 ? 1 : 1 - Binomial.CDF(SteppedReadings.InOneStep(step, new DetectorNoise(looks).LogStandardDeviation), others, agree - 1);
-        return readings.Tied <= MostInOneLevel * readings.Count ? FloorState.Alive
-            : Chance(ManyLooks) < ByChance ? FloorState.Stuck
-            : readings.Tied == readings.Count && Chance(UsualLooks) < ByChance ? FloorState.Hidden
+    private static FloorState Stuck((int Tied, int Count, int Groups) readings, double step) =>
+        readings.Tied <= MostInOneLevel * readings.Count ? FloorState.Alive
+            : Chance(readings, step, ManyLooks) < ByChance ? FloorState.Stuck
+            : readings.Tied == readings.Count && Chance(readings, step, UsualLooks) < ByChance ? FloorState.Hidden
             : FloorState.Alive;
+
+    // That noise of so many looks brings so many readings into one step; the first of each group sets the level that the others
+    // agree with.
+    private static double Chance((int Tied, int Count, int Groups) readings, double step, double looks)
+    {
+        int agree = readings.Tied - readings.Groups;
+        double one = SteppedReadings.InOneStep(step, new DetectorNoise(looks).LogStandardDeviation);
+        return agree <= 0 ? 1 : 1 - Binomial.CDF(one, readings.Count - readings.Groups, agree - 1);
     }
 
     // The level at which most readings stand, and how many: of all sweeps, or of each by itself where more stand at those.
@@ -82,7 +88,9 @@ public sealed record FloorLife
         double[][] sweeps = [.. Enumerable.Range(0, floor.SweepCount).Select(j => floor[j].ToArray())];
         (double Level, int Count) all = Commonest(sweeps.SelectMany(s => s));
         int own = sweeps.Sum(s => Commonest(s).Count);
-        return floor.PointCount >= FewestPoints && own > all.Count ? (all.Level, own, floor.SweepCount) : (all.Level, all.Count, 1);
+        return floor.PointCount >= FewestPoints && own > all.Count
+            ? (all.Level, own, floor.SweepCount)
+            : (all.Level, all.Count, 1);
     }
 
     private static (double Level, int Count) Commonest(IEnumerable<double> levels)
@@ -95,6 +103,6 @@ public sealed record FloorLife
     private static double OtherStep(AlignedCampaign campaign)
     {
         SweepBlock[] others = [campaign.Reference, .. campaign.Covered.Select(c => c.Block)];
-        return Math.Max(FinestStepDb, DisplayStep.OfVarying(others) ?? DisplayStep.Shared(others.SelectMany(b => Enumerable.Range(0, b.SweepCount).SelectMany(j => b[j].ToArray()))));
+        return Math.Max(FinestStepDb, DisplayStep.OfVarying(others) ?? DisplayStep.Shared(others.SelectMany(DisplayStep.Levels)));
     }
 }

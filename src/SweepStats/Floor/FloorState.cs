@@ -12,7 +12,9 @@ public enum FloorState
     /// <summary>So much of the noise is cut off that its level is not known.</summary>
     Clipped,
 
-    /// <summary>They stand at one level, where the steps of the display are so coarse that noise averaged long may hide in one.</summary>
+    /// <summary>
+    /// They stand at one level, where the steps of the display are so coarse that noise averaged long may hide in one.
+    /// </summary>
     Hidden,
 
     /// <summary>They stand at one level as no noise does.</summary>

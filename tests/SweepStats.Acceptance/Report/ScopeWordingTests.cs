@@ -24,7 +24,7 @@ public sealed class ScopeWordingTests
             Assert.Contains(Words, Section(new Page(result), "verdict"), StringComparison.Ordinal);
         }
 
-        Assert.StartsWith("The checks made found nothing against it. 6 of 25 " + Words, Wording.TrustReason(clean), StringComparison.Ordinal);
+        Assert.StartsWith("The checks made found nothing against it. 6 of 27 " + Words, Wording.TrustReason(clean), StringComparison.Ordinal);
         Assert.Contains(Words, Section(new Page(clean), "next"), StringComparison.Ordinal);
         AnalysisResult nearly = clean with { Checks = [new CheckRun("over-input", "no limit is stated"), new CheckRun("drift", null)] };
         Assert.EndsWith("for want of sweeps or statements: overload: levels above the stated maximum input.", Wording.TrustReason(nearly), StringComparison.Ordinal);

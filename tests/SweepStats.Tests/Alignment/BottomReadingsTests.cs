@@ -19,7 +19,8 @@ public sealed class BottomReadingsTests
     [InlineData(1, 0.2)]
     public void CoveredSweepsThatReachTheBottomOfTheDisplayAreFoundWhereTheyReachIt(double step, double scatter)
     {
-        // From −70 dBm at the start to −96 dBm at the end of the band, cut off at −90 dBm: from 20/26 of the band on, give or take the ripple of 1.5 dB.
+        // From −70 dBm at the start to −96 dBm at the end of the band, cut off at −90 dBm: from 20/26 of the band on, give or
+        // take the ripple of 1.5 dB.
         AlignedCampaign aligned = Cut(Deep with { QuantisationDb = step, ScatterDb = scatter }, -90);
         ImmutableArray<bool> bottom = BottomReadings.Find(aligned.Covered[0].Block, [aligned.Reference, aligned.Floor!]);
         Assert.Equal(Enumerable.Range(0, 201).Select(f => Enumerable.Range(0, 5).Any(j => aligned.Covered[0].Block[j][f] <= -90)), bottom);
@@ -37,7 +38,8 @@ public sealed class BottomReadingsTests
     [InlineData(0.01, 1)]
     public void WhatTheFloorHidesIsNoBottomOfADisplay(double step, double looks)
     {
-        // 40 campaigns whose covered level falls 20 dB under the noise in the upper half of the band; one in a thousand may be taken for cut off.
+        // 40 campaigns whose covered level falls 20 dB under the noise in the upper half of the band; one in a thousand may be
+        // taken for cut off.
         int found = Enumerable.Range(1, 40).Count(seed =>
         {
             RehearsalPlan plan = Deep with { Seed = (ulong)seed, QuantisationDb = step, Looks = looks, ShieldingStopDb = 100, FloorDbm = -105 + (0.1 * (seed % 10)) };

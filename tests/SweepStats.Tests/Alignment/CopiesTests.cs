@@ -27,7 +27,8 @@ public sealed class CopiesTests
     [Fact]
     public void AsManyChangesAsTheSteadiestReceiverNeedsAreAskedFor()
     {
-        // Steps of 0.1 dB, 0.01 dB of scatter: two readings agree with chance 0.887 (fixtures/oracles/steps.csv), and 0.887^C < 0.001 from C = 58 on.
+        // Steps of 0.1 dB, 0.01 dB of scatter: two readings agree with chance 0.887 (fixtures/oracles/steps.csv), and 0.887^C
+        // < 0.001 from C = 58 on.
         Assert.Single(Copies.Among(Twice(Staircase(59))));
         Assert.Empty(Copies.Among(Twice(Staircase(58))));
         // Three times the same: 0.887^(2C), 29 changes are enough.
@@ -86,8 +87,9 @@ public sealed class CopiesTests
     [InlineData(1, 0.02)]
     public void SteadySweepsOnACoarseDisplayAreNotDropped(double step, double scatter)
     {
-        // Repeats that were really taken: 60 campaigns of 201 points, five sweeps of each role, once with an offset between sweeps and once without. Less than one in 1000 pairs
-        // may be taken for a copy: of 2400 pairs that is a Poisson mean of 2.4, which exceeds 8 once in 1000 times; each pair that agrees is one finding at most.
+        // Repeats that were really taken: 60 campaigns of 201 points, five sweeps of each role, once with an offset between
+        // sweeps and once without. Less than one in 1000 pairs may be taken for a copy: of 2400 pairs that is a Poisson mean of
+        // 2.4, which exceeds 8 once in 1000 times; each pair that agrees is one finding at most.
         int dropped = 0;
         for (int seed = 1; seed <= 60; seed++)
         {

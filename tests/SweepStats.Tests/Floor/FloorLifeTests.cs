@@ -86,7 +86,8 @@ public sealed class FloorLifeTests
     [InlineData(1, 51)]
     public void LiveFloorsAreNotTakenForDeadAndDoNotHideUnlessAveragedForLong(double step, int points)
     {
-        // Flat floors at all places between two steps, 1 to 1000 looks (100 on steps of 1 dB), one to five sweeps: 60 each, none expected.
+        // Flat floors at all places between two steps, 1 to 1000 looks (100 on steps of 1 dB), one to five sweeps: 60 each,
+        // none expected.
         int dead = 0;
         foreach (double looks in new[] { 1.0, 20, step == 1 ? 100 : 1000 })
         {
