@@ -18,7 +18,8 @@ public static partial class Wording
     private static readonly Dictionary<string, string> Looked = new(StringComparer.Ordinal)
     {
         ["no-floor"] = "A floor that is missing, or declared and not measured",
-        ["dead-floor"] = "A floor that shows no noise",
+        ["dead-floor"] = "Floor sweeps that show no noise",
+        ["no-life"] = "Sweeps that do not move, or stand at the bottom of the display",
         ["over-input"] = "Overload: levels above the stated maximum input",
         ["saturation-plateau"] = "Overload: flat tops",
         ["saturation-step"] = "Overload: a step of the source that does not show in full",

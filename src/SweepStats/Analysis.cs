@@ -30,8 +30,8 @@ public static class Analysis
         ArgumentNullException.ThrowIfNull(campaign);
         ArgumentNullException.ThrowIfNull(plan);
         AlignedCampaign all = Aligner.Align(campaign, plan.Band);
-        SweepBlock? dead = all.Floor is { } shown && FloorLife.IsDead(shown) ? shown : null;
-        AlignedCampaign read = dead is null ? all : all with { Floor = null };
+        var life = FloorLife.Of(all);
+        AlignedCampaign read = life is null or { Lives: true } ? all : all with { Floor = null };
         FloorHistory? history = FloorHistory.Of(read, plan.FloorTaking == SweepTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
         AveragingInUse averaging = AveragingChoice.Of(read with { Floor = FloorAndLeakage.Noise(read) }, plan.Averaging);
         var split = FloorAndLeakage.Of(read, averaging.Averaging, history, plan.SameLeakage);
@@ -41,7 +41,7 @@ public static class Analysis
         var together = SerialCorrelation.Of(aligned, measured, odd);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
         ReferenceTiming timing = ReferenceTimes.Of(aligned, plan.ReferenceTaking == SweepTaking.Unstated ? campaign.ReferenceTaking : plan.ReferenceTaking);
-        CampaignClipping clipping = ClippingSearch.In(aligned);
+        CampaignClipping clipping = ClippingSearch.In(aligned, all.Floor);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, measured, plan.SourceDbm);
         var overload = new ReferenceOverload(aligned, clipping, linearity, plan.MaximumInputDbm);
         var doubts = CampaignDoubts.Of(aligned, (measured, history), (drifts, timing), overload);
@@ -53,7 +53,7 @@ public static class Analysis
             Campaign = aligned,
             Floor = floor,
             History = history,
-            DeadFloor = dead,
+            FloorLife = life,
             Motions = doubts.Motions,
             Leakages = split.Leakages,
             Repeats = repeats,
@@ -81,7 +81,7 @@ public static class Analysis
             Averaging = averaging,
             Floor = floor,
             History = history,
-            DeadFloor = dead,
+            FloorLife = life,
             Doubts = doubts,
             Leakages = split.Leakages,
             Repeats = repeats,

@@ -37,8 +37,8 @@ public sealed record AnalysisResult
     /// <summary>When the floor was measured, and how far it may have moved; null where it was not measured.</summary>
     public required FloorHistory? History { get; init; }
 
-    /// <summary>Floor sweeps that show no noise and were not used; null where there are none.</summary>
-    public SweepBlock? DeadFloor { get; init; }
+    /// <summary>Whether the floor sweeps show noise; those that do not were not used. Null where there are none.</summary>
+    public FloorLife? FloorLife { get; init; }
 
     /// <summary>What may have moved the shielding beside scatter and noise.</summary>
     public required CampaignDoubts Doubts { get; init; }

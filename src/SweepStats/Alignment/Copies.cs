@@ -4,45 +4,87 @@ using SweepStats.Sweeps;
 namespace SweepStats.Alignment;
 
 /// <summary>Finds sweeps whose levels all agree.</summary>
+/// <remarks>
+/// Sweeps taken for the same are copies unless chance makes them agree (<see cref="CopyChance"/>). Sweeps taken for different
+/// things agree by chance only where the specimen shields nothing at all: many different levels are asked for there, or what
+/// would make them copies of one kind.
+/// </remarks>
 internal static class Copies
 {
-    // A few hand-typed points agree by chance: so few must have this many different levels, a quarter of them.
     private const int FewestLevels = 8;
 
-    // So many points of a sweep whose levels change at all agree in every one only where nothing scatters by a thousandth of the display's step: no bench does.
-    private const int ManyPoints = 64;
+    // Levels as coarse as those of a sweep of which each stands four times agree by chance where nothing is shielded.
+    private const int MostTimes = 4;
 
     public static ImmutableArray<DuplicateSweep> Among(ImmutableArray<Sweep> sweeps)
     {
+        var chance = new CopyChance(sweeps);
         var copies = ImmutableArray.CreateBuilder<DuplicateSweep>();
-        Dictionary<int, List<Sweep>> seen = [];
-        foreach (Sweep sweep in sweeps.Where(IsTellable))
+        foreach (List<Sweep> alike in Alike(sweeps))
         {
-            int key = Key(sweep);
-            if (!seen.TryGetValue(key, out List<Sweep>? alike))
+            for (int i = 1; i < alike.Count; i++)
             {
-                seen.Add(key, alike = []);
-            }
-
-            Sweep? twin = alike.Find(s => s.Grid.Equals(sweep.Grid) && s.Levels.AsSpan().SequenceEqual(sweep.Levels.AsSpan()));
-            if (twin is null)
-            {
-                alike.Add(sweep);
-            }
-            else
-            {
-                copies.Add(new DuplicateSweep(twin, sweep, twin.Role == sweep.Role && twin.Lot == sweep.Lot && twin.Specimen == sweep.Specimen));
+                if (Twin(alike, i, chance) is { } twin)
+                {
+                    copies.Add(twin);
+                }
             }
         }
 
-        return copies.ToImmutable();
+        ImmutableArray<DuplicateSweep> found = copies.ToImmutable();
+        return found.Length < 2 ? found : [.. found.OrderBy(twin => sweeps.IndexOf(twin.Copy))];
     }
 
-    /// <summary>Whether the levels are many and different enough for a copy not to come about by chance.</summary>
-    public static bool IsTellable(Sweep sweep)
+    /// <summary>Whether a copy of some of the sweeps would be told from one that agrees by chance.</summary>
+    public static bool CouldBeTold(ImmutableArray<Sweep> sweeps)
     {
-        int different = sweep.Levels.Distinct().Take(Math.Max(FewestLevels, sweep.Levels.Length / 4)).Count();
-        return different >= FewestLevels && (sweep.Levels.Length >= ManyPoints || different >= sweep.Levels.Length / 4);
+        var chance = new CopyChance(sweeps);
+        return sweeps.Any(s => chance.IsTellable(s, 2) || IsVaried(s));
+    }
+
+    private static DuplicateSweep? Twin(List<Sweep> alike, int place, CopyChance chance)
+    {
+        Sweep copy = alike[place];
+        SweepKind kind = SweepKind.Of(copy);
+        Sweep? repeated = alike.Take(place).FirstOrDefault(s => SweepKind.Of(s) == kind);
+        if (repeated is not null && chance.IsTellable(copy, alike.Count(s => SweepKind.Of(s) == kind)))
+        {
+            return new DuplicateSweep(repeated, copy, SameKind: true);
+        }
+
+        Sweep? other = alike.Take(place).FirstOrDefault(s => SweepKind.Of(s) != kind);
+        return other is not null && (IsVaried(copy) || chance.IsTellable(copy, 2))
+            ? new DuplicateSweep(other, copy, SameKind: false) : null;
+    }
+
+    private static bool IsVaried(Sweep sweep)
+    {
+        int different = sweep.Levels.Distinct().Count();
+        return different >= FewestLevels && different >= sweep.Levels.Length / MostTimes;
+    }
+
+    // Sweeps with the same levels, in order; only such as have one like them.
+    private static IEnumerable<List<Sweep>> Alike(ImmutableArray<Sweep> sweeps)
+    {
+        foreach (IGrouping<int, Sweep> near in sweeps.GroupBy(Key).Where(g => g.Skip(1).Any()))
+        {
+            List<List<Sweep>> groups = [];
+            foreach (Sweep sweep in near)
+            {
+                List<Sweep>? group = groups.Find(g => CopyChance.SameLevels(g[0], sweep));
+                if (group is null)
+                {
+                    groups.Add(group = []);
+                }
+
+                group.Add(sweep);
+            }
+
+            foreach (List<Sweep> group in groups.Where(g => g.Count > 1))
+            {
+                yield return group;
+            }
+        }
     }
 
     private static int Key(Sweep sweep)

@@ -2,9 +2,10 @@ namespace SweepStats.Alignment;
 
 /// <summary>Finds the step in which a receiver shows its levels.</summary>
 /// <remarks>
-/// Two signs, the coarser counts. Levels that are all whole multiples of a usual step: a steady level on a coarse display looks like one without scatter, and
-/// nothing else would tell it from a perfect one. And levels that repeat, with a least distance between different ones, which also finds steps that an offset
-/// has moved off the usual grid.
+/// Two signs, the coarser counts. Levels that are all whole multiples of a usual step: a steady level on a coarse display looks
+/// like one without scatter, and nothing else would tell it from a perfect one. And levels that repeat, all of them whole
+/// multiples of their least distance apart, which also finds steps that an offset has moved off the usual grid. Sweeps that
+/// agree everywhere count once: copies repeat their levels on any display.
 /// </remarks>
 internal static class DisplayStep
 {
@@ -12,29 +13,84 @@ internal static class DisplayStep
     private const int FewestLevels = 12;
     private const int FewestForGaps = 50;
 
-    // Readers' rounding must not pass for a step.
-    private const double Same = 1e-6;
+    /// <summary>Levels that differ by no more in dB are the same: readers' rounding must not pass for a step.</summary>
+    public const double Same = 1e-6;
 
-    // What readers' rounding may move a gap by.
-    private const double OfStep = 0.05;
+    // Of all distances between neighbouring levels so many are whole multiples of the least: a clipped sweep has one level that
+    // repeats and no step.
+    private const double NearlyAll = 0.98;
+
+    // How far off a multiple may lie, in steps.
+    private const double OffStep = 0.01;
+
+    // One level, or two, lie on any grid.
+    private const int FewestDifferent = 3;
 
     private static readonly double[] UsualSteps = [1, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001];
 
-    /// <summary>Standard deviation of what rounding to the step takes away, q/√12, in dB; 0 where no step can be told.</summary>
-    /// <remarks>Repeats do not average it away: a steady level is rounded the same way every time. Source: JCGM 100:2008, F.2.2.1.</remarks>
+    /// <summary>
+    /// Standard deviation of what rounding to the step takes away, q/√12, in dB; 0 where no step can be told.
+    /// </summary>
+    /// <remarks>
+    /// Repeats do not average it away: a steady level is rounded the same way every time. Source: JCGM 100:2008, F.2.2.1.
+    /// </remarks>
     public static double Deviation(SweepBlock block) => Of(block) / Math.Sqrt(12);
 
     /// <summary>The step in dB; 0 where none can be told.</summary>
+    /// <remarks>
+    /// A level that never changes counts as rounded to the coarsest step that it is a multiple of: a bound on the rounding, not
+    /// a sign of a step (<see cref="Shows"/>).
+    /// </remarks>
     public static double Of(SweepBlock block)
     {
-        var levels = new double[block.SweepCount * block.PointCount];
+        double[] levels = Levels(block);
+        double onGrid = levels.Length >= FewestLevels || AllRepeat(block) ? Shared(levels) : 0;
+        return Math.Max(onGrid, LeastGap(levels));
+    }
+
+    /// <summary>
+    /// Whether the levels of a block come in steps for all to see: several different ones, with a step between them.
+    /// </summary>
+    public static bool Shows(SweepBlock block) => Varies(block) && Of(block) > 0;
+
+    /// <summary>Whether a block has several different levels.</summary>
+    public static bool Varies(SweepBlock block) => Levels(block).Distinct().Take(FewestDifferent).Count() == FewestDifferent;
+
+    /// <summary>
+    /// The step in dB that those of some blocks share whose levels vary; 0 where they share none, null where none varies.
+    /// </summary>
+    public static double? OfVarying(IEnumerable<SweepBlock> blocks)
+    {
+        SweepBlock[] varying = [.. blocks.Where(Varies)];
+        return varying.Length == 0 ? null : Shared(varying.SelectMany(Levels));
+    }
+
+    /// <summary>The coarsest usual step in dB that all levels are whole multiples of; 0 where there is none.</summary>
+    public static double Shared(IEnumerable<double> levels)
+    {
+        double[] all = [.. levels];
+        return Array.Find(UsualSteps, step => Array.TrueForAll(all, l => IsMultiple(l, step)));
+    }
+
+    /// <summary>All levels in dB, of sweeps that agree everywhere those of the first.</summary>
+    public static double[] Levels(SweepBlock block)
+    {
+        List<int> different = [];
         for (int j = 0; j < block.SweepCount; j++)
         {
-            block[j].CopyTo(levels.AsSpan(j * block.PointCount));
+            if (!different.Exists(i => block[i].SequenceEqual(block[j])))
+            {
+                different.Add(j);
+            }
         }
 
-        double onGrid = levels.Length >= FewestLevels || AllRepeat(block) ? Array.Find(UsualSteps, step => Array.TrueForAll(levels, l => IsMultiple(l, step))) : 0;
-        return Math.Max(onGrid, LeastGap(levels));
+        var levels = new double[different.Count * block.PointCount];
+        for (int i = 0; i < different.Count; i++)
+        {
+            block[different[i]].CopyTo(levels.AsSpan(i * block.PointCount));
+        }
+
+        return levels;
     }
 
     private static bool IsMultiple(double level, double step)
@@ -57,21 +113,6 @@ internal static class DisplayStep
         return block.SweepCount > 1;
     }
 
-    // Copies make levels repeat too; only a display leaves whole steps between them.
-    private static bool AreMultiples(double[] sorted, double step)
-    {
-        for (int i = 1; i < sorted.Length; i++)
-        {
-            double steps = (sorted[i] - sorted[i - 1]) / step;
-            if (Math.Abs(steps - Math.Round(steps)) > OfStep)
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
     private static double LeastGap(double[] levels)
     {
         if (levels.Length < FewestForGaps)
@@ -80,18 +121,24 @@ internal static class DisplayStep
         }
 
         Array.Sort(levels);
-        int different = 1;
-        double step = double.PositiveInfinity;
+        List<double> gaps = [];
         for (int i = 1; i < levels.Length; i++)
         {
             double gap = levels[i] - levels[i - 1];
             if (gap > Same)
             {
-                different++;
-                step = Math.Min(step, gap);
+                gaps.Add(gap);
             }
         }
 
-        return different * 2 <= levels.Length && double.IsFinite(step) && AreMultiples(levels, step) ? step : 0;
+        double step = gaps.DefaultIfEmpty().Min();
+        bool repeats = step > 0 && (gaps.Count + 1) * 2 <= levels.Length;
+        return repeats && gaps.Count(g => IsNearMultiple(g, step)) >= NearlyAll * gaps.Count ? step : 0;
+    }
+
+    private static bool IsNearMultiple(double gap, double step)
+    {
+        double steps = gap / step;
+        return Math.Abs(steps - Math.Round(steps)) <= OffStep;
     }
 }

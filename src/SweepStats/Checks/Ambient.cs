@@ -16,11 +16,12 @@ internal sealed class Ambient : ICheck
 
     public string Code => "ambient";
 
-    public string? UntestedBecause(Evidence seen) => seen.Floor is { Source: FloorSource.Measured } ? null : "there are no floor sweeps";
+    public string? UntestedBecause(Evidence seen) => seen.Floor is { Source: FloorSource.Measured } ? null
+        : seen.FloorLife is null ? "there are no floor sweeps" : "the floor sweeps show no noise";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Floor is not { } floor)
+        if (seen.Floor is not { Source: FloorSource.Measured } floor)
         {
             yield break;
         }
@@ -66,7 +67,7 @@ internal sealed class Ambient : ICheck
             + (how.Paused ? "something transmits there now and then; other floor sweeps show nothing, so it may also be in some covered sweeps and not in others."
                 : floor.SweepCount > 1 ? "something transmits there in every floor sweep." : "something transmits there; one floor sweep does not show whether it pauses.")
             + " A carrier beats with the signal, so nothing is taken out there and only a lower bound is given.",
-        Basis = string.Create(CultureInfo.InvariantCulture, $"{Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} against the floor of the frequencies beside; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together."),
+        Basis = string.Create(CultureInfo.InvariantCulture, $"{Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} against the floor of the frequencies to both sides, and against each other; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together, and allows for how uneven the floor is by itself."),
         NextStep = how.Paused
             ? "Take more floor sweeps over a longer time to see all of it; measure in a shielded room or at a quiet hour, or leave these frequencies out of the claim."
             : "Find and switch off the transmitter, measure in a shielded room or at another hour, or leave these frequencies out of the claim.",

@@ -10,6 +10,7 @@ public static class Checklist
     [
         new NoFloor(),
         new DeadFloor(),
+        new NoLife(),
         new OverInput(),
         new SaturationPlateau(),
         new SaturationStep(),

@@ -5,31 +5,59 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>Floor sweeps that show the bottom of a display and no noise; they are not used.</summary>
+/// <summary>
+/// Floor sweeps that show no noise: the bottom of a display, a number put in by hand, an input that is not connected.
+/// </summary>
 internal sealed class DeadFloor : ICheck
 {
     public string Code => "dead-floor";
 
-    public string? UntestedBecause(Evidence seen) => seen.DeadFloor is null && seen.Campaign.Floor is null ? "there are no floor sweeps" : null;
+    public string? UntestedBecause(Evidence seen) => seen.FloorLife is null ? "there are no floor sweeps" : null;
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.DeadFloor is not { } floor)
+        if (seen.FloorLife is { State: not FloorState.Alive } life)
         {
-            yield break;
+            yield return new Finding
+            {
+                Code = Code,
+                Severity = Weight(life.State),
+                Role = SweepRole.Floor,
+                Message = Message(life, Level(life, seen)),
+                Basis = Basis(life),
+                NextStep = NextStep(life.State),
+            };
         }
-
-        double share = FloorLife.ShareAtBottom(floor);
-        double bottom = Enumerable.Range(0, floor.SweepCount).Min(j => floor[j].ToArray().Min());
-        string many = share == 1 ? "every reading stands" : string.Create(CultureInfo.InvariantCulture, $"{share * 100:0} % of the readings stand");
-        yield return new Finding
-        {
-            Code = Code,
-            Severity = Severity.Fault,
-            Role = SweepRole.Floor,
-            Message = string.Create(CultureInfo.InvariantCulture, $"The floor sweeps show no noise: {many} at {bottom:0.00} {seen.Campaign.Scale.Symbol()}. They were not used, so nobody can tell which readings are noise; only lower bounds are given."),
-            Basis = string.Create(CultureInfo.InvariantCulture, $"{floor.SweepCount} floor sweeps of {floor.PointCount} frequencies; noise varies from reading to reading where the display goes low enough to show it."),
-            NextStep = "Lower the bottom of the display, or export what was measured and not what was shown, and take the floor again.",
-        };
     }
+
+    private static Severity Weight(FloorState state) => state switch
+    {
+        FloorState.PartlyClipped => Severity.Note,
+        FloorState.Hidden => Severity.Warning,
+        _ => Severity.Fault,
+    };
+
+    private static string Level(FloorLife life, Evidence seen) => string.Create(CultureInfo.InvariantCulture, $"{life.LevelDb:0.0#} {seen.Campaign.Scale.Symbol()}");
+
+    private static string Message(FloorLife life, string level) => string.Create(CultureInfo.InvariantCulture, $"{life.Tied} of {life.ReadingCount} floor readings ") + life.State switch
+    {
+        FloorState.Stuck => $"stand still, most at {level}: noise moves, so these sweeps show no floor.",
+        FloorState.Hidden => $"stand at {level}: on so coarse a display this may be noise averaged for long, or no noise at all. These sweeps are not taken for a floor.",
+        FloorState.Clipped => $"stand at the lowest level, {level}: the bottom of the display cuts the noise off. These sweeps show no floor.",
+        _ => $"stand at the lowest level, {level}: the bottom of the display cuts off some of the noise. The floor holds as long as it is less than a quarter.",
+    };
+
+    private static string Basis(FloorLife life) => life.State switch
+    {
+        FloorState.Stuck => string.Create(CultureInfo.InvariantCulture, $"Noise of 10 000 looks scatters by 0.043 dB; by chance {life.Tied} of {life.ReadingCount} readings stand still less than once in 1000 times."),
+        FloorState.Hidden => string.Create(CultureInfo.InvariantCulture, $"Noise of 100 looks keeps {life.Tied} readings in one step of the display less than once in 1000 times, noise of 10 000 looks more often."),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{100.0 * life.Tied / life.ReadingCount:0} % of the readings at the lowest level and none below, although noise falls as far as it rises (by chance once in 1024 times); 25 % move the lower end of an interval so that it misses in 4 % of the cases instead of 2.5 %."),
+    };
+
+    private static string NextStep(FloorState state) => state switch
+    {
+        FloorState.Stuck => "Look whether the input was connected, whether the bottom of the display lies above the noise, and whether the file holds readings. Switch the source off, leave all receiver settings as they are, and take the floor sweeps again.",
+        FloorState.Hidden => "Export the floor with more digits, or show it on a finer scale, and take the floor sweeps again.",
+        _ => "Lower the bottom of the display (a lower reference level, or more dB a division) until the noise stands clear of it, and take the floor sweeps again; covered sweeps that reach the bottom too.",
+    };
 }

@@ -25,8 +25,8 @@ public sealed record Evidence
     /// <summary>When the floor was measured, and how far it may have moved; null where it was not measured.</summary>
     public FloorHistory? History { get; init; }
 
-    /// <summary>Floor sweeps that show no noise and were not used; null where there are none.</summary>
-    public SweepBlock? DeadFloor { get; init; }
+    /// <summary>Whether the floor sweeps show noise; those that do not were not used. Null where there are none.</summary>
+    public FloorLife? FloorLife { get; init; }
 
     /// <summary>Noise that has risen since the floor was measured.</summary>
     public ImmutableArray<FloorMotion> Motions { get; init; } = [];

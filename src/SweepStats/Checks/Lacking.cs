@@ -6,7 +6,8 @@ namespace SweepStats.Checks;
 internal static class Lacking
 {
     /// <summary>A floor, measured or declared; null where there is one.</summary>
-    public static string? Floor(Evidence seen) => seen.Floor is null ? "no floor was measured or declared" : null;
+    public static string? Floor(Evidence seen) => seen.Floor is not null ? null
+        : seen.FloorLife is null ? "no floor was measured or declared" : "the floor sweeps show no noise";
 
     /// <summary>Levels in dBm, which a limit in dBm can be held against; null where they are.</summary>
     public static string? Milliwatts(Evidence seen) =>

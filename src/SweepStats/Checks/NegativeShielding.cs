@@ -13,11 +13,13 @@ internal sealed class NegativeShielding : ICheck
     // Chance of an accusation, over all frequencies, where the specimen shields nothing.
     private const double FalseAlarm = 0.005;
 
-    // Hundredths of a dB below zero are what cables and temperature do while sweeps are taken, and no sign of anything exchanged.
-    private const double WarnedFromDb = 0.5;
-
     // A single sweep shows no scatter of its own.
     private const double SingleSweepDb = 2;
+
+    // As much as receivers and cables move between two roles of an untouched set-up (as for a single floor sweep; common
+    // practice, no source), and what nobody would act upon.
+    private const double MaterialDb = 0.5;
+    private const double WorthTellingDb = 0.1;
 
     public string Code => "negative-shielding";
 
@@ -29,26 +31,46 @@ internal sealed class NegativeShielding : ICheck
         foreach (ShieldingCurve curve in seen.Curves)
         {
             bool[] below = Below(curve);
-            int count = below.Count(b => b);
-            if (count == 0)
+            int[] material = Between(curve, below, double.NegativeInfinity, -MaterialDb);
+            int[] slight = Between(curve, below, -MaterialDb, -WorthTellingDb);
+            if (material.Length > 0)
             {
-                continue;
+                yield return Negative(seen, curve, material, Severity.Warning);
             }
 
-            double lowest = Enumerable.Range(0, below.Length).Where(f => below[f]).Min(f => Value(curve.Readings[f])!.Value);
-            yield return new Finding
+            if (slight.Length > 0)
             {
-                Code = Code,
-                Severity = lowest <= -WarnedFromDb ? Severity.Warning : Severity.Note,
-                Role = SweepRole.Covered,
-                Specimen = curve.Name,
-                Where = Stretches.Where(seen.Campaign.Grid, f => below[f]),
-                Size = new Decibels(lowest),
-                Message = $"At {Amount.OutOf(count, curve.Readings.Length)} more arrives with the specimen than without it, beyond what scatter explains.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Lowest shielding {lowest:0.0} dB; told where the upper limit lies below 0 dB at a level that a specimen without any shielding passes somewhere in {FalseAlarm * 100:0.#} % of campaigns; from single sweeps, below -{SingleSweepDb:0} dB."),
-                NextStep = "Look whether reference and covered sweeps were exchanged, whether source or cables moved, and whether the specimen resonates with its holder.",
-            };
+                yield return Negative(seen, curve, slight, Severity.Note);
+            }
         }
+    }
+
+    // A shortfall beyond scatter is told by its size: many sweeps make hundredths of a dB significant.
+    private static int[] Between(ShieldingCurve curve, bool[] below, double over, double under) =>
+    [
+        .. from f in Enumerable.Range(0, below.Length)
+           where below[f]
+           let value = Value(curve.Readings[f])!.Value
+           where value > over && value <= under
+           select f,
+    ];
+
+    private Finding Negative(Evidence seen, ShieldingCurve curve, int[] here, Severity severity)
+    {
+        double lowest = here.Min(f => Value(curve.Readings[f])!.Value);
+        return new Finding
+        {
+            Code = Code,
+            Severity = severity,
+            Role = SweepRole.Covered,
+            Specimen = curve.Name,
+            Where = Stretches.Where(seen.Campaign.Grid, here.Contains),
+            Size = new Decibels(lowest),
+            Message = $"At {Amount.OutOf(here.Length, curve.Readings.Length)} more arrives with the specimen than without it, by up to {Amount.Db(-lowest)}, beyond what scatter explains."
+                + (severity == Severity.Note ? $" Up to {Amount.Db(MaterialDb)} may come from cables and a receiver that moved." : string.Empty),
+            Basis = string.Create(CultureInfo.InvariantCulture, $"Lowest shielding {lowest:0.0} dB; told where the upper limit lies below 0 dB at a level that a specimen without any shielding passes somewhere in {FalseAlarm * 100:0.#} % of campaigns, a warning from {MaterialDb} dB on, a note from {WorthTellingDb} dB on; from single sweeps, below -{SingleSweepDb:0} dB."),
+            NextStep = "Look whether reference and covered sweeps were exchanged, whether source or cables moved, and whether the specimen resonates with its holder.",
+        };
     }
 
     // At 95 % each, one in forty frequencies of a specimen that shields nothing would be accused.

@@ -4,14 +4,16 @@ using SweepStats.Quantities;
 
 namespace SweepStats.Clipping;
 
-/// <summary>Finds the readings of reference and covered sweeps that the receiver, or its display, cuts off from above.</summary>
+/// <summary>Finds the readings of reference and covered sweeps that the receiver, or its display, cuts off.</summary>
 /// <remarks>
 /// Each block is asked for a flat top first (<see cref="PlateauSearch"/>), then for more ties at its highest level than chance allows (<see cref="TiedTops"/>).
 /// The receiver is the same for all: a block whose highest level is a limit that another one shows is cut off there too, however few of its readings reach it.
 /// </remarks>
 internal static class ClippingSearch
 {
-    public static CampaignClipping In(AlignedCampaign campaign)
+    /// <param name="campaign">The sweeps.</param>
+    /// <param name="floor">All floor sweeps, also those that show no noise: they show where the display ends.</param>
+    public static CampaignClipping In(AlignedCampaign campaign, SweepBlock? floor)
     {
         SweepBlock[] blocks = [campaign.Reference, .. campaign.Covered.Select(c => c.Block)];
         ClippedReadings[] own = [.. blocks.Select(b => Own(b, campaign))];
@@ -20,7 +22,8 @@ internal static class ClippingSearch
         [
             .. own.Zip(blocks, (c, b) => c.Kind == ClippingKind.None && TopLevel.IsAmong(limits, Highest(b)) ? ClippedReadings.At(ClippingKind.Shared, b, [Highest(b)]) : c),
         ];
-        return new CampaignClipping(found[0], found[1..]);
+        SweepBlock[] shown = floor is null ? blocks : [.. blocks, floor];
+        return new CampaignClipping(found[0], found[1..], [.. blocks[1..].Select(b => BottomReadings.Find(b, Without(shown, b)))]);
     }
 
     private static ClippedReadings Own(SweepBlock block, AlignedCampaign campaign)
@@ -36,7 +39,10 @@ internal static class ClippingSearch
         scale == LevelScale.DecibelRatio && Enumerable.Range(0, block.SweepCount).All(j => block[j].IndexOfAnyExcept(0.0) < 0);
 
     private static IEnumerable<SweepBlock> Others(AlignedCampaign campaign, SweepBlock block) =>
-        campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Append(campaign.Floor).OfType<SweepBlock>().Where(other => !ReferenceEquals(other, block));
+        Without(campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Append(campaign.Floor).OfType<SweepBlock>(), block);
+
+    private static IEnumerable<SweepBlock> Without(IEnumerable<SweepBlock> blocks, SweepBlock block) =>
+        blocks.Where(other => !ReferenceEquals(other, block));
 
     private static double Highest(SweepBlock block) => Enumerable.Range(0, block.SweepCount).Max(j => TopLevel.Of(block[j]));
 }

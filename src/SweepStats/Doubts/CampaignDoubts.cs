@@ -31,7 +31,7 @@ public sealed record CampaignDoubts
             Specimens =
         [
             .. campaign.Covered.Select((specimen, i) => new SpecimenDoubts { Readings = Lost(campaign, specimen, floor.Level) }
-                .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(specimen, i), coveredAtBottom: []))),
+                .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(specimen, i), overload.AtBottom(i)))),
         ],
         };
 

@@ -41,6 +41,9 @@ internal sealed class ReferenceOverload
         return [.. covered.Select((level, f) => _clipped.Covered[number].IsAt(f) || (level >= _reference[f] && (level >= _shortFrom || level > _mostDb)))];
     }
 
+    /// <summary>Where a specimen's sweeps stand at the bottom of what is shown; empty where there are none.</summary>
+    public ImmutableArray<bool> AtBottom(int number) => _clipped.CoveredAtBottom[number];
+
     private static double[] Means(SweepBlock block) =>
         [.. Enumerable.Range(0, block.PointCount).Select(f => Enumerable.Range(0, block.SweepCount).Average(j => block[j][f]))];
 }

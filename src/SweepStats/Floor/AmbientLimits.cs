@@ -5,8 +5,8 @@ namespace SweepStats.Floor;
 
 /// <summary>How high noise alone reads, in dB over the floor, when it is looked at so many times.</summary>
 /// <remarks>
-/// Few readings show their scatter badly: limits are widened by Student's quantile over the normal one. No noise scatters by more than single looks do, so no limit
-/// lies above theirs.
+/// Few readings show their scatter badly: limits are widened by Student's quantile over the normal one. No noise scatters by
+/// more than single looks do, so no limit lies above theirs.
 /// </remarks>
 internal sealed class AmbientLimits
 {
@@ -19,7 +19,9 @@ internal sealed class AmbientLimits
     /// <param name="noise">How noise alone reads.</param>
     /// <param name="sweeps">Floor sweeps.</param>
     /// <param name="share">Chance of passing a limit at one frequency.</param>
-    /// <param name="degreesOfFreedom">Degrees of freedom of the scatter that the noise was told by; infinity where it is known.</param>
+    /// <param name="degreesOfFreedom">
+    /// Degrees of freedom of the scatter that the noise was told by; infinity where it is known.
+    /// </param>
     public AmbientLimits(DetectorNoise noise, int sweeps, double share, double degreesOfFreedom)
     {
         _noise = noise;

@@ -4,8 +4,9 @@ namespace SweepStats.Floor;
 
 /// <summary>Finds frequencies where the floor holds more than noise.</summary>
 /// <remarks>
-/// Three questions at every frequency: does the mean of all sweeps stand above the floor to both sides; does some sweep stand above it; does some sweep stand above the other
-/// sweeps, which needs neither neighbours nor an even floor. At the ends of a band whose floor slopes, and at those of a few points, only the last of them can be asked.
+/// Three questions at every frequency: does the mean of all sweeps stand above the floor to both sides; does some sweep stand
+/// above it; does some sweep stand above the other sweeps, which needs neither neighbours nor an even floor. At the ends of a
+/// band whose floor slopes, and at those of a few points, only the last of them can be asked.
 /// </remarks>
 internal sealed class AmbientSearch
 {
@@ -16,15 +17,19 @@ internal sealed class AmbientSearch
     // A slow ripple of the floor is no transmitter, however many sweeps resolve it.
     private const double LeastExcessDb = 1;
 
-    // Where the frequencies are so few that nothing shows how uneven the floor is by itself: ranges and preamplifiers move it by several dB (common practice, no source).
+    // One step of the display more is rounding.
+    private const double LeastSteps = 1.5;
+
+    // Where the frequencies are so few that nothing shows how uneven the floor is by itself: ranges and preamplifiers move it
+    // by several dB (common practice, no source).
     private const double LeastAmongFewDb = 6;
 
     // A wider transmitter hides its own middle from its edges; each round the marked ones are passed over.
     private const int MostRounds = 4;
 
-    // The higher of two sides errs upwards, which makes up for most of what its error adds; half an error more does for single looks, whose readings fall deep
-    // and rise little. By numbers: clean floors of 3 to 1001 points, 1 to 10 sweeps.
-    private const double SideErrors = 0.5;
+    // The higher of two sides errs upwards, which makes up for most of what its error adds; half an error more does for single
+    // looks, whose readings fall deep and rise little. By numbers: clean floors of 3 to 1001 points, 1 to 10 sweeps.
+    private const double SideErrors = 0.6;
 
     // What the higher of two sides adds to the scatter of a mean, by numbers: normal variables, sides of six.
     private const double OfBothSides = 1.1;
@@ -34,6 +39,7 @@ internal sealed class AmbientSearch
     private readonly AmbientLimits _limits;
     private readonly double _reading;
     private readonly double _mean;
+    private readonly double _least;
 
     private AmbientSearch(SweepBlock floor, FloorScatter scatter, DetectorNoise noise)
     {
@@ -42,9 +48,12 @@ internal sealed class AmbientSearch
         _limits = new AmbientLimits(noise, floor.SweepCount, FalseAlarm / Questions / floor.PointCount, DegreesOfFreedom(floor));
         _reading = noise.LogStandardDeviation;
         _mean = _reading / Math.Sqrt(floor.SweepCount);
+        _least = Math.Max(LeastExcessDb, LeastSteps * DisplayStep.Of(floor));
     }
 
-    /// <summary>Marks frequencies that stand above both sides (steady), or that some sweep shows higher than noise goes (pausing).</summary>
+    /// <summary>
+    /// Marks frequencies that stand above both sides (steady), or that some sweep shows higher than noise goes (pausing).
+    /// </summary>
     /// <param name="floor">The floor sweeps.</param>
     /// <param name="scatter">The same, split.</param>
     /// <param name="noise">How noise alone reads.</param>
@@ -79,12 +88,12 @@ internal sealed class AmbientSearch
         }
 
         double[] readings = [.. Enumerable.Range(0, _floor.SweepCount).Select(j => Reading(j, point)).Order()];
-        return readings[^1] - readings[_limits.MiddleOfOthers] > Math.Max(LeastExcessDb, _limits.AboveOthers);
+        return readings[^1] - readings[_limits.MiddleOfOthers] > Math.Max(_least, _limits.AboveOthers);
     }
 
     private bool StandsAboveSides(FloorProminence beside, int point)
     {
-        double least = (beside.ShowsUnevenness ? LeastExcessDb : LeastAmongFewDb) + beside.BendDb;
+        double least = (beside.ShowsUnevenness ? _least : Math.Max(_least, LeastAmongFewDb)) + beside.BendDb;
         double mean = beside.ExcessDb[point] - (SideErrors * beside.SideErrorDb);
         double highest = mean + Enumerable.Range(0, _floor.SweepCount).Max(j => Reading(j, point)) - _scatter.Mean[point];
         if (!(mean > Math.Max(least, _limits.Mean) || highest > Math.Max(least, _limits.Single)))

@@ -1,46 +1,108 @@
+using MathNet.Numerics.Distributions;
 using SweepStats.Alignment;
 
 namespace SweepStats.Floor;
 
-/// <summary>Whether floor sweeps show noise at all, or the bottom of a display.</summary>
+/// <summary>
+/// Whether floor sweeps show noise, or the bottom of a display, a number put in by hand, an input that is not connected.
+/// Immutable.
+/// </summary>
 /// <remarks>
-/// Noise varies from reading to reading, if only by the step of the display. A floor of which more than a quarter of the readings stand at its lowest level, four times
-/// as many as at any other, is cut off from below: what it shows lies above the noise, and its mean is the display's. On a coarse display a quiet floor stands at two
-/// or three neighbouring levels, none of them so much fuller than the rest.
+/// Noise scatters: averaged over 10 000 looks, the most that is reckoned with, by 0.043 dB. A floor is stuck where more than
+/// half of its readings stand at one level, each sweep at its own, and the least scatter of noise brings so many into one step
+/// of the display by chance less than once in 1000 times. Readings that are all the same although a display as coarse as that
+/// of the other sweeps might hide noise of more than 100 looks are hidden; a few typed by hand, which noise of 100 looks
+/// explains, live. A floor is clipped where its lowest level is a limit (<see cref="BottomTies"/>) at which more than a quarter
+/// of the readings stand. Measured at 0 to 50 % clipped, 1 to 100 looks, 3 to 10 sweeps: the lower end of an interval, which
+/// promises to miss in 2.5 %, misses in 3.5 % at most with a fifth clipped, in 4.5 % with three tenths, in 11 % with half.
 /// </remarks>
-public static class FloorLife
+public sealed record FloorLife
 {
-    private const double Same = 1e-6;
-    private const double MostAtBottom = 0.25;
-    private const int TimesTheNext = 4;
-    private const int FewestReadings = 12;
+    private const double ByChance = 1e-3;
+    private const double MostInOneLevel = 0.5;
+    private const double MostClipped = 0.25;
+    private const double ManyLooks = 1e4;
+    private const double UsualLooks = 100;
 
-    /// <summary>Share of the readings that stand at the lowest level of all.</summary>
-    public static double ShareAtBottom(SweepBlock floor)
-    {
-        double[] levels = Sorted(floor);
-        return (double)levels.Count(l => l <= levels[0] + Same) / levels.Length;
-    }
+    // Of two frequencies each sweep has no scatter of its own to show.
+    private const int FewestPoints = 3;
 
-    /// <summary>Whether the floor is cut off from below, or does not vary at all.</summary>
-    public static bool IsDead(SweepBlock floor)
+    // What levels with full digits are written to.
+    private const double FinestStepDb = 1e-3;
+
+    /// <summary>Whether they show noise.</summary>
+    public required FloorState State { get; init; }
+
+    /// <summary>The level at which most of the readings stand in dB: where clipped, the lowest.</summary>
+    public required double LevelDb { get; init; }
+
+    /// <summary>Readings that stand at it; where each sweep has a level of its own, at theirs.</summary>
+    public required int Tied { get; init; }
+
+    /// <summary>Readings of all floor sweeps.</summary>
+    public required int ReadingCount { get; init; }
+
+    /// <summary>Whether the floor may be held against covered sweeps.</summary>
+    public bool Lives => State is FloorState.Alive or FloorState.PartlyClipped;
+
+    /// <summary>Looks at the floor sweeps of a campaign; null where there are none.</summary>
+    /// <param name="campaign">Its sweeps; all but those of the floor show the steps of the display.</param>
+    public static FloorLife? Of(AlignedCampaign campaign)
     {
-        double[] levels = Sorted(floor);
-        int atBottom = levels.Count(l => l <= levels[0] + Same);
-        if (levels.Length < FewestReadings || atBottom <= MostAtBottom * levels.Length)
+        ArgumentNullException.ThrowIfNull(campaign);
+        if (campaign.Floor is not { } floor)
         {
-            return false;
+            return null;
         }
 
-        int fullestOther = levels.Skip(atBottom).GroupBy(l => Math.Round(l / Same)).Select(g => g.Count()).DefaultIfEmpty(0).Max();
-        return fullestOther * TimesTheNext < atBottom;
+        (double level, int tied, int groups) = Commonest(floor);
+        int count = floor.SweepCount * floor.PointCount;
+        FloorState state = Stuck((tied, count, groups), Math.Min(OtherStep(campaign), Math.Max(FinestStepDb, DisplayStep.Shared([level]))));
+        BottomTies bottom = BottomTies.Of(floor);
+        bool cut = state == FloorState.Alive ? bottom.IsLimit
+            : state == FloorState.Stuck && groups == 1 && tied < count && BottomTies.IsAt(level, bottom.LevelDb);
+        FloorState clipped = bottom.Readings > MostClipped * count ? FloorState.Clipped : FloorState.PartlyClipped;
+        return cut
+            ? new FloorLife { State = clipped, LevelDb = bottom.LevelDb, Tied = bottom.Readings, ReadingCount = count }
+            : new FloorLife { State = state, LevelDb = level, Tied = tied, ReadingCount = count };
     }
 
-    private static double[] Sorted(SweepBlock floor)
+    private static FloorState Stuck((int Tied, int Count, int Groups) readings, double step) =>
+        readings.Tied <= MostInOneLevel * readings.Count ? FloorState.Alive
+            : Chance(readings, step, ManyLooks) < ByChance ? FloorState.Stuck
+            : readings.Tied == readings.Count && Chance(readings, step, UsualLooks) < ByChance ? FloorState.Hidden
+            : FloorState.Alive;
+
+    // That noise of so many looks brings so many readings into one step; the first of each group sets the level that the others
+    // agree with.
+    private static double Chance((int Tied, int Count, int Groups) readings, double step, double looks)
     {
-        ArgumentNullException.ThrowIfNull(floor);
-        double[] levels = [.. Enumerable.Range(0, floor.SweepCount).SelectMany(j => floor[j].ToArray())];
-        Array.Sort(levels);
-        return levels;
+        int agree = readings.Tied - readings.Groups;
+        double one = SteppedReadings.InOneStep(step, new DetectorNoise(looks).LogStandardDeviation);
+        return agree <= 0 ? 1 : 1 - Binomial.CDF(one, readings.Count - readings.Groups, agree - 1);
+    }
+
+    // The level at which most readings stand, and how many: of all sweeps, or of each by itself where more stand at those.
+    private static (double Level, int Tied, int Groups) Commonest(SweepBlock floor)
+    {
+        double[][] sweeps = [.. Enumerable.Range(0, floor.SweepCount).Select(j => floor[j].ToArray())];
+        (double Level, int Count) all = Commonest(sweeps.SelectMany(s => s));
+        int own = sweeps.Sum(s => Commonest(s).Count);
+        return floor.PointCount >= FewestPoints && own > all.Count
+            ? (all.Level, own, floor.SweepCount)
+            : (all.Level, all.Count, 1);
+    }
+
+    private static (double Level, int Count) Commonest(IEnumerable<double> levels)
+    {
+        IGrouping<double, double> most = levels.GroupBy(l => l).MaxBy(g => g.Count())!;
+        return (most.Key, most.Count());
+    }
+
+    // The step of the sweeps that vary; of all levels, where none does.
+    private static double OtherStep(AlignedCampaign campaign)
+    {
+        SweepBlock[] others = [campaign.Reference, .. campaign.Covered.Select(c => c.Block)];
+        return Math.Max(FinestStepDb, DisplayStep.OfVarying(others) ?? DisplayStep.Shared(others.SelectMany(DisplayStep.Levels)));
     }
 }

@@ -2,17 +2,21 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Floor;
 
-/// <summary>How far the floor at each frequency stands above the floor to its left and to its right, and how uneven it is by itself.</summary>
+/// <summary>
+/// How far the floor at each frequency stands above the floor to its left and to its right, and how uneven it is by itself.
+/// </summary>
 /// <remarks>
-/// A level is held against the higher of its two sides, each the median of some neighbours: a slope, a step, a range of the receiver a dozen points wide stand above one
-/// side only, a transmitter above both. Waves stand above both as well, everywhere in the band: how far levels usually lie from the higher side,
-/// beyond what noise makes them, is the unevenness that a transmitter has to rise out of. A straight line is taken out first, since on a slope the higher side lies too high; a bend
-/// of the floor then stands above both sides by as much as the line falls over half a side (<see cref="BendDb"/>). Levels in dB, one a frequency.
+/// A level is held against the higher of its two sides, each the median of some neighbours: a slope, a step, a range of the
+/// receiver a dozen points wide stand above one side only, a transmitter above both. Waves stand above both as well, everywhere
+/// in the band: how far levels usually lie from the higher side, beyond what noise makes them, is the unevenness that a
+/// transmitter has to rise out of. A straight line is taken out of floors of many points, since on a slope the higher side lies
+/// too high; a bend of the floor then stands above both sides by as much as the line falls over half a side
+/// (<see cref="BendDb"/>). Levels in dB, one a frequency.
 /// </remarks>
 internal sealed class FloorProminence
 {
-    // Six neighbours to a side: of a range twelve points wide, one side of every point lies wholly inside. The median of six stands two points of a carrier beside it.
-    // Where fifteen show no other level within the noise they tell it better.
+    // Six neighbours to a side: of a range twelve points wide, one side of every point lies wholly inside. The median of six
+    // stands two points of a carrier beside it. Where fifteen show no other level within the noise they tell it better.
     private const int MostBeside = 6;
     private const int WideBeside = 15;
 
@@ -22,9 +26,11 @@ internal sealed class FloorProminence
     // Fewer on a side are as likely part of the same transmitter as not.
     private const int FewestBeside = 3;
 
-    // At an end one side is missing. The other tells how the floor goes on where it hardly slopes; a steeper one may go on anyhow.
+    // At an end one side is missing. The other tells how the floor goes on where it hardly slopes, beyond twice the error of a
+    // difference of two sides; a steeper one may go on anyhow.
     private const double MostRiseAtEndDb = 3;
     private const double SlopeAtEnd = 2;
+    private const double RiseErrors = 3;
 
     // A median errs 1.25 times as far as a mean (normal variables).
     private const double MedianError = 1.25;
@@ -47,20 +53,23 @@ internal sealed class FloorProminence
     /// <param name="error">Standard error of a level in dB.</param>
     public FloorProminence(double[] level, bool[] leftOut, double error)
     {
-        _slope = Slope(level);
+        _beside = Math.Clamp(level.Length / PointsForOneBeside, 1, MostBeside);
+        _slope = _beside < MostBeside ? 0 : Slope(level);
         _level = [.. level.Select((l, f) => l - (_slope * f))];
         _leftOut = leftOut;
         _error = error;
-        _beside = Math.Clamp(level.Length / PointsForOneBeside, 1, MostBeside);
         ExcessDb = [.. Enumerable.Range(0, level.Length).Select(f => _level[f] - HigherSide(f))];
         ShowsUnevenness = ExcessDb.Count(double.IsFinite) >= FewestForUnevenness;
     }
 
-    /// <summary>How far each level stands above the higher of its two sides, in dB; not a number where there are no two sides to hold it against.</summary>
+    /// <summary>
+    /// How far each level stands above the higher of its two sides, in dB; not a number where there are no two sides to hold it
+    /// against.
+    /// </summary>
     public double[] ExcessDb { get; }
 
-    /// <summary>Standard error of one side in dB.</summary>
-    public double SideErrorDb => _beside == 1 ? _error : MedianError * _error / Math.Sqrt(_beside == MostBeside ? WideBeside : _beside);
+    /// <summary>Standard error of one side in dB; of a narrow one, where they are of two widths.</summary>
+    public double SideErrorDb => _beside == 1 ? _error : MedianError * _error / Math.Sqrt(_beside);
 
     /// <summary>How far a bend of the floor may stand above both sides, in dB.</summary>
     public double BendDb => Math.Abs(_slope) * (_beside + 1) / 2;
@@ -68,12 +77,15 @@ internal sealed class FloorProminence
     /// <summary>Whether neighbours are near enough to show how uneven the floor is.</summary>
     public bool ShowsUnevenness { get; }
 
-    /// <summary>Standard deviation in dB, told by its median, of how far levels lie from the higher side round about; 0 where it cannot be told.</summary>
+    /// <summary>
+    /// Standard deviation in dB, told by its median, of how far levels lie from the higher side round about; 0 where it cannot
+    /// be told.
+    /// </summary>
     public double SpreadDb(int point)
     {
         int start = Math.Clamp(point - HalfWidth, 0, Math.Max(0, _level.Length - (2 * HalfWidth) - 1));
         int end = Math.Min(_level.Length, start + (2 * HalfWidth) + 1);
-        double[] away = [.. Enumerable.Range(start, end - start).Where(f => double.IsFinite(ExcessDb[f]) && !_leftOut[f]).Select(f => ExcessDb[f])];
+        double[] away = [.. Enumerable.Range(start, end - start).Where(f => !_leftOut[f]).Select(f => ExcessDb[f]).Where(double.IsFinite)];
         if (away.Length < FewestForUnevenness)
         {
             return 0;
@@ -83,11 +95,13 @@ internal sealed class FloorProminence
         return Sample.Median([.. away.Select(a => Math.Abs(a - middle))]) / NormalMedian;
     }
 
-    // Tukey's resistant line: between the medians of the first and of the last third (Tukey 1977, Exploratory Data Analysis, 5; from memory).
+    // Tukey's resistant line: between the medians of the first and of the last third (Tukey 1977, Exploratory Data Analysis, 5;
+    // from memory).
     private static double Slope(double[] level)
     {
         int third = level.Length / 3;
-        return third == 0 ? 0 : (Sample.Median(level.AsSpan(^third..)) - Sample.Median(level.AsSpan(..third))) / (level.Length - third);
+        return third == 0 ? 0
+            : (Sample.Median(level.AsSpan(^third..)) - Sample.Median(level.AsSpan(..third))) / (level.Length - third);
     }
 
     private double HigherSide(int point)
@@ -101,17 +115,23 @@ internal sealed class FloorProminence
         }
 
         double[] only = left.Length > right.Length ? left : right;
-        return _beside >= FewestBeside && only.Length >= 2 * _beside ? AtEnd(Sample.Median(only.AsSpan(.._beside)), Sample.Median(only.AsSpan(_beside, _beside))) : double.NaN;
+        bool tells = _beside >= FewestBeside && only.Length >= 2 * _beside;
+        return tells ? AtEnd(only, left.Length > right.Length ? -1 : 1) : double.NaN;
     }
 
-    private static double AtEnd(double near, double far) =>
-        near - far > MostRiseAtEndDb ? double.NaN : near + (SlopeAtEnd * Math.Max(0, near - far));
+    // The line that was taken out rises towards the end, or not, as the levels themselves do.
+    private double AtEnd(double[] only, int direction)
+    {
+        double near = Sample.Median(only.AsSpan(.._beside));
+        double rise = near - Sample.Median(only.AsSpan(_beside, _beside)) - (direction * _beside * _slope);
+        return rise + (RiseErrors * SideErrorDb) > MostRiseAtEndDb ? double.NaN : near + (SlopeAtEnd * Math.Max(0, rise));
+    }
 
     private double Side(double[] side)
     {
         double near = Sample.Median(side.AsSpan(..Math.Min(_beside, side.Length)));
         double wide = Sample.Median(side);
-        return _beside == MostBeside && Math.Abs(near - wide) <= MedianError * _error / Math.Sqrt(_beside) ? wide : near;
+        return _beside == MostBeside && Math.Abs(near - wide) <= SideErrorDb ? wide : near;
     }
 
     // The nearest first.

@@ -65,6 +65,21 @@ internal sealed class FloorScatter
         return count == 0 ? 0 : Math.Sqrt(sum / count);
     }
 
+    /// <summary>
+    /// The same told by the median over the frequencies, which transmitters at less than half of them do not move; never more
+    /// than that of all.
+    /// </summary>
+    /// <remarks>
+    /// The median of a sample variance with ν degrees of freedom is (1 − 2/(9ν))³ of its mean (Wilson and Hilferty 1931, from
+    /// memory; normal variables).
+    /// </remarks>
+    public double TypicalDeviation()
+    {
+        double share = 1 - (2.0 / (9 * Math.Max(1, _sweeps - 1)));
+        double median = Sample.Median([.. Enumerable.Range(0, Mean.Length).Select(VarianceAt)]);
+        return Math.Min(Deviation(new bool[Mean.Length]), Math.Sqrt(median / (share * share * share)));
+    }
+
     /// <summary>Correlation between neighbouring frequencies of one sweep, not below 0: display smoothing makes them alike.</summary>
     public double Correlation => _correlation;
 

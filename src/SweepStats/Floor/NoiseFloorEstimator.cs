@@ -32,18 +32,18 @@ public static class NoiseFloorEstimator
     {
         var scatter = new FloorScatter(floor);
         var ambient = new bool[floor.PointCount];
-        ImmutableArray<DetectorNoise> noise = NoiseOf(averaging, scatter.Deviation(ambient));
+        ImmutableArray<DetectorNoise> noise = NoiseOf(averaging, scatter.TypicalDeviation());
         // Transmitters inflate the scatter that they are judged by; three rounds settle it.
         for (int round = 0; round < 3; round++)
         {
             bool[] marked = AmbientSearch.Mark(floor, scatter, noise[0]);
-            if (marked.AsSpan().SequenceEqual(ambient) || marked.All(m => m))
+            bool settled = marked.All(m => m) || (round > 0 && marked.AsSpan().SequenceEqual(ambient));
+            ambient = settled ? ambient : marked;
+            noise = NoiseOf(averaging, scatter.Deviation(ambient));
+            if (settled)
             {
                 break;
             }
-
-            ambient = marked;
-            noise = NoiseOf(averaging, scatter.Deviation(ambient));
         }
 
         return new FloorSplit(scatter, ambient, noise);

@@ -35,7 +35,7 @@ public static class PilotComponents
         }
 
         // A limit that all sweeps stand at hides how much they scatter.
-        CampaignClipping clipped = ClippingSearch.In(campaign);
+        CampaignClipping clipped = ClippingSearch.In(campaign, campaign.Floor);
         if (Reference(campaign.Reference, floor, clipped.Reference) is not { } reference)
         {
             return null;

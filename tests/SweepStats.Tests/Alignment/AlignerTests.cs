@@ -12,9 +12,10 @@ public sealed class AlignerTests
     [Fact]
     public void ACopiedSweepCountsOnce()
     {
+        double[] fine = [.. Ten.Select((l, i) => l + (0.0137 * i))];
         AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(
-            Rehearsed.Sweeps(SweepRole.Reference, new double[10], [.. Ten.Select(l => l + 40)]), Rehearsed.Sweeps(SweepRole.Covered, Ten, Ten, [.. Ten.Select(l => l + 0.1)])), null);
-        Assert.Equal(2, aligned.Covered[0].Block.SweepCount);
+            Rehearsed.Sweeps(SweepRole.Reference, new double[10], [.. Ten.Select(l => l + 40)]), Rehearsed.Sweeps(SweepRole.Covered, fine, fine)), null);
+        Assert.Equal(1, aligned.Covered[0].Block.SweepCount);
         DuplicateSweep twin = Assert.Single(aligned.Duplicates);
         Assert.Equal("Covered-1", twin.Kept.Name);
         Assert.Equal("Covered-2", twin.Copy.Name);

@@ -50,5 +50,7 @@ internal static class SweepChange
 
     public static Sweep Shifted(this Sweep sweep, double decibels) => sweep.As(levels: [.. sweep.Levels.Select(l => l + decibels)]);
 
+    public static Sweep CutAt(this Sweep sweep, double bottom) => sweep.As(levels: [.. sweep.Levels.Select(l => Math.Max(bottom, l))]);
+
     public static Sweep WithoutFirstPoint(this Sweep sweep) => sweep.As(grid: new FrequencyGrid([.. sweep.Grid.Hertz[1..]]), levels: sweep.Levels[1..]);
 }

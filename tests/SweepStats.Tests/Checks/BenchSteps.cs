@@ -27,9 +27,16 @@ internal static class BenchSteps
         yield return new("no-floor", "a declared floor", Severity.Warning, "at least three floor sweeps",
             Taken.With(blind, Power with { DeclaredFloorDb = -100 }), Taken.With(blind with { FloorSweeps = 3 }, Power with { DeclaredFloorDb = -100 }));
 
-        Taken alive = Taken.With(Plan);
-        yield return new("dead-floor", "a display that ends above the noise", Severity.Fault, "Lower the bottom",
-            alive.But(s => s.Role == SweepRole.Floor ? s.As(levels: [.. s.Levels.Select((l, f) => f == 0 ? l : -110.0)]) : s), alive);
+        Taken rippled = Taken.With(Plan with { ReferenceRippleDb = 3 });
+        yield return new("dead-floor", "an input that is not connected", Severity.Fault, "take the floor sweeps again", rippled.But(s => s.Role == SweepRole.Floor ? s.As(levels: [.. s.Levels.Select(_ => -140.0)]) : s), rippled);
+        yield return new("dead-floor", "a display that ends in the noise", Severity.Fault, "Lower the bottom of the display", rippled.But(s => s.Role == SweepRole.Floor ? s.CutAt(-99.6) : s), rippled);
+        yield return new("dead-floor", "a display that ends at the lowest noise", Severity.Note, "Lower the bottom of the display", rippled.But(s => s.Role == SweepRole.Floor ? s.CutAt(-101.2) : s), rippled);
+        Taken whole = Taken.With(Plan with { ReferenceRippleDb = 3, QuantisationDb = 1, Looks = 10_000, ShieldingStopDb = 50 });
+        yield return new("dead-floor", "long averages in whole decibels", Severity.Warning, "more digits", whole, Taken.With(Plan with { ReferenceRippleDb = 3, Looks = 10_000, ShieldingStopDb = 50 }));
+        yield return new("no-life", "a reference that is no reading", Severity.Fault, "take the sweeps again", rippled.But(s => s.Role == SweepRole.Reference ? s.As(levels: [.. s.Levels.Select(_ => -20.0)]) : s), rippled);
+        yield return new("no-life", "a covered level that is no reading", Severity.Fault, "take the sweeps again", rippled.But(s => s.Role == SweepRole.Covered ? s.As(levels: [.. s.Levels.Select(_ => -80.0)]) : s), rippled);
+        Taken falling = Taken.With(Plan with { ReferenceRippleDb = 3, ShieldingStopDb = 60 });
+        yield return new("no-life", "a display that ends above the covered level", Severity.Warning, "Lower the bottom of the display", falling.But(s => s.Role == SweepRole.Covered ? s.CutAt(-83) : s), falling);
 
         // The bounds reach what is asked, so that the floor once taken has nothing worse to say.
         RehearsalPlan unseen = Long with { FloorSweeps = 0, ReferenceRippleDb = 6, ShieldingStopDb = 100 };
@@ -86,7 +93,11 @@ internal static class BenchSteps
         var quick = new LastingCell(LastingKind.EachFrequency, 6, 0.8) { Points = 61 };
         yield return new("sweeps-alike", "sweeps in quick succession", Severity.Warning, "Wait longer between sweeps",
             new Taken(LastingStudy.Draw(quick, 1), Power), new Taken(LastingStudy.Draw(quick with { Strength = 0 }, 1), Power));
-        yield return new("non-normal", "a loose contact", Severity.Warning, "a loose connector", Taken.With(Long with { JumpShare = 0.02, JumpDb = -2 }), Taken.With(Long));
+        yield return new("non-normal", "a loose contact", Severity.Note, "a loose connector", Taken.With(Long with { JumpShare = 0.02, JumpDb = -2 }), Taken.With(Long));
+        Taken even = Taken.With(Long);
+        var loose = new RandomSource(11);
+        yield return new("non-normal", "a loose contact in one role", Severity.Warning, "a loose connector",
+            even.But(s => s.Role == SweepRole.Reference ? s.As(levels: [.. s.Levels.Select(l => loose.Uniform() < 0.08 ? l - 2 : l)]) : s), even);
 
         yield return new("too-few-repeats", "one covered sweep", Severity.Warning, "better five", Taken.With(Plan with { CoveredSweeps = 1 }), Taken.With(Plan));
         yield return new("too-few-repeats", "two reference sweeps", Severity.Warning, "five are a good number", Taken.With(Plan with { ReferenceSweeps = 2 }), Taken.With(Plan));
@@ -122,6 +133,8 @@ internal static class BenchSteps
             Once(deep.But(s => s.Role == SweepRole.Floor ? s.Shifted(-2.5) : s)), deep);
 
         Taken negative = Taken.With(Plan with { ShieldingStartDb = 5, ShieldingStopDb = 5 });
+        Taken slight = Taken.With(Plan with { ShieldingStartDb = -0.4, ShieldingStopDb = -0.4, ScatterDb = 0.05 });
+        yield return new("negative-shielding", "a cable that was moved", Severity.Note, "source or cables moved", slight, Taken.With(Plan with { ShieldingStartDb = 0.1, ShieldingStopDb = 0.1, ScatterDb = 0.05 }));
         yield return new("negative-shielding", "reference and covered exchanged", Severity.Warning, "reference and covered sweeps were exchanged",
             negative.But(s => s.Role == SweepRole.Floor ? s : s.As(levels: Partner(negative, s).Levels)), negative);
     }

@@ -60,7 +60,7 @@ public sealed class NumbersUntouchedTests
         Campaign = result.Campaign,
         Floor = result.Floor,
         History = result.History,
-        DeadFloor = result.DeadFloor,
+        FloorLife = result.FloorLife,
         Motions = result.Doubts.Motions,
         Leakages = result.Leakages,
         Repeats = result.Repeats,

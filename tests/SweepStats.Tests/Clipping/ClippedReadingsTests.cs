@@ -70,7 +70,7 @@ public sealed class ClippedReadingsTests
 
     private static CampaignClipping In(double[][] reference, double[][] covered) => ClippingSearch.In(Aligner.Align(
         Rehearsed.Campaign(
-            Rehearsed.Sweeps(SweepRole.Reference, reference), Rehearsed.Sweeps(SweepRole.Covered, covered)), null));
+            Rehearsed.Sweeps(SweepRole.Reference, reference), Rehearsed.Sweeps(SweepRole.Covered, covered)), null), floor: null);
 
     private static double[] Shifted(double[] levels, double by) => [.. levels.Select(l => l + by)];
 

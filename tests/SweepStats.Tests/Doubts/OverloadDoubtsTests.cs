@@ -61,7 +61,7 @@ public sealed class OverloadDoubtsTests
         Assert.Contains("at least what is shown", Assert.Single(result.Findings, f => f.Code == "over-input").Message, StringComparison.Ordinal);
     }
 
-    private static CampaignClipping Nothing => new(ClippedReadings.None, [ClippedReadings.None, ClippedReadings.None]);
+    private static CampaignClipping Nothing => new(ClippedReadings.None, [ClippedReadings.None, ClippedReadings.None], [[], []]);
 
     private static LinearityCurve Curve(double? from) =>
         new() { Steps = [new LinearityStep(0, 10, 1, null, 1, 1, 4)], Confidence = Confidence.NinetyFive, OverloadedFromDb = from };

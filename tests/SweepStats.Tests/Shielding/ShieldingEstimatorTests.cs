@@ -161,6 +161,8 @@ public sealed class ShieldingEstimatorTests
             Looks = 1000,
             ScatterDb = 0.02,
             ReferenceDbm = -100 + referenceSnr,
+            ReferenceRippleDb = 3,
+            FloorTiltDb = 3,
             ShieldingStartDb = referenceSnr - 20,
             ShieldingStopDb = referenceSnr - 20,
         };

@@ -1,0 +1,15 @@
+using SweepStats.Sweeps;
+
+namespace SweepStats.Alignment;
+
+/// <summary>What sweeps that repeat each other have in common.</summary>
+/// <param name="Role">What they were taken for.</param>
+/// <param name="Lot">Lot of the specimen; null where there is none.</param>
+/// <param name="Specimen">The specimen; null where there is none.</param>
+internal readonly record struct SweepKind(SweepRole Role, string? Lot, string? Specimen)
+{
+    public static SweepKind Of(Sweep sweep) => new(sweep.Role, sweep.Lot, sweep.Specimen);
+
+    /// <summary>Whether noise alone is read.</summary>
+    public bool IsNoise => Role == SweepRole.Floor;
+}

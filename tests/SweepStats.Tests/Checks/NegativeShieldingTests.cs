@@ -1,0 +1,38 @@
+using SweepStats.Checks;
+using SweepStats.Rehearsal;
+using Xunit;
+
+namespace SweepStats.Tests.Checks;
+
+public sealed class NegativeShieldingTests
+{
+    // Twenty sweeps of 0.05 dB of scatter tell hundredths of a dB.
+    private static readonly RehearsalPlan Fine = Rehearsed.Plan with { ScatterDb = 0.05, ReferenceSweeps = 20, CoveredSweeps = 20, Looks = 1000 };
+
+    [Theory]
+    [InlineData(0.06, null)]
+    [InlineData(0.3, Severity.Note)]
+    [InlineData(0.8, Severity.Warning)]
+    public void HowMuchIsMissingDecidesHowMuchItWeighs(double missing, Severity? severity)
+    {
+        Finding[] found = Found(Fine with { ShieldingStartDb = -missing, ShieldingStopDb = -missing });
+        Assert.Equal(severity, found.Length == 0 ? null : Assert.Single(found).Severity);
+    }
+
+    [Fact]
+    public void SlightAndMaterialShortfallsAreNamedApart()
+    {
+        // From 0 to −1 dB over the band: a note up to half of it, a warning from there on.
+        Finding[] found = Found(Fine with { ShieldingStartDb = 0, ShieldingStopDb = -1 });
+        Assert.Equal([Severity.Warning, Severity.Note], found.Select(f => f.Severity));
+        Assert.InRange(found[0].Size!.Value.Value, -1.1, -0.95);
+        Assert.InRange(found[1].Size!.Value.Value, -0.5, -0.4);
+        Assert.Equal(1e9, found[0].Where[^1].Stop.Value, 1e6);
+    }
+
+    [Fact]
+    public void AShortfallWithinTheScatterIsNone() =>
+        Assert.Empty(Found(Rehearsed.Plan with { ScatterDb = 2, ReferenceSweeps = 3, CoveredSweeps = 3, ShieldingStartDb = -0.6, ShieldingStopDb = -0.6 }));
+
+    private static Finding[] Found(RehearsalPlan plan) => [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "negative-shielding")];
+}
