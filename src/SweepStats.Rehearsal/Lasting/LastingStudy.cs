@@ -8,6 +8,7 @@ using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Rehearsal.Lasting;
 
@@ -95,7 +96,9 @@ public static class LastingStudy
     {
         var plan = new AnalysisPlan { Averaging = Averaging.Power };
         AnalysisResult result = Analysis.Run(Draw(cell, seed), plan);
-        ShieldingCurve plain = new ShieldingEstimator(result.Campaign, result.Floor, plan.Confidence, [])
+        // A drift that chance shows once in thirty is allowed for in both.
+        ShieldingCurve plain = new ShieldingEstimator(
+            result.Campaign, result.Floor, plan.Confidence, [.. new[] { result.Doubts.Drift }.OfType<UncertaintyEntry>()])
             .Estimate(result.Campaign.Covered[0]);
         Interval[] now = Intervals(result.Curves[0]), before = Intervals(plain);
         return new LastingTrial

@@ -42,7 +42,6 @@ internal sealed class ReferenceOnce : ICheck
                 + (hidden is { } most ? string.Create(CultureInfo.InvariantCulture, $" By what moves within each group it may be up to {most:0.0} dB.") : string.Empty),
             Basis = hidden is null
                 ? string.Create(CultureInfo.InvariantCulture, $"Times of {seen.Campaign.Used().Count()} sweeps; too few repeat each other to show a slope.")
-
                 : string.Create(CultureInfo.InvariantCulture, $"95 % limit of the slope over time within groups, over the longest time from reference to specimen: {hidden:0.00} dB, against half of a typical half-width, {half * ShareOfInterval:0.00} dB."),
             NextStep = "Take the reference again after the specimens, as IEEE Std 299-2006 (4.4) asks.",
             Bias = matters && hidden is { } shift ? new Bias(shift, shift) : null,
@@ -52,9 +51,10 @@ internal sealed class ReferenceOnce : ICheck
     private Finding Unknown(Evidence seen) => new()
     {
         Code = Code,
-        Severity = Severity.Note,
+        // Its size is unknown, and nothing in the interval stands for it.
+        Severity = Severity.Warning,
         Role = SweepRole.Reference,
-        Message = "Nothing says whether the reference was taken before and after the specimens: what drifted in between may not show.",
+        Message = "Nothing says whether the reference was taken before and after the specimens: what drifted in between may not show, and stands in no interval.",
         Basis = string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.Used().Count(s => s.TakenAt is null)} of {seen.Campaign.Used().Count()} sweeps have no time."),
         NextStep = "Write the times into sweeps.csv (taken_at), or taken = \"before-and-after\" under [reference] in campaign.toml where it is so.",
     };
