@@ -43,7 +43,7 @@ internal sealed class Drift : ICheck
             yield return new Finding
             {
                 Code = Code,
-                Severity = Severity.Warning,
+                Severity = Materiality.Weight(trend.Size, seen.Curves),
                 Role = trend.IsOfTheClock ? null : trend.Groups[0].Role,
                 Size = new Decibels(Math.Abs(trend.Size)),
                 Message = $"The level {(trend.Size > 0 ? "rises" : "falls")} by {Amount.Db(Math.Abs(trend.Size))} {Over(trend)}: the intervals allow for what may lie between reference and covered sweeps.",

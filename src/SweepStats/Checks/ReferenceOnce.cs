@@ -1,7 +1,6 @@
 using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
-using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -10,9 +9,6 @@ namespace SweepStats.Checks;
 /// <summary>The reference was taken on one side of the covered sweeps only: a drift in between does not show.</summary>
 internal sealed class ReferenceOnce : ICheck
 {
-    // A drift that may hide below this share of the interval changes no claim.
-    private const double ShareOfInterval = 0.5;
-
     public string Code => "reference-once";
 
     public string? UntestedBecause(Evidence seen) => seen.Timing == ReferenceTiming.Unknown ? "nothing says when the reference was taken" : null;
@@ -29,22 +25,21 @@ internal sealed class ReferenceOnce : ICheck
             yield break;
         }
 
-        double half = TypicalHalfWidth(seen);
         double? hidden = HiddenDb(seen);
-        bool matters = !(hidden <= ShareOfInterval * half);
+        Severity weight = Materiality.Weight(hidden, seen.Curves);
         yield return new Finding
         {
             Code = Code,
-            Severity = matters ? Severity.Warning : Severity.Note,
+            Severity = weight,
             Role = SweepRole.Reference,
             Size = hidden is { } db ? new Decibels(db) : null,
             Message = "The reference was taken on one side of the specimens only: what drifted between reference and specimen does not show, and stands in no interval."
                 + (hidden is { } most ? string.Create(CultureInfo.InvariantCulture, $" By what moves within each group it may be up to {most:0.0} dB.") : string.Empty),
             Basis = hidden is null
                 ? string.Create(CultureInfo.InvariantCulture, $"Times of {seen.Campaign.Used().Count()} sweeps; too few repeat each other to show a slope.")
-                : string.Create(CultureInfo.InvariantCulture, $"95 % limit of the slope over time within groups, over the longest time from reference to specimen: {hidden:0.00} dB, against half of a typical half-width, {half * ShareOfInterval:0.00} dB."),
+                : string.Create(CultureInfo.InvariantCulture, $"95 % limit of the slope over time within groups, over the longest time from reference to specimen: {hidden:0.00} dB, against half of a typical half-width, {Materiality.Share * Materiality.HalfWidthDb(seen.Curves):0.00} dB."),
             NextStep = "Take the reference again after the specimens, as IEEE Std 299-2006 (4.4) asks.",
-            Bias = matters && hidden is { } shift ? new Bias(shift, shift) : null,
+            Bias = weight == Severity.Warning && hidden is { } shift ? new Bias(shift, shift) : null,
         };
     }
 
@@ -58,12 +53,6 @@ internal sealed class ReferenceOnce : ICheck
         Basis = string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.Used().Count(s => s.TakenAt is null)} of {seen.Campaign.Used().Count()} sweeps have no time."),
         NextStep = "Write the times into sweeps.csv (taken_at), or taken = \"before-and-after\" under [reference] in campaign.toml where it is so.",
     };
-
-    private static double TypicalHalfWidth(Evidence seen)
-    {
-        double[] halves = [.. seen.Curves.SelectMany(c => c.Readings).OfType<ShieldingReading.Measured>().Select(m => (m.Shielding.High.Value - m.Shielding.Low.Value) / 2)];
-        return halves.Length == 0 ? 0 : Sample.Median(halves);
-    }
 
     private static double? HiddenDb(Evidence seen)
     {

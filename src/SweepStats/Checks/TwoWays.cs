@@ -40,7 +40,12 @@ internal sealed class TwoWays : ICheck
             int[] here = [.. Enumerable.Range(0, apart.Length).Where(f => Math.Abs(apart[f]) >= WorthTellingDb)];
             if (here.Length > 0)
             {
-                yield return Told(seen, seen.Curves[i], here, here.MaxBy(f => Math.Abs(apart[f])) is var worst ? apart[worst] : 0);
+                ShieldingCurve curve = seen.Curves[i];
+                bool matters = here.Any(f => Materiality.Matters(apart[f], curve.Readings[f]));
+                yield return Told(seen, curve, here, apart[here.MaxBy(f => Math.Abs(apart[f]))]) with
+                {
+                    Severity = matters ? Severity.Warning : Severity.Note,
+                };
             }
         }
     }
@@ -48,7 +53,7 @@ internal sealed class TwoWays : ICheck
     private Finding Told(Evidence seen, ShieldingCurve curve, int[] here, double most) => new()
     {
         Code = Code,
-        Severity = here.Any(f => curve.Readings[f] is ShieldingReading.Measured m && Math.Abs(most) > m.Shielding.High.Value - m.Shielding.Low.Value) ? Severity.Warning : Severity.Note,
+        Severity = Severity.Note,
         Role = SweepRole.Covered,
         Specimen = curve.Name,
         Where = Stretches.Where(seen.Campaign.Grid, here.Contains),

@@ -13,9 +13,15 @@ namespace SweepStats.Floor;
 /// </remarks>
 /// <param name="noise">How noise reads.</param>
 /// <param name="confidence">Two-sided level of the interval.</param>
-public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
+/// <param name="floorShiftDb">
+/// How far above the noise the floor is taken to lie in dB, where it may have moved: a signal must rise over that place to be told.
+/// </param>
+public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, double floorShiftDb = 0)
 {
     private const double Power = 0.95;
+
+    // Where the floor is taken to lie below the noise, the noise itself rises over it.
+    private const double LeastShownDb = 0.01;
 
     // It costs more than all the rest and depends on the degrees of freedom only.
     private readonly ConcurrentDictionary<double, double> _noncentrality = new();
@@ -36,6 +42,7 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
     {
         double z = Normal.InvCDF(0, 1, Power);
         double delta = _noncentrality.GetOrAdd(repeats.DegreesOfFreedom, (dof, power) => Noncentrality(dof, power), z);
+        double chance = repeats.Shared ? StudentT.Quantile(Power, repeats.DegreesOfFreedom) : z;
         double noiseVariance = noise.LogStandardDeviation * noise.LogStandardDeviation / repeats.Readings;
         double critical = noise.CriticalRise(repeats.Readings, confidence.TwoSidedQuantile);
         double floorReach = floorError.StandardUncertainty == 0 ? 0 : StudentQuantile.Of(confidence.TwoSidedQuantile).At(floorError.DegreesOfFreedom) * floorError.StandardUncertainty;
@@ -43,12 +50,12 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
         double rise = least + 0.5;
         for (int step = 0; step < 60; step++)
         {
-            double slope = Slope(rise);
+            double slope = Slope(Math.Max(rise + floorShiftDb, least + LeastShownDb));
             double error = Math.Sqrt(repeats.VarianceFactor
                 * (noiseVariance + (slope * slope * signalDeviation * signalDeviation / repeats.Units)));
             double needed = least + Math.Max(
                 Math.Sqrt((delta * delta * error * error) + (floorReach * floorReach)),
-                Math.Sqrt((critical * critical) + (floorReach * floorReach)) + (z * error));
+                Math.Sqrt((critical * critical) + (floorReach * floorReach)) + (chance * error));
             if (Math.Abs(needed - rise) < 1e-6)
             {
                 break;
@@ -57,7 +64,7 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence)
             rise = (rise + needed) / 2;
         }
 
-        return noise.StrongestSnrInDecibels(rise);
+        return noise.StrongestSnrInDecibels(Math.Max(rise + floorShiftDb, least + LeastShownDb));
     }
 
     // How much of a signal's scatter the reading shows. Read off the tabled inverse: the curve itself costs a hundred times more, and this stands in a loop.

@@ -10,4 +10,10 @@ public readonly record struct DetectionRepeats(int Readings, int Units)
 
     /// <summary>Degrees of freedom of s².</summary>
     public double DegreesOfFreedom { get; init; } = Units - 1;
+
+    /// <summary>
+    /// Whether units differ as a whole, as placements do: then no pooling over frequency tells their scatter better than they
+    /// themselves do.
+    /// </summary>
+    public bool Shared { get; init; }
 }

@@ -50,10 +50,10 @@ public sealed class ResultForecast
         double range = double.PositiveInfinity;
         foreach (ReadingEstimator e in _strong.Intervals)
         {
-            double weakest = new DetectionLimit(e.Noise, e.Confidence)
+            double weakest = new DetectionLimit(e.Noise, e.Confidence, e.FloorShiftDb)
                 .SignalToNoise(Repeats(), Math.Max(_basis.ReferenceDeviationDb, Math.Sqrt(_basis.UnitVariance(_numbers))),
                     _basis.FloorError);
-            range = Math.Min(range, e.Noise.SnrInDecibels(rangeDb - e.FloorShiftDb) - weakest);
+            range = Math.Min(range, e.Noise.SnrInDecibels(rangeDb) - weakest);
         }
 
         return Math.Max(0, range);

@@ -12,8 +12,8 @@ namespace SweepStats.Shielding;
 /// <param name="floor">The floor.</param>
 internal sealed class CoveredScatter(ImmutableArray<SpecimenBlock> specimens, NoiseFloor floor)
 {
-    // As far over the floor as the interval asks of covered levels that are to show the scatter of the signal.
-    private const double ClearDb = 15;
+    // Three quarters of the scatter of a signal show there.
+    private const double ClearDb = 6;
 
     private readonly Lazy<(double? Sweeps, double? Placements)> _usual = new(() =>
     {

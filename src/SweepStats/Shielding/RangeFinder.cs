@@ -6,7 +6,8 @@ namespace SweepStats.Shielding;
 
 /// <summary>Usable dynamic range at each frequency: reference level minus the weakest signal that this set-up bounds from both sides.</summary>
 /// <remarks>
-/// With the scatter that the covered repeats will have: taken from the reference alone, it held what it promises in 85 to 91 %
+/// The noise lies where it was measured; a floor that may have moved is reckoned with at both ends of where it may lie, and a signal
+/// must rise over the upper one. With the scatter that the covered repeats will have: taken from the reference alone, it held what it promises in 85 to 91 %
 /// instead of 95 % where placements differ by 1 to 2 dB. With single sweeps nothing is bounded; the range is then the reference
 /// over what noise alone would do.
 /// </remarks>
@@ -23,7 +24,7 @@ internal sealed class RangeFinder(
     // |1 + 1.975·e^(jφ)| exceeds 1 at 95 of 100 phases.
     private const double InMostPhasesDb = 5.91;
 
-    private readonly DetectionLimit[] _limits = [.. estimators.Select(e => new DetectionLimit(e.Noise, e.Confidence))];
+    private readonly DetectionLimit[] _limits = [.. estimators.Select(e => new DetectionLimit(e.Noise, e.Confidence, e.FloorShiftDb))];
     private readonly Dictionary<Contribution, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<Contribution, double>())];
 
     /// <summary>The range in dB; not below 0.</summary>
@@ -33,9 +34,8 @@ internal sealed class RangeFinder(
         for (int i = 0; i < estimators.Length; i++)
         {
             DetectorNoise noise = estimators[i].Noise;
-            double floorLevel = floor.LevelDb[f] + estimators[i].FloorShiftDb;
-            double level = SignalInNoise.Level(reference[f].MeanDb, floorLevel, noise);
-            double weakest = floorLevel - noise.LogMeanOffset + WeakestSnr(i, new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f]));
+            double level = SignalInNoise.Level(reference[f].MeanDb, floor.LevelDb[f], noise);
+            double weakest = floor.LevelDb[f] - noise.LogMeanOffset + WeakestSnr(i, new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f]));
             range = Math.Min(range, level - weakest);
         }
 
@@ -63,9 +63,10 @@ internal sealed class RangeFinder(
                 {
                     VarianceFactor = covered.Worth?.Factor ?? 1,
                     DegreesOfFreedom = covered.DegreesOfFreedom,
+                    Shared = covered.PlacementCount > 1,
                 }, signalDeviation, floorError)
                 : e.Noise.StrongestSnrInDecibels(
-                    e.Noise.LeastRiseDb + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount,
+                    e.FloorShiftDb + e.Noise.LeastRiseDb + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount,
                         e.Confidence.TwoSidedQuantile)));
             _weakest[estimator].Add(floorError, snr);
         }

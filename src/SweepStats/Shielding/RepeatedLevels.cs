@@ -77,8 +77,8 @@ internal sealed class RepeatedLevels
     }
 
     /// <summary>
-    /// Variance of the signal of one unit in dB², averaged over the frequencies that stand so far over the floor, what noise adds
-    /// taken out; null where none does.
+    /// Variance of the signal of one unit in dB², averaged over the frequencies that stand so far over the floor; null where none
+    /// does. What noise adds is taken out, and what it hides is put back: of a signal near the floor a reading shows a share only.
     /// </summary>
     public double? SignalVariance(NoiseFloor floor, double riseDb)
     {
@@ -90,7 +90,8 @@ internal sealed class RepeatedLevels
             if (!floor.Ambient[f] && rise >= riseDb)
             {
                 double noise = floor.Noise.Min(n => n.LogCumulants(n.SnrInDecibels(rise)).Variance);
-                sum += (_standardError[f] * _standardError[f] * UnitCount) - (noise * UnitCount / SweepCount);
+                double shown = 1 - Math.Pow(10, -rise / 10);
+                sum += ((_standardError[f] * _standardError[f] * UnitCount) - (noise * UnitCount / SweepCount)) / (shown * shown);
                 count++;
             }
         }
