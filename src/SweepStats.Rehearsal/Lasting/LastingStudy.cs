@@ -3,6 +3,7 @@ using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Floor;
+using SweepStats.Leakage;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
@@ -96,9 +97,10 @@ public static class LastingStudy
     {
         var plan = new AnalysisPlan { Averaging = Averaging.Power };
         AnalysisResult result = Analysis.Run(Draw(cell, seed), plan);
-        // A drift that chance shows once in thirty is allowed for in both.
+        // A drift or a leakage that chance shows now and then is allowed for in both.
         ShieldingCurve plain = new ShieldingEstimator(
-            result.Campaign, result.Floor, plan.Confidence, [.. new[] { result.Doubts.Drift }.OfType<UncertaintyEntry>()])
+            result.Campaign, result.Floor, plan.Confidence, [.. new[] { result.Doubts.Drift }.OfType<UncertaintyEntry>()],
+            FloorAndLeakage.Of(Aligner.Align(Draw(cell, seed), null), result.Averaging.Averaging, result.History, false).Levels)
             .Estimate(result.Campaign.Covered[0]);
         Interval[] now = Intervals(result.Curves[0]), before = Intervals(plain);
         return new LastingTrial
