@@ -16,6 +16,9 @@ internal static class DisplayStep
     /// <summary>Levels that differ by no more in dB are the same: readers' rounding must not pass for a step.</summary>
     public const double Same = 1e-6;
 
+    /// <summary>Whether two levels in dB are shown alike.</summary>
+    public static bool IsSame(double a, double b) => Math.Abs(a - b) <= Same;
+
     // Of all distances between neighbouring levels so many are whole multiples of the least: a clipped sweep has one level that
     // repeats and no step.
     private const double NearlyAll = 0.98;

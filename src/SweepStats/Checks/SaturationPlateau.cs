@@ -12,7 +12,7 @@ internal sealed class SaturationPlateau : ICheck
     public string Code => "saturation-plateau";
 
     public string? UntestedBecause(Evidence seen) =>
-        seen.Campaign.Grid.Count >= PlateauSearch.Shortest ? null : $"a flat top needs {PlateauSearch.Shortest} frequencies at least";
+        seen.Campaign.Grid.Count >= FlatRun.Shortest ? null : $"a flat top needs {FlatRun.Shortest} frequencies at least";
 
     public IEnumerable<Finding> Inspect(Evidence seen) =>
         from found in seen.Campaign.Covered.Zip(seen.Clipping.Covered, (c, clipped) => new Clipped(SweepRole.Covered, c.Name, c.Block, clipped))
@@ -52,7 +52,7 @@ internal sealed class SaturationPlateau : ICheck
     private static string Basis(Clipped found) => found.Readings.Kind switch
     {
         ClippingKind.Wide => string.Create(CultureInfo.InvariantCulture,
-            $"Longest flat top {found.Readings.Longest} neighbouring frequencies, in {PlateauSearch.Most(found.Block)} of {found.Block.SweepCount} sweeps or more; "
+            $"Longest flat top {found.Readings.Longest} neighbouring frequencies, in {FlatRun.Most(found.Block)} of {found.Block.SweepCount} sweeps or more; "
             + $"by chance as long a one comes in less than one of 1000 campaigns."),
         ClippingKind.Tied => string.Create(CultureInfo.InvariantCulture,
             $"Of all readings {found.Readings.ReadingCount} stand at the highest level, more than the number just below it lets expect; by chance as many come in less than one of 10 000 campaigns."),

@@ -59,7 +59,7 @@ public sealed record ClippedReadings
             highest = Math.Max(highest, top);
             for (int f = 0; f < sweep.Length; f++)
             {
-                bool clipped = TopLevel.IsSame(sweep[f], top);
+                bool clipped = DisplayStep.IsSame(sweep[f], top);
                 points[f] |= clipped;
                 readings += clipped ? 1 : 0;
             }

@@ -26,7 +26,7 @@ internal static class TiedTops
     {
         double[] levels = [.. Enumerable.Range(0, block.SweepCount).SelectMany(j => block[j].ToArray())];
         double top = levels.Max();
-        int at = levels.Count(l => TopLevel.IsSame(l, top));
+        int at = levels.Count(l => DisplayStep.IsSame(l, top));
         if (at < Fewest)
         {
             return null;
@@ -39,7 +39,7 @@ internal static class TiedTops
             return null;
         }
 
-        int below = levels.Count(l => !TopLevel.IsSame(l, top) && l >= top - scatter);
+        int below = levels.Count(l => !DisplayStep.IsSame(l, top) && l >= top - scatter);
         return 1 - Poisson.CDF((below + 1) / steps, at - 1) < ByChance ? top : null;
     }
 

@@ -1,11 +1,10 @@
+using SweepStats.Alignment;
+
 namespace SweepStats.Clipping;
 
 /// <summary>The highest level of a sweep, and levels that are equal to the last digit.</summary>
 internal static class TopLevel
 {
-    // Readers' rounding must not part levels that a display showed alike.
-    private const double Same = 1e-6;
-
     public static double Of(ReadOnlySpan<double> levels)
     {
         double top = double.NegativeInfinity;
@@ -17,7 +16,5 @@ internal static class TopLevel
         return top;
     }
 
-    public static bool IsSame(double a, double b) => Math.Abs(a - b) <= Same;
-
-    public static bool IsAmong(IReadOnlyCollection<double> levels, double level) => levels.Any(l => IsSame(l, level));
+    public static bool IsAmong(IReadOnlyCollection<double> levels, double level) => levels.Any(l => DisplayStep.IsSame(l, level));
 }
