@@ -22,7 +22,9 @@ public static partial class Wording
             _ => "Do not rely on this measurement",
         };
         string asked = result.Verdict.Requirement is { } outcome ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
-        string floor = result.Floor is null ? "; no floor was measured or declared, so nobody can tell which readings are capped" : string.Empty;
+        string floor = result.Floor is not null ? string.Empty
+            : (result.FloorLife is null ? "; no floor was measured or declared" : "; the floor sweeps show no noise")
+                + ", so nobody can tell which readings are capped";
         string unmeasured = result.Verdict.Requirement is not null && NotMeasured(result) is { } stretches ? $"; asked also {stretches}" : string.Empty;
         return trust + asked + unmeasured + floor + "." + NotTested(result);
     }

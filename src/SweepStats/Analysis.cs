@@ -98,7 +98,7 @@ public static class Analysis
             Choice = SpecimenRanker.Of(aligned, (curves, specimens), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed)),
             Findings = findings,
             Checks = Checklist.Runs(evidence),
-            Verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence), plan.Threads),
+            Verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence, findings), plan.Threads),
         };
     }
 

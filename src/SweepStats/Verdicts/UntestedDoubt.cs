@@ -21,15 +21,27 @@ public enum UntestedDoubt
     Drift,
 }
 
-/// <summary>Finds what was not tested.</summary>
+/// <summary>Finds what was not tested, and what no finding tells of.</summary>
 internal static class UntestedDoubts
 {
-    public static ImmutableArray<UntestedDoubt> Of(Evidence seen)
+    private static readonly Dictionary<UntestedDoubt, string[]> ToldBy = new()
     {
+        [UntestedDoubt.Overload] = ["over-input", "saturation-plateau", "saturation-step"],
+        [UntestedDoubt.Leakage] = ["leakage"],
+        [UntestedDoubt.PuttingBack] = ["placement-effect"],
+        [UntestedDoubt.Drift] = ["drift", "reference-once"],
+    };
+
+    /// <summary>The doubts.</summary>
+    /// <param name="seen">What was looked at.</param>
+    /// <param name="findings">What was found: a doubt that a fault or a warning tells of is none any more.</param>
+    public static ImmutableArray<UntestedDoubt> Of(Evidence seen, ImmutableArray<Finding> findings)
+    {
+        string[] told = [.. findings.Where(f => f.Severity != Severity.Note).Select(f => f.Code)];
         var untested = ImmutableArray.CreateBuilder<UntestedDoubt>();
         void Add(UntestedDoubt doubt, bool tested)
         {
-            if (!tested)
+            if (!tested && !told.Intersect(ToldBy[doubt]).Any())
             {
                 untested.Add(doubt);
             }
