@@ -4,10 +4,14 @@ using SweepStats.Shielding;
 namespace SweepStats.Report;
 
 /// <summary>Why only bounds are known where values are missing: what hides them, and what would tell.</summary>
-/// <remarks>An overloaded receiver wants less level, a floor in the way more of it: the advice for one makes the other worse.</remarks>
+/// <remarks>
+/// An overloaded receiver wants less level, a floor in the way more of it, and leakage neither: the advice for one makes the other
+/// worse.
+/// </remarks>
 /// <param name="Floor">The floor hides some reading.</param>
 /// <param name="Overload">The receiver was overloaded at some reading.</param>
-internal sealed record BoundCauses(bool Floor, bool Overload)
+/// <param name="Leakage">Leakage round the specimen hides some reading.</param>
+internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = false)
 {
     /// <summary>The causes among the readings of some specimens.</summary>
     public static BoundCauses Of(IEnumerable<ShieldingCurve> curves) => Of(curves.SelectMany(c => c.Readings));
@@ -15,8 +19,11 @@ internal sealed record BoundCauses(bool Floor, bool Overload)
     /// <summary>The causes among some readings.</summary>
     public static BoundCauses Of(IEnumerable<ShieldingReading> readings)
     {
-        ShieldingState[] states = [.. readings.Select(r => r.State).Distinct()];
-        return new BoundCauses(states.Contains(ShieldingState.Capped), states.Contains(ShieldingState.Overloaded));
+        ShieldingReading[] all = [.. readings];
+        return new BoundCauses(
+            Array.Exists(all, r => r is { State: ShieldingState.Capped, Evidence.LeakageRules: false }),
+            Array.Exists(all, r => r.State == ShieldingState.Overloaded),
+            Array.Exists(all, r => r is { State: ShieldingState.Capped, Evidence.LeakageRules: true }));
     }
 
     /// <summary>The causes that stand against one reading.</summary>
@@ -24,14 +31,26 @@ internal sealed record BoundCauses(bool Floor, bool Overload)
         (doubts & (ReadingDoubts.CoveredAtBottom | ReadingDoubts.FloorMoved)) != 0,
         (doubts & (ReadingDoubts.ReferenceOverloaded | ReadingDoubts.CoveredOverloaded)) != 0);
 
-    /// <summary>What hides the rest: "the floor", or "overload of the receiver".</summary>
-    public string What => !Overload ? "the floor" : Floor ? "the floor or overload of the receiver" : "overload of the receiver";
+    /// <summary>Whether there is any.</summary>
+    public bool Any => Floor || Overload || Leakage;
+
+    /// <summary>What hides the rest: "the floor", or "overload of the receiver"; where nothing is known of it, the floor.</summary>
+    public string What => string.Join(" or ", Chosen("the floor", "leakage", "overload of the receiver"));
 
     /// <summary>What will show it: "more dynamic range tells".</summary>
-    public string Tells => Remedy + (Floor && Overload ? " tell" : " tells");
+    public string Tells => Remedy + (Remedies.Length > 1 ? " tell" : " tells");
 
     /// <summary>What would show it, as a sentence.</summary>
     public string WouldTell => $"{char.ToUpperInvariant(Remedy[0])}{Remedy[1..]} would tell.";
 
-    private string Remedy => !Overload ? "more dynamic range" : Floor ? "more dynamic range and a reference without overload" : "a reference without overload";
+    private string[] Remedies => Chosen("more dynamic range", "better isolation", "a reference without overload");
+
+    private string Remedy => string.Join(" and ", Remedies);
+
+    private string[] Chosen(string floor, string leakage, string overload) =>
+    [
+        .. Floor || !Any ? [floor] : Array.Empty<string>(),
+        .. Leakage ? [leakage] : Array.Empty<string>(),
+        .. Overload ? [overload] : Array.Empty<string>(),
+    ];
 }

@@ -52,7 +52,7 @@ public static partial class Wording
         string placements = curve.PlacementCount is { } n ? $" in {Count(n, "placement")}" : ", placements not noted";
         var causes = BoundCauses.Of(curve.Readings);
         string caps = !floorKnown ? "; no floor known, so every reading is a lower bound"
-            : causes.Floor || causes.Overload ? $"; arrows: {causes.What} hides how much more" : string.Empty;
+            : causes.Any ? $"; arrows: {causes.What} hides how much more" : string.Empty;
         return sweeps + placements + caps;
     }
 

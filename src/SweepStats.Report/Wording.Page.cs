@@ -83,7 +83,7 @@ public static partial class Wording
 
     internal static string Repeats(ShieldingCurve? curve, BandStatement band, bool floorKnown)
     {
-        string capped = (floorKnown ? Capped(band.CappedCount, band.PointCount) : "Which frequencies are capped cannot be told without a floor.")
+        string capped = (floorKnown ? Capped(band, curve) : "Which frequencies are capped cannot be told without a floor.")
             + (band.OverloadedCount > 0 ? $" {Overloaded(band.OverloadedCount, band.PointCount)}" : string.Empty);
         if (curve is null)
         {

@@ -3,6 +3,7 @@ using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
 
+using SweepStats.Shielding;
 namespace SweepStats.Report;
 
 /// <content>The console summary and findings.</content>
@@ -26,9 +27,9 @@ public static partial class Wording
 
         string[] pieces = [.. result.Bands.Select(b => PlainText.Short(b.Name.ToString(), LongestPiece))];
         int widest = pieces.Length == 0 ? 0 : pieces.Max(p => p.Length);
-        foreach ((BandStatement band, string piece) in result.Bands.Zip(pieces))
+        foreach ((BandStatement band, string piece, ShieldingCurve curve) in result.Bands.Zip(pieces, result.Curves))
         {
-            string capped = (band.CappedCount > 0 ? ". " + Capped(band.CappedCount, band.PointCount).TrimEnd('.') : string.Empty)
+            string capped = (band.CappedCount > 0 ? ". " + Capped(band, curve).TrimEnd('.') : string.Empty)
                 + (band.OverloadedCount > 0 ? ". " + Overloaded(band.OverloadedCount, band.PointCount).TrimEnd('.') : string.Empty);
             string stands = Stands(result, band.Name) is { } standing ? $"{AtLevel(result, result.Plan.Confidence)}. Requirement: {standing}{AtLevel(result, result.Plan.Rule?.Level)}" : string.Empty;
             lines.Add($"  {piece.PadRight(widest)}  {Claim(band)}{capped}{stands}");

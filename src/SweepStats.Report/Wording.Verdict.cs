@@ -142,10 +142,17 @@ public static partial class Wording
         _ => throw new ArgumentNullException(nameof(reading)),
     };
 
-    /// <summary>How many frequencies are capped.</summary>
-    public static string Capped(int capped, int points) => capped == 0
-        ? "No frequency is capped by the floor."
-        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Capped by the floor at {capped} of {Count(points, "frequency")}.");
+    /// <summary>How many frequencies are capped, and by what.</summary>
+    internal static string Capped(BandStatement band, ShieldingCurve? curve)
+    {
+        if (band.CappedCount == 0)
+        {
+            return "No frequency is capped.";
+        }
+
+        string by = curve is null ? string.Empty : " by " + (BoundCauses.Of(curve.Readings) with { Overload = false }).What;
+        return $"Capped{by} at {Plain(band.CappedCount)} of {Count(band.PointCount, "frequency")}.";
+    }
 
     /// <summary>How many frequencies the receiver was overloaded at.</summary>
     internal static string Overloaded(int overloaded, int points) =>

@@ -78,7 +78,6 @@ internal sealed class Leakage : ICheck
 
     private Finding Near(Evidence seen, ShieldingCurve curve, int[] near)
     {
-        int bounds = near.Count(f => curve.Readings[f] is not ShieldingReading.Measured and not ShieldingReading.Unrepeated);
         double ceiling = near.Min(f => curve.Readings[f].Evidence.ReferenceDb - curve.Readings[f].Evidence.LeakageDb!.Value);
         double middle = Sample.Median([.. near.Select(f => Over(curve.Readings[f].Evidence))]);
         double most = -VoltageSum.Apart(new Decibels(Math.Max(middle, 0))).Low.Value;
@@ -90,7 +89,7 @@ internal sealed class Leakage : ICheck
             Where = Stretches.Where(seen.Campaign.Grid, near.Contains),
             Size = double.IsFinite(most) ? new Decibels(most) : null,
             Message = $"At {Amount.OutOf(near.Length, curve.Readings.Length)} the covered level lies less than {Amount.Db(FarEnoughDb)} over what comes on another way than through the specimen (from {Amount.Db(ceiling)} below the reference on): the intervals are wider for it"
-                + (bounds == 0 ? "." : $", and {(bounds == near.Length ? "only bounds are left" : string.Create(CultureInfo.InvariantCulture, $"{bounds} of them are bounds"))}."),
+                + ", and bounds where leakage may be all there is.",
             Basis = string.Create(CultureInfo.InvariantCulture, $"Covered level over leakage: median {middle:0.0} dB, lowest {near.Min(f => Over(curve.Readings[f].Evidence)):0.0} dB, against {FarEnoughDb:0} dB; the two add as voltages of unknown phase."),
             NextStep = seen.Leakages.Any(l => l.Source == LeakageSource.Plate && l.Anywhere)
                 ? "Find the way round: seal the edges of the opening, the cables and the joints of the frame, and take the plate again before the specimens."
