@@ -35,6 +35,7 @@ public static partial class Wording
         ["capped"] = "Covered levels that the floor hides",
         ["too-few-repeats"] = "Too few repeats for an interval",
         ["duplicate-sweep"] = "Sweeps that are copies",
+        ["requirement-beyond"] = "A requirement beyond the band that was analysed",
         ["grid-mismatch"] = "Sweeps on different frequencies",
         ["settings-changed"] = "Settings that differ between sweeps that are compared",
         ["negative-shielding"] = "More with the specimen than without it",

@@ -9,6 +9,7 @@ namespace SweepStats.Report;
 public static partial class Wording
 {
     private const string GridCode = "grid-mismatch";
+    private const string BeyondCode = "requirement-beyond";
 
     /// <summary>How one specimen stands to the requirement: "meets", "fails", "not decided" or "cannot tell"; null where none was stated.</summary>
     internal static string? Stands(AnalysisResult result, SpecimenName name) =>
@@ -82,6 +83,11 @@ public static partial class Wording
         if (result.Findings.Any(f => f.Code == GridCode))
         {
             reasons.Add("Frequencies that not all sweeps have are not analysed, so nothing is known about the requirement there.");
+        }
+
+        if (result.Findings.Any(f => f.Code == BeyondCode))
+        {
+            reasons.Add("The requirement reaches beyond the band that was analysed, and nothing is known about it there.");
         }
 
         return reasons.Count > 0 ? string.Join(' ', reasons) : "The requirement asks for nothing at the frequencies that were measured.";

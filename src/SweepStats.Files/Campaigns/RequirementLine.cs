@@ -19,7 +19,15 @@ internal static class RequirementLine
 
         for (int i = 0; i < points.Length; i++)
         {
-            if (!(points[i].Hertz > 0) || !double.IsFinite(points[i].Hertz) || !double.IsFinite(points[i].Db) || (i > 0 && points[i].Hertz <= points[i - 1].Hertz))
+            if (!(points[i].Db is >= RequirementSection.Least and <= RequirementSection.Most))
+            {
+                faults.Add(
+                    points[i].Line, FormattableString.Invariant($"point {i + 1} of the requirement asks for {points[i].Db:R} dB"),
+                    FormattableString.Invariant($"a required shielding is {RequirementSection.Least} to {RequirementSection.Most} dB"));
+                return null;
+            }
+
+            if (!(points[i].Hertz > 0) || !double.IsFinite(points[i].Hertz) || (i > 0 && points[i].Hertz <= points[i - 1].Hertz))
             {
                 faults.Add(
                     points[i].Line,

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SweepStats.Quantities;
 
 namespace SweepStats.Checks;
 
@@ -6,6 +7,15 @@ namespace SweepStats.Checks;
 internal static class Amount
 {
     public static string Db(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.0} dB");
+
+    /// <summary>A frequency in the unit that keeps it between 1 and 1000: "1.05 GHz".</summary>
+    public static string Frequency(Hertz at) => at.Value switch
+    {
+        >= 1e9 => string.Create(CultureInfo.InvariantCulture, $"{at.Value / 1e9:0.######} GHz"),
+        >= 1e6 => string.Create(CultureInfo.InvariantCulture, $"{at.Value / 1e6:0.######} MHz"),
+        >= 1e3 => string.Create(CultureInfo.InvariantCulture, $"{at.Value / 1e3:0.######} kHz"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{at.Value:0.######} Hz"),
+    };
 
     public static string Count(int count, string one, string many) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)}");

@@ -27,6 +27,7 @@ public static class Checklist
         new TooFewRepeats(),
         new DuplicateSweeps(),
         new GridMismatch(),
+        new RequirementBeyond(),
         new SettingsChanged(),
         new NegativeShielding(),
         new Ambient(),

@@ -18,6 +18,7 @@ internal sealed class GridMismatch : ICheck
             {
                 Code = Code,
                 Severity = Severity.Warning,
+                LeavesFrequenciesOut = true,
                 Message = $"{Amount.Count(count, "sweep has", "sweeps have")} frequencies that others lack ({first.Sweep.Name}: {Amount.Count(first.PointsLeftOut, "point", "points")}); only the {Amount.Count(seen.Campaign.Grid.Count, "frequency", "frequencies")} that all share are analysed, nothing is interpolated.",
                 Basis = string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.GridDifferences.Sum(d => d.PointsLeftOut)} points left out in all, at most {seen.Campaign.GridDifferences.Max(d => d.PointsLeftOut)} of one sweep; frequencies count as the same within a twentieth of the step to the next point."),
                 NextStep = "Take floor, reference and covered with the same start, stop and number of points.",

@@ -35,8 +35,7 @@ public static class Judge
         var decided = new CurveDecisions[curves.Length];
         Parallel.For(0, decided.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => decided[i] = CurveDecisions.Of(curves[i], rule, findings));
 
-        // Frequencies that some sweep lacks were not looked at: what is met at the others is not met everywhere.
-        bool gaps = findings.Any(f => f.Code == "grid-mismatch");
+        bool gaps = findings.Any(f => f.LeavesFrequenciesOut);
         RequirementOutcome For(params CurveDecisions[] some) => Outcome(some, rule) switch
         {
             RequirementOutcome.Meets when gaps => RequirementOutcome.CannotTell,
