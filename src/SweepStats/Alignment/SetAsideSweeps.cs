@@ -6,16 +6,19 @@ namespace SweepStats.Alignment;
 /// <summary>Brings sweeps that are no part of the shielding, of plates and of source steps, onto the campaign's grid.</summary>
 internal static class SetAsideSweeps
 {
-    /// <summary>The sweeps of a role that have every frequency of the grid and the campaign's scale, with their levels there.</summary>
-    public static IEnumerable<(Sweep Sweep, double[] Levels)> OnGrid(AlignedCampaign campaign, SweepRole role)
+    /// <summary>The sweeps of a role that have every frequency of the grid and the campaign's scale, with their levels and phases there.</summary>
+    public static IEnumerable<SetAsideSweep> OnGrid(AlignedCampaign campaign, SweepRole role)
     {
         foreach (Sweep sweep in campaign.SetAside.Where(s => s.Role == role && s.Scale == campaign.Scale))
         {
             ImmutableArray<int> places = CommonGrid.Places(campaign.Grid, sweep.Grid);
             if (!places.Contains(-1))
             {
-                yield return (sweep, [.. places.Select(p => sweep.Levels[p])]);
+                yield return new SetAsideSweep(sweep, At(sweep.Levels, places), At(sweep.Phases, places));
             }
         }
     }
+
+    private static ImmutableArray<double> At(ImmutableArray<double> values, ImmutableArray<int> places) =>
+        values.IsEmpty ? [] : [.. places.Select(p => values[p])];
 }

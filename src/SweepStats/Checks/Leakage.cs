@@ -16,15 +16,27 @@ internal sealed class Leakage : ICheck
 
     public string Code => "leakage";
 
-    public string? UntestedBecause(Evidence seen) => seen.Leakages.Any(l => l.Source == LeakageSource.Plate) ? null
+    public string? UntestedBecause(Evidence seen) => CouldTell(seen) ? null
+        : Plate(seen) is not null ? "as much leakage as hides in the noise behind the plate would matter"
         : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) ? "the plate sweeps are on other frequencies or in another unit"
         : "there are no plate sweeps";
 
+    /// <summary>
+    /// Whether a leakage that matters would have shown: behind the plate, at each value, less comes than could move it by more than
+    /// half of its half-width.
+    /// </summary>
+    public static bool CouldTell(Evidence seen) => Plate(seen) is { } plate && seen.Curves.All(c => Hidden(c, plate).Length == 0);
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) && !seen.Leakages.Any(l => l.Source == LeakageSource.Plate))
+        if (seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) && Plate(seen) is null)
         {
             yield return UnusablePlate(seen);
+        }
+
+        if (Plate(seen) is { } plate && seen.Curves.Sum(c => Hidden(c, plate).Length) is > 0 and var hidden)
+        {
+            yield return TooLittleRange(seen, plate, hidden);
         }
 
         SteadyLeakage? floor = seen.Leakages.FirstOrDefault(l => l.Source != LeakageSource.Plate);
@@ -52,6 +64,25 @@ internal sealed class Leakage : ICheck
         Basis = string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.SetAside.Count(s => s.Role == SweepRole.Plate)} plate sweeps were read; none has all {seen.Campaign.Grid.Count} frequencies in {seen.Campaign.Scale.Symbol()}."),
         NextStep = "Take the plate with the same start, stop and number of points as the specimens.",
     };
+
+    private Finding TooLittleRange(Evidence seen, SteadyLeakage plate, int hidden)
+    {
+        double below = Sample.Median([.. plate.LimitDb.Select((limit, f) => seen.Curves[0].Readings[f].Evidence.ReferenceDb - limit)]);
+        return new Finding
+        {
+            Code = Code,
+            Severity = Severity.Note,
+            Role = SweepRole.Plate,
+            Size = new Decibels(below),
+            Message = $"Behind the plate nothing shows but noise, and leakage of up to {Amount.Db(below)} below the reference would hide in it: at {Amount.Count(hidden, "value", "values")} that would matter, and it stands in no interval there.",
+            Basis = string.Create(CultureInfo.InvariantCulture, $"97.5 % limit of what comes beyond the noise, from {Amount.Count(PlateCount(seen), "plate sweep", "plate sweeps")}; it matters from {Materiality.Share * 100:0} % of a half-width on."),
+            NextStep = "Give the plate more range: more plate sweeps, more averaging, or a narrower bandwidth.",
+        };
+    }
+
+    private static int PlateCount(Evidence seen) => seen.Campaign.SetAside.Count(s => s.Role == SweepRole.Plate);
+
+    private static SteadyLeakage? Plate(Evidence seen) => seen.Leakages.FirstOrDefault(l => l.Source == LeakageSource.Plate);
 
     private Finding InFloor(Evidence seen, SteadyLeakage leakage)
     {
@@ -99,7 +130,25 @@ internal sealed class Leakage : ICheck
 
     private static string Remedy(Evidence seen) =>
         "Isolate better: tighten joints, use better cables, put absorbers in the way round, turn the antennas, or calibrate the isolation. A narrower bandwidth does not help."
-        + (seen.Campaign.Reference.HasPhases ? " Where the leakage stays the same with the specimen in place, write leakage = \"same\" under [setup]: it is then subtracted." : string.Empty);
+        + (MaySubtract(seen) ? " Where the leakage stays the same with the specimen in place, write leakage = \"same\" under [setup]: it is then subtracted." : string.Empty);
+
+    // Frequencies at which a leakage that the plate does not show could move a value. An interval that is narrow by chance asks no
+    // more of the plate than its neighbours do.
+    private static int[] Hidden(ShieldingCurve curve, SteadyLeakage plate)
+    {
+        double usual = Materiality.Share * Materiality.HalfWidthDb([curve]);
+        bool Hides(int f)
+        {
+            double over = curve.Readings[f].Evidence.CoveredDb - plate.LimitDb[f];
+            double shift = over > 0 ? -VoltageSum.Apart(new Decibels(over)).Low.Value : double.PositiveInfinity;
+            return shift > usual && Materiality.Matters(shift, curve.Readings[f]);
+        }
+
+        return [.. Enumerable.Range(0, curve.Readings.Length).Where(f => !double.IsFinite(plate.LevelDb[f]) && Hides(f))];
+    }
+
+    private static bool MaySubtract(Evidence seen) =>
+        seen.Leakages.Any(l => l is { Source: LeakageSource.FloorPhase, Subtracted: false }) && LeakageSubtraction.IsPossible(seen.Campaign);
 
     private static double Over(ReadingEvidence at) => at.CoveredDb - at.LeakageDb!.Value;
 

@@ -30,7 +30,7 @@ internal sealed class NegativeShielding : ICheck
     {
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool[] below = Below(curve);
+            bool[] below = Below(curve, seen.Curves.Length * curve.Readings.Length);
             int[] material = Between(curve, below, double.NegativeInfinity, -MaterialDb);
             int[] slight = Between(curve, below, -MaterialDb, -WorthTellingDb);
             if (material.Length > 0)
@@ -74,7 +74,7 @@ internal sealed class NegativeShielding : ICheck
     }
 
     // At 95 % each, one in forty frequencies of a specimen that shields nothing would be accused.
-    private static bool[] Below(ShieldingCurve curve)
+    private static bool[] Below(ShieldingCurve curve, int asked)
     {
         var below = new bool[curve.Readings.Length];
         ImmutableArray<ReadingEstimator> estimators = [];
@@ -82,7 +82,7 @@ internal sealed class NegativeShielding : ICheck
         {
             if (curve.Readings[f] is ShieldingReading.Measured { Shielding.High.Value: < 0 } && curve.Levels is { } levels)
             {
-                estimators = estimators.IsEmpty ? levels.Estimators(new Confidence(1 - (2 * FalseAlarm / below.Length))) : estimators;
+                estimators = estimators.IsEmpty ? levels.Estimators(new Confidence(1 - (2 * FalseAlarm / asked))) : estimators;
                 below[f] = curve.Ends(f, estimators).High < 0;
             }
             else if (curve.Readings[f] is ShieldingReading.Unrepeated { Indication.Value: < -SingleSweepDb })

@@ -25,6 +25,12 @@ internal sealed class ReferenceOnce : ICheck
             yield break;
         }
 
+        // A drift that shows stands in the intervals, and is told.
+        if (seen.Drifts.Any(d => d.IsOfTheClock && d.IsClear))
+        {
+            yield break;
+        }
+
         double? hidden = HiddenDb(seen);
         Severity weight = Materiality.Weight(hidden, seen.Curves);
         yield return new Finding
@@ -36,7 +42,7 @@ internal sealed class ReferenceOnce : ICheck
             Message = "The reference was taken on one side of the specimens only: what drifted between reference and specimen does not show, and stands in no interval."
                 + (hidden is { } most ? string.Create(CultureInfo.InvariantCulture, $" By what moves within each group it may be up to {most:0.0} dB.") : string.Empty),
             Basis = hidden is null
-                ? string.Create(CultureInfo.InvariantCulture, $"Times of {seen.Campaign.Used().Count()} sweeps; too few repeat each other to show a slope.")
+                ? string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.Used().Count()} sweeps; too few of them repeat each other and have times to show a slope.")
                 : string.Create(CultureInfo.InvariantCulture, $"95 % limit of the slope over time within groups, over the longest time from reference to specimen: {hidden:0.00} dB, against half of a typical half-width, {Materiality.Share * Materiality.HalfWidthDb(seen.Curves):0.00} dB."),
             NextStep = "Take the reference again after the specimens, as IEEE Std 299-2006 (4.4) asks.",
             Bias = weight == Severity.Warning && hidden is { } shift ? new Bias(shift, shift) : null,
@@ -56,7 +62,7 @@ internal sealed class ReferenceOnce : ICheck
 
     private static double? HiddenDb(Evidence seen)
     {
-        DriftTest? clock = seen.Drifts.FirstOrDefault(d => d.IsOfTheClock && !d.IsClear);
+        DriftTest? clock = seen.Drifts.FirstOrDefault(d => d.IsOfTheClock);
         if (clock is null || clock.Groups.All(g => g.Role != SweepRole.Reference) || clock.Groups.All(g => g.Role != SweepRole.Covered))
         {
             return null;

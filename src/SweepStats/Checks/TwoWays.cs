@@ -18,7 +18,8 @@ internal sealed class TwoWays : ICheck
     public string Code => "two-ways";
 
     public string? UntestedBecause(Evidence seen) =>
-        !seen.Campaign.Reference.HasReverse || !seen.Campaign.Covered.Any(c => c.Block.HasReverse) ? "the files show the path from one end only"
+        seen.Leakages.Any(l => l.Subtracted) ? "a leakage was taken out of the path that is measured, and not out of the other"
+        : !seen.Campaign.Reference.HasReverse || !seen.Campaign.Covered.Any(c => c.Block.HasReverse) ? "the files show the path from one end only"
         : seen.Campaign.Reference.SweepCount < 2 || seen.Campaign.Covered.All(c => c.Block.SweepCount < 2) ? "it takes two sweeps of each role" : null;
 
     public IEnumerable<Finding> Inspect(Evidence seen)
@@ -45,10 +46,15 @@ internal sealed class TwoWays : ICheck
                 yield return Told(seen, curve, here, apart[here.MaxBy(f => Math.Abs(apart[f]))]) with
                 {
                     Severity = matters ? Severity.Warning : Severity.Note,
+                    Bias = matters ? Most(here, apart) : null,
                 };
             }
         }
     }
+
+    // Which of the two is right nobody knows: the shielding may be that of the other way.
+    private static Bias Most(int[] here, double[] apart) =>
+        new(Math.Max(0, here.Max(f => apart[f])), Math.Max(0, here.Max(f => -apart[f])));
 
     private Finding Told(Evidence seen, ShieldingCurve curve, int[] here, double most) => new()
     {

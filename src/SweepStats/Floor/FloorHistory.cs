@@ -51,7 +51,7 @@ public sealed record FloorHistory
         bool timed = IsTimed(campaign);
         bool[]? later = taking == SweepTaking.Once ? null
             : timed ? LaterByTime(campaign, floor)
-            : taking == SweepTaking.BeforeAndAfter && floor.SweepCount > 1 ? [.. Enumerable.Range(0, floor.SweepCount).Select(j => 2 * j >= floor.SweepCount)] : null;
+            : taking == SweepTaking.BeforeAndAfter && IsWhole(campaign, floor) ? [.. Enumerable.Range(0, floor.SweepCount).Select(j => 2 * j >= floor.SweepCount)] : null;
         return later is null
             ? new FloorHistory { Bracketed = false, IsKnown = timed || taking != SweepTaking.Unstated, ChangeDb = null, HalfWidthDb = stabilityDb ?? UsualStabilityDb }
             : Between(floor, later, stabilityDb);
@@ -72,11 +72,21 @@ public sealed record FloorHistory
             IsKnown = true,
             Later = [.. later],
             ChangeDb = change,
-            HalfWidthDb = stabilityDb ?? (Math.Abs(change) > Score * error ? Math.Abs(change) / 2 : 0),
+            HalfWidthDb = Math.Max(stabilityDb ?? 0, Math.Abs(change) > Score * error ? FarthestShare(before, after) * Math.Abs(change) : 0),
         };
     }
 
-    private static bool IsTimed(AlignedCampaign campaign) => campaign.Used().All(s => s.TakenAt is not null);
+    // The mean of all sweeps lies nearer to the side with more of them.
+    private static double FarthestShare(double[] before, double[] after) =>
+        (double)Math.Max(before.Length, after.Length) / (before.Length + after.Length);
+
+    // Files that were all stamped at once have no times of their sweeps.
+    private static bool IsTimed(AlignedCampaign campaign) =>
+        campaign.Used().All(s => s.TakenAt is not null) && campaign.Used().Select(s => s.TakenAt).Distinct().Skip(1).Any();
+
+    // Of a single sweep, or where some were left out, nobody knows which were taken after the specimens.
+    private static bool IsWhole(AlignedCampaign campaign, SweepBlock floor) =>
+        floor.SweepCount > 1 && !campaign.Excluded.Any(s => s.Role == SweepRole.Floor);
 
     // Null unless some lie on each side of the covered sweeps.
     private static bool[]? LaterByTime(AlignedCampaign campaign, SweepBlock floor)
@@ -84,7 +94,7 @@ public sealed record FloorHistory
         ImmutableArray<Sweep> covered = [.. campaign.Covered.SelectMany(c => c.Block.Sweeps)];
         DateTimeOffset first = covered.Min(s => s.TakenAt!.Value), last = covered.Max(s => s.TakenAt!.Value);
         DateTimeOffset middle = first + ((last - first) / 2);
-        bool brackets = floor.Sweeps.Any(s => s.TakenAt <= first) && floor.Sweeps.Any(s => s.TakenAt >= last) && first < last;
+        bool brackets = floor.Sweeps.Any(s => s.TakenAt <= first) && floor.Sweeps.Any(s => s.TakenAt >= last);
         return brackets ? [.. floor.Sweeps.Select(s => s.TakenAt > middle)] : null;
     }
 

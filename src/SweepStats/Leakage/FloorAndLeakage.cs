@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Sweeps;
@@ -38,7 +39,8 @@ public sealed record FloorAndLeakage(AlignedCampaign Campaign, NoiseFloor? Floor
         ArgumentNullException.ThrowIfNull(campaign);
         FloorAndLeakage split = campaign.Floor is { } floor ? Split(campaign, floor, averaging) : new FloorAndLeakage(campaign, null, []);
         FloorAndLeakage cleared = same && LeakageSubtraction.IsPossible(campaign) ? split.Cleared(history) : split;
-        SteadyLeakage? plate = PlateLeakage.Of(cleared.Campaign, cleared.Floor);
+        ImmutableArray<Complex> taken = cleared.Levels.RemainderDb.IsEmpty ? [] : [.. CoherentFloor.Of(campaign.Floor!)!.Mean];
+        SteadyLeakage? plate = PlateLeakage.Of(cleared.Campaign, cleared.Floor, taken);
         return plate is null ? cleared : cleared with { Leakages = cleared.Leakages.Add(plate) };
     }
 

@@ -21,6 +21,11 @@ public sealed record SteadyLeakage
     /// </summary>
     public ImmutableArray<double> RemainderDb { get; init; } = [];
 
+    /// <summary>
+    /// Level in dB that it hardly exceeds anywhere, also where none shows; empty where that is not known.
+    /// </summary>
+    public ImmutableArray<double> LimitDb { get; init; } = [];
+
     /// <summary>It was subtracted from reference and covered sweeps.</summary>
     public bool Subtracted => !RemainderDb.IsEmpty;
 

@@ -13,11 +13,15 @@ internal static class Voltages
         var voltages = new Complex[levels.Length];
         for (int f = 0; f < voltages.Length; f++)
         {
-            voltages[f] = Complex.FromPolarCoordinates(Math.Pow(10, levels[f] / 20), phases[f] * Math.PI / 180);
+            voltages[f] = Of(levels[f], phases[f]);
         }
 
         return voltages;
     }
+
+    /// <summary>The voltage of a level in dB and a phase in degrees.</summary>
+    public static Complex Of(double levelDb, double degrees) =>
+        Complex.FromPolarCoordinates(Math.Pow(10, levelDb / 20), degrees * Math.PI / 180);
 
     /// <summary>Level in dB; what is exactly nothing is taken as the lowest level a square keeps its digits for.</summary>
     public static double LevelDb(Complex voltage) => 20 * Math.Log10(Math.Max(voltage.Magnitude, 1e-150));

@@ -30,6 +30,12 @@ public sealed record LinearityCurve
     /// </summary>
     public double? OverloadedFromDb { get; init; }
 
+    /// <summary>
+    /// What the reference falls short by at most, in dB: the upper limit of the step up to it, or where it was taken at the lowest
+    /// level, of the highest step above it; null where neither has limits.
+    /// </summary>
+    public double? MostAtReferenceDb => (Reference ?? (ReferenceDbm <= LowestDbm ? Steps[^1] : null))?.Interval?.High;
+
     /// <summary>Lowest source level in dBm, which the others are held against.</summary>
     public double LowestDbm => Steps[0].LowDbm;
 

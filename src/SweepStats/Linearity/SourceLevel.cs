@@ -35,7 +35,7 @@ internal sealed record SourceLevel(double Dbm, ImmutableArray<double[]> Sweeps, 
     private static IEnumerable<SourceLevel> Linearity(AlignedCampaign campaign) => SetAsideSweeps.OnGrid(campaign, SweepRole.Linearity)
         .Where(s => s.Sweep.SourceDbm is not null)
         .GroupBy(s => s.Sweep.SourceDbm!.Value)
-        .Select(g => new SourceLevel(g.Key, [.. g.Select(s => s.Levels)], IsReference: false));
+        .Select(g => new SourceLevel(g.Key, [.. g.Select(s => s.Levels.ToArray())], IsReference: false));
 
     // Reference sweeps of several levels are no repeats of each other; the highest of them is the likeliest to overload.
     private static IEnumerable<SourceLevel> Reference(SweepBlock block, double? campaignDbm) => Enumerable.Range(0, block.SweepCount)

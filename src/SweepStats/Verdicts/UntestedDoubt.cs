@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Checks;
-using SweepStats.Leakage;
+using SweepStats.Linearity;
 using SweepStats.Repeats;
 
 namespace SweepStats.Verdicts;
@@ -28,8 +28,8 @@ internal static class UntestedDoubts
     {
         [UntestedDoubt.Overload] = ["over-input", "saturation-plateau", "saturation-step"],
         [UntestedDoubt.Leakage] = ["leakage"],
-        [UntestedDoubt.PuttingBack] = ["placement-effect"],
-        [UntestedDoubt.Drift] = ["drift", "reference-once"],
+        [UntestedDoubt.PuttingBack] = [],
+        [UntestedDoubt.Drift] = ["reference-once"],
     };
 
     /// <summary>The doubts.</summary>
@@ -37,7 +37,11 @@ internal static class UntestedDoubts
     /// <param name="findings">What was found: a doubt that a fault or a warning tells of is none any more.</param>
     public static ImmutableArray<UntestedDoubt> Of(Evidence seen, ImmutableArray<Finding> findings)
     {
-        string[] told = [.. findings.Where(f => f.Severity != Severity.Note).Select(f => f.Code)];
+        // What is found of one specimen says nothing of the others, but leakage is a matter of the set-up.
+        string[] told =
+        [
+            .. findings.Where(f => f.Severity != Severity.Note && (f.Specimen is null || f.Code == "leakage")).Select(f => f.Code),
+        ];
         var untested = ImmutableArray.CreateBuilder<UntestedDoubt>();
         void Add(UntestedDoubt doubt, bool tested)
         {
@@ -47,10 +51,15 @@ internal static class UntestedDoubts
             }
         }
 
-        Add(UntestedDoubt.Overload, seen.Linearity is not null || new OverInput().UntestedBecause(seen) is null);
-        Add(UntestedDoubt.Leakage, seen.Leakages.Any(l => l.Source == LeakageSource.Plate));
+        Add(UntestedDoubt.Overload, IsOverloadTested(seen));
+        Add(UntestedDoubt.Leakage, Checks.Leakage.CouldTell(seen));
         Add(UntestedDoubt.PuttingBack, seen.Curves.All(c => c.PlacementCount > 1));
         Add(UntestedDoubt.Drift, seen.Timing == ReferenceTiming.BothSides && !seen.Drifts.IsEmpty);
         return untested.ToImmutable();
     }
+
+    // A test that could not have shown what matters was none.
+    private static bool IsOverloadTested(Evidence seen) =>
+        new OverInput().UntestedBecause(seen) is null
+        || seen.Linearity?.MostAtReferenceDb <= Math.Max(2 * LinearityStep.WorthTellingDb, Materiality.Share * Materiality.HalfWidthDb(seen.Curves));
 }

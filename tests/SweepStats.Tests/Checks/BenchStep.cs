@@ -43,6 +43,7 @@ internal static class SweepChange
             Placement = sweep.Placement,
             TakenAt = takenAt ?? sweep.TakenAt,
             SourceDbm = sweep.SourceDbm,
+            Phases = sweep.Phases,
             ReverseLevels = reverse ?? sweep.ReverseLevels,
             Settings = settings ?? sweep.Settings,
             ExcludedBecause = excluded ?? sweep.ExcludedBecause,

@@ -65,8 +65,8 @@ internal static class BenchSteps
         yield return new("linearity-untested", "no step of the source taken", Severity.Note, "Step the source down", Taken.With(Plan), Taken.With(Plan with { LinearitySourcesDbm = [0, 10] }));
 
         RehearsalPlan leaking = Plan with { PlateSweeps = 3, PlateDb = 45 };
-        yield return new("leakage", "a way round the specimen", Severity.Warning, "seal the edges", Taken.With(leaking), Taken.With(leaking with { PlateDb = 70 }));
-        Taken sealedUp = Taken.With(leaking with { PlateDb = 70 });
+        yield return new("leakage", "a way round the specimen", Severity.Warning, "seal the edges", Taken.With(leaking), Taken.With(leaking with { PlateDb = 110 }));
+        Taken sealedUp = Taken.With(leaking with { PlateDb = 110 });
         yield return new("leakage", "a plate on other frequencies", Severity.Note, "the same start, stop and number of points", sealedUp.But(s => s.Role == SweepRole.Plate ? s.WithoutFirstPoint() : s), sealedUp);
     }
 

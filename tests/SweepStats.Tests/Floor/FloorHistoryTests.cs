@@ -2,6 +2,7 @@ using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Rehearsal;
 using SweepStats.Sweeps;
+using SweepStats.Tests.Checks;
 using Xunit;
 
 namespace SweepStats.Tests.Floor;
@@ -41,6 +42,46 @@ public sealed class FloorHistoryTests
         FloorHistory once = FloorHistory.Of(Aligner.Align(early, null), SweepTaking.BeforeAndAfter, null)!;
         Assert.False(once.Bracketed);
         Assert.True(once.IsKnown);
+    }
+
+    // A change of 2 dB shows: the statement that nothing moves more than 0.1 dB does not hold.
+    [Fact]
+    public void WhatShowsGoesBeforeWhatIsStated()
+    {
+        Assert.InRange(Of(SweepTaking.BeforeAndAfter, 2, 0.1)!.HalfWidthDb, 0.85, 1.15);
+        Assert.Equal(3, Of(SweepTaking.BeforeAndAfter, 2, 3)!.HalfWidthDb);
+    }
+
+    // Six sweeps before, two after: their mean lies a quarter of the change from the earlier and three quarters from the later.
+    [Fact]
+    public void TheMeanOfAllLiesNearerToTheSideWithMoreSweeps()
+    {
+        DateTimeOffset first = new(2026, 3, 5, 8, 0, 0, TimeSpan.Zero);
+        Campaign drawn = Rehearser.Draw(Plan with { FloorSweeps = 8 }).Campaign;
+        Sweep[] floor = [.. drawn.Sweeps.Where(s => s.Role == SweepRole.Floor)];
+        Sweep[] others = [.. drawn.Sweeps.Where(s => s.Role != SweepRole.Floor)];
+        Sweep At(Sweep s, int minute, double by) => s.As(levels: [.. s.Levels.Select(l => l + by)], takenAt: first.AddMinutes(minute));
+        Campaign uneven = drawn with
+        {
+            Sweeps =
+            [
+                .. floor.Select((s, j) => j < 6 ? At(s, j, 0) : At(s, 100 + j, 2)),
+                .. others.Select((s, j) => At(s, 20 + j, 0)),
+            ],
+        };
+        FloorHistory history = FloorHistory.Of(Aligner.Align(uneven, null), SweepTaking.Unstated, null)!;
+        Assert.InRange(history.HalfWidthDb, 1.35, 1.65);
+    }
+
+    [Fact]
+    public void WhereSweepsWereLeftOutNobodyKnowsWhichCameAfter()
+    {
+        Campaign drawn = Rehearser.Draw(Plan).Campaign;
+        Sweep odd = drawn.Sweeps.First(s => s.Role == SweepRole.Floor);
+        Campaign without = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s == odd ? s.As(excluded: "cable touched") : s)] };
+        FloorHistory history = FloorHistory.Of(Aligner.Align(without, null), SweepTaking.BeforeAndAfter, null)!;
+        Assert.False(history.Bracketed);
+        Assert.Equal(FloorHistory.UsualStabilityDb, history.HalfWidthDb);
     }
 
     // Shifts and scale: what moves all levels alike changes nothing.

@@ -1,6 +1,7 @@
 using SweepStats.Rehearsal;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
+using SweepStats.Tests.Checks;
 using Xunit;
 
 namespace SweepStats.Tests.Verdicts;
@@ -30,6 +31,38 @@ public sealed class UntestedDoubtsTests
         Assert.Single(result.Findings, f => f is { Code: "reference-once", Severity: SweepStats.Checks.Severity.Warning });
         Assert.DoesNotContain(UntestedDoubt.Drift, result.Verdict.Untested);
         Assert.Equal(Trust.Limited, result.Verdict.Trust);
+    }
+
+    // Linearity sweeps of which nothing says how they stand to the reference show nothing about it.
+    [Fact]
+    public void LinearityThatSaysNothingOfTheReferenceIsNoTest()
+    {
+        Campaign drawn = Rehearser.Draw(Plan with { LinearitySourcesDbm = [0, 10] }).Campaign;
+        Assert.DoesNotContain(UntestedDoubt.Overload, Of(drawn));
+        Campaign unstated = drawn with
+        {
+            Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Linearity ? s : Rehearsed.Copy(s, s.Levels))],
+        };
+        Assert.Contains(UntestedDoubt.Overload, Of(unstated));
+    }
+
+    // Three and three sweeps that scatter by 0.6 dB as a whole show a shortfall of half a decibel to nobody.
+    [Fact]
+    public void LinearityThatCouldNotShowWhatMattersIsNoTest()
+    {
+        double[] offsets = [-0.6, 0.6, -0.5, 0.5, -0.4, 0.6];
+        int number = 0;
+        Campaign drawn = Rehearser.Draw(Plan with { LinearitySourcesDbm = [0, 10] }).Campaign;
+        Campaign loose = drawn with
+        {
+            Sweeps =
+            [
+                .. drawn.Sweeps.Select(s => s.Role == SweepRole.Linearity ? s.Shifted(offsets[number++ % offsets.Length]) : s),
+            ],
+        };
+        AnalysisResult result = Analysis.Run(loose, new AnalysisPlan { Averaging = Averaging.Power });
+        Assert.DoesNotContain(result.Findings, f => f.Code == "saturation-step");
+        Assert.Contains(UntestedDoubt.Overload, result.Verdict.Untested);
     }
 
     private static UntestedDoubt[] Of(Campaign campaign) =>
