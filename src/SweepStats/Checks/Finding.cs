@@ -50,6 +50,9 @@ public sealed record Finding
     /// <summary>How far the true shielding may lie outside the interval for it; null where the interval allows for it.</summary>
     public Bias? Bias { get; init; }
 
+    /// <summary>The same where it differs between frequencies; empty where it does not.</summary>
+    public ImmutableArray<PlacedBias> Biases { get; init; } = [];
+
     /// <summary>How much it matters in dB, where that can be said.</summary>
     public Decibels? Size { get; init; }
 }
