@@ -1,6 +1,9 @@
 using SweepStats.Checks;
+using SweepStats.Quantities;
 using SweepStats.Rehearsal;
+using SweepStats.Bands;
 using SweepStats.Sweeps;
+using SweepStats.Verdicts;
 using Xunit;
 
 namespace SweepStats.Tests.Checks;
@@ -56,6 +59,37 @@ public sealed class AveragingUnknownTests
         });
         Assert.Equal(severity, finding.Severity);
         Assert.Contains("peak or quasi-peak detector", finding.Message, StringComparison.Ordinal);
+    }
+
+    // 65 dB are a few dB over the floor: the lowest of a thousand looks may hide tens of dB of signal there.
+    [Theory]
+    [InlineData(Averaging.Unknown, RequirementOutcome.CannotTell)]
+    [InlineData(Averaging.Sample, RequirementOutcome.Meets)]
+    public void WhatAMinimumHoldCouldOverturnCannotBeTold(Averaging stated, RequirementOutcome outcome)
+    {
+        RehearsalPlan single = Near with { Averaging = Averaging.Sample, Looks = 1 };
+        var plan = new AnalysisPlan { Averaging = stated, Requirement = Requirement.Constant(new Decibels(55)) };
+        AnalysisResult result = Rehearsed.Analysed(single, plan);
+        Assert.Equal(outcome, result.Verdict.Requirement);
+        Assert.Equal(stated == Averaging.Unknown ? ["averaging-unknown"] : [], result.Verdict.OverturnedBy.ToArray());
+        AnalysisResult slack = Rehearsed.Analysed(single, plan with { Requirement = Requirement.Constant(new Decibels(10)) });
+        Assert.Equal(RequirementOutcome.Meets, slack.Verdict.Requirement);
+    }
+
+    // The bias carries the lower end that was worked out for single looks to that of a minimum hold, or below it.
+    [Fact]
+    public void TheBiasReachesTheLowerEndOfAStatedMinimumHold()
+    {
+        RehearsalPlan single = Near with { Averaging = Averaging.Sample, Looks = 1, ShieldingStartDb = 10 };
+        AnalysisResult taken = Rehearsed.Analysed(single, new AnalysisPlan());
+        AnalysisResult held = Rehearsed.Analysed(single, new AnalysisPlan { Averaging = Averaging.Lowest });
+        Finding finding = Assert.Single(taken.Findings, f => f.Code == "averaging-unknown");
+        Assert.Equal(single.Points, finding.Biases.Length);
+        Assert.All(finding.Biases.Zip(taken.Curves[0].Readings, held.Curves[0].Readings), at =>
+        {
+            double moved = at.Second.Evidence.OneSidedLow!.Value.Value - at.First.Bias.LowerByDb;
+            Assert.InRange(moved - at.Third.Evidence.OneSidedLow!.Value.Value, -3, 0.3);
+        });
     }
 
     [Fact]
