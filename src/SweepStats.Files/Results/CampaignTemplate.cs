@@ -15,7 +15,8 @@ public static class CampaignTemplate
 
         # How the receiver makes one reading of its looks: "power" (RMS detector), "log" (log or video averaging),
         # "sample" (one look), "peak" (peak or quasi-peak detector, max hold) or "lowest" (negative peak detector, min hold).
-        # Left out: unknown, and the intervals then cover both power and log averaging.
+        # Left out: what the files say of it is taken. Where they say nothing the intervals hold for power and for log averaging;
+        # they then do not hold for "lowest", and for "peak" only where the floor readings show it.
         # averaging = "power"
 
         # Level of all intervals.

@@ -15,6 +15,8 @@ internal static class SummaryPlan
         json.WriteStartObject("plan");
         Number(json, "confidence", plan.Confidence.Level);
         json.WriteString("averaging", plan.Averaging.ToString().ToLowerInvariant());
+        json.WriteString("averaging_in_use", result.Averaging.Averaging.ToString().ToLowerInvariant());
+        json.WriteString("averaging_source", result.Averaging.Source.ToString().ToLowerInvariant());
         json.WriteString("scale", result.Campaign.Scale.Symbol());
         Number(json, "start_hz", plan.Band?.Start.Value);
         Number(json, "stop_hz", plan.Band?.Stop.Value);

@@ -15,6 +15,9 @@ internal sealed class AveragingDoubtful : ICheck
     // What a reader would not round away.
     private const double MaterialDb = 0.1;
 
+    // Standard errors; 1 of 1000 floors of single looks lies beyond.
+    private const double LeansUp = 3.09;
+
     // Readings of so many looks scatter by less than most displays show.
     private const double MostLooks = 1000;
 
@@ -28,7 +31,7 @@ internal sealed class AveragingDoubtful : ICheck
                     ? "; the scatter of the floor was looked at" : string.Empty);
 
     public IEnumerable<Finding> Inspect(Evidence seen) => new[] { Smoothed(seen), Disagreeing(seen), Otherwise(seen), Kept(seen),
-        Downward(seen) }.OfType<Finding>();
+        Downward(seen), NeverAveraged(seen) }.OfType<Finding>();
 
     private Finding? Smoothed(Evidence seen) => seen.Averaging.Averaging == Averaging.Sample && seen.Floor is { } floor
         && SingleLookScatter.Contradicts(floor)
@@ -128,6 +131,7 @@ internal sealed class AveragingDoubtful : ICheck
             Code = Code,
             Severity = Severity.Warning,
             Role = SweepRole.Floor,
+            Biases = new SuspectedLowest(seen, seen.Floor!).Biases,
             Message = $"The averaging is stated as \"{Word(seen.Averaging.Averaging)}\", but the floor readings lean further "
                 + "down than averages do, as the lowest of several would. After a minimum hold levels near the floor read too "
                 + "low, and the specimen may shield less than is claimed here.",
@@ -139,6 +143,37 @@ internal sealed class AveragingDoubtful : ICheck
                 + char.ToLowerInvariant(TakeAgain[0]) + TakeAgain[1..],
         }
         : null;
+
+    // Files that name the detector are believed: an RMS detector that dwells shortly takes one look. Where nothing but campaign.toml
+    // says it, "sample" is as true of one look, and asks nobody to take an average on trust.
+    private Finding? NeverAveraged(Evidence seen) =>
+        seen.Averaging is { Averaging: Averaging.Power or Averaging.Log, Source: AveragingSource.Stated } stated
+        && stated.Files.Alike != stated.Averaging && seen.Floor is { } floor && SingleLookScatter.Least(floor) > 0
+        && SingleLookScatter.Agrees(floor) && LeansLikeSingleLooks(seen.Averaging.Skewness)
+        ? NeverAveraged(seen, floor, new SuspectedLowest(seen, floor)) : null;
+
+    // Something that comes and goes makes averages scatter as much, but leans up. Single looks lean as averages in dB would that
+    // scattered by as much: both have the third cumulant of the logarithm of an exponential reading.
+    private static bool LeansLikeSingleLooks(FloorSkewness? skewness) =>
+        skewness is not null && skewness.Skewness - skewness.OfLogAverages < LeansUp * skewness.StandardError;
+
+    private Finding NeverAveraged(Evidence seen, NoiseFloor floor, SuspectedLowest lowest) => new()
+    {
+        Code = Code,
+        Severity = lowest.Weight,
+        Role = SweepRole.Floor,
+        Biases = lowest.Biases,
+        Size = new Decibels(floor.ReadingDeviationDb),
+        Message = $"The averaging is stated as \"{Word(seen.Averaging.Averaging)}\", but the floor readings scatter like single "
+            + "looks: nothing was averaged. A minimum hold or a negative peak detector shows the same, and then the specimen may "
+            + "shield less than is claimed here; the readings cannot tell them from a sample detector.",
+        Basis = string.Create(CultureInfo.InvariantCulture, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, "
+            + $"single looks by {SingleLookScatter.Db:0.00} dB, two looks in one reading by "
+            + $"{new DetectorNoise(2).LogStandardDeviation:0.00} dB; the files state no average."),
+        NextStep = "Look up the detector and the trace mode of the receiver. With a cleared trace and a sample detector, or an "
+            + "RMS detector that takes one look a reading, set averaging in campaign.toml to \"sample\". After a minimum hold or a "
+            + "negative peak detector: " + char.ToLowerInvariant(TakeAgain[0]) + TakeAgain[1..],
+    };
 
     private Finding Highest(Evidence seen) => new()
     {

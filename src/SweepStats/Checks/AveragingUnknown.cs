@@ -15,9 +15,6 @@ namespace SweepStats.Checks;
 /// </remarks>
 internal sealed class AveragingUnknown : ICheck
 {
-    // So far over the floor even the lowest of a thousand looks lies less than this below the signal.
-    private const double MaterialDb = 0.5;
-
     public string Code => "averaging-unknown";
 
     public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen);
@@ -26,7 +23,7 @@ internal sealed class AveragingUnknown : ICheck
     {
         if (seen.Floor is { } floor && seen.Averaging.Averaging == Averaging.Unknown)
         {
-            yield return SingleLookScatter.Agrees(floor) ? LikeSingleLooks(seen, floor)
+            yield return SingleLookScatter.Agrees(floor) ? LikeSingleLooks(floor, new SuspectedLowest(seen, floor))
                 : seen.Averaging.Skewness?.Shape == NoiseShape.Averages ? Average(floor)
                 : Untold(seen, floor);
         }
@@ -43,10 +40,11 @@ internal sealed class AveragingUnknown : ICheck
             + "average) or \"sample\"; intervals near the floor become narrower.",
     };
 
-    private Finding LikeSingleLooks(Evidence seen, NoiseFloor floor) => new()
+    private Finding LikeSingleLooks(NoiseFloor floor, SuspectedLowest lowest) => new()
     {
         Code = Code,
-        Severity = NearForLowest(seen, floor) ? Severity.Warning : Severity.Note,
+        Severity = lowest.Weight,
+        Biases = lowest.Biases,
         Message = "The detector is not stated, and the floor scatters like single looks. That is what a sample detector shows, "
             + "and the intervals hold for it. A minimum hold or a negative peak detector shows the same, and then the specimen "
             + "may shield less than is claimed here; the readings cannot tell the two apart.",
@@ -62,6 +60,7 @@ internal sealed class AveragingUnknown : ICheck
     {
         Code = Code,
         Severity = Near(seen) ? Severity.Warning : Severity.Note,
+        Biases = seen.Averaging.Skewness?.Shape == NoiseShape.Lowest ? new SuspectedLowest(seen, floor).Biases : [],
         Message = (seen.Averaging.Skewness?.Shape == NoiseShape.Lowest
             ? "The detector is not stated, and the floor readings lean further down than averages do, as the lowest of several "
                 + "would: intervals"
@@ -93,12 +92,4 @@ internal sealed class AveragingUnknown : ICheck
 
     private static bool Near(Evidence seen) =>
         seen.Curves.Any(c => c.Readings.Any(r => r.State is ShieldingState.NearFloor or ShieldingState.Capped));
-
-    private static bool NearForLowest(Evidence seen, NoiseFloor floor)
-    {
-        HeldNoise lowest = HeldNoise.Lowest(floor.ReadingDeviationDb);
-        return seen.Curves.Any(c => c.Readings.Any(r =>
-            r.Evidence.CoveredDb - r.Evidence.FloorDb is { } rise
-                && lowest.StrongestSnrInDecibels(rise) - lowest.LogMeanOffset - rise >= MaterialDb));
-    }
 }

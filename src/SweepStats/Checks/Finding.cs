@@ -53,6 +53,9 @@ public sealed record Finding
     /// <summary>Whether frequencies that may have been asked about were left out: what is met at the others is not met everywhere.</summary>
     public bool LeavesFrequenciesOut { get; init; }
 
+    /// <summary>The same where it differs between frequencies; empty where it does not.</summary>
+    public ImmutableArray<PlacedBias> Biases { get; init; } = [];
+
     /// <summary>How much it matters in dB, where that can be said.</summary>
     public Decibels? Size { get; init; }
 }

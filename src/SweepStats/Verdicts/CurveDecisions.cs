@@ -16,10 +16,14 @@ internal sealed class CurveDecisions
 
     private readonly ImmutableArray<Finding> _biased;
 
+    // What differs between frequencies, for each of the findings.
+    private readonly ImmutableArray<Dictionary<Hertz, Bias>> _placed;
+
     private CurveDecisions(ShieldingCurve curve, DecisionRule rule, ImmutableArray<Finding> biased)
     {
         (_curve, _rule, _limits, _biased) = (curve, rule, new OneSidedLimits(curve), biased);
         var search = new ConformanceSearch(_limits, rule.Level.Level);
+        _placed = [.. biased.Select(f => f.Biases.Where(b => b.Specimen == curve.Name).ToDictionary(b => b.At, b => b.Bias))];
         All = [.. curve.Readings.Select((reading, f) => Decide(reading, f, search))];
     }
 
@@ -33,7 +37,8 @@ internal sealed class CurveDecisions
     /// <param name="rule">What is asked.</param>
     /// <param name="findings">What the checks found: what may shift the result beyond its interval can overturn a decision.</param>
     public static CurveDecisions Of(ShieldingCurve curve, DecisionRule rule, ImmutableArray<Finding> findings) =>
-        new(curve, rule, [.. findings.Where(f => f.Bias is not null && (f.Specimen is null || f.Specimen == curve.Name))]);
+        new(curve, rule, [.. findings.Where(f => (f.Bias is not null || !f.Biases.IsEmpty)
+            && (f.Specimen is null || f.Specimen == curve.Name))]);
 
     /// <summary>Whether it fails somewhere at a level.</summary>
     public bool FailsAt(double level) =>
@@ -63,12 +68,15 @@ internal sealed class CurveDecisions
 
     // A finding that could move the shielding to the other side of the requirement; null where none could. The margin is that of the limits over what is asked.
     private Finding? Overturned(RequirementOutcome outcome, Hertz at, Interval margin) => _biased.FirstOrDefault(f =>
-        (f.Where.IsEmpty || f.Where.Any(w => w.Contains(at))) && outcome switch
+        (f.Where.IsEmpty || f.Where.Any(w => w.Contains(at))) && BiasAt(f, at) is { } bias && outcome switch
         {
-            RequirementOutcome.Meets => margin.Low < f.Bias!.Value.LowerByDb,
-            RequirementOutcome.Fails => -margin.High <= f.Bias!.Value.HigherByDb,
+            RequirementOutcome.Meets => margin.Low < bias.LowerByDb,
+            RequirementOutcome.Fails => -margin.High <= bias.HigherByDb,
             _ => false,
         });
+
+    private Bias? BiasAt(Finding finding, Hertz at) => finding.Biases.IsEmpty ? finding.Bias
+        : _placed[_biased.IndexOf(finding)].TryGetValue(at, out Bias bias) ? bias : null;
 
     // A bound between requirement and acceptance limit shows that it is a matter of the guard band; one below shows nothing.
     private static RequirementOutcome Bounded(ShieldingReading reading, double low, Decibels wanted) =>

@@ -85,6 +85,16 @@ public sealed class FloorAndLeakageKeys : IDisposable
     }
 
     [Theory]
+    [InlineData(Averaging.Log, "log", "stated")]
+    [InlineData(Averaging.Unknown, "unknown", "unknown")]
+    public void TheSummaryNamesTheAveragingInUse(Averaging averaging, string used, string source)
+    {
+        JsonElement plan = PlanOf(new AnalysisPlan { Averaging = averaging });
+        Assert.Equal(used, plan.GetProperty("averaging_in_use").GetString());
+        Assert.Equal(source, plan.GetProperty("averaging_source").GetString());
+    }
+
+    [Theory]
     [InlineData(Averaging.Peak, "peak")]
     [InlineData(Averaging.Lowest, "lowest")]
     public void TheSummaryNamesHeldReadings(Averaging averaging, string word) =>

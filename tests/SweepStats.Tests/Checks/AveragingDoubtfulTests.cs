@@ -23,6 +23,20 @@ public sealed class AveragingDoubtfulTests
     }
 
     [Theory]
+    [InlineData(Averaging.Power, Averaging.Lowest, 30, true)]
+    [InlineData(Averaging.Log, Averaging.Lowest, 30, true)]
+    [InlineData(Averaging.Sample, Averaging.Sample, 1, false)]
+    [InlineData(Averaging.Power, Averaging.Power, 2, false)]
+    [InlineData(Averaging.Log, Averaging.Log, 3, false)]
+    public void AStatedAverageThatScattersLikeSingleLooksIsDoubted(Averaging stated, Averaging drawn, double looks, bool told)
+    {
+        RehearsalPlan plan = Near with { Points = 201, Averaging = drawn, Looks = looks };
+        AnalysisResult result = Rehearsed.Analysed(plan, new AnalysisPlan { Averaging = stated });
+        Assert.Equal(told, result.Findings.Any(f => f is { Code: "averaging-doubtful", Severity: Severity.Warning }
+            && f.Message.Contains("minimum hold", StringComparison.Ordinal)));
+    }
+
+    [Theory]
     [InlineData(8, 1)]
     [InlineData(8, 5)]
     [InlineData(20, 2)]

@@ -1,6 +1,9 @@
 using SweepStats.Checks;
+using SweepStats.Quantities;
 using SweepStats.Rehearsal;
+using SweepStats.Bands;
 using SweepStats.Sweeps;
+using SweepStats.Verdicts;
 using Xunit;
 
 namespace SweepStats.Tests.Checks;
@@ -56,6 +59,39 @@ public sealed class AveragingUnknownTests
         });
         Assert.Equal(severity, finding.Severity);
         Assert.Contains("peak or quasi-peak detector", finding.Message, StringComparison.Ordinal);
+    }
+
+    // 65 dB are a few dB over the floor: the lowest of a thousand looks may hide tens of dB of signal there.
+    [Theory]
+    [InlineData(Averaging.Unknown, RequirementOutcome.CannotTell)]
+    [InlineData(Averaging.Sample, RequirementOutcome.Meets)]
+    public void WhatAMinimumHoldCouldOverturnCannotBeTold(Averaging stated, RequirementOutcome outcome)
+    {
+        RehearsalPlan single = Near with { Averaging = Averaging.Sample, Looks = 1 };
+        var plan = new AnalysisPlan { Averaging = stated, Requirement = Requirement.Constant(new Decibels(55)) };
+        AnalysisResult result = Rehearsed.Analysed(single, plan);
+        Assert.Equal(outcome, result.Verdict.Requirement);
+        Assert.Equal(stated == Averaging.Unknown ? ["averaging-unknown"] : [], result.Verdict.OverturnedBy.ToArray());
+        AnalysisResult slack = Rehearsed.Analysed(single, plan with { Requirement = Requirement.Constant(new Decibels(10)) });
+        Assert.Equal(RequirementOutcome.Meets, slack.Verdict.Requirement);
+    }
+
+    // A one-sided 95 % limit: of 201 readings 179 hold the truth at least, 3.9 binomial deviations below what is promised.
+    [Theory]
+    [InlineData(10, 50)]
+    [InlineData(100, 50)]
+    [InlineData(100, 60)]
+    [InlineData(1000, 40)]
+    public void LowerEndsLessTheBiasHoldForAMinimumHold(double looks, double shielding)
+    {
+        RehearsalPlan plan = Near with { Averaging = Averaging.Lowest, Looks = looks, ShieldingStartDb = shielding, ShieldingStopDb = shielding };
+        AnalysisResult taken = Rehearsed.Analysed(plan, new AnalysisPlan());
+        Finding finding = Assert.Single(taken.Findings, f => f.Code == "averaging-unknown");
+        int Held(bool less) => taken.Curves[0].Readings.Zip(finding.Biases).Count(at =>
+            at.First.Evidence.OneSidedLow!.Value.Value - (less ? at.Second.Bias.LowerByDb : 0) <= shielding);
+        Assert.Equal(plan.Points, finding.Biases.Length);
+        Assert.InRange(Held(less: true), 179, 201);
+        Assert.InRange(Held(less: false), 0, 120);
     }
 
     [Fact]

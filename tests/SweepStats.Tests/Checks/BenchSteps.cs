@@ -124,7 +124,7 @@ internal static class BenchSteps
         yield return new("ambient", "a transmitter nearby", Severity.Warning, "switch off the transmitter", Taken.With(Plan with { Ambient = [Carrier(1)] }), Taken.With(Plan));
         yield return new("ambient", "a transmitter that pauses", Severity.Warning, "at a quiet hour", Taken.With(Plan with { Ambient = [Carrier(0.5)] }), Taken.With(Plan));
         var random = new RandomSource(6);
-        Taken single = Taken.With(Plan with { Looks = 1 });
+        Taken single = Taken.With(Plan with { Averaging = Averaging.Sample, Looks = 1 });
         yield return new("ambient", "bursts over the whole band", Severity.Warning, "switch off what transmits",
             single.But(s => s.Role == SweepRole.Floor ? s.As(levels: [.. s.Levels.Select(l => l + (6 * random.Normal()))]) : s), single);
 

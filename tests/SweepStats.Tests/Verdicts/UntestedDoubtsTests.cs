@@ -46,11 +46,11 @@ public sealed class UntestedDoubtsTests
         Assert.Contains(UntestedDoubt.Overload, Of(unstated));
     }
 
-    // Three and three sweeps that scatter by 0.6 dB as a whole show a shortfall of half a decibel to nobody.
+    // Sweeps that scatter by 0.6 dB as a whole show a shortfall of half a decibel to nobody.
     [Fact]
     public void LinearityThatCouldNotShowWhatMattersIsNoTest()
     {
-        double[] offsets = [-0.6, 0.6, -0.5, 0.5, -0.4, 0.6];
+        double[] offsets = [0.6, -0.6, 0];
         int number = 0;
         Campaign drawn = Rehearser.Draw(Plan with { LinearitySourcesDbm = [0, 10] }).Campaign;
         Campaign loose = drawn with
