@@ -5,6 +5,7 @@ using Json.Schema;
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
 using SweepStats.Files.Results;
+using SweepStats.Floor;
 using SweepStats.Sweeps;
 using Xunit;
 
@@ -85,11 +86,17 @@ public sealed class FloorAndLeakageKeys : IDisposable
     }
 
     [Theory]
-    [InlineData(Averaging.Log, "log", "stated")]
-    [InlineData(Averaging.Unknown, "unknown", "unknown")]
-    public void TheSummaryNamesTheAveragingInUse(Averaging averaging, string used, string source)
+    [InlineData(AveragingSource.Recognised, Averaging.Peak, "peak", "recognised")]
+    [InlineData(AveragingSource.Files, Averaging.Lowest, "lowest", "files")]
+    public void TheSummaryNamesTheAveragingInUse(AveragingSource known, Averaging taken, string used, string source)
     {
-        JsonElement plan = PlanOf(new AnalysisPlan { Averaging = averaging });
+        AnalysisResult result = SomeResult.Analysed();
+        JsonElement plan = PlanOf(result with
+        {
+            Plan = new AnalysisPlan { Averaging = Averaging.Power },
+            Averaging = result.Averaging with { Averaging = taken, Source = known },
+        });
+        Assert.Equal("power", plan.GetProperty("averaging").GetString());
         Assert.Equal(used, plan.GetProperty("averaging_in_use").GetString());
         Assert.Equal(source, plan.GetProperty("averaging_source").GetString());
     }
@@ -100,10 +107,12 @@ public sealed class FloorAndLeakageKeys : IDisposable
     public void TheSummaryNamesHeldReadings(Averaging averaging, string word) =>
         Assert.Equal(word, PlanOf(new AnalysisPlan { Averaging = averaging }).GetProperty("averaging").GetString());
 
-    private static JsonElement PlanOf(AnalysisPlan plan)
+    private static JsonElement PlanOf(AnalysisPlan plan) => PlanOf(SomeResult.Analysed() with { Plan = plan });
+
+    private static JsonElement PlanOf(AnalysisResult result)
     {
         using var stream = new MemoryStream();
-        SummaryJson.Write(SomeResult.Analysed() with { Plan = plan }, new SummaryContext
+        SummaryJson.Write(result, new SummaryContext
         {
             Program = "sweepstats",
             Version = "0.1.0",

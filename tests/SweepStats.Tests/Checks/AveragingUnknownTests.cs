@@ -1,7 +1,7 @@
+using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
-using SweepStats.Bands;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
@@ -84,7 +84,13 @@ public sealed class AveragingUnknownTests
     [InlineData(1000, 40)]
     public void LowerEndsLessTheBiasHoldForAMinimumHold(double looks, double shielding)
     {
-        RehearsalPlan plan = Near with { Averaging = Averaging.Lowest, Looks = looks, ShieldingStartDb = shielding, ShieldingStopDb = shielding };
+        RehearsalPlan plan = Near with
+        {
+            Averaging = Averaging.Lowest,
+            Looks = looks,
+            ShieldingStartDb = shielding,
+            ShieldingStopDb = shielding
+        };
         AnalysisResult taken = Rehearsed.Analysed(plan, new AnalysisPlan());
         Finding finding = Assert.Single(taken.Findings, f => f.Code == "averaging-unknown");
         int Held(bool less) => taken.Curves[0].Readings.Zip(finding.Biases).Count(at =>
