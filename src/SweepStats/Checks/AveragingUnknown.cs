@@ -21,9 +21,16 @@ internal sealed class AveragingUnknown : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
+        // Voltages with phase have no detector and are not held: one look is what it seems to be.
+        bool single = seen.Floor is { } known && SingleLookScatter.Agrees(known);
+        if (seen.Campaign.Floor is { HasPhases: true } && single)
+        {
+            yield break;
+        }
+
         if (seen.Floor is { } floor && seen.Averaging.Averaging == Averaging.Unknown)
         {
-            yield return SingleLookScatter.Agrees(floor) ? LikeSingleLooks(floor, new SuspectedLowest(seen, floor))
+            yield return single ? LikeSingleLooks(floor, new SuspectedLowest(seen, floor))
                 : seen.Averaging.Skewness?.Shape == NoiseShape.Averages ? Average(floor)
                 : Untold(seen, floor);
         }

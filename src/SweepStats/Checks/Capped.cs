@@ -1,4 +1,5 @@
 using System.Globalization;
+using SweepStats.Doubts;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -16,7 +17,8 @@ internal sealed class Capped : ICheck
     {
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool At(int f) => curve.Readings[f] is { State: ShieldingState.Capped, Evidence.LeakageRules: false };
+            bool At(int f) => curve.Readings[f] is { State: ShieldingState.Capped, Evidence: { LeakageRules: false } evidence }
+                && !evidence.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom);
             int count = Enumerable.Range(0, curve.Readings.Length).Count(At);
             if (count == 0)
             {

@@ -71,7 +71,7 @@ internal sealed class Drift : ICheck
         DriftAlong.Order => $"from the first {Role(trend)} sweep to the last",
         DriftAlong.OrderWarmUp => $"from the first {Role(trend)} sweep to the last, most of it at first",
         DriftAlong.Halves => $"from the first half of the {Role(trend)} sweeps to the second",
-        DriftAlong.ClockWarmUp => "over the day, most of it in the first third",
+        DriftAlong.ClockWarmUp => "over the campaign, most of it in the first third",
         _ => string.Create(CultureInfo.InvariantCulture, $"over {(trend.Span < 2 ? trend.Span * 60 : trend.Span):0.#} {(trend.Span < 2 ? "minutes" : "hours")}"),
     };
 

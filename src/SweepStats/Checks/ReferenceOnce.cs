@@ -15,6 +15,12 @@ internal sealed class ReferenceOnce : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
+        // A drift that shows stands in the intervals, and is told.
+        if (seen.Drifts.Any(d => d.IsClear))
+        {
+            yield break;
+        }
+
         if (seen.Timing == ReferenceTiming.Unknown)
         {
             yield return Unknown(seen);
@@ -25,22 +31,17 @@ internal sealed class ReferenceOnce : ICheck
             yield break;
         }
 
-        // A drift that shows stands in the intervals, and is told.
-        if (seen.Drifts.Any(d => d.IsOfTheClock && d.IsClear))
-        {
-            yield break;
-        }
-
         double? hidden = HiddenDb(seen);
         Severity weight = Materiality.Weight(hidden, seen.Curves);
         yield return new Finding
         {
             Code = Code,
-            Severity = weight,
+            // Its size is not known: what shows within groups says nothing of a step between them.
+            Severity = Severity.Warning,
             Role = SweepRole.Reference,
             Size = hidden is { } db ? new Decibels(db) : null,
-            Message = "The reference was taken on one side of the specimens only: what drifted between reference and specimen does not show, and stands in no interval."
-                + (hidden is { } most ? string.Create(CultureInfo.InvariantCulture, $" By what moves within each group it may be up to {most:0.0} dB.") : string.Empty),
+            Message = "The reference was taken on one side of the specimens only: what moved in between does not show, and stands in no interval."
+                + (hidden is { } most ? string.Create(CultureInfo.InvariantCulture, $" Had it moved as slowly as within each group, it would be up to {most:0.0} dB; a step would not show at all.") : string.Empty),
             Basis = hidden is null
                 ? string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.Used().Count()} sweeps; too few of them repeat each other and have times to show a slope.")
                 : string.Create(CultureInfo.InvariantCulture, $"95 % limit of the slope over time within groups, over the longest time from reference to specimen: {hidden:0.00} dB, against half of a typical half-width, {Materiality.Share * Materiality.HalfWidthDb(seen.Curves):0.00} dB."),

@@ -34,9 +34,13 @@ internal sealed class SaturationStep : ICheck
                 ? Stretches.Where(seen.Campaign.Grid, f => seen.Curves[0].Readings[f].Evidence.ReferenceDb >= from) : [],
             Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded. {Consequence(seen, curve)}{Compression(curve)}",
             Basis = string.Create(CultureInfo.InvariantCulture, $"{Method(worst)} at {worst.PointCount} frequencies, {worst.LowSweeps} + {worst.HighSweeps} sweeps{Against(curve, worst)}; told from {LinearityStep.WorthTellingDb} dB on, a fault from {LinearityCurve.CompressionDb} dB on."),
-            NextStep = $"Stay below {Dbm(first.HighDbm)} of the source, or put attenuation before the receiver, and take reference and covered again.",
+            NextStep = $"Go down to {Dbm(Followed(curve, first))} of the source or less, or put attenuation before the receiver, and take reference and covered again.",
         };
     }
+
+    // The highest source level at which nothing is missing.
+    private static double Followed(LinearityCurve curve, LinearityStep first) =>
+        curve.All.Where(s => !s.IsShort && s.HighDbm < first.HighDbm).Select(s => s.HighDbm).Append(curve.LowestDbm).Max();
 
     private static string Consequence(Evidence seen, LinearityCurve curve) => curve switch
     {
@@ -57,7 +61,7 @@ internal sealed class SaturationStep : ICheck
         ? string.Create(CultureInfo.InvariantCulture, $" (95 % limits {limits.Low:0.00} to {limits.High:0.00} dB)")
         : " (from single sweeps, so without limits)";
 
-    private static string Compression(LinearityCurve curve) => curve.CompressionDbm is { } source ? $" It falls 1 dB short at about {Dbm(source)} of the source." : string.Empty;
+    private static string Compression(LinearityCurve curve) => curve.CompressionDbm is { } source ? $" By a straight line between the levels taken it falls 1 dB short at about {Dbm(source)} of the source." : string.Empty;
 
     private static string Dbm(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.#} dBm");
 }

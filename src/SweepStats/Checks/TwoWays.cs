@@ -42,11 +42,12 @@ internal sealed class TwoWays : ICheck
             if (here.Length > 0)
             {
                 ShieldingCurve curve = seen.Curves[i];
+                Bias most = Most(here, apart);
                 bool matters = here.Any(f => Materiality.Matters(apart[f], curve.Readings[f]));
-                yield return Told(seen, curve, here, apart[here.MaxBy(f => Math.Abs(apart[f]))]) with
+                yield return Told(seen, curve, here, most) with
                 {
                     Severity = matters ? Severity.Warning : Severity.Note,
-                    Bias = matters ? Most(here, apart) : null,
+                    Bias = matters ? most : null,
                 };
             }
         }
@@ -56,15 +57,21 @@ internal sealed class TwoWays : ICheck
     private static Bias Most(int[] here, double[] apart) =>
         new(Math.Max(0, here.Max(f => apart[f])), Math.Max(0, here.Max(f => -apart[f])));
 
-    private Finding Told(Evidence seen, ShieldingCurve curve, int[] here, double most) => new()
+    private static string Ways(Bias most) => string.Join(" and ", new[]
+    {
+        most.LowerByDb > 0 ? $"up to {Amount.Db(most.LowerByDb)} less" : null,
+        most.HigherByDb > 0 ? $"up to {Amount.Db(most.HigherByDb)} more" : null,
+    }.OfType<string>());
+
+    private Finding Told(Evidence seen, ShieldingCurve curve, int[] here, Bias most) => new()
     {
         Code = Code,
         Severity = Severity.Note,
         Role = SweepRole.Covered,
         Specimen = curve.Name,
         Where = Stretches.Where(seen.Campaign.Grid, here.Contains),
-        Size = new Decibels(Math.Abs(most)),
-        Message = $"At {Amount.OutOf(here.Length, curve.Readings.Length)} the shielding is another when the path is looked at from its other end, by up to {Amount.Db(Math.Abs(most))}: a specimen passes both ways alike, so leakage, noise or overload stands in one of the two.",
+        Size = new Decibels(Math.Max(most.LowerByDb, most.HigherByDb)),
+        Message = $"At {Amount.OutOf(here.Length, curve.Readings.Length)} the shielding is another when the path is looked at from its other end, {Ways(most)}: a specimen passes both ways alike, so leakage, noise or overload stands in one of the two.",
         Basis = string.Create(CultureInfo.InvariantCulture, $"Covered less reference of S21 against that of S12, beyond the scatter of their sweeps at a level that chance passes somewhere in {FalseAlarm * 100:0.#} % of specimens; told from {WorthTellingDb} dB on."),
         NextStep = "Take the smaller shielding of the two for what can be claimed, and look for a way round the specimen; see that neither receiver is overloaded.",
     };

@@ -71,6 +71,12 @@ internal sealed class UnderRanged : ICheck
             return 0;
         }
 
+        // What fails in full sight needs no more range.
+        if (curve.Readings[f] is ShieldingReading.Measured { Shielding.High: var high } && seen.Rule?.Requirement.At(at.At) is { } asked && high < asked)
+        {
+            return 0;
+        }
+
         double missing = at.ReferenceInFloor ? LeastRiseDb - (at.ReferenceDb - at.FloorDb!.Value) : 0;
         // Where something transmits the range is short for that reason, and its own finding says so.
         if (!at.Ambient && at.DynamicRange is { } range && seen.Rule?.AcceptanceLimit(at.At) is { } wanted)

@@ -29,7 +29,7 @@ internal static class UntestedDoubts
         [UntestedDoubt.Overload] = ["over-input", "saturation-plateau", "saturation-step"],
         [UntestedDoubt.Leakage] = ["leakage"],
         [UntestedDoubt.PuttingBack] = [],
-        [UntestedDoubt.Drift] = ["reference-once"],
+        [UntestedDoubt.Drift] = ["drift", "reference-once"],
     };
 
     /// <summary>The doubts.</summary>

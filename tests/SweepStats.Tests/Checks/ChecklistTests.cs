@@ -32,10 +32,19 @@ public sealed class ChecklistTests
         Assert.Contains("Make more range", Found(Rehearsed.Plan with { ShieldingStartDb = 60, ShieldingStopDb = 90 }, null, "capped").NextStep, StringComparison.Ordinal);
     }
 
+    private static readonly RehearsalPlan Opaque = Rehearsed.Plan with { ShieldingStartDb = 84, ShieldingStopDb = 84 };
+
+    // A specimen of 40 dB fails 80 dB in full sight: more range would change nothing.
+    [Fact]
+    public void WhatFailsInFullSightNeedsNoMoreRange() =>
+        Assert.DoesNotContain(
+            Rehearsed.Analysed(Rehearsed.Plan, new AnalysisPlan { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(80)) }).Findings,
+            f => f.Code == "under-ranged");
+
     [Fact]
     public void ASetUpShortOfRangeIsToldHowMuchAndWhatMendsIt()
     {
-        Finding finding = Found(Rehearsed.Plan, Requirement.Constant(new Decibels(80)), "under-ranged");
+        Finding finding = Found(Opaque, Requirement.Constant(new Decibels(80)), "under-ranged");
         // 70 dB between reference and floor, usable about 71.5: 80 + 6 − 71.5 = 14.5 dB are missing.
         Assert.InRange(finding.Size!.Value.Value, 13.5, 15.5);
         Assert.Contains("source power", finding.NextStep, StringComparison.Ordinal);
@@ -45,8 +54,8 @@ public sealed class ChecklistTests
     public void DoingWhatTheFindingSaysMakesItGoAway()
     {
         Requirement wanted = Requirement.Constant(new Decibels(80));
-        Finding finding = Found(Rehearsed.Plan, wanted, "under-ranged");
-        RehearsalPlan stronger = Rehearsed.Plan with { ReferenceDbm = Rehearsed.Plan.ReferenceDbm + Math.Ceiling(finding.Size!.Value.Value) };
+        Finding finding = Found(Opaque, wanted, "under-ranged");
+        RehearsalPlan stronger = Opaque with { ReferenceDbm = Opaque.ReferenceDbm + Math.Ceiling(finding.Size!.Value.Value) };
         Assert.DoesNotContain(Rehearsed.Analysed(stronger, new AnalysisPlan { Averaging = Averaging.Power, Requirement = wanted }).Findings, f => f.Code == "under-ranged");
     }
 

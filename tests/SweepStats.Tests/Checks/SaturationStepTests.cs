@@ -32,7 +32,7 @@ public sealed class SaturationStepTests
         Assert.Equal(Severity.Fault, finding.Severity);
         Assert.InRange(finding.Size!.Value.Value, 2.4, 2.6);
         Assert.Matches("1 dB short at about 2\\.[3-7] dBm", finding.Message);
-        Assert.Contains("Stay below 0 dBm", finding.NextStep, StringComparison.Ordinal);
+        Assert.Contains("Go down to -10 dBm of the source or less", finding.NextStep, StringComparison.Ordinal);
     }
 
     [Fact]
