@@ -1,7 +1,7 @@
 using SweepStats.Rehearsal;
 using SweepStats.Sweeps;
-using SweepStats.Verdicts;
 using SweepStats.Tests.Checks;
+using SweepStats.Verdicts;
 using Xunit;
 
 namespace SweepStats.Tests.Verdicts;
