@@ -10,7 +10,10 @@ namespace SweepStats.Report;
 /// <content>The verdict and what can be said of a specimen.</content>
 public static partial class Wording
 {
-    /// <summary>The verdict in one sentence: can it be trusted, is the requirement met, and that the floor is missing where it is.</summary>
+    /// <summary>
+    /// The verdict in one sentence: can it be trusted, is the requirement met, and that the floor is missing where it is; before it
+    /// that nothing was measured, where it is so.
+    /// </summary>
     public static string Headline(AnalysisResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -26,7 +29,8 @@ public static partial class Wording
             : (result.FloorLife is null ? "; no floor was measured or declared" : "; the floor sweeps show no noise")
                 + ", so nobody can tell which readings are capped";
         string unmeasured = result.Verdict.Requirement is not null && NotMeasured(result) is { } stretches ? $"; asked also {stretches}" : string.Empty;
-        return trust + asked + unmeasured + floor + "." + NotTested(result);
+        string mark = result.Rehearsed ? "Drawn by rehearse, not measured. " : string.Empty;
+        return mark + trust + asked + unmeasured + floor + "." + NotTested(result);
     }
 
     private static bool HasWarnings(AnalysisResult result) => result.Findings.Any(f => f.Severity == Severity.Warning);

@@ -76,6 +76,7 @@ public static class Analysis
         return new AnalysisResult
         {
             Title = campaign.Title,
+            Rehearsed = campaign.Rehearsed,
             Plan = plan,
             Campaign = aligned,
             Averaging = averaging,

@@ -22,6 +22,9 @@ public sealed record AnalysisResult
     /// <summary>Name of the campaign.</summary>
     public required string Title { get; init; }
 
+    /// <summary>Whether the sweeps were drawn by a model and not measured.</summary>
+    public bool Rehearsed { get; init; }
+
     /// <summary>The choices it rests on.</summary>
     public required AnalysisPlan Plan { get; init; }
 

@@ -68,6 +68,7 @@ internal static class RehearseCommand
     {
         var text = new StringBuilder();
         text.Append("# A rehearsed campaign: drawn from a model with known truth (truth.csv), not measured.\n");
+        text.Append("# This mark goes into every report.\nrehearsed = true\n");
         text.Append(CultureInfo.InvariantCulture, $"title = {Quoted(plan.Title)}\naveraging = \"{plan.Averaging.ToString().ToLowerInvariant()}\"\n");
         text.Append("\n# The floor does not move while a rehearsed campaign is drawn, and half of its floor and reference sweeps come last.\n");
         text.Append("[floor]\ntaken = \"before-and-after\"\n\n[reference]\ntaken = \"before-and-after\"\n");

@@ -44,7 +44,7 @@ public static class CampaignFolder
         bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading
         {
-            Campaign = usable ? new Campaign(settings.Title ?? new DirectoryInfo(root).Name, batch.Sweeps) { Properties = list.Properties } : null,
+            Campaign = usable ? Of(settings, root, batch.Sweeps) with { Properties = list.Properties } : null,
             Plan = settings.Plan with { Threads = Math.Max(1, options.Threads), Choice = settings.Plan.Choice with { Yardstick = yardstick } },
             Faults = usable ? [] : [.. fatal, .. unread],
             Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, StringComparer.Ordinal)],
@@ -53,6 +53,9 @@ public static class CampaignFolder
             Field = settings.Field,
         };
     }
+
+    private static Campaign Of(CampaignSettings settings, string root, ImmutableArray<Sweep> sweeps) =>
+        new(settings.Title ?? new DirectoryInfo(root).Name, sweeps) { Rehearsed = settings.Rehearsed };
 
     private static IEnumerable<ReadFault> NoSweeps(string root, SweepList list, CampaignReadOptions options) =>
         list.Entries.IsEmpty && list.Faults.IsEmpty && (options.KeepGoing || list.Unread.IsEmpty)

@@ -10,6 +10,9 @@ internal sealed record CampaignSettings
 {
     public string? Title { get; init; }
 
+    /// <summary>Whether the sweeps were drawn and not measured.</summary>
+    public bool Rehearsed { get; init; }
+
     public AnalysisPlan Plan { get; init; } = new();
 
     /// <summary>Frequencies of the plan's budgets, each with its line.</summary>

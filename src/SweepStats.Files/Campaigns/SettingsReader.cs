@@ -124,6 +124,7 @@ internal sealed class SettingsReader
             Averaging = AveragingOf(keys) ?? Averaging.Unknown,
             Confidence = keys.Number("confidence", 0.5, 0.9999) is { } level ? new Confidence(level) : Confidence.NinetyFive,
         };
+        _settings = _settings with { Rehearsed = keys.Truth("rehearsed") == true };
         keys.RefuseOthers();
     }
 

@@ -13,6 +13,9 @@ public static class CampaignTemplate
 
         # title = "Curtain of the receiver cabin"
 
+        # Marks every report of sweeps that were drawn by a model; rehearse writes it.
+        # rehearsed = true
+
         # How the receiver makes one reading of its looks: "power" (RMS detector), "log" (log or video averaging),
         # "sample" (one look), "peak" (peak or quasi-peak detector, max hold) or "lowest" (negative peak detector, min hold).
         # Left out: what the files say of it is taken. Where they say nothing the intervals hold for power and for log averaging;

@@ -39,6 +39,7 @@ public static class SummaryJson
             json.WriteStartObject();
             Program(json, context);
             json.WriteString("title", result.Title);
+            json.WriteBoolean("rehearsed", result.Rehearsed);
             json.WriteString("trust", result.Verdict.Trust.ToString().ToLowerInvariant());
             Word(json, "requirement", Outcome(result.Verdict.Requirement));
             Texts(json, "not_tested", [.. result.Verdict.Untested.Select(Doubt)]);

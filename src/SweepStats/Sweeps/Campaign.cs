@@ -7,6 +7,9 @@ namespace SweepStats.Sweeps;
 /// <param name="Sweeps">Every sweep that was read.</param>
 public sealed record Campaign(string Title, ImmutableArray<Sweep> Sweeps)
 {
+    /// <summary>Whether its sweeps were drawn by a model and not measured.</summary>
+    public bool Rehearsed { get; init; }
+
     /// <summary>When its floor sweeps were taken, where that is known of itself; what the plan states goes before.</summary>
     public SweepTaking FloorTaking { get; init; } = SweepTaking.Unstated;
 
