@@ -11,7 +11,7 @@ public static partial class Wording
     internal const string OfThesePieces = "The comparison is of these pieces. Whether other pieces of their lots are as good is another question, which lots with several specimens answer.";
 
     internal const string NotPutBack =
-        "No specimen is known to have been taken off and put back, so these differences may be those of placing: take each off and put it back twice and more, and name the placements.";
+        "No winner is named: no specimen is known to have been taken off and put back, so these differences may be those of placing. Take each off and put it back twice and more, and name the placements.";
 
     private const int MostRows = 60;
 
@@ -68,29 +68,27 @@ public static partial class Wording
         {
             yield return "Nothing repeats, so how far two specimens differ by chance cannot be told: the order is that of the values alone.";
         }
+        else if (!result.Choice!.ByPlacement)
+        {
+            yield return NotPutBack;
+        }
         else
         {
             string level = Level(result.Plan.Confidence);
             yield return (first.Length, compared) switch
             {
                 (1, 1) => $"Only {Piece(first[0].Name)} can be compared.",
-                (1, _) when !result.Choice!.ByPlacement => $"{Piece(first[0].Name)} reads best.",
                 (1, _) => $"{Piece(first[0].Name)} shields best ({level}).",
                 var (some, all) when some == all => $"None of the {Count(all, "specimen")} can be told from the best.",
                 _ => $"{Plain(first.Length)} of {Count(compared, "specimen")} cannot be told from the best ({level}): {Names(first)}.",
             };
-            if (!result.Choice!.ByPlacement)
-            {
-                yield return NotPutBack;
-            }
-
             if (band.GroupCount > 1)
             {
                 yield return $"{Count(compared, "specimen")} make {Count(band.GroupCount, "group")}: members of a group cannot be told from the best that no earlier group holds.";
             }
         }
 
-        RankedSpecimen[] open = [.. first.Where(r => r.Open)];
+        RankedSpecimen[] open = [.. first.Where(r => r.Open && result.Choice!.ByPlacement)];
         if (open.Length > 0)
         {
             string stays = open.Length == 1 ? "it stays" : "they stay";

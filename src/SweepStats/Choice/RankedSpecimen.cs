@@ -41,7 +41,7 @@ public sealed record RankedSpecimen
 
     /// <summary>
     /// Between which limits the probability of being the best of the candidates lies: both ends are the probability itself where all are bounded from both sides;
-    /// null where nothing repeats.
+    /// null where nothing repeats, or where specimens were not taken off and put back.
     /// </summary>
     public Interval? ProbabilityBest { get; init; }
 

@@ -47,10 +47,14 @@ public static class SpecimenRanker
         ];
         return new SpecimenChoice
         {
-            Bands = bands,
+            Bands = byPlacement ? bands : [.. bands.Select(WithoutChances)],
             ByPlacement = byPlacement,
             Properties = properties,
             Dominated = Domination.Among(bands, properties, asked.Question),
         };
     }
+
+    // Sweeps of a piece that stays where it is say nothing of how it lies the next time: no chance of being the best follows.
+    private static BandRanking WithoutChances(BandRanking band) =>
+        band with { Ranking = [.. band.Ranking.Select(r => r with { ProbabilityBest = null })] };
 }

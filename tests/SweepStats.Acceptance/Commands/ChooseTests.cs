@@ -52,7 +52,7 @@ public sealed class ChooseTests : IDisposable
     [Fact]
     public void TheSeedDecidesTheDrawsAndNothingElse()
     {
-        string folder = Rehearsed("c");
+        string folder = Rehearsed("c", "--placements", "3", "--sweeps", "2");
         string Said(string seed) => Shell.Run("choose", folder, "--seed", seed, "--format", "json").Out;
         string one = Said("1"), two = Said("2");
         Assert.Equal(one, Said("1"));
@@ -93,8 +93,15 @@ public sealed class ChooseTests : IDisposable
     [Fact]
     public void WithoutPlacementsItIsSaid()
     {
-        string output = Shell.Run("choose", Rehearsed("c")).Out;
-        Assert.Contains("No specimen is known to have been taken off and put back", output, StringComparison.Ordinal);
+        string folder = Rehearsed("c");
+        string output = Shell.Run("choose", folder).Out;
+        Assert.Contains("No winner is named: no specimen is known to have been taken off and put back", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("best (95 %)", output, StringComparison.Ordinal);
+        Assert.All(output.Split('\n').Where(l => l.Contains("A/A", StringComparison.Ordinal)), l => Assert.EndsWith("not known", l.TrimEnd(), StringComparison.Ordinal));
+        using var json = System.Text.Json.JsonDocument.Parse(Shell.Run("choose", folder, "--format", "json").Out);
+        Assert.All(
+            json.RootElement.GetProperty("bands")[0].GetProperty("ranking").EnumerateArray(),
+            r => Assert.Equal(System.Text.Json.JsonValueKind.Null, r.GetProperty("probability_best_low").ValueKind));
     }
 
     [Fact]
