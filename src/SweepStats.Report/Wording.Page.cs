@@ -26,7 +26,7 @@ public static partial class Wording
 
     internal const string BlockedMeans =
         "A shielding in dB says how much less arrives. The same figure looks different as a share of the field strength and as a share of the power, so both are "
-        + "named: 20 dB block 90 % of the field and 99 % of the power.";
+        + "named: 20 dB block 90 % of the field and 99 % of the power. A mean of decibels has no such share: what passes is ruled by the weakest frequencies.";
 
     internal const string GoodToKnow = "Good to know";
 

@@ -41,6 +41,17 @@ public static partial class Wording
             : $"; {named} {(failing.Length == 1 ? "fails by itself" : "fail by themselves")}, among all {Plain(result.Verdict.Specimens.Length)} specimens together chance could do that";
     }
 
+    private static string FailingReason(AnalysisResult result, string what)
+    {
+        FrequencyDecision[] asked = [.. result.Verdict.Specimens.SelectMany(s => s.Frequencies).OfType<FrequencyDecision>()];
+        int failing = asked.Count(d => d.Outcome == RequirementOutcome.Fails);
+        double most = result.Curves.SelectMany(c => c.Readings).OfType<ShieldingReading.Measured>()
+            .Select(m => (result.Plan.Requirement?.At(m.Evidence.At)?.Value - m.Shielding.Value.Value) ?? double.NegativeInfinity)
+            .DefaultIfEmpty(double.NegativeInfinity).Max();
+        string by = double.IsFinite(most) && most > 0 ? $", by about {Ratio(most)} where most is missing" : string.Empty;
+        return $"The {what} is below the requirement at {Plain(failing)} of {Count(asked.Length, "value")}{by}: more than chance does among so many.";
+    }
+
     private static string CannotTellReason(AnalysisResult result)
     {
         List<string> reasons = [];

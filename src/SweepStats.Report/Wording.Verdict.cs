@@ -78,7 +78,7 @@ public static partial class Wording
         string? reason = result.Verdict.Requirement switch
         {
             RequirementOutcome.Meets => $"The {(simple ? "estimate" : "lower limit")} is at or above the requirement{Guarded(result)} {WhereAsked(result)} of every specimen.",
-            RequirementOutcome.Fails => $"Somewhere the {(simple ? "shielding" : "upper limit")} is below the requirement, also after allowing for the number of frequencies looked at.",
+            RequirementOutcome.Fails => FailingReason(result, simple ? "shielding" : "upper limit"),
             RequirementOutcome.Undecided => UndecidedReason(result),
             RequirementOutcome.CannotTell => CannotTellReason(result),
             _ => null,

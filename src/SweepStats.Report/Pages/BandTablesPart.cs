@@ -26,7 +26,7 @@ internal sealed class BandTablesPart : IPagePart
     {
         yield return Row(
             "At least, everywhere in the band", band.AtLeast is { } claim ? Wording.Bound(claim) : "no claim", new BandFigure(null, band.AtLeast?.Value, null));
-        yield return Row("Mean over the band", Wording.Figure(band.MeanDb), band.MeanDb);
+        yield return ["Mean over the band", Wording.Figure(band.MeanDb), Wording.Nothing, Wording.Nothing];
         yield return Row("Reached by nine tenths of the band", Wording.Figure(band.TenthPercentileDb), band.TenthPercentileDb);
         if (band.ShareMeeting is { } share)
         {

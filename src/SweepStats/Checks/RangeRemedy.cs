@@ -28,7 +28,7 @@ public static class RangeRemedy
         yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB more source power"), MoreLevel: true);
         if (missing <= 40)
         {
-            yield return new Way(string.Create(CultureInfo.InvariantCulture, $"a resolution bandwidth {(bandwidth < 10 ? Math.Round(bandwidth, 1) : Math.Ceiling(bandwidth)):0.#} times narrower"), MoreLevel: false);
+            yield return new Way(string.Create(CultureInfo.InvariantCulture, $"a resolution bandwidth {(bandwidth < 10 ? Math.Ceiling(bandwidth * 10) / 10 : Math.Ceiling(bandwidth)):0.#} times narrower"), MoreLevel: false);
         }
 
         if (missing <= 30)

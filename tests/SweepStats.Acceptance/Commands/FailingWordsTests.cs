@@ -1,0 +1,34 @@
+using SweepStats.Acceptance.Files;
+using Xunit;
+
+namespace SweepStats.Acceptance.Commands;
+
+public sealed class FailingWordsTests
+{
+    // A specimen of 40 dB asked for 90: it fails everywhere by 50 dB, and no more range mends that.
+    [Fact]
+    public void WhatFailsEverywhereIsSaidToAndByHowMuch()
+    {
+        using var scratch = new ScratchFolder();
+        string folder = Path.Combine(scratch.Path, "c");
+        Assert.Equal(0, Shell.Run("rehearse", folder, "--points", "21", "--requirement", "90").Code);
+        string output = Shell.Run("run", folder, "--out", Path.Combine(scratch.Path, "report")).Out;
+        Assert.Matches(@"The upper limit is below the requirement at 21 of 21 values, by about (49|50|51)\.\d dB where most is missing", output);
+        Assert.DoesNotContain("under-ranged", output, StringComparison.Ordinal);
+    }
+
+    // A mean of decibels is no share of the power that passes.
+    [Fact]
+    public void AMeanOfDecibelsHasNoPercentage()
+    {
+        using var scratch = new ScratchFolder();
+        string folder = Path.Combine(scratch.Path, "c"), report = Path.Combine(scratch.Path, "report");
+        Shell.Run("rehearse", folder, "--points", "21");
+        Assert.Equal(0, Shell.Run("run", folder, "--out", report).Code);
+        string page = File.ReadAllText(Path.Combine(report, "index.html"));
+        int row = page.IndexOf("<th scope=\"row\">Mean over the band</th>", StringComparison.Ordinal);
+        Assert.True(row > 0);
+        string cells = page[row..page.IndexOf("</tr>", row, StringComparison.Ordinal)];
+        Assert.DoesNotContain("%", cells, StringComparison.Ordinal);
+    }
+}
