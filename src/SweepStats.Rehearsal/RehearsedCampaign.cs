@@ -4,7 +4,7 @@ using SweepStats.Sweeps;
 namespace SweepStats.Rehearsal;
 
 /// <summary>The shielding that a specimen truly has.</summary>
-/// <param name="Name">Which piece.</param>
+/// <param name="Name">Which specimen.</param>
 /// <param name="ShieldingDb">True shielding at each frequency in dB.</param>
 public sealed record TrueShielding(SpecimenName Name, ImmutableArray<double> ShieldingDb);
 

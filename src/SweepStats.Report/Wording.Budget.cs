@@ -58,7 +58,7 @@ public static partial class Wording
             : budget.At is null && double.IsInfinity(budget.Reported.High) ? $"{Hundredths(budget.Linear.Estimate, Math.Floor)} dB with bounds standing in, reported as a bound"
             : double.IsInfinity(budget.Reported.High) ? $"estimate {Hundredths(budget.Linear.Estimate, Math.Round)} dB, reported as a bound"
             : $"{Hundredths(budget.Linear.Estimate, Math.Round)} dB";
-        return $"{Piece(budget.Name)}, {BudgetPlace(budget)}: {estimate}";
+        return $"{SpecimenLabel(budget.Name)}, {BudgetPlace(budget)}: {estimate}";
     }
 
     internal static IReadOnlyList<string> BudgetRow(UncertaintyLine line, bool byPlacement) =>

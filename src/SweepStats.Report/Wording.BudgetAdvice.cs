@@ -23,7 +23,7 @@ public static partial class Wording
         : $"standard uncertainty that each source contributes; {Plain(shown)} of {Plain(all)} budgets, all are in budget.csv";
 
     internal static string BudgetChartDescription(IEnumerable<ShieldingBudget> budgets) =>
-        string.Join(" ", budgets.Select(b => $"{Piece(b.Name)}, {BudgetPlace(b)}: {Thousandths(b.Linear!.StandardUncertainty)} combined."));
+        string.Join(" ", budgets.Select(b => $"{SpecimenLabel(b.Name)}, {BudgetPlace(b)}: {Thousandths(b.Linear!.StandardUncertainty)} combined."));
 
     /// <summary>A contribution in a chart, to two decimals.</summary>
     internal static string Contribution(double decibels) => decibels < 0.005 ? Small(decibels) : $"{Hundredths(decibels, Math.Round)} dB";

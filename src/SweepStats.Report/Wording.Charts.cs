@@ -42,7 +42,7 @@ public static partial class Wording
     }
 
     internal static string OverviewDescription(IEnumerable<ShieldingCurve> curves) =>
-        $"Shielding over frequency, one line a specimen: {string.Join(", ", curves.Select(c => Piece(c.Name)))}. The figures are in the tables of the page.";
+        $"Shielding over frequency, one line a specimen: {string.Join(", ", curves.Select(c => SpecimenLabel(c.Name)))}. The figures are in the tables of the page.";
 
     internal static string ShieldingTitle(string piece) => $"Shielding of {piece}";
 
@@ -61,7 +61,7 @@ public static partial class Wording
         string claim = band is null ? string.Empty : Claim(band) + ". ";
         int bounds = curve.Readings.Count(r => r is ShieldingReading.AtLeast);
         string known = bounds == 0 ? string.Empty : $"Only a lower bound is known at {Plain(bounds)} of {Count(curve.Readings.Length, "frequency")}.";
-        return $"Shielding of {Piece(curve.Name)} over frequency. {claim}{known}".TrimEnd();
+        return $"Shielding of {SpecimenLabel(curve.Name)} over frequency. {claim}{known}".TrimEnd();
     }
 
     internal static string LevelsTitle(string piece) => $"Levels behind the shielding of {piece}";
@@ -77,7 +77,7 @@ public static partial class Wording
         int ambient = curve.Readings.Count(r => r.Evidence.Ambient);
         string marks = ambient == 0 ? string.Empty : $" {Count(ambient, "frequency")} with an ambient signal marked from the top.";
         string floor = result.Floor is null ? "The floor is not known." : "The usable range is shaded: covered levels in it can be told from the floor.";
-        return $"Reference and covered levels of {Piece(curve.Name)} over frequency. {floor}{marks}";
+        return $"Reference and covered levels of {SpecimenLabel(curve.Name)} over frequency. {floor}{marks}";
     }
 
     internal static string RangeTitle(bool required) => required ? "Dynamic range against the requirement" : "Dynamic range against the shielding found";
@@ -89,5 +89,5 @@ public static partial class Wording
         $"Usable dynamic range over frequency, {RangeSubtitle(result)}, with what it is needed for.";
 
     internal static string BandsDescription(IEnumerable<BandStatement> bands) =>
-        string.Join(" ", bands.Select(b => $"{Piece(b.Name)}: {Claim(b)}; mean {Figure(b.MeanDb)}."));
+        string.Join(" ", bands.Select(b => $"{SpecimenLabel(b.Name)}: {Claim(b)}; mean {Figure(b.MeanDb)}."));
 }

@@ -35,13 +35,13 @@ public static partial class Wording
     /// <summary>A line a finding; one line for all where more specimens than can be named share a finding that differs in numbers at most.</summary>
     private static IEnumerable<string> Told(FindingGroup group)
     {
-        if (group.Findings.Length <= MostPiecesNamed || group.Findings.Any(f => f.Specimen is null) || group.CommonMessage is not { } message)
+        if (group.Findings.Length <= MostSpecimensNamed || group.Findings.Any(f => f.Specimen is null) || group.CommonMessage is not { } message)
         {
-            return group.Findings.Select(f => (f.Specimen is { } name ? $"  {Piece(name)}: " : "  ") + PlainText.Of(f.Message) + Place(Stretches(f)));
+            return group.Findings.Select(f => (f.Specimen is { } name ? $"  {SpecimenLabel(name)}: " : "  ") + PlainText.Of(f.Message) + Place(Stretches(f)));
         }
 
         string[] places = [.. group.Findings.Select(Stretches).Distinct(StringComparer.Ordinal)];
-        return [$"  {Pieces(group.Findings)}: {PlainText.Of(message)}" + Place(places.Length == 1 ? places[0] : "frequencies of each: shielding.csv, column flags")];
+        return [$"  {SpecimenList(group.Findings)}: {PlainText.Of(message)}" + Place(places.Length == 1 ? places[0] : "frequencies of each: shielding.csv, column flags")];
     }
 
     private static string Stretches(Finding finding) => finding.Where.IsDefaultOrEmpty ? string.Empty : Bands(finding.Where);

@@ -8,7 +8,7 @@ public static partial class Wording
     /// <summary>Said where there are no two candidates.</summary>
     public const string NoChoice = "There is nothing to choose from: that takes two specimens.";
 
-    internal const string OfThesePieces = "The comparison is of these pieces. Whether other pieces of their lots are as good is another question, which lots with several specimens answer.";
+    internal const string OfTheseSpecimens = "The comparison is of these specimens. Whether other specimens of their lots are as good is another question, which lots with several specimens answer.";
 
     internal const string NotPutBack =
         "No winner is named: no specimen is known to have been taken off and put back, so these differences may be those of placing. Take each off and put it back twice and more, and name the placements.";
@@ -77,8 +77,8 @@ public static partial class Wording
             string level = Level(result.Plan.Confidence);
             yield return (first.Length, compared) switch
             {
-                (1, 1) => $"Only {Piece(first[0].Name)} can be compared.",
-                (1, _) => $"{Piece(first[0].Name)} shields best ({level}).",
+                (1, 1) => $"Only {SpecimenLabel(first[0].Name)} can be compared.",
+                (1, _) => $"{SpecimenLabel(first[0].Name)} shields best ({level}).",
                 var (some, all) when some == all => $"None of the {Count(all, "specimen")} can be told from the best.",
                 _ => $"{Plain(first.Length)} of {Count(compared, "specimen")} cannot be told from the best ({level}): {Names(first)}.",
             };
@@ -97,5 +97,5 @@ public static partial class Wording
     }
 
     private static string Names(RankedSpecimen[] specimens) =>
-        Listed([.. specimens.Select(s => Piece(s.Name))], MostPiecesNamed);
+        Listed([.. specimens.Select(s => SpecimenLabel(s.Name))], MostSpecimensNamed);
 }

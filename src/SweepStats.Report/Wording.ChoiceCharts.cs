@@ -49,10 +49,10 @@ public static partial class Wording
     internal static string ChoiceChartDescription(BandRanking band, IReadOnlySet<SpecimenName> dominated)
     {
         string best = band.GroupCount == 0 || band.Ranking.All(r => r.ProbabilityBest is null) ? string.Empty
-            : $" Not to be told from the best: {string.Join(", ", band.Ranking.Where(r => r.Group == 1).Select(r => Piece(r.Name) + (r.ProbabilityBest is null ? string.Empty : $" (probability of being the best {BestProbability(r)})")))}.";
-        string[] worse = [.. band.Ranking.Where(r => dominated.Contains(r.Name)).Select(r => Piece(r.Name))];
+            : $" Not to be told from the best: {string.Join(", ", band.Ranking.Where(r => r.Group == 1).Select(r => SpecimenLabel(r.Name) + (r.ProbabilityBest is null ? string.Empty : $" (probability of being the best {BestProbability(r)})")))}.";
+        string[] worse = [.. band.Ranking.Where(r => dominated.Contains(r.Name)).Select(r => SpecimenLabel(r.Name))];
         string left = worse.Length == 0 ? string.Empty : $" No better than another in anything weighed: {string.Join(", ", worse)}.";
-        string yardstick = band.Yardstick is { } y ? $" The yardstick {Piece(y.Name)}: {Figure(y.MeanDb)}." : string.Empty;
+        string yardstick = band.Yardstick is { } y ? $" The yardstick {SpecimenLabel(y.Name)}: {Figure(y.MeanDb)}." : string.Empty;
         return $"Mean shielding of {Count(band.Ranking.Length, "specimen")} over {Band(band.Band)}.{best}{left}{yardstick}";
     }
 

@@ -14,7 +14,7 @@ public static partial class Wording
     internal static IReadOnlyList<string> RankingColumns(AnalysisResult result, BandRanking band) =>
     [
         "Rank", "Specimen", "Group", "Remark", $"Mean over what is compared ({Level(result.Plan.Confidence)} interval)", "At every measured frequency", "Best with probability",
-        .. band.Yardstick is { } yardstick ? [$"Against {PlainText.Short(yardstick.Name.ToString(), LongestPiece)}"] : Array.Empty<string>(),
+        .. band.Yardstick is { } yardstick ? [$"Against {PlainText.Short(yardstick.Name.ToString(), LongestSpecimen)}"] : Array.Empty<string>(),
         .. result.Plan.Choice.Columns.Select(PlainText.Of),
     ];
 
@@ -48,12 +48,12 @@ public static partial class Wording
             yield return "No better than another: it reads no more in any band, is in no earlier group, and no column that is weighed speaks for it.";
         }
 
-        yield return OfThesePieces;
+        yield return OfTheseSpecimens;
     }
 
     private static IReadOnlyList<string> RankingRow(AnalysisResult result, BandRanking band, RankedSpecimen specimen, string rank) =>
     [
-        rank, PlainText.Short(specimen.Name.ToString(), LongestPiece), specimen.Group is { } group ? Plain(group) : Nothing, Remark(result.Choice!, band, specimen),
+        rank, PlainText.Short(specimen.Name.ToString(), LongestSpecimen), specimen.Group is { } group ? Plain(group) : Nothing, Remark(result.Choice!, band, specimen),
         Figure(specimen.MeanDb), specimen.AtLeast is { } claim ? Bound(claim) : "no claim", specimen.Rank == 0 ? Nothing : BestProbability(specimen),
         .. band.Yardstick is null ? Array.Empty<string>() : [Against(specimen.BelowYardstickDb)],
         .. result.Plan.Choice.Columns.Select(column => Own(result.Choice!, specimen.Name, column)),
@@ -74,7 +74,7 @@ public static partial class Wording
         double? usual = band.Ranking.Min(r => r.DeviationDb);
         string[] remarks =
         [
-            .. choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => $"no better than {Piece(d.By)}"),
+            .. choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => $"no better than {SpecimenLabel(d.By)}"),
             .. specimen.DeviationDb > ScattersMore * usual ? [$"repeats scatter by {Small(specimen.DeviationDb.Value)}"] : Array.Empty<string>(),
             .. specimen.OverloadedCount > 0 ? [$"overloaded at {Plain(specimen.OverloadedCount)} of {Plain(band.PointCount + band.LeftOut + band.CappedLeftOut)}"] : Array.Empty<string>(),
             .. specimen.CappedCount > 0 ? [$"capped at {Plain(specimen.CappedCount)} of {Plain(band.PointCount + band.LeftOut + band.CappedLeftOut)}"] : Array.Empty<string>(),
@@ -83,5 +83,5 @@ public static partial class Wording
     }
 
     private static string Own(SpecimenChoice choice, SpecimenName name, string column) =>
-        choice.Properties.FirstOrDefault(p => p.Specimen == name && p.Name == column) is { } property ? PlainText.Short(property.Text, LongestPiece) : Nothing;
+        choice.Properties.FirstOrDefault(p => p.Specimen == name && p.Name == column) is { } property ? PlainText.Short(property.Text, LongestSpecimen) : Nothing;
 }

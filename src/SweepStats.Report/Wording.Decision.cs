@@ -49,7 +49,7 @@ public static partial class Wording
     internal static IEnumerable<IReadOnlyList<string>> Decisions(AnalysisResult result) => result.Verdict.Specimens.Where(s => !s.Frequencies.IsDefaultOrEmpty).Select(s =>
         (IReadOnlyList<string>)
         [
-            Piece(s.Name), Plain(s.Count(RequirementOutcome.Meets)), Plain(s.Count(RequirementOutcome.Fails)), Plain(s.Count(RequirementOutcome.Undecided)),
+            SpecimenLabel(s.Name), Plain(s.Count(RequirementOutcome.Meets)), Plain(s.Count(RequirementOutcome.Fails)), Plain(s.Count(RequirementOutcome.Undecided)),
             Plain(s.Count(RequirementOutcome.CannotTell)), s.LeastProbable is { Probability: { } p } ? Probability(p) : Nothing,
             s.LeastProbable is not { } where ? Nothing : where.Probability is { Least: >= TopOfLadder } ? "everywhere" : Frequency(where.At),
         ]);

@@ -100,7 +100,7 @@ public static partial class Wording
     internal static string ResidualDescription(FrequencyGrid grid, RepeatGroup group)
     {
         RepeatedSweep strangest = group.Sweeps.MaxBy(s => s.Shape.Value)!;
-        return $"What is left of {Count(group.Sweeps.Length, Sweeps(group.Role) + " sweep")}{(group.Specimen is { } s ? " of " + Piece(s) : string.Empty)} over frequency without the middle of all and the "
+        return $"What is left of {Count(group.Sweeps.Length, Sweeps(group.Role) + " sweep")}{(group.Specimen is { } s ? " of " + SpecimenLabel(s) : string.Empty)} over frequency without the middle of all and the "
             + $"offset of each, in dB: blue below, red above. Compared at {Plain(group.Points.Length)} of {Count(grid.Count, "frequency")}. Farthest {Farthest(grid, group)}; "
             + $"the shape that differs most is that of {SweepNames.Short(strangest.Sweep)}, by {Small(strangest.Shape.Value)} (root mean square).";
     }

@@ -40,9 +40,9 @@ public static partial class Wording
             yield return below;
         }
 
-        if (result.Plan.Choice.Yardstick is { } yardstick && result.Curves.Length > lots.Whole.Pieces.Length)
+        if (result.Plan.Choice.Yardstick is { } yardstick && result.Curves.Length > lots.Whole.Specimens.Length)
         {
-            yield return $"{Piece(yardstick)} is the yardstick and in no lot.";
+            yield return $"{SpecimenLabel(yardstick)} is the yardstick and in no lot.";
         }
     }
 
@@ -54,7 +54,7 @@ public static partial class Wording
         {
             return lots.Lots.Length < 2 ? "One lot only: there is nothing to compare it with."
                 : lots.Whole.Lots.All(l => l.Specimens < 2)
-                    ? "Whether the lots differ cannot be told: no lot has two specimens, so nothing shows how much pieces of one lot differ. Take two of each, better four; single pieces are compared by 'sweepstats choose'."
+                    ? "Whether the lots differ cannot be told: no lot has two specimens, so nothing shows how much specimens of one lot differ. Take two of each, better four; single specimens are compared by 'sweepstats choose'."
                 : result.Floor is null ? "Whether the lots differ cannot be told: no floor is known, so all shielding is known from below only. Take floor sweeps."
                 : $"Whether the lots differ cannot be told: {causes.What} hides too many specimens. {causes.WouldTell}";
         }
@@ -80,7 +80,7 @@ public static partial class Wording
     {
         string where = stretch.Band.Start == stretch.Band.Stop ? $"at {Frequency(stretch.Band.Start)}" : $"from {Band(stretch.Band)}";
         return stretch.Lot is { } lot
-            ? $"Lot {PlainText.Of(lot)} shields about {Apart(stretch.ApartDb)} than the {(lots == 2 ? "other" : "mean of the others")} {where}{(stretch.AtLeast ? $", more where {hides} hides a piece" : string.Empty)}."
+            ? $"Lot {PlainText.Of(lot)} shields about {Apart(stretch.ApartDb)} than the {(lots == 2 ? "other" : "mean of the others")} {where}{(stretch.AtLeast ? $", more where {hides} hides a specimen" : string.Empty)}."
             : $"They differ {where}; {hides} hides by how much.";
     }
 
@@ -103,11 +103,11 @@ public static partial class Wording
     private static string? HiddenByPlainMeans(LotComparison lots, LotStretch[] told)
     {
         double[] shown = [.. told.Take(MostStretches).Where(s => s.Lot is not null).Select(s => FromOthers(lots.Whole, s.Lot!, l => l.PlainMeanDb) / s.ApartDb)];
-        return shown.Length == 0 || shown.Min() >= LittleOfIt || lots.Lots.Length > MostPiecesNamed ? null
+        return shown.Length == 0 || shown.Min() >= LittleOfIt || lots.Lots.Length > MostSpecimensNamed ? null
             : $"Plain means of all readings {(shown.Min() < 0 ? "hide it" : "show little of it")}: {string.Join(", ", lots.Whole.Lots.Select(l => $"{PlainText.Of(l.Lot)} {Ratio(l.PlainMeanDb)}"))}.";
     }
 
-    // A lot whose every measured piece meets the requirement may still promise less: pieces that were not measured lie lower. Where the floor hides some piece,
+    // A lot whose every measured specimen meets the requirement may still promise less: specimens that were not measured lie lower. Where the floor hides some specimen,
     // a low limit says little of the lot.
     private static IEnumerable<string> PromisedTooLittle(AnalysisResult result)
     {
@@ -123,7 +123,7 @@ public static partial class Wording
             if (below.Length > 0)
             {
                 string where = below.Length == 1 ? $"at {Frequency(below[0])}" : $"at {Count(below.Length, "frequency")} from {Band(new FrequencyBand(below[0], below[^1]))}";
-                yield return $"Lot {PlainText.Of(result.Lots.Lots[lot])} does not promise the requirement {where}: that {Share(result.Lots.Question)} of its pieces reach it is not shown there.";
+                yield return $"Lot {PlainText.Of(result.Lots.Lots[lot])} does not promise the requirement {where}: that {Share(result.Lots.Question)} of its specimens reach it is not shown there.";
             }
         }
     }

@@ -9,7 +9,7 @@ namespace SweepStats.Report;
 public static partial class Wording
 {
     internal const string LotsChartTitle = "Lots at a glance";
-    internal const string PieceLegend = "one piece";
+    internal const string SpecimenLegend = "one specimen";
     internal const string PlainMeanLegend = "plain mean of all readings, noise and capped ones included";
     internal const string LotFrequencyTitle = "Lots over frequency";
     internal const string OtherLotsLegend = "the other lots";
@@ -37,10 +37,10 @@ public static partial class Wording
 
     internal static string PromiseOutside(double limit) => limit < 0 ? "promises nothing" : $"promises {LowTenths(limit)} dB, outside the picture";
 
-    internal static string LotPromiseLegend(LotQuestion question) => $"{Share(question)} of its pieces have at least this mean";
+    internal static string LotPromiseLegend(LotQuestion question) => $"{Share(question)} of its specimens have at least this mean";
 
     internal static string LotsChartDescription(ImmutableArray<LotSummary> lots) =>
-        "Mean shielding of each lot and of its pieces. " + string.Join("; ", lots.Select(l => $"lot {PlainText.Of(l.Lot)}: {LotFigure(l)}")) + ".";
+        "Mean shielding of each lot and of its specimens. " + string.Join("; ", lots.Select(l => $"lot {PlainText.Of(l.Lot)}: {LotFigure(l)}")) + ".";
 
     internal static string LotFrequencySubtitle(int shown, int all, bool bounds)
     {
@@ -61,7 +61,7 @@ public static partial class Wording
         return $"Mean of each lot less the mean of all lots over frequency. {where}{most}";
     }
 
-    internal static string LotPromiseTitle(LotQuestion question) => $"What each lot promises: {Share(question)} of its pieces shield at least this much";
+    internal static string LotPromiseTitle(LotQuestion question) => $"What each lot promises: {Share(question)} of its specimens shield at least this much";
 
     internal static string LotPromiseSubtitle(LotComparison lots, (int Shown, int Told) lines)
     {
@@ -111,7 +111,7 @@ public static partial class Wording
     {
         ControlFigure.LotMean => "lot-mean",
         ControlFigure.LotDeviation => "lot-deviation",
-        ControlFigure.Piece => "piece",
+        ControlFigure.Specimen => "specimen",
         _ => "moving-range",
     };
 
@@ -121,13 +121,13 @@ public static partial class Wording
     {
         ControlFigure.LotMean => "mean of each lot",
         ControlFigure.LotDeviation => "scatter within each lot",
-        ControlFigure.Piece => "each piece",
-        _ => "step from each piece to the next",
+        ControlFigure.Specimen => "each specimen",
+        _ => "step from each specimen to the next",
     };
 
     internal static string OverTimeFigure(ControlFigure figure) => figure switch
     {
-        ControlFigure.LotMean or ControlFigure.Piece => "Mean shielding (dB)",
+        ControlFigure.LotMean or ControlFigure.Specimen => "Mean shielding (dB)",
         ControlFigure.LotDeviation => "Standard deviation (dB)",
         _ => "Step (dB)",
     };
@@ -135,14 +135,14 @@ public static partial class Wording
     internal static string OverTimeLegend(ControlFigure figure) => figure switch
     {
         ControlFigure.LotMean => "mean of a lot",
-        ControlFigure.LotDeviation => "standard deviation of the pieces of a lot",
-        ControlFigure.Piece => "a piece",
-        _ => "a piece less the one before",
+        ControlFigure.LotDeviation => "standard deviation of the specimens of a lot",
+        ControlFigure.Specimen => "a specimen",
+        _ => "a specimen less the one before",
     };
 
     internal static string OverTimeAxis(ControlChart chart)
     {
-        string noun = chart.Figure is ControlFigure.LotMean or ControlFigure.LotDeviation ? "Lots" : "Pieces";
+        string noun = chart.Figure is ControlFigure.LotMean or ControlFigure.LotDeviation ? "Lots" : "Specimens";
         return $"{noun} in the order {(IsTimed(chart) ? "of time" : "of the campaign")}";
     }
 
@@ -165,7 +165,7 @@ public static partial class Wording
 
     private static string LotFigure(LotSummary lot)
     {
-        string pieces = Count(lot.Specimens, "piece");
+        string pieces = Count(lot.Specimens, "specimen");
         string mean = !double.IsFinite(lot.MeanDb) ? string.Empty : $", mean {Ratio(lot.MeanDb)}" + (lot.MeanIntervalDb is { } i ? $" ({Interval(i.Low, i.High)})" : string.Empty);
         return pieces + mean + (lot.ToleranceLimitDb is { } limit ? $", promised {LowTenths(limit)} dB" : string.Empty);
     }

@@ -28,7 +28,7 @@ public static partial class Wording
 
     internal static string[] HistoryColumns(LotHistory history) => ["Campaign", .. LotColumns(history.Question)];
 
-    internal static IReadOnlyList<string> HistoryRow(HistoryLot lot) => [PlainText.Short(lot.Campaign, LongestPiece), .. LotRow(lot.Figures)];
+    internal static IReadOnlyList<string> HistoryRow(HistoryLot lot) => [PlainText.Short(lot.Campaign, LongestSpecimen), .. LotRow(lot.Figures)];
 
     internal const string PairsCaption = "Lots of the same name between campaigns, first less second; all pairs where no name comes twice";
 
@@ -64,7 +64,7 @@ public static partial class Wording
 
         if (!history.OverTime.IsEmpty)
         {
-            yield return "Control limits are of the scatter of pieces: a new reference moves all lots of a campaign together and is not in them. With few points they are rough.";
+            yield return "Control limits are of the scatter of specimens: a new reference moves all lots of a campaign together and is not in them. With few points they are rough.";
         }
 
         yield return "Between campaigns the errors of both references and floors and what both state are part of a comparison of two lots; within one they drop out. "
@@ -81,7 +81,7 @@ public static partial class Wording
     internal static string Control(ControlChart chart)
     {
         string[] outside = [.. chart.Points.Where(p => p.Outside).Select(p => $"{PlainText.Of(p.Label)} ({Ratio(p.Value)})")];
-        string found = outside.Length == 0 ? "within the control limits" : $"outside the control limits: {string.Join(", ", outside.Take(MostPiecesNamed))}";
+        string found = outside.Length == 0 ? "within the control limits" : $"outside the control limits: {string.Join(", ", outside.Take(MostSpecimensNamed))}";
         return $"{ControlName(chart.Figure)} {(IsTimed(chart) ? "over time" : "in the order listed")}, {Count(chart.Points.Length, "point")}: {found}.";
     }
 
@@ -89,8 +89,8 @@ public static partial class Wording
     {
         ControlFigure.LotMean => "Means of lots",
         ControlFigure.LotDeviation => "Scatter within lots",
-        ControlFigure.Piece => "Single pieces",
-        _ => "Steps from piece to piece",
+        ControlFigure.Specimen => "Single specimens",
+        _ => "Steps from specimen to specimen",
     };
 
     internal static IEnumerable<string> HistoryAnswer(LotHistory history)
@@ -113,5 +113,5 @@ public static partial class Wording
         }
     }
 
-    private static string Named(HistoryLot lot) => PlainText.Short(lot.Label, LongestPiece);
+    private static string Named(HistoryLot lot) => PlainText.Short(lot.Label, LongestSpecimen);
 }

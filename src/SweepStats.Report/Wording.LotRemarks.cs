@@ -22,12 +22,12 @@ public static partial class Wording
         if (band.SharedErrorDb is { } shared)
         {
             yield return shared > 0
-                ? $"Intervals and promises are of the scatter of the pieces. What all pieces share comes on top: reference, floor and stated errors, ±{HighTenths(shared)} dB ({Level(lots.Question.Confidence)})."
-                : "Intervals and promises are of the scatter of the pieces.";
+                ? $"Intervals and promises are of the scatter of the specimens. What all specimens share comes on top: reference, floor and stated errors, ±{HighTenths(shared)} dB ({Level(lots.Question.Confidence)})."
+                : "Intervals and promises are of the scatter of the specimens.";
         }
         else if (band.ClearShare > 0)
         {
-            yield return "Intervals and promises are of the scatter of the pieces; how far the reference is off nobody can tell, since it was swept once.";
+            yield return "Intervals and promises are of the scatter of the specimens; how far the reference is off nobody can tell, since it was swept once.";
         }
 
         if (SameWithin([.. band.Pairs.Select(p => (Pair(p.First, p.Second), (Equivalence?)p.Tested))], lots.Question) is { } same)
@@ -116,7 +116,7 @@ public static partial class Wording
     }
 
     private static string Told((string Name, string Why)[] found) =>
-        Listed([.. found.Select(f => $"{PlainText.Of(f.Name)} ({f.Why})")], MostPiecesNamed);
+        Listed([.. found.Select(f => $"{PlainText.Of(f.Name)} ({f.Why})")], MostSpecimensNamed);
 
     private static IEnumerable<(string Name, string Why)> Passing(GroupStanding standing, Func<(double Straggler, double Outlier), double> limit)
     {

@@ -17,7 +17,7 @@ public static partial class Wording
         LotComparison lots = result.Lots;
         List<string> lines =
         [
-            $"{PlainText.Of(name ?? result.Title)}: {Count(lots.Lots.Length, "lot")}, {Count(lots.Whole.Pieces.Length, "specimen")}", HeadlineWithReason(result), .. LotsAnswer(result),
+            $"{PlainText.Of(name ?? result.Title)}: {Count(lots.Lots.Length, "lot")}, {Count(lots.Whole.Specimens.Length, "specimen")}", HeadlineWithReason(result), .. LotsAnswer(result),
         ];
         foreach (LotBand band in lots.Bands)
         {
@@ -41,20 +41,20 @@ public static partial class Wording
     };
 
     internal static string[] LotColumns(LotQuestion question) =>
-        ["Lot", "Specimens", "Mean", $"{Level(question.Confidence)} interval of the mean", $"{Share(question)} of its pieces reach", "Plain mean of readings"];
+        ["Lot", "Specimens", "Mean", $"{Level(question.Confidence)} interval of the mean", $"{Share(question)} of its specimens reach", "Plain mean of readings"];
 
     internal static IReadOnlyList<string> LotRow(LotSummary lot) =>
     [
-        PlainText.Short(lot.Lot, LongestPiece), Plain(lot.Specimens), double.IsFinite(lot.MeanDb) ? Ratio(lot.MeanDb) : Nothing,
+        PlainText.Short(lot.Lot, LongestSpecimen), Plain(lot.Specimens), double.IsFinite(lot.MeanDb) ? Ratio(lot.MeanDb) : Nothing,
         lot.MeanIntervalDb is { } mean ? Interval(mean.Low, mean.High) : Nothing,
         lot.ToleranceLimitDb is { } limit ? Promise(limit) : Nothing, Ratio(lot.PlainMeanDb),
     ];
 
     /// <summary>What the figures of lots mean, for the page.</summary>
     internal static string LotsMean(LotQuestion question) =>
-        $"Lots are compared by how their specimens scatter; the errors of reference and floor are those of all specimens and drop out. \"{Share(question)} of its pieces reach\" "
-        + $"is a lower tolerance limit ({Level(question.Confidence)} confidence): of the pieces of a lot, measured or not, at least that share has this mean shielding, where pieces scatter normally, beside the errors that all pieces share. "
-        + "The comparison takes the pieces of all lots to scatter alike: few pieces that scatter much more than the others are taken for a different lot too easily. "
+        $"Lots are compared by how their specimens scatter; the errors of reference and floor are those of all specimens and drop out. \"{Share(question)} of its specimens reach\" "
+        + $"is a lower tolerance limit ({Level(question.Confidence)} confidence): of the specimens of a lot, measured or not, at least that share has this mean shielding, where specimens scatter normally, beside the errors that all specimens share. "
+        + "The comparison takes the specimens of all lots to scatter alike: few specimens that scatter much more than the others are taken for a different lot too easily. "
         + "Plain means of readings take noise and capped readings for shielding; they stand here to show what they hide. Out of line are a mean (Mandel's h, Grubbs) or a scatter (Mandel's k, Cochran) past what chance gives at 1 % or 5 %. Frequency by frequency: lots-by-frequency.csv.";
 
     private static string Promise(double limit) => limit > 0 ? LowTenths(limit) + " dB" : "nothing";

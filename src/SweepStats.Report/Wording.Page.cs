@@ -46,7 +46,7 @@ public static partial class Wording
 
     internal static readonly string[] Cautions =
     [
-        "These figures are estimates for the measured geometry, set-up and pieces. Another distance, seam, mounting, polarisation or room gives other figures.",
+        "These figures are estimates for the measured geometry, set-up and specimens. Another distance, seam, mounting, polarisation or room gives other figures.",
         "They are no proof that persons or equipment are protected. Protection is a matter of the whole enclosure, its openings and its cables.",
         "Follow local electrical and building codes and the limits for exposure to radio-frequency fields, and work within licensed practice.",
         "A transmitter needs a licence for its frequencies and power, or a shielded room that keeps it in.",

@@ -35,8 +35,8 @@ public static partial class Wording
     /// <summary>"; A/A02 fails by itself, …": specimens that fail where all together do not.</summary>
     private static string FailingAlone(AnalysisResult result)
     {
-        string[] failing = [.. result.Verdict.Specimens.Where(s => s.Outcome == RequirementOutcome.Fails).Select(s => Piece(s.Name))];
-        string named = failing.Length > MostPiecesNamed ? Count(failing.Length, "specimen") : string.Join(", ", failing);
+        string[] failing = [.. result.Verdict.Specimens.Where(s => s.Outcome == RequirementOutcome.Fails).Select(s => SpecimenLabel(s.Name))];
+        string named = failing.Length > MostSpecimensNamed ? Count(failing.Length, "specimen") : string.Join(", ", failing);
         return failing.Length == 0 ? string.Empty
             : $"; {named} {(failing.Length == 1 ? "fails by itself" : "fail by themselves")}, among all {Plain(result.Verdict.Specimens.Length)} specimens together chance could do that";
     }

@@ -43,7 +43,7 @@ public static partial class Wording
     private static string Limited(FindingGroup group, AnalysisResult result)
     {
         int named = group.Findings.Select(f => f.Specimen).Distinct().Count();
-        return group.Findings.Any(f => f.Specimen is null) || named == result.Curves.Length ? "all" : Pieces(group.Findings);
+        return group.Findings.Any(f => f.Specimen is null) || named == result.Curves.Length ? "all" : SpecimenList(group.Findings);
     }
 
     private static string LimitedWhere(FindingGroup group)

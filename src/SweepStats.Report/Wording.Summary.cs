@@ -10,8 +10,8 @@ namespace SweepStats.Report;
 public static partial class Wording
 {
     private const int MostBandsNamed = 4;
-    private const int MostPiecesNamed = 8;
-    private const int LongestPiece = 40;
+    private const int MostSpecimensNamed = 8;
+    private const int LongestSpecimen = 40;
 
     /// <summary>The result on the console: verdict, one claim a specimen, findings that limit or forbid a claim with what to do next.</summary>
     /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
@@ -25,7 +25,7 @@ public static partial class Wording
             lines.Add(DecisionRuleInBrief(result)!);
         }
 
-        string[] pieces = [.. result.Bands.Select(b => PlainText.Short(b.Name.ToString(), LongestPiece))];
+        string[] pieces = [.. result.Bands.Select(b => PlainText.Short(b.Name.ToString(), LongestSpecimen))];
         int widest = pieces.Length == 0 ? 0 : pieces.Max(p => p.Length);
         foreach ((BandStatement band, string piece, ShieldingCurve curve) in result.Bands.Zip(pieces, result.Curves))
         {
@@ -49,7 +49,7 @@ public static partial class Wording
         {
             string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)})";
             lines.AddRange(group.CommonMessage is { } message
-                ? [string.Join(", ", new[] { head, Pieces(group.Findings) }.Where(p => p.Length > 0)) + ": " + PlainText.Of(message)]
+                ? [string.Join(", ", new[] { head, SpecimenList(group.Findings) }.Where(p => p.Length > 0)) + ": " + PlainText.Of(message)]
                 : Several(group, head));
             lines.Add($"  Next: {PlainText.Of(group.NextStep)}");
         }
@@ -59,7 +59,7 @@ public static partial class Wording
 
     // One head for a group, as it is counted once.
     private static IEnumerable<string> Several(FindingGroup group, string head) =>
-        group.Findings.Select(f => (f.Specimen is { } name ? $"  {Piece(name)}: " : "  ") + PlainText.Of(f.Message)).Prepend($"{head}: {SeveralFindings(group)}");
+        group.Findings.Select(f => (f.Specimen is { } name ? $"  {SpecimenLabel(name)}: " : "  ") + PlainText.Of(f.Message)).Prepend($"{head}: {SeveralFindings(group)}");
 
     /// <summary>" (95 %)", where what is claimed and what is decided have different levels.</summary>
     private static string AtLevel(AnalysisResult result, Statistics.Confidence? level) =>
@@ -78,7 +78,7 @@ public static partial class Wording
     /// <summary>The figures and rules behind the findings of a group: one sentence where they differ in numbers at most, else one for those that share it.</summary>
     internal static IEnumerable<string> Bases(FindingGroup group) => group.CommonBasis is { } common
         ? [$"Rests on: {common}"]
-        : group.Findings.GroupBy(f => f.Basis).Select(g => $"Rests on{(Pieces(g) is { Length: > 0 } pieces ? $", {pieces}" : string.Empty)}: {g.Key}");
+        : group.Findings.GroupBy(f => f.Basis).Select(g => $"Rests on{(SpecimenList(g) is { Length: > 0 } pieces ? $", {pieces}" : string.Empty)}: {g.Key}");
 
     /// <summary>What a finding concerns: specimen, role, frequencies, size; empty where it concerns everything.</summary>
     public static string Concerns(Finding finding)
@@ -87,7 +87,7 @@ public static partial class Wording
         List<string> parts = [];
         if (finding.Specimen is { } specimen)
         {
-            parts.Add(Piece(specimen));
+            parts.Add(SpecimenLabel(specimen));
         }
 
         if (finding.Role is { } role)
@@ -111,18 +111,18 @@ public static partial class Wording
     /// <summary>What the findings of a group concern; specimens that share the rest stand together.</summary>
     internal static IEnumerable<string> Concerns(FindingGroup group) =>
         group.Findings.GroupBy(f => Concerns(f with { Specimen = null }))
-            .Select(g => (Pieces: Pieces(g), Others: g.Key))
-            .Select(c => c.Pieces.Length == 0 ? c.Others : c.Others.Length == 0 ? c.Pieces : $"{c.Pieces}: {c.Others}")
+            .Select(g => (Specimens: SpecimenList(g), Others: g.Key))
+            .Select(c => c.Specimens.Length == 0 ? c.Others : c.Others.Length == 0 ? c.Specimens : $"{c.Specimens}: {c.Others}")
             .Where(c => c.Length > 0);
 
     /// <summary>Whether a list of frequencies of these findings is cut short.</summary>
     internal static bool LeavesOutStretches(FindingGroup group) => group.Findings.Any(f => !f.Where.IsDefault && f.Where.Length > MostBandsNamed);
 
-    /// <summary>"A/A01, A/A02 and 3 more": the pieces that findings name, or nothing.</summary>
-    private static string Pieces(IEnumerable<Finding> findings)
+    /// <summary>"A/A01, A/A02 and 3 more": the specimens that findings name, or nothing.</summary>
+    private static string SpecimenList(IEnumerable<Finding> findings)
     {
-        string[] pieces = [.. findings.Where(f => f.Specimen is not null).Select(f => Piece(f.Specimen!.Value)).Distinct(StringComparer.Ordinal)];
-        return Listed(pieces, MostPiecesNamed);
+        string[] pieces = [.. findings.Where(f => f.Specimen is not null).Select(f => SpecimenLabel(f.Specimen!.Value)).Distinct(StringComparer.Ordinal)];
+        return Listed(pieces, MostSpecimensNamed);
     }
 
     /// <summary>The first of several names, and how many more there are.</summary>

@@ -23,7 +23,7 @@ public static partial class Wording
         yield return Used("Reference", campaign.Reference);
         foreach (SpecimenBlock covered in campaign.Covered)
         {
-            yield return Used("Covered, " + Piece(covered.Name), covered.Block);
+            yield return Used("Covered, " + SpecimenLabel(covered.Name), covered.Block);
         }
     }
 
@@ -62,7 +62,7 @@ public static partial class Wording
     private static string TakenFor(Sweep sweep)
     {
         string role = sweep.Role.ToString().ToLowerInvariant();
-        string piece = sweep.Role == SweepRole.Covered ? $", {Piece(new SpecimenName(sweep.Lot ?? "1", sweep.Specimen ?? "1"))}" : string.Empty;
+        string piece = sweep.Role == SweepRole.Covered ? $", {SpecimenLabel(new SpecimenName(sweep.Lot ?? "1", sweep.Specimen ?? "1"))}" : string.Empty;
         return role + piece + (sweep.Placement is { } placement ? $", placement {placement}" : string.Empty);
     }
 }

@@ -60,8 +60,8 @@ public static partial class Wording
     /// <summary>A confidence level in percent: "95 %".</summary>
     public static string Level(Statistics.Confidence confidence) => Plain(Math.Round(confidence.Level * 100, 3)) + " %";
 
-    /// <summary>A piece by lot and name, harmless to print.</summary>
-    public static string Piece(SpecimenName name) => PlainText.Of(name.ToString());
+    /// <summary>A specimen by lot and name, harmless to print.</summary>
+    public static string SpecimenLabel(SpecimenName name) => PlainText.Of(name.ToString());
 
     /// <summary>A count with its noun: "1 sweep", "3 sweeps", "2 frequencies".</summary>
     public static string Count(int count, string noun)

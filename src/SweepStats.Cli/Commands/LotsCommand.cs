@@ -14,7 +14,7 @@ internal static class LotsCommand
         var folders = new Argument<string[]>("CAMPAIGN") { Description = "Campaign folders; lots of several are compared with each other", Arity = ArgumentArity.OneOrMore };
         Option<string?> to = ReportOutput.To("Folder for a report on the lots of several campaigns; none is written unless given");
         Option<bool> png = ReportOutput.Png();
-        var command = new Command("lots", "Say whether lots are alike, how much pieces scatter, and what each lot promises");
+        var command = new Command("lots", "Say whether lots are alike, how much specimens scatter, and what each lot promises");
         options.AddTo(command, campaign: folders);
         command.Options.Add(to);
         command.Options.Add(png);

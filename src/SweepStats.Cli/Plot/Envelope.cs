@@ -43,7 +43,7 @@ internal sealed class Envelope
         return envelope;
     }
 
-    // A column reaches half a column to both sides of its centre; of the line it takes the piece within.
+    // A column reaches half a column to both sides of its centre; of the line it takes the specimen within.
     private void Line((double X, double Y) from, (double X, double Y) to)
     {
         int last = Nearest(to.X);

@@ -87,7 +87,7 @@ public static class CampaignTemplate
         # When lots are compared:
         # [lots]
         # same_within_db = 1        # lots whose means differ by less count as the same
-        # share = 0.95              # share of the pieces of a lot that its tolerance limit holds for
+        # share = 0.95              # share of the specimens of a lot that its tolerance limit holds for
 
         # When one specimen is to be chosen. The lists name columns of your own in sweeps.csv; their cells tell of the specimen.
         # [choice]

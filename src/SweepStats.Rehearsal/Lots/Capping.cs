@@ -13,5 +13,5 @@ public enum Capping
     Half,
 
     /// <summary>About half of them at every frequency.</summary>
-    Pieces,
+    Specimens,
 }

@@ -3,9 +3,9 @@ using SweepStats.Lots;
 
 namespace SweepStats.Rehearsal.Lots;
 
-/// <summary>One lot of which a limit is stated that 95 % of its pieces keep.</summary>
-/// <param name="Pieces">Specimens measured.</param>
-public sealed record ToleranceCell(int Pieces)
+/// <summary>One lot of which a limit is stated that 95 % of its specimens keep.</summary>
+/// <param name="Specimens">Specimens measured.</param>
+public sealed record ToleranceCell(int Specimens)
 {
     /// <summary>Placements of a specimen; 0 leaves them unnamed.</summary>
     public int Placements { get; init; }
@@ -23,9 +23,9 @@ public sealed record ToleranceCell(int Pieces)
     internal RehearsalPlan Plan => new()
     {
         Points = LotCell.Points,
-        SpecimensPerLot = Pieces,
-        SpecimenDeviationDb = ByFrequency ? 0 : ToleranceStudy.PieceDb,
-        PlacementScatterDb = ByFrequency ? ToleranceStudy.PieceDb : 0,
+        SpecimensPerLot = Specimens,
+        SpecimenDeviationDb = ByFrequency ? 0 : ToleranceStudy.SpecimenDb,
+        PlacementScatterDb = ByFrequency ? ToleranceStudy.SpecimenDb : 0,
         Placements = Placements,
         PlacementDeviationDb = PlacementDb,
         CoveredSweeps = Placements > 0 ? 1 : 3,
@@ -44,16 +44,16 @@ public sealed record ToleranceCell(int Pieces)
 /// <param name="Stated">Lots or frequencies with a limit.</param>
 public sealed record ToleranceRow(ToleranceCell Cell, Tally Capped, Tally Broken, Tally Stated);
 
-/// <summary>Holds tolerance limits against lots whose pieces are known.</summary>
+/// <summary>Holds tolerance limits against lots whose specimens are known.</summary>
 public static class ToleranceStudy
 {
-    /// <summary>Standard deviation between pieces in dB.</summary>
-    public const double PieceDb = 1;
+    /// <summary>Standard deviation between specimens in dB.</summary>
+    public const double SpecimenDb = 1;
 
-    // Standard normal: 5 % of pieces lie lower.
+    // Standard normal: 5 % of specimens lie lower.
     private const double Quantile = 1.6448536;
 
-    /// <summary>Limits of means over the band, then limits at single frequencies with pieces capped.</summary>
+    /// <summary>Limits of means over the band, then limits at single frequencies with specimens capped.</summary>
     public static ImmutableArray<ToleranceCell> Cells { get; } =
     [
         .. from pieces in new[] { 3, 5, 10, 20 } select new ToleranceCell(pieces),
@@ -65,7 +65,7 @@ public static class ToleranceStudy
     public static ToleranceRow Run(ToleranceCell cell, int campaigns, ulong seed)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        double truth = cell.ShieldingDb - (Quantile * PieceDb);
+        double truth = cell.ShieldingDb - (Quantile * SpecimenDb);
         var limits = new double?[campaigns][];
         var capped = new Tally[campaigns];
         Parallel.For(0, campaigns, i =>

@@ -12,7 +12,7 @@ internal enum ChartKind
     /// <summary>Figures of the whole band.</summary>
     Bands,
 
-    /// <summary>Mean shielding of lots and their pieces.</summary>
+    /// <summary>Mean shielding of lots and their specimens.</summary>
     Lots,
 
     /// <summary>Lots over frequency.</summary>
@@ -27,7 +27,7 @@ internal enum ChartKind
     /// <summary>Whether means and scatters of specimens or lots go together.</summary>
     Consistency,
 
-    /// <summary>Lots or pieces over time.</summary>
+    /// <summary>Lots or specimens over time.</summary>
     OverTime,
 
     /// <summary>Ranking of specimens in a band.</summary>

@@ -26,7 +26,7 @@ internal static class ConsistencyChart
     /// <summary>The chart of k for lots; null where they cannot be held against each other.</summary>
     public static Chart? OfLotScatter(LotBand band, string name) => Scatter(band.LotStanding, name, (Wording.LotNoun, []));
 
-    private static string[] Lots(LotBand band) => [.. band.Pieces.Select(p => p.Name.Lot)];
+    private static string[] Lots(LotBand band) => [.. band.Specimens.Select(p => p.Name.Lot)];
 
     private static Chart? Means(GroupStanding? standing, string name, (string Noun, string[] Lots) of)
     {

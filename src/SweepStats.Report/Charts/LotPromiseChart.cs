@@ -3,7 +3,7 @@ using SweepStats.Lots;
 
 namespace SweepStats.Report.Charts;
 
-/// <summary>What each lot promises over frequency: a share of its pieces shields at least this much.</summary>
+/// <summary>What each lot promises over frequency: a share of its specimens shields at least this much.</summary>
 internal static class LotPromiseChart
 {
     /// <summary>The chart; null where no lot promises anything: a limit below 0 dB, as two specimens that differ give it, is no promise of shielding.</summary>

@@ -5,7 +5,7 @@ using SweepStats.Lots;
 
 namespace SweepStats.Report.Charts;
 
-/// <summary>Lots at a glance, one a row: each piece, the mean of the lot with its interval, what the lot promises, and what plain averaging would have said.</summary>
+/// <summary>Lots at a glance, one a row: each specimen, the mean of the lot with its interval, what the lot promises, and what plain averaging would have said.</summary>
 internal static class LotsChart
 {
     /// <summary>More rows than this are no glance.</summary>
@@ -15,16 +15,16 @@ internal static class LotsChart
     private const int Surroundings = 165;
     private const double LeastRoomDb = 5;
 
-    /// <summary>Distance in rows between the mean, the pieces below it and the promise below these.</summary>
+    /// <summary>Distance in rows between the mean, the specimens below it and the promise below these.</summary>
     private const double Apart = 0.25;
 
-    /// <summary>The chart; null for a single piece, and where no part of the band is clear.</summary>
+    /// <summary>The chart; null for a single specimen, and where no part of the band is clear.</summary>
     public static Chart? Of(LotsShown band, string name)
     {
         ImmutableArray<LotSummary> lots = [.. band.Lots.Take(Most)];
         Dictionary<string, int> rows = lots.Select((l, i) => (l.Lot, i)).ToDictionary(l => l.Lot, l => l.i);
-        List<DataPoint> pieces = [.. band.Pieces.Where(p => rows.ContainsKey(p.Name.Lot) && double.IsFinite(p.MeanDb)).Select(p => new DataPoint(p.MeanDb, rows[p.Name.Lot]))];
-        if (band.Pieces.Length < 2 || pieces.Count == 0)
+        List<DataPoint> pieces = [.. band.Specimens.Where(p => rows.ContainsKey(p.Name.Lot) && double.IsFinite(p.MeanDb)).Select(p => new DataPoint(p.MeanDb, rows[p.Name.Lot]))];
+        if (band.Specimens.Length < 2 || pieces.Count == 0)
         {
             return null;
         }
@@ -36,7 +36,7 @@ internal static class LotsChart
         bool cut = means.Exists(m => m.Low < values.Minimum || m.High > values.Maximum);
         PlotModel model = Frame.Model(Wording.LotsChartTitle, Wording.LotsChartSubtitle(band, lots.Length), values, Rows(lots)).With([
             new RowStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = [.. lots.Select((_, i) => ((double)i, (double)i))] },
-            new PointMarks { Colour = Ink.Blue, Points = pieces, Marker = MarkerType.Diamond, Size = 3.4, Title = Wording.PieceLegend },
+            new PointMarks { Colour = Ink.Blue, Points = pieces, Marker = MarkerType.Diamond, Size = 3.4, Title = Wording.SpecimenLegend },
             means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Labelled = false, Title = Wording.LotMeanLegend(band.Question, cut) } : null,
             .. Promises(promises, values.Minimum, Wording.LotPromiseLegend(band.Question)),
             plain.Count > 0 ? new PointMarks { Colour = Ink.Red, Points = plain, Marker = MarkerType.Square, Size = 6, Hollow = true, Title = Wording.PlainMeanLegend } : null,
@@ -63,7 +63,7 @@ internal static class LotsChart
         }
     }
 
-    /// <summary>An axis for the points; limits far outside, as two pieces that differ give them, would squeeze these and are cut.</summary>
+    /// <summary>An axis for the points; limits far outside, as two specimens that differ give them, would squeeze these and are cut.</summary>
     private static LinearAxis Values(double[] points, IEnumerable<double> limits)
     {
         double room = Math.Max(LeastRoomDb, 2 * (points.Max() - points.Min()));

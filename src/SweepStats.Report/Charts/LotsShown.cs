@@ -9,11 +9,11 @@ namespace SweepStats.Report.Charts;
 /// <param name="Band">Where.</param>
 /// <param name="ClearShare">Share of the band that the means are of.</param>
 /// <param name="Lots">Each under its own name.</param>
-/// <param name="Pieces">Their specimens.</param>
-internal sealed record LotsShown(LotQuestion Question, FrequencyBand Band, double ClearShare, ImmutableArray<LotSummary> Lots, ImmutableArray<PieceMean> Pieces)
+/// <param name="Specimens">Their specimens.</param>
+internal sealed record LotsShown(LotQuestion Question, FrequencyBand Band, double ClearShare, ImmutableArray<LotSummary> Lots, ImmutableArray<SpecimenMean> Specimens)
 {
-    public static LotsShown Of(LotComparison lots) => new(lots.Question, lots.Whole.Band, lots.Whole.ClearShare, lots.Whole.Lots, lots.Whole.Pieces);
+    public static LotsShown Of(LotComparison lots) => new(lots.Question, lots.Whole.Band, lots.Whole.ClearShare, lots.Whole.Lots, lots.Whole.Specimens);
 
     public static LotsShown Of(LotHistory history) =>
-        new(history.Question, history.Band, history.ClearShare, [.. history.Lots.Select(l => l.Figures with { Lot = l.Label })], history.Pieces);
+        new(history.Question, history.Band, history.ClearShare, [.. history.Lots.Select(l => l.Figures with { Lot = l.Label })], history.Specimens);
 }

@@ -5,7 +5,7 @@ using SweepStats.Lots;
 
 namespace SweepStats.Report.Charts;
 
-/// <summary>A control chart: lots or pieces in the order of time, each with its own limits.</summary>
+/// <summary>A control chart: lots or specimens in the order of time, each with its own limits.</summary>
 internal static class OverTimeChart
 {
     private const double RoomAbove = 1.08;

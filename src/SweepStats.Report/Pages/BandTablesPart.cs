@@ -13,8 +13,8 @@ internal sealed class BandTablesPart : IPagePart
         html.Paragraph(Wording.BlockedMeans);
         foreach (BandStatement band in result.Bands)
         {
-            html.Element("h3", Wording.Piece(band.Name));
-            html.Table($"{Wording.Piece(band.Name)}, {Wording.Band(band.Band)}", Wording.BandColumns, Rows(band));
+            html.Element("h3", Wording.SpecimenLabel(band.Name));
+            html.Table($"{Wording.SpecimenLabel(band.Name)}, {Wording.Band(band.Band)}", Wording.BandColumns, Rows(band));
             ShieldingCurve? curve = result.Curves.FirstOrDefault(c => c.Name == band.Name);
             html.Paragraph(Wording.Repeats(curve, band, result.Floor is not null));
         }

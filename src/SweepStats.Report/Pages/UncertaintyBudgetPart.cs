@@ -23,7 +23,7 @@ internal sealed class UncertaintyBudgetPart : IPagePart
         html.Paragraph(Wording.BudgetsShown(shown.Length, result.Budgets.Count(b => b.All.Any()), result.Budgets.Length));
         foreach (SpecimenBudgets specimen in shown)
         {
-            html.Element("h3", Wording.Piece(specimen.Name));
+            html.Element("h3", Wording.SpecimenLabel(specimen.Name));
             foreach (ShieldingBudget budget in specimen.All)
             {
                 html.Table(Wording.BudgetCaption(budget), Wording.BudgetColumns, Rows(budget));

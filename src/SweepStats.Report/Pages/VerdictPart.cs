@@ -40,7 +40,7 @@ internal sealed class VerdictPart : IPagePart
 
     private static IReadOnlyList<string> Row(BandStatement band, AnalysisResult result) =>
     [
-        Wording.Piece(band.Name),
+        Wording.SpecimenLabel(band.Name),
         band.AtLeast is { } claim ? "SE " + Wording.Bound(claim) : "no claim",
         band.AtLeast is not null && band.WeakestAt is { } at ? Wording.Frequency(at) : Wording.Nothing,
         Wording.Figure(band.MeanDb),

@@ -5,7 +5,7 @@ using SweepStats.Sweeps;
 namespace SweepStats.Alignment;
 
 /// <summary>The covered sweeps of one specimen.</summary>
-/// <param name="Name">Which piece.</param>
+/// <param name="Name">Which specimen.</param>
 /// <param name="Block">Its sweeps.</param>
 public sealed record SpecimenBlock(SpecimenName Name, SweepBlock Block);
 

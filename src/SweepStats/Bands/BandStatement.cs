@@ -12,7 +12,7 @@ public readonly record struct BandFigure(double? Value, double? Low, double? Hig
 /// <summary>What can be said of one specimen over the whole analysed band. Immutable.</summary>
 public sealed record BandStatement
 {
-    /// <summary>Which piece.</summary>
+    /// <summary>Which specimen.</summary>
     public required SpecimenName Name { get; init; }
 
     /// <summary>The band.</summary>

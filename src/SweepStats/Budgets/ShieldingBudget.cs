@@ -31,7 +31,7 @@ public sealed record ShieldingBudget
         Lines = Linear is { } linear ? [.. lines.Select((line, i) => Filled(line, linear.Lines[i], linear.StandardUncertainty))] : lines;
     }
 
-    /// <summary>Which piece.</summary>
+    /// <summary>Which specimen.</summary>
     public required SpecimenName Name { get; init; }
 
     /// <summary>The frequency; null for the mean over the band.</summary>

@@ -15,7 +15,7 @@ public sealed record SpecimenBudgets
     {
     }
 
-    /// <summary>Which piece.</summary>
+    /// <summary>Which specimen.</summary>
     public required SpecimenName Name { get; init; }
 
     /// <summary>One a frequency of interest, rising; empty where repeats are missing.</summary>

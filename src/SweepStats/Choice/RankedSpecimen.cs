@@ -9,7 +9,7 @@ namespace SweepStats.Choice;
 /// <summary>How one specimen stands in one band. Immutable.</summary>
 public sealed record RankedSpecimen
 {
-    /// <summary>Which piece.</summary>
+    /// <summary>Which specimen.</summary>
     public required SpecimenName Name { get; init; }
 
     /// <summary>Place among the candidates by the lower limit of the mean, from 1; 0 for the yardstick.</summary>

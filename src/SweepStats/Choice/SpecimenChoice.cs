@@ -4,7 +4,7 @@ using SweepStats.Sweeps;
 namespace SweepStats.Choice;
 
 /// <summary>A specimen that has no reason to be chosen: another shields at least as much in every band and is at least as good in every property weighed.</summary>
-/// <param name="Name">Which piece.</param>
+/// <param name="Name">Which specimen.</param>
 /// <param name="By">The other.</param>
 public readonly record struct DominatedSpecimen(SpecimenName Name, SpecimenName By);
 

@@ -54,7 +54,7 @@ public static class SpecimenRanker
         };
     }
 
-    // Sweeps of a piece that stays where it is say nothing of how it lies the next time: no chance of being the best follows.
+    // Sweeps of a specimen that stays where it is say nothing of how it lies the next time: no chance of being the best follows.
     private static BandRanking WithoutChances(BandRanking band) =>
         band with { Ranking = [.. band.Ranking.Select(r => r with { ProbabilityBest = null })] };
 }

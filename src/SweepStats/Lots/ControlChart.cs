@@ -9,17 +9,17 @@ public enum ControlFigure
     /// <summary>Mean of each lot (X-bar).</summary>
     LotMean,
 
-    /// <summary>Standard deviation of the pieces of each lot (S).</summary>
+    /// <summary>Standard deviation of the specimens of each lot (S).</summary>
     LotDeviation,
 
-    /// <summary>Each piece for itself.</summary>
-    Piece,
+    /// <summary>Each specimen for itself.</summary>
+    Specimen,
 
-    /// <summary>Distance of each piece from the one before.</summary>
+    /// <summary>Distance of each specimen from the one before.</summary>
     MovingRange,
 }
 
-/// <summary>One point of a control chart, with its own limits: lots may hold different numbers of pieces.</summary>
+/// <summary>One point of a control chart, with its own limits: lots may hold different numbers of specimens.</summary>
 /// <param name="Label">Lot, or lot and specimen.</param>
 /// <param name="TakenAt">When its first sweep was taken; null where not noted.</param>
 /// <param name="Value">In dB.</param>
@@ -47,8 +47,8 @@ public sealed record ControlChart(ControlFigure Figure, double CentreDb, Immutab
     // Standard deviation of the range of two normal values, over theirs: √(2 − 4/π).
     private static readonly double RangeScatter = Math.Sqrt(2 - (4 / Math.PI));
 
-    /// <summary>Means and standard deviations of lots of two pieces and more; empty for fewer than three such lots, or where nothing scatters.</summary>
-    internal static ImmutableArray<ControlChart> OfLots(IReadOnlyList<TimedPiece> pieces)
+    /// <summary>Means and standard deviations of lots of two specimens and more; empty for fewer than three such lots, or where nothing scatters.</summary>
+    internal static ImmutableArray<ControlChart> OfLots(IReadOnlyList<TimedSpecimen> pieces)
     {
         var lots = pieces.GroupBy(p => p.Lot).Select(g => (g.Key, Taken: g.Min(p => p.TakenAt), Values: g.Select(p => p.MeanDb).ToArray())).Where(l => l.Values.Length > 1).ToList();
         double[] deviations = [.. lots.Select(l => Sample.StandardDeviation(l.Values))];
@@ -75,10 +75,10 @@ public sealed record ControlChart(ControlFigure Figure, double CentreDb, Immutab
         ];
     }
 
-    /// <summary>Single pieces and their moving ranges; empty for fewer than four pieces, where no lot has two of them, or where nothing scatters.</summary>
-    internal static ImmutableArray<ControlChart> OfPieces(IReadOnlyList<TimedPiece> pieces)
+    /// <summary>Single specimens and their moving ranges; empty for fewer than four specimens, where no lot has two of them, or where nothing scatters.</summary>
+    internal static ImmutableArray<ControlChart> OfSpecimens(IReadOnlyList<TimedSpecimen> pieces)
     {
-        // Single pieces of as many lots are different things, and no process over time.
+        // Single specimens of as many lots are different things, and no process over time.
         if (pieces.Count < 4 || pieces.Select(p => p.Lot).Distinct().Count() == pieces.Count)
         {
             return [];
@@ -88,7 +88,7 @@ public sealed record ControlChart(ControlFigure Figure, double CentreDb, Immutab
         double step = steps.Average(), usual = step / ControlLimits.D2(2), centre = pieces.Average(p => p.MeanDb);
         return !(usual > 0) ? [] :
         [
-            new ControlChart(ControlFigure.Piece, centre, [.. pieces.Select(p => new ControlPoint($"{p.Lot}/{p.Specimen}", p.TakenAt, p.MeanDb, centre - (Reach * usual), centre + (Reach * usual)))]),
+            new ControlChart(ControlFigure.Specimen, centre, [.. pieces.Select(p => new ControlPoint($"{p.Lot}/{p.Specimen}", p.TakenAt, p.MeanDb, centre - (Reach * usual), centre + (Reach * usual)))]),
             new ControlChart(ControlFigure.MovingRange, step, [.. pieces.Skip(1).Select((p, i) => new ControlPoint($"{p.Lot}/{p.Specimen}", p.TakenAt, steps[i], 0, step + (Reach * RangeScatter * usual)))]),
         ];
     }

@@ -5,7 +5,7 @@ namespace SweepStats.Lots;
 /// <summary>Compares lots at one frequency.</summary>
 internal static class FrequencyComparer
 {
-    public static LotFrequency At(int f, LotPieces pieces, LotQuestion question)
+    public static LotFrequency At(int f, LotSpecimens pieces, LotQuestion question)
     {
         double[] values = [.. pieces.Specimens.Select(s => s.Values[f])];
         bool[] bounds = [.. pieces.Specimens.Select(s => s.Bounds[f])];
@@ -30,7 +30,7 @@ internal static class FrequencyComparer
             readable && values.Length > 1 ? Promised(values, bounds, (question.Share, question.Confidence.Level)) : null);
     }
 
-    // Many pieces need no distribution, and a bound is as good there as the value above it. The factor of few is drawn, which many would take long for.
+    // Many specimens need no distribution, and a bound is as good there as the value above it. The factor of few is drawn, which many would take long for.
     private static double? Promised(double[] values, bool[] bounds, (double Share, double Confidence) asked) =>
         bounds.Contains(true) && values.Length >= ToleranceLimit.FewestWithoutDistribution(asked.Share, asked.Confidence)
             ? CensoredTolerance.LowerLimitWithoutDistribution(values, asked.Share, asked.Confidence)

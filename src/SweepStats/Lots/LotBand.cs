@@ -26,7 +26,7 @@ public sealed record LotBand
     public required ImmutableArray<LotSummary> Lots { get; init; }
 
     /// <summary>Specimens by lot and name.</summary>
-    public required ImmutableArray<PieceMean> Pieces { get; init; }
+    public required ImmutableArray<SpecimenMean> Specimens { get; init; }
 
     /// <summary>Every two lots of two specimens and more.</summary>
     public required ImmutableArray<LotPair> Pairs { get; init; }
@@ -62,6 +62,6 @@ public sealed record LotBand
     /// <summary>How each lot stands to the others; null for fewer than three, or where no lot has two specimens.</summary>
     public required GroupStanding? LotStanding { get; init; }
 
-    /// <summary>Lots and pieces over time, as far as there are enough of them; in the order of the campaign where times are not noted.</summary>
+    /// <summary>Lots and specimens over time, as far as there are enough of them; in the order of the campaign where times are not noted.</summary>
     public required ImmutableArray<ControlChart> OverTime { get; init; }
 }

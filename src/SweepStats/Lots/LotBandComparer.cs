@@ -9,45 +9,45 @@ namespace SweepStats.Lots;
 /// <summary>Compares lots over one band.</summary>
 internal static class LotBandComparer
 {
-    public static LotBand Of(LotPieces pieces, LotFrequency[] frequencies, NamedBand band, (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
+    public static LotBand Of(LotSpecimens specimens, LotFrequency[] frequencies, NamedBand band, (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
     {
         int[] inside = [.. Enumerable.Range(0, frequencies.Length).Where(f => band.Band.Contains(frequencies[f].At))];
-        double[] weights = pieces.ClearWeights(band);
+        double[] weights = specimens.ClearWeights(band);
         double share = weights.Sum();
         double[] mean = LogWeights.Whole(weights);
-        double[] sweeps = share > 0 ? pieces.BySweep((s, j) => LogWeights.Mean(mean, f => s.At(j, f))) : [];
-        double[] means = [.. pieces.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, f => s.Values[f]) : double.NaN)];
-        double[][] byLot = [.. pieces.Lots.Select((_, l) => pieces.OfLot(l, means))];
-        double[] all = LogWeights.Within(pieces.Grid, band.Band);
+        double[] sweeps = share > 0 ? specimens.BySweep((s, j) => LogWeights.Mean(mean, f => s.At(j, f))) : [];
+        double[] means = [.. specimens.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, f => s.Values[f]) : double.NaN)];
+        double[][] byLot = [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, means))];
+        double[] all = LogWeights.Within(specimens.Grid, band.Band);
         double[] plain = [.. from.Curves.Select(c => LogWeights.Mean(all, f => PlainReading.Of(c.Readings[f])))];
-        CurveAnova? curves = share > 0 ? Curves(pieces, weights) : null;
+        CurveAnova? curves = share > 0 ? Curves(specimens, weights) : null;
         return new LotBand
         {
             Name = band.Name,
             Band = new FrequencyBand(frequencies[inside[0]].At, frequencies[inside[^1]].At),
             ClearShare = share,
             SharedErrorDb = share > 0 && SharedErrors.Of(from.Curves, own => LogWeights.Mean(mean, own)) is { } shared ? Expanded(shared, from.Question.Confidence) : null,
-            Lots = [.. pieces.Lots.Select((name, l) => LotFigures.Of(name, byLot[l], Sample.Mean(pieces.OfLot(l, plain)), from.Question))],
-            Pieces = [.. pieces.Specimens.Zip(means, (s, m) => new PieceMean(s.Name, m))],
-            Pairs = share > 0 ? [.. LotFigures.Pairs(pieces.Lots, byLot, from.Question.MarginDb)] : [],
+            Lots = [.. specimens.Lots.Select((name, l) => LotFigures.Of(name, byLot[l], Sample.Mean(specimens.OfLot(l, plain)), from.Question))],
+            Specimens = [.. specimens.Specimens.Zip(means, (s, m) => new SpecimenMean(s.Name, m))],
+            Pairs = share > 0 ? [.. LotFigures.Pairs(specimens.Lots, byLot, from.Question.MarginDb)] : [],
             Curves = curves,
             Probability = Probability(curves?.Probability, [.. inside.Select(f => frequencies[f])]),
-            Scatter = share > 0 ? LevelScatter.Of(pieces.Design, sweeps) : [],
-            SpecimenStanding = share > 0 ? SpecimenStanding(pieces, sweeps) : null,
-            OverTime = share > 0 ? OverTime(TimedPiece.InOrder([.. pieces.Specimens.Zip(means, (s, m) => new TimedPiece(s.Name.Lot, s.Name.Specimen, s.TakenAt, m))])) : [],
-            LotStanding = share > 0 ? GroupStanding.Of([.. pieces.Lots.Zip(byLot)]) : null,
+            Scatter = share > 0 ? LevelScatter.Of(specimens.Design, sweeps) : [],
+            SpecimenStanding = share > 0 ? SpecimenStanding(specimens, sweeps) : null,
+            OverTime = share > 0 ? OverTime(TimedSpecimen.InOrder([.. specimens.Specimens.Zip(means, (s, m) => new TimedSpecimen(s.Name.Lot, s.Name.Specimen, s.TakenAt, m))])) : [],
+            LotStanding = share > 0 ? GroupStanding.Of([.. specimens.Lots.Zip(byLot)]) : null,
         };
     }
 
-    private static CurveAnova? Curves(LotPieces pieces, double[] weights) =>
-        pieces.Lots.Length > 1 && pieces.Specimens.Length > pieces.Lots.Length
-        && CurveAnova.Of([.. pieces.Specimens.Select(s => s.Values)], weights, pieces.LotOf) is { F: var ratio } test && double.IsFinite(ratio) ? test : null;
+    private static CurveAnova? Curves(LotSpecimens specimens, double[] weights) =>
+        specimens.Lots.Length > 1 && specimens.Specimens.Length > specimens.Lots.Length
+        && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf) is { F: var ratio } test && double.IsFinite(ratio) ? test : null;
 
     private static double Expanded(Contribution[] parts, Confidence confidence) =>
         WelchSatterthwaite.Combined(parts) is > 0 and var error ? error * StudentQuantile.Of(confidence.TwoSidedQuantile).At(WelchSatterthwaite.DegreesOfFreedom(parts)) : 0;
 
-    private static ImmutableArray<ControlChart> OverTime(TimedPiece[] pieces) =>
-        Array.TrueForAll(pieces, p => double.IsFinite(p.MeanDb)) ? [.. ControlChart.OfLots(pieces), .. ControlChart.OfPieces(pieces)] : [];
+    private static ImmutableArray<ControlChart> OverTime(TimedSpecimen[] specimens) =>
+        Array.TrueForAll(specimens, p => double.IsFinite(p.MeanDb)) ? [.. ControlChart.OfLots(specimens), .. ControlChart.OfSpecimens(specimens)] : [];
 
     // Whole curves find what goes through the band, single frequencies what is confined to a part of it or hidden by caps elsewhere; both are asked, and the price of
     // two questions is paid: a lot off by three deviations over a fifth of the band shows in 51 % of the curves and in 82 % of the frequencies.
@@ -59,12 +59,12 @@ internal static class LotBandComparer
     }
 
     // Repeats of a specimen are its placements, or its sweeps where no specimen was placed twice.
-    private static GroupStanding? SpecimenStanding(LotPieces pieces, double[] sweeps)
+    private static GroupStanding? SpecimenStanding(LotSpecimens specimens, double[] sweeps)
     {
-        bool byPlacement = SpecimenSweeps.RepeatByPlacement(pieces.Specimens);
+        bool byPlacement = SpecimenSweeps.RepeatByPlacement(specimens.Specimens);
         List<(string, double[])> groups = [];
         int next = 0;
-        foreach (SpecimenSweeps specimen in pieces.Specimens)
+        foreach (SpecimenSweeps specimen in specimens.Specimens)
         {
             double[] own = sweeps[next..(next += specimen.SweepCount)];
             groups.Add((specimen.Name.ToString(), specimen.Repeats(own, byPlacement)));

@@ -8,9 +8,9 @@ namespace SweepStats.Lots;
 
 /// <summary>Compares the lots of one campaign.</summary>
 /// <remarks>
-/// The piece is what counts as independent: lots are compared by the scatter of their specimens, frequency by frequency (<see cref="CensoredAnova"/>, false
-/// discovery over the frequencies) and as whole curves (<see cref="CurveAnova"/>); both together answer for the band. Pieces of all lots are taken to scatter alike: two
-/// pieces that scatter three times as much as the six of another lot are taken for different in 25 % instead of 5 %. A capped piece counts as "above its bound", never as a value. Scatter by level is
+/// The specimen is what counts as independent: lots are compared by the scatter of their specimens, frequency by frequency (<see cref="CensoredAnova"/>, false
+/// discovery over the frequencies) and as whole curves (<see cref="CurveAnova"/>); both together answer for the band. Specimens of all lots are taken to scatter alike: two
+/// specimens that scatter three times as much as the six of another lot are taken for different in 25 % instead of 5 %. A capped specimen counts as "above its bound", never as a value. Scatter by level is
 /// estimated from the sweeps by restricted likelihood.
 /// </remarks>
 public static class LotComparer
@@ -33,7 +33,7 @@ public static class LotComparer
         AlignedCampaign campaign, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens,
         ImmutableArray<NamedBand> bands, (LotQuestion Question, int Threads) asked)
     {
-        var pieces = new LotPieces(campaign.Grid, specimens.Sweeps);
+        var pieces = new LotSpecimens(campaign.Grid, specimens.Sweeps);
         var frequencies = new LotFrequency[campaign.Grid.Count];
         Parallel.For(0, frequencies.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, asked.Threads) }, f => frequencies[f] = FrequencyComparer.At(f, pieces, asked.Question));
         ImmutableArray<LotFrequency> adjusted = Adjusted(frequencies);

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Lots;
 
-/// <summary>Whether lots are alike, and how much their pieces scatter. Immutable.</summary>
+/// <summary>Whether lots are alike, and how much their specimens scatter. Immutable.</summary>
 public sealed record LotComparison
 {
     /// <summary>Names of the lots in their order.</summary>

@@ -28,7 +28,7 @@ public sealed record LotFrequency
 /// <summary>One lot at one frequency.</summary>
 /// <param name="MeanDb">Mean over its specimens in dB, with bounds standing in where only those are known; not a number where nothing is known of one.</param>
 /// <param name="Bound">Bounds stand in: the mean is one itself, and lies above.</param>
-/// <param name="PromisedDb">Lower tolerance limit: a share of its pieces shields at least this much; null where too few specimens tell.</param>
+/// <param name="PromisedDb">Lower tolerance limit: a share of its specimens shields at least this much; null where too few specimens tell.</param>
 public readonly record struct LotPoint(double MeanDb, bool Bound, double? PromisedDb);
 
 /// <summary>Standard deviation that a level adds to the shielding of a single sweep.</summary>

@@ -41,11 +41,11 @@ public sealed record LotHistory
     public required ImmutableArray<HistoryLot> Lots { get; init; }
 
     /// <summary>Specimens, under the labels of their lots; not a number where no part of the band is clear.</summary>
-    public required ImmutableArray<PieceMean> Pieces { get; init; }
+    public required ImmutableArray<SpecimenMean> Specimens { get; init; }
 
     /// <summary>Every two lots of two specimens and more.</summary>
     public required ImmutableArray<HistoryPair> Pairs { get; init; }
 
-    /// <summary>Lots and pieces over time, as far as there are enough of them.</summary>
+    /// <summary>Lots and specimens over time, as far as there are enough of them.</summary>
     public required ImmutableArray<ControlChart> OverTime { get; init; }
 }

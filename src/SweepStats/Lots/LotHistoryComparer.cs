@@ -22,14 +22,14 @@ public static class LotHistoryComparer
         ArgumentNullException.ThrowIfNull(question);
         FrequencyGrid grid = campaigns.Count > 1 && Grid(campaigns) is { } shared ? shared
             : throw new ArgumentException("Two campaigns and more are compared, and share a frequency.", nameof(campaigns));
-        CampaignPieces[] pieces = [.. campaigns.Select(c => new CampaignPieces(c, grid))];
+        CampaignSpecimens[] specimens = [.. campaigns.Select(c => new CampaignSpecimens(c, grid))];
         double[] all = LogWeights.Of(grid);
-        double[] weights = [.. all.Select((w, f) => Array.Exists(pieces, p => Array.Exists(p.Bounds, b => b[f])) ? 0 : w)];
+        double[] weights = [.. all.Select((w, f) => Array.Exists(specimens, p => Array.Exists(p.Bounds, b => b[f])) ? 0 : w)];
         double share = weights.Sum();
         double[] mean = LogWeights.Whole(weights);
-        List<Entry> lots = [.. pieces.SelectMany((p, c) => p.Lots(mean, all).Select(l => new Entry(
+        List<Entry> lots = [.. specimens.SelectMany((p, c) => p.Lots(mean, all).Select(l => new Entry(
             c, new HistoryLot(campaigns[c].Label, LotFigures.Of(l.Lot, share > 0 ? l.Means : [.. l.Means.Select(_ => double.NaN)], l.PlainMean, question)), l.Means)))];
-        TimedPiece[] timed = share > 0 ? TimedPiece.InOrder([.. pieces.SelectMany(p => p.Pieces(mean))]) : [];
+        TimedSpecimen[] timed = share > 0 ? TimedSpecimen.InOrder([.. specimens.SelectMany(p => p.Specimens(mean))]) : [];
         return new LotHistory
         {
             Question = question,
@@ -37,9 +37,9 @@ public static class LotHistoryComparer
             PointCount = grid.Count,
             ClearShare = share,
             Lots = [.. lots.Select(l => l.Lot)],
-            Pieces = [.. timed.Select(t => new PieceMean(new SpecimenName(t.Lot, t.Specimen), t.MeanDb))],
-            Pairs = share > 0 ? Pairs(lots, [.. pieces.Select(p => p.Shared(mean))], question) : [],
-            OverTime = [.. ControlChart.OfLots(timed), .. ControlChart.OfPieces(timed)],
+            Specimens = [.. timed.Select(t => new SpecimenMean(new SpecimenName(t.Lot, t.Specimen), t.MeanDb))],
+            Pairs = share > 0 ? Pairs(lots, [.. specimens.Select(p => p.Shared(mean))], question) : [],
+            OverTime = [.. ControlChart.OfLots(timed), .. ControlChart.OfSpecimens(timed)],
         };
     }
 

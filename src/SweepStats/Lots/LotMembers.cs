@@ -4,10 +4,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Lots;
 
-/// <summary>Which specimens of a campaign are pieces of lots.</summary>
+/// <summary>Which specimens of a campaign are specimens of lots.</summary>
 internal static class LotMembers
 {
-    /// <summary>All but the yardstick, which is a piece of no lot; with it where there is nothing else.</summary>
+    /// <summary>All but the yardstick, which is a specimen of no lot; with it where there is nothing else.</summary>
     public static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) Of(
         (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens, SpecimenName? yardstick) =>
         specimens.Curves.All(c => c.Name == yardstick)

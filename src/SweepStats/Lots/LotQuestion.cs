@@ -8,7 +8,7 @@ public sealed record LotQuestion
     /// <summary>Level of intervals, and confidence of tolerance limits.</summary>
     public Confidence Confidence { get; init; } = Confidence.NinetyFive;
 
-    /// <summary>Share of the pieces of a lot that a tolerance limit holds for.</summary>
+    /// <summary>Share of the specimens of a lot that a tolerance limit holds for.</summary>
     public double Share { get; init; } = 0.95;
 
     /// <summary>Lots whose means differ by less count as the same, in dB.</summary>

@@ -19,8 +19,8 @@ public sealed record LotSummary
     public required Interval? MeanIntervalDb { get; init; }
 
     /// <summary>
-    /// What the lot promises: a share of its pieces has at least this mean shielding; one-sided normal tolerance limit, null for a single specimen. The errors of
-    /// reference and floor, alike for all pieces, are not in it.
+    /// What the lot promises: a share of its specimens has at least this mean shielding; one-sided normal tolerance limit, null for a single specimen. The errors of
+    /// reference and floor, alike for all specimens, are not in it.
     /// </summary>
     public required double? ToleranceLimitDb { get; init; }
 
@@ -38,6 +38,6 @@ public sealed record LotSummary
 public sealed record LotPair(string First, string Second, Equivalence Tested);
 
 /// <summary>Mean shielding of one specimen over the clear part of a band.</summary>
-/// <param name="Name">Which piece.</param>
+/// <param name="Name">Which specimen.</param>
 /// <param name="MeanDb">In dB; not a number where no part of the band is clear.</param>
-public readonly record struct PieceMean(SpecimenName Name, double MeanDb);
+public readonly record struct SpecimenMean(SpecimenName Name, double MeanDb);

@@ -7,7 +7,7 @@ namespace SweepStats.Shielding;
 /// <summary>Shielding of one specimen over frequency. Immutable.</summary>
 public sealed record ShieldingCurve
 {
-    /// <summary>Which piece.</summary>
+    /// <summary>Which specimen.</summary>
     public required SpecimenName Name { get; init; }
 
     /// <summary>One reading a frequency, in grid order.</summary>

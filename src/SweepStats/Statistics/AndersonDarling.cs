@@ -20,9 +20,9 @@ internal sealed record AndersonDarling
     /// <summary>A²(1 + 0.75/n + 2.25/n²), whose distribution no longer depends on n.</summary>
     public required double Adjusted { get; init; }
 
-    /// <summary>Probability of an adjusted statistic at least as large for a normal sample, by the published fit in four pieces.</summary>
+    /// <summary>Probability of an adjusted statistic at least as large for a normal sample, by the published fit in four specimens.</summary>
     /// <remarks>
-    /// The pieces do not quite meet: at 0.2, 0.34 and 0.6 the probability jumps by up to 0.003. From 10 on it stays at 3.7e-24.
+    /// The specimens do not quite meet: at 0.2, 0.34 and 0.6 the probability jumps by up to 0.003. From 10 on it stays at 3.7e-24.
     /// </remarks>
     public double Probability => Fit(Adjusted);
 

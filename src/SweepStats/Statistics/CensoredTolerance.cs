@@ -10,10 +10,10 @@ namespace SweepStats.Statistics;
 /// its own, at least 20 000 times. Unit of the values. Assumes normal values, and bounds that do not depend on the value hidden.
 /// Error: confidence 0.15 % (one standard deviation); exact without bounds.
 /// Real bounds are no largest values seen. Share of 4 000 samples whose limit held (95 %/95 %; one standard deviation 0.35 %; no limit counts as held):
-/// 5, 10 and 20 pieces, one bound that cuts off 10, 30 or 60 %, or bounds that scatter by 0.5 or 1 standard deviation about it: 95.7 to 99.4 %, above 95
+/// 5, 10 and 20 specimens, one bound that cuts off 10, 30 or 60 %, or bounds that scatter by 0.5 or 1 standard deviation about it: 95.7 to 99.4 %, above 95
 /// because such a bound lies above the largest value seen, which widens σ̂. Setting it back to that value is sharper, and held in 94.1 % at worst.
-/// Bounds that say nothing must not count as pieces: with a bound 3 standard deviations under the mean on half of 20 pieces the limit held in 91.5 %.
-/// So a bound at or below every value seen is left out: 94.8 to 98.5 % for 5 to 50 pieces, 30 or 50 % of them with a bound from −3 to 0 standard
+/// Bounds that say nothing must not count as specimens: with a bound 3 standard deviations under the mean on half of 20 specimens the limit held in 91.5 %.
+/// So a bound at or below every value seen is left out: 94.8 to 98.5 % for 5 to 50 specimens, 30 or 50 % of them with a bound from −3 to 0 standard
 /// deviations, the rest with one at 1 or none.
 /// Source: pivots of censored normal samples, Lawless 2003, chapter 5 (from memory); no published factor is at hand, R draws the same (fixtures/oracles/capped.R).
 /// </remarks>
@@ -30,7 +30,7 @@ public static class CensoredTolerance
     private static readonly ConcurrentDictionary<(int Count, int Capped, double Share, double Confidence), Lazy<double>> Made = new();
 
     /// <summary>The factor k of μ̂ − k·σ̂, σ̂ divided by n.</summary>
-    /// <param name="count">Pieces in the sample.</param>
+    /// <param name="count">Specimens in the sample.</param>
     /// <param name="capped">How many of them are known only to lie above a bound; at least two must be left.</param>
     /// <param name="share">Share of all that is to lie above the limit, for example 0.95.</param>
     /// <param name="confidence">Share of samples whose limit does so.</param>
@@ -74,7 +74,7 @@ public static class CensoredTolerance
     /// <param name="values">Values, or bounds from below.</param>
     /// <param name="share">Share of all that is to lie above the limit.</param>
     /// <param name="confidence">Share of samples whose limit does so.</param>
-    /// <returns>The limit; null for fewer pieces than <see cref="ToleranceLimit.FewestWithoutDistribution"/>.</returns>
+    /// <returns>The limit; null for fewer specimens than <see cref="ToleranceLimit.FewestWithoutDistribution"/>.</returns>
     /// <exception cref="ArgumentException">No values, or one that is not finite.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A share is not between 0 and 1.</exception>
     public static double? LowerLimitWithoutDistribution(ReadOnlySpan<double> values, double share, double confidence)

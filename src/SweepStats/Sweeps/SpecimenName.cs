@@ -1,6 +1,6 @@
 namespace SweepStats.Sweeps;
 
-/// <summary>Which piece of cloth: its lot and its own name. Ordered by lot, then specimen, ordinally.</summary>
+/// <summary>Which specimen of cloth: its lot and its own name. Ordered by lot, then specimen, ordinally.</summary>
 /// <param name="Lot">Lot it came from.</param>
 /// <param name="Specimen">Name within the lot.</param>
 public readonly record struct SpecimenName(string Lot, string Specimen) : IComparable<SpecimenName>

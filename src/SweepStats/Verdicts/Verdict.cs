@@ -33,7 +33,7 @@ public enum RequirementOutcome
 }
 
 /// <summary>How one specimen stands to the requirement, taken by itself.</summary>
-/// <param name="Name">Which piece.</param>
+/// <param name="Name">Which specimen.</param>
 /// <param name="Outcome">How it stands.</param>
 public sealed record SpecimenOutcome(SpecimenName Name, RequirementOutcome Outcome)
 {

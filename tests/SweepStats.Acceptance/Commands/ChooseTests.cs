@@ -26,12 +26,12 @@ public sealed class ChooseTests : IDisposable
         string answer = lines[Array.FindIndex(lines, l => l.StartsWith("receiver band", StringComparison.Ordinal)) + 1];
         Assert.Contains("cannot be told from the best (95 %): ", answer, StringComparison.Ordinal);
         Assert.DoesNotContain("B/B", answer, StringComparison.Ordinal);
-        Assert.Contains("The comparison is of these pieces.", output, StringComparison.Ordinal);
+        Assert.Contains("The comparison is of these specimens.", output, StringComparison.Ordinal);
         Assert.DoesNotContain("No placements are named", output, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void JsonHoldsTheRankingOfEveryBandAndWhatIsKnownOfThePieces()
+    public void JsonHoldsTheRankingOfEveryBandAndWhatIsKnownOfTheSpecimens()
     {
         (int code, string output, _) = Shell.Run("choose", Shell.Demo, "--format", "json");
         Assert.Equal(0, code);

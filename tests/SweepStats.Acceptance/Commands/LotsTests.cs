@@ -23,7 +23,7 @@ public sealed class LotsTests : IDisposable
         Assert.Contains(lines, l => l.StartsWith("Lot B shields", StringComparison.Ordinal) && l.Contains(" dB less than the mean of the others from ", StringComparison.Ordinal));
         Assert.DoesNotContain(lines, l => l.StartsWith("Lot A shields", StringComparison.Ordinal) || l.StartsWith("Lot C shields", StringComparison.Ordinal));
         Assert.Equal(["Whole band, 30 MHz to 1 GHz", "cabin computers", "receiver band"], lines.Where((_, i) => i > 0 && lines[i - 1].Length == 0).Select(l => l.StartsWith("Whole", StringComparison.Ordinal) ? l : l.Split(',')[0]));
-        Assert.Equal(3, lines.Count(l => l.TrimStart().StartsWith("Lot ", StringComparison.Ordinal) && l.Contains("95 % of its pieces reach", StringComparison.Ordinal)));
+        Assert.Equal(3, lines.Count(l => l.TrimStart().StartsWith("Lot ", StringComparison.Ordinal) && l.Contains("95 % of its specimens reach", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -51,7 +51,7 @@ public sealed class LotsTests : IDisposable
         Assert.Equal(3, whole.GetProperty("pairs").GetArrayLength());
         Assert.Equal(["lot", "specimen", "placement", "sweep"], whole.GetProperty("scatter_db").EnumerateObject().Select(p => p.Name));
         Assert.Equal(12, whole.GetProperty("specimen_standing").GetProperty("members").GetArrayLength());
-        Assert.Equal(["lot-mean", "lot-deviation", "piece", "moving-range"], whole.GetProperty("over_time").EnumerateArray().Select(c => c.GetProperty("figure").GetString()));
+        Assert.Equal(["lot-mean", "lot-deviation", "specimen", "moving-range"], whole.GetProperty("over_time").EnumerateArray().Select(c => c.GetProperty("figure").GetString()));
         // More below 120 MHz; less from 240 MHz on, where the floor hides some of the others.
         JsonElement[] stretches = [.. campaign.GetProperty("stretches").EnumerateArray().Take(2)];
         Assert.Equal([("B", false), ("B", true)], stretches.Select(t => (t.GetProperty("lot").GetString()!, t.GetProperty("at_least").GetBoolean())));
@@ -221,7 +221,7 @@ public sealed class LotsTests : IDisposable
 
     [Theory]
     [InlineData("One lot only: there is nothing to compare it with.", "--lots", "1")]
-    [InlineData("Whether the lots differ cannot be told: no lot has two specimens, so nothing shows how much pieces of one lot differ. Take two of each, better four; single pieces are compared by 'sweepstats choose'.", "--specimens", "1")]
+    [InlineData("Whether the lots differ cannot be told: no lot has two specimens, so nothing shows how much specimens of one lot differ. Take two of each, better four; single specimens are compared by 'sweepstats choose'.", "--specimens", "1")]
     public void WhatCannotBeToldIsSaid(string sentence, params string[] words)
     {
         string folder = Path.Combine(_scratch.Path, "c");

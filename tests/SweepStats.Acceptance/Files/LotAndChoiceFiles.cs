@@ -25,7 +25,7 @@ public sealed class LotAndChoiceFiles
         + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by";
 
     [Fact]
-    public void ARunWritesARowForEachLotAndPieceOfEachBand()
+    public void ARunWritesARowForEachLotAndSpecimenOfEachBand()
     {
         using var scratch = new ScratchFolder();
         string folder = Path.Combine(scratch.Path, "c"), report = Path.Combine(scratch.Path, "r");

@@ -21,7 +21,7 @@ public sealed class LotChartTests
         string[] expected =
         [
             "lots-over-frequency", "lots", "lot-promise", "scatter", "consistency-h", "consistency-k", "lot-consistency-h", "lot-consistency-k",
-            "over-time-lot-mean", "over-time-lot-deviation", "over-time-piece", "over-time-moving-range", "choice", "choice-upper-half-x", "uncertainty-budget",
+            "over-time-lot-mean", "over-time-lot-deviation", "over-time-specimen", "over-time-moving-range", "choice", "choice-upper-half-x", "uncertainty-budget",
         ];
         Assert.Equal(expected, names.SkipWhile(n => n != "bands").Skip(1).Take(expected.Length));
     }
@@ -39,12 +39,12 @@ public sealed class LotChartTests
     {
         IReadOnlyList<string> labels = new Page(Four).Labels("lots");
         Assert.All(Four.Lots.Whole.Lots, l => Assert.Contains(Wording.Bound(new Decibels(l.ToleranceLimitDb!.Value)), labels));
-        Assert.Contains("95 % of its pieces have at least this mean", labels);
+        Assert.Contains("95 % of its specimens have at least this mean", labels);
         Assert.DoesNotContain(labels, l => l.Contains("cut at the frame", StringComparison.Ordinal));
     }
 
     [Fact]
-    public void ALimitFarOffDoesNotSqueezeThePieces()
+    public void ALimitFarOffDoesNotSqueezeTheSpecimens()
     {
         LotBand whole = Four.Lots.Whole;
         LotSummary wild = whole.Lots[0] with { ToleranceLimitDb = -98, MeanIntervalDb = new(-20, 100) };
@@ -181,16 +181,16 @@ public sealed class LotChartTests
     [Fact]
     public void APointOutsideItsLimitsIsMarkedAndNamed()
     {
-        ControlChart pieces = Four.Lots.Whole.OverTime.Single(c => c.Figure == ControlFigure.Piece);
+        ControlChart pieces = Four.Lots.Whole.OverTime.Single(c => c.Figure == ControlFigure.Specimen);
         ControlPoint last = pieces.Points[^1];
         ControlChart Arranged(double value) => pieces with { Points = [.. pieces.Points[..^1].Select(p => p with { Value = pieces.CentreDb }), last with { Value = value }] };
         AnalysisResult Of(double value) => With(Four, Four.Lots.Whole with { OverTime = [Arranged(value)] });
-        IReadOnlyList<string> outside = new Page(Of(last.High + 0.01)).Labels("over-time-piece");
+        IReadOnlyList<string> outside = new Page(Of(last.High + 0.01)).Labels("over-time-specimen");
         Assert.Contains("outside the limits", outside);
         Assert.Contains("1 of 16 outside the limits; not every time is noted", outside);
         Assert.Contains("D/D04", outside);
-        Assert.Contains("Outside the control limits: D/D04 at", Description(Of(last.High + 0.01), "over-time-piece"), StringComparison.Ordinal);
-        Assert.DoesNotContain("outside the limits", new Page(Of(last.High)).Labels("over-time-piece"));
+        Assert.Contains("Outside the control limits: D/D04 at", Description(Of(last.High + 0.01), "over-time-specimen"), StringComparison.Ordinal);
+        Assert.DoesNotContain("outside the limits", new Page(Of(last.High)).Labels("over-time-specimen"));
     }
 
     [Fact]
@@ -206,12 +206,12 @@ public sealed class LotChartTests
     public void LabelsThatMatterStayWhereOthersGiveWay()
     {
         string[] names = [.. Enumerable.Range(0, 100).Select(i => $"L/L{i:D2}")];
-        LabelledAxis axis = ThinnedLabels.Axis("Pieces", names, i => i is 37 or 99);
+        LabelledAxis axis = ThinnedLabels.Axis("Specimens", names, i => i is 37 or 99);
         axis.GetTickValues(out IList<double> kept, out _, out _);
         Assert.Contains(37, kept);
         Assert.Contains(99, kept);
         Assert.InRange(kept.Count, 10, 25);
-        LabelledAxis few = ThinnedLabels.Axis("Pieces", names[..5], _ => false);
+        LabelledAxis few = ThinnedLabels.Axis("Specimens", names[..5], _ => false);
         few.GetTickValues(out IList<double> all, out _, out _);
         Assert.Equal([0, 1, 2, 3, 4], all);
     }

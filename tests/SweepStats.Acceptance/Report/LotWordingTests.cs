@@ -28,8 +28,8 @@ public sealed class LotWordingTests
 
     [Theory]
     [InlineData("Lot B shields about 5.5 dB less than the mean of the others from 30 MHz to 50 MHz.", "B", -5.46, false, 50e6)]
-    [InlineData("Lot B shields about 5.5 dB less than the mean of the others from 30 MHz to 50 MHz, more where the floor hides a piece.", "B", -5.49, true, 50e6)]
-    [InlineData("Lot C shields about 3.0 dB more than the mean of the others at 30 MHz, more where the floor hides a piece.", "C", 2.99, true, 30e6)]
+    [InlineData("Lot B shields about 5.5 dB less than the mean of the others from 30 MHz to 50 MHz, more where the floor hides a specimen.", "B", -5.49, true, 50e6)]
+    [InlineData("Lot C shields about 3.0 dB more than the mean of the others at 30 MHz, more where the floor hides a specimen.", "C", 2.99, true, 30e6)]
     [InlineData("They differ from 30 MHz to 50 MHz; the floor hides by how much.", null, -5, true, 50e6)]
     public void AStretchSaysSoWhereABoundStandsIn(string sentence, string? lot, double apart, bool atLeast, double stop)
     {
@@ -141,7 +141,7 @@ public sealed class LotWordingTests
     }
 
     [Fact]
-    public void OfASinglePieceTheVerdictSpeaksOfNeither()
+    public void OfASingleSpecimenTheVerdictSpeaksOfNeither()
     {
         Page page = new(Samples.Run(Samples.Small, Samples.Power));
         Assert.Empty(Links(Section(page, "verdict")));

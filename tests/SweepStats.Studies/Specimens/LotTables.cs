@@ -71,12 +71,12 @@ internal static class LotTables
 
     private static void Tolerance(int campaigns)
     {
-        Heading("limits for 95 % of the pieces", "pieces | limit of | placements | capped readings | over the truth | stated");
+        Heading("limits for 95 % of the specimens", "specimens | limit of | placements | capped readings | over the truth | stated");
         foreach (ToleranceCell cell in ToleranceStudy.Cells)
         {
             // Each campaign gives a limit for every frequency.
             ToleranceRow row = ToleranceStudy.Run(cell, cell.ByFrequency ? Math.Max(1, campaigns / 5) : campaigns, Seed);
-            Line($"| {cell.Pieces} | {(cell.ByFrequency ? "each frequency" : "the band's mean")} | {Placements(cell.Placements, cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Broken)} | {Percent(row.Stated)} |");
+            Line($"| {cell.Specimens} | {(cell.ByFrequency ? "each frequency" : "the band's mean")} | {Placements(cell.Placements, cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Broken)} | {Percent(row.Stated)} |");
         }
     }
 

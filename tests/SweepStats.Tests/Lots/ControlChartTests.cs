@@ -64,12 +64,12 @@ public sealed class ControlChartTests
 
     // Common practice (from memory): mean ± 2.66 mean moving ranges, and 3.267 of them for the range itself.
     [Fact]
-    public void SinglePiecesHaveTheLimitsOfTheirMovingRanges()
+    public void SingleSpecimensHaveTheLimitsOfTheirMovingRanges()
     {
         double[] values = [40, 41, 40.5, 42, 41.2, 60];
-        ControlChart[] charts = [.. ControlChart.OfPieces([.. values.Select((v, i) => Piece("A", i, v))])];
+        ControlChart[] charts = [.. ControlChart.OfSpecimens([.. values.Select((v, i) => Specimen("A", i, v))])];
         double step = (1 + 0.5 + 1.5 + 0.8 + 18.8) / 5, centre = values.Average();
-        Assert.Equal([ControlFigure.Piece, ControlFigure.MovingRange], charts.Select(c => c.Figure));
+        Assert.Equal([ControlFigure.Specimen, ControlFigure.MovingRange], charts.Select(c => c.Figure));
         Assert.Equal(values, charts[0].Points.Select(p => p.Value));
         Assert.All(charts[0].Points, p => Assert.Equal(centre + (2.66 * step), p.High, 0.005 * step));
         Assert.All(charts[0].Points, p => Assert.Equal(centre - (2.66 * step), p.Low, 0.005 * step));
@@ -86,13 +86,13 @@ public sealed class ControlChartTests
         Assert.Empty(Charts([[40, 41], [42, 43]]));
         Assert.Empty(Charts([[40, 41], [42, 43], [44]]));
         Assert.Empty(Charts([[40, 40], [42, 42], [44, 44]]));
-        Assert.Empty(ControlChart.OfPieces([Piece("A", 0, 40), Piece("A", 1, 41), Piece("A", 2, 42)]));
-        Assert.Empty(ControlChart.OfPieces([.. Enumerable.Range(0, 5).Select(i => Piece("A", i, 40))]));
-        Assert.Equal(2, ControlChart.OfPieces([.. Enumerable.Range(0, 4).Select(i => Piece("A", i, 40 + i))]).Length);
+        Assert.Empty(ControlChart.OfSpecimens([Specimen("A", 0, 40), Specimen("A", 1, 41), Specimen("A", 2, 42)]));
+        Assert.Empty(ControlChart.OfSpecimens([.. Enumerable.Range(0, 5).Select(i => Specimen("A", i, 40))]));
+        Assert.Equal(2, ControlChart.OfSpecimens([.. Enumerable.Range(0, 4).Select(i => Specimen("A", i, 40 + i))]).Length);
     }
 
     [Fact]
-    public void ALotOfASinglePieceHasNoPoint()
+    public void ALotOfASingleSpecimenHasNoPoint()
     {
         (ControlChart means, _) = OfLots([[40, 41], [50], [42, 43], [41, 42.5]]);
         Assert.Equal(["A", "C", "D"], means.Points.Select(p => p.Label));
@@ -100,20 +100,20 @@ public sealed class ControlChartTests
     }
 
     [Fact]
-    public void PiecesGoByTimeOnlyWhereAllHaveOne()
+    public void SpecimensGoByTimeOnlyWhereAllHaveOne()
     {
         DateTimeOffset noon = new(2026, 10, 5, 12, 0, 0, TimeSpan.Zero);
-        TimedPiece[] timed = [Piece("A", 0, 40) with { TakenAt = noon.AddHours(2) }, Piece("A", 1, 41) with { TakenAt = noon }, Piece("A", 2, 42) with { TakenAt = noon.AddHours(1) }];
-        Assert.Equal([41.0, 42, 40], TimedPiece.InOrder(timed).Select(p => p.MeanDb));
-        Assert.Equal([40.0, 41, 43], TimedPiece.InOrder([timed[0], timed[1], Piece("B", 0, 43)]).Select(p => p.MeanDb));
+        TimedSpecimen[] timed = [Specimen("A", 0, 40) with { TakenAt = noon.AddHours(2) }, Specimen("A", 1, 41) with { TakenAt = noon }, Specimen("A", 2, 42) with { TakenAt = noon.AddHours(1) }];
+        Assert.Equal([41.0, 42, 40], TimedSpecimen.InOrder(timed).Select(p => p.MeanDb));
+        Assert.Equal([40.0, 41, 43], TimedSpecimen.InOrder([timed[0], timed[1], Specimen("B", 0, 43)]).Select(p => p.MeanDb));
     }
 
     private static double Deviation(double[] values) => Math.Sqrt(values.Sum(v => Math.Pow(v - values.Average(), 2)) / (values.Length - 1));
 
-    private static TimedPiece Piece(string lot, int number, double mean) => new(lot, $"{lot}{number:00}", null, mean);
+    private static TimedSpecimen Specimen(string lot, int number, double mean) => new(lot, $"{lot}{number:00}", null, mean);
 
     private static ControlChart[] Charts(double[][] lots) =>
-        [.. ControlChart.OfLots([.. lots.SelectMany((values, l) => values.Select((v, i) => Piece(((char)('A' + l)).ToString(), i, v)))])];
+        [.. ControlChart.OfLots([.. lots.SelectMany((values, l) => values.Select((v, i) => Specimen(((char)('A' + l)).ToString(), i, v)))])];
 
     private static (ControlChart Means, ControlChart Deviations) OfLots(double[][] lots) => Charts(lots) is [var means, var deviations] ? (means, deviations) : throw new InvalidOperationException("No charts.");
 

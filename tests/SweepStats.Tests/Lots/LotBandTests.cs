@@ -107,7 +107,7 @@ public sealed class LotBandTests
         double Mean(int specimen) => LogMean([.. inside.Select(f => (grid.Hertz[f], ((ShieldingReading.Measured)result.Curves[specimen].Readings[f]).Shielding.Value.Value))]);
         Assert.Equal("upper", upper.Name);
         Assert.Equal((grid.Hertz[inside[0]], 1e9), (upper.Band.Start.Value, upper.Band.Stop.Value));
-        Assert.Equal(Enumerable.Range(0, 12).Select(i => Math.Round(Mean(i), 9)), upper.Pieces.Select(p => Math.Round(p.MeanDb, 9)));
+        Assert.Equal(Enumerable.Range(0, 12).Select(i => Math.Round(Mean(i), 9)), upper.Specimens.Select(p => Math.Round(p.MeanDb, 9)));
         Assert.Equal(Enumerable.Range(4, 4).Average(Mean), upper.Lots[1].MeanDb, 1e-9);
         // B lies 2 dB lower there, and only there.
         Assert.InRange(upper.Lots[1].MeanDb - upper.Lots[0].MeanDb, -4, -1);

@@ -118,7 +118,7 @@ public sealed class LotHistoryTests
         CampaignLots fine = Lots(Spring, "1"), coarse = Lots(Rehearser.Draw(Plan with { Seed = 6, Points = 7 }).Campaign, "2");
         FrequencyGrid grid = coarse.Campaign.Grid, own = fine.Campaign.Grid;
         double[] tenth = [own.Hertz[3], Math.Sqrt(own.Hertz[10] * own.Hertz[11]), own.Hertz[20] * Math.Pow(own.Hertz[21] / own.Hertz[20], 0.3)];
-        double[] read = new CampaignPieces(fine, new FrequencyGrid([.. tenth])).Values[0];
+        double[] read = new CampaignSpecimens(fine, new FrequencyGrid([.. tenth])).Values[0];
         double At(int f) => ((ShieldingReading.Measured)fine.Curves[0].Readings[f]).Shielding.Value.Value;
         Assert.Equal(At(3), read[0], 1e-12);
         Assert.Equal((At(10) + At(11)) / 2, read[1], 1e-9);
@@ -134,7 +134,7 @@ public sealed class LotHistoryTests
         CampaignLots capped = Lots(Rehearser.Draw(Plan with { ShieldingStopDb = 90 }).Campaign, "1");
         FrequencyGrid own = capped.Campaign.Grid;
         int first = Enumerable.Range(0, own.Count).First(f => capped.Curves[0].Readings[f] is ShieldingReading.AtLeast);
-        var between = new CampaignPieces(capped, new FrequencyGrid([own.Hertz[first - 1], own.Hertz[first] - 1000, own.Hertz[first]]));
+        var between = new CampaignSpecimens(capped, new FrequencyGrid([own.Hertz[first - 1], own.Hertz[first] - 1000, own.Hertz[first]]));
         Assert.Equal([false, true, true], between.Bounds[0]);
     }
 

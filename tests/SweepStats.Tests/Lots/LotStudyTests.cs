@@ -12,7 +12,7 @@ public sealed class LotStudyTests
     [Theory]
     [InlineData(Capping.None)]
     [InlineData(Capping.Quarter)]
-    [InlineData(Capping.Pieces)]
+    [InlineData(Capping.Specimens)]
     public void LotsThatAreAlikeAreSeldomTakenForDifferent(Capping capping)
     {
         LotSizeRow row = LotSizeStudy.Run(new LotCell([2, 3, 4]) { Capping = capping }, campaigns: 80, seed: 4_000);
@@ -55,9 +55,9 @@ public sealed class LotStudyTests
     [InlineData(3, 0)]
     [InlineData(10, 0)]
     [InlineData(5, 3)]
-    public void NinetyFivePercentOfThePiecesKeepTheLimitOfTheirLot(int pieces, int placements)
+    public void NinetyFivePercentOfTheSpecimensKeepTheLimitOfTheirLot(int specimens, int placements)
     {
-        ToleranceRow row = ToleranceStudy.Run(new ToleranceCell(pieces) { Placements = placements, PlacementDb = 1 }, campaigns: 150, seed: 4_000);
+        ToleranceRow row = ToleranceStudy.Run(new ToleranceCell(specimens) { Placements = placements, PlacementDb = 1 }, campaigns: 150, seed: 4_000);
         Assert.Equal(150, row.Stated.Count);
         AtMostPromised(row.Broken);
         // A limit that is never broken would promise too little.
@@ -65,7 +65,7 @@ public sealed class LotStudyTests
     }
 
     [Fact]
-    public void TheyKeepTheLimitOfAFrequencyWherePiecesAreCapped()
+    public void TheyKeepTheLimitOfAFrequencyWhereSpecimensAreCapped()
     {
         ToleranceRow row = ToleranceStudy.Run(new ToleranceCell(10) { ByFrequency = true, ShieldingDb = 71 }, campaigns: 15, seed: 4_000);
         Assert.InRange(row.Capped.Share, 0.2, 0.6);

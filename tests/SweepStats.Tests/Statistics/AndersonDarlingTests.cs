@@ -54,7 +54,7 @@ public sealed class AndersonDarlingTests
     }
 
     [Fact]
-    public void TheProbabilityFallsWithinEachPieceAndHardlyJumpsBetween()
+    public void TheProbabilityFallsWithinEachSpecimenAndHardlyJumpsBetween()
     {
         double last = 1;
         for (double adjusted = 0.02; adjusted < 12; adjusted += 0.01)

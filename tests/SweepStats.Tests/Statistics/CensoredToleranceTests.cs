@@ -61,7 +61,7 @@ public sealed class CensoredToleranceTests
         Assert.All(factors, factor => Assert.Equal(factors[0], factor));
     }
 
-    // The bound cuts off 30 or 60 % of normal pieces, or says nothing of half of them (−3). Held more often than 95 % by design; never less beyond chance.
+    // The bound cuts off 30 or 60 % of normal specimens, or says nothing of half of them (−3). Held more often than 95 % by design; never less beyond chance.
     [Theory]
     [InlineData(10, 1, 0.5244)]
     [InlineData(20, 1, -0.2533)]
@@ -95,7 +95,7 @@ public sealed class CensoredToleranceTests
     }
 
     [Fact]
-    public void ABoundBelowEveryValueIsAsIfThePieceWereNotThere()
+    public void ABoundBelowEveryValueIsAsIfTheSpecimenWereNotThere()
     {
         double without = CensoredTolerance.LowerLimit(Values, Bounds, 0.95, 0.95)!.Value;
         Assert.Equal(without, CensoredTolerance.LowerLimit([.. Values, 30, 60.1], [.. Bounds, true, true], 0.95, 0.95)!.Value, 1e-9);

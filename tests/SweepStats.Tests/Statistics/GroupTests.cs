@@ -109,7 +109,7 @@ public sealed class ToleranceLimitTests
     }
 
     [Fact]
-    public void WithoutADistributionSoManyPiecesAreNeeded()
+    public void WithoutADistributionSoManySpecimensAreNeeded()
     {
         // Wilks 1941 (from memory).
         Assert.Equal(59, ToleranceLimit.FewestWithoutDistribution(0.95, 0.95));
@@ -126,7 +126,7 @@ public sealed class ToleranceLimitTests
     [InlineData(92, 1)]
     [InlineData(93, 2)]
     [InlineData(124, 3)]
-    public void TheRankRisesWithThePieces(int count, int rank) => Assert.Equal(rank, ToleranceLimit.RankWithoutDistribution(count, 0.95, 0.95));
+    public void TheRankRisesWithTheSpecimens(int count, int rank) => Assert.Equal(rank, ToleranceLimit.RankWithoutDistribution(count, 0.95, 0.95));
 
     [Fact]
     public void ASampleOfOneHasNoLimit() => Assert.Throws<ArgumentOutOfRangeException>(() => ToleranceLimit.NormalFactor(1, 0.95, 0.95));

@@ -7,14 +7,14 @@ using SweepStats.Sweeps;
 namespace SweepStats.Lots;
 
 /// <summary>The specimens of one campaign read at the frequencies of several, and the errors that they share.</summary>
-internal sealed class CampaignPieces
+internal sealed class CampaignSpecimens
 {
     private readonly CampaignLots _of;
     private readonly FrequencyGrid _at;
     private readonly ImmutableArray<SpecimenSweeps> _specimens;
     private readonly ImmutableArray<ShieldingCurve> _curves;
 
-    public CampaignPieces(CampaignLots of, FrequencyGrid at)
+    public CampaignSpecimens(CampaignLots of, FrequencyGrid at)
     {
         (_of, _at) = (of, at);
         (_curves, _specimens) = LotMembers.Of((of.Curves, [.. of.Campaign.Covered.Zip(of.Curves, SpecimenSweeps.Of)]), of.Yardstick);
@@ -28,8 +28,8 @@ internal sealed class CampaignPieces
     /// <summary>Where it is a bound.</summary>
     public bool[][] Bounds { get; }
 
-    public IEnumerable<TimedPiece> Pieces(double[] weights) => _specimens.Select((s, i) =>
-        new TimedPiece(HistoryLot.Labelled(_of.Label, s.Name.Lot), s.Name.Specimen, s.TakenAt, LogWeights.Mean(weights, f => Values[i][f])));
+    public IEnumerable<TimedSpecimen> Specimens(double[] weights) => _specimens.Select((s, i) =>
+        new TimedSpecimen(HistoryLot.Labelled(_of.Label, s.Name.Lot), s.Name.Specimen, s.TakenAt, LogWeights.Mean(weights, f => Values[i][f])));
 
     /// <summary>Lots as they come, with the means of their specimens and the plain means of their readings.</summary>
     /// <param name="weights">Of the part of the band that is compared.</param>

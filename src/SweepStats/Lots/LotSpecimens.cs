@@ -5,9 +5,9 @@ using SweepStats.Sweeps;
 namespace SweepStats.Lots;
 
 /// <summary>The specimens of a campaign in their lots.</summary>
-internal sealed class LotPieces
+internal sealed class LotSpecimens
 {
-    public LotPieces(FrequencyGrid grid, ImmutableArray<SpecimenSweeps> specimens)
+    public LotSpecimens(FrequencyGrid grid, ImmutableArray<SpecimenSweeps> specimens)
     {
         (Grid, Specimens, Design) = (grid, specimens, LotDesign.Of(specimens));
         Lots = [.. specimens.Select(s => s.Name.Lot).Distinct()];
