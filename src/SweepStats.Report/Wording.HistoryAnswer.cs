@@ -18,7 +18,7 @@ public static partial class Wording
         return
         [
             HistoryHeadline(history, known), .. told.Take(MostStretches),
-            .. told.Length > MostStretches ? [$"There is more: {Count(told.Length - MostStretches, "difference")} like these, in lots-by-frequency.csv, which --out writes."] : Array.Empty<string>(),
+            .. told.Length > MostStretches ? [$"There is more: {Count(told.Length - MostStretches, "difference")} like these, in lots-by-frequency.csv of the report."] : Array.Empty<string>(),
             .. LeftOutOfPairs(history),
         ];
     }

@@ -6,8 +6,8 @@ namespace SweepStats.Report;
 public static partial class Wording
 {
     internal const string DifferenceAxis = "Difference in shielding (dB)";
-    internal const string DifferenceLegend = "mean of the first less mean of the second";
-    internal const string DifferenceHidden = "left out: a specimen is known from below only";
+    internal const string DifferenceLegend = "first less second";
+    internal const string DifferenceHidden = "left out: known from below only";
 
     /// <summary>Pairs asked for, those that differ first.</summary>
     internal static IEnumerable<HistoryPair> PairsCharted(LotHistory history, int most) => PairsAsked(history).OrderBy(p => p.Adjusted ?? 2).Take(most);
@@ -20,10 +20,10 @@ public static partial class Wording
     internal static string DifferenceSubtitle(LotHistory history, HistoryPair pair)
     {
         string compared = $"compared at {Plain(pair.Points.Count(p => p.Probability is not null))} of {Count(history.PointCount, "frequency")}";
-        return $"above zero: the second shields less; {compared}";
+        return $"means of the lots; above zero the second shields less; {compared}";
     }
 
-    internal static string DifferenceInterval(LotHistory history) => $"{Level(history.Question.Confidence)} interval at each frequency by itself";
+    internal static string DifferenceInterval(LotHistory history) => $"{Level(history.Question.Confidence)} interval at each frequency";
 
     internal static string DifferLegend(LotHistory history) => $"they differ ({Plain(Math.Round(history.Question.FalseAlarm * 100, 3))} %, over all frequencies)";
 

@@ -48,7 +48,7 @@ public static partial class Wording
 
     private static readonly string[] PairTexts = ["First", "Second"];
 
-    private static string[] PairFigures(LotHistory history) => ["Difference of the means", $"{Level(history.Question.Confidence)} interval of it", "Probability if alike"];
+    private static string[] PairFigures(LotHistory history) => ["Difference of the means", $"Its {Level(history.Question.Confidence)} interval", "Probability if alike"];
 
     internal static string[] PairColumns(LotHistory history) => [.. PairTexts, .. PairFigures(history), "Frequencies that differ"];
 

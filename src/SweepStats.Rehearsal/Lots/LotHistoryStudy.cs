@@ -28,8 +28,15 @@ public sealed record HistoryCell(int Lots, int Specimens, double SpecimenDb, int
     /// <summary>Where lots of the second campaign shield less or more; empty where all are alike.</summary>
     public ImmutableArray<LotStep> Steps { get; init; } = [];
 
+    /// <summary>How much lower the reference of the second campaign lies: its floor hides more. In dB.</summary>
+    public double LessRangeDb { get; init; }
+
+    /// <summary>True shielding at the stop of the band in dB; 40 at its start.</summary>
+    public double ShieldingStopDb { get; init; } = 40;
+
     internal RehearsalPlan Plan => new()
     {
+        ShieldingStopDb = ShieldingStopDb,
         Points = Points,
         PlacementScatterDb = FrequencyDb,
         Lots = Lots,
@@ -64,6 +71,7 @@ public static class LotHistoryStudy
         new(2, 4, 0.3, 5, 0.3) { Errors = [new UncertaintyEntry { Name = "scale", HalfWidthDb = 1, Distribution = ErrorDistribution.Rectangular }] },
         new(2, 4, 0.3, 2, 0.3) { Reference = new(1, 0) }, new(2, 4, 0.3, 3, 0.3) { Reference = new(1, 0) },
         new(2, 4, 0.3, 2, 0.3) { Reference = new(0.3, 1), Points = 101 }, new(2, 4, 0.3, 3, 0.3) { Reference = new(0.3, 1), Points = 101 },
+        new(2, 4, 1, 5, 0.3) { ShieldingStopDb = 80, LessRangeDb = 15, Points = 101 },
         new(2, 4, 0.2, 5, 0.1) { FrequencyDb = 1, Points = 101 }, new(2, 2, 0.5, 3, 0.3) { FrequencyDb = 0.3, Points = 101 },
     ];
 
@@ -87,14 +95,14 @@ public static class LotHistoryStudy
     public static LotHistory Compare(HistoryCell cell, ulong seed)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        return LotHistoryComparer.Of([Read(cell with { Steps = [] }, "first", seed), Read(cell, "second", seed + Apart)], new LotQuestion());
+        return LotHistoryComparer.Of([Read(cell with { Steps = [], LessRangeDb = 0 }, "first", seed), Read(cell, "second", seed + Apart)], new LotQuestion());
     }
 
     private static bool? Below(double? probability) => probability is { } known ? known < LotSizeStudy.Level : null;
 
     private static CampaignLots Read(HistoryCell cell, string label, ulong seed)
     {
-        Sweeps.Campaign drawn = Rehearser.Draw(cell.Plan with { Seed = seed, LotSteps = cell.Steps }).Campaign;
+        Sweeps.Campaign drawn = Rehearser.Draw(cell.Plan with { Seed = seed, LotSteps = cell.Steps, ReferenceDbm = cell.Plan.ReferenceDbm - cell.LessRangeDb }).Campaign;
         var read = ReadCampaign.Of(cell.Reference.On(drawn, seed), Sweeps.Averaging.Power, cell.Errors);
         return new CampaignLots(label, read.Aligned, read.Curves);
     }

@@ -18,7 +18,7 @@ internal static class LotDifferenceChart
 
     public static IEnumerable<Chart> All(LotHistory history, FileNames names) =>
         Wording.PairsCharted(history, Most).Where(p => p.Points.Any(f => double.IsFinite(f.DifferenceDb)))
-            .Select(pair => Of(history, pair, names.Next("difference", pair.First.Label, pair.Second.Label)));
+            .Select(pair => Of(history, pair, names.Next("difference", pair.First.Figures.Lot, pair.Second.Figures.Lot)));
 
     private static Chart Of(LotHistory history, HistoryPair pair, string name)
     {
