@@ -25,7 +25,7 @@ public readonly record struct HistoryPoint(double DifferenceDb, double ErrorDb, 
     /// <summary>Interval of the difference at this frequency by itself; null where it cannot be told.</summary>
     public Interval? Interval(Confidence level)
     {
-        double reach = ErrorDb > 0 ? ErrorDb * StudentT.Quantile(level.TwoSidedQuantile, DegreesOfFreedom) : double.NaN;
+        double reach = ErrorDb > 0 ? ErrorDb * StudentQuantile.Of(level.TwoSidedQuantile).At(DegreesOfFreedom) : double.NaN;
         return double.IsNaN(reach) ? null : new Interval(DifferenceDb - reach, DifferenceDb + reach);
     }
 }

@@ -15,7 +15,14 @@ public sealed class LotHistoryFrequencyTests
 
     private static readonly RehearsalPlan Plan = new()
     {
-        Points = 101, Lots = 2, SpecimensPerLot = 4, CoveredSweeps = 3, ReferenceSweeps = 2, ShieldingStartDb = 40, ShieldingStopDb = 40, SpecimenDeviationDb = 0.4,
+        Points = 101,
+        Lots = 2,
+        SpecimensPerLot = 4,
+        CoveredSweeps = 3,
+        ReferenceSweeps = 2,
+        ShieldingStartDb = 40,
+        ShieldingStopDb = 40,
+        SpecimenDeviationDb = 0.4,
     };
 
     private static readonly Campaign Spring = Rehearser.Draw(Plan with { Seed = 5 }).Campaign;
