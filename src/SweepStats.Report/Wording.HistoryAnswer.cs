@@ -18,8 +18,7 @@ public static partial class Wording
         return
         [
             HistoryHeadline(history, known), .. told.Take(MostStretches),
-            .. told.Length > MostStretches ? [$"There is more: {Count(told.Length - MostStretches, "difference")} like these, in lots-by-frequency.csv of the report."] : Array.Empty<string>(),
-            .. LeftOutOfPairs(history),
+            .. More(told.Length - MostStretches), .. LeftOutOfPairs(history),
         ];
     }
 
@@ -36,9 +35,15 @@ public static partial class Wording
         return [.. all.Where(s => s.Weight >= SlightStretch * all[0].Weight)];
     }
 
-    private static string Untold(LotHistory history) => "Whether the lots differ cannot be told: " + (history.Pairs.Any() && history.Pairs.All(p => p.Points.All(f => f.Hidden))
-        ? "too much is known from below only."
-        : "that takes two specimens a lot, and a reference that is swept twice in each campaign.");
+    private static string[] More(int differences) =>
+        differences > 0 ? [$"There is more: {Count(differences, "difference")} like these, in lots-by-frequency.csv of the report."] : [];
+
+    private static string Untold(LotHistory history)
+    {
+        bool hidden = history.Pairs.Any() && history.Pairs.All(p => p.Points.All(f => f.Hidden));
+        return "Whether the lots differ cannot be told: "
+            + (hidden ? "too much is known from below only." : "that takes two specimens a lot, and a reference that is swept twice in each campaign.");
+    }
 
     private static string HistoryHeadline(LotHistory history, HistoryPair[] known)
     {
@@ -47,12 +52,14 @@ public static partial class Wording
         if (differing.Length == 0)
         {
             string named = history.Bands.IsEmpty ? string.Empty : ", in named bands";
-            return $"No difference between the lots shows, in the mean over the band{named} or at single frequencies ({Chance(known.Min(p => p.Adjusted!.Value))}, for {of}). That does not prove them alike.";
+            return $"No difference between the lots shows, in the mean over the band{named} or at single frequencies "
+                + $"({Chance(known.Min(p => p.Adjusted!.Value))}, for {of}). That does not prove them alike.";
         }
 
         string chance = Chance(differing.Min(p => p.Adjusted!.Value));
+        string differ = differing.Length == 1 ? "differs" : "differ";
         return known.Length == 1 ? $"The two lots differ ({chance})."
-            : $"{(differing.Length == 1 ? "One pair" : Plain(differing.Length))} of {Count(known.Length, "pair")} of lots {(differing.Length == 1 ? "differs" : "differ")} ({chance}).";
+            : $"{(differing.Length == 1 ? "One pair" : Plain(differing.Length))} of {Count(known.Length, "pair")} of lots {differ} ({chance}).";
     }
 
     private static string[] Told(LotHistory history, HistoryPair pair)
@@ -61,7 +68,8 @@ public static partial class Wording
         return where.Length > 0 ? where : [$"{InTheMean(history, pair)}."];
     }
 
-    private static string Shields(HistoryPair pair, double firstLessSecond) => $"{Named(pair.Second)} shields about {Apart(-firstLessSecond)} than {Named(pair.First)}";
+    private static string Shields(HistoryPair pair, double firstLessSecond) =>
+        $"{Named(pair.Second)} shields about {Apart(-firstLessSecond)} than {Named(pair.First)}";
 
     private static string Where(HistoryStretch stretch)
     {
@@ -73,7 +81,8 @@ public static partial class Wording
     private static string InTheMean(LotHistory history, HistoryPair pair)
     {
         int place = history.Pairs.IndexOf(pair);
-        (HistoryBand Band, HistoryPair Pair)[] bands = [.. history.Bands.Select(b => (b, b.Pairs[place])).Where(b => b.Item2.Tested is not null)];
+        (HistoryBand Band, HistoryPair Pair)[] bands =
+            [.. history.Bands.Select(b => (b, b.Pairs[place])).Where(b => b.Item2.Tested is not null)];
         (HistoryBand Band, HistoryPair Pair)? surest = bands.Length == 0 ? null : bands.MinBy(b => b.Pair.Tested!.ProbabilityAlike);
         return pair.Tested is { } whole && !(surest?.Pair.Tested!.ProbabilityAlike < whole.ProbabilityAlike)
             ? $"{Shields(pair, whole.Difference)} on average over the band"
@@ -87,20 +96,26 @@ public static partial class Wording
         if (hidden.Length > 0)
         {
             string more = hidden.Length > MostStretches ? $", and {Count(hidden.Length - MostStretches, "more pair")}" : string.Empty;
-            string[] named = [.. hidden.Take(MostStretches).Select(p => $"{Named(p.First)} and {Named(p.Second)} at {Plain(p.Points.Count(f => f.Hidden))} of {Count(p.Points.Length, "frequency")}")];
+            string[] named = [.. hidden.Take(MostStretches).Select(p =>
+                $"{Named(p.First)} and {Named(p.Second)} at {Plain(p.Points.Count(f => f.Hidden))} of {Count(p.Points.Length, "frequency")}")];
             yield return $"Not compared, because a specimen is known from below only: {string.Join("; ", named)}{more}.";
         }
 
         int unknown = history.Pairs.Count(p => p.Adjusted is null);
         if (unknown > 0)
         {
-            string once = history.Pairs.Any(p => p.Adjusted is null && p.Points.Any(f => !f.Hidden)) ? "between campaigns that takes a reference which is swept twice in each" : "too much is known from below only";
-            yield return $"{Count(unknown, "more pair")} cannot be told: {once}.";
+            bool once = history.Pairs.Any(p => p.Adjusted is null && p.Points.Any(f => !f.Hidden));
+            string why = once ? "between campaigns that takes a reference which is swept twice in each" : "too much is known from below only";
+            yield return $"{Count(unknown, "more pair")} cannot be told: {why}.";
         }
     }
 
-    private static string Frequencies(HistoryPair pair, LotHistory history) =>
-        pair.Points.Count(f => f.Probability is not null) is > 0 and var compared ? $"{Plain(pair.Points.Count(f => history.DifferAt(pair, f)))} of {Plain(compared)}" : Nothing;
+    private static string Frequencies(HistoryPair pair, LotHistory history)
+    {
+        int compared = pair.Points.Count(f => f.Probability is not null);
+        return compared > 0 ? $"{Plain(pair.Points.Count(f => history.DifferAt(pair, f)))} of {Plain(compared)}" : Nothing;
+    }
 
-    private static string Named(HistoryLot lot) => $"{PlainText.Short(lot.Campaign, LongestSpecimen)}: {PlainText.Short(lot.Figures.Lot, LongestSpecimen)}";
+    private static string Named(HistoryLot lot) =>
+        $"{PlainText.Short(lot.Campaign, LongestSpecimen)}: {PlainText.Short(lot.Figures.Lot, LongestSpecimen)}";
 }

@@ -10,7 +10,8 @@ public static partial class Wording
     internal static string[] HistoryBandColumns(LotHistory history) => ["Named band", .. PairTexts, .. PairFigures(history)];
 
     internal static IEnumerable<IReadOnlyList<string>> HistoryBandRows(LotHistory history) =>
-        history.Bands.SelectMany(b => PairsOf(b.Pairs).Select(p => (IReadOnlyList<string>)[HistoryBandName(b), Named(p.First), Named(p.Second), .. PairCells(p, history)]));
+        history.Bands.SelectMany(b => PairsOf(b.Pairs).Select(p =>
+            (IReadOnlyList<string>)[HistoryBandName(b), Named(p.First), Named(p.Second), .. PairCells(p, history)]));
 
     /// <summary>What a reader of the bands must know: parts that are hidden or not measured by all, and bands that are not compared.</summary>
     internal static IEnumerable<string> HistoryBandRemarks(LotHistory history)
@@ -20,7 +21,8 @@ public static partial class Wording
             if (band.ClearShare < 1 - 1e-9)
             {
                 yield return band.ClearShare > 0
-                    ? $"Figures of {HistoryBandName(band)} are of the {Percent(band.ClearShare)} of it where every specimen of every campaign is bounded from both sides."
+                    ? $"Figures of {HistoryBandName(band)} are of the {Percent(band.ClearShare)} of it "
+                        + "where every specimen of every campaign is bounded from both sides."
                     : $"Nothing is told of {HistoryBandName(band)}: at every compared frequency of it some specimen is known from below only.";
             }
 
@@ -33,7 +35,8 @@ public static partial class Wording
         foreach (BandLeftOut band in history.BandsLeftOut)
         {
             yield return band.LimitsDiffer
-                ? $"The named band {PlainText.Of(band.Name)} is not compared, since it is not the same in all campaigns: {string.Join("; ", band.Of.Select(Limits))}. Give it the same limits in every campaign.toml."
+                ? $"The named band {PlainText.Of(band.Name)} is not compared, since it is not the same in all campaigns: "
+                    + $"{string.Join("; ", band.Of.Select(Limits))}. Give it the same limits in every campaign.toml."
                 : $"The named band {PlainText.Of(band.Name)}, {Band(band.Of[0].Limits)}, is not compared: no compared frequency lies in it.";
         }
     }

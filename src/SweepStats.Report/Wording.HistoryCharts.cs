@@ -13,7 +13,8 @@ public static partial class Wording
     internal static IEnumerable<HistoryPair> PairsCharted(LotHistory history, int most) => PairsAsked(history).OrderBy(p => p.Adjusted ?? 2).Take(most);
 
     internal static string PairsNotCharted(LotHistory history, int most) =>
-        $"Drawn are the {Plain(most)} pairs of {Plain(PairsAsked(history).Count())} that are least likely alike; all frequencies of all pairs are in lots-by-frequency.csv.";
+        $"Drawn are the {Plain(most)} pairs of {Plain(PairsAsked(history).Count())} that are least likely alike; "
+        + "all frequencies of all pairs are in lots-by-frequency.csv.";
 
     internal static string DifferenceTitle(HistoryPair pair) => $"{Named(pair.First)} less {Named(pair.Second)}";
 
@@ -25,7 +26,8 @@ public static partial class Wording
 
     internal static string DifferenceInterval(LotHistory history) => $"{Level(history.Question.Confidence)} interval at each frequency";
 
-    internal static string DifferLegend(LotHistory history) => $"they differ ({Plain(Math.Round(history.Question.FalseAlarm * 100, 3))} %, over all frequencies)";
+    internal static string DifferLegend(LotHistory history) =>
+        $"they differ ({Plain(Math.Round(history.Question.FalseAlarm * 100, 3))} %, over all frequencies)";
 
     internal static string DifferenceDescription(LotHistory history, HistoryPair pair)
     {

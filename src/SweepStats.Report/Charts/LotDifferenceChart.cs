@@ -1,5 +1,6 @@
 using OxyPlot;
 using SweepStats.Lots;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Charts;
@@ -24,7 +25,7 @@ internal static class LotDifferenceChart
     {
         double[] hertz = [.. history.Frequencies.Select(f => f.Value)];
         List<DataPoint> difference = [.. pair.Points.Select((p, f) => new DataPoint(hertz[f], p.DifferenceDb))];
-        List<Slice> intervals = [.. pair.Points.Select((p, f) => p.Interval(history.Question.Confidence) is { } i ? new Slice(hertz[f], i.Low, i.High) : new Slice(hertz[f], double.NaN, double.NaN))];
+        List<Slice> intervals = [.. pair.Points.Select((p, f) => Interval(hertz[f], p.Interval(history.Question.Confidence)))];
         bool[] differs = [.. pair.Points.Select(p => history.DifferAt(pair, p))];
         bool[] hidden = [.. pair.Points.Select(p => p.Hidden)];
         string title = Wording.DifferenceTitle(pair);
@@ -32,18 +33,25 @@ internal static class LotDifferenceChart
                 title, Wording.DifferenceSubtitle(history, pair), FrequencyScale.Axis(new FrequencyGrid([.. hertz])),
                 DecibelScale.Axis(Wording.DifferenceAxis, Seen(difference, intervals), RoomAbove, LeastSpanDb))
             .With(
-                intervals.Exists(i => double.IsFinite(i.Low)) ? new IntervalBand { Colour = Ink.Blue, Slices = intervals, Title = Wording.DifferenceInterval(history) } : null,
+                intervals.Exists(i => double.IsFinite(i.Low))
+                    ? new IntervalBand { Colour = Ink.Blue, Slices = intervals, Title = Wording.DifferenceInterval(history) } : null,
                 new Trace { Colour = Ink.Grey, Points = [.. hertz.Select(f => new DataPoint(f, 0))], Thickness = 1 },
                 new Trace { Colour = Ink.Black, Points = difference, LoneDots = true, Title = Wording.DifferenceLegend },
-                differs.Contains(true) ? new EdgeStretches { Colour = Ink.Red, Places = hertz, Marked = differs, Title = Wording.DifferLegend(history) } : null,
-                hidden.Contains(true) ? new EdgeStretches { Colour = Ink.Grey, Places = hertz, Marked = hidden, Title = Wording.DifferenceHidden } : null);
+                Bar(hertz, differs, (Ink.Red, Wording.DifferLegend(history))),
+                Bar(hertz, hidden, (Ink.Grey, Wording.DifferenceHidden)));
         return new Chart(name, ChartKind.LotsOverFrequency, title, Wording.DifferenceDescription(history, pair), model);
     }
+
+    private static Slice Interval(double hertz, Interval? found) => found is { } i ? new Slice(hertz, i.Low, i.High) : new Slice(hertz, double.NaN, double.NaN);
+
+    private static EdgeStretches? Bar(double[] hertz, bool[] marked, (OxyColor Colour, string Title) look) =>
+        marked.Contains(true) ? new EdgeStretches { Colour = look.Colour, Places = hertz, Marked = marked, Title = look.Title } : null;
 
     private static IEnumerable<double> Seen(List<DataPoint> difference, List<Slice> intervals)
     {
         double[] lines = [0, .. difference.Select(p => p.Y).Where(double.IsFinite)];
         double room = Math.Max(MostRoomDb, lines.Max() - lines.Min());
-        return [.. lines, .. intervals.SelectMany(i => new[] { i.Low, i.High }).Where(double.IsFinite).Select(e => Math.Clamp(e, lines.Min() - room, lines.Max() + room))];
+        double[] ends = [.. intervals.SelectMany(i => new[] { i.Low, i.High }).Where(double.IsFinite)];
+        return [.. lines, .. ends.Select(e => Math.Clamp(e, lines.Min() - room, lines.Max() + room))];
     }
 }

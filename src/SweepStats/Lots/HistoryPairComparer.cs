@@ -22,8 +22,9 @@ internal static class HistoryPairComparer
     }
 
     /// <summary>
-    /// Whether the two differ at all. Means over the band find what goes through it, single frequencies what is confined to a part of it, named bands what they are named
-    /// for; the answer is the smallest of the p-values, and the price of each question is paid. Null where none can be told.
+    /// Whether the two differ at all. Means over the band find what goes through it, single frequencies what is confined to a part
+    /// of it, named bands what they are named for; the answer is the smallest of the p-values, and the price of each question is
+    /// paid. Null where none can be told.
     /// </summary>
     /// <param name="asked">The answer of each question; null where it has none.</param>
     public static double? Together(params ReadOnlySpan<double?> asked)
@@ -50,7 +51,7 @@ internal static class HistoryPairComparer
             return unknown;
         }
 
-        Contribution[] parts = [first.Scatter[f], second.Scatter[f], .. sameCampaign ? [] : first.Shared[f]!, .. sameCampaign ? [] : second.Shared[f]!];
+        Contribution[] parts = [first.Scatter[f], second.Scatter[f], .. sameCampaign ? [] : first.Shared[f]!.Concat(second.Shared[f]!)];
         return unknown with { ErrorDb = WelchSatterthwaite.Combined(parts), DegreesOfFreedom = WelchSatterthwaite.DegreesOfFreedom(parts) };
     }
 }

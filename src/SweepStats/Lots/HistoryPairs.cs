@@ -60,12 +60,14 @@ internal sealed class HistoryPairs
     private static HistoryPair Pair(HistoryPart whole, LotOverFrequency[] frequencies, (int First, int Second) pair, double[] bands)
     {
         (HistoryEntry first, HistoryEntry second) = (whole.Lots[pair.First], whole.Lots[pair.Second]);
-        ImmutableArray<HistoryPoint> points = HistoryPairComparer.Points(frequencies[pair.First], frequencies[pair.Second], first.IsOfTheSame(second));
+        ImmutableArray<HistoryPoint> points =
+            HistoryPairComparer.Points(frequencies[pair.First], frequencies[pair.Second], first.IsOfTheSame(second));
         Equivalence? tested = whole.Tested(pair.First, pair.Second);
+        double? named = bands.Where(b => !double.IsNaN(b)).Select(b => (double?)b).Min();
         return new HistoryPair(first.Lot, second.Lot, tested, null)
         {
             Points = points,
-            Probability = HistoryPairComparer.Together(tested?.ProbabilityAlike, points.Min(p => p.Adjusted), bands.Where(b => !double.IsNaN(b)).Select(b => (double?)b).Min()),
+            Probability = HistoryPairComparer.Together(tested?.ProbabilityAlike, points.Min(p => p.Adjusted), named),
         };
     }
 }

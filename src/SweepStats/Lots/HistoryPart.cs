@@ -17,7 +17,8 @@ internal sealed class HistoryPart
     {
         double[] clear = [.. all.Select((w, f) => campaigns.Any(c => Array.Exists(c.Specimens.Bounds, b => b[f])) ? 0 : w)];
         (ClearShare, Weights, _marginDb) = (clear.Sum(), LogWeights.Whole(clear), question.MarginDb);
-        Lots = [.. campaigns.SelectMany((c, i) => c.Specimens.Lots(Weights, all).Select(l => new HistoryEntry(i, new HistoryLot(c.Label, Figures(l, question)), l.Means)))];
+        Lots = [.. campaigns.SelectMany((c, i) => c.Specimens.Lots(Weights, all)
+            .Select(l => new HistoryEntry(i, new HistoryLot(c.Label, Figures(l, question)), l.Means)))];
         _shared = ClearShare > 0 ? [.. campaigns.Select(c => c.Specimens.Shared(Weights))] : [];
     }
 
@@ -38,12 +39,13 @@ internal sealed class HistoryPart
             return null;
         }
 
-        Contribution[] parts = [Own(one), Own(other), .. one.IsOfTheSame(other) ? [] : _shared[one.Campaign]!, .. one.IsOfTheSame(other) ? [] : _shared[other.Campaign]!];
-        double error = WelchSatterthwaite.Combined(parts);
-        return error > 0 ? new Equivalence(one.Lot.Figures.MeanDb - other.Lot.Figures.MeanDb, error, WelchSatterthwaite.DegreesOfFreedom(parts), _marginDb) : null;
+        Contribution[] parts = [Own(one), Own(other), .. one.IsOfTheSame(other) ? [] : _shared[one.Campaign]!.Concat(_shared[other.Campaign]!)];
+        double error = WelchSatterthwaite.Combined(parts), apart = one.Lot.Figures.MeanDb - other.Lot.Figures.MeanDb;
+        return error > 0 ? new Equivalence(apart, error, WelchSatterthwaite.DegreesOfFreedom(parts), _marginDb) : null;
     }
 
-    private static Contribution Own(HistoryEntry lot) => new(Sample.StandardDeviation(lot.Means) / Math.Sqrt(lot.Means.Length), lot.Means.Length - 1);
+    private static Contribution Own(HistoryEntry lot) =>
+        new(Sample.StandardDeviation(lot.Means) / Math.Sqrt(lot.Means.Length), lot.Means.Length - 1);
 
     private LotSummary Figures((string Lot, double[] Means, double PlainMean) lot, LotQuestion question) =>
         LotFigures.Of(lot.Lot, ClearShare > 0 ? lot.Means : [.. lot.Means.Select(_ => double.NaN)], lot.PlainMean, question);

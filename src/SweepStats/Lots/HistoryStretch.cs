@@ -24,7 +24,8 @@ public sealed record HistoryStretch(HistoryLot First, HistoryLot Second, Frequen
         List<List<int>> runs = [];
         foreach (int f in Enumerable.Range(0, pair.Points.Length).Where(f => pair.Points[f].Adjusted <= falseAlarm))
         {
-            if (runs.Count == 0 || f - runs[^1][^1] > LongestGap + 1 || (pair.Points[f].DifferenceDb < 0) != (pair.Points[runs[^1][^1]].DifferenceDb < 0))
+            int last = runs.Count > 0 ? runs[^1][^1] : -1;
+            if (last < 0 || f - last > LongestGap + 1 || (pair.Points[f].DifferenceDb < 0) != (pair.Points[last].DifferenceDb < 0))
             {
                 runs.Add([]);
             }
