@@ -81,6 +81,8 @@ internal static class LotsCommand
         ReportOutput.Write(asked.Target!, () => LotHistoryReport.Build(together, [.. analyses.Select(a => a.Result)], asked.Png), terminal, folder =>
         {
             ReportOutput.Put(folder, LotsCsv.FileName, stream => LotHistoryCsv.Write(together, stream));
+            ReportOutput.Put(folder, LotHistoryPairsCsv.FileName, stream => LotHistoryPairsCsv.Write(together, stream));
+            ReportOutput.Put(folder, LotFrequenciesCsv.FileName, stream => LotHistoryFrequenciesCsv.Write(together, stream));
             return SummaryText.Of(together, [.. asked.Folders.Select(CampaignAnalysis.Named).Zip(analyses)], folder.Written());
         }) is not null;
 
@@ -103,7 +105,7 @@ internal static class LotsCommand
 
     private static LotHistory? Together(List<CampaignAnalysis> analyses, string[] labels, Terminal terminal)
     {
-        CampaignLots[] campaigns = [.. analyses.Select((a, i) => new CampaignLots(labels[i], a.Result.Campaign, a.Result.Curves) { Yardstick = a.Result.Plan.Choice.Yardstick })];
+        CampaignLots[] campaigns = [.. analyses.Select((a, i) => new CampaignLots(labels[i], a.Result.Campaign, a.Result.Curves) { NamedBands = a.Result.Plan.NamedBands, Yardstick = a.Result.Plan.Choice.Yardstick })];
         if (LotHistoryComparer.SharedBand(campaigns) is null)
         {
             terminal.Error.WriteLine("sweepstats: the campaigns share no frequency; name campaigns that cover a common band");
@@ -117,7 +119,7 @@ internal static class LotsCommand
     private static List<string> Text(List<CampaignAnalysis> analyses, LotHistory? together, (string[] Folders, string? Target, bool Png) asked)
     {
         string[] labels = Labels(analyses, asked.Folders);
-        List<string> lines = together is null ? [] : [.. Wording.LotHistoryText(together)];
+        List<string> lines = together is null ? [] : [.. Wording.LotHistoryText(together, [.. analyses.Select(a => a.Result)])];
         for (int i = 0; i < analyses.Count; i++)
         {
             lines.AddRange(together is null ? [] : [string.Empty]);
@@ -148,7 +150,7 @@ internal static class LotsCommand
         else
         {
             json.WriteStartObject("together");
-            LotsJson.Write(json, together);
+            TogetherJson.Write(json, together);
             json.WriteEndObject();
         }
     });
