@@ -121,7 +121,8 @@ internal static class LotsCommand
         for (int i = 0; i < analyses.Count; i++)
         {
             lines.AddRange(together is null ? [] : [string.Empty]);
-            lines.AddRange(Wording.LotsText(analyses[i].Result, labels[i]));
+            AnalysisResult result = analyses[i].Result;
+            lines.AddRange(result.Trend is null ? Wording.LotsText(result, labels[i]) : Wording.TrendText(result, labels[i]));
             lines.AddRange(analyses[i].LeftOutLines);
         }
 
