@@ -34,6 +34,8 @@ public static partial class Wording
         return result.Lots.Lots.Length < 2 ? lines : [.. lines, string.Empty, "Lot by lot, whatever the order:", .. LotsText(result, name).Skip(2)];
     }
 
+    internal static string TrendHeading(FactorTrend trend) => $"Trend along {Factor(trend)}";
+
     /// <summary>Up to where the requirement is met, how the shielding changes, and what that rests on.</summary>
     internal static IEnumerable<string> TrendAnswer(AnalysisResult result, FactorTrend trend)
     {
@@ -42,7 +44,7 @@ public static partial class Wording
             return [TrendLacking(trend)];
         }
 
-        IEnumerable<string> met = trend.Requirement is { } asked ? [.. MetAlong(trend, asked), .. TrendRests(result, trend, asked)]
+        IEnumerable<string> met = trend.Requirement is { } asked ? [.. MetAlong(trend, asked, WhereAsked(result)), .. TrendRests(result, trend, asked)]
             : [result.Plan.Requirement is null
                 ? "No requirement is stated, so up to where it is met is not asked: add [requirement] to campaign.toml."
                 : "The requirement asks for nothing at the frequencies that were measured."];
@@ -85,19 +87,20 @@ public static partial class Wording
         ? $"A trend needs specimens at three values of {Factor(trend)}; there {(trend.Groups.Length == 1 ? "is 1" : "are 2")}: {string.Join(" and ", trend.Groups.Select(g => Plain(g.Value)))}. Measure at another value."
         : $"A trend needs four specimens; there are {Plain(trend.Specimens.Length)}. Measure another one, best at a value that was measured already.";
 
-    private static IEnumerable<string> MetAlong(FactorTrend trend, TrendRequirement asked)
+    private static string ScopeOf(TrendRequirement asked) => asked.Frequencies == 1 ? "at the one frequency it asks about" : $"at all {Count(asked.Frequencies, "frequency")}";
+
+    private static IEnumerable<string> MetAlong(FactorTrend trend, TrendRequirement asked, string scope)
     {
         double first = trend.Groups[0].Value, last = trend.Groups[^1].Value;
-        string scope = asked.Frequencies == 1 ? "at the one frequency it asks about" : $"at every one of {Count(asked.Frequencies, "frequency")}";
         string met = asked.Obstacle switch
         {
             TrendObstacle.LotsApart => "Up to where the requirement is met cannot be told: specimens of a lot go together, lots lie apart "
                 + $"about the line ({Chance(trend.Whole.LotsApartProbability ?? 0)}). Analyse each lot as a campaign of its own, or take several lots at each value.",
             TrendObstacle.ReferenceOnce => "Up to where the requirement is met cannot be told: the reference was swept once, so how far the level is off is not known. Sweep it three times or more.",
-            _ when asked.MetUpTo == last => $"The requirement is shown to be met up to the {Along(trend, last)} measured, {scope}.",
-            _ when asked.NotMetFrom == first => $"The requirement is shown not to be met at any value measured, {ValueRange(trend)}.",
-            _ when asked.MetUpTo is { } upTo => $"The requirement is shown to be met up to {Along(trend, Down(trend, upTo))}, {scope}. {Beyond(trend, asked)}",
-            _ => $"That the requirement is met is not shown at the lowest value, {Along(trend, first)}: {OutcomeWord(trend.Groups[0].Outcome)}. {Beyond(trend, asked)}",
+            _ when asked.MetUpTo == last => $"The mean of such specimens is shown to meet the requirement up to the {Along(trend, last)} measured, {scope}.",
+            _ when asked.NotMetFrom == first => $"The mean of such specimens is shown not to meet the requirement at any value measured, {ValueRange(trend)} {Factor(trend)}.",
+            _ when asked.MetUpTo is { } upTo => $"The mean of such specimens is shown to meet the requirement up to {Along(trend, Down(trend, upTo))}, {scope}. {Beyond(trend, asked)}",
+            _ => $"The mean of such specimens is not shown to meet the requirement even at {Along(trend, first)}, the lowest value: {OutcomeWord(trend.Groups[0].Outcome)}. {Beyond(trend, asked)}",
         };
         yield return met.TrimEnd();
     }
@@ -147,12 +150,12 @@ public static partial class Wording
 
         if (asked is { DecidedAt: { } at, Frequencies: > 1 })
         {
-            yield return $"The frequency that decides is {Frequency(at)}.";
+            yield return asked.MetUpTo == trend.Groups[^1].Value ? $"{Frequency(at)} has the least to spare." : $"{Frequency(at)} is where it is met no longer first.";
         }
 
         string guard = asked.Rule.GuardBand.Value > 0 ? $", with the guard band of {Exact(asked.Rule.GuardBand.Value, "dB")}" : string.Empty;
-        yield return asked.Rule.IsSimpleAcceptance ? $"By the estimate alone, of the mean of such specimens{guard}."
-            : $"Both at {Level(asked.Rule.Level)}, one-sided, of the mean of such specimens{guard}; the errors of reference, floor and what is stated are in it.";
+        yield return asked.Rule.IsSimpleAcceptance ? $"By the estimate alone{guard}."
+            : $"Both at {Level(asked.Rule.Level)}, one-sided{guard}; the errors of reference, floor and what is stated are in it.";
         if (asked.Obstacle == TrendObstacle.NoRepeats)
         {
             yield return "Without a straight line, specimens at the same value have to show the scatter: measure two or more at each value.";

@@ -51,6 +51,7 @@ public static class SummaryJson
             json.WriteStartObject("lots");
             LotsJson.Write(json, result.Lots);
             json.WriteEndObject();
+            TrendJson.Write(json, result.Trend);
             Choice(json, result.Choice);
             SummaryCounts.Checks(json, result);
             Hashes(json, "inputs", context.Inputs);

@@ -79,6 +79,6 @@ public static class TrendEstimator
         MetUpTo = of.Asked?.At(f)?.MetUpTo,
         NotMetFrom = of.Asked?.At(f)?.NotMetFrom,
         Level = level,
-        Values = at.Values[f],
+        ValuesDb = [.. at.Values[f]],
     };
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 
@@ -46,7 +47,7 @@ public sealed record TrendFrequency
     internal FactorLevel? Level { get; init; }
 
     /// <summary>Shielding of each specimen in dB, or its bound, in the order of the specimens.</summary>
-    internal double[] Values { get; init; } = [];
+    public required ImmutableArray<double> ValuesDb { get; init; }
 
     /// <summary>Limits of the mean of such specimens at a value of the factor, each at a one-sided level and with what all specimens share in it; null where nothing is known.</summary>
     public Interval? LimitsAt(double value, Confidence oneSided) => Level?.At(value, oneSided.Level);
