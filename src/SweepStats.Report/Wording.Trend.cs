@@ -48,7 +48,7 @@ public static partial class Wording
             : [result.Plan.Requirement is null
                 ? "No requirement is stated, so up to where it is met is not asked: add [requirement] to campaign.toml."
                 : "The requirement asks for nothing at the frequencies that were measured."];
-        return [.. met.Take(1), SlopeOf(trend, trend.Whole), StraightOf(trend), .. met.Skip(1), .. HiddenAlong(result, trend)];
+        return [.. met.Take(1), SlopeOf(trend, trend.Whole), .. StraightOf(trend), .. met.Skip(1), .. HiddenAlong(result, trend)];
     }
 
     internal static string[] TrendValueColumns(FactorTrend trend) =>
@@ -137,9 +137,8 @@ public static partial class Wording
             : $"The mean shielding {(falls ? "falls" : "rises")} by {Fixed(Math.Abs(slope), digits)} dB for each unit of {Factor(trend)} ({Level(trend.Confidence)}: {limits} dB), {where}.";
     }
 
-    private static string StraightOf(FactorTrend trend) => trend.Whole.Line is not { } line ? string.Empty
-        : !trend.Whole.IsStraight ? $"Single specimens scatter: see the means at each value of {Factor(trend)} below."
-        : $"A straight line is not refused ({(line.StraightProbability is { } p ? Chance(p) : "nothing tells")}); single specimens scatter about it by {Hundredths(line.ResidualDb)} (one standard deviation).";
+    private static string[] StraightOf(FactorTrend trend) => trend.Whole is not { IsStraight: true, Line: { } line } ? []
+        : [$"A straight line is not refused ({(line.StraightProbability is { } p ? Chance(p) : "nothing tells")}); single specimens scatter about it by {Hundredths(line.ResidualDb)} (one standard deviation)."];
 
     private static IEnumerable<string> TrendRests(AnalysisResult result, FactorTrend trend, TrendRequirement asked)
     {
@@ -150,7 +149,7 @@ public static partial class Wording
 
         if (asked is { DecidedAt: { } at, Frequencies: > 1 })
         {
-            yield return asked.MetUpTo == trend.Groups[^1].Value ? $"{Frequency(at)} has the least to spare." : $"{Frequency(at)} is where it is met no longer first.";
+            yield return asked.MetUpTo == trend.Groups[^1].Value ? $"{Frequency(at)} has the least to spare." : $"It stops being met first at {Frequency(at)}.";
         }
 
         string guard = asked.Rule.GuardBand.Value > 0 ? $", with the guard band of {Exact(asked.Rule.GuardBand.Value, "dB")}" : string.Empty;

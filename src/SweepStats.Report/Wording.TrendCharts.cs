@@ -43,7 +43,7 @@ public static partial class Wording
     internal static string TrendSlopeTitle(FactorTrend trend) => $"Change of the shielding for each unit of {PlotName(trend)}";
 
     internal static string TrendSlopeSubtitle(FactorTrend trend, bool gaps) =>
-        $"{Count(trend.Specimens.Length, "specimen")}; each frequency by itself{(gaps ? "; gaps: some specimen is known from below only" : string.Empty)}";
+        $"{Count(trend.Specimens.Length, "specimen")}; each frequency by itself{(gaps ? "; gaps: no slope there, bounds or no straight line" : string.Empty)}";
 
     internal static string TrendSlopeAxis(FactorTrend trend) => $"dB for each unit of {PlotName(trend)}";
 

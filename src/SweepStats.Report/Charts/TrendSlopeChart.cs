@@ -4,20 +4,21 @@ using SweepStats.Trends;
 
 namespace SweepStats.Report.Charts;
 
-/// <summary>How much the shielding changes for each unit of an ordered factor, over frequency; a gap where some specimen is known from below only.</summary>
+/// <summary>How much the shielding changes for each unit of an ordered factor, over frequency; a gap where some specimen is known from below only, or no straight line holds.</summary>
 internal static class TrendSlopeChart
 {
-    /// <summary>The chart; null where no frequency has a slope.</summary>
+    /// <summary>The chart; null where no frequency has a slope, or the mean over the band follows no straight line.</summary>
     public static Chart? Of(AnalysisResult result, FactorTrend trend, string name)
     {
-        if (trend.Frequencies.All(f => f.Line is null))
+        TrendLine?[] lines = [.. trend.Frequencies.Select(f => f.StraightAdjusted <= 1 - trend.Confidence.Level ? null : f.Line)];
+        if (!trend.Whole.IsStraight || Array.TrueForAll(lines, l => l is null))
         {
             return null;
         }
 
-        List<DataPoint> slopes = [.. trend.Frequencies.Select(f => new DataPoint(f.At.Value, f.Line?.SlopeDb ?? double.NaN))];
-        List<Slice> intervals = [.. trend.Frequencies.Select(f => new Slice(f.At.Value, f.Line?.SlopeIntervalDb.Low ?? double.NaN, f.Line?.SlopeIntervalDb.High ?? double.NaN))];
-        bool gaps = trend.Frequencies.Any(f => f.Line is null);
+        List<DataPoint> slopes = [.. trend.Frequencies.Zip(lines, (f, line) => new DataPoint(f.At.Value, line?.SlopeDb ?? double.NaN))];
+        List<Slice> intervals = [.. trend.Frequencies.Zip(lines, (f, line) => new Slice(f.At.Value, line?.SlopeIntervalDb.Low ?? double.NaN, line?.SlopeIntervalDb.High ?? double.NaN))];
+        bool gaps = lines.Contains(null);
         string title = Wording.TrendSlopeTitle(trend);
         PlotModel model = Frame.Model(
                 title, Wording.TrendSlopeSubtitle(trend, gaps), FrequencyScale.Axis(result.Campaign.Grid),
