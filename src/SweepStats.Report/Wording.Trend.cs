@@ -12,7 +12,9 @@ public static partial class Wording
 
     internal static readonly string[] TrendBandColumns = ["Band", "Clear part", "dB for each unit", "Interval", "Straight line"];
 
-    /// <summary>The trend on the console: the answer, the values measured, the bands; behind it how lots compare, where there are several.</summary>
+    /// <summary>
+    /// The trend on the console: the answer, the values measured, the bands; behind it how lots compare, where there are several.
+    /// </summary>
     /// <param name="result">What the analysis found; with a trend.</param>
     /// <param name="name">What to call the campaign; its title unless given.</param>
     /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
@@ -55,7 +57,10 @@ public static partial class Wording
         [Factor(trend), "Specimens", "Mean", trend.Requirement is null ? "Requirement (none)" : "Requirement, at this value by itself"];
 
     internal static IReadOnlyList<string> TrendValueRow(FactorTrend trend, FactorGroup group) =>
-        [Plain(group.Value), Plain(group.Specimens), double.IsFinite(group.MeanDb) ? Ratio(group.MeanDb) : Nothing, trend.Requirement is null ? Nothing : OutcomeWord(group.Outcome)];
+    [
+        Plain(group.Value), Plain(group.Specimens), double.IsFinite(group.MeanDb) ? Ratio(group.MeanDb) : Nothing,
+        trend.Requirement is null ? Nothing : OutcomeWord(group.Outcome),
+    ];
 
     internal static IReadOnlyList<string> TrendBandRow(FactorTrend trend, TrendBand band)
     {
@@ -78,29 +83,39 @@ public static partial class Wording
     /// <summary>What the trend rests on, for the page.</summary>
     internal static string TrendMeans(FactorTrend trend) =>
         $"One specimen is one independent witness: the line is that of least squares through one value a specimen, its interval Student's t. "
-        + "What all specimens share (reference, floor, stated errors) moves all of them alike and is not in the slope; where the level is held against the requirement it is. "
+        + "What all specimens share (reference, floor, stated errors) moves all of them alike and is not in the slope; "
+        + "where the level is held against the requirement it is. "
         + "The statement is of the mean of such specimens: single ones scatter about it. "
-        + $"\"Met up to\" tests the values in their order and stops at the first that fails the test, so it needs no allowance for their number; \"not met\" allows for the number of frequencies. "
-        + $"Nothing is said beyond {ValueRange(trend)}. A cloth that was measured at several values is one cloth: give each specimen its own, or the interval is too short. Frequency by frequency: trend.csv.";
+        + "\"Met up to\" tests the values in their order and stops at the first that fails the test, so it needs no allowance for "
+        + $"their number; \"not met\" allows for the number of frequencies. Nothing is said beyond {ValueRange(trend)}. "
+        + "A cloth that was measured at several values is one cloth: the result is then of that cloth alone, or, where there are "
+        + "several such cloths, its interval is too short. Frequency by frequency: trend.csv.";
 
     private static string TrendLacking(FactorTrend trend) => trend.Lack == TrendLack.Values
-        ? $"A trend needs specimens at three values of {Factor(trend)}; there {(trend.Groups.Length == 1 ? "is 1" : "are 2")}: {string.Join(" and ", trend.Groups.Select(g => Plain(g.Value)))}. Measure at another value."
+        ? $"A trend needs specimens at three values of {Factor(trend)}; there {(trend.Groups.Length == 1 ? "is 1" : "are 2")}: "
+            + $"{string.Join(" and ", trend.Groups.Select(g => Plain(g.Value)))}. Measure at another value."
         : $"A trend needs four specimens; there are {Plain(trend.Specimens.Length)}. Measure another one, best at a value that was measured already.";
 
-    private static string ScopeOf(TrendRequirement asked) => asked.Frequencies == 1 ? "at the one frequency it asks about" : $"at all {Count(asked.Frequencies, "frequency")}";
+    private static string ScopeOf(TrendRequirement asked) =>
+        asked.Frequencies == 1 ? "at the one frequency it asks about" : $"at all {Count(asked.Frequencies, "frequency")}";
 
     private static IEnumerable<string> MetAlong(FactorTrend trend, TrendRequirement asked, string scope)
     {
+        const string Shown = "The mean of such specimens is shown";
         double first = trend.Groups[0].Value, last = trend.Groups[^1].Value;
         string met = asked.Obstacle switch
         {
             TrendObstacle.LotsApart => "Up to where the requirement is met cannot be told: specimens of a lot go together, lots lie apart "
                 + $"about the line ({Chance(trend.Whole.LotsApartProbability ?? 0)}). Analyse each lot as a campaign of its own, or take several lots at each value.",
-            TrendObstacle.ReferenceOnce => "Up to where the requirement is met cannot be told: the reference was swept once, so how far the level is off is not known. Sweep it three times or more.",
-            _ when asked.MetUpTo == last => $"The mean of such specimens is shown to meet the requirement up to the {Along(trend, last)} measured, {scope}.",
-            _ when asked.NotMetFrom == first => $"The mean of such specimens is shown not to meet the requirement at any value measured, {ValueRange(trend)} {Factor(trend)}.",
-            _ when asked.MetUpTo is { } upTo => $"The mean of such specimens is shown to meet the requirement up to {Along(trend, Down(trend, upTo))}, {scope}. {Beyond(trend, asked)}",
-            _ => $"The mean of such specimens is not shown to meet the requirement even at {Along(trend, first)}, the lowest value: {OutcomeWord(trend.Groups[0].Outcome)}. {Beyond(trend, asked)}",
+            TrendObstacle.ReferenceOnce => "Up to where the requirement is met cannot be told: the reference was swept once, so how "
+                + "far the level is off is not known. Sweep it three times or more.",
+            _ when asked.MetUpTo == last => $"{Shown} to meet the requirement up to the {Along(trend, last)} measured, {scope}.",
+            _ when asked.NotMetFrom == first =>
+                $"{Shown} not to meet the requirement at any value measured, {ValueRange(trend)} {Factor(trend)}.",
+            _ when asked.MetUpTo is { } upTo =>
+                $"{Shown} to meet the requirement up to {Along(trend, Down(trend, upTo))}, {scope}. {Beyond(trend, asked)}",
+            _ => $"The mean of such specimens is not shown to meet the requirement even at {Along(trend, first)}, the lowest value: "
+                + $"{OutcomeWord(trend.Groups[0].Outcome)}. {Beyond(trend, asked)}",
         };
         yield return met.TrimEnd();
     }
@@ -108,8 +123,9 @@ public static partial class Wording
     private static string Beyond(FactorTrend trend, TrendRequirement asked)
     {
         double from = asked.MetUpTo ?? trend.Groups[0].Value, last = trend.Groups[^1].Value;
-        string open = trend.Groups.Any(g => g.Value >= from && (asked.NotMetFrom is not { } ends || g.Value < ends) && g.Outcome == RequirementOutcome.CannotTell)
-            ? "cannot be told" : "is undecided";
+        bool untold = trend.Groups.Any(g =>
+            g.Value >= from && (asked.NotMetFrom is not { } ends || g.Value < ends) && g.Outcome == RequirementOutcome.CannotTell);
+        string open = untold ? "cannot be told" : "is undecided";
         return asked.NotMetFrom is { } notMet ? $"From {Along(trend, Up(trend, notMet))} on it is shown not to be met; between, it {open}."
             : asked.MetUpTo is null ? $"Nowhere up to {Along(trend, last)} is it shown not to be met."
             : $"From there to the {Along(trend, last)} measured it {open}.";
@@ -124,21 +140,29 @@ public static partial class Wording
 
         if (!band.IsStraight)
         {
-            return $"The mean shielding does not follow a straight line ({Chance(line.StraightProbability ?? 0)}): no slope is stated, and only measured values are named.";
+            return $"The mean shielding does not follow a straight line ({Chance(line.StraightProbability ?? 0)}): "
+                + "no slope is stated, and only measured values are named.";
         }
 
         (double slope, Interval interval) = Slope(band, line);
         int digits = SlopeDigits(interval);
-        string where = (band.WithinLots is null ? string.Empty : "within lots, ") + (band.ClearShare < 1 - 1e-9 ? $"over the {Percent(band.ClearShare)} of the band where every specimen is bounded from both sides" : "over the band");
+        string where = (band.WithinLots is null ? string.Empty : "within lots, ") + (band.ClearShare >= 1 - 1e-9 ? "over the band"
+            : $"over the {Percent(band.ClearShare)} of the band where every specimen is bounded from both sides");
         bool falls = slope < 0;
         string limits = falls ? $"{Low(-interval.High, digits)} to {High(-interval.Low, digits)}" : $"{Low(interval.Low, digits)} to {High(interval.High, digits)}";
         return interval.Contains(0)
-            ? $"No change of the mean shielding with {Factor(trend)} shows {where}: {Fixed(slope, digits)} dB for each unit ({Level(trend.Confidence)}: {Low(interval.Low, digits)} to {High(interval.High, digits)} dB)."
-            : $"The mean shielding {(falls ? "falls" : "rises")} by {Fixed(Math.Abs(slope), digits)} dB for each unit of {Factor(trend)} ({Level(trend.Confidence)}: {limits} dB), {where}.";
+            ? $"No change of the mean shielding with {Factor(trend)} shows {where}: {Fixed(slope, digits)} dB for each unit "
+                + $"({Level(trend.Confidence)}: {Low(interval.Low, digits)} to {High(interval.High, digits)} dB)."
+            : $"The mean shielding {(falls ? "falls" : "rises")} by {Fixed(Math.Abs(slope), digits)} dB for each unit of "
+                + $"{Factor(trend)} ({Level(trend.Confidence)}: {limits} dB), {where}.";
     }
 
     private static string[] StraightOf(FactorTrend trend) => trend.Whole is not { IsStraight: true, Line: { } line } ? []
-        : [$"A straight line is not refused ({(line.StraightProbability is { } p ? Chance(p) : "nothing tells")}); single specimens scatter about it by {Hundredths(line.ResidualDb)} (one standard deviation)."];
+        :
+        [
+            $"A straight line is not refused ({(line.StraightProbability is { } p ? Chance(p) : "nothing tells")}); "
+                + $"single specimens scatter about it by {Hundredths(line.ResidualDb)} (one standard deviation).",
+        ];
 
     private static IEnumerable<string> TrendRests(AnalysisResult result, FactorTrend trend, TrendRequirement asked)
     {
@@ -177,7 +201,8 @@ public static partial class Wording
         if (hidden > 0)
         {
             string against = trend.Requirement is { Hidden: > 0 } ? "; bounds are held against the requirement value by value" : string.Empty;
-            yield return $"At {Plain(hidden)} of {Count(trend.Frequencies.Length, "frequency")} {BoundCauses.Of(result.Curves).What} hides some specimen: no slope there{against}.";
+            yield return $"At {Plain(hidden)} of {Count(trend.Frequencies.Length, "frequency")} {BoundCauses.Of(result.Curves).What} "
+                + $"hides some specimen: no slope there{against}.";
         }
 
         int bent = trend.Frequencies.Count(f => f.Line is not null && f.Basis != TrendBasis.Line);
@@ -202,7 +227,9 @@ public static partial class Wording
     private static string ValueRange(FactorTrend trend) =>
         trend.Groups.Length == 1 ? Plain(trend.Groups[0].Value) : $"{Plain(trend.Groups[0].Value)} to {Plain(trend.Groups[^1].Value)}";
 
-    /// <summary>A value up to which something is claimed, no larger: whole where all values are, else to a hundredth of the range's size.</summary>
+    /// <summary>
+    /// A value up to which something is claimed, no larger: whole where all values are, else to a hundredth of the range's size.
+    /// </summary>
     internal static double Down(FactorTrend trend, double value) => Rounded(trend, value, Math.Floor);
 
     /// <summary>A value from which on something is claimed, no smaller.</summary>

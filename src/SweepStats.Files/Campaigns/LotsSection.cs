@@ -2,7 +2,9 @@ using SweepStats.Lots;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>The section [lots] of campaign.toml: what is asked of lots, and the column of sweeps.csv that puts specimens in an order.</summary>
+/// <summary>
+/// The section [lots] of campaign.toml: what is asked of lots, and the column of sweeps.csv that puts specimens in an order.
+/// </summary>
 internal sealed class LotsSection
 {
     public LotsSection(KeyReader keys, LotQuestion unless)

@@ -5,7 +5,9 @@ using SweepStats.Trends;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>The trend along an ordered factor as JSON; decibels unless the name says otherwise, null where there is no figure.</summary>
+/// <summary>
+/// The trend along an ordered factor as JSON; decibels unless the name says otherwise, null where there is no figure.
+/// </summary>
 internal static class TrendJson
 {
     /// <summary>Writes the member "trend" into an object that is open; nothing where no factor is named.</summary>
@@ -69,7 +71,8 @@ internal static class TrendJson
         json.WriteNumber("by_groups", asked.ByGroups);
         json.WriteNumber("hidden", asked.Hidden);
         SummaryPlan.Number(json, "decided_at_hz", asked.DecidedAt?.Value);
-        SummaryJson.Word(json, "obstacle", asked.Obstacle == TrendObstacle.None ? null : JsonNamingPolicy.KebabCaseLower.ConvertName(asked.Obstacle.ToString()));
+        SummaryJson.Word(
+            json, "obstacle", asked.Obstacle == TrendObstacle.None ? null : JsonNamingPolicy.KebabCaseLower.ConvertName(asked.Obstacle.ToString()));
         SummaryJson.Texts(json, "overturned_by", asked.OverturnedBy);
         json.WriteEndObject();
     }

@@ -1,16 +1,24 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Whether groups of pairs lie at levels of their own about one straight line, so that the pairs of a group go together.</summary>
+/// <summary>
+/// Whether groups of pairs lie at levels of their own about one straight line, so that the pairs of a group go together.
+/// </summary>
 /// <remarks>
-/// Formula: F of the groups' levels that are added to the line, (SS about the line − SS about parallel lines)/(g − 1) over SS about parallel lines/(n − g − 1).
-/// Assumes independent normal scatter of one size within groups. Source: analysis of covariance, Fisher 1932 (from memory). Error: relative 1e-9 of the
+/// Formula: F of the groups' levels that are added to the line, (SS about the line − SS about parallel lines)/(g − 1) over SS
+/// about parallel lines/(n − g − 1).
+/// Assumes independent normal scatter of one size within groups. Source: analysis of covariance, Fisher 1932 (from memory).
+/// Error: relative 1e-9 of the
 /// probability (fixtures/oracles/lack-of-fit.R).
 /// </remarks>
 internal static class GroupsAboutLine
 {
-    /// <summary>Probability of groups so far apart where all follow one line; null where x never changes within a group, or no degree of freedom is left.</summary>
+    /// <summary>
+    /// Probability of groups so far apart where all follow one line; null where x never changes within a group, or no degree of
+    /// freedom is left.
+    /// </summary>
     /// <param name="groups">Each group's x and y, of the same length.</param>
-    /// <exception cref="ArgumentException">A group without pairs, a value that is not finite, or numbers of x and y that differ.</exception>
+    /// <exception cref="ArgumentException">A group without pairs, a value that is not finite, or numbers of x and y that
+    /// differ.</exception>
     public static double? Probability(IReadOnlyList<(double[] X, double[] Y)> groups)
     {
         if (groups.Count < 2 || CommonSlope.Of(groups) is not { } parallel)

@@ -2,10 +2,14 @@ namespace SweepStats.Statistics;
 
 /// <summary>Whether a straight line through pairs leaves out more than chance: by repeats at the same x, and by a bend.</summary>
 /// <remarks>
-/// Repeats: F = [(SS of the residuals − SS within)/(k − 2)] / [SS within/(n − k)] for k distinct x, where SS within is that of y about the means at each x (pure
-/// error). Bend: F of the squared term that is added to the line, on 1 and n − 3 degrees of freedom. Where both can be asked the answer is twice the smaller
-/// probability (Bonferroni): few repeats show nothing against many values, and a bend is what wear mostly does. Assumes independent normal scatter of y of one
-/// size. Source: Draper and Smith, Applied Regression Analysis, chapter 2 (from memory). Error: relative 1e-9 of a probability (fixtures/oracles/lack-of-fit.R).
+/// Repeats: F = [(SS of the residuals − SS within)/(k − 2)] / [SS within/(n − k)] for k distinct x, where SS within is that of y
+/// about the means at each x (pure
+/// error). Bend: F of the squared term that is added to the line, on 1 and n − 3 degrees of freedom. Where both can be asked the
+/// answer is twice the smaller
+/// probability (Bonferroni): few repeats show nothing against many values, and a bend is what wear mostly does. Assumes
+/// independent normal scatter of y of one
+/// size. Source: Draper and Smith, Applied Regression Analysis, chapter 2 (from memory). Error: relative 1e-9 of a probability
+/// (fixtures/oracles/lack-of-fit.R).
 /// </remarks>
 internal sealed record LackOfFit
 {
@@ -32,10 +36,12 @@ internal sealed record LackOfFit
     public required int PureDegrees { get; init; }
 
     /// <summary>Probability of so much beside the line where it is straight; null where neither question can be asked.</summary>
-    public double? Probability => ByRepeats is { } repeats && ByBend is { } bend ? Math.Min(1, 2 * Math.Min(repeats, bend)) : ByRepeats ?? ByBend;
+    public double? Probability =>
+        ByRepeats is { } repeats && ByBend is { } bend ? Math.Min(1, 2 * Math.Min(repeats, bend)) : ByRepeats ?? ByBend;
 
     /// <summary>Holds a line against its pairs.</summary>
-    /// <exception cref="ArgumentException">Fewer than three pairs, a value that is not finite, numbers of x and y that differ, or an x that never changes.</exception>
+    /// <exception cref="ArgumentException">Fewer than three pairs, a value that is not finite, numbers of x and y that differ, or
+    /// an x that never changes.</exception>
     public static LackOfFit Of(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         var line = RegressionLine.Of(x, y);
@@ -52,7 +58,8 @@ internal sealed record LackOfFit
         int pure = x.Length - values;
         return new LackOfFit
         {
-            ByRepeats = pure < 1 || values < 3 ? null : exact ? 1 : new VarianceRatio(Math.Max(0, squares - within), values - 2, within, pure).Probability,
+            ByRepeats = pure < 1 || values < 3 ? null : exact ? 1
+                : new VarianceRatio(Math.Max(0, squares - within), values - 2, within, pure).Probability,
             ByBend = values < FewestValuesForBend ? null : exact ? 1 : Bend(x, left, squares),
             PureError = pure < 1 ? null : Math.Sqrt(within / pure),
             PureDegrees = pure,

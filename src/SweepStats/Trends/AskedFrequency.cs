@@ -8,12 +8,17 @@ namespace SweepStats.Trends;
 
 /// <summary>One frequency held against the requirement along the ordered factor.</summary>
 /// <remarks>
-/// "Met up to" asks the measured values in their order, the lowest first, and stops at the first at which the lower limit does not reach what is asked; between that
-/// one and the one before it the line is followed to where its limit crosses. Testing in an order that was fixed beforehand and stopping at the first failure needs no
-/// allowance for the number of tests: to name a value beyond the true crossing, the test at that crossing has to err, and it errs once in 1/α. (The lower limit of a line is
-/// concave in the factor, so that what holds at two values holds between them.) "Not met from" asks from the highest down by the same argument.
+/// "Met up to" asks the measured values in their order, the lowest first, and stops at the first at which the lower limit does
+/// not reach what is asked; between that
+/// one and the one before it the line is followed to where its limit crosses. Testing in an order that was fixed beforehand and
+/// stopping at the first failure needs no
+/// allowance for the number of tests: to name a value beyond the true crossing, the test at that crossing has to err, and it errs
+/// once in 1/α. (The lower limit of a line is
+/// concave in the factor, so that what holds at two values holds between them.) "Not met from" asks from the highest down by the
+/// same argument.
 /// Source: fixed sequence, Maurer, Hothorn and Lehmacher 1995 (from memory).
-/// "Meets" needs every frequency (intersection and union: no allowance due); "fails" claims one among many, by limits of level 1 − α/m (Bonferroni), as in the verdict.
+/// "Meets" needs every frequency (intersection and union: no allowance due); "fails" claims one among many, by limits of level 1
+/// − α/m (Bonferroni), as in the verdict.
 /// </remarks>
 internal sealed class AskedFrequency
 {
@@ -30,7 +35,8 @@ internal sealed class AskedFrequency
     /// <param name="rule">What is asked.</param>
     /// <param name="asked">Shielding asked for in dB, and how many frequencies are asked about.</param>
     /// <param name="bias">How far findings could move it.</param>
-    public AskedFrequency(FactorLevel? level, ImmutableArray<double> values, DecisionRule rule, (double RequiredDb, int Frequencies) asked, Bias bias)
+    public AskedFrequency(
+        FactorLevel? level, ImmutableArray<double> values, DecisionRule rule, (double RequiredDb, int Frequencies) asked, Bias bias)
     {
         (_level, _values, _rule, _bias) = (level, values, rule, bias);
         (_required, _strict) = (asked.RequiredDb, 1 - ((1 - rule.Level.Level) / asked.Frequencies));
@@ -48,7 +54,8 @@ internal sealed class AskedFrequency
         Interval known = Known(value, _rule.Level.Level);
         return Fails(value) ? RequirementOutcome.Fails
             : IsMet(value) ? RequirementOutcome.Meets
-            : IsOverturnedAt(value) || (double.IsPositiveInfinity(known.High) && known.Low < _required) ? RequirementOutcome.CannotTell : RequirementOutcome.Undecided;
+            : IsOverturnedAt(value) || (double.IsPositiveInfinity(known.High) && known.Low < _required) ? RequirementOutcome.CannotTell
+            : RequirementOutcome.Undecided;
     }
 
     /// <summary>Whether the limits decide at a value, and a finding could overturn it.</summary>
@@ -60,9 +67,11 @@ internal sealed class AskedFrequency
 
     private bool IsMet(double value) => SpareAt(value) is var spare && spare >= 0 && spare >= _bias.LowerByDb;
 
-    private bool Fails(double value) => _required - Known(value, _strict).High is var missing && missing > 0 && missing > _bias.HigherByDb;
+    private bool Fails(double value) =>
+        _required - Known(value, _strict).High is var missing && missing > 0 && missing > _bias.HigherByDb;
 
-    private Interval Known(double value, double level) => _level?.At(value, level) ?? new Interval(double.NegativeInfinity, double.PositiveInfinity);
+    private Interval Known(double value, double level) =>
+        _level?.At(value, level) ?? new Interval(double.NegativeInfinity, double.PositiveInfinity);
 
     // The last value in an order at which something holds without a gap, followed along the line to where it ends.
     private double? Reached(ImmutableArray<double> order, Func<double, bool> holds)
@@ -73,7 +82,8 @@ internal sealed class AskedFrequency
             held++;
         }
 
-        return held == 0 ? null : held == order.Length || !_level!.Between ? order[held - 1] : Crossing(order[held - 1], order[held], holds);
+        return held == 0 ? null
+            : held == order.Length || !_level!.Between ? order[held - 1] : Crossing(order[held - 1], order[held], holds);
     }
 
     private static double Crossing(double held, double gone, Func<double, bool> holds)

@@ -30,11 +30,13 @@ internal sealed class FactorDesign
     /// <summary>Specimens less values: what repeats leave for the scatter.</summary>
     public int PureDegrees => X.Length - Values.Length;
 
-    public TrendLack Lack => Values.Length < FewestValues ? TrendLack.Values : X.Length < FewestSpecimens ? TrendLack.Specimens : TrendLack.None;
+    public TrendLack Lack =>
+        Values.Length < FewestValues ? TrendLack.Values : X.Length < FewestSpecimens ? TrendLack.Specimens : TrendLack.None;
 
     /// <summary>What belongs to each specimen, lot by lot, beside its value.</summary>
     public IReadOnlyList<(double[] X, double[] Y)> ByLot(double[] y) =>
-        [.. Enumerable.Range(0, X.Length).GroupBy(i => Names[i].Lot).Select(lot => (lot.Select(i => X[i]).ToArray(), lot.Select(i => y[i]).ToArray()))];
+        [.. Enumerable.Range(0, X.Length).GroupBy(i => Names[i].Lot)
+            .Select(lot => (lot.Select(i => X[i]).ToArray(), lot.Select(i => y[i]).ToArray()))];
 
     /// <summary>Means at each value.</summary>
     public double[] Means(double[] y) => [.. Members.Select(m => m.Average(i => y[i]))];

@@ -2,13 +2,18 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Trends;
 
-/// <summary>What is known of the mean shielding of such specimens at one frequency, over the range of the factor that was measured. Unit: dB.</summary>
+/// <summary>
+/// What is known of the mean shielding of such specimens at one frequency, over the range of the factor that was measured. Unit:
+/// dB.
+/// </summary>
 internal abstract class FactorLevel
 {
     /// <summary>Whether it holds between measured values too.</summary>
     public abstract bool Between { get; }
 
-    /// <summary>Lower and upper limit at a value of the factor, each at a one-sided level; the upper is infinite where bounds stand in.</summary>
+    /// <summary>
+    /// Lower and upper limit at a value of the factor, each at a one-sided level; the upper is infinite where bounds stand in.
+    /// </summary>
     public abstract Interval At(double value, double level);
 }
 
@@ -26,7 +31,8 @@ internal sealed class LineLevel(RegressionLine line, SharedReach shared) : Facto
 
 /// <summary>By the means at each measured value.</summary>
 /// <remarks>
-/// A bound stands in for a value that lies above it, so that a mean with bounds in it is a bound too. Bounds lie closer together than what they bound, and show no
+/// A bound stands in for a value that lies above it, so that a mean with bounds in it is a bound too. Bounds lie closer together
+/// than what they bound, and show no
 /// scatter: that is given.
 /// </remarks>
 /// <param name="design">The values.</param>
@@ -34,7 +40,8 @@ internal sealed class LineLevel(RegressionLine line, SharedReach shared) : Facto
 /// <param name="bounds">Which are bounds.</param>
 /// <param name="single">Scatter of a single specimen.</param>
 /// <param name="shared">What all specimens share.</param>
-internal sealed class GroupLevel(FactorDesign design, double[] values, bool[] bounds, Contribution single, SharedReach shared) : FactorLevel
+internal sealed class GroupLevel(
+    FactorDesign design, double[] values, bool[] bounds, Contribution single, SharedReach shared) : FactorLevel
 {
     private readonly double[] _means = design.Means(values);
 

@@ -4,7 +4,10 @@ using SweepStats.Quantities;
 
 namespace SweepStats.Trends;
 
-/// <summary>How far findings could move the shielding at a frequency beyond its limits, whichever specimen they are of: the line follows each of them in part.</summary>
+/// <summary>
+/// How far findings could move the shielding at a frequency beyond its limits, whichever specimen they are of: the line follows
+/// each of them in part.
+/// </summary>
 internal sealed class FrequencyBias(ImmutableArray<Finding> findings)
 {
     private readonly ImmutableArray<Finding> _biased = [.. findings.Where(f => f.Bias is not null || !f.Biases.IsEmpty)];

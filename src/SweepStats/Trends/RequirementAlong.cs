@@ -17,7 +17,8 @@ internal sealed class RequirementAlong
     private readonly bool _gaps;
     private readonly ImmutableArray<double> _values;
 
-    public RequirementAlong(DecisionRule rule, FactorDesign design, FrequencyGrid grid, FactorLevel?[] levels, ImmutableArray<Finding> findings)
+    public RequirementAlong(
+        DecisionRule rule, FactorDesign design, FrequencyGrid grid, FactorLevel?[] levels, ImmutableArray<Finding> findings)
     {
         (_rule, _levels, _values) = (rule, levels, design.Values);
         _gaps = findings.Any(f => f.LeavesFrequenciesOut);
@@ -29,7 +30,8 @@ internal sealed class RequirementAlong
         for (int f = 0; f < grid.Count; f++)
         {
             (Bias farthest, _codes[f]) = biases.At(grid[f]);
-            _at[f] = required[f] is { } asked ? new AskedFrequency(levels[f], _values, rule, (asked.Value, Count), farthest) : null;
+            _at[f] = required[f] is { } asked
+                ? new AskedFrequency(levels[f], _values, rule, (asked.Value, Count), farthest) : null;
         }
     }
 
@@ -41,7 +43,9 @@ internal sealed class RequirementAlong
     /// <summary>One frequency; null where nothing is asked there.</summary>
     public AskedFrequency? At(int f) => _at[f];
 
-    /// <summary>How all frequencies together stand at a value; null where nothing is asked, or nothing is known anywhere.</summary>
+    /// <summary>
+    /// How all frequencies together stand at a value; null where nothing is asked, or nothing is known anywhere.
+    /// </summary>
     public RequirementOutcome? OutcomeAt(double value)
     {
         RequirementOutcome[] all = [.. Asked.Select(f => _at[f]!.OutcomeAt(value))];
@@ -61,7 +65,8 @@ internal sealed class RequirementAlong
         }
 
         double?[] met = [.. Asked.Select(f => _at[f]!.MetUpTo)];
-        string[] overturned = [.. Asked.Where(f => _values.Any(_at[f]!.IsOverturnedAt)).SelectMany(f => _codes[f]).Distinct().Order(StringComparer.Ordinal)];
+        string[] overturned =
+            [.. Asked.Where(f => _values.Any(_at[f]!.IsOverturnedAt)).SelectMany(f => _codes[f]).Distinct().Order(StringComparer.Ordinal)];
         double? upTo = _gaps || met.Contains(null) ? null : met.Min();
         return new TrendRequirement
         {
@@ -82,7 +87,8 @@ internal sealed class RequirementAlong
     {
         double ends = met.Min(m => m ?? double.NegativeInfinity);
         double value = double.IsFinite(ends) ? ends : _values[0];
-        return Asked.Zip(met).Where(f => (f.Second ?? double.NegativeInfinity) == ends).MinBy(f => _at[f.First]!.SpareAt(value)).First;
+        return Asked.Zip(met).Where(f => (f.Second ?? double.NegativeInfinity) == ends)
+            .MinBy(f => _at[f.First]!.SpareAt(value)).First;
     }
 
     private TrendObstacle Obstacle(TrendFrequencies at, double? upTo, bool overturned, FactorDesign design)
@@ -92,7 +98,8 @@ internal sealed class RequirementAlong
         return upTo == _values[^1] || design.Lack != TrendLack.None ? TrendObstacle.None
             : Anywhere(f => _levels[f] is null && !at.IsSharedKnown(f)) ? TrendObstacle.ReferenceOnce
             : Anywhere(f => _levels[f] is null && finite(f) && !at.Bounds[f].Contains(true)) ? TrendObstacle.NoRepeats
-            : Anywhere(f => at.Bounds[f].Contains(true) && _values.Any(v => _at[f]!.OutcomeAt(v) == RequirementOutcome.CannotTell)) ? TrendObstacle.Hidden
+            : Anywhere(f => at.Bounds[f].Contains(true) && _values.Any(v => _at[f]!.OutcomeAt(v) == RequirementOutcome.CannotTell))
+                ? TrendObstacle.Hidden
             : overturned ? TrendObstacle.Overturned
             : _gaps ? TrendObstacle.FrequenciesLeftOut : TrendObstacle.None;
     }

@@ -5,7 +5,8 @@ namespace SweepStats.Trends;
 
 /// <summary>How far a level reaches to one side once what all specimens share is added to their own scatter. Unit: dB.</summary>
 /// <remarks>
-/// As in the mean over a band: scatter of specimens and of the reference share Welch and Satterthwaite's degrees of freedom, the floor keeps its own, stated errors are
+/// As in the mean over a band: scatter of specimens and of the reference share Welch and Satterthwaite's degrees of freedom, the
+/// floor keeps its own, stated errors are
 /// added by their distribution, and not knowing how the receiver averages shifts the whole.
 /// </remarks>
 /// <param name="Reference">Scatter of the reference.</param>

@@ -8,11 +8,19 @@ namespace SweepStats.Trends;
 /// <summary>Lines through the means of the specimens over a band.</summary>
 internal static class TrendBands
 {
-    /// <summary>Means over the part of a band where every specimen is bounded from both sides, one a specimen; not numbers where no part is.</summary>
+    /// <summary>
+    /// Means over the part of a band where every specimen is bounded from both sides, one a specimen; not numbers where no part
+    /// is.
+    /// </summary>
     public static double[] Means(TrendFrequencies at, NamedBand band)
     {
         double[] weights = LogWeights.Whole(Clear(at, band));
-        return [.. Enumerable.Range(0, at.Values[0].Length).Select(i => weights.Sum() > 0 ? LogWeights.Mean(weights, f => at.Values[f][i]) : double.NaN)];
+        bool clear = weights.Sum() > 0;
+        return
+        [
+            .. Enumerable.Range(0, at.Values[0].Length)
+                .Select(i => clear ? LogWeights.Mean(weights, f => at.Values[f][i]) : double.NaN),
+        ];
     }
 
     public static TrendBand Of(FactorDesign design, TrendFrequencies at, NamedBand band, Confidence confidence)
@@ -22,7 +30,8 @@ internal static class TrendBands
         bool known = double.IsFinite(means[0]) && design.Lack == TrendLack.None;
         IReadOnlyList<(double[] X, double[] Y)> lots = design.ByLot(means);
         double? apart = known ? GroupsAboutLine.Probability(lots) : null;
-        TrendLine? line = known ? new TrendLine(RegressionLine.Of(x, means), LackOfFit.Of(x, means).Probability, confidence) : null;
+        TrendLine? line = !known ? null
+            : new TrendLine(RegressionLine.Of(x, means), LackOfFit.Of(x, means).Probability, confidence);
         int[] inside = [.. Enumerable.Range(0, at.Grid.Count).Where(f => band.Band.Contains(at.Grid[f]))];
         double falseAlarm = 1 - confidence.Level;
         return new TrendBand
@@ -33,7 +42,8 @@ internal static class TrendBands
             Line = line,
             IsStraight = line is not null && !(line.StraightProbability <= falseAlarm),
             LotsApartProbability = apart,
-            WithinLots = apart <= falseAlarm && CommonSlope.Of(lots) is { } slope ? new TrendSlope(slope.Value, slope.Interval(confidence)) : null,
+            WithinLots = apart <= falseAlarm && CommonSlope.Of(lots) is { } slope
+                ? new TrendSlope(slope.Value, slope.Interval(confidence)) : null,
         };
     }
 

@@ -8,8 +8,10 @@ namespace SweepStats.Trends;
 
 /// <summary>Lines and levels at the single frequencies.</summary>
 /// <remarks>
-/// Where every specimen is bounded from both sides there is a line, and it counts as long as no bend or lack of fit shows (Holm over the frequencies). Where some specimen
-/// is known from below only, its bound is no value and there is no line; the means at each value then tell, and specimens are taken to scatter there as they do,
+/// Where every specimen is bounded from both sides there is a line, and it counts as long as no bend or lack of fit shows (Holm
+/// over the frequencies). Where some specimen
+/// is known from below only, its bound is no value and there is no line; the means at each value then tell, and specimens are
+/// taken to scatter there as they do,
 /// on the average, where all are clear.
 /// </remarks>
 internal sealed class TrendFrequencies
@@ -50,7 +52,8 @@ internal sealed class TrendFrequencies
 
     /// <summary>What the shielding is known by at a frequency; null where by nothing.</summary>
     /// <param name="f">Place of the frequency.</param>
-    /// <param name="straight">Whether the line through the band's means counts as straight: where it does not, no single line is believed either.</param>
+    /// <param name="straight">Whether the line through the band's means counts as straight: where it does not, no single line is
+    /// believed either.</param>
     /// <param name="falseAlarm">Chance of refusing a straight line.</param>
     public FactorLevel? LevelAt(int f, bool straight, double falseAlarm) =>
         Shared(f) is not { } shared || !Array.TrueForAll(Values[f], double.IsFinite) ? null

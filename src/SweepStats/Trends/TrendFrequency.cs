@@ -13,7 +13,9 @@ public enum TrendBasis
     /// <summary>The straight line.</summary>
     Line,
 
-    /// <summary>The means at each value of the factor: some specimen is known from below only, or no straight line holds.</summary>
+    /// <summary>
+    /// The means at each value of the factor: some specimen is known from below only, or no straight line holds.
+    /// </summary>
     Groups,
 }
 
@@ -29,7 +31,9 @@ public sealed record TrendFrequency
     /// <summary>The line; null where some specimen is known from below only, or too little was measured.</summary>
     public required TrendLine? Line { get; init; }
 
-    /// <summary>Probability that the line is straight, allowing for the number of frequencies (Holm); null without a line.</summary>
+    /// <summary>
+    /// Probability that the line is straight, allowing for the number of frequencies (Holm); null without a line.
+    /// </summary>
     public required double? StraightAdjusted { get; init; }
 
     /// <summary>Shielding asked for; null where nothing is.</summary>
@@ -38,10 +42,14 @@ public sealed record TrendFrequency
     /// <summary>What it is held against the requirement by.</summary>
     public required TrendBasis Basis { get; init; }
 
-    /// <summary>Value of the factor up to which the requirement is shown to be met at this frequency; null where at none.</summary>
+    /// <summary>
+    /// Value of the factor up to which the requirement is shown to be met at this frequency; null where at none.
+    /// </summary>
     public required double? MetUpTo { get; init; }
 
-    /// <summary>Value from which on it is shown to fail here, allowing for the number of frequencies; null where at none.</summary>
+    /// <summary>
+    /// Value from which on it is shown to fail here, allowing for the number of frequencies; null where at none.
+    /// </summary>
     public required double? NotMetFrom { get; init; }
 
     internal FactorLevel? Level { get; init; }
@@ -49,6 +57,9 @@ public sealed record TrendFrequency
     /// <summary>Shielding of each specimen in dB, or its bound, in the order of the specimens.</summary>
     public required ImmutableArray<double> ValuesDb { get; init; }
 
-    /// <summary>Limits of the mean of such specimens at a value of the factor, each at a one-sided level and with what all specimens share in it; null where nothing is known.</summary>
+    /// <summary>
+    /// Limits of the mean of such specimens at a value of the factor, each at a one-sided level and with what all specimens share
+    /// in it; null where nothing is known.
+    /// </summary>
     public Interval? LimitsAt(double value, Confidence oneSided) => Level?.At(value, oneSided.Level);
 }

@@ -4,7 +4,8 @@ namespace SweepStats.Trends;
 
 /// <summary>The straight line of the shielding over the ordered factor, by the scatter of specimens. Immutable.</summary>
 /// <remarks>
-/// The specimen is the independent unit. What all specimens share (reference, floor, stated errors) moves all alike and is not in the slope; in the level of the line
+/// The specimen is the independent unit. What all specimens share (reference, floor, stated errors) moves all alike and is not in
+/// the slope; in the level of the line
 /// it is, and stands beside it where the line is held against a requirement.
 /// </remarks>
 public sealed record TrendLine
@@ -37,7 +38,10 @@ public sealed record TrendLine
     /// <summary>The line at a value of the factor, in dB.</summary>
     public double At(double value) => _line.At(value);
 
-    /// <summary>Two-sided interval of the line at a value by the scatter of specimens alone: of the mean there, not of a specimen, and without what all share.</summary>
+    /// <summary>
+    /// Two-sided interval of the line at a value by the scatter of specimens alone: of the mean there, not of a specimen, and
+    /// without what all share.
+    /// </summary>
     public Interval IntervalAt(double value, Confidence confidence)
     {
         Contribution error = _line.ErrorAt(value);
