@@ -25,6 +25,7 @@ public static partial class Wording
             lines.Add(DecisionRuleInBrief(result)!);
         }
 
+        lines.AddRange(result.Trend is { } trend ? TrendAnswer(result, trend) : []);
         string[] pieces = [.. result.Bands.Select(b => PlainText.Short(b.Name.ToString(), LongestSpecimen))];
         int widest = pieces.Length == 0 ? 0 : pieces.Max(p => p.Length);
         foreach ((BandStatement band, string piece, ShieldingCurve curve) in result.Bands.Zip(pieces, result.Curves))

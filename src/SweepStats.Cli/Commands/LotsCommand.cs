@@ -14,7 +14,7 @@ internal static class LotsCommand
         var folders = new Argument<string[]>("CAMPAIGN") { Description = "Campaign folders; lots of several are compared with each other", Arity = ArgumentArity.OneOrMore };
         Option<string?> to = ReportOutput.To("Folder for a report on the lots of several campaigns; none is written unless given");
         Option<bool> png = ReportOutput.Png();
-        var command = new Command("lots", "Say whether lots are alike, how much specimens scatter, and what each lot promises");
+        var command = new Command("lots", "Say whether lots are alike, how much specimens scatter, and what each lot promises; or how shielding changes with washes, folds or months");
         options.AddTo(command, campaign: folders);
         command.Options.Add(to);
         command.Options.Add(png);
@@ -123,7 +123,8 @@ internal static class LotsCommand
         for (int i = 0; i < analyses.Count; i++)
         {
             lines.AddRange(together is null ? [] : [string.Empty]);
-            lines.AddRange(Wording.LotsText(analyses[i].Result, labels[i]));
+            AnalysisResult result = analyses[i].Result;
+            lines.AddRange(result.Trend is null ? Wording.LotsText(result, labels[i]) : Wording.TrendText(result, labels[i]));
             lines.AddRange(analyses[i].LeftOutLines);
         }
 
@@ -138,7 +139,7 @@ internal static class LotsCommand
             json.WriteStartObject();
             json.WriteString("folder", CampaignAnalysis.Named(folder));
             json.WriteString("title", analysis.Result.Title);
-            LotsJson.Write(json, analysis.Result.Lots);
+            LotsJson.Write(json, analysis.Result);
             json.WriteEndObject();
         }
 

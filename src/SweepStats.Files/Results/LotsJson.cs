@@ -9,6 +9,14 @@ namespace SweepStats.Files.Results;
 /// <summary>How lots compare, as JSON; decibels unless the name says otherwise, null where there is no figure.</summary>
 public static class LotsJson
 {
+    /// <summary>Writes the trend along an ordered factor, where there is one, and how lots compare: the members of an object that is open.</summary>
+    public static void Write(Utf8JsonWriter json, AnalysisResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        TrendJson.Write(json, result.Trend);
+        Write(json, result.Lots);
+    }
+
     /// <summary>Writes the members of an object that is open.</summary>
     public static void Write(Utf8JsonWriter json, LotComparison lots)
     {
