@@ -36,7 +36,7 @@ internal sealed class TooFewRepeats : ICheck
                     Role = role,
                     Specimen = specimen,
                     Message = $"There is one {Name(role)} sweep: how well it repeats is not known and no interval is given for what rests on it. Bounds allow for noise alone.",
-                    Basis = "Two repeats at least show a standard deviation.",
+                    Basis = "A standard deviation takes 2 repeats at least.",
                     NextStep = role == SweepRole.Reference ? "Take at least three reference sweeps, before and after the specimens."
                         : "Take at least three sweeps, better five, taking the specimen off and putting it back between them.",
                 };

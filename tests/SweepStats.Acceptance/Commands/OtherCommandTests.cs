@@ -11,7 +11,7 @@ public sealed class OtherCommandTests
         (int code, string output, _) = Shell.Run("check", Shell.Demo);
         Assert.Equal(0, code);
         Assert.Contains("Warning (ambient)", output, StringComparison.Ordinal);
-        Assert.Contains("Next: Find and switch off the transmitter", output, StringComparison.Ordinal);
+        Assert.Contains("Next: Terminate the input", output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -175,7 +175,13 @@ public sealed class ChecklistTests
         {
             Sweeps = [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot, Specimen = s.Specimen, SourceDbm = s.Role == SweepRole.Covered ? 10 : 0 })],
         };
-        Assert.Contains("source level", Assert.Single(Analysis.Run(stepped, new AnalysisPlan()).Findings, f => f.Code == "settings-changed").Message, StringComparison.Ordinal);
+        Finding finding = Assert.Single(Analysis.Run(stepped, new AnalysisPlan()).Findings, f => f.Code == "settings-changed");
+        Assert.Equal((Severity.Fault, 10), (finding.Severity, finding.Size!.Value.Value));
+        Assert.Contains("shown 10.0 dB too small", finding.Message, StringComparison.Ordinal);
+        // With 10 dB more through the specimen than there should be, "fails" proves nothing; "meets" stays.
+        Assert.Equal(new Bias(0, 10), finding.Bias);
+        Campaign ratios = stepped with { Sweeps = [.. stepped.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, LevelScale.DecibelRatio) { Lot = s.Lot, Specimen = s.Specimen, SourceDbm = s.SourceDbm })] };
+        Assert.DoesNotContain(Analysis.Run(ratios, new AnalysisPlan()).Findings, f => f.Code == "settings-changed");
     }
 
     [Fact]
