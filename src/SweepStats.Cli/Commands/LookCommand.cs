@@ -85,7 +85,7 @@ internal static class LookCommand
     }
 
     private static TraceReading Folder(string name) =>
-        new() { Faults = [new ReadFault(name, null, "this is a folder", $"name files, e.g. {name.TrimEnd('/')}/*.csv")] };
+        new() { Faults = [new ReadFault(name, null, "this is a folder", $"name files, e.g. {ShellWord.Of(name.TrimEnd('/'))}/*.csv")] };
 
     private static Action<string, TraceReading> Complain(Terminal terminal) => (_, reading) =>
     {

@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using SweepStats.Bands;
+using SweepStats.Cli.Look;
 using SweepStats.Files;
 using SweepStats.Files.Results;
 using SweepStats.Rehearsal;
@@ -57,8 +58,8 @@ internal static class RehearseCommand
             return ExitCode.BadInput;
         }
 
-        terminal.Out.WriteLine($"{target.Folder}: {Wording.Count(rehearsed.Campaign.Sweeps.Length, "sweep")} of {Wording.Count(rehearsed.Grid.Count, "frequency")}; what is true of them stands in truth.csv.");
-        terminal.Out.WriteLine($"Analyse it: sweepstats run {target.Folder}");
+        terminal.Out.WriteLine($"{PrintedText.Of(target.Folder)}: {Wording.Count(rehearsed.Campaign.Sweeps.Length, "sweep")} of {Wording.Count(rehearsed.Grid.Count, "frequency")}; what is true of them stands in truth.csv.");
+        terminal.Out.WriteLine($"Analyse it: sweepstats run {ShellWord.Of(target.Folder)}");
         return ExitCode.Done;
     }
 
