@@ -27,12 +27,15 @@ public static partial class Wording
         };
         string asked = result.Verdict.Requirement is { } outcome ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
         string floor = result.Floor is not null ? string.Empty
-            : (result.FloorLife is null ? "; no floor was measured or declared" : "; the floor sweeps show no noise")
+            : (result.FloorLife is null ? $"; {NoFloor(result)}" : "; the floor sweeps show no noise")
                 + ", so nobody can tell which readings are capped";
         string unmeasured = result.Verdict.Requirement is not null && NotMeasured(result) is { } stretches ? $"; asked also {stretches}" : string.Empty;
         string mark = result.Rehearsed ? "Drawn by rehearse, not measured. " : string.Empty;
         return mark + trust + asked + unmeasured + floor + "." + NotTested(result);
     }
+
+    private static string NoFloor(AnalysisResult result) =>
+        UnreadFiles.Of(result.Campaign.Unread, SweepRole.Floor)?.Told ?? "no floor was measured or declared";
 
     private static bool HasWarnings(AnalysisResult result) => result.Findings.Any(f => f.Severity == Severity.Warning);
 

@@ -44,12 +44,13 @@ public static class CampaignFolder
         bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading
         {
-            Campaign = usable ? Of(settings, root, batch.Sweeps) with { Properties = list.Properties } : null,
+            Campaign = usable ? Of(settings, root, batch.Sweeps) with { Properties = list.Properties, Unread = [.. UnreadSweeps.Of(list, batch)] } : null,
             Plan = settings.Plan with { Threads = Math.Max(1, options.Threads), Choice = settings.Plan.Choice with { Yardstick = yardstick } },
             Faults = usable ? [] : [.. fatal, .. unread],
             Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, StringComparer.Ordinal)],
             Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch.Sweeps)],
             LeftOut = usable ? [.. unread.Select(f => f.ToString())] : [],
+            LeftOutInBrief = usable ? [.. FaultDigest.Of(unread)] : [],
             Field = settings.Field,
         };
     }

@@ -24,6 +24,9 @@ public sealed record CampaignReading
     /// <summary>Files left out because they could not be read and the reader was told to keep going, each with its reason.</summary>
     public required ImmutableArray<string> LeftOut { get; init; }
 
+    /// <summary>The same in brief: one line for files that the same keeps from being read.</summary>
+    public ImmutableArray<string> LeftOutInBrief { get; init; } = [];
+
     /// <summary>Field strengths; null where the campaign states none.</summary>
     public required FieldPlan? Field { get; init; }
 }

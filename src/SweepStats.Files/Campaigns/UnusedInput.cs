@@ -13,7 +13,7 @@ internal static class UnusedInput
             yield return "declared_dbm was not used: floor sweeps were taken";
         }
 
-        foreach (string line in OfFloorAndLeakage(settings.Plan, [.. sweeps.Where(s => s.ExcludedBecause is null)]))
+        foreach (string line in OfFloorAndLeakage(settings.Plan, list, [.. sweeps.Where(s => s.ExcludedBecause is null)]))
         {
             yield return line;
         }
@@ -43,12 +43,12 @@ internal static class UnusedInput
         }
     }
 
-    private static IEnumerable<string> OfFloorAndLeakage(AnalysisPlan plan, Sweep[] used)
+    private static IEnumerable<string> OfFloorAndLeakage(AnalysisPlan plan, SweepList list, Sweep[] used)
     {
         bool floor = used.Any(s => s.Role == SweepRole.Floor);
         if (plan.FloorTaking != SweepTaking.Unstated && !floor)
         {
-            yield return "floor.taken was not used: there are no floor sweeps";
+            yield return $"floor.taken was not used: {(list.Entries.Any(e => e.Role == SweepRole.Floor && e.Exclude is null) ? "no floor file could be read" : "there are no floor sweeps")}";
         }
 
         if (plan.FloorStabilityDb is not null && !floor && plan.DeclaredFloorDb is null)

@@ -15,7 +15,7 @@ internal sealed class FloorMoved : ICheck
 
     public string? UntestedBecause(Evidence seen) => seen.History switch
     {
-        null => "there are no floor sweeps",
+        null => Lacking.Sweeps(seen, SweepRole.Floor),
         { Bracketed: true } => null,
         _ when seen.Motions.IsEmpty => "floor sweeps were not taken before and after the specimens; whether covered noise piles up above them was looked at",
         _ => null,

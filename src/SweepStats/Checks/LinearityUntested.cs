@@ -23,7 +23,7 @@ internal sealed class LinearityUntested : ICheck
             Severity = Severity.Note,
             Message = "Whether the receiver was overloaded by the reference was not tested: an overloaded receiver reads too low, and the shielding comes out too small." + Unusable(taken),
             Basis = Basis(taken),
-            NextStep = NextStep(taken),
+            NextStep = taken.Sweeps == 0 && UnreadFiles.Of(seen.Campaign.Unread, SweepRole.Linearity) is { } unread ? unread.Mend : NextStep(taken),
         };
     }
 

@@ -21,7 +21,7 @@ internal sealed class TooFewRepeats : ICheck
                 Role = SweepRole.Floor,
                 Message = "There is one floor sweep: its level is pooled over neighbouring frequencies, and 0.5 dB is allowed for what a second sweep would differ by as a whole.",
                 Basis = "A spread needs two sweeps at least; 0.5 dB is about what receivers drift by.",
-                NextStep = "Take at least three floor sweeps.",
+                NextStep = Unread(seen, SweepRole.Floor, null) ?? "Take at least three floor sweeps.",
             };
         }
 
@@ -37,7 +37,7 @@ internal sealed class TooFewRepeats : ICheck
                     Specimen = specimen,
                     Message = $"There is one {Name(role)} sweep: how well it repeats is not known and no interval is given for what rests on it. Bounds allow for noise alone.",
                     Basis = "A standard deviation needs two repeats at least; there is 1.",
-                    NextStep = "Take at least three sweeps, better five, taking the specimen off and putting it back between them.",
+                    NextStep = Unread(seen, role, specimen) ?? "Take at least three sweeps, better five, taking the specimen off and putting it back between them.",
                 };
             }
             else if (units == 2)
@@ -50,7 +50,7 @@ internal sealed class TooFewRepeats : ICheck
                     Specimen = specimen,
                     Message = $"There are two {Name(role)} {(placements ? "placements" : "sweeps")}: their spread is known so badly that intervals are several times wider than they need be.",
                     Basis = string.Create(CultureInfo.InvariantCulture, $"Two repeats leave 1 degree of freedom: Student's t at 95 % is {StudentT.Quantile(0.975, 1):0.0}; three repeats make it {StudentT.Quantile(0.975, 2):0.0}, five {StudentT.Quantile(0.975, 4):0.0}."),
-                    NextStep = "A third one shrinks the interval by more than half; five are a good number.",
+                    NextStep = Unread(seen, role, specimen) ?? "A third one shrinks the interval by more than half; five are a good number.",
                 };
             }
         }
@@ -65,6 +65,10 @@ internal sealed class TooFewRepeats : ICheck
             yield return (SweepRole.Covered, curve.Name, placements ? curve.PlacementCount!.Value : curve.SweepCount, placements);
         }
     }
+
+    // Repeats that were taken and could not be read need not be taken again.
+    private static string? Unread(Evidence seen, SweepRole role, SpecimenName? specimen) =>
+        UnreadFiles.Of([.. seen.Campaign.Unread.Where(u => specimen is null || u.Specimen == specimen)], role)?.Mend;
 
     private static string Name(SweepRole role) => role == SweepRole.Reference ? "reference" : "covered";
 }

@@ -198,10 +198,9 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
                 table.File, null, $"column {label} is a correction (a loss, a gain, a factor or a shielding), not the level of a sweep", "correct the levels before exporting them, or leave corrections that floor, reference and covered share out of the campaign");
         }
 
-        string? problem = unit is not null ? null
-            : name.StrangeUnit is { } strange ? $"column {label} is in '{strange}', which is not a unit of level that can be read"
-            : $"the file does not say the unit of level of column {label}";
-        return problem is null ? null
-            : new ReadFault(table.File, null, problem, "use dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW in the header, or set level_unit under [setup] in campaign.toml");
+        return unit is not null ? null
+            : name.StrangeUnit is { } strange ? new ReadFault(
+                table.File, null, $"column {label} is in '{strange}', which is not a unit of level that can be read", "export levels in dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW, and say so in the header")
+            : UnstatedUnitFault.Level(table.File, $"{UnstatedUnitFault.LevelProblem} of column {label}");
     }
 }
