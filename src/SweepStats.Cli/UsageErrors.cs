@@ -54,7 +54,7 @@ internal static class UsageErrors
     {
         HashSet<Token> values = [.. parsed.CommandResult.Children.OfType<OptionResult>().SelectMany(o => o.Tokens)];
         return parsed.Tokens.TakeWhile(t => t.Type != TokenType.DoubleDash)
-            .Where(t => t.Type == TokenType.Argument && !values.Any(v => ReferenceEquals(v, t)) && IsOption(t.Value))
+            .Where(t => t.Type == TokenType.Argument && !values.Any(v => ReferenceEquals(v, t)) && IsOption(t.Value) && !Path.Exists(t.Value))
             .Select(t => t.Value.Split('=', ':')[0]);
     }
 

@@ -42,7 +42,6 @@ internal sealed class LookJson : IDisposable
         _json.WritePropertyName("error");
         Fault(reading.Faults[0]);
         Faults("more", reading.Faults.RemoveAt(0));
-        _json.WriteBoolean("usable", false);
         _json.WriteEndObject();
         _json.Flush();
     }

@@ -6,6 +6,9 @@ internal static class UnstatedUnitFault
     /// <summary>What is wrong where the unit of level is missing.</summary>
     public const string LevelProblem = "the file does not say the unit of level";
 
+    /// <summary>What to do beside something else where the unit of level is missing too.</summary>
+    public const string LevelToo = $"the file does not say their unit either: set level_unit under [setup] in campaign.toml ({Impedance})";
+
     private const string FrequencyProblem = "the file does not say the unit of frequency";
     private const string LevelWords = "dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW";
     private const string Impedance = "and impedance_ohm, if voltages are not across 50 Ω";
@@ -57,7 +60,7 @@ internal static class UnstatedUnitFault
     {
         Problem = "the file says neither the unit of frequency nor that of level",
         Remedy = "set both under [setup] in campaign.toml: frequency_unit (Hz, kHz, MHz or GHz) and level_unit "
-            + $"({LevelWords}, {Impedance}), or name the columns 'frequency_hz' and 'level_dbm' or the like",
+            + $"({LevelWords}, {Impedance}), or say both in the header of the file",
         Unstated = UnstatedUnits.Frequency | UnstatedUnits.Level,
     };
 }

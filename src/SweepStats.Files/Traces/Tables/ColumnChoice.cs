@@ -106,9 +106,12 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             : new(table.File, null, $"some columns show the same sweeps with other detectors, or their highest, lowest or mean, which are no repeats of each other: {ColumnList.Of(names, levels)}", NameColumn);
         HashSet<int> doubtful = [.. unknown];
         ReadFault doubt = new(table.File, null, $"the names do not tell whether these columns are levels: {ColumnList.Of(names, unknown)}", NameColumn);
+        LevelColumn[] columns = [.. levels.Concat(unknown).Order().Select(i => WithPhase(names, LevelOf(names, i, false), phases))];
+        // Once the column is named its unit would be asked for: both are said now.
+        doubt = columns.Any(c => doubtful.Contains(c.Index) && c.Unit is null) ? doubt with { Remedy = $"{NameColumn}; {UnstatedUnitFault.LevelToo}" } : doubt;
         return
         [
-            .. levels.Concat(unknown).Order().Select(i => WithPhase(names, LevelOf(names, i, false), phases))
+            .. columns
                 .Select(c => doubtful.Contains(c.Index) ? c with { Doubt = doubt } : c with { Doubt = c.Doubt ?? mixed }),
             .. pairs.Select(p => p with
             {
