@@ -25,7 +25,7 @@ public static class CampaignFolder
         if (!Directory.Exists(folder))
         {
             var missing = new ReadFault(folder, null, "there is no such folder", "name the folder that holds campaign.toml, floor, reference and covered");
-            return new CampaignReading { Campaign = null, Plan = new AnalysisPlan(), Faults = [missing], Inputs = [], Assumptions = [], LeftOut = [], Field = null };
+            return new CampaignReading { Campaign = null, Plan = new AnalysisPlan(), Faults = [missing], Inputs = [], Assumptions = [], LeftOut = [] };
         }
 
         string root = Path.GetFullPath(folder);
@@ -51,7 +51,6 @@ public static class CampaignFolder
             Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch.Sweeps)],
             LeftOut = usable ? [.. unread.Select(f => f.ToString())] : [],
             LeftOutInBrief = usable ? [.. FaultDigest.Of(unread)] : [],
-            Field = settings.Field,
         };
     }
 

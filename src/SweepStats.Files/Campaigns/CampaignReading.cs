@@ -26,7 +26,4 @@ public sealed record CampaignReading
 
     /// <summary>The same in brief: one line for files that the same keeps from being read.</summary>
     public ImmutableArray<string> LeftOutInBrief { get; init; } = [];
-
-    /// <summary>Field strengths; null where the campaign states none.</summary>
-    public required FieldPlan? Field { get; init; }
 }

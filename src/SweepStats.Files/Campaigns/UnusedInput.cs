@@ -18,11 +18,6 @@ internal static class UnusedInput
             yield return line;
         }
 
-        if (settings.Field is not null)
-        {
-            yield return "[field] is read and kept; this version does not use it yet";
-        }
-
         if (sweeps.Any(s => s.Role == SweepRole.Linearity && s.SourceDbm is null))
         {
             yield return "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell whether the receiver follows them";

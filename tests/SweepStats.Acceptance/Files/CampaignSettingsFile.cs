@@ -87,7 +87,7 @@ public sealed class CampaignSettingsFile : IDisposable
         Assert.Equal((ErrorDistribution.Arcsine, 2), (plan.Uncertainties[3].Distribution, plan.Uncertainties[3].TimesInDifference));
         Assert.Equal(0.175478, plan.Uncertainties[3].HalfWidthDb, 6);
         Assert.Equal((0.2, 0.1), (plan.Uncertainties[3].Mismatch!.Source.Magnitude, Math.Round(plan.Uncertainties[3].Mismatch!.Load.Magnitude, 12)));
-        Assert.Equal(new FieldPlan(50e3, 5e3), reading.Field);
+        Assert.Equal(new FieldThreat(50e3, 5e3), plan.Field);
     }
 
     [Fact]
@@ -99,7 +99,7 @@ public sealed class CampaignSettingsFile : IDisposable
         Assert.Equal((Averaging.Unknown, 0.95), (reading.Plan.Averaging, reading.Plan.Confidence.Level));
         Assert.Null(reading.Plan.Requirement);
         Assert.Null(reading.Plan.Rule);
-        Assert.Null(reading.Field);
+        Assert.Null(reading.Plan.Field);
         AnalysisPlan asked = Read("confidence = 0.9\n[requirement]\nse_db = 20\n").Plan;
         Assert.Equal((0.9, 0.0), (asked.Rule!.Level.Level, asked.Rule.GuardBand.Value));
     }
@@ -191,7 +191,10 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("[budget]\nfrequencies_hz = [30e6,\n 2e9]", 3, "2000000000 Hz lies outside the analysed band", "30000000 to")]
     [InlineData("[band]\nstart_hz = 35e6\n[budget]\nfrequencies_hz = [30e6]", 4, "30000000 Hz lies outside the analysed band", "35000000 to")]
     [InlineData("[requirement]\npoints = [[30, 20], [1000, 40]]", 2, "asks from 30 to 1000 Hz, and the analysed band is 30000000 to", "frequencies are in Hz: did you mean 30e6?")]
-    [InlineData("[field]\nthreat_v_per_m = 1", 1, "field.tolerable_v_per_m is missing", "tolerable_v_per_m")]
+    [InlineData("[field]\ntolerable_v_per_m = 1", 1, "field.threat_v_per_m is missing", "threat_v_per_m")]
+    [InlineData("[field]\nthreat_v_per_m = 0", 2, "field.threat_v_per_m is 0, which is out of range", "1E-12 to")]
+    [InlineData("[field]\nthreat_v_per_m = nan", 2, "field.threat_v_per_m is NaN, which is out of range", "1E-12 to")]
+    [InlineData("[field]\nthreat = 5", 2, "there is no key 'threat' in [field]", "threat_v_per_m")]
     [InlineData("title = ", 1, "this is not TOML", "double quotes")]
     [InlineData("title = \"a\"\ntitle = \"b\"", 2, "", "")]
     [InlineData("setup.rbw_hz = 1", 1, "there is no key 'setup.rbw_hz'", "")]
