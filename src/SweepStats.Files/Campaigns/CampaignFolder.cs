@@ -47,8 +47,8 @@ public static class CampaignFolder
             Campaign = usable ? Of(settings, root, batch.Sweeps) with { Properties = list.Properties, Unread = [.. UnreadSweeps.Of(list, batch)] } : null,
             Plan = settings.Plan with { Threads = Math.Max(1, options.Threads), Choice = settings.Plan.Choice with { Yardstick = yardstick } },
             Faults = usable ? [] : [.. fatal, .. unread],
-            Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, StringComparer.Ordinal)],
-            Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch.Sweeps)],
+            Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, NaturalOrder.Instance)],
+            Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch)],
             LeftOut = usable ? [.. unread.Select(f => f.ToString())] : [],
             LeftOutInBrief = usable ? [.. FaultDigest.Of(unread)] : [],
         };

@@ -15,7 +15,7 @@ public sealed record CampaignReading
     /// <summary>Everything wrong with the input, in the order of the files.</summary>
     public required ImmutableArray<ReadFault> Faults { get; init; }
 
-    /// <summary>Files that were read, in ordinal order of their paths.</summary>
+    /// <summary>Files that were read, in natural order of their paths.</summary>
     public required ImmutableArray<InputFile> Inputs { get; init; }
 
     /// <summary>What was taken for granted, for the report.</summary>

@@ -6,8 +6,9 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Says what a campaign states or holds and an analysis makes no use of, so that nobody takes it for used.</summary>
 internal static class UnusedInput
 {
-    public static IEnumerable<string> Of(CampaignSettings settings, SweepList list, IReadOnlyCollection<Sweep> sweeps)
+    public static IEnumerable<string> Of(CampaignSettings settings, SweepList list, SweepBatch batch)
     {
+        IReadOnlyCollection<Sweep> sweeps = batch.Sweeps;
         if (settings.Plan.DeclaredFloorDb is not null && sweeps.Any(s => s.Role == SweepRole.Floor && s.ExcludedBecause is null))
         {
             yield return "declared_dbm was not used: floor sweeps were taken";
@@ -16,6 +17,11 @@ internal static class UnusedInput
         foreach (string line in OfFloorAndLeakage(settings.Plan, list, [.. sweeps.Where(s => s.ExcludedBecause is null)]))
         {
             yield return line;
+        }
+
+        if (settings.ImpedanceOhm is not null && !batch.HoldsVoltages && sweeps.Count > 0)
+        {
+            yield return "impedance_ohm was not used: no level is a voltage";
         }
 
         if (sweeps.Any(s => s.Role == SweepRole.Linearity && s.SourceDbm is null))

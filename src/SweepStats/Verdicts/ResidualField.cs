@@ -49,7 +49,11 @@ public sealed record ResidualField(SpecimenName Name, double? VoltsPerMetre, Fie
         }
 
         double left = threat.VoltsPerMetre * Math.Pow(10, -limit!.Value / 20);
-        return new ResidualField(curve.Name, left, null) { Shielding = new Decibels(limit.Value), IsTolerable = left <= threat.TolerableVoltsPerMetre };
+        return new ResidualField(curve.Name, left, null)
+        {
+            Shielding = new Decibels(limit.Value),
+            IsTolerable = threat.TolerableVoltsPerMetre is { } tolerable ? left <= tolerable : null,
+        };
     }
 
     private static double? LowestLimit(ShieldingCurve curve, BandStatement band, ImmutableArray<Finding> findings)

@@ -1,3 +1,4 @@
+using SweepStats.Bands;
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
 using SweepStats.Quantities;
