@@ -10,6 +10,21 @@ namespace SweepStats.Tests.Checks;
 
 public sealed class ChecklistTests
 {
+    [Theory]
+    [InlineData(null, "16 dB less input attenuation as far as overload allows")]
+    [InlineData(20.0, "16 dB less input attenuation as far as overload allows")]
+    [InlineData(10.0, "10 dB of it by taking out the input attenuation as far as overload allows")]
+    [InlineData(0.0, null)]
+    public void OnlyAttenuationThatIsInCanBeTakenOut(double? stated, string? way)
+    {
+        string step = RangeRemedy.For(15.5, attenuationDb: stated);
+        Assert.Equal(way is not null, step.Contains("input attenuation", StringComparison.Ordinal));
+        Assert.Contains(way ?? "16 dB more source power", step, StringComparison.Ordinal);
+        AnalysisPlan asking = new() { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(80)), Setup = new ReceiverSettings { AttenuationDb = stated } };
+        string told = Rehearsed.Analysed(Opaque, asking).Findings.First(f => f.Code == "under-ranged").NextStep;
+        Assert.Equal(stated is not 0, told.Contains("input attenuation", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void CappedReadingsLimitUnlessTheBoundsReachTheRequirement()
     {
