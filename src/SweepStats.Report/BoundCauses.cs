@@ -12,7 +12,8 @@ namespace SweepStats.Report;
 /// <param name="Overload">The receiver was overloaded at some reading.</param>
 /// <param name="Leakage">Leakage round the specimen hides some reading.</param>
 /// <param name="Bottom">The display ends above some reading.</param>
-internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = false, bool Bottom = false)
+/// <param name="Unmeasured">Nobody knows the floor at some reading.</param>
+internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = false, bool Bottom = false, bool Unmeasured = false)
 {
     /// <summary>The causes among the readings of some specimens.</summary>
     public static BoundCauses Of(IEnumerable<ShieldingCurve> curves) => Of(curves.SelectMany(c => c.Readings));
@@ -25,7 +26,8 @@ internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = fal
             Array.Exists(all, r => r is { State: ShieldingState.Capped, Evidence.LeakageRules: false } && !AtBottom(r)),
             Array.Exists(all, r => r.State == ShieldingState.Overloaded),
             Array.Exists(all, r => r is { State: ShieldingState.Capped, Evidence.LeakageRules: true }),
-            Array.Exists(all, r => r.State == ShieldingState.Capped && AtBottom(r)));
+            Array.Exists(all, r => r.State == ShieldingState.Capped && AtBottom(r)),
+            Array.Exists(all, r => r.State == ShieldingState.NoFloor));
     }
 
     /// <summary>The causes that stand against one reading.</summary>
@@ -36,26 +38,29 @@ internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = fal
     private static bool AtBottom(ShieldingReading reading) => reading.Evidence.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom);
 
     /// <summary>Whether there is any.</summary>
-    public bool Any => Floor || Overload || Leakage || Bottom;
+    public bool Any => Floor || Overload || Leakage || Bottom || Unmeasured;
 
     /// <summary>What hides the rest: "the floor", or "overload of the receiver"; where nothing is known of it, the floor.</summary>
-    public string What => string.Join(" or ", Chosen("the floor", "the bottom of the display", "leakage", "overload of the receiver"));
+    public string What => string.Join(" or ", Chosen(
+        "the floor", "the bottom of the display", "leakage", "overload of the receiver", "a floor that nobody measured"));
 
     /// <summary>What will show it: "more dynamic range tells".</summary>
-    public string Tells => Remedy + (Remedies.Length > 1 ? " tell" : " tells");
+    public string Tells => Remedy + (Remedies.Length > 1 || (Unmeasured && !Floor) ? " tell" : " tells");
 
     /// <summary>What would show it, as a sentence.</summary>
     public string WouldTell => $"{char.ToUpperInvariant(Remedy[0])}{Remedy[1..]} would tell.";
 
-    private string[] Remedies => Chosen("more dynamic range", "a lower bottom of the display", "better isolation", "a reference without overload");
+    private string[] Remedies => Chosen(
+        "more dynamic range", "a lower bottom of the display", "better isolation", "a reference without overload", "floor sweeps");
 
     private string Remedy => string.Join(" and ", Remedies);
 
-    private string[] Chosen(string floor, string bottom, string leakage, string overload) =>
+    private string[] Chosen(string floor, string bottom, string leakage, string overload, string unmeasured) =>
     [
         .. Floor || !Any ? [floor] : Array.Empty<string>(),
         .. Bottom ? [bottom] : Array.Empty<string>(),
         .. Leakage ? [leakage] : Array.Empty<string>(),
         .. Overload ? [overload] : Array.Empty<string>(),
+        .. Unmeasured ? [unmeasured] : Array.Empty<string>(),
     ];
 }

@@ -47,7 +47,7 @@ public static partial class Wording
     {
         string[] left =
         [
-            .. band.CappedLeftOut > band.OverloadedLeftOut ? [$"{Plain(band.CappedLeftOut - band.OverloadedLeftOut)} where the floor hides some specimen"] : Array.Empty<string>(),
+            .. band.CappedLeftOut > band.OverloadedLeftOut ? [$"{Plain(band.CappedLeftOut - band.OverloadedLeftOut)} where some specimen is known from below only"] : Array.Empty<string>(),
             .. band.OverloadedLeftOut > 0 ? [$"{Plain(band.OverloadedLeftOut)} where the receiver was overloaded"] : Array.Empty<string>(),
             .. band.LeftOut > 0 ? [$"{Plain(band.LeftOut)} where something else transmits or the reference hardly rises over the floor"] : Array.Empty<string>(),
         ];
@@ -66,7 +66,7 @@ public static partial class Wording
         }
         else if (first.Length == 0)
         {
-            yield return "Nothing repeats, so how far two specimens differ by chance cannot be told: the order is that of the values alone.";
+            yield return NothingToldApart(result);
         }
         else if (!result.Choice!.ByPlacement)
         {
@@ -92,9 +92,14 @@ public static partial class Wording
         if (open.Length > 0)
         {
             string stays = open.Length == 1 ? "it stays" : "they stay";
-            yield return $"How much {Names(open)} {(open.Length == 1 ? "shields" : "shield")} is known from below only over most of the band: {stays} among the best until {(result.Floor is null ? "a floor is measured" : BoundCauses.Of(result.Curves).Tells)}.";
+            yield return $"How much {Names(open)} {(open.Length == 1 ? "shields" : "shield")} is known from below only over most of the band: {stays} among the best until {BoundCauses.Of(result.Curves).Tells}.";
         }
     }
+
+    // Bounds repeat without scattering: three sweeps of a bound show no chance either.
+    internal static string NothingToldApart(AnalysisResult result) =>
+        $"{(result.Campaign.Covered.Any(c => c.Block.SweepCount > 1) ? "Only bounds are known, and bounds do not scatter" : "Nothing repeats")}, "
+            + "so how far two specimens differ by chance cannot be told: the order is that of the values alone.";
 
     private static string Names(RankedSpecimen[] specimens) =>
         Listed([.. specimens.Select(s => SpecimenLabel(s.Name))], MostSpecimensNamed);

@@ -21,7 +21,7 @@ public static partial class Wording
 
     internal static string ChoiceChartSubtitle(SpecimenChoice choice, BandRanking band, int shown)
     {
-        string order = band.GroupCount == 0 ? "by lower limit of the mean; nothing repeats, so nothing can be told apart" : "by group, then by lower limit of the mean";
+        string order = band.GroupCount == 0 ? "by lower limit of the mean; none can be told from another" : "by group, then by lower limit of the mean";
         string held = band.GroupCount > 0 && !choice.ByPlacement ? "; sweeps compared, not placements" : string.Empty;
         return $"{Band(band.Band)}; {order}{held}{FirstOf(shown, band.Ranking.Length, "specimen")}";
     }

@@ -40,7 +40,8 @@ public static partial class Wording
 
         if (choice.Bands.Any(b => b.GroupCount > 0))
         {
-            yield return "Ranked by the lower limit of the mean, which can be claimed; compared by the means themselves, from which the errors of reference and stated errors, alike for all, drop out.";
+            yield return "Ranked by group, and within it by the lower limit of the mean, which can be claimed. "
+                + "Compared by the means themselves: the errors of the reference and stated errors are alike for all and drop out.";
         }
 
         if (!choice.Dominated.IsEmpty)

@@ -157,7 +157,7 @@ public static partial class Wording
             return "No frequency is capped.";
         }
 
-        string by = curve is null ? string.Empty : " by " + (BoundCauses.Of(curve.Readings) with { Overload = false }).What;
+        string by = curve is null ? string.Empty : " by " + (BoundCauses.Of(curve.Readings) with { Overload = false, Unmeasured = false }).What;
         return $"Capped{by} at {Plain(band.CappedCount)} of {Count(band.PointCount, "frequency")}.";
     }
 

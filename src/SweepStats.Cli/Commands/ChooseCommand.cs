@@ -33,7 +33,7 @@ internal static class ChooseCommand
         if (!words.GetValue(options.Quiet))
         {
             IEnumerable<string> lines = words.GetValue(options.Format) == "json"
-                ? [ResultJson.Of(json => ChoiceJson.Write(json, choice))]
+                ? [ResultJson.Of(json => ChoiceJson.Write(json, choice, analysis.Result.Plan.Confidence))]
                 : [.. Wording.ChoiceText(analysis.Result), .. analysis.LeftOutLines];
             foreach (string line in lines)
             {

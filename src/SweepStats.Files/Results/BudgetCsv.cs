@@ -11,8 +11,10 @@ public static class BudgetCsv
     /// <summary>
     /// First line. Frequency is empty for the mean over the band; kind is A for what repeats show and B for what is stated; sensitivity, contribution and share are
     /// empty where the covered level does not rise over the floor. The last row of each budget, of no kind, is what its sources come to together.
+    /// There <c>dof_by</c> says where its degrees of freedom come from: <c>rows</c> by Welch–Satterthwaite (JCGM 100 G.4.1), or <c>usual-scatter</c>, fewer
+    /// than those, where the repeats of this frequency happen to agree better than is usual around it.
     /// </summary>
-    public const string Header = "lot,specimen,frequency_hz,source,kind,distribution,standard_uncertainty_db,sensitivity,contribution_db,dof,share";
+    public const string Header = "lot,specimen,frequency_hz,source,kind,distribution,standard_uncertainty_db,sensitivity,contribution_db,dof,share,dof_by";
 
     private const string Combined = "combined";
 
@@ -28,7 +30,7 @@ public static class BudgetCsv
                 rows.Text(budget.Name.Lot).Text(budget.Name.Specimen).Cell(budget.At is { } at ? ResultNumber.Exact(at.Value) : "");
                 rows.Text(line.Source).Cell(line.TypeB ? "B" : "A").Cell(line.Entry?.Distribution.ToString().ToLowerInvariant() ?? "student");
                 rows.Cell(ResultNumber.Level(line.StandardUncertaintyDb)).Cell(ResultNumber.Level(line.Sensitivity)).Cell(ResultNumber.Level(line.ContributionDb));
-                rows.Cell(ResultNumber.DegreesOfFreedom(line.DegreesOfFreedom)).Cell(ResultNumber.Level(line.Share));
+                rows.Cell(ResultNumber.DegreesOfFreedom(line.DegreesOfFreedom)).Cell(ResultNumber.Level(line.Share)).Cell("");
                 rows.End();
             }
 
@@ -36,7 +38,7 @@ public static class BudgetCsv
             {
                 rows.Text(budget.Name.Lot).Text(budget.Name.Specimen).Cell(budget.At is { } place ? ResultNumber.Exact(place.Value) : "");
                 rows.Text(Combined).Cell("").Cell("").Cell(ResultNumber.Level(combined.StandardUncertainty)).Cell("").Cell(ResultNumber.Level(combined.StandardUncertainty));
-                rows.Cell(ResultNumber.DegreesOfFreedom(combined.DegreesOfFreedom)).Cell("");
+                rows.Cell(ResultNumber.DegreesOfFreedom(combined.DegreesOfFreedom)).Cell("").Cell(budget.ByUsualScatter ? "usual-scatter" : "rows");
                 rows.End();
             }
         }

@@ -1,5 +1,6 @@
 using SweepStats.Bands;
 using SweepStats.Choice;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Results;
@@ -13,10 +14,11 @@ public static class ChoiceCsv
     /// <summary>
     /// First line, before the user's own columns. Band is empty for the whole analysed one; rank is empty for the yardstick; the two limits of the
     /// probability of being the best differ where some candidate is known from below only. Members of a group cannot be told from the best that no earlier group holds.
+    /// Confidence is the level of the groups and of the intervals, which are two-sided (a single limit is the end of one whose other end is open), and the one-sided level of <c>at_least_db</c>.
     /// </summary>
     public const string Header =
         "band,start_hz,stop_hz,points,rank,lot,specimen,group,mean_db,mean_low_db,mean_high_db,at_least_db,capped_points,probability_best_low,probability_best_high,"
-        + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by";
+        + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by,confidence";
 
     /// <summary>Writes the table; only its first line where there are no two candidates.</summary>
     public static void Write(AnalysisResult result, Stream to)
@@ -28,17 +30,17 @@ public static class ChoiceCsv
         {
             foreach (RankedSpecimen specimen in band.Ranking)
             {
-                Row(rows, (result.Choice!, band, own), specimen, specimen.Rank);
+                Row(rows, (result.Choice!, band, result.Plan.Confidence, own), specimen, specimen.Rank);
             }
 
             if (band.Yardstick is { } yardstick)
             {
-                Row(rows, (result.Choice!, band, own), yardstick, null);
+                Row(rows, (result.Choice!, band, result.Plan.Confidence, own), yardstick, null);
             }
         }
     }
 
-    private static void Row(CsvRows rows, (SpecimenChoice Choice, BandRanking Band, string[] Own) of, RankedSpecimen specimen, int? rank)
+    private static void Row(CsvRows rows, (SpecimenChoice Choice, BandRanking Band, Confidence Level, string[] Own) of, RankedSpecimen specimen, int? rank)
     {
         rows.Text(of.Band.Name).Cell(ResultNumber.Exact(of.Band.Band.Start.Value)).Cell(ResultNumber.Exact(of.Band.Band.Stop.Value)).Cell(ResultNumber.Count(of.Band.PointCount));
         rows.Cell(ResultNumber.Count(rank)).Text(specimen.Name.Lot).Text(specimen.Name.Specimen).Cell(ResultNumber.Count(specimen.Group));
@@ -46,7 +48,7 @@ public static class ChoiceCsv
         rows.Cell(ResultNumber.Level(specimen.AtLeast?.Value)).Cell(ResultNumber.Count(specimen.CappedCount));
         rows.Cell(ResultNumber.Probability(specimen.ProbabilityBest?.Low)).Cell(ResultNumber.Probability(specimen.ProbabilityBest?.High));
         Figure(rows, specimen.BelowYardstickDb ?? default);
-        rows.Text(of.Choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => d.By.ToString()).FirstOrDefault());
+        rows.Text(of.Choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => d.By.ToString()).FirstOrDefault()).Cell(ResultNumber.Exact(of.Level.Level));
         foreach (string column in of.Own)
         {
             SpecimenProperty? property = of.Choice.Properties.FirstOrDefault(p => p.Specimen == specimen.Name && p.Name == column);

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using SweepStats.Choice;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Results;
@@ -8,10 +9,14 @@ namespace SweepStats.Files.Results;
 public static class ChoiceJson
 {
     /// <summary>Writes the members of an object that is open.</summary>
-    public static void Write(Utf8JsonWriter json, SpecimenChoice choice)
+    /// <param name="json">Where to.</param>
+    /// <param name="choice">The ranking.</param>
+    /// <param name="confidence">Level of its groups and intervals, and one-sided of what is claimed at every frequency.</param>
+    public static void Write(Utf8JsonWriter json, SpecimenChoice choice, Confidence confidence)
     {
         ArgumentNullException.ThrowIfNull(json);
         ArgumentNullException.ThrowIfNull(choice);
+        json.WriteNumber("confidence", confidence.Level);
         json.WriteString("repeats", choice.ByPlacement ? "placements" : "sweeps");
         json.WriteStartArray("bands");
         foreach (BandRanking band in choice.Bands)

@@ -13,10 +13,11 @@ public static class ShieldingCsv
 
     /// <summary>First line.</summary>
     public const string Header =
-        "lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,se_low_db,se_high_db,u_db,dof,state,flags,required_db,outcome,conformance_probability";
+        "lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,se_low_db,se_high_db,u_db,dof,state,flags,required_db,outcome,conformance_probability,confidence";
 
     /// <summary>Writes the table. <c>se_db</c> is empty where the shielding is only known from below; then <c>se_low_db</c> is the bound, and <c>u_db</c> and <c>dof</c> are empty, since they belong to an estimate.
-    /// <c>required_db</c>, <c>outcome</c> and <c>conformance_probability</c> are of the frequency by itself and empty where nothing is asked; a probability that is only bounded has <c>&gt;=</c> or <c>&lt;=</c> before it.</summary>
+    /// <c>required_db</c>, <c>outcome</c> and <c>conformance_probability</c> are of the frequency by itself and empty where nothing is asked; a probability that is only bounded has <c>&gt;=</c> or <c>&lt;=</c> before it.
+    /// <c>confidence</c> is the level of the two-sided interval; a bound is the lower end of one whose upper end is open. Empty where there is neither.</summary>
     public static void Write(AnalysisResult result, Stream to)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -29,6 +30,7 @@ public static class ShieldingCsv
             {
                 Row(rows, curve, curve.Readings[f], findings);
                 Decision(rows, decided?.Frequencies.ElementAtOrDefault(f));
+                rows.Cell(curve.Readings[f] is ShieldingReading.Measured or ShieldingReading.AtLeast ? ResultNumber.Exact(result.Plan.Confidence.Level) : "");
                 rows.End();
             }
         }

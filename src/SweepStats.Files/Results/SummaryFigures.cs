@@ -48,6 +48,7 @@ internal static class SummaryFigures
             SummaryPlan.Number(json, "placements", curve.PlacementCount);
             SummaryPlan.Number(json, "start_hz", band.Band.Start.Value);
             SummaryPlan.Number(json, "stop_hz", band.Band.Stop.Value);
+            json.WriteNumber("confidence", result.Plan.Confidence.Level);
             SummaryPlan.Number(json, "at_least_db", band.AtLeast?.Value);
             SummaryPlan.Number(json, "weakest_hz", band.WeakestAt?.Value);
             Figure(json, "mean_db", band.MeanDb);

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using SweepStats.Alignment;
-using SweepStats.Choice;
 using SweepStats.Files.Campaigns;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
@@ -51,7 +50,7 @@ public static class SummaryJson
             json.WriteStartObject("lots");
             LotsJson.Write(json, result.Lots);
             json.WriteEndObject();
-            Choice(json, result.Choice);
+            Choice(json, result);
             SummaryCounts.Checks(json, result);
             Hashes(json, "inputs", context.Inputs);
             Hashes(json, EarlierReport.ListName, context.ReportFiles);
@@ -106,16 +105,16 @@ public static class SummaryJson
         json.WriteEndArray();
     }
 
-    private static void Choice(Utf8JsonWriter json, SpecimenChoice? choice)
+    private static void Choice(Utf8JsonWriter json, AnalysisResult result)
     {
-        if (choice is null)
+        if (result.Choice is not { } choice)
         {
             json.WriteNull("choice");
             return;
         }
 
         json.WriteStartObject("choice");
-        ChoiceJson.Write(json, choice);
+        ChoiceJson.Write(json, choice, result.Plan.Confidence);
         json.WriteEndObject();
     }
 

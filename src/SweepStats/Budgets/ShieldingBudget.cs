@@ -26,8 +26,9 @@ public sealed record ShieldingBudget
         MeasurementModel model, ImmutableArray<InputQuantity> inputs, ImmutableArray<UncertaintyLine> lines, bool sloped, double usualFreedom = double.PositiveInfinity)
     {
         (_model, _inputs) = (model, inputs);
-        LinearBudget? linearBudget = sloped ? LinearBudget.Of(model, inputs) : null;
-        Linear = linearBudget is null ? null : linearBudget with { DegreesOfFreedom = Math.Min(linearBudget.DegreesOfFreedom, usualFreedom) };
+        LinearBudget? ofLines = sloped ? LinearBudget.Of(model, inputs) : null;
+        ByUsualScatter = ofLines?.DegreesOfFreedom > usualFreedom;
+        Linear = ofLines is not null && ByUsualScatter ? ofLines with { DegreesOfFreedom = usualFreedom } : ofLines;
         Lines = Linear is { } linear ? [.. lines.Select((line, i) => Filled(line, linear.Lines[i], linear.StandardUncertainty))] : lines;
     }
 
@@ -60,6 +61,12 @@ public sealed record ShieldingBudget
 
     /// <summary>The linear budget; null where the covered level does not rise over the floor, or something stands against the reading, so that there is no estimate to have one.</summary>
     public LinearBudget? Linear { get; }
+
+    /// <summary>
+    /// The degrees of freedom are fewer than those of the lines by Welch–Satterthwaite: they are those at the scatter usual around
+    /// the frequency. Few repeats that happen to agree at one frequency show no more than their neighbours do.
+    /// </summary>
+    public bool ByUsualScatter { get; }
 
     /// <summary>Coverage factor times combined standard uncertainty, in dB; null without a linear budget.</summary>
     public double? ExpandedUncertaintyDb => Linear?.ExpandedUncertainty(Confidence);

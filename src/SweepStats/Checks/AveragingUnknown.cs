@@ -31,8 +31,12 @@ internal sealed class AveragingUnknown : ICheck
         if (seen.Floor is { } floor && seen.Averaging.Averaging == Averaging.Unknown)
         {
             yield return single ? LikeSingleLooks(floor, new SuspectedLowest(seen, floor))
-                : seen.Averaging.Skewness?.Shape == NoiseShape.Averages ? Average(floor)
-                : Untold(seen, floor);
+                : seen.Averaging.Skewness?.Shape switch
+                {
+                    NoiseShape.Averages => Average(floor),
+                    NoiseShape.Lowest => LikeTheLowest(seen, floor, new SuspectedLowest(seen, floor)),
+                    _ => Untold(seen, floor),
+                };
         }
     }
 
@@ -63,22 +67,30 @@ internal sealed class AveragingUnknown : ICheck
             + "again with an RMS or a sample detector.",
     };
 
+    private Finding LikeTheLowest(Evidence seen, NoiseFloor floor, SuspectedLowest lowest) => new()
+    {
+        Code = Code,
+        Severity = lowest.Weight,
+        Biases = lowest.Biases,
+        Message = "The detector is not stated, and the floor readings lean further down than averages do, as the lowest of several "
+            + "would: after a minimum hold or a negative peak detector the specimen may shield less than is claimed here.",
+        Basis = Scatter(floor) + Why(seen.Averaging.Skewness),
+        NextStep = Ask("a minimum hold or a negative peak detector"),
+    };
+
     private Finding Untold(Evidence seen, NoiseFloor floor) => new()
     {
         Code = Code,
         Severity = Near(seen) ? Severity.Warning : Severity.Note,
-        Biases = seen.Averaging.Skewness?.Shape == NoiseShape.Lowest ? new SuspectedLowest(seen, floor).Biases : [],
-        Message = (seen.Averaging.Skewness?.Shape == NoiseShape.Lowest
-            ? "The detector is not stated, and the floor readings lean further down than averages do, as the lowest of several "
-                + "would: intervals"
-            : "The detector is not stated, and the floor does not tell it: intervals")
-            + " near the floor are wide enough for power averaging and for log averaging, but not for a peak or quasi-peak "
-                + "detector or a held trace.",
+        Message = "The detector is not stated, and the floor does not tell it: intervals near the floor are wide enough for power "
+            + "averaging and for log averaging, but not for a peak or quasi-peak detector or a held trace.",
         Basis = Scatter(floor) + Why(seen.Averaging.Skewness),
-        NextStep = "Look up the detector and the trace mode of the receiver, and set averaging in campaign.toml to \"power\" "
-            + "(RMS detector or power average), \"log\" (log or video average) or \"sample\". After a peak or quasi-peak "
-            + "detector or a held trace take all sweeps again with an RMS or a sample detector.",
+        NextStep = Ask("a peak or quasi-peak detector or a held trace"),
     };
+
+    private static string Ask(string unfit) => "Look up the detector and the trace mode of the receiver, and set averaging in "
+        + "campaign.toml to \"power\" (RMS detector or power average), \"log\" (log or video average) or \"sample\". After "
+        + $"{unfit} take all sweeps again with an RMS or a sample detector.";
 
     private static string Scatter(NoiseFloor floor) => floor.Source == FloorSource.Declared
         ? "Nothing is stated, and a declared floor has no scatter to tell by: a single look and endless averaging are both "

@@ -72,11 +72,12 @@ internal static class BandRanker
         };
     }
 
-    // Groups stay together; within one, and for the rank, the best claim comes first.
+    // Groups stay together; within one the best claim comes first. Ranks count in the order that a reader sees.
     private static ImmutableArray<RankedSpecimen> Ranked(RankedSpecimen[] candidates)
     {
-        IEnumerable<RankedSpecimen> byClaim = candidates.OrderByDescending(s => s.MeanDb.Low ?? s.MeanDb.Value ?? double.NegativeInfinity).ThenBy(s => s.Name);
-        return [.. byClaim.Select((s, i) => s with { Rank = i + 1 }).OrderBy(s => s.Group ?? int.MaxValue)];
+        IEnumerable<RankedSpecimen> ordered = candidates.OrderBy(s => s.Group ?? int.MaxValue)
+            .ThenByDescending(s => s.MeanDb.Low ?? s.MeanDb.Value ?? double.NegativeInfinity).ThenBy(s => s.Name);
+        return [.. ordered.Select((s, i) => s with { Rank = i + 1 })];
     }
 
     private static void Compare(

@@ -112,6 +112,18 @@ public sealed class ChooseTests : IDisposable
         Assert.DoesNotContain("shields best", output, StringComparison.Ordinal);
     }
 
+    // Three sweeps each repeat; without a floor they are bounds all the same.
+    [Fact]
+    public void BoundsThatRepeatAreNotSaidToBeSingle()
+    {
+        string folder = Rehearsed("c");
+        Directory.Delete(Path.Combine(folder, "floor"), recursive: true);
+        string output = Shell.Run("choose", folder).Out;
+        Assert.DoesNotContain("Nothing repeats", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("the floor hides", output, StringComparison.Ordinal);
+        Assert.Contains("Only bounds are known, and bounds do not scatter", output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void GateAndQuietDoAsElsewhere()
     {

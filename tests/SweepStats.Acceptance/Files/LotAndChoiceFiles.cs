@@ -22,7 +22,7 @@ public sealed class LotAndChoiceFiles
 
     private const string ChoiceHeader =
         "band,start_hz,stop_hz,points,rank,lot,specimen,group,mean_db,mean_low_db,mean_high_db,at_least_db,capped_points,probability_best_low,probability_best_high,"
-        + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by";
+        + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by,confidence";
 
     [Fact]
     public void ARunWritesARowForEachLotAndSpecimenOfEachBand()

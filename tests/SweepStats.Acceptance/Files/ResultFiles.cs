@@ -30,13 +30,13 @@ public sealed class ResultFiles
     public void ShieldingRowsTellEveryKindOfReadingApart()
     {
         string[] lines = Lines(ShieldingCsv.Write, SomeResult.OfEveryKind());
-        Assert.Equal("lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,se_low_db,se_high_db,u_db,dof,state,flags,required_db,outcome,conformance_probability", lines[0]);
+        Assert.Equal("lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,se_low_db,se_high_db,u_db,dof,state,flags,required_db,outcome,conformance_probability,confidence", lines[0]);
         Assert.Equal(5, lines.Length);
         Assert.All(lines[1..], l => Assert.StartsWith("'=lot,\"A, \"\"1\"\"\",3", l, StringComparison.Ordinal));
-        Assert.EndsWith(",40.1235,39.0000,,0.2500,inf,near-floor,ambient drift,20.0000,meets,>=0.999000", lines[1], StringComparison.Ordinal);
-        Assert.EndsWith(",,34.0000,,,,capped,ambient,30.0000,undecided,0.875000", lines[2], StringComparison.Ordinal);
-        Assert.EndsWith(",0.0000,,,-3.0000,,,,,no-floor,ambient drift,20.0000,fails,<=0.001000", lines[3], StringComparison.Ordinal);
-        Assert.EndsWith(",,,,,,overloaded,,,,", lines[4], StringComparison.Ordinal);
+        Assert.EndsWith(",40.1235,39.0000,,0.2500,inf,near-floor,ambient drift,20.0000,meets,>=0.999000,0.95", lines[1], StringComparison.Ordinal);
+        Assert.EndsWith(",,34.0000,,,,capped,ambient,30.0000,undecided,0.875000,0.95", lines[2], StringComparison.Ordinal);
+        Assert.EndsWith(",0.0000,,,-3.0000,,,,,no-floor,ambient drift,20.0000,fails,<=0.001000,", lines[3], StringComparison.Ordinal);
+        Assert.EndsWith(",,,,,,overloaded,,,,,", lines[4], StringComparison.Ordinal);
         Assert.DoesNotContain("-0.0000", string.Join('\n', lines), StringComparison.Ordinal);
         Assert.Contains(",30333333.333333332,", lines[2], StringComparison.Ordinal);
     }
@@ -56,8 +56,8 @@ public sealed class ResultFiles
     {
         string[] lines = Lines(BandsCsv.Write, SomeResult.Analysed());
         Assert.Equal(2, lines.Length);
-        Assert.Equal(17, lines[0].Split(',').Length);
-        Assert.EndsWith(",0,40", lines[1], StringComparison.Ordinal);
+        Assert.Equal(18, lines[0].Split(',').Length);
+        Assert.EndsWith(",0,40,0.95", lines[1], StringComparison.Ordinal);
         string[] cells = lines[1].Replace("\"A, \"\"1\"\"\"", "A", StringComparison.Ordinal).Split(',');
         Assert.Equal(40, double.Parse(cells[6], CultureInfo.InvariantCulture), 0.6);
     }

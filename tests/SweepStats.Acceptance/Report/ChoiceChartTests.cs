@@ -97,7 +97,7 @@ public sealed class ChoiceChartTests
     {
         XElement[] texts = Texts(Of(Ranked("A01", 42), Ranked("A02", 41)));
         Assert.DoesNotContain(texts, t => t.Value.StartsWith("Group", StringComparison.Ordinal) || t.Value == "is the best");
-        Assert.Contains(texts, t => t.Value.EndsWith("nothing repeats, so nothing can be told apart", StringComparison.Ordinal));
+        Assert.Contains(texts, t => t.Value.EndsWith("none can be told from another", StringComparison.Ordinal));
     }
 
     private static RankedSpecimen Ranked(string name, double mean) => new()

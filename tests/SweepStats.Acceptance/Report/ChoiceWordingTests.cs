@@ -35,7 +35,7 @@ public sealed class ChoiceWordingTests
 
     [Fact]
     public void WithoutGroupsNobodyIsTheBest() => Assert.Equal(
-        ["Nothing repeats, so how far two specimens differ by chance cannot be told: the order is that of the values alone."], Said(Ranked("A01", 42), Ranked("A02", 41)));
+        ["Only bounds are known, and bounds do not scatter, so how far two specimens differ by chance cannot be told: the order is that of the values alone."], Said(Ranked("A01", 42), Ranked("A02", 41)));
 
     [Fact]
     public void LimitsOfARowAreRoundedAwayFromTheClaim()
@@ -67,7 +67,7 @@ public sealed class ChoiceWordingTests
     {
         BandRanking band = Of(Ranked("A01", 42)) with { Name = "upper", PointCount = 28, LeftOut = 1, CappedLeftOut = 2 };
         Assert.Equal(
-            "upper, 30 MHz to 1 GHz, compared at 28 frequencies; left out for all: 2 where the floor hides some specimen, 1 where something else transmits or the reference hardly rises over the floor",
+            "upper, 30 MHz to 1 GHz, compared at 28 frequencies; left out for all: 2 where some specimen is known from below only, 1 where something else transmits or the reference hardly rises over the floor",
             Wording.RankingHeading(band));
         Assert.Equal("Whole band, 30 MHz to 1 GHz, compared at 1 frequency", Wording.RankingHeading(band with { Name = null, PointCount = 1, LeftOut = 0, CappedLeftOut = 0 }));
     }

@@ -2,6 +2,7 @@ using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
@@ -61,6 +62,18 @@ public sealed class AveragingUnknownTests
         Assert.Contains("peak or quasi-peak detector", finding.Message, StringComparison.Ordinal);
     }
 
+    // The lowest of 30 averages of 20 looks leans down and scatters less than single looks. All covered levels stand 15 dB over the
+    // floor and more, and read half a dB too low for their signal.
+    [Fact]
+    public void TheLowestOfSeveralAveragesIsAWarningFarOverTheFloorToo()
+    {
+        AnalysisResult taken = Analysis.Run(HeldAverages(30, 20), new AnalysisPlan());
+        Finding finding = Assert.Single(taken.Findings, f => f.Code == "averaging-unknown");
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Contains("may shield less than is claimed", finding.Message, StringComparison.Ordinal);
+        Assert.NotEqual(Trust.Trustworthy, taken.Verdict.Trust);
+    }
+
     // 65 dB are a few dB over the floor: the lowest of a thousand looks may hide tens of dB of signal there.
     [Theory]
     [InlineData(Averaging.Unknown, RequirementOutcome.CannotTell)]
@@ -116,6 +129,23 @@ public sealed class AveragingUnknownTests
         Assert.DoesNotContain(Rehearsed.Analysed(Near).Findings, f => f.Code == "averaging-unknown");
         Assert.DoesNotContain(Rehearsed.Analysed(Near with { Averaging = Averaging.Peak, Looks = 100 },
             new AnalysisPlan()).Findings, f => f.Code == "averaging-unknown");
+    }
+
+    // Floor at -100 dBm, reference at -20, covered 59 dB below it.
+    private static Campaign HeldAverages(int held, int looks)
+    {
+        var random = new RandomSource(2026);
+        double[][] Sweeps(double signalDb) => [.. Enumerable.Range(0, 10).Select(_ => (double[])[.. Enumerable.Range(0, 201)
+            .Select(_ => -100 + (10 * Math.Log10(Enumerable.Range(0, held).Min(_ => Average(looks, signalDb, random)))))])];
+        return Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Floor, Sweeps(double.NegativeInfinity)),
+            Rehearsed.Sweeps(SweepRole.Reference, Sweeps(80)), Rehearsed.Sweeps(SweepRole.Covered, Sweeps(80 - 59)));
+    }
+
+    // The power of so many looks at a steady signal in noise of power 1: a noncentral and the rest a central chi-square.
+    private static double Average(int looks, double signalDb, RandomSource random)
+    {
+        double steady = random.Normal() + Math.Sqrt(2 * looks * Math.Pow(10, signalDb / 10));
+        return ((steady * steady / 2) + random.Gamma(looks - 0.5)) / looks;
     }
 
     private static Finding Found(RehearsalPlan plan) => Assert.Single(Rehearsed.Analysed(plan, new AnalysisPlan()).Findings, f =>

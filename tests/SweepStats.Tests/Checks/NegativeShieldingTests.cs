@@ -34,5 +34,15 @@ public sealed class NegativeShieldingTests
     public void AShortfallWithinTheScatterIsNone() =>
         Assert.Empty(Found(Rehearsed.Plan with { ScatterDb = 2, ReferenceSweeps = 3, CoveredSweeps = 3, ShieldingStartDb = -0.6, ShieldingStopDb = -0.6 }));
 
+    // A single sweep has no scatter that could explain anything.
+    [Theory]
+    [InlineData(1, "more than the 2 dB that are granted to single sweeps")]
+    [InlineData(5, "beyond what scatter explains")]
+    public void TheReasonIsOfWhatTheSweepsShow(int sweeps, string reason)
+    {
+        Finding found = Found(Rehearsed.Plan with { ReferenceSweeps = sweeps, CoveredSweeps = sweeps, ShieldingStartDb = -4, ShieldingStopDb = -4 })[0];
+        Assert.Contains(reason, found.Message, StringComparison.Ordinal);
+    }
+
     private static Finding[] Found(RehearsalPlan plan) => [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "negative-shielding")];
 }
