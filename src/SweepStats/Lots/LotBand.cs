@@ -18,7 +18,7 @@ public sealed record LotBand
 
     /// <summary>
     /// Half-width in dB, at the level of the intervals, of what all specimens share: the errors of reference and floor and what is stated. It drops out of comparisons and
-    /// comes on top of intervals and promises of lots; null where the reference does not repeat.
+    /// is in the intervals and promises of lots; null where the reference does not repeat.
     /// </summary>
     public required double? SharedErrorDb { get; init; }
 

@@ -26,8 +26,8 @@ internal static class LotBandComparer
             Name = band.Name,
             Band = new FrequencyBand(frequencies[inside[0]].At, frequencies[inside[^1]].At),
             ClearShare = share,
-            SharedErrorDb = share > 0 && SharedErrors.Of(from.Curves, own => LogWeights.Mean(mean, own)) is { } shared ? Expanded(shared, from.Question.Confidence) : null,
-            Lots = [.. specimens.Lots.Select((name, l) => LotFigures.Of(name, byLot[l], Sample.Mean(specimens.OfLot(l, plain)), from.Question))],
+            SharedErrorDb = share > 0 && SharedErrors.Of(from.Curves, own => LogWeights.Mean(mean, own)) is { } shared ? SharedErrors.Reach(shared, from.Question.Confidence.TwoSidedQuantile) : null,
+            Lots = [.. specimens.Lots.Select((name, l) => LotFigures.Of((name, Sample.Mean(specimens.OfLot(l, plain))), byLot[l], SharedErrors.Of(specimens.OfLot(l, from.Curves), own => LogWeights.Mean(mean, own)), from.Question))],
             Specimens = [.. specimens.Specimens.Zip(means, (s, m) => new SpecimenMean(s.Name, m))],
             Pairs = share > 0 ? [.. LotFigures.Pairs(specimens.Lots, byLot, from.Question.MarginDb)] : [],
             Curves = curves,
@@ -42,9 +42,6 @@ internal static class LotBandComparer
     private static CurveAnova? Curves(LotSpecimens specimens, double[] weights) =>
         specimens.Lots.Length > 1 && specimens.Specimens.Length > specimens.Lots.Length
         && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf) is { F: var ratio } test && double.IsFinite(ratio) ? test : null;
-
-    private static double Expanded(Contribution[] parts, Confidence confidence) =>
-        WelchSatterthwaite.Combined(parts) is > 0 and var error ? error * StudentQuantile.Of(confidence.TwoSidedQuantile).At(WelchSatterthwaite.DegreesOfFreedom(parts)) : 0;
 
     private static ImmutableArray<ControlChart> OverTime(TimedSpecimen[] specimens) =>
         Array.TrueForAll(specimens, p => double.IsFinite(p.MeanDb)) ? [.. ControlChart.OfLots(specimens), .. ControlChart.OfSpecimens(specimens)] : [];
