@@ -35,8 +35,8 @@ public sealed record LotBand
     public required CurveAnova? Curves { get; init; }
 
     /// <summary>
-    /// Probability of lots that differ this much somewhere in the band where they are alike: twice the smaller of that from the curves over the clear part and that from the
-    /// single frequencies, which capped specimens take part in too. Null where too few specimens tell.
+    /// Probability of lots that differ this much somewhere in the band where they are alike: that from the curves over the clear part and that from the single frequencies,
+    /// which capped specimens take part in too, combined (<see cref="CombinedTests"/>). Null where too few specimens tell.
     /// </summary>
     public required double? Probability { get; init; }
 

@@ -20,6 +20,7 @@ internal static class LotTables
         Alike("alike lots", LotSizeStudy.Cells, (campaigns, Seed));
         Alike("alike lots that scatter unequally", LotSizeStudy.UnequalCells, (campaigns, Seed + Unequal));
         Off(Math.Max(1, campaigns / 3));
+        Intervals(campaigns);
         Same(campaigns);
         History(campaigns);
         Tolerance(campaigns);
@@ -58,6 +59,16 @@ internal static class LotTables
                     Line($"| {row.Where} | {row.Capping} | {size} | {Share(row.Band)} | {Percent(row.Stretch)} | {Share(row.Right)} | {Share(row.Wrong)} |");
                 }
             }
+        }
+    }
+
+    private static void Intervals(int campaigns)
+    {
+        Heading("intervals and promises of lots", "specimens | specimens differ by | reference sweeps | that differ by | interval of the mean holds | by specimens alone | promise over the truth | by specimens alone | promise of a frequency over it");
+        foreach (LotIntervalCell cell in LotIntervalStudy.Cells)
+        {
+            LotIntervalRow row = LotIntervalStudy.Run(cell, campaigns, Seed);
+            Line($"| {cell.Specimens} | {cell.SpecimenDb} dB | {cell.References} | {cell.SweepDb} dB | {Share(row.Mean)} | {Percent(row.Alone)} | {Share(row.Broken)} | {Percent(row.BrokenAlone)} | {Percent(row.PointBroken)} |");
         }
     }
 
