@@ -10,7 +10,7 @@ namespace SweepStats.Lots;
 /// <remarks>
 /// The specimen is what counts as independent: lots are compared by the scatter of their specimens, frequency by frequency (<see cref="CensoredAnova"/>, false
 /// discovery over the frequencies) and as whole curves (<see cref="CurveAnova"/>); both together answer for the band. Lots may scatter by unequal
-/// amounts (<see cref="UnequalScatter"/>): two specimens that scatter three times as much as the six of another lot were taken for different in 25 % by Fisher's F, and are in 2 %. A lot
+/// amounts (<see cref="UnequalScatter"/>): two specimens that scatter three times as much as the six of another lot were taken for different in 25 % by Fisher's F, and are in 3 %. A lot
 /// of one specimen shows no scatter: it is allowed twice that of the others. A capped specimen counts as "above its bound", never as a value. Scatter by level is
 /// estimated from the sweeps by restricted likelihood.
 /// </remarks>
