@@ -77,14 +77,14 @@ public static partial class Wording
         string margin = $"within ±{Exact(question.MarginDb, "dB")} of each other";
         if (pairs.Count > MostPairsNamed)
         {
-            return $"Of {Count(pairs.Count, "pair")} of lots, the means of {Plain(by[Same].Count())} are shown to be {margin}, those of {Plain(by[Farther].Count())} to be farther apart; {Plain(by[Open].Count())} are not decided.";
+            return $"Of {Count(pairs.Count, "pair")} of lots, the means of {Plain(by[Same].Count())} are shown to be {margin}, those of {Plain(by[Farther].Count())} to be farther apart; {Plain(by[Open].Count())} are undecided.";
         }
 
         string[] parts =
         [
             .. by[Same].Any() ? [$"Means shown to be {margin}: {string.Join(", ", by[Same])}."] : Array.Empty<string>(),
             .. by[Farther].Any() ? [$"Means shown not to be {margin}: {string.Join(", ", by[Farther])}."] : Array.Empty<string>(),
-            .. by[Open].Any() ? [$"Not decided whether their means are {margin}: {string.Join(", ", by[Open])}."] : Array.Empty<string>(),
+            .. by[Open].Any() ? [$"Undecided whether their means are {margin}: {string.Join(", ", by[Open])}."] : Array.Empty<string>(),
         ];
         return string.Join(" ", parts);
     }

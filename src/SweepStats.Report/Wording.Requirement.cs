@@ -11,7 +11,7 @@ public static partial class Wording
     private const string GridCode = "grid-mismatch";
     private const string BeyondCode = "requirement-beyond";
 
-    /// <summary>How one specimen stands to the requirement: "meets", "fails", "not decided" or "cannot tell"; null where none was stated.</summary>
+    /// <summary>How one specimen stands to the requirement: "meets", "fails", "undecided" or "cannot be told"; null where none was stated.</summary>
     internal static string? Stands(AnalysisResult result, SpecimenName name) =>
         result.Verdict.Specimens.FirstOrDefault(s => s.Name == name) is { } specimen ? Stands(specimen.Outcome) : null;
 
@@ -19,8 +19,8 @@ public static partial class Wording
     {
         RequirementOutcome.Meets => "meets",
         RequirementOutcome.Fails => "fails",
-        RequirementOutcome.Undecided => "not decided",
-        _ => "cannot tell",
+        RequirementOutcome.Undecided => "undecided",
+        _ => "cannot be told",
     };
 
     /// <summary>"; 4 of 9 specimens meet it"; nothing where a single specimen is all there is.</summary>

@@ -16,7 +16,7 @@ public static partial class Wording
     {
         null or RequirementOutcome.Meets => null,
         RequirementOutcome.Fails => $"Requirement not met: improve what falls short and measure it again, more sweeps of the same do not help. {OutcomeReason(result)}",
-        RequirementOutcome.Undecided => $"Requirement not decided: {OutcomeReason(result)}",
+        RequirementOutcome.Undecided => $"Requirement undecided: {OutcomeReason(result)}",
         _ => $"Whether the requirement is met cannot be told: {OutcomeReason(result)}",
     };
 

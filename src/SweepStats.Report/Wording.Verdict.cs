@@ -172,8 +172,8 @@ public static partial class Wording
         {
             RequirementOutcome.Meets => $"{Face(result)}every specimen meets the requirement{asked} {WhereAsked(result)}",
             RequirementOutcome.Fails => $"{Face(result)}the requirement{asked} is not met{Meeting(result)}",
-            RequirementOutcome.Undecided => $"whether the requirement{asked} is met is not decided yet{Meeting(result)}{FailingAlone(result)}",
-            _ => $"it cannot tell whether the requirement{asked} is met{Meeting(result)}{FailingAlone(result)}",
+            RequirementOutcome.Undecided => $"whether the requirement{asked} is met is undecided{Meeting(result)}{FailingAlone(result)}",
+            _ => $"whether the requirement{asked} is met cannot be told{Meeting(result)}{FailingAlone(result)}",
         };
     }
 

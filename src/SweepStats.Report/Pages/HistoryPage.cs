@@ -29,6 +29,7 @@ internal static class HistoryPage
             html.Close();
             html.Section("campaigns", "Campaigns").List(campaigns.Select(c => $"{c.Title}: {Wording.Headline(c)} {Wording.TrustReason(c)}")).Close();
             html.Section("cautions", "Cautions").List(Wording.Cautions).Close();
+            GlossaryPart.Write(html);
         });
     }
 }

@@ -8,7 +8,7 @@ internal static class ReportPage
     private static readonly IPagePart[] Parts =
     [
         new VerdictPart(), new NextStepsPart(), new LotsPart(), new ChoicePart(), new ChartsPart(), new NotesPart(), new ChecksPart(), new BandTablesPart(), new UncertaintyBudgetPart(), new SetupPart(), new FloorPart(),
-        new SweepsPart(), new ReadingGuidePart(), new CautionsPart(), new SourcesPart(),
+        new SweepsPart(), new ReadingGuidePart(), new CautionsPart(), new SourcesPart(), new GlossaryPart(),
     ];
 
     public static string Of(PageContent content) => Of($"Shielding report: {content.Result.Title}", html =>

@@ -54,4 +54,8 @@ public sealed record AlignedCampaign
 
     /// <summary>All sweeps that the shielding rests on: floor, reference, covered by specimen.</summary>
     public IEnumerable<Sweep> Used() => (Floor?.Sweeps ?? []).Concat(Reference.Sweeps).Concat(Covered.SelectMany(c => c.Block.Sweeps));
+
+    /// <summary>The analyser divided this block by itself, so that it is 0 dB everywhere: no limit of a receiver, and no life to miss.</summary>
+    internal bool IsNormalised(SweepBlock block) =>
+        Scale == LevelScale.DecibelRatio && Enumerable.Range(0, block.SweepCount).All(j => block[j].IndexOfAnyExcept(0.0) < 0);
 }

@@ -22,7 +22,7 @@ internal sealed class NoLife : ICheck
     {
         SweepBlock[] blocks = [.. seen.Campaign.Covered.Select(c => c.Block), seen.Campaign.Reference];
         bool coarse = DisplayStep.OfVarying(blocks) > FinestThatHidesDb;
-        if (BottomReadings.StandsStill(seen.Campaign.Reference) && !IsNormalised(seen))
+        if (BottomReadings.StandsStill(seen.Campaign.Reference) && !seen.Campaign.IsNormalised(seen.Campaign.Reference))
         {
             yield return Still(seen, (SweepRole.Reference, null, seen.Campaign.Reference), coarse);
         }
@@ -63,10 +63,6 @@ internal sealed class NoLife : ICheck
         Basis = string.Create(CultureInfo.InvariantCulture, $"{Enumerable.Range(0, specimen.Block.SweepCount).Sum(j => Standing(specimen.Block, j))} readings at that level, and none below; so many, or so many side by side, come by chance less than once in 1000 campaigns."),
         NextStep = "Lower the bottom of the display (a lower reference level, or more dB a division) and take covered, reference and floor sweeps again.",
     };
-
-    // A reference that the analyser has divided by itself is 0 dB everywhere.
-    private static bool IsNormalised(Evidence seen) =>
-        seen.Campaign.Scale == LevelScale.DecibelRatio && Enumerable.Range(0, seen.Campaign.Reference.SweepCount).All(j => seen.Campaign.Reference[j].IndexOfAnyExcept(0.0) < 0);
 
     private static string Level(Evidence seen, double level) => string.Create(CultureInfo.InvariantCulture, $"{level:0.0#} {seen.Campaign.Scale.Symbol()}");
 

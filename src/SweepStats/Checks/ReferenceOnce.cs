@@ -1,7 +1,6 @@
 using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
-using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -61,17 +60,5 @@ internal sealed class ReferenceOnce : ICheck
         NextStep = "Write the times into sweeps.csv (taken_at), or taken = \"before-and-after\" under [reference] in campaign.toml where it is so.",
     };
 
-    private static double? HiddenDb(Evidence seen)
-    {
-        DriftTest? clock = seen.Drifts.FirstOrDefault(d => d.IsOfTheClock);
-        if (clock is null || clock.Groups.All(g => g.Role != SweepRole.Reference) || clock.Groups.All(g => g.Role != SweepRole.Covered))
-        {
-            return null;
-        }
-
-        double middle = clock.Groups.Zip(clock.X).Where(g => g.First.Role == SweepRole.Reference).Average(g => g.Second.Average());
-        double farthest = clock.Groups.Zip(clock.X).Where(g => g.First.Role == SweepRole.Covered).Max(g => Math.Abs(g.Second.Average() - middle));
-        Interval limits = clock.SlopeLimits(Confidence.NinetyFive);
-        return farthest * Math.Max(Math.Abs(limits.Low), Math.Abs(limits.High));
-    }
+    private static double? HiddenDb(Evidence seen) => seen.Drifts.FirstOrDefault(d => d.IsOfTheClock)?.FromReferenceDb();
 }

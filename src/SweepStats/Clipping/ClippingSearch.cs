@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
-using SweepStats.Quantities;
 
 namespace SweepStats.Clipping;
 
@@ -28,15 +27,11 @@ internal static class ClippingSearch
 
     private static ClippedReadings Own(SweepBlock block, AlignedCampaign campaign)
     {
-        PlateauSearch.Plateau flat = IsNormalised(block, campaign.Scale) ? PlateauSearch.Plateau.None : PlateauSearch.Find(block, Others(campaign, block));
+        PlateauSearch.Plateau flat = campaign.IsNormalised(block) ? PlateauSearch.Plateau.None : PlateauSearch.Find(block, Others(campaign, block));
         return flat.Longest > 0 ? ClippedReadings.At(ClippingKind.Wide, block, flat.Levels, flat.Longest)
             : TiedTops.Limit(block) is { } top ? ClippedReadings.At(ClippingKind.Tied, block, [top])
             : ClippedReadings.None;
     }
-
-    // A reference that the analyser has divided by itself is 0 dB everywhere, and no receiver's limit.
-    private static bool IsNormalised(SweepBlock block, LevelScale scale) =>
-        scale == LevelScale.DecibelRatio && Enumerable.Range(0, block.SweepCount).All(j => block[j].IndexOfAnyExcept(0.0) < 0);
 
     private static IEnumerable<SweepBlock> Others(AlignedCampaign campaign, SweepBlock block) =>
         Without(campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Append(campaign.Floor).OfType<SweepBlock>(), block);

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Repeats;
-using SweepStats.Statistics;
-using SweepStats.Sweeps;
 using SweepStats.Uncertainty;
 
 namespace SweepStats.Doubts;
@@ -34,18 +32,8 @@ public static class DriftAllowance
 
     private static double HalfWidthDb(DriftTest drift, AlignedCampaign campaign, ReferenceTiming timing)
     {
-        int reference = drift.Groups.ToList().FindIndex(g => g.Role == SweepRole.Reference);
-        if (!drift.IsOfTheClock || reference < 0)
-        {
-            double paces = timing == ReferenceTiming.BothSides ? 1 : SweepsApart(campaign) / (drift.Groups.Max(g => g.Sweeps.Length) - 1.0);
-            return Math.Abs(drift.Size) * Math.Max(1, paces);
-        }
-
-        double middle = drift.X[reference].Average();
-        double farthest = drift.Groups.Zip(drift.X).Where(g => g.First.Role == SweepRole.Covered)
-            .Select(g => Math.Abs(g.Second.Average() - middle)).DefaultIfEmpty(0).Max();
-        Interval limits = drift.SlopeLimits(Confidence.NinetyFive);
-        return farthest * Math.Max(Math.Abs(limits.Low), Math.Abs(limits.High));
+        double paces = timing == ReferenceTiming.BothSides ? 1 : SweepsApart(campaign) / (drift.Groups.Max(g => g.Sweeps.Length) - 1.0);
+        return drift.FromReferenceDb() ?? Math.Abs(drift.Size) * Math.Max(1, paces);
     }
 
     // From the middle of the reference to the middle of the last specimen, as they are listed.

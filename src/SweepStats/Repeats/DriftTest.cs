@@ -44,6 +44,24 @@ public sealed record DriftTest
     /// <summary>Limits of the slope, dB per unit of x.</summary>
     public Interval SlopeLimits(Confidence confidence) => Slope.Interval(confidence);
 
+    /// <summary>
+    /// Most that a drift of the clock may have moved the level, in dB, from the middle of the reference to the farthest specimen: by
+    /// the 95 % limit of its slope. Null where x is not the clock, or no reference or no specimen is among the groups.
+    /// </summary>
+    public double? FromReferenceDb()
+    {
+        double[] Middles(SweepRole role) => [.. Groups.Zip(X).Where(g => g.First.Role == role).Select(g => g.Second.Average())];
+        (double[] reference, double[] covered) = (Middles(SweepRole.Reference), Middles(SweepRole.Covered));
+        if (!IsOfTheClock || reference.Length == 0 || covered.Length == 0)
+        {
+            return null;
+        }
+
+        double middle = reference.Average();
+        Interval limits = SlopeLimits(Confidence.NinetyFive);
+        return covered.Max(c => Math.Abs(c - middle)) * Math.Max(Math.Abs(limits.Low), Math.Abs(limits.High));
+    }
+
     /// <summary>Sweeps looked at.</summary>
     public int SweepCount => Groups.Sum(g => g.Sweeps.Count(IsSteady));
 

@@ -95,8 +95,8 @@ public sealed class LotWordingTests
     [Theory]
     [InlineData(0.2, 0.1, "Means shown to be within ±1 dB of each other: A and B.")]
     [InlineData(3, 0.1, "Means shown not to be within ±1 dB of each other: A and B.")]
-    [InlineData(0.9, 0.1, "Not decided whether their means are within ±1 dB of each other: A and B.")]
-    [InlineData(0.2, 2, "Not decided whether their means are within ±1 dB of each other: A and B.")]
+    [InlineData(0.9, 0.1, "Undecided whether their means are within ±1 dB of each other: A and B.")]
+    [InlineData(0.2, 2, "Undecided whether their means are within ±1 dB of each other: A and B.")]
     public void NoDifferenceIsNotTheSame(double difference, double error, string sentence)
     {
         LotBand band = Four.Whole with { Pairs = [new LotPair("A", "B", new Equivalence(difference, error, 6, 1))] };

@@ -76,7 +76,7 @@ public sealed class PartialRequirementTests
 
     [Theory]
     [InlineData(40, null)]
-    [InlineData(50, "Requirement not decided: ")]
+    [InlineData(50, "Requirement undecided: ")]
     [InlineData(60, "Requirement not met: ")]
     [InlineData(150, "Requirement not met: ")]
     public void TheRequirementsNextStepStandsUnderWhatToDoNext(double asked, string? step)

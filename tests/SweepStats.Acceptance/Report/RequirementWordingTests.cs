@@ -14,7 +14,7 @@ public sealed class RequirementWordingTests
         RequirementOutcome.Meets, RequirementOutcome.Fails, RequirementOutcome.Undecided, RequirementOutcome.CannotTell, RequirementOutcome.Meets, RequirementOutcome.Meets,
     ];
 
-    private static readonly string[] Words = ["meets", "fails", "not decided", "cannot tell", "meets", "meets"];
+    private static readonly string[] Words = ["meets", "fails", "undecided", "cannot be told", "meets", "meets"];
 
     [Fact]
     public void EverySpecimenSaysHowItStands()

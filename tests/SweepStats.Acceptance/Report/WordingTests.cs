@@ -62,8 +62,8 @@ public sealed class WordingTests
     [Theory]
     [InlineData(RequirementOutcome.Meets, "meets the requirement (40 dB)")]
     [InlineData(RequirementOutcome.Fails, "the requirement (40 dB) is not met")]
-    [InlineData(RequirementOutcome.Undecided, "not decided yet")]
-    [InlineData(RequirementOutcome.CannotTell, "cannot tell whether the requirement (40 dB) is met")]
+    [InlineData(RequirementOutcome.Undecided, "is met is undecided")]
+    [InlineData(RequirementOutcome.CannotTell, "whether the requirement (40 dB) is met cannot be told")]
     public void EveryOutcomeHasItsWords(RequirementOutcome outcome, string words)
     {
         AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Limited, outcome, []) };

@@ -1,0 +1,18 @@
+namespace SweepStats.Report.Pages;
+
+/// <summary>Ten words that the page uses.</summary>
+internal sealed class GlossaryPart : IPagePart
+{
+    public void Write(HtmlWriter html, PageContent content) => Write(html);
+
+    public static void Write(HtmlWriter html)
+    {
+        html.Section("words", Wording.GlossaryHeading).Open("dl");
+        foreach (Term term in Wording.Glossary)
+        {
+            html.Element("dt", term.Word).Element("dd", term.Meaning);
+        }
+
+        html.Close().Close();
+    }
+}

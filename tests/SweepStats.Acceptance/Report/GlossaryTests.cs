@@ -1,0 +1,21 @@
+using System.Xml.Linq;
+using SweepStats.Report;
+using Xunit;
+
+namespace SweepStats.Acceptance.Report;
+
+public sealed class GlossaryTests
+{
+    [Fact]
+    public void ThePageEndsWithTheTenWordsOfTheReadme()
+    {
+        XElement last = new Page(Samples.ThreeLots).Tree.Descendants("section").Last();
+        Assert.Equal(Wording.GlossaryHeading, last.Element("h2")!.Value);
+        Assert.Equal(10, last.Descendants("dt").Count());
+        string readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
+        Assert.Contains($"## {Wording.GlossaryHeading}\n", readme, StringComparison.Ordinal);
+        Assert.All(
+            last.Descendants("dt").Zip(last.Descendants("dd")),
+            entry => Assert.Contains($"- **{entry.First.Value}**: {entry.Second.Value}\n", readme, StringComparison.Ordinal));
+    }
+}
