@@ -68,7 +68,7 @@ public static partial class Wording
         "Lots are compared by how their specimens scatter; the errors of reference and floor are those of all specimens and drop out. They are part of what is said of a lot by itself: "
         + $"the interval of its mean, and \"{Share(question)} of its specimens reach\". That is a lower tolerance limit ({Level(question.Confidence)} confidence): of the specimens of a lot, "
         + "measured or not, at least that share has this mean shielding, where specimens scatter normally. "
-        + "Lots need not scatter alike: each is judged by its own scatter. Two or three specimens hardly show theirs, so such a lot has to lie farther off to be called different. "
+        + "Lots need not scatter alike: each is judged by its own scatter. Two or three specimens hardly show theirs, so beside larger lots such a lot has to lie farther off to be called different. "
         + "Plain means of readings take noise and capped readings for shielding; they stand here to show what they hide. Out of line are a mean (Mandel's h, Grubbs) or a scatter (Mandel's k, Cochran) past what chance gives at 1 % or 5 %. Frequency by frequency: lots-by-frequency.csv.";
 
     private static string Promise(double limit) => limit > 0 ? LowTenths(limit) + " dB" : "nothing";
