@@ -15,6 +15,8 @@ internal static class PlanRules
         Require(plan.ReferenceSweeps >= 1, "at least 1 reference sweep");
         Require(plan.CoveredSweeps >= 1, "at least 1 covered sweep");
         Require(plan.Lots >= 1 && plan.SpecimensPerLot >= 1, "at least 1 lot and 1 specimen");
+        Require(plan.Cycles.IsEmpty || plan.Cycles.Length == plan.Lots, "as many numbers of cycles as lots");
+        Require(double.IsFinite(plan.WearDb), "a wear that is a number");
         Require(plan.Placements >= 0, "0 or more placements");
         Require(plan.Looks >= 1, "at least 1 look");
         bool whole = plan.Averaging is Averaging.Log or Averaging.Peak or Averaging.Lowest;

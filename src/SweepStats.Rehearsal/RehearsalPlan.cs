@@ -7,6 +7,9 @@ namespace SweepStats.Rehearsal;
 /// <summary>A campaign of known truth, to be drawn. Every default makes a small, clean campaign.</summary>
 public sealed partial record RehearsalPlan
 {
+    /// <summary>What the number of cycles is called where it is stated of a specimen.</summary>
+    public const string CyclesName = "cycles";
+
     /// <summary>Name for people.</summary>
     public string Title { get; init; } = "Rehearsed campaign";
 
@@ -48,6 +51,14 @@ public sealed partial record RehearsalPlan
 
     /// <summary>Where the specimens of a lot shield otherwise than the rest of the band says. Steps that overlap add up.</summary>
     public ImmutableArray<LotStep> LotSteps { get; init; } = [];
+
+    /// <summary>
+    /// Cycles of wear that the specimens of each lot have behind them, one number a lot; empty where there is no wear. They are stated with the campaign, as <see cref="CyclesName"/>.
+    /// </summary>
+    public ImmutableArray<double> Cycles { get; init; } = [];
+
+    /// <summary>Shielding that each cycle takes away, in dB.</summary>
+    public double WearDb { get; init; }
 
     /// <summary>Standard deviation between specimens of a lot in dB.</summary>
     public double SpecimenDeviationDb { get; init; }

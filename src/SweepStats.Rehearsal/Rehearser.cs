@@ -31,8 +31,21 @@ public static class Rehearser
 
         return new RehearsedCampaign(
             // Floor and reference are taken on both sides of the specimens.
-            new Campaign(plan.Title, sweeps.MoveToImmutable()) { FloorTaking = SweepTaking.BeforeAndAfter, ReferenceTaking = SweepTaking.BeforeAndAfter }, grid, truth, bench.NoiseDbm);
+            new Campaign(plan.Title, sweeps.MoveToImmutable())
+            {
+                FloorTaking = SweepTaking.BeforeAndAfter,
+                ReferenceTaking = SweepTaking.BeforeAndAfter,
+                Properties = Cycles(plan, truth),
+            },
+            grid, truth, bench.NoiseDbm);
     }
+
+    private static ImmutableArray<SpecimenProperty> Cycles(RehearsalPlan plan, ImmutableArray<TrueShielding> truth) =>
+        plan.Cycles.IsEmpty ? [] : [.. truth.Select((specimen, i) =>
+        {
+            double cycles = plan.Cycles[i / plan.SpecimensPerLot];
+            return new SpecimenProperty(specimen.Name, RehearsalPlan.CyclesName, cycles.ToString("R", CultureInfo.InvariantCulture), cycles);
+        })];
 
     // Whole kHz where the spacing allows, so that files read like a bench's; below 1 MHz that would move a frequency too far, and the lowest to 0 Hz.
     private static FrequencyGrid Grid(RehearsalPlan plan)
@@ -80,7 +93,8 @@ public static class Rehearser
         for (int lot = 0; lot < plan.Lots; lot++)
         {
             LotStep[] steps = [.. plan.LotSteps.Where(s => s.Lot == LotName(lot))];
-            double lotOffset = plan.LotDeviationDb * random.Normal(), deviation = plan.SpecimenDeviationDb * Spread(plan, LotName(lot));
+            double lotOffset = (plan.LotDeviationDb * random.Normal()) - (plan.Cycles.IsEmpty ? 0 : plan.WearDb * plan.Cycles[lot]);
+            double deviation = plan.SpecimenDeviationDb * Spread(plan, LotName(lot));
             for (int specimen = 0; specimen < plan.SpecimensPerLot; specimen++)
             {
                 double offset = lotOffset + (deviation * random.Normal());

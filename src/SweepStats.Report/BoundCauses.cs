@@ -42,7 +42,7 @@ internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = fal
 
     /// <summary>What hides the rest: "the floor", or "overload of the receiver"; where nothing is known of it, the floor.</summary>
     public string What => string.Join(" or ", Chosen(
-        "the floor", "the bottom of the display", "leakage", "overload of the receiver", "a floor that nobody measured"));
+        "the floor", "the bottom of the display", "leakage", "overload of the receiver", "an unknown floor"));
 
     /// <summary>What will show it: "more dynamic range tells".</summary>
     public string Tells => Remedy + (Remedies.Length > 1 || (Unmeasured && !Floor) ? " tell" : " tells");
@@ -51,7 +51,7 @@ internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = fal
     public string WouldTell => $"{char.ToUpperInvariant(Remedy[0])}{Remedy[1..]} would tell.";
 
     private string[] Remedies => Chosen(
-        "more dynamic range", "a lower bottom of the display", "better isolation", "a reference without overload", "floor sweeps");
+        "more dynamic range", "a lower bottom of the display", "better isolation", "sweeps without overload", "floor sweeps");
 
     private string Remedy => string.Join(" and ", Remedies);
 

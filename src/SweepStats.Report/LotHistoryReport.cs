@@ -18,7 +18,7 @@ public static class LotHistoryReport
         ArgumentNullException.ThrowIfNull(history);
         ArgumentNullException.ThrowIfNull(campaigns);
         var names = new FileNames();
-        Chart?[] all = [LotsChart.Of(LotsShown.Of(history), names.Next("lots")), .. OverTimeChart.All(history.OverTime, names)];
+        Chart?[] all = [.. LotDifferenceChart.All(history, names), LotsChart.Of(LotsShown.Of(history), names.Next("lots")), .. OverTimeChart.All(history.OverTime, names)];
         return ReportBuilder.Files([.. all.OfType<Chart>()], pictures => HistoryPage.Of(history, campaigns, pictures), png);
     }
 }

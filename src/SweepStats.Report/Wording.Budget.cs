@@ -16,14 +16,14 @@ public static partial class Wording
 
     internal const string BudgetQuoted =
         "The interval to quote is the last row of each table. The linear budget above it adds squares and is what an uncertainty statement lists; the quoted interval also follows the bend of "
-        + "the noise correction and the true shape of stated errors, so it may be wider or lopsided. It is the one that held the truth in 95 of 100 rehearsed campaigns.";
+        + "the noise correction and the true shape of stated errors, so it may be wider or lopsided. It is the one whose coverage was measured in rehearsed campaigns.";
 
     internal static string BudgetMeans(AnalysisResult result)
     {
         string where = !result.Plan.BudgetFrequencies.IsEmpty ? Nearest(result)
             : result.Plan.Requirement is null ? "at the frequency where its claim is weakest" : "at the frequency where least is left over the requirement";
-        string stated = result.Plan.Uncertainties.IsEmpty ? " No errors are stated in campaign.toml ([[uncertainty]]), so the budgets hold what repeats show and nothing else." : string.Empty;
-        return $"Where the uncertainty of each specimen comes from, {where}, and for its mean over the band. Kind A is what repeats show, kind B what is stated. "
+        string stated = result.Plan.Uncertainties.IsEmpty ? " No errors are stated in campaign.toml ([[uncertainty]]), so no budget holds any." : string.Empty;
+        return $"Where the uncertainty of each specimen comes from, {where}, and for its mean over the band. Kind A is what repeats show, kind B what they do not: stated errors, drift, leakage. "
             + "Contribution is sensitivity times standard uncertainty; contributions add up as squares. “Cancels” means the same error in reference and covered." + stated;
     }
 
@@ -42,7 +42,7 @@ public static partial class Wording
 
     internal static string BudgetsShown(int shown, int known, int all)
     {
-        string single = known == all ? string.Empty : $" {Count(all - known, "specimen")} without repeats {(all - known == 1 ? "has" : "have")} no budget.";
+        string single = known == all ? string.Empty : $" {Count(all - known, "specimen")} without an interval {(all - known == 1 ? "has" : "have")} no budget.";
         return (shown == known
             ? "All lines are in budget.csv too."
             : $"Shown here: {(shown == 1 ? "the weakest specimen" : $"the {Plain(shown)} weakest specimens")} of {Plain(known)}, by their lower ends. All are in budget.csv.") + single;
@@ -54,7 +54,7 @@ public static partial class Wording
     internal static string BudgetCaption(ShieldingBudget budget)
     {
         string estimate = budget.Doubts != ReadingDoubts.None ? $"no estimate, {Doubted(budget.Doubts)}"
-            : budget.Linear is null ? "no estimate, the covered level does not rise over the floor"
+            : budget.Linear is null ? "no estimate, a level does not rise over the floor"
             : budget.At is null && double.IsInfinity(budget.Reported.High) ? $"{Hundredths(budget.Linear.Estimate, Math.Floor)} dB with bounds standing in, reported as a bound"
             : double.IsInfinity(budget.Reported.High) ? $"estimate {Hundredths(budget.Linear.Estimate, Math.Round)} dB, reported as a bound"
             : $"{Hundredths(budget.Linear.Estimate, Math.Round)} dB";
@@ -112,7 +112,7 @@ public static partial class Wording
         string linear = compared.Linear is { } own ? $"Linear budget: {Ends(own)}. " : string.Empty;
         string trials = compared.Propagated.Trials.ToString("N0", CultureInfo.InvariantCulture).Replace(",", " ", StringComparison.Ordinal);
         string several = budget.LargestOfSeveral
-            ? " Several ways of averaging, or places of the declared floor, are possible: the budget is for the one with the largest uncertainty, the interval to quote holds for all." : string.Empty;
+            ? " Several ways of averaging, or places of the floor, are possible: the budget is for the one with the largest uncertainty, the interval to quote holds for all." : string.Empty;
         return $"{linear}Whole distributions, {trials} random trials (JCGM 101): {Ends(compared.Propagated.Symmetric)}. {Validity(compared)}{several}";
     }
 

@@ -41,25 +41,28 @@ public static partial class Wording
         if (budget.Doubts != ReadingDoubts.None)
         {
             bool overload = BoundCauses.Of(budget.Doubts).Overload;
-            return $"Here {Doubted(budget.Doubts)}: only a bound is known at best, and a budget has nothing to add up. {(overload ? "Less level at the receiver helps" : "More range helps")}; more sweeps do not.";
+            return $"Here {Doubted(budget.Doubts)}: only a bound is known at best, and a budget has nothing to add up. {Lessens(overload, budget.Doubts)}; more sweeps do not.";
         }
 
         if (budget.Linear is not { } linear)
         {
-            return "The covered level does not rise over the floor here: only a bound is known, and a budget has nothing to add up. More range helps; more sweeps hardly do.";
+            return "A level does not rise over the floor here: only a bound is known, and a budget has nothing to add up. More range helps; more sweeps hardly do.";
         }
 
         if (linear.StandardUncertainty == 0)
         {
-            return "All repeats are alike and no error is stated: the budget is empty, which says nothing about how well the figure is known.";
+            return "All repeats are alike and no error is stated: the budget is empty. Export more digits, and look for copied sweeps.";
         }
 
         double stated = budget.Lines.Where(l => l.TypeB).Sum(l => l.Share ?? 0);
         UncertaintyLine most = budget.Lines.Where(l => l.TypeB == stated >= 0.5).MaxBy(l => l.Share ?? 0)!;
         return stated >= 0.5
-            ? $"Most of the uncertainty ({Percent(stated)} of the variance) comes from what no repeat shows, above all {SourceName(most, budget.ByPlacement)}: more sweeps do not help."
+            ? $"Most of the uncertainty ({Percent(stated)} of the variance) comes from what no repeat shows, above all {SourceName(most, budget.ByPlacement)}: make that smaller; more sweeps hardly help."
             : $"Most of the uncertainty ({Percent(1 - stated)} of the variance) comes from what repeats show, above all {Helps(most, budget)}.{Magnified(budget)}";
     }
+
+    private static string Lessens(bool overload, ReadingDoubts doubts) => overload ? "Less level at the receiver helps"
+        : doubts.HasFlag(ReadingDoubts.CoveredAtBottom) ? "A lower bottom of the display helps" : "New floor sweeps, or more range, help";
 
     private static string Helps(UncertaintyLine line, ShieldingBudget budget) => line.Part switch
     {

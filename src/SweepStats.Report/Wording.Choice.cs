@@ -78,13 +78,13 @@ public static partial class Wording
             yield return (first.Length, compared) switch
             {
                 (1, 1) => $"Only {SpecimenLabel(first[0].Name)} can be compared.",
-                (1, _) => $"{SpecimenLabel(first[0].Name)} shields best ({level}).",
-                var (some, all) when some == all => $"None of the {Count(all, "specimen")} can be told from the best.",
-                _ => $"{Plain(first.Length)} of {Count(compared, "specimen")} cannot be told from the best ({level}): {Names(first)}.",
+                (1, _) => $"{ComparedOnly(result, band, compared)}{SpecimenLabel(first[0].Name)} shields best ({level}).",
+                var (some, all) when some == all => $"{ComparedOnly(result, band, compared)}None of {Count(all, "specimen")} can be told from the best.",
+                _ => $"{ComparedOnly(result, band, compared)}{Plain(first.Length)} of {Count(compared, "specimen")} cannot be told from the best ({level}): {Names(first)}.",
             };
             if (band.GroupCount > 1)
             {
-                yield return $"{Count(compared, "specimen")} make {Count(band.GroupCount, "group")}: members of a group cannot be told from the best that no earlier group holds.";
+                yield return $"{Count(compared, "specimen")} make {Count(band.GroupCount, "group")}: within a group the best cannot be told.";
             }
         }
 
@@ -96,9 +96,14 @@ public static partial class Wording
         }
     }
 
+    // What may not be relied on, and who is left out, stands before who is best.
+    private static string ComparedOnly(AnalysisResult result, BandRanking band, int compared) =>
+        (result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "At face value only: " : string.Empty)
+            + (compared < band.Ranking.Length ? $"{Count(band.Ranking.Length - compared, "specimen")} cannot be compared. " : string.Empty);
+
     // Bounds repeat without scattering: three sweeps of a bound show no chance either.
     internal static string NothingToldApart(AnalysisResult result) =>
-        $"{(result.Campaign.Covered.Any(c => c.Block.SweepCount > 1) ? "Only bounds are known, and bounds do not scatter" : "Nothing repeats")}, "
+        $"{(result.Campaign.Covered.Any(c => c.Block.SweepCount > 1) ? "Only bounds are known, and bounds do not scatter" : "No specimen was swept twice")}, "
             + "so how far two specimens differ by chance cannot be told: the order is that of the values alone.";
 
     private static string Names(RankedSpecimen[] specimens) =>

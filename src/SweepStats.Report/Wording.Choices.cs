@@ -22,15 +22,15 @@ public static partial class Wording
         if (plan.Rule is { } rule)
         {
             yield return ["Confidence of \u201cmeets\u201d and of \u201cfails\u201d", Level(rule.Level), "One-sided: how sure either statement has to be"];
-            yield return ["Guard band", Exact(rule.GuardBand.Value, "dB"), "How far the lower limit has to lie above the requirement to meet it"];
+            yield return ["Guard band", Exact(rule.GuardBand.Value, "dB"), "How far the limit that decides has to lie above the requirement to meet it"];
         }
 
-        yield return ["Margin of dynamic range", Ratio(plan.Margin.Value), "Wanted beyond the requirement, or beyond the shielding found"];
-        yield return ["Declared floor", plan.DeclaredFloorDb is { } floor ? Level(floor, result.Campaign.Scale) : "none", "Used where no floor sweeps were taken"];
+        yield return ["Margin of dynamic range", Ratio(plan.Margin.Value), "Wanted beyond the requirement"];
+        yield return ["Declared floor", plan.DeclaredFloorDb is { } floor ? Level(floor, result.Campaign.Scale) : "none", "Used where no floor sweep shows noise"];
         yield return ["Source level", Given(plan.SourceDbm, "dBm"), "Where linearity sweeps were taken the reference is held against them by it; levels are not corrected for it"];
         yield return ["Highest input level", Given(plan.MaximumInputDbm, "dBm"), "Above it the receiver does not show levels without error"];
         yield return ["Stated uncertainties", plan.Uncertainties.IsDefaultOrEmpty ? "none" : Count(plan.Uncertainties.Length, "entry"),
-            "What repeats do not show; without any, intervals cover scatter alone"];
+            "What repeats do not show; where an error is not stated, no interval covers it"];
     }
 
     /// <summary>Settings of sweeps of one role; where they differ all are named.</summary>
@@ -74,7 +74,7 @@ public static partial class Wording
     internal static IEnumerable<IReadOnlyList<string>> FloorFigures(NoiseFloor floor, AnalysisResult result)
     {
         bool measured = floor.Source == FloorSource.Measured;
-        yield return ["Source", measured ? Count(floor.SweepCount, "floor sweep") : "declared in the campaign", "A declared floor is taken at its word"];
+        yield return ["Source", measured ? Count(floor.SweepCount, "floor sweep") : "declared in the campaign", measured ? "Source off, settings as for the other sweeps" : $"A declared floor is taken to be right to {Ratio(NoiseFloorEstimator.DeclaredHalfWidthDb)} either way"];
         yield return ["Level", Span(floor.LevelDb, result.Campaign.Scale), "Log mean of noise readings, lowest to highest over frequency"];
         foreach (DetectorNoise noise in floor.Noise)
         {
@@ -87,7 +87,7 @@ public static partial class Wording
                 continue;
             }
 
-            yield return ["Looks averaged in power", Looks(noise.Looks), "Independent looks in one reading, as the scatter shows or the averaging says"];
+            yield return ["Looks averaged in power", Looks(noise.Looks), measured ? "Independent looks in one reading, as the scatter shows or the averaging says" : "Not known of a declared floor; each of these is reckoned with"];
             if (noise.LogAverages != 1)
             {
                 yield return ["Values averaged in dB", Looks(noise.LogAverages), "As the scatter shows"];
@@ -95,7 +95,7 @@ public static partial class Wording
         }
 
         yield return ["Deviation of one reading", measured ? Small(floor.ReadingDeviationDb) : NotKnown, "5.57 dB for a single look at noise; less where looks are averaged"];
-        yield return ["Deviation between sweeps", floor.SweepOffsetDeviationDb is { } offset ? Small(offset) : "not known (one sweep or none)",
+        yield return ["Deviation between sweeps", floor.SweepOffsetDeviationDb is { } offset ? Small(offset) : NotKnown,
             "Offset that all frequencies of a sweep share"];
     }
 
@@ -114,7 +114,7 @@ public static partial class Wording
         }
 
         return bands.Count == 0
-            ? "No ambient signal was seen in the floor."
+            ? floor.Source == FloorSource.Declared ? "A declared floor shows no transmitters." : "No ambient signal was seen in the floor."
             : $"Ambient signals stand in the floor at {string.Join(", ", bands.Select(Band))}. There the floor counts with the signal in it.";
     }
 
@@ -137,7 +137,7 @@ public static partial class Wording
         Averaging.Sample => "one look a reading",
         Averaging.Peak => "none: the highest of several looks is kept",
         Averaging.Lowest => "none: the lowest of several looks is kept",
-        _ => "not stated: intervals hold for power and for log averaging",
+        _ => "not known for certain: intervals hold for power and for log averaging",
     };
 
     private static string Distinct(ReceiverSettings[] all, Func<ReceiverSettings, string> setting) => string.Join(" / ", all.Select(setting).Distinct(StringComparer.Ordinal));

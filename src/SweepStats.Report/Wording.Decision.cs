@@ -12,7 +12,7 @@ public static partial class Wording
         "Frequencies that meet, fail, are undecided or cannot be told, each by itself, and where it is least probable that the requirement is met. The number of "
         + "frequencies looked at is not allowed for here; the verdict allows for it before it says that a specimen fails.";
 
-    internal static readonly string[] DecisionColumns = ["Specimen", "Meet", "Fail", "Undecided", "Cannot tell", "Least probability", "Where"];
+    internal static readonly string[] DecisionColumns = ["Specimen", "Meet", "Fail", "Undecided", "Cannot be told", "Least probability", "Where"];
 
     /// <summary>"Meets: the one-sided 95 % lower limit is at or above the requirement. Fails: …"; null where nothing is asked.</summary>
     public static string? DecisionRule(AnalysisResult result)

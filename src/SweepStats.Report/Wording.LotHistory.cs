@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Lots;
 
 namespace SweepStats.Report;
@@ -5,54 +6,62 @@ namespace SweepStats.Report;
 /// <content>Lots of several campaigns.</content>
 public static partial class Wording
 {
-    /// <summary>How the lots of several campaigns compare: the answer, the figures, the pairs, what lies out of control.</summary>
+    /// <summary>How the lots of several campaigns compare: the answer, how far each campaign can be trusted, the pairs, the named bands, the lots, what lies out of control.</summary>
+    /// <param name="history">The comparison.</param>
+    /// <param name="campaigns">What the analysis of each campaign found, in their order.</param>
     /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
-    public static IReadOnlyList<string> LotHistoryText(LotHistory history)
+    public static IReadOnlyList<string> LotHistoryText(LotHistory history, IReadOnlyList<AnalysisResult> campaigns)
     {
         ArgumentNullException.ThrowIfNull(history);
+        ArgumentNullException.ThrowIfNull(campaigns);
         return
         [
-            $"All campaigns together, {Band(history.Band)}, {Count(history.PointCount, "frequency")}", .. HistoryAnswer(history), HistoryPart(history),
-            .. TextTable.Of(HistoryColumns(history), history.Lots.Select(HistoryRow)),
-            .. history.Pairs.IsEmpty ? [] : TextTable.Of(PairColumns, PairsAsked(history).Select(p => PairRow(p, history))),
+            $"All campaigns together, {Band(history.Band)}, {Count(history.PointCount, "frequency")}", .. HistoryAnswer(history), .. HistoryTrust(history, campaigns),
+            .. history.Pairs.IsEmpty ? [] : TextTable.Of(PairColumns(history), PairsAsked(history).Select(p => PairRow(p, history))),
+            .. history.Bands.IsEmpty ? [] : TextTable.Of(HistoryBandColumns(history), HistoryBandRows(history)),
+            .. HistoryBandRemarks(history).Select(remark => "  " + remark),
+            HistoryPart(history), .. TextTable.Of(HistoryColumns(history), history.Lots.Select(HistoryRow)),
             .. HistoryRemarks(history).Select(remark => "  " + remark),
         ];
     }
 
     internal static string HistoryPart(LotHistory history) => history.ClearShare switch
     {
-        0 => "At every compared frequency some specimen of some campaign is known from below only, so no figure of the band can be had.",
+        0 => "At every compared frequency some specimen of some campaign is known from below only, so no mean over the band can be had.",
         >= 1 - 1e-9 => "Every specimen of every campaign is bounded from both sides at every compared frequency.",
-        var share => $"Figures are of the {Percent(share)} of this band where every specimen of every campaign is bounded from both sides.",
+        var share => $"Means are of the {Percent(share)} of this band where every specimen of every campaign is bounded from both sides.",
     };
+
+    /// <summary>Whether each campaign can be trusted: a comparison is no better than what it compares.</summary>
+    internal static IEnumerable<string> HistoryTrust(LotHistory history, IReadOnlyList<AnalysisResult> campaigns) =>
+        history.Campaigns.Zip(campaigns, (label, found) => $"{PlainText.Short(label, LongestSpecimen)}: {Headline(found)}");
+
+    /// <summary>The same with the reason, and what the campaign says of its own lots.</summary>
+    internal static IEnumerable<string> HistoryCampaigns(LotHistory history, IReadOnlyList<AnalysisResult> campaigns) =>
+        history.Campaigns.Zip(campaigns, (label, found) => $"{PlainText.Of(label)}: {Headline(found)} {TrustReason(found)} Its own lots: {string.Join(" ", LotsAnswer(found))}");
 
     internal static string[] HistoryColumns(LotHistory history) => ["Campaign", .. LotColumns(history.Question)];
 
     internal static IReadOnlyList<string> HistoryRow(HistoryLot lot) => [PlainText.Short(lot.Campaign, LongestSpecimen), .. LotRow(lot.Figures)];
 
-    internal const string PairsCaption = "Lots of the same name between campaigns, first less second; all pairs where no name comes twice";
+    internal const string PairsCaption = "Lots of the same name between campaigns, first less second; all pairs of different campaigns where no name comes twice";
 
-    internal static readonly string[] PairColumns = ["First", "Second", "Difference of the means", "Interval", "Probability if alike"];
+    private static readonly string[] PairTexts = ["First", "Second"];
+
+    private static string[] PairFigures(LotHistory history) => ["Difference of the means", $"Its {Level(history.Question.Confidence)} interval", "Probability if alike"];
+
+    internal static string[] PairColumns(LotHistory history) => [.. PairTexts, .. PairFigures(history), "Frequencies that differ"];
 
     /// <summary>Lots of the same name in different campaigns; all pairs of different campaigns where no name comes twice.</summary>
-    internal static IEnumerable<HistoryPair> PairsAsked(LotHistory history)
-    {
-        HistoryPair[] between = [.. history.Pairs.Where(p => p.First.Campaign != p.Second.Campaign)];
-        HistoryPair[] named = [.. between.Where(p => p.First.Figures.Lot == p.Second.Figures.Lot)];
-        return (named.Length > 0 ? named : between).Take(MostRows);
-    }
+    internal static IEnumerable<HistoryPair> PairsAsked(LotHistory history) => PairsOf(history.Pairs);
 
-    internal static IReadOnlyList<string> PairRow(HistoryPair pair, LotHistory history) =>
-    [
-        Named(pair.First), Named(pair.Second),
-        .. pair.Tested is { } tested
-            ? [Ratio(tested.Difference), tested.Interval(history.Question.FalseAlarm / 2) is var i ? Interval(i.Low, i.High) : Nothing, pair.Adjusted is { } p ? Chance(p) : Nothing]
-            : new[] { "cannot be told", Nothing, Nothing },
-    ];
+    internal static IReadOnlyList<string> PairRow(HistoryPair pair, LotHistory history) => [Named(pair.First), Named(pair.Second), .. PairCells(pair, history), Frequencies(pair, history)];
 
     internal static IEnumerable<string> HistoryRemarks(LotHistory history)
     {
-        if (SameWithin([.. history.Pairs.Select(p => (Pair(Named(p.First), Named(p.Second)), p.Tested))], history.Question) is { } same)
+        // Lots that differ in a stretch may be alike in the mean: that they are the same is not what a reader is to take home.
+        HistoryPair[] open = [.. history.Pairs.Where(p => !(history.Differ(p) && Decided(p.Tested, history.Question) == Same))];
+        if (SameWithin([.. open.Select(p => (Pair(Named(p.First), Named(p.Second)), p.Tested))], history.Question) is { } same)
         {
             yield return same;
         }
@@ -69,7 +78,8 @@ public static partial class Wording
 
         yield return "Between campaigns the errors of both references and floors and what both state are part of a comparison of two lots; within one they drop out. "
             + "What setting up anew adds is in it only as far as it is stated.";
-        yield return "Named bands are compared within a campaign only.";
+        yield return "A probability if alike asks the mean over the band, single frequencies and named bands, and allows for all of these and for the number of pairs. "
+            + "At single frequencies no scatter is taken for smaller than in the neighbourhood: few repeats meet by chance here and there.";
     }
 
     internal const string HistoryKind = "Lots compared";
@@ -93,25 +103,19 @@ public static partial class Wording
         _ => "Steps from specimen to specimen",
     };
 
-    internal static IEnumerable<string> HistoryAnswer(LotHistory history)
+    // Of a band as of the whole: pairs stand in the same order.
+    private static IEnumerable<HistoryPair> PairsOf(ImmutableArray<HistoryPair> pairs)
     {
-        HistoryPair[] known = [.. history.Pairs.Where(p => p.Adjusted is not null)];
-        if (known.Length == 0)
-        {
-            yield return history.ClearShare == 0 ? "Whether the lots differ cannot be told: too much is known from below only."
-                : "Whether the lots differ cannot be told: that takes two specimens a lot, and a reference that is swept twice in each campaign.";
-            yield break;
-        }
-
-        HistoryPair[] differing = [.. known.Where(p => p.Adjusted <= history.Question.FalseAlarm).OrderByDescending(p => Math.Abs(p.Tested!.Difference))];
-        yield return differing.Length == 0
-            ? $"No difference between the lots shows in the mean over the band ({Chance(known.Min(p => p.Adjusted!.Value))}, for {Count(known.Length, "pair")} together). That does not prove them alike."
-            : $"{(differing.Length == 1 ? "One pair" : Plain(differing.Length))} of {Count(known.Length, "pair")} of lots {(differing.Length == 1 ? "differs" : "differ")} in the mean over the band ({Chance(differing.Min(p => p.Adjusted!.Value))}).";
-        foreach (HistoryPair pair in differing.Take(MostStretches))
-        {
-            yield return $"{Named(pair.First)} shields about {Apart(pair.Tested!.Difference)} than {Named(pair.Second)}.";
-        }
+        HistoryPair[] between = [.. pairs.Where(p => !p.IsWithinACampaign)];
+        HistoryPair[] named = [.. between.Where(p => p.First.Figures.Lot == p.Second.Figures.Lot)];
+        return (named.Length > 0 ? named : between).Take(MostRows);
     }
 
-    private static string Named(HistoryLot lot) => PlainText.Short(lot.Label, LongestSpecimen);
+    private static string[] PairCells(HistoryPair pair, LotHistory history)
+    {
+        string chance = pair.Adjusted is { } p ? Chance(p) : Nothing;
+        return pair.Tested is { } tested
+            ? [Ratio(tested.Difference), tested.Interval(history.Question.FalseAlarm / 2) is var i ? Interval(i.Low, i.High) : Nothing, chance]
+            : ["cannot be told", Nothing, chance];
+    }
 }

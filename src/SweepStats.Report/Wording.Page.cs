@@ -91,7 +91,7 @@ public static partial class Wording
         }
 
         string units = curve.PlacementCount is { } placements
-            ? $"{Count(curve.SweepCount, "covered sweep")} in {Count(placements, "placement")}; intervals count placements."
+            ? $"{Count(curve.SweepCount, "covered sweep")} in {Count(placements, "placement")}; intervals count {(placements > 1 ? "placements" : "sweeps")}."
             : $"{Count(curve.SweepCount, "covered sweep")}; placements are not noted, so intervals cover the scatter from sweep to sweep alone.";
         string within = curve.PlacementCount is null ? string.Empty : " of one placement";
         string scatter = curve.RepeatabilityDb is { } db ? $" Typical scatter between sweeps{within}: {Small(db)}." : string.Empty;
@@ -101,23 +101,23 @@ public static partial class Wording
     internal static IEnumerable<(string Term, string Meaning)> Guide(AnalysisResult result)
     {
         string level = Level(result.Plan.Confidence);
-        yield return ("SE", "Shielding effectiveness: reference level minus covered level in dB, both freed of receiver noise. Higher is better; 0 dB is no shielding.");
+        yield return ("SE", "Shielding effectiveness: reference level minus covered level in dB, both freed of receiver noise where the floor is known. Higher is better; 0 dB is no shielding.");
         yield return ("45.3 dB (44.1 to 46.5 dB)",
             $"An estimate with its {level} interval: of many such intervals about {level} hold the true value. Limits are rounded outwards. It covers the scatter "
-            + "that the repeats show and the uncertainties that were stated, nothing else.");
+            + "that the repeats show, the uncertainties that were stated and what the checks allow for. What was not tested is not in it.");
         yield return ("≥ 52.3 dB", "A lower bound. The shielding is at least this much; how much more, the measurement cannot say. It is not an estimate. From a single sweep "
             + "it allows for noise alone, not for what a repeat would show.");
-        yield return ("Capped", "The covered level does not rise out of the receiver's noise. The floor hides the true shielding, so only a bound is printed, in charts an arrow.");
+        yield return ("Capped", "Only a lower bound is known: noise, leakage, a transmitter or the bottom of the display hides the rest. In charts it is an arrow.");
         if (result.Bands.Any(b => b.OverloadedCount > 0))
         {
             yield return ("Overloaded", "The receiver showed less of a strong level than there was. Where that is the reference the shielding is at least what is printed. "
                 + "Where it is the covered level nothing is claimed.");
         }
 
-        yield return ("Near the floor", "The covered level rises out of the noise by less than 10 dB. The noise is taken out, and the interval is wider for it.");
-        yield return ("One sweep: no interval", "A difference of single sweeps. How far it can be trusted is not known; repeat the sweeps.");
+        yield return ("Near the floor", "The covered level lies within 10 dB of the noise, or within 20 dB of leakage. The interval is wider for it.");
+        yield return ("One sweep: no interval", "Reference or covered was swept once. How far the difference can be trusted is not known; repeat the sweeps.");
         yield return ("What counts as a repeat",
-            "Where placements are noted (specimen taken off and put back) each placement counts once: sweeps of one placement only show how steady the receiver is. "
+            "Where placements are noted (specimen taken off and put back) and there are two or more, each placement counts once: sweeps of one placement only show how steady the receiver is. "
             + "A copied sweep never counts twice.");
         yield return ("Over the whole band", "The lowest of the one-sided lower limits. It holds at every measured frequency of the band at once, without further correction.");
     }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SweepStats.Doubts;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
@@ -41,57 +42,38 @@ public static partial class Wording
             : $"; {named} {(failing.Length == 1 ? "fails by itself" : "fail by themselves")}, among all {Plain(result.Verdict.Specimens.Length)} specimens together chance could do that";
     }
 
-    private static string FailingReason(AnalysisResult result, string what)
+    private static string FailingReason(AnalysisResult result, bool simple)
     {
-        FrequencyDecision[] asked = [.. result.Verdict.Specimens.SelectMany(s => s.Frequencies).OfType<FrequencyDecision>()];
-        int failing = asked.Count(d => d.Outcome == RequirementOutcome.Fails);
-        double most = result.Curves.SelectMany(c => c.Readings).OfType<ShieldingReading.Measured>()
-            .Select(m => (result.Plan.Requirement?.At(m.Evidence.At)?.Value - m.Shielding.Value.Value) ?? double.NegativeInfinity)
-            .DefaultIfEmpty(double.NegativeInfinity).Max();
-        string by = double.IsFinite(most) && most > 0 ? $", by about {Ratio(most)} where most is missing" : string.Empty;
-        return $"The {what} is below the requirement at {Plain(failing)} of {Count(asked.Length, "value")}{by}: more than chance does among so many.";
+        int asked = result.Verdict.Specimens.SelectMany(s => s.Frequencies).OfType<FrequencyDecision>().Count();
+        double[] missing = [.. Decided(result, RequirementOutcome.Fails)
+            .Select(r => result.Plan.Requirement!.At(r.Evidence.At)!.Value.Value - (r is ShieldingReading.Measured m ? m.Shielding.Value.Value : double.NaN))];
+        double most = missing.Where(double.IsFinite).DefaultIfEmpty(0).Max();
+        string by = most > 0 ? $"; there up to {Ratio(most)} are missing" : string.Empty;
+        string chance = simple ? " The estimate decides, so this may be chance."
+            : asked == 1 ? string.Empty : " That is more than chance does among so many.";
+        return $"The {(simple ? "estimate" : "upper limit")} is below the requirement at {Plain(missing.Length)} of {Count(asked, "value")}{by}.{chance}";
     }
 
     private static string CannotTellReason(AnalysisResult result)
     {
         List<string> reasons = [];
-        ShieldingReading[] open = [.. Unanswered(result)];
-        if (open.Any(r => r.State == ShieldingState.NoFloor))
-        {
-            reasons.Add("Without a floor only lower bounds are known, and somewhere they do not reach the requirement.");
-        }
-
-        if (open.Any(r => r is ShieldingReading.AtLeast { State: ShieldingState.Overloaded }))
-        {
-            reasons.Add("Somewhere the receiver was overloaded, which leaves only a bound, and it ends below the requirement: a reference without overload would tell.");
-        }
-
-        if (open.Any(r => r is ShieldingReading.AtLeast { State: not ShieldingState.NoFloor and not ShieldingState.Overloaded, Evidence.LeakageRules: false }))
-        {
-            reasons.Add("Somewhere the floor leaves only a bound, and it ends below the requirement: more dynamic range would tell.");
-        }
-
-        if (open.Any(r => r is ShieldingReading.AtLeast { Evidence.LeakageRules: true }))
-        {
-            reasons.Add("Somewhere leakage leaves only a bound, and it ends below the requirement: better isolation would tell.");
-        }
+        ShieldingReading[] open = [.. Decided(result, RequirementOutcome.CannotTell)];
+        ShieldingReading[] bounds = [.. open.OfType<ShieldingReading.AtLeast>().Where(r => r.Evidence.OneSidedLow < result.Plan.Requirement?.At(r.Evidence.At))];
+        reasons.AddRange(bounds.Select(EndsBelow).Distinct().Order());
 
         if (!result.Verdict.OverturnedBy.IsEmpty)
         {
-            reasons.Add($"What the figures say could be overturned by a finding: {string.Join("; ", result.Verdict.OverturnedBy.Select(InPassing))}.");
+            reasons.Add($"Settle first what could overturn the figures; its next step stands below: {string.Join("; ", result.Verdict.OverturnedBy.Select(InPassing))}.");
         }
 
-        if (open.Any(r => r is ShieldingReading.Unrepeated))
+        if (open.Any(r => r is ShieldingReading.Unrepeated || (r is ShieldingReading.AtLeast && r.Evidence.OneSidedLow is null)))
         {
-            reasons.Add("Somewhere there are only single sweeps, which give no interval: repeats would tell.");
+            reasons.Add("Repeat the sweeps: single ones decide nothing.");
         }
 
-        if (open.Any(r => r is ShieldingReading.Unreadable))
-        {
-            reasons.Add("Somewhere a reading allows no claim at all.");
-        }
+        reasons.AddRange(open.OfType<ShieldingReading.Unreadable>().Select(r => r.Reason).Distinct().Order());
 
-        if (result.Findings.Any(f => f.Code == GridCode))
+        if (result.Findings.Any(f => f.Code == GridCode && AskedWithin(result, f)))
         {
             reasons.Add("Frequencies that not all sweeps have are not analysed, so nothing is known about the requirement there.");
         }
@@ -104,15 +86,31 @@ public static partial class Wording
         return reasons.Count > 0 ? string.Join(' ', reasons) : "The requirement asks for nothing at the frequencies that were measured.";
     }
 
-    /// <summary>Readings at which it cannot be told.</summary>
-    private static IEnumerable<ShieldingReading> Unanswered(AnalysisResult result)
+    private static bool AskedWithin(AnalysisResult result, Checks.Finding finding) =>
+        finding.Where.IsDefaultOrEmpty || finding.Where.Any(w => result.Plan.Requirement?.At(w.Start) is not null || result.Plan.Requirement?.At(w.Stop) is not null);
+
+    /// <summary>What would tell at a bound that ends below the requirement.</summary>
+    private static string EndsBelow(ShieldingReading reading)
+    {
+        ReadingEvidence seen = reading.Evidence;
+        return reading.State == ShieldingState.NoFloor ? "Take floor sweeps: without a floor only lower bounds are known, and somewhere they do not reach the requirement."
+            : reading.State == ShieldingState.Overloaded ? "Take sweeps without overload: somewhere the receiver was overloaded, and the bound that is left ends below the requirement."
+            : seen.LeakageRules ? "Isolate better: somewhere leakage leaves only a bound, and it ends below the requirement."
+            : seen.Ambient ? "Switch off what transmits: somewhere it leaves only a bound, and it ends below the requirement."
+            : seen.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom) ? "Lower the bottom of the display: somewhere it leaves only a bound, and it ends below the requirement."
+            : seen.Doubts.HasFlag(ReadingDoubts.FloorMoved) ? "Take floor sweeps again: somewhere covered noise leaves only a bound, and it ends below the requirement."
+            : "Make more dynamic range: somewhere the floor leaves only a bound, and it ends below the requirement.";
+    }
+
+    /// <summary>Readings at which the outcome is so.</summary>
+    private static IEnumerable<ShieldingReading> Decided(AnalysisResult result, RequirementOutcome outcome)
     {
         foreach (ShieldingCurve curve in result.Curves)
         {
             SpecimenOutcome? specimen = result.Verdict.Specimens.FirstOrDefault(s => s.Name == curve.Name);
             for (int f = 0; f < (specimen?.Frequencies.Length ?? 0); f++)
             {
-                if (specimen!.Frequencies[f]?.Outcome == RequirementOutcome.CannotTell)
+                if (specimen!.Frequencies[f]?.Outcome == outcome)
                 {
                     yield return curve.Readings[f];
                 }

@@ -25,13 +25,14 @@ public static partial class Wording
             lines.Add(DecisionRuleInBrief(result)!);
         }
 
+        lines.AddRange(result.Trend is { } trend ? TrendAnswer(result, trend) : []);
         string[] pieces = [.. result.Bands.Select(b => PlainText.Short(b.Name.ToString(), LongestSpecimen))];
         int widest = pieces.Length == 0 ? 0 : pieces.Max(p => p.Length);
         foreach ((BandStatement band, string piece, ShieldingCurve curve) in result.Bands.Zip(pieces, result.Curves))
         {
             string capped = (band.CappedCount > 0 ? ". " + Capped(band, curve).TrimEnd('.') : string.Empty)
                 + (band.OverloadedCount > 0 ? ". " + Overloaded(band.OverloadedCount, band.PointCount).TrimEnd('.') : string.Empty);
-            string stands = Stands(result, band.Name) is { } standing ? $"{AtLevel(result, result.Plan.Confidence)}. Requirement: {standing}{AtLevel(result, result.Plan.Rule?.Level)}" : string.Empty;
+            string stands = Stands(result, band.Name) is { } standing ? $"{AtLevel(result, result.Plan.Confidence)}. Requirement{(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? ", at face value only" : string.Empty)}: {standing}{AtLevel(result, result.Plan.Rule?.Level)}" : string.Empty;
             lines.Add($"  {piece.PadRight(widest)}  {Claim(band)}{capped}{stands}");
         }
 

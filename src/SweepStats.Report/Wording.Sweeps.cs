@@ -28,10 +28,11 @@ public static partial class Wording
     }
 
     /// <summary>Every sweep that was read and is no repeat behind a figure, with the reason.</summary>
-    internal static IEnumerable<IReadOnlyList<string>> UnusedSweeps(AlignedCampaign campaign) =>
+    internal static IEnumerable<IReadOnlyList<string>> UnusedSweeps(AnalysisResult result) =>
     [
-        .. campaign.Excluded.Select(s => (IReadOnlyList<string>)[s.Name, TakenFor(s), $"left out by the user: {s.ExcludedBecause}"]),
-        .. campaign.Duplicates.Where(d => d.SameKind)
+        .. result.FloorLife is { Lives: false } ? [["all floor sweeps", "floor", "they show no noise (finding dead-floor)"]] : Array.Empty<IReadOnlyList<string>>(),
+        .. result.Campaign.Excluded.Select(s => (IReadOnlyList<string>)[s.Name, TakenFor(s), $"left out by the user: {s.ExcludedBecause}"]),
+        .. result.Campaign.Duplicates.Where(d => d.SameKind)
             .Select(d => (IReadOnlyList<string>)[d.Copy.Name, TakenFor(d.Copy), $"a copy of {d.Kept.Name}: the same level at every frequency is no repeat"]),
     ];
 
@@ -41,7 +42,7 @@ public static partial class Wording
         {
             (string code, string purpose) = g.Key == SweepRole.Plate ? ("leakage", "ways round the specimen") : ("saturation-step", "overload of the receiver");
             string? untested = result.Checks.FirstOrDefault(c => c.Code == code)?.UntestedBecause;
-            return (IReadOnlyList<string>)[g.Key.ToString(), Plain(g.Count()), untested is null ? $"show {purpose}" : $"not used: {untested}", Named([.. g])];
+            return (IReadOnlyList<string>)[g.Key.ToString(), Plain(g.Count()), untested is null ? $"test for {purpose}" : $"tell little of {purpose}: {untested}", Named([.. g])];
         });
 
     /// <summary>The sweeps that the user left out, a line each: "covered/A/A01/3.csv (covered, A/A01, placement 2): door stood open".</summary>

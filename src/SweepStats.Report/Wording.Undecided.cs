@@ -15,7 +15,8 @@ public static partial class Wording
     internal static string? RequirementStep(AnalysisResult result) => result.Verdict.Requirement switch
     {
         null or RequirementOutcome.Meets => null,
-        RequirementOutcome.Fails => $"Requirement not met: improve what falls short and measure it again, more sweeps of the same do not help. {OutcomeReason(result)}",
+        RequirementOutcome.Fails => (result.Verdict.Trust == Trust.Untrustworthy ? "Mend the faults first. " : string.Empty)
+            + $"Requirement not met: improve what falls short and measure it again; more sweeps of the same do not help. {OutcomeReason(result)}",
         RequirementOutcome.Undecided => $"Requirement undecided: {OutcomeReason(result)}",
         _ => $"Whether the requirement is met cannot be told: {OutcomeReason(result)}",
     };
@@ -25,12 +26,13 @@ public static partial class Wording
         bool simple = result.Plan.Rule is { IsSimpleAcceptance: true };
         string[] causes = [.. UndecidedCauses(result).Distinct().Order().Select(cause => cause switch
         {
-            UndecidedBy.GuardBand => $"Somewhere the {(simple ? "estimate" : "interval")} lies in the guard band: repeats will not change it.",
-            UndecidedBy.StatedErrors => "Somewhere the stated errors alone reach over the requirement: smaller stated errors are needed, repeats do not help.",
+            UndecidedBy.GuardBand => simple ? "Somewhere the estimate lies in the guard band: repeats may move it either way."
+                : "Lower the guard band or improve the specimen: somewhere the interval lies in the guard band, and repeats do not change that.",
+            UndecidedBy.StatedErrors => "Make the stated errors smaller: somewhere they alone are larger than the distance to the requirement, and repeats do not help.",
             _ => NarrowedByRepeats(result),
         })];
         bool failing = result.Verdict.Specimens.Any(s => s.Count(RequirementOutcome.Fails) > 0 && s.Count(RequirementOutcome.Undecided) == 0);
-        string chance = $"Somewhere the {(simple ? "estimate" : "upper limit")} is below the requirement, but not so far below that chance among so many frequencies could not do it: more repeats would tell.";
+        string chance = $"Repeat the sweeps: somewhere the {(simple ? "estimate" : "upper limit")} is below the requirement, but among so many frequencies it may be chance.";
         return string.Join(' ', failing ? causes.Where(c => c != NarrowedByRepeats(result)).Prepend(chance) : causes.DefaultIfEmpty(NarrowedByRepeats(result)));
     }
 

@@ -21,13 +21,13 @@ public static partial class Wording
         string trust = result.Verdict.Trust switch
         {
             Trust.Trustworthy => "This measurement can be trusted",
-            Trust.Limited when !HasWarnings(result) => "Nothing was found against this measurement",
+            Trust.Limited when !HasWarnings(result) => "Nothing was found that limits this measurement",
             Trust.Limited => "This measurement can be trusted within limits",
             _ => "Do not rely on this measurement",
         };
         string asked = result.Verdict.Requirement is { } outcome ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
         string floor = result.Floor is not null ? string.Empty
-            : (result.FloorLife is null ? "; no floor was measured or declared" : "; the floor sweeps show no noise")
+            : (result.FloorLife is null ? "; no floor sweep is in use and no floor is declared" : "; the floor sweeps show no noise")
                 + ", so nobody can tell which readings are capped";
         string unmeasured = result.Verdict.Requirement is not null && NotMeasured(result) is { } stretches ? $"; asked also {stretches}" : string.Empty;
         string mark = result.Rehearsed ? "Drawn by rehearse, not measured. " : string.Empty;
@@ -65,9 +65,9 @@ public static partial class Wording
         {
             (0, 0) => NothingFound,
             (0, _) => $"{Count(warnings, "warning")} {(warnings == 1 ? "limits" : "limit")} what may be claimed.",
-            (_, 0) => $"{Count(faults, "fault")} {(faults == 1 ? "stands" : "stand")} against every claim.",
-            _ => $"{Count(faults, "fault")} {(faults == 1 ? "stands" : "stand")} against every claim; {Count(warnings, "warning")} "
-                + $"{(warnings == 1 ? "limits" : "limit")} it further.",
+            (_, 0) => $"Mend {Count(faults, "fault")} before anything is claimed.",
+            _ => $"Mend {Count(faults, "fault")} before anything is claimed; {Count(warnings, "warning")} "
+                + $"{(warnings == 1 ? "limits" : "limit")} what may be claimed then.",
         };
         string scope = result.Findings.Any(f => f.Code == PlacementCode) ? $" {RepeatsOnly}" : string.Empty;
         return $"{weighed}{scope} {Untested(result)}";
@@ -80,8 +80,8 @@ public static partial class Wording
         bool simple = result.Plan.Rule is { IsSimpleAcceptance: true };
         string? reason = result.Verdict.Requirement switch
         {
-            RequirementOutcome.Meets => $"The {(simple ? "estimate" : "lower limit")} is at or above the requirement{Guarded(result)} {WhereAsked(result)} of every specimen.",
-            RequirementOutcome.Fails => FailingReason(result, simple ? "shielding" : "upper limit"),
+            RequirementOutcome.Meets => $"{Face(result, capital: true)}{(simple ? "The estimate, or the bound where only that is known," : "The lower limit")} is at or above the requirement{Guarded(result)} {WhereAsked(result)} of every specimen.",
+            RequirementOutcome.Fails => Face(result, capital: true) + FailingReason(result, simple),
             RequirementOutcome.Undecided => UndecidedReason(result),
             RequirementOutcome.CannotTell => CannotTellReason(result),
             _ => null,
@@ -178,7 +178,8 @@ public static partial class Wording
     }
 
     // Where nothing may be relied on, what the figures say must not read as if it were so.
-    private static string Face(AnalysisResult result) => result.Verdict.Trust == Trust.Untrustworthy ? "taken at face value " : string.Empty;
+    private static string Face(AnalysisResult result, bool capital = false) => result.Verdict.Trust != Trust.Untrustworthy ? string.Empty
+        : capital ? "At face value only: " : "taken at face value ";
 
     private static string AtAll(BandStatement band)
     {

@@ -10,7 +10,7 @@ namespace SweepStats.Report;
 /// </summary>
 public static partial class Wording
 {
-    internal const string NothingFound = "The checks made found nothing against it.";
+    internal const string NothingFound = "The checks that could be made found nothing that limits it.";
     internal const string RepeatsOnly = "The intervals cover how well sweeps repeat, not how well a specimen can be put back.";
 
     private const string Unblocked = "none";

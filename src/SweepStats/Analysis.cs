@@ -13,6 +13,7 @@ using SweepStats.Lots;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
+using SweepStats.Trends;
 using SweepStats.Verdicts;
 
 namespace SweepStats;
@@ -96,6 +97,7 @@ public static class Analysis
             Bands = bands,
             Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
             Lots = LotComparer.Of(aligned, LotMembers.Of((curves, specimens), plan.Choice.Yardstick), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
+            Trend = TrendEstimator.Of(curves, aligned.Grid, campaign.Properties, plan, findings),
             Choice = SpecimenRanker.Of(aligned, (curves, specimens), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed)),
             Findings = findings,
             Checks = Checklist.Runs(evidence),

@@ -12,6 +12,7 @@ using SweepStats.Linearity;
 using SweepStats.Lots;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
+using SweepStats.Trends;
 using SweepStats.Verdicts;
 
 namespace SweepStats;
@@ -83,6 +84,9 @@ public sealed record AnalysisResult
 
     /// <summary>How lots compare, and how much specimens, placements and sweeps scatter.</summary>
     public required LotComparison Lots { get; init; }
+
+    /// <summary>What an ordered factor does to the shielding; null where the plan names none.</summary>
+    public FactorTrend? Trend { get; init; }
 
     /// <summary>Which specimen is best, as far as it can be told; null where there are not two candidates.</summary>
     public required SpecimenChoice? Choice { get; init; }

@@ -14,7 +14,7 @@ internal static class LotsCommand
         var folders = new Argument<string[]>("CAMPAIGN") { Description = "Campaign folders; lots of several are compared with each other", Arity = ArgumentArity.OneOrMore };
         Option<string?> to = ReportOutput.To("Folder for a report on the lots of several campaigns; none is written unless given");
         Option<bool> png = ReportOutput.Png();
-        var command = new Command("lots", "Say whether lots are alike, how much specimens scatter, and what each lot promises");
+        var command = new Command("lots", "Say whether lots are alike, how much specimens scatter, and what each lot promises; or how shielding changes with washes, folds or months");
         options.AddTo(command, campaign: folders);
         command.Options.Add(to);
         command.Options.Add(png);
@@ -81,6 +81,8 @@ internal static class LotsCommand
         ReportOutput.Write(asked.Target!, () => LotHistoryReport.Build(together, [.. analyses.Select(a => a.Result)], asked.Png), terminal, folder =>
         {
             ReportOutput.Put(folder, LotsCsv.FileName, stream => LotHistoryCsv.Write(together, stream));
+            ReportOutput.Put(folder, LotHistoryPairsCsv.FileName, stream => LotHistoryPairsCsv.Write(together, stream));
+            ReportOutput.Put(folder, LotFrequenciesCsv.FileName, stream => LotHistoryFrequenciesCsv.Write(together, stream));
             return SummaryText.Of(together, [.. asked.Folders.Select(CampaignAnalysis.Named).Zip(analyses)], folder.Written());
         }) is not null;
 
@@ -103,7 +105,7 @@ internal static class LotsCommand
 
     private static LotHistory? Together(List<CampaignAnalysis> analyses, string[] labels, Terminal terminal)
     {
-        CampaignLots[] campaigns = [.. analyses.Select((a, i) => new CampaignLots(labels[i], a.Result.Campaign, a.Result.Curves) { Yardstick = a.Result.Plan.Choice.Yardstick })];
+        CampaignLots[] campaigns = [.. analyses.Select((a, i) => new CampaignLots(labels[i], a.Result.Campaign, a.Result.Curves) { NamedBands = a.Result.Plan.NamedBands, Yardstick = a.Result.Plan.Choice.Yardstick })];
         if (LotHistoryComparer.SharedBand(campaigns) is null)
         {
             terminal.Error.WriteLine("sweepstats: the campaigns share no frequency; name campaigns that cover a common band");
@@ -117,11 +119,12 @@ internal static class LotsCommand
     private static List<string> Text(List<CampaignAnalysis> analyses, LotHistory? together, (string[] Folders, string? Target, bool Png) asked)
     {
         string[] labels = Labels(analyses, asked.Folders);
-        List<string> lines = together is null ? [] : [.. Wording.LotHistoryText(together)];
+        List<string> lines = together is null ? [] : [.. Wording.LotHistoryText(together, [.. analyses.Select(a => a.Result)])];
         for (int i = 0; i < analyses.Count; i++)
         {
             lines.AddRange(together is null ? [] : [string.Empty]);
-            lines.AddRange(Wording.LotsText(analyses[i].Result, labels[i]));
+            AnalysisResult result = analyses[i].Result;
+            lines.AddRange(result.Trend is null ? Wording.LotsText(result, labels[i]) : Wording.TrendText(result, labels[i]));
             lines.AddRange(analyses[i].LeftOutLines);
         }
 
@@ -136,7 +139,7 @@ internal static class LotsCommand
             json.WriteStartObject();
             json.WriteString("folder", CampaignAnalysis.Named(folder));
             json.WriteString("title", analysis.Result.Title);
-            LotsJson.Write(json, analysis.Result.Lots);
+            LotsJson.Write(json, analysis.Result);
             json.WriteEndObject();
         }
 
@@ -148,7 +151,7 @@ internal static class LotsCommand
         else
         {
             json.WriteStartObject("together");
-            LotsJson.Write(json, together);
+            TogetherJson.Write(json, together);
             json.WriteEndObject();
         }
     });

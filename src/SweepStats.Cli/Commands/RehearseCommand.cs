@@ -72,6 +72,7 @@ internal static class RehearseCommand
         text.Append(CultureInfo.InvariantCulture, $"title = {Quoted(plan.Title)}\naveraging = \"{plan.Averaging.ToString().ToLowerInvariant()}\"\n");
         text.Append("\n# The floor does not move while a rehearsed campaign is drawn, and half of its floor and reference sweeps come last.\n");
         text.Append("[floor]\ntaken = \"before-and-after\"\n\n[reference]\ntaken = \"before-and-after\"\n");
+        text.Append(plan.Cycles.IsEmpty ? string.Empty : $"\n[lots]\nordered_by = \"{RehearsalPlan.CyclesName}\"\n");
         if (requirement is { } db)
         {
             text.Append(CultureInfo.InvariantCulture, $"\n[requirement]\nse_db = {db:R}\n");

@@ -18,7 +18,8 @@ internal sealed class RehearseOptions
     private readonly Option<int> _points, _floorSweeps, _referenceSweeps, _lots, _specimens, _placements, _sweeps;
     private readonly Option<double> _se, _lotSpread, _specimenSpread, _placementSpread, _sweepSpread, _scatter;
     private readonly Option<double> _floor, _floorTilt, _reference, _referenceRipple, _looks;
-    private readonly Option<double?> _seStop;
+    private readonly Option<double?> _seStop, _wear;
+    private readonly Option<string> _cycles;
 
     public RehearseOptions(Command command)
     {
@@ -38,6 +39,8 @@ internal sealed class RehearseOptions
         _seStop = options.Add<double?>("--se-stop", "DB", "True shielding at the stop; as at the start unless given", null);
         _lotSpread = options.Add("--lot-spread", "DB", "Standard deviation between lots", Defaults.LotDeviationDb);
         _lotSteps = options.Add<string[]>("--lot-step", "LOT:DB:START-STOP", "A lot whose true shielding is changed between two frequencies, both included, for example B:-6:300MHz-600MHz; may be repeated", []);
+        _wear = options.Add<double?>("--wear", "DB", "Shielding that each cycle of wear takes away; each lot then has its number of cycles behind it", null);
+        _cycles = options.Add("--cycles", "N,N,…", "With --wear: cycles of each lot", "0,5,10,20,30");
         _specimenSpread = options.Add("--specimen-spread", "DB", "Standard deviation between specimens of a lot", Defaults.SpecimenDeviationDb);
         _placementSpread = options.Add("--placement-spread", "DB", "Standard deviation between placements", Defaults.PlacementDeviationDb);
         _sweepSpread = options.Add("--sweep-spread", "DB", "Standard deviation of a whole sweep's offset", Defaults.SweepDeviationDb);
@@ -63,6 +66,13 @@ internal sealed class RehearseOptions
 
         RehearsalPlan faults = _faults.Plan(words, wrong);
         ImmutableArray<LotStep> lotSteps = LotStepText.Parse(words.GetValue(_lotSteps) ?? [], wrong);
+        double? wear = words.GetValue(_wear);
+        ImmutableArray<double> cycles = wear is null ? [] : CyclesText.Parse(words.GetValue(_cycles)!, wrong);
+        if (wear is not null && words.GetResult(_lots) is { Implicit: false })
+        {
+            wrong.Add("--lots: with --wear there is a lot for each number under --cycles");
+        }
+
         if (wrong.Count > 0)
         {
             return null;
@@ -76,7 +86,9 @@ internal sealed class RehearseOptions
             Points = words.GetValue(_points),
             FloorSweeps = words.GetValue(_floorSweeps),
             ReferenceSweeps = words.GetValue(_referenceSweeps),
-            Lots = words.GetValue(_lots),
+            Lots = wear is null ? words.GetValue(_lots) : cycles.Length,
+            Cycles = cycles,
+            WearDb = wear ?? 0,
             SpecimensPerLot = words.GetValue(_specimens),
             Placements = words.GetValue(_placements),
             CoveredSweeps = words.GetValue(_sweeps),

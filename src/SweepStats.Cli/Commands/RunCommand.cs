@@ -61,6 +61,11 @@ internal static class RunCommand
             ReportOutput.Put(folder, BudgetCsv.FileName, stream => BudgetCsv.Write(analysis.Result, stream));
             ReportOutput.Put(folder, LotsCsv.FileName, stream => LotsCsv.Write(analysis.Result, stream));
             ReportOutput.Put(folder, LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(analysis.Result, stream));
+            if (analysis.Result.Trend is not null)
+            {
+                ReportOutput.Put(folder, TrendCsv.FileName, stream => TrendCsv.Write(analysis.Result, stream));
+            }
+
             ReportOutput.Put(folder, ChoiceCsv.FileName, stream => ChoiceCsv.Write(analysis.Result, stream));
             ReportOutput.Put(folder, FindingsCsv.FileName, stream => FindingsCsv.Write(analysis.Result, stream));
             return SummaryText.Of(analysis, folder.Written());

@@ -21,8 +21,14 @@ internal sealed record CampaignSettings
     /// <summary>The plan's named bands, each with its line.</summary>
     public ImmutableArray<(NamedBand Named, int Line)> NamedBands { get; init; } = [];
 
-    /// <summary>Columns of sweeps.csv that hold properties of specimens.</summary>
+    /// <summary>Columns of sweeps.csv that hold properties of specimens for choosing among them.</summary>
     public ImmutableArray<PropertyColumn> PropertyColumns { get; init; } = [];
+
+    /// <summary>The column that puts specimens in an order; null where they have none.</summary>
+    public PropertyColumn? OrderedBy { get; init; }
+
+    /// <summary>All columns of the user's own; a column may be in both sections and is then read once.</summary>
+    public ImmutableArray<PropertyColumn> OwnColumns => OrderedBy is { } order ? [.. PropertyColumns.Where(c => c.Key != order.Key), order] : PropertyColumns;
 
     /// <summary>The yardstick as written, with its line; null where there is none.</summary>
     public (string Text, int Line)? Yardstick { get; init; }

@@ -15,18 +15,18 @@ internal sealed class Manifest
     private readonly ImmutableArray<PropertyColumn> _own;
     private readonly PropertyCells _properties;
 
-    private Manifest(string root, ImmutableArray<PropertyColumn> own)
+    private Manifest(string root, CampaignSettings settings)
     {
-        (_root, _own) = (root, own);
-        _properties = new PropertyCells(own, _faults);
+        (_root, _own) = (root, settings.OwnColumns);
+        _properties = new PropertyCells(settings, _faults);
     }
 
     /// <summary>Reads the list of a campaign.</summary>
     /// <param name="root">The campaign's folder.</param>
-    /// <param name="own">The user's own columns.</param>
-    public static SweepList Read(string root, ImmutableArray<PropertyColumn> own)
+    /// <param name="settings">What campaign.toml says: the user's own columns among it.</param>
+    public static SweepList Read(string root, CampaignSettings settings)
     {
-        var manifest = new Manifest(root, own);
+        var manifest = new Manifest(root, settings);
         CsvTable? table = CsvTable.Read(Path.Combine(root, CampaignFolder.ManifestName), manifest._faults);
         // Remarks alone, or nothing behind the header: the template as it was written.
         bool blank = table is { Header.IsEmpty: true, Rows.IsEmpty: true };
@@ -60,6 +60,7 @@ internal sealed class Manifest
             }
         }
 
+        _properties.RefuseGaps();
         Dictionary<string, int> whole = entries.Where(e => e.Column is null).GroupBy(e => e.File).ToDictionary(g => g.Key, g => g.Count());
         foreach (string file in entries.Where(e => e.Column is not null && whole.ContainsKey(e.File)).Select(e => e.File).Distinct())
         {

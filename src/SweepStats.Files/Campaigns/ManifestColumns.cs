@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>Where sweeps.csv has its columns: those it knows, and the user's own that [choice] names.</summary>
+/// <summary>Where sweeps.csv has its columns: those it knows, and the user's own that campaign.toml names.</summary>
 internal sealed class ManifestColumns
 {
     private readonly Dictionary<string, int> _places = [];
@@ -16,7 +16,7 @@ internal sealed class ManifestColumns
             string name = header[i].Trim().ToLowerInvariant();
             if (!all.Contains(name))
             {
-                faults.Add(1, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, all)}", $"use {string.Join(", ", Known)}; a column of your own is named under [choice] in {CampaignFolder.SettingsName}");
+                faults.Add(1, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, all)}", $"use {string.Join(", ", Known)}; a column of your own is named under [choice] or [lots] in {CampaignFolder.SettingsName}");
             }
             else if (!_places.TryAdd(name, i))
             {
@@ -35,11 +35,11 @@ internal sealed class ManifestColumns
 
     private static ImmutableArray<string> Needed { get; } = ["file", "role"];
 
-    /// <summary>Columns that [choice] names and the header does not.</summary>
+    /// <summary>Columns that campaign.toml names and the header does not.</summary>
     public IEnumerable<ReadFault> Lacking(ImmutableArray<PropertyColumn> own) =>
         own.Where(c => !_places.ContainsKey(c.Key)).Select(c => Missing(c, $"and {CampaignFolder.ManifestName} has none of that name", "add it there"));
 
-    /// <summary>Columns that [choice] names where no row of sweeps.csv could fill them.</summary>
+    /// <summary>Columns that campaign.toml names where no row of sweeps.csv could fill them.</summary>
     public static IEnumerable<ReadFault> WithoutRows(ImmutableArray<PropertyColumn> own, bool hasFile) =>
         own.Select(c => Missing(
             c, hasFile ? $"and {CampaignFolder.ManifestName} lists no sweeps" : $"and there is no {CampaignFolder.ManifestName}", $"list the sweeps in {CampaignFolder.ManifestName}, with that column"));
@@ -48,5 +48,5 @@ internal sealed class ManifestColumns
     public string Cell(ImmutableArray<string> fields, string name) => _places.TryGetValue(name, out int at) && at < fields.Length ? fields[at].Trim() : "";
 
     private static ReadFault Missing(PropertyColumn column, string why, string remedy) => new(
-        CampaignFolder.SettingsName, column.Line, $"the column '{column.Name}' is named under [choice], {why}", $"{remedy}, or take its name away");
+        CampaignFolder.SettingsName, column.Line, $"the column '{column.Name}' is named under {column.Section}, {why}", $"{remedy}, or take its name away");
 }

@@ -6,13 +6,16 @@ using SweepStats.Sweeps;
 namespace SweepStats.Files.Campaigns;
 
 /// <summary>Collects what the rows of sweeps.csv say of specimens in the user's own columns. A row may leave open what another row of its specimen says.</summary>
-internal sealed class PropertyCells(ImmutableArray<PropertyColumn> columns, FaultList faults)
+internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
 {
+    private readonly ImmutableArray<PropertyColumn> _columns = settings.OwnColumns;
+    private readonly SortedDictionary<SpecimenName, int> _firstLines = [];
+    private readonly HashSet<(SpecimenName Specimen, int Column)> _refused = [];
     private readonly SortedDictionary<(SpecimenName Specimen, int Column), (string Text, int Line)> _cells = [];
 
     /// <summary>What was said, in the order of specimens, then of the columns under [choice].</summary>
     public ImmutableArray<SpecimenProperty> All =>
-        [.. _cells.Select(c => new SpecimenProperty(c.Key.Specimen, columns[c.Key.Column].Name, c.Value.Text, Number(c.Value.Text)))];
+        [.. _cells.SelectMany(c => Names(_columns[c.Key.Column]).Select(name => new SpecimenProperty(c.Key.Specimen, name, c.Value.Text, Number(c.Value.Text))))];
 
     /// <summary>Takes the cells of a row.</summary>
     /// <param name="line">Its line.</param>
@@ -20,18 +23,46 @@ internal sealed class PropertyCells(ImmutableArray<PropertyColumn> columns, Faul
     /// <param name="cell">The cell of a column.</param>
     public void Take(int line, SweepEntry entry, Func<string, string> cell)
     {
-        for (int i = 0; i < columns.Length; i++)
+        if (entry is { Role: SweepRole.Covered, Exclude: null, Lot: { } lot, Specimen: { } specimen })
         {
-            if (cell(columns[i].Key) is { Length: > 0 } text)
+            _firstLines.TryAdd(new SpecimenName(lot, specimen), line);
+        }
+
+        for (int i = 0; i < _columns.Length; i++)
+        {
+            if (cell(_columns[i].Key) is { Length: > 0 } text)
             {
                 Take(line, entry, (i, text));
             }
         }
     }
 
+    /// <summary>Tells of specimens in use without the number that puts them in an order; a yardstick has no place in it.</summary>
+    public void RefuseGaps()
+    {
+        for (int i = 0; i < _columns.Length; i++)
+        {
+            foreach ((SpecimenName specimen, int line) in _firstLines.Where(s => _columns[i].IsNeeded && !IsYardstick(s.Key)))
+            {
+                if (!_cells.ContainsKey((specimen, i)) && !_refused.Contains((specimen, i)))
+                {
+                    faults.Add(
+                        line, $"the specimen {specimen} has no number in the column '{_columns[i].Name}', which lots.ordered_by in {CampaignFolder.SettingsName} names",
+                        "write it into one row of the specimen; 0 where nothing was done to it");
+                }
+            }
+        }
+    }
+
+    private bool IsYardstick(SpecimenName name) => settings.Yardstick is { Text: var text } && (text == name.ToString() || text == name.Specimen);
+
+    // A column that [choice] names in other letters is the same one.
+    private IEnumerable<string> Names(PropertyColumn column) =>
+        settings.PropertyColumns.Where(c => c.Key == column.Key).Select(c => c.Name).Append(column.Name).Distinct();
+
     private void Take(int line, SweepEntry entry, (int Column, string Text) cell)
     {
-        string name = columns[cell.Column].Name;
+        string name = _columns[cell.Column].Name;
         if (entry.Role != SweepRole.Covered)
         {
             faults.Add(line, $"the column '{name}' is filled for a {entry.Role.Name()} sweep, and it tells of specimens", "fill it in rows of covered sweeps alone");
@@ -40,9 +71,11 @@ internal sealed class PropertyCells(ImmutableArray<PropertyColumn> columns, Faul
         {
             faults.Add(line, $"the cell of '{name}' {problem}", "shorten or correct it");
         }
-        else if (columns[cell.Column].IsWeighed && Number(cell.Text) is null)
+        else if (_columns[cell.Column].IsWeighed && Number(cell.Text) is null)
         {
-            faults.Add(line, $"'{cell.Text}' in the column '{name}' is not a number", $"write a number with a decimal point and without unit, or name the column under shown in {CampaignFolder.SettingsName}");
+            string other = _columns[cell.Column].IsNeeded ? string.Empty : $", or name the column under shown in {CampaignFolder.SettingsName}";
+            faults.Add(line, $"'{cell.Text}' in the column '{name}' is not a number", $"write a number with a decimal point and without unit{other}");
+            _refused.Add((new SpecimenName(entry.Lot ?? string.Empty, entry.Specimen ?? string.Empty), cell.Column));
         }
         else if (entry is { Lot: { } lot, Specimen: { } specimen })
         {
@@ -55,7 +88,7 @@ internal sealed class PropertyCells(ImmutableArray<PropertyColumn> columns, Faul
         if (!_cells.TryAdd((specimen, cell.Column), (cell.Text, line)) && _cells[(specimen, cell.Column)] is var first && first.Text != cell.Text)
         {
             faults.Add(
-                line, FormattableString.Invariant($"the column '{columns[cell.Column].Name}' says '{cell.Text}' of {specimen}, and '{first.Text}' in line {first.Line}"),
+                line, FormattableString.Invariant($"the column '{_columns[cell.Column].Name}' says '{cell.Text}' of {specimen}, and '{first.Text}' in line {first.Line}"),
                 "write the same in both, or leave one of them empty");
         }
     }

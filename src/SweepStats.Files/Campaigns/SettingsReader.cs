@@ -263,14 +263,12 @@ internal sealed class SettingsReader
         }
     }
 
-    private void Lots(KeyReader keys) => _plan = _plan with
+    private void Lots(KeyReader keys)
     {
-        Lots = _plan.Lots with
-        {
-            MarginDb = keys.Number("same_within_db", 0.01, 60) ?? _plan.Lots.MarginDb,
-            Share = keys.Number("share", 0.5, 0.999) ?? _plan.Lots.Share,
-        },
-    };
+        var section = new LotsSection(keys, _plan.Lots);
+        _plan = _plan with { Lots = section.Question };
+        _settings = _settings with { OrderedBy = section.OrderedBy };
+    }
 
     private void Choice(KeyReader keys)
     {

@@ -24,7 +24,7 @@ internal sealed record SweepList
     public static SweepList Find(string root, CampaignSettings settings)
     {
         FolderWalk walk = FolderWalk.Through(root);
-        SweepList? manifest = File.Exists(Path.Combine(root, CampaignFolder.ManifestName)) ? Manifest.Read(root, settings.PropertyColumns) : null;
+        SweepList? manifest = File.Exists(Path.Combine(root, CampaignFolder.ManifestName)) ? Manifest.Read(root, settings) : null;
         if (manifest is { IsBlank: false })
         {
             return Listed(manifest, walk);
@@ -32,7 +32,7 @@ internal sealed record SweepList
 
         IEnumerable<string> known = [.. settings.Inputs.Select(i => i.Path), .. manifest?.Inputs.Select(i => i.Path) ?? []];
         SweepList folders = FolderRoles.Of(walk with { Files = [.. walk.Files.Except(known)] });
-        folders = folders with { Faults = [.. folders.Faults, .. ManifestColumns.WithoutRows(settings.PropertyColumns, manifest is not null)] };
+        folders = folders with { Faults = [.. folders.Faults, .. ManifestColumns.WithoutRows(settings.OwnColumns, manifest is not null)] };
         return manifest is null ? folders : folders with
         {
             Inputs = manifest.Inputs,

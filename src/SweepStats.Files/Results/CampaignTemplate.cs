@@ -88,6 +88,8 @@ public static class CampaignTemplate
         # [lots]
         # same_within_db = 1        # lots whose means differ by less count as the same
         # share = 0.95              # share of the specimens of a lot that its tolerance limit holds for
+        # ordered_by = "washes"     # a column of your own in sweeps.csv with one number for each specimen, such as washes, folds or months: how the
+        #                           # shielding changes along it, and up to where the requirement is met
 
         # When one specimen is to be chosen. The lists name columns of your own in sweeps.csv; their cells tell of the specimen.
         # [choice]
@@ -108,7 +110,7 @@ public static class CampaignTemplate
         file,role,lot,specimen,placement,column,taken_at,source_dbm,exclude
         # One row a sweep; rows that start with '#' are remarks. As long as no row is filled in, the folders say the role:
         # floor/, reference/, covered/<lot>/<specimen>/<placement>/, linearity/, plate/.
-        # Columns of your own, such as price_eur, go behind these once [choice] in campaign.toml names them; one row of each specimen is enough.
+        # Columns of your own, such as price_eur, go behind these once [choice] or [lots] in campaign.toml names them; one row of each specimen is enough.
         # floor/f01.csv,floor,,,,,2026-03-05T09:00:00,,
         # reference/r01.csv,reference,,,,,2026-03-05T09:10:00,10,
         # covered/autumn/a1-p1.csv,covered,autumn,A1,p1,,2026-03-05T09:20:00,10,

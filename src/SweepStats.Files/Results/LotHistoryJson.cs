@@ -21,7 +21,7 @@ public static class LotHistoryJson
             json.WriteNumber("confidence", history.Question.Confidence.Level);
             json.WriteNumber("share", history.Question.Share);
             json.WriteStartObject("together");
-            LotsJson.Write(json, history);
+            TogetherJson.Write(json, history);
             json.WriteEndObject();
             SummaryJson.Hashes(json, "inputs", context.Inputs);
             SummaryJson.Hashes(json, EarlierReport.ListName, context.ReportFiles);

@@ -9,6 +9,14 @@ namespace SweepStats.Files.Results;
 /// <summary>How lots compare, as JSON; decibels unless the name says otherwise, null where there is no figure.</summary>
 public static class LotsJson
 {
+    /// <summary>Writes the trend along an ordered factor, where there is one, and how lots compare: the members of an object that is open.</summary>
+    public static void Write(Utf8JsonWriter json, AnalysisResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        TrendJson.Write(json, result.Trend);
+        Write(json, result.Lots);
+    }
+
     /// <summary>Writes the members of an object that is open.</summary>
     public static void Write(Utf8JsonWriter json, LotComparison lots)
     {
@@ -37,42 +45,6 @@ public static class LotsJson
         }
 
         json.WriteEndArray();
-    }
-
-    /// <summary>Writes how the lots of several campaigns compare: the members of an object that is open.</summary>
-    public static void Write(Utf8JsonWriter json, LotHistory history)
-    {
-        ArgumentNullException.ThrowIfNull(json);
-        ArgumentNullException.ThrowIfNull(history);
-        json.WriteNumber("start_hz", history.Band.Start.Value);
-        json.WriteNumber("stop_hz", history.Band.Stop.Value);
-        json.WriteNumber("points", history.PointCount);
-        SummaryPlan.Number(json, "clear_share", history.ClearShare);
-        json.WriteStartArray("lots");
-        foreach (HistoryLot lot in history.Lots)
-        {
-            json.WriteStartObject();
-            json.WriteString("campaign", lot.Campaign);
-            Lot(json, lot.Figures);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("pairs");
-        foreach (HistoryPair pair in history.Pairs)
-        {
-            json.WriteStartObject();
-            json.WriteString("first_campaign", pair.First.Campaign);
-            json.WriteString("first", pair.First.Figures.Lot);
-            json.WriteString("second_campaign", pair.Second.Campaign);
-            json.WriteString("second", pair.Second.Figures.Lot);
-            Tested(json, pair.Tested, history.Question);
-            SummaryPlan.Number(json, "p_adjusted", pair.Adjusted);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        OverTime(json, history.OverTime);
     }
 
     private static void Band(Utf8JsonWriter json, LotBand band, LotQuestion question)
@@ -118,7 +90,7 @@ public static class LotsJson
         OverTime(json, band.OverTime);
     }
 
-    private static void Lot(Utf8JsonWriter json, LotSummary lot)
+    internal static void Lot(Utf8JsonWriter json, LotSummary lot)
     {
         json.WriteString("lot", lot.Lot);
         json.WriteNumber("specimens", lot.Specimens);
@@ -140,13 +112,12 @@ public static class LotsJson
     {
         Interval? interval = tested?.Interval(question.FalseAlarm);
         SummaryFigures.Figure(json, "difference_db", tested is null ? null : new BandFigure(tested.Difference, interval?.Low, interval?.High));
-        // Two one-sided tests at the false alarm: an interval of twice that.
-        json.WriteNumber("confidence", Math.Round(1 - (2 * question.FalseAlarm), 12));
+        SummaryPlan.Number(json, "difference_level", Math.Round(1 - (2 * question.FalseAlarm), 12));
         SummaryPlan.Number(json, "within_db", question.MarginDb);
         SummaryPlan.Number(json, "p_not_within", tested?.Probability);
     }
 
-    private static void OverTime(Utf8JsonWriter json, ImmutableArray<ControlChart> charts)
+    internal static void OverTime(Utf8JsonWriter json, ImmutableArray<ControlChart> charts)
     {
         json.WriteStartArray("over_time");
         foreach (ControlChart chart in charts)

@@ -50,6 +50,7 @@ public static class SummaryJson
             json.WriteStartObject("lots");
             LotsJson.Write(json, result.Lots);
             json.WriteEndObject();
+            TrendJson.Write(json, result.Trend);
             Choice(json, result);
             SummaryCounts.Checks(json, result);
             Hashes(json, "inputs", context.Inputs);

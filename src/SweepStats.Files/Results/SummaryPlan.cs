@@ -89,6 +89,11 @@ internal static class SummaryPlan
         json.WriteStartObject("lots");
         Number(json, "same_within_db", plan.Lots.MarginDb);
         Number(json, "share", plan.Lots.Share);
+        if (plan.Lots.OrderedBy is { } factor)
+        {
+            json.WriteString("ordered_by", factor);
+        }
+
         json.WriteEndObject();
         json.WriteStartObject("choice");
         json.WriteString("yardstick", plan.Choice.Yardstick?.ToString());

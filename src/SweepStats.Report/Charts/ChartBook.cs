@@ -14,6 +14,7 @@ internal static class ChartBook
         var charts = ImmutableArray.CreateBuilder<Chart>();
         charts.AddRange(Overviews(result, names));
         charts.AddRange(new[] { RangeChart.Of(result, names.Next("dynamic-range")), BandChart.Of(result, names.Next("bands")) }.OfType<Chart>());
+        charts.AddRange(OfTrend(result, names).OfType<Chart>());
         charts.AddRange(OfLots(result, names).OfType<Chart>());
         charts.AddRange(OfChoice(result, names).OfType<Chart>());
         charts.AddRange(new[] { BudgetChart.Of(result, names.Next("uncertainty-budget")) }.OfType<Chart>());
@@ -26,6 +27,13 @@ internal static class ChartBook
 
         return charts.ToImmutable();
     }
+
+    private static Chart?[] OfTrend(AnalysisResult result, FileNames names) => result.Trend is not { } trend ? [] :
+    [
+        TrendChart.OfDeciding(trend, names.Next("trend-requirement")),
+        TrendChart.OfMean(trend, names.Next("trend")),
+        TrendSlopeChart.Of(result, trend, names.Next("trend-over-frequency")),
+    ];
 
     private static Chart?[] OfLots(AnalysisResult result, FileNames names) =>
     [

@@ -12,6 +12,9 @@ internal enum ChartKind
     /// <summary>Figures of the whole band.</summary>
     Bands,
 
+    /// <summary>Shielding along an ordered factor.</summary>
+    Trend,
+
     /// <summary>Mean shielding of lots and their specimens.</summary>
     Lots,
 

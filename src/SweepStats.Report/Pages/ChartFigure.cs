@@ -6,7 +6,7 @@ namespace SweepStats.Report.Pages;
 internal static class ChartFigure
 {
     /// <summary>Charts that stand in the sections that they belong to, and not among the others.</summary>
-    public static bool HasItsSection(ChartPicture chart) => chart.Kind is ChartKind.Choice || IsOfLots(chart);
+    public static bool HasItsSection(ChartPicture chart) => chart.Kind is ChartKind.Choice or ChartKind.Trend || IsOfLots(chart);
 
     /// <summary>Charts of the section on lots.</summary>
     public static bool IsOfLots(ChartPicture chart) =>

@@ -10,7 +10,7 @@ internal sealed class SweepsPart : IPagePart
         AlignedCampaign campaign = content.Result.Campaign;
         html.Section("sweeps", Wording.SweepsHeading);
         html.Table("Sweeps behind the figures", ["Role", "Sweeps", "Names"], Wording.UsedSweeps(campaign));
-        List<IReadOnlyList<string>> unused = [.. Wording.UnusedSweeps(campaign)];
+        List<IReadOnlyList<string>> unused = [.. Wording.UnusedSweeps(content.Result)];
         List<IReadOnlyList<string>> beside = [.. Wording.SweepsBeside(content.Result)];
         if (beside.Count > 0)
         {

@@ -18,6 +18,11 @@ internal sealed class VerdictPart : IPagePart
         }
 
         html.Close();
+        if (result.Trend is { } trend)
+        {
+            html.Open("p").Text(string.Join(" ", Wording.TrendAnswer(result, trend)) + " ").Element("a", "More on the trend", ("href", "#trend")).Close();
+        }
+
         if (result.Lots.Lots.Length > 1)
         {
             html.Open("p").Text(string.Join(" ", Wording.LotsAnswer(result)) + " ").Element("a", "More on lots", ("href", "#lots")).Close();

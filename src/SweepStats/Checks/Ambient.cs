@@ -17,7 +17,7 @@ internal sealed class Ambient : ICheck
     public string Code => "ambient";
 
     public string? UntestedBecause(Evidence seen) => seen.Floor is { Source: FloorSource.Measured } ? null
-        : seen.FloorLife is null ? "there are no floor sweeps" : "the floor sweeps show no noise";
+        : seen.FloorLife is null ? "no floor sweep is in use" : "the floor sweeps show no noise";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -35,8 +35,8 @@ internal sealed class Ambient : ICheck
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
                 Size = new Decibels(floor.ReadingDeviationDb),
-                Message = $"Floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)}, more than noise can (single looks scatter by {Amount.Db(SingleLookScatter.Db)}): something transmits now and then over much of the band.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Scatter of {Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} {floor.ReadingDeviationDb:0.00} dB, against {most:0.00} dB, the most that so many single looks show by chance."),
+                Message = $"Floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)}, more than noise can (single looks scatter by {Amount.Db(SingleLookScatter.Db)}): something comes and goes over much of the band.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Scatter of {Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} {floor.ReadingDeviationDb:0.00} dB, against {most:0.00} dB, from where on it is told: so many single looks hardly ever show as much."),
                 NextStep = "Watch the floor for a while; find and switch off what transmits, or measure in a shielded room or at another hour.",
             };
         }
@@ -70,7 +70,7 @@ internal sealed class Ambient : ICheck
         Basis = string.Create(CultureInfo.InvariantCulture, $"{Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} against the floor of the frequencies to both sides, and against each other; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together, and allows for how uneven the floor is by itself."),
         NextStep = how.Paused
             ? "Take more floor sweeps over a longer time to see all of it; measure in a shielded room or at a quiet hour, or leave these frequencies out of the claim."
-            : "Find and switch off the transmitter, measure in a shielded room or at another hour, or leave these frequencies out of the claim.",
+            : "Terminate the input: what stays is the receiver's own. Else find and switch off the transmitter, measure in a shielded room or at another hour. Or leave these frequencies out of the claim.",
     };
 
     private static double Highest(Evidence seen, int f) =>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Floor;
 using SweepStats.Quantities;
@@ -21,6 +22,9 @@ internal sealed class AveragingDoubtful : ICheck
     // Readings of so many looks scatter by less than most displays show.
     private const double MostLooks = 1000;
 
+    // "About one look" says the opposite of what is meant.
+    private const double LeastLooks = 1.5;
+
     public string Code => "averaging-doubtful";
 
     public string? UntestedBecause(Evidence seen) =>
@@ -41,8 +45,10 @@ internal sealed class AveragingDoubtful : ICheck
             Severity = Severity.Warning,
             Role = SweepRole.Floor,
             Size = new Decibels(floor.ReadingDeviationDb),
+            Where = NearPlaces(seen),
+            Bias = Near(seen) ? PowerForLog : null,
             Message = $"The averaging is stated as \"sample\", but the floor readings scatter by "
-                + $"{Amount.Db(floor.ReadingDeviationDb)} only: {Looks(floor)} looks are averaged into each. If power is "
+                + $"{Amount.Db(floor.ReadingDeviationDb)} only: {Looks(floor)} looks went into each. If power is "
                 + $"averaged, values near the floor come out wrong by up to {Amount.Db(-new DetectorNoise(1).LogMeanOffset)}.",
             Basis = string.Create(CultureInfo.InvariantCulture, $"Single looks at noise scatter by {SingleLookScatter.Db:0.00} "
                 + $"dB; told below {SingleLookScatter.Least(floor):0.00} dB, which so many hardly ever show by chance."),
@@ -56,6 +62,8 @@ internal sealed class AveragingDoubtful : ICheck
     {
         Code = Code,
         Severity = seen.Averaging.Files.Meanings.Contains(Averaging.Lowest) ? Severity.Fault : Severity.Warning,
+        Where = NearPlaces(seen),
+        Bias = Near(seen) ? Bias.Unknown : null,
         Message = $"The files do not agree on how the receiver averaged: {ByRole(seen)}. Noise then reads otherwise in one "
             + "sweep than in the other, and values and bounds near the floor do not hold."
             + (seen.Averaging.Stated == Averaging.Unknown ? string.Empty : $" campaign.toml states "
@@ -79,10 +87,13 @@ internal sealed class AveragingDoubtful : ICheck
         {
             Code = Code,
             Severity = Near(seen) ? Severity.Warning : Severity.Note,
+            Where = NearPlaces(seen),
+            Bias = Near(seen) ? PowerForLog : null,
             Message = $"campaign.toml states the averaging as \"{Word(stated)}\", the files state \"{Word(files)}\" "
-                + $"({Words(seen.Campaign.Used().First())}). What campaign.toml states was used."
-                + (Near(seen) ? " If the files are right, values near the floor do not hold." : " Far from the floor, as here, "
-                    + "it matters little."),
+                + $"({Words(seen.Campaign.Used().First())})."
+                + (seen.Averaging.Averaging == stated ? " What campaign.toml states was used." : string.Empty)
+                + (Near(seen) ? $" If the files are right, values near the floor are off by up to {Amount.Db(PowerForLog.LowerByDb)}."
+                    : seen.Floor is null ? " Without a floor nobody knows how near it is." : " Far from the floor, as here, it matters little."),
             Basis = $"Detector, averaging and trace mode as all "
                 + $"{Amount.Count(seen.Campaign.Used().Count(), "file words", "files word")} them.",
             NextStep = "Look up how the receiver averaged, and correct or leave out averaging in campaign.toml.",
@@ -165,11 +176,12 @@ internal sealed class AveragingDoubtful : ICheck
         Biases = lowest.Biases,
         Size = new Decibels(floor.ReadingDeviationDb),
         Message = $"The averaging is stated as \"{Word(seen.Averaging.Averaging)}\", but the floor readings scatter like single "
-            + "looks: nothing was averaged. A minimum hold or a negative peak detector shows the same, and then the specimen may "
-            + "shield less than is claimed here; the readings cannot tell them from a sample detector.",
+            + "looks, as if nothing was averaged. A minimum hold or a negative peak detector shows the same, and then the specimen may "
+            + "shield less than is claimed here; the readings cannot tell them from a sample detector."
+            + lowest.MattersHere,
         Basis = string.Create(CultureInfo.InvariantCulture, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, "
             + $"single looks by {SingleLookScatter.Db:0.00} dB, two looks in one reading by "
-            + $"{new DetectorNoise(2).LogStandardDeviation:0.00} dB; the files state no average."),
+            + $"{new DetectorNoise(2).LogStandardDeviation:0.00} dB; no file states \"{Word(seen.Averaging.Averaging)}\"."),
         NextStep = "Look up the detector and the trace mode of the receiver. With a cleared trace and a sample detector, or an "
             + "RMS detector that takes one look a reading, set averaging in campaign.toml to \"sample\". After a minimum hold or a "
             + "negative peak detector: " + char.ToLowerInvariant(TakeAgain[0]) + TakeAgain[1..],
@@ -199,7 +211,8 @@ internal sealed class AveragingDoubtful : ICheck
     };
 
     // What the law of the kept look did to the readings.
-    private static string Held(Evidence seen) => Material(seen) is > 0 and var moved
+    private static string Held(Evidence seen) => seen.Floor is null ? "Without a floor only bounds are given, and they allow for it."
+        : Material(seen) is > 0 and var moved
         ? $"How noise and signal add up is not known, so the intervals hold from no noise in a reading to all that the floor "
             + $"shows: that matters at {Amount.OutOf(moved, seen.Curves.Sum(c => c.Readings.Length))}."
         : "Far from the floor, as here, it matters little.";
@@ -208,11 +221,19 @@ internal sealed class AveragingDoubtful : ICheck
         Moved(c, f)));
 
     private static bool Moved(ShieldingCurve curve, int f) =>
-        curve.Readings[f] is not (ShieldingReading.Measured or ShieldingReading.Unrepeated)
+        curve.Readings[f].State == ShieldingState.Capped
             || curve.Spread?.AveragingShift(f) >= MaterialDb;
 
     private static bool Near(Evidence seen) =>
-        seen.Curves.Any(c => c.Readings.Any(r => r.State is ShieldingState.NearFloor or ShieldingState.Capped));
+        seen.Curves.Any(c => c.Readings.Any(IsNear));
+
+    // What a reading near the floor is off by where power is taken for log averaging, or the other way round.
+    private static Bias PowerForLog { get; } = new(-new DetectorNoise(1).LogMeanOffset, -new DetectorNoise(1).LogMeanOffset);
+
+    private static ImmutableArray<FrequencyBand> NearPlaces(Evidence seen) => Near(seen)
+        ? Stretches.Where(seen.Campaign.Grid, f => seen.Curves.Any(c => IsNear(c.Readings[f]))) : [];
+
+    private static bool IsNear(ShieldingReading reading) => reading.State is ShieldingState.NearFloor or ShieldingState.Capped;
 
     private static bool Contradicted(Evidence seen) =>
         seen.Averaging.Source == AveragingSource.Files && seen.Averaging.Stated != Averaging.Unknown
@@ -249,6 +270,6 @@ internal sealed class AveragingDoubtful : ICheck
     private static string Looks(NoiseFloor floor)
     {
         double looks = DetectorNoise.LooksFor(floor.ReadingDeviationDb);
-        return looks > MostLooks ? $"more than {MostLooks}" : string.Create(CultureInfo.InvariantCulture, $"about {looks:0}");
+        return looks > MostLooks ? $"more than {MostLooks}" : looks < LeastLooks ? "more than one" : string.Create(CultureInfo.InvariantCulture, $"about {looks:0}");
     }
 }

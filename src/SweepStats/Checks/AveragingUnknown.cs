@@ -44,7 +44,7 @@ internal sealed class AveragingUnknown : ICheck
     {
         Code = Code,
         Severity = Severity.Note,
-        Message = "How the receiver averages is not stated: intervals near the floor are wide enough for power averaging and "
+        Message = "How the receiver averages is not known for certain: intervals near the floor are wide enough for power averaging and "
             + "for log averaging.",
         Basis = Scatter(floor),
         NextStep = "Set averaging in campaign.toml to \"power\" (RMS detector or power average), \"log\" (log or video "
@@ -56,9 +56,9 @@ internal sealed class AveragingUnknown : ICheck
         Code = Code,
         Severity = lowest.Weight,
         Biases = lowest.Biases,
-        Message = "The detector is not stated, and the floor scatters like single looks. That is what a sample detector shows, "
+        Message = "The detector is not known for certain, and the floor scatters like single looks. That is what a sample detector shows, "
             + "and the intervals hold for it. A minimum hold or a negative peak detector shows the same, and then the specimen "
-            + "may shield less than is claimed here; the readings cannot tell the two apart.",
+            + "may shield less than is claimed here; the readings cannot tell the two apart." + lowest.MattersHere,
         Basis = string.Create(CultureInfo.InvariantCulture, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, "
             + $"single looks by {SingleLookScatter.Db:0.00} dB; the lowest of several looks at noise is distributed as a "
             + $"single look at less noise."),
@@ -72,8 +72,8 @@ internal sealed class AveragingUnknown : ICheck
         Code = Code,
         Severity = lowest.Weight,
         Biases = lowest.Biases,
-        Message = "The detector is not stated, and the floor readings lean further down than averages do, as the lowest of several "
-            + "would: after a minimum hold or a negative peak detector the specimen may shield less than is claimed here.",
+        Message = "The detector is not known for certain, and the floor readings lean further down than averages do, as the lowest of several "
+            + "would: after a minimum hold or a negative peak detector the specimen may shield less than is claimed here." + lowest.MattersHere,
         Basis = Scatter(floor) + Why(seen.Averaging.Skewness),
         NextStep = Ask("a minimum hold or a negative peak detector"),
     };
@@ -82,7 +82,7 @@ internal sealed class AveragingUnknown : ICheck
     {
         Code = Code,
         Severity = Near(seen) ? Severity.Warning : Severity.Note,
-        Message = "The detector is not stated, and the floor does not tell it: intervals near the floor are wide enough for power "
+        Message = "The detector is not known for certain, and the floor does not tell it: intervals near the floor are wide enough for power "
             + "averaging and for log averaging, but not for a peak or quasi-peak detector or a held trace.",
         Basis = Scatter(floor) + Why(seen.Averaging.Skewness),
         NextStep = Ask("a peak or quasi-peak detector or a held trace"),
@@ -93,9 +93,9 @@ internal sealed class AveragingUnknown : ICheck
         + $"{unfit} take all sweeps again with an RMS or a sample detector.";
 
     private static string Scatter(NoiseFloor floor) => floor.Source == FloorSource.Declared
-        ? "Nothing is stated, and a declared floor has no scatter to tell by: a single look and endless averaging are both "
+        ? "A declared floor has no scatter to tell by: a single look and endless averaging are both "
             + "reckoned with."
-        : string.Create(CultureInfo.InvariantCulture, $"Nothing is stated; floor readings scatter by "
+        : string.Create(CultureInfo.InvariantCulture, $"Floor readings scatter by "
             + $"{floor.ReadingDeviationDb:0.00} dB, which is {floor.Noise[0].Looks:0.#} looks averaged in power or "
             + $"{floor.Noise[^1].LogAverages:0.#} averaged in dB.");
 

@@ -27,6 +27,7 @@ internal sealed class Capped : ICheck
 
             var limits = new OneSidedLimits(curve);
             int[] asked = [.. Enumerable.Range(0, curve.Readings.Length).Where(f => At(f) && seen.Rule?.Requirement.At(curve.Readings[f].Evidence.At) is not null)];
+            ReadingEvidence[] bounded = [.. Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f].Evidence)];
             bool carriers = Enumerable.Range(0, curve.Readings.Length).All(f => !At(f) || curve.Readings[f].Evidence.Ambient);
             bool enough = asked.Length > 0 && asked.All(f => seen.Rule!.IsMet(curve.Readings[f], limits.At(f, seen.Rule.Level.Level).Low) == true);
             yield return new Finding
@@ -36,9 +37,9 @@ internal sealed class Capped : ICheck
                 Role = SweepRole.Covered,
                 Specimen = curve.Name,
                 Where = Stretches.Where(seen.Campaign.Grid, At),
-                Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the covered level cannot be told from {(carriers ? "what transmits with the source off" : "the floor")}: the shielding there is a lower bound, not a value."
+                Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the shielding is a lower bound, not a value: {string.Join("; or ", Causes(bounded))}."
                     + (enough ? (seen.Rule!.GuardBand.Value > 0 ? " The bounds reach the requirement and its guard band all the same." : " The bounds reach the requirement all the same.") : string.Empty),
-                Basis = Basis(Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f].Evidence)),
+                Basis = Basis(bounded),
                 NextStep = enough
                     ? "Nothing, unless a value is wanted instead of a bound."
                     : carriers ? "Find and switch off the transmitter (finding ambient): more range does not help there."
@@ -49,11 +50,29 @@ internal sealed class Capped : ICheck
         }
     }
 
-    private static string Basis(IEnumerable<ReadingEvidence> capped)
+    private static IEnumerable<string> Causes(ReadingEvidence[] bounded)
+    {
+        if (bounded.Any(r => !r.Ambient && !r.ReferenceInFloor))
+        {
+            yield return "the covered level cannot be told from the floor";
+        }
+
+        if (bounded.Any(r => r.Ambient))
+        {
+            yield return "something transmits there with the source off";
+        }
+
+        if (bounded.Any(r => !r.Ambient && r.ReferenceInFloor))
+        {
+            yield return "the reference rises less than 10 dB over the floor";
+        }
+    }
+
+    private static string Basis(IReadOnlyCollection<ReadingEvidence> capped)
     {
         double[] over = [.. capped.Where(r => !r.Ambient && !r.ReferenceInFloor).Select(r => r.CoveredDb - r.FloorDb!.Value)];
         return over.Length == 0
-            ? capped.All(r => r.Ambient) ? string.Create(CultureInfo.InvariantCulture, $"Floor sweeps hold more than noise at {capped.Count()} of the {capped.Count()}.") : "There the floor holds more than noise, or the reference rises less than 10 dB over it."
+            ? capped.All(r => r.Ambient) ? "Floor sweeps hold more than noise there (finding ambient)." : "There the floor holds more than noise, or the reference rises less than 10 dB over it."
             : string.Create(CultureInfo.InvariantCulture, $"Covered less floor: median {Sample.Median(over):0.0} dB, highest {over.Max():0.0} dB; the interval has no upper end where noise alone may make such a level.");
     }
 }

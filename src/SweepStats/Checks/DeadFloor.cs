@@ -12,7 +12,7 @@ internal sealed class DeadFloor : ICheck
 {
     public string Code => "dead-floor";
 
-    public string? UntestedBecause(Evidence seen) => seen.FloorLife is null ? "there are no floor sweeps" : null;
+    public string? UntestedBecause(Evidence seen) => seen.FloorLife is null ? "no floor sweep is in use" : null;
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -44,7 +44,7 @@ internal sealed class DeadFloor : ICheck
         FloorState.Stuck => $"stand still, most at {level}: noise moves, so these sweeps show no floor.",
         FloorState.Hidden => $"stand at {level}: on so coarse a display this may be noise averaged for long, or no noise at all. These sweeps are not taken for a floor.",
         FloorState.Clipped => $"stand at the lowest level, {level}: the bottom of the display cuts the noise off. These sweeps show no floor.",
-        _ => $"stand at the lowest level, {level}: the bottom of the display cuts off some of the noise. The floor holds as long as it is less than a quarter.",
+        _ => $"stand at the lowest level, {level}: the bottom of the display cuts off some of the noise. Less than a quarter do, so the floor holds.",
     };
 
     private static string Basis(FloorLife life) => life.State switch

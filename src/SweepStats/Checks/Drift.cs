@@ -31,9 +31,9 @@ internal sealed class Drift : ICheck
                 Bias = new Bias(Math.Abs(shift.Db), Math.Abs(shift.Db)),
                 Role = SweepRole.Reference,
                 Size = new Decibels(Math.Abs(shift.Db)),
-                Message = $"From the first to the last reference sweep the level moved by {Amount.Db(shift.Db)}: what was taken in between cannot be held against either.",
+                Message = $"From the first to the last reference sweep the level moved by {Amount.Db(shift.Db)}: what was taken with it cannot be relied on.",
                 Basis = string.Create(CultureInfo.InvariantCulture, $"{shift.First} against {shift.Last}; beyond ±{RepeatDb:0} dB the tests in between are to be repeated (IEEE Std 299-2006, 4.4).{Trends(trends)}"),
-                NextStep = "Let source and receiver warm up, fix cables and antennas, take the reference again until it stays, and repeat everything taken in between.",
+                NextStep = "Let source and receiver warm up, fix cables and antennas, take the reference again until it stays, and then all specimens again.",
             };
             yield break;
         }

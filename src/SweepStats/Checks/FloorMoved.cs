@@ -15,9 +15,9 @@ internal sealed class FloorMoved : ICheck
 
     public string? UntestedBecause(Evidence seen) => seen.History switch
     {
-        null => "there are no floor sweeps",
+        null => "no floor sweep is in use",
         { Bracketed: true } => null,
-        _ when seen.Motions.IsEmpty => "floor sweeps were not taken before and after the specimens; whether covered noise piles up above them was looked at",
+        _ when seen.Motions.IsEmpty => "nothing says that floor sweeps were taken before and after the specimens; whether covered noise piles up above them was looked at",
         _ => null,
     };
 

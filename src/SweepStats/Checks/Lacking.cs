@@ -7,7 +7,7 @@ internal static class Lacking
 {
     /// <summary>A floor, measured or declared; null where there is one.</summary>
     public static string? Floor(Evidence seen) => seen.Floor is not null ? null
-        : seen.FloorLife is null ? "no floor was measured or declared" : "the floor sweeps show no noise";
+        : seen.FloorLife is null ? "no floor sweep is in use and no floor is declared" : "the floor sweeps show no noise";
 
     /// <summary>Levels in dBm, which a limit in dBm can be held against; null where they are.</summary>
     public static string? Milliwatts(Evidence seen) =>

@@ -17,7 +17,7 @@ internal sealed class Leakage : ICheck
     public string Code => "leakage";
 
     public string? UntestedBecause(Evidence seen) => CouldTell(seen) ? null
-        : Plate(seen) is not null ? "as much leakage as hides in the noise behind the plate would matter"
+        : Plate(seen) is not null ? "the plate sweeps are too noisy to show a leakage that matters"
         : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) ? "the plate sweeps are on other frequencies or in another unit"
         : "there are no plate sweeps";
 
@@ -61,7 +61,7 @@ internal sealed class Leakage : ICheck
         Severity = Severity.Note,
         Role = SweepRole.Plate,
         Message = "Plate sweeps are there, but not on the frequencies and in the unit of the other sweeps: leakage round the specimen was not looked at.",
-        Basis = string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.SetAside.Count(s => s.Role == SweepRole.Plate)} plate sweeps were read; none has all {seen.Campaign.Grid.Count} frequencies in {seen.Campaign.Scale.Symbol()}."),
+        Basis = string.Create(CultureInfo.InvariantCulture, $"{Amount.Count(PlateCount(seen), "plate sweep was", "plate sweeps were")} read; none has all {seen.Campaign.Grid.Count} frequencies in {seen.Campaign.Scale.Symbol()}."),
         NextStep = "Take the plate with the same start, stop and number of points as the specimens.",
     };
 
@@ -74,7 +74,7 @@ internal sealed class Leakage : ICheck
             Severity = Severity.Note,
             Role = SweepRole.Plate,
             Size = new Decibels(below),
-            Message = $"Behind the plate nothing shows but noise, and leakage of up to {Amount.Db(below)} below the reference would hide in it: at {Amount.Count(hidden, "value", "values")} that would matter, and it stands in no interval there.",
+            Message = $"At {Amount.Count(hidden, "value", "values")} the plate shows nothing but noise, and a leakage that matters could hide in it (about {Amount.Db(below)} below the reference at half of the frequencies). It stands in no interval there.",
             Basis = string.Create(CultureInfo.InvariantCulture, $"97.5 % limit of what comes beyond the noise, from {Amount.Count(PlateCount(seen), "plate sweep", "plate sweeps")}; it matters from {Materiality.Share * 100:0} % of a half-width on."),
             NextStep = "Give the plate more range: more plate sweeps, more averaging, or a narrower bandwidth.",
         };
@@ -97,7 +97,7 @@ internal sealed class Leakage : ICheck
             Role = SweepRole.Floor,
             Where = here.Length == shown.Length ? [] : Stretches.Where(seen.Campaign.Grid, here.Contains),
             Size = new Decibels(overNoise),
-            Message = $"The floor is not noise but a steady signal, about {Amount.Db(below)} below the reference and {Amount.Db(overNoise)} over the receiver's own noise: it reaches the receiver on another way than through the specimen. "
+            Message = $"{(here.Length == shown.Length ? "The floor is" : $"At {Amount.OutOf(here.Length, shown.Length)} the floor is")} not noise but a steady signal, about {Amount.Db(below)} below the reference and {Amount.Db(overNoise)} over the receiver's own noise: it does not come through the specimen. "
                 + (leakage.Subtracted ? "It was taken out of all sweeps as a voltage, since it is stated to be the same with and without the specimen; what the floor shows may be left of it is in the intervals." + (seen.History is { Bracketed: true } ? string.Empty : " Nothing shows that it stayed the same while the specimens were measured.")
                     : "The intervals allow for any phase of it."),
             Basis = leakage.Source == LeakageSource.FloorPhase
@@ -119,8 +119,7 @@ internal sealed class Leakage : ICheck
             Specimen = curve.Name,
             Where = Stretches.Where(seen.Campaign.Grid, near.Contains),
             Size = double.IsFinite(most) ? new Decibels(most) : null,
-            Message = $"At {Amount.OutOf(near.Length, curve.Readings.Length)} the covered level lies less than {Amount.Db(FarEnoughDb)} over what comes on another way than through the specimen (from {Amount.Db(ceiling)} below the reference on): the intervals are wider for it"
-                + ", and bounds where leakage may be all there is.",
+            Message = $"At {Amount.OutOf(near.Length, curve.Readings.Length)} the covered level lies less than {Amount.Db(FarEnoughDb)} over what comes on another way than through the specimen (from {Amount.Db(ceiling)} below the reference on): the figures are less sure for it. Where leakage may be all there is, only a bound is given.",
             Basis = string.Create(CultureInfo.InvariantCulture, $"Covered level over leakage: median {middle:0.0} dB, lowest {near.Min(f => Over(curve.Readings[f].Evidence)):0.0} dB, against {FarEnoughDb:0} dB; the two add as voltages of unknown phase."),
             NextStep = seen.Leakages.Any(l => l.Source == LeakageSource.Plate && l.Anywhere)
                 ? "Find the way round: seal the edges of the opening, the cables and the joints of the frame, and take the plate again before the specimens."

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SweepStats.Linearity;
+using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -21,9 +22,11 @@ internal sealed class LinearityUntested : ICheck
         {
             Code = Code,
             Severity = Severity.Note,
-            Message = "Whether the receiver was overloaded by the reference was not tested: an overloaded receiver reads too low, and the shielding comes out too small." + Unusable(taken),
+            Message = (WithinMaximum(seen) ? "Overload was tested against the stated maximum input only. "
+                    : "Whether the receiver was overloaded by the reference was not tested. ")
+                + "An overloaded receiver reads too low, and the shielding comes out too small." + Unusable(taken),
             Basis = Basis(taken),
-            NextStep = NextStep(taken),
+            NextStep = NextStep(seen, taken),
         };
     }
 
@@ -35,16 +38,22 @@ internal sealed class LinearityUntested : ICheck
         _ => " Linearity sweeps are there, but not at another source level than the reference's, on the frequencies of the other sweeps and clear of the noise.",
     };
 
-    private static string NextStep(Taken taken) => taken switch
+    // The reference was held against what the receiver is stated to stand.
+    private static bool WithinMaximum(Evidence seen) => seen.MaximumInputDbm is not null && Lacking.Milliwatts(seen) is null;
+
+    private static string NextStep(Evidence seen, Taken taken) => taken switch
     {
         { Sweeps: > 0, Levels: 0 } => "Write the source level of each linearity sweep into sweeps.csv, column source_dbm.",
         { Sweeps: > 0, ReferenceKnown: false } =>
             "Write the source level of the reference into campaign.toml, [setup] source_dbm, or of each reference sweep into sweeps.csv, column source_dbm.",
-        _ => "Step the source down by 10 dB and see that the reference follows by 10 dB; if it does not, put attenuation before the receiver.",
+        _ when seen.Campaign.Scale == LevelScale.DecibelRatio =>
+            "Lower the port power by 10 dB and look at the reference: a ratio must stay the same. If it rises, put attenuation before the receiver.",
+        _ => "Step the source down by 10 dB and take these sweeps as linearity sweeps, with their source_dbm: the level must follow by 10 dB. "
+            + "If it does not, put attenuation before the receiver.",
     };
 
     private static string Basis(Taken taken) => string.Create(CultureInfo.InvariantCulture,
-        $"{taken.Sweeps} linearity sweeps at {taken.Levels} stated source levels, the reference's {(taken.ReferenceKnown ? "stated" : "not stated")}; "
+        $"{Amount.Count(taken.Sweeps, "linearity sweep", "linearity sweeps")} at {Amount.Count(taken.Levels, "stated source level", "stated source levels")}, the reference's {(taken.ReferenceKnown ? "stated" : "not stated")}; "
         + $"one level of linearity sweeps beside that of the reference is needed.");
 
     /// <summary>What there is to test with.</summary>

@@ -30,7 +30,7 @@ internal sealed class OddSweep : ICheck
         Specimen = odd.Group.Specimen,
         Sweep = odd.Sweep.Sweep.Name,
         Size = odd.Size,
-        Message = What(odd) + " It stays in the result, and widens its intervals.",
+        Message = What(odd) + " It stays in the result.",
         Basis = string.Create(
             CultureInfo.InvariantCulture,
             $"Against the scatter of {odd.SweepCount} repeated sweeps t = {odd.T:0.0} on {odd.DegreesOfFreedom} degrees of freedom, probability {odd.Probability:0.0e+0}; {(odd.Deviate is { } deviate ? string.Create(CultureInfo.InvariantCulture, $"in its own group extreme studentised deviate {deviate:0.00} against {odd.CriticalDeviate:0.00}") : "its own group is too small to say more")}."),

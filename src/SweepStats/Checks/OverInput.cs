@@ -30,8 +30,8 @@ internal sealed class OverInput : ICheck
                 Role = SweepRole.Reference,
                 Where = Stretches.Where(seen.Campaign.Grid, f => reference[f].Evidence.ReferenceDb > most),
                 Size = new Decibels(over),
-                Message = $"At {Amount.OutOf(count, reference.Length)} the reference lies above the stated maximum input, by up to {Amount.Db(over)}: an overloaded receiver reads too low, so the shielding there is at least what is shown.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Highest reference level {reference.Max(r => r.Evidence.ReferenceDb):0.0} dBm, the mean of {seen.Campaign.Reference.SweepCount} sweeps, against a stated maximum of {most:0.##} dBm."),
+                Message = $"At {Amount.OutOf(count, reference.Length)} the reference lies above the stated maximum input, by up to {Amount.Db(over)}: an overloaded receiver reads too low, so the shielding there is at least what is shown, where the specimen lets less through than arrives without it.",
+                Basis = string.Create(CultureInfo.InvariantCulture, $"Highest reference level {reference.Max(r => r.Evidence.ReferenceDb):0.0} dBm, the mean of {Amount.Count(seen.Campaign.Reference.SweepCount, "sweep", "sweeps")}, against a stated maximum of {most:0.##} dBm."),
                 Bias = Checks.Bias.TooSmall,
                 NextStep = $"Put {Math.Ceiling(over):0} dB more attenuation before the receiver, or turn the source down, and take all sweeps again.",
             };

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Quantities;
@@ -44,8 +45,9 @@ internal sealed class PlacementEffect : ICheck
                 Severity = once > 0 ? Severity.Warning : Severity.Note,
                 Role = SweepRole.Covered,
                 Size = new Decibels(placement),
+                Biases = Once(seen, placement),
                 Message = string.Create(CultureInfo.InvariantCulture, $"Taking the specimen off and putting it back moves the level by {placement:0.0#} dB (one standard deviation), sweeps of one placement only by {Math.Sqrt(within):0.0#} dB. ")
-                    + (once > 0 ? $"The intervals of {Amount.Count(once, "specimen", "specimens")} with a single placement do not hold that." : "The intervals hold it: they count placements."),
+                    + (once > 0 ? $"The intervals of {Amount.Count(once, "specimen", "specimens")} with one placement, or with none named, do not cover that." : "The intervals cover it: they count placements."),
                 Basis = string.Create(CultureInfo.InvariantCulture, $"Variance ratio placement : sweep {ratio.F:0.0} on {ratio.UpperDegreesOfFreedom} and {ratio.LowerDegreesOfFreedom} degrees of freedom, {Amount.Count(specimens.Count, "specimen", "specimens")}; told where chance explains it in less than {FalseAlarm:P0}."),
                 NextStep = once > 0
                     ? "Put every specimen on at least three times and name the placements."
@@ -53,6 +55,13 @@ internal sealed class PlacementEffect : ICheck
             };
         }
     }
+
+    // One placement lies within two standard deviations of what it would be on average, in 95 of 100.
+    private static ImmutableArray<PlacedBias> Once(Evidence seen, double placement) =>
+    [
+        .. seen.Curves.Where(c => c.PlacementCount is null or 1)
+            .SelectMany(c => c.Readings.Select(r => new PlacedBias(c.Name, r.Evidence.At, new Bias(2 * placement, 2 * placement)))),
+    ];
 
     private static OneWayAnova? Scatter(SpecimenBlock specimen, Evidence seen)
     {

@@ -21,22 +21,33 @@ public static class RangeRemedy
         };
     }
 
+    // No source, attenuator or preamplifier of a bench gives more (common practice, no source).
+    private const double MostOneSettingGives = 30;
+
     // Past these ends neither bandwidth nor averaging is practical.
     private static IEnumerable<Way> Ways(double missing)
     {
         double bandwidth = Math.Pow(10, missing / 10);
-        yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB more source power"), MoreLevel: true);
+        if (missing <= MostOneSettingGives)
+        {
+            yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB more source power"), MoreLevel: true);
+        }
+
         if (missing <= 40)
         {
             yield return new Way(string.Create(CultureInfo.InvariantCulture, $"a resolution bandwidth {(bandwidth < 10 ? Math.Ceiling(bandwidth * 10) / 10 : Math.Ceiling(bandwidth)):0.#} times narrower"), MoreLevel: false);
         }
 
-        if (missing <= 30)
+        if (missing <= MostOneSettingGives)
         {
             yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB less input attenuation as far as overload allows"), MoreLevel: true);
         }
 
-        yield return new Way("a preamplifier", MoreLevel: true);
+        if (missing <= MostOneSettingGives)
+        {
+            yield return new Way("a preamplifier", MoreLevel: true);
+        }
+
         if (missing <= 10)
         {
             yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(bandwidth * bandwidth):0} times more averaging"), MoreLevel: false);

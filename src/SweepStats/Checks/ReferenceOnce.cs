@@ -40,9 +40,9 @@ internal sealed class ReferenceOnce : ICheck
             Role = SweepRole.Reference,
             Size = hidden is { } db ? new Decibels(db) : null,
             Message = "The reference was taken on one side of the specimens only: what moved in between does not show, and stands in no interval."
-                + (hidden is { } most ? string.Create(CultureInfo.InvariantCulture, $" Had it moved as slowly as within each group, it would be up to {most:0.0} dB; a step would not show at all.") : string.Empty),
+                + (hidden is { } most ? string.Create(CultureInfo.InvariantCulture, $" Had it moved as fast as within each group, it would be up to {most:0.0} dB; a step would not show at all.") : string.Empty),
             Basis = hidden is null
-                ? string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.Used().Count()} sweeps; too few of them repeat each other and have times to show a slope.")
+                ? string.Create(CultureInfo.InvariantCulture, $"{Amount.Count(seen.Campaign.Used().Count(), "sweep", "sweeps")}; too few of them repeat each other and have times to show a slope.")
                 : string.Create(CultureInfo.InvariantCulture, $"95 % limit of the slope over time within groups, over the longest time from reference to specimen: {hidden:0.00} dB, against half of a typical half-width, {Materiality.Share * Materiality.HalfWidthDb(seen.Curves):0.00} dB."),
             NextStep = "Take the reference again after the specimens, as IEEE Std 299-2006 (4.4) asks.",
             Bias = weight == Severity.Warning && hidden is { } shift ? new Bias(shift, shift) : null,

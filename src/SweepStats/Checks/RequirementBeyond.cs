@@ -16,9 +16,6 @@ internal sealed class RequirementBeyond : ICheck
 
     public string Code => "requirement-beyond";
 
-    public string? UntestedBecause(Evidence seen) => seen.Rule is null ? "nothing is required"
-        : seen.Rule.Requirement.Stretch is null ? "the same is required everywhere, wherever was measured" : null;
-
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Rule?.Requirement.Stretch is not { } asked)

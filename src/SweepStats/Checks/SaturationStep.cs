@@ -27,16 +27,21 @@ internal sealed class SaturationStep : ICheck
         yield return new Finding
         {
             Code = Code,
-            Severity = worst.ShortfallDb >= LinearityCurve.CompressionDb ? Severity.Fault : Severity.Warning,
+            Severity = Unused(curve) ? Severity.Note : worst.ShortfallDb >= LinearityCurve.CompressionDb ? Severity.Fault : Severity.Warning,
             Role = SweepRole.Linearity,
             Size = new Decibels(worst.ShortfallDb),
             Where = curve.OverloadedFromDb is { } from && !seen.Curves.IsEmpty
                 ? Stretches.Where(seen.Campaign.Grid, f => seen.Curves[0].Readings[f].Evidence.ReferenceDb >= from) : [],
-            Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded. {Consequence(seen, curve)}{Compression(curve)}",
-            Basis = string.Create(CultureInfo.InvariantCulture, $"{Method(worst)} at {worst.PointCount} frequencies, {worst.LowSweeps} + {worst.HighSweeps} sweeps{Against(curve, worst)}; told from {LinearityStep.WorthTellingDb} dB on, a fault from {LinearityCurve.CompressionDb} dB on."),
-            NextStep = $"Go down to {Dbm(Followed(curve, first))} of the source or less, or put attenuation before the receiver, and take reference and covered again.",
+            Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded, or the source does not step as stated. {Consequence(seen, curve)}{Compression(curve)}",
+            Basis = string.Create(CultureInfo.InvariantCulture, $"{Method(worst)} at {Amount.Count(worst.PointCount, "frequency", "frequencies")}, {worst.LowSweeps} + {worst.HighSweeps} sweeps{Against(curve, worst)}; told from {LinearityStep.WorthTellingDb} dB on, a fault from {LinearityCurve.CompressionDb} dB on."),
+            NextStep = Unused(curve) ? $"Stay at {Dbm(curve.ReferenceDbm!.Value)} of the source or below."
+                : $"Go down to {Dbm(Followed(curve, first))} of the source or less, or put attenuation before the receiver, and take reference and covered again. Measure the level of the source if the receiver is known to follow.",
         };
     }
+
+    // Only levels above that of the reference fall short: no claim rests on them.
+    private static bool Unused(LinearityCurve curve) =>
+        curve is { OverloadedFromDb: null, ReferenceDbm: { } used } && curve.All.Where(s => s.IsShort).All(s => s.HighDbm > used);
 
     // The highest source level at which nothing is missing.
     private static double Followed(LinearityCurve curve, LinearityStep first) =>

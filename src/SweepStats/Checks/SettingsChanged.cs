@@ -9,15 +9,14 @@ namespace SweepStats.Checks;
 /// <summary>Sweeps that are compared were taken with different receiver settings.</summary>
 internal sealed class SettingsChanged : ICheck
 {
-    // The floor is taken with the source off: its level there says nothing.
+    // Words as they are typed: "RMS" and "rms" are one detector.
     private static readonly (string Name, Func<Sweep, object?> Of)[] Compared =
     [
         ("resolution bandwidth", s => s.Settings.ResolutionBandwidthHz is { } hz ? Hertz(hz) : null),
         ("input attenuation", s => s.Settings.AttenuationDb is { } db ? Amount.Db(db) : null),
-        ("detector", s => s.Settings.Detector),
-        ("trace mode", s => s.Settings.TraceMode),
+        ("detector", s => s.Settings.Detector?.Trim().ToLowerInvariant()),
+        ("trace mode", s => s.Settings.TraceMode?.Trim().ToLowerInvariant()),
         ("preamplifier", s => s.Settings.Preamplifier),
-        ("source level", s => s.Role != SweepRole.Floor && s.SourceDbm is { } dbm ? string.Create(CultureInfo.InvariantCulture, $"{dbm:0.##} dBm") : null),
     ];
 
     public string Code => "settings-changed";
@@ -25,7 +24,7 @@ internal sealed class SettingsChanged : ICheck
     public string? UntestedBecause(Evidence seen)
     {
         List<Sweep> sweeps = [.. seen.Campaign.Used()];
-        return Compared.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1) ? null
+        return Compared.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1) || sweeps.Count(s => s.SourceDbm is not null) > 1 ? null
             : "the files state no settings"
                 + (seen.Curves.Any(c => c.Readings.Any(r => r.State == ShieldingState.Capped)) ? "; only whether covered noise lies under the floor was looked at" : string.Empty);
     }
@@ -51,12 +50,12 @@ internal sealed class SettingsChanged : ICheck
                 Size = shift == 0 ? null : new Decibels(shift),
                 Message = $"The {name} differs between sweeps that are compared: {list}."
                     + (shift == 0 ? string.Empty : $" The floor was moved by {Amount.Db(shift)}, as noise goes with bandwidth."),
-                Basis = string.Create(CultureInfo.InvariantCulture, $"{stated.Select(s => s.Value).Distinct().Count()} different values among the {stated.Count} of {sweeps.Count} sweeps that state one{(shift == 0 ? string.Empty : "; 10 lg of the ratio of the bandwidths")}."),
+                Basis = string.Create(CultureInfo.InvariantCulture, $"{stated.Select(s => s.Value).Distinct().Count()} different values; {stated.Count} of {sweeps.Count} sweeps state one{(shift == 0 ? string.Empty : "; 10 lg of the ratio of the bandwidths")}."),
                 NextStep = "Take floor, reference and covered with the same source and receiver settings.",
             };
         }
 
-        foreach (Finding finding in BelowFloor(seen))
+        foreach (Finding finding in SourceLevelChange.Of(seen, Code).Concat(BelowFloor(seen)))
         {
             yield return finding;
         }
@@ -96,7 +95,7 @@ internal sealed class SettingsChanged : ICheck
                     Specimen = curve.Name,
                     Where = Stretches.Where(seen.Campaign.Grid, InFloor),
                     Size = new Decibels(mean),
-                    Message = $"Where the covered level is in the noise it lies {Amount.Db(mean)} under the floor on average: noise alone cannot do that, so the floor belongs to other settings and the bounds that rest on it do not hold.",
+                    Message = $"Where the covered level is in the noise it lies {Amount.Db(mean)} under the floor on average: noise alone cannot do that, so this is not the floor of these sweeps and the bounds that rest on it do not hold.",
                     Basis = string.Create(CultureInfo.InvariantCulture, $"Mean over {under.Length} frequencies and {curve.SweepCount} sweeps {mean:0.00} dB under the floor; chance allows {chance:0.00} dB (5 standard errors of the noise), drift {MoreThanDriftDb:0} dB."),
                     NextStep = "Take the floor again with exactly the settings of the covered sweeps, or correct the declared floor.",
                 };

@@ -43,6 +43,9 @@ internal sealed class SuspectedLowest
     /// <summary>A minimum hold would move some reading by what matters to it.</summary>
     public bool Matters { get; private set; }
 
+    /// <summary>What is added to a message where it does not matter.</summary>
+    public string MattersHere => Matters ? string.Empty : " Here it would move no claim by as much as matters.";
+
     /// <summary>How much it weighs.</summary>
     public Severity Weight => Matters ? Severity.Warning : Severity.Note;
 

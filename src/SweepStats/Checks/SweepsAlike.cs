@@ -39,7 +39,7 @@ internal sealed class SweepsAlike : ICheck
             Code = Code,
             Severity = wider > WorthWarning ? Severity.Warning : Severity.Note,
             Role = level.OfPlacements ? SweepRole.Covered : null,
-            Message = $"{(level.OfPlacements ? "Placements" : "Sweeps")} taken one after the other are alike. {Worths(counted, wider)}",
+            Message = $"{(level.OfPlacements ? "Placements" : "Sweeps")} are no independent repeats: each resembles the one before. {Worths(counted, wider)}",
             Basis = Basis(level) + Correlations(counted),
             NextStep = level.OfPlacements ? BetweenPlacements : BetweenSweeps,
         };

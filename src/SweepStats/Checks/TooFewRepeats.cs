@@ -12,7 +12,7 @@ internal sealed class TooFewRepeats : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Floor is { SweepCount: 1 })
+        if (seen.Floor is { SweepCount: 1 } && seen.Campaign.Floor is { SweepCount: 1 })
         {
             yield return new Finding
             {
@@ -36,8 +36,9 @@ internal sealed class TooFewRepeats : ICheck
                     Role = role,
                     Specimen = specimen,
                     Message = $"There is one {Name(role)} sweep: how well it repeats is not known and no interval is given for what rests on it. Bounds allow for noise alone.",
-                    Basis = "A standard deviation needs two repeats at least; there is 1.",
-                    NextStep = "Take at least three sweeps, better five, taking the specimen off and putting it back between them.",
+                    Basis = "Two repeats at least show a standard deviation.",
+                    NextStep = role == SweepRole.Reference ? "Take at least three reference sweeps, before and after the specimens."
+                        : "Take at least three sweeps, better five, taking the specimen off and putting it back between them.",
                 };
             }
             else if (units == 2)
@@ -48,9 +49,9 @@ internal sealed class TooFewRepeats : ICheck
                     Severity = Severity.Warning,
                     Role = role,
                     Specimen = specimen,
-                    Message = $"There are two {Name(role)} {(placements ? "placements" : "sweeps")}: their spread is known so badly that intervals are several times wider than they need be.",
-                    Basis = string.Create(CultureInfo.InvariantCulture, $"Two repeats leave 1 degree of freedom: Student's t at 95 % is {StudentT.Quantile(0.975, 1):0.0}; three repeats make it {StudentT.Quantile(0.975, 2):0.0}, five {StudentT.Quantile(0.975, 4):0.0}."),
-                    NextStep = "A third one shrinks the interval by more than half; five are a good number.",
+                    Message = $"There are two {Name(role)} {(placements ? "placements" : "sweeps")}: two hardly show their spread, and intervals are wide for it.",
+                    Basis = string.Create(CultureInfo.InvariantCulture, $"Two repeats leave 1 degree of freedom: Student's t of a 95 % interval is {StudentT.Quantile(0.975, 1):0.0}; with three repeats it is {StudentT.Quantile(0.975, 2):0.0}, with five {StudentT.Quantile(0.975, 4):0.0}."),
+                    NextStep = "Take a third, better five.",
                 };
             }
         }

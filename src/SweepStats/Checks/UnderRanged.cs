@@ -34,7 +34,9 @@ internal sealed class UnderRanged : ICheck
                 Size = new Decibels(most),
                 Message = dead
                     ? "The reference nowhere rises 10 dB over the floor: this set-up shows nothing of the shielding."
-                    : $"At {Amount.OutOf(count, curve.Readings.Length)} the usable dynamic range falls short, by up to {Amount.Db(most)}, of what is asked: the requirement{Guard(seen)} with a margin of {Amount.Db(seen.Margin.Value)}, or a reference 10 dB over the floor.",
+                    : seen.Rule is null
+                    ? $"At {Amount.OutOf(count, curve.Readings.Length)} the reference rises less than {LeastRiseDb:0} dB over the floor, by up to {Amount.Db(most)} too little."
+                    : $"At {Amount.OutOf(count, curve.Readings.Length)} the usable dynamic range falls short, by up to {Amount.Db(most)}, of what is asked: the requirement{Guard(seen)} with a margin of {Amount.Db(seen.Margin.Value)}, or a reference {LeastRiseDb:0} dB over the floor.",
                 Basis = Basis(seen, curve),
                 NextStep = dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
+using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -27,10 +28,14 @@ internal sealed record SourceLevel(double Dbm, ImmutableArray<double[]> Sweeps, 
     /// </remarks>
     /// <param name="campaign">The sweeps.</param>
     /// <param name="campaignDbm">Source level stated for the whole campaign in dBm; null where none is.</param>
-    public static ImmutableArray<SourceLevel> Of(AlignedCampaign campaign, double? campaignDbm) =>
-    [
-        .. Linearity(campaign).Concat(Reference(campaign.Reference, campaignDbm)).OrderBy(level => level.Dbm).ThenBy(level => level.IsReference),
-    ];
+    public static ImmutableArray<SourceLevel> Of(AlignedCampaign campaign, double? campaignDbm)
+    {
+        SourceLevel[] all = [.. Linearity(campaign).Concat(Reference(campaign.Reference, campaignDbm)).OrderBy(level => level.Dbm).ThenBy(level => level.IsReference)];
+        return campaign.Scale == LevelScale.DecibelRatio && all.Length > 0 ? [.. all.Select(level => level.Received((all.FirstOrDefault(l => l.IsReference) ?? all[^1]).Dbm))] : [.. all];
+    }
+
+    // A ratio stays where the source is stepped. With the step added it is what arrives, against what arrives at the reference's level of the source.
+    private SourceLevel Received(double referenceDbm) => new(Dbm, [.. Sweeps.Select(s => (double[])[.. s.Select(db => db + Dbm - referenceDbm)])], IsReference);
 
     private static IEnumerable<SourceLevel> Linearity(AlignedCampaign campaign) => SetAsideSweeps.OnGrid(campaign, SweepRole.Linearity)
         .Where(s => s.Sweep.SourceDbm is not null)

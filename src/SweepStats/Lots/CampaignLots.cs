@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
+using SweepStats.Bands;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 
@@ -11,6 +12,9 @@ namespace SweepStats.Lots;
 /// <param name="Curves">Shielding of its specimens, in the same order.</param>
 public sealed record CampaignLots(string Label, AlignedCampaign Campaign, ImmutableArray<ShieldingCurve> Curves)
 {
+    /// <summary>Parts of the band that matter to the user.</summary>
+    public ImmutableArray<NamedBand> NamedBands { get; init; } = [];
+
     /// <summary>A specimen that belongs to no lot; null for none.</summary>
     public SpecimenName? Yardstick { get; init; }
 }

@@ -42,26 +42,25 @@ internal sealed class CampaignSpecimens
     /// <summary>Errors that all specimens of the campaign have in common; null where the reference does not repeat.</summary>
     public Contribution[]? Shared(double[] weights) => SharedErrors.Of(_curves, own => MeanOf(weights, own));
 
-    private double MeanOf(double[] weights, Func<int, double> own)
-    {
-        double[] read = Read(own);
-        return LogWeights.Mean(weights, f => read[f]);
-    }
+    /// <summary>Lots in the same order, frequency by frequency.</summary>
+    public IEnumerable<LotOverFrequency> OverFrequency() => Enumerable.Range(0, _specimens.Length).GroupBy(i => _specimens[i].Name.Lot)
+        .Select(lot => LotOverFrequency.Of([.. lot.Select(i => Values[i])], [.. lot.Select(i => Bounds[i])], SharedAt([.. lot.Select(i => _curves[i])])));
+
+    // The floor moves each lot by what its own specimens lie over it; a frequency is a band of one.
+    private Contribution[]?[] SharedAt(ShieldingCurve[] curves) => [.. Enumerable.Range(0, _at.Count).Select(f => SharedErrors.Of(curves, own => Read(own, f)))];
+
+    private double MeanOf(double[] weights, Func<int, double> own) => LogWeights.Mean(weights, f => Read(own, f));
+
+    private double[] Read(Func<int, double> own) => [.. Enumerable.Range(0, _at.Count).Select(f => Read(own, f))];
 
     // Between two frequencies along their logarithm; at a frequency of its own as it is. What is not known on either side is not known between.
-    private double[] Read(Func<int, double> own)
+    private double Read(Func<int, double> own, int f)
     {
         FrequencyGrid grid = _of.Campaign.Grid;
-        var read = new double[_at.Count];
-        for (int f = 0; f < read.Length; f++)
-        {
-            int near = grid.NearestPoint(_at[f]);
-            double apart = _at.Hertz[f] - grid.Hertz[near];
-            int other = apart < 0 ? Math.Max(0, near - 1) : apart > 0 ? Math.Min(grid.Count - 1, near + 1) : near;
-            double part = other == near || grid.Hertz[Math.Min(near, other)] == 0 ? 0 : Math.Log(_at.Hertz[f] / grid.Hertz[near]) / Math.Log(grid.Hertz[other] / grid.Hertz[near]);
-            read[f] = part == 0 ? own(near) : ((1 - part) * own(near)) + (part * own(other));
-        }
-
-        return read;
+        int near = grid.NearestPoint(_at[f]);
+        double apart = _at.Hertz[f] - grid.Hertz[near];
+        int other = apart < 0 ? Math.Max(0, near - 1) : apart > 0 ? Math.Min(grid.Count - 1, near + 1) : near;
+        double part = other == near || grid.Hertz[Math.Min(near, other)] == 0 ? 0 : Math.Log(_at.Hertz[f] / grid.Hertz[near]) / Math.Log(grid.Hertz[other] / grid.Hertz[near]);
+        return part == 0 ? own(near) : ((1 - part) * own(near)) + (part * own(other));
     }
 }

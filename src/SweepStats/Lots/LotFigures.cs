@@ -6,9 +6,6 @@ namespace SweepStats.Lots;
 /// <summary>Figures of lots from the means of their specimens.</summary>
 internal static class LotFigures
 {
-    /// <summary>Figures beside which specimens share no error.</summary>
-    public static LotSummary Of(string lot, double[] means, double plain, LotQuestion question) => Of((lot, plain), means, [], question);
-
     /// <summary>Figures with the errors that all specimens share; null where these are not known.</summary>
     public static LotSummary Of((string Lot, double PlainMeanDb) of, double[] means, Contribution[]? shared, LotQuestion question)
     {

@@ -24,7 +24,7 @@ internal static class DoubtedReading
         bool reference = evidence.Doubts.HasFlag(ReadingDoubts.ReferenceOverloaded);
         bool covered = evidence.Doubts.HasFlag(ReadingDoubts.CoveredOverloaded);
         ShieldingState state = reference || covered ? ShieldingState.Overloaded : evidence.FloorDb is null ? ShieldingState.NoFloor : ShieldingState.Capped;
-        return covered ? Nothing(state, evidence, "The covered level is at the top of what the receiver shows, so the shielding may be less than any figure from it.")
+        return covered ? Nothing(state, evidence, "The receiver is overloaded by the covered level, so the shielding may be less than any figure from it.")
             : !double.IsFinite(limits.LowDb) ? Nothing(state, evidence, "The reference does not rise clearly over the floor, so not even a lower bound can be had.")
             : reference && limits.LowDb < 0
             ? Nothing(state, evidence, "The receiver is overloaded, and the covered level may be as high as the reference, so the shielding may be less than any figure from them.")

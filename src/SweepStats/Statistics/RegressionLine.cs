@@ -1,13 +1,16 @@
 namespace SweepStats.Statistics;
 
-/// <summary>The straight line of least squares through pairs, with the error of its slope.</summary>
+/// <summary>The straight line of least squares through pairs, with the error of its slope and of the line itself.</summary>
 /// <remarks>
-/// Formula: slope b = Σ(x − x̄)(y − ȳ)/Σ(x − x̄)², u(b) = s/√Σ(x − x̄)², s² = Σ(y − a − bx)²/(n − 2). Assumes independent normal scatter of y of one size
+/// Formula: slope b = Σ(x − x̄)(y − ȳ)/Σ(x − x̄)², u(b) = s/√Σ(x − x̄)², s² = Σ(y − a − bx)²/(n − 2); the line at x is ȳ + b(x − x̄) with
+/// u² = s²/n + u(b)²(x − x̄)². Assumes independent normal scatter of y of one size
 /// everywhere and an x without error. Source: JCGM 100:2008, H.3 (from memory). Error: checked against the certified NIST StRD set Norris
 /// (fixtures/published/nist-strd-linear).
 /// </remarks>
 internal sealed record RegressionLine
 {
+    private double _meanX, _meanY, _meanUncertainty;
+
     private RegressionLine()
     {
     }
@@ -24,6 +27,16 @@ internal sealed record RegressionLine
     /// <summary>Standard deviation of y about the line.</summary>
     public required double ResidualDeviation { get; init; }
 
+    /// <summary>Value of the line at x, unit of y.</summary>
+    public double At(double x) => _meanY + (Slope.Value * (x - _meanX));
+
+    /// <summary>Error of the line at x: of the mean of y there, not of a single y.</summary>
+    public Contribution ErrorAt(double x)
+    {
+        double turned = Slope.Uncertainty * (x - _meanX);
+        return new Contribution(Math.Sqrt((_meanUncertainty * _meanUncertainty) + (turned * turned)), Slope.DegreesOfFreedom);
+    }
+
     /// <summary>Fits the line.</summary>
     /// <exception cref="ArgumentException">Fewer than three pairs, a value that is not finite, numbers of x and y that differ, or an x that never changes.</exception>
     public static RegressionLine Of(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
@@ -38,14 +51,17 @@ internal sealed record RegressionLine
         }
 
         double slope = Deviations.Product(dx, dy) / squares;
-        double mean = Sample.Mean(x);
+        (double mean, double level) = (Sample.Mean(x), Sample.Mean(y));
         double deviation = Math.Sqrt(Residuals(dx, dy, slope) / (x.Length - 2));
         return new RegressionLine
         {
             Slope = new SlopeEstimate(slope, deviation / Math.Sqrt(squares), x.Length - 2),
-            Intercept = Sample.Mean(y) - (slope * mean),
+            Intercept = level - (slope * mean),
             InterceptUncertainty = deviation * Math.Sqrt((1.0 / x.Length) + (mean * mean / squares)),
             ResidualDeviation = deviation,
+            _meanX = mean,
+            _meanY = level,
+            _meanUncertainty = deviation / Math.Sqrt(x.Length),
         };
     }
 

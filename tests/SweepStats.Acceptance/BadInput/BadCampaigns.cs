@@ -82,6 +82,11 @@ internal static class BadCampaigns
         BadInput.Properties("two prices of one specimen", "reference/r1.csv,reference,,,,\ncovered/A/A1/c1.csv,covered,A,A1,12,\nfloor/f0.csv,covered,A,A1,12.5,\n"),
         BadInput.Properties("a price with its unit", "reference/r1.csv,reference,,,,\ncovered/A/A1/c1.csv,covered,A,A1,12 EUR,\n"),
         BadInput.Properties("a supplier of more than a hundred characters", "reference/r1.csv,reference,,,,\ncovered/A/A1/c1.csv,covered,A,A1,12," + new string('x', 101) + "\n"),
+        BadInput.Settings("an order without sweeps.csv", "[lots]\nordered_by = \"washes\"\n"),
+        BadInput.Settings("an order by a column that has a meaning of its own", "[lots]\nordered_by = \"lot\"\n"),
+        BadInput.Ordered("an order that sweeps.csv does not have", "reference/r1.csv,reference,,\ncovered/A/A1/c1.csv,covered,A,A1\n", "file,role,lot,specimen\n"),
+        BadInput.Ordered("a specimen without its number of washes", "reference/r1.csv,reference,,,\ncovered/A/A1/c1.csv,covered,A,A1,\n"),
+        BadInput.Ordered("a number of washes in words", "reference/r1.csv,reference,,,\ncovered/A/A1/c1.csv,covered,A,A1,twelve\n"),
         new("a limits file with a word for a number", c => c.With("campaign.toml", "[requirement]\nfile = \"limits.csv\"\n").With("limits.csv", "frequency_hz,se_db\n1e6,20\n2e6,x\n")),
     ];
 

@@ -20,4 +20,8 @@ internal sealed record BadInput(string What, Action<CampaignToSpoil> Arrange)
     /// <summary>A bad sweeps.csv of a campaign that asks for a price and a supplier.</summary>
     public static BadInput Properties(string what, string rows, string header = "file,role,lot,specimen,price,supplier\n") =>
         new(what, c => c.With("campaign.toml", "[choice]\nlower_is_better = [\"price\"]\nshown = [\"supplier\"]\n").With("sweeps.csv", header + rows));
+
+    /// <summary>A bad sweeps.csv of a campaign that orders specimens by washes.</summary>
+    public static BadInput Ordered(string what, string rows, string header = "file,role,lot,specimen,washes\n") =>
+        new(what, c => c.With("campaign.toml", "[lots]\nordered_by = \"washes\"\n").With("sweeps.csv", header + rows));
 }

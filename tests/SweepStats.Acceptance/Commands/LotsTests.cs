@@ -72,8 +72,8 @@ public sealed class LotsTests : IDisposable
         Assert.Contains("Autumn: 2 lots, 6 specimens", lines);
         string[] together = [.. lines.TakeWhile(l => l.Length > 0)];
         Assert.Equal("All campaigns together, 30 MHz to 1 GHz, 21 frequencies", together[0]);
-        Assert.StartsWith("4 of 6 pairs of lots differ in the mean over the band (p", together[1], StringComparison.Ordinal);
-        Assert.Matches("^Spring: [AB] shields about [67]\\.[0-9] dB less than Autumn: [AB]\\.$", together[2]);
+        Assert.StartsWith("4 of 6 pairs of lots differ (p", together[1], StringComparison.Ordinal);
+        Assert.Matches("^Autumn: [AB] shields about [67]\\.[0-9] dB more than Spring: [AB] from 30 MHz to 1 GHz\\.$", together[2]);
         Assert.Contains(together, l => l.Contains("the errors of both references and floors", StringComparison.Ordinal));
         JsonElement root = JsonDocument.Parse(Shell.Run(["lots", .. folders, "--format", "json"]).Out).RootElement;
         Assert.Equal(2, root.GetProperty("campaigns").GetArrayLength());
@@ -83,6 +83,62 @@ public sealed class LotsTests : IDisposable
         Assert.Equal(21, all.GetProperty("points").GetInt32());
         Assert.All(all.GetProperty("pairs").EnumerateArray(), p => Assert.Equal(
             p.GetProperty("first_campaign").GetString() != p.GetProperty("second_campaign").GetString(), p.GetProperty("p_adjusted").GetDouble() < 0.05));
+    }
+
+    [Fact]
+    public void ALotThatIsWorseInAPartOfTheBandIsSaidSoFirstAndDrawn()
+    {
+        string[] usual = ["--points", "101", "--specimens", "4", "--specimen-spread", "0.5", "--reference-sweeps", "2"];
+        string[] folders = [Rehearsed("a", ["--title", "Spring", "--seed", "4", .. usual]), Rehearsed("b", ["--title", "Autumn", "--seed", "5", "--lot-step", "B:-4:300MHz-600MHz", .. usual])];
+        string target = Path.Combine(_scratch.Path, "report");
+        NameBands(folders[0], ("receiver band", 320, 580), ("FM", 88, 108));
+        NameBands(folders[1], ("receiver band", 320, 580), ("FM", 87.5, 108));
+        (int code, string output, string error) = Shell.Run(["lots", .. folders, "--out", target]);
+        Assert.Equal((0, ""), (code, error));
+        string[] lines = output.Split(Environment.NewLine);
+        Assert.StartsWith("3 of 6 pairs of lots differ (p = ", lines[1], StringComparison.Ordinal);
+        Assert.Matches("^Autumn: B shields about 4\\.[0-9] dB less than Spring: B from 30[0-9.]+ MHz to 59[0-9.]* MHz\\.$", lines[2]);
+        string[] together = [.. lines.TakeWhile(l => l.Length > 0)];
+        Assert.Contains(together.Take(8), l => l.StartsWith("Autumn: ", StringComparison.Ordinal) && l.Contains("This measurement can be trusted within limits", StringComparison.Ordinal));
+        Assert.Contains(together, l => l.Contains("receiver band, ", StringComparison.Ordinal) && l.Contains("Autumn: B", StringComparison.Ordinal));
+        Assert.Contains(together, l => l.EndsWith("The named band FM is not compared, since it is not the same in all campaigns: Spring 88 MHz to 108 MHz; Autumn 87.5 MHz to 108 MHz. Give it the same limits in every campaign.toml.", StringComparison.Ordinal));
+        Assert.DoesNotContain("Named bands are compared within", output, StringComparison.Ordinal);
+        string page = File.ReadAllText(Path.Combine(target, "index.html"));
+        Assert.Contains("chart-difference-b-b", page, StringComparison.Ordinal);
+        Assert.Contains("Its own lots: ", page, StringComparison.Ordinal);
+        Assert.Contains("Named bands", page, StringComparison.Ordinal);
+        string chart = File.ReadAllText(Path.Combine(target, "charts", "difference-b-b.svg"));
+        Assert.Contains("Spring: B less Autumn: B", chart, StringComparison.Ordinal);
+        Assert.Contains("they differ (5 %, over all frequencies)", chart, StringComparison.Ordinal);
+        JsonElement all = JsonDocument.Parse(File.ReadAllText(Path.Combine(target, SummaryJson.FileName))).RootElement.GetProperty("together");
+        JsonElement stretch = all.GetProperty("stretches").EnumerateArray().Single(s => s.GetProperty("first_campaign").GetString() == "Spring" && s.GetProperty("first").GetString() == "B");
+        Assert.InRange(stretch.GetProperty("start_hz").GetDouble(), 290e6, 310e6);
+        Assert.InRange(stretch.GetProperty("difference_db").GetDouble(), 3.5, 4.9);
+        Assert.Equal(["receiver band"], all.GetProperty("bands").EnumerateArray().Select(b => b.GetProperty("name").GetString()));
+        Assert.Equal("limits-differ", Assert.Single(all.GetProperty("bands_not_compared").EnumerateArray()).GetProperty("because").GetString());
+        Assert.Equal(101, all.GetProperty("by_frequency").GetArrayLength());
+        Assert.Equal(6, all.GetProperty("by_frequency")[0].GetProperty("pairs").GetArrayLength());
+        Assert.Equal(0.95, all.GetProperty("difference_level").GetDouble());
+        string[] rows = File.ReadAllLines(Path.Combine(target, LotFrequenciesCsv.FileName));
+        Assert.Equal(LotHistoryFrequenciesCsv.Header, rows[0]);
+        Assert.Equal(1 + (6 * 101), rows.Length);
+        Assert.Contains(rows, r => r.Contains(",Spring,B,Autumn,B,", StringComparison.Ordinal) && r.Contains(",yes,0,0", StringComparison.Ordinal));
+        string[] pairs = File.ReadAllLines(Path.Combine(target, LotHistoryPairsCsv.FileName));
+        Assert.Equal(LotHistoryPairsCsv.Header, pairs[0]);
+        Assert.Equal(6, pairs.Count(r => r.StartsWith("receiver band,", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void FrequenciesThatTheFloorHidesAreCountedAndMarked()
+    {
+        string[] usual = ["--points", "51", "--se", "40", "--se-stop", "90"];
+        string[] folders = [Rehearsed("a", ["--title", "Spring", "--seed", "4", .. usual]), Rehearsed("b", ["--title", "Autumn", "--seed", "5", .. usual])];
+        string target = Path.Combine(_scratch.Path, "report");
+        string output = Shell.Run(["lots", .. folders, "--out", target]).Out;
+        Assert.Matches("Not compared, because a specimen is known from below only: Spring: A and Autumn: A at [1-3][0-9] of 51 frequencies", output);
+        Assert.Contains("left out: known from below only", File.ReadAllText(Path.Combine(target, "charts", "difference-a-a.svg")), StringComparison.Ordinal);
+        string hidden = File.ReadLines(Path.Combine(target, LotFrequenciesCsv.FileName)).Last();
+        Assert.Matches(",,,,0\\.95,,,,no,[1-3],[1-3]$", hidden);
     }
 
     [Fact]
@@ -231,6 +287,10 @@ public sealed class LotsTests : IDisposable
         Assert.Equal(0, code);
         Assert.Contains(sentence, output.Split(Environment.NewLine));
     }
+
+    private static void NameBands(string folder, params (string Name, double Start, double Stop)[] bands) => File.AppendAllLines(
+        Path.Combine(folder, "campaign.toml"),
+        bands.Select(b => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"\n[[named_band]]\nname = \"{b.Name}\"\nstart_hz = {b.Start * 1e6:F1}\nstop_hz = {b.Stop * 1e6:F1}")));
 
     private string Rehearsed(string name, params string[] more)
     {

@@ -118,7 +118,7 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
         File.WriteAllLines(settings, lines);
         string manifest = Path.Combine(_folder.Path, "sweeps.csv");
         string[] rows = [.. File.ReadAllLines(manifest).Where(l => !l.StartsWith("# ", StringComparison.Ordinal) || l.Contains(".csv,", StringComparison.Ordinal)).Select(l => l.TrimStart('#', ' '))];
-        File.WriteAllLines(manifest, [rows[0] + ",price_eur,supplier", .. rows[1..].Select(r => r + (r.Contains("A1,p1", StringComparison.Ordinal) ? ",12.50,north" : ",,"))]);
+        File.WriteAllLines(manifest, [rows[0] + ",price_eur,supplier,washes", .. rows[1..].Select(r => r + (r.Contains("A1,p1", StringComparison.Ordinal) ? ",12.50,north,20" : ",,,"))]);
         foreach (string row in rows[1..])
         {
             _folder.With(row.Split(',')[0], "frequency_hz,Trace 1 (dBm),Trace 2 (dBm)\n1,-1,-2\n2,-1,-2\n".Replace("Trace 2 (dBm)", "Trace 2", StringComparison.Ordinal));
@@ -130,7 +130,8 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
         Assert.Equal(-104, reading.Plan.DeclaredFloorDb);
         Assert.Contains(reading.Campaign!.Sweeps, s => s.ExcludedBecause == "door stood open");
         Assert.Equal(new SpecimenName("autumn", "A1"), reading.Plan.Choice.Yardstick);
-        Assert.Equal(["12.50", "north"], reading.Campaign.Properties.Select(p => p.Text));
+        Assert.Equal(["12.50", "north", "20"], reading.Campaign.Properties.Select(p => p.Text));
+        Assert.Equal("washes", reading.Plan.Lots.OrderedBy);
         Assert.Equal(("communications", 0.95), (Assert.Single(reading.Plan.NamedBands).Name, reading.Plan.Lots.Share));
     }
 

@@ -174,7 +174,7 @@ public sealed class ComparisonSettings : IDisposable
     {
         ManifestOf(Header.Replace("width", "widht", StringComparison.Ordinal) + Reference);
         CampaignReading reading = Bad(Choice);
-        AssertFault(reading, ("sweeps.csv", 1), "'widht' is not a column (did you mean 'width'?)", "a column of your own is named under [choice] in campaign.toml");
+        AssertFault(reading, ("sweeps.csv", 1), "'widht' is not a column (did you mean 'width'?)", "a column of your own is named under [choice] or [lots] in campaign.toml");
         AssertFault(reading, ("campaign.toml", 4), "the column 'width' is named under [choice]", "add it there");
     }
 

@@ -48,6 +48,14 @@ public sealed class HardCampaignTests
         ["seventy specimens of a lot"] = () => Samples.Run(Samples.Lots with { Points = 5, Lots = 1, SpecimensPerLot = 70, CoveredSweeps = 1 }, Samples.Choosing),
         ["lots at one frequency"] = () => Samples.Run(Samples.Lots with { Points = 1 }, Samples.Power),
         ["lots, hostile names"] = () => Samples.Renamed(Samples.Lots, Hostile),
+        ["a trend"] = () => Samples.Run(Samples.Washed, Samples.AlongCycles(40)),
+        ["a trend, hidden in part"] = () => Samples.Run(Samples.Washed with { ShieldingStopDb = 84 }, Samples.AlongCycles(40) with { GuardBand = new Decibels(1) }),
+        ["a trend, hidden everywhere"] = () => Samples.Run(Samples.Washed with { ShieldingStartDb = 90, ShieldingStopDb = 90 }, Samples.AlongCycles(40)),
+        ["a trend at one frequency"] = () => Samples.Run(Samples.Washed with { Points = 1 }, Samples.AlongCycles(40)),
+        ["a trend without a requirement"] = () => Samples.Run(Samples.Washed with { Cycles = [0, 0.0005, 0.001, 0.002, 0.003], WearDb = 2000 }, Samples.AlongCycles(40) with { Requirement = null }),
+        ["a trend along no straight line"] = () => Samples.Run(Samples.Washed with { Cycles = [0, 1, 900, 901, 40000], WearDb = 0.0002 }, Samples.AlongCycles(40)),
+        ["too little for a trend"] = () => Samples.Run(Samples.Washed with { Lots = 1, Cycles = [7] }, Samples.AlongCycles(40)),
+        ["a trend and a reference swept once"] = () => Samples.Run(Samples.Washed with { ReferenceSweeps = 1 }, Samples.AlongCycles(40)),
         ["unknown averaging"] = () => Samples.Run(Samples.Small, new AnalysisPlan()),
     };
 

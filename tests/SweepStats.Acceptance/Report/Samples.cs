@@ -37,6 +37,25 @@ internal static class Samples
         Ambient = [new AmbientCarrier(new Hertz(433.92e6), new Decibels(22))],
     };
 
+    /// <summary>Cloths that lose 0.2 dB a wash: 44 dB when new, so that 40 dB are crossed at twenty washes.</summary>
+    public static RehearsalPlan Washed { get; } = new()
+    {
+        Title = "Washed cloth",
+        Points = 21,
+        Lots = 5,
+        Cycles = [0, 5, 10, 20, 30],
+        WearDb = 0.2,
+        SpecimensPerLot = 3,
+        SpecimenDeviationDb = 0.3,
+        Placements = 2,
+        CoveredSweeps = 2,
+        ShieldingStartDb = 44,
+        ShieldingStopDb = 44,
+        Seed = 5,
+    };
+
+    public static AnalysisPlan AlongCycles(double decibels) => Asking(decibels) with { Lots = new() { OrderedBy = RehearsalPlan.CyclesName } };
+
     public static RehearsalPlan Small { get; } = new() { Title = "Small", Points = 31 };
 
     /// <summary>A reference sweep that is off as a whole, a covered sweep of another shape, a carrier, and a floor that hides the upper end.</summary>

@@ -81,13 +81,19 @@ internal static class LotTables
         }
     }
 
+    public static int PrintHistory(int campaigns)
+    {
+        History(campaigns);
+        return 0;
+    }
+
     private static void History(int campaigns)
     {
-        Heading("two campaigns of alike lots", "lots × specimens of each | specimens differ by | reference sweeps | sweeps differ by | stated errors | some pair, adjusted | single pairs | the same without the references' errors");
+        Heading("two campaigns of alike lots", "lots × specimens of each | specimens differ by | reference sweeps | sweeps differ by | references beside that | range lost by the second | stated errors | some pair, adjusted | single pairs, means | the same without the references' errors | pairs at some frequency, adjusted | single frequencies");
         foreach (HistoryCell cell in LotHistoryStudy.Cells)
         {
             HistoryRow row = LotHistoryStudy.Run(cell, campaigns, Seed);
-            Line($"| {cell.Lots} × {cell.Specimens} | {cell.SpecimenDb} dB | {cell.References} | {cell.SweepDb} dB | {cell.Errors.Length} | {Share(row.Any)} | {Share(row.Between)} | {Percent(row.Ignored)} |");
+            Line($"| {cell.Lots} × {cell.Specimens} | {cell.SpecimenDb} dB, {cell.FrequencyDb} dB at each frequency | {cell.References} | {cell.SweepDb} dB | {cell.Reference.OffsetDb} dB, ripple {cell.Reference.RippleDb} dB | {cell.LessRangeDb} dB | {cell.Errors.Length} | {Share(row.Any)} | {Share(row.Between)} | {Percent(row.Ignored)} | {Percent(row.Somewhere)} | {Percent(row.Frequencies)} |");
         }
     }
 

@@ -30,9 +30,9 @@ public sealed class LotHistoryTests
     [Fact]
     public void AReferenceThatIsOffIsADifferenceBetweenCampaignsAndNoneWithin()
     {
-        LotHistory plain = Of(Spring, Autumn), off = Of(Spring, Raised(Autumn, 2, SweepRole.Reference));
+        LotHistory plain = Of(Spring, Autumn), off = Of(Spring, Raised(Autumn, 3, SweepRole.Reference));
         Assert.All(plain.Pairs.Zip(off.Pairs), p => Assert.Equal(
-            p.First.Tested!.Difference - (Within(p.First) ? 0 : 2), p.Second.Tested!.Difference, 0.001));
+            p.First.Tested!.Difference - (Within(p.First) ? 0 : 3), p.Second.Tested!.Difference, 0.001));
         Assert.All(off.Pairs, p => Assert.Equal(!Within(p), p.Adjusted < 0.05));
     }
 
@@ -45,7 +45,10 @@ public sealed class LotHistoryTests
         Assert.Equal(2, found.Pairs.Count(Within));
         Assert.Equal(31, found.PointCount);
         Assert.Equal(1, found.ClearShare, 1e-12);
-        Assert.Equal(Holm.Adjusted([.. found.Pairs.Select(p => p.Tested!.ProbabilityAlike)]), found.Pairs.Select(p => p.Adjusted!.Value));
+        // The mean over the band and the single frequencies are asked: twice the smaller p-value, then the number of pairs.
+        double[] both = [.. found.Pairs.Select(p => Math.Min(1, 2 * Math.Min(p.Tested!.ProbabilityAlike, p.Points.Min(f => f.Adjusted!.Value))))];
+        Assert.Equal(both, found.Pairs.Select(p => p.Probability!.Value));
+        Assert.Equal(Holm.Adjusted(both), found.Pairs.Select(p => p.Adjusted!.Value));
     }
 
     // Within: Welch's error of the lot means. Between: that and the errors of both reference means, s/√n of the sweeps' own band means (far above the floor).
@@ -167,7 +170,10 @@ public sealed class LotHistoryTests
     {
         LotHistory found = Of(Spring, Rehearser.Draw(Plan with { Seed = 6, ShieldingStartDb = 90, ShieldingStopDb = 90 }).Campaign);
         Assert.Equal(0, found.ClearShare);
-        Assert.Empty(found.Pairs);
+        Assert.All(found.Pairs, p => Assert.Null(p.Tested));
+        // Lots of the other campaign are known all the same.
+        Assert.All(found.Pairs, p => Assert.Equal(p.First.Campaign == "1" && Within(p), p.Adjusted is not null));
+        Assert.All(found.Pairs.Where(p => p.Second.Campaign == "2"), p => Assert.All(p.Points, f => Assert.True(f.Hidden && f.Probability is null && double.IsNaN(f.DifferenceDb))));
         Assert.Empty(found.OverTime);
         Assert.All(found.Lots, l => Assert.True(double.IsNaN(l.Figures.MeanDb)));
         Assert.All(found.Lots, l => Assert.True(double.IsFinite(l.Figures.PlainMeanDb)));
@@ -178,7 +184,7 @@ public sealed class LotHistoryTests
     private static Campaign Raised(Campaign campaign, double db, params SweepRole[] roles) => Rehearsed.Changed(campaign, (s, _, level) => level + (roles.Contains(s.Role) ? db : 0));
 
     // Student's half-width back to the standard error: t(0.975, 2) = 4.302653 (tables, from memory).
-    private static double OwnError(HistoryLot lot) => (lot.Figures.MeanIntervalDb!.Value.High - lot.Figures.MeanDb) / 4.302653;
+    private static double OwnError(HistoryLot lot) => (lot.Figures.BetweenLotsIntervalDb!.Value.High - lot.Figures.MeanDb) / 4.302653;
 
     private static double ReferenceError(Campaign campaign)
     {

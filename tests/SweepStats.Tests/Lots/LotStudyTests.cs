@@ -1,3 +1,5 @@
+using SweepStats.Lots;
+using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Rehearsal.Lots;
 using Xunit;
@@ -60,6 +62,32 @@ public sealed class LotStudyTests
         HistoryRow row = LotHistoryStudy.Run(new HistoryCell(1, 5, 0.1, 3, 1), campaigns: 150, seed: 4_000);
         AtMostPromised(row.Between);
         Assert.True(row.Ignored.Share > 0.15, $"{row.Ignored}, {row.Between}");
+    }
+
+    // Two reference sweeps that differ by 1 dB, as a whole or as a ripple: at some frequency they meet by chance.
+    [Theory]
+    [InlineData(1, 0)]
+    [InlineData(0.3, 1)]
+    public void NoStretchIsClaimedOutOfOneErrorOfTheReference(double offset, double ripple)
+    {
+        HistoryRow row = LotHistoryStudy.Run(new HistoryCell(1, 4, 0.3, 2, 0.2) { Reference = new ReferenceScatter(offset, ripple), Points = 51 }, campaigns: 120, seed: 4_000);
+        AtMostPromised(row.Any);
+        AtMostPromised(row.Somewhere);
+        Assert.True(row.Ignored.Share > 0.15, $"{row.Ignored}");
+    }
+
+    [Fact]
+    public void ALotOfAnotherCampaignThatIsOffInAPartOfTheBandIsFoundThere()
+    {
+        var worse = new LotStep("A", new Decibels(-4), new FrequencyBand(new Hertz(300e6), new Hertz(600e6)));
+        var cell = new HistoryCell(1, 4, 0.5, 2, 0.1) { Steps = [worse], Points = 51 };
+        LotHistory[] found = [.. Enumerable.Range(0, 30).Select(i => LotHistoryStudy.Compare(cell, 4_000 + (ulong)i))];
+        Assert.True(found.Count(f => f.Differ(f.Pairs[0])) >= 27);
+        HistoryStretch[] strongest = [.. found.Where(f => !f.Stretches.IsEmpty).Select(f => f.Stretches[0])];
+        Assert.True(strongest.Length >= 24, $"{strongest.Length}");
+        // Within three of the 51 points, each 7 % from the next.
+        bool Near(HistoryStretch s) => s.Band.Start.Value is > 240e6 and < 370e6 && s.Band.Stop.Value is > 480e6 and < 750e6;
+        Assert.True(strongest.Count(Near) >= 0.8 * strongest.Length, string.Join(", ", strongest.Select(s => s.Band)));
     }
 
     [Theory]

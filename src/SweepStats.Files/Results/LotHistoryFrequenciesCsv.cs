@@ -1,0 +1,41 @@
+using SweepStats.Lots;
+using SweepStats.Statistics;
+
+namespace SweepStats.Files.Results;
+
+/// <summary>lots-by-frequency.csv of several campaigns: one row for each two lots at each frequency.</summary>
+public static class LotHistoryFrequenciesCsv
+{
+    /// <summary>
+    /// First line. The difference is the first lot less the second; low and high are of the level that stands beside them, at this frequency by itself. p_adjusted allows for the
+    /// number of frequencies (false discovery rate); differ is yes only where the pair is said to differ. Where a specimen is capped, nothing is compared and cells are empty.
+    /// </summary>
+    public const string Header =
+        "frequency_hz,first_campaign,first,second_campaign,second,difference_db,low_db,high_db,level,dof,p,p_adjusted,differ,capped_first,capped_second";
+
+    /// <summary>Writes the table.</summary>
+    public static void Write(LotHistory history, Stream to)
+    {
+        ArgumentNullException.ThrowIfNull(history);
+        using var rows = new CsvRows(to, Header);
+        for (int f = 0; f < history.PointCount; f++)
+        {
+            foreach (HistoryPair pair in history.Pairs)
+            {
+                Row(rows, history, (pair, pair.Points[f]), history.Frequencies[f].Value);
+            }
+        }
+    }
+
+    private static void Row(CsvRows rows, LotHistory history, (HistoryPair Pair, HistoryPoint Point) of, double hertz)
+    {
+        rows.Cell(ResultNumber.Exact(hertz));
+        LotHistoryPairsCsv.Names(rows, of.Pair);
+        Interval? interval = of.Point.Interval(history.Question.Confidence);
+        rows.Cell(ResultNumber.Level(of.Point.DifferenceDb)).Cell(ResultNumber.Level(interval?.Low)).Cell(ResultNumber.Level(interval?.High));
+        rows.Cell(ResultNumber.Exact(history.Question.Confidence.Level)).Cell(ResultNumber.DegreesOfFreedom(of.Point.DegreesOfFreedom));
+        rows.Cell(ResultNumber.Probability(of.Point.Probability)).Cell(ResultNumber.Probability(of.Point.Adjusted));
+        rows.Cell(history.DifferAt(of.Pair, of.Point) ? "yes" : "no").Cell(ResultNumber.Count(of.Point.CappedFirst)).Cell(ResultNumber.Count(of.Point.CappedSecond));
+        rows.End();
+    }
+}

@@ -1,0 +1,130 @@
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+using SweepStats.Trends;
+using SweepStats.Uncertainty;
+using SweepStats.Verdicts;
+using Xunit;
+
+namespace SweepStats.Tests.Trends;
+
+/// <summary>Up to where the requirement is met along a line of known truth.</summary>
+public sealed class AlongTheFactorTests
+{
+    // 0.2 dB a wash from 44 dB, 40 dB asked: the true crossing is at 20 washes.
+    private const double Crossing = 20, StartDb = 44, LostDb = 0.2, AskedDb = 40;
+
+    private static readonly double[] Washes = [0, 0, 0, 5, 5, 5, 10, 10, 10, 20, 20, 20, 30, 30, 30];
+    private static readonly DecisionRule Rule = new(Requirement.Constant(new Decibels(AskedDb)), Confidence.NinetyFive, new Decibels(0));
+
+    [Theory]
+    [InlineData(0, 1, 1)]
+    [InlineData(0.15, 1, 2)]
+    [InlineData(0.4, 1, 3)]
+    [InlineData(0.15, 8, 4)]
+    public void ABoundBeyondTheTrueCrossingIsNamedInOneOfTwentyAtMost(double referenceDb, int frequencies, ulong seed)
+    {
+        const int Campaigns = 2000, ReferenceSweeps = 5;
+        var random = new RandomSource(seed);
+        int met = 0, notMet = 0, slopes = 0;
+        for (int i = 0; i < Campaigns; i++)
+        {
+            AskedFrequency[] asked = [.. Enumerable.Range(0, frequencies).Select(_ => Draw(random, (referenceDb, ReferenceSweeps), frequencies, ref slopes))];
+            met += Array.TrueForAll(asked, a => a.MetUpTo > Crossing) ? 1 : 0;
+            notMet += Array.Exists(asked, a => a.NotMetFrom < Crossing) ? 1 : 0;
+        }
+
+        // 5 % promised to each side, three binomial deviations are 1.5 %; many frequencies are on the safe side of "met".
+        Assert.InRange(met / (double)Campaigns, frequencies == 1 ? 0.035 : 0, 0.065);
+        Assert.InRange(notMet / (double)Campaigns, frequencies == 1 ? 0.03 : 0.02, 0.065);
+        double held = slopes / (double)(Campaigns * frequencies);
+        Assert.InRange(held, 0.935, 0.965);
+    }
+
+    [Fact]
+    public void LeftOutTheReferenceWouldNameTooMuch()
+    {
+        const int Campaigns = 1000;
+        var random = new RandomSource(9);
+        int slopes = 0;
+        int met = Enumerable.Range(0, Campaigns).Count(_ => Draw(random, (0.4, 5), 1, ref slopes, told: false).MetUpTo > Crossing);
+        Assert.True(met > Campaigns / 10);
+    }
+
+    [Fact]
+    public void TheValueNamedIsWhereTheLimitCrosses()
+    {
+        var line = RegressionLine.Of(Washes, [.. Washes.Select((w, i) => StartDb - (LostDb * w) + (0.3 * ((i % 3) - 1)))]);
+        var level = new LineLevel(line, new SharedReach(new Contribution(0.1, 4), Contribution.None, SystematicError.None, 0));
+        AskedFrequency asked = At(level, default);
+        Assert.Equal(AskedDb, level.At(asked.MetUpTo!.Value, 0.95).Low, 1e-9);
+        Assert.Equal(AskedDb, level.At(asked.NotMetFrom!.Value, 0.95).High, 1e-9);
+        Assert.InRange(asked.MetUpTo!.Value, 15, Crossing);
+        Assert.InRange(asked.NotMetFrom!.Value, Crossing, 25);
+        Assert.Equal(
+            [RequirementOutcome.Meets, RequirementOutcome.Meets, RequirementOutcome.Meets, RequirementOutcome.Undecided, RequirementOutcome.Fails],
+            Values.Select(asked.OutcomeAt));
+    }
+
+    [Fact]
+    public void AGuardBandIsAskedOfMeetingAloneAndSimpleAcceptanceOfTheLine()
+    {
+        var line = RegressionLine.Of(Washes, [.. Washes.Select((w, i) => StartDb - (LostDb * w) + (0.3 * ((i % 3) - 1)))]);
+        var level = new LineLevel(line, new SharedReach(Contribution.None, Contribution.None, SystematicError.None, 0));
+        AskedFrequency plain = At(level, default), guarded = At(level, default, Rule with { GuardBand = new Decibels(1) });
+        Assert.Equal(AskedDb + 1, level.At(guarded.MetUpTo!.Value, 0.95).Low, 1e-9);
+        Assert.Equal(plain.NotMetFrom, guarded.NotMetFrom);
+        AskedFrequency simple = At(level, default, Rule with { Level = new Confidence(0.5) });
+        Assert.Equal(Crossing, simple.MetUpTo!.Value, 1e-9);
+        Assert.Equal(Crossing, simple.NotMetFrom!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void WhatAFindingCouldMoveIsAsked()
+    {
+        var line = RegressionLine.Of(Washes, [.. Washes.Select((w, i) => StartDb - (LostDb * w) + (0.3 * ((i % 3) - 1)))]);
+        var level = new LineLevel(line, new SharedReach(Contribution.None, Contribution.None, SystematicError.None, 0));
+        AskedFrequency lower = At(level, new Bias(1, 0)), unknown = At(level, Bias.Unknown);
+        Assert.Equal(AskedDb + 1, level.At(lower.MetUpTo!.Value, 0.95).Low, 1e-9);
+        Assert.True(lower.IsOverturnedAt(lower.MetUpTo!.Value + 1));
+        Assert.Null(unknown.MetUpTo);
+        Assert.Null(unknown.NotMetFrom);
+        Assert.All(Values.Where(v => v != 20), v => Assert.Equal(RequirementOutcome.CannotTell, unknown.OutcomeAt(v)));
+    }
+
+    [Fact]
+    public void GroupsNameMeasuredValuesAndABoundIsNoUpperLimit()
+    {
+        var design = new FactorDesign([.. Washes.Select((_, i) => new SpecimenName("A", $"{i}"))], [.. Washes]);
+        double[] values = [.. Washes.Select(w => StartDb - (LostDb * w))];
+        bool[] bounds = [.. Washes.Select(w => w == 30)];
+        var level = new GroupLevel(design, values, bounds, new Contribution(0.3, 10), new SharedReach(Contribution.None, Contribution.None, SystematicError.None, 0));
+        double reach = 0.3 / Math.Sqrt(3) * StudentT.Quantile(0.95, 10);
+        Assert.Equal(44 - reach, level.At(0, 0.95).Low, 1e-12);
+        Assert.Equal(43 - reach, level.At(2, 0.95).Low, 1e-12);
+        Assert.Equal(44 + reach, level.At(2, 0.95).High, 1e-12);
+        Assert.True(double.IsPositiveInfinity(level.At(30, 0.95).High));
+        AskedFrequency asked = At(level, default);
+        Assert.Equal(10, asked.MetUpTo);
+        Assert.Null(asked.NotMetFrom);
+        Assert.Equal(RequirementOutcome.CannotTell, asked.OutcomeAt(30));
+    }
+
+    private static double[] Values => [.. Washes.Distinct()];
+
+    private static AskedFrequency At(FactorLevel level, Bias bias, DecisionRule? rule = null, int frequencies = 1) =>
+        new(level, [.. Washes.Distinct()], rule ?? Rule, (AskedDb, frequencies), bias);
+
+    private static AskedFrequency Draw(RandomSource random, (double Db, int Sweeps) reference, int frequencies, ref int slopes, bool told = true)
+    {
+        const double Scatter = 0.4;
+        double[] sweeps = [.. Enumerable.Range(0, reference.Sweeps).Select(_ => reference.Db * random.Normal())];
+        double off = Sample.Mean(sweeps);
+        var line = RegressionLine.Of(Washes, [.. Washes.Select(w => StartDb - (LostDb * w) + off + (Scatter * random.Normal()))]);
+        slopes += line.Slope.Interval(Confidence.NinetyFive).Contains(-LostDb) ? 1 : 0;
+        Contribution shared = told && reference.Db > 0 ? new Contribution(Sample.StandardDeviation(sweeps) / Math.Sqrt(sweeps.Length), sweeps.Length - 1) : Contribution.None;
+        return At(new LineLevel(line, new SharedReach(shared, Contribution.None, SystematicError.None, 0)), default, frequencies: frequencies);
+    }
+}
