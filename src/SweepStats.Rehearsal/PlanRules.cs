@@ -22,7 +22,7 @@ internal static class PlanRules
         bool whole = plan.Averaging is Averaging.Log or Averaging.Peak or Averaging.Lowest;
         Require(!whole || plan.Looks == Math.Floor(plan.Looks),
             "a whole number of looks for log averaging, and where one look is kept");
-        double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb, plan.QuantisationDb];
+        double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb, plan.QuantisationDb, .. plan.LotSpreads];
         Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
         CheckSteps(plan);
         CheckFaults(plan);

@@ -63,6 +63,9 @@ public sealed partial record RehearsalPlan
     /// <summary>Standard deviation between specimens of a lot in dB.</summary>
     public double SpecimenDeviationDb { get; init; }
 
+    /// <summary>How many times as much the specimens of lots A, B and so on differ, as whole curves and from frequency to frequency; 1 for lots that are not listed.</summary>
+    public ImmutableArray<double> LotSpreads { get; init; } = [];
+
     /// <summary>Standard deviation between placements in dB, the same at all frequencies of a placement.</summary>
     public double PlacementDeviationDb { get; init; }
 

@@ -94,9 +94,10 @@ public static class Rehearser
         {
             LotStep[] steps = [.. plan.LotSteps.Where(s => s.Lot == LotName(lot))];
             double lotOffset = (plan.LotDeviationDb * random.Normal()) - (plan.Cycles.IsEmpty ? 0 : plan.WearDb * plan.Cycles[lot]);
+            double deviation = plan.SpecimenDeviationDb * Spread(plan, LotName(lot));
             for (int specimen = 0; specimen < plan.SpecimensPerLot; specimen++)
             {
-                double offset = lotOffset + (plan.SpecimenDeviationDb * random.Normal());
+                double offset = lotOffset + (deviation * random.Normal());
                 var shielding = ImmutableArray.CreateBuilder<double>(grid.Count);
                 foreach (double hertz in grid.Hertz)
                 {
@@ -113,6 +114,8 @@ public static class Rehearser
 
     internal static double Along(FrequencyBand band, double hertz) =>
         band.Stop > band.Start ? Math.Log(hertz / band.Start.Value) / Math.Log(band.Stop.Value / band.Start.Value) : 0;
+
+    internal static double Spread(RehearsalPlan plan, string lot) => plan.LotSpreads.Where((_, l) => LotName(l) == lot).DefaultIfEmpty(1).First();
 
     // Lots A, B, ... Z, then L27, L28: letters as long as there are letters.
     internal static string LotName(int lot) => lot < 26 ? ((char)('A' + lot)).ToString() : string.Create(CultureInfo.InvariantCulture, $"L{lot + 1}");

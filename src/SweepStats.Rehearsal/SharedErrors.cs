@@ -35,7 +35,7 @@ internal sealed class SharedErrors
     public double Db(PlannedSweep sweep, int f) => sweep.Role switch
     {
         SweepRole.Reference => _reference[f],
-        SweepRole.Covered => _covered[f] + (_plan.PlacementScatterDb == 0 ? 0 : Placement(sweep.PlacementNumber)[f]),
+        SweepRole.Covered => _covered[f] + (_plan.PlacementScatterDb == 0 ? 0 : Rehearser.Spread(_plan, sweep.Behind!.Name.Lot) * Placement(sweep.PlacementNumber)[f]),
         _ => 0,
     };
 

@@ -122,7 +122,7 @@ public static partial class Wording
         for (int l = 0; l < result.Lots.Lots.Length; l++)
         {
             int lot = l;
-            Hertz[] below = [.. result.Lots.Frequencies.Where(f => f.Lots[lot] is { Bound: false, PromisedDb: { } promised } && requirement.At(f.At) is { } asked && promised < asked.Value).Select(f => f.At)];
+            Hertz[] below = [.. result.Lots.Frequencies.Where(f => f.Lots[lot] is { Bound: false, AtMostPromisedDb: { } promised } && requirement.At(f.At) is { } asked && promised < asked.Value).Select(f => f.At)];
             if (below.Length > 0)
             {
                 string where = below.Length == 1 ? $"at {Frequency(below[0])}" : $"at {Count(below.Length, "frequency")} from {Band(new FrequencyBand(below[0], below[^1]))}";

@@ -33,11 +33,14 @@ public static partial class Wording
         return Band(band.Band) + part + FirstOf(shown, band.Lots.Length, "lot");
     }
 
-    internal static string LotMeanLegend(LotQuestion question, bool cut) => $"mean of the lot with {Level(question.Confidence)} interval{(cut ? " (cut at the frame)" : string.Empty)}";
+    internal static string LotMeanLegend(LotQuestion question, bool cut, bool alone = false) =>
+        $"mean of the lot with {Level(question.Confidence)} interval{(alone ? " " + AloneLegend : string.Empty)}{(cut ? " (cut at the frame)" : string.Empty)}";
+
+    private const string AloneLegend = "by specimens alone, reference swept once";
 
     internal static string PromiseOutside(double limit) => limit < 0 ? "promises nothing" : $"promises {LowTenths(limit)} dB, outside the picture";
 
-    internal static string LotPromiseLegend(LotQuestion question) => $"{Share(question)} of its specimens have at least this mean";
+    internal static string LotPromiseLegend(LotQuestion question, bool alone = false) => $"{Share(question)} of its specimens have at least this mean{(alone ? ", " + AloneLegend : string.Empty)}";
 
     internal static string LotsChartDescription(ImmutableArray<LotSummary> lots) =>
         "Mean shielding of each lot and of its specimens. " + string.Join("; ", lots.Select(l => $"lot {PlainText.Of(l.Lot)}: {LotFigure(l)}")) + ".";
@@ -67,12 +70,13 @@ public static partial class Wording
     {
         string left = lines.Shown < lines.Told ? $"; the {Plain(lines.Shown)} of {Count(lines.Told, "lot")} that promise least" : string.Empty;
         string untold = lines.Told < lots.Lots.Length ? $"; {Count(lots.Lots.Length - lines.Told, "lot")} without a promise" : string.Empty;
-        return $"with {Level(lots.Question.Confidence)} confidence, from the scatter of the specimens of the lot{left}{untold}";
+        string of = lots.Frequencies.Any(f => f.Lots.Any(l => l.PromisedDb is null && l.BetweenLotsPromisedDb is not null)) ? AloneLegend : "by the scatter of its specimens and what all specimens share";
+        return $"with {Level(lots.Question.Confidence)} confidence, {of}{left}{untold}";
     }
 
     internal static string LotPromiseDescription(LotComparison lots, IEnumerable<int> shown) =>
         "Lower tolerance limit of each lot over frequency. Least anywhere: "
-        + string.Join("; ", shown.Select(l => $"lot {PlainText.Of(lots.Lots[l])} {LowTenths(lots.Frequencies.Min(f => f.Lots[l].PromisedDb) ?? double.NaN)} dB")) + ".";
+        + string.Join("; ", shown.Select(l => $"lot {PlainText.Of(lots.Lots[l])} {LowTenths(lots.Frequencies.Min(f => f.Lots[l].AtMostPromisedDb) ?? double.NaN)} dB")) + ".";
 
     internal static string ScatterSubtitle(bool gaps) =>
         "what each level adds to the standard deviation of a single sweep" + (gaps ? "; gaps: some specimen is known from below only" : string.Empty);
@@ -166,8 +170,8 @@ public static partial class Wording
     private static string LotFigure(LotSummary lot)
     {
         string pieces = Count(lot.Specimens, "specimen");
-        string mean = !double.IsFinite(lot.MeanDb) ? string.Empty : $", mean {Ratio(lot.MeanDb)}" + (lot.MeanIntervalDb is { } i ? $" ({Interval(i.Low, i.High)})" : string.Empty);
-        return pieces + mean + (lot.ToleranceLimitDb is { } limit ? $", promised {LowTenths(limit)} dB" : string.Empty);
+        string mean = !double.IsFinite(lot.MeanDb) ? string.Empty : $", mean {Ratio(lot.MeanDb)}" + ((lot.MeanIntervalDb ?? lot.BetweenLotsIntervalDb) is { } i ? $" ({Interval(i.Low, i.High)})" : string.Empty);
+        return pieces + mean + ((lot.ToleranceLimitDb ?? lot.BetweenLotsLimitDb) is { } limit ? $", promised {LowTenths(limit)} dB" : string.Empty) + (lot.SharedUnknown ? " " + AloneLegend : string.Empty);
     }
 
     private static string LevelNoun(VarianceLevel level) => level.ToString().ToLowerInvariant();

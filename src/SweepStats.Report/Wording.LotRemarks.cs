@@ -19,15 +19,15 @@ public static partial class Wording
             yield return LotsHeadline(result, band);
         }
 
-        if (band.SharedErrorDb is { } shared)
+        if (SharedByAll(band, lots.Question) is { } shared)
         {
-            yield return shared > 0
-                ? $"Intervals and promises are of the scatter of the specimens. What all specimens share comes on top: reference, floor and stated errors, ±{HighTenths(shared)} dB ({Level(lots.Question.Confidence)})."
-                : "Intervals and promises are of the scatter of the specimens.";
+            yield return shared;
         }
-        else if (band.ClearShare > 0)
+
+        string[] single = [.. band.Lots.Where(l => l.Specimens == 1).Select(l => PlainText.Of(l.Lot))];
+        if (single.Length > 0 && band.Probability is not null)
         {
-            yield return "Intervals and promises are of the scatter of the specimens; how far the reference is off nobody can tell, since it was swept once.";
+            yield return $"One specimen shows no scatter: {(single.Length == 1 ? $"that of lot {single[0]} is" : $"those of lots {Listed(single, MostSpecimensNamed)} are")} taken to be at most twice that of the others. Take a second specimen.";
         }
 
         if (SameWithin([.. band.Pairs.Select(p => (Pair(p.First, p.Second), (Equivalence?)p.Tested))], lots.Question) is { } same)
@@ -56,6 +56,14 @@ public static partial class Wording
             yield return Standing("specimens", standing);
         }
     }
+
+    // What is in the intervals beside the scatter of specimens, and that it drops out between lots.
+    private static string? SharedByAll(LotBand band, LotQuestion question) =>
+        band.Lots.Any(l => l.SharedUnknown)
+            ? $"How far the reference is off nobody can tell: it was swept once. Sweep it twice or more. Until then only the intervals \"{AloneColumn}\" can be told."
+        : band.SharedErrorDb is > 0 and var error && band.Lots.Any(l => l.MeanIntervalDb is not null)
+            ? $"Intervals of means and promises hold what all specimens share: reference, floor and stated errors, ±{HighTenths(error)} dB ({Level(question.Confidence)}). It drops out between lots{(ShowsAlone(band) ? $"; \"{AloneColumn}\" leaves it out" : string.Empty)}."
+            : null;
 
     /// <summary>Which pairs are the same within the margin, which are not, and which nobody can tell; null where there is no pair.</summary>
     private static string? SameWithin(IReadOnlyList<(string Name, Equivalence? Tested)> pairs, LotQuestion question)

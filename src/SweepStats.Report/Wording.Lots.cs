@@ -1,4 +1,5 @@
 using SweepStats.Lots;
+using SweepStats.Statistics;
 
 namespace SweepStats.Report;
 
@@ -24,7 +25,7 @@ public static partial class Wording
             lines.Add(string.Empty);
             lines.Add(LotBandHeading(band));
             lines.Add(ClearPart(band));
-            lines.AddRange(TextTable.Of(LotColumns(lots.Question), band.Lots.Select(LotRow)));
+            lines.AddRange(TextTable.Of(LotColumns(lots.Question, band), band.Lots.Select(l => LotRow(l, band))));
             lines.AddRange(LotRemarks(result, band).Select(remark => "  " + remark));
         }
 
@@ -40,21 +41,34 @@ public static partial class Wording
         var share => $"Figures are of the {Percent(share)} of this band where every specimen is bounded from both sides.",
     };
 
-    internal static string[] LotColumns(LotQuestion question) =>
-        ["Lot", "Specimens", "Mean", $"{Level(question.Confidence)} interval of the mean", $"{Share(question)} of its specimens reach", "Plain mean of readings"];
+    /// <summary>Columns of lots, with the interval for comparing lots where it differs from that with everything in it.</summary>
+    internal static string[] LotColumns(LotQuestion question, LotBand? band = null) =>
+    [
+        "Lot", "Specimens", "Mean", $"{Level(question.Confidence)} interval of the mean", .. ShowsAlone(band) ? [AloneColumn] : Array.Empty<string>(),
+        $"{Share(question)} of its specimens reach", "Plain mean of readings",
+    ];
 
-    internal static IReadOnlyList<string> LotRow(LotSummary lot) =>
+    internal static IReadOnlyList<string> LotRow(LotSummary lot, LotBand? band = null) =>
     [
         PlainText.Short(lot.Lot, LongestSpecimen), Plain(lot.Specimens), double.IsFinite(lot.MeanDb) ? Ratio(lot.MeanDb) : Nothing,
-        lot.MeanIntervalDb is { } mean ? Interval(mean.Low, mean.High) : Nothing,
-        lot.ToleranceLimitDb is { } limit ? Promise(limit) : Nothing, Ratio(lot.PlainMeanDb),
+        lot.SharedUnknown ? ReferenceUnknown : MeanInterval(lot.MeanIntervalDb), .. ShowsAlone(band) ? [MeanInterval(lot.BetweenLotsIntervalDb)] : Array.Empty<string>(),
+        lot.ToleranceLimitDb is { } limit ? Promise(limit) : lot.SharedUnknown ? ReferenceUnknown : Nothing, Ratio(lot.PlainMeanDb),
     ];
+
+    private const string AloneColumn = "for comparing lots";
+    private const string ReferenceUnknown = "unknown: reference swept once";
+
+    private static bool ShowsAlone(LotBand? band) =>
+        band is not null && band.Lots.Any(l => l.SharedUnknown || MeanInterval(l.MeanIntervalDb) != MeanInterval(l.BetweenLotsIntervalDb));
+
+    private static string MeanInterval(Interval? interval) => interval is { } mean ? Interval(mean.Low, mean.High) : Nothing;
 
     /// <summary>What the figures of lots mean, for the page.</summary>
     internal static string LotsMean(LotQuestion question) =>
-        $"Lots are compared by how their specimens scatter; the errors of reference and floor are those of all specimens and drop out. \"{Share(question)} of its specimens reach\" "
-        + $"is a lower tolerance limit ({Level(question.Confidence)} confidence): of the specimens of a lot, measured or not, at least that share has this mean shielding, where specimens scatter normally, beside the errors that all specimens share. "
-        + "The comparison takes the specimens of all lots to scatter alike: few specimens that scatter much more than the others are taken for a different lot too easily. "
+        "Lots are compared by how their specimens scatter; the errors of reference and floor are those of all specimens and drop out. They are part of what is said of a lot by itself: "
+        + $"the interval of its mean, and \"{Share(question)} of its specimens reach\". That is a lower tolerance limit ({Level(question.Confidence)} confidence): of the specimens of a lot, "
+        + "measured or not, at least that share has this mean shielding, where specimens scatter normally. "
+        + "Lots need not scatter alike: each is judged by its own scatter. Two or three specimens hardly show theirs, so beside larger lots such a lot has to lie farther off to be called different. "
         + "Plain means of readings take noise and capped readings for shielding; they stand here to show what they hide. Out of line are a mean (Mandel's h, Grubbs) or a scatter (Mandel's k, Cochran) past what chance gives at 1 % or 5 %. Frequency by frequency: lots-by-frequency.csv.";
 
     private static string Promise(double limit) => limit > 0 ? LowTenths(limit) + " dB" : "nothing";

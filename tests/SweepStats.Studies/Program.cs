@@ -16,7 +16,7 @@ using SweepStats.Studies.Values;
 //   decisions CAMPAIGNS POINTS     wrong verdicts where the truth lies within a hair of the requirement: a table on the console
 //   lasting CAMPAIGNS [KIND]       sweeps that resemble those before them: a table on the console; lasting-false draws independent ones
 //   lots-history CAMPAIGNS         of these, the lots of two campaigns only
-//   lots [CAMPAIGNS]               comparisons of lots whose truth is known, at most so many campaigns a row: tables on the console
+//   lots [CAMPAIGNS]               comparisons of lots whose truth is known, at most so many campaigns a row: tables on the console; lots-unequal those alone whose lots scatter unequally
 //   choice [CAMPAIGNS]             choices among specimens whose truth is known: tables on the console
 //   benches FOLDER [--details] [REPORTS]   what is said of the campaigns drawn by fixtures/oracles/benches; benches.sh draws them and runs this
 //   fuzz FILES SEED [FOLDER [FOUND]]   mutated trace files, of further seeds in FOLDER ("-" for none); those that fail go to FOUND
@@ -54,6 +54,8 @@ switch (args)
         return LotTables.PrintHistory(campaigns);
     case ["lots", var count] when int.TryParse(count, out int campaigns) && campaigns > 0:
         return LotTables.Print(campaigns);
+    case ["lots-unequal", var count] when int.TryParse(count, out int unequal) && unequal > 0:
+        return LotTables.PrintUnequal(unequal);
     case ["choice"]:
         return ChoiceTables.Print(campaigns: 1000);
     case ["choice", var count] when int.TryParse(count, out int campaigns) && campaigns > 0:
@@ -71,6 +73,6 @@ switch (args)
     case ["values", _, ..]:
         return ValueListing.Print(args.Skip(1));
     default:
-        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | lasting[-false] CAMPAIGNS [KIND] | lots [CAMPAIGNS] | lots-history CAMPAIGNS | choice [CAMPAIGNS] | benches FOLDER [--details] [REPORTS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
+        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | lasting[-false] CAMPAIGNS [KIND] | lots [CAMPAIGNS] | lots-history CAMPAIGNS | lots-unequal CAMPAIGNS | choice [CAMPAIGNS] | benches FOLDER [--details] [REPORTS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
         return 2;
 }

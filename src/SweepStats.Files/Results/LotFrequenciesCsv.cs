@@ -10,9 +10,10 @@ public static class LotFrequenciesCsv
 
     /// <summary>
     /// First line. The mean is a lower bound where mean_is is "at-least". p and the standard deviations by level belong to the frequency and stand in each of its rows;
-    /// p_adjusted allows for the number of frequencies (false discovery rate). An empty cell means that there is no figure.
+    /// p_adjusted allows for the number of frequencies (false discovery rate). The promise holds what all specimens share, promised_between_lots_db is by the scatter of the specimens alone; confidence is the
+    /// one-sided level of both. An empty cell means that there is no figure.
     /// </summary>
-    public const string Header = "frequency_hz,lot,mean_db,mean_is,promised_db,capped_specimens,p,p_adjusted,sd_lot_db,sd_specimen_db,sd_placement_db,sd_sweep_db";
+    public const string Header = "frequency_hz,lot,mean_db,mean_is,promised_db,capped_specimens,p,p_adjusted,sd_lot_db,sd_specimen_db,sd_placement_db,sd_sweep_db,promised_between_lots_db,confidence";
 
     private static readonly VarianceLevel[] Levels = [VarianceLevel.Lot, VarianceLevel.Specimen, VarianceLevel.Placement, VarianceLevel.Sweep];
 
@@ -34,6 +35,7 @@ public static class LotFrequenciesCsv
                     rows.Cell(ResultNumber.Level(at.Scatter.Where(s => s.Level == level).Select(s => (double?)s.DeviationDb).FirstOrDefault()));
                 }
 
+                rows.Cell(ResultNumber.Level(lot.BetweenLotsPromisedDb)).Cell(lot.BetweenLotsPromisedDb is null ? "" : ResultNumber.Exact(result.Lots.Question.Confidence.Level));
                 rows.End();
             }
         }

@@ -53,6 +53,7 @@ public static class LotsJson
         json.WriteNumber("start_hz", band.Band.Start.Value);
         json.WriteNumber("stop_hz", band.Band.Stop.Value);
         SummaryPlan.Number(json, "clear_share", band.ClearShare);
+        json.WriteNumber("confidence", question.Confidence.Level);
         SummaryPlan.Number(json, "p", band.Probability);
         SummaryPlan.Number(json, "shared_error_db", band.SharedErrorDb);
         json.WriteStartArray("lots");
@@ -60,6 +61,7 @@ public static class LotsJson
         {
             json.WriteStartObject();
             Lot(json, lot);
+            BetweenLots(json, lot);
             json.WriteEndObject();
         }
 
@@ -98,11 +100,19 @@ public static class LotsJson
         SummaryPlan.Number(json, "plain_mean_db", lot.PlainMeanDb);
     }
 
+    // By the scatter of the specimens alone.
+    private static void BetweenLots(Utf8JsonWriter json, LotSummary lot)
+    {
+        SummaryPlan.Number(json, "between_lots_low_db", lot.BetweenLotsIntervalDb?.Low);
+        SummaryPlan.Number(json, "between_lots_high_db", lot.BetweenLotsIntervalDb?.High);
+        SummaryPlan.Number(json, "promised_between_lots_db", lot.BetweenLotsLimitDb);
+    }
+
     private static void Tested(Utf8JsonWriter json, Equivalence? tested, LotQuestion question)
     {
         Interval? interval = tested?.Interval(question.FalseAlarm);
         SummaryFigures.Figure(json, "difference_db", tested is null ? null : new BandFigure(tested.Difference, interval?.Low, interval?.High));
-        SummaryPlan.Number(json, "difference_level", 1 - (2 * question.FalseAlarm));
+        SummaryPlan.Number(json, "difference_level", Math.Round(1 - (2 * question.FalseAlarm), 12));
         SummaryPlan.Number(json, "within_db", question.MarginDb);
         SummaryPlan.Number(json, "p_not_within", tested?.Probability);
     }

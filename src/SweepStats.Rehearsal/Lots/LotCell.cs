@@ -23,6 +23,9 @@ public sealed record LotCell(ImmutableArray<int> Specimens)
     /// <summary>The same from frequency to frequency, for each placement, or each specimen where placements are not named.</summary>
     public double FrequencyDb { get; init; } = 0.3;
 
+    /// <summary>How many times as much specimens of each lot differ; empty for alike lots.</summary>
+    public ImmutableArray<double> Spreads { get; init; } = [];
+
     /// <summary>Placements; 0 leaves them unnamed.</summary>
     public int Placements { get; init; }
 
@@ -42,6 +45,7 @@ public sealed record LotCell(ImmutableArray<int> Specimens)
         Lots = Specimens.Length,
         SpecimensPerLot = Specimens.Max(),
         SpecimenDeviationDb = SpecimenDb,
+        LotSpreads = Spreads,
         PlacementScatterDb = FrequencyDb,
         Placements = Placements,
         PlacementDeviationDb = PlacementDb,

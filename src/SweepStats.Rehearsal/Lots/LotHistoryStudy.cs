@@ -117,6 +117,6 @@ public static class LotHistoryStudy
     private static Contribution OfSpecimens(LotSummary lot)
     {
         int freedom = lot.Specimens - 1;
-        return new Contribution((lot.MeanIntervalDb!.Value.High - lot.MeanDb) / StudentT.Quantile(Confidence.NinetyFive.TwoSidedQuantile, freedom), freedom);
+        return new Contribution((lot.BetweenLotsIntervalDb!.Value.High - lot.MeanDb) / StudentT.Quantile(Confidence.NinetyFive.TwoSidedQuantile, freedom), freedom);
     }
 }

@@ -8,9 +8,10 @@ namespace SweepStats.Rehearsal.Lots;
 /// <param name="Capped">Readings known from below only.</param>
 /// <param name="Band">By the answer for the band.</param>
 /// <param name="Curves">By the curves over the clear part alone.</param>
+/// <param name="Equal">By these curves, were the lots taken to scatter alike.</param>
 /// <param name="Frequencies">Single frequencies by themselves.</param>
 /// <param name="Adjusted">Campaigns in which a frequency showed a difference, their number allowed for.</param>
-public sealed record LotSizeRow(LotCell Cell, Tally Capped, Tally Band, Tally Curves, Tally Frequencies, Tally Adjusted);
+public sealed record LotSizeRow(LotCell Cell, Tally Capped, Tally Band, Tally Curves, Tally Equal, Tally Frequencies, Tally Adjusted);
 
 /// <summary>Compares lots that are alike: how often is a difference found where there is none?</summary>
 public static class LotSizeStudy
@@ -20,11 +21,28 @@ public static class LotSizeStudy
 
     private static readonly ImmutableArray<int>[] Designs = [[2, 2], [3, 3], [2, 6], [4, 4, 4], [2, 4, 6], [2, 2, 2, 2, 2], [6, 6, 6, 6, 6]];
 
+    // The first of the unequal kinds are drawn in other ways too.
+    private const int Bare = 5;
+
+    private static readonly ImmutableArray<LotCell> Unequal =
+    [
+        new([2, 6]) { Spreads = [3, 1] }, new([2, 6, 6]) { Spreads = [3, 1, 1] }, new([2, 2]) { Spreads = [3, 1] }, new([2, 6]) { Spreads = [1, 3] }, new([4, 4, 4]) { Spreads = [3, 1, 1] },
+        new([2, 2, 2, 2, 2]) { Spreads = [3, 1, 1, 1, 1] }, new([3, 6]) { Spreads = [3, 1] }, new([2, 4, 6]) { Spreads = [3, 2, 1] }, new([2, 6]) { Spreads = [10, 1] },
+        new([6, 6, 6, 6, 6]) { Spreads = [3, 1, 1, 1, 1] }, new([1, 6]), new([1, 6]) { Spreads = [2, 1] }, new([1, 6]) { Spreads = [3, 1] }, new([1, 4, 4]) { Spreads = [2, 1, 1] },
+    ];
+
     /// <summary>Numbers of lots and specimens, capped and not; how specimens differ, and placements.</summary>
     public static ImmutableArray<LotCell> Cells { get; } =
     [
         .. from design in Designs from capping in Enum.GetValues<Capping>() select new LotCell(design) { Capping = capping },
         .. from capping in Enum.GetValues<Capping>() from cell in Kinds(capping) select cell,
+    ];
+
+    /// <summary>Lots whose specimens scatter by unequal amounts, as whole curves and from frequency to frequency; the same with specimens that differ by frequency alone, and capped.</summary>
+    public static ImmutableArray<LotCell> UnequalCells { get; } =
+    [
+        .. Unequal, .. Unequal.Take(Bare).Select(cell => cell with { SpecimenDb = 0, FrequencyDb = 1 }),
+        .. from capping in new[] { Capping.Half, Capping.Specimens } from cell in Unequal.Take(Bare) select cell with { Capping = capping },
     ];
 
     /// <summary>Draws campaigns and counts.</summary>
@@ -41,6 +59,7 @@ public static class LotSizeStudy
             new Tally(found.Sum(f => f.Capped.Count), found.Sum(f => f.Capped.Of)),
             Tally.Over(found.Select(f => Below(f.Lots.Whole.Probability))),
             Tally.Over(found.Select(f => Below(f.Lots.Whole.Curves?.Probability))),
+            Tally.Over(found.Select(f => Below(f.Lots.Whole.Curves?.ProbabilityOfEqualScatter))),
             Tally.Over(found.SelectMany(f => f.Lots.Frequencies).Select(p => Below(p.Probability))),
             Tally.Over(found.Select(f => Below(f.Lots.Frequencies.Min(p => p.Adjusted)))));
     }

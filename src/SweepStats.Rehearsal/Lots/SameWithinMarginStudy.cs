@@ -24,6 +24,7 @@ public static class SameWithinMarginStudy
            from apart in new[] { MarginDb, 0 }
            select (new LotCell([specimens, specimens]) { SpecimenDb = 0.3, FrequencyDb = 0.2, Capping = capping }, apart),
         (new LotCell([2, 6]) { SpecimenDb = 0.3, FrequencyDb = 0.2 }, MarginDb),
+        (new LotCell([2, 6]) { SpecimenDb = 0.1, FrequencyDb = 0.05, Spreads = [3, 1] }, MarginDb),
     ];
 
     /// <summary>Draws campaigns and counts.</summary>

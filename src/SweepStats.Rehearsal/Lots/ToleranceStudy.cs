@@ -19,7 +19,7 @@ public sealed record ToleranceCell(int Specimens)
     /// <summary>Shielding of the lot in dB; the reference stands 70 dB over the noise.</summary>
     public double ShieldingDb { get; init; } = 40;
 
-    // Reference and floor are well known: their errors are not in the limit.
+    // Reference and floor are well known: their errors add little to the limit.
     internal RehearsalPlan Plan => new()
     {
         Points = LotCell.Points,

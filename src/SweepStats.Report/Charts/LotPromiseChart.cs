@@ -10,7 +10,7 @@ internal static class LotPromiseChart
     public static Chart? Of(AnalysisResult result, string name)
     {
         LotComparison lots = result.Lots;
-        List<DataPoint>[] promised = [.. lots.Lots.Select((_, l) => LotTraces.Points(lots.Frequencies, f => f.Lots[l].PromisedDb is { } promised and >= 0 ? promised : null))];
+        List<DataPoint>[] promised = [.. lots.Lots.Select((_, l) => LotTraces.Points(lots.Frequencies, f => f.Lots[l].AtMostPromisedDb is { } promised and >= 0 ? promised : null))];
         int[] told = [.. Enumerable.Range(0, promised.Length).Where(l => LotTraces.Any(promised[l]))];
         if (told.Length == 0)
         {

@@ -29,16 +29,17 @@ internal static class LotsChart
             return null;
         }
 
-        List<(double Row, double? Value, double Low, double? High)> means = [.. Placed(lots, l => l.MeanIntervalDb).Select(m => (m.Row - Apart, (double?)m.Lot.MeanDb, m.Figure.Low, (double?)m.Figure.High))];
-        List<(double Row, double Limit)> promises = [.. Placed(lots, l => l.ToleranceLimitDb).Select(p => (p.Row + Apart, p.Figure))];
+        List<(double Row, double? Value, double Low, double? High)> means = [.. Placed(lots, l => l.MeanIntervalDb ?? l.BetweenLotsIntervalDb).Select(m => (m.Row - Apart, (double?)m.Lot.MeanDb, m.Figure.Low, (double?)m.Figure.High))];
+        List<(double Row, double Limit)> promises = [.. Placed(lots, l => l.ToleranceLimitDb ?? l.BetweenLotsLimitDb).Select(p => (p.Row + Apart, p.Figure))];
         List<DataPoint> plain = [.. lots.Select((l, i) => new DataPoint(l.PlainMeanDb, i - Apart)).Where(p => double.IsFinite(p.X))];
         LinearAxis values = Values([.. pieces.Select(p => p.X), .. plain.Select(p => p.X)], [.. means.SelectMany(m => new[] { m.Low, m.High!.Value }), .. promises.Select(p => p.Limit)]);
         bool cut = means.Exists(m => m.Low < values.Minimum || m.High > values.Maximum);
+        bool alone = lots.Any(l => l.SharedUnknown);
         PlotModel model = Frame.Model(Wording.LotsChartTitle, Wording.LotsChartSubtitle(band, lots.Length), values, Rows(lots)).With([
             new RowStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = [.. lots.Select((_, i) => ((double)i, (double)i))] },
             new PointMarks { Colour = Ink.Blue, Points = pieces, Marker = MarkerType.Diamond, Size = 3.4, Title = Wording.SpecimenLegend },
-            means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Labelled = false, Title = Wording.LotMeanLegend(band.Question, cut) } : null,
-            .. Promises(promises, values.Minimum, Wording.LotPromiseLegend(band.Question)),
+            means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Labelled = false, Title = Wording.LotMeanLegend(band.Question, cut, alone) } : null,
+            .. Promises(promises, values.Minimum, Wording.LotPromiseLegend(band.Question, alone)),
             plain.Count > 0 ? new PointMarks { Colour = Ink.Red, Points = plain, Marker = MarkerType.Square, Size = 6, Hollow = true, Title = Wording.PlainMeanLegend } : null,
         ]);
         return new Chart(name, ChartKind.Lots, Wording.LotsChartTitle, Wording.LotsChartDescription(lots), model, Surroundings + (RowHeight * Math.Max(2, lots.Length)));

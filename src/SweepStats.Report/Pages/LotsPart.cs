@@ -16,7 +16,7 @@ internal sealed class LotsPart : IPagePart
         foreach (LotBand band in lots.Bands)
         {
             html.Element("h3", Wording.LotBandHeading(band)).Paragraph(Wording.ClearPart(band));
-            html.Table($"Lots: {Wording.LotBandHeading(band)}", Wording.LotColumns(lots.Question), band.Lots.Select(Wording.LotRow));
+            html.Table($"Lots: {Wording.LotBandHeading(band)}", Wording.LotColumns(lots.Question, band), band.Lots.Select(l => Wording.LotRow(l, band)));
             html.List(Wording.LotRemarks(content.Result, band));
         }
 

@@ -17,9 +17,9 @@ internal sealed class HistoryPart
     {
         double[] clear = [.. all.Select((w, f) => campaigns.Any(c => Array.Exists(c.Specimens.Bounds, b => b[f])) ? 0 : w)];
         (ClearShare, Weights, _marginDb) = (clear.Sum(), LogWeights.Whole(clear), question.MarginDb);
+        _shared = [.. campaigns.Select(c => ClearShare > 0 ? c.Specimens.Shared(Weights) : null)];
         Lots = [.. campaigns.SelectMany((c, i) => c.Specimens.Lots(Weights, all)
-            .Select(l => new HistoryEntry(i, new HistoryLot(c.Label, Figures(l, question)), l.Means)))];
-        _shared = ClearShare > 0 ? [.. campaigns.Select(c => c.Specimens.Shared(Weights))] : [];
+            .Select(l => new HistoryEntry(i, new HistoryLot(c.Label, Figures(l, _shared[i], question)), l.Means)))];
     }
 
     /// <summary>Share of the band that is clear.</summary>
@@ -47,6 +47,6 @@ internal sealed class HistoryPart
     private static Contribution Own(HistoryEntry lot) =>
         new(Sample.StandardDeviation(lot.Means) / Math.Sqrt(lot.Means.Length), lot.Means.Length - 1);
 
-    private LotSummary Figures((string Lot, double[] Means, double PlainMean) lot, LotQuestion question) =>
-        LotFigures.Of(lot.Lot, ClearShare > 0 ? lot.Means : [.. lot.Means.Select(_ => double.NaN)], lot.PlainMean, question);
+    private LotSummary Figures((string Lot, double[] Means, double PlainMean) lot, Contribution[]? shared, LotQuestion question) =>
+        LotFigures.Of((lot.Lot, lot.PlainMean), ClearShare > 0 ? lot.Means : [.. lot.Means.Select(_ => double.NaN)], shared, question);
 }

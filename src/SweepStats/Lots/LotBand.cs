@@ -18,7 +18,7 @@ public sealed record LotBand
 
     /// <summary>
     /// Half-width in dB, at the level of the intervals, of what all specimens share: the errors of reference and floor and what is stated. It drops out of comparisons and
-    /// comes on top of intervals and promises of lots; null where the reference does not repeat.
+    /// is in the intervals and promises of lots; null where the reference does not repeat.
     /// </summary>
     public required double? SharedErrorDb { get; init; }
 
@@ -35,8 +35,8 @@ public sealed record LotBand
     public required CurveAnova? Curves { get; init; }
 
     /// <summary>
-    /// Probability of lots that differ this much somewhere in the band where they are alike: twice the smaller of that from the curves over the clear part and that from the
-    /// single frequencies, which capped specimens take part in too. Null where too few specimens tell.
+    /// Probability of lots that differ this much somewhere in the band where they are alike: that from the curves over the clear part and that from the single frequencies,
+    /// which capped specimens take part in too, combined (<see cref="CombinedTests"/>). Null where too few specimens tell.
     /// </summary>
     public required double? Probability { get; init; }
 

@@ -9,8 +9,9 @@ namespace SweepStats.Lots;
 /// <summary>Compares the lots of one campaign.</summary>
 /// <remarks>
 /// The specimen is what counts as independent: lots are compared by the scatter of their specimens, frequency by frequency (<see cref="CensoredAnova"/>, false
-/// discovery over the frequencies) and as whole curves (<see cref="CurveAnova"/>); both together answer for the band. Specimens of all lots are taken to scatter alike: two
-/// specimens that scatter three times as much as the six of another lot are taken for different in 25 % instead of 5 %. A capped specimen counts as "above its bound", never as a value. Scatter by level is
+/// discovery over the frequencies) and as whole curves (<see cref="CurveAnova"/>); both together answer for the band. Lots may scatter by unequal
+/// amounts (<see cref="UnequalScatter"/>): two specimens that scatter three times as much as the six of another lot were taken for different in 25 % by Fisher's F, and are in 3 %. A lot
+/// of one specimen shows no scatter: it is allowed twice that of the others. A capped specimen counts as "above its bound", never as a value. Scatter by level is
 /// estimated from the sweeps by restricted likelihood.
 /// </remarks>
 public static class LotComparer
@@ -35,7 +36,7 @@ public static class LotComparer
     {
         var pieces = new LotSpecimens(campaign.Grid, specimens.Sweeps);
         var frequencies = new LotFrequency[campaign.Grid.Count];
-        Parallel.For(0, frequencies.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, asked.Threads) }, f => frequencies[f] = FrequencyComparer.At(f, pieces, asked.Question));
+        Parallel.For(0, frequencies.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, asked.Threads) }, f => frequencies[f] = FrequencyComparer.At(f, (pieces, specimens.Curves), asked.Question));
         ImmutableArray<LotFrequency> adjusted = Adjusted(frequencies);
         ImmutableArray<LotBand> compared =
         [

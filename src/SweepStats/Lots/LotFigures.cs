@@ -6,24 +6,33 @@ namespace SweepStats.Lots;
 /// <summary>Figures of lots from the means of their specimens.</summary>
 internal static class LotFigures
 {
-    public static LotSummary Of(string lot, double[] means, double plain, LotQuestion question)
+    /// <summary>Figures with the errors that all specimens share; null where these are not known.</summary>
+    public static LotSummary Of((string Lot, double PlainMeanDb) of, double[] means, Contribution[]? shared, LotQuestion question)
     {
-        double mean = Sample.Mean(means);
+        double mean = Sample.Mean(means), level = question.Confidence.Level;
         bool known = double.IsFinite(mean), repeated = means.Length > 1 && known;
-        double deviation = repeated ? Sample.StandardDeviation(means) : 0;
-        double reach = repeated ? StudentQuantile.Of(question.Confidence.TwoSidedQuantile).At(means.Length - 1) * deviation / Math.Sqrt(means.Length) : 0;
-        int rank = known ? ToleranceLimit.RankWithoutDistribution(means.Length, question.Share, question.Confidence.Level) : 0;
+        double? Reach(double quantile) => shared is null ? null : SharedErrors.Reach(shared, quantile);
+        double? own = repeated ? SharedErrors.Reach([Error(means)], question.Confidence.TwoSidedQuantile) : null;
+        double? whole = Reach(question.Confidence.TwoSidedQuantile) is { } common && own is { } alone ? Math.Sqrt((alone * alone) + (common * common)) : null;
+        ToleranceBound? promise = repeated ? ToleranceLimit.Lower(means, question.Share, level) : null;
+        int rank = known ? ToleranceLimit.RankWithoutDistribution(means.Length, question.Share, level) : 0;
         return new LotSummary
         {
-            Lot = lot,
+            Lot = of.Lot,
             Specimens = means.Length,
             MeanDb = mean,
-            MeanIntervalDb = repeated ? new Interval(mean - reach, mean + reach) : null,
-            ToleranceLimitDb = repeated ? mean - (ToleranceLimit.NormalFactor(means.Length, question.Share, question.Confidence.Level) * deviation) : null,
-            RankLimitDb = rank > 0 ? means.Order().ElementAt(rank - 1) : null,
-            PlainMeanDb = plain,
+            MeanIntervalDb = Around(mean, whole),
+            BetweenLotsIntervalDb = Around(mean, own),
+            ToleranceLimitDb = Reach(level) is { } below ? promise?.Less(below) : null,
+            BetweenLotsLimitDb = promise?.Limit,
+            RankLimitDb = rank > 0 && Reach(level) is { } off ? means.Order().ElementAt(rank - 1) - off : null,
+            PlainMeanDb = of.PlainMeanDb,
         };
     }
+
+    private static Contribution Error(double[] means) => new(Sample.StandardDeviation(means) / Math.Sqrt(means.Length), means.Length - 1);
+
+    private static Interval? Around(double mean, double? reach) => reach is { } half ? new Interval(mean - half, mean + half) : null;
 
     public static IEnumerable<LotPair> Pairs(ImmutableArray<string> lots, double[][] means, double margin)
     {

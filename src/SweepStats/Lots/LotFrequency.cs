@@ -28,8 +28,16 @@ public sealed record LotFrequency
 /// <summary>One lot at one frequency.</summary>
 /// <param name="MeanDb">Mean over its specimens in dB, with bounds standing in where only those are known; not a number where nothing is known of one.</param>
 /// <param name="Bound">Bounds stand in: the mean is one itself, and lies above.</param>
-/// <param name="PromisedDb">Lower tolerance limit: a share of its specimens shields at least this much; null where too few specimens tell.</param>
-public readonly record struct LotPoint(double MeanDb, bool Bound, double? PromisedDb);
+/// <param name="PromisedDb">
+/// Lower tolerance limit: a share of its specimens shields at least this much, less the errors that all specimens share; null where too few specimens tell, and where nobody can
+/// tell how far the reference is off.
+/// </param>
+/// <param name="BetweenLotsPromisedDb">The same by the scatter of its specimens alone, for comparing lots of one campaign.</param>
+public readonly record struct LotPoint(double MeanDb, bool Bound, double? PromisedDb, double? BetweenLotsPromisedDb)
+{
+    /// <summary>The promise, or that of the specimens alone where what they share is not known.</summary>
+    public double? AtMostPromisedDb => PromisedDb ?? BetweenLotsPromisedDb;
+}
 
 /// <summary>Standard deviation that a level adds to the shielding of a single sweep.</summary>
 /// <param name="Level">From what to what.</param>

@@ -15,14 +15,26 @@ public sealed record LotSummary
     /// <summary>Mean over specimens and band in dB; not a number where no part of the band is clear.</summary>
     public required double MeanDb { get; init; }
 
-    /// <summary>Interval of the mean of the lot, by the scatter of its specimens; null for a single one.</summary>
+    /// <summary>
+    /// Interval of the mean of the lot, by the scatter of its specimens and the errors that all specimens share: reference, floor, and what is stated. Null for a single specimen,
+    /// and where nobody can tell how far the reference is off.
+    /// </summary>
     public required Interval? MeanIntervalDb { get; init; }
 
+    /// <summary>The same by the scatter of its specimens alone, for comparing lots of one campaign: what all specimens share drops out. Null for a single specimen.</summary>
+    public required Interval? BetweenLotsIntervalDb { get; init; }
+
+    /// <summary>Specimens repeat, but the errors that they share are not known: the reference was swept once.</summary>
+    public bool SharedUnknown => BetweenLotsIntervalDb is not null && MeanIntervalDb is null;
+
     /// <summary>
-    /// What the lot promises: a share of its specimens has at least this mean shielding; one-sided normal tolerance limit, null for a single specimen. The errors of
-    /// reference and floor, alike for all specimens, are not in it.
+    /// What the lot promises: a share of its specimens has at least this mean shielding; one-sided normal tolerance limit, less the errors that all specimens share. Null for a
+    /// single specimen, and where nobody can tell how far the reference is off.
     /// </summary>
     public required double? ToleranceLimitDb { get; init; }
+
+    /// <summary>The same by the scatter of its specimens alone, for comparing lots of one campaign; null for a single specimen.</summary>
+    public required double? BetweenLotsLimitDb { get; init; }
 
     /// <summary>The same without assuming a distribution; null where the lot has too few specimens for one.</summary>
     public required double? RankLimitDb { get; init; }

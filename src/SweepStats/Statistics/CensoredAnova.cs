@@ -6,6 +6,8 @@ namespace SweepStats.Statistics;
 /// <remarks>
 /// Likelihood ratio of one mean a group against one mean for all, of one common scatter. The ratio is turned into the F that has the same likelihood without
 /// bounds, F = (e^(LR/N) − 1)·(n − k)/(k − 1), N values and n of them no bounds: exactly Fisher's F where there are none, and careful where there are many.
+/// Groups may scatter by unequal amounts: the probability is the larger of two, by the scatter of each (<see cref="CensoredScatter"/>) and with small groups that scatter more
+/// (<see cref="UnequalScatter"/>).
 /// Source: the likelihood ratio of the normal linear model (from memory). Size: the rehearsed runs of its test.
 /// </remarks>
 public sealed record CensoredAnova
@@ -17,8 +19,11 @@ public sealed record CensoredAnova
     /// <summary>Twice the difference of the log likelihoods.</summary>
     public required double LikelihoodRatio { get; init; }
 
-    /// <summary>Probability of a ratio at least as large where the means are alike.</summary>
+    /// <summary>Probability of a ratio at least as large where the means are alike, whether or not the groups scatter alike.</summary>
     public required double Probability { get; init; }
+
+    /// <summary>The same were the groups known to scatter alike.</summary>
+    public required double ProbabilityOfEqualScatter { get; init; }
 
     /// <summary>Compares groups.</summary>
     /// <param name="values">Values, or bounds.</param>
@@ -47,7 +52,8 @@ public sealed record CensoredAnova
         return new CensoredAnova
         {
             LikelihoodRatio = ratio,
-            Probability = new VarianceRatio(between, means - 1, 1, within).Probability,
+            Probability = CensoredScatter.Of(values, censored, groups) is { } scatter ? scatter.Probability(between, within) : 1,
+            ProbabilityOfEqualScatter = new VarianceRatio(between, means - 1, 1, within).Probability,
         };
     }
 }

@@ -54,7 +54,10 @@ public static class CensoredTolerance
     /// <returns>The limit; null where fewer than two values are seen or all seen are equal, so that nothing tells the scatter.</returns>
     /// <exception cref="ArgumentException">Lengths differ, or a value is not finite.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A share is not between 0 and 1.</exception>
-    public static double? LowerLimit(ReadOnlySpan<double> values, ReadOnlySpan<bool> bounds, double share, double confidence)
+    public static double? LowerLimit(ReadOnlySpan<double> values, ReadOnlySpan<bool> bounds, double share, double confidence) => Lower(values, bounds, share, confidence)?.Limit;
+
+    /// <summary>The same with the estimate of the quantile, μ̂ − z(share)·σ̂·√(n/(n − 1)).</summary>
+    internal static ToleranceBound? Lower(ReadOnlySpan<double> values, ReadOnlySpan<bool> bounds, double share, double confidence)
     {
         FiniteValues.RequireLevel(share);
         FiniteValues.RequireLevel(confidence);
@@ -65,7 +68,9 @@ public static class CensoredTolerance
 
         (double[] kept, bool[] above) = WithoutEmptyBounds(values, bounds);
         return kept.Length > 0 && CensoredGroups.Of(kept, above, new int[kept.Length]) is { } fit
-            ? fit.Means[0] - (Factor(kept.Length, above.Count(b => b), share, confidence) * fit.Deviation)
+            ? new ToleranceBound(
+                fit.Means[0] - (Normal.InvCDF(0, 1, share) * Math.Sqrt(kept.Length / (kept.Length - 1.0)) * fit.Deviation),
+                fit.Means[0] - (Factor(kept.Length, above.Count(b => b), share, confidence) * fit.Deviation))
             : null;
     }
 

@@ -23,6 +23,15 @@ public static class ToleranceLimit
         return NoncentralT.Quantile(confidence, count - 1, Normal.InvCDF(0, 1, share) * root) / root;
     }
 
+    /// <summary>The one-sided lower limit of normal values, mean − k·s, with the quantile that it is a limit of, mean − z(share)·s.</summary>
+    /// <exception cref="ArgumentException">Fewer than two values.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A share is not between 0 and 1.</exception>
+    internal static ToleranceBound Lower(ReadOnlySpan<double> values, double share, double confidence)
+    {
+        double mean = Sample.Mean(values), deviation = Sample.StandardDeviation(values);
+        return new ToleranceBound(mean - (Normal.InvCDF(0, 1, share) * deviation), mean - (NormalFactor(values.Length, share, confidence) * deviation));
+    }
+
     /// <summary>Fewest values whose lowest is a limit that a share of all lies above, whatever the distribution: the least n with 1 − shareⁿ ≥ confidence.</summary>
     /// <remarks>Source: Wilks 1941, Annals of Mathematical Statistics 12, 91 (from memory): 59 for 95 %/95 %, 29 for 90 %/95 %.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A share is not between 0 and 1.</exception>

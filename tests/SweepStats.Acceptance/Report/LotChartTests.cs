@@ -112,7 +112,7 @@ public sealed class LotChartTests
         AnalysisResult Promising(double? first, double? others) => Four with
         {
             Plan = Samples.Asking(33),
-            Lots = lots with { Frequencies = [.. lots.Frequencies.Select(f => f with { Lots = [.. f.Lots.Select((l, i) => l with { PromisedDb = i == 0 ? first : others })] })] },
+            Lots = lots with { Frequencies = [.. lots.Frequencies.Select(f => f with { Lots = [.. f.Lots.Select((l, i) => l with { PromisedDb = i == 0 ? first : others, BetweenLotsPromisedDb = i == 0 ? first : others })] })] },
         };
         IReadOnlyList<string> labels = new Page(Promising(30, -3)).Labels("lot-promise");
         Assert.Contains("A", labels);
@@ -120,6 +120,17 @@ public sealed class LotChartTests
         Assert.Contains("required: 33 dB", labels);
         Assert.Contains(labels, l => l.EndsWith("; 3 lots without a promise", StringComparison.Ordinal));
         Assert.DoesNotContain(ChartBook.Of(Promising(-1, null)), c => c.Kind == ChartKind.LotPromise);
+    }
+
+    [Fact]
+    public void WhereTheReferenceWasSweptOnceTheChartsSayWhatIsMissing()
+    {
+        AnalysisResult once = Samples.Run(Samples.Lots with { ReferenceSweeps = 1 }, Samples.Power);
+        IReadOnlyList<string> labels = new Page(once).Labels("lots"), promise = new Page(once).Labels("lot-promise");
+        Assert.Contains("mean of the lot with 95 % interval by specimens alone, reference swept once", labels);
+        Assert.Contains("95 % of its specimens have at least this mean, by specimens alone, reference swept once", labels);
+        Assert.Contains(promise, l => l.StartsWith("with 95 % confidence, by specimens alone, reference swept once", StringComparison.Ordinal));
+        Assert.DoesNotContain(new Page(Four).Labels("lots"), l => l.Contains("swept once", StringComparison.Ordinal));
     }
 
     [Fact]

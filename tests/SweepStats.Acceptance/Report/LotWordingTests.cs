@@ -17,13 +17,42 @@ public sealed class LotWordingTests
     private static AnalysisResult With(LotComparison lots) => Drawn.Value with { Lots = lots };
 
     [Fact]
+    public void WhereTheReferenceWasSweptOnceTheCellsSaySo()
+    {
+        LotBand once = Four.Whole with { SharedErrorDb = null, Lots = [.. Four.Whole.Lots.Select(l => l with { MeanIntervalDb = null, ToleranceLimitDb = null, BetweenLotsIntervalDb = new Interval(40.19, 42.01) })] };
+        Assert.Contains("for comparing lots", Wording.LotColumns(Four.Question, once));
+        IReadOnlyList<string> row = Wording.LotRow(once.Lots[0], once);
+        Assert.Equal(["unknown: reference swept once", "40.1 to 42.1 dB", "unknown: reference swept once"], row.Skip(3).Take(3));
+        Assert.Contains(Wording.LotRemarks(Drawn.Value, once), r => r.StartsWith("How far the reference is off nobody can tell: it was swept once. Sweep it twice or more.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void BothIntervalsStandWhereTheyDiffer()
+    {
+        LotBand Band(Interval whole) => Four.Whole with { SharedErrorDb = 1.5, Lots = [.. Four.Whole.Lots.Select(l => l with { MeanIntervalDb = whole, BetweenLotsIntervalDb = new Interval(40.19, 42.01) })] };
+        LotBand apart = Band(new Interval(39.19, 43.01)), alike = Band(new Interval(40.18, 42.02));
+        Assert.Equal(["39.1 to 43.1 dB", "40.1 to 42.1 dB"], Wording.LotRow(apart.Lots[0], apart).Skip(3).Take(2));
+        Assert.DoesNotContain("for comparing lots", Wording.LotColumns(Four.Question, alike));
+        Assert.Equal(6, Wording.LotRow(alike.Lots[0], alike).Count);
+        Assert.Contains("Intervals of means and promises hold what all specimens share: reference, floor and stated errors, ±1.5 dB (95 %). It drops out between lots; \"for comparing lots\" leaves it out.", Wording.LotRemarks(Drawn.Value, apart));
+    }
+
+    [Fact]
+    public void ALotOfOneSpecimenBorrowsItsScatterAndThatIsSaid()
+    {
+        LotBand one = Four.Whole with { Lots = [Four.Whole.Lots[0] with { Specimens = 1 }, .. Four.Whole.Lots[1..]] };
+        Assert.Contains("One specimen shows no scatter: that of lot A is taken to be at most twice that of the others. Take a second specimen.", Wording.LotRemarks(Drawn.Value, one));
+        Assert.DoesNotContain(Wording.LotRemarks(Drawn.Value, Four.Whole), r => r.StartsWith("One specimen", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void LimitsAreRoundedAwayFromTheClaim()
     {
         LotSummary lot = Four.Whole.Lots[0] with { MeanDb = 41.24, MeanIntervalDb = new Interval(40.19, 42.01), ToleranceLimitDb = 38.99, PlainMeanDb = 41.26 };
         Assert.Equal(["A", "4", "41.2 dB", "40.1 to 42.1 dB", "38.9 dB", "41.3 dB"], Wording.LotRow(lot));
         Assert.Equal("nothing", Wording.LotRow(lot with { ToleranceLimitDb = -0.1 })[4]);
-        Assert.Equal(Wording.Nothing, Wording.LotRow(lot with { ToleranceLimitDb = null, Specimens = 1 })[4]);
-        Assert.Equal(Wording.Nothing, Wording.LotRow(lot with { MeanDb = double.NaN, MeanIntervalDb = null })[2]);
+        Assert.Equal(Wording.Nothing, Wording.LotRow(lot with { ToleranceLimitDb = null, MeanIntervalDb = null, BetweenLotsIntervalDb = null, Specimens = 1 })[4]);
+        Assert.Equal(Wording.Nothing, Wording.LotRow(lot with { MeanDb = double.NaN, MeanIntervalDb = null, BetweenLotsIntervalDb = null })[2]);
     }
 
     [Theory]

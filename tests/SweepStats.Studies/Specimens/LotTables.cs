@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using SweepStats.Rehearsal;
@@ -10,11 +11,16 @@ internal static class LotTables
 {
     private const ulong Seed = 700_000;
 
+    // Far from the draws of the other rows.
+    private const ulong Unequal = 10_000_000;
+
     public static int Print(int campaigns)
     {
         var watch = Stopwatch.StartNew();
-        Alike(campaigns);
+        Alike("alike lots", LotSizeStudy.Cells, (campaigns, Seed));
+        Alike("alike lots that scatter unequally", LotSizeStudy.UnequalCells, (campaigns, Seed + Unequal));
         Off(Math.Max(1, campaigns / 3));
+        Intervals(campaigns);
         Same(campaigns);
         History(campaigns);
         Tolerance(campaigns);
@@ -22,15 +28,21 @@ internal static class LotTables
         return 0;
     }
 
-    private static void Alike(int campaigns)
+    public static int PrintUnequal(int campaigns)
     {
-        Heading("alike lots", "specimens of the lots | specimens differ by | placements | capped readings | band | curves | single frequencies | some frequency, adjusted");
-        for (int i = 0; i < LotSizeStudy.Cells.Length; i++)
+        Alike("alike lots that scatter unequally", LotSizeStudy.UnequalCells, (campaigns, Seed + Unequal));
+        return 0;
+    }
+
+    private static void Alike(string title, ImmutableArray<LotCell> cells, (int Campaigns, ulong Seed) draws)
+    {
+        Heading(title, "specimens of the lots | specimens differ by | of the lots, times | placements | capped readings | band | curves | curves, lots taken to scatter alike | single frequencies | some frequency, adjusted");
+        for (int i = 0; i < cells.Length; i++)
         {
             // Rows have draws of their own, so that they can be taken together.
-            LotCell cell = LotSizeStudy.Cells[i];
-            LotSizeRow row = LotSizeStudy.Run(cell, campaigns, Seed + ((ulong)i * 100_000));
-            Line($"| {Specimens(cell)} | {Differ(cell)} | {Placements(cell.Placements, cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Band)} | {Share(row.Curves)} | {Percent(row.Frequencies)} | {Share(row.Adjusted)} |");
+            LotCell cell = cells[i];
+            LotSizeRow row = LotSizeStudy.Run(cell, draws.Campaigns, draws.Seed + ((ulong)i * 100_000));
+            Line($"| {Specimens(cell)} | {Differ(cell)} | {string.Join(", ", cell.Spreads)} | {Placements(cell.Placements, cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Band)} | {Share(row.Curves)} | {Percent(row.Equal)} | {Percent(row.Frequencies)} | {Share(row.Adjusted)} |");
         }
     }
 
@@ -47,6 +59,16 @@ internal static class LotTables
                     Line($"| {row.Where} | {row.Capping} | {size} | {Share(row.Band)} | {Percent(row.Stretch)} | {Share(row.Right)} | {Share(row.Wrong)} |");
                 }
             }
+        }
+    }
+
+    private static void Intervals(int campaigns)
+    {
+        Heading("intervals and promises of lots", "specimens | specimens differ by | reference sweeps | that differ by | interval of the mean holds | by specimens alone | promise over the truth | by specimens alone | promise of a frequency over it");
+        foreach (LotIntervalCell cell in LotIntervalStudy.Cells)
+        {
+            LotIntervalRow row = LotIntervalStudy.Run(cell, campaigns, Seed);
+            Line($"| {cell.Specimens} | {cell.SpecimenDb} dB | {cell.References} | {cell.SweepDb} dB | {Share(row.Mean)} | {Percent(row.Alone)} | {Share(row.Broken)} | {Percent(row.BrokenAlone)} | {Percent(row.PointBroken)} |");
         }
     }
 

@@ -88,8 +88,8 @@ public sealed class LotComparerTests
     {
         LotSummary lot = Compared(ThreeLots).Whole.Lots[0];
         // t(0.975, 3) = 3.182446 and the 95/95 factor of four specimens, 5.144 (ISO 16269-6, from memory).
-        double deviation = (lot.MeanIntervalDb!.Value.High - lot.MeanDb) * 2 / 3.182446;
-        Assert.Equal(lot.MeanDb - (5.144 * deviation), lot.ToleranceLimitDb!.Value, 0.002 * deviation);
+        double deviation = (lot.BetweenLotsIntervalDb!.Value.High - lot.MeanDb) * 2 / 3.182446;
+        Assert.Equal(lot.MeanDb - (5.144 * deviation), lot.BetweenLotsLimitDb!.Value, 0.002 * deviation);
     }
 
     [Fact]

@@ -184,7 +184,7 @@ public sealed class LotHistoryTests
     private static Campaign Raised(Campaign campaign, double db, params SweepRole[] roles) => Rehearsed.Changed(campaign, (s, _, level) => level + (roles.Contains(s.Role) ? db : 0));
 
     // Student's half-width back to the standard error: t(0.975, 2) = 4.302653 (tables, from memory).
-    private static double OwnError(HistoryLot lot) => (lot.Figures.MeanIntervalDb!.Value.High - lot.Figures.MeanDb) / 4.302653;
+    private static double OwnError(HistoryLot lot) => (lot.Figures.BetweenLotsIntervalDb!.Value.High - lot.Figures.MeanDb) / 4.302653;
 
     private static double ReferenceError(Campaign campaign)
     {

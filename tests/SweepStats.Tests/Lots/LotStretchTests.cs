@@ -111,7 +111,7 @@ public sealed class LotStretchTests
     private static LotFrequency At(bool alike, params (double MeanDb, bool Bound)[] lots) => new()
     {
         At = new Hertz(1e6),
-        Lots = [.. lots.Select(l => new LotPoint(l.MeanDb, l.Bound, null))],
+        Lots = [.. lots.Select(l => new LotPoint(l.MeanDb, l.Bound, null, null))],
         Scatter = [],
         Capped = lots.Count(l => l.Bound),
         Probability = 0.001,

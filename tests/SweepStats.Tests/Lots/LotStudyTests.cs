@@ -26,6 +26,17 @@ public sealed class LotStudyTests
         Assert.InRange(row.Capped.Share, capping == Capping.None ? 0 : 0.15, capping == Capping.None ? 0 : 0.6);
     }
 
+    // Were the lots taken to scatter alike, two specimens of three times the scatter of six others would be found different in 25 %.
+    [Fact]
+    public void LotsOfUnequalScatterAreSeldomTakenForDifferent()
+    {
+        LotSizeRow row = LotSizeStudy.Run(new LotCell([2, 6]) { Spreads = [3, 1] }, campaigns: 150, seed: 4_000);
+        AtMostPromised(row.Band);
+        AtMostPromised(row.Curves);
+        AtMostPromised(row.Frequencies with { Count = row.Frequencies.Count / LotCell.Points, Of = row.Frequencies.Of / LotCell.Points });
+        Assert.InRange(row.Equal.Share, 0.15, 0.4);
+    }
+
     [Theory]
     [InlineData(Capping.None, 0.9)]
     [InlineData(Capping.Half, 0.8)]

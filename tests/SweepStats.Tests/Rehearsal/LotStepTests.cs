@@ -67,5 +67,17 @@ public sealed class LotStepTests
         Assert.StartsWith("A rehearsal needs a step of lot A", Refused(Step("A", double.NaN, 30e6, 1e9)), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void SpecimensOfALotMayScatterMore()
+    {
+        RehearsedCampaign plain = Rehearser.Draw(Plain with { LotDeviationDb = 0 }), drawn = Rehearser.Draw(Plain with { LotDeviationDb = 0, LotSpreads = [1, 3] });
+        foreach ((TrueShielding with, TrueShielding without) in drawn.Truth.Zip(plain.Truth))
+        {
+            Assert.Equal((with.Name.Lot == "B" ? 3 : 1) * (without.ShieldingDb[0] - Plain.ShieldingStartDb), with.ShieldingDb[0] - Plain.ShieldingStartDb, 1e-9);
+        }
+
+        Assert.Throws<ArgumentException>(() => Rehearser.Draw(Plain with { LotSpreads = [1, -1] }));
+    }
+
     private static LotStep Step(string lot, double db, double start, double stop) => new(lot, new Decibels(db), new FrequencyBand(new Hertz(start), new Hertz(stop)));
 }

@@ -10,7 +10,7 @@ public sealed class CensoredAnovaTests
     {
         double[] values = [1, 2, 3, 5, 6, 7, 8];
         int[] groups = [0, 0, 0, 1, 1, 1, 1];
-        Assert.Equal(OneWayAnova.Of(values, groups).Probability, CensoredAnova.Of(values, new bool[7], groups)!.Probability, 1e-9);
+        Assert.Equal(OneWayAnova.Of(values, groups).Probability, CensoredAnova.Of(values, new bool[7], groups)!.ProbabilityOfEqualScatter, 1e-9);
     }
 
     // R, survreg of survival (fixtures/oracles/censored.R).

@@ -15,7 +15,7 @@ public sealed class CurveAnovaTests
         CurveAnova curve = CurveAnova.Of([.. values.Select(v => new[] { v })], [1], Groups);
         Assert.Equal(point.F, curve.F, 1e-12 * point.F);
         Assert.Equal(1, curve.EffectivePoints, 1e-12);
-        Assert.Equal(point.Probability, curve.Probability, 1e-12);
+        Assert.Equal(point.Probability, curve.ProbabilityOfEqualScatter, 1e-12);
     }
 
     [Fact]
