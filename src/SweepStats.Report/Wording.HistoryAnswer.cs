@@ -6,7 +6,15 @@ namespace SweepStats.Report;
 public static partial class Wording
 {
     /// <summary>Do lots differ, which, where and by how much; then what was left out of the comparison.</summary>
-    internal static IEnumerable<string> HistoryAnswer(LotHistory history)
+    internal static IEnumerable<string> HistoryAnswer(LotHistory history, IReadOnlyList<AnalysisResult> campaigns)
+    {
+        string[] faulty = [.. history.Campaigns.Zip(campaigns).Where(c => c.Second.Verdict.Trust == Verdicts.Trust.Untrustworthy).Select(c => PlainText.Short(c.First, LongestSpecimen))];
+        return faulty.Length > 0
+            ? [$"Mend the faults of {Listed(faulty, MostSpecimensNamed)} first: until then whether the lots differ cannot be told. The figures below are at face value only."]
+            : HistoryAnswer(history);
+    }
+
+    private static IEnumerable<string> HistoryAnswer(LotHistory history)
     {
         HistoryPair[] known = [.. history.Pairs.Where(p => p.Adjusted is not null)];
         if (known.Length == 0)

@@ -1,4 +1,5 @@
 using SweepStats.Lots;
+using SweepStats.Verdicts;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
@@ -20,6 +21,11 @@ public static partial class Wording
     {
         LotComparison lots = result.Lots;
         yield return LotsHeadline(result, lots.Whole);
+        if (result.Verdict.Trust == Trust.Untrustworthy)
+        {
+            yield break;
+        }
+
         LotStretch[] told = Telling(lots);
         foreach (LotStretch stretch in told.Take(MostStretches))
         {
@@ -51,6 +57,11 @@ public static partial class Wording
     {
         LotComparison lots = result.Lots;
         var causes = BoundCauses.Of(result.Curves);
+        if (result.Verdict.Trust == Trust.Untrustworthy && lots.Lots.Length > 1)
+        {
+            return "Mend the faults first: until then whether the lots differ cannot be told. Figures of lots are at face value only.";
+        }
+
         if (band.Probability is not { } p)
         {
             return lots.Lots.Length < 2 ? "One lot only: there is nothing to compare it with."

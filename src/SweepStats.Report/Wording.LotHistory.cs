@@ -16,7 +16,7 @@ public static partial class Wording
         ArgumentNullException.ThrowIfNull(campaigns);
         return
         [
-            $"All campaigns together, {Band(history.Band)}, {Count(history.PointCount, "frequency")}", .. HistoryAnswer(history), .. HistoryTrust(history, campaigns),
+            $"All campaigns together, {Band(history.Band)}, {Count(history.PointCount, "frequency")}", .. HistoryAnswer(history, campaigns), .. HistoryTrust(history, campaigns),
             .. history.Pairs.IsEmpty ? [] : TextTable.Of(PairColumns(history), PairsAsked(history).Select(p => PairRow(p, history))),
             .. history.Bands.IsEmpty ? [] : TextTable.Of(HistoryBandColumns(history), HistoryBandRows(history)),
             .. HistoryBandRemarks(history).Select(remark => "  " + remark),

@@ -32,7 +32,7 @@ public static partial class Wording
 
         if (SameWithin([.. band.Pairs.Select(p => (Pair(p.First, p.Second), (Equivalence?)p.Tested))], lots.Question) is { } same)
         {
-            yield return same;
+            yield return Face(result, capital: true) + same;
         }
 
         if (!band.Scatter.IsEmpty)

@@ -1,7 +1,6 @@
 using SweepStats.Bands;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
-using SweepStats.Statistics;
 
 namespace SweepStats.Report;
 
@@ -71,8 +70,8 @@ public static partial class Wording
             + $"{Count(result.Curves.Length, "specimen")} of {Count(lots, "lot")}; intervals at {Level(result.Plan.Confidence)}.";
     }
 
-    internal static string ClaimsCaption(Confidence confidence) =>
-        $"What each specimen shields, with {Level(confidence)} confidence for each statement by itself. “≥” is a lower bound: the true figure may be higher. "
+    internal static string ClaimsCaption(AnalysisResult result) =>
+        $"{(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "At face value only, not to be claimed. " : string.Empty)}What each specimen shields, with {Level(result.Plan.Confidence)} confidence for each statement by itself. “≥” is a lower bound: the true figure may be higher. "
         + "Figures over the whole band are one-sided limits, so they lie a little above the lowest two-sided lower end in shielding.csv.";
 
     /// <summary>Column headers of the claims, with one for the requirement where it was stated.</summary>

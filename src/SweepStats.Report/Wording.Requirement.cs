@@ -29,8 +29,8 @@ public static partial class Wording
     {
         int meeting = result.Verdict.Specimens.Count(s => s.Outcome == RequirementOutcome.Meets);
         int all = result.Verdict.Specimens.Length;
-        return all < 2 ? string.Empty
-            : string.Create(CultureInfo.InvariantCulture, $"; {(meeting == 0 ? "none" : $"{meeting}")} of {all} specimens {(meeting < 2 ? "meets" : "meet")} it");
+        return all < 2 || result.Verdict.Trust == Trust.Untrustworthy ? string.Empty
+            : string.Create(CultureInfo.InvariantCulture, $"; {(meeting == 0 ? "none" : $"{meeting}")} of {all} specimens {(meeting < 2 ? "is" : "are")} shown to meet it");
     }
 
     /// <summary>"; A/A02 fails by itself, …": specimens that fail where all together do not.</summary>

@@ -11,6 +11,8 @@ internal static class SvgPicture
     /// <summary>What comes before the element where it is a file of its own.</summary>
     public const string Declaration = "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n";
 
+    private const int ShortestFitted = 8;
+
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
     public static ChartPicture Of(Chart chart)
@@ -28,6 +30,7 @@ internal static class SvgPicture
         drawn.Position = 0;
         XElement root = XDocument.Load(drawn).Root!;
         OwnIds(root, chart.Name);
+        Fit(root);
         Scale(root, chart.Height);
         Name(root, chart);
         return new ChartPicture(chart.Name, chart.Kind, chart.Title, Text(root), chart.Shows);
@@ -47,6 +50,19 @@ internal static class SvgPicture
             {
                 clip.Value = clip.Value.Replace("url(#", $"url(#{prefix}-", StringComparison.Ordinal);
             }
+        }
+    }
+
+    // A machine without the font that was measured draws with a wider one: labels would run into each other, or out of the picture.
+    private static void Fit(XElement root)
+    {
+        var measurer = new TextMeasurer();
+        foreach (XElement label in root.Descendants(Svg + "text").Where(t => t.Value.Length >= ShortestFitted))
+        {
+            double size = (double?)label.Attribute("font-size") ?? 12;
+            double weight = (double?)label.Attribute("font-weight") ?? FontWeights.Normal;
+            label.SetAttributeValue("textLength", FormattableString.Invariant($"{measurer.MeasureText(label.Value, null, size, weight).Width:0.#}"));
+            label.SetAttributeValue("lengthAdjust", "spacingAndGlyphs");
         }
     }
 

@@ -14,8 +14,8 @@ internal static class HistoryPage
         {
             html.Open("header").Element("p", Wording.HistoryKind, ("class", "kind")).Element("h1", title);
             html.Element("p", Wording.HistoryScope(history, campaigns.Count), ("class", "scope")).Close();
-            html.Section("lots", "Lots").Element("p", Wording.HistoryAnswer(history).First(), ("class", "headline"));
-            html.List([.. Wording.HistoryAnswer(history).Skip(1), .. Wording.HistoryTrust(history, campaigns)]);
+            html.Section("lots", "Lots").Element("p", Wording.HistoryAnswer(history, campaigns).First(), ("class", "headline"));
+            html.List([.. Wording.HistoryAnswer(history, campaigns).Skip(1), .. Wording.HistoryTrust(history, campaigns)]);
             Pairs(html, history);
             Draw(html, charts.Where(c => c.Kind == ChartKind.LotsOverFrequency));
             Bands(html, history);

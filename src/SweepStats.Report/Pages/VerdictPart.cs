@@ -38,7 +38,7 @@ internal sealed class VerdictPart : IPagePart
             html.Paragraph(Wording.NoFloorMeans);
         }
 
-        html.Table(Wording.ClaimsCaption(result.Plan.Confidence), Wording.ClaimsOf(result), result.Bands.Select(b => Row(b, result)));
+        html.Table(Wording.ClaimsCaption(result), Wording.ClaimsOf(result), result.Bands.Select(b => Row(b, result)));
         VerdictRule.Write(html, result);
         html.Close();
     }

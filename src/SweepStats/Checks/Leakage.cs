@@ -17,6 +17,7 @@ internal sealed class Leakage : ICheck
     public string Code => "leakage";
 
     public string? UntestedBecause(Evidence seen) => CouldTell(seen) ? null
+        : SourceLevelChange.IsPlateElsewhere(seen) ? "the plate was taken at another level of the source than the reference"
         : Plate(seen) is not null ? "the plate sweeps are too noisy to show a leakage that matters"
         : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) ? "the plate sweeps are on other frequencies or in another unit"
         : Lacking.Sweeps(seen, SweepRole.Plate);
@@ -25,7 +26,7 @@ internal sealed class Leakage : ICheck
     /// Whether a leakage that matters would have shown: behind the plate, at each value, less comes than could move it by more than
     /// half of its half-width.
     /// </summary>
-    public static bool CouldTell(Evidence seen) => Plate(seen) is { } plate && seen.Curves.All(c => Hidden(c, plate).Length == 0);
+    public static bool CouldTell(Evidence seen) => Plate(seen) is { } plate && !SourceLevelChange.IsPlateElsewhere(seen) && seen.Curves.All(c => Hidden(c, plate).Length == 0);
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {

@@ -33,6 +33,7 @@ internal sealed class SaturationPlateau : ICheck
             Specimen = found.Specimen,
             Size = readings.Kind == ClippingKind.Tied ? new Decibels(readings.ScatterDb) : null,
             Where = Stretches.Where(seen.Campaign.Grid, readings.IsAt),
+            Bias = found.Role == SweepRole.Reference ? Bias.TooSmall : null,
             Message = $"At {Amount.OutOf(readings.Count, found.Block.PointCount)} {what} stands at its highest value, {level}, in one sweep or more: "
                 + $"the receiver or its display shows no more. {Consequence(found)}",
             Basis = Basis(found),

@@ -30,6 +30,7 @@ internal sealed class SaturationStep : ICheck
             Severity = Unused(curve) ? Severity.Note : worst.ShortfallDb >= LinearityCurve.CompressionDb ? Severity.Fault : Severity.Warning,
             Role = SweepRole.Linearity,
             Size = new Decibels(worst.ShortfallDb),
+            Bias = Unused(curve) ? null : Checks.Bias.TooSmall,
             Where = curve.OverloadedFromDb is { } from && !seen.Curves.IsEmpty
                 ? Stretches.Where(seen.Campaign.Grid, f => seen.Curves[0].Readings[f].Evidence.ReferenceDb >= from) : [],
             Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded, or the source does not step as stated. {Consequence(seen, curve)}{Compression(curve)}",
@@ -39,9 +40,10 @@ internal sealed class SaturationStep : ICheck
         };
     }
 
-    // Only levels above that of the reference fall short: no claim rests on them.
+    // Only levels above that of the reference fall short, and up to the reference's nothing was missing: no claim rests on them.
     private static bool Unused(LinearityCurve curve) =>
-        curve is { OverloadedFromDb: null, ReferenceDbm: { } used } && curve.All.Where(s => s.IsShort).All(s => s.HighDbm > used);
+        curve is { OverloadedFromDb: null, ReferenceDbm: { } used, Reference: { IsShort: false, Interval: not null } }
+            && curve.All.Where(s => s.IsShort).All(s => s.HighDbm > used);
 
     // The highest source level at which nothing is missing.
     private static double Followed(LinearityCurve curve, LinearityStep first) =>

@@ -31,7 +31,14 @@ internal sealed record SourceLevel(double Dbm, ImmutableArray<double[]> Sweeps, 
     public static ImmutableArray<SourceLevel> Of(AlignedCampaign campaign, double? campaignDbm)
     {
         SourceLevel[] all = [.. Linearity(campaign).Concat(Reference(campaign.Reference, campaignDbm)).OrderBy(level => level.Dbm).ThenBy(level => level.IsReference)];
-        return campaign.Scale == LevelScale.DecibelRatio && all.Length > 0 ? [.. all.Select(level => level.Received((all.FirstOrDefault(l => l.IsReference) ?? all[^1]).Dbm))] : [.. all];
+        return campaign.Scale == LevelScale.DecibelRatio && all.Length > 0 && StaysPut(all) ? [.. all.Select(level => level.Received((all.FirstOrDefault(l => l.IsReference) ?? all[^1]).Dbm))] : [.. all];
+    }
+
+    // A display in dB may be no ratio: it then moves by about the step.
+    private static bool StaysPut(SourceLevel[] levels)
+    {
+        double Mean(SourceLevel level) => Sample.Mean([.. Enumerable.Range(0, level.Sweeps[0].Length).Select(level.MeanAt)]);
+        return Mean(levels[^1]) - Mean(levels[0]) < (levels[^1].Dbm - levels[0].Dbm) / 2;
     }
 
     // A ratio stays where the source is stepped. With the step added it is what arrives, against what arrives at the reference's level of the source.

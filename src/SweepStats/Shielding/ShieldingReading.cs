@@ -99,7 +99,8 @@ public abstract record ShieldingReading
     internal (double Value, bool Bound) ValueOrBound => this switch
     {
         Measured m => (m.Shielding.Value.Value, false),
-        Unrepeated u => (u.Indication.Value, false),
+        // Without a floor a single sweep too is known from below only.
+        Unrepeated u => (u.Indication.Value, u.State == ShieldingState.NoFloor),
         AtLeast b => (b.Bound.Value, true),
         _ => (double.NaN, true),
     };

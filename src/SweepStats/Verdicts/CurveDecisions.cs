@@ -37,7 +37,7 @@ internal sealed class CurveDecisions
     /// <param name="rule">What is asked.</param>
     /// <param name="findings">What the checks found: what may shift the result beyond its interval can overturn a decision.</param>
     public static CurveDecisions Of(ShieldingCurve curve, DecisionRule rule, ImmutableArray<Finding> findings) =>
-        new(curve, rule, [.. findings.Where(f => (f.Bias is not null || !f.Biases.IsEmpty)
+        new(curve, rule, [.. findings.Where(f => (f.Bias is not null || !f.Biases.IsEmpty || f.Severity == Severity.Fault)
             && (f.Specimen is null || f.Specimen == curve.Name))]);
 
     /// <summary>Whether it fails somewhere at a level.</summary>
@@ -66,16 +66,25 @@ internal sealed class CurveDecisions
             : new FrequencyDecision(reading.Evidence.At, wanted, outcome, search.Of(reading, f, wanted.Value, (low, high)));
     }
 
-    // A finding that could move the shielding to the other side of the requirement; null where none could. The margin is that of the limits over what is asked.
-    private Finding? Overturned(RequirementOutcome outcome, Hertz at, Interval margin) => _biased.FirstOrDefault(f =>
-        (f.Where.IsEmpty || f.Where.Any(w => w.Contains(at))) && BiasAt(f, at) is { } bias && outcome switch
+    // The finding that moves the shielding farthest, where all together could move it to the other side of the requirement; null where they could not.
+    // Several may come true together. The margin is that of the limits over what is asked.
+    private Finding? Overturned(RequirementOutcome outcome, Hertz at, Interval margin)
+    {
+        bool meets = outcome == RequirementOutcome.Meets;
+        if (!meets && outcome != RequirementOutcome.Fails)
         {
-            RequirementOutcome.Meets => margin.Low < bias.LowerByDb,
-            RequirementOutcome.Fails => -margin.High <= bias.HigherByDb,
-            _ => false,
-        });
+            return null;
+        }
 
-    private Bias? BiasAt(Finding finding, Hertz at) => finding.Biases.IsEmpty ? finding.Bias
+        double Moves(Finding f) => BiasAt(f, at) is { } bias ? meets ? bias.LowerByDb : bias.HigherByDb : 0;
+        Finding[] here = [.. _biased.Where(f => (f.Where.IsEmpty || f.Where.Any(w => w.Contains(at))) && Moves(f) > 0)];
+        double all = here.Sum(Moves);
+        return here.Length > 0 && (meets ? margin.Low < all : -margin.High <= all) ? here.MaxBy(Moves) : null;
+    }
+
+    // How far a fault reaches that does not say so, nobody knows.
+    private Bias? BiasAt(Finding finding, Hertz at) => finding.Biases.IsEmpty
+        ? finding.Bias ?? (finding.Severity == Severity.Fault ? Bias.Unknown : null)
         : _placed[_biased.IndexOf(finding)].TryGetValue(at, out Bias bias) ? bias : null;
 
     // A bound between requirement and acceptance limit shows that it is a matter of the guard band; one below shows nothing.
