@@ -17,8 +17,8 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
     /// <summary>Whether the result passes a gate: nothing against trusting it, and the requirement met where there is one.</summary>
     public bool Passes => Result.Verdict is { Trust: not Trust.Untrustworthy, Requirement: null or RequirementOutcome.Meets };
 
-    /// <summary>A line for each file that was left out at the user's wish.</summary>
-    public IEnumerable<string> LeftOutLines => Reading.LeftOut.Select(file => $"Left out: {file}");
+    /// <summary>What was left out at the user's wish, a line for files that the same is wrong with.</summary>
+    public IEnumerable<string> LeftOutLines => Reading.LeftOutInBrief.Select(file => $"Left out: {file}");
 
     /// <summary>Reads and analyses; null after writing what is wrong to the error stream.</summary>
     public static CampaignAnalysis? Of(ParseResult words, CampaignOptions options, Terminal terminal) => Of(words.GetValue(options.Campaign)!, words, options, terminal);
@@ -32,7 +32,9 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
         if (reading.Campaign is null)
         {
             bar.Clear();
-            foreach (ReadFault fault in reading.Faults)
+            // Who reads with a program asks for JSON, and wants each file by its name.
+            bool each = words.GetValue(options.Format) == "json";
+            foreach (string fault in each ? reading.Faults.Select(f => f.ToString()) : FaultDigest.Of(reading.Faults))
             {
                 terminal.Error.WriteLine(fault);
             }

@@ -1,13 +1,14 @@
 using System.CommandLine;
 using SweepStats.Cli.Commands;
-using SweepStats.Cli.Look;
 
 namespace SweepStats.Cli;
 
 /// <summary>The whole program: words in, exit code out.</summary>
 internal static class CommandLine
 {
-    public static int Run(string[] args, Terminal terminal)
+    private const string Help = "--help";
+
+    public static int Run(string[] args, Terminal terminal) => Guarded(terminal, () =>
     {
         var root = new RootCommand("How far a measured shielding number can be trusted: floor, reference and covered sweeps in, claims that hold out.")
         {
@@ -20,26 +21,32 @@ internal static class CommandLine
             RehearseCommand.Create(terminal),
             InitCommand.Create(terminal),
         };
-        ParseResult parsed = root.Parse(args.Length == 0 ? ["--help"] : args);
-        if (parsed.Errors.Count > 0)
+        ParseResult parsed = root.Parse(WithoutHelp(args));
+        string[] wrong = [.. UsageErrors.Of(parsed)];
+        foreach (string message in wrong)
         {
-            foreach (string message in parsed.Errors.Select(e => e.Message.ReplaceLineEndings(" ").Replace('\t', ' ')).Distinct())
-            {
-                terminal.Error.WriteLine($"sweepstats: {PrintedText.Of(message).TrimEnd('.')}; see 'sweepstats {Named(parsed)}--help'");
-            }
-
-            return ExitCode.BadInput;
+            terminal.Error.WriteLine($"sweepstats: {message}");
         }
 
-        return Invoke(parsed, terminal);
-    }
+        return wrong.Length > 0
+            ? ExitCode.BadInput
+            : parsed.Invoke(new InvocationConfiguration { Output = terminal.Out, Error = terminal.Error, EnableDefaultExceptionHandler = false });
+    });
+
+    // "help" and "help COMMAND" are what people type first.
+    private static string[] WithoutHelp(string[] args) => args switch
+    {
+        [] or ["help"] or ["help", "help" or Help] => [Help],
+        ["help", .. var rest] => [.. rest, Help],
+        _ => args,
+    };
 
     // A person at a bench can do nothing with a stack trace; the one sentence says whose fault it is.
-    private static int Invoke(ParseResult parsed, Terminal terminal)
+    private static int Guarded(Terminal terminal, Func<int> run)
     {
         try
         {
-            return parsed.Invoke(new InvocationConfiguration { Output = terminal.Out, Error = terminal.Error, EnableDefaultExceptionHandler = false });
+            return run();
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -57,7 +64,4 @@ internal static class CommandLine
             return ExitCode.InternalError;
         }
     }
-
-    private static string Named(ParseResult parsed) =>
-        parsed.CommandResult.Command is RootCommand ? string.Empty : parsed.CommandResult.Command.Name + " ";
 }

@@ -21,5 +21,7 @@ internal sealed class FaultList(string file)
 
     public void Add(int? line, string problem, string remedy) => _faults.Add(new ReadFault(file, line, problem, remedy));
 
+    public void Add(ReadFault fault) => _faults.Add(fault);
+
     public void AddRange(IEnumerable<ReadFault> faults) => _faults.AddRange(faults);
 }

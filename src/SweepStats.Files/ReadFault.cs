@@ -1,4 +1,6 @@
 using System.Text;
+using SweepStats.Files.Traces;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Files;
 
@@ -17,12 +19,17 @@ public sealed record ReadFault(string File, int? Line, string Problem, string Re
     /// <summary>What to do.</summary>
     public string Remedy { get; init; } = Shortened(Remedy);
 
+    /// <summary>What the sweeps of the file were taken for; null where that is not known.</summary>
+    public SweepRole? Role { get; init; }
+
+    /// <summary>The units that the file does not say, where that is what is wrong.</summary>
+    internal UnstatedUnits Unstated { get; init; }
+
+    /// <summary>File and line, as a message names them.</summary>
+    internal string Place => Line is { } line ? FormattableString.Invariant($"{File}:{line}") : File;
+
     /// <summary>The fault on one line: <c>file:line: problem; remedy</c>.</summary>
-    public override string ToString()
-    {
-        string where = Line is { } line ? FormattableString.Invariant($"{File}:{line}") : File;
-        return OneLine($"{where}: {Problem}; {Remedy}");
-    }
+    public override string ToString() => OneLine($"{Place}: {Problem}; {Remedy}");
 
     /// <summary>A text that was not written here, cut where it is longer than anybody reads.</summary>
     internal static string Shortened(string text) => text.Length <= LongestText ? text : text[..LongestText] + "…";

@@ -1,11 +1,20 @@
 namespace SweepStats.Files;
 
 /// <summary>Finds the known word that a mistyped one was probably meant to be.</summary>
-internal static class Spelling
+public static class Spelling
 {
     /// <summary>" (did you mean 'x'?)" or an empty text.</summary>
-    public static string Hint(string word, IEnumerable<string> known)
+    /// <param name="word">What was written.</param>
+    /// <param name="known">What may be written.</param>
+    public static string Hint(string word, IEnumerable<string> known) => Nearest(word, known) is { } best ? $" (did you mean '{best}'?)" : "";
+
+    /// <summary>The known word with the fewest letters to change; null where none is near.</summary>
+    /// <param name="word">What was written.</param>
+    /// <param name="known">What may be written.</param>
+    public static string? Nearest(string word, IEnumerable<string> known)
     {
+        ArgumentNullException.ThrowIfNull(word);
+        ArgumentNullException.ThrowIfNull(known);
         string? best = null;
         int least = Math.Max(2, word.Length / 3) + 1;
         foreach (string candidate in known)
@@ -17,7 +26,7 @@ internal static class Spelling
             }
         }
 
-        return best is null ? "" : $" (did you mean '{best}'?)";
+        return best;
     }
 
     // Levenshtein's edit distance over two rows.

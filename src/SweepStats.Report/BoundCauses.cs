@@ -45,7 +45,7 @@ internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = fal
         "the floor", "the bottom of the display", "leakage", "overload of the receiver", "an unknown floor"));
 
     /// <summary>What will show it: "more dynamic range tells".</summary>
-    public string Tells => Remedy + (Remedies.Length > 1 || (Unmeasured && !Floor) ? " tell" : " tells");
+    public string Tells => Remedy + (Remedies.Length > 1 || Remedy.StartsWith("sweeps", StringComparison.Ordinal) || Remedy.EndsWith("sweeps", StringComparison.Ordinal) ? " tell" : " tells");
 
     /// <summary>What would show it, as a sentence.</summary>
     public string WouldTell => $"{char.ToUpperInvariant(Remedy[0])}{Remedy[1..]} would tell.";

@@ -16,6 +16,8 @@ public static partial class Wording
             lines.Add(rule);
         }
 
+        lines.AddRange(FieldInBrief(result));
+
         foreach (var alike in result.Findings.GroupBy(f => (f.Severity, f.Code, f.NextStep)))
         {
             lines.Add(string.Empty);

@@ -17,6 +17,7 @@ public static partial class Wording
 
     private static readonly Dictionary<string, string> Looked = new(StringComparer.Ordinal)
     {
+        ["files-unread"] = "Files that could not be read and were left out",
         ["no-floor"] = "A floor that is missing, or declared and not measured",
         ["dead-floor"] = "Floor sweeps that show no noise",
         ["no-life"] = "Sweeps that do not move, or stand at the bottom of the display",

@@ -1,5 +1,6 @@
 using SweepStats.Lots;
 using SweepStats.Quantities;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Report;
 
@@ -55,7 +56,8 @@ public static partial class Wording
             return lots.Lots.Length < 2 ? "One lot only: there is nothing to compare it with."
                 : lots.Whole.Lots.All(l => l.Specimens < 2)
                     ? "Whether the lots differ cannot be told: no lot has two specimens, so nothing shows how much specimens of one lot differ. Take two of each, better four; single specimens are compared by 'sweepstats choose'."
-                : result.Floor is null ? "Whether the lots differ cannot be told: no floor is known, so all shielding is known from below only. Take floor sweeps."
+                : result.Floor is null ? "Whether the lots differ cannot be told: no floor is known, so all shielding is known from below only. "
+                    + (UnreadFiles.Of(result.Campaign.Unread, SweepRole.Floor)?.Mend ?? "Take floor sweeps.")
                 : causes.Any ? $"Whether the lots differ cannot be told: {causes.What} hides too many specimens. {causes.WouldTell}"
                 : "Whether the lots differ cannot be told: the specimens of a lot read the same, so nothing shows how much they differ.";
         }

@@ -119,7 +119,7 @@ public static partial class Wording
 
         return plan.Question is { PlacementsFixed: true, Numbers.Placements: > 1 and var held }
             ? $"{width} cannot be had with {Count(held, "placement")}, however often each is swept: take more placements{(plan.Question.ReferenceFixed ? ", or more reference sweeps" : string.Empty)}."
-            : $"{width} cannot be had with {Plain(FewestSweeps.Most)} repeats: what repeats do not average away, or too few reference sweeps, stand in the way.";
+            : $"{width} cannot be had with {Plain(FewestSweeps.Most)} repeats and {Plain(FewestSweeps.MostCovered)} covered sweeps: what repeats do not average away, or too few reference sweeps, stand in the way.";
     }
 
     private static string Numbers(SweepNumbers numbers) => numbers.Placements > 1

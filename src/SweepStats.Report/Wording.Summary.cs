@@ -33,8 +33,10 @@ public static partial class Wording
             string capped = (band.CappedCount > 0 ? ". " + Capped(band, curve).TrimEnd('.') : string.Empty)
                 + (band.OverloadedCount > 0 ? ". " + Overloaded(band.OverloadedCount, band.PointCount).TrimEnd('.') : string.Empty);
             string stands = Stands(result, band.Name) is { } standing ? $"{AtLevel(result, result.Plan.Confidence)}. Requirement{(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? ", at face value only" : string.Empty)}: {standing}{AtLevel(result, result.Plan.Rule?.Level)}" : string.Empty;
-            lines.Add($"  {piece.PadRight(widest)}  {Claim(band)}{capped}{stands}");
+            lines.Add($"  {piece.PadRight(widest)}  {Claim(band)}{capped}{stands}{FieldBehind(result, band)}");
         }
+
+        lines.AddRange(FieldInBrief(result));
 
         if (result.Lots.Lots.Length > 1)
         {

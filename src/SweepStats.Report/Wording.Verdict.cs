@@ -27,12 +27,15 @@ public static partial class Wording
         };
         string asked = result.Verdict.Requirement is { } outcome ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
         string floor = result.Floor is not null ? string.Empty
-            : (result.FloorLife is null ? "; no floor sweep is in use and no floor is declared" : "; the floor sweeps show no noise")
+            : (result.FloorLife is null ? $"; {NoFloor(result)}" : "; the floor sweeps show no noise")
                 + ", so nobody can tell which readings are capped";
         string unmeasured = result.Verdict.Requirement is not null && NotMeasured(result) is { } stretches ? $"; asked also {stretches}" : string.Empty;
         string mark = result.Rehearsed ? "Drawn by rehearse, not measured. " : string.Empty;
         return mark + trust + asked + unmeasured + floor + "." + NotTested(result);
     }
+
+    private static string NoFloor(AnalysisResult result) =>
+        UnreadFiles.Of(result.Campaign.Unread, SweepRole.Floor)?.Told ?? "no floor sweep is in use and no floor is declared";
 
     private static bool HasWarnings(AnalysisResult result) => result.Findings.Any(f => f.Severity == Severity.Warning);
 
@@ -170,11 +173,23 @@ public static partial class Wording
         string asked = result.Plan.Requirement is { } requirement ? $" ({Required(requirement, result.Campaign.Grid)})" : string.Empty;
         return outcome switch
         {
-            RequirementOutcome.Meets => $"{Face(result)}every specimen meets the requirement{asked} {WhereAsked(result)}",
+            RequirementOutcome.Meets => $"{Face(result)}every specimen{Missing(result)} meets the requirement{asked} {WhereAsked(result)}",
             RequirementOutcome.Fails => $"{Face(result)}the requirement{asked} is not met{Meeting(result)}",
             RequirementOutcome.Undecided => $"whether the requirement{asked} is met is undecided{Meeting(result)}{FailingAlone(result)}",
             _ => $"whether the requirement{asked} is met cannot be told{Meeting(result)}{FailingAlone(result)}",
         };
+    }
+
+    // A specimen whose sweeps were all left out, or could not be read, is not among those that meet.
+    private static string Missing(AnalysisResult result)
+    {
+        string[] missing =
+        [
+            .. result.Campaign.Unread.Where(u => u.Role == SweepRole.Covered).Select(u => u.Specimen)
+                .Concat(result.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered).Select(s => (SpecimenName?)new SpecimenName(s.Lot ?? "1", s.Specimen ?? "1")))
+                .OfType<SpecimenName>().Distinct().Where(name => result.Curves.All(c => c.Name != name)).Select(SpecimenLabel),
+        ];
+        return missing.Length == 0 ? string.Empty : $" but {Listed(missing, MostSpecimensNamed)}, of which no sweep is in use,";
     }
 
     // Where nothing may be relied on, what the figures say must not read as if it were so.

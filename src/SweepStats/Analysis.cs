@@ -73,6 +73,7 @@ public static class Analysis
             MaximumInputDbm = plan.MaximumInputDbm,
         };
         ImmutableArray<Finding> findings = Checklist.Inspect(evidence);
+        Verdict verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence, findings), plan.Threads);
         ImmutableArray<SpecimenSweeps> specimens = [.. aligned.Covered.Zip(curves, SpecimenSweeps.Of)];
         return new AnalysisResult
         {
@@ -95,13 +96,14 @@ public static class Analysis
             Linearity = linearity,
             Curves = curves,
             Bands = bands,
+            Fields = ResidualField.Of(plan.Field, new CurvesAndBands(curves, bands), findings, verdict.Trust),
             Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
             Lots = LotComparer.Of(aligned, LotMembers.Of((curves, specimens), plan.Choice.Yardstick), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
             Trend = TrendEstimator.Of(curves, aligned.Grid, campaign.Properties, plan, findings),
             Choice = SpecimenRanker.Of(aligned, (curves, specimens), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed)),
             Findings = findings,
             Checks = Checklist.Runs(evidence),
-            Verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence, findings), plan.Threads),
+            Verdict = verdict,
         };
     }
 

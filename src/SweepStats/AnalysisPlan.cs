@@ -81,6 +81,9 @@ public sealed record AnalysisPlan
     /// <summary>What is asked of specimens among which one is to be chosen.</summary>
     public ChoiceQuestion Choice { get; init; } = new();
 
+    /// <summary>A field that the specimens are to keep out; null where none is stated.</summary>
+    public FieldThreat? Field { get; init; }
+
     /// <summary>Seed of the draws that uncertainty budgets are held against and that show which specimen is the best; any will do, but the same one gives the same figures.</summary>
     public ulong Seed { get; init; } = 1;
 

@@ -79,6 +79,9 @@ public sealed record AnalysisResult
     /// <summary>Statements over the band, one a specimen, in the same order.</summary>
     public required ImmutableArray<BandStatement> Bands { get; init; }
 
+    /// <summary>What is left of the stated field behind each specimen, in the same order; empty where no field is stated.</summary>
+    public ImmutableArray<ResidualField> Fields { get; init; } = [];
+
     /// <summary>Uncertainty budgets, one set a specimen, in the same order.</summary>
     public required ImmutableArray<SpecimenBudgets> Budgets { get; init; }
 

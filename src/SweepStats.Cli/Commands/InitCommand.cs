@@ -1,4 +1,5 @@
 using System.CommandLine;
+using SweepStats.Cli.Look;
 using SweepStats.Files.Results;
 
 namespace SweepStats.Cli.Commands;
@@ -17,8 +18,8 @@ internal static class InitCommand
     private static int Run(string folder, Terminal terminal)
     {
         CampaignTemplate.Write(folder);
-        terminal.Out.WriteLine($"{folder} is ready: fill in campaign.toml, put traces into floor/, reference/ and covered/<lot>/<specimen>/ (or list them in sweeps.csv),");
-        terminal.Out.WriteLine($"then: sweepstats run {folder}");
+        terminal.Out.WriteLine($"{PrintedText.Of(folder)} is ready: fill in campaign.toml, put traces into floor/, reference/ and covered/<lot>/<specimen>/ (or list them in sweeps.csv),");
+        terminal.Out.WriteLine($"then: sweepstats run {ShellWord.Of(folder)}");
         return ExitCode.Done;
     }
 }

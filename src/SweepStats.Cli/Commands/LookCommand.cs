@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
 using SweepStats.Cli.Look;
@@ -25,7 +26,7 @@ internal static class LookCommand
         TraceReadOptions known = options.Reading(words);
         if (words.GetValue(options.Quiet))
         {
-            return Shown(files, known, (_, _) => { }, Complain(terminal));
+            return Shown(files, known, (_, seen) => Complain(seen.Refusal, terminal), Refused);
         }
 
         if (words.GetValue(options.Format) == "json")
@@ -36,13 +37,15 @@ internal static class LookCommand
         bool ascii = words.GetValue(options.Ascii) || !ShowsBraille(terminal.Out.Encoding);
         var text = new LookText(words.GetValue(options.NoPlot) ? null : new TracePlot(ascii));
         string between = "";
-        return Shown(files, known, Print, Complain(terminal));
+        return Shown(files, known, Print, Refused);
 
-        void Print(string file, TraceReading reading)
+        void Refused(string file, TraceReading reading) => Complain(reading.Faults, terminal);
+
+        void Print(string file, SeenFile seen)
         {
             terminal.Out.Write(between);
             between = terminal.Out.NewLine;
-            foreach (string line in text.Of(file, reading))
+            foreach (string line in text.Of(file, seen))
             {
                 terminal.Out.WriteLine(ascii ? PrintedText.Ascii(line) : line);
             }
@@ -55,7 +58,7 @@ internal static class LookCommand
         int code;
         using (var json = new LookJson(bytes))
         {
-            code = Shown(files, known, json.Add, json.Add);
+            code = Shown(files, known, json.Add, json.Refuse);
             json.End();
         }
 
@@ -64,36 +67,43 @@ internal static class LookCommand
     }
 
     // One file after the other, each let go before the next is opened: two big ones need not fit into memory together.
-    private static int Shown(string[] files, TraceReadOptions known, Action<string, TraceReading> show, Action<string, TraceReading> refuse)
+    private static int Shown(string[] files, TraceReadOptions known, Action<string, SeenFile> show, Action<string, TraceReading> refuse)
     {
         int code = ExitCode.Done;
         foreach (string path in files)
         {
-            code = WasShown(path, known, show, refuse) ? code : ExitCode.BadInput;
+            code = IsUsable(path, known, show, refuse) ? code : ExitCode.BadInput;
         }
 
         return code;
     }
 
-    private static bool WasShown(string path, TraceReadOptions known, Action<string, TraceReading> show, Action<string, TraceReading> refuse)
+    // A file of which a campaign takes no sweep is shown all the same: what is wrong with it is then seen.
+    private static bool IsUsable(string path, TraceReadOptions known, Action<string, SeenFile> show, Action<string, TraceReading> refuse)
     {
         string file = Path.DirectorySeparatorChar == '/' ? path : path.Replace(Path.DirectorySeparatorChar, '/');
         TraceReading reading = Directory.Exists(path) ? Folder(file) : TraceFile.Look(path, file, known);
-        bool isRead = reading.Faults.IsEmpty;
-        (isRead ? show : refuse)(file, reading);
-        return isRead;
+        if (!reading.Faults.IsEmpty)
+        {
+            refuse(file, reading);
+            return false;
+        }
+
+        var seen = new SeenFile(reading, TraceFile.Taken(reading, file, known).Faults);
+        show(file, seen);
+        return seen.Refusal.IsEmpty;
     }
 
     private static TraceReading Folder(string name) =>
-        new() { Faults = [new ReadFault(name, null, "this is a folder", $"name files, e.g. {name.TrimEnd('/')}/*.csv")] };
+        new() { Faults = [new ReadFault(name, null, "this is a folder", $"name files, e.g. {ShellWord.Of(name.TrimEnd('/'))}/*.csv")] };
 
-    private static Action<string, TraceReading> Complain(Terminal terminal) => (_, reading) =>
+    private static void Complain(ImmutableArray<ReadFault> faults, Terminal terminal)
     {
-        foreach (ReadFault fault in reading.Faults)
+        foreach (ReadFault fault in faults)
         {
             terminal.Error.WriteLine(PrintedText.Of(fault.ToString()));
         }
-    };
+    }
 
     private static bool ShowsBraille(Encoding encoding)
     {

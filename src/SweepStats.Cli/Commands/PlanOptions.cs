@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using SweepStats.Bands;
 using SweepStats.Planning;
 using SweepStats.Statistics;
 
@@ -9,23 +11,34 @@ internal sealed class PlanOptions
 {
     private const double UsualLooks = 20;
 
+    // Beyond these no bench lies; a typing error does, and what is reckoned from it means nothing.
+    private const double MostDb = Requirement.MostDb, MostDeviationDb = 50, LeastWidthDb = 0.001;
+
     private readonly Option<double?> _halfWidth, _claim, _margin, _probability, _scatter, _placementSpread, _range, _looks;
     private readonly Option<int> _placements, _sweeps, _reference;
 
     public PlanOptions(Command command)
     {
         var options = new OptionList(command);
-        _halfWidth = Add(options, "--half-width", "DB", "Half-width wanted of the interval at one frequency", v => v > 0, "a half-width lies above 0 dB");
-        _claim = Add(options, "--claim", "DB", "Shielding to be claimed: SE is at least this much; the pilot's requirement and guard band unless given", double.IsFinite, "a claim is a number of dB");
-        _margin = Add(options, "--margin", "DB", "How much more than the claim the specimen truly shields; 3 unless given", v => v > 0, "a margin lies above 0 dB");
+        _halfWidth = Add(options, "--half-width", "DB", "Half-width wanted of the interval at one frequency", v => v is >= LeastWidthDb and <= MostDb, $"a half-width lies between {LeastWidthDb} and {MostDb} dB");
+        _claim = Add(options, "--claim", "DB", "Shielding to be claimed: SE is at least this much; the pilot's requirement and guard band unless given", Requirement.CanAskFor, $"a claim lies between {Requirement.LeastDb} and {Requirement.MostDb} dB");
+        _margin = Add(options, "--margin", "DB", "How much more than the claim the specimen truly shields; 3 unless given", v => v is >= LeastWidthDb and <= MostDb, $"a margin lies between {LeastWidthDb} and {MostDb} dB");
         _probability = Add(options, "--probability", "SHARE", "Share of campaigns in which the claim is to succeed; 0.9 unless given", v => v is >= 0.5 and <= 0.99, "a share lies between 0.5 and 0.99, for example 0.9");
-        _scatter = Add(options, "--scatter", "DB", "Standard deviation from sweep to sweep at one frequency, clear of the floor; goes before the pilot's", v => v >= 0, "a standard deviation is not negative");
-        _placementSpread = Add(options, "--placement-spread", "DB", "Standard deviation between placements; goes before the pilot's", v => v >= 0, "a standard deviation is not negative");
-        _range = Add(options, "--range", "DB", "Displayed reference less displayed floor; goes before the pilot's", v => v > 0, "a range lies above 0 dB");
+        _scatter = Add(options, "--scatter", "DB", "Standard deviation from sweep to sweep at one frequency, clear of the floor; goes before the pilot's", v => v is >= 0 and <= MostDeviationDb, $"a standard deviation lies between 0 and {MostDeviationDb} dB");
+        _placementSpread = Add(options, "--placement-spread", "DB", "Standard deviation between placements; goes before the pilot's", v => v is >= 0 and <= MostDeviationDb, $"a standard deviation lies between 0 and {MostDeviationDb} dB");
+        _range = Add(options, "--range", "DB", "Displayed reference less displayed floor; goes before the pilot's", v => v is > 0 and <= MostDb, $"a range lies above 0, up to {MostDb} dB");
         _looks = Add(options, "--looks", "N", "Independent looks averaged in a reading; the pilot's, or 20, unless given", v => v is >= 1 and <= 1e4, "looks lie between 1 and 10000");
         _placements = Count(options, "--placements", "Placements to reckon with; 0 leaves it to the plan");
         _sweeps = Count(options, "--sweeps", "Sweeps of each placement to reckon with; 0 leaves it to the plan");
         _reference = Count(options, "--reference-sweeps", "Reference sweeps; 0 takes as many as covered sweeps");
+        command.Validators.Add(words =>
+        {
+            long covered = Math.Max(1, Typed(words, _placements)) * Math.Max(1, Typed(words, _sweeps));
+            if (covered > FewestSweeps.MostCovered)
+            {
+                words.AddError($"{_placements.Name} times {_sweeps.Name} is {covered} covered sweeps; at most {FewestSweeps.MostCovered} are reckoned with");
+            }
+        });
     }
 
     /// <summary>What is known: the pilot's components, with what the words state in their place; null where neither tells the scatter.</summary>
@@ -94,6 +107,10 @@ internal sealed class PlanOptions
         });
         return option;
     }
+
+    // Asking for the value of an option whose word is no number throws; its own parser tells of that word.
+    private static long Typed(CommandResult words, Option<int> option) =>
+        words.GetResult(option)?.Tokens is [var token] && int.TryParse(token.Value, out int n) ? n : 0;
 
     private static Option<int> Count(OptionList options, string name, string description)
     {

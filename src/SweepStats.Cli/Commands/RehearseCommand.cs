@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
+using SweepStats.Bands;
+using SweepStats.Cli.Look;
 using SweepStats.Files;
 using SweepStats.Files.Results;
 using SweepStats.Rehearsal;
@@ -12,18 +14,15 @@ namespace SweepStats.Cli.Commands;
 /// <summary>sweepstats rehearse: a campaign of known truth.</summary>
 internal static class RehearseCommand
 {
-    // The bounds of requirement.se_db in campaign.toml.
-    private const double LeastRequirementDb = 0, MostRequirementDb = 300;
-
     public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string>("FOLDER") { Description = "Folder for the new campaign" };
         var requirement = new Option<double?>("--requirement") { Description = "Shielding asked for, written into campaign.toml", HelpName = "DB", CustomParser = NumberText.MaybeReal };
         requirement.Validators.Add(result =>
         {
-            if (result.Tokens is [var token] && double.TryParse(token.Value, CultureInfo.InvariantCulture, out double db) && db is < LeastRequirementDb or > MostRequirementDb)
+            if (result.Tokens is [var token] && double.TryParse(token.Value, CultureInfo.InvariantCulture, out double db) && !Requirement.CanAskFor(db))
             {
-                result.AddError($"--requirement {token.Value}: a requirement lies between {LeastRequirementDb} and {MostRequirementDb} dB");
+                result.AddError($"--requirement {token.Value}: a requirement lies between {Requirement.LeastDb} and {Requirement.MostDb} dB");
             }
         });
         var command = new Command("rehearse", "Write a campaign whose truth is known, to try a set-up or this program on") { folder, requirement };
@@ -59,8 +58,8 @@ internal static class RehearseCommand
             return ExitCode.BadInput;
         }
 
-        terminal.Out.WriteLine($"{target.Folder}: {Wording.Count(rehearsed.Campaign.Sweeps.Length, "sweep")} of {Wording.Count(rehearsed.Grid.Count, "frequency")}; what is true of them stands in truth.csv.");
-        terminal.Out.WriteLine($"Analyse it: sweepstats run {target.Folder}");
+        terminal.Out.WriteLine($"{PrintedText.Of(target.Folder)}: {Wording.Count(rehearsed.Campaign.Sweeps.Length, "sweep")} of {Wording.Count(rehearsed.Grid.Count, "frequency")}; what is true of them stands in truth.csv.");
+        terminal.Out.WriteLine($"Analyse it: sweepstats run {ShellWord.Of(target.Folder)}");
         return ExitCode.Done;
     }
 

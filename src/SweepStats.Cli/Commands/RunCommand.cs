@@ -53,7 +53,7 @@ internal static class RunCommand
 
     private static byte[]? Write(CampaignAnalysis analysis, (string Target, bool Png) report, Terminal terminal)
     {
-        var shown = new ReportOptions { Png = report.Png, Assumptions = analysis.Reading.Assumptions, LeftOut = analysis.Reading.LeftOut };
+        var shown = new ReportOptions { Png = report.Png, Assumptions = analysis.Reading.Assumptions, LeftOut = analysis.Reading.LeftOutInBrief };
         return ReportOutput.Write(report.Target, () => ReportBuilder.Build(analysis.Result, shown), terminal, folder =>
         {
             ReportOutput.Put(folder, ShieldingCsv.FileName, stream => ShieldingCsv.Write(analysis.Result, stream));

@@ -22,21 +22,26 @@ internal sealed class LookJson : IDisposable
         _json.WriteStartArray();
     }
 
-    public void Add(string file, TraceReading reading)
+    /// <summary>A file that could be read.</summary>
+    public void Add(string file, SeenFile seen)
     {
         _json.WriteStartObject();
         _json.WriteString("file", file);
-        if (reading.Faults.IsEmpty)
-        {
-            Read(reading);
-        }
-        else
-        {
-            _json.WritePropertyName("error");
-            Fault(reading.Faults[0]);
-            Faults("more", reading.Faults.RemoveAt(0));
-        }
+        Read(seen.Reading);
+        _json.WriteBoolean("usable", seen.Refusal.IsEmpty);
+        Faults("refusal", seen.Refusal);
+        _json.WriteEndObject();
+        _json.Flush();
+    }
 
+    /// <summary>A file that could not.</summary>
+    public void Refuse(string file, TraceReading reading)
+    {
+        _json.WriteStartObject();
+        _json.WriteString("file", file);
+        _json.WritePropertyName("error");
+        Fault(reading.Faults[0]);
+        Faults("more", reading.Faults.RemoveAt(0));
         _json.WriteEndObject();
         _json.Flush();
     }

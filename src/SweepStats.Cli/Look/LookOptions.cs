@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using SweepStats.Files.Traces;
 
 namespace SweepStats.Cli.Look;
@@ -31,7 +30,6 @@ internal sealed class LookOptions
         Accept(_frequencyUnit, word => FrequencyUnits.Parse(word) is not null, $"the frequency units are {FrequencyWords}");
         Accept(_levelUnit, word => LevelUnits.Parse(word) is not null, $"the level units are {LevelWords}");
         Accept(_columns, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
-        Files.Validators.Add(AreNames);
         command.Arguments.Add(Files);
         foreach (Option option in (Option[])[_frequencyUnit, _levelUnit, _columns, NoPlot, Ascii, Format, Quiet])
         {
@@ -46,22 +44,6 @@ internal sealed class LookOptions
         LevelUnit = words.GetValue(_levelUnit) is { } level ? LevelUnits.Parse(level) : null,
         Columns = [.. words.GetValue(_columns) ?? []],
     };
-
-    // Whatever is no option is taken for a file: a mistyped option must not end as a file that is missing.
-    private static void AreNames(ArgumentResult result)
-    {
-        foreach (string name in result.Tokens.Select(token => token.Value))
-        {
-            if (name.Length == 0)
-            {
-                result.AddError("FILE: an empty name names no file");
-            }
-            else if (name.Length > 1 && name[0] == '-' && !File.Exists(name))
-            {
-                result.AddError($"{PrintedText.Of(name)}: there is no such option, and no file of that name");
-            }
-        }
-    }
 
     private static void Accept(Option option, Func<string, bool> isKnown, string known) => option.Validators.Add(result =>
     {

@@ -18,18 +18,21 @@ internal sealed class LookText(TracePlot? plot)
     private const int PlotHeight = 5;
     private const string Transmission = "S21";
 
-    public IEnumerable<string> Of(string file, TraceReading reading) =>
+    public IEnumerable<string> Of(string file, SeenFile seen) =>
     [
         PrintedText.Of(file),
-        .. Lines(reading).Select(line => Indent + line),
-        .. Plots(reading.Traces),
+        .. Lines(seen).Select(line => Indent + line),
+        .. Plots(seen.Reading.Traces),
     ];
 
-    private static IEnumerable<string> Lines(TraceReading reading) =>
+    private static IEnumerable<string> Lines(SeenFile seen) => Lines(seen.Reading, seen.Refusal);
+
+    private static IEnumerable<string> Lines(TraceReading reading, ImmutableArray<ReadFault> refusal) =>
     [
         .. TraceTable.Of(reading.Traces),
         .. More(reading.Traces),
         .. Doubts(reading.Traces),
+        .. Refused(reading.Traces, refusal),
         .. Phases(reading.Traces),
         .. Settings(reading),
         .. Assumed(reading),
@@ -55,6 +58,15 @@ internal sealed class LookText(TracePlot? plot)
         {
             yield return MoreOf(doubts.Length - MostLines, "reason");
         }
+    }
+
+    // What a trace is refused for stands above already.
+    private static IEnumerable<string> Refused(ImmutableArray<Trace> traces, ImmutableArray<ReadFault> refusal)
+    {
+        ReadFault[] others = [.. refusal.Except(traces.SelectMany(t => t.Doubts))];
+        return refusal.IsEmpty ? [] : others.Length == 0
+            ? ["A campaign refuses this file for that."]
+            : others.Select(fault => $"A campaign refuses this file: {Sentence(fault)}");
     }
 
     private static IEnumerable<string> Phases(ImmutableArray<Trace> traces)

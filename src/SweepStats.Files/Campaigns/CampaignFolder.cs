@@ -25,7 +25,7 @@ public static class CampaignFolder
         if (!Directory.Exists(folder))
         {
             var missing = new ReadFault(folder, null, "there is no such folder", "name the folder that holds campaign.toml, floor, reference and covered");
-            return new CampaignReading { Campaign = null, Plan = new AnalysisPlan(), Faults = [missing], Inputs = [], Assumptions = [], LeftOut = [], Field = null };
+            return new CampaignReading { Campaign = null, Plan = new AnalysisPlan(), Faults = [missing], Inputs = [], Assumptions = [], LeftOut = [] };
         }
 
         string root = Path.GetFullPath(folder);
@@ -44,13 +44,13 @@ public static class CampaignFolder
         bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading
         {
-            Campaign = usable ? Of(settings, root, batch.Sweeps) with { Properties = list.Properties } : null,
+            Campaign = usable ? Of(settings, root, batch.Sweeps) with { Properties = list.Properties, Unread = [.. UnreadSweeps.Of(list, batch)] } : null,
             Plan = settings.Plan with { Threads = Math.Max(1, options.Threads), Choice = settings.Plan.Choice with { Yardstick = yardstick } },
             Faults = usable ? [] : [.. fatal, .. unread],
-            Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, StringComparer.Ordinal)],
-            Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch.Sweeps)],
+            Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, NaturalOrder.Instance)],
+            Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch)],
             LeftOut = usable ? [.. unread.Select(f => f.ToString())] : [],
-            Field = settings.Field,
+            LeftOutInBrief = usable ? [.. FaultDigest.Of(unread)] : [],
         };
     }
 

@@ -15,7 +15,7 @@ public sealed record CampaignReading
     /// <summary>Everything wrong with the input, in the order of the files.</summary>
     public required ImmutableArray<ReadFault> Faults { get; init; }
 
-    /// <summary>Files that were read, in ordinal order of their paths.</summary>
+    /// <summary>Files that were read, in natural order of their paths.</summary>
     public required ImmutableArray<InputFile> Inputs { get; init; }
 
     /// <summary>What was taken for granted, for the report.</summary>
@@ -24,6 +24,6 @@ public sealed record CampaignReading
     /// <summary>Files left out because they could not be read and the reader was told to keep going, each with its reason.</summary>
     public required ImmutableArray<string> LeftOut { get; init; }
 
-    /// <summary>Field strengths; null where the campaign states none.</summary>
-    public required FieldPlan? Field { get; init; }
+    /// <summary>The same in brief: one line for files that the same keeps from being read.</summary>
+    public ImmutableArray<string> LeftOutInBrief { get; init; } = [];
 }

@@ -36,8 +36,6 @@ internal sealed record CampaignSettings
     /// <summary>Where the line of the requirement is stated; null where there is none.</summary>
     public (string File, int? Line)? RequirementAt { get; init; }
 
-    public FieldPlan? Field { get; init; }
-
     public FrequencyUnit? FrequencyUnit { get; init; }
 
     public LevelUnit? LevelUnit { get; init; }

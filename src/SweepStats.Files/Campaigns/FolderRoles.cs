@@ -39,7 +39,10 @@ internal static class FolderRoles
             }
             else if (!TraceFile.HasTraceExtension(file))
             {
-                unread.Add(new ReadFault(file, null, "the extension is not that of a trace file", $"use {string.Join(' ', TraceFile.Extensions)}, or move the file out of the campaign"));
+                unread.Add(new ReadFault(file, null, "the extension is not that of a trace file", $"use {string.Join(' ', TraceFile.Extensions)}, or move the file out of the campaign")
+                {
+                    Role = Roles.Parse(file.Split('/')[0]),
+                });
             }
             else if (Entry(file, faults) is { } entry)
             {

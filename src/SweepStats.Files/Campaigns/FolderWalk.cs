@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
 

@@ -107,7 +107,10 @@ internal sealed class Manifest
             return file is null ? null : entry;
         }
 
-        _missing.Add(line, $"{file} is not there", "correct its path, put the file into the campaign, or remove the row");
+        _missing.Add(new ReadFault(_missing.File, line, $"{file} is not there", "correct its path, put the file into the campaign, or remove the row")
+        {
+            Role = entry.Exclude is null ? role : null,
+        });
         return null;
     }
 

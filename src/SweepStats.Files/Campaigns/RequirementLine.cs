@@ -19,15 +19,15 @@ internal static class RequirementLine
 
         for (int i = 0; i < points.Length; i++)
         {
-            if (!(points[i].Db is >= RequirementSection.Least and <= RequirementSection.Most))
+            if (!Requirement.CanAskFor(points[i].Db))
             {
                 faults.Add(
                     points[i].Line, FormattableString.Invariant($"point {i + 1} of the requirement asks for {points[i].Db:R} dB"),
-                    FormattableString.Invariant($"a required shielding is {RequirementSection.Least} to {RequirementSection.Most} dB"));
+                    FormattableString.Invariant($"a required shielding is {Requirement.LeastDb} to {Requirement.MostDb} dB"));
                 return null;
             }
 
-            if (!(points[i].Hertz > 0) || !double.IsFinite(points[i].Hertz) || (i > 0 && points[i].Hertz <= points[i - 1].Hertz))
+            if (!(points[i].Hertz is > 0 and <= SettingsReader.HighestHertz) || (i > 0 && points[i].Hertz <= points[i - 1].Hertz))
             {
                 faults.Add(
                     points[i].Line,

@@ -9,12 +9,6 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>The section [requirement] of campaign.toml: one value, points, or a file of points.</summary>
 internal sealed class RequirementSection(string root, FaultList faults)
 {
-    /// <summary>Lowest shielding that can be asked for in dB.</summary>
-    public const double Least = 0;
-
-    /// <summary>Highest shielding that can be asked for in dB.</summary>
-    public const double Most = 300;
-
     private static readonly string[] Statements = ["se_db", "points", "file"];
 
     public Requirement? Requirement { get; private set; }
@@ -37,7 +31,7 @@ internal sealed class RequirementSection(string root, FaultList faults)
         Margin = keys.Number("margin_db", 0, 100) is { } margin ? new Decibels(margin) : null;
         Level = keys.Number("confidence", 0.5, 0.9999) is { } level ? new Confidence(level) : null;
         GuardBand = keys.Number("guard_band_db", 0, 100) is { } guard ? new Decibels(guard) : null;
-        double? constant = keys.Number("se_db", Least, Most);
+        double? constant = keys.Number("se_db", Requirement.LeastDb, Requirement.MostDb);
         ImmutableArray<(double Hertz, double Db)>? points = keys.Pairs("points");
         string? file = keys.Text("file");
         int stated = Statements.Count(keys.Has);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
+using SweepStats.Bands;
 using SweepStats.Files.Traces;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
@@ -281,10 +282,7 @@ internal sealed class SettingsReader
     {
         double? threat = keys.Number("threat_v_per_m", 1e-12, 1e12);
         double? tolerable = keys.Number("tolerable_v_per_m", 1e-12, 1e12);
-        keys.Require("threat_v_per_m", "tolerable_v_per_m");
-        if (threat is { } outside && tolerable is { } inside)
-        {
-            _settings = _settings with { Field = new FieldPlan(outside, inside) };
-        }
+        keys.Require("threat_v_per_m");
+        _plan = _plan with { Field = threat is { } outside ? new FieldThreat(outside, tolerable) : null };
     }
 }

@@ -11,6 +11,9 @@ internal sealed record SweepBatch(
 {
     private const double UsualImpedanceOhm = 50;
 
+    /// <summary>Whether a level is a voltage, so that the impedance matters.</summary>
+    public bool HoldsVoltages { get; private init; }
+
     public static SweepBatch Read(string root, ImmutableArray<SweepEntry> entries, CampaignSettings settings, (int Threads, IProgress<double>? Progress) work)
     {
         SweepEntry[][] files = [.. entries.GroupBy(e => e.File).Select(g => g.ToArray())];
@@ -75,7 +78,10 @@ internal sealed record SweepBatch(
             sweeps.ToImmutable(),
             [.. readings.SelectMany(r => r.Faults)],
             [.. readings.Zip(files).Where(p => p.First.Sha256.Length > 0).Select(p => new InputFile(p.Second[0].File, p.First.Sha256))],
-            [.. assumptions]);
+            [.. assumptions])
+        {
+            HoldsVoltages = impedanceUsed,
+        };
     }
 
     private static Sweep AsSweep(string name, SweepEntry entry, (Trace Trace, FrequencyGrid Grid) read, double impedanceOhm)

@@ -6,21 +6,22 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Says what a campaign states or holds and an analysis makes no use of, so that nobody takes it for used.</summary>
 internal static class UnusedInput
 {
-    public static IEnumerable<string> Of(CampaignSettings settings, SweepList list, IReadOnlyCollection<Sweep> sweeps)
+    public static IEnumerable<string> Of(CampaignSettings settings, SweepList list, SweepBatch batch)
     {
+        IReadOnlyCollection<Sweep> sweeps = batch.Sweeps;
         if (settings.Plan.DeclaredFloorDb is not null && sweeps.Any(s => s.Role == SweepRole.Floor && s.ExcludedBecause is null))
         {
             yield return "declared_dbm was not used: floor sweeps were taken";
         }
 
-        foreach (string line in OfFloorAndLeakage(settings.Plan, [.. sweeps.Where(s => s.ExcludedBecause is null)]))
+        foreach (string line in OfFloorAndLeakage(settings.Plan, list, [.. sweeps.Where(s => s.ExcludedBecause is null)]))
         {
             yield return line;
         }
 
-        if (settings.Field is not null)
+        if (settings.ImpedanceOhm is not null && !batch.HoldsVoltages && sweeps.Count > 0)
         {
-            yield return "[field] is read and kept; this version does not use it yet";
+            yield return "impedance_ohm was not used: no level is a voltage";
         }
 
         if (sweeps.Any(s => s.Role == SweepRole.Linearity && s.SourceDbm is null))
@@ -43,12 +44,12 @@ internal static class UnusedInput
         }
     }
 
-    private static IEnumerable<string> OfFloorAndLeakage(AnalysisPlan plan, Sweep[] used)
+    private static IEnumerable<string> OfFloorAndLeakage(AnalysisPlan plan, SweepList list, Sweep[] used)
     {
         bool floor = used.Any(s => s.Role == SweepRole.Floor);
         if (plan.FloorTaking != SweepTaking.Unstated && !floor)
         {
-            yield return "floor.taken was not used: there are no floor sweeps";
+            yield return $"floor.taken was not used: {(list.Entries.Any(e => e.Role == SweepRole.Floor && e.Exclude is null) ? "no floor file could be read" : "there are no floor sweeps")}";
         }
 
         if (plan.FloorStabilityDb is not null && !floor && plan.DeclaredFloorDb is null)

@@ -100,8 +100,8 @@ public static class CampaignTemplate
 
         # Field strengths, for the question what remains behind the curtain.
         # [field]
-        # threat_v_per_m = 50e3
-        # tolerable_v_per_m = 5e3
+        # threat_v_per_m = 50e3     # steady field in front of the curtain: what is left of it at most behind each specimen is told
+        # tolerable_v_per_m = 5e3   # may be left out
 
         """;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Files.Campaigns;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Results;
 
@@ -75,12 +76,12 @@ public sealed class ReportFolder : IDisposable
         return File.Create(full);
     }
 
-    /// <summary>The files created so far, with their hashes, in ordinal order. All streams must be closed.</summary>
+    /// <summary>The files created so far, with their hashes, in natural order. All streams must be closed.</summary>
     public ImmutableArray<InputFile> Written() =>
     [
         .. Directory.EnumerateFiles(_stage, "*", SearchOption.AllDirectories)
             .Select(f => new InputFile(Path.GetRelativePath(_stage, f).Replace('\\', '/'), EarlierReport.Hash(f)))
-            .OrderBy(f => f.Path, StringComparer.Ordinal),
+            .OrderBy(f => f.Path, NaturalOrder.Instance),
     ];
 
     /// <summary>Puts the report in its place. All streams must be closed.</summary>

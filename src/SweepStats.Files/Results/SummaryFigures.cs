@@ -54,6 +54,7 @@ internal static class SummaryFigures
             Figure(json, "mean_db", band.MeanDb);
             Figure(json, "p10_db", band.TenthPercentileDb);
             Figure(json, "share_meeting", band.ShareMeeting);
+            Field(json, result.Fields.FirstOrDefault(f => f.Name == curve.Name));
             Stands(json, result.Verdict.Specimens.FirstOrDefault(o => o.Name == curve.Name));
             json.WriteNumber("capped_points", band.CappedCount);
             json.WriteNumber("points", band.PointCount);
@@ -61,6 +62,29 @@ internal static class SummaryFigures
         }
 
         json.WriteEndArray();
+    }
+
+    // Only where a field is stated: a summary without one is what it was before.
+    private static void Field(Utf8JsonWriter json, ResidualField? field)
+    {
+        if (field is null)
+        {
+            return;
+        }
+
+        json.WriteStartObject("field");
+        SummaryPlan.Number(json, "at_most_v_per_m", field.VoltsPerMetre);
+        SummaryPlan.Number(json, "shielding_db", field.Shielding?.Value);
+        SummaryJson.Word(json, "tolerable", field.IsTolerable switch { true => "within", false => "not-shown", _ => null });
+        SummaryJson.Word(json, "no_claim", field.Silence switch
+        {
+            FieldSilence.Untrustworthy => "untrustworthy",
+            FieldSilence.NoClaim => "no-shielding-claimed",
+            FieldSilence.FindingOfUnknownSize => "finding-of-unknown-size",
+            FieldSilence.NothingKeptOut => "nothing-kept-out",
+            _ => null,
+        });
+        json.WriteEndObject();
     }
 
     private static void Stands(Utf8JsonWriter json, SpecimenOutcome? specimen)

@@ -45,7 +45,19 @@ internal static class SummaryPlan
 
         json.WriteEndArray();
         Comparisons(json, plan);
+        Field(json, plan.Field);
         json.WriteEndObject();
+    }
+
+    private static void Field(Utf8JsonWriter json, FieldThreat? threat)
+    {
+        if (threat is not null)
+        {
+            json.WriteStartObject("field");
+            Number(json, "threat_v_per_m", threat.VoltsPerMetre);
+            Number(json, "tolerable_v_per_m", threat.TolerableVoltsPerMetre);
+            json.WriteEndObject();
+        }
     }
 
     // Only where stated: a summary of a campaign that states none of them is what it was before they were known.

@@ -21,6 +21,17 @@ public static class TraceFile
     /// <param name="options">What is known beside its content.</param>
     public static TraceReading Read(string path, string name, TraceReadOptions options) => SweepTraces.Of(name, Look(path, name, options), options);
 
+    /// <summary>What a campaign takes of a file that was looked at: its sweeps, or why it cannot be used.</summary>
+    /// <param name="seen">What <see cref="Look(string, string, TraceReadOptions)"/> gave.</param>
+    /// <param name="name">The file's name in messages.</param>
+    /// <param name="options">What is known beside its content.</param>
+    public static TraceReading Taken(TraceReading seen, string name, TraceReadOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(seen);
+        ArgumentNullException.ThrowIfNull(options);
+        return SweepTraces.Of(name, seen, options);
+    }
+
     /// <summary>Reads every trace of a file, those included of which no sweep can be made; the doubts are with the trace. Faults are what kept the file from being read at all.</summary>
     /// <param name="path">Where it is.</param>
     /// <param name="name">Its name in messages.</param>
@@ -62,7 +73,9 @@ public static class TraceFile
     private static TraceReading Read(TraceText text, TraceReadOptions options)
     {
         ITraceLayout layout = TraceLayouts.For(text);
-        TraceReading reading = layout.Read(text, options);
+        TraceReadOptions anyUnit = options with { FrequencyUnit = FrequencyUnit.Megahertz, Grids = new GridMemory() };
+        TraceReading reading = UnstatedUnitFault.Completed(
+            layout.Read(text, options), () => SweepTraces.Of(text.File, layout.Read(text, anyUnit), anyUnit));
         if (options.Columns.IsEmpty || !reading.IsStacked)
         {
             return reading;

@@ -7,7 +7,7 @@ internal static class ReportPage
 {
     private static readonly IPagePart[] Parts =
     [
-        new VerdictPart(), new NextStepsPart(), new TrendPart(), new LotsPart(), new ChoicePart(), new ChartsPart(), new NotesPart(), new ChecksPart(), new BandTablesPart(), new UncertaintyBudgetPart(), new SetupPart(), new FloorPart(),
+        new VerdictPart(), new FieldPart(), new NextStepsPart(), new TrendPart(), new LotsPart(), new ChoicePart(), new ChartsPart(), new NotesPart(), new ChecksPart(), new BandTablesPart(), new UncertaintyBudgetPart(), new SetupPart(), new FloorPart(),
         new SweepsPart(), new ReadingGuidePart(), new CautionsPart(), new SourcesPart(), new GlossaryPart(),
     ];
 

@@ -52,6 +52,9 @@ public sealed record AlignedCampaign
     /// <summary>Linearity and plate sweeps: read and kept, not part of the shielding.</summary>
     public required ImmutableArray<Sweep> SetAside { get; init; }
 
+    /// <summary>Files left out because they could not be read.</summary>
+    public ImmutableArray<UnreadFile> Unread { get; init; } = [];
+
     /// <summary>All sweeps that the shielding rests on: floor, reference, covered by specimen.</summary>
     public IEnumerable<Sweep> Used() => (Floor?.Sweeps ?? []).Concat(Reference.Sweeps).Concat(Covered.SelectMany(c => c.Block.Sweeps));
 

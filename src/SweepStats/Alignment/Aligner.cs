@@ -17,8 +17,8 @@ public static class Aligner
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ImmutableArray<Sweep> used = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && IsShielding(s.Role))];
-        RequireRole(used, SweepRole.Reference, "Shielding is the reference level minus the covered level: put sweeps without specimen into reference/.");
-        RequireRole(used, SweepRole.Covered, "Put sweeps with the specimen in place into covered/<lot>/<specimen>/.");
+        RequireRole(campaign, used, SweepRole.Reference, "Shielding is the reference level minus the covered level: put sweeps without specimen into reference/.");
+        RequireRole(campaign, used, SweepRole.Covered, "Put sweeps with the specimen in place into covered/<lot>/<specimen>/.");
         LevelScale scale = OneScale(used);
         FrequencyGrid grid = SharedGrid(used, band)
             ?? throw new AlignmentException(band is null
@@ -40,6 +40,7 @@ public static class Aligner
             Duplicates = duplicates,
             GridDifferences = Differences(used, grid, band),
             Excluded = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is not null)],
+            Unread = campaign.Unread,
             SetAside = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && !IsShielding(s.Role))],
         };
     }
@@ -55,12 +56,17 @@ public static class Aligner
 
     private static bool IsShielding(SweepRole role) => role is SweepRole.Floor or SweepRole.Reference or SweepRole.Covered;
 
-    private static void RequireRole(ImmutableArray<Sweep> sweeps, SweepRole role, string remedy)
+    // Who has taken the sweeps is not to take them again: where files could not be read, those are to be mended.
+    private static void RequireRole(Campaign campaign, ImmutableArray<Sweep> sweeps, SweepRole role, string remedy)
     {
-        if (!sweeps.Any(s => s.Role == role))
+        if (sweeps.Any(s => s.Role == role))
         {
-            throw new AlignmentException($"There is no {role.ToString().ToLowerInvariant()} sweep to use. {remedy}");
+            return;
         }
+
+        string missing = $"There is no {role.ToString().ToLowerInvariant()} sweep to use";
+        throw new AlignmentException(
+            UnreadFiles.Of(campaign.Unread, role) is { } unread ? $"{missing}: {unread.Told}. {unread.NextStep}" : $"{missing}. {remedy}");
     }
 
     private static LevelScale OneScale(ImmutableArray<Sweep> sweeps)

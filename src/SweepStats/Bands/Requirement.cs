@@ -7,12 +7,22 @@ namespace SweepStats.Bands;
 /// <remarks>Between two points the dB value runs straight over the logarithm of frequency; outside the points nothing is asked.</remarks>
 public sealed class Requirement
 {
+    /// <summary>Lowest shielding that can be asked for in dB: nothing is asked for below none.</summary>
+    public const double LeastDb = 0;
+
+    /// <summary>Highest shielding that can be asked for in dB; beyond what any receiver spans (common practice, no source).</summary>
+    public const double MostDb = 300;
+
     private readonly ImmutableArray<(double Hertz, double Db)> _points;
 
     private Requirement(ImmutableArray<(double Hertz, double Db)> points) => _points = points;
 
     /// <summary>From the first point to the last; null where the same is asked at every frequency.</summary>
     public FrequencyBand? Stretch => _points.Length == 1 ? null : new FrequencyBand(new Hertz(_points[0].Hertz), new Hertz(_points[^1].Hertz));
+
+    /// <summary>Whether a shielding can be asked for, however it is stated: as one figure, as a point of a line, or on the command line.</summary>
+    /// <param name="db">Shielding in dB; what is no number cannot.</param>
+    public static bool CanAskFor(double db) => db is >= LeastDb and <= MostDb;
 
     /// <summary>The same shielding at every frequency.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not a finite number.</exception>

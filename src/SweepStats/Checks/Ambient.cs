@@ -17,7 +17,7 @@ internal sealed class Ambient : ICheck
     public string Code => "ambient";
 
     public string? UntestedBecause(Evidence seen) => seen.Floor is { Source: FloorSource.Measured } ? null
-        : seen.FloorLife is null ? "no floor sweep is in use" : "the floor sweeps show no noise";
+        : seen.FloorLife is null ? Lacking.Sweeps(seen, SweepRole.Floor) : "the floor sweeps show no noise";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {

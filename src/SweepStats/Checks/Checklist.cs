@@ -8,6 +8,7 @@ public static class Checklist
     /// <summary>Every check. Adding one is one file and one line here.</summary>
     public static ImmutableArray<ICheck> All { get; } =
     [
+        new FilesUnread(),
         new NoFloor(),
         new DeadFloor(),
         new NoLife(),

@@ -12,7 +12,7 @@ internal sealed class DeadFloor : ICheck
 {
     public string Code => "dead-floor";
 
-    public string? UntestedBecause(Evidence seen) => seen.FloorLife is null ? "no floor sweep is in use" : null;
+    public string? UntestedBecause(Evidence seen) => seen.FloorLife is null ? Lacking.Sweeps(seen, SweepRole.Floor) : null;
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {

@@ -15,7 +15,7 @@ internal sealed class FloorMoved : ICheck
 
     public string? UntestedBecause(Evidence seen) => seen.History switch
     {
-        null => "no floor sweep is in use",
+        null => Lacking.Sweeps(seen, SweepRole.Floor),
         { Bracketed: true } => null,
         _ when seen.Motions.IsEmpty => "nothing says that floor sweeps were taken before and after the specimens; whether covered noise piles up above them was looked at",
         _ => null,

@@ -1,4 +1,5 @@
 using SweepStats.Quantities;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
@@ -7,7 +8,12 @@ internal static class Lacking
 {
     /// <summary>A floor, measured or declared; null where there is one.</summary>
     public static string? Floor(Evidence seen) => seen.Floor is not null ? null
+        : seen.FloorLife is null && UnreadFiles.Of(seen.Campaign.Unread, SweepRole.Floor) is { } unread ? unread.Told
         : seen.FloorLife is null ? "no floor sweep is in use and no floor is declared" : "the floor sweeps show no noise";
+
+    /// <summary>Sweeps of a role that none were taken of, or that could not be read.</summary>
+    public static string Sweeps(Evidence seen, SweepRole role) =>
+        UnreadFiles.Of(seen.Campaign.Unread, role)?.Told ?? $"no {role.ToString().ToLowerInvariant()} sweep is in use";
 
     /// <summary>Levels in dBm, which a limit in dBm can be held against; null where they are.</summary>
     public static string? Milliwatts(Evidence seen) =>

@@ -19,7 +19,7 @@ internal sealed class Leakage : ICheck
     public string? UntestedBecause(Evidence seen) => CouldTell(seen) ? null
         : Plate(seen) is not null ? "the plate sweeps are too noisy to show a leakage that matters"
         : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) ? "the plate sweeps are on other frequencies or in another unit"
-        : "there are no plate sweeps";
+        : Lacking.Sweeps(seen, SweepRole.Plate);
 
     /// <summary>
     /// Whether a leakage that matters would have shown: behind the plate, at each value, less comes than could move it by more than

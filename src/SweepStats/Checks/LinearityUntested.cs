@@ -26,7 +26,7 @@ internal sealed class LinearityUntested : ICheck
                     : "Whether the receiver was overloaded by the reference was not tested. ")
                 + "An overloaded receiver reads too low, and the shielding comes out too small." + Unusable(taken),
             Basis = Basis(taken),
-            NextStep = NextStep(seen, taken),
+            NextStep = taken.Sweeps == 0 && UnreadFiles.Of(seen.Campaign.Unread, SweepRole.Linearity) is { } unread ? unread.Mend : NextStep(seen, taken),
         };
     }
 

@@ -9,9 +9,10 @@ public static class RangeRemedy
     /// <summary>"To gain 4.0 dB: 4 dB more source power, or …".</summary>
     /// <param name="missing">Range missing in dB, above 0.</param>
     /// <param name="overloaded">The receiver is overloaded somewhere: what brings more level to it is left out.</param>
-    public static string For(double missing, bool overloaded = false)
+    /// <param name="attenuationDb">Input attenuation that is in and could be taken out, in dB; null where nobody states it.</param>
+    public static string For(double missing, bool overloaded = false, double? attenuationDb = null)
     {
-        string[] ways = [.. Ways(missing).Where(way => !overloaded || !way.MoreLevel).Select(way => way.Words)];
+        string[] ways = [.. Ways(missing, attenuationDb).Where(way => !overloaded || !way.MoreLevel).Select(way => way.Words)];
         string gain = string.Create(CultureInfo.InvariantCulture, $"To gain {missing:0.0} dB{(overloaded ? " without more level at a receiver that is overloaded" : string.Empty)}");
         return ways.Length switch
         {
@@ -25,7 +26,7 @@ public static class RangeRemedy
     private const double MostOneSettingGives = 30;
 
     // Past these ends neither bandwidth nor averaging is practical.
-    private static IEnumerable<Way> Ways(double missing)
+    private static IEnumerable<Way> Ways(double missing, double? attenuationDb)
     {
         double bandwidth = Math.Pow(10, missing / 10);
         if (missing <= MostOneSettingGives)
@@ -38,9 +39,9 @@ public static class RangeRemedy
             yield return new Way(string.Create(CultureInfo.InvariantCulture, $"a resolution bandwidth {(bandwidth < 10 ? Math.Ceiling(bandwidth * 10) / 10 : Math.Ceiling(bandwidth)):0.#} times narrower"), MoreLevel: false);
         }
 
-        if (missing <= MostOneSettingGives)
+        if (missing <= MostOneSettingGives && attenuationDb is not 0)
         {
-            yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB less input attenuation as far as overload allows"), MoreLevel: true);
+            yield return new Way(Attenuation(Math.Ceiling(missing), attenuationDb), MoreLevel: true);
         }
 
         if (missing <= MostOneSettingGives)
@@ -53,6 +54,11 @@ public static class RangeRemedy
             yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(bandwidth * bandwidth):0} times more averaging"), MoreLevel: false);
         }
     }
+
+    // What is not in cannot be taken out.
+    private static string Attenuation(double missing, double? there) => there is { } db && db < missing
+        ? string.Create(CultureInfo.InvariantCulture, $"{db:0.#} dB of it by taking out the input attenuation as far as overload allows")
+        : string.Create(CultureInfo.InvariantCulture, $"{missing:0} dB less input attenuation as far as overload allows");
 
     private sealed record Way(string Words, bool MoreLevel);
 }

@@ -44,7 +44,8 @@ internal sealed class ReferenceOnce : ICheck
             Basis = hidden is null
                 ? string.Create(CultureInfo.InvariantCulture, $"{Amount.Count(seen.Campaign.Used().Count(), "sweep", "sweeps")}; too few of them repeat each other and have times to show a slope.")
                 : string.Create(CultureInfo.InvariantCulture, $"95 % limit of the slope over time within groups, over the longest time from reference to specimen: {hidden:0.00} dB, against half of a typical half-width, {Materiality.Share * Materiality.HalfWidthDb(seen.Curves):0.00} dB."),
-            NextStep = "Take the reference again after the specimens, as IEEE Std 299-2006 (4.4) asks.",
+            NextStep = UnreadFiles.Of(seen.Campaign.Unread, SweepRole.Reference)?.Mend
+                ?? "Take the reference again after the specimens, as IEEE Std 299-2006 (4.4) asks.",
             Bias = weight == Severity.Warning && hidden is { } shift ? new Bias(shift, shift) : null,
         };
     }

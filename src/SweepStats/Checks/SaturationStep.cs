@@ -11,7 +11,7 @@ internal sealed class SaturationStep : ICheck
     public string Code => "saturation-step";
 
     public string? UntestedBecause(Evidence seen) =>
-        seen.Linearity is null && !seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Linearity) ? "there are no linearity sweeps"
+        seen.Linearity is null && !seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Linearity) ? Lacking.Sweeps(seen, SweepRole.Linearity)
             : !ReferenceSource.IsKnown(seen.Campaign, seen.SourceDbm) ? "nothing says at which source level the reference was taken (source_dbm)"
             : seen.Linearity is not null ? null
             : "the linearity sweeps do not allow it (another source level than the reference's, the frequencies of the other sweeps, 20 dB over the floor)";

@@ -41,7 +41,7 @@ internal static class SourceLevelChange
             Bias = new Bias(Math.Max(0, over), Math.Max(0, -over)),
             Message = $"The source stood at {Dbm(reference)} for the reference and at {Dbm(covered)} for the covered sweeps: "
                 + $"the shielding is shown {Amount.Db(Math.Abs(over))} too {(over > 0 ? "large" : "small")}.",
-            Basis = "Means of the source levels that the sweeps state (source_dbm). Levels are not corrected for them.",
+            Basis = $"Means of the source levels that sweeps state (source_dbm); told from {Amount.Db(WorthTellingDb)} on. Levels are not corrected for them.",
             NextStep = "Take reference and covered sweeps with one level of the source, or correct source_dbm where it is written wrongly.",
         };
     }

@@ -21,7 +21,7 @@ internal sealed class TooFewRepeats : ICheck
                 Role = SweepRole.Floor,
                 Message = "There is one floor sweep: its level is pooled over neighbouring frequencies, and 0.5 dB is allowed for what a second sweep would differ by as a whole.",
                 Basis = "A spread needs two sweeps at least; 0.5 dB is about what receivers drift by.",
-                NextStep = "Take at least three floor sweeps.",
+                NextStep = Unread(seen, SweepRole.Floor, null) ?? "Take at least three floor sweeps.",
             };
         }
 
@@ -36,9 +36,9 @@ internal sealed class TooFewRepeats : ICheck
                     Role = role,
                     Specimen = specimen,
                     Message = $"There is one {Name(role)} sweep: how well it repeats is not known and no interval is given for what rests on it. Bounds allow for noise alone.",
-                    Basis = "Two repeats at least show a standard deviation.",
-                    NextStep = role == SweepRole.Reference ? "Take at least three reference sweeps, before and after the specimens."
-                        : "Take at least three sweeps, better five, taking the specimen off and putting it back between them.",
+                    Basis = "A standard deviation takes 2 repeats at least.",
+                    NextStep = Unread(seen, role, specimen) ?? (role == SweepRole.Reference ? "Take at least three reference sweeps, before and after the specimens."
+                        : "Take at least three sweeps, better five, taking the specimen off and putting it back between them."),
                 };
             }
             else if (units == 2)
@@ -51,7 +51,7 @@ internal sealed class TooFewRepeats : ICheck
                     Specimen = specimen,
                     Message = $"There are two {Name(role)} {(placements ? "placements" : "sweeps")}: two hardly show their spread, and intervals are wide for it.",
                     Basis = string.Create(CultureInfo.InvariantCulture, $"Two repeats leave 1 degree of freedom: Student's t of a 95 % interval is {StudentT.Quantile(0.975, 1):0.0}; with three repeats it is {StudentT.Quantile(0.975, 2):0.0}, with five {StudentT.Quantile(0.975, 4):0.0}."),
-                    NextStep = "Take a third, better five.",
+                    NextStep = Unread(seen, role, specimen) ?? "Take a third, better five.",
                 };
             }
         }
@@ -66,6 +66,10 @@ internal sealed class TooFewRepeats : ICheck
             yield return (SweepRole.Covered, curve.Name, placements ? curve.PlacementCount!.Value : curve.SweepCount, placements);
         }
     }
+
+    // Repeats that were taken and could not be read need not be taken again.
+    private static string? Unread(Evidence seen, SweepRole role, SpecimenName? specimen) =>
+        UnreadFiles.Of([.. seen.Campaign.Unread.Where(u => specimen is null || u.Specimen == specimen)], role)?.Mend;
 
     private static string Name(SweepRole role) => role == SweepRole.Reference ? "reference" : "covered";
 }

@@ -41,7 +41,7 @@ internal sealed class UnderRanged : ICheck
                 NextStep = dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
                     : AtMost(seen, curve).LeakageRules ? string.Create(CultureInfo.InvariantCulture, $"To gain {most:0.0} dB, isolate by as much more: leakage, and not noise, ends the range. A narrower bandwidth does not help.")
-                    : RangeRemedy.For(most, curve.Readings.Any(r => r.State == ShieldingState.Overloaded)),
+                    : RangeRemedy.For(most, curve.Readings.Any(r => r.State == ShieldingState.Overloaded), Attenuation(seen)),
             };
         }
     }
@@ -88,4 +88,7 @@ internal sealed class UnderRanged : ICheck
 
         return missing;
     }
+
+    // As files state it, each for itself; else as the campaign does.
+    private static double? Attenuation(Evidence seen) => seen.Campaign.Used().Min(s => s.Settings.AttenuationDb) ?? seen.Setup.AttenuationDb;
 }

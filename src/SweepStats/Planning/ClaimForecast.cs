@@ -22,7 +22,7 @@ public sealed class ClaimForecast(ResultForecast forecast, double claimDb, doubl
     /// <param name="probability">Share of campaigns in which the claim is to succeed.</param>
     public double? RangeNeededDb(double probability)
     {
-        double asked = probability + (2 * Math.Sqrt(probability * (1 - probability) / DrawnReadings.Campaigns));
+        double asked = probability + (2 * Math.Sqrt(probability * (1 - probability) / forecast.Campaigns));
         double enough = PlentyDb + Math.Max(0, shieldingDb), few = 0;
         if (Share(enough) < asked)
         {

@@ -15,7 +15,12 @@ namespace SweepStats.Planning;
 /// <param name="numbers">Sweeps taken.</param>
 internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
 {
-    public const int Campaigns = 4000;
+    public const int MostCampaigns = 4000;
+
+    private const int FewestCampaigns = 1000;
+
+    // So many sweeps are drawn for one figure before campaigns are saved on.
+    private const int UsualSweeps = 400_000;
 
     private const int Seed = 20;
 
@@ -23,6 +28,9 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
     private readonly double _referenceFreedom = basis.ReferenceRepeats.Freedom(numbers.ReferenceSweeps);
     private readonly double _coveredFreedom = basis.UnitRepeats(numbers).Freedom(numbers.Units);
     private readonly double _coveredFactor = basis.UnitRepeats(numbers).Factor(numbers.Units);
+
+    /// <summary>Campaigns drawn: 4 000; of more than 100 covered sweeps fewer, down to 1 000.</summary>
+    public int Campaigns { get; } = Math.Clamp(UsualSweeps / Math.Max(1, numbers.CoveredSweeps), FewestCampaigns, MostCampaigns);
 
     /// <summary>All campaigns of one kind.</summary>
     /// <param name="noise">How noise reads.</param>

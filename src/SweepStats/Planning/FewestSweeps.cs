@@ -16,6 +16,9 @@ public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? re
     /// <summary>Most placements, or sweeps of a single one, that are thought of.</summary>
     public const int Most = 200;
 
+    /// <summary>Most covered sweeps in all that are thought of: nobody takes more, and drawing them would take minutes.</summary>
+    public const int MostCovered = 2000;
+
     // Two repeats show their scatter on one degree of freedom: one campaign in ten would be more than twice as wide as the middle one.
     private const int Least = 3;
 
@@ -26,18 +29,20 @@ public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? re
         return new ExpectedWidth(numbers, HalfWidthForecast.Db(basis, numbers, confidence));
     }
 
-    /// <summary>Fewest placements of so many sweeps each, at least three; null where even 200 do not give it.</summary>
-    public ExpectedWidth? Placements(double halfWidthDb, int sweepsEach) => Fewest(halfWidthDb, n => Expect(n, sweepsEach));
+    /// <summary>Fewest placements of so many sweeps each, at least three; null where even 200, or 2000 covered sweeps in all, do not give it.</summary>
+    public ExpectedWidth? Placements(double halfWidthDb, int sweepsEach) => Fewest(halfWidthDb, n => Expect(n, sweepsEach), MostBeside(sweepsEach));
 
-    /// <summary>Fewest sweeps of each of so many placements; null where even 200 do not give it.</summary>
+    /// <summary>Fewest sweeps of each of so many placements; null where even 200, or 2000 covered sweeps in all, do not give it.</summary>
     /// <remarks>Placements go on differing however often each is swept, so the half-width may rise again: every number is tried.</remarks>
-    public ExpectedWidth? SweepsEach(double halfWidthDb, int placements) => placements == 1 ? Sweeps(halfWidthDb) : Enumerable.Range(1, Most)
+    public ExpectedWidth? SweepsEach(double halfWidthDb, int placements) => placements == 1 ? Sweeps(halfWidthDb) : Enumerable.Range(1, MostBeside(placements))
         .Select(m => Expect(placements, m)).Where(w => w.HalfWidthDb <= halfWidthDb).Select(w => (ExpectedWidth?)w).FirstOrDefault();
 
     /// <summary>Fewest sweeps of a specimen that stays where it is, at least three; null where even 200 do not give it.</summary>
-    public ExpectedWidth? Sweeps(double halfWidthDb) => Fewest(halfWidthDb, m => Expect(1, m));
+    public ExpectedWidth? Sweeps(double halfWidthDb) => Fewest(halfWidthDb, m => Expect(1, m), Most);
+
+    private static int MostBeside(int number) => Math.Min(Most, MostCovered / Math.Max(1, number));
 
     // Every number is tried: where few reference sweeps rule, more repeats lend the result fewer degrees of freedom, and the half-width rises again.
-    private static ExpectedWidth? Fewest(double halfWidthDb, Func<int, ExpectedWidth> expect) => Enumerable.Range(Least, Most - Least + 1)
+    private static ExpectedWidth? Fewest(double halfWidthDb, Func<int, ExpectedWidth> expect, int most) => Enumerable.Range(Least, most - Least + 1)
         .Select(expect).Where(w => w.HalfWidthDb <= halfWidthDb).Select(w => (ExpectedWidth?)w).FirstOrDefault();
 }

@@ -8,7 +8,7 @@ namespace SweepStats.Planning;
 /// <summary>What a campaign will show of a specimen of given shielding at one frequency, near the floor too.</summary>
 /// <remarks>
 /// Campaigns are drawn reading by reading (<see cref="DrawnReadings"/>), and each goes through the interval that an analysis uses. Where the averaging is
-/// not known, the way of averaging that shows least counts. Error: a share of 0.9 of 4 000 drawn campaigns is right to 0.01 (two binomial deviations).
+/// not known, the way of averaging that shows least counts. Error: a share of 0.9 of 4 000 drawn campaigns is right to 0.01 (two binomial deviations); of more than 100 covered sweeps fewer are drawn, down to 1 000, right to 0.02.
 /// </remarks>
 public sealed class ResultForecast
 {
@@ -43,6 +43,9 @@ public sealed class ResultForecast
         _weak = new Estimators(At(confidence, 0), claims == confidence ? null : At(claims, 0));
     }
 
+    /// <summary>Campaigns drawn for each share.</summary>
+    public int Campaigns => _readings.Campaigns;
+
     /// <summary>Largest shielding that is bounded from both sides in 95 of 100 campaigns, in dB; not below 0.</summary>
     /// <param name="rangeDb">Displayed reference less displayed floor.</param>
     public double UsableRangeDb(double rangeDb)
@@ -73,7 +76,7 @@ public sealed class ResultForecast
     /// <param name="shieldingDb">True shielding.</param>
     /// <param name="rangeDb">Displayed reference less displayed floor.</param>
     public double ClaimShare(double claimDb, double shieldingDb, double rangeDb) =>
-        _basis.Noise.Min(noise => Drawn(noise, shieldingDb, rangeDb).OneSidedLowDb.Count(low => low >= claimDb) / (double)DrawnReadings.Campaigns);
+        _basis.Noise.Min(noise => Drawn(noise, shieldingDb, rangeDb).OneSidedLowDb.Count(low => low >= claimDb) / (double)Campaigns);
 
     private DetectionRepeats Repeats() => new(_numbers.CoveredSweeps, _numbers.Units)
     {
@@ -109,6 +112,14 @@ public sealed class ResultForecast
         }
 
         private static EnvelopeLimits Of(ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators) =>
-            EnvelopeLimits.Of(levels, estimators, floorKnown: true, repeated: true);
+            Bounded(EnvelopeLimits.Of(levels, estimators, floorKnown: true, repeated: true));
+
+        // A campaign whose reference does not rise over its floor shows nothing: neither end of its interval is known.
+        private static EnvelopeLimits Bounded(EnvelopeLimits limits) => limits with
+        {
+            LowDb = double.IsNaN(limits.LowDb) ? double.NegativeInfinity : limits.LowDb,
+            HighDb = double.IsNaN(limits.HighDb) ? double.PositiveInfinity : limits.HighDb,
+            OneSidedLowDb = double.IsNaN(limits.OneSidedLowDb) ? double.NegativeInfinity : limits.OneSidedLowDb,
+        };
     }
 }

@@ -18,4 +18,7 @@ public sealed record Campaign(string Title, ImmutableArray<Sweep> Sweeps)
 
     /// <summary>What else is known of the specimens, such as price or weight; empty cells have no entry.</summary>
     public ImmutableArray<SpecimenProperty> Properties { get; init; } = [];
+
+    /// <summary>Files left out because they could not be read.</summary>
+    public ImmutableArray<UnreadFile> Unread { get; init; } = [];
 }

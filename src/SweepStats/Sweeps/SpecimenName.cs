@@ -1,6 +1,6 @@
 namespace SweepStats.Sweeps;
 
-/// <summary>Which specimen of cloth: its lot and its own name. Ordered by lot, then specimen, ordinally.</summary>
+/// <summary>Which specimen of cloth: its lot and its own name. Ordered by lot, then specimen, in natural order: s2 comes before s10.</summary>
 /// <param name="Lot">Lot it came from.</param>
 /// <param name="Specimen">Name within the lot.</param>
 public readonly record struct SpecimenName(string Lot, string Specimen) : IComparable<SpecimenName>
@@ -8,8 +8,8 @@ public readonly record struct SpecimenName(string Lot, string Specimen) : ICompa
     /// <inheritdoc/>
     public int CompareTo(SpecimenName other)
     {
-        int byLot = string.CompareOrdinal(Lot, other.Lot);
-        return byLot != 0 ? byLot : string.CompareOrdinal(Specimen, other.Specimen);
+        int byLot = NaturalOrder.Instance.Compare(Lot, other.Lot);
+        return byLot != 0 ? byLot : NaturalOrder.Instance.Compare(Specimen, other.Specimen);
     }
 
     /// <summary>Whether the left name comes first.</summary>

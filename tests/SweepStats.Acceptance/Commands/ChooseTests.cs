@@ -108,7 +108,7 @@ public sealed class ChooseTests : IDisposable
     public void WithoutRepeatsTheOrderIsThatOfTheValues()
     {
         string output = Shell.Run("choose", Rehearsed("c", "--sweeps", "1")).Out;
-        Assert.Contains("Nothing repeats, so how far two specimens differ by chance cannot be told: the order is that of the values alone.", output, StringComparison.Ordinal);
+        Assert.Contains("No specimen was swept twice, so how far two specimens differ by chance cannot be told: the order is that of the values alone.", output, StringComparison.Ordinal);
         Assert.DoesNotContain("shields best", output, StringComparison.Ordinal);
     }
 
@@ -119,7 +119,7 @@ public sealed class ChooseTests : IDisposable
         string folder = Rehearsed("c");
         Directory.Delete(Path.Combine(folder, "floor"), recursive: true);
         string output = Shell.Run("choose", folder).Out;
-        Assert.DoesNotContain("Nothing repeats", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("swept twice", output, StringComparison.Ordinal);
         Assert.DoesNotContain("the floor hides", output, StringComparison.Ordinal);
         Assert.Contains("Only bounds are known, and bounds do not scatter", output, StringComparison.Ordinal);
     }

@@ -10,7 +10,7 @@ public sealed class LookJsonTests
     {
         using LookFolder folder = new LookFolder().With("a.csv", "RBW,10 kHz\nAttenuation,10 dB\nSweep time,0.5 s\n\nfrequency_hz,level_dbm\n433920000.1,-0.1000000000000001\n434000000,-71\n");
         JsonElement file = Assert.Single(folder.Json("a.csv").EnumerateArray());
-        Assert.Equal(["file", "traces", "settings", "assumptions"], Keys(file));
+        Assert.Equal(["file", "traces", "settings", "assumptions", "usable"], Keys(file));
         Assert.Equal(folder.Path("a.csv"), file.GetProperty("file").GetString());
         JsonElement trace = Assert.Single(file.GetProperty("traces").EnumerateArray());
         Assert.Equal(["name", "quantity", "unit", "points", "first", "last"], Keys(trace));
@@ -70,7 +70,7 @@ public sealed class LookJsonTests
         Assert.Equal(["line", "problem", "remedy"], Keys(files[0].GetProperty("error")));
         Assert.Equal(4, files[0].GetProperty("error").GetProperty("line").GetInt32());
         Assert.Equal(6, Assert.Single(files[0].GetProperty("more").EnumerateArray()).GetProperty("line").GetInt32());
-        Assert.Equal(["file", "traces", "settings", "assumptions"], Keys(files[1]));
+        Assert.Equal(["file", "traces", "settings", "assumptions", "usable"], Keys(files[1]));
     }
 
     [Fact]

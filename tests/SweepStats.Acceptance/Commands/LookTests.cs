@@ -50,11 +50,12 @@ public sealed class LookTests
     }
 
     [Fact]
-    public void AnUnstatedUnitIsADoubtSaidOnceForAllTracesAndNotAFault()
+    public void AnUnstatedUnitIsADoubtSaidOnceForAllTracesAndTheFileNotUsable()
     {
         using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,Trace 1,Trace 2\n1000000,-50,-60\n2000000,-51,-61\n");
-        (int code, string output, _) = folder.Look("a.csv");
-        Assert.Equal(0, code);
+        (int code, string output, string error) = folder.Look("a.csv");
+        Assert.Equal((2, ""), (code, error));
+        Assert.Contains("  A campaign refuses this file for that." + Environment.NewLine, output, StringComparison.Ordinal);
         Assert.Equal(2, output.Split("not stated   ").Length - 1);
         Assert.Contains("  all traces: not usable as a sweep: the file does not say the unit of level of the column; use dBm", output, StringComparison.Ordinal);
         Assert.DoesNotContain(" |", output, StringComparison.Ordinal);
@@ -94,6 +95,32 @@ public sealed class LookTests
         Assert.Equal(2, errors.Length);
         Assert.StartsWith(folder.Path("bad.csv") + ":4: 'NaN' is not a finite number; ", errors[0], StringComparison.Ordinal);
         Assert.Equal(folder.Path("none.csv") + ": there is no such file; check the spelling of the path", errors[1]);
+    }
+
+    [Theory]
+    [InlineData("Frequency (Hz),Level (dBm),Level (dBuV)\n30,-50,4\n31,-51,5\n", "in different units")]
+    [InlineData("frequency_hz,Loss (dB)\n30,-50\n31,-51\n", "is a correction")]
+    [InlineData("frequency_hz,level_dbm\n31,-50\n30,-51\n", "frequency falls")]
+    public void OfSeveralFilesOneThatNoCampaignWouldTakeEndsWithTwo(string bad, string reason)
+    {
+        using LookFolder folder = new LookFolder().With("bad.csv", bad).With("good.csv", LookFolder.Ramp);
+        (int code, string output, string error) = Shell.Run("look", folder.Path("bad.csv"), folder.Path("good.csv"));
+        Assert.Equal((2, ""), (code, error));
+        Assert.Contains(reason, output, StringComparison.Ordinal);
+        Assert.Single(output.Split(Environment.NewLine), line => line.StartsWith("  A campaign refuses this file", StringComparison.Ordinal));
+        Assert.Equal((2, 2), (Shell.Run("look", folder.Path("bad.csv"), "--format", "json").Code, folder.Look("bad.csv", "--quiet").Code));
+        Assert.Contains(reason, folder.Look("bad.csv", "--quiet").Error, StringComparison.Ordinal);
+        Assert.False(folder.Json("bad.csv")[0].GetProperty("usable").GetBoolean());
+        Assert.Contains(reason, folder.Json("bad.csv")[0].GetProperty("refusal")[0].GetProperty("problem").GetString(), StringComparison.Ordinal);
+        Assert.True(folder.Json("good.csv")[0].GetProperty("usable").GetBoolean());
+        Assert.Equal(0, folder.Look("good.csv").Code);
+    }
+
+    [Fact]
+    public void AColumnThatIsAskedForDecidesWhetherTheFileIsUsable()
+    {
+        using LookFolder folder = new LookFolder().With("a.csv", "Frequency (Hz),Level (dBm),Level (dBuV)\n30,-50,4\n31,-51,5\n");
+        Assert.Equal((2, 0), (folder.Look("a.csv").Code, folder.Look("a.csv", "--column", "Level (dBm)").Code));
     }
 
     [Fact]

@@ -51,7 +51,7 @@ public sealed class LookWordingTests
         using LookFolder folder = new LookFolder().With("a.csv", LookFolder.Ramp);
         (int code, string output, string error) = folder.Look("a.csv", "--no-polt\u001b");
         Assert.Equal((2, ""), (code, output));
-        Assert.Equal("sweepstats: --no-polt : there is no such option, and no file of that name; see 'sweepstats look --help'", error.TrimEnd());
+        Assert.Equal("sweepstats: '--no-polt ' is no option of 'look'. See 'sweepstats look --help'", error.TrimEnd());
     }
 
     [Theory]

@@ -11,7 +11,7 @@ public sealed class OtherCommandTests
         (int code, string output, _) = Shell.Run("check", Shell.Demo);
         Assert.Equal(0, code);
         Assert.Contains("Warning (ambient)", output, StringComparison.Ordinal);
-        Assert.Contains("Next: Find and switch off the transmitter", output, StringComparison.Ordinal);
+        Assert.Contains("Next: Terminate the input", output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -68,6 +68,9 @@ public sealed class OtherCommandTests
     [InlineData("run", "x", "--colour")]
     [InlineData("measure", "x")]
     [InlineData("rehearse", "x", "--points", "many")]
+    [InlineData("rehearse", "x", "--requirement", "-40")]
+    [InlineData("rehearse", "x", "--requirement", "1e308")]
+    [InlineData("rehearse", "x", "--requirement", "NaN")]
     [InlineData("rehearse", "x", "--points", "0")]
     [InlineData("rehearse", "x", "--start", "2GHz")]
     [InlineData("rehearse", "x", "--start", "soon")]

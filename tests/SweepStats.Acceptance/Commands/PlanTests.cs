@@ -110,6 +110,23 @@ public sealed class PlanTests
         Assert.DoesNotContain("source power", output, StringComparison.Ordinal);
     }
 
+    /// <summary>A reference that hardly rises over the floor drew intervals that are no numbers; so did a specimen far below it.</summary>
+    [Theory]
+    [InlineData("--scatter", "0.3", "--range", "1e-300", "--claim", "10")]
+    [InlineData("--scatter", "0", "--range", "0.001", "--claim", "300", "--margin", "0.001")]
+    [InlineData("--scatter", "0", "--range", "300", "--claim", "0", "--margin", "300", "--looks", "10000")]
+    [InlineData("--scatter", "50", "--placement-spread", "50", "--range", "300", "--claim", "300", "--confidence", "0.9999")]
+    [InlineData("--scatter", "50", "--half-width", "0.001", "--range", "1", "--looks", "1", "--claim", "300", "--placements", "1", "--sweeps", "1")]
+    public void AbsurdFiguresGiveAnAnswerWithoutNaN(params string[] words)
+    {
+        foreach (string format in new[] { "text", "json" })
+        {
+            (int code, string output, string error) = Shell.Run(["plan", .. words, "--format", format]);
+            Assert.Equal((0, ""), (code, error));
+            Assert.DoesNotContain("NaN", output, StringComparison.Ordinal);
+        }
+    }
+
     [Theory]
     [InlineData("plan")]
     [InlineData("plan", "no/such/campaign")]
@@ -121,6 +138,16 @@ public sealed class PlanTests
     [InlineData("plan", "--scatter", "1", "--placements", "1000")]
     [InlineData("plan", "--scatter", "1", "--confidence", "0.5")]
     [InlineData("plan", "--scatter", "1", "--gate")]
+    [InlineData("plan", "--scatter", "1", "--claim", "1e308")]
+    [InlineData("plan", "--scatter", "1", "--claim", "-40")]
+    [InlineData("plan", "--scatter", "1", "--claim", "NaN")]
+    [InlineData("plan", "--scatter", "1e308")]
+    [InlineData("plan", "--scatter", "1", "--placement-spread", "1e308")]
+    [InlineData("plan", "--scatter", "1", "--range", "1e308")]
+    [InlineData("plan", "--scatter", "1", "--margin", "1e308")]
+    [InlineData("plan", "--scatter", "1", "--half-width", "1e-300")]
+    [InlineData("plan", "--scatter", "1", "--placements", "x", "--sweeps", "200")]
+    [InlineData("plan", "--scatter", "1", "--placements", "200", "--sweeps", "200")]
     public void WordsThatMakeNoSenseEndWithTwoAndOneLineThatHelps(params string[] words)
     {
         (int code, string output, string error) = Shell.Run(words);

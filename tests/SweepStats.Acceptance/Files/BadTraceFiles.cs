@@ -15,6 +15,29 @@ public sealed class BadTraceFiles : IDisposable
 
     public void Dispose() => _folder.Dispose();
 
+    /// <summary>Unit of frequency, columns and unit of level: who mends one must not be told of the next only then.</summary>
+    [Fact]
+    public void AFileWithoutAnyNamesIsToldAllThatItLacks()
+    {
+        ReadFault[] faults = [.. _folder.With("t.csv", "1000,-50,-60\n2000,-51,-61\n").Trace("t.csv").Faults];
+        Assert.Equal(2, faults.Length);
+        Assert.Contains("does not say the unit of frequency", faults[0].Problem, StringComparison.Ordinal);
+        Assert.Contains("frequency_unit", faults[0].Remedy, StringComparison.Ordinal);
+        Assert.Contains("do not tell whether these columns are levels: 2, 3", faults[1].Problem, StringComparison.Ordinal);
+        Assert.Contains("level_unit", faults[1].Remedy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("f,level\n30,-50\n40,-51\n")]
+    [InlineData("30,-50\n40,-51\n")]
+    public void BothUnitsAreAskedForInOneFault(string text)
+    {
+        ReadFault fault = Assert.Single(_folder.With("t.csv", text).Trace("t.csv").Faults);
+        Assert.Equal("the file says neither the unit of frequency nor that of level", fault.Problem);
+        Assert.Contains("frequency_unit (Hz, kHz, MHz or GHz) and level_unit (dBm,", fault.Remedy, StringComparison.Ordinal);
+        Assert.Empty(_folder.Trace("t.csv", new TraceReadOptions { FrequencyUnit = FrequencyUnit.Megahertz, LevelUnit = LevelUnit.DecibelMilliwatts }).Faults);
+    }
+
     [Theory]
     [InlineData("", 0, "empty", "export the sweep again")]
     [InlineData("hello\nworld\n", 0, "no table of at least two rows of numbers", "delimited text")]
@@ -55,7 +78,6 @@ public sealed class BadTraceFiles : IDisposable
     [InlineData("frequency_hz,Phase (deg)\n1000,50\n2000,51\n", 0, "no column holds a level: 2 'Phase (deg)'", "column")]
     [InlineData("frequency_hz,Imag,Phase\n1000,0.1,0.2\n2000,0.1,0.2\n", 0, "no column holds a level", "column")]
     [InlineData("frequency_hz,A,B\n1000,-50,-60\n2000,-51,-61\n", 0, "do not tell whether these columns are levels: 2 'A', 3 'B'", "column to read in sweeps.csv")]
-    [InlineData("1000,-50,-60\n2000,-51,-61\n", 0, "does not say the unit of frequency", "frequency_unit")]
     [InlineData("Start (Hz),Frequency (Hz),Stop (Hz),Level (dBm)\n1,2,3,-50\n2,3,4,-51\n", 0, "more than one column looks like a frequency", "one frequency column")]
     [InlineData("x,level_dbm\n1000,-50\n2000,-51\n", 0, "no column is named as the frequency", "frequency_hz")]
     [InlineData("f_MHz,level_dbm\n30,5,-50,2\n31,5,-51,3\n", 1, "the header names 2 columns and the rows have 4", "decimal points")]

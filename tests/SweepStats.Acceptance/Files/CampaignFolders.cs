@@ -35,7 +35,7 @@ public sealed class CampaignFolders : IDisposable
     }
 
     [Fact]
-    public void FilesComeInNaturalOrderAndInputsInOrdinalOrder()
+    public void SweepsAndInputsComeInNaturalOrder()
     {
         _folder.WithUsualSweeps().With("campaign.toml", "title = \"t\"\n");
         foreach (string name in new[] { "s10", "s2", "s1" })
@@ -45,7 +45,7 @@ public sealed class CampaignFolders : IDisposable
 
         CampaignReading reading = _folder.Read(threads: 4);
         Assert.Equal(["floor/s1.csv", "floor/s2.csv", "floor/s10.csv"], reading.Campaign!.Sweeps.Where(s => s.Role == SweepRole.Floor).Select(s => s.Name));
-        Assert.Equal(["campaign.toml", "covered/A/A1/c1.csv", "floor/s1.csv", "floor/s10.csv", "floor/s2.csv", "reference/r1.csv"], reading.Inputs.Select(i => i.Path));
+        Assert.Equal(["campaign.toml", "covered/A/A1/c1.csv", "floor/s1.csv", "floor/s2.csv", "floor/s10.csv", "reference/r1.csv"], reading.Inputs.Select(i => i.Path));
         // SHA-256 of the plain file's bytes, by the runtime's own hash of the text.
         string hash = Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(Plain))).ToLowerInvariant();
         Assert.Equal(hash, reading.Inputs[1].Sha256);
@@ -203,7 +203,7 @@ public sealed class CampaignFolders : IDisposable
         string[] sentences =
         [
             "declared_dbm was not used: floor sweeps were taken",
-            "[field] is read and kept; this version does not use it yet",
+            "impedance_ohm was not used: no level is a voltage",
             "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell whether the receiver follows them",
             "1 of 2 reference and covered sweeps have no time (taken_at): drift was looked for along their order instead",
             "all reference and covered sweeps have the same time (taken_at): drift was looked for along their order instead",
@@ -211,7 +211,7 @@ public sealed class CampaignFolders : IDisposable
         Assert.Empty(_folder.WithUsualSweeps().Read().Assumptions.Intersect(sentences));
         _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n");
         Assert.Empty(_folder.Read().Assumptions.Intersect(sentences));
-        _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n[field]\nthreat_v_per_m = 5\ntolerable_v_per_m = 1\n").With("floor/f.csv", Plain).With("linearity/l.csv", Plain);
+        _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n[setup]\nimpedance_ohm = 75\n").With("floor/f.csv", Plain).With("linearity/l.csv", Plain);
         Assert.Equal(sentences[..3], _folder.Read().Assumptions.Intersect(sentences));
         _folder.With("sweeps.csv", "file,role,taken_at,exclude\nreference/r1.csv,reference,2026-03-05,\nfloor/f.csv,floor,,hum\n");
         Assert.Equal([sentences[1], sentences[4]], _folder.Read().Assumptions.Intersect(sentences));

@@ -1,3 +1,4 @@
+using SweepStats.Bands;
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
 using SweepStats.Quantities;
@@ -87,7 +88,7 @@ public sealed class CampaignSettingsFile : IDisposable
         Assert.Equal((ErrorDistribution.Arcsine, 2), (plan.Uncertainties[3].Distribution, plan.Uncertainties[3].TimesInDifference));
         Assert.Equal(0.175478, plan.Uncertainties[3].HalfWidthDb, 6);
         Assert.Equal((0.2, 0.1), (plan.Uncertainties[3].Mismatch!.Source.Magnitude, Math.Round(plan.Uncertainties[3].Mismatch!.Load.Magnitude, 12)));
-        Assert.Equal(new FieldPlan(50e3, 5e3), reading.Field);
+        Assert.Equal(new FieldThreat(50e3, 5e3), plan.Field);
     }
 
     [Fact]
@@ -99,7 +100,7 @@ public sealed class CampaignSettingsFile : IDisposable
         Assert.Equal((Averaging.Unknown, 0.95), (reading.Plan.Averaging, reading.Plan.Confidence.Level));
         Assert.Null(reading.Plan.Requirement);
         Assert.Null(reading.Plan.Rule);
-        Assert.Null(reading.Field);
+        Assert.Null(reading.Plan.Field);
         AnalysisPlan asked = Read("confidence = 0.9\n[requirement]\nse_db = 20\n").Plan;
         Assert.Equal((0.9, 0.0), (asked.Rule!.Level.Level, asked.Rule.GuardBand.Value));
     }
@@ -155,6 +156,14 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("[requirement]\nmargin_db = 6", 1, "requirement.se_db is missing", "se_db")]
     [InlineData("[requirement]\npoints = [[1, 2]]", 2, "at least two points", "se_db")]
     [InlineData("[requirement]\npoints = [[2, 2], [1, 4]]", 2, "does not continue a rising line", "rise")]
+    [InlineData("[requirement]\nse_db = -40", 2, "requirement.se_db is -40", "0 to 300")]
+    [InlineData("[requirement]\nse_db = 1e308", 2, "requirement.se_db is 1E+308", "0 to 300")]
+    [InlineData("[requirement]\nse_db = nan", 2, "requirement.se_db is NaN", "0 to 300")]
+    [InlineData("[requirement]\npoints = [[30e6, 20], [1e9, -40]]", 2, "point 2 of the requirement asks for -40 dB", "0 to 300 dB")]
+    [InlineData("[requirement]\npoints = [[30e6, 20], [1e9, 1e308]]", 2, "point 2 of the requirement asks for 1E+308 dB", "0 to 300 dB")]
+    [InlineData("[requirement]\npoints = [[30e6, nan], [1e9, 20]]", 2, "point 1 of the requirement asks for NaN dB", "0 to 300 dB")]
+    [InlineData("[requirement]\npoints = [[30e6, 20], [1e308, 20]]", 2, "does not continue a rising line", "rise")]
+    [InlineData("[requirement]\npoints = [[nan, 20], [1e9, 20]]", 2, "does not continue a rising line", "rise")]
     [InlineData("[requirement]\npoints = [1, 2]", 2, "not a list of pairs", "[[30e6, 20], [1e9, 40]]")]
     [InlineData("[requirement]\nfile = \"../limits.csv\"", 2, "leads out of the campaign", "beside campaign.toml")]
     [InlineData("[uncertainty]\nname = \"a\"", 1, "wrong brackets", "[[uncertainty]]")]
@@ -183,7 +192,10 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("[budget]\nfrequencies_hz = [30e6,\n 2e9]", 3, "2000000000 Hz lies outside the analysed band", "30000000 to")]
     [InlineData("[band]\nstart_hz = 35e6\n[budget]\nfrequencies_hz = [30e6]", 4, "30000000 Hz lies outside the analysed band", "35000000 to")]
     [InlineData("[requirement]\npoints = [[30, 20], [1000, 40]]", 2, "asks from 30 to 1000 Hz, and the analysed band is 30000000 to", "frequencies are in Hz: did you mean 30e6?")]
-    [InlineData("[field]\nthreat_v_per_m = 1", 1, "field.tolerable_v_per_m is missing", "tolerable_v_per_m")]
+    [InlineData("[field]\ntolerable_v_per_m = 1", 1, "field.threat_v_per_m is missing", "threat_v_per_m")]
+    [InlineData("[field]\nthreat_v_per_m = 0", 2, "field.threat_v_per_m is 0, which is out of range", "1E-12 to")]
+    [InlineData("[field]\nthreat_v_per_m = nan", 2, "field.threat_v_per_m is NaN, which is out of range", "1E-12 to")]
+    [InlineData("[field]\nthreat = 5", 2, "there is no key 'threat' in [field]", "threat_v_per_m")]
     [InlineData("title = ", 1, "this is not TOML", "double quotes")]
     [InlineData("title = \"a\"\ntitle = \"b\"", 2, "", "")]
     [InlineData("setup.rbw_hz = 1", 1, "there is no key 'setup.rbw_hz'", "")]
@@ -202,6 +214,9 @@ public sealed class CampaignSettingsFile : IDisposable
     [InlineData("frequency_hz,se_db\n1,2\n2,x\n", 3, "the row is not two numbers")]
     [InlineData("frequency_hz,se_db\n2,2\n1,3\n", 3, "does not continue a rising line")]
     [InlineData("frequency_hz,se_db\n2,2\n", 2, "at least two points")]
+    [InlineData("frequency_hz,se_db\n30000000,20\n1000000000,-40\n", 3, "point 2 of the requirement asks for -40 dB")]
+    [InlineData("frequency_hz,se_db\n30000000,1e308\n1000000000,20\n", 2, "point 1 of the requirement asks for 1E+308 dB")]
+    [InlineData("frequency_hz,se_db\n30000000,20\n1000000000,NaN\n", 3, "the row is not two numbers")]
     [InlineData("# nothing\n", 1, "the columns are not frequency_hz and se_db")]
     public void ABadLimitsFileIsRefusedWithItsLine(string text, int line, string problem)
     {

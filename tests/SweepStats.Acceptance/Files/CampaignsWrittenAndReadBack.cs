@@ -126,7 +126,7 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
 
         CampaignReading reading = _folder.Read();
         Assert.Equal("", string.Join('\n', reading.Faults));
-        Assert.NotNull(reading.Field);
+        Assert.NotNull(reading.Plan.Field);
         Assert.Equal(-104, reading.Plan.DeclaredFloorDb);
         Assert.Contains(reading.Campaign!.Sweeps, s => s.ExcludedBecause == "door stood open");
         Assert.Equal(new SpecimenName("autumn", "A1"), reading.Plan.Choice.Yardstick);

@@ -131,12 +131,34 @@ public sealed class LayoutFiles : IDisposable
     [InlineData("Freq(Hz),\"A,1\"(REAL),\"A,1\"(IMAG)\n1000,3,4\n2000,6,8\n", "A,1")]
     [InlineData("frequency_hz,Re,Im\n1000,3,4\n2000,6,8\n", "2")]
     [InlineData("Freq (Hz)\tS21 Re\tS21 Im\tS21 Phase\n1000\t3\t4\t53\n2000\t6\t8\t53\n", "S21")]
+    [InlineData("frequency_hz,s21_re,s21_im\n1000,3,4\n2000,6,8\n", "s21")]
+    [InlineData("Freq [Hz],S21_Real,S21_Imag\n1000,3,4\n2000,6,8\n", "S21")]
+    [InlineData("frequency_hz,re_s21,im_s21\n1000,3,4\n2000,6,8\n", "s21")]
+    [InlineData("frequency_hz,S12.real,S12.imag\n1000,3,4\n2000,6,8\n", "S12")]
+    [InlineData("frequency_hz;S21Re;S21Im\n1000;3;4\n2000;6;8\n", "S21")]
     public void RealAndImaginaryPartsMakeALevelInDecibels(string text, string name)
     {
         // |3 + 4i| = 5 and |6 + 8i| = 10, by hand.
         Trace trace = Assert.Single(Read(text).Traces);
         Assert.Equal((name, LevelUnit.Decibels), (trace.Column, trace.Unit));
         Assert.Equal([20 * Math.Log10(5), 20.0], trace.Levels.ToArray());
+    }
+
+    [Fact]
+    public void OfPairsOfAllParametersTheTransmissionIsRead()
+    {
+        TraceReading reading = Read("frequency_hz,s11_re,s11_im,s21_re,s21_im\n1000,1,1,3,4\n2000,1,1,6,8\n");
+        Trace trace = Assert.Single(reading.Traces);
+        Assert.Equal(("S21", 20 * Math.Log10(5)), (trace.Quantity, trace.Levels[0]));
+        Assert.Equal(53.130102354155979, trace.Phases[0], 9);
+    }
+
+    [Fact]
+    public void APairBesideItsLogMagnitudeIsThePhaseAndNoSecondTrace()
+    {
+        Trace trace = Assert.Single(Read("frequency_hz,s21_db,s21_re,s21_im\n1000,-50,3,4\n2000,-51,6,8\n").Traces);
+        Assert.Equal(-50, trace.Levels[0]);
+        Assert.Equal(53.130102354155979, trace.Phases[0], 9);
     }
 
     [Fact]

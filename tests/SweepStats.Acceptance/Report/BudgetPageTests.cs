@@ -36,7 +36,7 @@ public sealed class BudgetPageTests
 
     [Theory]
     [InlineData(0.05, "more covered sweeps help|more reference sweeps help")]
-    [InlineData(3, "above all scale <b> (reference): more sweeps do not help.|above all scale <b> (covered): more sweeps do not help.")]
+    [InlineData(3, "above all scale <b> (reference): make that smaller; more sweeps hardly help.|above all scale <b> (covered): make that smaller; more sweeps hardly help.")]
     public void WhatRulesIsSaidWithWhatHelps(double halfWidth, string expected)
     {
         Page page = new(Samples.Run(Samples.Small, Samples.Power with { Uncertainties = [Scale with { HalfWidthDb = halfWidth }] }));

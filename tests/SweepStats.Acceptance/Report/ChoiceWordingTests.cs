@@ -17,7 +17,7 @@ public sealed class ChoiceWordingTests
     [Theory]
     [InlineData("A/A01 shields best (95 %).", 1, 2, 2)]
     [InlineData("2 of 3 specimens cannot be told from the best (95 %): A/A01, A/A02.", 1, 1, 2)]
-    [InlineData("None of the 3 specimens can be told from the best.", 1, 1, 1)]
+    [InlineData("None of 3 specimens can be told from the best.", 1, 1, 1)]
     public void TheAnswerIsWhoIsInTheFirstGroup(string sentence, params int[] groups)
     {
         string[] said = Said([.. groups.Select((g, i) => Ranked($"A0{i + 1}", 42 - i) with { Group = g })]);

@@ -41,7 +41,7 @@ public sealed class OverloadWordingTests
         Assert.DoesNotContain(said, s => s.Contains("more range", StringComparison.OrdinalIgnoreCase) || s.Contains("more dynamic range", StringComparison.OrdinalIgnoreCase));
         Assert.DoesNotContain(said, s => s.Contains("more source power", StringComparison.Ordinal));
         Assert.Contains(said, s => s.Contains("overload of the receiver hides", StringComparison.Ordinal));
-        Assert.Contains(said, s => s.Contains("a reference without overload would tell", StringComparison.Ordinal));
+        Assert.Contains(said, s => s.Contains("Take sweeps without overload", StringComparison.Ordinal));
         Assert.Contains(Wording.Summary(Everywhere), l => l.Contains($"Overloaded at {Everywhere.Campaign.Grid.Count} of {Everywhere.Campaign.Grid.Count} frequencies", StringComparison.Ordinal));
     }
 
@@ -51,10 +51,10 @@ public sealed class OverloadWordingTests
         BoundCauses causes = BoundCauses.Of(Partly.Curves);
         Assert.Equal(new BoundCauses(Floor: true, Overload: true), causes);
         Assert.Equal("the floor or overload of the receiver", causes.What);
-        Assert.Equal("more dynamic range and a reference without overload tell", causes.Tells);
-        Assert.Equal("More dynamic range and a reference without overload would tell.", causes.WouldTell);
+        Assert.Equal("more dynamic range and sweeps without overload tell", causes.Tells);
+        Assert.Equal("More dynamic range and sweeps without overload would tell.", causes.WouldTell);
         Assert.Contains(new Page(Partly).Labels("shielding-a-a01"), l => l.EndsWith("arrows: the floor or overload of the receiver hides how much more", StringComparison.Ordinal));
-        Assert.Contains("the receiver was overloaded, which leaves only a bound", Wording.OutcomeReason(Everywhere), StringComparison.Ordinal);
+        Assert.Contains("the receiver was overloaded, and the bound that is left", Wording.OutcomeReason(Everywhere), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -63,7 +63,7 @@ public sealed class OverloadWordingTests
         var floor = new BoundCauses(Floor: true, Overload: false);
         Assert.Equal(("the floor", "more dynamic range tells", "More dynamic range would tell."), (floor.What, floor.Tells, floor.WouldTell));
         var overload = new BoundCauses(Floor: false, Overload: true);
-        Assert.Equal(("overload of the receiver", "a reference without overload tells", "A reference without overload would tell."), (overload.What, overload.Tells, overload.WouldTell));
+        Assert.Equal(("overload of the receiver", "sweeps without overload tell", "Sweeps without overload would tell."), (overload.What, overload.Tells, overload.WouldTell));
     }
 
     [Fact]

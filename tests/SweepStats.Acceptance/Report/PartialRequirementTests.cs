@@ -60,7 +60,7 @@ public sealed class PartialRequirementTests
         var error = new UncertaintyEntry { Name = "antenna", HalfWidthDb = 3, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Covered };
         AnalysisResult stated = Samples.Run(Eleven, Samples.Asking(49.5) with { Uncertainties = [error] });
         Assert.Equal(RequirementOutcome.Undecided, stated.Verdict.Requirement);
-        Assert.Contains("smaller stated errors are needed, repeats do not help", Wording.OutcomeReason(stated)!, StringComparison.Ordinal);
+        Assert.Contains("Make the stated errors smaller", Wording.OutcomeReason(stated)!, StringComparison.Ordinal);
         Assert.DoesNotContain("would narrow it", Wording.OutcomeReason(stated)!, StringComparison.Ordinal);
         AnalysisResult scattered = Samples.Run(Eleven, Samples.Asking(50));
         Assert.Contains("more repeats would narrow it", Wording.OutcomeReason(scattered)!, StringComparison.Ordinal);
@@ -71,7 +71,7 @@ public sealed class PartialRequirementTests
     {
         AnalysisResult result = Samples.Run(Eleven, Samples.Asking(40) with { GuardBand = new Decibels(20) });
         Assert.Equal(RequirementOutcome.Undecided, result.Verdict.Requirement);
-        Assert.Equal("Somewhere the interval lies in the guard band: repeats will not change it.", Wording.OutcomeReason(result));
+        Assert.Equal("Lower the guard band or improve the specimen: somewhere the interval lies in the guard band, and repeats do not change that.", Wording.OutcomeReason(result));
     }
 
     [Theory]

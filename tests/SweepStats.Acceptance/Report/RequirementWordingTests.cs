@@ -47,11 +47,11 @@ public sealed class RequirementWordingTests
     public void TheReasonSaysWhetherRangeRepeatsOrTheFloorAreMissing()
     {
         AnalysisResult Asked(Rehearsal.RehearsalPlan plan) => Samples.Run(plan, Samples.Asking(150));
-        Has(Asked(Samples.Small with { ShieldingStartDb = 200, ShieldingStopDb = 200 }), "more dynamic range would tell", "single sweeps", "Without a floor");
-        Has(Asked(Samples.Small with { FloorSweeps = 0 }), "Without a floor", "single sweeps", "more dynamic range");
+        Has(Asked(Samples.Small with { ShieldingStartDb = 200, ShieldingStopDb = 200 }), "Make more dynamic range", "Repeat the sweeps", "without a floor");
+        Has(Asked(Samples.Small with { FloorSweeps = 0 }), "without a floor", "Repeat the sweeps", "more dynamic range");
         Has(
             Asked(Samples.Small with { ReferenceSweeps = 1, CoveredSweeps = 1, ShieldingStartDb = 20, ShieldingStopDb = 20 }),
-            "single sweeps", "Without a floor", "more dynamic range");
+            "Repeat the sweeps", "without a floor", "more dynamic range");
     }
 
     [Fact]

@@ -73,8 +73,8 @@ public sealed class VerdictRuleTests
     {
         string[][] rows = Outcomes(Samples.Run(Samples.Small with { FloorSweeps = 0 }, Samples.Power));
         Assert.All(["under-ranged", "capped", "near-floor", "below-thermal", "averaging-unknown"],
-            code => Assert.Equal("could not be tested: no floor was measured or declared", Of(rows, code)));
-        Assert.Equal("could not be tested: there are no floor sweeps", Of(rows, "ambient"));
+            code => Assert.Equal("could not be tested: no floor sweep is in use and no floor is declared", Of(rows, code)));
+        Assert.Equal("could not be tested: no floor sweep is in use", Of(rows, "ambient"));
         Assert.Equal("could not be tested: no shielding is known from above", Of(rows, "negative-shielding"));
     }
 

@@ -53,7 +53,7 @@ public sealed class WordingTests
     public void ACampaignWithoutFloorSaysSoInTheVerdictItself()
     {
         AnalysisResult result = Samples.Run(Samples.Small with { FloorSweeps = 0 }, Samples.Power);
-        Assert.Contains("no floor was measured", Wording.Headline(result), StringComparison.Ordinal);
+        Assert.Contains("no floor sweep is in use", Wording.Headline(result), StringComparison.Ordinal);
         Page page = new(result);
         Assert.Contains(Wording.Headline(result), page.Words, StringComparison.Ordinal);
         Assert.DoesNotContain(page.Charts, f => f.Path.Contains("dynamic-range", StringComparison.Ordinal));

@@ -24,6 +24,12 @@ internal static class BenchSteps
     {
         RehearsalPlan blind = Plan with { FloorSweeps = 0 };
         yield return new("no-floor", "no floor at all", Severity.Warning, "at least three floor sweeps", Taken.With(blind), Taken.With(blind with { FloorSweeps = 3 }));
+        var lost = new UnreadFile("floor/f1.csv", SweepRole.Floor, "the file does not say the unit of level", "set level_unit under [setup] in campaign.toml");
+        Taken unread = Taken.With(blind);
+        yield return new("files-unread", "floor files without a unit", Severity.Warning, "set level_unit",
+            unread with { Campaign = unread.Campaign with { Unread = [lost, lost with { File = "floor/f2.csv" }] } }, Taken.With(blind with { FloorSweeps = 3 }));
+        yield return new("no-floor", "floor files that could not be read", Severity.Warning, "Mend the 1 floor file",
+            unread with { Campaign = unread.Campaign with { Unread = [lost] } }, Taken.With(blind with { FloorSweeps = 3 }));
         yield return new("no-floor", "a declared floor", Severity.Warning, "at least three floor sweeps",
             Taken.With(blind, Power with { DeclaredFloorDb = -100 }), Taken.With(blind with { FloorSweeps = 3 }, Power with { DeclaredFloorDb = -100 }));
 
@@ -101,7 +107,7 @@ internal static class BenchSteps
             even.But(s => s.Role == SweepRole.Reference ? s.As(levels: [.. s.Levels.Select(l => loose.Uniform() < 0.08 ? l - 2 : l)]) : s), even);
 
         yield return new("too-few-repeats", "one covered sweep", Severity.Warning, "better five", Taken.With(Plan with { CoveredSweeps = 1 }), Taken.With(Plan));
-        yield return new("too-few-repeats", "two reference sweeps", Severity.Warning, "five are a good number", Taken.With(Plan with { ReferenceSweeps = 2 }), Taken.With(Plan));
+        yield return new("too-few-repeats", "two reference sweeps", Severity.Warning, "a third, better five", Taken.With(Plan with { ReferenceSweeps = 2 }), Taken.With(Plan));
         yield return new("too-few-repeats", "one floor sweep", Severity.Note, "at least three floor sweeps", Taken.With(Plan with { FloorSweeps = 1 }), Taken.With(Plan with { FloorSweeps = 3 }));
 
         Taken clean = Taken.With(Plan);

@@ -10,6 +10,21 @@ namespace SweepStats.Tests.Checks;
 
 public sealed class ChecklistTests
 {
+    [Theory]
+    [InlineData(null, "16 dB less input attenuation as far as overload allows")]
+    [InlineData(20.0, "16 dB less input attenuation as far as overload allows")]
+    [InlineData(10.0, "10 dB of it by taking out the input attenuation as far as overload allows")]
+    [InlineData(0.0, null)]
+    public void OnlyAttenuationThatIsInCanBeTakenOut(double? stated, string? way)
+    {
+        string step = RangeRemedy.For(15.5, attenuationDb: stated);
+        Assert.Equal(way is not null, step.Contains("input attenuation", StringComparison.Ordinal));
+        Assert.Contains(way ?? "16 dB more source power", step, StringComparison.Ordinal);
+        AnalysisPlan asking = new() { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(80)), Setup = new ReceiverSettings { AttenuationDb = stated } };
+        string told = Rehearsed.Analysed(Opaque, asking).Findings.First(f => f.Code == "under-ranged").NextStep;
+        Assert.Equal(stated is not 0, told.Contains("input attenuation", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void CappedReadingsLimitUnlessTheBoundsReachTheRequirement()
     {
@@ -175,7 +190,13 @@ public sealed class ChecklistTests
         {
             Sweeps = [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot, Specimen = s.Specimen, SourceDbm = s.Role == SweepRole.Covered ? 10 : 0 })],
         };
-        Assert.Contains("source level", Assert.Single(Analysis.Run(stepped, new AnalysisPlan()).Findings, f => f.Code == "settings-changed").Message, StringComparison.Ordinal);
+        Finding finding = Assert.Single(Analysis.Run(stepped, new AnalysisPlan()).Findings, f => f.Code == "settings-changed");
+        Assert.Equal((Severity.Fault, 10), (finding.Severity, finding.Size!.Value.Value));
+        Assert.Contains("shown 10.0 dB too small", finding.Message, StringComparison.Ordinal);
+        // With 10 dB more through the specimen than there should be, "fails" proves nothing; "meets" stays.
+        Assert.Equal(new Bias(0, 10), finding.Bias);
+        Campaign ratios = stepped with { Sweeps = [.. stepped.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, LevelScale.DecibelRatio) { Lot = s.Lot, Specimen = s.Specimen, SourceDbm = s.SourceDbm })] };
+        Assert.DoesNotContain(Analysis.Run(ratios, new AnalysisPlan()).Findings, f => f.Code == "settings-changed");
     }
 
     [Fact]

@@ -26,7 +26,7 @@ public sealed class PlacementEffectTests
         Campaign once = campaign with { Sweeps = [.. campaign.Sweeps.Where(s => s.Specimen != "A03" || s.Placement == "p1")] };
         Finding finding = Assert.Single(Analysis.Run(once, new AnalysisPlan()).Findings, f => f.Code == "placement-effect");
         Assert.Equal(Severity.Warning, finding.Severity);
-        Assert.Contains("1 specimen with a single placement", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("1 specimen with one placement", finding.Message, StringComparison.Ordinal);
     }
 
     [Fact]

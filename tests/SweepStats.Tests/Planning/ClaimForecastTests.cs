@@ -11,7 +11,7 @@ public sealed class ClaimForecastTests
     private const double ClaimDb = 40;
 
     // Three binomial deviations of a share counted over the drawn campaigns.
-    private static double Slack(double share) => 3 * Math.Sqrt(share * (1 - share) / DrawnReadings.Campaigns);
+    private static double Slack(double share) => 3 * Math.Sqrt(share * (1 - share) / DrawnReadings.MostCampaigns);
 
     [Theory]
     [InlineData(5, 2, 3)]

@@ -66,7 +66,7 @@ internal sealed class SegmentSweeps(string file, TraceReadOptions options, Fault
         FrequencyAxis axis = options.Grids.Of(hertz);
         ReadFault? falls = AxisDoubt.Of(axis, file, Line);
         ImmutableArray<ReadFault> doubts = column.Unit is null
-            ? [new ReadFault(file, null, "the file does not say the unit of level", "set level_unit under [setup] in campaign.toml")]
+            ? [UnstatedUnitFault.InSettingsAlone(file)]
             : LevelDoubts.Of(column, levels, (file, Line));
         return new Trace(name, "level", options.LevelUnit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
         {

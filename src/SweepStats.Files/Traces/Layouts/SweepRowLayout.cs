@@ -49,7 +49,8 @@ internal sealed class SweepRowLayout : ITraceLayout
 
         if (unit is null && !glued)
         {
-            faults.Add(header.Line + 1, "the file does not say the unit of the frequencies that head its columns", "write it before them, as in 'Frequency (MHz)', or set frequency_unit under [setup] in campaign.toml");
+            faults.Add(UnstatedUnitFault.Frequency(
+                faults.File, header.Line + 1, "the file does not say the unit of the frequencies that head its columns", "write it before them, as in 'Frequency (MHz)'"));
             return null;
         }
 

@@ -106,9 +106,12 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             : new(table.File, null, $"some columns show the same sweeps with other detectors, or their highest, lowest or mean, which are no repeats of each other: {ColumnList.Of(names, levels)}", NameColumn);
         HashSet<int> doubtful = [.. unknown];
         ReadFault doubt = new(table.File, null, $"the names do not tell whether these columns are levels: {ColumnList.Of(names, unknown)}", NameColumn);
+        LevelColumn[] columns = [.. levels.Concat(unknown).Order().Select(i => WithPhase(names, LevelOf(names, i, false), phases))];
+        // Once the column is named its unit would be asked for: both are said now.
+        doubt = columns.Any(c => doubtful.Contains(c.Index) && c.Unit is null) ? doubt with { Remedy = $"{NameColumn}; {UnstatedUnitFault.LevelToo}" } : doubt;
         return
         [
-            .. levels.Concat(unknown).Order().Select(i => WithPhase(names, LevelOf(names, i, false), phases))
+            .. columns
                 .Select(c => doubtful.Contains(c.Index) ? c with { Doubt = doubt } : c with { Doubt = c.Doubt ?? mixed }),
             .. pairs.Select(p => p with
             {
@@ -198,10 +201,9 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
                 table.File, null, $"column {label} is a correction (a loss, a gain, a factor or a shielding), not the level of a sweep", "correct the levels before exporting them, or leave corrections that floor, reference and covered share out of the campaign");
         }
 
-        string? problem = unit is not null ? null
-            : name.StrangeUnit is { } strange ? $"column {label} is in '{strange}', which is not a unit of level that can be read"
-            : $"the file does not say the unit of level of column {label}";
-        return problem is null ? null
-            : new ReadFault(table.File, null, problem, "use dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW in the header, or set level_unit under [setup] in campaign.toml");
+        return unit is not null ? null
+            : name.StrangeUnit is { } strange ? new ReadFault(
+                table.File, null, $"column {label} is in '{strange}', which is not a unit of level that can be read", "export levels in dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW, and say so in the header")
+            : UnstatedUnitFault.Level(table.File, $"{UnstatedUnitFault.LevelProblem} of column {label}");
     }
 }

@@ -165,7 +165,8 @@ internal sealed partial class ColumnName
     [GeneratedRegex(@"[\p{L}µμ°]+(?:/m)?\.?$")]
     private static partial Regex LastWord();
 
-    [GeneratedRegex(@"[\p{L}][\p{L}\d]*")]
+    // "S21Re" is two words.
+    [GeneratedRegex(@"[Ss]\d\d(?=(?:real|re|imag|im)(?![\p{L}\d]))|[\p{L}][\p{L}\d]*", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Word();
 
     [GeneratedRegex(@"db|/|°|%|hz", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
@@ -180,6 +181,9 @@ internal sealed partial class ColumnName
     [GeneratedRegex(@"\blog\s*[\(\[]?\s*\|?mag|\blog\s*\(\s*mg", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex LogMagnitude();
 
-    [GeneratedRegex(@"[\(\[][^\)\]]*[\)\]]|\b(?:real|re|imag|imaginary|im|mag|magnitude|phase|ph|angle|ang|deg|db|lin)\b\.?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    // An underscore parts words as a blank does, and so do the digits of an S-parameter: s21_re, S21Re.
+    [GeneratedRegex(
+        @"[\(\[][^\)\]]*[\)\]]|(?:(?<![\p{L}\d])|(?<=(?<![\p{L}\d])s\d\d))(?:real|re|imag|imaginary|im|mag|magnitude|phase|ph|angle|ang|deg|db|lin)(?![\p{L}\d])\.?",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex BaseNoise();
 }

@@ -18,7 +18,8 @@ internal static class FrequencyUnitChoice
 
         if (name.StrangeUnit is { } strange)
         {
-            return Refused($"'{strange}' is not a unit of frequency that can be read", known.Faults);
+            known.Faults.Add(null, $"'{strange}' is not a unit of frequency that can be read", "give frequencies in Hz, kHz, MHz or GHz and say so in the header, such as 'frequency_hz'");
+            return null;
         }
 
         if (name.FrequencyUnit is { } named)
@@ -43,7 +44,8 @@ internal static class FrequencyUnitChoice
             return FrequencyUnit.Hertz;
         }
 
-        return Refused("the file does not say the unit of frequency", known.Faults);
+        known.Faults.Add(UnstatedUnitFault.Frequency(known.Faults.File));
+        return null;
     }
 
     // A start frequency stated with its unit tells the unit of the column that begins there.
@@ -62,12 +64,6 @@ internal static class FrequencyUnitChoice
             }
         }
 
-        return null;
-    }
-
-    private static FrequencyUnit? Refused(string problem, FaultList faults)
-    {
-        faults.Add(null, problem, "name the column 'frequency_hz' or the like, or set frequency_unit under [setup] in campaign.toml");
         return null;
     }
 }

@@ -1,10 +1,16 @@
-namespace SweepStats.Files.Campaigns;
+namespace SweepStats.Sweeps;
 
-/// <summary>Ordinal order of paths in which runs of digits count as numbers: s2 comes before s10.</summary>
-internal sealed class NaturalOrder : IComparer<string>
+/// <summary>Ordinal order of names and paths in which runs of digits count as numbers: s2 comes before s10. The same in every language.</summary>
+public sealed class NaturalOrder : IComparer<string>
 {
+    private NaturalOrder()
+    {
+    }
+
+    /// <summary>The one there is.</summary>
     public static NaturalOrder Instance { get; } = new();
 
+    /// <inheritdoc/>
     public int Compare(string? x, string? y)
     {
         ReadOnlySpan<char> a = x;
