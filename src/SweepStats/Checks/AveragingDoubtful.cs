@@ -202,6 +202,8 @@ internal sealed class AveragingDoubtful : ICheck
     {
         Code = Code,
         Severity = Severity.Fault,
+        // The ends of the intervals reckon with it, where there is a floor.
+        Bias = seen.Floor is null ? Bias.Unknown : default(Bias),
         Message = $"{Keeping(seen, Averaging.Lowest, "the lowest")}: noise then reads far too low, a signal near it too, and "
             + "nothing in the sweeps shows by how much. "
             + (seen.Floor is null ? "Without a floor the bounds do not hold." : $"Bounds reckon with the lowest of "

@@ -196,7 +196,13 @@ public sealed class ChecklistTests
         // With 10 dB more through the specimen than there should be, "fails" proves nothing; "meets" stays.
         Assert.Equal(new Bias(0, 10), finding.Bias);
         Campaign ratios = stepped with { Sweeps = [.. stepped.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, LevelScale.DecibelRatio) { Lot = s.Lot, Specimen = s.Specimen, SourceDbm = s.SourceDbm })] };
-        Assert.DoesNotContain(Analysis.Run(ratios, new AnalysisPlan()).Findings, f => f.Code == "settings-changed");
+        // A display in dB may follow the source; only a ratio with phase surely does not.
+        Assert.Contains(Analysis.Run(ratios, new AnalysisPlan()).Findings, f => f.Code == "settings-changed");
+        // What the campaign states holds for the sweeps that state nothing.
+        Campaign half = stepped with { Sweeps = [.. stepped.Sweeps.Select(s => s.Role == SweepRole.Covered ? s : new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale))] };
+        Finding told = Assert.Single(Analysis.Run(half, new AnalysisPlan { SourceDbm = 0 }).Findings, f => f.Code == "settings-changed");
+        Assert.Equal(10, told.Size!.Value.Value);
+        Assert.DoesNotContain(Analysis.Run(half, new AnalysisPlan { SourceDbm = 10 }).Findings, f => f.Code == "settings-changed");
     }
 
     [Fact]
