@@ -182,9 +182,9 @@ internal sealed class SettingsReader
             FloorTaking = Taking(keys),
             FloorStabilityDb = keys.Number("stability_db", 0, 20),
         };
-        if (!keys.Has("taken") && !keys.Has("stability_db"))
+        if (!keys.Has("taken") && !keys.Has("stability_db") && !keys.Has("declared_dbm"))
         {
-            keys.Require("declared_dbm");
+            keys.Refuse(keys.Line, "section [floor] says nothing", "add taken or stability_db, or remove it");
         }
     }
 
@@ -203,7 +203,7 @@ internal sealed class SettingsReader
         double? stop = keys.Number("stop_hz", 0, HighestHertz);
         if (start > stop)
         {
-            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), "exchange the two");
+            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), SharedBand.Reversed);
             return;
         }
 

@@ -82,13 +82,19 @@ internal sealed class TouchstoneTraces : IDisposable
         TouchstoneLevels levels = _levels[parameter.Place]!;
         if (levels.Blank is { } blank)
         {
-            yield return new ReadFault(_text.File, levels.FirstLine, $"{parameter.Name} is blank: {blank}", "measure it, or name another parameter in sweeps.csv (column)");
+            yield return new ReadFault(_text.File, levels.FirstLine, $"{parameter.Name} is blank: {blank}", Measure(parameter));
         }
         else if (levels.WithoutLevel is { } without)
         {
-            yield return new ReadFault(_text.File, without.Line, $"the magnitude of {parameter.Name} {without.Because}", "leave such points out, or name another parameter in sweeps.csv (column)");
+            yield return new ReadFault(_text.File, without.Line, $"the magnitude of {parameter.Name} {without.Because}", $"leave such points out, or {Measure(parameter)}");
         }
     }
+
+    // The other way through the same two ports is another path where the source stood at one of them only.
+    private static string Measure(TouchstoneParameter parameter) =>
+        parameter.Row == parameter.Column
+            ? $"measure {parameter.Name}"
+            : FormattableString.Invariant($"measure {parameter.Name}; name S{parameter.Column}{parameter.Row} only if the source was at port {parameter.Row}");
 
     private void SayHigh()
     {
