@@ -79,6 +79,12 @@ internal sealed class RequirementSection(string root, FaultList faults)
 
     private void FromFile(string file, KeyReader keys)
     {
+        if (CampaignPath.Absolute(root, file) is { } relative)
+        {
+            keys.Refuse("file", $"'{file}' is an absolute path", $"write the path relative to campaign.toml: {relative}");
+            return;
+        }
+
         string path = Path.GetFullPath(Path.Combine(root, file));
         bool inside = !Path.IsPathRooted(file) && path.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal);
         if (!inside || (File.Exists(path) && !FolderWalk.LiesWithin(root, path)))

@@ -11,6 +11,9 @@ namespace SweepStats.Files.Traces.Touchstone;
 /// </summary>
 internal sealed class TouchstoneTraces : IDisposable
 {
+    // The other way through the ports is another path where the source stood at one of them only.
+    private const string Measure = "measure it; name S12 in place of S21 only if the source was at port 2";
+
     private readonly TraceText _text;
     private readonly TouchstoneHeader _header;
     private readonly TouchstoneParameter[] _wanted;
@@ -82,19 +85,13 @@ internal sealed class TouchstoneTraces : IDisposable
         TouchstoneLevels levels = _levels[parameter.Place]!;
         if (levels.Blank is { } blank)
         {
-            yield return new ReadFault(_text.File, levels.FirstLine, $"{parameter.Name} is blank: {blank}", Measure(parameter));
+            yield return new ReadFault(_text.File, levels.FirstLine, $"{parameter.Name} is blank: {blank}", Measure);
         }
         else if (levels.WithoutLevel is { } without)
         {
-            yield return new ReadFault(_text.File, without.Line, $"the magnitude of {parameter.Name} {without.Because}", $"leave such points out, or {Measure(parameter)}");
+            yield return new ReadFault(_text.File, without.Line, $"the magnitude of {parameter.Name} {without.Because}", $"leave such points out, or {Measure}");
         }
     }
-
-    // The other way through the same two ports is another path where the source stood at one of them only.
-    private static string Measure(TouchstoneParameter parameter) =>
-        parameter.Row == parameter.Column
-            ? $"measure {parameter.Name}"
-            : FormattableString.Invariant($"measure {parameter.Name}; name S{parameter.Column}{parameter.Row} only if the source was at port {parameter.Row}");
 
     private void SayHigh()
     {
