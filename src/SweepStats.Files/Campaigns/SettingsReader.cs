@@ -58,6 +58,12 @@ internal sealed class SettingsReader
         DocumentSyntax document = SyntaxParser.Parse(text, CampaignFolder.SettingsName, true);
         foreach (DiagnosticMessage message in document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error))
         {
+            if (message.Message.Contains("parse integer", StringComparison.Ordinal))
+            {
+                _faults.Add(message.Span.Start.Line + 1, "the number is too large", "correct it; large numbers are written such as 30e6");
+                continue;
+            }
+
             _faults.Add(message.Span.Start.Line + 1, "this is not TOML: " + message.Message.TrimEnd('.'), "correct the line; texts stand in double quotes, numbers without units");
         }
 

@@ -42,6 +42,12 @@ public sealed class LeftOutFilesTests : IDisposable
     }
 
     [Theory]
+    [InlineData("99999999999999", "this number is too large")]
+    [InlineData("1.5", "this is not a whole number")]
+    public void ANumberThatIsTooLargeIsWholeAllTheSame(string points, string said) =>
+        Assert.Contains($"--points {points}: {said}", Shell.Run("rehearse", Folder + "x", "--points", points).Error, StringComparison.Ordinal);
+
+    [Theory]
     [InlineData("run")]
     [InlineData("init")]
     [InlineData("look")]

@@ -83,5 +83,9 @@ public sealed class CampaignRemedies : IDisposable
         Assert.Equal(told, reading.Assumptions.Contains(line));
     }
 
+    [Fact]
+    public void ANumberThatIsTooLargeIsCalledSo() =>
+        Assert.Equal("the number is too large", Fault("[setup]\nrbw_hz = 99999999999999999999999").Problem);
+
     private ReadFault Fault(string text) => Assert.Single(_folder.With("campaign.toml", text + "\n").Read().Faults);
 }
