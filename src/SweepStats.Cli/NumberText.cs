@@ -20,7 +20,8 @@ internal static class NumberText
             return value;
         }
 
-        words.AddError($"{Option(words)} {text}: this is not a whole number");
+        bool isWhole = text.TrimStart('+', '-') is { Length: > 0 } digits && digits.All(char.IsAsciiDigit);
+        words.AddError($"{Option(words)} {text}: {(isWhole ? "this number is too large" : "this is not a whole number")}");
         return 0;
     }
 

@@ -6,7 +6,7 @@ namespace SweepStats.Cli;
 /// <summary>A plan as one JSON object; decibels unless the name says otherwise, null where not known or without limit.</summary>
 internal static class PlanJson
 {
-    public static string Of(SweepPlan plan) => ResultJson.Of(json =>
+    public static string Of(SweepPlan plan, CampaignAnalysis? pilot) => ResultJson.Of(json =>
     {
         Asked(json, plan.Question);
         Basis(json, plan.Basis);
@@ -20,6 +20,7 @@ internal static class PlanJson
         Number(json, "twice_the_sweeps_db", plan.TwiceTheSweepsDb);
         Number(json, "usable_range_db", plan.UsableRangeDb);
         Claim(json, plan);
+        ResultJson.LeftOut(json, pilot);
     });
 
     private static void Asked(Utf8JsonWriter json, PlanQuestion question)

@@ -9,6 +9,18 @@ internal static class ResultJson
 {
     private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    /// <summary>Writes the files that were left out at the user's wish, each with its reason, as a member of an object that is open.</summary>
+    public static void LeftOut(Utf8JsonWriter json, CampaignAnalysis? analysis)
+    {
+        json.WriteStartArray("left_out");
+        foreach (string file in analysis?.Reading.LeftOut ?? [])
+        {
+            json.WriteStringValue(file);
+        }
+
+        json.WriteEndArray();
+    }
+
     /// <param name="members">Writes the members of the object.</param>
     public static string Of(Action<Utf8JsonWriter> members)
     {

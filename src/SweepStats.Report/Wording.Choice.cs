@@ -8,6 +8,13 @@ public static partial class Wording
     /// <summary>Said where there are no two candidates.</summary>
     public const string NoChoice = "There is nothing to choose from: that takes two specimens.";
 
+    /// <summary>Said where there are no two candidates: the yardstick is none.</summary>
+    public static string NothingToChoose(AnalysisResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return result.Plan.Choice.Yardstick is null ? NoChoice : "There is nothing to choose from: that takes two specimens beside the yardstick.";
+    }
+
     internal const string OfTheseSpecimens = "The comparison is of these specimens. Whether other specimens of their lots are as good is another question, which lots with several specimens answer.";
 
     internal const string NotPutBack =
@@ -23,7 +30,7 @@ public static partial class Wording
         List<string> lines = [PlainText.Of(result.Title), HeadlineWithReason(result)];
         if (result.Choice is not { } choice)
         {
-            return [.. lines, NoChoice];
+            return [.. lines, NothingToChoose(result)];
         }
 
         foreach (BandRanking band in choice.Bands)

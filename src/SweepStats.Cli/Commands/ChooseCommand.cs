@@ -1,4 +1,5 @@
 using System.CommandLine;
+using SweepStats.Choice;
 using SweepStats.Files.Results;
 using SweepStats.Report;
 
@@ -26,14 +27,14 @@ internal static class ChooseCommand
 
         if (analysis.Result.Choice is not { } choice)
         {
-            terminal.Error.WriteLine($"{CampaignAnalysis.Named(words.GetValue(options.Campaign)!)}: {Wording.NoChoice} Put the sweeps of each under covered/<lot>/<specimen>.");
+            terminal.Error.WriteLine($"{CampaignAnalysis.Named(words.GetValue(options.Campaign)!)}: {Wording.NothingToChoose(analysis.Result)} Put the sweeps of each under covered/<lot>/<specimen>.");
             return ExitCode.BadInput;
         }
 
         if (!words.GetValue(options.Quiet))
         {
             IEnumerable<string> lines = words.GetValue(options.Format) == "json"
-                ? [ResultJson.Of(json => ChoiceJson.Write(json, choice, analysis.Result.Plan.Confidence))]
+                ? [Json(analysis, choice)]
                 : [.. Wording.ChoiceText(analysis.Result), .. analysis.LeftOutLines];
             foreach (string line in lines)
             {
@@ -43,4 +44,10 @@ internal static class ChooseCommand
 
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
     }
+
+    private static string Json(CampaignAnalysis analysis, SpecimenChoice choice) => ResultJson.Of(json =>
+    {
+        ChoiceJson.Write(json, choice, analysis.Result.Plan.Confidence);
+        ResultJson.LeftOut(json, analysis);
+    });
 }

@@ -140,6 +140,7 @@ internal static class LotsCommand
             json.WriteString("folder", CampaignAnalysis.Named(folder));
             json.WriteString("title", analysis.Result.Title);
             LotsJson.Write(json, analysis.Result);
+            ResultJson.LeftOut(json, analysis);
             json.WriteEndObject();
         }
 

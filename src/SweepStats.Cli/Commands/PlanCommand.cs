@@ -22,15 +22,17 @@ internal static class PlanCommand
 
     private static int Run(ParseResult words, CampaignOptions options, PlanOptions asked, Terminal terminal)
     {
-        AnalysisResult? pilot = null;
-        if (words.GetValue(options.Campaign) is { } folder)
+        CampaignAnalysis? analysis = null;
+        if (words.GetValue(options.Campaign) is not null)
         {
-            pilot = CampaignAnalysis.Of(words, options, terminal)?.Result;
-            if (pilot is null)
+            analysis = CampaignAnalysis.Of(words, options, terminal);
+            if (analysis is null)
             {
                 return ExitCode.BadInput;
             }
         }
+
+        AnalysisResult? pilot = analysis?.Result;
 
         PlanBasis? measured = pilot is null ? null
             : PilotComponents.Of(pilot.Campaign, pilot.Floor, pilot.Plan.Uncertainties, pilot.SerialCorrelation);
@@ -48,7 +50,7 @@ internal static class PlanCommand
         SweepPlan plan = SweepPlanner.Of(basis, asked.Question(words, (level, pilot?.Plan.Rule?.Level ?? level), usual, requirement));
         if (!words.GetValue(options.Quiet))
         {
-            Print(plan, pilot, words.GetValue(options.Format) == "json", terminal);
+            Print(plan, analysis, words.GetValue(options.Format) == "json", terminal);
         }
 
         return ExitCode.Done;
@@ -57,9 +59,10 @@ internal static class PlanCommand
     private static Confidence Level(ParseResult words, CampaignOptions options, AnalysisResult? pilot) =>
         pilot?.Plan.Confidence ?? (words.GetValue(options.Confidence) is { } level ? new Confidence(level) : Confidence.NinetyFive);
 
-    private static void Print(SweepPlan plan, AnalysisResult? pilot, bool json, Terminal terminal)
+    private static void Print(SweepPlan plan, CampaignAnalysis? pilot, bool json, Terminal terminal)
     {
-        foreach (string line in json ? [PlanJson.Of(plan)] : Wording.Plan(plan, pilot))
+        IEnumerable<string> lines = json ? [PlanJson.Of(plan, pilot)] : [.. Wording.Plan(plan, pilot?.Result), .. pilot?.LeftOutLines ?? []];
+        foreach (string line in lines)
         {
             terminal.Out.WriteLine(line);
         }

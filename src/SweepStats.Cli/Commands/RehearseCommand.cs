@@ -8,6 +8,7 @@ using SweepStats.Files;
 using SweepStats.Files.Results;
 using SweepStats.Rehearsal;
 using SweepStats.Report;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Cli.Commands;
 
@@ -51,7 +52,7 @@ internal static class RehearseCommand
             return ExitCode.BadInput;
         }
 
-        ImmutableArray<ReadFault> faults = CampaignWriter.Write(target.Folder, rehearsed.Campaign, Settings(plan, target.Requirement), TruthTable.Of(rehearsed));
+        ImmutableArray<ReadFault> faults = CampaignWriter.Write(target.Folder, rehearsed.Campaign, Settings(plan, rehearsed.Campaign, target.Requirement), TruthTable.Of(rehearsed));
         if (!faults.IsEmpty)
         {
             faults.ToList().ForEach(terminal.Error.WriteLine);
@@ -63,14 +64,14 @@ internal static class RehearseCommand
         return ExitCode.Done;
     }
 
-    private static string Settings(RehearsalPlan plan, double? requirement)
+    private static string Settings(RehearsalPlan plan, Campaign campaign, double? requirement)
     {
         var text = new StringBuilder();
         text.Append("# A rehearsed campaign: drawn from a model with known truth (truth.csv), not measured.\n");
         text.Append("# This mark goes into every report.\nrehearsed = true\n");
         text.Append(CultureInfo.InvariantCulture, $"title = {Quoted(plan.Title)}\naveraging = \"{plan.Averaging.ToString().ToLowerInvariant()}\"\n");
-        text.Append("\n# The floor does not move while a rehearsed campaign is drawn, and half of its floor and reference sweeps come last.\n");
-        text.Append("[floor]\ntaken = \"before-and-after\"\n\n[reference]\ntaken = \"before-and-after\"\n");
+        text.Append("\n# The floor does not move while a rehearsed campaign is drawn, and half of its floor and reference sweeps come last.");
+        text.Append(Taken("floor", SweepRole.Floor, campaign)).Append(Taken("reference", SweepRole.Reference, campaign));
         text.Append(plan.Cycles.IsEmpty ? string.Empty : $"\n[lots]\nordered_by = \"{RehearsalPlan.CyclesName}\"\n");
         if (requirement is { } db)
         {
@@ -79,6 +80,14 @@ internal static class RehearseCommand
 
         return text.ToString();
     }
+
+    // A single sweep has no half that comes last.
+    private static string Taken(string section, SweepRole role, Campaign campaign) => campaign.Sweeps.Count(s => s.Role == role) switch
+    {
+        0 => "\n",
+        1 => $"\n[{section}]\ntaken = \"once\"\n",
+        _ => $"\n[{section}]\ntaken = \"before-and-after\"\n",
+    };
 
     // A basic string of TOML: backslash, quote and control characters escaped.
     private static string Quoted(string text)

@@ -12,7 +12,8 @@ internal static class AveragingWords
         "linear" or "lin" or "voltage" =>
             "none of the words covers averaging of voltage: leave averaging out, and the intervals cover power and log, "
             + "between which voltage lies",
-        "none" or "off" or "single" => "write \"sample\": one look without averaging",
+        "none" or "off" or "single" =>
+            "write the detector: \"power\" for RMS, \"peak\" for peak, \"sample\" only for a sample detector",
         "max hold" or "maxhold" or "maximum hold" or "max" or "maximum" or "highest" or "peak hold"
             or "positive peak" or "pos peak" or "max peak" or "pk" or "pk+" or "+peak"
             or "quasi-peak" or "quasi peak" or "quasipeak" or "qp" => "write \"peak\": the highest of several looks is kept",

@@ -8,10 +8,13 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>A small comma-separated table with a header, as people keep it: sweeps.csv, limits.csv. Lines that start with '#' are remarks.</summary>
 internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<(int Line, ImmutableArray<string> Fields)> Rows, string Sha256)
 {
+    /// <summary>Line of the header, from 1.</summary>
+    public int HeaderLine { get; private init; } = 1;
+
     /// <summary>Reads a table; null, with the reason among the faults, where the file cannot be read. A file of remarks alone has an empty header.</summary>
     public static CsvTable? Read(string path, FaultList faults)
     {
-        if (FileBytes.Read(path, faults) is not { } bytes)
+        if (FileBytes.Read(path, faults, "fill it in, or remove it") is not { } bytes)
         {
             return null;
         }
@@ -20,6 +23,7 @@ internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<(i
         var header = ImmutableArray<string>.Empty;
         var rows = ImmutableArray.CreateBuilder<(int, ImmutableArray<string>)>();
         char separator = ',';
+        int headerLine = 1;
         for (int i = 0; i < text.LineCount; i++)
         {
             string line = text.LineText(i);
@@ -37,11 +41,11 @@ internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<(i
 
             if (header.IsEmpty)
             {
-                header = fields;
+                (header, headerLine) = (fields, i + 1);
             }
             else if (fields.Length > header.Length && fields.AsSpan()[header.Length..].ContainsAnyExcept(""))
             {
-                faults.Add(i + 1, FormattableString.Invariant($"the row has {fields.Length} fields and the header {header.Length}"), "put text with commas into double quotes");
+                faults.Add(i + 1, FormattableString.Invariant($"the row has {fields.Length} fields and the header {header.Length}"), separator == ';' ? "put text with semicolons into double quotes" : "put text with commas into double quotes");
             }
             else if (fields.AsSpan().ContainsAnyExcept(""))
             {
@@ -49,7 +53,7 @@ internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<(i
             }
         }
 
-        return new CsvTable(header, rows.ToImmutable(), text.Sha256);
+        return new CsvTable(header, rows.ToImmutable(), text.Sha256) { HeaderLine = headerLine };
     }
 
     // Line by line, so that an unclosed quote spoils one row and not the rest of the file.

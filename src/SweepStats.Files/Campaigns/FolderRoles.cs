@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Files.Results;
 using SweepStats.Files.Traces;
 using SweepStats.Sweeps;
 
@@ -13,14 +14,16 @@ internal static class FolderRoles
     private const string ReportMark = "/summary.json";
 
     /// <summary>Sorts the files of a campaign without manifest.</summary>
-    public static SweepList Of(FolderWalk walk)
+    /// <param name="root">The campaign's folder.</param>
+    /// <param name="walk">Its files.</param>
+    public static SweepList Of(string root, FolderWalk walk)
     {
         var entries = ImmutableArray.CreateBuilder<SweepEntry>();
         var faults = ImmutableArray.CreateBuilder<ReadFault>();
         var unread = ImmutableArray.CreateBuilder<ReadFault>();
         var assumptions = ImmutableArray.CreateBuilder<string>();
         faults.AddRange(walk.Faults);
-        string[] reports = [.. walk.Files.Where(f => f.EndsWith(ReportMark, StringComparison.Ordinal) && Roles.Parse(f.Split('/')[0]) is null).Select(f => f[..(f.LastIndexOf('/') + 1)])];
+        string[] reports = [.. walk.Files.Where(f => IsReport(root, f)).Select(f => f[..(f.LastIndexOf('/') + 1)])];
         assumptions.AddRange(reports.Select(r => $"{r} is an earlier report and was not read"));
         foreach (string file in walk.Files.Where(f => !reports.Any(r => f.StartsWith(r, StringComparison.Ordinal))))
         {
@@ -53,6 +56,10 @@ internal static class FolderRoles
         faults.AddRange(LooseSweeps.Among(entries.ToImmutable()));
         return new SweepList { Entries = entries.ToImmutable(), Faults = faults.ToImmutable(), Unread = unread.ToImmutable(), Assumptions = assumptions.ToImmutable() };
     }
+
+    // Other programs write a summary.json too, and their folder may hold sweeps.
+    private static bool IsReport(string root, string file) =>
+        file.EndsWith(ReportMark, StringComparison.Ordinal) && Roles.Parse(file.Split('/')[0]) is null && EarlierReport.IsSummary(Path.Combine(root, file));
 
     private static bool IsNotes(string name) =>
         name.StartsWith("README", StringComparison.OrdinalIgnoreCase) || name.EndsWith(".md", StringComparison.OrdinalIgnoreCase);

@@ -82,9 +82,9 @@ internal sealed class KeyReader
         {
             _faults.Add(LineOf(value), $"{Label(key)} is not a text", "put it into double quotes");
         }
-        else if (text.Length == 0 || text.Length > 200 || text.Any(char.IsControl))
+        else if (Bad(text) is { } bad)
         {
-            _faults.Add(LineOf(value), $"{Label(key)} is empty, longer than 200 characters or holds control characters", "shorten or correct it");
+            _faults.Add(LineOf(value), $"{Label(key)} {bad.Problem}", bad.Remedy);
             return null;
         }
 
@@ -238,6 +238,12 @@ internal sealed class KeyReader
             _faults.Add(LineOf(item), $"there is no key '{key}' {where}{Spelling.Hint(key, _known)}", $"use {string.Join(", ", _known)}");
         }
     }
+
+    private static (string Problem, string Remedy)? Bad(string text) =>
+        text.Length == 0 ? ("is empty", "fill it in, or remove the key")
+        : text.Length > 200 ? ("is longer than 200 characters", "shorten it")
+        : text.Any(char.IsControl) ? ("holds control characters", "remove them, such as tabs and line ends")
+        : null;
 
     private string Label(string key) => _section.Length == 0 ? key : $"{_section}.{key}";
 

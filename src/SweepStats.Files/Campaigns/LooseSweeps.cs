@@ -29,7 +29,7 @@ internal static class LooseSweeps
         string sweeps = loose == 1 ? "a sweep file lies" : FormattableString.Invariant($"{loose} sweep files lie");
         string beside = inner.Length == 1 ? $"the folder '{inner[0]}'" : FormattableString.Invariant($"'{inner[0]}' and {inner.Length - 1} more {(inner.Length == 2 ? "folder" : "folders")}");
         return folder.Split('/').Length == DepthOfLotOrSpecimen
-            ? new ReadFault(folder, null, $"{sweeps} loose beside {beside}, so the folder is a specimen and a lot at once", "use covered/<lot>/<specimen>/<placement>: name a placement for the loose ones too, or move them")
+            ? new ReadFault(folder, null, $"{sweeps} loose beside {beside}, so the folder is a specimen and a lot at once", $"put all into covered/<lot>/{folder.Split('/')[1]}/<placement>/: a folder right under covered that holds folders is read as a lot")
             : new ReadFault(folder, null, $"{sweeps} loose beside {beside} and would silently count as one more placement", "name a placement there too, or move what lies loose");
     }
 }

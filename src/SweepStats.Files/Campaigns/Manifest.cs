@@ -43,7 +43,7 @@ internal sealed class Manifest
 
     private ImmutableArray<SweepEntry> Rows(CsvTable table)
     {
-        var columns = new ManifestColumns(table.Header, _own, _faults);
+        var columns = new ManifestColumns(table, _own, _faults);
         // A header alone, as the template has it, lists no sweeps, and that is said instead.
         _faults.AddRange(table.Rows.IsEmpty ? [] : columns.Lacking(_own));
         if (_faults.Any)
@@ -124,7 +124,13 @@ internal sealed class Manifest
         }
 
         string full = Path.GetFullPath(Path.Combine(_root, path));
-        if (Path.IsPathRooted(path) || path.Contains(':') || !full.StartsWith(_root.TrimEnd('/', '\\') + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        if (CampaignPath.Absolute(_root, path) is { } inside)
+        {
+            _faults.Add(line, $"'{text}' is an absolute path", $"write the path relative to campaign.toml: {inside}");
+            return null;
+        }
+
+        if (CampaignPath.IsRooted(path) || !full.StartsWith(_root.TrimEnd('/', '\\') + Path.DirectorySeparatorChar, StringComparison.Ordinal))
         {
             _faults.Add(line, $"'{text}' leads out of the campaign", "put the file into the campaign and write its path relative to it");
             return null;
@@ -152,12 +158,14 @@ internal sealed class Manifest
 
     private DateTimeOffset? Time(string text, int line)
     {
-        string[] formats = ["yyyy-MM-dd", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "yyyy-MM-ddTHH:mm:ss.FFFFFFF", "yyyy-MM-ddTHH:mmK", "yyyy-MM-ddTHH:mm:ssK", "yyyy-MM-ddTHH:mm:ss.FFFFFFFK"];
+        string[] iso = ["yyyy-MM-dd", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "yyyy-MM-ddTHH:mm:ss.FFFFFFF", "yyyy-MM-ddTHH:mmK", "yyyy-MM-ddTHH:mm:ssK", "yyyy-MM-ddTHH:mm:ss.FFFFFFFK"];
         if (text.Length == 0)
         {
             return null;
         }
 
+        // Spreadsheets part date and time by a blank.
+        string[] formats = [.. iso, .. iso.Select(f => f.Replace('T', ' '))];
         if (DateTimeOffset.TryParseExact(text, formats, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset time))
         {
             return time;

@@ -8,25 +8,31 @@ internal sealed class ManifestColumns
     private readonly Dictionary<string, int> _places = [];
 
     /// <summary>Looks for the columns in a header; each that is unknown, or that no sweep does without, is a fault.</summary>
-    public ManifestColumns(ImmutableArray<string> header, ImmutableArray<PropertyColumn> own, FaultList faults)
+    public ManifestColumns(CsvTable table, ImmutableArray<PropertyColumn> own, FaultList faults)
     {
+        (ImmutableArray<string> header, int line) = (table.Header, table.HeaderLine);
         string[] all = [.. Known, .. own.Select(c => c.Key)];
         for (int i = 0; i < header.Length; i++)
         {
             string name = header[i].Trim().ToLowerInvariant();
-            if (!all.Contains(name))
+            if (name.Length == 0)
             {
-                faults.Add(1, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, all)}", $"use {string.Join(", ", Known)}; a column of your own is named under [choice] or [lots] in {CampaignFolder.SettingsName}");
+                bool last = header.AsSpan()[i..].IndexOfAnyExcept("") < 0;
+                faults.Add(line, FormattableString.Invariant($"column {i + 1} has no name"), last ? "remove the comma at the end" : "name it, or remove it");
+            }
+            else if (!all.Contains(name))
+            {
+                faults.Add(line, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, all)}", $"use {string.Join(", ", Known)}; a column of your own is named under [choice] or [lots] in {CampaignFolder.SettingsName}");
             }
             else if (!_places.TryAdd(name, i))
             {
-                faults.Add(1, $"the column '{name}' is there twice", "keep one of them");
+                faults.Add(line, $"the column '{name}' is there twice", "keep one of them");
             }
         }
 
         foreach (string needed in Needed.Where(n => !_places.ContainsKey(n)))
         {
-            faults.Add(1, $"the column '{needed}' is missing", "the first line names the columns; file and role are needed");
+            faults.Add(line, $"the column '{needed}' is missing", "the header names the columns; file and role are needed");
         }
     }
 

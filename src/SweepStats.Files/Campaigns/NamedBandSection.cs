@@ -41,7 +41,7 @@ internal static class NamedBandSection
 
         if (start > stop)
         {
-            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), "exchange the two");
+            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), SharedBand.Reversed);
             return null;
         }
 

@@ -48,11 +48,19 @@ internal static class RequirementLine
             return (null, null);
         }
 
-        int hertz = table.Header.IndexOf("frequency_hz");
-        int db = table.Header.IndexOf("se_db");
-        if (table.Header.Length != 2 || hertz < 0 || db < 0)
+        ImmutableArray<string> header = [.. table.Header.Select(name => name.Trim())];
+        int hertz = header.IndexOf("frequency_hz");
+        int db = header.IndexOf("se_db");
+        if (hertz < 0 || db < 0)
         {
-            faults.Add(1, "the columns are not frequency_hz and se_db", "write 'frequency_hz,se_db' into the first line");
+            faults.Add(table.HeaderLine, "the columns are not frequency_hz and se_db", "write 'frequency_hz,se_db' into the first line");
+            return (null, table.Sha256);
+        }
+
+        if (header.Length > 2)
+        {
+            string more = header[Enumerable.Range(0, header.Length).First(i => i != hertz && i != db)];
+            faults.Add(table.HeaderLine, $"there is a column '{more}' beside frequency_hz and se_db", "remove it; a limits file holds those two");
             return (null, table.Sha256);
         }
 

@@ -73,12 +73,18 @@ internal sealed class RequirementSection(string root, FaultList faults)
             new ReadFault(
                 place.File, place.Line,
                 FormattableString.Invariant($"the requirement asks from {asked.Start.Value:R} to {asked.Stop.Value:R} Hz, and the analysed band is {band.Low:R} to {band.High:R} Hz"),
-                power is null ? "state it for the analysed band; frequencies are in Hz" : FormattableString.Invariant($"frequencies are in Hz: did you mean {asked.Start.Value:R}{power}?")),
+                power is null ? "take the sweeps over the band of the requirement, widen [band], or correct the frequencies (Hz)" : FormattableString.Invariant($"frequencies are in Hz: did you mean {asked.Start.Value:R}{power}?")),
         ];
     }
 
     private void FromFile(string file, KeyReader keys)
     {
+        if (CampaignPath.Absolute(root, file) is { } relative)
+        {
+            keys.Refuse("file", $"'{file}' is an absolute path", $"write the path relative to campaign.toml: {relative}");
+            return;
+        }
+
         string path = Path.GetFullPath(Path.Combine(root, file));
         bool inside = !Path.IsPathRooted(file) && path.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal);
         if (!inside || (File.Exists(path) && !FolderWalk.LiesWithin(root, path)))

@@ -58,6 +58,12 @@ internal sealed class SettingsReader
         DocumentSyntax document = SyntaxParser.Parse(text, CampaignFolder.SettingsName, true);
         foreach (DiagnosticMessage message in document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error))
         {
+            if (message.Message.Contains("parse integer", StringComparison.Ordinal))
+            {
+                _faults.Add(message.Span.Start.Line + 1, "the number is too large", "correct it; large numbers are written such as 30e6");
+                continue;
+            }
+
             _faults.Add(message.Span.Start.Line + 1, "this is not TOML: " + message.Message.TrimEnd('.'), "correct the line; texts stand in double quotes, numbers without units");
         }
 
@@ -182,9 +188,9 @@ internal sealed class SettingsReader
             FloorTaking = Taking(keys),
             FloorStabilityDb = keys.Number("stability_db", 0, 20),
         };
-        if (!keys.Has("taken") && !keys.Has("stability_db"))
+        if (!keys.Has("taken") && !keys.Has("stability_db") && !keys.Has("declared_dbm"))
         {
-            keys.Require("declared_dbm");
+            keys.Refuse(keys.Line, "section [floor] says nothing", "add taken or stability_db, or remove it");
         }
     }
 
@@ -203,7 +209,7 @@ internal sealed class SettingsReader
         double? stop = keys.Number("stop_hz", 0, HighestHertz);
         if (start > stop)
         {
-            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), "exchange the two");
+            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), SharedBand.Reversed);
             return;
         }
 

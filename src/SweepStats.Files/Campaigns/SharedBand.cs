@@ -6,6 +6,9 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>The band that will be analysed, in Hz: what all sweeps share of the band that the campaign states.</summary>
 internal readonly record struct SharedBand(double Low, double High)
 {
+    /// <summary>What to do about a band that ends below its start: more often a power of ten is missing than the two are exchanged.</summary>
+    public const string Reversed = "correct start_hz and stop_hz; both are in Hz (400 MHz is 400e6)";
+
     // Exports round frequencies.
     private const double ShareOfFrequency = 1e-6;
 
@@ -33,6 +36,6 @@ internal readonly record struct SharedBand(double Low, double High)
     public string? MissingPower(double start, double stop)
     {
         SharedBand band = this;
-        return OtherUnits.FirstOrDefault(u => band.Meets(start * u.Factor, stop * u.Factor)).Power;
+        return Meets(start, stop) || start == 0 ? null : OtherUnits.FirstOrDefault(u => band.Meets(start * u.Factor, stop * u.Factor)).Power;
     }
 }

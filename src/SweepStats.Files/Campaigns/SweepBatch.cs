@@ -62,6 +62,7 @@ internal sealed record SweepBatch(
             {
                 Trace trace = reading.Traces[k];
                 FrequencyGrid grid = trace.Axis.Grid!;
+                assumptions.AddRange(Reflection(files[i][0], trace));
                 impedanceUsed |= trace.Unit!.Value.IsVoltage();
                 grids.TryAdd(grid, grid);
                 string name = reading.Traces.Length > 1 || each ? $"{files[i][0].File}[{trace.Column}]" : files[i][0].File;
@@ -83,6 +84,12 @@ internal sealed record SweepBatch(
             HoldsVoltages = impedanceUsed,
         };
     }
+
+    // Asked for by name, it is read; but a wave that came back has not passed the specimen.
+    private static IEnumerable<string> Reflection(SweepEntry entry, Trace trace) =>
+        entry.Role == SweepRole.Covered && trace.Quantity is ['S', var row, var column] && row == column
+            ? [$"{entry.File}: {trace.Column} is a reflection: it says nothing of the attenuation of the specimen"]
+            : [];
 
     private static Sweep AsSweep(string name, SweepEntry entry, (Trace Trace, FrequencyGrid Grid) read, double impedanceOhm)
     {

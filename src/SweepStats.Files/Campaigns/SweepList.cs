@@ -27,11 +27,11 @@ internal sealed record SweepList
         SweepList? manifest = File.Exists(Path.Combine(root, CampaignFolder.ManifestName)) ? Manifest.Read(root, settings) : null;
         if (manifest is { IsBlank: false })
         {
-            return Listed(manifest, walk);
+            return Listed(manifest, walk, settings);
         }
 
         IEnumerable<string> known = [.. settings.Inputs.Select(i => i.Path), .. manifest?.Inputs.Select(i => i.Path) ?? []];
-        SweepList folders = FolderRoles.Of(walk with { Files = [.. walk.Files.Except(known)] });
+        SweepList folders = FolderRoles.Of(root, walk with { Files = [.. walk.Files.Except(known)] });
         folders = folders with { Faults = [.. folders.Faults, .. ManifestColumns.WithoutRows(settings.OwnColumns, manifest is not null)] };
         return manifest is null ? folders : folders with
         {
@@ -43,9 +43,9 @@ internal sealed record SweepList
     // A manifest that was never filled in says nothing; one with faults does.
     private bool IsBlank => Entries.IsEmpty && Faults.IsEmpty && Unread.IsEmpty;
 
-    private static SweepList Listed(SweepList list, FolderWalk walk)
+    private static SweepList Listed(SweepList list, FolderWalk walk, CampaignSettings settings)
     {
-        HashSet<string> named = [.. list.Entries.Select(e => e.File)];
+        HashSet<string> named = [.. list.Entries.Select(e => e.File), .. settings.Inputs.Select(i => i.Path)];
         IEnumerable<string> others = walk.Files.Where(f => TraceFile.HasTraceExtension(f) && f.Contains('/') && !named.Contains(f));
         return list with { Assumptions = [.. list.Assumptions, .. others.Select(f => $"{f} is not listed in {CampaignFolder.ManifestName} and was not read")] };
     }

@@ -11,7 +11,7 @@ internal static class UnusedInput
         IReadOnlyCollection<Sweep> sweeps = batch.Sweeps;
         if (settings.Plan.DeclaredFloorDb is not null && sweeps.Any(s => s.Role == SweepRole.Floor && s.ExcludedBecause is null))
         {
-            yield return "declared_dbm was not used: floor sweeps were taken";
+            yield return "declared_dbm stands in only for floor sweeps that show no noise: floor sweeps were taken";
         }
 
         foreach (string line in OfFloorAndLeakage(settings.Plan, list, [.. sweeps.Where(s => s.ExcludedBecause is null)]))

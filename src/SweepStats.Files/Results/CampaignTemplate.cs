@@ -8,21 +8,21 @@ public static class CampaignTemplate
 {
     private const string Settings =
         """
-        # Settings of this campaign. Every line that starts with '#' is a remark: take the '#' away to use it.
-        # Frequencies are in Hz, levels in dBm, ratios in dB. Whatever is left out has its default.
+        ## Settings of this campaign. Lines that start with '##' are remarks. To use a line that starts with one '#', take that '#' away.
+        ## Frequencies are in Hz, levels in dBm, ratios in dB. Whatever is left out has its default.
 
         # title = "Curtain of the receiver cabin"
 
-        # Marks every report of sweeps that were drawn by a model; rehearse writes it.
+        ## Marks every report of sweeps that were drawn by a model; rehearse writes it.
         # rehearsed = true
 
-        # How the receiver makes one reading of its looks: "power" (RMS detector), "log" (log or video averaging),
-        # "sample" (one look), "peak" (peak or quasi-peak detector, max hold) or "lowest" (negative peak detector, min hold).
-        # Left out: what the files say of it is taken. Where they say nothing the intervals hold for power and for log averaging;
-        # they then do not hold for "lowest", and for "peak" only where the floor readings show it.
+        ## How the receiver makes one reading of its looks: "power" (RMS detector), "log" (log or video averaging),
+        ## "sample" (one look), "peak" (peak or quasi-peak detector, max hold) or "lowest" (negative peak detector, min hold).
+        ## Left out: what the files say of it is taken. Where they say nothing the intervals hold for power and for log averaging;
+        ## they then do not hold for "lowest", and for "peak" only where the floor readings show it.
         # averaging = "power"
 
-        # Level of all intervals.
+        ## Level of all intervals.
         confidence = 0.95
 
         [setup]
@@ -35,7 +35,7 @@ public static class CampaignTemplate
         # level_unit = "dBm"        # for files that do not say: dBm, dBµV, dBmV, dB, V, mV, µV, W, mW
         # leakage = "same"          # or "unknown": whether the floor's leakage is the same with and without the specimen
 
-        # Take floor and reference sweeps before AND after the specimens, and note their times (taken_at in sweeps.csv).
+        ## Take floor and reference sweeps before AND after the specimens, and note their times (taken_at in sweeps.csv).
         # [floor]
         # taken = "before-and-after"   # or "once"; left out: the times tell
         # stability_db = 0.5           # how far the floor moves at most after it was measured once
@@ -44,21 +44,21 @@ public static class CampaignTemplate
         # [reference]
         # taken = "before-and-after"   # or "once"; left out: the times tell
 
-        # Only where not all frequencies count:
+        ## Only where not all frequencies count:
         # [band]
         # start_hz = 30e6
         # stop_hz = 1e9
 
-        # What the curtain has to do: one value, or points joined over log frequency, or a file with the columns frequency_hz and se_db.
+        ## What the curtain has to do: one value, or points joined over log frequency, or a file with the columns frequency_hz and se_db.
         # [requirement]
         # se_db = 20
-        # points = [[30e6, 20], [1e9, 40]]
-        # file = "limits.csv"
+        ## points = [[30e6, 20], [1e9, 40]]   # in place of se_db
+        ## file = "limits.csv"                 # in place of se_db
         # margin_db = 6             # dynamic range wanted beyond that
         # confidence = 0.95         # one-sided level of "meets" and of "fails"; left out: the level of all intervals; 0.5: the measured value alone decides
         # guard_band_db = 0         # to meet, the lower limit has to lie this much above the requirement
 
-        # Errors that repeats do not show; one block each.
+        ## Errors that repeats do not show; one block each.
         # [[uncertainty]]
         # name = "scale fidelity"
         # half_width_db = 0.4
@@ -66,7 +66,7 @@ public static class CampaignTemplate
         # acts_on = "covered"            # reference, covered or both
         # common = false                 # true: the same error in both, which cancels; false with acts_on = "both": each has its own, so it counts twice
 
-        # Mismatch may be given by the reflections of both sides in place of half_width_db and distribution:
+        ## Mismatch may be given by the reflections of both sides in place of half_width_db and distribution:
         # [[uncertainty]]
         # name = "mismatch at the receiver"
         # distribution = "mismatch"      # arcsine; half-width 20 log10(1 - product of the magnitudes), the wider side
@@ -74,31 +74,31 @@ public static class CampaignTemplate
         # reflection_load = 0.33         # magnitude; or vswr_load = 2, or return_loss_load_db = 9.5
         # acts_on = "both"
 
-        # Where the uncertainty comes from is told for the weakest frequency of each specimen, or for these.
+        ## Where the uncertainty comes from is told for the weakest frequency of each specimen, or for these.
         # [budget]
         # frequencies_hz = [100e6, 433.9e6]
 
-        # Parts of the band that matter by themselves; one block each, up to 12.
+        ## Parts of the band that matter by themselves; one block each, up to 12.
         # [[named_band]]
         # name = "communications"
         # start_hz = 225e6
         # stop_hz = 400e6
 
-        # When lots are compared:
+        ## When lots are compared:
         # [lots]
         # same_within_db = 1        # lots whose means differ by less count as the same
         # share = 0.95              # share of the specimens of a lot that its tolerance limit holds for
         # ordered_by = "washes"     # a column of your own in sweeps.csv with one number for each specimen, such as washes, folds or months: how the
         #                           # shielding changes along it, and up to where the requirement is met
 
-        # When one specimen is to be chosen. The lists name columns of your own in sweeps.csv; their cells tell of the specimen.
+        ## When one specimen is to be chosen. The lists name columns of your own in sweeps.csv; their cells tell of the specimen.
         # [choice]
         # yardstick = "autumn/A1"           # held against the others and no candidate; the specimen alone where only one lot has it
         # lower_is_better = ["price_eur"]   # numbers
         # higher_is_better = []             # numbers
         # shown = ["supplier"]              # shown and not weighed
 
-        # Field strengths, for the question what remains behind the curtain.
+        ## Field strengths, for the question what remains behind the curtain.
         # [field]
         # threat_v_per_m = 50e3     # steady field in front of the curtain: what is left of it at most behind each specimen is told
         # tolerable_v_per_m = 5e3   # may be left out
@@ -134,7 +134,7 @@ public static class CampaignTemplate
         {
             if (File.Exists(path))
             {
-                throw new IOException($"'{path}' is already there.");
+                throw new IOException($"'{path}' is already there. Name a new folder; this one is a campaign.");
             }
         }
 

@@ -39,7 +39,12 @@ public static class CampaignWriter
         }
 
         // Made-up sweeps among measured ones could not be told apart later.
-        if (File.Exists(root) || (Directory.Exists(root) && Directory.EnumerateFileSystemEntries(root).Any()))
+        if (File.Exists(root))
+        {
+            return [new ReadFault(folder, null, "this is a file, not a folder", "name a new folder")];
+        }
+
+        if (Directory.Exists(root) && Directory.EnumerateFileSystemEntries(root).Any())
         {
             return [new ReadFault(folder, null, "the folder is not empty", "name a new folder")];
         }

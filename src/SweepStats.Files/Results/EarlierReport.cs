@@ -76,6 +76,20 @@ internal static class EarlierReport
         return empty;
     }
 
+    /// <summary>Whether a summary.json was written by this program.</summary>
+    /// <param name="file">Where it is.</param>
+    public static bool IsSummary(string file)
+    {
+        try
+        {
+            return Listed(file) is not null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+
     /// <summary>SHA-256 of a file in lower-case hexadecimal.</summary>
     public static string Hash(string file)
     {

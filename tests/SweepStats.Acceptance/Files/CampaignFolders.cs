@@ -77,7 +77,7 @@ public sealed class CampaignFolders : IDisposable
 
     [Theory]
     [InlineData("file,role,lott\na.csv,floor,\n", 1, "'lott' is not a column (did you mean 'lot'?)", "placement")]
-    [InlineData("file,lot\na.csv,1\n", 1, "the column 'role' is missing", "first line")]
+    [InlineData("file,lot\na.csv,1\n", 1, "the column 'role' is missing", "the header")]
     [InlineData("file,role,role\na.csv,floor,\n", 1, "'role' is there twice", "keep one")]
     [InlineData("file,role\nfloor/f.csv,flor\n", 2, "'flor' is not a role (did you mean 'floor'?)", "reference")]
     [InlineData("file,role\n../x.csv,floor\n", 2, "'../x.csv' leads out of the campaign", "into the campaign")]
@@ -202,7 +202,7 @@ public sealed class CampaignFolders : IDisposable
     {
         string[] sentences =
         [
-            "declared_dbm was not used: floor sweeps were taken",
+            "declared_dbm stands in only for floor sweeps that show no noise: floor sweeps were taken",
             "impedance_ohm was not used: no level is a voltage",
             "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell whether the receiver follows them",
             "1 of 2 reference and covered sweeps have no time (taken_at): drift was looked for along their order instead",
@@ -239,7 +239,7 @@ public sealed class CampaignFolders : IDisposable
     [Fact]
     public void AReportWithinTheCampaignIsNoPartOfIt()
     {
-        CampaignReading reading = _folder.WithUsualSweeps().With("report/summary.json", "{}").With("report/charts/a.svg", "x").With("report/bands.csv", "x").Read();
+        CampaignReading reading = _folder.WithUsualSweeps().With("report/summary.json", "{\"program\": \"sweepstats\"}").With("report/charts/a.svg", "x").With("report/bands.csv", "x").Read();
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Contains("report/ is an earlier report and was not read", reading.Assumptions);
     }

@@ -48,7 +48,7 @@ public sealed class FloorAndLeakageKeys : IDisposable
     [InlineData("[floor]\nstability_db = \"1\"", 2, "floor.stability_db is not a number", "without quotes")]
     [InlineData("[floor]\nfloor_stability_db = 1", 2, "there is no key 'floor_stability_db' in [floor] (did you mean 'stability_db'?)", "declared_dbm, taken, stability_db")]
     [InlineData("floor_stability_db = 1", 1, "there is no key 'floor_stability_db' at the top", "title")]
-    [InlineData("[floor]", 1, "floor.declared_dbm is missing", "add declared_dbm")]
+    [InlineData("[floor]", 1, "section [floor] says nothing", "add taken or stability_db, or remove it")]
     [InlineData("averaging = \"Max Hold\"", 1, "averaging is 'Max Hold', not one of power, log, sample, peak and lowest", "write \"peak\"")]
     [InlineData("averaging = \"quasi-peak\"", 1, "averaging is 'quasi-peak'", "write \"peak\"")]
     [InlineData("averaging = \"positive peak\"", 1, "averaging is 'positive peak'", "write \"peak\"")]

@@ -59,7 +59,7 @@ public sealed class LayoutFiles : IDisposable
     [Fact]
     public void NumberedTracesOverAFrequencyColumnAreNoRowsOfSweeps()
     {
-        TraceReading reading = Read("Frequency (Hz),1,2,3\n1000,-50,-51,-52\n2000,-53,-54,-55\n", new TraceReadOptions { LevelUnit = LevelUnit.DecibelMilliwatts, Columns = ["2"] });
+        TraceReading reading = Read("Frequency (Hz),1,2,3\n1000,-50,-51,-52\n2000,-53,-54,-55\n", new TraceReadOptions { LevelUnit = LevelUnit.DecibelMilliwatts, Columns = ["1"] });
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal([1000.0, 2000.0], reading.Traces[0].Axis.Hertz.ToArray());
     }

@@ -87,7 +87,7 @@ public sealed class ReviewedFiles
     {
         TraceReading reading = Read($"Frequency (MHz),30,41,52\nLevel (dBm),-80.5,-82.25,-79\n{row}\n");
         AssertOnlyLevels(reading);
-        Assert.Contains(reading.Assumptions, a => a.StartsWith("line 3 holds no levels", StringComparison.Ordinal));
+        Assert.Contains(reading.Assumptions, a => a.StartsWith("line 3, '", StringComparison.Ordinal) && a.Contains(" and not read", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -24,7 +24,7 @@ public sealed class TouchstoneDoubts : IDisposable
         Assert.Equal("every magnitude is exactly 0: it was not measured", reading.Traces[2].Blank);
         Assert.All(reading.Traces[3].Levels, l => Assert.Equal(double.NegativeInfinity, l));
         ReadFault doubt = Assert.Single(reading.Traces[3].Doubts);
-        Assert.Equal("t.s2p:3: S22 is blank: every magnitude is exactly 0: it was not measured; measure it, or name another parameter in sweeps.csv (column)", doubt.ToString());
+        Assert.Equal("t.s2p:3: S22 is blank: every magnitude is exactly 0: it was not measured; measure it; name S12 in place of S21 only if the source was at port 2", doubt.ToString());
         Assert.Empty(reading.Traces[1].Doubts);
     }
 

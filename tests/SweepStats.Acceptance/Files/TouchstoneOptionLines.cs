@@ -53,10 +53,10 @@ public sealed class TouchstoneOptionLines
     [InlineData("# MHz G RI R 50", "holds G parameters", "export S parameters")]
     [InlineData("# R 50 h", "holds H parameters", "export S parameters")]
     [InlineData("# THz S RI R 50", "'THz' is not a unit of frequency", "Hz, kHz, MHz or GHz")]
-    [InlineData("# MHz S DB MA R 50", "'MA' beside another unit or format", "# MHz S DB R 50")]
-    [InlineData("# MHz S DB R 50 GHz", "'GHz' beside another unit or format", "# MHz S DB R 50")]
-    [InlineData("# MHz S DB 50", "'50', which is none of its words", "# MHz S DB R 50")]
-    [InlineData("# MHz S DB R fifty", "'fifty', which is none of its words", "# MHz S DB R 50")]
+    [InlineData("# MHz S DB MA R 50", "'MA' beside another unit or format", "Or write the option line")]
+    [InlineData("# MHz S DB R 50 GHz", "'GHz' beside another unit or format", "Or write the option line")]
+    [InlineData("# MHz S DB 50", "'50', which is none of its words", "Or write the option line")]
+    [InlineData("# MHz S DB R fifty", "'fifty', which is none of its words", "Or write the option line")]
     public void AnOptionLineThatCannotBeMeantIsRefused(string line, string problem, string remedy)
     {
         TraceReading reading = Look($"! remark\n{line}\n1 {Decibels}\n");

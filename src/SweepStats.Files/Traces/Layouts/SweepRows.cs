@@ -38,7 +38,8 @@ internal sealed class SweepRows(
             ColumnName[] lead = [.. fields.Take(header.Lead.Count).Select(f => new ColumnName(f))];
             if (Other(lead) is { } other)
             {
-                known.Faults.Assume(FormattableString.Invariant($"line {index + 1} holds no levels and was not read: {other}"));
+                known.Faults.Assume(FormattableString.Invariant(
+                    $"line {index + 1}, '{other.Text}', was taken for {Taken(other)} and not read; rename the row if it holds levels"));
                 continue;
             }
 
@@ -55,8 +56,11 @@ internal sealed class SweepRows(
     }
 
     // A limit, a phase or a correction over the same frequencies. A plain word such as "no" or "n" may name a sweep.
-    private static string? Other(ColumnName[] lead) =>
-        lead.FirstOrDefault(n => n.IsLimit || (n.LevelUnit is null && n.Part is ComplexPart.Phase or ComplexPart.Imaginary))?.Text;
+    private static ColumnName? Other(ColumnName[] lead) =>
+        Array.Find(lead, n => n.IsLimit || (n.LevelUnit is null && n.Part is ComplexPart.Phase or ComplexPart.Imaginary));
+
+    private static string Taken(ColumnName name) =>
+        name.IsLimit ? "a limit" : name.Part == ComplexPart.Phase ? "a phase" : "the imaginary part of a complex number";
 
     // Sweeps and their highest, lowest or mean are no repeats of each other.
     private void CheckStatistics(int line, ColumnName[] lead)

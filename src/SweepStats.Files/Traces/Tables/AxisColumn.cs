@@ -18,7 +18,7 @@ internal static class AxisColumn
         if (table.Rows < 4 && table.Columns > 2 * table.Rows && LooksTransposed(table))
         {
             faults.Add(
-                null, "the first row of numbers rises from column to column: the file may hold one row a sweep, and nothing names its rows", "put a name such as 'Frequency (Hz)' before the frequencies and 'Level (dBm)' before the levels");
+                null, "the first row of numbers rises from column to column: the file may hold one row a sweep, and nothing names its rows", "put names with the units of the export before the rows: 'Frequency' with Hz, kHz, MHz or GHz in brackets, 'Level' with its unit");
             return null;
         }
 

@@ -3,8 +3,12 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Tells where frequencies do not rise.</summary>
 internal static class AxisDoubt
 {
-    /// <summary>What to do about it.</summary>
-    public const string Remedy = "frequencies must rise from row to row; sort the rows or export the sweep again";
+    /// <summary>What to do about a number that is no frequency.</summary>
+    public const string Remedy = "correct the row or export the sweep again; a frequency is 0 Hz or more";
+
+    // Rows that are sorted may be those of two sweeps, shuffled into one.
+    private const string Falls = "export one sweep a file. If the sweep ran from stop to start, turn its rows round";
+    private const string Repeated = "export again: each frequency may stand once";
 
     /// <summary>The first place; null where they rise throughout.</summary>
     /// <param name="axis">The frequencies.</param>
@@ -18,9 +22,9 @@ internal static class AxisDoubt
         }
 
         (double before, double here) = (axis.Hertz[at - 1], axis.Hertz[at]);
-        string problem = here == before
-            ? FormattableString.Invariant($"the frequency {here:R} Hz is repeated")
-            : FormattableString.Invariant($"the frequency falls from {before:R} Hz to {here:R} Hz");
-        return new ReadFault(file, line(at), problem, Remedy);
+        return here == before
+            ? new ReadFault(file, line(at), FormattableString.Invariant($"the frequency {here:R} Hz is repeated"), Repeated)
+            : new ReadFault(
+                file, line(at), FormattableString.Invariant($"the frequency falls from {before:R} Hz to {here:R} Hz"), Falls);
     }
 }

@@ -56,7 +56,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 
         if (named)
         {
-            faults.Add(null, $"no column is named as the frequency among {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", "name it 'frequency_hz' or 'Frequency [MHz]'");
+            faults.Add(null, $"no column is named as the frequency among {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", "name it 'Frequency', with the unit of the export in brackets: Hz, kHz, MHz or GHz");
             return null;
         }
 
@@ -88,7 +88,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 
         if (levels.Length == 0 && unknown.Length == 0 && pairs.IsEmpty)
         {
-            faults.Add(null, $"no column holds a level: {ColumnList.Of(names, rest)}", NameColumn);
+            faults.Add(null, "no column holds a level", NoLevel(names, rest));
             return null;
         }
 
@@ -119,6 +119,14 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
                 Phase = phases.OfPair(p),
             }),
         ];
+    }
+
+    // Where none may be named, to name one would be no way out.
+    private static string NoLevel(ImmutableArray<ColumnName> names, int[] rest)
+    {
+        string held = rest.Length == 0 ? "frequencies" : ColumnList.Of(names, rest);
+        string name = rest.All(i => NotALevel.Because(names, i) is not null) ? "" : $"; if one of them is a level, {NameColumn}";
+        return $"export the level trace: this file holds {held} and no level{name}";
     }
 
     private LevelColumn WithPhase(ImmutableArray<ColumnName> names, LevelColumn level, PhaseSearch phases)
@@ -153,6 +161,12 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
                 matches = [number - 1];
             }
 
+            if (NumberAndName(names, frequency, matches, wanted) is { } both)
+            {
+                faults.Add(null, both, "give the columns other names in the header");
+                return null;
+            }
+
             LevelColumn? pair = matches.Length is 0 or 2 ? ComplexPairs.Find(names, []).FirstOrDefault(p => string.Equals(p.Name, wanted, StringComparison.OrdinalIgnoreCase)) : null;
             if (pair is not null)
             {
@@ -164,7 +178,13 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             {
                 string problem = matches.Length == 0 ? "there is no column" : matches.Length > 1 ? "more than one column is named" : "the frequency column is not a level:";
                 faults.Add(
-                    null, $"{problem} '{wanted}' in {table.File}; it has {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", "correct 'column' in sweeps.csv; a number from 1 is always clear");
+                    null, $"{problem} '{wanted}' in {table.File}; it has {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", "correct 'column' in sweeps.csv: a header as listed here, or a number from 1");
+                return null;
+            }
+
+            if (NotALevel.Because(names, matches[0]) is { } what)
+            {
+                faults.Add(null, $"column {ColumnList.Of(names, matches)} is {what}, not a level", "name a column of levels, or export the level trace");
                 return null;
             }
 
@@ -172,6 +192,14 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         }
 
         return columns.ToImmutable();
+    }
+
+    // Headers "1,2,3" behind the frequency: "2" is the number of one column and the name of the next.
+    private static string? NumberAndName(ImmutableArray<ColumnName> names, int frequency, int[] matches, string wanted)
+    {
+        bool isNumber = int.TryParse(wanted, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1 && number <= names.Length;
+        return matches.Length != 1 || !isNumber || number - 1 == matches[0] || number - 1 == frequency ? null
+            : $"'{wanted}' is the name of column {ColumnList.Number(matches[0])} and the number of column {ColumnList.Of(names, [number - 1])}";
     }
 
     // By its header, or by the S-parameter that the header states.

@@ -24,6 +24,10 @@ internal sealed partial class ColumnName
         "uncertainty", "unc", "u", "error", "deviation", "stddev", "std", "stdev", "sd", "sigma", "incertitude", "fehler", "abweichung", "confidence", "delay", "vswr", "swr", "rbw", "vbw",
     ];
 
+    // Beside a unit of level they tell which level it is: "Level point 1 (dBm)", "Level no 2 angle 30 [dBm]".
+    private static readonly string[] Numbering =
+        ["no", "nr", "index", "idx", "point", "pt", "n", "deg", "degree", "degrees", "angle", "ang", "time", "date", "rbw", "vbw"];
+
     public ColumnName(string text)
     {
         Text = text.Trim();
@@ -104,7 +108,8 @@ internal sealed partial class ColumnName
             return ColumnKind.Level;
         }
 
-        if (IsLimit || words.Any(w => OtherWords.Contains(w) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#" || tail is "°" || OtherWords.Contains(tail.ToLowerInvariant().TrimEnd('.')))
+        bool levelStated = LevelUnits.Parse(tail) is not null;
+        if (IsLimit || words.Any(w => (OtherWords.Contains(w) && !(levelStated && Numbering.Contains(w))) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#" || tail is "°" || OtherWords.Contains(tail.ToLowerInvariant().TrimEnd('.')))
         {
             return ColumnKind.Other;
         }

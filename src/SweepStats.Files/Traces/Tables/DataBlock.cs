@@ -122,8 +122,7 @@ internal sealed class DataBlock
             bool same = other.Columns == Run.Columns;
             if (same && beyond == (after ? first : FirstLine) && (after || other.Rows > 1))
             {
-                faults.Add(
-                    between + 1, TouchingRows.IsGap(_text.Line(between!.Value), separator, Run.Columns) ? "a field of the row is empty" : "the line interrupts the rows of numbers", "remove the line or export the sweep again");
+                Interrupted(between!.Value, separator, faults);
             }
             else if (same && (other.Rows >= TableRows || after))
             {
@@ -139,4 +138,27 @@ internal sealed class DataBlock
             }
         }
     }
+
+    // A second header may bring another unit: without it the rows below would be read in that of the first.
+    private void Interrupted(int line, Separator separator, FaultList faults)
+    {
+        if (TouchingRows.IsGap(_text.Line(line), separator, Run.Columns))
+        {
+            faults.Add(line + 1, "a field of the row is empty", "complete the row or export the sweep again");
+        }
+        else if (FieldReader.Texts(_text.Line(line), separator) is { } fields && fields.Count == Run.Columns && fields.Exists(HasLetters))
+        {
+            faults.Add(line + 1, "a second table starts here", "keep one table a file");
+        }
+        else if (HasLetters(_text.LineText(line)))
+        {
+            faults.Add(line + 1, "the line interrupts the rows of numbers", "if a second table starts here, keep one table a file; remove the line only if it is a remark");
+        }
+        else
+        {
+            faults.Add(line + 1, "the line interrupts the rows of numbers", "remove the line or export the sweep again");
+        }
+    }
+
+    private static bool HasLetters(string text) => text.Any(char.IsLetter);
 }

@@ -16,9 +16,10 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
     /// <summary>Reads a file.</summary>
     /// <param name="path">Where it is.</param>
     /// <param name="faults">Takes the reason where it cannot be read.</param>
-    public static FileBytes? Read(string path, FaultList faults)
+    /// <param name="ifEmpty">What to do about an empty file.</param>
+    public static FileBytes? Read(string path, FaultList faults, string ifEmpty = "export the sweep again, to a file on disk")
     {
-        if (!IsReadable(path, faults))
+        if (!IsReadable(path, ifEmpty, faults))
         {
             return null;
         }
@@ -52,7 +53,7 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
     }
 
     // A pipe or a device has no length either, and opening it could wait for ever: it is turned away unopened.
-    private static bool IsReadable(string path, FaultList faults)
+    private static bool IsReadable(string path, string ifEmpty, FaultList faults)
     {
         var info = new FileInfo(path);
         FileSystemInfo target = info.LinkTarget is null ? info : info.ResolveLinkTarget(returnFinalTarget: true) ?? info;
@@ -64,7 +65,7 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
 
         if (file.Length == 0)
         {
-            faults.Add(null, "the file is empty, or is not a regular file", "export the sweep again, to a file on disk");
+            faults.Add(null, "the file is empty, or is not a regular file", ifEmpty);
             return false;
         }
 

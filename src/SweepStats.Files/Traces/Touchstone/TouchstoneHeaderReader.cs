@@ -22,7 +22,7 @@ internal sealed class TouchstoneHeaderReader(TraceText text, int ports, FaultLis
 
         if (!faults.Any && _options is null)
         {
-            faults.Add(end < text.LineCount && !_keywords.Any ? end + 1 : null, "the option line is missing", "put a line such as '# MHz S DB R 50' above the data");
+            faults.Add(end < text.LineCount && !_keywords.Any ? end + 1 : null, "the option line is missing", TouchstoneOptions.Remedy);
         }
 
         if (faults.Any || !_keywords.IsComplete())

@@ -61,7 +61,7 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
         {
             "version" => Expect(index, keyword, value => value is "2.0" or "2.1", "2.0"),
             "numberofports" => Expect(index, keyword, value => Count(value) == ports, FormattableString.Invariant($"{ports}, as the file's extension tells")),
-            "two-portdataorder" => Expect(index, keyword, value => (_rowByRow = value == "12_21") || value == "21_12", "12_21 or 21_12"),
+            "two-portdataorder" => Expect(index, keyword, value => (_rowByRow = value == "12_21") || value == "21_12", "the order that the instrument wrote, 12_21 or 21_12: export again"),
             "numberoffrequencies" => Expect(index, keyword, value => (_points = Count(value)) > 0, "a count of at least 1"),
             "numberofnoisefrequencies" => Expect(index, keyword, value => (_noiseRows = Count(value)) >= 0, "a count"),
             "matrixformat" => Expect(index, keyword, value => (_matrix = Matrix(value)) is not null, "Full, Lower or Upper"),
@@ -111,7 +111,7 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
 
     private bool OrderIsStated() =>
         ports != 2 || _seen.Contains("two-portdataorder") ||
-        Refuse(null, "the keyword [Two-Port Data Order] is missing, so S21 and S12 cannot be told apart", "add [Two-Port Data Order] 12_21 or 21_12 above [Network Data]");
+        Refuse(null, "the keyword [Two-Port Data Order] is missing, so S21 and S12 cannot be told apart", "export again with [Two-Port Data Order]; only the instrument can say which order it wrote");
 
     // They do not matter to a ratio of waves, but a list of wrong length tells a damaged file or a wrong number of ports.
     private bool ReferencesAreThere()

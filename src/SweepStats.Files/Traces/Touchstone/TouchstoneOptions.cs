@@ -5,7 +5,10 @@ namespace SweepStats.Files.Traces.Touchstone;
 internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, TouchstoneFormat Format)
 {
     private const int LongestLine = 1000;
-    private const string Example = "correct the line, for example '# MHz S DB R 50'";
+
+    /// <summary>What to do about an option line that is missing or strange: one copied from a message would change the levels.</summary>
+    public const string Remedy =
+        "export the file again. Or write the option line with the unit (Hz, kHz, MHz, GHz) and the format (DB, MA, RI) of the export";
 
     /// <summary>Understands an option line; words in any order and case.</summary>
     /// <param name="bare">The line without its comment.</param>
@@ -15,7 +18,7 @@ internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, Touchstone
     {
         if (bare.Length > LongestLine)
         {
-            faults.Add(number, FormattableString.Invariant($"the option line is longer than {LongestLine} characters"), Example);
+            faults.Add(number, FormattableString.Invariant($"the option line is longer than {LongestLine} characters"), Remedy);
             return null;
         }
 
@@ -41,7 +44,7 @@ internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, Touchstone
 
             if ((unit ?? unitHere) != (unitHere ?? unit) || (format ?? formatHere) != (formatHere ?? format))
             {
-                faults.Add(number, $"the option line holds '{word}' beside another unit or format", Example);
+                faults.Add(number, $"the option line holds '{word}' beside another unit or format", Remedy);
                 return null;
             }
 
@@ -63,7 +66,7 @@ internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, Touchstone
     {
         "Y" or "Z" or "G" or "H" => ($"the file holds {upper} parameters, which are no attenuation", "export S parameters"),
         "THZ" => ($"'{word}' is not a unit of frequency of Touchstone files", "export the file in Hz, kHz, MHz or GHz"),
-        _ => known ? null : ($"the option line holds '{word}', which is none of its words", Example),
+        _ => known ? null : ($"the option line holds '{word}', which is none of its words", Remedy),
     };
 
     // Plain or complex, in one word or several: 50, 19.545, (50,1), 50+1j, 50 + j 1.

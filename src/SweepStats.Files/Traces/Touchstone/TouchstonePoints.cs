@@ -148,7 +148,7 @@ internal sealed class TouchstonePoints : IDisposable
     private static string Remedy(ReadOnlySpan<byte> field)
     {
         return HasOtherExponent(field) ? "write the exponent with E, as in 1.5E-06; the standard has no D"
-            : field.Contains((byte)',') ? "correct the row: numbers have decimal points, not commas"
+            : field.Contains((byte)',') ? "export the file again: its numbers must have decimal points, not commas"
             : "correct the row or export the file again";
     }
 

@@ -11,6 +11,9 @@ namespace SweepStats.Files.Traces.Touchstone;
 /// </summary>
 internal sealed class TouchstoneTraces : IDisposable
 {
+    // The other way through the ports is another path where the source stood at one of them only.
+    private const string Measure = "measure it; name S12 in place of S21 only if the source was at port 2";
+
     private readonly TraceText _text;
     private readonly TouchstoneHeader _header;
     private readonly TouchstoneParameter[] _wanted;
@@ -82,11 +85,11 @@ internal sealed class TouchstoneTraces : IDisposable
         TouchstoneLevels levels = _levels[parameter.Place]!;
         if (levels.Blank is { } blank)
         {
-            yield return new ReadFault(_text.File, levels.FirstLine, $"{parameter.Name} is blank: {blank}", "measure it, or name another parameter in sweeps.csv (column)");
+            yield return new ReadFault(_text.File, levels.FirstLine, $"{parameter.Name} is blank: {blank}", Measure);
         }
         else if (levels.WithoutLevel is { } without)
         {
-            yield return new ReadFault(_text.File, without.Line, $"the magnitude of {parameter.Name} {without.Because}", "leave such points out, or name another parameter in sweeps.csv (column)");
+            yield return new ReadFault(_text.File, without.Line, $"the magnitude of {parameter.Name} {without.Because}", $"leave such points out, or {Measure}");
         }
     }
 
