@@ -1,6 +1,8 @@
 using SweepStats.Checks;
+using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Sweeps;
+using SweepStats.Verdicts;
 using Xunit;
 
 namespace SweepStats.Tests.Checks;
@@ -43,6 +45,54 @@ public sealed class SaturationStepTests
     public void NoiseAtTheLowestLevelIsNotTakenForOverload() =>
         // At −60 dBm of source the reference lies 10 dB over the floor and reads too high: left out, nothing remains to compare.
         Assert.Null(Analysis.Run(Taken(1, 5, [-60, 10], _ => 0), new AnalysisPlan()).Findings.FirstOrDefault(f => f.Code == "saturation-step"));
+
+    // The reference is the lowest level that was taken: whether anything is missing there, nobody tested.
+    [Fact]
+    public void AReferenceThatNoLowerLevelTestsIsNotCalledSound()
+    {
+        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { SourceDbm = 0, LinearitySourcesDbm = [10], CompressionDbm = -38, ReferenceDbm = -30 }, new AnalysisPlan { SourceDbm = 0 });
+        Finding found = Assert.Single(result.Findings, f => f.Code == "saturation-step");
+        Assert.Equal((Severity.Fault, Bias.TooSmall), (found.Severity, found.Bias));
+        Assert.Equal(Trust.Untrustworthy, result.Verdict.Trust);
+    }
+
+    // Where lower levels show that nothing is missing up to the reference, a shortfall above it is told and limits nothing.
+    [Fact]
+    public void AShortfallAboveTheReferenceIsANote()
+    {
+        Campaign taken = Taken(1, 5, [-20, -10, 10], source => source == 10 ? 2 : 0);
+        Campaign low = taken with
+        {
+            Sweeps = [.. taken.Sweeps.Where(s => s.Role != SweepRole.Reference), .. taken.Sweeps.Where(s => s.SourceDbm == -10)
+                .Select(s => new Sweep(s.Name, SweepRole.Reference, s.Grid, s.Levels, s.Scale) { SourceDbm = -10 })],
+        };
+        Finding found = Assert.Single(Analysis.Run(low, new AnalysisPlan()).Findings, f => f.Code == "saturation-step");
+        Assert.Equal(Severity.Note, found.Severity);
+        Assert.StartsWith("Stay at -10 dBm", found.NextStep, StringComparison.Ordinal);
+    }
+
+    // A ratio stays put where the source is stepped; a display in dB that is none follows it. Neither is a fault, and overload is found in both.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void DecibelsAreReadAsTheyMove(bool ratio)
+    {
+        Assert.Null(Step(Decibels(0)));
+        Assert.InRange(Step(Decibels(2))!.Size!.Value.Value, 1.7, 2.3);
+
+        Campaign Decibels(double missing)
+        {
+            Campaign taken = Taken(1, 5, [-10, 10], source => source == 10 ? missing : 0);
+            double Shown(Sweep s, double level) => ratio && s.SourceDbm is { } source ? level - source + 10 : level;
+            return taken with
+            {
+                Sweeps = [.. taken.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, [.. s.Levels.Select(l => Shown(s, l))], LevelScale.DecibelRatio)
+                    { Lot = s.Lot, Specimen = s.Specimen, SourceDbm = s.SourceDbm })],
+            };
+        }
+
+        static Finding? Step(Campaign campaign) => Analysis.Run(campaign, new AnalysisPlan()).Findings.SingleOrDefault(f => f.Code == "saturation-step");
+    }
 
     private static Finding? Finding(ulong seed, int sweeps, Func<double, double> shortfall) =>
         Analysed(seed, sweeps, shortfall).Findings.SingleOrDefault(f => f.Code == "saturation-step");
