@@ -27,6 +27,18 @@ public sealed class LotWordingTests
     }
 
     [Fact]
+    public void UnderAFaultNothingIsSaidOfWhetherLotsDiffer()
+    {
+        AnalysisResult faulty = Drawn.Value with { Verdict = Drawn.Value.Verdict with { Trust = Verdicts.Trust.Untrustworthy } };
+        const string Mend = "first: until then whether the lots differ cannot be told.";
+        Assert.Contains(Mend, Assert.Single(Wording.LotsAnswer(faulty)), StringComparison.Ordinal);
+        CampaignLots[] two = [.. new[] { "one", "two" }.Select(label => new CampaignLots(label, Drawn.Value.Campaign, Drawn.Value.Curves))];
+        LotHistory together = LotHistoryComparer.Of(two, Four.Question);
+        Assert.StartsWith($"Mend the faults of two {Mend}", Assert.Single(Wording.HistoryAnswer(together, [Drawn.Value, faulty])), StringComparison.Ordinal);
+        Assert.DoesNotContain(Wording.HistoryAnswer(together, [Drawn.Value, Drawn.Value]), line => line.Contains(Mend, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void BothIntervalsStandWhereTheyDiffer()
     {
         LotBand Band(Interval whole) => Four.Whole with { SharedErrorDb = 1.5, Lots = [.. Four.Whole.Lots.Select(l => l with { MeanIntervalDb = whole, BetweenLotsIntervalDb = new Interval(40.19, 42.01) })] };
