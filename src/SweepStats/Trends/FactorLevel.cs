@@ -36,15 +36,12 @@ internal sealed class LineLevel(RegressionLine line, SharedReach shared) : Facto
 /// scatter: that is given.
 /// </remarks>
 /// <param name="design">The values.</param>
-/// <param name="values">Shielding or bound of each specimen.</param>
-/// <param name="bounds">Which are bounds.</param>
+/// <param name="specimens">What is known of each specimen.</param>
 /// <param name="single">Scatter of a single specimen.</param>
 /// <param name="shared">What all specimens share.</param>
 internal sealed class GroupLevel(
-    FactorDesign design, double[] values, bool[] bounds, Contribution single, SharedReach shared) : FactorLevel
+    FactorDesign design, SpecimenLevels specimens, Contribution single, SharedReach shared) : FactorLevel
 {
-    private readonly double[] _means = design.Means(values);
-
     public override bool Between => false;
 
     public override Interval At(double value, double level)
@@ -63,6 +60,7 @@ internal sealed class GroupLevel(
     {
         int[] members = design.Members[group];
         double reach = shared.Of(single.Scaled(1 / Math.Sqrt(members.Length)), level);
-        return new Interval(_means[group] - reach, members.Any(i => bounds[i]) ? double.PositiveInfinity : _means[group] + reach);
+        double mean = members.Average(i => specimens.LowestAt(i, level));
+        return new Interval(mean - reach, members.Any(specimens.IsBound) ? double.PositiveInfinity : mean + reach);
     }
 }

@@ -18,11 +18,12 @@ internal sealed class TrendFrequencies
 {
     private readonly FactorDesign _design;
     private readonly ImmutableArray<ShieldingCurve> _curves;
+    private readonly OneSidedLimits[] _limits;
     private readonly LackOfFit?[] _fits;
 
     public TrendFrequencies(FactorDesign design, ImmutableArray<ShieldingCurve> curves, FrequencyGrid grid)
     {
-        (_design, _curves) = (design, curves);
+        (_design, _curves, _limits) = (design, curves, [.. curves.Select(c => new OneSidedLimits(c))]);
         Grid = grid;
         Values = [.. Enumerable.Range(0, grid.Count).Select(f => curves.Select(c => c.Readings[f].ValueOrBound.Value).ToArray())];
         Bounds = [.. Enumerable.Range(0, grid.Count).Select(f => curves.Select(c => c.Readings[f].ValueOrBound.Bound).ToArray())];
@@ -58,10 +59,12 @@ internal sealed class TrendFrequencies
     public FactorLevel? LevelAt(int f, bool straight, double falseAlarm) =>
         Shared(f) is not { } shared || !Array.TrueForAll(Values[f], double.IsFinite) ? null
         : Lines[f] is { } line && straight && !(StraightAdjusted[f] <= falseAlarm) ? new LineLevel(line, shared)
-        : Single(f, straight) is { } single ? new GroupLevel(_design, Values[f], Bounds[f], single, shared) : null;
+        : Single(f, straight) is { } single ? new GroupLevel(_design, KnownAt(f), single, shared) : null;
 
     /// <summary>Whether the errors that all specimens share are known at a frequency.</summary>
     public bool IsSharedKnown(int f) => Shared(f) is not null;
+
+    private SpecimenLevels KnownAt(int f) => new(Values[f], Bounds[f], (i, level) => _limits[i].At(f, level).Low);
 
     // A bound allows for reference, floor and stated errors already; the floor's error near it has no first order.
     private SharedReach? Shared(int f)

@@ -100,11 +100,15 @@ public sealed class AlongTheFactorTests
         var design = new FactorDesign([.. Washes.Select((_, i) => new SpecimenName("A", $"{i}"))], [.. Washes]);
         double[] values = [.. Washes.Select(w => StartDb - (LostDb * w))];
         bool[] bounds = [.. Washes.Select(w => w == 30)];
-        var level = new GroupLevel(design, values, bounds, new Contribution(0.3, 10), new SharedReach(Contribution.None, Contribution.None, SystematicError.None, 0));
+        // A bound of 38 dB at 95 % is worth 37 dB at higher levels, and no more than itself at lower ones.
+        var known = new SpecimenLevels(values, bounds, (i, at) => values[i] + (at > 0.95 ? -1 : 1));
+        var level = new GroupLevel(design, known, new Contribution(0.3, 10), new SharedReach(Contribution.None, Contribution.None, SystematicError.None, 0));
         double reach = 0.3 / Math.Sqrt(3) * StudentT.Quantile(0.95, 10);
         Assert.Equal(44 - reach, level.At(0, 0.95).Low, 1e-12);
         Assert.Equal(43 - reach, level.At(2, 0.95).Low, 1e-12);
         Assert.Equal(44 + reach, level.At(2, 0.95).High, 1e-12);
+        Assert.Equal(38 - reach, level.At(30, 0.95).Low, 1e-12);
+        Assert.Equal(37 - (0.3 / Math.Sqrt(3) * StudentT.Quantile(0.99, 10)), level.At(30, 0.99).Low, 1e-12);
         Assert.True(double.IsPositiveInfinity(level.At(30, 0.95).High));
         AskedFrequency asked = At(level, default);
         Assert.Equal(10, asked.MetUpTo);
