@@ -20,6 +20,7 @@ internal sealed class TrendFrequencies
     private readonly ImmutableArray<ShieldingCurve> _curves;
     private readonly OneSidedLimits[] _limits;
     private readonly LackOfFit?[] _fits;
+    private readonly LocalScatter? _unequal;
 
     public TrendFrequencies(FactorDesign design, ImmutableArray<ShieldingCurve> curves, FrequencyGrid grid)
     {
@@ -29,6 +30,7 @@ internal sealed class TrendFrequencies
         Bounds = [.. Enumerable.Range(0, grid.Count).Select(f => curves.Select(c => c.Readings[f].ValueOrBound.Bound).ToArray())];
         bool[] clear = [.. Bounds.Select(b => !b.Contains(true) && design.Lack == TrendLack.None)];
         double[] x = [.. design.X];
+        _unequal = design.Lack == TrendLack.None ? new LocalScatter(x) : null;
         Lines = [.. Values.Select((y, f) => clear[f] ? RegressionLine.Of(x, y) : null)];
         _fits = [.. Values.Select((y, f) => clear[f] ? LackOfFit.Of(x, y) : null)];
         StraightAdjusted = Adjusted(_fits);
@@ -58,11 +60,13 @@ internal sealed class TrendFrequencies
     /// <param name="falseAlarm">Chance of refusing a straight line.</param>
     public FactorLevel? LevelAt(int f, bool straight, double falseAlarm) =>
         Shared(f) is not { } shared || !Array.TrueForAll(Values[f], double.IsFinite) ? null
-        : Lines[f] is { } line && straight && !(StraightAdjusted[f] <= falseAlarm) ? new LineLevel(line, shared)
+        : Lines[f] is { } line && straight && !(StraightAdjusted[f] <= falseAlarm) ? new LineLevel(line, shared, _unequal!, Residuals(f, line))
         : Single(f, straight) is { } single ? new GroupLevel(_design, KnownAt(f), single, shared) : null;
 
     /// <summary>Whether the errors that all specimens share are known at a frequency.</summary>
     public bool IsSharedKnown(int f) => Shared(f) is not null;
+
+    private double[] Residuals(int f, RegressionLine line) => [.. Values[f].Select((y, i) => y - line.At(_design.X[i]))];
 
     private SpecimenLevels KnownAt(int f) => new(Values[f], Bounds[f], (i, level) => _limits[i].At(f, level).Low);
 
