@@ -27,21 +27,21 @@ internal sealed class LineLevel : FactorLevel
 {
     private readonly RegressionLine _line;
     private readonly SharedReach _shared;
-    private readonly LocalScatter _unequal;
+    private readonly LocalScatter _local;
     private readonly double[] _residuals;
 
     /// <param name="line">The line.</param>
     /// <param name="shared">What all specimens share.</param>
-    /// <param name="unequal">The values of the factor, one a specimen.</param>
+    /// <param name="local">The values of the factor, one a specimen.</param>
     /// <param name="residuals">Of each specimen about the line.</param>
-    public LineLevel(RegressionLine line, SharedReach shared, LocalScatter unequal, double[] residuals) =>
-        (_line, _shared, _unequal, _residuals) = (line, shared, unequal, residuals);
+    public LineLevel(RegressionLine line, SharedReach shared, LocalScatter local, double[] residuals) =>
+        (_line, _shared, _local, _residuals) = (line, shared, local, residuals);
 
     public override bool Between => true;
 
     public override Interval At(double value, double level)
     {
-        double reach = Math.Max(_shared.Of(_line.ErrorAt(value), level), _shared.Of(_unequal.ErrorAt(_residuals, value), level));
+        double reach = Math.Max(_shared.Of(_line.ErrorAt(value), level), _shared.Of(_local.ErrorAt(_residuals, value), level));
         return new Interval(_line.At(value) - reach, _line.At(value) + reach);
     }
 }
@@ -54,10 +54,10 @@ internal sealed class LineLevel : FactorLevel
 /// </remarks>
 /// <param name="design">The values.</param>
 /// <param name="specimens">What is known of each specimen.</param>
-/// <param name="single">Scatter of a single specimen.</param>
+/// <param name="scatter">Scatter of a single specimen.</param>
 /// <param name="shared">What all specimens share.</param>
 internal sealed class GroupLevel(
-    FactorDesign design, SpecimenLevels specimens, Contribution single, SharedReach shared) : FactorLevel
+    FactorDesign design, SpecimenLevels specimens, GroupScatter scatter, SharedReach shared) : FactorLevel
 {
     public override bool Between => false;
 
@@ -76,7 +76,7 @@ internal sealed class GroupLevel(
     private Interval Of(int group, double level)
     {
         int[] members = design.Members[group];
-        double reach = shared.Of(single.Scaled(1 / Math.Sqrt(members.Length)), level);
+        double reach = scatter.Reach(group, single => shared.Of(single.Scaled(1 / Math.Sqrt(members.Length)), level));
         double mean = members.Average(i => specimens.LowestAt(i, level));
         return new Interval(mean - reach, members.Any(specimens.IsBound) ? double.PositiveInfinity : mean + reach);
     }
