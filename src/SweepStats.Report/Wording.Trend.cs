@@ -10,6 +10,8 @@ public static partial class Wording
     // More rows push the answer off the first screen; the page and trend.csv have all.
     private const int MostValuesShown = 8;
 
+    private static readonly string[] HissingEnds = ["shes", "ches", "xes", "sses"];
+
     internal static readonly string[] TrendBandColumns = ["Band", "Clear part", "dB for each unit", "Interval", "Straight line"];
 
     /// <summary>
@@ -246,7 +248,7 @@ public static partial class Wording
 
     // "washes" and "boxes", beside "cycles" and "creases".
     private static string Singular(string name) =>
-        new[] { "shes", "ches", "xes", "sses" }.Any(end => name.EndsWith(end, StringComparison.Ordinal)) ? name[..^2] : name[..^1];
+        Array.Exists(HissingEnds, end => name.EndsWith(end, StringComparison.Ordinal)) ? name[..^2] : name[..^1];
 
     internal static string Along(FactorTrend trend, double value) => $"{Plain(value)} {Factor(trend)}";
 
