@@ -196,7 +196,7 @@ public static partial class Wording
 
         string guard = asked.Rule.GuardBand.Value > 0 ? $", with the guard band of {Exact(asked.Rule.GuardBand.Value, "dB")}" : string.Empty;
         yield return asked.Rule.IsSimpleAcceptance ? $"By the estimate alone{guard}."
-            : $"The errors of reference, floor and what is stated are in it{guard}.";
+            : $"The errors of reference, floor and what is stated are allowed for{guard}.";
         if (asked.Obstacle == TrendObstacle.NoRepeats)
         {
             yield return "Without a straight line, specimens at the same value have to show the scatter: measure two or more at each value.";
