@@ -80,7 +80,7 @@ public static partial class Wording
 
         (double slope, Interval interval) = Slope(band, line);
         int digits = SlopeDigits(interval);
-        string straight = line.StraightProbability is not { } p ? "cannot be told" : $"{(band.IsStraight ? "not refused" : "refused")} ({Chance(p)})";
+        string straight = line.StraightProbability is not { } p ? "cannot be told" : $"{(band.IsStraight ? "fits" : "does not fit")} ({Chance(p)})";
         return
         [
             name, Percent(band.ClearShare), band.IsStraight ? Fixed(slope, digits) : Nothing,
@@ -226,7 +226,7 @@ public static partial class Wording
         int bent = trend.Frequencies.Count(f => f.Line is not null && f.Basis != TrendBasis.Line);
         if (trend.Whole.IsStraight && bent > 0 && trend.Requirement is { Obstacle: not TrendObstacle.Faults and not TrendObstacle.LotsApart and not TrendObstacle.ReferenceOnce })
         {
-            yield return $"At {Count(bent, "frequency")} the straight line is refused; the means at each value are held against the requirement there.";
+            yield return $"At {Count(bent, "frequency")} no straight line fits; the means at each value are held against the requirement there.";
         }
     }
 

@@ -198,12 +198,13 @@ public sealed class TrendEstimatorTests
         Assert.Equal(15, last.Capped);
         OneSidedLimits[] limits = [.. result.Curves.Where(c => c.Name.Lot == "A").Select(c => new OneSidedLimits(c))];
         double Mean(double level) => limits.Average(l => l.At(20, level).Low);
-        double usual = Mean(0.95), strict = Mean(0.9999);
-        Assert.True(strict < usual - 0.1, $"{usual} {strict}");
-        Assert.True(last.LimitsAt(0, new Confidence(0.9999))!.Value.Low < strict);
-        Assert.InRange(last.LimitsAt(0, Confidence.NinetyFive)!.Value.Low, usual - 1, usual);
+        // With so few repeats nothing holds at 99.99 %, and the bounds at the level of the intervals do not stand in for it.
+        double usual = last.ValuesDb.Take(3).Average(), strict = Mean(0.9999);
+        Assert.True(strict < usual - 10, $"{usual} {strict}");
+        Assert.True(last.LimitsAt(0, new Confidence(0.9999))!.Value.Low <= strict);
+        Assert.InRange(last.LimitsAt(0, Confidence.NinetyFive)!.Value.Low, usual - 2, usual);
         // A level below that of the intervals moves no bound up.
-        Assert.InRange(last.LimitsAt(0, new Confidence(0.6))!.Value.Low, usual - 1, usual);
+        Assert.InRange(last.LimitsAt(0, new Confidence(0.6))!.Value.Low, usual - 2, usual);
     }
 
     [Fact]
