@@ -10,6 +10,8 @@ public static partial class Wording
     // More rows push the answer off the first screen; the page and trend.csv have all.
     private const int MostValuesShown = 8;
 
+    private static readonly string[] HissingEnds = ["shes", "ches", "xes", "sses"];
+
     internal static readonly string[] TrendBandColumns = ["Band", "Clear part", "dB for each unit", "Interval", "Straight line"];
 
     /// <summary>
@@ -33,8 +35,14 @@ public static partial class Wording
 
         lines.Add(string.Empty);
         lines.AddRange(TextTable.Of(TrendBandColumns, trend.Bands.Select(b => TrendBandRow(trend, b))));
+        lines.AddRange(OneCloth(trend));
         return result.Lots.Lots.Length < 2 ? lines : [.. lines, string.Empty, "Lot by lot, whatever the order:", .. LotsText(result, name).Skip(2)];
     }
+
+    // Several lots with specimens at several values show whether those of a lot go together; one lot cannot.
+    private static string[] OneCloth(FactorTrend trend) =>
+        trend.Lack != TrendLack.None || trend.Specimens.Select(s => s.Name.Lot).Distinct().Count() > 1 ? []
+            : [string.Empty, "All specimens are of one lot: the intervals hold if each is a specimen of its own, not one cloth measured again."];
 
     internal static string TrendHeading(FactorTrend trend) => $"Trend along {Factor(trend)}";
 
@@ -72,7 +80,7 @@ public static partial class Wording
 
         (double slope, Interval interval) = Slope(band, line);
         int digits = SlopeDigits(interval);
-        string straight = line.StraightProbability is not { } p ? "cannot be told" : $"{(band.IsStraight ? "not refused" : "refused")} ({Chance(p)})";
+        string straight = line.StraightProbability is not { } p ? "cannot be told" : $"{(band.IsStraight ? "fits" : "does not fit")} ({Chance(p)})";
         return
         [
             name, Percent(band.ClearShare), band.IsStraight ? Fixed(slope, digits) : Nothing,
@@ -102,19 +110,21 @@ public static partial class Wording
     private static IEnumerable<string> MetAlong(FactorTrend trend, TrendRequirement asked, string scope)
     {
         const string Shown = "The mean of such specimens is shown";
+        string level = asked.Rule.IsSimpleAcceptance ? string.Empty : $" ({Level(asked.Rule.Level)}, one-sided)";
         double first = trend.Groups[0].Value, last = trend.Groups[^1].Value;
         string met = asked.Obstacle switch
         {
+            TrendObstacle.Faults => "Mend the faults first: up to where the requirement is met cannot be told.",
             TrendObstacle.LotsApart => "Up to where the requirement is met cannot be told: specimens of a lot go together, lots lie apart "
                 + $"about the line ({Chance(trend.Whole.LotsApartProbability ?? 0)}). Analyse each lot as a campaign of its own, or take several lots at each value.",
             TrendObstacle.ReferenceOnce => "Up to where the requirement is met cannot be told: the reference was swept once, so how "
                 + "far the level is off is not known. Sweep it three times or more.",
-            _ when asked.MetUpTo == last => $"{Shown} to meet the requirement up to the {Along(trend, last)} measured, {scope}.",
+            _ when asked.MetUpTo == last => $"{Shown} to meet the requirement up to the {Along(trend, last)} measured, {scope}{level}.",
             _ when asked.NotMetFrom == first =>
-                $"{Shown} not to meet the requirement at any value measured, {ValueRange(trend)} {Factor(trend)}.",
+                $"{Shown} not to meet the requirement at any value measured, {ValueRange(trend)} {Factor(trend)}{level}.",
             _ when asked.MetUpTo is { } upTo =>
-                $"{Shown} to meet the requirement up to {Along(trend, Down(trend, upTo))}, {scope}. {Beyond(trend, asked)}",
-            _ => $"The mean of such specimens is not shown to meet the requirement even at {Along(trend, first)}, the lowest value: "
+                $"{Shown} to meet the requirement up to {Along(trend, Down(trend, upTo))}, {scope}{level}. {Beyond(trend, asked)}",
+            _ => $"The mean of such specimens is not shown to meet the requirement even at {Along(trend, first)}, the lowest value{level}: "
                 + $"{OutcomeWord(trend.Groups[0].Outcome)}. {Beyond(trend, asked)}",
         };
         yield return met.TrimEnd();
@@ -126,9 +136,17 @@ public static partial class Wording
         bool untold = trend.Groups.Any(g =>
             g.Value >= from && (asked.NotMetFrom is not { } ends || g.Value < ends) && g.Outcome == RequirementOutcome.CannotTell);
         string open = untold ? "cannot be told" : "is undecided";
-        return asked.NotMetFrom is { } notMet ? $"From {Along(trend, Up(trend, notMet))} on it is shown not to be met; between, it {open}."
+        return asked.NotMetFrom is { } notMet ? Unmet(trend, asked, Up(trend, notMet)) + $" Between, it {open}."
             : asked.MetUpTo is null ? $"Nowhere up to {Along(trend, last)} is it shown not to be met."
             : $"From there to the {Along(trend, last)} measured it {open}.";
+    }
+
+    private static string Unmet(FactorTrend trend, TrendRequirement asked, double notMet)
+    {
+        double last = trend.Groups[^1].Value;
+        string where = asked.Frequencies > 1 ? ", at one frequency or more" : string.Empty;
+        return notMet == last ? $"At the {Along(trend, last)} measured it is shown not to be met{where}."
+            : $"From {Plain(notMet)} to the {Along(trend, last)} measured it is shown not to be met{where}.";
     }
 
     private static string SlopeOf(FactorTrend trend, TrendBand band)
@@ -151,34 +169,34 @@ public static partial class Wording
         bool falls = slope < 0;
         string limits = falls ? $"{Low(-interval.High, digits)} to {High(-interval.Low, digits)}" : $"{Low(interval.Low, digits)} to {High(interval.High, digits)}";
         return interval.Contains(0)
-            ? $"No change of the mean shielding with {Factor(trend)} shows {where}: {Fixed(slope, digits)} dB for each unit "
+            ? $"No change of the mean shielding with {Factor(trend)} shows {where}: {Fixed(slope, digits)} dB {Each(trend)} "
                 + $"({Level(trend.Confidence)}: {Low(interval.Low, digits)} to {High(interval.High, digits)} dB)."
-            : $"The mean shielding {(falls ? "falls" : "rises")} by {Fixed(Math.Abs(slope), digits)} dB for each unit of "
-                + $"{Factor(trend)} ({Level(trend.Confidence)}: {limits} dB), {where}.";
+            : $"The mean shielding {(falls ? "falls" : "rises")} by {Fixed(Math.Abs(slope), digits)} dB {Each(trend)} ({Level(trend.Confidence)}: {limits} dB), {where}.";
     }
 
     private static string[] StraightOf(FactorTrend trend) => trend.Whole is not { IsStraight: true, Line: { } line } ? []
         :
         [
-            $"A straight line is not refused ({(line.StraightProbability is { } p ? Chance(p) : "nothing tells")}); "
-                + $"single specimens scatter about it by {Hundredths(line.ResidualDb)} (one standard deviation).",
+            (line.StraightProbability is { } p ? $"A straight line fits ({Chance(p)}). "
+                : "Whether a straight line fits cannot be told: it takes specimens at the same value, or at four values. ")
+                + $"Single specimens scatter about it by {Hundredths(line.ResidualDb)} (one standard deviation).",
         ];
 
     private static IEnumerable<string> TrendRests(AnalysisResult result, FactorTrend trend, TrendRequirement asked)
     {
-        if (asked.Obstacle is TrendObstacle.LotsApart or TrendObstacle.ReferenceOnce)
+        if (asked.Obstacle is TrendObstacle.Faults or TrendObstacle.LotsApart or TrendObstacle.ReferenceOnce)
         {
             yield break;
         }
 
-        if (asked is { DecidedAt: { } at, Frequencies: > 1 })
+        if (asked is { DecidedAt: { } at, Frequencies: > 1 } && (asked.MetUpTo == trend.Groups[^1].Value || asked.NotMetFrom > trend.Groups[0].Value))
         {
-            yield return asked.MetUpTo == trend.Groups[^1].Value ? $"{Frequency(at)} has the least to spare." : $"It stops being met first at {Frequency(at)}.";
+            yield return asked.NotMetFrom is null ? $"{Frequency(at)} has the least to spare." : $"It stops being met first at {Frequency(at)}.";
         }
 
         string guard = asked.Rule.GuardBand.Value > 0 ? $", with the guard band of {Exact(asked.Rule.GuardBand.Value, "dB")}" : string.Empty;
         yield return asked.Rule.IsSimpleAcceptance ? $"By the estimate alone{guard}."
-            : $"Both at {Level(asked.Rule.Level)}, one-sided{guard}; the errors of reference, floor and what is stated are in it.";
+            : $"The errors of reference, floor and what is stated are allowed for{guard}.";
         if (asked.Obstacle == TrendObstacle.NoRepeats)
         {
             yield return "Without a straight line, specimens at the same value have to show the scatter: measure two or more at each value.";
@@ -200,15 +218,15 @@ public static partial class Wording
         int hidden = trend.Frequencies.Count(f => f.Capped > 0);
         if (hidden > 0)
         {
-            string against = trend.Requirement is { Hidden: > 0 } ? "; bounds are held against the requirement value by value" : string.Empty;
+            string against = trend.Requirement is { Hidden: > 0, Obstacle: not TrendObstacle.Faults } ? "; bounds are held against the requirement value by value" : string.Empty;
             yield return $"At {Plain(hidden)} of {Count(trend.Frequencies.Length, "frequency")} {BoundCauses.Of(result.Curves).What} "
                 + $"hides some specimen: no slope there{against}.";
         }
 
         int bent = trend.Frequencies.Count(f => f.Line is not null && f.Basis != TrendBasis.Line);
-        if (trend.Whole.IsStraight && bent > 0 && trend.Requirement is { Obstacle: not TrendObstacle.LotsApart and not TrendObstacle.ReferenceOnce })
+        if (trend.Whole.IsStraight && bent > 0 && trend.Requirement is { Obstacle: not TrendObstacle.Faults and not TrendObstacle.LotsApart and not TrendObstacle.ReferenceOnce })
         {
-            yield return $"At {Count(bent, "frequency")} the straight line is refused; the means at each value are held against the requirement there.";
+            yield return $"At {Count(bent, "frequency")} no straight line fits; the means at each value are held against the requirement there.";
         }
     }
 
@@ -221,6 +239,16 @@ public static partial class Wording
     };
 
     internal static string Factor(FactorTrend trend) => PlainText.Short(trend.Factor.Replace('_', ' '), LongestSpecimen);
+
+    /// <summary>The unit of a slope: a column of counts is named in the plural, and a single letter is no word.</summary>
+    internal static string Each(FactorTrend trend) =>
+        Factor(trend) is { Length: > 3 } name && trend.IsCount && IsPlural(name) ? $"for each {Singular(name)}" : $"for each unit of {Factor(trend)}";
+
+    private static bool IsPlural(string name) => name.EndsWith('s') && !name.EndsWith("ss", StringComparison.Ordinal);
+
+    // "washes" and "boxes", beside "cycles" and "creases".
+    private static string Singular(string name) =>
+        Array.Exists(HissingEnds, end => name.EndsWith(end, StringComparison.Ordinal)) ? name[..^2] : name[..^1];
 
     internal static string Along(FactorTrend trend, double value) => $"{Plain(value)} {Factor(trend)}";
 

@@ -59,7 +59,7 @@ public static partial class Wording
         TrendFrequency steepest = lined.MaxBy(f => Math.Abs(f.Line!.SlopeDb))!;
         int digits = SlopeDigits(steepest.Line!.SlopeIntervalDb);
         return $"Slope over frequency with its interval. Steepest at {Frequency(steepest.At)}: "
-            + $"{Fixed(steepest.Line.SlopeDb, digits)} dB for each unit of {Factor(trend)}. "
+            + $"{Fixed(steepest.Line.SlopeDb, digits)} dB {Each(trend)}. "
             + $"The interval lies wholly below 0 at {Plain(lined.Count(f => f.Line!.SlopeIntervalDb.High < 0))} of {Count(lined.Length, "frequency")}.";
     }
 

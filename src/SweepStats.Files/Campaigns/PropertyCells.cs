@@ -8,6 +8,9 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Collects what the rows of sweeps.csv say of specimens in the user's own columns. A row may leave open what another row of its specimen says.</summary>
 internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
 {
+    // Squares of what is farther out, or nearer to zero, leave no digits for a line through them.
+    private const double Largest = 1e9, Smallest = 1e-9;
+
     private readonly ImmutableArray<PropertyColumn> _columns = settings.OwnColumns;
     private readonly SortedDictionary<SpecimenName, int> _firstLines = [];
     private readonly HashSet<(SpecimenName Specimen, int Column)> _refused = [];
@@ -75,13 +78,25 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
         {
             string other = _columns[cell.Column].IsNeeded ? string.Empty : $", or name the column under shown in {CampaignFolder.SettingsName}";
             faults.Add(line, $"'{cell.Text}' in the column '{name}' is not a number", $"write a number with a decimal point and without unit{other}");
-            _refused.Add((new SpecimenName(entry.Lot ?? string.Empty, entry.Specimen ?? string.Empty), cell.Column));
+            Refuse(entry, cell.Column);
+        }
+        else if (_columns[cell.Column].IsNeeded && Number(cell.Text) is { } number && !IsInReach(number))
+        {
+            faults.Add(
+                line, $"'{cell.Text}' in the column '{name}' is too large or too near to zero to put specimens in an order",
+                "write 0, or a number whose size is between 0.000000001 and 1000000000; another unit may do it");
+            Refuse(entry, cell.Column);
         }
         else if (entry is { Lot: { } lot, Specimen: { } specimen })
         {
             Keep(line, new SpecimenName(lot, specimen), cell);
         }
     }
+
+    private void Refuse(SweepEntry entry, int column) =>
+        _refused.Add((new SpecimenName(entry.Lot ?? string.Empty, entry.Specimen ?? string.Empty), column));
+
+    private static bool IsInReach(double number) => number == 0 || Math.Abs(number) is >= Smallest and <= Largest;
 
     private void Keep(int line, SpecimenName specimen, (int Column, string Text) cell)
     {

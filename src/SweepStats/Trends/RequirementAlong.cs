@@ -14,7 +14,7 @@ internal sealed class RequirementAlong
     private readonly AskedFrequency?[] _at;
     private readonly FactorLevel?[] _levels;
     private readonly ImmutableArray<string>[] _codes;
-    private readonly bool _gaps;
+    private readonly bool _gaps, _faults;
     private readonly ImmutableArray<double> _values;
 
     public RequirementAlong(
@@ -22,6 +22,7 @@ internal sealed class RequirementAlong
     {
         (_rule, _levels, _values) = (rule, levels, design.Values);
         _gaps = findings.Any(f => f.LeavesFrequenciesOut);
+        _faults = findings.Any(f => f.Severity == Severity.Fault);
         Decibels?[] required = [.. Enumerable.Range(0, grid.Count).Select(f => rule.Requirement.At(grid[f]))];
         Count = required.Count(r => r is not null);
         var biases = new FrequencyBias(findings);
@@ -30,6 +31,8 @@ internal sealed class RequirementAlong
         for (int f = 0; f < grid.Count; f++)
         {
             (Bias farthest, _codes[f]) = biases.At(grid[f]);
+            // What is not to be trusted could lie anywhere.
+            farthest = _faults ? Bias.Unknown : farthest;
             _at[f] = required[f] is { } asked
                 ? new AskedFrequency(levels[f], _values, rule, (asked.Value, Count), farthest) : null;
         }
@@ -50,6 +53,7 @@ internal sealed class RequirementAlong
     {
         RequirementOutcome[] all = [.. Asked.Select(f => _at[f]!.OutcomeAt(value))];
         return all.Length == 0 ? null
+            : _faults ? RequirementOutcome.CannotTell
             : all.Contains(RequirementOutcome.Fails) ? RequirementOutcome.Fails
             : all.Contains(RequirementOutcome.CannotTell) ? RequirementOutcome.CannotTell
             : all.Contains(RequirementOutcome.Undecided) ? RequirementOutcome.Undecided
@@ -76,8 +80,8 @@ internal sealed class RequirementAlong
             Hidden = Asked.Count(f => at.Bounds[f].Contains(true)),
             MetUpTo = upTo,
             NotMetFrom = Asked.Select(f => _at[f]!.NotMetFrom).Min(),
-            DecidedAt = Array.TrueForAll(_levels, l => l is null) ? null : at.Grid[Deciding(met)],
-            Obstacle = lotsApart ? TrendObstacle.LotsApart : Obstacle(at, upTo, overturned.Length > 0, design),
+            DecidedAt = _faults || Array.TrueForAll(_levels, l => l is null) ? null : at.Grid[Deciding(met)],
+            Obstacle = _faults ? TrendObstacle.Faults : lotsApart ? TrendObstacle.LotsApart : Obstacle(at, upTo, overturned.Length > 0, design),
             OverturnedBy = [.. overturned],
         };
     }

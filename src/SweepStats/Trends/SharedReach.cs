@@ -1,3 +1,4 @@
+using SweepStats.Lots;
 using SweepStats.Statistics;
 using SweepStats.Uncertainty;
 
@@ -5,9 +6,11 @@ namespace SweepStats.Trends;
 
 /// <summary>How far a level reaches to one side once what all specimens share is added to their own scatter. Unit: dB.</summary>
 /// <remarks>
-/// As in the mean over a band: scatter of specimens and of the reference share Welch and Satterthwaite's degrees of freedom, the
-/// floor keeps its own, stated errors are
-/// added by their distribution, and not knowing how the receiver averages shifts the whole.
+/// As in the intervals of lots (<see cref="SharedErrors.Reach"/>): scatter of specimens, reference and floor each reach by their own
+/// degrees of freedom, and the root of the squares
+/// is taken. Welch and Satterthwaite's would be too many where a reference of two sweeps happens to repeat well. Stated errors are
+/// added by their distribution, whose table is entered with those degrees of freedom, and not knowing how the receiver averages
+/// shifts the whole.
 /// </remarks>
 /// <param name="Reference">Scatter of the reference.</param>
 /// <param name="Floor">Error of the floor.</param>
@@ -23,12 +26,8 @@ internal sealed record SharedReach(Contribution Reference, Contribution Floor, S
             return 0;
         }
 
-        StudentQuantile quantile = StudentQuantile.Of(level);
-        ReadOnlySpan<Contribution> repeats = [own, Reference];
-        double freedom = WelchSatterthwaite.DegreesOfFreedom(repeats);
-        double scatter = WelchSatterthwaite.Combined(repeats) * quantile.At(freedom);
-        double floor = Floor.StandardUncertainty == 0 ? 0 : Floor.StandardUncertainty * quantile.At(Floor.DegreesOfFreedom);
-        double half = Math.Sqrt((scatter * scatter) + (floor * floor));
-        return (TypeB.StandardUncertainty == 0 ? half : TypeB.Widened(level).Half(half, freedom)) + AveragingDb;
+        double half = SharedErrors.Reach([own, Reference, Floor], level);
+        return (TypeB.StandardUncertainty == 0 ? half
+            : TypeB.Widened(level).Half(half, WelchSatterthwaite.DegreesOfFreedom([own, Reference]))) + AveragingDb;
     }
 }

@@ -18,16 +18,19 @@ internal sealed class TrendFrequencies
 {
     private readonly FactorDesign _design;
     private readonly ImmutableArray<ShieldingCurve> _curves;
+    private readonly OneSidedLimits[] _limits;
     private readonly LackOfFit?[] _fits;
+    private readonly LocalScatter? _local;
 
     public TrendFrequencies(FactorDesign design, ImmutableArray<ShieldingCurve> curves, FrequencyGrid grid)
     {
-        (_design, _curves) = (design, curves);
+        (_design, _curves, _limits) = (design, curves, [.. curves.Select(c => new OneSidedLimits(c))]);
         Grid = grid;
         Values = [.. Enumerable.Range(0, grid.Count).Select(f => curves.Select(c => c.Readings[f].ValueOrBound.Value).ToArray())];
         Bounds = [.. Enumerable.Range(0, grid.Count).Select(f => curves.Select(c => c.Readings[f].ValueOrBound.Bound).ToArray())];
         bool[] clear = [.. Bounds.Select(b => !b.Contains(true) && design.Lack == TrendLack.None)];
         double[] x = [.. design.X];
+        _local = design.Lack == TrendLack.None ? new LocalScatter(x) : null;
         Lines = [.. Values.Select((y, f) => clear[f] ? RegressionLine.Of(x, y) : null)];
         _fits = [.. Values.Select((y, f) => clear[f] ? LackOfFit.Of(x, y) : null)];
         StraightAdjusted = Adjusted(_fits);
@@ -57,11 +60,15 @@ internal sealed class TrendFrequencies
     /// <param name="falseAlarm">Chance of refusing a straight line.</param>
     public FactorLevel? LevelAt(int f, bool straight, double falseAlarm) =>
         Shared(f) is not { } shared || !Array.TrueForAll(Values[f], double.IsFinite) ? null
-        : Lines[f] is { } line && straight && !(StraightAdjusted[f] <= falseAlarm) ? new LineLevel(line, shared)
-        : Single(f, straight) is { } single ? new GroupLevel(_design, Values[f], Bounds[f], single, shared) : null;
+        : Lines[f] is { } line && straight && !(StraightAdjusted[f] <= falseAlarm) ? new LineLevel(line, shared, _local!, Residuals(f, line))
+        : Single(f, straight) is { } single ? new GroupLevel(_design, KnownAt(f), single, shared) : null;
 
     /// <summary>Whether the errors that all specimens share are known at a frequency.</summary>
     public bool IsSharedKnown(int f) => Shared(f) is not null;
+
+    private double[] Residuals(int f, RegressionLine line) => [.. Values[f].Select((y, i) => y - line.At(_design.X[i]))];
+
+    private SpecimenLevels KnownAt(int f) => new(Values[f], Bounds[f], (i, level) => _limits[i].At(f, level).Low);
 
     // A bound allows for reference, floor and stated errors already; the floor's error near it has no first order.
     private SharedReach? Shared(int f)
@@ -74,25 +81,45 @@ internal sealed class TrendFrequencies
                 clear.Length > 0 ? clear.Max(c => Math.Abs(c.Spread?.AveragingShift(f) ?? 0)) : 0);
     }
 
-    private Contribution? Single(int f, bool straight)
+    private GroupScatter? Single(int f, bool straight) => Bounds[f].Contains(true)
+        ? Usual([.. Enumerable.Range(0, Grid.Count).Select(g => straight ? AboutLine(g) : AboutMeans(g)).OfType<GroupScatter>()])
+        : AboutMeans(f);
+
+    private GroupScatter? AboutMeans(int f)
     {
-        if (!Bounds[f].Contains(true))
+        if (_fits[f] is not { PureError: { } pure, PureDegrees: var degrees })
         {
-            return _fits[f] is { PureError: { } pure, PureDegrees: var degrees } ? new Contribution(pure, degrees) : null;
+            return null;
         }
 
-        return straight
-            ? Usual(g => Lines[g] is { } line ? new Contribution(line.ResidualDeviation, line.Slope.DegreesOfFreedom) : null)
-            : Usual(g => _fits[g] is { PureError: { } pure, PureDegrees: var degrees } ? new Contribution(pure, degrees) : null);
+        double[] squares = [.. _design.Members.Select(m => Squares([.. m.Select(i => Values[f][i])]))];
+        return new GroupScatter(new Contribution(pure, degrees), GroupScatter.Pooled(squares, [.. _design.Members.Select(m => m.Length - 1.0)]));
     }
 
-    // The frequencies of a sweep go together, so all of them have no more degrees of freedom than one.
-    private Contribution? Usual(Func<int, Contribution?> scatter)
+    private GroupScatter? AboutLine(int f)
     {
-        Contribution[] known = [.. Enumerable.Range(0, Grid.Count).Select(scatter).OfType<Contribution>()];
-        return known.Length == 0 ? null
-            : new Contribution(Math.Sqrt(known.Average(c => c.StandardUncertainty * c.StandardUncertainty)), known[0].DegreesOfFreedom);
+        if (Lines[f] is not { } line)
+        {
+            return null;
+        }
+
+        double[] left = Residuals(f, line);
+        double[] squares = [.. _design.Members.Select(m => m.Sum(i => left[i] * left[i]))];
+        return new GroupScatter(
+            new Contribution(line.ResidualDeviation, line.Slope.DegreesOfFreedom),
+            GroupScatter.Pooled(squares, [.. _design.Members.Select(m => m.Sum(i => _local!.Free[i]))]));
     }
+
+    private static double Squares(double[] values) => Sample.SquaredDeviations(values, Sample.Mean(values));
+
+    // The frequencies of a sweep go together, so all of them have no more degrees of freedom than one.
+    private static GroupScatter? Usual(GroupScatter[] known) => known.Length == 0 ? null
+        : new GroupScatter(
+            Usual([.. known.Select(k => k.Everywhere)]),
+            [.. known[0].Near.Select((near, g) => near is null ? (Contribution?)null : Usual([.. known.Select(k => k.Near[g]!.Value)]))]);
+
+    private static Contribution Usual(Contribution[] known) =>
+        new(Math.Sqrt(known.Average(c => c.StandardUncertainty * c.StandardUncertainty)), known[0].DegreesOfFreedom);
 
     private static double?[] Adjusted(LackOfFit?[] fits)
     {

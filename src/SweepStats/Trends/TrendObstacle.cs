@@ -6,6 +6,9 @@ public enum TrendObstacle
     /// <summary>Nothing stands against it.</summary>
     None,
 
+    /// <summary>A fault stands against the measurement: nothing is claimed until it is mended.</summary>
+    Faults,
+
     /// <summary>The reference does not repeat, so the error of the level is not known.</summary>
     ReferenceOnce,
 

@@ -87,6 +87,8 @@ internal static class BadCampaigns
         BadInput.Ordered("an order that sweeps.csv does not have", "reference/r1.csv,reference,,\ncovered/A/A1/c1.csv,covered,A,A1\n", "file,role,lot,specimen\n"),
         BadInput.Ordered("a specimen without its number of washes", "reference/r1.csv,reference,,,\ncovered/A/A1/c1.csv,covered,A,A1,\n"),
         BadInput.Ordered("a number of washes in words", "reference/r1.csv,reference,,,\ncovered/A/A1/c1.csv,covered,A,A1,twelve\n"),
+        BadInput.Ordered("a number of washes too small for any line", "reference/r1.csv,reference,,,\ncovered/A/A1/c1.csv,covered,A,A1,1e-200\n"),
+        BadInput.Ordered("a number of washes too large for any line", "reference/r1.csv,reference,,,\ncovered/A/A1/c1.csv,covered,A,A1,-1e155\n"),
         new("a limits file with a word for a number", c => c.With("campaign.toml", "[requirement]\nfile = \"limits.csv\"\n").With("limits.csv", "frequency_hz,se_db\n1e6,20\n2e6,x\n")),
     ];
 

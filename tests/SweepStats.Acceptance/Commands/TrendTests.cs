@@ -22,14 +22,15 @@ public sealed class TrendTests : IDisposable
         string[] lines = output.TrimEnd().Split(Environment.NewLine);
         Assert.Equal("Rehearsed campaign: 15 specimens at 5 values of cycles, 0 to 30", lines[0]);
         System.Text.RegularExpressions.Match told = System.Text.RegularExpressions.Regex.Match(
-            lines[2], "^The mean of such specimens is shown to meet the requirement up to (1[4-9]|20) cycles, at every measured frequency. From (2[0-6]) cycles on it is shown not to be met; between, it is undecided.$");
+            lines[2], "^The mean of such specimens is shown to meet the requirement up to (1[4-9]|20) cycles, at every measured frequency \\(95 %, one-sided\\). From (2[0-6]) to the 30 cycles measured it is shown not to be met, at one frequency or more. Between, it is undecided.$");
         Assert.True(told.Success, lines[2]);
         Assert.StartsWith("The mean shielding falls by 0.", lines[3], StringComparison.Ordinal);
-        Assert.Contains(" dB for each unit of cycles (95 %: 0.", lines[3], StringComparison.Ordinal);
-        Assert.StartsWith("A straight line is not refused (p = ", lines[4], StringComparison.Ordinal);
+        Assert.Contains(" dB for each cycle (95 %: 0.", lines[3], StringComparison.Ordinal);
+        Assert.StartsWith("A straight line fits (p = ", lines[4], StringComparison.Ordinal);
         int lots = Array.IndexOf(lines, "Lot by lot, whatever the order:");
         Assert.InRange(lots, 10, 25);
         Assert.StartsWith("The lots differ (p", lines[lots + 1], StringComparison.Ordinal);
+        Assert.DoesNotContain(lines, l => l.StartsWith("All specimens are of one lot", StringComparison.Ordinal));
         Assert.Equal(["meets", "fails"], lines.Where(l => l.StartsWith("  0 ", StringComparison.Ordinal) || l.StartsWith("  30 ", StringComparison.Ordinal)).Select(l => l.Split(' ')[^1]));
     }
 
@@ -67,6 +68,41 @@ public sealed class TrendTests : IDisposable
         Assert.All(rows, r => Assert.Equal(rows[0].Split(',').Length, r.Split(',').Length));
         Assert.Equal((1, 5, 21), (Kind("band"), Kind("value"), Kind("frequency")));
         int Kind(string kind) => rows.Count(r => r.StartsWith(kind + ",", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void OneLotIsToldThatOneClothMeasuredAgainIsOne()
+    {
+        string folder = Washed(), sweeps = Path.Combine(folder, "sweeps.csv");
+        string[] rows = File.ReadAllLines(sweeps);
+        int lot = Array.IndexOf(rows[0].Split(','), "lot");
+        Assert.True(lot >= 0, rows[0]);
+        File.WriteAllLines(sweeps, rows.Take(1).Concat(rows.Skip(1).Select(row =>
+        {
+            string[] cells = row.Split(',');
+            cells[lot] = cells[lot].Length == 0 ? "" : "A";
+            return string.Join(',', cells);
+        })));
+        (int code, string output, string error) = Shell.Run("lots", folder);
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("All specimens are of one lot: the intervals hold if each is a specimen of its own", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void UnderAFaultTheFirstLineSaysWhatToDoAndNoRequirementIsClaimed()
+    {
+        string folder = Washed("--limit", "-40");
+        (_, string output, _) = Shell.Run("lots", folder);
+        Assert.Contains("Mend the faults first: up to where the requirement is met cannot be told.", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("shown to meet", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("shown not to", output, StringComparison.Ordinal);
+        string report = Path.Combine(_scratch.Path, "report");
+        _ = Shell.Run("run", folder, "--out", report);
+        string text = File.ReadAllText(Path.Combine(report, "summary.json"));
+        Assert.True(JsonSchema.FromText(SummaryJson.Schema()).Evaluate(JsonNode.Parse(text)).IsValid);
+        Assert.Contains("Mend the faults first: up to where", File.ReadAllText(Path.Combine(report, "index.html")), StringComparison.Ordinal);
+        JsonElement asked = JsonDocument.Parse(text).RootElement.GetProperty("trend").GetProperty("requirement");
+        Assert.Equal(("faults", JsonValueKind.Null), (asked.GetProperty("obstacle").GetString(), asked.GetProperty("met_up_to").ValueKind));
     }
 
     [Fact]

@@ -5,6 +5,7 @@ using SweepStats.Lots;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using SweepStats.Trends;
 using SweepStats.Verdicts;
@@ -172,6 +173,38 @@ public sealed class TrendEstimatorTests
         Assert.Null(gaps.MetUpTo);
         Assert.NotNull(gaps.NotMetFrom);
         Assert.Equal(TrendObstacle.FrequenciesLeftOut, gaps.Obstacle);
+    }
+
+    [Fact]
+    public void UnderAFaultNothingIsClaimed()
+    {
+        (AnalysisResult result, FactorTrend trusted) = Found(Washed);
+        var fault = new Finding { Code = "clock", Severity = Severity.Fault, Message = "", Basis = "", NextStep = "" };
+        FactorTrend trend = TrendEstimator.Of(result.Curves, result.Campaign.Grid, Properties(Washed), Plan(40), [fault])!;
+        Assert.Equal((null, null, null), (trend.Requirement!.MetUpTo, trend.Requirement.NotMetFrom, trend.Requirement.DecidedAt));
+        Assert.Equal(TrendObstacle.Faults, trend.Requirement.Obstacle);
+        Assert.All(trend.Groups, g => Assert.Equal(RequirementOutcome.CannotTell, g.Outcome));
+        Assert.All(trend.Frequencies, f => Assert.Equal((null, null), (f.MetUpTo, f.NotMetFrom)));
+        Assert.Equal(trusted.Whole.Line!.SlopeDb, trend.Whole.Line!.SlopeDb);
+    }
+
+    [Fact]
+    public void ABoundIsHeldAtTheLevelOfTheRuleAsInTheVerdict()
+    {
+        // The floor hides the upper end, and every specimen at its last frequency.
+        RehearsalPlan hidden = Washed with { ShieldingStopDb = 84 };
+        AnalysisResult result = Rehearsed.Analysed(hidden, Plan(40));
+        TrendFrequency last = result.Trend!.Frequencies[^1];
+        Assert.Equal(15, last.Capped);
+        OneSidedLimits[] limits = [.. result.Curves.Where(c => c.Name.Lot == "A").Select(c => new OneSidedLimits(c))];
+        double Mean(double level) => limits.Average(l => l.At(20, level).Low);
+        // With so few repeats nothing holds at 99.99 %, and the bounds at the level of the intervals do not stand in for it.
+        double usual = last.ValuesDb.Take(3).Average(), strict = Mean(0.9999);
+        Assert.True(strict < usual - 10, $"{usual} {strict}");
+        Assert.True(last.LimitsAt(0, new Confidence(0.9999))!.Value.Low <= strict);
+        Assert.InRange(last.LimitsAt(0, Confidence.NinetyFive)!.Value.Low, usual - 2, usual);
+        // A level below that of the intervals moves no bound up.
+        Assert.InRange(last.LimitsAt(0, new Confidence(0.6))!.Value.Low, usual - 2, usual);
     }
 
     [Fact]
