@@ -1,7 +1,7 @@
 using SweepStats.Lots;
-using SweepStats.Verdicts;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
+using SweepStats.Verdicts;
 
 namespace SweepStats.Report;
 

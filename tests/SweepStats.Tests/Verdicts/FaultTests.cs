@@ -46,7 +46,13 @@ public sealed class FaultTests
     {
         AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with
         {
-            FloorSweeps = 0, CoveredSweeps = 1, ReferenceSweeps = 1, Lots = 2, SpecimensPerLot = 3, ShieldingStartDb = 90, ShieldingStopDb = 90,
+            FloorSweeps = 0,
+            CoveredSweeps = 1,
+            ReferenceSweeps = 1,
+            Lots = 2,
+            SpecimensPerLot = 3,
+            ShieldingStartDb = 90,
+            ShieldingStopDb = 90,
         });
         Assert.Equal(0, result.Lots.Whole.ClearShare);
         Assert.Empty(result.Lots.Whole.Pairs);
