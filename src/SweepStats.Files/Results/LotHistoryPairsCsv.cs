@@ -15,7 +15,7 @@ public static class LotHistoryPairsCsv
     /// them. p_of_means is of that mean alone, p_adjusted of the answer for the pair, all its questions and all pairs allowed for. An empty cell means that there is no figure.
     /// </summary>
     public const string Header =
-        "band,start_hz,stop_hz,clear_share,first_campaign,first,second_campaign,second,difference_db,low_db,high_db,level,p_of_means,p_adjusted";
+        "band,start_hz,stop_hz,clear_share,first_campaign,first,second_campaign,second,difference_db,low_db,high_db,confidence,p_of_means,p_adjusted";
 
     /// <summary>Writes the table.</summary>
     public static void Write(LotHistory history, Stream to)

@@ -16,12 +16,12 @@ public static class TrendCsv
     /// factor, with their two-sided interval; sd_db is that of
     /// specimens about the line; p_straight of frequencies allows for their number. basis is what the requirement is held
     /// against: line, groups or nothing. met_up_to and not_met_from
-    /// of a frequency are of that frequency; outcome is that of the requirement at a value, at every frequency. An empty cell
-    /// means that there is no figure.
+    /// of a frequency are of that frequency; outcome is that of the requirement at a value, at every frequency. confidence is
+    /// the level of slope intervals, and of an outcome the one-sided level of the requirement. An empty cell means that there is no figure.
     /// </summary>
     public const string Header =
         "row,band,start_hz,stop_hz,factor,value,specimens,mean_db,clear_share,capped_specimens,"
-        + "slope_db,slope_low_db,slope_high_db,sd_db,p_straight,basis,met_up_to,not_met_from,outcome";
+        + "slope_db,slope_low_db,slope_high_db,sd_db,p_straight,basis,met_up_to,not_met_from,outcome,confidence";
 
     /// <summary>Writes the table; the header alone where there is no trend.</summary>
     public static void Write(AnalysisResult result, Stream to)
@@ -33,19 +33,21 @@ public static class TrendCsv
             return;
         }
 
+        string level = ResultNumber.Exact(result.Plan.Confidence.Level);
         foreach (TrendBand band in trend.Bands)
         {
             Start(rows, trend, ("band", band.Name), (band.Band.Start, band.Band.Stop));
             rows.Cell("").Cell(ResultNumber.Count(trend.Specimens.Length)).Cell("").Cell(ResultNumber.Level(band.ClearShare)).Cell("");
             Line(rows, band.Line, band.WithinLots, band.Line?.StraightProbability);
-            Empty(rows, 4).End();
+            Empty(rows, 4).Cell(level).End();
         }
 
         foreach (FactorGroup group in trend.Groups)
         {
             Empty(rows.Cell("value"), 3).Text(trend.Factor).Cell(ResultNumber.Exact(group.Value));
             rows.Cell(ResultNumber.Count(group.Specimens)).Cell(ResultNumber.Level(group.MeanDb));
-            Empty(rows, 10).Cell(SummaryJson.Outcome(group.Outcome) ?? "").End();
+            Empty(rows, 10).Cell(SummaryJson.Outcome(group.Outcome) ?? "");
+            rows.Cell(result.Plan.Rule is { } rule ? ResultNumber.Exact(rule.Level.Level) : "").End();
         }
 
         foreach (TrendFrequency at in trend.Frequencies)
@@ -53,7 +55,7 @@ public static class TrendCsv
             Start(rows, trend, ("frequency", null), (at.At, at.At));
             rows.Cell("").Cell(ResultNumber.Count(trend.Specimens.Length)).Cell("").Cell("").Cell(ResultNumber.Count(at.Capped));
             Line(rows, at.Line, null, at.StraightAdjusted);
-            rows.Cell(TrendJson.Basis(at.Basis)).Cell(Significant(at.MetUpTo)).Cell(Significant(at.NotMetFrom)).Cell("").End();
+            rows.Cell(TrendJson.Basis(at.Basis)).Cell(Significant(at.MetUpTo)).Cell(Significant(at.NotMetFrom)).Cell("").Cell(level).End();
         }
     }
 
