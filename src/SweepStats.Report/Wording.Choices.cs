@@ -17,7 +17,7 @@ public static partial class Wording
         yield return ["Confidence", Level(plan.Confidence), "Level of all intervals and bounds"];
         yield return ["Averaging of the receiver", Averages(result.Averaging),
             "Decides how noise adds to a level near the floor"];
-        yield return ["Analysed band", plan.Band is { } band ? Band(band) : $"all: {Band(result.Campaign.Grid.Band)}", "Frequencies shared by all sweeps"];
+        yield return ["Analysed band", plan.Band is { } band ? Band(band) : $"all: {Band(result.Campaign.Grid.Band)}", result.Campaign.Interpolation is null ? "Frequencies shared by all sweeps" : "Frequencies of the covered sweeps; others are interpolated"];
         yield return ["Requirement", plan.Requirement is { } r ? Required(r, result.Campaign.Grid) : "none stated", "Shielding asked for"];
         if (plan.Rule is { } rule)
         {

@@ -14,6 +14,7 @@ using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 using SweepStats.Trends;
+using SweepStats.Uncertainty;
 using SweepStats.Verdicts;
 
 namespace SweepStats;
@@ -30,7 +31,7 @@ public static class Analysis
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ArgumentNullException.ThrowIfNull(plan);
-        AlignedCampaign all = Aligner.Align(campaign, plan.Band);
+        AlignedCampaign all = Aligner.Align(campaign, plan.Band, plan.Interpolate);
         var life = FloorLife.Of(all);
         AlignedCampaign read = life is null or { Lives: true } ? all : all with { Floor = null };
         FloorHistory? history = FloorHistory.Of(read, plan.FloorTaking == SweepTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
@@ -47,7 +48,7 @@ public static class Analysis
         var overload = new ReferenceOverload(aligned, clipping, linearity, plan.MaximumInputDbm);
         var doubts = CampaignDoubts.Of(aligned, (measured, history), (drifts, timing), overload);
         NoiseFloor? floor = doubts.Widened(measured);
-        AnalysisPlan allowed = doubts.Drift is { } drift ? plan with { Uncertainties = plan.Uncertainties.Add(drift) } : plan;
+        AnalysisPlan allowed = plan with { Uncertainties = [.. plan.Uncertainties, .. new[] { doubts.Drift, InterpolationError.Of(aligned) }.OfType<UncertaintyEntry>()] };
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, (split.Levels, doubts, together), allowed, progress);
         var evidence = new Evidence
         {

@@ -25,6 +25,9 @@ public sealed record AnalysisPlan
     /// <summary>Band to analyse; all frequencies unless stated.</summary>
     public FrequencyBand? Band { get; init; }
 
+    /// <summary>Whether sweeps on other frequencies than the covered ones are interpolated; else only frequencies that all sweeps share are analysed.</summary>
+    public bool Interpolate { get; init; }
+
     /// <summary>Shielding asked for; none unless stated.</summary>
     public Requirement? Requirement { get; init; }
 

@@ -51,7 +51,7 @@ internal static class NamedBandSection
     /// <summary>Bands without a frequency to analyse. Where the sweeps share none at all, their comparison has more to say.</summary>
     public static IEnumerable<ReadFault> Empty(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
     {
-        if (settings.NamedBands.IsEmpty || SharedBand.Of(settings, sweeps) is not { } shared || Aligner.SharedGrid(sweeps, settings.Plan.Band) is not { } grid)
+        if (settings.NamedBands.IsEmpty || SharedBand.Of(settings, sweeps) is not { } shared || Aligner.SharedGrid(sweeps, settings.Plan.Band, settings.Plan.Interpolate) is not { } grid)
         {
             return [];
         }

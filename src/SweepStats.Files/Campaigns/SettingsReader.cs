@@ -207,6 +207,7 @@ internal sealed class SettingsReader
     {
         double? start = keys.Number("start_hz", 0, HighestHertz);
         double? stop = keys.Number("stop_hz", 0, HighestHertz);
+        _plan = _plan with { Interpolate = keys.Truth("interpolate") == true };
         if (start > stop)
         {
             keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), SharedBand.Reversed);

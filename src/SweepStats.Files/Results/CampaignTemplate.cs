@@ -48,6 +48,7 @@ public static class CampaignTemplate
         # [band]
         # start_hz = 30e6
         # stop_hz = 1e9
+        # interpolate = true           # sweeps on other frequencies are brought onto those of the covered sweeps
 
         ## What the curtain has to do: one value, or points joined over log frequency, or a file with the columns frequency_hz and se_db.
         # [requirement]

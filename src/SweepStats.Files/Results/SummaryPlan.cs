@@ -20,6 +20,7 @@ internal static class SummaryPlan
         json.WriteString("scale", result.Campaign.Scale.Symbol());
         Number(json, "start_hz", plan.Band?.Start.Value);
         Number(json, "stop_hz", plan.Band?.Stop.Value);
+        Interpolated(json, plan);
         Asked(json, result);
         Number(json, "requirement_confidence", plan.Rule?.Level.Level);
         Number(json, "guard_band_db", plan.Rule?.GuardBand.Value);
@@ -47,6 +48,14 @@ internal static class SummaryPlan
         Comparisons(json, plan);
         Field(json, plan.Field);
         json.WriteEndObject();
+    }
+
+    private static void Interpolated(Utf8JsonWriter json, AnalysisPlan plan)
+    {
+        if (plan.Interpolate)
+        {
+            json.WriteBoolean("interpolate", true);
+        }
     }
 
     private static void Field(Utf8JsonWriter json, FieldThreat? threat)

@@ -46,6 +46,9 @@ public sealed record AlignedCampaign
     /// <summary>Sweeps on other frequencies than the rest.</summary>
     public required ImmutableArray<GridDifference> GridDifferences { get; init; }
 
+    /// <summary>What was interpolated; null where every sweep has all frequencies of the grid.</summary>
+    public Interpolation? Interpolation { get; init; }
+
     /// <summary>Sweeps left out by the user, each with its reason.</summary>
     public required ImmutableArray<Sweep> Excluded { get; init; }
 

@@ -10,24 +10,26 @@ public static class Aligner
     /// <summary>Aligns a campaign.</summary>
     /// <param name="campaign">Sweeps as read.</param>
     /// <param name="band">Band to keep; null for all frequencies.</param>
+    /// <param name="interpolate">
+    /// Sweeps on other frequencies are brought onto those of the covered sweeps, with the error of it told (<see cref="Interpolation"/>); else only frequencies that
+    /// all sweeps share are kept.
+    /// </param>
     /// <exception cref="AlignmentException">
     /// No reference or covered sweep is left, levels have different scales, or no frequency is shared by all sweeps.
     /// </exception>
-    public static AlignedCampaign Align(Campaign campaign, FrequencyBand? band)
+    public static AlignedCampaign Align(Campaign campaign, FrequencyBand? band, bool interpolate = false)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ImmutableArray<Sweep> used = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && IsShielding(s.Role))];
         RequireRole(campaign, used, SweepRole.Reference, "Shielding is the reference level minus the covered level: put sweeps without specimen into reference/.");
         RequireRole(campaign, used, SweepRole.Covered, "Put sweeps with the specimen in place into covered/<lot>/<specimen>/.");
         LevelScale scale = OneScale(used);
-        FrequencyGrid grid = SharedGrid(used, band)
-            ?? throw new AlignmentException(band is null
-                ? "No frequency is shared by all sweeps: take floor, reference and covered with the same start, stop and number of points."
-                : "No frequency shared by all sweeps lies in the analysed band: check [band] in campaign.toml.");
+        AnalysedGrid analysed = Analysed(used, band, interpolate) ?? throw new AlignmentException(NothingShared(used, band, interpolate));
+        FrequencyGrid grid = analysed.Grid;
 
         ImmutableArray<DuplicateSweep> duplicates = Copies.Among(used);
         HashSet<Sweep> dropped = [.. duplicates.Where(d => d.SameKind).Select(d => d.Copy)];
-        SweepBlock? Block(IEnumerable<Sweep> sweeps) => BlockOf([.. sweeps.Where(s => !dropped.Contains(s))], grid);
+        SweepBlock? Block(IEnumerable<Sweep> sweeps) => BlockOf([.. sweeps.Where(s => !dropped.Contains(s))], analysed);
         return new AlignedCampaign
         {
             Grid = grid,
@@ -38,7 +40,8 @@ public static class Aligner
                 .GroupBy(s => new SpecimenName(s.Lot ?? "1", s.Specimen ?? "1")).OrderBy(g => g.Key)
                 .Select(g => new SpecimenBlock(g.Key, Block(g)!))],
             Duplicates = duplicates,
-            GridDifferences = Differences(used, grid, band),
+            GridDifferences = interpolate ? [] : Differences(used, grid, band),
+            Interpolation = analysed.Interpolation,
             Excluded = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is not null)],
             Unread = campaign.Unread,
             SetAside = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && !IsShielding(s.Role))],
@@ -48,11 +51,19 @@ public static class Aligner
     /// <summary>The frequencies that an analysis of these sweeps has; null where they share none.</summary>
     /// <param name="sweeps">Sweeps as read.</param>
     /// <param name="band">Band to keep; null for all frequencies.</param>
-    public static FrequencyGrid? SharedGrid(ImmutableArray<Sweep> sweeps, FrequencyBand? band)
-    {
-        FrequencyGrid[] grids = [.. sweeps.Where(s => s.ExcludedBecause is null && IsShielding(s.Role)).Select(s => s.Grid)];
-        return grids.Length == 0 ? null : CommonGrid.Of(grids, band);
-    }
+    /// <param name="interpolate">Whether sweeps on other frequencies are interpolated.</param>
+    public static FrequencyGrid? SharedGrid(ImmutableArray<Sweep> sweeps, FrequencyBand? band, bool interpolate = false) =>
+        Analysed([.. sweeps.Where(s => s.ExcludedBecause is null && IsShielding(s.Role))], band, interpolate)?.Grid;
+
+    private static AnalysedGrid? Analysed(ImmutableArray<Sweep> used, FrequencyBand? band, bool interpolate) =>
+        interpolate ? AnalysedGrid.Interpolated(used, band) : AnalysedGrid.Shared(used, band);
+
+    private static string NothingShared(ImmutableArray<Sweep> used, FrequencyBand? band, bool interpolate) =>
+        interpolate ? "At no covered frequency can the levels of all other sweeps be told: take floor, reference and covered over the same band, in steps that follow the curve."
+        : AnalysedGrid.Interpolated(used, band) is { } other
+        ? FormattableString.Invariant($"No frequency is shared by all sweeps: take floor, reference and covered with the same start, stop and number of points, or set interpolate = true under [band] in campaign.toml, which keeps {other.Grid.Count} frequencies.")
+        : band is null ? "No frequency is shared by all sweeps: take floor, reference and covered with the same start, stop and number of points."
+        : "No frequency shared by all sweeps lies in the analysed band: check [band] in campaign.toml.";
 
     private static bool IsShielding(SweepRole role) => role is SweepRole.Floor or SweepRole.Reference or SweepRole.Covered;
 
@@ -78,33 +89,35 @@ public static class Aligner
                 $"{sweeps[0].Name} is in {sweeps[0].Scale.Symbol()} and {other.Name} in {other.Scale.Symbol()}: only equal units may be compared. Export all sweeps in one unit.");
     }
 
-    private static SweepBlock? BlockOf(List<Sweep> sweeps, FrequencyGrid grid)
+    private static SweepBlock? BlockOf(List<Sweep> sweeps, AnalysedGrid analysed)
     {
         if (sweeps.Count == 0)
         {
             return null;
         }
 
-        ImmutableArray<int>[] places = PlacesIn(sweeps, grid);
+        ImmutableArray<GridPlace>[] places = PlacesIn(sweeps, analysed);
         double[]? Rows(Func<Sweep, ImmutableArray<double>> values) => RowsOf([.. sweeps.Select(values)], places);
-        return new SweepBlock([.. sweeps], grid.Count, Rows(s => s.Levels)!, Rows(s => s.Phases), Rows(s => s.ReverseLevels));
+        // A phase turns by unknown whole turns from reading to reading, so none is interpolated; without that of one role those of the others say nothing.
+        double[]? phases = analysed.Interpolation is null ? Rows(s => s.Phases) : null;
+        return new SweepBlock([.. sweeps], analysed.Grid.Count, Rows(s => s.Levels)!, phases, Rows(s => s.ReverseLevels));
     }
 
     // Sweeps of one campaign share their grid, so that one search serves them all.
-    private static ImmutableArray<int>[] PlacesIn(List<Sweep> sweeps, FrequencyGrid grid)
+    private static ImmutableArray<GridPlace>[] PlacesIn(List<Sweep> sweeps, AnalysedGrid analysed)
     {
-        var places = new ImmutableArray<int>[sweeps.Count];
+        var places = new ImmutableArray<GridPlace>[sweeps.Count];
         for (int j = 0; j < places.Length; j++)
         {
             bool same = j > 0 && ReferenceEquals(sweeps[j].Grid, sweeps[j - 1].Grid);
-            places[j] = same ? places[j - 1] : CommonGrid.Places(grid, sweeps[j].Grid);
+            places[j] = same ? places[j - 1] : analysed.Places(sweeps[j]);
         }
 
         return places;
     }
 
     // A row for each sweep, one value a frequency of the grid; null where a sweep has no values.
-    private static double[]? RowsOf(ImmutableArray<double>[] values, ImmutableArray<int>[] places)
+    private static double[]? RowsOf(ImmutableArray<double>[] values, ImmutableArray<GridPlace>[] places)
     {
         if (values.Any(v => v.IsEmpty))
         {
@@ -117,7 +130,7 @@ public static class Aligner
         {
             for (int f = 0; f < points; f++)
             {
-                rows[(j * points) + f] = values[j][places[j][f]];
+                rows[(j * points) + f] = places[j][f].Of(values[j].AsSpan());
             }
         }
 

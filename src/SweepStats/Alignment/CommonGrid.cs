@@ -7,7 +7,7 @@ namespace SweepStats.Alignment;
 /// <summary>Finds the frequencies that all sweeps share.</summary>
 /// <remarks>
 /// Two frequencies are the same when they differ by less than a twentieth of the step to the next point: exports round to kHz, and synthesisers to their own
-/// steps. Nothing is interpolated: a level between two points was never measured.
+/// steps. Nothing is interpolated here: a level between two points was never measured.
 /// </remarks>
 internal static class CommonGrid
 {
@@ -49,7 +49,8 @@ internal static class CommonGrid
         return places.MoveToImmutable();
     }
 
-    private static int IndexOf(FrequencyGrid grid, double hertz)
+    /// <summary>Place of a frequency in a grid; −1 where the grid does not have it.</summary>
+    public static int IndexOf(FrequencyGrid grid, double hertz)
     {
         int at = grid.Hertz.BinarySearch(hertz);
         if (at >= 0)

@@ -32,6 +32,20 @@ public sealed class FloorAndLeakageKeys : IDisposable
     }
 
     [Theory]
+    [InlineData("", false)]
+    [InlineData("[band]\ninterpolate = true\n", true)]
+    [InlineData("[band]\nstart_hz = 30e6\ninterpolate = false\n", false)]
+    public void InterpolationReachesThePlan(string text, bool asked)
+    {
+        CampaignReading reading = Read(text);
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        Assert.Equal(asked, reading.Plan.Interpolate);
+    }
+
+    [Fact]
+    public void WhetherToInterpolateIsYesOrNo() => Assert.NotEmpty(Read("[band]\ninterpolate = \"linear\"\n").Faults);
+
+    [Theory]
     [InlineData("peak", Averaging.Peak)]
     [InlineData("lowest", Averaging.Lowest)]
     public void HeldReadingsAreWaysOfAveragingToo(string word, Averaging averaging) =>
