@@ -23,21 +23,44 @@ internal static class LookCommand
     private static int Run(ParseResult words, LookOptions options, Terminal terminal)
     {
         string[] files = words.GetValue(options.Files)!;
-        TraceReadOptions known = options.Reading(words);
+        if (words.GetValue(options.Values) is not { } target)
+        {
+            return Look(words, options, terminal, null);
+        }
+
+        if (ValuesPlace.Refusal(target, files) is { } fault)
+        {
+            Complain([fault], terminal);
+            return ExitCode.BadInput;
+        }
+
+        using var values = new ValuesFile(target);
+        int code = Look(words, options, terminal, values);
+        if (values.Commit() is { } missing)
+        {
+            terminal.Error.WriteLine(PrintedText.Of(missing));
+        }
+
+        return code;
+    }
+
+    private static int Look(ParseResult words, LookOptions options, Terminal terminal, ValuesFile? values)
+    {
+        var looked = new LookedFiles(words.GetValue(options.Files)!, options.Reading(words), values);
         if (words.GetValue(options.Quiet))
         {
-            return Shown(files, known, (_, seen) => Complain(seen.Refusal, terminal), Refused);
+            return looked.Show((_, seen) => Complain(seen.Refusal, terminal), Refused);
         }
 
         if (words.GetValue(options.Format) == "json")
         {
-            return PrintJson(files, known, terminal);
+            return PrintJson(looked, terminal);
         }
 
         bool ascii = words.GetValue(options.Ascii) || !ShowsBraille(terminal.Out.Encoding);
         var text = new LookText(words.GetValue(options.NoPlot) ? null : new TracePlot(ascii));
         string between = "";
-        return Shown(files, known, Print, Refused);
+        return looked.Show(Print, Refused);
 
         void Refused(string file, TraceReading reading) => Complain(reading.Faults, terminal);
 
@@ -52,50 +75,19 @@ internal static class LookCommand
         }
     }
 
-    private static int PrintJson(string[] files, TraceReadOptions known, Terminal terminal)
+    private static int PrintJson(LookedFiles looked, Terminal terminal)
     {
         using var bytes = new MemoryStream();
         int code;
         using (var json = new LookJson(bytes))
         {
-            code = Shown(files, known, json.Add, json.Refuse);
+            code = looked.Show(json.Add, json.Refuse);
             json.End();
         }
 
         terminal.Out.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
         return code;
     }
-
-    // One file after the other, each let go before the next is opened: two big ones need not fit into memory together.
-    private static int Shown(string[] files, TraceReadOptions known, Action<string, SeenFile> show, Action<string, TraceReading> refuse)
-    {
-        int code = ExitCode.Done;
-        foreach (string path in files)
-        {
-            code = IsUsable(path, known, show, refuse) ? code : ExitCode.BadInput;
-        }
-
-        return code;
-    }
-
-    // A file of which a campaign takes no sweep is shown all the same: what is wrong with it is then seen.
-    private static bool IsUsable(string path, TraceReadOptions known, Action<string, SeenFile> show, Action<string, TraceReading> refuse)
-    {
-        string file = Path.DirectorySeparatorChar == '/' ? path : path.Replace(Path.DirectorySeparatorChar, '/');
-        TraceReading reading = Directory.Exists(path) ? Folder(file) : TraceFile.Look(path, file, known);
-        if (!reading.Faults.IsEmpty)
-        {
-            refuse(file, reading);
-            return false;
-        }
-
-        var seen = new SeenFile(reading, TraceFile.Taken(reading, file, known).Faults);
-        show(file, seen);
-        return seen.Refusal.IsEmpty;
-    }
-
-    private static TraceReading Folder(string name) =>
-        new() { Faults = [new ReadFault(name, null, "this is a folder", $"name files, e.g. {ShellWord.Of(name.TrimEnd('/'))}/*.csv")] };
 
     private static void Complain(ImmutableArray<ReadFault> faults, Terminal terminal)
     {

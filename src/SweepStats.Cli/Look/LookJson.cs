@@ -22,6 +22,9 @@ internal sealed class LookJson : IDisposable
         _json.WriteStartArray();
     }
 
+    /// <summary>Whether every reading stands in it, and not the first and last alone.</summary>
+    public bool WithValues { get; init; }
+
     /// <summary>A file that could be read.</summary>
     public void Add(string file, SeenFile seen)
     {
@@ -84,6 +87,11 @@ internal sealed class LookJson : IDisposable
 
         Point("first", trace, 0);
         Point("last", trace, trace.Levels.Length - 1);
+        if (WithValues)
+        {
+            ReadingsJson.Write(trace, _json);
+        }
+
         Word("blank", trace.Blank);
         Faults("doubts", trace.Doubts);
         Word("taken_at", trace.TakenAt?.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFFFK", CultureInfo.InvariantCulture));

@@ -18,6 +18,8 @@ internal sealed class LookOptions
 
     public Option<string> Format { get; } = new("--format") { Description = "What to print", HelpName = "text|json", DefaultValueFactory = _ => "text" };
 
+    public Option<string?> Values { get; } = new("--values") { Description = "Write every reading as it was understood to this file; its name ends in .json or .csv", HelpName = "OUT" };
+
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
 
     public Option<bool> NoPlot { get; } = new("--no-plot") { Description = "Leave out the pictures of the traces" };
@@ -30,8 +32,9 @@ internal sealed class LookOptions
         Accept(_frequencyUnit, word => FrequencyUnits.Parse(word) is not null, $"the frequency units are {FrequencyWords}");
         Accept(_levelUnit, word => LevelUnits.Parse(word) is not null, $"the level units are {LevelWords}");
         Accept(_columns, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
+        Accept(Values, ValuesPlace.IsKnown, "the name of the file ends in .json or .csv, which says how the readings are written");
         command.Arguments.Add(Files);
-        foreach (Option option in (Option[])[_frequencyUnit, _levelUnit, _columns, NoPlot, Ascii, Format, Quiet])
+        foreach (Option option in (Option[])[_frequencyUnit, _levelUnit, _columns, Values, NoPlot, Ascii, Format, Quiet])
         {
             command.Options.Add(option);
         }
