@@ -10,20 +10,15 @@ namespace SweepStats.Verdicts;
 /// <summary>The decisions along the curve of one specimen.</summary>
 internal sealed class CurveDecisions
 {
-    private readonly ShieldingCurve _curve;
     private readonly OneSidedLimits _limits;
     private readonly DecisionRule _rule;
 
-    private readonly ImmutableArray<Finding> _biased;
+    private readonly SpecimenBiases _biases;
 
-    // What differs between frequencies, for each of the findings.
-    private readonly ImmutableArray<Dictionary<Hertz, Bias>> _placed;
-
-    private CurveDecisions(ShieldingCurve curve, DecisionRule rule, ImmutableArray<Finding> biased)
+    private CurveDecisions(ShieldingCurve curve, DecisionRule rule, SpecimenBiases biases)
     {
-        (_curve, _rule, _limits, _biased) = (curve, rule, new OneSidedLimits(curve), biased);
+        (_rule, _limits, _biases) = (rule, new OneSidedLimits(curve), biases);
         var search = new ConformanceSearch(_limits, rule.Level.Level);
-        _placed = [.. biased.Select(f => f.Biases.Where(b => b.Specimen == curve.Name).ToDictionary(b => b.At, b => b.Bias))];
         All = [.. curve.Readings.Select((reading, f) => Decide(reading, f, search))];
     }
 
@@ -37,8 +32,7 @@ internal sealed class CurveDecisions
     /// <param name="rule">What is asked.</param>
     /// <param name="findings">What the checks found: what may shift the result beyond its interval can overturn a decision.</param>
     public static CurveDecisions Of(ShieldingCurve curve, DecisionRule rule, ImmutableArray<Finding> findings) =>
-        new(curve, rule, [.. findings.Where(f => (f.Bias is not null || !f.Biases.IsEmpty || f.Severity == Severity.Fault)
-            && (f.Specimen is null || f.Specimen == curve.Name))]);
+        new(curve, rule, new SpecimenBiases(curve.Name, findings));
 
     /// <summary>Whether it fails somewhere at a level.</summary>
     public bool FailsAt(double level) =>
@@ -61,14 +55,14 @@ internal sealed class CurveDecisions
         RequirementOutcome outcome = met ? RequirementOutcome.Meets
             : reading is not ShieldingReading.Measured ? Bounded(reading, low, wanted)
             : high < wanted.Value ? RequirementOutcome.Fails : RequirementOutcome.Undecided;
-        return Overturned(outcome, reading.Evidence.At, new Interval(low - wanted.Value - _rule.GuardBand.Value, high - wanted.Value)) is { } finding
-            ? new FrequencyDecision(reading.Evidence.At, wanted, RequirementOutcome.CannotTell, null) { OverturnedBy = finding.Code }
+        return Overturned(outcome, reading.Evidence.At, new Interval(low - wanted.Value - _rule.GuardBand.Value, high - wanted.Value)) is { } code
+            ? new FrequencyDecision(reading.Evidence.At, wanted, RequirementOutcome.CannotTell, null) { OverturnedBy = code }
             : new FrequencyDecision(reading.Evidence.At, wanted, outcome, search.Of(reading, f, wanted.Value, (low, high)));
     }
 
-    // The finding that moves the shielding farthest, where all together could move it to the other side of the requirement; null where they could not.
+    // The code of the finding that moves the shielding farthest, where all together could move it to the other side of the requirement; null where they could not.
     // Several may come true together. The margin is that of the limits over what is asked.
-    private Finding? Overturned(RequirementOutcome outcome, Hertz at, Interval margin)
+    private string? Overturned(RequirementOutcome outcome, Hertz at, Interval margin)
     {
         bool meets = outcome == RequirementOutcome.Meets;
         if (!meets && outcome != RequirementOutcome.Fails)
@@ -76,16 +70,11 @@ internal sealed class CurveDecisions
             return null;
         }
 
-        double Moves(Finding f) => BiasAt(f, at) is { } bias ? meets ? bias.LowerByDb : bias.HigherByDb : 0;
-        Finding[] here = [.. _biased.Where(f => (f.Where.IsEmpty || f.Where.Any(w => w.Contains(at))) && Moves(f) > 0)];
+        double Moves(FindingBias f) => meets ? f.Bias.LowerByDb : f.Bias.HigherByDb;
+        FindingBias[] here = [.. _biases.At(at).Where(f => Moves(f) > 0)];
         double all = here.Sum(Moves);
-        return here.Length > 0 && (meets ? margin.Low < all : -margin.High <= all) ? here.MaxBy(Moves) : null;
+        return here.Length > 0 && (meets ? margin.Low < all : -margin.High <= all) ? here.MaxBy(Moves).Code : null;
     }
-
-    // How far a fault reaches that does not say so, nobody knows.
-    private Bias? BiasAt(Finding finding, Hertz at) => finding.Biases.IsEmpty
-        ? finding.Bias ?? (finding.Severity == Severity.Fault ? Bias.Unknown : null)
-        : _placed[_biased.IndexOf(finding)].TryGetValue(at, out Bias bias) ? bias : null;
 
     // A bound between requirement and acceptance limit shows that it is a matter of the guard band; one below shows nothing.
     private static RequirementOutcome Bounded(ShieldingReading reading, double low, Decibels wanted) =>

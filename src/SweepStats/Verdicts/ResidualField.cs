@@ -63,19 +63,7 @@ public sealed record ResidualField(SpecimenName Name, double? VoltsPerMetre, Fie
             return null;
         }
 
-        var doubts = new SpecimenDoubts(curve.Name, findings);
-        return curve.Readings.Min(r => r.Evidence.OneSidedLow!.Value.Value - doubts.LowerByDb(r.Evidence.At));
-    }
-
-    /// <summary>How far the shielding of one specimen may lie below its interval, for what findings say.</summary>
-    private sealed class SpecimenDoubts(SpecimenName name, ImmutableArray<Finding> findings)
-    {
-        private readonly ImmutableArray<Finding> _everywhere = [.. findings.Where(f => f.Bias is not null && f.Biases.IsEmpty && (f.Specimen is null || f.Specimen == name))];
-
-        private readonly ILookup<Hertz, double> _placed = findings.SelectMany(f => f.Biases).Where(b => b.Specimen == name).ToLookup(b => b.At, b => b.Bias.LowerByDb);
-
-        // Several doubts may come true together.
-        public double LowerByDb(Hertz at) => _placed[at].Sum()
-            + _everywhere.Where(f => f.Where.IsEmpty || f.Where.Any(w => w.Contains(at))).Sum(f => f.Bias!.Value.LowerByDb);
+        var biases = new SpecimenBiases(curve.Name, findings);
+        return curve.Readings.Min(r => r.Evidence.OneSidedLow!.Value.Value - biases.SumAt(r.Evidence.At).LowerByDb);
     }
 }
