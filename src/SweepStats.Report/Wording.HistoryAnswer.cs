@@ -44,13 +44,14 @@ public static partial class Wording
     }
 
     private static string[] More(int differences) =>
-        differences > 0 ? [$"There is more: {Count(differences, "difference")} like these, in lots-by-frequency.csv of the report."] : [];
+        differences > 0 ? [$"There is more: {Count(differences, "difference")} like these, in lots-by-frequency.csv and lot-pairs.csv of the report."] : [];
 
     private static string Untold(LotHistory history)
     {
         bool hidden = history.Pairs.Any() && history.Pairs.All(p => p.Points.All(f => f.Hidden));
         return "Whether the lots differ cannot be told: "
-            + (hidden ? "too much is known from below only." : "that takes two specimens a lot, and a reference that is swept twice in each campaign.");
+            + (hidden ? "too much is known from below only."
+                : "that takes two specimens a lot whose readings differ, and a reference that is swept twice in each campaign.");
     }
 
     private static string HistoryHeadline(LotHistory history, HistoryPair[] known)

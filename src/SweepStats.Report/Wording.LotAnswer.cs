@@ -94,7 +94,7 @@ public static partial class Wording
     {
         string where = stretch.Band.Start == stretch.Band.Stop ? $"at {Frequency(stretch.Band.Start)}" : $"from {Band(stretch.Band)}";
         return stretch.Lot is { } lot
-            ? $"Lot {PlainText.Of(lot)} shields about {Apart(stretch.ApartDb)} than the {(lots == 2 ? "other" : "mean of the others")} {where}{(stretch.AtLeast ? $", more where {hides} hides a specimen" : string.Empty)}."
+            ? $"Lot {PlainText.Of(lot)} shields about {Apart(stretch.ApartDb)} than the {(lots == 2 ? "other" : "mean of the others")} {where}{(stretch.AtLeast ? $", as much or more where {hides} hides a specimen" : string.Empty)}."
             : $"They differ {where}; {hides} hides by how much.";
     }
 
@@ -108,7 +108,8 @@ public static partial class Wording
         }
 
         (LotSummary lot, double apart) = band.Lots.Select(l => (l, FromOthers(band, l.Lot, o => o.MeanDb))).MaxBy(l => Math.Abs(l.Item2));
-        return $"Lot {PlainText.Of(lot.Lot)} lies farthest from the others: on average it shields about {Apart(apart)}.";
+        return band.Lots.Length == 2 ? $"On average lot {PlainText.Of(lot.Lot)} shields about {Apart(apart)} than the other."
+            : $"Lot {PlainText.Of(lot.Lot)} lies farthest from the others: on average it shields about {Apart(apart)}.";
     }
 
     private static double FromOthers(LotBand band, string lot, Func<LotSummary, double> figure) =>

@@ -191,7 +191,7 @@ public static partial class Wording
 
         if (asked is { DecidedAt: { } at, Frequencies: > 1 } && (asked.MetUpTo == trend.Groups[^1].Value || asked.NotMetFrom > trend.Groups[0].Value))
         {
-            yield return asked.NotMetFrom is null ? $"{Frequency(at)} has the least to spare." : $"It stops being met first at {Frequency(at)}.";
+            yield return asked.NotMetFrom is null ? $"{Frequency(at)} has the least to spare." : $"It stops being shown first at {Frequency(at)}.";
         }
 
         string guard = asked.Rule.GuardBand.Value > 0 ? $", with the guard band of {Exact(asked.Rule.GuardBand.Value, "dB")}" : string.Empty;

@@ -37,7 +37,7 @@ public static partial class Wording
     }
 
     private static string NarrowedByRepeats(AnalysisResult result) =>
-        $"Somewhere the requirement{(result.Plan.Rule is { GuardBand.Value: > 0 } ? " or its guard band" : string.Empty)} lies inside the interval: more repeats would narrow it.";
+        $"Somewhere the requirement{(result.Plan.Rule is { GuardBand.Value: > 0 } ? " or its guard band" : string.Empty)} lies inside the interval: more repeats narrow what scatter makes of it, and the budget names the rest.";
 
     private static IEnumerable<UndecidedBy> UndecidedCauses(AnalysisResult result)
     {

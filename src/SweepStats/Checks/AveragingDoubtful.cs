@@ -67,9 +67,9 @@ internal sealed class AveragingDoubtful : ICheck
         Message = $"The files do not agree on how the receiver averaged: {ByRole(seen)}. Noise then reads otherwise in one "
             + "sweep than in the other, and values and bounds near the floor do not hold."
             + (seen.Averaging.Stated == Averaging.Unknown ? string.Empty : $" campaign.toml states "
-                + $"\"{Word(seen.Averaging.Stated)}\", which cannot be true of both and was not used."),
+                + $"\"{Word(seen.Averaging.Stated)}\", which cannot be true of all and was not used."),
         Basis = $"Detector, averaging and trace mode as the files word them; "
-            + $"{Amount.Count(seen.Averaging.Files.Meanings.Length, "meaning", "meanings")} among "
+            + $"{Amount.Count(seen.Averaging.Files.Meanings.Length, "meaning", "meanings")} were found in "
             + $"{Amount.Count(seen.Campaign.Used().Count(), "sweep", "sweeps")}.",
         NextStep = "Take floor, reference and covered with one detector and one trace mode: RMS (power average), or sample, "
             + "and the trace cleared for each sweep.",

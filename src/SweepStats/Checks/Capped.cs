@@ -45,7 +45,8 @@ internal sealed class Capped : ICheck
                     : carriers ? "Find and switch off the transmitter (finding ambient): more range does not help there."
                     : curve.Readings.Any(r => r.State == ShieldingState.Overloaded)
                     ? "Make more range without more level, since the receiver is overloaded elsewhere: narrower resolution bandwidth (a tenth gives 10 dB), or more averaging."
-                    : "Make more range: narrower resolution bandwidth (a tenth gives 10 dB), more source power, less input attenuation, a preamplifier, or more averaging.",
+                    : "Make more range: narrower resolution bandwidth (a tenth gives 10 dB), more source power, less input attenuation, a preamplifier, or more averaging."
+                        + (bounded.Any(r => r.Ambient) ? " It does not help where something transmits with the source off (finding ambient)." : string.Empty),
             };
         }
     }

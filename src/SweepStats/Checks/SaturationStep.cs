@@ -23,7 +23,7 @@ internal sealed class SaturationStep : ICheck
             yield break;
         }
 
-        LinearityStep worst = curve.All.MaxBy(s => s.ShortfallDb)!;
+        LinearityStep worst = curve.All.Where(s => s.IsShort).MaxBy(s => s.ShortfallDb)!;
         yield return new Finding
         {
             Code = Code,
@@ -36,7 +36,7 @@ internal sealed class SaturationStep : ICheck
             Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded, or the source does not step as stated. {Consequence(seen, curve)}{Compression(curve)}",
             Basis = string.Create(CultureInfo.InvariantCulture, $"{Method(worst)} at {Amount.Count(worst.PointCount, "frequency", "frequencies")}, {worst.LowSweeps} + {worst.HighSweeps} sweeps{Against(curve, worst)}; told from {LinearityStep.WorthTellingDb} dB on, a fault from {LinearityCurve.CompressionDb} dB on."),
             NextStep = Unused(curve) ? $"Stay at {Dbm(curve.ReferenceDbm!.Value)} of the source or below."
-                : $"Go down to {Dbm(Followed(curve, first))} of the source or less, or put attenuation before the receiver, and take reference and covered again. Measure the level of the source if the receiver is known to follow.",
+                : $"{Lower(curve, Followed(curve, first))}, and take reference and covered again. Measure the level of the source if the receiver is known to follow.",
         };
     }
 
@@ -48,6 +48,10 @@ internal sealed class SaturationStep : ICheck
     // The highest source level at which nothing is missing.
     private static double Followed(LinearityCurve curve, LinearityStep first) =>
         curve.All.Where(s => !s.IsShort && s.HighDbm < first.HighDbm).Select(s => s.HighDbm).Append(curve.LowestDbm).Max();
+
+    // Who is there already cannot go down to it.
+    private static string Lower(LinearityCurve curve, double followed) => curve.ReferenceDbm <= followed ? "Put attenuation before the receiver"
+        : $"Go down to {Dbm(followed)} of the source or less, or put attenuation before the receiver";
 
     private static string Consequence(Evidence seen, LinearityCurve curve) => curve switch
     {

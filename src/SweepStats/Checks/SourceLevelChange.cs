@@ -31,7 +31,7 @@ internal static class SourceLevelChange
 
         if (IsPlateElsewhere(seen))
         {
-            yield return Plate(code, reference.Average(), PlateLevels(seen).Average());
+            yield return Plate(code, reference, PlateLevels(seen));
         }
     }
 
@@ -43,14 +43,14 @@ internal static class SourceLevelChange
 
     private static double[] PlateLevels(Evidence seen) => Levels(seen, seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Plate));
 
-    private static Finding Plate(string code, double reference, double plate) => new()
+    private static Finding Plate(string code, double[] reference, double[] plate) => new()
     {
         Code = code,
         Severity = Severity.Warning,
         Role = SweepRole.Plate,
-        Size = new Decibels(Math.Abs(reference - plate)),
+        Size = new Decibels(Math.Abs(reference.Average() - plate.Average())),
         Bias = Bias.Unknown,
-        Message = $"The source stood at {Dbm(reference)} for the reference and at {Dbm(plate)} for the plate: "
+        Message = $"The source stood at {All(reference)} for the reference and at {All(plate)} for the plate: "
             + "what the plate shows is no measure of the leakage, and the shielding may be off for it.",
         Basis = $"Means of the source levels (source_dbm); told from {Amount.Db(WorthTellingDb)} on. Levels are not corrected for them.",
         NextStep = "Take the plate with the level of the source that the reference had, or correct source_dbm where it is written wrongly.",
@@ -71,7 +71,7 @@ internal static class SourceLevelChange
             Message = $"The source stood at {All(references)} for the reference and at {All(covereds)} for the covered sweeps: "
                 + (Math.Abs(over) >= WorthTellingDb ? $"the shielding is shown {Amount.Db(Math.Abs(over))} too {(over > 0 ? "large" : "small")}."
                     : "levels that differ are no repeats of each other."),
-            Basis = $"Means of the source levels (source_dbm, of the sweep or else of the campaign); told from {Amount.Db(WorthTellingDb)} on. Levels are not corrected for them.",
+            Basis = $"Source levels (source_dbm, of the sweep or else of the campaign), the farthest of reference and covered; told from {Amount.Db(WorthTellingDb)} on. Levels are not corrected for them.",
             NextStep = "Take reference and covered sweeps with one level of the source, or correct source_dbm where it is written wrongly.",
         };
     }

@@ -25,7 +25,7 @@ public enum RequirementOutcome
     /// <summary>Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at; a single frequency allows for none.</summary>
     Fails,
 
-    /// <summary>The requirement, or the guard band over it, lies inside an interval: more repeats would narrow it.</summary>
+    /// <summary>The requirement, or the guard band over it, lies inside an interval: more repeats narrow what scatter makes of it.</summary>
     Undecided,
 
     /// <summary>Somewhere the set-up cannot see as far as the requirement.</summary>
