@@ -23,6 +23,7 @@ internal sealed class SectionLayout : ITraceLayout
         using var rows = new NumericRows(text, Commas);
         int[] headings = [.. Headings(text)];
         Preamble file = Preamble.Read(text, headings[0]);
+        faults.AssumeAll(file.Remarks);
         var traces = ImmutableArray.CreateBuilder<Trace>();
         for (int i = 0; i < headings.Length && !faults.Any; i++)
         {
@@ -89,7 +90,7 @@ internal sealed class SectionLayout : ITraceLayout
         return [.. table.Traces(block.Run, chosen, axis, file).Select(t => t with
         {
             Column = sight.Columns > 2 ? t.Column : name,
-            Settings = NamedDetector.Over(t.Settings, own.Settings),
+            Settings = SharedSettings.Over(t.Settings, own.Settings),
         })];
     }
 }

@@ -18,6 +18,7 @@ internal sealed class SweepRowLayout : ITraceLayout
         var faults = new FaultList(text.File);
         SweepRowHeader header = SweepRowHeader.Find(text)!;
         Preamble preamble = Preamble.Read(text, header.Line);
+        faults.AssumeAll(preamble.Remarks);
         if (Axis(header, preamble, options, faults) is not { } axis)
         {
             return new TraceReading { Faults = faults.All };

@@ -122,7 +122,7 @@ internal sealed class SweepRows(
             TraceMode = Stated(Setting.TraceMode),
             Averaging = Stated(Setting.Averaging),
         };
-        return lead.Aggregate(NamedDetector.Over(known.Preamble.Settings, own), NamedDetector.Beside);
+        return lead.Aggregate(SharedSettings.Over(known.Preamble.Settings, own), NamedDetector.Beside);
     }
 
     private LevelUnit? Told()

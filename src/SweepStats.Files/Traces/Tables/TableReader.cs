@@ -47,10 +47,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
         }
 
         DeclaredRange.Check(preamble, axis, (text, block, faults));
-        if (preamble.Taken.Assumption is { } date)
-        {
-            faults.Assume(date);
-        }
+        faults.AssumeAll(preamble.Remarks);
 
         IReadOnlyList<NumericRun> repeats = TableBlocks.Repeats(block.Run, axis);
         if (repeats.Count > DataBlock.MostTraces)
@@ -138,7 +135,8 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     private static Trace Labelled(Trace trace, string label, Preamble own) => trace with
     {
         Column = label + trace.Column,
-        Settings = NamedDetector.Beside(NamedDetector.Over(trace.Settings, own.Settings), new ColumnName(label)),
+        TakenAt = own.Taken.At ?? trace.TakenAt,
+        Settings = NamedDetector.Beside(SharedSettings.Over(trace.Settings, own.Settings), new ColumnName(label)),
     };
 
     // Two numbers in a row are a sweep of one point only where their columns are named; else they may be anything.
