@@ -85,8 +85,9 @@ internal sealed class SectionLayout : ITraceLayout
             return [];
         }
 
-        DeclaredRange.Check(own, axis, (text, block, faults));
-        return [.. table.Traces(block.Run, chosen, axis, file).Select(t => t with
+        var order = new AxisOrder(faults, options.Grids);
+        DeclaredRange.Check(own, order.Turned(axis), (text, block, faults));
+        return [.. order.Of(table.Traces(block.Run, chosen, axis, file), axis, row => rows.Line(block.Run, row) + 1).Select(t => t with
         {
             Column = sight.Columns > 2 ? t.Column : name,
             Settings = NamedDetector.Over(t.Settings, own.Settings),

@@ -8,7 +8,6 @@ namespace SweepStats.Files.Traces.Mending;
 internal sealed class ColumnTally(int before)
 {
     private const int MostValues = 10_000;
-    private const int LongestShown = 24;
 
     private readonly HashSet<string> _values = [];
     private byte[] _last = [];
@@ -30,9 +29,6 @@ internal sealed class ColumnTally(int before)
 
     /// <summary>Whether every field is a unit.</summary>
     public bool AreUnits => _units == _rows && _rows > 0;
-
-    /// <summary>The one text of the column, as a list shows it; empty where there are several.</summary>
-    public string Example => _values.Count == 1 && _values.First() is { Length: > 0 and <= LongestShown } only ? $" ({only})" : "";
 
     /// <summary>Takes a field.</summary>
     public void Add(ReadOnlySpan<byte> field)

@@ -36,7 +36,7 @@ internal sealed class GroupedColumn
     public double LastDecimal => _decimal.Last;
 
     /// <summary>Whether the numbers rise, or fall, from row to row with the marks taken as parting thousands.</summary>
-    public bool RisesGrouped => _grouped.Steady;
+    public bool RisesGrouped => _grouped.Steady && FirstGrouped >= 0 && LastGrouped >= 0;
 
     /// <summary>The same with the marks taken as decimal.</summary>
     public bool RisesDecimal => _decimal.Steady;

@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Text;
 using SweepStats.Files.Traces.Preambles;
+using SweepStats.Files.Traces.Tables;
 using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Mending;
@@ -15,7 +17,7 @@ internal static class GroupedDigits
     {
         for (int column = 0; column < MostColumns && (pattern.Numbers >> column) != 0; column++)
         {
-            if (pattern.IsNumber(column) && GroupedColumn.Of(text, pattern, column) is { } grouped && Settled(text, grouped) is { } reading)
+            if (pattern.IsNumber(column) && GroupedColumn.Of(text, pattern, column) is { } grouped && Settled(text, pattern, grouped) is { } reading)
             {
                 return Written(text, pattern, grouped, reading);
             }
@@ -25,9 +27,10 @@ internal static class GroupedDigits
     }
 
     private const int MostColumns = 64;
+    private const int LinesAbove = 5;
 
     // Certain groups settle the column; else the order of its rows, or the range that the file states.
-    private static Reading? Settled(TraceText text, GroupedColumn column)
+    private static Reading? Settled(TraceText text, RowPattern pattern, GroupedColumn column)
     {
         if (column.IsCertain)
         {
@@ -40,16 +43,33 @@ internal static class GroupedDigits
         }
 
         Preamble stated = Preamble.Read(text, column.FirstLine);
-        bool grouped = Agrees(stated, column.FirstGrouped, column.LastGrouped);
-        bool decimals = Agrees(stated, column.FirstDecimal, column.LastDecimal);
+        double[] scales = HeadedUnit(text, pattern, column) is { } unit ? [Math.Pow(10, unit.Exponent())] : Scales;
+        bool grouped = Agrees(stated, scales, column.FirstGrouped, column.LastGrouped);
+        bool decimals = Agrees(stated, scales, column.FirstDecimal, column.LastDecimal);
         return !column.RisesGrouped || grouped == decimals ? null
             : new Reading(grouped, "so start and stop are as the file states them");
     }
 
     // In the unit stated, or as the bare number.
-    private static bool Agrees(Preamble stated, double first, double last) =>
+    private static bool Agrees(Preamble stated, double[] scales, double first, double last) =>
         stated.Start is { } start && stated.Stop is { } stop
-        && ((Near(start.Value(), first) && Near(stop.Value(), last)) || Scales.Any(s => Near(start.Hertz(), first * s) && Near(stop.Hertz(), last * s)));
+        && ((start.Unit.Length == 0 && Near(start.Value(), first) && Near(stop.Value(), last)) || scales.Any(s => Near(start.Hertz(), first * s) && Near(stop.Hertz(), last * s)));
+
+    private static FrequencyUnit? HeadedUnit(TraceText text, RowPattern pattern, GroupedColumn column)
+    {
+        List<Range> fields = [];
+        for (int i = column.FirstLine - 1; i >= Math.Max(0, column.FirstLine - LinesAbove); i--)
+        {
+            FieldRanges.Of(text.Line(i), pattern.Mark, fields);
+            string name = column.Index < fields.Count ? Encoding.UTF8.GetString(FieldRanges.Bare(text.Line(i)[fields[column.Index]])) : "";
+            if (!name.Any(char.IsAsciiDigit) && new ColumnName(name).FrequencyUnit is { } unit)
+            {
+                return unit;
+            }
+        }
+
+        return null;
+    }
 
     private static double[] Scales { get; } = [1, 1e3, 1e6, 1e9];
 

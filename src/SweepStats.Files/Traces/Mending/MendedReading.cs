@@ -19,7 +19,7 @@ internal static class MendedReading
     /// <param name="read">Reads a text as it stands, all columns or those asked for.</param>
     public static TraceReading Best(TraceText text, TraceReading plain, ImmutableArray<string> columns, Func<TraceText, ImmutableArray<string>, TraceReading> read)
     {
-        bool isRefused = plain.Faults.Any(f => f.Unstated == UnstatedUnits.None);
+        bool isRefused = !plain.Faults.IsEmpty;
         if (!(isRefused || plain.IsStacked || Falls(plain)) || text.LineCount > MostLines)
         {
             return plain;
@@ -36,7 +36,7 @@ internal static class MendedReading
             return mended.Said(groups);
         }
 
-        return mended.IsChanged && isRefused && IsRead(whole) ? mended.Said(columns.IsEmpty ? whole : read(mended.Text, columns)) : plain;
+        return mended.IsChanged && isRefused && IsRead(whole) && whole.Faults.Length <= plain.Faults.Length ? mended.Said(columns.IsEmpty ? whole : read(mended.Text, columns)) : plain;
     }
 
     private static bool Falls(TraceReading reading) => reading.Traces.Any(t => t.Axis.Grid is null);

@@ -1,16 +1,17 @@
-using System.Globalization;
 using System.Text;
 using SweepStats.Files.Traces.Tables;
 using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Mending;
 
-/// <summary>The columns of a table that hold words: a polarisation, a comment, a date. They are kept in their places, filled with 0, so that columns keep their numbers.</summary>
+/// <summary>The columns of a table that hold words: a polarisation, a comment, a date. Where columns are named they keep their places, filled with 0, so that the others keep their numbers.</summary>
 internal sealed class WordColumns
 {
     // What instruments write where they read nothing: a column of it is one of levels that were not read, not one of words.
     private static readonly HashSet<string> NoReadings =
         ["nan", "inf", "infinity", "-inf", "+inf", "-infinity", "---", "--", "-", "n/a", "na", "#n/a", "ovl", "overload", "ovld", "invalid", "err", "error", "*****", "****", "***"];
+
+    private static readonly string[] UnitWords = ["unit", "einheit", "unité", "unidad", "unità", "dim"];
 
     private const int LinesAbove = 6;
 
@@ -99,14 +100,19 @@ internal sealed class WordColumns
             buffer.EndLine();
         }
 
-        string[] words = [.. Enumerable.Range(0, Columns).Where(c => IsFilled(c) && !_tallies[c].IsEmpty).Select(c => Described(c))];
-        return new MendedText(buffer.Finish(true), words.Length == 0 ? "empty columns were passed over" : $"columns of words are no levels and were not read: {string.Join(", ", words)}");
+        // Where columns are named, what is not read is told by its name later on.
+        return new MendedText(buffer.Finish(true), Header is not null ? ""
+            : $"columns of words were taken out before the rest was numbered: {string.Join(", ", Enumerable.Range(0, Columns).Where(c => IsTaken(c, also)).Select(c => ColumnList.Number(c)))}");
     }
 
-    private string Described(int column) =>
-        (column + 1).ToString(CultureInfo.InvariantCulture) + (Name(column) is { Length: > 0 } name ? $" '{name}'" : "") + _tallies[column].Example;
+    private bool IsTaken(int column, IReadOnlyCollection<int> also) => IsFilled(column) || also.Contains(column);
 
-    private bool IsFilled(int column) => !_pattern.IsNumber(column) && !_tallies[column].AreUnits;
+    private bool IsFilled(int column) => !_pattern.IsNumber(column) && !(_tallies[column].AreUnits && MayBeUnits(column));
+
+    // A column of V under "Polarisation" is no column of volts.
+    private bool MayBeUnits(int column) =>
+        Name(column) is not { Length: > 0 } name || new ColumnName(name).IsBareUnit
+        || Array.Exists(UnitWords, w => name.Contains(w, StringComparison.OrdinalIgnoreCase));
 
     private bool AreWords(int column)
     {
@@ -201,7 +207,7 @@ internal sealed class WordColumns
         {
             Part(buffer, c);
             ReadOnlySpan<byte> field = line[fields[c]];
-            if (c >= Columns || !(IsFilled(c) || also.Contains(c)))
+            if (c >= Columns || !IsTaken(c, also))
             {
                 buffer.Write(field);
                 continue;
@@ -214,12 +220,20 @@ internal sealed class WordColumns
         }
     }
 
+    // Without names nothing would tell later on that the 0 are none.
     private void WriteRow(LineBuffer buffer, ReadOnlySpan<byte> line, IReadOnlyCollection<int> also)
     {
+        int written = 0;
         for (int c = 0; c < Columns; c++)
         {
-            Part(buffer, c);
-            buffer.Write(IsFilled(c) || also.Contains(c) ? "0"u8 : line[_pattern.Fields[c]]);
+            bool taken = IsTaken(c, also);
+            if (taken && Header is null)
+            {
+                continue;
+            }
+
+            Part(buffer, written++);
+            buffer.Write(taken ? "0"u8 : line[_pattern.Fields[c]]);
         }
     }
 

@@ -9,6 +9,7 @@ namespace SweepStats.Files.Traces.Tables;
 internal sealed class TableReader(TraceText text, NumericRows rows, Separator separator, FaultList faults)
 {
     private readonly DelimitedTable _table = new(text, rows, separator, faults);
+    private AxisOrder? _order;
 
     /// <summary>Whether there are several tables below each other.</summary>
     public bool IsStacked { get; private set; }
@@ -46,13 +47,14 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
             return [];
         }
 
-        DeclaredRange.Check(preamble, axis, (text, block, faults));
+        IReadOnlyList<NumericRun> repeats = TableBlocks.Repeats(block.Run, axis);
+        FrequencyAxis swept = repeats.Count > 1 ? options.Grids.Of(axis.Hertz.AsSpan()[..repeats[0].Rows]) : StatesFall(preamble) ? axis : Order(options).Turned(axis);
+        DeclaredRange.Check(preamble, swept, (text, block, faults));
         if (preamble.Taken.Assumption is { } date)
         {
             faults.Assume(date);
         }
 
-        IReadOnlyList<NumericRun> repeats = TableBlocks.Repeats(block.Run, axis);
         if (repeats.Count > DataBlock.MostTraces)
         {
             faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the frequencies start anew more than {DataBlock.MostTraces} times"), "put fewer sweeps into a file");
@@ -66,9 +68,18 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
             return [.. repeats.SelectMany((part, k) => OfPart(part, chosen, preamble, options, " #" + (k + 1).ToString(CultureInfo.InvariantCulture)))];
         }
 
-        ImmutableArray<Trace> main = [.. _table.Traces(block.Run, chosen, axis, preamble)];
+        ImmutableArray<Trace> main = [.. Ordered(block.Run, chosen, axis, preamble, options)];
         return block.Siblings.Count == 0 ? main : WithSiblings(block, (chosen, axis, preamble, names, main), options);
     }
+
+    // Who states the start above the stop states it as it was swept.
+    private static bool StatesFall(Preamble preamble) =>
+        preamble is { Start: { } start, Stop: { } stop } && (start.Hertz() ?? start.Value()) > (stop.Hertz() ?? stop.Value());
+
+    private AxisOrder Order(TraceReadOptions options) => _order ??= new AxisOrder(faults, options.Grids);
+
+    private IEnumerable<Trace> Ordered(NumericRun run, ChosenColumns chosen, FrequencyAxis axis, Preamble preamble, TraceReadOptions options) =>
+        Order(options).Of(_table.Traces(run, chosen, axis, preamble), axis, row => rows.Line(run, row) + 1);
 
     private ChosenColumns? Choose(NumericRun run, ImmutableArray<ColumnName>? names, Preamble preamble, TraceReadOptions options) =>
         new ColumnChoice(new TableSight(text, rows, run), options, preamble, faults).Choose(names);
@@ -108,7 +119,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
                 }
                 else if ((header is null ? main.Chosen : Choose(run, header, own.LevelUnit is null ? main.Preamble : own, options)) is { } chosen && _table.Axis(run, chosen, options.Grids) is { } axis)
                 {
-                    traces.AddRange(_table.Traces(run, chosen, axis, main.Preamble).Select(t => Labelled(t, label, own)));
+                    traces.AddRange(Ordered(run, chosen, axis, main.Preamble, options).Select(t => Labelled(t, label, own)));
                 }
             }
 
