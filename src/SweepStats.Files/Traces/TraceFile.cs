@@ -74,7 +74,7 @@ public static class TraceFile
     {
         ITraceLayout layout = TraceLayouts.For(text);
         TraceReadOptions anyUnit = options with { FrequencyUnit = FrequencyUnit.Megahertz, Grids = new GridMemory() };
-        TraceReading reading = RoleWords.Doubted(
+        TraceReading reading = UnlikeTraces.Doubted(
             UnstatedUnitFault.Completed(layout.Read(text, options), () => SweepTraces.Of(text.File, layout.Read(text, anyUnit), anyUnit)), text.File, options);
         if (options.Columns.IsEmpty || !reading.IsStacked)
         {

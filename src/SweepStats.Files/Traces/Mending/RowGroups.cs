@@ -115,7 +115,7 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
             traces.AddRange(part.Traces.Select(t => Named(t, key, part.Traces.Length == 1)));
         }
 
-        return traces.Count == 0 ? null : first! with { Traces = Doubted(traces), Assumptions = [.. assumptions], IsStacked = true };
+        return traces.Count == 0 ? null : first! with { Traces = traces.ToImmutable(), Assumptions = [.. assumptions], IsStacked = true };
     }
 
     // The lines above the rows, the rows of one trace, and where they come from.
@@ -148,19 +148,6 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
         TakenAt = SweepDate.Parse(key)?.At ?? trace.TakenAt,
         Settings = NamedDetector.Beside(trace.Settings, new ColumnName(key)),
     };
-
-    private ImmutableArray<Trace> Doubted(ImmutableArray<Trace>.Builder traces)
-    {
-        if (traces.Select(t => new ColumnName(t.Column).Statistic).Distinct().Count() < 2)
-        {
-            return traces.ToImmutable();
-        }
-
-        var mixed = new ReadFault(
-            source.File, null, "some of the traces show the same sweeps with other detectors, or their highest, lowest or mean, which are no repeats of each other",
-            "name the trace to read in sweeps.csv (column = its name or its number)");
-        return [.. traces.Select(t => t with { Doubts = t.Doubts.Add(mixed) })];
-    }
 
     private string Said(List<(string Key, List<int> Lines)> parts, int[] keys)
     {

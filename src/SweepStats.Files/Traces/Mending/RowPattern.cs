@@ -11,7 +11,7 @@ internal sealed class RowPattern
     private const int LongestLine = 4096;
     private const int LinesTried = 600;
 
-    private static readonly byte[] Marks = [(byte)';', (byte)'\t', (byte)' ', (byte)','];
+    private static readonly byte[] Marks = [(byte)';', (byte)'\t', (byte)',', (byte)' '];
 
     private readonly List<Range> _fields = [];
 
@@ -69,7 +69,7 @@ internal sealed class RowPattern
         }
 
         KeyValuePair<ulong, (int Rows, long Fields)> best = rows.MaxBy(r => r.Value.Rows);
-        return (best.Key, best.Value.Rows, (double)BitOperations.PopCount(best.Key) * best.Value.Rows / (best.Value.Fields + 1));
+        return (best.Key, best.Value.Rows, (double)BitOperations.PopCount(best.Key) * best.Value.Rows / (2 * best.Value.Fields));
     }
 
     private static ulong NumbersOf(ReadOnlySpan<byte> line, byte mark, List<Range> fields)

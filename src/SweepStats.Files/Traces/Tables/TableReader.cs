@@ -94,11 +94,9 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     private ImmutableArray<Trace> WithSiblings(DataBlock block, (ChosenColumns Chosen, FrequencyAxis Axis, Preamble Preamble, ImmutableArray<ColumnName>? Names, ImmutableArray<Trace> Traces) main, TraceReadOptions options)
     {
         var traces = ImmutableArray.CreateBuilder<Trace>();
-        var statistics = new HashSet<string?>();
         int above = -1;
         foreach (NumericRun run in block.Siblings.Append(block.Run).OrderBy(r => r.FirstRow))
         {
-            int before = traces.Count;
             int first = rows.Line(run, 0);
             string label = TableBlocks.Label(text, first, above) is { } word ? word + ": " : FormattableString.Invariant($"line {first + 1}: ");
             ImmutableArray<ColumnName>? header = run == block.Run ? main.Names : ColumnHeader.Find(text, (first, run.Columns), separator, faults);
@@ -123,18 +121,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
                 }
             }
 
-            if (traces.Count > before)
-            {
-                statistics.Add(new ColumnName(label).Statistic);
-            }
-
             above = rows.Line(run, run.Rows - 1);
-        }
-
-        if (statistics.Count > 1)
-        {
-            faults.Add(
-                block.FirstLine + 1, "some tables are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no repeats of each other", "keep one of them a file");
         }
 
         if (traces.Count == 0 && !faults.Any)

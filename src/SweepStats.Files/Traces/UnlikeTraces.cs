@@ -1,10 +1,13 @@
+using System.Collections.Immutable;
+using SweepStats.Files.Traces.Tables;
+
 namespace SweepStats.Files.Traces;
 
 /// <summary>
-/// Tells traces that are named by their parts in a comparison, such as "Reference" and "Covered": they are no repeats of each other, and to pool them would
-/// give a mean of two different things.
+/// Tells traces that are no repeats of each other, so that to pool them would give a mean of different things: those named by their parts in a comparison, such
+/// as "Reference" and "Covered", and traces below each other of other detectors or of the highest, lowest and mean of the same sweeps.
 /// </summary>
-internal static class RoleWords
+internal static class UnlikeTraces
 {
     private const int MostListed = 8;
     private const int LongestShown = 60;
@@ -22,18 +25,31 @@ internal static class RoleWords
             return reading;
         }
 
-        string?[] roles = [.. reading.Traces.Select(t => t.Quantity == "correction" ? null : Of(t.Column))];
-        if (Array.TrueForAll(roles, r => r == roles[0]))
+        if (Differ(reading.Traces, t => t.Quantity == "correction" ? null : Of(t.Column)))
         {
-            return reading;
+            return With(reading, new ReadFault(
+                file, null, $"the names give the traces different parts, such as reference, covered and noise, so that they are no repeats of each other: {Names(reading)}",
+                "list the file in sweeps.csv once for each of them, with its role and its name (column)"));
         }
 
-        string names = string.Join(", ", reading.Traces.Take(MostListed).Select(t => $"'{Short(t.Column)}'")) + (reading.Traces.Length > MostListed ? ", …" : "");
-        var doubt = new ReadFault(
-            file, null, $"the names give the traces different parts, such as reference, covered and noise, so that they are no repeats of each other: {names}",
-            "list the file in sweeps.csv once for each of them, with its role and its name (column)");
-        return reading with { Traces = [.. reading.Traces.Select(t => t with { Doubts = t.Doubts.Add(doubt) })] };
+        return reading.IsStacked && Differ(reading.Traces, t => new ColumnName(t.Column).Statistic)
+            ? With(reading, new ReadFault(
+                file, null, $"some traces are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no repeats of each other: {Names(reading)}",
+                "name the trace to read in sweeps.csv (column = its name, or its number from 1)"))
+            : reading;
     }
+
+    private static bool Differ(ImmutableArray<Trace> traces, Func<Trace, string?> what)
+    {
+        string? first = what(traces[0]);
+        return traces.Skip(1).Any(t => what(t) != first);
+    }
+
+    private static TraceReading With(TraceReading reading, ReadFault doubt) =>
+        reading with { Traces = [.. reading.Traces.Select(t => t with { Doubts = t.Doubts.Add(doubt) })] };
+
+    private static string Names(TraceReading reading) =>
+        string.Join(", ", reading.Traces.Take(MostListed).Select(t => $"'{Short(t.Column)}'")) + (reading.Traces.Length > MostListed ? ", …" : "");
 
     /// <summary>The part that a name gives to its trace: reference, covered or floor; null for none.</summary>
     public static string? Of(string name)
