@@ -136,7 +136,7 @@ internal sealed class DataBlock
                 faults.Add(
                     first + 1,
                     FormattableString.Invariant($"a second table of numbers starts here beside that of lines {FirstLine + 1} to {LastLine + 1}"),
-                    "keep one table a file, or put its traces side by side as columns");
+                    "keep one table a file");
             }
             else if (other.Rows >= TableRows)
             {

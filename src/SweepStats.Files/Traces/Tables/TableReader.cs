@@ -31,7 +31,8 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
 
         if (DecimalCommas.DoubtfulLine(text, block, separator, chosen) is { } doubtful)
         {
-            faults.Add(doubtful + 1, "a comma may be decimal or part thousands, and nothing in the file settles it", "export with decimal points, or with other decimals than three");
+            faults.Add(doubtful + 1, "a comma may be decimal or part thousands, and nothing in the file settles it", "export with decimal points, or with other decimals than three"
+                + (chosen.Levels.Any(l => l.Unit?.IsLinear() == true) ? "" : ", or write the start and the stop of the sweep with their units above the rows, as in 'Start;30 MHz'"));
             return [];
         }
 
