@@ -19,7 +19,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     {
         // A last setting above the rows is no header where the range stated there tells the frequency column.
         bool headed = header is { } found && (found.Any(n => n.Kind == ColumnKind.Frequency) || AxisColumn.Declared(table, preamble) is null);
-        ImmutableArray<ColumnName> names = headed ? header!.Value : NamesBeside();
+        ImmutableArray<ColumnName> names = DatedColumns.Named(headed ? header!.Value : NamesBeside());
         _twice.UnionWith(names.GroupBy(n => n.Text).Where(g => g.Count() > 1).Select(g => g.Key));
         return FrequencyColumn(names, headed) is { } f && FrequencyUnitChoice.Of(table, f, names[f], (preamble, options, faults)) is { } unit
             && Wanted(names, f, headed) is { } wanted

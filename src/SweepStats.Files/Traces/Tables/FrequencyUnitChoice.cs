@@ -27,7 +27,8 @@ internal static class FrequencyUnitChoice
             return named;
         }
 
-        if ((known.Preamble.FrequencyUnit ?? OfRange(table.Value(0, column), known.Preamble.Start)) is { } stated)
+        if ((known.Preamble.FrequencyUnit ?? OfRange(table.Value(0, column), known.Preamble.Start)
+            ?? OfRange(table.Value(table.Rows - 1, column), known.Preamble.Start)) is { } stated)
         {
             return stated;
         }

@@ -13,6 +13,13 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
     public LevelUnit? Of(ImmutableArray<ColumnName> names, int index, string label)
     {
         ColumnName name = names[index];
+        if (table.Units?.Level(index) is { } own && name.LevelUnit is { } headed && own != headed)
+        {
+            faults.Add(
+                null, $"the header gives column {label} in {headed.Symbol()} and its rows in {own.Symbol()}", "export the sweep again with one unit in header and rows, or remove the wrong one of the two");
+            return null;
+        }
+
         if ((table.Units?.Level(index) ?? name.LevelUnit) is { } named)
         {
             return named;
