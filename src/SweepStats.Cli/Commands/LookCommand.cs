@@ -37,18 +37,27 @@ internal static class LookCommand
         bool ascii = words.GetValue(options.Ascii) || !ShowsBraille(terminal.Out.Encoding);
         var text = new LookText(words.GetValue(options.NoPlot) ? null : new TracePlot(ascii));
         string between = "";
-        return Shown(files, known, Print, Refused);
+        return Shown(files, known, Print, (file, reading) =>
+        {
+            Refused(file, reading);
+            Write(PasteLines.Of(file, reading.Faults, known));
+        });
 
         void Refused(string file, TraceReading reading) => Complain(reading.Faults, terminal);
+
+        void Write(IEnumerable<string> lines)
+        {
+            foreach (string line in lines)
+            {
+                terminal.Out.WriteLine(ascii ? PrintedText.Ascii(line) : line);
+            }
+        }
 
         void Print(string file, SeenFile seen)
         {
             terminal.Out.Write(between);
             between = terminal.Out.NewLine;
-            foreach (string line in text.Of(file, seen))
-            {
-                terminal.Out.WriteLine(ascii ? PrintedText.Ascii(line) : line);
-            }
+            Write(text.Of(file, seen, known));
         }
     }
 
