@@ -62,7 +62,8 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
     private string[] Row(ProposedSweep sweep)
     {
         string file = sweep.Column is { } column ? $"{sweep.File} [{column}]" : sweep.File;
-        string why = sweep.ToFillIn.IsEmpty ? "" : $"FILL IN {string.Join(" and ", sweep.ToFillIn)}: ";
+        // The last reason is that of the time.
+        string why = string.Join("; ", sweep.ToFillIn.IsEmpty ? sweep.Reasons.RemoveAt(sweep.Reasons.Length - 1) : sweep.ToFillIn.Select(f => $"{ProposedManifest.FillIn} {f}"));
         return
         [
             Number(manifest.LineOf(sweep)),
@@ -71,7 +72,7 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
             sweep.Specimen is { } specimen && sweep.Role is null or SweepRole.Covered ? PrintedText.Short(specimen, LongestName) : sweep.Role == SweepRole.Covered ? "?" : "",
             PrintedText.Short(sweep.Placement ?? "", LongestName),
             PrintedText.Short(file, LongestName),
-            PrintedText.Short(why + string.Join("; ", sweep.Reasons), LongestReason),
+            PrintedText.Short(why, LongestReason),
         ];
     }
 
@@ -85,7 +86,7 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
 
         if (faults.Length > MostFaults)
         {
-            yield return $"and {Number(faults.Length - MostFaults)} more reasons, in sweeps.csv";
+            yield return $"and {Plural(faults.Length - MostFaults, "more reason")}, in sweeps.csv";
         }
 
         if (!proposal.TracesLeftOut.IsEmpty)

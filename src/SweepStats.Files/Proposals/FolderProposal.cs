@@ -84,7 +84,7 @@ public sealed record FolderProposal
     // Where the role is doubtful the rest is kept for the case that it is a covered one, but for a doubt that only then counts.
     private static ProposedSweep Row(SweepCandidate sweep, RoleGuess role, PlaceGuess? place, TimeGuess time)
     {
-        string? fill = place?.ToFillIn is { } asked ? role.Role is null ? $"if it is covered, {asked}" : asked : null;
+        string? asked = place?.ToFillIn is { } specimen ? role.Role is null ? $"if it is covered, {specimen}" : specimen : null;
         return new ProposedSweep
         {
             File = sweep.File,
@@ -94,9 +94,9 @@ public sealed record FolderProposal
             Specimen = place?.Specimen,
             Placement = place?.Placement,
             TakenAt = time.At,
-            Reasons = [.. new[] { role.Reason, place?.Reason, time.Reason }.OfType<string>()],
+            Reasons = [.. new[] { role.Role is null ? "" : role.Reason, place?.Reason ?? "", time.Reason }.Where(r => r.Length > 0)],
             Faults = sweep.Faults,
-            ToFillIn = [.. new[] { role.Role is null ? "role" : null, fill }.OfType<string>()],
+            ToFillIn = [.. new[] { role.Role is null ? $"role: {role.Reason}" : null, asked }.OfType<string>()],
         };
     }
 }

@@ -61,6 +61,10 @@ internal sealed class PlaceNames
     /// <summary>The numbers at the end of its own name.</summary>
     public ImmutableArray<string> Numbers { get; }
 
+    /// <summary>What is left where words name the specimen: it may be a state of it, such as wet or dry; empty elsewhere.</summary>
+    public string Unused => IsHouse || !Said.ContainsKey(PlaceKind.Specimen) ? ""
+        : string.Join(' ', (Said.ContainsKey(PlaceKind.Lot) ? Folders : []).Concat(Words.Select(w => w.Text)));
+
     /// <summary>Whether a word calls the number behind it a repeat.</summary>
     public bool SaysRepeat => Said.ContainsKey(PlaceKind.Repeat);
 

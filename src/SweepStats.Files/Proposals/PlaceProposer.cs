@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using SweepStats.Files.Campaigns;
 
 namespace SweepStats.Files.Proposals;
@@ -25,7 +26,54 @@ internal sealed class PlaceProposer
     }
 
     /// <summary>A guess for each covered sweep, in their order.</summary>
-    public ImmutableArray<PlaceGuess> All() => [.. _names.Select(Guess)];
+    public ImmutableArray<PlaceGuess> All()
+    {
+        PlaceGuess[] guesses = [.. _names.Select(Guess)];
+        foreach (int[] same in Alike(guesses))
+        {
+            TellStatesApart(guesses, same);
+        }
+
+        foreach (int[] same in Alike(guesses))
+        {
+            TellDaysApart(guesses, same);
+        }
+
+        return [.. guesses];
+    }
+
+    private static int[][] Alike(PlaceGuess[] guesses) =>
+    [
+        .. Enumerable.Range(0, guesses.Length).Where(i => guesses[i].Specimen is not null)
+            .GroupBy(i => (guesses[i].Lot, guesses[i].Specimen, guesses[i].Placement)).Select(g => g.ToArray()).Where(g => g.Length > 1),
+    ];
+
+    // "sample 1 wet" and "sample 1 dry" are no repeats of each other.
+    private void TellStatesApart(PlaceGuess[] guesses, int[] same)
+    {
+        string[] states = [.. same.Select(i => _names[i].Unused).Distinct()];
+        if (states.Length > 1)
+        {
+            foreach (int i in same)
+            {
+                guesses[i] = Doubtful($"'{string.Join("', '", states.Where(s => s.Length > 0).Take(3))}' may be states of specimen {guesses[i].Specimen}, which are no repeats of each other") with { Lot = guesses[i].Lot };
+            }
+        }
+    }
+
+    // What was called p1 on two days was put into place twice.
+    private void TellDaysApart(PlaceGuess[] guesses, int[] same)
+    {
+        DateOnly?[] days = [.. same.Select(i => TimeProposer.Day(_covered[i]))];
+        if (guesses[same[0]].Placement is { } placement && days.Distinct().Count() > 1)
+        {
+            foreach ((int i, DateOnly? day) in same.Zip(days).Where(p => p.Second is not null))
+            {
+                string own = string.Create(CultureInfo.InvariantCulture, $"{placement} {day:yyyy-MM-dd}");
+                guesses[i] = guesses[i] with { Placement = own, Reason = $"{guesses[i].Reason}, and of another day it is another placement" };
+            }
+        }
+    }
 
     // What stands in every name of a folder, such as the name of the project.
     private static HashSet<string> Shared(ImmutableArray<SweepCandidate> all) =>
@@ -43,7 +91,7 @@ internal sealed class PlaceProposer
 
     private static PlaceGuess OfWord(PlaceNames names, string specimen)
     {
-        string? lot = names.Said.GetValueOrDefault(PlaceKind.Lot) ?? names.Folders.LastOrDefault();
+        string? lot = names.Said.GetValueOrDefault(PlaceKind.Lot) ?? (names.Folders.IsEmpty ? null : string.Join(' ', names.Folders));
         string reason = $"specimen {specimen}: a word of its name says so";
         return Completed(names, new PlaceGuess(specimen, reason) { Lot = lot });
     }
@@ -127,5 +175,5 @@ internal sealed class PlaceProposer
     }
 
     private static PlaceGuess Doubtful(string why) =>
-        new(null, why) { ToFillIn = "specimen (the same name for sweeps of the same specimen)" };
+        new(null, "") { ToFillIn = $"specimen, the same name for sweeps of one specimen: {why}" };
 }

@@ -45,8 +45,8 @@ public sealed class ProposedManifest
             Line("# " + OneLine($"{NotRead} {fault}. Then take the '#' before its row away."));
         }
 
-        string fill = isRead && !row.ToFillIn.IsEmpty ? $"{FillIn} {string.Join(" and ", row.ToFillIn)}: " : "";
-        Line("# " + OneLine(fill + string.Join("; ", row.Reasons)));
+        string[] open = [.. row.ToFillIn.Select(f => $"{FillIn} {f}")];
+        Line("# " + OneLine(string.Join("; ", [.. open, .. row.Reasons])));
         _lines[row] = _line;
         Line((isRead ? "" : "# ") + OneLine(Cells(row)));
     }

@@ -33,6 +33,6 @@ public sealed record ProposedSweep
     /// <summary>Why the file cannot be read as it is: its row is a remark then; empty where it can.</summary>
     public ImmutableArray<ReadFault> Faults { get; init; } = [];
 
-    /// <summary>What a person has to fill in; empty where nothing is doubtful.</summary>
+    /// <summary>What a person has to fill in, each with what is doubtful about it; empty where nothing is doubtful.</summary>
     public ImmutableArray<string> ToFillIn { get; init; } = [];
 }

@@ -38,5 +38,6 @@ internal static class TimeProposer
 
     private static NameDate? Named(SweepCandidate sweep) => sweep.NearestFirst.Select(p => p.Date).FirstOrDefault(d => d is not null);
 
-    private static DateOnly? Day(SweepCandidate sweep) => sweep.TakenAt is { } at ? DateOnly.FromDateTime(at.Date) : Named(sweep)?.Day;
+    /// <summary>The day of a sweep, as its file or a name states it; null where neither does.</summary>
+    public static DateOnly? Day(SweepCandidate sweep) => sweep.TakenAt is { } at ? DateOnly.FromDateTime(at.Date) : Named(sweep)?.Day;
 }
