@@ -18,10 +18,11 @@ internal sealed class LookText(TracePlot? plot)
     private const int PlotHeight = 5;
     private const string Transmission = "S21";
 
-    public IEnumerable<string> Of(string file, SeenFile seen) =>
+    public IEnumerable<string> Of(string file, SeenFile seen, TraceReadOptions said) =>
     [
         PrintedText.Of(file),
         .. Lines(seen).Select(line => Indent + line),
+        .. PasteLines.Of(file, seen.Refusal, said).Select(line => Indent + line),
         .. Plots(seen.Reading.Traces),
     ];
 

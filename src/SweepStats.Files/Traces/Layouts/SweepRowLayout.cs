@@ -55,6 +55,12 @@ internal sealed class SweepRowLayout : ITraceLayout
             return null;
         }
 
+        if (unit is { } stated && options is { IsOwnFrequencyUnit: true, FrequencyUnit: { } own } && own != stated)
+        {
+            faults.Add(OtherUnit.OfFrequency(faults.File, stated, options));
+            return null;
+        }
+
         double[] hertz = [.. header.Frequencies.Select(f => SweepRowHeader.Hertz(f, header.Separator.DecimalMark, unit))];
         int bad = Array.FindIndex(hertz, f => !double.IsFinite(f) || f < 0);
         if (bad >= 0)

@@ -16,8 +16,9 @@ internal static class ColumnHeader
     private static readonly Separator[] CommentSeparators =
         [new((byte)'\t', (byte)'.'), new((byte)';', (byte)'.'), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
 
-    /// <summary>The names, one a column; null where no line above the data names columns.</summary>
-    public static ImmutableArray<ColumnName>? Find(TraceText text, (int FirstLine, int Columns) table, Separator separator, FaultList faults)
+    /// <summary>The names, one a column; null where no line above the data names columns. One of the names that a person states shows such a line too.</summary>
+    public static ImmutableArray<ColumnName>? Find(
+        TraceText text, (int FirstLine, int Columns) table, Separator separator, (IEnumerable<string> Stated, FaultList Faults) known)
     {
         int columns = table.Columns;
         int? at = LineAbove(text, table.FirstLine);
@@ -31,7 +32,7 @@ internal static class ColumnHeader
 
         if (at is { } nearest && names is null)
         {
-            RefuseOtherWidth(text.Line(nearest), nearest, columns, separator, faults);
+            RefuseOtherWidth(text.Line(nearest), nearest, columns, separator, known.Faults);
             return null;
         }
 
@@ -41,8 +42,11 @@ internal static class ColumnHeader
             return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : new ColumnName($"{name.Text} ({unit.Text})"))] : names;
         }
 
-        return Tells(names) ? names : null;
+        return Tells(names) || Holds(names, known.Stated) ? names : null;
     }
+
+    private static bool Holds(ImmutableArray<ColumnName>? names, IEnumerable<string> stated) =>
+        names is { } found && stated.Any(s => found.Any(n => string.Equals(n.Text, s, StringComparison.OrdinalIgnoreCase)));
 
     private static bool Tells(ImmutableArray<ColumnName>? names) => names is { } found && found.Any(n => n.Kind is ColumnKind.Frequency or ColumnKind.Level);
 

@@ -41,7 +41,8 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
             return stated;
         }
 
-        if (name.IsMagnitude && names.Any(n => n.Part == ComplexPart.Phase && n.Parameter == name.Parameter) && table.All(index, v => v is >= 0 and <= LargestPassive))
+        // What a person states of this file goes before what is only likely.
+        if (!options.IsOwnLevelUnit && name.IsMagnitude && names.Any(n => n.Part == ComplexPart.Phase && n.Parameter == name.Parameter) && table.All(index, v => v is >= 0 and <= LargestPassive))
         {
             faults.Assume($"column {label} is a linear magnitude: a phase stands beside it and it stays between 0 and 1.1");
             return LevelUnit.LinearMagnitude;

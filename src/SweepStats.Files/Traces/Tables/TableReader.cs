@@ -18,7 +18,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     public ImmutableArray<Trace> Read(DataBlock block, Preamble preamble, TraceReadOptions options)
     {
         IsStacked = block.Siblings.Count > 0;
-        ImmutableArray<ColumnName>? names = ColumnHeader.Find(text, (block.FirstLine, block.Run.Columns), separator, faults);
+        ImmutableArray<ColumnName>? names = ColumnHeader.Find(text, (block.FirstLine, block.Run.Columns), separator, (options.NamedColumns, faults));
         if (!faults.Any && block.Run.Rows < 2 && !NamesFrequency(names))
         {
             NoTable.Tell(text, block.FirstLine, faults);
@@ -97,7 +97,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
         {
             int first = rows.Line(run, 0);
             string label = TableBlocks.Label(text, first, above) is { } word ? word + ": " : FormattableString.Invariant($"line {first + 1}: ");
-            ImmutableArray<ColumnName>? header = run == block.Run ? main.Names : ColumnHeader.Find(text, (first, run.Columns), separator, faults);
+            ImmutableArray<ColumnName>? header = run == block.Run ? main.Names : ColumnHeader.Find(text, (first, run.Columns), separator, (options.NamedColumns, faults));
             if (BlockLabel.Other(label, header?.Any(n => n.LevelUnit is not null) == true || run.Units is not null) is { } other)
             {
                 faults.Assume(FormattableString.Invariant($"the table from line {first + 1} on is called '{other}' and was not read"));
