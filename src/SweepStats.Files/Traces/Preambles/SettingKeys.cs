@@ -42,7 +42,7 @@ internal static class SettingKeys
             + "spurmodus tracestate modusderkurve typedetrace mododetraza modotraza tipoditraccia modotraccia"),
         (Setting.Preamplifier, "preamp preamplifier preampstate preamplifierstate preampmode preampgain internalpreamp intpreamp rfpreamp internalpreamplifier "
             + "preampenabled preampon vorverstarker vorverstaerker preamplificateur preampli preamplificador preamplificatore"),
-        (Setting.SourcePower, "sourcepower outputpower portpower stimuluspower testportpower power rfpower sourcelevel generatorlevel generatorpower "
+        (Setting.SourcePower, "sourcepower inputpower outputpower portpower stimuluspower testportpower power rfpower sourcelevel generatorlevel generatorpower "
             + "outputlevel quellpegel quellenleistung generatorpegel ausgangsleistung ausgangspegel puissancesource puissancedelasource puissancedesource "
             + "niveaudelasource niveaudesource potenciadelafuente potenzadellasorgente"),
         (Setting.LevelUnit, "unit levelunit yunit dataunit amplitudeunit yaxisunit yaxisunits yunits"),

@@ -71,12 +71,13 @@ internal static class StatementReader
     private static bool IsWord(string field) =>
         field.Length > 0 && field.AsSpan().IndexOfAny('(', '[') < 0 && SettingKeys.Find(Words(field)) is null;
 
-    // "Vid BW 1 MHz" as a piece of its own.
+    // "Vid BW 1 MHz" as a piece of its own; "Sweep 60 ms" too, and "Sweep 3" not.
     private static bool StatesNumber(string piece)
     {
         int at = piece.AsSpan().IndexOfAnyInRange('0', '9');
         int blank = at > 0 ? piece.LastIndexOf(' ', at) : -1;
-        return blank > 0 && SettingKeys.IsPlain(Words(piece[..blank]));
+        return blank > 0 && SettingKeys.Find(Words(piece[..blank])) is not null
+            && (SettingKeys.IsPlain(Words(piece[..blank])) || StatedNumber.Parse(piece[(blank + 1)..]) is { Unit.Length: > 0 });
     }
 
     private static bool IsNamed(string piece) => char.IsLetter(piece.Length > 0 ? piece[0] : ' ') && piece.AsSpan().IndexOfAny(':', '=') > 0;
@@ -89,6 +90,11 @@ internal static class StatementReader
         }
 
         key = WithoutVariable(key);
+        if (values.Count > 0 && StatesNumber(key) && LastOfWords(ref key) is [var own])
+        {
+            values.Insert(0, own);
+        }
+
         ImmutableArray<string> stated = [.. values.SkipWhile(v => v.Length == 0).Reverse().SkipWhile(v => v.Length == 0).Reverse()];
         if (stated.IsEmpty)
         {
