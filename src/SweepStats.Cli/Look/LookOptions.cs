@@ -43,6 +43,7 @@ internal sealed class LookOptions
     public TraceReadOptions Reading(ParseResult words) => new()
     {
         StatedIn = "the command line",
+        ColumnsOnCommandLine = true,
         FrequencyUnit = words.GetValue(_frequencyUnit) is { } frequency ? FrequencyUnits.Parse(frequency) : null,
         LevelUnit = words.GetValue(_levelUnit) is { } level ? LevelUnits.Parse(level) : null,
         Columns = [.. words.GetValue(_columns) ?? []],

@@ -17,5 +17,15 @@ public sealed record TraceReadOptions
     /// <summary>Where these units are stated, as an assumption names it.</summary>
     public string StatedIn { get; init; } = "campaign.toml";
 
+    /// <summary>Whether columns are named with --column and not in sweeps.csv.</summary>
+    public bool ColumnsOnCommandLine { get; init; }
+
+    /// <summary>Where columns are named, as a remedy says it: "name the column to read " and this.</summary>
+    internal string NamedWhere =>
+        ColumnsOnCommandLine ? "with --column (its header or its number), in a campaign in sweeps.csv (column)" : "in sweeps.csv (column = its header or its number)";
+
+    /// <summary>What names the columns: "correct " and this.</summary>
+    internal string NamedBy => ColumnsOnCommandLine ? "--column" : "'column' in sweeps.csv";
+
     internal GridMemory Grids { get; init; } = new();
 }

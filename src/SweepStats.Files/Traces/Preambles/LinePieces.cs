@@ -33,8 +33,14 @@ internal static class LinePieces
     {
         ReadOnlySpan<char> before = line[from..comma].TrimStart();
         return comma + 1 < line.Length && char.IsAsciiDigit(line[comma + 1]) && before.Length > 2 && char.IsAsciiDigit(before[^1])
-            && char.IsLetter(before[0]) && !before.Contains(',') && EndsInOneNumber(before);
+            && char.IsLetter(before[0]) && (before.IndexOf(',') is >= 0 and var first
+                ? IsGroup(before[(before.LastIndexOf(',') + 1)..]) && IsGroup(line[(comma + 1)..]) && EndsInOneNumber(before[..first])
+                : EndsInOneNumber(before));
     }
+
+    // Three digits and no more, as in "1,000,000".
+    private static bool IsGroup(ReadOnlySpan<char> text) =>
+        (text.IndexOfAnyExceptInRange('0', '9') is >= 0 and var end ? end : text.Length) == 3;
 
     // "RBW: 0" and "RBW 0" do; "25/03/2026", "T 1.5" and "Trace 1", which is a name, do not.
     private static bool EndsInOneNumber(ReadOnlySpan<char> text)

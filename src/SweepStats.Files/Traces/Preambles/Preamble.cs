@@ -109,16 +109,29 @@ internal sealed class Preamble
     private void Take(string line, int number, int? trace)
     {
         bool any = false;
-        foreach (Statement statement in StatementReader.Read(line))
+        List<Statement> unplain = [];
+        foreach (Statement statement in StatementReader.Read(line).Select(s => s with { Line = number, Number = s.Number ?? trace }))
         {
-            any |= Take(statement with { Line = number, Number = statement.Number ?? trace });
+            if (IsUnplain(statement))
+            {
+                unplain.Add(statement);
+            }
+            else
+            {
+                any |= Take(statement);
+            }
         }
 
-        foreach (Statement remark in any ? [] : RemarkReader.Read(line))
+        // "RBW: 9 kHz VBW: 30 kHz", and sentences that speak of a setting.
+        Statement[] remarks = any && unplain.Count == 0 ? [] : [.. RemarkReader.Read(line)];
+        foreach (Statement remark in remarks.Length > 0 ? remarks.Select(r => r with { Line = number, Number = trace }) : unplain)
         {
-            Take(remark with { Line = number, Number = trace });
+            Take(remark);
         }
     }
+
+    private static bool IsUnplain(Statement statement) =>
+        SettingKeys.Find(statement.Key) is { Setting: var setting } && StatedNumbers.Holds(setting) && StatedNumbers.IsUnplain(statement);
 
     private bool Take(Statement statement)
     {

@@ -6,6 +6,8 @@ namespace SweepStats.Files.Traces.Preambles;
 /// </summary>
 internal static class SettingKeys
 {
+    private const string OfTrace = "trace ";
+
     private static readonly (Setting Setting, string Words)[] Known =
     [
         (Setting.ResolutionBandwidth, "rbw resolutionbandwidth resbw resolutionbw resbandwidth rbwbandwidth bandwidthrbw ifbandwidth ifbw bwif "
@@ -74,6 +76,12 @@ internal static class SettingKeys
         if (Words.TryGetValue(PlainLetters.Of(key), out Setting setting))
         {
             return (setting, "");
+        }
+
+        // "Trace 2 RBW"
+        if (key.StartsWith(OfTrace, StringComparison.Ordinal))
+        {
+            return IsPlain(key[OfTrace.Length..]) ? Find(key[OfTrace.Length..]) : null;
         }
 
         int last = key.LastIndexOf(' ');

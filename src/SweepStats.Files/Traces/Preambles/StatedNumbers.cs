@@ -27,6 +27,13 @@ internal sealed class StatedNumbers
         statements.Add(bare);
     }
 
+    /// <summary>Whether a setting is a number.</summary>
+    public static bool Holds(Setting setting) => setting is Setting.ResolutionBandwidth or Setting.VideoBandwidth or Setting.Attenuation
+        or Setting.ReferenceLevel or Setting.AverageCount or Setting.SweepTime or Setting.SourcePower;
+
+    /// <summary>Whether a statement begins with a number and is not plainly one.</summary>
+    public static bool IsUnplain(Statement statement) => Bare(statement) is [var only] && StatedNumber.Parse(only) is null;
+
     /// <summary>The number that is stated for a trace in the unit of the setting; null where none is, or none for certain.</summary>
     /// <param name="setting">What is asked for.</param>
     /// <param name="trace">Place of the trace from 0.</param>

@@ -74,11 +74,17 @@ internal static class StatementReader
     // "Vid BW 1 MHz" as a piece of its own; "Sweep 60 ms" too, and "Sweep 3" not.
     private static bool StatesNumber(string piece)
     {
-        int at = piece.AsSpan().IndexOfAnyInRange('0', '9');
-        int blank = at > 0 ? piece.LastIndexOf(' ', at) : -1;
-        return blank > 0 && SettingKeys.Find(Words(piece[..blank])) is not null
-            && (SettingKeys.IsPlain(Words(piece[..blank])) || StatedNumber.Parse(piece[(blank + 1)..]) is { Unit.Length: > 0 });
+        int blank = BeforeNumber(piece);
+        return blank > 0 && SettingKeys.Find(Words(piece[..blank])) is not null && (SettingKeys.IsPlain(Words(piece[..blank])) || StatesUnit(piece));
     }
+
+    // "RBW 9 kHz", and not "Detector 1".
+    private static bool StatesUnit(string piece) =>
+        BeforeNumber(piece) is > 0 and var blank && SettingKeys.Find(Words(piece[..blank])) is not null
+        && StatedNumber.Parse(piece[(blank + 1)..]) is { Unit.Length: > 0 };
+
+    private static int BeforeNumber(string piece) =>
+        piece.AsSpan().IndexOfAnyInRange('0', '9') is > 0 and var at ? piece.LastIndexOf(' ', at) : -1;
 
     private static bool IsNamed(string piece) => char.IsLetter(piece.Length > 0 ? piece[0] : ' ') && piece.AsSpan().IndexOfAny(':', '=') > 0;
 
@@ -90,7 +96,7 @@ internal static class StatementReader
         }
 
         key = WithoutVariable(key);
-        if (values.Count > 0 && StatesNumber(key) && LastOfWords(ref key) is [var own])
+        if (values.Count > 0 && StatesUnit(key) && LastOfWords(ref key) is [var own])
         {
             values.Insert(0, own);
         }

@@ -8,12 +8,12 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Decides which columns are read, from their names, the rest of the file and what the campaign says. What leaves a doubt is refused, or handed on with the doubt.</summary>
 internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, Preamble preamble, FaultList faults)
 {
-    private const string NameColumn = "name the column to read in sweeps.csv (column = its header or its number)";
-
     private const int LongestLabel = 80;
 
     private readonly HashSet<string> _twice = [];
     private readonly LevelUnitChoice _units = new(table, options, preamble, faults);
+
+    private string NameColumn => "name the column to read " + options.NamedWhere;
 
     public ChosenColumns? Choose(ImmutableArray<ColumnName>? header)
     {
@@ -122,7 +122,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     }
 
     // Where none may be named, to name one would be no way out.
-    private static string NoLevel(ImmutableArray<ColumnName> names, int[] rest)
+    private string NoLevel(ImmutableArray<ColumnName> names, int[] rest)
     {
         string held = rest.Length == 0 ? "frequencies" : ColumnList.Of(names, rest);
         string name = rest.All(i => NotALevel.Because(names, i) is not null) ? "" : $"; if one of them is a level, {NameColumn}";
@@ -178,7 +178,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             {
                 string problem = matches.Length == 0 ? "there is no column" : matches.Length > 1 ? "more than one column is named" : "the frequency column is not a level:";
                 faults.Add(
-                    null, $"{problem} '{wanted}' in {table.File}; it has {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", "correct 'column' in sweeps.csv: a header as listed here, or a number from 1");
+                    null, $"{problem} '{wanted}' in {table.File}; it has {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", $"correct {options.NamedBy}: a header as listed here, or a number from 1");
                 return null;
             }
 

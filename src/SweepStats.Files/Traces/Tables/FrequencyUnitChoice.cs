@@ -11,6 +11,18 @@ internal static class FrequencyUnitChoice
     /// <summary>The unit; null, with the reason among the faults, where nothing tells it.</summary>
     public static FrequencyUnit? Of(TableSight table, int column, ColumnName name, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
     {
+        FrequencyUnit? unit = Find(table, column, name, known);
+        if (unit is { } stated && known.Options.FrequencyUnit is { } told && stated != told)
+        {
+            known.Faults.Assume(
+                $"frequencies were read in {stated.Symbol()}, as the file has them; the frequency unit {told.Symbol()} that {known.Options.StatedIn} says was not used");
+        }
+
+        return unit;
+    }
+
+    private static FrequencyUnit? Find(TableSight table, int column, ColumnName name, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    {
         if (table.Units?.IsHertz(column) == true)
         {
             return FrequencyUnit.Hertz;
