@@ -45,6 +45,11 @@ public sealed class SettingWordings : IDisposable
     [InlineData("Bench,3,RBW,100 kHz\n", 100e3)]
     [InlineData("RBW: 100 kHz VBW: 300 kHz\n", 100e3)]
     [InlineData("Trace 1\nRBW,30 kHz\n", 30e3)]
+    [InlineData("# RBW: 30 kHz | VBW: 300 kHz | SWT: 20 ms\n", 30e3)]
+    [InlineData("# RBW=30kHz VBW=300kHz ATT=10dB REF=-20dBm DET=RMS\n", 30e3)]
+    [InlineData("Bandbreite (RBW): 30 kHz\n", 30e3)]
+    [InlineData("Setup: RBW=30kHz, QP, Preamp=off\n", 30e3)]
+    [InlineData("RBW (-3dB): 30 kHz\n", 30e3)]
     public void ABandwidthIsFoundHoweverItIsWorded(string preamble, double hertz) => Assert.Equal(hertz, Settings(preamble).ResolutionBandwidthHz);
 
     [Theory]
@@ -64,6 +69,7 @@ public sealed class SettingWordings : IDisposable
     [InlineData("RBW,9000\n", "the RBW in line 1, '9000', has no unit and was not used")]
     [InlineData("RBW: 1,234 kHz\n", "the RBW in line 1, '1,234 kHz', is not plainly one number with its unit and was not used")]
     [InlineData("Room 3\nVBW;10 dB\n", "the VBW in line 2, '10 dB', is in 'dB' and was not used")]
+    [InlineData("Bandwidth: 120 kHz\n", "the bandwidth in line 1, '120 kHz', may be the RBW or another one and was not used")]
     [InlineData("RBW,9 kHz\nRoom,3\nRBW,10 kHz\n", "lines 1 and 3 state the RBW differently; neither was used")]
     [InlineData("Sweep Time,120\n", "the sweep time in line 1, '120', has no unit and was not used")]
     [InlineData("X Axis Units,Hz\nSweep Time,0.12\n", "the sweep time in line 2, '0.12', has no unit and was taken for seconds: the frequencies are in Hz and no unit stands behind any setting")]
@@ -137,6 +143,26 @@ public sealed class SettingWordings : IDisposable
         Assert.Equal(("disabled", "off", "Sample"), (settings.Preamplifier, settings.Averaging, settings.Detector));
     }
 
+    [Theory]
+    [InlineData("# RBW=100kHz VBW=300kHz ATT=10dB REF=-20dBm DET=RMS\n")]
+    [InlineData("# RBW 100 kHz, VBW 300 kHz, Att 10 dB, Ref -20 dBm, Det RMS\n")]
+    [InlineData("RBW: 100 kHz VBW: 300 kHz Input Att: 10 dB Ref Lvl: -20 dBm Det: RMS\n")]
+    public void ManySettingsMayStandInOneLine(string preamble)
+    {
+        ReceiverSettings settings = Settings(preamble);
+        Assert.Equal((100e3, 300e3, 10.0, -20.0), (settings.ResolutionBandwidthHz, settings.VideoBandwidthHz, settings.AttenuationDb, settings.ReferenceLevel));
+        Assert.Equal("RMS", settings.Detector);
+    }
+
+    [Fact]
+    public void APointBesideDecimalCommasMayPartThousands()
+    {
+        TraceReading reading = Read("RBW: 100.000 Hz\n" + GermanRows);
+        Assert.Null(reading.Settings.ResolutionBandwidthHz);
+        Assert.Contains("the RBW in line 1, '100.000 Hz', has a point that may part thousands or decimals, and was not used", reading.Assumptions);
+        Assert.Equal(100.0, Settings("RBW: 100.000 Hz\n").ResolutionBandwidthHz);
+    }
+
     [Fact]
     public void ATitleOfColumnsStatesNoSetting()
     {
@@ -184,6 +210,9 @@ public sealed class SettingWordings : IDisposable
     [InlineData("! Date/Time: Fri 26/Apr/2013 14:13:11\n", "2013-04-26T14:13:11")]
     [InlineData("! Measured 17 Feb 2026 09:41:00\n", "2026-02-17T09:41:00")]
     [InlineData("! Datum: 3. März 2026 09:41\n", "2026-03-03T09:41:00")]
+    [InlineData("! Measured on 17.02.2026 at 10:20:30 in the cabin\n", "2026-02-17T10:20:30")]
+    [InlineData("! Start time: 2026-02-17 10:20:30\n! Stop time: 2026-02-17 10:25:30\n", "2026-02-17T10:20:30")]
+    [InlineData("! Datum: 17.02.2026 Uhrzeit: 10:20:30\n", "2026-02-17T10:20:30")]
     [InlineData("! Date: 3 juillet 2026\n", "2026-07-03T00:00:00")]
     [InlineData("! Date: 20260217T094100\n", "2026-02-17T09:41:00")]
     [InlineData("! Date: 14:30:05 17.02.2026\n", "2026-02-17T14:30:05")]

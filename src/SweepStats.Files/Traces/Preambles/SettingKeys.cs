@@ -27,7 +27,7 @@ internal static class SettingKeys
             + "abschwacher abschwaecher abschwachung eichleitung rfdampfung rfdaempfung "
             + "attenuationdentree attenuationentree attenuateur attenuateurdentree attenuateurrf atenuacion atenuacionrf atenuaciondeentrada atenuador "
             + "attenuazione attenuazionerf attenuazionediingresso attenuazioneingresso attenuatore"),
-        (Setting.ReferenceLevel, "referencelevel reflevel reflvl levelreference reflev refpegel referenzpegel bezugspegel "
+        (Setting.ReferenceLevel, "referencelevel ref rlev reflevel reflvl levelreference reflev refpegel referenzpegel bezugspegel "
             + "niveaudereference niveauderef niveauref niveldereferencia nivelref livellodiriferimento"),
         (Setting.Detector, "detector detectors detectortype detectormode tracedetector detection detektor det dettype detmode detectorfunction "
             + "detectorname detektoren detektortyp detektorart messdetektor detecteur typededetecteur modedetecteur rivelatore tipodedetector"),
@@ -57,15 +57,16 @@ internal static class SettingKeys
             + "sweepdate measurementdate measdate dateofmeasurement testdate acquisitiondate measurementtime measurementdatetime "
             + "messdatum datumuhrzeit datumundzeit aufnahmedatum aufgenommen aufgenommenam gemessen gemessenam messzeitpunkt zeitstempel "
             + "datedemesure mesurele dateetheure dateheure horodatage fecha fechayhora fechademedida medidoel data dataeora datadimisura misuratoil"),
-        (Setting.Time, "time timeofday uhrzeit zeit heure heuredemesure hora ora"),
+        (Setting.Bandwidth, "bandwidth bw bandbreite largeurdebande bandepassante anchodebanda larghezzadibanda filterbandwidth filterbandbreite"),
+        (Setting.Time, "time starttime sweepstarttime startzeit messbeginn timeofday uhrzeit zeit heure heuredemesure hora ora"),
         (Setting.Created, "created createdon createdat filecreated saved savedon savedat erstellt erstelltam gespeichert creele creele enregistrele creado guardado creato"),
     ];
 
     // These are also what a detector, a trace or an average may be called, or words of other meanings: alone they begin nothing within a line.
     private static readonly HashSet<string> Weak =
     [
-        "average", "avg", "averaging", "averages", "sweep", "function", "detection", "time", "zeit", "data", "values", "points", "power", "start", "stop",
-        "unit", "balayage", "barrido", "scansione", "measured", "taken", "recorded", "acquired", "created", "saved", "ora", "hora", "medie", "moyennes", "mittelung",
+        "ref", "average", "avg", "averaging", "averages", "sweep", "function", "detection", "time", "zeit", "data", "values", "points", "power", "start", "stop",
+        "unit", "balayage", "barrido", "scansione", "measured", "taken", "recorded", "acquired", "created", "saved", "bandwidth", "bw", "bandbreite", "ora", "hora", "medie", "moyennes", "mittelung",
     ];
 
     private static readonly Dictionary<string, Setting> Words = Table();

@@ -28,6 +28,7 @@ internal static class StatementReader
             }
 
             Close(key, values, found);
+            piece = Inner(piece);
             bool named = IsNamed(piece);
             int colon = piece.AsSpan().IndexOfAny(':', '=');
             key = named ? piece[..colon].TrimEnd() : piece;
@@ -56,6 +57,7 @@ internal static class StatementReader
         bool number = i + 1 < pieces.Count && IsNumber(pieces[i + 1]);
         return (values.Count > 0 && IsNumber(values[0]) && IsKey(piece) && number)
             || StatesNumber(piece)
+            || StatesWord(piece)
             || (i + 1 < pieces.Count && SettingKeys.Find(Words(piece)) is not null && IsNextKey(key, piece, pieces[i + 1], number));
     }
 
@@ -76,6 +78,18 @@ internal static class StatementReader
     {
         int blank = BeforeNumber(piece);
         return blank > 0 && SettingKeys.Find(Words(piece[..blank])) is not null && (SettingKeys.IsPlain(Words(piece[..blank])) || StatesUnit(piece));
+    }
+
+    // "Det RMS" as a piece of its own.
+    private static bool StatesWord(string piece) =>
+        piece.Contains(' ', StringComparison.Ordinal) && TraceWords.ValueAt(piece.Split(' ', StringSplitOptions.RemoveEmptyEntries)) is > 0;
+
+    // "Setup: RBW=9kHz" is about the RBW.
+    private static string Inner(string piece)
+    {
+        int colon = piece.AsSpan().IndexOfAny(':', '=');
+        return IsNamed(piece) && SettingKeys.Find(Words(piece[..colon])) is null && piece[(colon + 1)..].Trim() is var rest && IsNamed(rest)
+            && SettingKeys.Find(Words(rest[..rest.AsSpan().IndexOfAny(':', '=')])) is not null ? rest : piece;
     }
 
     // "RBW 9 kHz", and not "Detector 1".
@@ -126,6 +140,12 @@ internal static class StatementReader
         if (words.Length > 0)
         {
             string unit = bracket > 0 ? key[bracket..].Trim('(', ')', '[', ']', ' ') : "";
+            // "Bandbreite (RBW)" and "Videobandbreite (VBW)": a name, not a unit.
+            if (SettingKeys.IsPlain(Words(unit)))
+            {
+                (words, unit) = (Words(unit), "");
+            }
+
             found.Add(new Statement(words, unit, stated) { Written = written, Number = NumberIn(written) });
         }
     }
