@@ -68,6 +68,7 @@ internal sealed class LookOptions
     private TraceReadOptions Reading(Func<Option<string?>, string?> word, Func<Option<string[]>, string[]?> several) => new()
     {
         StatedIn = "the command line",
+        ColumnsOnCommandLine = true,
         FrequencyUnit = word(_frequencyUnit) is { } frequency ? FrequencyUnits.Parse(frequency) : null,
         IsOwnFrequencyUnit = word(_frequencyUnit) is not null,
         LevelUnit = word(_levelUnit) is { } level ? LevelUnits.Stated(level) ?? LevelUnits.Parse(level) : null,

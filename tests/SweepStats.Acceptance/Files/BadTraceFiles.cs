@@ -91,7 +91,7 @@ public sealed class BadTraceFiles : IDisposable
     [InlineData("t.s2p", "# MHz Z RI R 50\n1 1 0 1 0 1 0 1 0\n", 1, "holds Z parameters", "export S parameters")]
     [InlineData("t.s2p", "# MHz Y RI R 50\n1 1 0 1 0 1 0 1 0\n", 1, "holds Y parameters", "export S parameters")]
     [InlineData("t.s2p", "# furlong S DB R 50\n1 1 0 1 0 1 0 1 0\n", 1, "'furlong'", "Or write the option line")]
-    [InlineData("t.s2p", "[Version] 2.0\n# MHz S DB R 50\n", 0, "the keyword [Network Data] is missing", "cut off")]
+    [InlineData("t.s2p", "[Version] 2.0\n# MHz S DB R 50\n", 0, "the keyword [Network Data] is missing", "incomplete")]
     [InlineData("t.s2p", "# MHz S DB R 50\n", 0, "no data rows", "export the file again")]
     [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 1 0 1 0 1 0\n2 1 0 1 0\n", 3, "the last point lacks 4 of 9 numbers", "cut off")]
     [InlineData("t.s2p", "# MHz S DB R 50\n1 1 0 1 0 1 0 1 0 9 9\n", 2, "more than the 9 numbers", "number of ports")]

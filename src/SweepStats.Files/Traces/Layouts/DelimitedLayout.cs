@@ -31,7 +31,7 @@ internal sealed class DelimitedLayout : ITraceLayout
             return new TraceReading { Faults = faults.All };
         }
 
-        Preamble preamble = Preamble.Read(text, block.FirstLine);
+        Preamble preamble = Preamble.Read(text, block.FirstLine, separator);
         var tables = new TableReader(text, rows, separator, faults);
         ImmutableArray<Trace> traces = tables.Read(block, preamble, options);
         return faults.Any

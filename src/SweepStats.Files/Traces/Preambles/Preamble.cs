@@ -49,6 +49,12 @@ internal sealed class Preamble
     /// <summary>What a person should know of what is stated and was not used, or not as it stands: numbers, and the date.</summary>
     public IEnumerable<string> Remarks => [.. _numbers.Remarks(Bare), .. Taken.Assumption is { } date ? [date] : Array.Empty<string>()];
 
+    /// <summary>Whether the table has decimal commas.</summary>
+    public bool BesideDecimalCommas
+    {
+        init => _numbers.BesideDecimalCommas = value;
+    }
+
     /// <summary>What is stated for the one trace of a file.</summary>
     public ReceiverSettings Settings => SettingsOf(0, 1);
 
@@ -62,10 +68,16 @@ internal sealed class Preamble
     /// <summary>Reads the first lines of a text.</summary>
     public static Preamble Read(TraceText text, int lines) => Read(text, 0, lines);
 
+    /// <summary>Reads the first lines of a text whose table has decimal points or commas.</summary>
+    public static Preamble Read(TraceText text, int lines, Separator table) =>
+        Read(text, new Preamble { BesideDecimalCommas = table.DecimalMark == (byte)',' }, (0, lines));
+
     /// <summary>Reads the lines from one to before another.</summary>
-    public static Preamble Read(TraceText text, int from, int to)
+    public static Preamble Read(TraceText text, int from, int to) => Read(text, new Preamble(), (from, to));
+
+    private static Preamble Read(TraceText text, Preamble preamble, (int From, int To) lines)
     {
-        var preamble = new Preamble();
+        (int from, int to) = lines;
         var heading = new TraceHeading();
         for (int i = Math.Max(from, to - MostLines); i < to; i++)
         {
@@ -109,16 +121,29 @@ internal sealed class Preamble
     private void Take(string line, int number, int? trace)
     {
         bool any = false;
-        foreach (Statement statement in StatementReader.Read(line))
+        List<Statement> unplain = [];
+        foreach (Statement statement in StatementReader.Read(line).Select(s => s with { Line = number, Number = s.Number ?? trace }))
         {
-            any |= Take(statement with { Line = number, Number = statement.Number ?? trace });
+            if (IsUnplain(statement))
+            {
+                unplain.Add(statement);
+            }
+            else
+            {
+                any |= Take(statement);
+            }
         }
 
-        foreach (Statement remark in any ? [] : RemarkReader.Read(line))
+        // "RBW: 9 kHz VBW: 30 kHz", and sentences that speak of a setting.
+        Statement[] remarks = any && unplain.Count == 0 ? [] : [.. RemarkReader.Read(line)];
+        foreach (Statement remark in remarks.Length > 0 ? remarks.Select(r => r with { Line = number, Number = trace }) : unplain)
         {
-            Take(remark with { Line = number, Number = trace });
+            Take(remark);
         }
     }
+
+    private static bool IsUnplain(Statement statement) =>
+        SettingKeys.Find(statement.Key) is { Setting: var setting } && StatedNumbers.Holds(setting) && StatedNumbers.IsUnplain(statement);
 
     private bool Take(Statement statement)
     {

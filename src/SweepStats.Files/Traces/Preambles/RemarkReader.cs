@@ -17,7 +17,8 @@ internal static partial class RemarkReader
     private static bool Mentions(string line) =>
         line.Contains("BW", StringComparison.OrdinalIgnoreCase) || line.Contains("bandwidth", StringComparison.OrdinalIgnoreCase)
         || line.Contains("ATT", StringComparison.OrdinalIgnoreCase) || line.Contains("SWT", StringComparison.OrdinalIgnoreCase)
-        || line.Contains("sweep time", StringComparison.OrdinalIgnoreCase) || line.Contains("bandbreite", StringComparison.OrdinalIgnoreCase);
+        || line.Contains("sweep time", StringComparison.OrdinalIgnoreCase) || line.Contains("bandbreite", StringComparison.OrdinalIgnoreCase)
+        || line.Contains("power", StringComparison.OrdinalIgnoreCase);
 
     private static Statement Said(Match match)
     {
@@ -25,7 +26,7 @@ internal static partial class RemarkReader
         return new Statement(key.ToLowerInvariant(), "", [match.Groups["value"].Value + " " + match.Groups["unit"].Value]) { Written = key };
     }
 
-    private const string Between = @"\.?\s*(?:[:=]|is|was|of|set to)?\s*(?<value>[0-9]{1,9}(?:[.,][0-9]{1,6})?)\s?";
+    private const string Between = @"\.?\s*(?:[:=]|is|was|of|set to)?\s*(?<value>[-+]?[0-9]{1,9}(?:[.,][0-9]{1,6})?)\s?";
 
     // Attenuators outside the receiver are not its attenuation.
     [GeneratedRegex(
@@ -33,7 +34,8 @@ internal static partial class RemarkReader
         + "|ZF-Bandbreite)" + Between + @"(?<unit>[kMG]?Hz)"
         + @"|(?<key>SWT|sweep time)" + Between + @"(?<unit>ms|µs|us|s)"
         + @"|(?<key>(?:RF |input )att(?:enuation|n)?|(?<!ext(?:ern(?:al|e|er)?)?\.? |fixed |in-?line )att(?!enu)n?)" + Between + @"(?<unit>dB)"
-        + @")(?![\p{L}0-9µ/])(?<more>\s*(?:to|bis|or|oder|and|und|à|-|–|/|\.\.\.?)\s*[0-9])?",
+        + "|(?<key>(?:input|output|source|port|test port) power)" + Between + @"(?<unit>dBm)"
+        + @")(?![\p{L}0-9µ/])(?<more>\s*(?:to|bis|or|oder|and|und|à|-|–|/|\.\.\.?)\s*[-+]?[0-9][0-9.,]*(?!\s*(?:deg|°|[0-9.,])))?",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Spoken();
 }

@@ -6,6 +6,9 @@ internal enum Setting
     /// <summary>Resolution or IF bandwidth.</summary>
     ResolutionBandwidth,
 
+    /// <summary>A bandwidth, and not said of what.</summary>
+    Bandwidth,
+
     /// <summary>Video bandwidth.</summary>
     VideoBandwidth,
 

@@ -6,6 +6,8 @@ namespace SweepStats.Files.Traces.Preambles;
 /// </summary>
 internal static class SettingKeys
 {
+    private const string OfTrace = "trace ";
+
     private static readonly (Setting Setting, string Words)[] Known =
     [
         (Setting.ResolutionBandwidth, "rbw resolutionbandwidth resbw resolutionbw resbandwidth rbwbandwidth bandwidthrbw ifbandwidth ifbw bwif "
@@ -25,7 +27,7 @@ internal static class SettingKeys
             + "abschwacher abschwaecher abschwachung eichleitung rfdampfung rfdaempfung "
             + "attenuationdentree attenuationentree attenuateur attenuateurdentree attenuateurrf atenuacion atenuacionrf atenuaciondeentrada atenuador "
             + "attenuazione attenuazionerf attenuazionediingresso attenuazioneingresso attenuatore"),
-        (Setting.ReferenceLevel, "referencelevel reflevel reflvl levelreference reflev refpegel referenzpegel bezugspegel "
+        (Setting.ReferenceLevel, "referencelevel ref rlev reflevel reflvl levelreference reflev refpegel referenzpegel bezugspegel "
             + "niveaudereference niveauderef niveauref niveldereferencia nivelref livellodiriferimento"),
         (Setting.Detector, "detector detectors detectortype detectormode tracedetector detection detektor det dettype detmode detectorfunction "
             + "detectorname detektoren detektortyp detektorart messdetektor detecteur typededetecteur modedetecteur rivelatore tipodedetector"),
@@ -42,7 +44,7 @@ internal static class SettingKeys
             + "spurmodus tracestate modusderkurve typedetrace mododetraza modotraza tipoditraccia modotraccia"),
         (Setting.Preamplifier, "preamp preamplifier preampstate preamplifierstate preampmode preampgain internalpreamp intpreamp rfpreamp internalpreamplifier "
             + "preampenabled preampon vorverstarker vorverstaerker preamplificateur preampli preamplificador preamplificatore"),
-        (Setting.SourcePower, "sourcepower outputpower portpower stimuluspower testportpower power rfpower sourcelevel generatorlevel generatorpower "
+        (Setting.SourcePower, "sourcepower inputpower outputpower portpower stimuluspower testportpower power rfpower sourcelevel generatorlevel generatorpower "
             + "outputlevel quellpegel quellenleistung generatorpegel ausgangsleistung ausgangspegel puissancesource puissancedelasource puissancedesource "
             + "niveaudelasource niveaudesource potenciadelafuente potenzadellasorgente"),
         (Setting.LevelUnit, "unit levelunit yunit dataunit amplitudeunit yaxisunit yaxisunits yunits"),
@@ -55,15 +57,16 @@ internal static class SettingKeys
             + "sweepdate measurementdate measdate dateofmeasurement testdate acquisitiondate measurementtime measurementdatetime "
             + "messdatum datumuhrzeit datumundzeit aufnahmedatum aufgenommen aufgenommenam gemessen gemessenam messzeitpunkt zeitstempel "
             + "datedemesure mesurele dateetheure dateheure horodatage fecha fechayhora fechademedida medidoel data dataeora datadimisura misuratoil"),
-        (Setting.Time, "time timeofday uhrzeit zeit heure heuredemesure hora ora"),
+        (Setting.Bandwidth, "bandwidth bw bandbreite largeurdebande bandepassante anchodebanda larghezzadibanda filterbandwidth filterbandbreite"),
+        (Setting.Time, "time starttime sweepstarttime startzeit messbeginn timeofday uhrzeit zeit heure heuredemesure hora ora"),
         (Setting.Created, "created createdon createdat filecreated saved savedon savedat erstellt erstelltam gespeichert creele creele enregistrele creado guardado creato"),
     ];
 
     // These are also what a detector, a trace or an average may be called, or words of other meanings: alone they begin nothing within a line.
     private static readonly HashSet<string> Weak =
     [
-        "average", "avg", "averaging", "averages", "sweep", "function", "detection", "time", "zeit", "data", "values", "points", "power", "start", "stop",
-        "unit", "balayage", "barrido", "scansione", "measured", "taken", "recorded", "acquired", "created", "saved", "ora", "hora", "medie", "moyennes", "mittelung",
+        "ref", "average", "avg", "averaging", "averages", "sweep", "function", "detection", "time", "zeit", "data", "values", "points", "power", "start", "stop",
+        "unit", "balayage", "barrido", "scansione", "measured", "taken", "recorded", "acquired", "created", "saved", "bandwidth", "bw", "bandbreite", "ora", "hora", "medie", "moyennes", "mittelung",
     ];
 
     private static readonly Dictionary<string, Setting> Words = Table();
@@ -74,6 +77,12 @@ internal static class SettingKeys
         if (Words.TryGetValue(PlainLetters.Of(key), out Setting setting))
         {
             return (setting, "");
+        }
+
+        // "Trace 2 RBW"
+        if (key.StartsWith(OfTrace, StringComparison.Ordinal))
+        {
+            return IsPlain(key[OfTrace.Length..]) ? Find(key[OfTrace.Length..]) : null;
         }
 
         int last = key.LastIndexOf(' ');

@@ -8,9 +8,6 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Decides which columns are read, from their names, the rest of the file and what the campaign says. What leaves a doubt is refused, or handed on with the doubt.</summary>
 internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, Preamble preamble, FaultList faults)
 {
-    private const string NameColumn =
-        "name the column to read in sweeps.csv (column = its header or its number), or as level_columns under [[files]] in campaign.toml";
-
     private const string NameFrequency = "name it as frequency_column under [[files]] in campaign.toml";
 
     private const int LongestLabel = 80;
@@ -18,6 +15,8 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     private readonly HashSet<string> _twice = [];
     private readonly LevelUnitChoice _units = new(table, options, preamble, faults);
     private StatedColumns _stated = new([], options, faults);
+
+    private string NameColumn => "name the column to read " + options.NamedWhere;
 
     public ChosenColumns? Choose(ImmutableArray<ColumnName>? header)
     {
@@ -143,7 +142,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     }
 
     // Where none may be named, to name one would be no way out.
-    private static string NoLevel(ImmutableArray<ColumnName> names, int[] rest)
+    private string NoLevel(ImmutableArray<ColumnName> names, int[] rest)
     {
         string held = rest.Length == 0 ? "frequencies" : ColumnList.Of(names, rest);
         string name = Nameable(names, rest) == StatableKeys.None ? "" : $"; if one of them is a level, {NameColumn}";

@@ -12,12 +12,19 @@ internal static class FrequencyUnitChoice
     public static FrequencyUnit? Of(TableSight table, int column, ColumnName name, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
     {
         FrequencyUnit? unit = Found(table, column, name, known);
-        if (unit is { } found && known.Options is { IsOwnFrequencyUnit: true, FrequencyUnit: { } told } && told != found)
+        if (unit is not { } found || known.Options.FrequencyUnit is not { } told || told == found)
+        {
+            return unit;
+        }
+
+        if (known.Options.IsOwnFrequencyUnit)
         {
             known.Faults.Add(OtherUnit.OfFrequency(known.Faults.File, found, known.Options));
             return null;
         }
 
+        known.Faults.Assume(
+            $"frequencies were read in {found.Symbol()}, as the file has them; the frequency unit {told.Symbol()} that {known.Options.StatedIn} says was not used");
         return unit;
     }
 

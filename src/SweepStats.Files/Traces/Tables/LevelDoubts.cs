@@ -37,7 +37,7 @@ internal static class LevelDoubts
     {
         if (column.Unit is { } known && Blank(known, levels) is { } blank && !(column.Asked && Math.Abs(levels[0]) <= NoReading && !known.IsLinear()))
         {
-            return [new ReadFault(place.File, place.Line(0), $"trace {column.Name} is blank: {blank}", column.Asked ? "export a trace that was written" : "export a trace that was written; if the levels are real, name the column in sweeps.csv (column)")];
+            return [new ReadFault(place.File, place.Line(0), $"trace {column.Name} is blank: {blank}", Remedy(column, levels[0]))];
         }
 
         if (AreSound(column, levels))
@@ -58,6 +58,11 @@ internal static class LevelDoubts
         bad.Report();
         return faults.All;
     }
+
+    // To name the column helps where such a level can be real.
+    private static string Remedy(LevelColumn column, double level) => "export a trace that was written"
+        + (column.Asked || Math.Abs(level) > NoReading || column.Unit?.IsLinear() == true ? ""
+            : "; if the levels are real, name the column in sweeps.csv (column)");
 
     // The usual case, without a question for each row.
     private static bool AreSound(LevelColumn column, ReadOnlySpan<double> levels)

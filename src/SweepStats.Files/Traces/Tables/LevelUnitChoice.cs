@@ -12,6 +12,17 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
     /// <summary>The unit; null where nothing tells it.</summary>
     public LevelUnit? Of(ImmutableArray<ColumnName> names, int index, string label)
     {
+        LevelUnit? unit = Find(names, index, label);
+        if (unit is { } stated && options is { IsOwnLevelUnit: false, LevelUnit: { } told } && stated != told)
+        {
+            faults.Assume($"column {label} was read in {stated.Symbol()}, as the file has it; the level unit {told.Symbol()} that {options.StatedIn} says was not used");
+        }
+
+        return unit;
+    }
+
+    private LevelUnit? Find(ImmutableArray<ColumnName> names, int index, string label)
+    {
         ColumnName name = names[index];
         if (table.Units?.Level(index) is { } own && name.LevelUnit is { } headed && own != headed)
         {

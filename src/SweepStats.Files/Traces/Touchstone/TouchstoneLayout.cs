@@ -41,7 +41,7 @@ internal sealed partial class TouchstoneLayout : ITraceLayout
 
         foreach (string name in options.Columns.Where(name => !Array.Exists(all, p => Is(p, name))))
         {
-            faults.Add(null, FormattableString.Invariant($"there is no column '{name}' in a file of {header.Ports} ports"), "name an S parameter such as S21 in sweeps.csv");
+            faults.Add(null, FormattableString.Invariant($"there is no column '{name}' in a file of {header.Ports} ports"), $"correct {options.ColumnsStatedIn}: an S parameter such as {all[0].Name}");
         }
 
         return faults.Any ? null : [.. options.Columns.Select(name => Array.Find(all, p => Is(p, name)))];
