@@ -30,7 +30,7 @@ internal static class MendedReading
         WordColumns? words = RowPattern.Find(mended.Text) is { } pattern ? WordColumns.Of(mended.Text, pattern) : null;
         TraceText rows = mended.Text;
         mended.Take(words is { Any: true } ? words.Filled([]) : null);
-        TraceReading whole = mended.IsChanged ? read(mended.Text, []) : plain;
+        TraceReading whole = mended.IsChanged || !columns.IsEmpty ? read(mended.Text, []) : plain;
         if (words is not null && IsRead(whole) && (whole.IsStacked || Falls(whole)) && new RowGroups(words, rows, t => read(t, [])).Read() is { } groups)
         {
             return mended.Said(groups);

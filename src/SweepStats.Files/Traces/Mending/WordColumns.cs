@@ -21,6 +21,9 @@ internal sealed class WordColumns
     private readonly RowPattern _pattern;
     private readonly List<ColumnTally> _tallies = [];
 
+    // The columns of numbers of rows that have more of them.
+    private ulong _others;
+
     private WordColumns(TraceText text, RowPattern pattern) => (_text, _pattern) = (text, pattern);
 
     /// <summary>Number of rows.</summary>
@@ -118,7 +121,7 @@ internal sealed class WordColumns
     {
         ColumnTally tally = _tallies[column];
         bool unread = !tally.IsEmpty && tally.Values.All(v => v.Length == 0 || NoReadings.Contains(v.ToLowerInvariant()));
-        return tally.Numbers == 0 && !unread && (tally.AreUnits || new ColumnName(Name(column)) is { FrequencyUnit: null, LevelUnit: null });
+        return tally.Numbers == 0 && !unread && ((_others >> column & 1) == 0 || RemarkLine.IsRemarkName(Name(column))) && (tally.AreUnits || new ColumnName(Name(column)) is { FrequencyUnit: null, LevelUnit: null });
     }
 
     private void Count()
@@ -128,6 +131,7 @@ internal sealed class WordColumns
             ReadOnlySpan<byte> line = _text.Line(i);
             if (!_pattern.IsRow(line))
             {
+                _others |= (_pattern.LastNumbers & _pattern.Numbers) == _pattern.Numbers ? _pattern.LastNumbers : 0;
                 continue;
             }
 

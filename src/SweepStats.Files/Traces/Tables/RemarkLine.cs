@@ -30,6 +30,9 @@ internal static class RemarkLine
             && !StatementReader.Read(text).Any(s => SettingKeys.Find(s.Key) is not null);
     }
 
+    /// <summary>Whether a column is one of remarks, in which a number may stand too.</summary>
+    public static bool IsRemarkName(string name) => Array.Exists(Words(name), w => Openings.Contains(w.ToLowerInvariant()));
+
     /// <summary>Whether a line of comment speaks of a frequency, as in "from 30 MHz on", and so heads no column of frequencies.</summary>
     public static bool NamesAFrequency(ReadOnlySpan<byte> line)
     {
