@@ -220,10 +220,26 @@ public sealed class TableFiles : IDisposable
     [InlineData("Frequency (MHz);A (dBm);B\n30;-80;-90\n31;-81;low\n32;-82;low\n33;-82;low\n")]
     public void AColumnOfLevelsThatWereNotReadIsNoColumnOfWords(string text) => Assert.NotEmpty(Read(text).Faults);
 
+    [Fact]
+    public void ARowThatAWordMarksAsNoReadingIsToldOf()
+    {
+        ReadFault fault = Assert.Single(Read("Frequency (MHz);Level (dBm);Status\n30;-80;\n31;-3;OVL\n32;-82;\n").Faults);
+        Assert.Equal((3, "'OVL' in column 3 marks the row as no good reading"), (fault.Line, fault.Problem));
+        Assert.Single(Read("Frequency (MHz);Level (dBm);Status\n30;-80;\n32;-82;\n").Traces);
+    }
+
+    /// <summary>A number among remarks is one of them.</summary>
+    [Fact]
+    public void ARemarkMayBeANumber() =>
+        Assert.Equal([-80.0, -81, -82], Assert.Single(Read("Frequency (MHz);Level (dBm);Comment\n30;-80;door\n31;-81;3\n32;-82;window\n").Traces).Levels.ToArray());
+
     [Theory]
     [InlineData(Head + FirstHalf + "Unit: dBµV\n" + SecondHalf)]
     [InlineData(Head + FirstHalf + "Trace 2\n" + SecondHalf)]
     [InlineData(Head + FirstHalf + "Frequency (MHz);Level (dBµV)\n" + SecondHalf)]
+    [InlineData(Head + FirstHalf + "frequency in steps;level in another way\n" + SecondHalf)]
+    [InlineData(Head + FirstHalf + "Note: from here on the second trace\n" + SecondHalf)]
+    [InlineData(Head + FirstHalf + "RBW: 100 kHz\n" + SecondHalf)]
     public void ALineThatMayChangeTheRowsBelowItIsNotPassedOver(string text) => Assert.NotEmpty(Read(text).Faults);
 
     [Fact]

@@ -13,6 +13,10 @@ internal sealed class WordColumns
 
     private static readonly string[] UnitWords = ["unit", "einheit", "unité", "unidad", "unità", "dim"];
 
+    // Words by which instruments mark a reading as none.
+    private static readonly HashSet<string> Flags =
+        ["ovl", "ovld", "overload", "overloaded", "overrange", "over range", "uncal", "uncalibrated", "invalid", "err", "error", "clip", "clipped", "saturated", "übersteuert", "ungültig", "surcharge"];
+
     private const int LinesAbove = 6;
 
     private const string Word = " (text)";
@@ -50,6 +54,22 @@ internal sealed class WordColumns
 
     /// <summary>Whether any column holds words or nothing.</summary>
     public bool Any => Enumerable.Range(0, Columns).Any(IsFilled);
+
+    /// <summary>The first row that a word marks as no reading, and the column of the word; null where none is.</summary>
+    public (int Line, int Column)? Flagged()
+    {
+        int[] flagged = [.. Enumerable.Range(0, Columns).Where(c => IsFilled(c) && _tallies[c].Values.Any(v => Flags.Contains(v.ToLowerInvariant())))];
+        for (int i = FirstRow; flagged.Length > 0 && i < _text.LineCount; i++)
+        {
+            int at = IsRow(i) ? Array.FindIndex(flagged, c => Flags.Contains(Value(i, c).ToLowerInvariant())) : -1;
+            if (at >= 0)
+            {
+                return (i, flagged[at]);
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>What tells the values of a column apart.</summary>
     public ColumnTally Tally(int column) => _tallies[column];
@@ -120,7 +140,7 @@ internal sealed class WordColumns
     private bool AreWords(int column)
     {
         ColumnTally tally = _tallies[column];
-        bool unread = !tally.IsEmpty && tally.Values.All(v => v.Length == 0 || NoReadings.Contains(v.ToLowerInvariant()));
+        bool unread = !tally.IsEmpty && tally.Values.All(v => NoReadings.Contains(v.ToLowerInvariant()));
         return tally.Numbers == 0 && !unread && ((_others >> column & 1) == 0 || RemarkLine.IsRemarkName(Name(column))) && (tally.AreUnits || new ColumnName(Name(column)) is { FrequencyUnit: null, LevelUnit: null });
     }
 

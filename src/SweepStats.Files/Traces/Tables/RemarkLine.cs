@@ -15,6 +15,8 @@ internal static class RemarkLine
         "remarque", "nota", "commentaire", "comentario", "osservazione", "attention",
     ];
 
+    private static readonly string[] Subjects = ["trace", "sweep", "kurve", "spur", "messung", "balayage", "courbe", "barrido", "traza", "traccia", "polari", "unit", "einheit"];
+
     /// <summary>Whether a line is a remark: it begins with a word such as "Note", or holds words as a sentence does; it states no setting and no unit.</summary>
     public static bool Is(ReadOnlySpan<byte> line)
     {
@@ -28,6 +30,17 @@ internal static class RemarkLine
         return words.Length > 0 && (Openings.Contains(words[0].ToLowerInvariant()) || words.Count(IsProse) >= FewestWords)
             && !Array.Exists(words, w => FrequencyUnits.Parse(w) is not null || LevelUnits.Parse(w) is not null)
             && !StatementReader.Read(text).Any(s => SettingKeys.Find(s.Key) is not null);
+    }
+
+    /// <summary>Whether a line begins with a word such as "Note".</summary>
+    public static bool IsOpened(ReadOnlySpan<byte> line) =>
+        line.Length <= Longest && Words(Encoding.UTF8.GetString(line)) is [var first, ..] && Openings.Contains(first.ToLowerInvariant());
+
+    /// <summary>Whether a line speaks of a trace or a sweep.</summary>
+    public static bool TellsOfTraces(ReadOnlySpan<byte> line)
+    {
+        string text = Encoding.UTF8.GetString(line);
+        return Array.Exists(Subjects, s => text.Contains(s, StringComparison.OrdinalIgnoreCase));
     }
 
     /// <summary>Whether a column is one of remarks, in which a number may stand too.</summary>
