@@ -47,8 +47,9 @@ internal sealed class WordColumns
     {
         var columns = new WordColumns(text, pattern);
         columns.Count();
-        columns.Trim();
         columns.Header = columns.FindHeader();
+        columns.Trim();
+        columns.Header ??= columns.FindHeader();
         return columns.Rows > 1 && Enumerable.Range(0, columns.Columns).All(c => pattern.IsNumber(c) || columns.AreWords(c)) ? columns : null;
     }
 
@@ -170,10 +171,10 @@ internal sealed class WordColumns
         }
     }
 
-    // Separators at the end of every row part nothing.
+    // Separators at the end of every row part nothing, unless a name stands over what they part.
     private void Trim()
     {
-        while (_tallies.Count > 0 && _tallies[^1].IsEmpty && !_pattern.IsNumber(_tallies.Count - 1))
+        while (_tallies.Count > 0 && _tallies[^1].IsEmpty && !_pattern.IsNumber(_tallies.Count - 1) && Name(_tallies.Count - 1).Length == 0)
         {
             _tallies.RemoveAt(_tallies.Count - 1);
         }
