@@ -65,7 +65,7 @@ internal static class ColumnHeader
             return false;
         }
 
-        bool headsFrequency = names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit);
+        bool headsFrequency = names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit) && !RemarkLine.NamesAFrequency(line);
         return StatementReader.Read(System.Text.Encoding.UTF8.GetString(line)).Any(
             s => SettingKeys.Find(s.Key)?.Setting is { } setting && (!headsFrequency || (setting == Setting.FrequencyUnit && FrequencyUnits.Parse(s.Values[0]) is not null)));
     }
