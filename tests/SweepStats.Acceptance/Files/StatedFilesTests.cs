@@ -1,5 +1,6 @@
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
+using SweepStats.Files.Results;
 using SweepStats.Sweeps;
 using Xunit;
 
@@ -75,6 +76,19 @@ public sealed class StatedFilesTests : IDisposable
     [InlineData("level_columns = [\"9\"]", "floor/f.csv: there is no column '9' in floor/f.csv; it has 1 'Frequency (MHz)', 2 'Level (dBm)', 3 'X'; correct level_columns under [[files]] in campaign.toml")]
     public void WhatTheFileSaysBeyondDoubtIsNotOverruled(string keys, string said) =>
         Assert.Contains(said, Fault("Frequency (MHz);Level (dBm);X\n100;-40;7\n200;-41;8\n", keys), StringComparison.Ordinal);
+
+    [Fact]
+    public void TheBlockOfTheTemplateIsReadOnceItsRemarksAreTakenAway()
+    {
+        using var fresh = new ScratchFolder();
+        CampaignTemplate.Write(fresh.Path);
+        string[] block = [.. File.ReadAllLines(Path.Combine(fresh.Path, "campaign.toml")).SkipWhile(l => l != "# [[files]]").Select(l => l.TrimStart('#', ' '))];
+        _folder.With("covered/A/A1/x.txt", "F;N;L;Phase (deg)\n100;1;-40;30\n200;2;-41;31\n").With("campaign.toml", string.Join('\n', block));
+        CampaignReading reading = _folder.Read();
+        Assert.Empty(reading.Faults);
+        Sweep sweep = reading.Campaign!.Sweeps.Single(s => s.Name.EndsWith("x.txt", StringComparison.Ordinal));
+        Assert.Equal((1e8, -41, 31), (sweep.Grid.Hertz[0], sweep.Levels[1], sweep.Phases[1]));
+    }
 
     [Theory]
     [InlineData("Nr.;Pegel (dBm)\n1;-40\n2;-41\n3;-42\n", "frequency_column = \"1\"\nfrequency_unit = \"MHz\"")]
