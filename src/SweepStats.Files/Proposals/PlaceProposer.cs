@@ -146,7 +146,7 @@ internal sealed class PlaceProposer
             return Doubtful($"'{string.Join("', '", places)}' of lot {lot}: which of them is the specimen is not plain");
         }
 
-        string where = own.Length > 0 && places[specimen] == own ? "its own name" : "its folder's name";
+        string where = own.Length > 0 && places[specimen] == own ? "its own name" : "a name above its own";
         string reason = $"specimen {places[specimen]}: {where}";
         string? of = hasLot ? lot : places.Length > 1 ? places[0] : null;
         return Completed(names, new PlaceGuess(places[specimen], reason) { Lot = of, Placement = places.Length > specimen + 1 ? places[specimen + 1] : null });

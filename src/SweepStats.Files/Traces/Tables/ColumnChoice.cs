@@ -61,7 +61,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         if (named)
         {
             string all = ColumnList.Of(names, Enumerable.Range(0, names.Length));
-            AskFrequency($"no column is named as the frequency among {all}", $"{NameFrequency}; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz", all);
+            AskFrequency($"no column is named as the frequency among {all}", $"if one of them is, {NameFrequency}; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz", all);
             return null;
         }
 

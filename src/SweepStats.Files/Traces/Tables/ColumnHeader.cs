@@ -23,7 +23,7 @@ internal static class ColumnHeader
         int columns = table.Columns;
         int? at = LineAbove(text, table.FirstLine);
         ImmutableArray<ColumnName>? names = at is { } line ? Names(text.Line(line), columns, separator) : null;
-        while (at is { } between && (IsRemark(text.Line(between), names) || IsSetting(text.Line(between), names)))
+        while (at is { } between && !Holds(names, known.Stated) && (IsRemark(text.Line(between), names) || IsSetting(text.Line(between), names)))
         {
             // A remark, or a setting such as "Unit,dBm", between header and data.
             at = LineAbove(text, between);

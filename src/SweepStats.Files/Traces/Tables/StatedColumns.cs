@@ -24,7 +24,8 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
             return null;
         }
 
-        if (name.Kind != ColumnKind.Frequency && (name.Part != ComplexPart.None || name.IsLimit || name.IsCorrection))
+        // A number of the row that is named as the frequency would be read in silence.
+        if (name.Kind == ColumnKind.Other || (name.Kind != ColumnKind.Frequency && (name.Part != ComplexPart.None || name.IsLimit || name.IsCorrection)))
         {
             Contradicted("frequency_column", at, "whose name says another quantity");
             return null;
