@@ -174,7 +174,7 @@ internal sealed class SettingsReader
         LevelUnit? unit = word is null || LevelUnits.Parse(word) is Traces.LevelUnit.DecibelsPerMeter ? null : LevelUnits.Parse(word);
         if (word is not null && unit is null)
         {
-            keys.Refuse("level_unit", $"setup.level_unit is '{word}'", "use dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW");
+            keys.Refuse("level_unit", $"setup.level_unit is '{word}'", $"use {LevelUnits.Words}");
         }
 
         return unit;

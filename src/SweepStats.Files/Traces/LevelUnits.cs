@@ -5,6 +5,9 @@ namespace SweepStats.Files.Traces;
 /// <summary>Names of level units, and the way from each to the scales of the core.</summary>
 public static class LevelUnits
 {
+    /// <summary>The words for units of level that a person may state, as a list in a sentence.</summary>
+    public const string Words = "dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W, mW or linear";
+
     private const int LongestWord = 24;
 
     /// <summary>How the unit is written.</summary>
@@ -43,6 +46,7 @@ public static class LevelUnits
             "mv" => LevelUnit.Millivolts,
             "µv" or "uv" => LevelUnit.Microvolts,
             "w" or "watt" or "watts" => LevelUnit.Watts,
+            "linear" or "linear magnitude" => LevelUnit.LinearMagnitude,
             _ => null,
         },
     };

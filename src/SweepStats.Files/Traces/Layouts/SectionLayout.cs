@@ -34,7 +34,7 @@ internal sealed class SectionLayout : ITraceLayout
         }
 
         return faults.Any
-            ? new TraceReading { Faults = faults.All }
+            ? new TraceReading { Faults = faults.All, IsStacked = headings.Length > 1 }
             : new TraceReading { Traces = traces.ToImmutable(), IsStacked = traces.Count > 1, Settings = file.Settings, Assumptions = faults.Assumptions };
     }
 
@@ -85,7 +85,11 @@ internal sealed class SectionLayout : ITraceLayout
             return [];
         }
 
-        DeclaredRange.Check(own, axis, (text, block, faults));
+        if (chosen.Regular is null)
+        {
+            DeclaredRange.Check(own, axis, chosen.FrequencyUnit, (block.LastLine + 1, block.LastLine == text.LineCount - 1, faults));
+        }
+
         return [.. table.Traces(block.Run, chosen, axis, file).Select(t => t with
         {
             Column = sight.Columns > 2 ? t.Column : name,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Files.Traces.Tables;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Sweeps;
 
@@ -13,11 +14,15 @@ internal sealed class Preamble
     private const int LongestWord = 60;
 
     private readonly Dictionary<Setting, ImmutableArray<string>> _found = [];
+    private readonly Dictionary<Setting, int> _lines = [];
+    private readonly SortedDictionary<int, string> _columns = [];
     private readonly NumberedWords _numbered = new();
     private readonly SweepDate _date = new();
 
     // Asked for each trace of a file, and found by patterns.
     private (DateTimeOffset? At, string? Assumption)? _taken;
+
+    private int _line;
 
     private Preamble()
     {
@@ -30,13 +35,36 @@ internal sealed class Preamble
     public FrequencyUnit? FrequencyUnit => One(Setting.FrequencyUnit) is { } unit ? FrequencyUnits.Parse(unit) : null;
 
     /// <summary>First frequency as stated.</summary>
-    public StatedNumber? Start => Number(Setting.Start);
+    public StatedNumber? Start => StartBound?.Number;
 
     /// <summary>Last frequency as stated.</summary>
-    public StatedNumber? Stop => Number(Setting.Stop);
+    public StatedNumber? Stop => StopBound?.Number;
+
+    /// <summary>First frequency as stated, or as centre and span make it.</summary>
+    public StatedBound? StartBound => Bound(Setting.Start, -1);
+
+    /// <summary>Last frequency as stated, or as centre and span make it.</summary>
+    public StatedBound? StopBound => Bound(Setting.Stop, 1);
+
+    /// <summary>Distance of the frequencies as stated.</summary>
+    public StatedNumber? Step => Number(Setting.Step);
+
+    /// <summary>In which words the spacing of the frequencies is stated; null where it is not.</summary>
+    public string? Spacing => One(Setting.Spacing);
+
+    /// <summary>Names that lines such as "Column 2: Level (dBm)" give to the columns, by their number from 1.</summary>
+    public IReadOnlyDictionary<int, string> ColumnNames => _columns;
 
     /// <summary>Number of points as stated.</summary>
     public int? Points => Number(Setting.Points)?.Value() is { } points and >= 1 and <= int.MaxValue && points == Math.Floor(points) ? (int)points : null;
+
+    /// <summary>The line from 1 that first states a setting; null where none does.</summary>
+    public int? LineOf(Setting setting) => _lines.TryGetValue(setting, out int line) ? line : null;
+
+    /// <summary>What one of several traces shows, in the words of the file; null where that is not stated.</summary>
+    /// <param name="trace">Place of the trace from 0.</param>
+    /// <param name="traces">Number of traces in the file.</param>
+    public string? FormatOf(int trace, int traces) => Worded(Setting.Format, trace, traces);
 
     /// <summary>Names of the traces; empty where none are stated.</summary>
     public ImmutableArray<string> TraceNames => _found.TryGetValue(Setting.TraceNames, out ImmutableArray<string> names) ? names : [];
@@ -68,15 +96,22 @@ internal sealed class Preamble
     public static Preamble Read(TraceText text, int from, int to)
     {
         var preamble = new Preamble();
+        int header = HeaderLine(text, from, to);
         for (int i = Math.Max(from, to - MostLines); i < to; i++)
         {
             if (text.Line(i).Length <= LongestLine)
             {
                 string line = text.LineText(i);
                 preamble._date.Line(line, i);
+                preamble._line = i + 1;
                 foreach (Statement statement in StatementReader.Read(line))
                 {
                     preamble.Take(statement);
+                }
+
+                if (i != header)
+                {
+                    preamble.TakeProse(line);
                 }
             }
         }
@@ -105,8 +140,81 @@ internal sealed class Preamble
         };
     }
 
+    // What heads the columns states the unit of one column each, and not that of the file.
+    private static int HeaderLine(TraceText text, int from, int to)
+    {
+        int last = to - 1;
+        while (last >= from && text.Line(last).Trim(" \t,;"u8).IsEmpty)
+        {
+            last--;
+        }
+
+        return last >= from && text.Line(last).IndexOfAny(",;\t"u8) >= 0 && text.Line(last).TrimStart(" \t"u8)[0] is not ((byte)'!' or (byte)'#' or (byte)'%') ? last : -1;
+    }
+
+    private void TakeProse(string line)
+    {
+        foreach (Statement statement in UnitProse.Read(line))
+        {
+            Take(statement);
+        }
+    }
+
+    private void TakeAxis(Statement statement)
+    {
+        if (AxisStatements.Name(statement) is not { } name)
+        {
+            return;
+        }
+
+        if (AxisStatements.Column(statement) is { } column)
+        {
+            _columns.TryAdd(column, name.Text);
+        }
+
+        if (name.FrequencyUnit is { } frequency)
+        {
+            Take(Setting.FrequencyUnit, [frequency.Symbol()]);
+        }
+        else if (name.LevelUnit is { } level && name.Kind == ColumnKind.Level && AxisStatements.Column(statement) is null)
+        {
+            Take(Setting.LevelUnit, [level.Symbol()]);
+        }
+    }
+
+    // One unit, or both; what is neither states nothing. "Unit,Hz" is the other axis.
+    private void TakeUnits(Setting setting, ImmutableArray<string> values)
+    {
+        if (StatedUnits.Level(values) is { } level)
+        {
+            Take(Setting.LevelUnit, [level.Symbol()]);
+        }
+
+        if (StatedUnits.Frequency(values) is { } frequency)
+        {
+            if (setting == Setting.FrequencyUnit)
+            {
+                Take(Setting.FrequencyUnit, [frequency.Symbol()]);
+            }
+            else
+            {
+                _found.TryAdd(Setting.FrequencyUnit, [frequency.Symbol()]);
+            }
+        }
+    }
+
+    private void TakeRange(ImmutableArray<string> values)
+    {
+        if (StatedRange.Ends(string.Join(" - ", values.Where(v => v.Length > 0))) is { } ends)
+        {
+            Take(Setting.Start, [ends[0]]);
+            Take(Setting.Stop, [ends[1]]);
+        }
+    }
+
     private void Take(Statement statement)
     {
+        TakeAxis(statement);
         if (SettingKeys.Find(statement.Key) is not { } key)
         {
             TakeMode(statement);
@@ -120,18 +228,19 @@ internal sealed class Preamble
             return;
         }
 
-        if (key.Setting == Setting.LevelUnit && LevelUnits.Parse(statement.Values[0]) is null)
+        if (key.Setting is Setting.LevelUnit or Setting.FrequencyUnit)
         {
-            // "Unit,Hz" is the other axis; "Unit,cabinet 3" is neither.
-            if (FrequencyUnits.Parse(statement.Values[0]) is not null)
-            {
-                _found.TryAdd(Setting.FrequencyUnit, [statement.Values[0]]);
-            }
-
+            TakeUnits(key.Setting, statement.Values);
             return;
         }
 
-        if (statement.Number is { } number && key.Setting is Setting.Detector or Setting.TraceMode or Setting.Averaging)
+        if (key.Setting == Setting.Range)
+        {
+            TakeRange(statement.Values);
+            return;
+        }
+
+        if (statement.Number is { } number && key.Setting is Setting.Detector or Setting.TraceMode or Setting.Averaging or Setting.Format)
         {
             _numbered.Take(key.Setting, number, string.Join(' ', statement.Values));
             return;
@@ -141,9 +250,12 @@ internal sealed class Preamble
     }
 
     // The first statement counts; a later one that differs makes the setting unknown rather than the last one true.
-    private void Take(Setting setting, ImmutableArray<string> values) =>
+    private void Take(Setting setting, ImmutableArray<string> values)
+    {
+        _lines.TryAdd(setting, _line);
         _found[setting] =
             _found.TryGetValue(setting, out ImmutableArray<string> before) && !before.SequenceEqual(values) ? [] : values;
+    }
 
     // "Trace: Max Hold" and "Max Hold,On": keys that tell of a mode only by their value.
     private void TakeMode(Statement statement)
@@ -182,6 +294,16 @@ internal sealed class Preamble
         }
 
         return bare && values.Length > 1 && StatedNumber.Parse(values[1]) is null && values[1].Length > 0 ? [values[0] + " " + values[1]] : values;
+    }
+
+    private StatedBound? Bound(Setting end, int side)
+    {
+        if (Number(end) is { } stated && stated.Value() is not null)
+        {
+            return new StatedBound(stated, StatedRange.RoundingInUnit(stated), LineOf(end) ?? 0);
+        }
+
+        return StatedRange.Bound(Number(Setting.Centre), Number(Setting.Span), side, LineOf(Setting.Centre) ?? 0);
     }
 
     private StatedNumber? Number(Setting setting) => One(setting) is { } text ? StatedNumber.Parse(text) : null;

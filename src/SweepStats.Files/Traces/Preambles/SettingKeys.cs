@@ -38,11 +38,18 @@ internal static class SettingKeys
             return (setting, "");
         }
 
+        if ((UnitKeys.Find(key) ?? RangeKeys.Find(key)) is { } other)
+        {
+            return (other, "");
+        }
+
         int last = key.LastIndexOf(' ');
-        return last > 0 && IsUnit(key[(last + 1)..]) && Words.TryGetValue(key[..last], out setting) && setting is not (Setting.LevelUnit or Setting.FrequencyUnit)
-            ? (setting, key[(last + 1)..])
+        return last > 0 && IsUnit(key[(last + 1)..]) && Worded(key[..last]) is { } before && before is not (Setting.LevelUnit or Setting.FrequencyUnit)
+            ? (before, key[(last + 1)..])
             : null;
     }
+
+    private static Setting? Worded(string key) => Words.TryGetValue(key, out Setting setting) ? setting : RangeKeys.Find(key);
 
     private static bool IsUnit(string word) => word is "s" or "ms" or "us" or "µs" || FrequencyUnits.Parse(word) is not null || LevelUnits.Parse(word) is not null;
 }

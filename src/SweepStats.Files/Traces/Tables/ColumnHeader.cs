@@ -13,6 +13,9 @@ internal static class ColumnHeader
 
     private static readonly SearchValues<byte> Meaningless = SearchValues.Create("!#% \t,;"u8);
 
+    // Units of columns that are neither frequency nor level.
+    private static readonly ImmutableHashSet<string> OtherUnits = ["-", "--", "1", "°", "deg", "degree", "degrees", "grad", "rad", "s", "ms", "%", "lin", "linear", "u", "dbi"];
+
     private static readonly Separator[] CommentSeparators =
         [new((byte)'\t', (byte)'.'), new((byte)';', (byte)'.'), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
 
@@ -35,14 +38,16 @@ internal static class ColumnHeader
             return null;
         }
 
-        if (names is { } units && units.All(n => n.Text.Length == 0 || n.IsBareUnit))
+        if (names is { } units && units.All(n => n.Text.Length == 0 || IsUnit(n)) && units.Any(n => n.IsBareUnit))
         {
             ImmutableArray<ColumnName>? above = LineAbove(text, at!.Value) is { } higher ? Names(text.Line(higher), columns, separator) : null;
-            return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : new ColumnName($"{name.Text} ({unit.Text})"))] : names;
+            return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : IsUnit(name) ? name : new ColumnName($"{name.Text} ({unit.BareText})"))] : names;
         }
 
         return Tells(names) ? names : null;
     }
+
+    private static bool IsUnit(ColumnName name) => name.IsBareUnit || OtherUnits.Contains(name.BareText.ToLowerInvariant());
 
     private static bool Tells(ImmutableArray<ColumnName>? names) => names is { } found && found.Any(n => n.Kind is ColumnKind.Frequency or ColumnKind.Level);
 
@@ -51,7 +56,11 @@ internal static class ColumnHeader
     // "Attenuation,10 dB" over two columns is no header of theirs.
     private static bool IsSetting(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names) =>
         !(names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency)) && line.Length <= LongestStatement
-        && StatementReader.Read(System.Text.Encoding.UTF8.GetString(line)).Any(s => SettingKeys.Find(s.Key) is not null);
+        && StatementReader.Read(System.Text.Encoding.UTF8.GetString(line)).Any(States);
+
+    // "Points,Trace 1" names columns: what is a number in a setting is none here.
+    private static bool States(Statement statement) =>
+        SettingKeys.Find(statement.Key) is { } key && (!RangeKeys.IsNumeric(key.Setting) || StatedNumber.Parse(statement.Values[0]) is not null);
 
     private static int? LineAbove(TraceText text, int line)
     {

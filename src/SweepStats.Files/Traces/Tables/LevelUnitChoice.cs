@@ -10,7 +10,11 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
     private const double LargestPassive = 1.1;
 
     /// <summary>The unit; null where nothing tells it.</summary>
-    public LevelUnit? Of(ImmutableArray<ColumnName> names, int index, string label)
+    /// <param name="names">All columns.</param>
+    /// <param name="index">Place of the column from 0.</param>
+    /// <param name="label">Its name in messages.</param>
+    /// <param name="format">What the lines above say that it shows; null where they do not.</param>
+    public LevelUnit? Of(ImmutableArray<ColumnName> names, int index, string label, string? format)
     {
         ColumnName name = names[index];
         if ((table.Units?.Level(index) ?? name.LevelUnit) is { } named)
@@ -29,21 +33,51 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
             return LevelUnit.Decibels;
         }
 
+        if (name.IsLinear && preamble.LevelUnit?.IsLinear() != true)
+        {
+            return LevelUnit.LinearMagnitude;
+        }
+
         if (preamble.LevelUnit is { } stated)
         {
             return stated;
         }
 
-        if (name.IsMagnitude && names.Any(n => n.Part == ComplexPart.Phase && n.Parameter == name.Parameter) && table.All(index, v => v is >= 0 and <= LargestPassive))
+        if (format is not null && FormatWords.UnitOf(format) is { } shown)
         {
-            faults.Assume($"column {label} is a linear magnitude: a phase stands beside it and it stays between 0 and 1.1");
-            return LevelUnit.LinearMagnitude;
+            faults.Assume($"column {label} is in {shown.Symbol()}: the file states the format '{format}'");
+            return shown;
         }
 
         if (options.LevelUnit is { } told)
         {
             faults.Assume($"levels of column {label} are in {told.Symbol()}, as {options.StatedIn} says");
             return told;
+        }
+
+        return OfMagnitude(names, index, label);
+    }
+
+    // The size of an S-parameter has no other unit than none or dB, and its numbers tell which.
+    private LevelUnit? OfMagnitude(ImmutableArray<ColumnName> names, int index, string label)
+    {
+        ColumnName name = names[index];
+        bool phased = names.Any(n => n.Part == ComplexPart.Phase && n.Parameter == name.Parameter);
+        if (!name.IsMagnitude || (!phased && name.Parameter is null))
+        {
+            return null;
+        }
+
+        if (table.All(index, v => v is >= 0 and <= LargestPassive))
+        {
+            faults.Assume($"column {label} is a linear magnitude: {(phased ? "a phase stands beside it and it" : "it is that of an S-parameter and")} stays between 0 and 1.1");
+            return LevelUnit.LinearMagnitude;
+        }
+
+        if (name.Parameter is not null && !table.All(index, v => v >= 0))
+        {
+            faults.Assume($"column {label} is the magnitude of an S-parameter and goes below 0, so it was taken in dB");
+            return LevelUnit.Decibels;
         }
 
         return null;
