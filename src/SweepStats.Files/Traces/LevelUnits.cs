@@ -39,7 +39,7 @@ public static class LevelUnits
             "dbm" or "dbmw" => LevelUnit.DecibelMilliwatts,
             "dbµv" or "dbuv" => LevelUnit.DecibelMicrovolts,
             "dbmv" => LevelUnit.DecibelMillivolts,
-            "dbµv/m" or "dbuv/m" or "dbuvpermeter" or "dbµvpermeter" => LevelUnit.DecibelMicrovoltsPerMeter,
+            "dbµv/m" or "dbuv/m" or "dbuv_m" or "dbµv_m" or "dbuvpermeter" or "dbµvpermeter" => LevelUnit.DecibelMicrovoltsPerMeter,
             "db/m" => LevelUnit.DecibelsPerMeter,
             "db" => LevelUnit.Decibels,
             "v" or "volt" or "volts" => LevelUnit.Volts,

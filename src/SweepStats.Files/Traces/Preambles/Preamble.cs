@@ -13,6 +13,8 @@ internal sealed class Preamble
     private const int MostOfOne = 2;
     private const int LongestWord = 60;
 
+    private static readonly HashSet<string> PointWords = ["points", "pts", "punkte", "messpunkte", "puntos", "punti"];
+
     private readonly Dictionary<Setting, ImmutableArray<string>> _found = [];
     private readonly Dictionary<Setting, int> _lines = [];
     private readonly SortedDictionary<int, string> _columns = [];
@@ -217,6 +219,12 @@ internal sealed class Preamble
         TakeAxis(statement);
         if (SettingKeys.Find(statement.Key) is not { } key)
         {
+            // "Sweep: 401 points": the unit tells what it counts.
+            if (StatedNumber.Parse(statement.Values[0]) is { Unit.Length: > 0 } count && PointWords.Contains(count.Unit.ToLowerInvariant()))
+            {
+                Take(Setting.Points, [count.Digits]);
+            }
+
             TakeMode(statement);
             return;
         }

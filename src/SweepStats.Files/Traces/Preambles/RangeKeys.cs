@@ -26,7 +26,7 @@ internal static class RangeKeys
         ]),
         (Setting.Span,
         [
-            "span", "frequency span", "freq span", "spanne", "frequenzspanne", "xspan", "x span", "fspan", "f span", "excursion", "plage", "étendue",
+            "span", "frequency span", "freq span", "spanne", "darstellbreite", "spannweite", "frequenzspanne", "xspan", "x span", "fspan", "f span", "excursion", "plage", "étendue",
             "excursion de fréquence", "fréquence span", "barrido", "ancho de barrido", "escursione", "sweep span", "sweep width", "sweep range", "wobbelhub",
         ]),
         (Setting.Range,

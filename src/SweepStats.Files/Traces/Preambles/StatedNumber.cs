@@ -12,7 +12,20 @@ internal readonly partial record struct StatedNumber(string Digits, string Unit)
 {
     /// <summary>Reads it; null for anything else.</summary>
     public static StatedNumber? Parse(string text) =>
-        Shape().Match(text) is { Success: true } match ? new StatedNumber(match.Groups[1].Value, match.Groups[2].Value.Trim()) : null;
+        Shape().Match(WithPoint(text)) is { Success: true } match ? new StatedNumber(match.Groups[1].Value, match.Groups[2].Value.Trim()) : null;
+
+    // One comma that cannot part thousands is decimal: "2,44 GHz", and not "1,200 MHz".
+    private static string WithPoint(string text)
+    {
+        int comma = text.IndexOf(',', StringComparison.Ordinal);
+        int end = comma + 1;
+        while (comma > 0 && end < text.Length && char.IsAsciiDigit(text[end]))
+        {
+            end++;
+        }
+
+        return comma > 0 && end - comma - 1 is not (0 or 3) && text.LastIndexOf(',') == comma ? text.Replace(',', '.') : text;
+    }
 
     /// <summary>The number times a power of ten.</summary>
     public double? Value(int exponent = 0) => StrictNumber.TryParse(Encoding.ASCII.GetBytes(Digits), (byte)'.', exponent, out double value) ? value : null;

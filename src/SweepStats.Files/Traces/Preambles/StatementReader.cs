@@ -44,6 +44,11 @@ internal static class StatementReader
     {
         ReadOnlySpan<char> bare = line.AsSpan().Trim().TrimStart("!#%").Trim();
         char mark = bare.Contains(';') ? ';' : bare.Contains('\t') ? '\t' : ',';
+        if (mark == ',' && HasDecimalComma(bare))
+        {
+            mark = ';';
+        }
+
         List<string> pieces = [];
         foreach (Range field in bare.Split(mark))
         {
@@ -58,6 +63,20 @@ internal static class StatementReader
         }
 
         return pieces;
+    }
+
+    // "Center : 2,44 GHz": behind a colon, the only comma of the line, and too few or too many digits for thousands.
+    private static bool HasDecimalComma(ReadOnlySpan<char> line)
+    {
+        int comma = line.IndexOf(',');
+        int colon = line.IndexOfAny(':', '=');
+        if (colon < 0 || comma < colon + 2 || line.LastIndexOf(',') != comma || !char.IsAsciiDigit(line[comma - 1]))
+        {
+            return false;
+        }
+
+        int digits = line[(comma + 1)..].IndexOfAnyExceptInRange('0', '9');
+        return digits is 1 or 2 || digits > 3;
     }
 
     private static void Close(string? key, List<string> values, List<Statement> found)
@@ -143,7 +162,8 @@ internal static class StatementReader
         return words.ToString().TrimEnd();
     }
 
-    private static bool IsKey(string field) => field.Length > 1 && char.IsLetter(field[0]) && field.Contains(' ', StringComparison.Ordinal);
+    private static bool IsKey(string field) => field.Length > 1 && char.IsLetter(field[0])
+        && (field.Contains(' ', StringComparison.Ordinal) || SettingKeys.Find(Words(field)) is not null);
 
     private static bool IsNumber(string field)
     {

@@ -19,6 +19,12 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     public ChosenColumns? Choose(ImmutableArray<ColumnName>? header)
     {
         bool headed = header is { } found && HeaderDoubts.IsHeader(found, table, preamble);
+        if (headed && HeaderDoubts.MayBeRemark(header!.Value, table))
+        {
+            faults.Add(null, "the line above the rows may name their columns in this order or be a remark about units: nobody can tell which column is the frequency", "write names above the rows in the order of the columns, such as 'Frequency (MHz)' and 'Level (dBm)'");
+            return null;
+        }
+
         ImmutableArray<ColumnName>? stated = headed ? header : StatedNames();
         ImmutableArray<ColumnName> names = stated ?? NamesBeside();
         _twice.UnionWith(names.GroupBy(n => n.Text).Where(g => g.Count() > 1).Select(g => g.Key));
@@ -106,7 +112,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         }
 
         int[] rest = [.. Enumerable.Range(0, names.Length).Where(i => i != frequency && names[i].Kind != ColumnKind.Frequency)];
-        int[] levels = WithoutDifferences(names, [.. rest.Where(i => names[i].Kind == ColumnKind.Level)]);
+        int[] levels = WithoutOtherFormats(names, WithoutDifferences(names, [.. rest.Where(i => names[i].Kind == ColumnKind.Level)]));
         var phases = new PhaseSearch(table, names, frequency);
         ImmutableArray<LevelColumn> pairs = ComplexPairs.Find(names, levels);
         int[] unknown = [.. rest.Where(i => names[i].Kind == ColumnKind.Unknown && (named || !(table.IsZero(i) || table.Counts(i))))];
@@ -247,23 +253,24 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         ColumnName name = names[index];
         string label = name.Text.Length == 0 ? ColumnList.Number(index) : name.Text.Length <= LongestLabel ? name.Text : name.Text[..LongestLabel] + "…";
         bool twice = name.Text.Length > 0 && _twice.Contains(name.Text);
-        string? format = preamble.FormatOf(index - (_frequency is >= 0 and var f && index > f ? 1 : 0), table.Columns - (_frequency < 0 ? 0 : 1));
+        string? format = FormatOf(index);
         LevelUnit? unit = _units.Of(names, index, label, format);
         return new LevelColumn(index, twice ? $"{label} #{ColumnList.Number(index)}" : label, unit)
         {
-            Quantity = IsCorrection(name, asked) ? "correction" : name.Parameter ?? "level",
+            Quantity = IsCorrection(names, index, asked) ? "correction" : name.Parameter ?? "level",
             Asked = asked,
-            Doubt = Doubt(name, label, unit, asked) ?? FormatDoubt(names, format, label),
+            Doubt = FormatDoubt(names, format, label) ?? Doubt(names, index, (label, asked), unit) ?? UnitDoubt(names, name, label),
         };
     }
 
-    // A gain that a person asks for, or that is called by its S-parameter, is the transmission.
-    private static bool IsCorrection(ColumnName name, bool asked) =>
-        name.IsCorrection && !(name.IsGain && !name.IsAttenuation && (asked || name.Parameter is not null));
+    // A gain that a person asks for, that is called by its S-parameter or that has a phase is the transmission.
+    private static bool IsCorrection(ImmutableArray<ColumnName> names, int index, bool asked) => names[index] is { IsCorrection: true } name
+        && !(name.IsGain && !name.IsAttenuation && (asked || name.Parameter is not null || names.Any(n => n.Part == ComplexPart.Phase)));
 
-    private ReadFault? Doubt(ColumnName name, string label, LevelUnit? unit, bool asked)
+    private ReadFault? Doubt(ImmutableArray<ColumnName> names, int index, (string Label, bool Asked) column, LevelUnit? unit)
     {
-        if (IsCorrection(name, asked))
+        (ColumnName name, string label) = (names[index], column.Label);
+        if (IsCorrection(names, index, column.Asked))
         {
             return CorrectionDoubt.Of(table.File, name, label);
         }
@@ -274,8 +281,23 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             : UnstatedUnitFault.Level(table.File, $"{UnstatedUnitFault.LevelProblem} of column {label}");
     }
 
+    private string? FormatOf(int index) => preamble.FormatOf(index - (_frequency is >= 0 and var f && index > f ? 1 : 0), table.Columns - (_frequency < 0 ? 0 : 1));
+
+    // A trace that shows a phase is left out beside those that show levels.
+    private int[] WithoutOtherFormats(ImmutableArray<ColumnName> names, int[] levels)
+    {
+        int[] shown = [.. levels.Where(i => names[i].LevelUnit is not null || FormatOf(i) is not { } format || !FormatWords.IsNoLevel(format))];
+        return shown.Length > 0 ? shown : levels;
+    }
+
     // Beside a column of phases the format may be that of the other.
     private ReadFault? FormatDoubt(ImmutableArray<ColumnName> names, string? format, string label) =>
         format is null || !FormatWords.IsNoLevel(format) || names.Any(n => n.Part == ComplexPart.Phase) ? null
         : new ReadFault(table.File, preamble.LineOf(Setting.Format), $"the file states the format '{format}' for column {label}, which is no level", "export the trace as a level or as log magnitude");
+
+    // Of several columns each may have its unit, and the file that of one of them.
+    private ReadFault? UnitDoubt(ImmutableArray<ColumnName> names, ColumnName name, string label) =>
+        preamble.LevelUnit is not { } stated || name.LevelUnit is not { } named || named == stated || names.Any(n => n.LevelUnit == stated) ? null
+        : new ReadFault(
+            table.File, preamble.LineOf(Setting.LevelUnit), $"the file states levels in {stated.Symbol()} and column {label} is in {named.Symbol()}", "correct the one that is wrong, or export the sweep again");
 }

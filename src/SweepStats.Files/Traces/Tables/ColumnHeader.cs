@@ -54,13 +54,16 @@ internal static class ColumnHeader
     private static bool IsComment(ReadOnlySpan<byte> line) => line.TrimStart(" \t"u8) is [(byte)'!' or (byte)'#' or (byte)'%', ..];
 
     // "Attenuation,10 dB" over two columns is no header of theirs.
-    private static bool IsSetting(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names) =>
-        !(names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency)) && line.Length <= LongestStatement
-        && StatementReader.Read(System.Text.Encoding.UTF8.GetString(line)).Any(States);
+    private static bool IsSetting(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names)
+    {
+        bool headed = names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency);
+        return line.Length <= LongestStatement && StatementReader.Read(System.Text.Encoding.UTF8.GetString(line)).Any(s => States(s, headed));
+    }
 
-    // "Points,Trace 1" names columns: what is a number in a setting is none here.
-    private static bool States(Statement statement) =>
-        SettingKeys.Find(statement.Key) is { } key && (!RangeKeys.IsNumeric(key.Setting) || StatedNumber.Parse(statement.Values[0]) is not null);
+    // "Points,Trace 1" names columns: what is a number in a setting is none here. "Stop Frequency,31 MHz" names none.
+    private static bool States(Statement statement, bool headed) => SettingKeys.Find(statement.Key) is { } key
+        && (RangeKeys.IsNumeric(key.Setting) ? StatedNumber.Parse(statement.Values[0]) is not null
+            : !headed || (key.Setting == Setting.Range && StatedRange.Ends(string.Join(" - ", statement.Values)) is not null));
 
     private static int? LineAbove(TraceText text, int line)
     {
@@ -100,7 +103,7 @@ internal static class ColumnHeader
             }
 
             // Traces may be called 1, 2, 3, but then a word names the frequency.
-            ImmutableArray<ColumnName> names = [.. fields.Select(f => new ColumnName(f))];
+            ImmutableArray<ColumnName> names = [.. fields.Select(f => new ColumnName(f.TrimEnd(':', ' ')))];
             if (names.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit) || !fields.Any(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _)))
             {
                 return names;
@@ -121,7 +124,7 @@ internal static class ColumnHeader
         List<string> joined = [];
         foreach (string field in fields)
         {
-            bool taken = joined.Count > 0 && joined[^1].Length < LongestName && field.StartsWith('(') | field.StartsWith('[') && !joined[^1].EndsWith(')');
+            bool taken = joined.Count > 0 && joined[^1].Length < LongestName && field.StartsWith('(') | field.StartsWith('[') && joined[^1][^1] is not (')' or ']');
             if (taken)
             {
                 joined[^1] += " " + field;

@@ -182,7 +182,7 @@ internal sealed partial class ColumnName
     [GeneratedRegex(@"[\(\[]\s*[\)\]]\s*$")]
     private static partial Regex EmptyBracket();
 
-    [GeneratedRegex(@"[\p{L}µμ°]+(?:/m)?\.?$")]
+    [GeneratedRegex(@"[\p{L}µμ°]+(?:(?:/|(?<=V)_)m)?\.?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex LastWord();
 
     // "S21Re" is two words.

@@ -3,13 +3,18 @@ using SweepStats.Files.Traces.Preambles;
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Holds the rows against what the lines above state of them: number of points, first and last frequency. What contradicts is refused.</summary>
-/// <remarks>A frequency may be off by half a step or by the digits that the statement is rounded to.</remarks>
+/// <remarks>
+/// A frequency may be off by half a step or by the digits that the statement is rounded to; the last by 2 % of the range where start and number of points agree.
+/// </remarks>
 internal static class DeclaredRange
 {
     private const string Remedy = "export the sweep again; if the rows are right, correct the line that states it, or remove that line";
 
     // Of decimal numbers that went through a float.
     private const double Slack = 1e-6;
+
+    // Of the range: nothing that a wrong unit or lost rows would look like.
+    private const double LittleFurther = 0.02;
 
     /// <summary>Adds what does not agree.</summary>
     /// <param name="preamble">What the lines above state.</param>
@@ -33,9 +38,24 @@ internal static class DeclaredRange
             file.Faults.Add(preamble.LineOf(Setting.Points), FormattableString.Invariant($"the file states {points} points and the table holds {rows}"), Remedy);
         }
 
+        if (GoesOn(preamble, axis, column))
+        {
+            file.Faults.Assume(FormattableString.Invariant($"the file states a stop frequency of {preamble.StopBound!.Shown} and the rows end at {last:R} Hz; the rows were believed, since start and number of points agree"));
+            return;
+        }
+
         bool isRange = preamble.Start?.Value() < preamble.Stop?.Value() || (preamble.Start?.Unit.Length > 0 && preamble.Stop?.Unit.Length > 0);
         Compare("start", "begin", preamble.StartBound, first, (Tolerance(axis, 0), column, isRange, file.Faults));
         Compare("stop", "end", preamble.StopBound, last, (Tolerance(axis, rows - 1), column, isRange, file.Faults));
+    }
+
+    // Some receivers state the stop that was set and write the one that was swept.
+    private static bool GoesOn(Preamble preamble, FrequencyAxis axis, FrequencyUnit column)
+    {
+        (double first, double last) = (axis.Hertz[0], axis.Hertz[^1]);
+        return preamble.Points == axis.Hertz.Length && preamble.StartBound is { } start && preamble.StopBound is { } stop
+            && !Disagrees(start, first, Tolerance(axis, 0), column) && Disagrees(stop, last, Tolerance(axis, axis.Hertz.Length - 1), column)
+            && !Disagrees(stop, last, LittleFurther * Math.Abs(last - first), column);
     }
 
     private static void Compare(string what, string where, StatedBound? stated, double hertz, (double Tolerance, FrequencyUnit Column, bool IsRange, FaultList Faults) known)

@@ -11,10 +11,13 @@ internal static class HeaderDoubts
     private static readonly ImmutableHashSet<string> Abscissas =
         ["x", "x-axis", "x axis", "xaxis", "x-achse", "x value", "x values", "x-value", "x-values", "x-wert", "x-werte", "xdata", "x data", "x-data", "abscissa", "abszisse", "abscisse", "axe x", "eje x", "asse x"];
 
+    private static readonly ImmutableHashSet<string> Plurals =
+        ["levels", "frequencies", "frequenzen", "fréquences", "niveaux", "frecuencias", "niveles", "frequenze", "livelli", "amplitudes", "all", "alle"];
+
     /// <summary>Whether the line is a header of these columns, and no setting or remark that happens to have as many words.</summary>
     public static bool IsHeader(ImmutableArray<ColumnName> names, TableSight table, Preamble preamble)
     {
-        int frequency = names.IndexOf(names.FirstOrDefault(n => n.Kind == ColumnKind.Frequency)!);
+        int frequency = Frequency(names);
         if (frequency >= 0)
         {
             return !IsRemark(names, frequency, table);
@@ -43,8 +46,31 @@ internal static class HeaderDoubts
         return found < 0 ? null : found;
     }
 
-    // "Levels in dBm, frequencies in MHz" over rows the other way round tells units and no columns.
+    /// <summary>Whether a line such as "levels in dBµV, frequencies in MHz" may head the columns or be a remark, and the rows do not tell which.</summary>
+    public static bool MayBeRemark(ImmutableArray<ColumnName> names, TableSight table)
+    {
+        int frequency = Frequency(names);
+        return frequency > 0 && IsSentence(names) && names.Any(n => Plurals.Contains(n.Text.Split(' ')[0].ToLowerInvariant()))
+            && Enumerable.Range(0, names.Length).Count(table.Rises) > 1;
+    }
+
+    // Over rows the other way round it tells units and no columns.
     private static bool IsRemark(ImmutableArray<ColumnName> names, int frequency, TableSight table) =>
-        names.All(n => n.Text.Contains(" in ", StringComparison.OrdinalIgnoreCase) || n.Text.Contains(" en ", StringComparison.OrdinalIgnoreCase))
-        && !table.Rises(frequency) && Enumerable.Range(0, names.Length).Count(table.Rises) == 1;
+        IsSentence(names) && !table.Rises(frequency) && Enumerable.Range(0, names.Length).Count(table.Rises) == 1;
+
+    private static bool IsSentence(ImmutableArray<ColumnName> names) =>
+        names.All(n => n.Text.Contains(" in ", StringComparison.OrdinalIgnoreCase) || n.Text.Contains(" en ", StringComparison.OrdinalIgnoreCase));
+
+    private static int Frequency(ImmutableArray<ColumnName> names)
+    {
+        for (int i = 0; i < names.Length; i++)
+        {
+            if (names[i].Kind == ColumnKind.Frequency)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
 }

@@ -13,13 +13,18 @@ internal static class RegularColumns
     /// <param name="preamble">What the lines above state.</param>
     public static bool Apply(ImmutableArray<ColumnName> names, bool named, TableSight table, Preamble preamble)
     {
-        if (table.Columns > 1 && (!RegularAxis.IsStated(preamble) || names.Any(n => n.Kind == ColumnKind.Frequency)
-            || table.Units?.InHertz.Contains(true) == true || AxisColumn.Declared(table, preamble) is not null))
+        if (table.Columns == 1)
+        {
+            return names[0].Kind != ColumnKind.Frequency;
+        }
+
+        if (!RegularAxis.IsStated(preamble) || names.Any(n => n.Kind == ColumnKind.Frequency)
+            || table.Units?.InHertz.Contains(true) == true || AxisColumn.Declared(table, preamble) is not null)
         {
             return false;
         }
 
-        for (int c = 0; c < table.Columns && table.Columns > 1; c++)
+        for (int c = 0; c < table.Columns; c++)
         {
             bool other = named && names[c].Kind != ColumnKind.Unknown;
             if (!other && table.Rises(c) && !table.Counts(c))
