@@ -26,8 +26,8 @@ internal sealed class LevelListLayout : ITraceLayout
         int rows = 0;
         int points = 0;
         int commas = 0;
-        bool falls = false;
-        double before = double.NegativeInfinity;
+        bool single = false;
+        var parts = new TwoParts();
         for (int i = half; i < text.LineCount; i += step)
         {
             ReadOnlySpan<byte> line = text.Line(i).Trim(" \t;,"u8);
@@ -37,24 +37,44 @@ internal sealed class LevelListLayout : ITraceLayout
             }
 
             rows++;
-            points += IsLevel(line, Points, out _) ? 1 : 0;
-            if (IsLevel(line, Commas, out double level))
+            points += IsLevel(line, Points) ? 1 : 0;
+            if (line.IndexOfAny((byte)'e', (byte)'E') < 0 && IsLevel(line, Commas))
             {
                 commas++;
-                falls |= level < 0 || level < before;
-                before = level;
+                single |= text.Line(i).IndexOf((byte)';') >= 0;
+                parts.Add(line);
             }
         }
 
-        // "45,12" may be two columns of whole numbers; a first column that falls or is below zero is no frequency.
-        return rows < 2 ? null : points * 4 >= rows * 3 ? Points : commas * 4 >= rows * 3 && falls ? Commas : null;
+        return rows < 2 ? null : points * 4 >= rows * 3 ? Points : commas * 4 >= rows * 3 && (single || parts.AreOneNumber) ? Commas : null;
     }
 
-    private static bool IsLevel(ReadOnlySpan<byte> line, Separator separator, out double level)
+    private static bool IsLevel(ReadOnlySpan<byte> line, Separator separator) => line.Length <= LongestRow
+        && (StrictNumber.TryParse(line, separator.DecimalMark, 0, out _)
+            || (UnitWord.TryParseNumber(line, separator.DecimalMark, out _, out _, out LevelUnit? unit) && unit is not null));
+
+    // "-45,12" is one number or two columns of whole numbers. No frequency is below zero, so the first is none; the second is none where it does not rise.
+    private struct TwoParts
     {
-        level = 0;
-        return line.Length <= LongestRow
-            && (StrictNumber.TryParse(line, separator.DecimalMark, 0, out level)
-                || (UnitWord.TryParseNumber(line, separator.DecimalMark, out level, out _, out LevelUnit? unit) && unit is not null));
+        private double _before = double.NegativeInfinity;
+        private bool _negative;
+        private bool _falls;
+
+        public TwoParts()
+        {
+        }
+
+        public readonly bool AreOneNumber => _negative && _falls;
+
+        public void Add(ReadOnlySpan<byte> line)
+        {
+            int comma = line.IndexOf((byte)',');
+            _negative |= line[0] == (byte)'-';
+            if (comma > 0 && StrictNumber.TryParse(line[(comma + 1)..], (byte)'.', 0, out double second))
+            {
+                _falls |= second <= _before;
+                _before = second;
+            }
+        }
     }
 }

@@ -25,6 +25,7 @@ internal sealed class Preamble
     private (DateTimeOffset? At, string? Assumption)? _taken;
 
     private int _line;
+    private bool _described;
 
     private Preamble()
     {
@@ -106,12 +107,13 @@ internal sealed class Preamble
                 string line = text.LineText(i);
                 preamble._date.Line(line, i);
                 preamble._line = i + 1;
+                preamble._described = line.AsSpan().IndexOfAny(':', '=') > 0 || line.Contains("axis", StringComparison.OrdinalIgnoreCase);
                 foreach (Statement statement in StatementReader.Read(line))
                 {
                     preamble.Take(statement);
                 }
 
-                if (i != header)
+                if (i != header || UnitProse.IsPlural(line))
                 {
                     preamble.TakeProse(line);
                 }
@@ -164,7 +166,8 @@ internal sealed class Preamble
 
     private void TakeAxis(Statement statement)
     {
-        if (AxisStatements.Name(statement) is not { } name)
+        // "X,Y (dBm)" heads columns; "X: Frequency (MHz)" describes an axis.
+        if (!_described || AxisStatements.Name(statement) is not { } name)
         {
             return;
         }

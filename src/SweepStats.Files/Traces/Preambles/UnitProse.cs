@@ -20,6 +20,12 @@ internal static class UnitProse
     private static readonly ImmutableHashSet<string> Openers =
         ["all", "the", "alle", "die", "der", "les", "la", "le", "el", "los", "las", "i", "il", "and", "und", "et", "y", "e", "with", "mit", "tous", "toutes", "todos", "todas", "units", "note"];
 
+    private static readonly ImmutableHashSet<string> Plurals =
+        ["levels", "frequencies", "frequenzen", "fréquences", "niveaux", "frecuencias", "niveles", "frequenze", "livelli", "amplitudes", "all", "alle"];
+
+    /// <summary>Whether a line speaks of all levels or frequencies, as a header of columns seldom does.</summary>
+    public static bool IsPlural(string line) => HasWord(line) && line.Split([' ', '\t', ',', ';']).Any(w => Plurals.Contains(Plain(w)));
+
     /// <summary>The units of a line, as written; none where it states none.</summary>
     public static IEnumerable<Statement> Read(string line)
     {

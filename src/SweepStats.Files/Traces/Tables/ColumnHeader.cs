@@ -56,14 +56,24 @@ internal static class ColumnHeader
     // "Attenuation,10 dB" over two columns is no header of theirs.
     private static bool IsSetting(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names)
     {
+        if (line.Length > LongestStatement)
+        {
+            return false;
+        }
+
         bool headed = names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency);
-        return line.Length <= LongestStatement && StatementReader.Read(System.Text.Encoding.UTF8.GetString(line)).Any(s => States(s, headed));
+        bool described = line.IndexOfAny((byte)':', (byte)'=') > 0;
+        return StatementReader.Read(System.Text.Encoding.UTF8.GetString(line))
+            .Any(s => States(s, headed) || (described && AxisStatements.Name(s) is { FrequencyUnit: not null } or { LevelUnit: not null }));
     }
 
-    // "Points,Trace 1" names columns: what is a number in a setting is none here. "Stop Frequency,31 MHz" names none.
-    private static bool States(Statement statement, bool headed) => SettingKeys.Find(statement.Key) is { } key
-        && (RangeKeys.IsNumeric(key.Setting) ? StatedNumber.Parse(statement.Values[0]) is not null
-            : !headed || (key.Setting == Setting.Range && StatedRange.Ends(string.Join(" - ", statement.Values)) is not null));
+    // "Points,Trace 1" names columns: what is a number in a setting is none here. "Stop Frequency,31 MHz" and "Freq Unit,MHz" name none.
+    private static bool States(Statement statement, bool headed) => SettingKeys.Find(statement.Key) is { } key && key.Setting switch
+    {
+        Setting.FrequencyUnit or Setting.LevelUnit => !headed || StatedUnits.Frequency(statement.Values) is not null || StatedUnits.Level(statement.Values) is not null,
+        Setting.Range => !headed || StatedRange.Ends(string.Join(" - ", statement.Values)) is not null,
+        _ => RangeKeys.IsNumeric(key.Setting) ? StatedNumber.Parse(statement.Values[0]) is not null : !headed,
+    };
 
     private static int? LineAbove(TraceText text, int line)
     {

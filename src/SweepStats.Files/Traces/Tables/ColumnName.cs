@@ -35,7 +35,7 @@ internal sealed partial class ColumnName
         Match bracket = Bracketed().Match(Text);
         Match decibels = BracketedReference().Match(Text);
         bracket = decibels.Success ? decibels : bracket;
-        string tail = bracket.Success ? bracket.Groups[1].Value.Trim() : LastWord().Match(Text).Value;
+        string tail = bracket.Success ? bracket.Groups[1].Value.Trim() : LastWord().Match(Text).Value.TrimEnd('.');
         FrequencyUnit = FrequencyUnits.Parse(tail);
         LevelUnit = LevelUnits.Parse(tail) ?? UnitWithin(Text);
         string[] words = [.. Word().Matches(bracket.Success ? Text[..bracket.Index] : Text).Select(m => m.Value.ToLowerInvariant())];

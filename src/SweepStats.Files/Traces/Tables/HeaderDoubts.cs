@@ -11,9 +11,6 @@ internal static class HeaderDoubts
     private static readonly ImmutableHashSet<string> Abscissas =
         ["x", "x-axis", "x axis", "xaxis", "x-achse", "x value", "x values", "x-value", "x-values", "x-wert", "x-werte", "xdata", "x data", "x-data", "abscissa", "abszisse", "abscisse", "axe x", "eje x", "asse x"];
 
-    private static readonly ImmutableHashSet<string> Plurals =
-        ["levels", "frequencies", "frequenzen", "fréquences", "niveaux", "frecuencias", "niveles", "frequenze", "livelli", "amplitudes", "all", "alle"];
-
     /// <summary>Whether the line is a header of these columns, and no setting or remark that happens to have as many words.</summary>
     public static bool IsHeader(ImmutableArray<ColumnName> names, TableSight table, Preamble preamble)
     {
@@ -50,7 +47,7 @@ internal static class HeaderDoubts
     public static bool MayBeRemark(ImmutableArray<ColumnName> names, TableSight table)
     {
         int frequency = Frequency(names);
-        return frequency > 0 && IsSentence(names) && names.Any(n => Plurals.Contains(n.Text.Split(' ')[0].ToLowerInvariant()))
+        return frequency > 0 && IsSentence(names) && names.Any(n => UnitProse.IsPlural(n.Text))
             && Enumerable.Range(0, names.Length).Count(table.Rises) > 1;
     }
 
