@@ -6,6 +6,8 @@ namespace SweepStats.Files.Traces.Preambles;
 /// <summary>Lines that describe an axis or a column: <c>X-Axis: Frequency [MHz]</c>, <c>Y: Level, dBm</c>, <c>Spalte 2: Pegel in dBµV</c>.</summary>
 internal static class AxisStatements
 {
+    private const int LongestUnit = 12;
+
     private static readonly ImmutableHashSet<string> Axes =
     [
         "x", "y", "x axis", "y axis", "xaxis", "yaxis", "axis x", "axis y", "x achse", "y achse", "axe x", "axe y", "axe des x", "axe des y", "eje x", "eje y", "asse x", "asse y",
@@ -17,8 +19,21 @@ internal static class AxisStatements
     private static readonly ImmutableHashSet<string> Columns = ["column", "col", "spalte", "colonne", "columna", "colonna"];
 
     /// <summary>What the axis or column is called, understood; null where the statement describes none.</summary>
-    public static ColumnName? Name(Statement statement) =>
-        Axes.Contains(statement.Key) || Column(statement) is not null ? new ColumnName(string.Join(' ', statement.Values.Where(v => v.Length > 0))) : null;
+    public static ColumnName? Name(Statement statement) => Unit(statement) ??
+        (Axes.Contains(statement.Key) || Column(statement) is not null ? new ColumnName(string.Join(' ', statement.Values.Where(v => v.Length > 0))) : null);
+
+    /// <summary>The unit of "Frequency: MHz" or "Pegel;dBm", as a name; null for any other statement.</summary>
+    public static ColumnName? Unit(Statement statement)
+    {
+        if (statement.Values is not [var value] || value.Length > LongestUnit)
+        {
+            return null;
+        }
+
+        var name = new ColumnName(value);
+        bool matches = name.IsBareUnit && (name.FrequencyUnit is not null ? ColumnWords.Frequency : ColumnWords.Level).Contains(statement.Key);
+        return matches ? new ColumnName(name.BareText) : null;
+    }
 
     /// <summary>The number from 1 of the column that is described; null where none is.</summary>
     public static int? Column(Statement statement) => Columns.Contains(statement.Key) && statement.Number is >= 1 and var number ? number : null;

@@ -13,8 +13,6 @@ internal sealed class Preamble
     private const int MostOfOne = 2;
     private const int LongestWord = 60;
 
-    private static readonly HashSet<string> PointWords = ["points", "pts", "punkte", "messpunkte", "puntos", "punti"];
-
     private readonly Dictionary<Setting, ImmutableArray<string>> _found = [];
     private readonly Dictionary<Setting, int> _lines = [];
     private readonly SortedDictionary<int, string> _columns = [];
@@ -167,7 +165,7 @@ internal sealed class Preamble
     private void TakeAxis(Statement statement)
     {
         // "X,Y (dBm)" heads columns; "X: Frequency (MHz)" describes an axis.
-        if (!_described || AxisStatements.Name(statement) is not { } name)
+        if ((_described ? AxisStatements.Name(statement) : AxisStatements.Unit(statement)) is not { } name)
         {
             return;
         }
@@ -223,7 +221,7 @@ internal sealed class Preamble
         if (SettingKeys.Find(statement.Key) is not { } key)
         {
             // "Sweep: 401 points": the unit tells what it counts.
-            if (StatedNumber.Parse(statement.Values[0]) is { Unit.Length: > 0 } count && PointWords.Contains(count.Unit.ToLowerInvariant()))
+            if (StatedNumber.Parse(statement.Values[0]) is { Unit.Length: > 0 } count && StatementReader.PointWords.Contains(count.Unit.ToLowerInvariant()))
             {
                 Take(Setting.Points, [count.Digits]);
             }

@@ -11,6 +11,9 @@ namespace SweepStats.Files.Traces.Preambles;
 /// <remarks>Takes time in proportion to the line, whatever stands in it.</remarks>
 internal static class StatementReader
 {
+    /// <summary>Words behind a number of points.</summary>
+    public static readonly ImmutableHashSet<string> PointWords = ["points", "pts", "punkte", "messpunkte", "puntos", "punti"];
+
     /// <summary>The statements of a line; none where it states nothing.</summary>
     public static List<Statement> Read(string line)
     {
@@ -24,6 +27,12 @@ internal static class StatementReader
             int colon = piece.AsSpan().IndexOfAny(':', '=');
             bool named = colon > 0 && char.IsLetter(piece[0]);
             bool next = values.Count > 0 && IsNumber(values[0]) && IsKey(piece) && i + 1 < pieces.Count && IsNumber(pieces[i + 1]);
+            if (values.Count > 0 && PointsIn(piece) is { } points)
+            {
+                found.Add(new Statement("points", "", [points]));
+                continue;
+            }
+
             if (key is not null && !named && !next)
             {
                 values.Add(piece);
@@ -38,6 +47,10 @@ internal static class StatementReader
         Close(key, values, found);
         return found;
     }
+
+    // "CF=100 MHz, SPAN=10 MHz, 401 points": the unit tells what it counts.
+    private static string? PointsIn(string piece) =>
+        piece.Length > 0 && char.IsAsciiDigit(piece[0]) && StatedNumber.Parse(piece) is { Unit.Length: > 0 } count && PointWords.Contains(count.Unit.ToLowerInvariant()) ? count.Digits : null;
 
     // Fields, and within them what two blanks part.
     private static List<string> Pieces(string line)

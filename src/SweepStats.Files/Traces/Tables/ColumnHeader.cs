@@ -64,14 +64,14 @@ internal static class ColumnHeader
         bool headed = names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency);
         bool described = line.IndexOfAny((byte)':', (byte)'=') > 0;
         return StatementReader.Read(System.Text.Encoding.UTF8.GetString(line))
-            .Any(s => States(s, headed) || (described && AxisStatements.Name(s) is { FrequencyUnit: not null } or { LevelUnit: not null }));
+            .Any(s => States(s, headed) || ((described ? AxisStatements.Name(s) : AxisStatements.Unit(s)) is { FrequencyUnit: not null } or { LevelUnit: not null }));
     }
 
     // "Points,Trace 1" names columns: what is a number in a setting is none here. "Stop Frequency,31 MHz" and "Freq Unit,MHz" name none.
     private static bool States(Statement statement, bool headed) => SettingKeys.Find(statement.Key) is { } key && key.Setting switch
     {
         Setting.FrequencyUnit or Setting.LevelUnit => !headed || StatedUnits.Frequency(statement.Values) is not null || StatedUnits.Level(statement.Values) is not null,
-        Setting.Range => !headed || StatedRange.Ends(string.Join(" - ", statement.Values)) is not null,
+        Setting.Range => StatedRange.Ends(string.Join(" - ", statement.Values)) is not null,
         _ => RangeKeys.IsNumeric(key.Setting) ? StatedNumber.Parse(statement.Values[0]) is not null : !headed,
     };
 
@@ -107,7 +107,8 @@ internal static class ColumnHeader
                 fields.Add("");
             }
 
-            if (fields.Count != columns)
+            // "# f in GHz" between blanks is a remark of three words.
+            if (fields.Count != columns || (candidate.Mark == (byte)' ' && fields.Exists(f => f is "in" or "en")))
             {
                 continue;
             }

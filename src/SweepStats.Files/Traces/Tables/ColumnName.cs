@@ -46,8 +46,9 @@ internal sealed partial class ColumnName
         IsMagnitude = !IsLogMagnitude && (said.Any(ColumnWords.Magnitude.Contains) || BetweenBars().IsMatch(Text));
         IsLinear = !IsLogMagnitude && said.Any(ColumnWords.Linear.Contains);
         IsGain = words.Any(ColumnWords.Gain.Contains);
-        IsAttenuation = words.Any(ColumnWords.Attenuation.Contains);
-        IsCorrection = LevelUnit == Traces.LevelUnit.DecibelsPerMeter || IsGain || IsAttenuation || words.Any(ColumnWords.Correction.Contains);
+        bool corrects = words.Any(ColumnWords.Correction.Contains);
+        IsAttenuation = !corrects && words.Any(w => ColumnWords.Attenuation.Contains(w) || w.EndsWith("dämpfung", StringComparison.Ordinal));
+        IsCorrection = LevelUnit == Traces.LevelUnit.DecibelsPerMeter || IsGain || IsAttenuation || corrects;
         Statistic = words.Append(tail.ToLowerInvariant()).Select(w => StatisticOf(w.TrimEnd(Digits))).FirstOrDefault(w => w is not null);
         Part = ComplexPartOf([.. words, tail.ToLowerInvariant()]);
         Kind = KindOf(words, tail);
@@ -120,7 +121,7 @@ internal sealed partial class ColumnName
         }
 
         bool levelStated = LevelUnits.Parse(tail) is not null;
-        if (IsLimit || words.Any(w => (OtherWords.Contains(w) && !(levelStated && Numbering.Contains(w))) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#" || tail is "°" || OtherWords.Contains(tail.ToLowerInvariant().TrimEnd('.')))
+        if (IsLimit || words.Any(w => (OtherWords.Contains(w) && !(levelStated && Numbering.Contains(w)) && !(w is "u" && IsVoltage)) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#" || tail is "°" || IsOther(tail.ToLowerInvariant().TrimEnd('.')))
         {
             return ColumnKind.Other;
         }
@@ -133,6 +134,11 @@ internal sealed partial class ColumnName
         bool named = IsMagnitude || words.Any(w => IsLevelWord(w.TrimEnd(Digits)) || ParameterWord().IsMatch(w));
         return LevelUnit is not null || IsCorrection || (named && !EmptyBracket().IsMatch(Text)) ? ColumnKind.Level : ColumnKind.Unknown;
     }
+
+    // U of "U/mV" is a voltage, and in "S21 lin mag [U]" it is no unit.
+    private bool IsVoltage => Text[0] == 'U' && LevelUnit is Traces.LevelUnit.Volts or Traces.LevelUnit.Millivolts or Traces.LevelUnit.Microvolts;
+
+    private bool IsOther(string tail) => OtherWords.Contains(tail) && !(tail is "u" && IsMagnitude);
 
     private static bool IsFrequencyWord(string word) => ColumnWords.FrequencyInFull.Contains(word) || word.EndsWith("frequenz", StringComparison.Ordinal);
 

@@ -58,7 +58,7 @@ internal static class ColumnWords
 
     /// <summary>Words of a phase.</summary>
     public static readonly ImmutableHashSet<string> Phase =
-        ["phase", "ph", "angle", "ang", "winkel", "fase", "phasen", "phasenwinkel", "arg"];
+        ["phase", "ph", "angle", "ang", "winkel", "fase", "phasen", "phasenwinkel", "arg", "argument", "argumento"];
 
     /// <summary>Words of a degree.</summary>
     public static readonly ImmutableHashSet<string> Degree = ["deg", "degree", "degrees", "grad", "degré", "degrés", "grados", "gradi", "°"];
