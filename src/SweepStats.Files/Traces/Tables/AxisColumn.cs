@@ -45,7 +45,7 @@ internal static class AxisColumn
 
         if (table.Rows >= FewestCounted && table.Counts(0))
         {
-            faults.Add(null, "no column is named, and the first counts the rows: it may be the number of the point", "put names above the rows: 'Frequency' with its unit in brackets and 'Level' with its unit, or export with a column of frequencies");
+            faults.Add(null, "no column is named, and the first counts the rows: it may be the number of the point", "export the sweep with a column of frequencies; only if this column is one, name the columns above the rows: 'Frequency' and 'Level', with their units in brackets");
             return null;
         }
 

@@ -8,7 +8,7 @@ namespace SweepStats.Files.Traces.Tables;
 /// <param name="IsLogarithmic">Whether neighbours have equal ratios.</param>
 internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsLogarithmic)
 {
-    private const string Write = "write lines such as 'Start,30 MHz', 'Stop,1 GHz' and 'Points,401' above the rows, or export the sweep with a column of frequencies";
+    private const string Write = "export the sweep with a column of frequencies, or write its range and points above the rows, in lines such as 'Start,30 MHz', 'Stop,1 GHz' and 'Points,401'";
 
     /// <summary>Whether lines state a range at all, so that rows without frequencies may be a sweep.</summary>
     public static bool IsStated(Preamble preamble) => preamble.StartBound is not null || preamble.StopBound is not null;
