@@ -12,7 +12,9 @@ namespace SweepStats.Files.Traces.Layouts;
 /// </summary>
 internal sealed class LevelRowLayout : ITraceLayout
 {
-    private const int MostLines = 500;
+    // A table has a line for each frequency; here a line has them all.
+    private const int MostLines = 100;
+    private const int LongestRow = 1 << 16;
     private const int FewestLevels = 5;
 
     private static readonly Separator[] Separators =
@@ -99,7 +101,7 @@ internal sealed class LevelRowLayout : ITraceLayout
     {
         for (int i = 1; i < text.LineCount; i++)
         {
-            if (text.Line(i).Length < 4 * FewestLevels)
+            if (text.Line(i).Length is < 4 * FewestLevels or > LongestRow || !EndsInDigit(text.Line(i)))
             {
                 continue;
             }
@@ -116,10 +118,12 @@ internal sealed class LevelRowLayout : ITraceLayout
         return null;
     }
 
+    private static bool EndsInDigit(ReadOnlySpan<byte> line) => line.TrimEnd(" \t;,"u8) is [.., >= (byte)'0' and <= (byte)'9'];
+
     private static List<string>? RowOf(TraceText text, int line, Separator separator)
     {
         ReadOnlySpan<byte> bytes = text.Line(line);
-        if (bytes.Count(separator.Mark) < FewestLevels - 1 || NumericRows.IsBlankOrComment(bytes))
+        if (bytes.Count(separator.Mark) < FewestLevels - 1 || !IsRow(bytes, separator))
         {
             return null;
         }
@@ -127,6 +131,24 @@ internal sealed class LevelRowLayout : ITraceLayout
         List<string> fields = FieldReader.Texts(bytes, separator);
         int lead = Lead(fields, separator);
         return fields.Count - lead >= FewestLevels && fields.Skip(lead).All(f => Number(f, separator) is not null) && !Rises(fields, lead, separator) ? fields : null;
+    }
+
+    // Before the fields are kept: most lines hold no numbers, or too few.
+    private static bool IsRow(ReadOnlySpan<byte> line, Separator separator)
+    {
+        var reader = new FieldReader(line, separator);
+        int numbers = 0;
+        for (int i = 0; reader.Next(out ReadOnlySpan<byte> field); i++)
+        {
+            bool number = StrictNumber.TryParse(field, separator.DecimalMark, 0, out _);
+            numbers += number ? 1 : 0;
+            if (!number && i > 0 && !field.IsEmpty)
+            {
+                return false;
+            }
+        }
+
+        return numbers >= FewestLevels && !NumericRows.IsBlankOrComment(line);
     }
 
     // Frequencies may stand in a row too.

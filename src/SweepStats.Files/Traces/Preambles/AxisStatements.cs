@@ -25,14 +25,15 @@ internal static class AxisStatements
     /// <summary>The unit of "Frequency: MHz" or "Pegel;dBm", as a name; null for any other statement.</summary>
     public static ColumnName? Unit(Statement statement)
     {
-        if (statement.Values is not [var value] || value.Length > LongestUnit)
+        // Asked of every statement: most are about something else.
+        bool frequency = ColumnWords.Frequency.Contains(statement.Key);
+        if (!(frequency || ColumnWords.Level.Contains(statement.Key)) || statement.Values is not [var value] || value.Length > LongestUnit)
         {
             return null;
         }
 
-        var name = new ColumnName(value);
-        bool matches = name.IsBareUnit && (name.FrequencyUnit is not null ? ColumnWords.Frequency : ColumnWords.Level).Contains(statement.Key);
-        return matches ? new ColumnName(name.BareText) : null;
+        string unit = value.Trim('(', ')', '[', ']', ' ');
+        return (frequency ? FrequencyUnits.Parse(unit) is not null : LevelUnits.Parse(unit) is not null) ? new ColumnName(unit) : null;
     }
 
     /// <summary>The number from 1 of the column that is described; null where none is.</summary>

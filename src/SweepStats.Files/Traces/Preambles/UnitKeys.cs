@@ -23,7 +23,7 @@ internal static class UnitKeys
     /// <param name="key">Lower-case words.</param>
     public static Setting? Find(string key)
     {
-        if (!Array.Exists(Units, u => key.Contains(u, StringComparison.Ordinal)))
+        if (!(key.Contains("uni", StringComparison.Ordinal) || key.Contains("einheit", StringComparison.Ordinal) || key.Contains("dimension", StringComparison.Ordinal)))
         {
             return null;
         }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using SweepStats.Files.Traces.Tables;
 
@@ -10,6 +11,8 @@ namespace SweepStats.Files.Traces.Preambles;
 internal static class UnitProse
 {
     private static readonly ImmutableHashSet<string> In = ["in", "en", "em"];
+
+    private static readonly SearchValues<string> InWords = SearchValues.Create([" in ", " en ", " em "], StringComparison.OrdinalIgnoreCase);
 
     private static readonly ImmutableHashSet<string> Between =
     [
@@ -44,8 +47,7 @@ internal static class UnitProse
         }
     }
 
-    private static bool HasWord(string line) =>
-        line.Contains(" in ", StringComparison.OrdinalIgnoreCase) || line.Contains(" en ", StringComparison.OrdinalIgnoreCase) || line.Contains(" em ", StringComparison.OrdinalIgnoreCase);
+    private static bool HasWord(string line) => line.AsSpan().ContainsAny(InWords);
 
     private static Setting? Axis(string[] words, int before)
     {

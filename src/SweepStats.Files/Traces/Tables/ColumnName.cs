@@ -42,8 +42,8 @@ internal sealed partial class ColumnName
         IsLimit = words.Any(IsLimitWord);
         StrangeUnit = bracket.Success && FrequencyUnit is null && LevelUnit is null && UnitLike().IsMatch(tail) ? tail : null;
         IsLogMagnitude = LogMagnitude().IsMatch(Text);
-        string[] said = [.. words, .. Word().Matches(tail).Select(m => m.Value.ToLowerInvariant())];
-        IsMagnitude = !IsLogMagnitude && (said.Any(ColumnWords.Magnitude.Contains) || BetweenBars().IsMatch(Text));
+        string[] said = [.. words, .. tail.ToLowerInvariant().Split([' ', '-', '_', '.', '|'])];
+        IsMagnitude = !IsLogMagnitude && (said.Any(ColumnWords.Magnitude.Contains) || (Text.Contains('|', StringComparison.Ordinal) && BetweenBars().IsMatch(Text)));
         IsLinear = !IsLogMagnitude && said.Any(ColumnWords.Linear.Contains);
         IsGain = words.Any(ColumnWords.Gain.Contains);
         bool corrects = words.Any(ColumnWords.Correction.Contains);
