@@ -107,7 +107,7 @@ internal sealed class SweepRows(
             TakenAt = SweepDate.Parse(string.Join(' ', lead.Select(n => n.Text)))?.At ?? (place.Before == 0 ? known.Preamble.Taken.At : null),
             Blank = LevelDoubts.Blank(unit, levels),
             Doubts = unit is null
-                ? [UnstatedUnitFault.Level(text.File, inFile: "write dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW before the levels, as in 'Level (dBm)'")]
+                ? [UnstatedUnitFault.Level(text.File, inFile: $"write {LevelUnits.Words} before the levels, as in 'Level (dBm)'")]
                 : LevelDoubts.Of(column, levels, (text.File, _ => line)),
         };
     }

@@ -85,6 +85,11 @@ internal static class SettingKeys
             return IsPlain(key[OfTrace.Length..]) ? Find(key[OfTrace.Length..]) : null;
         }
 
+        if ((UnitKeys.Find(key) ?? RangeKeys.Find(key)) is { } other)
+        {
+            return (other, "");
+        }
+
         int last = key.LastIndexOf(' ');
         if (last <= 0 || !IsUnit(key[(last + 1)..]))
         {
@@ -93,13 +98,13 @@ internal static class SettingKeys
 
         string before = key[..last];
         before = before.EndsWith(" in", StringComparison.Ordinal) ? before[..^3] : before;
-        return Words.TryGetValue(PlainLetters.Of(before), out setting) && setting is not (Setting.LevelUnit or Setting.FrequencyUnit)
-            ? (setting, key[(last + 1)..])
-            : null;
+        return Worded(before) is { } named && named is not (Setting.LevelUnit or Setting.FrequencyUnit) ? (named, key[(last + 1)..]) : null;
     }
 
     /// <summary>Whether the key can hardly be anything but a setting, wherever it stands in a line.</summary>
     public static bool IsPlain(string key) => Find(key) is not null && !Weak.Contains(PlainLetters.Of(key));
+
+    private static Setting? Worded(string key) => Words.TryGetValue(PlainLetters.Of(key), out Setting setting) ? setting : RangeKeys.Find(key);
 
     private static bool IsUnit(string word) =>
         word is "s" or "sec" or "ms" or "us" or "µs" || FrequencyUnits.Parse(word) is not null || LevelUnits.Parse(word) is not null;

@@ -11,6 +11,9 @@ namespace SweepStats.Files.Traces.Preambles;
 /// <remarks>Takes time in proportion to the line, whatever stands in it.</remarks>
 internal static class StatementReader
 {
+    /// <summary>Words behind a number of points.</summary>
+    public static readonly ImmutableHashSet<string> PointWords = ["points", "pts", "punkte", "messpunkte", "puntos", "punti"];
+
     /// <summary>The statements of a line; none where it states nothing.</summary>
     public static List<Statement> Read(string line)
     {
@@ -21,6 +24,12 @@ internal static class StatementReader
         for (int i = 0; i < pieces.Count; i++)
         {
             string piece = pieces[i];
+            if (values.Count > 0 && PointsIn(piece) is { } points)
+            {
+                found.Add(new Statement("points", "", [points]));
+                continue;
+            }
+
             if (key is not null && !Begins(key, values, pieces, i))
             {
                 values.Add(piece);
@@ -38,6 +47,11 @@ internal static class StatementReader
         Close(key, values, found);
         return found;
     }
+
+    // "CF=100 MHz, SPAN=10 MHz, 401 points": the unit tells what it counts.
+    private static string? PointsIn(string piece) =>
+        piece.Length > 0 && char.IsAsciiDigit(piece[0]) && StatedNumber.Parse(piece) is { Unit.Length: > 0 } count && PointWords.Contains(count.Unit.ToLowerInvariant())
+            ? count.Digits : null;
 
     // Whether a piece behind a key and its values is the next key.
     private static bool Begins(string key, List<string> values, List<string> pieces, int i)
@@ -202,7 +216,8 @@ internal static class StatementReader
         return words.ToString().TrimEnd();
     }
 
-    private static bool IsKey(string field) => field.Length > 1 && char.IsLetter(field[0]) && field.Contains(' ', StringComparison.Ordinal);
+    private static bool IsKey(string field) => field.Length > 1 && char.IsLetter(field[0])
+        && (field.Contains(' ', StringComparison.Ordinal) || SettingKeys.Find(Words(field)) is not null);
 
     private static bool IsNumber(string field)
     {
