@@ -86,6 +86,40 @@ public sealed class UnitWordings : IDisposable
         Assert.Equal(2, Read("Level Unit,dBuV\nFrequency [MHz],A [dBm],B [dBµV]\n30,-50,57\n31,-51,56\n", new TraceReadOptions { Columns = ["2"] }).Traces[0].Levels.Length);
     }
 
+    [Theory]
+    [InlineData("Scale Unit,dB\nFrequency (MHz),Level (dBm)\n")]
+    [InlineData("Y Axis: Log, 10 dB\nFrequency (MHz),Level (dBm)\n")]
+    [InlineData("Band: 30 MHz - 1 GHz\nFrequency (MHz),Level im Raum (dBm)\n")]
+    public void TheScaleOfAPictureIsNoUnitOfTheRows(string above) =>
+        Assert.Equal(LevelUnit.DecibelMilliwatts, Assert.Single(Read(above + "30,-40\n31,-41\n").Traces).Unit);
+
+    [Fact]
+    public void ASizeAboveAListIsNotItsUnit() => Assert.StartsWith(
+        "the file does not say the unit of level",
+        Assert.Single(Read("Start: 30 MHz\nStop: 32 MHz\nPoints: 3\nAntenna height gain 3 dB\n-40\n-41\n-42\n").Faults).Problem, StringComparison.Ordinal);
+
+    [Fact]
+    public void TablesWithoutNamesHaveTheUnitsAboveThem()
+    {
+        TraceReading reading = Read("Trace A\nUnit,dBm\nFreq Unit,MHz\n30,-40\n31,-41\n32,-39\n\nTrace B\nUnit,dBµV\nFreq Unit,MHz\n30,40\n31,41\n32,39\n");
+        Assert.Contains("in different units", Assert.Single(reading.Faults).Problem, StringComparison.Ordinal);
+        Assert.Equal(LevelUnit.DecibelMicrovolts, _folder.Trace("t.csv", new TraceReadOptions { Columns = ["Trace B"] }).Traces[0].Unit);
+    }
+
+    [Fact]
+    public void ATraceOfATableThatStartsAnewMayBeNamed() => Assert.Equal(
+        -60.0,
+        Assert.Single(Read("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,-52\n\n1000,-60\n2000,-61\n3000,-62\n", new TraceReadOptions { Columns = ["level_dbm #2"] }).Traces).Levels[0]);
+
+    [Fact]
+    public void ATraceOfSectionsMayBeNamed()
+    {
+        const string Section = "[Trace]\n{0},,dBm,\nXStart,1000,Hz\nXStop,3000,Hz\n{1},1000\n{1},2000\n-1,3000\n";
+        string text = "[Traces]\n" + Section.Replace("{0}", "north", StringComparison.Ordinal).Replace("{1}", "-50", StringComparison.Ordinal)
+            + Section.Replace("{0}", "south", StringComparison.Ordinal).Replace("{1}", "-60", StringComparison.Ordinal);
+        Assert.Equal(-60.0, Assert.Single(Read(text, new TraceReadOptions { Columns = ["south"] }).Traces).Levels[0]);
+    }
+
     [Fact]
     public void AnAxisCalledXNeedsAUnitInTheFile() => Assert.StartsWith(
         "no column is named as the frequency among 1 'X', 2 'Level (dBm)'",

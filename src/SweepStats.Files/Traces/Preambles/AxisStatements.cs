@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Files.Traces.Tables;
 
 namespace SweepStats.Files.Traces.Preambles;
@@ -8,7 +7,7 @@ internal static class AxisStatements
 {
     private const int LongestUnit = 12;
 
-    private static readonly ImmutableHashSet<string> Axes =
+    private static readonly HashSet<string> Axes =
     [
         "x", "y", "x axis", "y axis", "xaxis", "yaxis", "axis x", "axis y", "x achse", "y achse", "axe x", "axe y", "axe des x", "axe des y", "eje x", "eje y", "asse x", "asse y",
         "abscissa", "abszisse", "abscisse", "ascissa", "abscisa", "ordinate", "ordonnée", "ordinata", "ordenada", "horizontal", "vertical",
@@ -16,7 +15,7 @@ internal static class AxisStatements
         "x data", "y data", "x values", "y values", "x column", "y column", "frequency axis", "level axis", "amplitude axis", "frequenzachse", "pegelachse",
     ];
 
-    private static readonly ImmutableHashSet<string> Columns = ["column", "col", "spalte", "colonne", "columna", "colonna"];
+    private static readonly HashSet<string> Columns = ["column", "col", "spalte", "colonne", "columna", "colonna"];
 
     /// <summary>What the axis or column is called, understood; null where the statement describes none.</summary>
     public static ColumnName? Name(Statement statement) => Unit(statement) ??

@@ -204,7 +204,7 @@ internal sealed class Preamble
     private void TakeAxis(Statement statement)
     {
         // "X,Y (dBm)" heads columns; "X: Frequency (MHz)" describes an axis.
-        if ((_described ? AxisStatements.Name(statement) : AxisStatements.Unit(statement)) is not { } name)
+        if ((_described ? AxisStatements.Name(statement) : AxisStatements.Unit(statement)) is not { EndsInSize: false } name)
         {
             return;
         }

@@ -32,7 +32,7 @@ internal static class RangeKeys
         (Setting.Range,
         [
             "frequency range", "freq range", "range", "sweep", "scan", "frequency", "frequencies", "freq", "frequenz", "fréquence", "frecuencia", "frequenza", "f", "start stop", "frequenzbereich", "bereich", "gamme de fréquences", "gamme", "plage de fréquences",
-            "rango de frecuencias", "rango", "intervallo di frequenza", "campo di frequenza", "x range", "band", "frequency band", "sweep from", "start stop frequency",
+            "rango de frecuencias", "rango", "intervallo di frequenza", "campo di frequenza", "x range", "sweep from", "start stop frequency",
         ]),
         (Setting.Step,
         [

@@ -12,7 +12,7 @@ namespace SweepStats.Files.Traces.Preambles;
 internal static class StatementReader
 {
     /// <summary>Words behind a number of points.</summary>
-    public static readonly ImmutableHashSet<string> PointWords = ["points", "pts", "punkte", "messpunkte", "puntos", "punti"];
+    public static readonly HashSet<string> PointWords = ["points", "pts", "punkte", "messpunkte", "puntos", "punti"];
 
     /// <summary>The statements of a line; none where it states nothing.</summary>
     public static List<Statement> Read(string line)

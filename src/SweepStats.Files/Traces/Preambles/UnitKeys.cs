@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Files.Traces.Tables;
 
 namespace SweepStats.Files.Traces.Preambles;
@@ -10,13 +9,13 @@ internal static class UnitKeys
     private static readonly string[] Units =
         ["einheiten", "einheit", "unidades", "unidad", "units", "unités", "unites", "unit", "unité", "unite", "unità", "unita", "dimension"];
 
-    private static readonly ImmutableHashSet<string> Frequency =
+    private static readonly HashSet<string> Frequency =
         [.. ColumnWords.Frequency, "x", "abscissa", "abszisse", "abscisse", "ascissa", "abscisa", "horizontal", "stim"];
 
-    private static readonly ImmutableHashSet<string> Level =
-        [.. ColumnWords.Level, "y", "data", "daten", "ordinate", "ordonnée", "ordinata", "ordenada", "vertical", "display", "scale"];
+    private static readonly HashSet<string> Level =
+        [.. ColumnWords.Level, "y", "data", "daten", "ordinate", "ordonnée", "ordinata", "ordenada", "vertical"];
 
-    private static readonly ImmutableHashSet<string> Fillers =
+    private static readonly HashSet<string> Fillers =
         ["axis", "achse", "axe", "eje", "asse", "of", "the", "der", "des", "de", "del", "della", "la", "d", "en", "in", "values", "werte"];
 
     /// <summary>The unit that a key is about; null where it is about none, or about that of something else.</summary>

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Collections.Immutable;
 using SweepStats.Files.Traces.Tables;
 
 namespace SweepStats.Files.Traces.Preambles;
@@ -10,20 +9,20 @@ namespace SweepStats.Files.Traces.Preambles;
 /// </summary>
 internal static class UnitProse
 {
-    private static readonly ImmutableHashSet<string> In = ["in", "en", "em"];
+    private static readonly HashSet<string> In = ["in", "en", "em"];
 
     private static readonly SearchValues<string> InWords = SearchValues.Create([" in ", " en ", " em "], StringComparison.OrdinalIgnoreCase);
 
-    private static readonly ImmutableHashSet<string> Between =
+    private static readonly HashSet<string> Between =
     [
         "are", "is", "given", "stated", "all", "expressed", "measured", "values", "value", "sind", "ist", "angegeben", "werte", "sont", "est", "exprimés", "exprimées", "exprimé",
         "exprimée", "données", "donnés", "valeurs", "están", "está", "son", "expresados", "expresadas", "valores", "sono", "espressi", "espresse", "è", "valori",
     ];
 
-    private static readonly ImmutableHashSet<string> Openers =
+    private static readonly HashSet<string> Openers =
         ["all", "the", "alle", "die", "der", "les", "la", "le", "el", "los", "las", "i", "il", "and", "und", "et", "y", "e", "with", "mit", "tous", "toutes", "todos", "todas", "units", "note"];
 
-    private static readonly ImmutableHashSet<string> Plurals =
+    private static readonly HashSet<string> Plurals =
         ["levels", "frequencies", "frequenzen", "fréquences", "niveaux", "frecuencias", "niveles", "frequenze", "livelli", "amplitudes", "all", "alle"];
 
     /// <summary>Whether a line speaks of all levels or frequencies, as a header of columns seldom does.</summary>

@@ -325,9 +325,9 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         format is null || !FormatWords.IsNoLevel(format) || names.Any(n => n.Part == ComplexPart.Phase) ? null
         : new ReadFault(table.File, preamble.LineOf(Setting.Format), $"the file states the format '{format}' for column {label}, which is no level", "export the trace as a level or as log magnitude");
 
-    // Of several columns each may have its unit, and the file that of one of them.
+    // Of several columns each may have its unit, and the file that of one of them; dB alone may be that of the scale.
     private ReadFault? UnitDoubt(ImmutableArray<ColumnName> names, ColumnName name, string label) =>
-        preamble.LevelUnit is not { } stated || name.LevelUnit is not { } named || named == stated || names.Any(n => n.LevelUnit == stated) ? null
+        preamble.LevelUnit is not ({ } stated and not LevelUnit.Decibels) || name.LevelUnit is not { } named || named == stated || names.Any(n => n.LevelUnit == stated) ? null
         : new ReadFault(
             table.File, preamble.LineOf(Setting.LevelUnit), $"the file states levels in {stated.Symbol()} and column {label} is in {named.Symbol()}", "correct the one that is wrong, or export the sweep again");
 }

@@ -14,7 +14,7 @@ internal static class ColumnHeader
     private static readonly SearchValues<byte> Meaningless = SearchValues.Create("!#% \t,;"u8);
 
     // Units of columns that are neither frequency nor level.
-    private static readonly ImmutableHashSet<string> OtherUnits = ["-", "--", "1", "°", "deg", "degree", "degrees", "grad", "rad", "s", "ms", "%", "lin", "linear", "u", "dbi"];
+    private static readonly HashSet<string> OtherUnits = ["-", "--", "1", "°", "deg", "degree", "degrees", "grad", "rad", "s", "ms", "%", "lin", "linear", "u", "dbi"];
 
     private static readonly Separator[] CommentSeparators =
         [new((byte)'\t', (byte)'.'), new((byte)';', (byte)'.'), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];

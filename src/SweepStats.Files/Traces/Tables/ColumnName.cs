@@ -51,7 +51,7 @@ internal sealed partial class ColumnName
         IsAttenuation = !corrects && words.Any(w => ColumnWords.Attenuation.Contains(w) || w.EndsWith("dämpfung", StringComparison.Ordinal));
         IsCorrection = LevelUnit == Traces.LevelUnit.DecibelsPerMeter || IsGain || IsAttenuation || corrects;
         Statistic = words.Append(tail.ToLowerInvariant()).Select(w => StatisticOf(w.TrimEnd(Digits))).FirstOrDefault(w => w is not null);
-        Part = ComplexPartOf([.. words, tail.ToLowerInvariant()]);
+        Part = ComplexPartOf([.. InDecibels ? words.Where(w => !IsPart(w)) : words, tail.ToLowerInvariant()]);
         Kind = KindOf(words, tail);
         Parameter = ScatteringParameter().Match(Text) is { Success: true } s ? "S" + s.Groups[1].Value + s.Groups[2].Value : null;
     }
@@ -106,6 +106,9 @@ internal sealed partial class ColumnName
     /// <summary>Whether the name is a unit and nothing else, as in a row of units below the names.</summary>
     public bool IsBareUnit => FrequencyUnits.Parse(BareText) is not null || LevelUnits.Parse(BareText) is not null;
 
+    /// <summary>Whether the name ends in a number and its unit, as in "Antenna gain 3 dB": that is a size, and no unit of a column.</summary>
+    public bool EndsInSize => Text.AsSpan().LastIndexOfAnyInRange('0', '9') is >= 0 and var last && (FrequencyUnits.Parse(Text[(last + 1)..]) is not null || LevelUnits.Parse(Text[(last + 1)..]) is not null);
+
     /// <summary>The name without brackets around all of it.</summary>
     public string BareText => Text.Length > 2 && Text[0] is '(' or '[' && Text[^1] is ')' or ']' ? Text[1..^1].Trim() : Text;
 
@@ -125,7 +128,7 @@ internal sealed partial class ColumnName
         }
 
         bool levelStated = LevelUnits.Parse(tail) is not null;
-        if (IsLimit || words.Any(w => (OtherWords.Contains(w) && !(levelStated && Numbering.Contains(w)) && !(w is "u" && IsVoltage)) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#" || tail is "°" || IsOther(tail.ToLowerInvariant().TrimEnd('.')))
+        if (IsLimit || words.Any(w => (OtherWords.Contains(w) && !(levelStated && Numbering.Contains(w)) && !(w is "u" && IsVoltage) && !(InDecibels && IsPart(w))) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#" || tail is "°" || IsOther(tail.ToLowerInvariant().TrimEnd('.')))
         {
             return ColumnKind.Other;
         }
@@ -141,6 +144,11 @@ internal sealed partial class ColumnName
 
     // U of "U/mV" is a voltage, and in "S21 lin mag [U]" it is no unit.
     private bool IsVoltage => Text[0] == 'U' && LevelUnit is Traces.LevelUnit.Volts or Traces.LevelUnit.Millivolts or Traces.LevelUnit.Microvolts;
+
+    // No part of a complex number is in dB: "Level im Raum (dBm)" is German.
+    private bool InDecibels => LevelUnit is { } unit && !unit.IsLinear();
+
+    private static bool IsPart(string word) => ColumnWords.Real.Contains(word) || ColumnWords.Imaginary.Contains(word);
 
     private bool IsOther(string tail) => OtherWords.Contains(tail) && !(tail is "u" && IsMagnitude);
 

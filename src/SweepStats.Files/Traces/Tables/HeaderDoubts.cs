@@ -8,13 +8,14 @@ internal static class HeaderDoubts
 {
     private const int FewestCounted = 5;
 
-    private static readonly ImmutableHashSet<string> Abscissas =
+    private static readonly HashSet<string> Abscissas =
         ["x", "x-axis", "x axis", "xaxis", "x-achse", "x value", "x values", "x-value", "x-values", "x-wert", "x-werte", "xdata", "x data", "x-data", "abscissa", "abszisse", "abscisse", "axe x", "eje x", "asse x"];
 
     /// <summary>Whether the line is a header of these columns, and no setting or remark that happens to have as many words.</summary>
     public static bool IsHeader(ImmutableArray<ColumnName> names, TableSight table, Preamble preamble)
     {
-        if (names is [var only] && IsNumberWithUnit(only))
+        // It would be the unit of a list of levels.
+        if (names is [{ EndsInSize: true }])
         {
             return false;
         }
@@ -62,13 +63,6 @@ internal static class HeaderDoubts
 
     private static bool IsSentence(ImmutableArray<ColumnName> names) =>
         names.All(n => n.Text.Contains(" in ", StringComparison.OrdinalIgnoreCase) || n.Text.Contains(" en ", StringComparison.OrdinalIgnoreCase));
-
-    // "Antenna gain 3 dB" over a list of levels would be its unit.
-    private static bool IsNumberWithUnit(ColumnName name)
-    {
-        int last = name.Text.LastIndexOfAny(['0', '1', '2', '3', '4', '5', '6', '7', '8', '9']);
-        return last >= 0 && (FrequencyUnits.Parse(name.Text[(last + 1)..]) is not null || LevelUnits.Parse(name.Text[(last + 1)..]) is not null);
-    }
 
     private static int Frequency(ImmutableArray<ColumnName> names)
     {
