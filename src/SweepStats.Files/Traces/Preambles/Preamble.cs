@@ -156,6 +156,11 @@ internal sealed class Preamble
 
     private void Take(string line, int number, int? trace)
     {
+        if (!HasWords(line))
+        {
+            return;
+        }
+
         bool any = false;
         List<Statement> unplain = [];
         foreach (Statement statement in StatementReader.Read(line).Select(s => s with { Line = number, Number = s.Number ?? trace }))
@@ -176,6 +181,20 @@ internal sealed class Preamble
         {
             Take(remark);
         }
+    }
+
+    // A row of numbers has no letter but the E of its exponents.
+    private static bool HasWords(string line)
+    {
+        foreach (char c in line)
+        {
+            if (char.IsLetter(c) && c is not ('e' or 'E'))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static bool IsUnplain(Statement statement) =>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text.RegularExpressions;
 
 namespace SweepStats.Files.Traces.Preambles;
@@ -8,17 +9,14 @@ namespace SweepStats.Files.Traces.Preambles;
 /// </summary>
 internal static partial class RemarkReader
 {
+    // Looked for before the pattern is tried: most lines are titles and remarks on other things.
+    private static readonly SearchValues<string> Mentioned =
+        SearchValues.Create(["BW", "bandwidth", "bandbreite", "ATT", "SWT", "sweep time", "power"], StringComparison.OrdinalIgnoreCase);
+
     /// <summary>What a line says by the way; none where it says nothing.</summary>
-    public static IEnumerable<Statement> Read(string line) => Mentions(line)
+    public static IEnumerable<Statement> Read(string line) => line.AsSpan().ContainsAny(Mentioned)
         ? Spoken().Matches(line).Where(m => m.Groups["more"].Length == 0).Select(Said)
         : [];
-
-    // Looked for before the pattern is tried: most lines are titles and remarks on other things.
-    private static bool Mentions(string line) =>
-        line.Contains("BW", StringComparison.OrdinalIgnoreCase) || line.Contains("bandwidth", StringComparison.OrdinalIgnoreCase)
-        || line.Contains("ATT", StringComparison.OrdinalIgnoreCase) || line.Contains("SWT", StringComparison.OrdinalIgnoreCase)
-        || line.Contains("sweep time", StringComparison.OrdinalIgnoreCase) || line.Contains("bandbreite", StringComparison.OrdinalIgnoreCase)
-        || line.Contains("power", StringComparison.OrdinalIgnoreCase);
 
     private static Statement Said(Match match)
     {

@@ -69,14 +69,16 @@ internal static class SettingKeys
         "unit", "balayage", "barrido", "scansione", "measured", "taken", "recorded", "acquired", "created", "saved", "bandwidth", "bw", "bandbreite", "ora", "hora", "medie", "moyennes", "mittelung",
     ];
 
-    private static readonly Dictionary<string, Setting> Words = Table();
+    private const int LongestKey = 80;
+
+    private static readonly Dictionary<string, Setting>.AlternateLookup<ReadOnlySpan<char>> Lookup = Table().GetAlternateLookup<ReadOnlySpan<char>>();
 
     /// <summary>The setting that a key names, and the unit that its last word may be, as in "sweep time ms".</summary>
     public static (Setting Setting, string Unit)? Find(string key)
     {
-        if (Words.TryGetValue(PlainLetters.Of(key), out Setting setting))
+        if (Of(key) is { } named)
         {
-            return (setting, "");
+            return (named, "");
         }
 
         // "Trace 2 RBW"
@@ -98,13 +100,25 @@ internal static class SettingKeys
 
         string before = key[..last];
         before = before.EndsWith(" in", StringComparison.Ordinal) ? before[..^3] : before;
-        return Worded(before) is { } named && named is not (Setting.LevelUnit or Setting.FrequencyUnit) ? (named, key[(last + 1)..]) : null;
+        return Worded(before) is { } setting and not (Setting.LevelUnit or Setting.FrequencyUnit) ? (setting, key[(last + 1)..]) : null;
+    }
+
+    // Asked for every piece of every line: nothing is allocated here.
+    private static Setting? Of(string key)
+    {
+        if (key.Length is 0 or > LongestKey)
+        {
+            return null;
+        }
+
+        Span<char> letters = stackalloc char[LongestKey];
+        return Lookup.TryGetValue(letters[..PlainLetters.Write(key, letters)], out Setting setting) ? setting : null;
     }
 
     /// <summary>Whether the key can hardly be anything but a setting, wherever it stands in a line.</summary>
     public static bool IsPlain(string key) => Find(key) is not null && !Weak.Contains(PlainLetters.Of(key));
 
-    private static Setting? Worded(string key) => Words.TryGetValue(PlainLetters.Of(key), out Setting setting) ? setting : RangeKeys.Find(key);
+    private static Setting? Worded(string key) => Of(key) ?? RangeKeys.Find(key);
 
     private static bool IsUnit(string word) =>
         word is "s" or "sec" or "ms" or "us" or "µs" || FrequencyUnits.Parse(word) is not null || LevelUnits.Parse(word) is not null;

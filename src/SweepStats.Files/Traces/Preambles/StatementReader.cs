@@ -14,6 +14,8 @@ internal static class StatementReader
     /// <summary>Words behind a number of points.</summary>
     public static readonly HashSet<string> PointWords = ["points", "pts", "punkte", "messpunkte", "puntos", "punti"];
 
+    private static readonly HashSet<string> Wordy = ["det", "detector", "detektor", "detecteur", "detection", "trace", "maxhold", "minhold", "hold"];
+
     /// <summary>The statements of a line; none where it states nothing.</summary>
     public static List<Statement> Read(string line)
     {
@@ -96,7 +98,7 @@ internal static class StatementReader
 
     // "Det RMS" as a piece of its own.
     private static bool StatesWord(string piece) =>
-        piece.Contains(' ', StringComparison.Ordinal) && TraceWords.ValueAt(piece.Split(' ', StringSplitOptions.RemoveEmptyEntries)) is > 0;
+        piece.IndexOf(' ', StringComparison.Ordinal) is > 0 and var blank && Wordy.Contains(PlainLetters.Of(piece[..blank])) && TraceWords.ValueAt(piece.Split(' ', StringSplitOptions.RemoveEmptyEntries)) is > 0;
 
     // "Setup: RBW=9kHz" is about the RBW.
     private static string Inner(string piece)

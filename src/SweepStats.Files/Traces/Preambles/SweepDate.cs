@@ -54,6 +54,11 @@ internal sealed partial class SweepDate
     /// <summary>The date and time in a text; null where there is none.</summary>
     public static (DateTimeOffset? At, string? Assumption)? Parse(string text)
     {
+        if (text.AsSpan().IndexOfAnyInRange('0', '9') < 0)
+        {
+            return null;
+        }
+
         if (Iso().Match(text) is { Success: true } iso)
         {
             return At(iso, iso.Groups["y"].Value, iso.Groups["m"].Value, iso.Groups["d"].Value);
