@@ -11,6 +11,8 @@ namespace SweepStats.Files.Traces.Mending;
 internal sealed class RowGroups(WordColumns columns, TraceText source, Func<TraceText, TraceReading> read)
 {
     private const int MostTried = 8;
+    private const int MostSmall = 20;
+    private const int FewestRows = 5;
     private const int LongestName = 80;
     private const int MostListed = 8;
     private const int LinesAbove = 5;
@@ -107,7 +109,8 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
             lines.Add(i);
         }
 
-        return ordered.TrueForAll(p => p.Item2.Count > 1) ? ordered : null;
+        bool crumbs = ordered.Count > MostSmall && columns.Rows < FewestRows * ordered.Count;
+        return !crumbs && ordered.TrueForAll(p => p.Item2.Count > 1) ? ordered : null;
     }
 
     private string Key(int line, int[] keys)
