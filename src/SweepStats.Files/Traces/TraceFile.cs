@@ -86,6 +86,11 @@ public static class TraceFile
             return reading;
         }
 
+        if (options.PhaseColumn is not null)
+        {
+            return TraceReading.Refused(text.File, null, $"{options.StatedIn} states phase_column, and this file holds tables below each other", "take phase_column away, or put one table into a file");
+        }
+
         TraceReading all = layout.Read(text, options with { Columns = [] });
         var faults = new FaultList(text.File);
         ImmutableArray<Trace> asked = all.Faults.IsEmpty ? AskedTraces.Pick(all.Traces, options.Columns, faults) : [];
