@@ -92,7 +92,7 @@ internal sealed class PlaceProposer
     private static PlaceGuess OfWord(PlaceNames names, string specimen)
     {
         string? lot = names.Said.GetValueOrDefault(PlaceKind.Lot) ?? (names.Folders.IsEmpty ? null : string.Join(' ', names.Folders));
-        string reason = $"specimen {specimen}: a word of its name says so";
+        string reason = $"specimen {specimen} by its word";
         return Completed(names, new PlaceGuess(specimen, reason) { Lot = lot });
     }
 
@@ -147,7 +147,7 @@ internal sealed class PlaceProposer
         }
 
         string where = own.Length > 0 && places[specimen] == own ? "its own name" : "a name above its own";
-        string reason = $"specimen {places[specimen]}: {where}";
+        string reason = $"specimen {places[specimen]} by {where}";
         string? of = hasLot ? lot : places.Length > 1 ? places[0] : null;
         return Completed(names, new PlaceGuess(places[specimen], reason) { Lot = of, Placement = places.Length > specimen + 1 ? places[specimen + 1] : null });
     }

@@ -22,7 +22,7 @@ internal static class RoleNames
 
         NamePart? other = telling.Skip(1).FirstOrDefault(p => p.Role != role && !MayHold(p, role));
         return other is null
-            ? new RoleGuess(role, $"{role.Name()}: '{telling[0].RoleText}' in the name of its {Kind(sweep, telling[0])}")
+            ? new RoleGuess(role, $"'{telling[0].RoleText}' in the {Kind(sweep, telling[0])}'s name")
             : new RoleGuess(null, $"'{telling[0].RoleText}' says {role.Name()}, and '{other.RoleText}' in the folder's name says another role");
     }
 

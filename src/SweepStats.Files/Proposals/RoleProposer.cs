@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SweepStats.Files.Campaigns;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Proposals;
@@ -65,7 +66,7 @@ internal sealed class RoleProposer
                 $"it lies at {Db(level)}, above the reference ({Db(references.Max())})",
             _ => null,
         };
-        return doubt is null ? name with { Reason = name.Reason + Standing(role, level, floors, references) } : new RoleGuess(null, $"{name.Reason}, but {doubt}");
+        return doubt is null ? name with { Reason = name.Reason + Standing(role, level, floors, references) } : new RoleGuess(null, $"{name.Reason} says {role.Name()}, but {doubt}");
     }
 
     // Only where levels say something beside the name.
@@ -73,6 +74,7 @@ internal sealed class RoleProposer
     {
         SweepRole.Floor when references.Length > 0 => $", {Number(references.Max() - level)} dB below the reference",
         SweepRole.Reference when floors.Length > 0 => $", {Number(level - floors.Min())} dB above the floor",
+        SweepRole.Linearity => "; write the level at the source into source_dbm: without it the sweep is not used",
         SweepRole.Covered when floors.Length > 0 && references.Length > 0 => ", between floor and reference",
         _ => "",
     };
@@ -81,12 +83,12 @@ internal sealed class RoleProposer
     {
         if (LiesBetween(sweep))
         {
-            return new RoleGuess(SweepRole.Covered, "covered: no word tells its role; it has a name of its own and lies between floor and reference");
+            return new RoleGuess(SweepRole.Covered, "no word tells its role, but it has a name of its own and lies between floor and reference");
         }
 
         if (shaped && Levels(SweepRole.Reference, sweep) is { Length: > 0 } references && sweep.Level <= references.Max() + ClearDb)
         {
-            return new RoleGuess(SweepRole.Covered, "covered: no word tells its role; it is named as others that lie between floor and reference");
+            return new RoleGuess(SweepRole.Covered, "no word tells its role, but it is named as others that lie between floor and reference");
         }
 
         return new RoleGuess(null, "no word of its name tells what it was taken for" + (Hint(sweep) is { } hint ? $"; {hint}" : ""));

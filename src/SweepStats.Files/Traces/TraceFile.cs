@@ -93,6 +93,11 @@ public static class TraceFile
             return reading;
         }
 
+        if (options.PhaseColumn is not null)
+        {
+            return TraceReading.Refused(text.File, null, $"{options.StatedIn} states phase_column, and this file holds tables below each other", "take phase_column away, or put one table into a file");
+        }
+
         var faults = new FaultList(text.File);
         ImmutableArray<Trace> asked = all.Faults.IsEmpty ? AskedTraces.Pick(all.Traces, options.Columns, faults) : [];
         return !all.Faults.IsEmpty ? all : faults.Any ? new TraceReading { Faults = faults.All } : all with { Traces = asked };

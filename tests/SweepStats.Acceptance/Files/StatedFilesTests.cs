@@ -126,6 +126,14 @@ public sealed class StatedFilesTests : IDisposable
         Assert.Contains("states frequency_column, and the layout of this file leaves no choice of it", Assert.Single(_folder.Read().Faults).Problem, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void APhaseColumnIsNotPassedOverWhereTablesStandBelowEachOther()
+    {
+        const string Table = "Frequency (MHz);Level (dBm);P\n100;-40;1\n200;-41;2\n300;-42;3\n";
+        string said = Fault("Sweep 1\n" + Table + "\nSweep 2\n" + Table, "level_columns = [\"1\"]\nphase_column = \"3\"\nphase_unit = \"deg\"");
+        Assert.Contains("campaign.toml states phase_column, and this file holds tables below each other", said, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("covered/**/*.txt", "covered/a.txt", true)]
     [InlineData("covered/**/*.txt", "Covered/x/y/A.TXT", true)]

@@ -78,6 +78,7 @@ public sealed class HostileFolders : IDisposable
     [InlineData("ref_-10dB.csv", -50, " dB below another reference: a linearity sweep, or a covered one?")]
     [InlineData("covered B.csv", -30, "above the reference")]
     [InlineData("Referenzprobe A.csv", -70, "'Referenzprobe' in one name say different roles")]
+    [InlineData("Blech 1.csv", -95, "'Blech' in one name say different roles")]
     [InlineData("ref sample A.csv", -40, "'ref', 'sample' in one name say different roles")]
     [InlineData("reference/noise.csv", -100, "'noise' says floor, and 'reference' in the folder's name says another role")]
     public void WhatNamesAndLevelsDoNotSettleIsLeftBlank(string file, double level, string why)

@@ -102,15 +102,15 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         if (named)
         {
             string all = ColumnList.Of(names, Enumerable.Range(0, names.Length));
-            AskFrequency($"no column is named as the frequency among {all}", $"if one of them is, {NameFrequency}; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz", all);
+            AskFrequency($"no column is named as the frequency among {all}", $"if one of them is, {NameFrequency}, with its frequency_unit; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz", all, StatableKeys.FrequencyColumn | StatableKeys.FrequencyUnit);
             return null;
         }
 
         return AxisColumn.Find(table, preamble, faults);
     }
 
-    private void AskFrequency(string problem, string remedy, string candidates) =>
-        faults.Add(new ReadFault(table.File, null, problem, remedy) { Asks = StatableKeys.FrequencyColumn, Candidates = candidates });
+    private void AskFrequency(string problem, string remedy, string candidates, StatableKeys asks = StatableKeys.FrequencyColumn) =>
+        faults.Add(new ReadFault(table.File, null, problem, remedy) { Asks = asks, Candidates = candidates });
 
     private ImmutableArray<LevelColumn>? Wanted(ImmutableArray<ColumnName> names, int frequency, bool named)
     {
