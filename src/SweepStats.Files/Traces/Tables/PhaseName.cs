@@ -22,7 +22,7 @@ internal sealed partial class PhaseName
     {
         string text = name.Text.Length <= ColumnName.Longest ? UnitInDecibels().Replace(name.Text, " ") : "";
         ImmutableArray<string> words = [.. Word().Matches(text).Select(m => m.Value.ToLowerInvariant())];
-        Trace = string.Concat(words.Where(w => !Measures.Contains(w) && !IsUnitOfLevel(w, name)));
+        Trace = string.Concat(words.Where((w, i) => !Measures.Contains(w) && !IsUnitOfLevel(w, name) && !LeadsToUnit(words, i)));
         IsParameter = name.Parameter is { } parameter && string.Equals(Trace, parameter, StringComparison.OrdinalIgnoreCase);
         bool isPhase = name.Kind == ColumnKind.Other && !name.IsLimit
             && (words.Any(Phases.Contains) || name.Parameter is not null);
@@ -40,6 +40,10 @@ internal sealed partial class PhaseName
 
     /// <summary>Degrees in a unit of the column; null where it is no phase, or its unit is not stated.</summary>
     public double? DegreesPerUnit { get; }
+
+    // "arg(S21) in Grad"; alone it may be the input.
+    private static bool LeadsToUnit(ImmutableArray<string> words, int at) => words[at] is "in" or "en"
+        && at + 1 < words.Length && (ColumnWords.Degree.Contains(words[at + 1]) || Radians.Contains(words[at + 1]));
 
     // V alone may be a trace, such as a polarisation.
     private static bool IsUnitOfLevel(string word, ColumnName name) =>
