@@ -38,7 +38,8 @@ internal static class FileTaking
         return taken.Faults.IsEmpty ? Of((path, file), seen, taken, new TraceReadOptions()) : Doubtful((path, file), taken.Faults);
     }
 
-    // What only lacks its units is a sweep all the same. What is refused as a whole, but names a role for each column, holds sweeps once they are named.
+    // What only lacks its units is a sweep all the same. What is refused as a whole, but names a role for each column, holds
+    // sweeps once they are named.
     private static TakenFile Doubtful((string Path, string File) at, ImmutableArray<ReadFault> faults)
     {
         StatableKeys asks = faults.Aggregate(StatableKeys.None, (all, f) => all | f.Asks);

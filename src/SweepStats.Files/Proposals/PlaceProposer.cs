@@ -5,7 +5,8 @@ using SweepStats.Files.Campaigns;
 namespace SweepStats.Files.Proposals;
 
 /// <summary>
-/// Guesses lot, specimen and placement of each covered sweep. A number that may count specimens as well as sweeps is left to the person: several sweeps of one
+/// Guesses lot, specimen and placement of each covered sweep. A number that may count specimens as well as sweeps is left to the
+/// person: several sweeps of one
 /// specimen and one sweep each of several give other results.
 /// </summary>
 internal sealed class PlaceProposer
@@ -128,6 +129,12 @@ internal sealed class PlaceProposer
         if (own.Length > 0 && !names.Folders.IsEmpty && !names.Counts)
         {
             return Doubtful($"'{own}' in '{names.Folders[^1]}' may be a specimen of that lot, or a sweep of that specimen");
+        }
+
+        if (names.IsCountOfCovered && !names.Folders.IsEmpty)
+        {
+            return Doubtful(
+                $"the number {string.Join(", ", names.Numbers)} in '{names.Folders[^1]}' may count specimens of that lot, or sweeps of that specimen");
         }
 
         ImmutableArray<string> places = own.Length > 0 ? names.Folders.Add(own) : names.Folders;

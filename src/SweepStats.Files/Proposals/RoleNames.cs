@@ -3,7 +3,8 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Proposals;
 
-/// <summary>Guesses the role of a sweep from names alone: the column's before the file's, the file's before the folders'.</summary>
+/// <summary>Guesses the role of a sweep from names alone: the column's before the file's, the file's before the
+/// folders'.</summary>
 internal static class RoleNames
 {
     /// <summary>The guess; without role and reason empty where no word tells any.</summary>

@@ -6,7 +6,8 @@ using SweepStats.Sweeps;
 namespace SweepStats.Files.Proposals;
 
 /// <summary>
-/// Guesses the role of each sweep of a folder. Names say it; levels confirm it or cast doubt on it: the floor lies lowest, the reference highest. Levels alone say
+/// Guesses the role of each sweep of a folder. Names say it; levels confirm it or cast doubt on it: the floor lies lowest, the
+/// reference highest. Levels alone say
 /// nothing, since a specimen that shields well lies as low as the floor.
 /// </summary>
 internal sealed class RoleProposer
@@ -75,6 +76,7 @@ internal sealed class RoleProposer
         SweepRole.Floor when references.Length > 0 => $", {Number(references.Max() - level)} dB below the reference",
         SweepRole.Reference when floors.Length > 0 => $", {Number(level - floors.Min())} dB above the floor",
         SweepRole.Linearity => "; write the level at the source into source_dbm: without it the sweep is not used",
+        SweepRole.Covered when floors.Length > 0 && level < floors.Max() + ClearDb => ", as low as the floor",
         SweepRole.Covered when floors.Length > 0 && references.Length > 0 => ", between floor and reference",
         _ => "",
     };

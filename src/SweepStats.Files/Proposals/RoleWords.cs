@@ -3,7 +3,8 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Proposals;
 
-/// <summary>Words of names, English and German, that tell what a sweep was taken for. All in lower case, umlauts as two letters.</summary>
+/// <summary>Words of names, English and German, that tell what a sweep was taken for. All in lower case, umlauts as two
+/// letters.</summary>
 internal static class RoleWords
 {
     private static readonly string[] Sources = ["source", "signal", "generator", "gen", "tx", "rf", "quelle", "sender", "traeger", "carrier"];
@@ -38,6 +39,7 @@ internal static class RoleWords
         ["ohne"] = SweepRole.Reference,
         ["without"] = SweepRole.Reference,
         ["covered"] = SweepRole.Covered,
+        ["cov"] = SweepRole.Covered,
         ["mit"] = SweepRole.Covered,
         ["with"] = SweepRole.Covered,
         ["dut"] = SweepRole.Covered,
