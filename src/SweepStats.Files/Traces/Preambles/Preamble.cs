@@ -49,6 +49,9 @@ internal sealed class Preamble
     /// <summary>Last frequency as stated, or as centre and span make it.</summary>
     public StatedBound? StopBound => Bound(Setting.Stop, 1);
 
+    /// <summary>That start and stop are stated, and centre and span of another range; null where they agree, or only one pair is stated.</summary>
+    public string? OtherRange => StatedRange.Other((Number(Setting.Start), Number(Setting.Stop)), (Number(Setting.Centre), Number(Setting.Span)));
+
     /// <summary>Distance of the frequencies as stated.</summary>
     public StatedNumber? Step => Number(Setting.Step);
 
@@ -108,6 +111,7 @@ internal sealed class Preamble
     {
         (int from, int to) = lines;
         var heading = new TraceHeading();
+        var rows = new SettingRows();
         int header = HeaderLine(text, from, to);
         for (int i = Math.Max(from, to - MostLines); i < to; i++)
         {
@@ -118,7 +122,17 @@ internal sealed class Preamble
                 heading.Pass(line);
                 preamble._line = i + 1;
                 preamble._described = line.AsSpan().IndexOfAny(':', '=') > 0 || line.Contains("axis", StringComparison.OrdinalIgnoreCase);
-                preamble.Take(line, i + 1, heading.Trace);
+                List<Statement> below = rows.Pass(line, out bool isHeading);
+                foreach (Statement statement in below)
+                {
+                    preamble.Take(statement with { Line = i + 1 });
+                }
+
+                if (!isHeading && below.Count == 0)
+                {
+                    preamble.Take(line, i + 1, heading.Trace);
+                }
+
                 if (i != header || UnitProse.IsPlural(line))
                 {
                     preamble.TakeProse(line);
@@ -301,6 +315,7 @@ internal sealed class Preamble
                 TakeRange(statement);
                 break;
             case Setting.Averaging:
+            case Setting.AverageCount when TraceWords.IsOnOrOff(ForeignWords.ToEnglish(statement.Values[0])):
                 TakeAveraging(statement);
                 break;
             case Setting.Detector or Setting.TraceMode or Setting.Preamplifier or Setting.TraceNames or Setting.Spacing or Setting.Format:

@@ -26,7 +26,7 @@ internal static class SettingKeys
             + "dampfung daempfung hfdampfung hfdaempfung eingangsdampfung eingangsdaempfung eingangsabschwacher eingangsabschwaecher "
             + "abschwacher abschwaecher abschwachung eichleitung rfdampfung rfdaempfung "
             + "attenuationdentree attenuationentree attenuateur attenuateurdentree attenuateurrf atenuacion atenuacionrf atenuaciondeentrada atenuador "
-            + "attenuazione attenuazionerf attenuazionediingresso attenuazioneingresso attenuatore"),
+            + "attenuazione attenuazionerf attenuazionediingresso attenuazionedingresso attenuazioneingresso attenuatore"),
         (Setting.ReferenceLevel, "referencelevel ref rlev reflevel reflvl levelreference reflev refpegel referenzpegel bezugspegel "
             + "niveaudereference niveauderef niveauref niveldereferencia nivelref livellodiriferimento"),
         (Setting.Detector, "detector detectors detectortype detectormode tracedetector detection detektor det dettype detmode detectorfunction "

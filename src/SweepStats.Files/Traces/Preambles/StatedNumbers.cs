@@ -160,7 +160,8 @@ internal sealed class StatedNumbers
     private static ImmutableArray<string> Bare(Statement statement)
     {
         var bare = ImmutableArray.CreateBuilder<string>();
-        foreach (string value in statement.Values.Select(SettingFlags.Without).Where(v => v.Length > 0 && !SettingFlags.IsNone(v)))
+        ImmutableArray<string> values = statement.Values is [var unit, var number] && StartsAsNumber(number) && IsKnownUnit(unit) ? [number, unit] : statement.Values;
+        foreach (string value in values.Select(SettingFlags.Without).Where(v => v.Length > 0 && !SettingFlags.IsNone(v)))
         {
             if (StartsAsNumber(value))
             {
@@ -183,6 +184,10 @@ internal sealed class StatedNumbers
 
         return bare.ToImmutable();
     }
+
+    // "RBW,kHz,9": the unit before the number.
+    private static bool IsKnownUnit(string word) =>
+        word is "s" or "ms" or "us" or "µs" || FrequencyUnits.Parse(word) is not null || LevelUnits.Parse(word) is not null;
 
     private static bool IsUnit(string value) => value.All(c => char.IsLetter(c) || c is '/' or '%');
 }

@@ -45,6 +45,22 @@ internal static partial class StatedRange
         return new StatedBound(new StatedNumber(end.ToString(CultureInfo.InvariantCulture), bare ? "" : "Hz"), rounding, line);
     }
 
+    /// <summary>What to say where start and stop state one range, and centre and span another; null where they agree by the digits they are written in.</summary>
+    public static string? Other((StatedNumber? Start, StatedNumber? Stop) ends, (StatedNumber? Centre, StatedNumber? Span) middle)
+    {
+        if (ends is not ({ } start, { } stop) || Bound(middle.Centre, middle.Span, -1, 0) is not { } low || Bound(middle.Centre, middle.Span, 1, 0) is not { } high)
+        {
+            return null;
+        }
+
+        return Apart(start, low) || Apart(stop, high)
+            ? $"the file states a range from {start.Digits} {start.Unit} to {stop.Digits} {stop.Unit}, and by centre and span one from {low.Shown} to {high.Shown}" : null;
+    }
+
+    // Both with units: bare numbers may be in different ones.
+    private static bool Apart(StatedNumber end, StatedBound bound) => end.Hertz() is { } one && bound.Hertz() is { } other
+        && Math.Abs(one - other) > Rounding(end) + bound.RoundingHertz() + (1e-6 * Math.Max(Math.Abs(one), Math.Abs(other)));
+
     /// <summary>Half a unit of the last digit that a number is written with, in Hz where its unit is one of frequency.</summary>
     public static double Rounding(StatedNumber number) => RoundingInUnit(number) * Math.Pow(10, FrequencyUnits.Parse(number.Unit)?.Exponent() ?? 0);
 

@@ -24,7 +24,8 @@ internal static class DeclaredRange
     public static void Check(Preamble preamble, FrequencyAxis axis, FrequencyUnit column, (int LastLine, bool EndsFile, FaultList Faults) file)
     {
         int rows = axis.Hertz.Length;
-        (double first, double last) = (Math.Min(axis.Hertz[0], axis.Hertz[^1]), Math.Max(axis.Hertz[0], axis.Hertz[^1]));
+        // As it was swept: where the file states the start above the stop, the axis falls.
+        (double first, double last) = (axis.Hertz[0], axis.Hertz[^1]);
         bool endsEarly = preamble.StopBound is { } end && Disagrees(end, last, Tolerance(axis, rows - 1), column) && end.Hertz(column) > last;
         if (preamble.Points > rows && endsEarly && file.EndsFile)
         {
@@ -36,6 +37,12 @@ internal static class DeclaredRange
         if (preamble.Points is { } points && points != rows)
         {
             file.Faults.Add(preamble.LineOf(Setting.Points), FormattableString.Invariant($"the file states {points} points and the table holds {rows}"), Remedy);
+        }
+
+        if (preamble.OtherRange is { } other)
+        {
+            file.Faults.Add(preamble.LineOf(Setting.Centre), other, Remedy);
+            return;
         }
 
         if (GoesOn(preamble, axis, column))

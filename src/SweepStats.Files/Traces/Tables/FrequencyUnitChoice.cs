@@ -32,7 +32,7 @@ internal static class FrequencyUnitChoice
     {
         if (table.Units?.IsHertz(column) == true)
         {
-            return FrequencyUnit.Hertz;
+            return Contradicted(table, name) is { } both ? Refused(known.Faults, both) : FrequencyUnit.Hertz;
         }
 
         if (name.StrangeUnit is { } strange)
@@ -70,6 +70,17 @@ internal static class FrequencyUnitChoice
         }
 
         known.Faults.Add(UnstatedUnitFault.Frequency(known.Faults.File));
+        return null;
+    }
+
+    // A header in kHz over rows in MHz; rows may change their unit on the way.
+    private static string? Contradicted(TableSight table, ColumnName name) =>
+        name.FrequencyUnit is not { } headed || table.UnitIn(0) == headed || table.UnitIn(table.Rows - 1) == headed ? null
+            : $"the header gives the frequencies in {headed.Symbol()} and the rows in {table.UnitIn(0)?.Symbol() ?? "another unit"}";
+
+    private static FrequencyUnit? Refused(FaultList faults, string problem)
+    {
+        faults.Add(null, problem, "export the sweep again with one unit in header and rows, or remove the wrong one of the two");
         return null;
     }
 

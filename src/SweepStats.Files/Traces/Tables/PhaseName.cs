@@ -13,7 +13,7 @@ internal sealed partial class PhaseName
     private static readonly HashSet<string> Measures =
     [
         .. ColumnWords.Degree, .. Radians, .. ColumnWords.Phase, "wrapped", "unwrapped",
-        .. ColumnWords.Real, .. ColumnWords.Imaginary, .. ColumnWords.Magnitude,
+        .. ColumnWords.Real, .. ColumnWords.Imaginary, .. ColumnWords.Magnitude, .. ColumnWords.Linear,
         "level", "pegel", "amplitude", "ampl", "amp", "log", "logmag", "power", "voltage", "db",
         "niveau", "nivel", "livello", "amplitud", "ampiezza", "gain",
     ];
@@ -22,7 +22,7 @@ internal sealed partial class PhaseName
     {
         string text = name.Text.Length <= ColumnName.Longest ? UnitInDecibels().Replace(name.Text, " ") : "";
         ImmutableArray<string> words = [.. Word().Matches(text).Select(m => m.Value.ToLowerInvariant())];
-        Trace = string.Concat(words.Where((w, i) => !Measures.Contains(w) && !IsUnitOfLevel(w, name) && !LeadsToUnit(words, i)));
+        Trace = string.Concat(words.Where((w, i) => !Measures.Contains(w) && !IsUnitOfLevel(w, name) && !LeadsToUnit(words, i) && !(w is "u" && name.IsMagnitude)));
         IsParameter = name.Parameter is { } parameter && string.Equals(Trace, parameter, StringComparison.OrdinalIgnoreCase);
         bool isPhase = name.Kind == ColumnKind.Other && !name.IsLimit
             && (words.Any(Phases.Contains) || name.Parameter is not null);

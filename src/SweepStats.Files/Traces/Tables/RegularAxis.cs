@@ -26,6 +26,12 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
             return null;
         }
 
+        if (preamble.OtherRange is { } other)
+        {
+            known.Faults.Add(start.Line, other, "correct the lines that are wrong, or remove them");
+            return null;
+        }
+
         if (Unit(start, stop, known) is not { } unit)
         {
             return null;

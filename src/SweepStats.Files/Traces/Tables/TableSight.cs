@@ -15,6 +15,30 @@ internal sealed class TableSight(TraceText text, NumericRows rows, NumericRun ru
 
     public double Value(int row, int column) => rows.Value(run, row, column);
 
+    /// <summary>The first unit of frequency that a row states in its own text, which may be another in the next row; null for none.</summary>
+    /// <param name="row">The row.</param>
+    public FrequencyUnit? UnitIn(int row)
+    {
+        string line = text.LineText(rows.Line(run, row));
+        int end = 0;
+        while (end < line.Length)
+        {
+            int start = end;
+            bool letters = char.IsLetter(line[start]);
+            while (end < line.Length && char.IsLetter(line[end]) == letters)
+            {
+                end++;
+            }
+
+            if (letters && FrequencyUnits.Parse(line[start..end]) is { } unit)
+            {
+                return unit;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>Whether every number of a column is 0, as placeholders are.</summary>
     public bool IsZero(int column) => All(column, v => v == 0);
 

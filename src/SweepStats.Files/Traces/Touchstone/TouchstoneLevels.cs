@@ -18,9 +18,13 @@ internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : 
     // Some analysers fill what they did not measure with a level that no receiver can resolve.
     private const double UnresolvableDb = -199;
 
+    private const int FewestPoints = 3;
+
     private readonly PooledList<double> _levels = new(capacity);
     private readonly TouchstonePhases _phases = new(format, capacity);
     private int _count;
+    private double _least = double.PositiveInfinity;
+    private double _most = double.NegativeInfinity;
     private double _firstLevel;
     private int _zeros;
     private int _high;
@@ -40,6 +44,11 @@ internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : 
 
     /// <summary>Whether the parameter was measured and every point has a level.</summary>
     public bool IsMeasured => Blank is null && WithoutLevel is null;
+
+    /// <summary>
+    /// Whether every level is above 0 dB and below 1: of all parameters of a network at once that is no measurement in dB, but of magnitudes.
+    /// </summary>
+    public bool LooksLinear => format == TouchstoneFormat.DecibelAngle && _count >= FewestPoints && _least > 0 && _most < 1;
 
     /// <summary>Whether most of the levels are above <see cref="HighDb"/>.</summary>
     public bool IsHigh => _high * 2L > _count;
@@ -65,6 +74,7 @@ internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : 
             (FirstLine, _firstLevel) = (line, level);
         }
 
+        (_least, _most) = (Math.Min(_least, level), Math.Max(_most, level));
         _constant &= level == _firstLevel;
         _high += level > HighDb ? 1 : 0;
         _levels.Add(level);

@@ -88,6 +88,13 @@ internal sealed class TouchstoneTraces : IDisposable
             yield return new ReadFault(_text.File, null, "a one-port file holds a reflection, not an attenuation", $"use a two-port file, or name S11 {_named} where the reflection is meant");
         }
 
+        if (_levels.Length > 1 && _levels.All(l => l is { LooksLinear: true }))
+        {
+            yield return new ReadFault(
+                _text.File, _levels[0]!.FirstLine, "the option line says DB, and all levels of all parameters lie between 0 and 1 dB: they look like magnitudes",
+                "write MA in place of DB into the option line if they are, or export the file again");
+        }
+
         TouchstoneLevels levels = _levels[parameter.Place]!;
         if (levels.Blank is { } blank)
         {
