@@ -28,8 +28,9 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
     /// <summary>The traces; null where no column parts the rows so that the frequencies of every part rise.</summary>
     public TraceReading? Read()
     {
-        foreach (int[] keys in Candidates().Take(MostTried))
+        foreach (int[] candidate in Candidates().Take(MostTried))
         {
+            int[] keys = WithCounters(candidate);
             if (Parts(keys) is { Count: > 1 } parts && parts.Count <= DataBlock.MostTraces && Traces(parts, keys) is { } reading)
             {
                 return reading;
@@ -80,6 +81,18 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
         IEnumerable<int[]> single = words.OrderBy(c => IsSplitting(c) ? 0 : 1).Concat(numbers).Select(c => new[] { c });
         int[] named = [.. words.Where(IsSplitting), .. numbers];
         return single.Concat(named.Length > 1 ? [named] : []).Concat(words.Length > 1 ? [words] : []);
+    }
+
+    // "run" beside "taken": a number of the sweep that is one in each part tells no more than its other column, and is no level.
+    private int[] WithCounters(int[] keys)
+    {
+        int[] counters = [.. Enumerable.Range(0, columns.Columns).Where(c => !keys.Contains(c) && IsNumbered(c) && IsSplitting(c) && columns.Tally(c).Values.All(IsCount))];
+        if (counters.Length == 0 || Parts(keys) is not { } parts)
+        {
+            return keys;
+        }
+
+        return [.. keys, .. counters.Where(c => parts.TrueForAll(p => p.Lines.TrueForAll(l => columns.Value(l, c) == columns.Value(p.Lines[0], c))))];
     }
 
     private bool IsSplitting(int column) => Array.Exists(Words(columns.Name(column)), Splitting.Contains);

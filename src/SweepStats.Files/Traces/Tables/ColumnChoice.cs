@@ -305,6 +305,15 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             return CorrectionDoubt.Of(table.File, name, label);
         }
 
+        // Beside a loss "Drift (dB)" may be anything that has to do with it.
+        if (unit == LevelUnit.Decibels && !column.Asked && !name.IsNamedLevel && name.Text.Length > 0 && names.Any(n => n.IsCorrection))
+        {
+            return new ReadFault(table.File, null, $"column {label} stands beside an attenuation or a correction, and its name does not tell whether it is a level", NameColumn)
+            {
+                Asks = StatableKeys.LevelColumns,
+            };
+        }
+
         return unit is not null ? null
             : name.StrangeUnit is { } strange ? new ReadFault(
                 table.File, null, $"column {label} is in '{strange}', which is not a unit of level that can be read", $"export levels in {LevelUnits.Words}, and say so in the header")

@@ -42,6 +42,13 @@ internal static class ColumnHeader
         if (names is { } units && units.All(n => n.Text.Length == 0 || IsUnit(n)) && units.Any(n => n.IsBareUnit))
         {
             ImmutableArray<ColumnName>? above = LineAbove(text, at!.Value) is { } higher ? Names(text.Line(higher), columns, separator) : null;
+            if (above?.Zip(units).FirstOrDefault(p => Differ(p.First, p.Second)) is ({ } named, { } other))
+            {
+                known.Faults.Add(
+                    at + 1, $"the header gives column {named.Text} and the line of units below it '{other.BareText}'", "export the sweep again, or remove the wrong one of the two units");
+                return null;
+            }
+
             return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : IsUnit(name) ? name : new ColumnName($"{name.Text} ({unit.BareText})"))] : names;
         }
 
@@ -52,6 +59,9 @@ internal static class ColumnHeader
         names is { } found && stated.Any(s => found.Any(n => n.IsCalled(s)));
 
     private static bool IsUnit(ColumnName name) => name.IsBareUnit || OtherUnits.Contains(name.BareText.ToLowerInvariant());
+
+    private static bool Differ(ColumnName name, ColumnName unit) =>
+        (name.LevelUnit is { } level && unit.IsBareUnit && unit.LevelUnit != level) || (name.FrequencyUnit is { } frequency && unit.IsBareUnit && unit.FrequencyUnit != frequency);
 
     private static bool Tells(ImmutableArray<ColumnName>? names) => names is { } found && found.Any(n => n.Kind is ColumnKind.Frequency or ColumnKind.Level);
 
@@ -109,7 +119,7 @@ internal static class ColumnHeader
         ReadOnlySpan<byte> content = comment ? bare.TrimStart("!#% "u8) : line;
         foreach (Separator candidate in (ReadOnlySpan<Separator>)[separator, .. CommentSeparators])
         {
-            List<string> fields = Joined(FieldReader.Texts(content, candidate), candidate);
+            List<string> fields = candidate.Mark == (byte)' ' ? BlankNames.Of(content, columns) : FieldReader.Texts(content, candidate);
             while (fields.Count < columns && candidate.Mark != (byte)' ' && content.Count(candidate.Mark) >= columns - 1)
             {
                 fields.Add("");
@@ -139,31 +149,6 @@ internal static class ColumnHeader
 
     private static bool HeadsAll(ImmutableArray<ColumnName> names) =>
         names.Any(n => n.Kind == ColumnKind.Frequency) && names.All(n => n.Kind != ColumnKind.Unknown && n.Text.Length > 0);
-
-    // "Frequency (MHz)  Level (dBm)" parted by blanks: a unit in brackets belongs to the word before it.
-    private static List<string> Joined(List<string> fields, Separator separator)
-    {
-        if (separator.Mark != (byte)' ')
-        {
-            return fields;
-        }
-
-        List<string> joined = [];
-        foreach (string field in fields)
-        {
-            bool taken = joined.Count > 0 && joined[^1].Length < LongestName && field.StartsWith('(') | field.StartsWith('[') && joined[^1][^1] is not (')' or ']');
-            if (taken)
-            {
-                joined[^1] += " " + field;
-            }
-            else
-            {
-                joined.Add(field);
-            }
-        }
-
-        return joined;
-    }
 
     // Two names over four columns is what decimal commas between commas look like.
     private static void RefuseOtherWidth(ReadOnlySpan<byte> line, int index, int columns, Separator separator, FaultList faults)

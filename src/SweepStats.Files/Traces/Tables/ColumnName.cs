@@ -17,6 +17,7 @@ internal sealed partial class ColumnName
         .. ColumnWords.Phase, .. ColumnWords.Degree, .. ColumnWords.Real, .. ColumnWords.Imaginary,
         "no", "nr", "index", "idx", "point", "points", "pt", "n", "rad", "time", "date", "punkt", "puntos", "punto",
         "uncertainty", "unc", "u", "error", "deviation", "stddev", "std", "stdev", "sd", "sigma", "incertitude", "fehler", "abweichung", "confidence", "delay", "vswr", "swr", "rbw", "vbw", "text",
+        "incertezza", "incertidumbre", "unsicherheit", "messunsicherheit", "streuung", "scarto", "desviación", "desviacion", "écart", "ecart", "variance", "varianz", "spread",
         "segment", "segments", "segmento", "abschnitt", "teilbereich", "subrange",
     ];
 
@@ -46,6 +47,7 @@ internal sealed partial class ColumnName
         string[] said = [.. words, .. tail.ToLowerInvariant().Split([' ', '-', '_', '.', '|'])];
         IsMagnitude = !IsLogMagnitude && (said.Any(ColumnWords.Magnitude.Contains) || (Text.Contains('|', StringComparison.Ordinal) && BetweenBars().IsMatch(Text)));
         IsLinear = !IsLogMagnitude && said.Any(ColumnWords.Linear.Contains);
+        IsNamedLevel = words.Any(ColumnWords.Level.Contains) || ScatteringParameter().IsMatch(Text);
         IsGain = words.Any(ColumnWords.Gain.Contains);
         bool corrects = words.Any(ColumnWords.Correction.Contains);
         IsAttenuation = !corrects && words.Any(w => ColumnWords.Attenuation.Contains(w) || w.EndsWith("dämpfung", StringComparison.Ordinal));
@@ -81,6 +83,9 @@ internal sealed partial class ColumnName
 
     /// <summary>Whether the name says that the magnitude is no logarithm.</summary>
     public bool IsLinear { get; }
+
+    /// <summary>Whether a word of it, and not its unit alone, tells a level.</summary>
+    public bool IsNamedLevel { get; }
 
     /// <summary>Whether it is a gain: a correction, or a transmission that was measured.</summary>
     public bool IsGain { get; }

@@ -13,7 +13,20 @@ internal static class DatedColumns
 
     /// <summary>The names, those that are times taken for names of traces: a time heads nothing else.</summary>
     public static ImmutableArray<ColumnName> Named(ImmutableArray<ColumnName> names) =>
-        names.Any(IsTime) ? [.. names.Select(n => IsTime(n) ? ColumnName.OfTrace(n.Text) : n)] : names;
+        !names.Any(IsTime) ? names
+        : Corner(names) is { } corner ? [new ColumnName($"frequency ({corner.Frequency.Symbol()})"), .. names.Skip(1).Select(n => new ColumnName($"{n.Text} ({corner.Level.Symbol()})"))]
+        : [.. names.Select(n => IsTime(n) ? ColumnName.OfTrace(n.Text) : n)];
+
+    // "MHz \ dBm" in the corner of a table whose other titles are all times: one unit down, one across.
+    private static Units? Corner(ImmutableArray<ColumnName> names)
+    {
+        string[] words = names[0].Text.Split(['\\', '/', '|', ' '], StringSplitOptions.RemoveEmptyEntries);
+        FrequencyUnit[] down = [.. words.Select(FrequencyUnits.Parse).OfType<FrequencyUnit>()];
+        LevelUnit[] across = [.. words.Select(LevelUnits.Parse).OfType<LevelUnit>()];
+        return words.Length == 2 && down is [var frequency] && across is [var level] && names.Skip(1).All(IsTime) ? new Units(frequency, level) : null;
+    }
+
+    private sealed record Units(FrequencyUnit Frequency, LevelUnit Level);
 
     /// <summary>When the sweep of a column was taken, as its name says; with a time of day alone, on the day that the lines above state.</summary>
     /// <param name="name">The name of the column.</param>
