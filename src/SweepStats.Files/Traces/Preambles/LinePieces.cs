@@ -6,7 +6,7 @@ internal static class LinePieces
     /// <summary>The pieces, without quotes and blanks round them.</summary>
     public static List<string> Of(string line)
     {
-        ReadOnlySpan<char> bare = line.AsSpan().Trim().TrimStart("!#%*").Trim();
+        ReadOnlySpan<char> bare = WithoutLeaders(line).AsSpan().Trim().TrimStart("!#%*").Trim();
         char mark = bare.Contains(';') ? ';' : bare.Contains('\t') ? '\t' : ',';
         List<string> pieces = [];
         int from = 0;
@@ -25,6 +25,14 @@ internal static class LinePieces
         }
 
         return pieces;
+    }
+
+    // "RBW .......... 10 kHz": dots that lead from a key to its value.
+    private static string WithoutLeaders(string line)
+    {
+        int first = line.IndexOf("...", StringComparison.Ordinal);
+        int end = first < 0 ? -1 : first + line.AsSpan(first).IndexOfAnyExcept('.');
+        return first <= 0 || end <= first || line[end] != ' ' || line.AsSpan(0, first).IndexOfAny(':', '=') >= 0 ? line : $"{line[..first].TrimEnd()}: {line[end..].TrimStart()}";
     }
 
     // The comma of "RBW: 0,1 MHz" and "RBW 0,1 MHz", which stands between two digits of a field that begins with its key. A comma between fields

@@ -375,7 +375,7 @@ internal sealed class Preamble
         {
             Take(Setting.Hold, [hold]);
         }
-        else if (statement.Key == "trace" && statement.Values.All(v => TraceWords.IsModeAlone(v) || TraceWords.IsBlank(v)))
+        else if (statement.Key is "trace" or "mode" or "modus" or "modo" && statement.Values.All(v => TraceWords.IsModeAlone(v) || TraceWords.IsBlank(v)))
         {
             if (statement.Number is { } number)
             {

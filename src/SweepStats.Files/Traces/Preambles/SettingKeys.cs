@@ -13,7 +13,7 @@ internal static class SettingKeys
         (Setting.ResolutionBandwidth, "rbw resolutionbandwidth resbw resolutionbw resbandwidth rbwbandwidth bandwidthrbw ifbandwidth ifbw bwif "
             + "measurementbandwidth measbw measbandwidth resolutionfilter rbwfilterbandwidth bandwidthresolution rbwvalue rbwactual "
             + "auflosebandbreite aufloesebandbreite auflosungsbandbreite aufloesungsbandbreite bandbreiteauflosung bandbreiteaufloesung "
-            + "zfbandbreite ifbandbreite messbandbreite zwischenfrequenzbandbreite rbwbandbreite "
+            + "zfbandbreite bandbreitezf bandwidthif ifbandbreite messbandbreite zwischenfrequenzbandbreite rbwbandbreite "
             + "largeurdebandederesolution bandederesolution bandepassantederesolution largeurdebandefi bandepassantefi bandefi "
             + "filtrederesolution largeurdebandedanalyse bandedanalyse bandepassanteanalyse bandederesolutionrbw "
             + "anchodebandaderesolucion bandaderesolucion anchodebandafi anchobandaresolucion "
@@ -114,6 +114,9 @@ internal static class SettingKeys
         Span<char> letters = stackalloc char[LongestKey];
         return Lookup.TryGetValue(letters[..PlainLetters.Write(key, letters)], out Setting setting) ? setting : null;
     }
+
+    /// <summary>Whether the key is one of the list, word for word.</summary>
+    public static bool IsNamed(string key) => Of(key) is not null;
 
     /// <summary>Whether the key can hardly be anything but a setting, wherever it stands in a line.</summary>
     public static bool IsPlain(string key) => Find(key) is not null && !Weak.Contains(PlainLetters.Of(key));

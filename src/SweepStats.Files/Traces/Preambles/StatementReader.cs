@@ -161,6 +161,11 @@ internal static class StatementReader
             {
                 (words, unit) = (Words(unit), "");
             }
+            else if (unit.Length > 0 && Words($"{written} {unit}") is var whole && SettingKeys.IsNamed(whole))
+            {
+                // "Bandbreite (ZF)"
+                (words, unit) = (whole, "");
+            }
 
             found.Add(new Statement(words, unit, stated) { Written = written, Number = NumberIn(written) });
         }
