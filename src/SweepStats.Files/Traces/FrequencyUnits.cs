@@ -6,10 +6,10 @@ public static class FrequencyUnits
     /// <summary>The unit that a word names in any case; null for any other word.</summary>
     public static FrequencyUnit? Parse(string word) => word.Trim().ToLowerInvariant() switch
     {
-        "hz" => FrequencyUnit.Hertz,
-        "khz" => FrequencyUnit.Kilohertz,
-        "mhz" => FrequencyUnit.Megahertz,
-        "ghz" => FrequencyUnit.Gigahertz,
+        "hz" or "hertz" or "hertz (hz)" or "hercios" => FrequencyUnit.Hertz,
+        "khz" or "kilohertz" or "kilohertz (khz)" or "khertz" or "kilohercios" => FrequencyUnit.Kilohertz,
+        "mhz" or "megahertz" or "megahertz (mhz)" or "mhertz" or "mégahertz" or "megahercios" => FrequencyUnit.Megahertz,
+        "ghz" or "gigahertz" or "gigahertz (ghz)" or "ghertz" or "gigahercios" => FrequencyUnit.Gigahertz,
         _ => null,
     };
 

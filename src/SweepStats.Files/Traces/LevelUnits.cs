@@ -29,7 +29,7 @@ public static class LevelUnits
 
     /// <summary>The unit that a word names; null for any other word. Case counts only between mW and MW, which is no level unit here.</summary>
     /// <remarks>The reference may stand in brackets, as IEC 60027-3 writes it: dB(µV), dB(1 µV/m), dB(mW).</remarks>
-    public static LevelUnit? Parse(string word) => Plain(word) switch
+    public static LevelUnit? Parse(string word) => SpelledDecibels.Begins(word) ? SpelledDecibels.Parse(word) : Plain(word) switch
     {
         "W" => LevelUnit.Watts,
         "mW" or "mw" => LevelUnit.Milliwatts,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Files.Traces.Layouts;
+using SweepStats.Files.Traces.Mending;
 using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces;
@@ -62,7 +63,7 @@ public static class TraceFile
             ? TraceReading.Refused(name, TraceText.MostLines + 1, "the file has more than 4 million lines", "export fewer sweeps, or sweeps of fewer points, into one file")
             : text.OverlongLine(LongestLine) is { } line
             ? TraceReading.Refused(name, line + 1, "the line is longer than 1 MiB", "check that this is a trace file with one row a frequency")
-            : OtherUnit.OfLevels(Read(text, options), name, options);
+            : OtherUnit.OfLevels(OtherMarks.Best(text, options, t => Read(t, options)), name, options);
         return reading with
         {
             Sha256 = text.Sha256,

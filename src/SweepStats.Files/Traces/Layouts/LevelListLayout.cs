@@ -10,6 +10,7 @@ internal sealed class LevelListLayout : ITraceLayout
 
     // Commas alone part nothing in a list of single numbers; blanks may stand before a unit.
     private static readonly Separator Points = new((byte)';', (byte)'.');
+    private static readonly Separator Ended = new((byte)',', (byte)'.');
     private static readonly Separator Commas = new((byte)';', (byte)',');
 
     /// <inheritdoc/>
@@ -26,6 +27,7 @@ internal sealed class LevelListLayout : ITraceLayout
         int rows = 0;
         int points = 0;
         int commas = 0;
+        int ended = 0;
         bool single = false;
         var parts = new TwoParts();
         for (int i = half; i < text.LineCount; i += step)
@@ -37,7 +39,9 @@ internal sealed class LevelListLayout : ITraceLayout
             }
 
             rows++;
-            points += IsLevel(line, Points) ? 1 : 0;
+            bool level = IsLevel(line, Points);
+            points += level ? 1 : 0;
+            ended += level && text.Line(i).TrimEnd(" \t"u8) is [.., (byte)','] ? 1 : 0;
             if (line.IndexOfAny((byte)'e', (byte)'E') < 0 && IsLevel(line, Commas))
             {
                 commas++;
@@ -46,7 +50,7 @@ internal sealed class LevelListLayout : ITraceLayout
             }
         }
 
-        return rows < 2 ? null : points * 4 >= rows * 3 ? Points : commas * 4 >= rows * 3 && (single || parts.AreOneNumber) ? Commas : null;
+        return rows < 2 ? null : points * 4 >= rows * 3 ? (ended > 0 ? Ended : Points) : commas * 4 >= rows * 3 && (single || parts.AreOneNumber) ? Commas : null;
     }
 
     private static bool IsLevel(ReadOnlySpan<byte> line, Separator separator) => line.Length <= LongestRow

@@ -33,7 +33,7 @@ internal sealed class LevelRowLayout : ITraceLayout
         List<string> fields = FieldReader.Texts(text.Line(first.Line), first.Separator);
         int lead = Lead(fields, first.Separator);
         bool alone = lead > 0 && (DataBlock.NextLine(text, first.Line, 1) is not { } next || RowOf(text, next, first.Separator) is null);
-        return RegularAxis.IsStated(preamble) && (preamble.Points == fields.Count - lead || alone);
+        return RegularAxis.IsStated(preamble) && ((preamble.Points ?? preamble.Count) == fields.Count - lead || alone);
     }
 
     /// <inheritdoc/>
@@ -66,7 +66,7 @@ internal sealed class LevelRowLayout : ITraceLayout
             }
 
             string name = Lead(row, separator) > 0 ? row[0] : FormattableString.Invariant($"{traces.Count + 1}");
-            traces.Add(TraceOf(name, here, axis, (text.File, i + 1), (preamble, options, faults)));
+            traces.Add(TraceOf(name, here, axis, (text.File, LineOf(i)), (preamble, options, faults)));
         }
 
         ImmutableArray<Trace> asked = options.Columns.IsEmpty ? traces.ToImmutable() : AskedTraces.Pick(traces.ToImmutable(), options.Columns, faults);
@@ -75,8 +75,9 @@ internal sealed class LevelRowLayout : ITraceLayout
             : new TraceReading { Traces = asked, Settings = preamble.Settings, Assumptions = faults.Assumptions };
     }
 
-    private static Trace TraceOf(
-        string label, double[] levels, FrequencyAxis axis, (string File, int Line) place, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    /// <summary>The trace that a row holds.</summary>
+    internal static Trace TraceOf(
+        string label, double[] levels, FrequencyAxis axis, (string File, Func<int, int> Line) place, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
     {
         var name = new ColumnName(label);
         LevelUnit? unit = name.LevelUnit ?? known.Preamble.LevelUnit;
@@ -92,9 +93,11 @@ internal sealed class LevelRowLayout : ITraceLayout
             Settings = NamedDetector.Beside(known.Preamble.Settings, name),
             TakenAt = known.Preamble.Taken.At,
             Blank = LevelDoubts.Blank(unit, levels),
-            Doubts = unit is null ? [UnstatedUnitFault.InSettingsAlone(place.File)] : LevelDoubts.Of(column, levels, (place.File, _ => place.Line)),
+            Doubts = unit is null ? [UnstatedUnitFault.InSettingsAlone(place.File)] : LevelDoubts.Of(column, levels, (place.File, place.Line)),
         };
     }
+
+    private static Func<int, int> LineOf(int index) => _ => index + 1;
 
     // The first such row.
     private static (int Line, Separator Separator)? First(TraceText text)

@@ -14,6 +14,12 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
     /// <summary>Where the sweeps stand: 1 below, −1 above.</summary>
     public int Step { get; private init; } = 1;
 
+    /// <summary>The unit of frequency that a row of units below states; null where there is none.</summary>
+    public FrequencyUnit? Unit { get; private init; }
+
+    /// <summary>Index of the last line of the heading, which may be a row of units.</summary>
+    public int LastLine { get; private init; } = Line;
+
     private const int FewestFrequencies = 3;
     private const int LongestNumber = 64;
     private const int LinesSearched = 300;
@@ -40,9 +46,9 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
 
             foreach (Separator separator in Separators)
             {
-                if (Of(text, i, separator) is { } header && header.Toward(text) is { } step)
+                if (Of(text, i, separator) is { } header && header.Placed(text) is { } placed)
                 {
-                    return header with { Step = step };
+                    return placed;
                 }
             }
         }
@@ -65,10 +71,36 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
     }
 
     // The sweeps stand below the frequencies; above them only where these are named.
-    private int? Toward(TraceText text) =>
-        DataBlock.NextLine(text, Line, 1) is { } next && Heads(text.Line(next)) ? 1
-        : NamesFrequency && DataBlock.NextLine(text, Line, -1) is { } before && Heads(text.Line(before)) ? -1
-        : null;
+    private SweepRowHeader? Placed(TraceText text)
+    {
+        if (DataBlock.NextLine(text, Line, 1) is { } next)
+        {
+            if (Heads(text.Line(next)))
+            {
+                return this;
+            }
+
+            if (UnitIn(text.Line(next)) is { } unit && DataBlock.NextLine(text, next, 1) is { } below && Heads(text.Line(below)))
+            {
+                return this with { Unit = unit, LastLine = next };
+            }
+        }
+
+        return NamesFrequency && DataBlock.NextLine(text, Line, -1) is { } before && Heads(text.Line(before)) ? this with { Step = -1 } : null;
+    }
+
+    // "Einheit;;;MHz;MHz;MHz": one unit of frequency under all frequencies.
+    private FrequencyUnit? UnitIn(ReadOnlySpan<byte> line)
+    {
+        if (line.IndexOf("z"u8) < 0)
+        {
+            return null;
+        }
+
+        List<string> fields = FieldReader.Texts(line, Separator);
+        FrequencyUnit?[] units = fields.Count == Lead.Count + Frequencies.Count ? [.. fields.Skip(Lead.Count).Select(f => FrequencyUnits.Parse(f.Trim('(', ')', '[', ']'))).Distinct()] : [];
+        return units is [{ } unit] ? unit : null;
+    }
 
     private bool NamesFrequency => Lead.Any(l => new ColumnName(l).Kind == ColumnKind.Frequency);
 

@@ -41,7 +41,13 @@ internal sealed class SweepRowLayout : ITraceLayout
     {
         ColumnName? named = header.Lead.Select(l => new ColumnName(l)).FirstOrDefault(n => n.FrequencyUnit is not null);
         bool glued = header.Frequencies.All(f => UnitWord.StartIn(Encoding.UTF8.GetBytes(f)) > 0);
-        FrequencyUnit? unit = named?.FrequencyUnit ?? preamble.FrequencyUnit;
+        FrequencyUnit? unit = header.Unit ?? named?.FrequencyUnit ?? preamble.FrequencyUnit;
+        if (header.Unit is { } below && (named?.FrequencyUnit ?? preamble.FrequencyUnit ?? below) != below)
+        {
+            faults.Add(header.LastLine + 1, $"the row of units states {below.Symbol()}, and the heading or the lines above state another unit of frequency", "correct the one that is wrong");
+            return null;
+        }
+
         if (unit is null && !glued && options.FrequencyUnit is { } told)
         {
             faults.Assume($"frequencies are in {told.Symbol()}, as {options.StatedIn} says");

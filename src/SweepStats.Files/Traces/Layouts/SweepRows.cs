@@ -20,7 +20,7 @@ internal sealed class SweepRows(
     public ImmutableArray<Trace> Read()
     {
         var traces = ImmutableArray.CreateBuilder<Trace>();
-        for (int? line = DataBlock.NextLine(text, header.Line, header.Step); line is { } index; line = DataBlock.NextLine(text, index, header.Step))
+        for (int? line = DataBlock.NextLine(text, header.Step > 0 ? header.LastLine : header.Line, header.Step); line is { } index; line = DataBlock.NextLine(text, index, header.Step))
         {
             List<string> fields = FieldReader.Texts(text.Line(index), header.Separator);
             int numbers = fields.Count(f => Number(f) is not null);
@@ -99,6 +99,7 @@ internal sealed class SweepRows(
         ColumnName? name = Array.Find(lead, n => n.LevelUnit is not null);
         int titled = Math.Max(0, Array.FindIndex(lead, n => n.Text.Length > 0 && !n.IsBareUnit));
         string label = Number(lead[titled].Text) is null ? lead[titled].Text : $"{header.Lead[titled]} {lead[titled].Text}".Trim();
+        label += TimeBehind(lead, titled);
         LevelUnit? unit = name?.LevelUnit ?? _headed ?? known.Preamble.LevelUnit ?? Told();
         var column = new LevelColumn(header.Lead.Count, label, unit) { Asked = !known.Options.Columns.IsEmpty };
         return new Trace(label, "level", unit, axis, [.. levels])
@@ -111,6 +112,11 @@ internal sealed class SweepRows(
                 : LevelDoubts.Of(column, levels, (text.File, _ => line)),
         };
     }
+
+    // Rows of one day are told apart by their times.
+    private static string TimeBehind(ColumnName[] lead, int titled) =>
+        SweepDate.Parse(lead[titled].Text) is not null && titled + 1 < lead.Length && lead[titled + 1].Text is { Length: > 0 } time && char.IsAsciiDigit(time[0]) && time.Contains(':', StringComparison.Ordinal)
+            ? " " + time : "";
 
     // A column of the heading may be called "Detector", and the name of a sweep may tell it.
     private ReceiverSettings SettingsOf(ColumnName[] lead)

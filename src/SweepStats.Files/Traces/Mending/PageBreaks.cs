@@ -22,7 +22,8 @@ internal static class PageBreaks
     public static MendedText? Mend(TraceText text, RowPattern pattern)
     {
         bool[] passedOver = new bool[text.LineCount];
-        (int count, int first) = Mark(text, pattern, passedOver);
+        var titles = new SegmentTitles();
+        (int count, int first) = Mark(text, pattern, passedOver, titles);
         if (count == 0)
         {
             return null;
@@ -31,7 +32,7 @@ internal static class PageBreaks
         var buffer = new LineBuffer(text, text.LineCount * 16);
         for (int i = 0; i < text.LineCount; i++)
         {
-            buffer.Line(passedOver[i] ? default : text.Line(i));
+            buffer.Line(passedOver[i] ? default : titles.Over(i) is { } whole ? Encoding.UTF8.GetBytes(whole) : text.Line(i));
         }
 
         string which = count == 1 ? "line " + Number(first) : FormattableString.Invariant($"{count} lines, the first of them line {first + 1},");
@@ -39,7 +40,7 @@ internal static class PageBreaks
             buffer.Finish(true), $"{which} {(count == 1 ? "is" : "are")} a repeated header, the number of a page or a segment, or a remark, and {(count == 1 ? "was" : "were")} passed over");
     }
 
-    private static (int Count, int First) Mark(TraceText text, RowPattern pattern, bool[] passedOver)
+    private static (int Count, int First) Mark(TraceText text, RowPattern pattern, bool[] passedOver, SegmentTitles titles)
     {
         HashSet<string>? headers = null;
         List<int> between = [];
@@ -58,8 +59,13 @@ internal static class PageBreaks
             }
 
             headers ??= Headers(text, between);
+            if (last < 0)
+            {
+                titles.Begin(text, between);
+            }
             List<int> found = last < 0 ? [.. between.Where(b => IsOpenedByNumber(text.Line(b)))]
-                : between.TrueForAll(b => IsBreak(text.Line(b), headers, pattern.Mark)) ? between : [];
+                : between.TrueForAll(b => IsBreak(text.Line(b), headers, pattern.Mark) || SegmentTitles.Ends(text.Line(b)) is not null) ? between : [];
+            titles.Go(text, last < 0 ? [] : found);
             Take(found, passedOver, ref count, ref first);
             last = i;
             between.Clear();

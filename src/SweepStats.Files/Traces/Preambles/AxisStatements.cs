@@ -5,7 +5,7 @@ namespace SweepStats.Files.Traces.Preambles;
 /// <summary>Lines that describe an axis or a column: <c>X-Axis: Frequency [MHz]</c>, <c>Y: Level, dBm</c>, <c>Spalte 2: Pegel in dBµV</c>.</summary>
 internal static class AxisStatements
 {
-    private const int LongestUnit = 12;
+    private const int LongestUnit = 40;
 
     private static readonly HashSet<string> Axes =
     [
@@ -15,7 +15,7 @@ internal static class AxisStatements
         "x data", "y data", "x values", "y values", "x column", "y column", "frequency axis", "level axis", "amplitude axis", "frequenzachse", "pegelachse",
     ];
 
-    private static readonly HashSet<string> Columns = ["column", "col", "spalte", "colonne", "columna", "colonna"];
+    private static readonly HashSet<string> Columns = ["column", "col", "spalte", "colonne", "columna", "colonna", "axis", "achse", "axe", "eje", "asse", "field", "feld"];
 
     /// <summary>What the axis or column is called, understood; null where the statement describes none.</summary>
     public static ColumnName? Name(Statement statement) => Unit(statement) ??

@@ -52,6 +52,12 @@ internal sealed class Preamble
     /// <summary>That start and stop are stated, and centre and span of another range; null where they agree, or only one pair is stated.</summary>
     public string? OtherRange => StatedRange.Other((Number(Setting.Start), Number(Setting.Stop)), (Number(Setting.Centre), Number(Setting.Span)));
 
+    /// <summary>What is called "f0", which beside a step is the first frequency.</summary>
+    public StatedBound? FirstBound => Bound(Setting.First) is { } first && Step is not null && Number(Setting.Span) is null ? first : null;
+
+    /// <summary>What is called "N" or "count", which beside a first frequency and a step counts the points.</summary>
+    public int? Count => Whole(Setting.Count);
+
     /// <summary>Distance of the frequencies as stated.</summary>
     public StatedNumber? Step => Number(Setting.Step);
 
@@ -62,7 +68,7 @@ internal sealed class Preamble
     public IReadOnlyDictionary<int, string> ColumnNames => _columns;
 
     /// <summary>Number of points as stated.</summary>
-    public int? Points => _numbers.Of(Setting.Points)?.Value() is { } points and >= 1 and <= int.MaxValue && points == Math.Floor(points) ? (int)points : null;
+    public int? Points => Whole(Setting.Points);
 
     /// <summary>The line from 1 that first states a setting; null where none does.</summary>
     public int? LineOf(Setting setting) => _lines.TryGetValue(setting, out int line) ? line : null;
@@ -290,6 +296,15 @@ internal sealed class Preamble
     private bool Take(Statement statement)
     {
         TakeAxis(statement);
+        if (ShortKeys.Find(statement) is { } brief)
+        {
+            TakeNumber(brief, statement);
+            if (brief == Setting.First)
+            {
+                return true;
+            }
+        }
+
         if (SettingKeys.Find(statement.Key) is not { } key)
         {
             // "Sweep: 401 points": the unit tells what it counts.
@@ -317,6 +332,9 @@ internal sealed class Preamble
             case Setting.Averaging:
             case Setting.AverageCount when TraceWords.IsOnOrOff(ForeignWords.ToEnglish(statement.Values[0])):
                 TakeAveraging(statement);
+                break;
+            case Setting.Spacing when StatedNumber.Parse(statement.Values[0])?.Hertz() is not null:
+                TakeNumber(Setting.Step, statement with { KeyUnit = unit });
                 break;
             case Setting.Detector or Setting.TraceMode or Setting.Preamplifier or Setting.TraceNames or Setting.Spacing or Setting.Format:
                 TakeWords(key.Setting, statement);
@@ -395,15 +413,14 @@ internal sealed class Preamble
         return mode?.Contains("hold", StringComparison.OrdinalIgnoreCase) == true ? mode : One(Setting.Hold) ?? mode;
     }
 
-    private StatedBound? Bound(Setting end, int side)
-    {
-        if (Number(end) is { } stated && stated.Value() is not null)
-        {
-            return new StatedBound(stated, StatedRange.RoundingInUnit(stated), LineOf(end) ?? 0);
-        }
+    private int? Whole(Setting setting) =>
+        _numbers.Of(setting)?.Value() is { } number and >= 1 and <= int.MaxValue && number == Math.Floor(number) ? (int)number : null;
 
-        return StatedRange.Bound(Number(Setting.Centre), Number(Setting.Span), side, LineOf(Setting.Centre) ?? 0);
-    }
+    private StatedBound? Bound(Setting end) =>
+        Number(end) is { } stated && stated.Value() is not null ? new StatedBound(stated, StatedRange.RoundingInUnit(stated), LineOf(end) ?? 0) : null;
+
+    private StatedBound? Bound(Setting end, int side) =>
+        Bound(end) ?? StatedRange.Bound(Number(Setting.Centre), Number(Setting.Span), side, LineOf(Setting.Centre) ?? 0);
 
     private StatedNumber? Number(Setting setting) => _numbers.Of(setting);
 

@@ -10,7 +10,7 @@ internal static class RangeKeys
             "frequency start", "freq start", "startfrequenz", "anfangsfrequenz", "start frequenz", "frequenz start", "xmin", "x min", "fmin", "f min",
             "fréquence de début", "fréquence de départ", "fréquence initiale", "fréquence début", "début", "fréq début", "frequence de debut",
             "frecuencia inicial", "frecuencia de inicio", "frecuencia inicio", "inicio", "frequenza iniziale", "frequenza di inizio", "frequenza di start",
-            "startfreq", "freqstart", "startfrequency", "start f", "begin frequency", "from", "lower frequency", "first frequency", "minimum frequency",
+            "startfreq", "freqstart", "startfrequency", "start f", "begin frequency", "from", "lower frequency", "initial frequency", "initial freq", "first freq", "f first", "erste frequenz", "première fréquence", "primera frecuencia", "prima frequenza", "first frequency", "minimum frequency",
         ]),
         (Setting.Stop,
         [
@@ -38,13 +38,14 @@ internal static class RangeKeys
         [
             "step", "step size", "frequency step", "freq step", "stepsize", "increment", "frequency increment", "xstep", "x step", "delta f", "df",
             "x increment", "schrittweite", "schritt", "frequenzschritt", "pas", "pas de fréquence", "paso", "paso de frecuencia", "passo", "passo di frequenza",
-            "step frequency", "step width", "xincrement", "xdelta",
+            "step frequency", "step width", "xincrement", "xdelta", "δf", "δ f", "deltaf", "delta frequency", "delta freq", "freq increment", "freq delta", "frequency delta", "f step",
+            "fstep", "step f", "dx", "delta x", "x delta", "bin width", "frequency bin width", "point distance", "frequenzabstand", "frequenzinkrement", "inkrement", "incremento", "incrément",
         ]),
         (Setting.Points,
         [
             "anzahl punkte", "punkte", "messpunkte", "anzahl messpunkte", "anzahl der messpunkte", "anzahl der punkte", "punktzahl", "punktanzahl",
             "nombre de points", "nb points", "nb de points", "nbre de points", "número de puntos", "numero de puntos", "puntos", "num puntos", "numero di punti", "numero punti", "punti",
-            "number of values", "number of trace points", "no points", "n points", "npoints", "numpoints", "point count", "pts", "trace length",
+            "number of values", "numberofvalues", "number of frequencies", "number of levels", "number of rows", "number of bins", "number of trace points", "no points", "n points", "npoints", "numpoints", "point count", "pts", "trace length",
             "number of sweep points", "nop", "sweep length", "data points", "number of data points", "measurement points", "values per trace",
             "number of measurement points", "points per sweep", "points sweep", "anzahl werte", "anzahl der werte",
         ]),

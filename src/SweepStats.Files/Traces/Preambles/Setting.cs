@@ -89,4 +89,10 @@ internal enum Setting
 
     /// <summary>When the file was written.</summary>
     Created,
+
+    /// <summary>A first frequency that is called "f0": beside a step it is one, else it may be the middle.</summary>
+    First,
+
+    /// <summary>A number that is called "N" or "count": beside a first frequency and a step it counts the points.</summary>
+    Count,
 }

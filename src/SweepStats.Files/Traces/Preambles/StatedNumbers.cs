@@ -75,7 +75,7 @@ internal sealed class StatedNumbers
 
     // A word that may mean other things is a setting only with a number that has the unit of one.
     private bool IsChance(Setting setting, Statement bare) =>
-        setting is not (Setting.AverageCount or Setting.Points or Setting.Start or Setting.Stop or Setting.Bandwidth) && !SettingKeys.IsPlain(bare.Key)
+        setting is not (Setting.AverageCount or Setting.Points or Setting.Start or Setting.Stop or Setting.Bandwidth or Setting.First or Setting.Count) && !SettingKeys.IsPlain(bare.Key)
         && (In(setting, bare, 0, 1, null) is null || One(bare.Values) is { Unit: "" });
 
     private string? Remark(Setting setting, List<Statement> statements, FrequencyUnit? bare)

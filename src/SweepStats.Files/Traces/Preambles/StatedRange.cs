@@ -61,6 +61,27 @@ internal static partial class StatedRange
     private static bool Apart(StatedNumber end, StatedBound bound) => end.Hertz() is { } one && bound.Hertz() is { } other
         && Math.Abs(one - other) > Rounding(end) + bound.RoundingHertz() + (1e-6 * Math.Max(Math.Abs(one), Math.Abs(other)));
 
+    /// <summary>The last frequency that equal steps reach from the first; null where a part is missing or only one has a unit.</summary>
+    /// <param name="start">The first frequency.</param>
+    /// <param name="step">The distance of two.</param>
+    /// <param name="points">How many frequencies there are.</param>
+    public static StatedBound? Reached(StatedBound? start, StatedNumber? step, int points)
+    {
+        if (start is not { } from || step is not { } by)
+        {
+            return null;
+        }
+
+        bool bare = from.Number.Unit.Length == 0 && by.Unit.Length == 0;
+        if ((bare ? from.Number.Value() : from.Hertz()) is not { } first || (bare ? by.Value() : by.Hertz()) is not { } width || Math.Abs(first) + (Math.Abs(width) * points) > 1e24)
+        {
+            return null;
+        }
+
+        decimal end = (decimal)first + ((decimal)width * (points - 1));
+        return new StatedBound(new StatedNumber(end.ToString(CultureInfo.InvariantCulture), bare ? "" : "Hz"), 0, from.Line);
+    }
+
     /// <summary>Half a unit of the last digit that a number is written with, in Hz where its unit is one of frequency.</summary>
     public static double Rounding(StatedNumber number) => RoundingInUnit(number) * Math.Pow(10, FrequencyUnits.Parse(number.Unit)?.Exponent() ?? 0);
 

@@ -24,6 +24,12 @@ internal static class StatedUnits
                 continue;
             }
 
+            // "decibel volts" are no decibels alone.
+            if (SpelledDecibels.In(value) is not null)
+            {
+                continue;
+            }
+
             foreach (string part in value.Split([',', ';', '/', ' ', '|'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
             {
                 yield return part;

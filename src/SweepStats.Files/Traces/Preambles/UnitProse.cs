@@ -39,7 +39,7 @@ internal static class UnitProse
         string[] words = line.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries);
         for (int i = 1; i + 1 < words.Length; i++)
         {
-            if (In.Contains(words[i].ToLowerInvariant()) && Axis(words, i) is { } axis && UnitIn(words[i + 1], axis) is { } unit)
+            if (In.Contains(words[i].ToLowerInvariant()) && Axis(words, i) is { } axis && UnitIn(Whole(words, i + 1), axis) is { } unit)
             {
                 yield return new Statement(axis == Setting.FrequencyUnit ? "x unit" : "y unit", "", [unit]);
             }
@@ -62,6 +62,18 @@ internal static class UnitProse
             : ColumnWords.FrequencyInFull.Contains(noun) || noun is "freq" or "f" ? Setting.FrequencyUnit
             : ColumnWords.Level.Contains(noun) || noun is "pegelwerte" or "amplituden" ? Setting.LevelUnit
             : null;
+    }
+
+    // "decibels above 1 mW" are one unit.
+    private static string Whole(string[] words, int at)
+    {
+        int last = at;
+        while (SpelledDecibels.Begins(words[at]) && last + 1 < words.Length && !Ends(words[last]))
+        {
+            last++;
+        }
+
+        return string.Join(' ', words[at..(last + 1)]);
     }
 
     private static string? UnitIn(string word, Setting axis)

@@ -39,7 +39,7 @@ internal sealed partial class ColumnName
         bracket = decibels.Success ? decibels : bracket;
         string tail = bracket.Success ? bracket.Groups[1].Value.Trim() : LastWord().Match(Text).Value.TrimEnd('.');
         FrequencyUnit = FrequencyUnits.Parse(tail);
-        LevelUnit = LevelUnits.Parse(tail) ?? UnitWithin(Text);
+        LevelUnit = SpelledDecibels.In(Text) is { } spelled ? SpelledDecibels.Parse(Text[spelled..]) : LevelUnits.Parse(tail) ?? UnitWithin(Text);
         string[] words = [.. Word().Matches(bracket.Success ? Text[..bracket.Index] : Text).Select(m => m.Value.ToLowerInvariant())];
         IsLimit = words.Any(IsLimitWord);
         StrangeUnit = bracket.Success && FrequencyUnit is null && LevelUnit is null && UnitLike().IsMatch(tail) ? tail : null;

@@ -11,7 +11,7 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
     private const string Write = "export the sweep with a column of frequencies, or write its range and points above the rows, in lines such as 'Start,30 MHz', 'Stop,1 GHz' and 'Points,401'";
 
     /// <summary>Whether lines state a range at all, so that rows without frequencies may be a sweep.</summary>
-    public static bool IsStated(Preamble preamble) => preamble.StartBound is not null || preamble.StopBound is not null;
+    public static bool IsStated(Preamble preamble) => preamble.StartBound is not null || preamble.StopBound is not null || preamble.FirstBound is not null;
 
     /// <summary>The axis that is stated; null, with the reason among the faults, where it is not stated in full or the rows do not agree with it.</summary>
     /// <param name="rows">Number of rows.</param>
@@ -19,10 +19,13 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
     public static RegularAxis? Of(int rows, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
     {
         Preamble preamble = known.Preamble;
-        if (preamble.StartBound is not { } start || preamble.StopBound is not { } stop)
+        bool isStepped = preamble.StopBound is null;
+        StatedBound? from = preamble.StartBound ?? preamble.FirstBound;
+        if (from is not { } start || (preamble.StopBound ?? StatedRange.Reached(from, preamble.Step, rows)) is not { } stop)
         {
-            string said = preamble.StartBound is not null ? "only the start frequency is" : preamble.StopBound is not null ? "only the stop frequency is" : "neither start nor stop is";
-            known.Faults.Add(null, $"no column holds the frequency, and {said} stated above the rows", Write);
+            string said = from is not null && preamble.Step is not null ? "the start frequency and the step are stated, but not both with a unit,"
+                : from is not null ? "only the start frequency is stated" : preamble.StopBound is not null ? "only the stop frequency is stated" : "neither start nor stop is stated";
+            known.Faults.Add(null, $"no column holds the frequency, and {said} above the rows", Write);
             return null;
         }
 
@@ -49,8 +52,15 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
             return null;
         }
 
+        if (isStepped && logarithmic)
+        {
+            known.Faults.Add(preamble.LineOf(Setting.Step), "the sweep is logarithmic, and a step does not tell its frequencies", Write);
+            return null;
+        }
+
         string steps = logarithmic ? "equal ratios" : "equal steps";
-        known.Faults.Assume(FormattableString.Invariant($"no column holds the frequency; {rows} points at {steps} from {start.Shown} to {stop.Shown} were taken, as the lines above state"));
+        known.Faults.Assume(isStepped ? FormattableString.Invariant($"no column holds the frequency; {rows} points from {start.Shown} on in steps of {Shown(preamble.Step!.Value)} were taken, as the lines above state")
+            :FormattableString.Invariant($"no column holds the frequency; {rows} points at {steps} from {start.Shown} to {stop.Shown} were taken, as the lines above state"));
         return new RegularAxis(first, last, logarithmic);
     }
 
@@ -124,17 +134,25 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
         return null;
     }
 
+    private static string Shown(StatedNumber number) => number.Unit.Length == 0 ? number.Digits : $"{number.Digits} {number.Unit}";
+
     // The number of points, or a step that fits: without either a file that was cut off would be stretched over the whole range.
     private static bool Counted(int rows, (double First, double Last) range, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
     {
-        if (known.Preamble.Points is { } points)
+        bool isStepped = known.Preamble.StopBound is null;
+        if ((known.Preamble.Points ?? (isStepped ? known.Preamble.Count : null)) is { } points)
         {
             if (points != rows)
             {
-                known.Faults.Add(known.Preamble.LineOf(Setting.Points), FormattableString.Invariant($"the file states {points} points and holds {rows} levels, and no column holds the frequency"), "export the sweep again");
+                known.Faults.Add(known.Preamble.LineOf(known.Preamble.Points is null ? Setting.Count : Setting.Points), FormattableString.Invariant($"the file states {points} points and holds {rows} levels, and no column holds the frequency"), "export the sweep again");
             }
 
             return points == rows;
+        }
+
+        if (isStepped)
+        {
+            return true;
         }
 
         if (known.Preamble.Step?.Hertz(known.Preamble.FrequencyUnit ?? known.Options.FrequencyUnit ?? FrequencyUnit.Hertz) is { } step and > 0)
