@@ -8,7 +8,7 @@ namespace SweepStats.Tests.Coverage;
 /// <summary>A seeded part of the coverage study; the whole is run by a script, see DEVELOPERS.md.</summary>
 public sealed class IntervalCoverageTests
 {
-    private const int Campaigns = 40;
+    private static readonly int Campaigns = Draws.Of(40);
 
     [Theory]
     [InlineData(Averaging.Power, Averaging.Power, 20, 5, 0.5)]
