@@ -19,6 +19,14 @@ internal sealed class FaultList(string file)
 
     public void Assume(string assumption) => _assumptions.Add(ReadFault.Shortened(assumption));
 
+    public void AssumeAll(IEnumerable<string> assumptions)
+    {
+        foreach (string assumption in assumptions)
+        {
+            Assume(assumption);
+        }
+    }
+
     public void Add(int? line, string problem, string remedy) => _faults.Add(new ReadFault(file, line, problem, remedy));
 
     public void Add(ReadFault fault) => _faults.Add(fault);

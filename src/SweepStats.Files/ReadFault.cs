@@ -22,6 +22,18 @@ public sealed record ReadFault(string File, int? Line, string Problem, string Re
     /// <summary>What the sweeps of the file were taken for; null where that is not known.</summary>
     public SweepRole? Role { get; init; }
 
+    /// <summary>What a person may state in campaign.toml to settle it.</summary>
+    public StatableKeys Asks
+    {
+        get => field
+            | (Unstated.HasFlag(UnstatedUnits.Frequency) ? StatableKeys.FrequencyUnit : StatableKeys.None)
+            | (Unstated.HasFlag(UnstatedUnits.Level) ? StatableKeys.LevelUnit : StatableKeys.None);
+        init;
+    }
+
+    /// <summary>The columns among which there is to choose, for a person; empty where that is not what is asked.</summary>
+    public string Candidates { get; init; } = "";
+
     /// <summary>The units that the file does not say, where that is what is wrong.</summary>
     internal UnstatedUnits Unstated { get; init; }
 

@@ -46,7 +46,8 @@ internal static class LookCommand
 
     private static int Look(ParseResult words, LookOptions options, Terminal terminal, ValuesFile? values)
     {
-        var looked = new LookedFiles(words.GetValue(options.Files)!, options.Reading(words), values);
+        TraceReadOptions known = options.Reading(words);
+        var looked = new LookedFiles(words.GetValue(options.Files)!, known, values);
         if (words.GetValue(options.Quiet))
         {
             return looked.Show((_, seen) => Complain(seen.Refusal, terminal), Refused);
@@ -60,18 +61,27 @@ internal static class LookCommand
         bool ascii = words.GetValue(options.Ascii) || !ShowsBraille(terminal.Out.Encoding);
         var text = new LookText(words.GetValue(options.NoPlot) ? null : new TracePlot(ascii));
         string between = "";
-        return looked.Show(Print, Refused);
+        return looked.Show(Print, (file, reading) =>
+        {
+            Refused(file, reading);
+            Write(PasteLines.Of(file, reading.Faults, known));
+        });
 
         void Refused(string file, TraceReading reading) => Complain(reading.Faults, terminal);
+
+        void Write(IEnumerable<string> lines)
+        {
+            foreach (string line in lines)
+            {
+                terminal.Out.WriteLine(ascii ? PrintedText.Ascii(line) : line);
+            }
+        }
 
         void Print(string file, SeenFile seen)
         {
             terminal.Out.Write(between);
             between = terminal.Out.NewLine;
-            foreach (string line in text.Of(file, seen))
-            {
-                terminal.Out.WriteLine(ascii ? PrintedText.Ascii(line) : line);
-            }
+            Write(text.Of(file, seen, known));
         }
     }
 

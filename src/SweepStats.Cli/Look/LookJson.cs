@@ -134,9 +134,11 @@ internal sealed class LookJson : IDisposable
         Number("reference_level", settings.ReferenceLevel);
         Word("detector", settings.Detector);
         Word("averaging", settings.Averaging);
+        Number("averages", settings.Averages);
         Number("sweep_time_s", settings.SweepTimeSeconds);
         Word("trace_mode", settings.TraceMode);
         Word("preamplifier", settings.Preamplifier);
+        Number("source_power_dbm", settings.SourcePowerDbm);
         _json.WriteEndObject();
     }
 

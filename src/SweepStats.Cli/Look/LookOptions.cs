@@ -8,11 +8,18 @@ internal sealed class LookOptions
 {
     private static readonly string FrequencyWords = string.Join(", ", Enum.GetValues<FrequencyUnit>().Select(unit => unit.Symbol()));
 
-    private static readonly string LevelWords = string.Join(", ", Enum.GetValues<LevelUnit>().Where(unit => LevelUnits.Parse(unit.Symbol()) == unit).Select(unit => unit.Symbol()));
+    private static readonly string LevelWords = string.Join(", ", Enum.GetValues<LevelUnit>().Where(unit => LevelUnits.Parse(unit.Symbol()) == unit).Select(unit => unit.Symbol()))
+        + $"; {LevelUnits.LinearWord} for the magnitude of a ratio";
 
     private readonly Option<string?> _frequencyUnit = new("--frequency-unit") { Description = $"Unit of frequency for files that do not say: {FrequencyWords}", HelpName = "UNIT" };
     private readonly Option<string?> _levelUnit = new("--level-unit") { Description = $"Unit of level for files that do not say: {LevelWords}", HelpName = "UNIT" };
     private readonly Option<string[]> _columns = new("--column") { Description = "Column wanted, by its header, its number from 1, or an S-parameter; may be repeated", HelpName = "COLUMN" };
+
+    private readonly Option<string?> _frequencyColumn = Column("--frequency-column", "Column of frequencies");
+    private readonly Option<string?> _phaseColumn = Column("--phase-column", "Column with the phase of the one --column");
+    private readonly Option<string?> _phaseUnit = new("--phase-unit") { Description = "Unit of the phase where its column does not say", HelpName = "deg|rad" };
+    private readonly Option<string?> _realColumn = Column("--real-column", "Column with the real part of a complex ratio, whose magnitude is the level");
+    private readonly Option<string?> _imaginaryColumn = Column("--imaginary-column", "Column with its imaginary part");
 
     public Argument<string[]> Files { get; } = new("FILE") { Description = "Trace files", Arity = ArgumentArity.OneOrMore };
 
@@ -30,23 +37,62 @@ internal sealed class LookOptions
     {
         Format.AcceptOnlyFromAmong("text", "json");
         Accept(_frequencyUnit, word => FrequencyUnits.Parse(word) is not null, $"the frequency units are {FrequencyWords}");
-        Accept(_levelUnit, word => LevelUnits.Parse(word) is not null, $"the level units are {LevelWords}");
+        Accept(_levelUnit, word => LevelUnits.Stated(word) is not null || LevelUnits.Parse(word) is not null, $"the level units are {LevelWords}");
         Accept(_columns, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
         Accept(Values, ValuesPlace.IsKnown, "the name of the file ends in .json or .csv, which says how the readings are written");
+        foreach (Option<string?> column in (Option<string?>[])[_frequencyColumn, _phaseColumn, _realColumn, _imaginaryColumn])
+        {
+            Accept(column, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
+        }
+
+        Accept(_phaseUnit, word => word is "deg" or "rad", "the phase units are deg and rad");
         command.Arguments.Add(Files);
-        foreach (Option option in (Option[])[_frequencyUnit, _levelUnit, _columns, Values, NoPlot, Ascii, Format, Quiet])
+        Option[] all =
+            [_frequencyUnit, _levelUnit, _columns, _frequencyColumn, _phaseColumn, _phaseUnit, _realColumn, _imaginaryColumn, Values, NoPlot, Ascii, Format, Quiet];
+        foreach (Option option in all)
         {
             command.Options.Add(option);
         }
+
+        command.Validators.Add(result =>
+        {
+            foreach (KeyConflict conflict in result.Errors.Any() ? [] : KeyConflict.Of(Reading(result.GetValue, result.GetValue)))
+            {
+                result.AddError(AsOptions($"{conflict.Problem}; {conflict.Remedy}"));
+            }
+        });
     }
 
-    public TraceReadOptions Reading(ParseResult words) => new()
+    public TraceReadOptions Reading(ParseResult words) => Reading(words.GetValue, words.GetValue);
+
+    private TraceReadOptions Reading(Func<Option<string?>, string?> word, Func<Option<string[]>, string[]?> several) => new()
     {
         StatedIn = "the command line",
-        FrequencyUnit = words.GetValue(_frequencyUnit) is { } frequency ? FrequencyUnits.Parse(frequency) : null,
-        LevelUnit = words.GetValue(_levelUnit) is { } level ? LevelUnits.Parse(level) : null,
-        Columns = [.. words.GetValue(_columns) ?? []],
+        FrequencyUnit = word(_frequencyUnit) is { } frequency ? FrequencyUnits.Parse(frequency) : null,
+        IsOwnFrequencyUnit = word(_frequencyUnit) is not null,
+        LevelUnit = word(_levelUnit) is { } level ? LevelUnits.Stated(level) ?? LevelUnits.Parse(level) : null,
+        IsOwnLevelUnit = word(_levelUnit) is not null,
+        Columns = [.. several(_columns) ?? []],
+        FrequencyColumn = word(_frequencyColumn),
+        PhaseColumn = word(_phaseColumn),
+        PhaseUnit = word(_phaseUnit) switch { "deg" => PhaseUnit.Degrees, "rad" => PhaseUnit.Radians, _ => null },
+        RealColumn = word(_realColumn),
+        ImaginaryColumn = word(_imaginaryColumn),
     };
+
+    private static Option<string?> Column(string name, string description) =>
+        new(name) { Description = description + ", by its header or its number from 1", HelpName = "COLUMN" };
+
+    // The keys of campaign.toml are these options with other hyphens.
+    private static string AsOptions(string text)
+    {
+        foreach (string key in (string[])["real_column", "imaginary_column", "phase_column", "phase_unit", "level_unit"])
+        {
+            text = text.Replace(key, "--" + key.Replace('_', '-'), StringComparison.Ordinal);
+        }
+
+        return text.Replace("level_column", "--column", StringComparison.Ordinal);
+    }
 
     private static void Accept(Option option, Func<string, bool> isKnown, string known) => option.Validators.Add(result =>
     {

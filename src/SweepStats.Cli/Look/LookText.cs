@@ -18,10 +18,11 @@ internal sealed class LookText(TracePlot? plot)
     private const int PlotHeight = 5;
     private const string Transmission = "S21";
 
-    public IEnumerable<string> Of(string file, SeenFile seen) =>
+    public IEnumerable<string> Of(string file, SeenFile seen, TraceReadOptions said) =>
     [
         PrintedText.Of(file),
         .. Lines(seen).Select(line => Indent + line),
+        .. PasteLines.Of(file, seen.Refusal, said).Select(line => Indent + line),
         .. Plots(seen.Reading.Traces),
     ];
 
@@ -100,7 +101,8 @@ internal sealed class LookText(TracePlot? plot)
     {
         DateTimeOffset[] taken = [.. reading.Traces.Select(t => t.TakenAt).OfType<DateTimeOffset>().Order()];
         string date = taken is [] ? "" : taken[0] == taken[^1] ? "; taken " + Date(taken[0]) : $"; taken {Date(taken[0])} to {Date(taken[^1])}";
-        yield return "settings: " + SettingsText.Of(reading.Settings, [.. reading.Traces.Select(t => t.Settings)]) + date;
+        bool network = reading.Traces.All(t => IsParameter(t.Quantity));
+        yield return "settings: " + SettingsText.Of(reading.Settings, [.. reading.Traces.Select(t => t.Settings)], network) + date;
         var own = reading.Traces.GroupBy(t => SettingsText.Own(t.Settings, reading.Settings)).Where(g => g.Key.Length > 0).ToArray();
         foreach (var stated in own.Take(MostLines))
         {
@@ -112,6 +114,9 @@ internal sealed class LookText(TracePlot? plot)
             yield return MoreOf(own.Length - MostLines, "setting");
         }
     }
+
+    // S21, and the like of up to nine ports.
+    private static bool IsParameter(string quantity) => quantity.Length == 3 && quantity[0] == 'S' && char.IsAsciiDigit(quantity[1]) && char.IsAsciiDigit(quantity[2]);
 
     // Midnight is what a date without a time becomes.
     private static string Date(DateTimeOffset at) =>
@@ -129,7 +134,7 @@ internal sealed class LookText(TracePlot? plot)
             string text = same.Count() > 1 && same.Key.IsShared
                 ? $"{Names([.. same.Select(a => a.Shared.About!).Distinct()], reading.Traces.Length)}: {same.Key.Text}"
                 : same.First().Said;
-            yield return "assumed: " + PrintedText.Of(text);
+            yield return (IsPassedOver(text) ? "passed over: " : "assumed: ") + PrintedText.Of(text);
         }
 
         if (assumed.Length > MostLines)
@@ -137,6 +142,11 @@ internal sealed class LookText(TracePlot? plot)
             yield return MoreOf(assumed.Length - MostLines, "assumption");
         }
     }
+
+    // What was stated and left unused is the contrary of an assumption.
+    private static bool IsPassedOver(string said) =>
+        said.EndsWith("was not used", StringComparison.Ordinal) || said.EndsWith("neither was used", StringComparison.Ordinal)
+        || said.EndsWith("day and month cannot be told apart", StringComparison.Ordinal);
 
     private IEnumerable<string> Plots(ImmutableArray<Trace> traces)
     {

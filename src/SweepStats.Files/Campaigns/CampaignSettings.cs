@@ -36,12 +36,22 @@ internal sealed record CampaignSettings
     /// <summary>Where the line of the requirement is stated; null where there is none.</summary>
     public (string File, int? Line)? RequirementAt { get; init; }
 
+    /// <summary>What is said of some files by themselves; the first that matches a file holds for it.</summary>
+    public ImmutableArray<FileStatement> Files { get; init; } = [];
+
     public FrequencyUnit? FrequencyUnit { get; init; }
 
     public LevelUnit? LevelUnit { get; init; }
 
     /// <summary>Impedance that voltages are measured across; null where not stated.</summary>
     public double? ImpedanceOhm { get; init; }
+
+    /// <summary>What is known of a file beside its content.</summary>
+    public TraceReadOptions Known(string file)
+    {
+        TraceReadOptions said = Files.FirstOrDefault(f => f.Matches(file))?.Said ?? new TraceReadOptions();
+        return said with { FrequencyUnit = said.FrequencyUnit ?? FrequencyUnit, LevelUnit = said.LevelUnit ?? LevelUnit };
+    }
 
     public ImmutableArray<ReadFault> Faults { get; init; } = [];
 

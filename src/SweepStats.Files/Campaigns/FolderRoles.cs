@@ -23,7 +23,7 @@ internal static class FolderRoles
         var unread = ImmutableArray.CreateBuilder<ReadFault>();
         var assumptions = ImmutableArray.CreateBuilder<string>();
         faults.AddRange(walk.Faults);
-        string[] reports = [.. walk.Files.Where(f => IsReport(root, f)).Select(f => f[..(f.LastIndexOf('/') + 1)])];
+        string[] reports = ReportsAmong(root, walk);
         assumptions.AddRange(reports.Select(r => $"{r} is an earlier report and was not read"));
         foreach (string file in walk.Files.Where(f => !reports.Any(r => f.StartsWith(r, StringComparison.Ordinal))))
         {
@@ -57,11 +57,16 @@ internal static class FolderRoles
         return new SweepList { Entries = entries.ToImmutable(), Faults = faults.ToImmutable(), Unread = unread.ToImmutable(), Assumptions = assumptions.ToImmutable() };
     }
 
+    /// <summary>Folders of earlier reports, each with '/' at its end.</summary>
+    public static string[] ReportsAmong(string root, FolderWalk walk) =>
+        [.. walk.Files.Where(f => IsReport(root, f)).Select(f => f[..(f.LastIndexOf('/') + 1)])];
+
     // Other programs write a summary.json too, and their folder may hold sweeps.
     private static bool IsReport(string root, string file) =>
         file.EndsWith(ReportMark, StringComparison.Ordinal) && Roles.Parse(file.Split('/')[0]) is null && EarlierReport.IsSummary(Path.Combine(root, file));
 
-    private static bool IsNotes(string name) =>
+    /// <summary>Whether a file of this name holds notes.</summary>
+    public static bool IsNotes(string name) =>
         name.StartsWith("README", StringComparison.OrdinalIgnoreCase) || name.EndsWith(".md", StringComparison.OrdinalIgnoreCase);
 
     // A trace at the top has no role; campaign.toml and the limits it names were taken out before.

@@ -212,6 +212,9 @@ internal sealed class KeyReader
     /// <summary>A text as it is written, unchecked; null where the key is missing or holds something else.</summary>
     public string? Written(string key) => (Value(key) as StringValueSyntax)?.Value?.Trim();
 
+    /// <summary>Whether no other key is there.</summary>
+    public bool HasOnly(string key) => _keys.Keys.All(k => k == key);
+
     public bool Has(string key) => _keys.ContainsKey(key);
 
     /// <summary>Adds a fault for a key, at its line.</summary>

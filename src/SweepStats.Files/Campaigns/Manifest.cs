@@ -75,7 +75,8 @@ internal sealed class Manifest
         string? file = SafePath(cell("file"), line);
         if (Roles.Parse(cell("role")) is not { } role)
         {
-            _faults.Add(line, $"'{cell("role")}' is not a role{Spelling.Hint(cell("role"), Roles.Names)}", $"use {string.Join(", ", Roles.Names)}");
+            string problem = cell("role").Length == 0 ? "the role is not filled in" : $"'{cell("role")}' is not a role{Spelling.Hint(cell("role"), Roles.Names)}";
+            _faults.Add(line, problem, $"use {string.Join(", ", Roles.Names)}");
             return null;
         }
 

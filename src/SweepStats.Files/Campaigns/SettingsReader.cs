@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using SweepStats.Bands;
-using SweepStats.Files.Traces;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
@@ -18,9 +17,9 @@ internal sealed class SettingsReader
     /// <summary>No frequency lies above.</summary>
     public const double HighestHertz = 1e15;
 
-    private static readonly string[] Sections = ["setup", "floor", "reference", "band", "requirement", "uncertainty", "budget", "named_band", "lots", "choice", "field"];
+    private static readonly string[] Sections = ["setup", "floor", "reference", "band", "requirement", "uncertainty", "budget", "named_band", "lots", "choice", "field", "files"];
 
-    private static readonly string[] Repeated = ["uncertainty", "named_band"];
+    private static readonly string[] Repeated = ["uncertainty", "named_band", "files"];
 
     private readonly FaultList _faults = new(CampaignFolder.SettingsName);
     private readonly string _root;
@@ -117,6 +116,7 @@ internal sealed class SettingsReader
             "named_band" => Named,
             "lots" => Lots,
             "choice" => Choice,
+            "files" => Files,
             _ => Field,
         };
         read(keys);
@@ -162,22 +162,9 @@ internal sealed class SettingsReader
         _settings = _settings with
         {
             ImpedanceOhm = keys.Number("impedance_ohm", 0.1, 1e4),
-            FrequencyUnit = keys.Choice("frequency_unit", ("Hz", FrequencyUnit.Hertz), ("kHz", FrequencyUnit.Kilohertz), ("MHz", FrequencyUnit.Megahertz), ("GHz", FrequencyUnit.Gigahertz)),
-            LevelUnit = UnitOfLevel(keys),
+            FrequencyUnit = SettingsUnits.OfFrequency(keys),
+            LevelUnit = SettingsUnits.OfLevel(keys, "setup", linear: false),
         };
-    }
-
-    // By name and not by Choice: in level units case tells milli from mega.
-    private static LevelUnit? UnitOfLevel(KeyReader keys)
-    {
-        string? word = keys.Text("level_unit");
-        LevelUnit? unit = word is null || LevelUnits.Parse(word) is Traces.LevelUnit.DecibelsPerMeter ? null : LevelUnits.Parse(word);
-        if (word is not null && unit is null)
-        {
-            keys.Refuse("level_unit", $"setup.level_unit is '{word}'", "use dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW");
-        }
-
-        return unit;
     }
 
     private void Floor(KeyReader keys)
@@ -268,6 +255,14 @@ internal sealed class SettingsReader
         {
             _plan = _plan with { NamedBands = _plan.NamedBands.Add(named) };
             _settings = _settings with { NamedBands = _settings.NamedBands.Add((named, keys.Line)) };
+        }
+    }
+
+    private void Files(KeyReader keys)
+    {
+        if (FilesSection.Read(keys) is { } statement)
+        {
+            _settings = _settings with { Files = _settings.Files.Add(statement) };
         }
     }
 

@@ -37,14 +37,9 @@ internal sealed record SweepBatch(
             return TraceReading.Refused(file, null, "the file is a link that leads out of the campaign", "put the file itself into the campaign");
         }
 
-        var options = new TraceReadOptions
-        {
-            FrequencyUnit = settings.FrequencyUnit,
-            LevelUnit = settings.LevelUnit,
-            Grids = grids,
-            Columns = [.. entries.Where(e => e.Column is not null).Select(e => e.Column!)],
-        };
-        return TraceFile.Read(path, file, options);
+        TraceReadOptions options = settings.Known(file) with { Grids = grids };
+        string[] named = [.. entries.Where(e => e.Column is not null).Select(e => e.Column!)];
+        return TraceFile.Read(path, file, named.Length == 0 ? options : options with { Columns = [.. named], ColumnsStatedIn = "'column' in sweeps.csv" });
     }
 
     private static SweepBatch Gathered(SweepEntry[][] files, TraceReading[] readings, CampaignSettings settings)

@@ -24,6 +24,12 @@ internal sealed record SweepList
     public static SweepList Find(string root, CampaignSettings settings)
     {
         FolderWalk walk = FolderWalk.Through(root);
+        SweepList list = Found(root, walk, settings);
+        return list with { Faults = [.. list.Faults, .. StatedFiles.Unmet(settings, walk), .. StatedFiles.NamedTwice(list.Entries, settings)] };
+    }
+
+    private static SweepList Found(string root, FolderWalk walk, CampaignSettings settings)
+    {
         SweepList? manifest = File.Exists(Path.Combine(root, CampaignFolder.ManifestName)) ? Manifest.Read(root, settings) : null;
         if (manifest is { IsBlank: false })
         {

@@ -1,5 +1,6 @@
 using System.Text;
 using SweepStats.Files.Campaigns;
+using SweepStats.Files.Proposals;
 
 namespace SweepStats.Files.Results;
 
@@ -32,7 +33,7 @@ public static class CampaignTemplate
         # max_input_dbm = -10       # highest level that the receiver shows without error
         # impedance_ohm = 50        # for files in V, mV, µV, dBµV or dBmV
         # frequency_unit = "MHz"    # for files that do not say: Hz, kHz, MHz, GHz
-        # level_unit = "dBm"        # for files that do not say: dBm, dBµV, dBmV, dB, V, mV, µV, W, mW
+        # level_unit = "dBm"        # for files that do not say: dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W, mW
         # leakage = "same"          # or "unknown": whether the floor's leakage is the same with and without the specimen
 
         ## Take floor and reference sweeps before AND after the specimens, and note their times (taken_at in sweeps.csv).
@@ -104,6 +105,17 @@ public static class CampaignTemplate
         # threat_v_per_m = 50e3     # steady field in front of the curtain: what is left of it at most behind each specimen is told
         # tolerable_v_per_m = 5e3   # may be left out
 
+        ## Which columns and units some files have, where they do not say it; one block each, the first whose pattern matches a file holds for it.
+        ## * stands for characters within a name, ** for folders. Columns go by their header or by their number from 1.
+        # [[files]]
+        # match = "covered/**/*.txt"
+        # frequency_column = "1"
+        # level_columns = ["3"]
+        # phase_column = "4"         # of the one level; phase_unit = "deg" or "rad" where its header does not say
+        ## real_column = "2"         # with imaginary_column, in place of level_columns: the magnitude of a complex ratio
+        # frequency_unit = "MHz"
+        # level_unit = "dBm"         # or "linear": the magnitude of a ratio
+
         """;
 
     private const string Manifest =
@@ -130,23 +142,42 @@ public static class CampaignTemplate
     public static void Write(string folder)
     {
         Directory.CreateDirectory(folder);
-        (string Path, string Text)[] files = [(Path.Combine(folder, CampaignFolder.SettingsName), Settings), (Path.Combine(folder, CampaignFolder.ManifestName), Manifest)];
-        foreach ((string path, _) in files)
-        {
-            if (File.Exists(path))
-            {
-                throw new IOException($"'{path}' is already there. Name a new folder; this one is a campaign.");
-            }
-        }
-
+        RefuseOverwriting(folder);
         foreach (string name in Folders)
         {
             Directory.CreateDirectory(Path.Combine(folder, name));
         }
 
-        foreach ((string path, string text) in files)
+        Write(folder, Settings, Manifest);
+    }
+
+    /// <summary>Writes campaign.toml and sweeps.csv for the trace files that a folder holds. None of them is moved or changed.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="proposal">What it may be.</param>
+    /// <returns>sweeps.csv as it was written.</returns>
+    /// <exception cref="IOException">One of the files is already there; nothing is written then.</exception>
+    public static ProposedManifest Write(string folder, FolderProposal proposal)
+    {
+        RefuseOverwriting(folder);
+        var manifest = new ProposedManifest(proposal);
+        Write(folder, ProposedSettings.Of(Settings, proposal), manifest.Text);
+        return manifest;
+    }
+
+    /// <summary>Refuses a folder that is a campaign already.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <exception cref="IOException">campaign.toml or sweeps.csv is already there.</exception>
+    public static void RefuseOverwriting(string folder)
+    {
+        foreach (string path in new[] { CampaignFolder.SettingsName, CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(File.Exists))
         {
-            File.WriteAllText(path, text, new UTF8Encoding(false));
+            throw new IOException($"'{path}' is already there. Name a new folder; this one is a campaign.");
         }
+    }
+
+    private static void Write(string folder, string settings, string manifest)
+    {
+        File.WriteAllText(Path.Combine(folder, CampaignFolder.SettingsName), settings, new UTF8Encoding(false));
+        File.WriteAllText(Path.Combine(folder, CampaignFolder.ManifestName), manifest, new UTF8Encoding(false));
     }
 }

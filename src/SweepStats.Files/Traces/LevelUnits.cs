@@ -47,6 +47,18 @@ public static class LevelUnits
         },
     };
 
+    /// <summary>The word by which a person states the linear magnitude of a ratio.</summary>
+    public const string LinearWord = "linear";
+
+    /// <summary>The unit that a person states of a file's levels; null for any other word, and for the unit of a correction.</summary>
+    /// <param name="word">The word.</param>
+    public static LevelUnit? Stated(string word)
+    {
+        ArgumentNullException.ThrowIfNull(word);
+        LevelUnit? unit = word.Trim().Equals(LinearWord, StringComparison.OrdinalIgnoreCase) ? LevelUnit.LinearMagnitude : Parse(word);
+        return unit == LevelUnit.DecibelsPerMeter ? null : unit;
+    }
+
     private static string Plain(string word)
     {
         string bare = word.Trim().Replace('μ', 'µ');

@@ -59,10 +59,10 @@ public static class TraceFile
     {
         using var text = new TraceText(name, bytes);
         TraceReading reading = text.HasTooManyLines
-            ? TraceReading.Refused(name, TraceText.MostLines + 1, "the file has more than 4 million lines", "export fewer points: a sweep of so many cannot be analysed")
+            ? TraceReading.Refused(name, TraceText.MostLines + 1, "the file has more than 4 million lines", "export fewer sweeps, or sweeps of fewer points, into one file")
             : text.OverlongLine(LongestLine) is { } line
             ? TraceReading.Refused(name, line + 1, "the line is longer than 1 MiB", "check that this is a trace file with one row a frequency")
-            : Read(text, options);
+            : OtherUnit.OfLevels(Read(text, options), name, options);
         return reading with
         {
             Sha256 = text.Sha256,
@@ -73,9 +73,14 @@ public static class TraceFile
     private static TraceReading Read(TraceText text, TraceReadOptions options)
     {
         ITraceLayout layout = TraceLayouts.For(text);
+        if (StatedInVain.Refusal(text.File, layout, options) is { } refusal)
+        {
+            return new TraceReading { Faults = [refusal] };
+        }
+
         TraceReadOptions anyUnit = options with { FrequencyUnit = FrequencyUnit.Megahertz, Grids = new GridMemory() };
-        TraceReading reading = UnstatedUnitFault.Completed(
-            layout.Read(text, options), () => SweepTraces.Of(text.File, layout.Read(text, anyUnit), anyUnit));
+        TraceReading reading = UnlikeTraces.Doubted(
+            UnstatedUnitFault.Completed(layout.Read(text, options), () => SweepTraces.Of(text.File, layout.Read(text, anyUnit), anyUnit)), text.File, options);
         if (options.Columns.IsEmpty || !reading.IsStacked)
         {
             return reading;

@@ -14,8 +14,36 @@ public sealed record TraceReadOptions
     /// <summary>Columns wanted, by header or by number from 1, or S-parameters; empty for every level column.</summary>
     public ImmutableArray<string> Columns { get; init; } = [];
 
+    /// <summary>The column of frequencies, by header or by number from 1; null to find it.</summary>
+    public string? FrequencyColumn { get; init; }
+
+    /// <summary>The column with the phase of the one level wanted; null to find it.</summary>
+    public string? PhaseColumn { get; init; }
+
+    /// <summary>Unit of <see cref="PhaseColumn"/> where its name does not say.</summary>
+    public PhaseUnit? PhaseUnit { get; init; }
+
+    /// <summary>The column with the real part of a complex ratio whose magnitude is the level; stated together with <see cref="ImaginaryColumn"/>.</summary>
+    public string? RealColumn { get; init; }
+
+    /// <summary>The column with its imaginary part.</summary>
+    public string? ImaginaryColumn { get; init; }
+
+    /// <summary>Whether <see cref="FrequencyUnit"/> is stated of this very file, so that a file that states another is refused.</summary>
+    public bool IsOwnFrequencyUnit { get; init; }
+
+    /// <summary>Whether <see cref="LevelUnit"/> is stated of this very file, so that a file that states another is refused.</summary>
+    public bool IsOwnLevelUnit { get; init; }
+
     /// <summary>Where these units are stated, as an assumption names it.</summary>
     public string StatedIn { get; init; } = "campaign.toml";
+
+    /// <summary>Where <see cref="Columns"/> are stated, as a message names it.</summary>
+    internal string ColumnsStatedIn { get; init; } = "'column' in sweeps.csv";
+
+    /// <summary>Every column that is named, whatever for.</summary>
+    internal IEnumerable<string> NamedColumns =>
+        Columns.Concat(new[] { FrequencyColumn, PhaseColumn, RealColumn, ImaginaryColumn }.OfType<string>());
 
     internal GridMemory Grids { get; init; } = new();
 }

@@ -16,7 +16,8 @@ internal sealed class SettingsChanged : ICheck
         ("input attenuation", s => s.Settings.AttenuationDb is { } db ? Amount.Db(db) : null),
         ("detector", s => s.Settings.Detector?.Trim().ToLowerInvariant()),
         ("trace mode", s => s.Settings.TraceMode?.Trim().ToLowerInvariant()),
-        ("preamplifier", s => s.Settings.Preamplifier),
+        ("preamplifier", s => s.Settings.Preamplifier?.Trim().ToLowerInvariant()),
+        ("source power", s => s.Settings.SourcePowerDbm is { } dbm ? string.Create(CultureInfo.InvariantCulture, $"{dbm:0.##} dBm") : null),
     ];
 
     public string Code => "settings-changed";

@@ -24,6 +24,9 @@ public sealed record ReceiverSettings
     /// <summary>Averaging as the file words it.</summary>
     public string? Averaging { get; init; }
 
+    /// <summary>Number of averages; 0 or 1 where nothing is averaged.</summary>
+    public int? Averages { get; init; }
+
     /// <summary>Sweep time in seconds.</summary>
     public double? SweepTimeSeconds { get; init; }
 
@@ -32,4 +35,7 @@ public sealed record ReceiverSettings
 
     /// <summary>Preamplifier as the file words it.</summary>
     public string? Preamplifier { get; init; }
+
+    /// <summary>Power of the source in dBm, where the receiver has one of its own, as a network analyser does.</summary>
+    public double? SourcePowerDbm { get; init; }
 }

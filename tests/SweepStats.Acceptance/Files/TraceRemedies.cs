@@ -80,7 +80,7 @@ public sealed class TraceRemedies : IDisposable
     [InlineData("x,level_dbm\n1000,-50\n2000,-51\n")]
     public void ANameOfTheFrequencyIsNotCopiedWithItsUnit(string text) =>
         Assert.Equal(
-            "name it 'Frequency', with the unit of the export in brackets: Hz, kHz, MHz or GHz",
+            "name it as frequency_column under [[files]] in campaign.toml; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz",
             Assert.Single(Look("t.csv", text).Faults).Remedy);
 
     [Fact]

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Files.Traces.Mending;
 using SweepStats.Files.Traces.Preambles;
 using SweepStats.Files.Traces.Tables;
 using SweepStats.Files.Traces.Text;
@@ -12,7 +13,10 @@ internal sealed class DelimitedLayout : ITraceLayout
     public bool Recognises(TraceText text) => true;
 
     /// <inheritdoc/>
-    public TraceReading Read(TraceText text, TraceReadOptions options)
+    public TraceReading Read(TraceText text, TraceReadOptions options) =>
+        MendedReading.Best(text, Plain(text, options), options.Columns, (mended, columns) => Plain(mended, options with { Columns = columns }));
+
+    private static TraceReading Plain(TraceText text, TraceReadOptions options)
     {
         var faults = new FaultList(text.File);
         if (SeparatorSearch.Find(text) is not { } separator)

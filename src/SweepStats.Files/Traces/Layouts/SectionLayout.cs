@@ -20,16 +20,18 @@ internal sealed class SectionLayout : ITraceLayout
     public TraceReading Read(TraceText text, TraceReadOptions options)
     {
         var faults = new FaultList(text.File);
-        using var rows = new NumericRows(text, Commas);
+        Separator separator = SeparatorSearch.Find(text) ?? Commas;
+        using var rows = new NumericRows(text, separator);
         int[] headings = [.. Headings(text)];
         Preamble file = Preamble.Read(text, headings[0]);
+        faults.AssumeAll(file.Remarks);
         var traces = ImmutableArray.CreateBuilder<Trace>();
         for (int i = 0; i < headings.Length && !faults.Any; i++)
         {
             int end = i + 1 < headings.Length ? headings[i + 1] : text.LineCount;
-            if (Data(text, rows, (headings[i], end), faults) is { } block)
+            if (Data(text, (rows, separator), (headings[i], end), faults) is { } block)
             {
-                traces.AddRange(ReadSection(text, (rows, block, headings[i], file), options, faults));
+                traces.AddRange(ReadSection(text, (rows, separator), (block, headings[i], file), options, faults));
             }
         }
 
@@ -51,22 +53,26 @@ internal sealed class SectionLayout : ITraceLayout
         }
     }
 
-    private static DataBlock? Data(TraceText text, NumericRows rows, (int From, int To) section, FaultList faults)
+    private static DataBlock? Data(TraceText text, (NumericRows Rows, Separator Separator) numbers, (int From, int To) section, FaultList faults)
     {
-        NumericRun[] runs = [.. rows.Runs.Where(r => rows.Line(r, 0) > section.From && rows.Line(r, 0) < section.To)];
+        NumericRun[] runs = [.. numbers.Rows.Runs.Where(r => numbers.Rows.Line(r, 0) > section.From && numbers.Rows.Line(r, 0) < section.To)];
         if (runs.Length == 1 && runs[0].Rows > 1)
         {
-            return DataBlock.Around(text, rows, runs[0], Commas, faults);
+            return DataBlock.Around(text, numbers.Rows, runs[0], numbers.Separator, faults);
         }
 
         faults.Add(
-            section.From + 1, runs.Length < 2 ? "the section of the trace holds no table of at least two rows of numbers" : "the section of the trace holds more than one table of numbers", "export the trace again");
+            section.From + 1,
+            runs.Length == 0 ? "the section of the trace holds no row of numbers" : runs.Length == 1 ? "the section of the trace holds one row of numbers only"
+                : "the section of the trace holds more than one table of numbers",
+            runs.Length < 2 ? "export the trace again, with a frequency and a level in each row" : "put each table under a heading [Trace] of its own, or export the trace again");
         return null;
     }
 
-    private static ImmutableArray<Trace> ReadSection(TraceText text, (NumericRows Rows, DataBlock Block, int Heading, Preamble File) section, TraceReadOptions options, FaultList faults)
+    private static ImmutableArray<Trace> ReadSection(TraceText text, (NumericRows Rows, Separator Separator) numbers, (DataBlock Block, int Heading, Preamble File) section, TraceReadOptions options, FaultList faults)
     {
-        (NumericRows rows, DataBlock block, int heading, Preamble file) = section;
+        (DataBlock block, int heading, Preamble file) = section;
+        (NumericRows rows, Separator separator) = numbers;
         Preamble own = Preamble.Read(text, heading + 1, block.FirstLine);
         var sight = new TableSight(text, rows, block.Run);
         if (AxisColumn.Find(sight, own, faults) is not { } axisColumn)
@@ -74,22 +80,23 @@ internal sealed class SectionLayout : ITraceLayout
             return [];
         }
 
-        List<string> title = FieldReader.Texts(text.Line(heading + 1), Commas);
+        List<string> title = FieldReader.Texts(text.Line(heading + 1), separator);
         string name = title is [{ Length: > 0 } first, ..] ? first : "trace";
         string unit = title.Skip(1).FirstOrDefault(f => LevelUnits.Parse(f) is not null) ?? "";
         ImmutableArray<ColumnName> names =
             [.. Enumerable.Range(0, sight.Columns).Select(c => new ColumnName(c == axisColumn ? "frequency" : sight.Columns > 2 ? "" : unit.Length > 0 ? $"{name} ({unit})" : name))];
-        var table = new DelimitedTable(text, rows, Commas, faults);
+        var table = new DelimitedTable(text, rows, separator, faults);
         if (new ColumnChoice(sight, options, own, faults).Choose(names) is not { } chosen || table.Axis(block.Run, chosen, options.Grids) is not { } axis)
         {
             return [];
         }
 
-        DeclaredRange.Check(own, axis, (text, block, faults));
-        return [.. table.Traces(block.Run, chosen, axis, file).Select(t => t with
+        var order = new AxisOrder(faults, options.Grids);
+        DeclaredRange.Check(own, order.Turned(axis), (text, block, faults));
+        return [.. order.Of(table.Traces(block.Run, chosen, axis, file), axis, row => rows.Line(block.Run, row) + 1).Select(t => t with
         {
             Column = sight.Columns > 2 ? t.Column : name,
-            Settings = NamedDetector.Over(t.Settings, own.Settings),
+            Settings = SharedSettings.Over(t.Settings, own.Settings),
         })];
     }
 }

@@ -7,17 +7,43 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>
-/// Rows of date, time, start, stop and step in Hz, a count, and then levels: each row is a segment of a sweep, and the segments up to the next that starts lower
-/// make one sweep. Frequencies are start + k·step; values from the stop on are the next segment's first and are read once.
+/// Rows of start, stop and step and then levels: each row is a segment of a sweep, and the segments up to the next that starts lower make one sweep. A header
+/// names the columns; without one they are date, time, start, stop and step in Hz, and a count. Frequencies are start + k·step; a value at the start of the next
+/// segment is that segment's first and is read once.
 /// </summary>
 internal sealed partial class SegmentRowLayout : ITraceLayout
 {
-    private const int FirstLevel = 6;
-
-    private static readonly Separator Commas = new((byte)',', (byte)'.');
+    /// <inheritdoc/>
+    public bool Recognises(TraceText text) => StartsPlainly(text) || SegmentRowHeader.Find(text) is not null;
 
     /// <inheritdoc/>
-    public bool Recognises(TraceText text)
+    public TraceReading Read(TraceText text, TraceReadOptions options)
+    {
+        var faults = new FaultList(text.File);
+        SegmentRowHeader header = (StartsPlainly(text) ? null : SegmentRowHeader.Find(text)) ?? SegmentRowHeader.Usual;
+        Preamble preamble = Preamble.Read(text, header.Line + 1);
+        if ((header.FrequencyUnit ?? preamble.FrequencyUnit ?? options.FrequencyUnit) is not { } unit)
+        {
+            faults.Add(UnstatedUnitFault.Frequency(text.File, header.Line + 1, inFile: "write it behind the names of start and stop, as in 'start Hz'"));
+            return new TraceReading { Faults = faults.All };
+        }
+
+        var sweeps = new SegmentSweeps(text.File, (header.LevelUnit ?? preamble.LevelUnit, unit), options, faults);
+        for (int i = header.Line + 1; i < text.LineCount && !faults.Any; i++)
+        {
+            ReadOnlySpan<byte> line = text.Line(i).Trim(" \t"u8);
+            if (!line.IsEmpty && line[0] is not ((byte)'#' or (byte)'!' or (byte)'%'))
+            {
+                Take(line, i + 1, (header, unit, sweeps), faults);
+            }
+        }
+
+        ImmutableArray<Trace> traces = faults.Any ? [] : sweeps.Traces(preamble);
+        return faults.Any ? new TraceReading { Faults = faults.All }
+            : new TraceReading { Traces = traces, IsStacked = true, Settings = preamble.Settings, Assumptions = faults.Assumptions };
+    }
+
+    private static bool StartsPlainly(TraceText text)
     {
         for (int i = 0; i < text.LineCount; i++)
         {
@@ -31,43 +57,27 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
         return false;
     }
 
-    /// <inheritdoc/>
-    public TraceReading Read(TraceText text, TraceReadOptions options)
+    private static void Take(ReadOnlySpan<byte> line, int number, (SegmentRowHeader Header, FrequencyUnit Unit, SegmentSweeps Sweeps) into, FaultList faults)
     {
-        var faults = new FaultList(text.File);
-        var sweeps = new SegmentSweeps(text.File, options, faults);
-        for (int i = 0; i < text.LineCount && !faults.Any; i++)
-        {
-            ReadOnlySpan<byte> line = text.Line(i).Trim(" \t"u8);
-            if (!line.IsEmpty && line[0] is not ((byte)'#' or (byte)'!' or (byte)'%'))
-            {
-                Take(line, i + 1, sweeps, faults);
-            }
-        }
-
-        ImmutableArray<Trace> traces = faults.Any ? [] : sweeps.Traces();
-        return faults.Any ? new TraceReading { Faults = faults.All } : new TraceReading { Traces = traces, IsStacked = true, Assumptions = faults.Assumptions };
-    }
-
-    private static void Take(ReadOnlySpan<byte> line, int number, SegmentSweeps sweeps, FaultList faults)
-    {
-        var reader = new FieldReader(line, Commas);
-        Span<double> head = stackalloc double[FirstLevel];
+        (SegmentRowHeader header, FrequencyUnit unit, SegmentSweeps sweeps) = into;
+        var reader = new FieldReader(line, header.Separator);
+        (double start, double stop, double step) = (double.NaN, double.NaN, double.NaN);
         using var levels = new PooledList<double>(64);
         string when = "";
         for (int i = 0; reader.Next(out ReadOnlySpan<byte> field); i++)
         {
-            if (i < 2)
+            if (header.When.Contains(i))
             {
                 when = (when + " " + Encoding.UTF8.GetString(field[..Math.Min(field.Length, 40)])).Trim();
             }
-            else if (StrictNumber.TryParse(field, (byte)'.', 0, out double value))
+            else if (i < header.FirstLevel && i != header.Start && i != header.Stop && i != header.Step)
             {
-                if (i < FirstLevel)
-                {
-                    head[i] = value;
-                }
-                else
+                // A count, or a setting of the segment.
+            }
+            else if (StrictNumber.TryParse(field, header.Separator.DecimalMark, i < header.FirstLevel ? unit.Exponent() : 0, out double value))
+            {
+                (start, stop, step) = (i == header.Start ? value : start, i == header.Stop ? value : stop, i == header.Step ? value : step);
+                if (i >= header.FirstLevel)
                 {
                     levels.Add(value);
                 }
@@ -83,11 +93,11 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
             }
         }
 
-        (double start, double stop, double step) = (head[2], head[3], head[4]);
+        step = header.Step is null && levels.Count > 1 ? (stop - start) / (levels.Count - 1) : step;
         if (!(start >= 0 && step > 0 && stop > start) || levels.Count == 0 || Math.Abs(((stop - start) / step) - levels.Count) > 1.5)
         {
-            faults.Add(
-                number, FormattableString.Invariant($"a segment from {start:R} to {stop:R} Hz in steps of {step:R} Hz does not fit its {levels.Count} levels"), "each row needs date, time, start, stop, step, a count, and a level for every step");
+            string needed = header.Line < 0 ? "date, time, start, stop, step, a count, and a level for every step" : "what its header names, and a level for every step";
+            faults.Add(number, FormattableString.Invariant($"a segment from {start:R} to {stop:R} Hz in steps of {step:R} Hz does not fit its {levels.Count} levels"), "each row needs " + needed);
             return;
         }
 

@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Runtime.InteropServices;
+using SweepStats.Files.Traces.Preambles;
 using SweepStats.Files.Traces.Tables;
 
 namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>Joins segments to sweeps: a new one begins where a segment does not start above the last.</summary>
-internal sealed class SegmentSweeps(string file, TraceReadOptions options, FaultList faults)
+internal sealed class SegmentSweeps(string file, (LevelUnit? Level, FrequencyUnit Frequency) units, TraceReadOptions options, FaultList faults)
 {
     private readonly List<List<Segment>> _sweeps = [];
 
@@ -21,12 +22,13 @@ internal sealed class SegmentSweeps(string file, TraceReadOptions options, Fault
     }
 
     /// <summary>A trace for each sweep.</summary>
-    public ImmutableArray<Trace> Traces()
+    /// <param name="preamble">What the lines above state.</param>
+    public ImmutableArray<Trace> Traces(Preamble preamble)
     {
-        faults.Assume("each row is a segment of a sweep; frequencies are start plus steps, in Hz");
-        if (_sweeps.Any(s => s.Any(r => r.Own < r.Levels.Length)))
+        faults.Assume($"each row is a segment of a sweep; frequencies are start plus steps, in {units.Frequency.Symbol()}");
+        if (_sweeps.Any(s => Enumerable.Range(0, s.Count).Any(i => Own(s, i) < s[i].Levels.Length)))
         {
-            faults.Assume("a level at or above a segment's stop was taken for the first of the next segment and not read twice");
+            faults.Assume("a level at the frequency where the next segment starts was taken for that segment's first and read once");
         }
 
         if (_sweeps.Any(s => s.Select(r => r.When).Distinct().Count() > 1))
@@ -34,25 +36,42 @@ internal sealed class SegmentSweeps(string file, TraceReadOptions options, Fault
             faults.Assume("segments of different times were joined to one sweep");
         }
 
-        if (options.LevelUnit is { } told)
+        if (units.Level is null && options.LevelUnit is { } told)
         {
             faults.Assume($"levels are in {told.Symbol()}, as {options.StatedIn} says");
         }
 
-        return [.. _sweeps.Select(TraceOf)];
+        return [.. _sweeps.Select((s, i) => TraceOf(s, i, preamble))];
     }
 
-    private Trace TraceOf(List<Segment> sweep, int index)
+    // The levels of a segment below the start of the next: what a segment holds beyond is the other's.
+    private static int Own(List<Segment> sweep, int index)
     {
-        int points = sweep.Sum(r => r == sweep[^1] ? r.Levels.Length : r.Own);
+        Segment segment = sweep[index];
+        if (index + 1 == sweep.Count)
+        {
+            return segment.Levels.Length;
+        }
+
+        double steps = (sweep[index + 1].Range.Start - segment.Range.Start) / segment.Range.Step;
+        return (int)Math.Clamp(Math.Ceiling(steps - SmallPart), 1, segment.Levels.Length);
+    }
+
+    // Of a step: what rounding does to a start.
+    private const double SmallPart = 1e-3;
+
+    private Trace TraceOf(List<Segment> sweep, int index, Preamble preamble)
+    {
+        int points = Enumerable.Range(0, sweep.Count).Sum(i => Own(sweep, i));
         var hertz = new double[points];
         var levels = new double[points];
         var first = new List<int>(sweep.Count);
         int at = 0;
-        foreach (Segment segment in sweep)
+        for (int i = 0; i < sweep.Count; i++)
         {
+            Segment segment = sweep[i];
             first.Add(at);
-            int own = segment == sweep[^1] ? segment.Levels.Length : segment.Own;
+            int own = Own(sweep, i);
             for (int k = 0; k < own; k++)
             {
                 hertz[at] = segment.Range.Start + (k * segment.Range.Step);
@@ -62,15 +81,17 @@ internal sealed class SegmentSweeps(string file, TraceReadOptions options, Fault
 
         int Line(int point) => sweep[PartOf(first, point)].Line;
         string name = (index + 1).ToString(CultureInfo.InvariantCulture);
-        var column = new LevelColumn(0, name, options.LevelUnit);
+        LevelUnit? unit = units.Level ?? options.LevelUnit;
+        var column = new LevelColumn(0, name, unit);
         FrequencyAxis axis = options.Grids.Of(hertz);
         ReadFault? falls = AxisDoubt.Of(axis, file, Line);
         ImmutableArray<ReadFault> doubts = column.Unit is null
             ? [UnstatedUnitFault.InSettingsAlone(file)]
             : LevelDoubts.Of(column, levels, (file, Line));
-        return new Trace(name, "level", options.LevelUnit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
+        return new Trace(name, "level", unit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
         {
-            TakenAt = sweep[0].At,
+            Settings = preamble.Settings,
+            TakenAt = sweep[0].At ?? preamble.Taken.At,
             Blank = LevelDoubts.Blank(column.Unit, levels),
             Doubts = falls is null ? doubts : [falls, .. doubts],
         };

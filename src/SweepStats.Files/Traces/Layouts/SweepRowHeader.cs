@@ -11,17 +11,20 @@ namespace SweepStats.Files.Traces.Layouts;
 /// <param name="Frequencies">The frequencies as written.</param>
 internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyList<string> Lead, IReadOnlyList<string> Frequencies)
 {
+    /// <summary>Where the sweeps stand: 1 below, −1 above.</summary>
+    public int Step { get; private init; } = 1;
+
     private const int FewestFrequencies = 3;
     private const int LongestNumber = 64;
     private const int LinesSearched = 300;
 
     private static readonly Separator[] Separators =
-        [new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
+        [new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.'), new((byte)' ', (byte)',')];
 
     /// <summary>Finds it; null where the file has none. The row below must have as many fields, and must not be a row of an ordinary table.</summary>
     public static SweepRowHeader? Find(TraceText text)
     {
-        for (int i = 0; i + 1 < Math.Min(text.LineCount, LinesSearched); i++)
+        for (int i = 0; i < Math.Min(text.LineCount, LinesSearched); i++)
         {
             ReadOnlySpan<byte> whole = text.Line(i);
             if (whole.Length < 10 || whole[0] is >= (byte)'+' and <= (byte)'9')
@@ -37,9 +40,9 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
 
             foreach (Separator separator in Separators)
             {
-                if (Of(text, i, separator) is { } header && DataBlock.NextLine(text, i, 1) is { } next && header.Heads(text.Line(next)))
+                if (Of(text, i, separator) is { } header && header.Toward(text) is { } step)
                 {
-                    return header;
+                    return header with { Step = step };
                 }
             }
         }
@@ -60,6 +63,14 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
 
         return (at == 0 || unit is not null) && StrictNumber.TryParse(bytes.AsSpan().Trim((byte)' '), decimalMark, unit?.Exponent() ?? 0, out double hertz) ? hertz : double.NaN;
     }
+
+    // The sweeps stand below the frequencies; above them only where these are named.
+    private int? Toward(TraceText text) =>
+        DataBlock.NextLine(text, Line, 1) is { } next && Heads(text.Line(next)) ? 1
+        : NamesFrequency && DataBlock.NextLine(text, Line, -1) is { } before && Heads(text.Line(before)) ? -1
+        : null;
+
+    private bool NamesFrequency => Lead.Any(l => new ColumnName(l).Kind == ColumnKind.Frequency);
 
     private static SweepRowHeader? Of(TraceText text, int index, Separator separator)
     {
@@ -94,8 +105,7 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
     {
         List<string> fields = FieldReader.Texts(line, Separator);
         bool numeric = fields.Take(Lead.Count).All(f => StrictNumber.TryParse(Encoding.UTF8.GetBytes(f), Separator.DecimalMark, 0, out _));
-        bool named = Lead.Any(l => new ColumnName(l).Kind == ColumnKind.Frequency);
-        return fields.Count == Lead.Count + Frequencies.Count && !(numeric && named)
+        return fields.Count == Lead.Count + Frequencies.Count && !(numeric && NamesFrequency)
             && StrictNumber.TryParse(Encoding.UTF8.GetBytes(fields[^1]), Separator.DecimalMark, 0, out _);
     }
 }

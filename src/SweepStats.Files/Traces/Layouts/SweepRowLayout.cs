@@ -18,6 +18,7 @@ internal sealed class SweepRowLayout : ITraceLayout
         var faults = new FaultList(text.File);
         SweepRowHeader header = SweepRowHeader.Find(text)!;
         Preamble preamble = Preamble.Read(text, header.Line);
+        faults.AssumeAll(preamble.Remarks);
         if (Axis(header, preamble, options, faults) is not { } axis)
         {
             return new TraceReading { Faults = faults.All };
@@ -51,6 +52,12 @@ internal sealed class SweepRowLayout : ITraceLayout
         {
             faults.Add(UnstatedUnitFault.Frequency(
                 faults.File, header.Line + 1, "the file does not say the unit of the frequencies that head its columns", "write it before them, as in 'Frequency (MHz)'"));
+            return null;
+        }
+
+        if (unit is { } stated && options is { IsOwnFrequencyUnit: true, FrequencyUnit: { } own } && own != stated)
+        {
+            faults.Add(OtherUnit.OfFrequency(faults.File, stated, options));
             return null;
         }
 

@@ -16,17 +16,17 @@ internal sealed class SweepRows(
     private string? _statistic;
     private int _rows;
 
-    /// <summary>A trace for each row of levels, up to the first line that is none.</summary>
+    /// <summary>A trace for each row of levels, up to the first line that is none; those above the heading in the order of the file.</summary>
     public ImmutableArray<Trace> Read()
     {
         var traces = ImmutableArray.CreateBuilder<Trace>();
-        for (int? line = DataBlock.NextLine(text, header.Line, 1); line is { } index; line = DataBlock.NextLine(text, index, 1))
+        for (int? line = DataBlock.NextLine(text, header.Line, header.Step); line is { } index; line = DataBlock.NextLine(text, index, header.Step))
         {
             List<string> fields = FieldReader.Texts(text.Line(index), header.Separator);
             int numbers = fields.Count(f => Number(f) is not null);
             if (fields.Count != header.Lead.Count + axis.Hertz.Length)
             {
-                if (numbers > header.Lead.Count)
+                if (numbers > header.Lead.Count && (header.Step > 0 || numbers * 2 > axis.Hertz.Length))
                 {
                     known.Faults.Add(
                         index + 1, FormattableString.Invariant($"the row has {fields.Count} fields and the heading {header.Lead.Count + axis.Hertz.Length}"), "complete the row or export the sweeps again");
@@ -50,6 +50,11 @@ internal sealed class SweepRows(
 
             CheckStatistics(index + 1, lead);
             traces.Add(trace);
+        }
+
+        if (header.Step < 0)
+        {
+            traces.Reverse();
         }
 
         return known.Options.Columns.IsEmpty ? traces.ToImmutable() : AskedTraces.Pick(traces.ToImmutable(), known.Options.Columns, known.Faults);
@@ -122,7 +127,7 @@ internal sealed class SweepRows(
             TraceMode = Stated(Setting.TraceMode),
             Averaging = Stated(Setting.Averaging),
         };
-        return lead.Aggregate(NamedDetector.Over(known.Preamble.Settings, own), NamedDetector.Beside);
+        return lead.Aggregate(SharedSettings.Over(known.Preamble.Settings, own), NamedDetector.Beside);
     }
 
     private LevelUnit? Told()

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Sweeps;
 
@@ -14,6 +15,7 @@ internal sealed class Preamble
 
     private readonly Dictionary<Setting, ImmutableArray<string>> _found = [];
     private readonly NumberedWords _numbered = new();
+    private readonly StatedNumbers _numbers = new();
     private readonly SweepDate _date = new();
 
     // Asked for each trace of a file, and found by patterns.
@@ -30,19 +32,22 @@ internal sealed class Preamble
     public FrequencyUnit? FrequencyUnit => One(Setting.FrequencyUnit) is { } unit ? FrequencyUnits.Parse(unit) : null;
 
     /// <summary>First frequency as stated.</summary>
-    public StatedNumber? Start => Number(Setting.Start);
+    public StatedNumber? Start => _numbers.Of(Setting.Start);
 
     /// <summary>Last frequency as stated.</summary>
-    public StatedNumber? Stop => Number(Setting.Stop);
+    public StatedNumber? Stop => _numbers.Of(Setting.Stop);
 
     /// <summary>Number of points as stated.</summary>
-    public int? Points => Number(Setting.Points)?.Value() is { } points and >= 1 and <= int.MaxValue && points == Math.Floor(points) ? (int)points : null;
+    public int? Points => _numbers.Of(Setting.Points)?.Value() is { } points and >= 1 and <= int.MaxValue && points == Math.Floor(points) ? (int)points : null;
 
     /// <summary>Names of the traces; empty where none are stated.</summary>
     public ImmutableArray<string> TraceNames => _found.TryGetValue(Setting.TraceNames, out ImmutableArray<string> names) ? names : [];
 
     /// <summary>When the sweep was taken, and what was assumed or passed over in finding out.</summary>
     public (DateTimeOffset? At, string? Assumption) Taken => _taken ??= _date.Found;
+
+    /// <summary>What a person should know of what is stated and was not used, or not as it stands: numbers, and the date.</summary>
+    public IEnumerable<string> Remarks => [.. _numbers.Remarks(Bare), .. Taken.Assumption is { } date ? [date] : Array.Empty<string>()];
 
     /// <summary>What is stated for the one trace of a file.</summary>
     public ReceiverSettings Settings => SettingsOf(0, 1);
@@ -51,14 +56,7 @@ internal sealed class Preamble
     public ReceiverSettings SettingsOfAll(int traces)
     {
         ReceiverSettings first = SettingsOf(0, traces);
-        ReceiverSettings[] others = [.. Enumerable.Range(1, Math.Max(0, traces - 1)).Select(t => SettingsOf(t, traces))];
-        return first with
-        {
-            Detector = others.All(o => o.Detector == first.Detector) ? first.Detector : null,
-            Averaging = others.All(o => o.Averaging == first.Averaging) ? first.Averaging : null,
-            TraceMode = others.All(o => o.TraceMode == first.TraceMode) ? first.TraceMode : null,
-            Preamplifier = others.All(o => o.Preamplifier == first.Preamplifier) ? first.Preamplifier : null,
-        };
+        return Enumerable.Range(1, Math.Max(0, traces - 1)).Select(t => SettingsOf(t, traces)).Aggregate(first, SharedSettings.Of);
     }
 
     /// <summary>Reads the first lines of a text.</summary>
@@ -68,16 +66,15 @@ internal sealed class Preamble
     public static Preamble Read(TraceText text, int from, int to)
     {
         var preamble = new Preamble();
+        var heading = new TraceHeading();
         for (int i = Math.Max(from, to - MostLines); i < to; i++)
         {
             if (text.Line(i).Length <= LongestLine)
             {
                 string line = text.LineText(i);
                 preamble._date.Line(line, i);
-                foreach (Statement statement in StatementReader.Read(line))
-                {
-                    preamble.Take(statement);
-                }
+                heading.Pass(line);
+                preamble.Take(line, i + 1, heading.Trace);
             }
         }
 
@@ -88,56 +85,104 @@ internal sealed class Preamble
     public ReceiverSettings SettingsOf(int trace, int traces)
     {
         string? Word(Setting setting) => Worded(setting, trace, traces);
-
-        // Bandwidths without unit are in Hz where the frequencies are; beside frequencies in MHz they may be in anything.
-        FrequencyUnit? usual = FrequencyUnit == Traces.FrequencyUnit.Hertz ? FrequencyUnit : null;
+        double? Number(Setting setting) => _numbers.Of(setting, trace, traces, Bare);
+        int? averages = Number(Setting.AverageCount) is >= 0 and <= int.MaxValue and var count && count == Math.Floor(count) ? (int)count : null;
         return new ReceiverSettings
         {
-            ResolutionBandwidthHz = Number(Setting.ResolutionBandwidth)?.Hertz(usual),
-            VideoBandwidthHz = Number(Setting.VideoBandwidth)?.Hertz(usual),
-            AttenuationDb = Number(Setting.Attenuation) is { Unit: "" or "dB" or "db" or "DB" } db ? db.Value() : null,
-            ReferenceLevel = Number(Setting.ReferenceLevel) is { } level && (level.Unit.Length == 0 || LevelUnits.Parse(level.Unit) is not null) ? level.Value() : null,
+            ResolutionBandwidthHz = Number(Setting.ResolutionBandwidth),
+            VideoBandwidthHz = Number(Setting.VideoBandwidth),
+            AttenuationDb = Number(Setting.Attenuation),
+            ReferenceLevel = Number(Setting.ReferenceLevel),
             Detector = Word(Setting.Detector),
-            Averaging = Word(Setting.Averaging),
-            SweepTimeSeconds = Number(Setting.SweepTime)?.Seconds(),
+            Averaging = Word(Setting.Averaging) ?? averages?.ToString(CultureInfo.InvariantCulture) ?? Word(Setting.AveragingState),
+            Averages = averages,
+            SweepTimeSeconds = Number(Setting.SweepTime),
             TraceMode = Mode(trace, traces),
             Preamplifier = Word(Setting.Preamplifier),
+            SourcePowerDbm = Number(Setting.SourcePower),
         };
     }
 
-    private void Take(Statement statement)
+    // Bandwidths without unit are in Hz where the frequencies are; beside frequencies in MHz they may be in anything.
+    private FrequencyUnit? Bare => FrequencyUnit == Traces.FrequencyUnit.Hertz ? FrequencyUnit : null;
+
+    private void Take(string line, int number, int? trace)
+    {
+        bool any = false;
+        foreach (Statement statement in StatementReader.Read(line))
+        {
+            any |= Take(statement with { Line = number, Number = statement.Number ?? trace });
+        }
+
+        foreach (Statement remark in any ? [] : RemarkReader.Read(line))
+        {
+            Take(remark with { Line = number, Number = trace });
+        }
+    }
+
+    private bool Take(Statement statement)
     {
         if (SettingKeys.Find(statement.Key) is not { } key)
         {
             TakeMode(statement);
-            return;
+            return false;
         }
 
         string unit = statement.KeyUnit.Length > 0 ? statement.KeyUnit : key.Unit;
-        if (key.Setting is Setting.Date or Setting.Time)
+        switch (key.Setting)
         {
-            _date.Stated(key.Setting, string.Join(' ', statement.Values));
+            case Setting.Date or Setting.Time or Setting.Created:
+                _date.Stated(key.Setting, string.Join(' ', statement.Values));
+                break;
+            case Setting.LevelUnit when LevelUnits.Parse(statement.Values[0]) is null:
+                TakeUnit(statement.Values[0]);
+                break;
+            case Setting.Averaging:
+                TakeAveraging(statement);
+                break;
+            case Setting.Detector or Setting.TraceMode or Setting.Preamplifier or Setting.TraceNames or Setting.LevelUnit or Setting.FrequencyUnit:
+                TakeWords(key.Setting, statement);
+                break;
+            default:
+                _numbers.Take(key.Setting, statement with { KeyUnit = unit });
+                break;
+        }
+
+        return true;
+    }
+
+    // "Unit,Hz" is the other axis; "Unit,cabinet 3" is neither.
+    private void TakeUnit(string word)
+    {
+        if (FrequencyUnits.Parse(word) is not null)
+        {
+            _found.TryAdd(Setting.FrequencyUnit, [word]);
+        }
+    }
+
+    // "Averages,16" and "Average Type,Power" state two things, and so does "Averages=64 (power)".
+    private void TakeAveraging(Statement statement)
+    {
+        string first = statement.Values[0];
+        _numbers.Take(Setting.AverageCount, statement);
+        bool counts = StatedNumber.Parse(first) is { Unit: "" };
+        bool state = statement.Values.Length == 1 && TraceWords.IsOnOrOff(ForeignWords.ToEnglish(first));
+        if (!counts)
+        {
+            TakeWords(state ? Setting.AveragingState : Setting.Averaging, statement);
+        }
+    }
+
+    private void TakeWords(Setting setting, Statement statement)
+    {
+        bool single = setting is Setting.Detector or Setting.TraceMode or Setting.Averaging or Setting.Preamplifier or Setting.AveragingState;
+        if (statement.Number is { } number && single)
+        {
+            _numbered.Take(setting, number, string.Join(' ', statement.Values));
             return;
         }
 
-        if (key.Setting == Setting.LevelUnit && LevelUnits.Parse(statement.Values[0]) is null)
-        {
-            // "Unit,Hz" is the other axis; "Unit,cabinet 3" is neither.
-            if (FrequencyUnits.Parse(statement.Values[0]) is not null)
-            {
-                _found.TryAdd(Setting.FrequencyUnit, [statement.Values[0]]);
-            }
-
-            return;
-        }
-
-        if (statement.Number is { } number && key.Setting is Setting.Detector or Setting.TraceMode or Setting.Averaging)
-        {
-            _numbered.Take(key.Setting, number, string.Join(' ', statement.Values));
-            return;
-        }
-
-        Take(key.Setting, Joined(statement.Values, unit));
+        Take(setting, statement.Values);
     }
 
     // The first statement counts; a later one that differs makes the setting unknown rather than the last one true.
@@ -172,20 +217,6 @@ internal sealed class Preamble
         return mode?.Contains("hold", StringComparison.OrdinalIgnoreCase) == true ? mode : One(Setting.Hold) ?? mode;
     }
 
-    // A number's unit may stand in a field of its own or behind the key.
-    private static ImmutableArray<string> Joined(ImmutableArray<string> values, string unit)
-    {
-        bool bare = StatedNumber.Parse(values[0]) is { Unit: "" };
-        if (bare && unit.Length > 0)
-        {
-            return [values[0] + " " + unit];
-        }
-
-        return bare && values.Length > 1 && StatedNumber.Parse(values[1]) is null && values[1].Length > 0 ? [values[0] + " " + values[1]] : values;
-    }
-
-    private StatedNumber? Number(Setting setting) => One(setting) is { } text ? StatedNumber.Parse(text) : null;
-
     private string? One(Setting setting) =>
         _found.TryGetValue(setting, out ImmutableArray<string> values) && values.Length > 0 && values.All(v => v == values[0]) ? values[0] : null;
 
@@ -201,18 +232,19 @@ internal sealed class Preamble
             return null;
         }
 
-        if (values.Length != traces && values.Length > MostOfOne)
+        ImmutableArray<string> bare = values.Length == traces ? values : [.. values.Where((v, i) => i == 0 || !SettingFlags.IsFlag(v))];
+        if (bare.Length != traces && bare.Length > MostOfOne)
         {
             // As many values as there are traces in some other count of them: nobody can tell which is this one's.
-            return values.All(v => v == values[0]) ? values[0] : null;
+            return bare.All(v => v == bare[0]) ? bare[0] : null;
         }
 
-        return Printable(values.Length == traces ? values[trace] : string.Join(' ', values));
+        return Printable(bare.Length == traces ? bare[trace] : string.Join(' ', bare));
     }
 
     private static string? Printable(string text)
     {
-        string word = new([.. text.Where(c => !char.IsControl(c))]);
-        return word.Length is > 0 and <= LongestWord ? word : null;
+        string word = ForeignWords.ToEnglish(new string([.. text.Where(c => !char.IsControl(c))]));
+        return word.Length is > 0 and <= LongestWord && !word.AsSpan().Trim("-–— ").IsEmpty ? word : null;
     }
 }

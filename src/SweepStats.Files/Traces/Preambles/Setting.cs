@@ -21,6 +21,12 @@ internal enum Setting
     /// <summary>Kind or number of averages.</summary>
     Averaging,
 
+    /// <summary>Whether there is averaging.</summary>
+    AveragingState,
+
+    /// <summary>Number of averages.</summary>
+    AverageCount,
+
     /// <summary>Sweep time.</summary>
     SweepTime,
 
@@ -32,6 +38,9 @@ internal enum Setting
 
     /// <summary>Preamplifier.</summary>
     Preamplifier,
+
+    /// <summary>Power of the source.</summary>
+    SourcePower,
 
     /// <summary>Unit of level.</summary>
     LevelUnit,
@@ -56,4 +65,7 @@ internal enum Setting
 
     /// <summary>Time of day of the sweep.</summary>
     Time,
+
+    /// <summary>When the file was written.</summary>
+    Created,
 }

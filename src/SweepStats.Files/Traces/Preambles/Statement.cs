@@ -11,6 +11,9 @@ internal sealed record Statement(string Key, string KeyUnit, ImmutableArray<stri
     /// <summary>The key as the file has it, without a unit in brackets.</summary>
     public string Written { get; init; } = Key;
 
+    /// <summary>Line in the file, from 1.</summary>
+    public int Line { get; init; }
+
     /// <summary>The one number within the key, as in "Trace 2 Mode"; null for none or several.</summary>
     public int? Number { get; init; }
 }

@@ -17,20 +17,19 @@ internal static class StatementReader
         List<Statement> found = [];
         string? key = null;
         List<string> values = [];
-        List<string> pieces = Pieces(line);
+        List<string> pieces = LinePieces.Of(line);
         for (int i = 0; i < pieces.Count; i++)
         {
             string piece = pieces[i];
-            int colon = piece.AsSpan().IndexOfAny(':', '=');
-            bool named = colon > 0 && char.IsLetter(piece[0]);
-            bool next = values.Count > 0 && IsNumber(values[0]) && IsKey(piece) && i + 1 < pieces.Count && IsNumber(pieces[i + 1]);
-            if (key is not null && !named && !next)
+            if (key is not null && !Begins(key, values, pieces, i))
             {
                 values.Add(piece);
                 continue;
             }
 
             Close(key, values, found);
+            bool named = IsNamed(piece);
+            int colon = piece.AsSpan().IndexOfAny(':', '=');
             key = named ? piece[..colon].TrimEnd() : piece;
             values = named && piece[(colon + 1)..].Trim() is { Length: > 0 } value ? [value] : [];
         }
@@ -39,26 +38,48 @@ internal static class StatementReader
         return found;
     }
 
-    // Fields, and within them what two blanks part.
-    private static List<string> Pieces(string line)
+    // Whether a piece behind a key and its values is the next key.
+    private static bool Begins(string key, List<string> values, List<string> pieces, int i)
     {
-        ReadOnlySpan<char> bare = line.AsSpan().Trim().TrimStart("!#%").Trim();
-        char mark = bare.Contains(';') ? ';' : bare.Contains('\t') ? '\t' : ',';
-        List<string> pieces = [];
-        foreach (Range field in bare.Split(mark))
+        string piece = pieces[i];
+        if (IsNamed(piece))
         {
-            ReadOnlySpan<char> rest = bare[field].Trim().Trim('"').Trim();
-            while (rest.IndexOf("  ") is >= 0 and var gap)
-            {
-                pieces.Add(rest[..gap].ToString());
-                rest = rest[gap..].TrimStart();
-            }
-
-            pieces.Add(rest.ToString());
+            return true;
         }
 
-        return pieces;
+        // Most pieces are values: only what starts with a letter can be a key.
+        if (piece.Length < 2 || !char.IsLetter(piece[0]))
+        {
+            return false;
+        }
+
+        bool number = i + 1 < pieces.Count && IsNumber(pieces[i + 1]);
+        return (values.Count > 0 && IsNumber(values[0]) && IsKey(piece) && number)
+            || StatesNumber(piece)
+            || (i + 1 < pieces.Count && SettingKeys.Find(Words(piece)) is not null && IsNextKey(key, piece, pieces[i + 1], number));
     }
+
+    // "Detector,Average,Peak" lists what three traces have; "Preamplifier,off,Averaging,off" states two things.
+    private static bool IsNextKey(string key, string piece, string next, bool number)
+    {
+        Setting? open = SettingKeys.Find(Words(key))?.Setting;
+        bool wordy = open is null or Setting.Detector or Setting.TraceMode or Setting.Averaging or Setting.TraceNames or Setting.Hold;
+        return SettingKeys.IsPlain(Words(piece)) ? number || IsWord(next) : number || (!wordy && IsWord(next));
+    }
+
+    // A field that is nothing but words, unlike the titles of columns, which have units in brackets.
+    private static bool IsWord(string field) =>
+        field.Length > 0 && field.AsSpan().IndexOfAny('(', '[') < 0 && SettingKeys.Find(Words(field)) is null;
+
+    // "Vid BW 1 MHz" as a piece of its own.
+    private static bool StatesNumber(string piece)
+    {
+        int at = piece.AsSpan().IndexOfAnyInRange('0', '9');
+        int blank = at > 0 ? piece.LastIndexOf(' ', at) : -1;
+        return blank > 0 && SettingKeys.IsPlain(Words(piece[..blank]));
+    }
+
+    private static bool IsNamed(string piece) => char.IsLetter(piece.Length > 0 ? piece[0] : ' ') && piece.AsSpan().IndexOfAny(':', '=') > 0;
 
     private static void Close(string? key, List<string> values, List<Statement> found)
     {
@@ -67,6 +88,7 @@ internal static class StatementReader
             return;
         }
 
+        key = WithoutVariable(key);
         ImmutableArray<string> stated = [.. values.SkipWhile(v => v.Length == 0).Reverse().SkipWhile(v => v.Length == 0).Reverse()];
         if (stated.IsEmpty)
         {
@@ -112,9 +134,14 @@ internal static class StatementReader
             return [];
         }
 
+        // "Att AUTO 10 dB"
+        at -= at > 1 && SettingFlags.IsFlag(words[at - 1]) ? 1 : 0;
         key = string.Join(' ', words[..at]);
         return [string.Join(' ', words[at..])];
     }
+
+    // "VAR DATE=..." of comments.
+    private static string WithoutVariable(string key) => key.StartsWith("VAR ", StringComparison.Ordinal) ? key[4..].TrimStart() : key;
 
     private static int? NumberIn(string key)
     {

@@ -12,10 +12,9 @@ internal sealed partial class SweepDate
     // Titles with a date stand at the top; further down dates are those of calibrations and markers.
     private const int TitleLines = 3;
 
-    private static readonly string[] Months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-
     private readonly List<string> _stated = [];
     private readonly List<string> _times = [];
+    private readonly List<string> _created = [];
     private readonly List<string> _titles = [];
 
     /// <summary>The time, without a zone where none is stated, and what a person should know about it.</summary>
@@ -24,23 +23,24 @@ internal sealed partial class SweepDate
         get
         {
             string time = _times.Count == 1 ? " " + _times[0] : "";
-            foreach (string text in _stated.Select(s => s + (Clock().IsMatch(s) ? "" : time)).Concat(_stated.Count == 0 ? _times : []).Concat(_titles))
+            string[] stated = [.. _stated.Select(s => s + (Clock().IsMatch(s) ? "" : time)).Concat(_stated.Count == 0 ? _times : [])];
+            if (Only([.. stated.Select(s => Compact(s) ?? Parse(s))]) is { } found)
             {
-                if (Parse(text) is { } found)
-                {
-                    return found;
-                }
+                return found;
             }
 
-            return (null, null);
+            if (Only([.. _created.Select(Parse)]) is { } written)
+            {
+                return (written.At, written.Assumption ?? "the time of the sweep is when the file was written, as the file says");
+            }
+
+            return _titles.Select(Parse).FirstOrDefault(t => t is not null) ?? (null, null);
         }
     }
 
     /// <summary>Takes what a line with the word date or time states.</summary>
-    public void Stated(Setting setting, string text)
-    {
-        (setting == Setting.Date ? _stated : _times).Add(text);
-    }
+    public void Stated(Setting setting, string text) =>
+        (setting switch { Setting.Date => _stated, Setting.Time => _times, _ => _created }).Add(text);
 
     /// <summary>Looks at a line of the file.</summary>
     public void Line(string text, int index)
@@ -61,8 +61,8 @@ internal sealed partial class SweepDate
 
         if (Named().Match(text) is { Success: true } named)
         {
-            int month = Array.IndexOf(Months, named.Groups["m"].Value[..3].ToLowerInvariant()) + 1;
-            return At(named, named.Groups["y"].Value, month.ToString(CultureInfo.InvariantCulture), named.Groups["d"].Value);
+            string month = MonthName.Number(named.Groups["m"].Value).ToString(CultureInfo.InvariantCulture);
+            return At(named, named.Groups["y"].Value, month, named.Groups["d"].Value);
         }
 
         if (Numbers().Match(text) is not { Success: true } numbers)
@@ -83,15 +83,35 @@ internal sealed partial class SweepDate
             : At(numbers, numbers.Groups["y"].Value, numbers.Groups["b"].Value, numbers.Groups["a"].Value);
     }
 
+    // The one that is stated, a day alone giving way to the same day with a time; of two that differ neither.
+    private static (DateTimeOffset? At, string? Assumption)? Only((DateTimeOffset? At, string? Assumption)?[] found)
+    {
+        (DateTimeOffset? At, string? Assumption)[] all = [.. found.OfType<(DateTimeOffset? At, string? Assumption)>().Distinct()];
+        var timed = all.Where(d => d.At is not { TimeOfDay.Ticks: 0 } day || !all.Any(o => o.At?.Date == day.Date && o.At != day)).ToArray();
+        return timed switch
+        {
+            [] => null,
+            [var one] => one,
+            _ => timed.FirstOrDefault(d => d.At is null) is { Assumption: { } unclear } ? (null, unclear)
+                : (null, string.Create(
+                    CultureInfo.InvariantCulture, $"the file states two times, {timed[0].At:yyyy-MM-dd HH:mm:ss} and {timed[1].At:yyyy-MM-dd HH:mm:ss}; neither was used")),
+        };
+    }
+
+    // "20260217T094100", where a line calls it a date.
+    private static (DateTimeOffset? At, string? Assumption)? Compact(string text) =>
+        Digits().Match(text) is { Success: true } match ? At(match, match.Groups["y"].Value, match.Groups["m"].Value, match.Groups["d"].Value) : null;
+
     private static (DateTimeOffset? At, string? Assumption)? At(Match match, string year, string month, string day)
     {
         int Number(string text) => text.Length == 0 ? 0 : int.Parse(text, CultureInfo.InvariantCulture);
         int hour = Number(match.Groups["h"].Value);
-        string half = match.Groups["half"].Value.ToLowerInvariant();
+        string half = match.Groups["half"].Value.Replace(".", "", StringComparison.Ordinal).ToLowerInvariant();
         hour = half switch { "pm" when hour < 12 => hour + 12, "am" when hour == 12 => 0, _ => hour };
         int fullYear = Number(year) + (year.Length == 2 ? 2000 : 0);
         TimeSpan zone = Zone(match.Groups["zone"].Value);
-        bool real = zone.Duration() <= TimeSpan.FromHours(14) && fullYear is >= 1970 and < 2200 && Number(month) is >= 1 and <= 12 && hour < 24 && Number(match.Groups["min"].Value) < 60 && Number(match.Groups["sec"].Value) < 60
+        bool real = zone.Duration() <= TimeSpan.FromHours(14) && fullYear is >= 1970 and < 2200 && Number(month) is >= 1 and <= 12
+            && hour < 24 && Number(match.Groups["min"].Value) < 60 && Number(match.Groups["sec"].Value) < 60
             && Number(day) >= 1 && Number(day) <= DateTime.DaysInMonth(fullYear, Number(month));
         return real
             ? (new DateTimeOffset(fullYear, Number(month), Number(day), hour, Number(match.Groups["min"].Value), Number(match.Groups["sec"].Value), zone), null)
@@ -101,21 +121,29 @@ internal sealed partial class SweepDate
     // Without a zone: the time of the place.
     private static TimeSpan Zone(string text) =>
         text.Length == 0 ? TimeSpan.Zero
-        : (text[0] == '-' ? -1 : 1) * new TimeSpan(int.Parse(text[1..3], CultureInfo.InvariantCulture), int.Parse(text[4..6], CultureInfo.InvariantCulture), 0);
+        : (text[0] == '-' ? -1 : 1) * new TimeSpan(int.Parse(text[1..3], CultureInfo.InvariantCulture), int.Parse(text[^2..], CultureInfo.InvariantCulture), 0);
 
-    private const string TimeOfDay = @"(?:[T,;\s]+(?<h>[0-9]{1,2}):(?<min>[0-9][0-9])(?::(?<sec>[0-9][0-9]))?(?:\.[0-9]+)?(?<zone>[+-][0-9][0-9]:[0-9][0-9])?(?:\s*(?<half>[AaPp][Mm]))?)?";
+    private const string Clocked = @"(?<h>[0-9]{1,2})[:h](?<min>[0-9][0-9])(?:[:m](?<sec>[0-9][0-9]))?(?:[.,][0-9]+)?";
+    private const string TimeOfDay = @"(?:[T,;\s_]+" + Clocked + @"(?<zone>[+-][0-9][0-9]:?[0-9][0-9])?(?:\s*(?<half>[AaPp]\.?[Mm])\.?)?)?";
 
-    [GeneratedRegex(@"(?<![0-9])(?<y>[0-9]{4})[-/.](?<m>[0-9]{1,2})[-/.](?<d>[0-9]{1,2})(?![0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
+    // A time before the date, as in "14:30:05 17.02.2026".
+    private const string TimeBefore = @"(?:(?<![0-9:])" + Clocked + @"[,;\s]+)?";
+
+    [GeneratedRegex(TimeBefore + @"(?<![0-9])(?<y>[0-9]{4})[-/.](?<m>[0-9]{1,2})[-/.](?<d>[0-9]{1,2})(?![0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
     private static partial Regex Iso();
 
     [GeneratedRegex(
-        @"(?<!\p{L})(?:(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*\.?\s+(?<d>[0-9]{1,2})(?![0-9])(?:\s+(?<h>[0-9]{1,2}):(?<min>[0-9][0-9])(?::(?<sec>[0-9][0-9]))?[,\s]+(?<y>[0-9]{4})|[,\s]+(?<y>[0-9]{4})" + TimeOfDay + ")"
-        + @"|(?<d>(?<![0-9])[0-9]{1,2})[-.\s]+(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\p{L}*[-.,\s]+(?<y>[0-9]{4})" + TimeOfDay + ")",
+        @"(?<!\p{L})(?:(?<m>" + MonthName.Pattern + @")\p{L}*\.?\s+(?<d>[0-9]{1,2})(?![0-9])(?:\s+(?<h>[0-9]{1,2}):(?<min>[0-9][0-9])(?::(?<sec>[0-9][0-9]))?[,\s]+(?<y>[0-9]{4})|[,\s]+(?<y>[0-9]{4})" + TimeOfDay + ")"
+        + @"|(?<d>(?<![0-9])[0-9]{1,2})[-./\s]+(?:de\s+)?(?<m>" + MonthName.Pattern + @")\p{L}*[-./,\s]+(?:de\s+)?(?<y>[0-9]{4})" + TimeOfDay
+        + @"|(?<y>(?<![0-9])[0-9]{4})[-./\s]+(?<m>" + MonthName.Pattern + @")\p{L}*[-./,\s]+(?<d>[0-9]{1,2})(?![0-9])" + TimeOfDay + ")",
         RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Named();
 
-    [GeneratedRegex(@"(?<![0-9]|[0-9]\.)(?<a>[0-9]{1,2})(?<s>[-/.])(?<b>[0-9]{1,2})\k<s>(?<y>[0-9]{4}|[0-9][0-9])(?![0-9]|\.[0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
+    [GeneratedRegex(TimeBefore + @"(?<![0-9]|[0-9]\.)(?<a>[0-9]{1,2})(?<s>[-/.])(?<b>[0-9]{1,2})\k<s>(?<y>[0-9]{4}|[0-9][0-9])(?![0-9]|\.[0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
     private static partial Regex Numbers();
+
+    [GeneratedRegex(@"^\s*(?<y>[0-9]{4})(?<m>[0-9]{2})(?<d>[0-9]{2})(?:[T_\s-]?(?<h>[0-9]{2}):?(?<min>[0-9]{2}):?(?<sec>[0-9]{2})?)?\s*$", RegexOptions.CultureInvariant)]
+    private static partial Regex Digits();
 
     [GeneratedRegex(@"(?<!\p{L})(?:cal|kal|[ée]talon|due|valid|ver|rev|firmware|fw|software|build|copyright|export|print|report|template|standard|norm|limit|service|purchas|ip\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex OtherDates();

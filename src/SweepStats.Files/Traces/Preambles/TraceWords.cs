@@ -44,6 +44,9 @@ internal static class TraceWords
     /// </summary>
     public static bool IsModeAlone(string value) => AreAll(value, Modes);
 
+    /// <summary>Whether a value says whether something is on, and no more.</summary>
+    public static bool IsOnOrOff(string value) => OnOrOff.Contains(value.Trim().ToLowerInvariant());
+
     /// <summary>Whether the trace is not shown, and so not the one in a file.</summary>
     public static bool IsBlank(string value) => value.Contains("blank", StringComparison.OrdinalIgnoreCase);
 

@@ -41,6 +41,12 @@ internal static class AxisColumn
             return rising[0];
         }
 
+        if (rising.Length == 0 && all.Where(table.Falls).ToArray() is [var falling])
+        {
+            faults.Assume($"no column is named; column {ColumnList.Number(falling)} was taken as the frequency, since it alone falls from row to row");
+            return falling;
+        }
+
         faults.Assume("no column is named; the first was taken as the frequency");
         return 0;
     }
@@ -48,9 +54,12 @@ internal static class AxisColumn
     /// <summary>The one column that runs from the start to the stop that the file states; null where none or several do.</summary>
     public static int? Declared(TableSight table, Preamble preamble)
     {
-        int[] found = [.. Enumerable.Range(0, table.Columns).Where(c => Matches(table.Value(0, c), preamble.Start) && Matches(table.Value(table.Rows - 1, c), preamble.Stop))];
+        int[] found = [.. Enumerable.Range(0, table.Columns).Where(c => Runs(table, c, preamble.Start, preamble.Stop) || Runs(table, c, preamble.Stop, preamble.Start))];
         return found.Length == 1 ? found[0] : null;
     }
+
+    private static bool Runs(TableSight table, int column, StatedNumber? from, StatedNumber? to) =>
+        Matches(table.Value(0, column), from) && Matches(table.Value(table.Rows - 1, column), to);
 
     private static bool LooksTransposed(TableSight table)
     {

@@ -7,8 +7,8 @@ internal static class AxisDoubt
     public const string Remedy = "correct the row or export the sweep again; a frequency is 0 Hz or more";
 
     // Rows that are sorted may be those of two sweeps, shuffled into one.
-    private const string Falls = "export one sweep a file. If the sweep ran from stop to start, turn its rows round";
-    private const string Repeated = "export again: each frequency may stand once";
+    private const string Falls = "export one sweep a file, its frequencies rising or falling throughout";
+    private const string Repeated = "export again: each frequency may stand once in a trace. If the rows are those of several traces, write the name of its trace into a column of each row";
 
     /// <summary>The first place; null where they rise throughout.</summary>
     /// <param name="axis">The frequencies.</param>

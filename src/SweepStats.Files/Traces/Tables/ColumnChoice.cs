@@ -8,20 +8,25 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Decides which columns are read, from their names, the rest of the file and what the campaign says. What leaves a doubt is refused, or handed on with the doubt.</summary>
 internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, Preamble preamble, FaultList faults)
 {
-    private const string NameColumn = "name the column to read in sweeps.csv (column = its header or its number)";
+    private const string NameColumn =
+        "name the column to read in sweeps.csv (column = its header or its number), or as level_columns under [[files]] in campaign.toml";
+
+    private const string NameFrequency = "name it as frequency_column under [[files]] in campaign.toml";
 
     private const int LongestLabel = 80;
 
     private readonly HashSet<string> _twice = [];
     private readonly LevelUnitChoice _units = new(table, options, preamble, faults);
+    private StatedColumns _stated = new([], options, faults);
 
     public ChosenColumns? Choose(ImmutableArray<ColumnName>? header)
     {
         // A last setting above the rows is no header where the range stated there tells the frequency column.
         bool headed = header is { } found && (found.Any(n => n.Kind == ColumnKind.Frequency) || AxisColumn.Declared(table, preamble) is null);
-        ImmutableArray<ColumnName> names = headed ? header!.Value : NamesBeside();
+        ImmutableArray<ColumnName> names = DatedColumns.Named(headed ? header!.Value : NamesBeside());
         _twice.UnionWith(names.GroupBy(n => n.Text).Where(g => g.Count() > 1).Select(g => g.Key));
-        return FrequencyColumn(names, headed) is { } f && FrequencyUnitChoice.Of(table, f, names[f], (preamble, options, faults)) is { } unit
+        _stated = new StatedColumns(names, options, faults);
+        return (options.FrequencyColumn is null ? FrequencyColumn(names, headed) : _stated.Frequency()) is { } f && FrequencyUnitChoice.Of(table, f, names[f], (preamble, options, faults)) is { } unit
             && Wanted(names, f, headed) is { } wanted
             ? new ChosenColumns(f, unit, wanted)
             : null;
@@ -50,21 +55,30 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 
         if (found.Length > 1)
         {
-            faults.Add(null, $"more than one column looks like a frequency: {ColumnList.Of(names, found)}", "keep one frequency column a file");
+            AskFrequency($"more than one column looks like a frequency: {ColumnList.Of(names, found)}", $"{NameFrequency}, or keep one frequency column a file", ColumnList.Of(names, found));
             return null;
         }
 
         if (named)
         {
-            faults.Add(null, $"no column is named as the frequency among {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", "name it 'Frequency', with the unit of the export in brackets: Hz, kHz, MHz or GHz");
+            string all = ColumnList.Of(names, Enumerable.Range(0, names.Length));
+            AskFrequency($"no column is named as the frequency among {all}", $"{NameFrequency}; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz", all);
             return null;
         }
 
         return AxisColumn.Find(table, preamble, faults);
     }
 
+    private void AskFrequency(string problem, string remedy, string candidates) =>
+        faults.Add(new ReadFault(table.File, null, problem, remedy) { Asks = StatableKeys.FrequencyColumn, Candidates = candidates });
+
     private ImmutableArray<LevelColumn>? Wanted(ImmutableArray<ColumnName> names, int frequency, bool named)
     {
+        if (options.RealColumn is not null)
+        {
+            return _stated.Pair(frequency, table) is { } stated ? [stated] : null;
+        }
+
         if (!options.Columns.IsEmpty)
         {
             return Named(names, frequency);
@@ -88,7 +102,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 
         if (levels.Length == 0 && unknown.Length == 0 && pairs.IsEmpty)
         {
-            faults.Add(null, "no column holds a level", NoLevel(names, rest));
+            faults.Add(new ReadFault(table.File, null, "no column holds a level", NoLevel(names, rest)) { Asks = Nameable(names, rest), Candidates = ColumnList.Of(names, rest) });
             return null;
         }
 
@@ -103,12 +117,19 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         }
 
         ReadFault? mixed = levels.Select(i => names[i].Statistic).Distinct().Count() < 2 ? null
-            : new(table.File, null, $"some columns show the same sweeps with other detectors, or their highest, lowest or mean, which are no repeats of each other: {ColumnList.Of(names, levels)}", NameColumn);
+            : new(table.File, null, $"some columns show the same sweeps with other detectors, or their highest, lowest or mean, which are no repeats of each other: {ColumnList.Of(names, levels)}", NameColumn)
+            { Asks = StatableKeys.LevelColumns, Candidates = ColumnList.Of(names, levels) };
         HashSet<int> doubtful = [.. unknown];
-        ReadFault doubt = new(table.File, null, $"the names do not tell whether these columns are levels: {ColumnList.Of(names, unknown)}", NameColumn);
+        ReadFault doubt = new(table.File, null, $"the names do not tell whether these columns are levels: {ColumnList.Of(names, unknown)}", NameColumn)
+        { Asks = StatableKeys.LevelColumns, Candidates = ColumnList.Of(names, unknown) };
         LevelColumn[] columns = [.. levels.Concat(unknown).Order().Select(i => WithPhase(names, LevelOf(names, i, false), phases))];
         // Once the column is named its unit would be asked for: both are said now.
-        doubt = columns.Any(c => doubtful.Contains(c.Index) && c.Unit is null) ? doubt with { Remedy = $"{NameColumn}; {UnstatedUnitFault.LevelToo}" } : doubt;
+        doubt = columns.Any(c => doubtful.Contains(c.Index) && c.Unit is null) ? doubt with
+        {
+            Remedy = $"{NameColumn}; {UnstatedUnitFault.LevelToo}",
+            Asks = StatableKeys.LevelColumns | StatableKeys.LevelUnit,
+        }
+        : doubt;
         return
         [
             .. columns
@@ -125,9 +146,12 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     private static string NoLevel(ImmutableArray<ColumnName> names, int[] rest)
     {
         string held = rest.Length == 0 ? "frequencies" : ColumnList.Of(names, rest);
-        string name = rest.All(i => NotALevel.Because(names, i) is not null) ? "" : $"; if one of them is a level, {NameColumn}";
+        string name = Nameable(names, rest) == StatableKeys.None ? "" : $"; if one of them is a level, {NameColumn}";
         return $"export the level trace: this file holds {held} and no level{name}";
     }
+
+    private static StatableKeys Nameable(ImmutableArray<ColumnName> names, int[] rest) =>
+        rest.All(i => NotALevel.Because(names, i) is not null) ? StatableKeys.None : StatableKeys.LevelColumns;
 
     private LevelColumn WithPhase(ImmutableArray<ColumnName> names, LevelColumn level, PhaseSearch phases)
     {
@@ -178,7 +202,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             {
                 string problem = matches.Length == 0 ? "there is no column" : matches.Length > 1 ? "more than one column is named" : "the frequency column is not a level:";
                 faults.Add(
-                    null, $"{problem} '{wanted}' in {table.File}; it has {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", "correct 'column' in sweeps.csv: a header as listed here, or a number from 1");
+                    null, $"{problem} '{wanted}' in {table.File}; it has {ColumnList.Of(names, Enumerable.Range(0, names.Length))}", $"correct {options.ColumnsStatedIn}: a header as listed here, or a number from 1");
                 return null;
             }
 
@@ -188,7 +212,14 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
                 return null;
             }
 
-            columns.Add(WithPhase(names, LevelOf(names, matches[0], true), phases));
+            LevelColumn level = LevelOf(names, matches[0], true);
+            LevelColumn? complete = options.PhaseColumn is null ? WithPhase(names, level, phases) : _stated.WithPhase(level, frequency);
+            if (complete is null)
+            {
+                return null;
+            }
+
+            columns.Add(complete);
         }
 
         return columns.ToImmutable();

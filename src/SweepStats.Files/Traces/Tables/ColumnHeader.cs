@@ -16,13 +16,14 @@ internal static class ColumnHeader
     private static readonly Separator[] CommentSeparators =
         [new((byte)'\t', (byte)'.'), new((byte)';', (byte)'.'), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
 
-    /// <summary>The names, one a column; null where no line above the data names columns.</summary>
-    public static ImmutableArray<ColumnName>? Find(TraceText text, (int FirstLine, int Columns) table, Separator separator, FaultList faults)
+    /// <summary>The names, one a column; null where no line above the data names columns. One of the names that a person states shows such a line too.</summary>
+    public static ImmutableArray<ColumnName>? Find(
+        TraceText text, (int FirstLine, int Columns) table, Separator separator, (IEnumerable<string> Stated, FaultList Faults) known)
     {
         int columns = table.Columns;
         int? at = LineAbove(text, table.FirstLine);
         ImmutableArray<ColumnName>? names = at is { } line ? Names(text.Line(line), columns, separator) : null;
-        while (at is { } between && ((IsComment(text.Line(between)) && !Tells(names)) || IsSetting(text.Line(between), names)))
+        while (at is { } between && (IsRemark(text.Line(between), names) || IsSetting(text.Line(between), names)))
         {
             // A remark, or a setting such as "Unit,dBm", between header and data.
             at = LineAbove(text, between);
@@ -31,7 +32,7 @@ internal static class ColumnHeader
 
         if (at is { } nearest && names is null)
         {
-            RefuseOtherWidth(text.Line(nearest), nearest, columns, separator, faults);
+            RefuseOtherWidth(text.Line(nearest), nearest, columns, separator, known.Faults);
             return null;
         }
 
@@ -41,17 +42,33 @@ internal static class ColumnHeader
             return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : new ColumnName($"{name.Text} ({unit.Text})"))] : names;
         }
 
-        return Tells(names) ? names : null;
+        return Tells(names) || Holds(names, known.Stated) ? names : null;
     }
+
+    private static bool Holds(ImmutableArray<ColumnName>? names, IEnumerable<string> stated) =>
+        names is { } found && stated.Any(s => found.Any(n => string.Equals(n.Text, s, StringComparison.OrdinalIgnoreCase)));
 
     private static bool Tells(ImmutableArray<ColumnName>? names) => names is { } found && found.Any(n => n.Kind is ColumnKind.Frequency or ColumnKind.Level);
 
+    // A comment that heads columns names the frequency among them, and no figure of it.
+    private static bool IsRemark(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names) =>
+        IsComment(line) ? !(names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency)) || RemarkLine.NamesAFrequency(line)
+            : !Tells(names) && RemarkLine.Is(line);
+
     private static bool IsComment(ReadOnlySpan<byte> line) => line.TrimStart(" \t"u8) is [(byte)'!' or (byte)'#' or (byte)'%', ..];
 
-    // "Attenuation,10 dB" over two columns is no header of theirs.
-    private static bool IsSetting(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names) =>
-        !(names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency)) && line.Length <= LongestStatement
-        && StatementReader.Read(System.Text.Encoding.UTF8.GetString(line)).Any(s => SettingKeys.Find(s.Key) is not null);
+    // "Attenuation,10 dB" over two columns is no header of theirs, nor is "Frequency Unit,MHz".
+    private static bool IsSetting(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names)
+    {
+        if (line.Length > LongestStatement)
+        {
+            return false;
+        }
+
+        bool headsFrequency = names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit);
+        return StatementReader.Read(System.Text.Encoding.UTF8.GetString(line)).Any(
+            s => SettingKeys.Find(s.Key)?.Setting is { } setting && (!headsFrequency || (setting == Setting.FrequencyUnit && FrequencyUnits.Parse(s.Values[0]) is not null)));
+    }
 
     private static int? LineAbove(TraceText text, int line)
     {
@@ -76,8 +93,7 @@ internal static class ColumnHeader
         ReadOnlySpan<byte> bare = line.TrimStart(" \t"u8);
         bool comment = bare[0] is (byte)'!' or (byte)'#' or (byte)'%';
         ReadOnlySpan<byte> content = comment ? bare.TrimStart("!#% "u8) : line;
-        IEnumerable<Separator> tried = comment || separator.Mark == (byte)' ' ? [separator, .. CommentSeparators] : [separator];
-        foreach (Separator candidate in tried)
+        foreach (Separator candidate in (ReadOnlySpan<Separator>)[separator, .. CommentSeparators])
         {
             List<string> fields = Joined(FieldReader.Texts(content, candidate), candidate);
             while (fields.Count < columns && candidate.Mark != (byte)' ' && content.Count(candidate.Mark) >= columns - 1)
@@ -90,8 +106,13 @@ internal static class ColumnHeader
                 continue;
             }
 
-            // Traces may be called 1, 2, 3, but then a word names the frequency.
+            // Traces may be called 1, 2, 3, but then a word names the frequency. A header may be parted by other marks than the rows where it tells its columns.
             ImmutableArray<ColumnName> names = [.. fields.Select(f => new ColumnName(f))];
+            if (!(comment || separator.Mark == (byte)' ' || candidate == separator) && !HeadsAll(names))
+            {
+                continue;
+            }
+
             if (names.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit) || !fields.Any(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _)))
             {
                 return names;
@@ -100,6 +121,9 @@ internal static class ColumnHeader
 
         return null;
     }
+
+    private static bool HeadsAll(ImmutableArray<ColumnName> names) =>
+        names.Any(n => n.Kind == ColumnKind.Frequency) && names.All(n => n.Kind != ColumnKind.Unknown && n.Text.Length > 0);
 
     // "Frequency (MHz)  Level (dBm)" parted by blanks: a unit in brackets belongs to the word before it.
     private static List<string> Joined(List<string> fields, Separator separator)
@@ -140,7 +164,8 @@ internal static class ColumnHeader
             faults.Add(
                 index + 1,
                 FormattableString.Invariant($"the header names {fields.Count} columns and the rows have {columns}"),
-                "export with decimal points, or with semicolons or tabs between the columns");
+                fields.Count * 2 == columns ? "export with decimal points, or with semicolons or tabs between the columns"
+                    : "write one name for each column into the header, none that stands over no column");
         }
     }
 }

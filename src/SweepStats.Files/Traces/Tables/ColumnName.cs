@@ -21,7 +21,8 @@ internal sealed partial class ColumnName
     private static readonly string[] OtherWords =
     [
         "no", "nr", "index", "idx", "point", "pt", "n", "phase", "ph", "deg", "degree", "degrees", "angle", "ang", "rad", "imag", "im", "imaginary", "real", "re", "time", "date",
-        "uncertainty", "unc", "u", "error", "deviation", "stddev", "std", "stdev", "sd", "sigma", "incertitude", "fehler", "abweichung", "confidence", "delay", "vswr", "swr", "rbw", "vbw",
+        "uncertainty", "unc", "u", "error", "deviation", "stddev", "std", "stdev", "sd", "sigma", "incertitude", "fehler", "abweichung", "confidence", "delay", "vswr", "swr", "rbw", "vbw", "text",
+        "segment", "segments", "segmento", "abschnitt", "teilbereich", "subrange",
     ];
 
     // Beside a unit of level they tell which level it is: "Level point 1 (dBm)", "Level no 2 angle 30 [dBm]".

@@ -100,7 +100,8 @@ internal sealed class DataBlock
 
     private void CheckOtherRuns(Separator separator, FaultList faults)
     {
-        if (_rows.Runs.FirstOrDefault(r => r.Columns == Run.Columns && !RowUnits.Same(r.Units, Run.Units)) is { } mixed)
+        var lists = new MarkerTables(_text, _rows, Run);
+        if (_rows.Runs.FirstOrDefault(r => r.Columns == Run.Columns && !RowUnits.Same(r.Units, Run.Units) && lists.Title(r) is null) is { } mixed)
         {
             faults.Add(_rows.Line(mixed, 0) + 1, "the units of this row differ from those of the other rows, or are missing", "export all rows with the same units");
             return;
@@ -116,6 +117,12 @@ internal sealed class DataBlock
 
             int first = _rows.Line(other, 0);
             int last = _rows.Line(other, other.Rows - 1);
+            if (lists.Title(other) is { } title)
+            {
+                faults.Assume(FormattableString.Invariant($"the short table in lines {first + 1} to {last + 1}, under '{title}', is no trace and was not read"));
+                continue;
+            }
+
             bool after = first > LastLine;
             int? between = after ? NextLine(_text, LastLine, 1) : NextLine(_text, last, 1);
             int? beyond = between is { } gap ? NextLine(_text, gap, 1) : null;
@@ -129,7 +136,7 @@ internal sealed class DataBlock
                 faults.Add(
                     first + 1,
                     FormattableString.Invariant($"a second table of numbers starts here beside that of lines {FirstLine + 1} to {LastLine + 1}"),
-                    "keep one table a file, or put its traces side by side as columns");
+                    "keep one table a file");
             }
             else if (other.Rows >= TableRows)
             {

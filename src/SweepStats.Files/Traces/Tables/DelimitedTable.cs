@@ -20,7 +20,8 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
                 : Scaled(rows.Line(run, row), columns.Frequency, columns.FrequencyUnit.Exponent());
             if (!double.IsFinite(next) || next < 0)
             {
-                faults.Add(rows.Line(run, row) + 1, FormattableString.Invariant($"{next:R} Hz is not a frequency"), AxisDoubt.Remedy);
+                string what = double.IsFinite(next) ? FormattableString.Invariant($"{next:R} Hz is not a frequency") : "the frequency is too large to be one";
+                faults.Add(rows.Line(run, row) + 1, what, AxisDoubt.Remedy);
                 return null;
             }
 
@@ -50,7 +51,7 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
                 Settings = NamedDetector.Beside(
                     preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency ? 1 : 0), run.Columns - 1),
                     new ColumnName(column.Name)),
-                TakenAt = preamble.Taken.At,
+                TakenAt = DatedColumns.TakenAt(column.Name, preamble.Taken.At),
                 Blank = column.Asked ? null : LevelDoubts.Blank(column.Unit, levels),
                 Doubts = falls is null ? doubts : [falls, .. doubts],
             };

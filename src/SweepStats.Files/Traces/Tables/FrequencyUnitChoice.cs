@@ -11,6 +11,18 @@ internal static class FrequencyUnitChoice
     /// <summary>The unit; null, with the reason among the faults, where nothing tells it.</summary>
     public static FrequencyUnit? Of(TableSight table, int column, ColumnName name, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
     {
+        FrequencyUnit? unit = Found(table, column, name, known);
+        if (unit is { } found && known.Options is { IsOwnFrequencyUnit: true, FrequencyUnit: { } told } && told != found)
+        {
+            known.Faults.Add(OtherUnit.OfFrequency(known.Faults.File, found, known.Options));
+            return null;
+        }
+
+        return unit;
+    }
+
+    private static FrequencyUnit? Found(TableSight table, int column, ColumnName name, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    {
         if (table.Units?.IsHertz(column) == true)
         {
             return FrequencyUnit.Hertz;
@@ -27,7 +39,8 @@ internal static class FrequencyUnitChoice
             return named;
         }
 
-        if ((known.Preamble.FrequencyUnit ?? OfRange(table.Value(0, column), known.Preamble.Start)) is { } stated)
+        if ((known.Preamble.FrequencyUnit ?? OfRange(table.Value(0, column), known.Preamble.Start)
+            ?? OfRange(table.Value(table.Rows - 1, column), known.Preamble.Start)) is { } stated)
         {
             return stated;
         }

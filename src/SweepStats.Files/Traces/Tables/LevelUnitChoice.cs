@@ -13,6 +13,13 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
     public LevelUnit? Of(ImmutableArray<ColumnName> names, int index, string label)
     {
         ColumnName name = names[index];
+        if (table.Units?.Level(index) is { } own && name.LevelUnit is { } headed && own != headed)
+        {
+            faults.Add(
+                null, $"the header gives column {label} in {headed.Symbol()} and its rows in {own.Symbol()}", "export the sweep again with one unit in header and rows, or remove the wrong one of the two");
+            return null;
+        }
+
         if ((table.Units?.Level(index) ?? name.LevelUnit) is { } named)
         {
             return named;
@@ -34,7 +41,8 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
             return stated;
         }
 
-        if (name.IsMagnitude && names.Any(n => n.Part == ComplexPart.Phase && n.Parameter == name.Parameter) && table.All(index, v => v is >= 0 and <= LargestPassive))
+        // What a person states of this file goes before what is only likely.
+        if (!options.IsOwnLevelUnit && name.IsMagnitude && names.Any(n => n.Part == ComplexPart.Phase && n.Parameter == name.Parameter) && table.All(index, v => v is >= 0 and <= LargestPassive))
         {
             faults.Assume($"column {label} is a linear magnitude: a phase stands beside it and it stays between 0 and 1.1");
             return LevelUnit.LinearMagnitude;

@@ -28,14 +28,6 @@ internal static partial class NamedDetector
         };
     }
 
-    /// <summary>Settings of a file, with what is stated nearer to the trace in place of them.</summary>
-    public static ReceiverSettings Over(ReceiverSettings file, ReceiverSettings nearer) => file with
-    {
-        Detector = nearer.Detector ?? file.Detector,
-        TraceMode = nearer.TraceMode ?? file.TraceMode,
-        Averaging = nearer.Averaging ?? file.Averaging,
-    };
-
     [GeneratedRegex(
         @"(?<!\p{L})(?:quasi[ _-]?peak|qp|(?:max|min|pos(?:itive)?|neg(?:ative)?)[ _-]?(?:peak|pk)|rms|(?:peak|pk)(?![ _-]?hold))"
         + @"(?!\p{L})",

@@ -26,7 +26,7 @@ internal static class NoTable
         for (int i = 0; i < text.LineCount; i++)
         {
             string line = text.Line(i).Length <= LongestLine ? text.LineText(i) : "";
-            if ((OddNumber.GroupedIn(line) ?? OddNumber.GroupedByBlanks(line)) is { } number)
+            if (!line.Any(char.IsLetter) && (OddNumber.GroupedIn(line) ?? OddNumber.GroupedByBlanks(line)) is { } number)
             {
                 faults.Add(i + 1, $"'{number}' has thousands separators", "export without thousands separators");
                 return;
@@ -42,7 +42,7 @@ internal static class NoTable
         if (Words(text) is var (at, word))
         {
             string what = word.Length == 0 ? "an empty field" : $"'{word}'";
-            faults.Add(at + 1, $"{what} stands among the numbers of a row, and rows with words or gaps are not read", "leave columns of words and empty columns out");
+            faults.Add(at + 1, $"{what} stands among the numbers of a row, in a column that holds neither numbers throughout nor words throughout", "leave that column out, or complete it");
             return;
         }
 

@@ -9,6 +9,7 @@ namespace SweepStats.Files.Traces.Tables;
 internal sealed class TableReader(TraceText text, NumericRows rows, Separator separator, FaultList faults)
 {
     private readonly DelimitedTable _table = new(text, rows, separator, faults);
+    private AxisOrder? _order;
 
     /// <summary>Whether there are several tables below each other.</summary>
     public bool IsStacked { get; private set; }
@@ -17,7 +18,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     public ImmutableArray<Trace> Read(DataBlock block, Preamble preamble, TraceReadOptions options)
     {
         IsStacked = block.Siblings.Count > 0;
-        ImmutableArray<ColumnName>? names = ColumnHeader.Find(text, (block.FirstLine, block.Run.Columns), separator, faults);
+        ImmutableArray<ColumnName>? names = ColumnHeader.Find(text, (block.FirstLine, block.Run.Columns), separator, (options.NamedColumns, faults));
         if (!faults.Any && block.Run.Rows < 2 && !NamesFrequency(names))
         {
             NoTable.Tell(text, block.FirstLine, faults);
@@ -30,7 +31,8 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
 
         if (DecimalCommas.DoubtfulLine(text, block, separator, chosen) is { } doubtful)
         {
-            faults.Add(doubtful + 1, "a comma may be decimal or part thousands, and nothing in the file settles it", "export with decimal points, or with other decimals than three");
+            faults.Add(doubtful + 1, "a comma may be decimal or part thousands, and nothing in the file settles it", "export with decimal points, or with other decimals than three"
+                + (chosen.Levels.Any(l => l.Unit?.IsLinear() == true) ? "" : ", or write the start and the stop of the sweep with their units above the rows, as in 'Start;30 MHz'"));
             return [];
         }
 
@@ -46,13 +48,11 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
             return [];
         }
 
-        DeclaredRange.Check(preamble, axis, (text, block, faults));
-        if (preamble.Taken.Assumption is { } date)
-        {
-            faults.Assume(date);
-        }
-
         IReadOnlyList<NumericRun> repeats = TableBlocks.Repeats(block.Run, axis);
+        FrequencyAxis swept = repeats.Count > 1 ? options.Grids.Of(axis.Hertz.AsSpan()[..repeats[0].Rows]) : StatesFall(preamble) ? axis : Order(options).Turned(axis);
+        DeclaredRange.Check(preamble, swept, (text, block, faults));
+        faults.AssumeAll(preamble.Remarks);
+
         if (repeats.Count > DataBlock.MostTraces)
         {
             faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the frequencies start anew more than {DataBlock.MostTraces} times"), "put fewer sweeps into a file");
@@ -66,9 +66,18 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
             return [.. repeats.SelectMany((part, k) => OfPart(part, chosen, preamble, options, " #" + (k + 1).ToString(CultureInfo.InvariantCulture)))];
         }
 
-        ImmutableArray<Trace> main = [.. _table.Traces(block.Run, chosen, axis, preamble)];
+        ImmutableArray<Trace> main = [.. Ordered(block.Run, chosen, axis, preamble, options)];
         return block.Siblings.Count == 0 ? main : WithSiblings(block, (chosen, axis, preamble, names, main), options);
     }
+
+    // Who states the start above the stop states it as it was swept.
+    private static bool StatesFall(Preamble preamble) =>
+        preamble is { Start: { } start, Stop: { } stop } && (start.Hertz() ?? start.Value()) > (stop.Hertz() ?? stop.Value());
+
+    private AxisOrder Order(TraceReadOptions options) => _order ??= new AxisOrder(faults, options.Grids);
+
+    private IEnumerable<Trace> Ordered(NumericRun run, ChosenColumns chosen, FrequencyAxis axis, Preamble preamble, TraceReadOptions options) =>
+        Order(options).Of(_table.Traces(run, chosen, axis, preamble), axis, row => rows.Line(run, row) + 1);
 
     private ChosenColumns? Choose(NumericRun run, ImmutableArray<ColumnName>? names, Preamble preamble, TraceReadOptions options) =>
         new ColumnChoice(new TableSight(text, rows, run), options, preamble, faults).Choose(names);
@@ -83,14 +92,12 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     private ImmutableArray<Trace> WithSiblings(DataBlock block, (ChosenColumns Chosen, FrequencyAxis Axis, Preamble Preamble, ImmutableArray<ColumnName>? Names, ImmutableArray<Trace> Traces) main, TraceReadOptions options)
     {
         var traces = ImmutableArray.CreateBuilder<Trace>();
-        var statistics = new HashSet<string?>();
         int above = -1;
         foreach (NumericRun run in block.Siblings.Append(block.Run).OrderBy(r => r.FirstRow))
         {
-            int before = traces.Count;
             int first = rows.Line(run, 0);
             string label = TableBlocks.Label(text, first, above) is { } word ? word + ": " : FormattableString.Invariant($"line {first + 1}: ");
-            ImmutableArray<ColumnName>? header = run == block.Run ? main.Names : ColumnHeader.Find(text, (first, run.Columns), separator, faults);
+            ImmutableArray<ColumnName>? header = run == block.Run ? main.Names : ColumnHeader.Find(text, (first, run.Columns), separator, (options.NamedColumns, faults));
             if (BlockLabel.Other(label, header?.Any(n => n.LevelUnit is not null) == true || run.Units is not null) is { } other)
             {
                 faults.Assume(FormattableString.Invariant($"the table from line {first + 1} on is called '{other}' and was not read"));
@@ -108,22 +115,11 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
                 }
                 else if ((header is null ? main.Chosen : Choose(run, header, own.LevelUnit is null ? main.Preamble : own, options)) is { } chosen && _table.Axis(run, chosen, options.Grids) is { } axis)
                 {
-                    traces.AddRange(_table.Traces(run, chosen, axis, main.Preamble).Select(t => Labelled(t, label, own)));
+                    traces.AddRange(Ordered(run, chosen, axis, main.Preamble, options).Select(t => Labelled(t, label, own)));
                 }
             }
 
-            if (traces.Count > before)
-            {
-                statistics.Add(new ColumnName(label).Statistic);
-            }
-
             above = rows.Line(run, run.Rows - 1);
-        }
-
-        if (statistics.Count > 1)
-        {
-            faults.Add(
-                block.FirstLine + 1, "some tables are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no repeats of each other", "keep one of them a file");
         }
 
         if (traces.Count == 0 && !faults.Any)
@@ -138,7 +134,8 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     private static Trace Labelled(Trace trace, string label, Preamble own) => trace with
     {
         Column = label + trace.Column,
-        Settings = NamedDetector.Beside(NamedDetector.Over(trace.Settings, own.Settings), new ColumnName(label)),
+        TakenAt = own.Taken.At ?? trace.TakenAt,
+        Settings = NamedDetector.Beside(SharedSettings.Over(trace.Settings, own.Settings), new ColumnName(label)),
     };
 
     // Two numbers in a row are a sweep of one point only where their columns are named; else they may be anything.

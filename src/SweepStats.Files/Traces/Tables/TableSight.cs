@@ -60,6 +60,20 @@ internal sealed class TableSight(TraceText text, NumericRows rows, NumericRun ru
         return true;
     }
 
+    /// <summary>Whether a column could be the frequencies of a sweep from stop to start.</summary>
+    public bool Falls(int column)
+    {
+        for (int row = 0; row < run.Rows; row++)
+        {
+            if (Value(row, column) < 0 || (row > 0 && Value(row, column) >= Value(row - 1, column)))
+            {
+                return false;
+            }
+        }
+
+        return run.Rows > 2;
+    }
+
     /// <summary>Whether a column counts the rows: 0, 1, 2 … or 1, 2, 3 …</summary>
     public bool Counts(int column)
     {

@@ -61,8 +61,9 @@ internal sealed class TouchingRows(TraceText text, Separator separator, NumericR
 
         if (wrong < 0 || (fields.Count != run.Columns && index > lines.First))
         {
+            string what = fields.Count > run.Columns ? "take out what the row has too many" : "complete the row";
             string points = separator is { Mark: (byte)',' } && fields.Count > run.Columns ? "; a decimal comma would split a number, so use decimal points" : "";
-            bad.Add(index + 1, FormattableString.Invariant($"the number of columns is {fields.Count} here and {run.Columns} in the rows beside it"), "complete the row or export the sweep again" + points);
+            bad.Add(index + 1, FormattableString.Invariant($"the number of columns is {fields.Count} here and {run.Columns} in the rows beside it"), what + " or export the sweep again" + points);
             return true;
         }
 

@@ -18,6 +18,11 @@ internal sealed partial class TouchstoneLayout : ITraceLayout
         int ports = text.File[^2] - '0';
         if (new TouchstoneHeaderReader(text, ports, faults).Read() is { } header && Wanted(header, options, faults) is { } wanted)
         {
+            if (options is { IsOwnFrequencyUnit: true, FrequencyUnit: { } own } && own != header.Options.FrequencyUnit)
+            {
+                return new TraceReading { Faults = [OtherUnit.OfFrequency(text.File, header.Options.FrequencyUnit, options)] };
+            }
+
             using var traces = new TouchstoneTraces(text, header, wanted, faults);
             return traces.Read(options);
         }

@@ -47,7 +47,8 @@ internal sealed class TouchstoneTraces : IDisposable
             return new TraceReading { Faults = _faults.All };
         }
 
-        ReceiverSettings settings = Preamble.Read(_text, _levels.First(l => l is not null)!.FirstLine - 1).Settings;
+        Preamble comments = Preamble.Read(_text, _levels.First(l => l is not null)!.FirstLine - 1);
+        ReceiverSettings settings = comments.Settings;
         FrequencyAxis axis = options.Grids.Of(_points.Hertz);
         ImmutableArray<double>[] levels = [.. _levels.Select(l => l is null ? [] : l.HandOut())];
         ImmutableArray<double>[] phases = [.. _levels.Select(l => l is null ? [] : l.HandOutPhases())];
@@ -56,6 +57,7 @@ internal sealed class TouchstoneTraces : IDisposable
             .. _wanted.Select(p => new Trace(p.Name, p.Name, LevelUnit.Decibels, axis, levels[p.Place])
             {
                 Settings = settings,
+                TakenAt = comments.Taken.At,
                 Phases = phases[p.Place],
                 ReverseLevels = p.ReversePlace is { } reverse && _levels[reverse]!.IsMeasured ? levels[reverse] : [],
                 Blank = _levels[p.Place]!.Blank,
@@ -63,6 +65,7 @@ internal sealed class TouchstoneTraces : IDisposable
             }),
         ];
         SayHigh();
+        _faults.AssumeAll(comments.Remarks);
         return new TraceReading { Traces = traces, Settings = settings, Assumptions = _faults.Assumptions };
     }
 

@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Tables;
+using SweepStats.Quantities;
+
+namespace SweepStats.Files.Proposals;
+
+/// <summary>Takes the sweeps of a file as a campaign would, each by the column that names it.</summary>
+internal static class FileTaking
+{
+    private const StatableKeys Units = StatableKeys.FrequencyUnit | StatableKeys.LevelUnit;
+    private const double UsualImpedanceOhm = 50;
+    private const int MostColumns = 200;
+
+    // So that levels of files without unit can be held against each other; nothing else is made of them.
+    private static readonly TraceReadOptions AnyUnits = new() { FrequencyUnit = FrequencyUnit.Megahertz, LevelUnit = LevelUnit.Decibels };
+
+    /// <summary>The sweeps of a file; what keeps it from being read is in the answer.</summary>
+    /// <param name="root">The folder.</param>
+    /// <param name="file">The file, relative to it, with '/'.</param>
+    public static TakenFile Of(string root, string file)
+    {
+        string path = Path.Combine(root, file);
+        if (ManifestName.Problem(file) is { } problem)
+        {
+            return Refused(file, [new ReadFault(file, null, problem, "rename it, so that sweeps.csv can name it")]);
+        }
+
+        if (!FolderWalk.LiesWithin(root, path))
+        {
+            return Refused(file, [new ReadFault(file, null, "the file is a link that leads out of the campaign", "put the file itself into the campaign")]);
+        }
+
+        TraceReading seen = TraceFile.Look(path, file, new TraceReadOptions());
+        TraceReading taken = TraceFile.Taken(seen, file, new TraceReadOptions());
+        StatableKeys asks = taken.Faults.Aggregate(StatableKeys.None, (all, f) => all | f.Asks);
+        if (taken.Faults.IsEmpty)
+        {
+            return Of((path, file), seen, taken, new TraceReadOptions());
+        }
+
+        return taken.Faults.All(f => f.Asks != StatableKeys.None && (f.Asks & ~(Units | StatableKeys.LevelColumns)) == StatableKeys.None)
+            ? Unstated((path, file), asks, taken.Faults)
+            : Refused(file, taken.Faults);
+    }
+
+    // What only lacks its units is a sweep all the same; what lacks names that tell levels is one where its names tell roles.
+    private static TakenFile Unstated((string Path, string File) at, StatableKeys asks, ImmutableArray<ReadFault> faults)
+    {
+        TraceReadOptions said = new()
+        {
+            FrequencyUnit = asks.HasFlag(StatableKeys.FrequencyUnit) ? AnyUnits.FrequencyUnit : null,
+            LevelUnit = asks.HasFlag(StatableKeys.LevelUnit) ? AnyUnits.LevelUnit : null,
+        };
+        TraceReading seen = TraceFile.Look(at.Path, at.File, said);
+        TraceReading taken = asks.HasFlag(StatableKeys.LevelColumns) ? NamedByRole(at, seen, said) : TraceFile.Taken(seen, at.File, said);
+        if (!taken.Faults.IsEmpty || taken.Traces.IsEmpty)
+        {
+            return Refused(at.File, faults);
+        }
+
+        TakenFile file = Of(at, seen, taken, said);
+        return file with { Sweeps = [.. file.Sweeps.Select(s => s with { Asks = asks & Units, Scale = asks.HasFlag(StatableKeys.LevelUnit) ? null : s.Scale })] };
+    }
+
+    // Several readings of the same sweeps, such as highest and mean, are no sweeps beside each other.
+    private static TraceReading NamedByRole((string Path, string File) at, TraceReading seen, TraceReadOptions said)
+    {
+        Trace[] named = [.. seen.Traces.Where(t => NameReader.Read(t.Column).Role is not null)];
+        bool statistics = seen.Traces.Select(t => new ColumnName(t.Column).Statistic).Distinct().Count() > 1;
+        return named.Length < 2 || statistics ? new TraceReading()
+            : TraceFile.Read(at.Path, at.File, said with { Columns = [.. named.Select(t => t.Column)] });
+    }
+
+    private static TakenFile Of((string Path, string File) at, TraceReading seen, TraceReading taken, TraceReadOptions said)
+    {
+        // What a campaign reads by itself as one sweep needs no name.
+        bool alone = taken.Traces.Length == 1 && TraceFile.Taken(seen, at.File, said) is { Faults.IsEmpty: true, Traces.Length: 1 };
+        ImmutableArray<string>? columns = alone ? [] : Columns(at, taken.Traces, said);
+        if (columns is not { } named)
+        {
+            return Refused(at.File, [new ReadFault(at.File, null, "its traces cannot be told apart by name or number", "put one sweep into a file")]);
+        }
+
+        SweepCandidate whole = Named(at.File);
+        return new TakenFile(at.File, [.. taken.Traces.Select((t, i) => whole with
+        {
+            Column = named.IsEmpty ? null : named[i],
+            Header = taken.Traces.Length > 1 ? NameReader.Read(t.Column) : null,
+            Level = SweepLevel.Median(t, UsualImpedanceOhm),
+            Scale = t.Unit?.Scale(),
+            Span = new FrequencyBand(new Hertz(t.Axis.Hertz[0]), new Hertz(t.Axis.Hertz[^1])),
+            TakenAt = t.TakenAt,
+        })])
+        {
+            NotTaken = [.. seen.Traces.Where(s => !taken.Traces.Any(t => t.Column == s.Column)).Select(t => t.Column)],
+        };
+    }
+
+    // By its name where that gives the same levels again, else by its number: what sweeps.csv says must be what is read.
+    private static ImmutableArray<string>? Columns((string Path, string File) at, ImmutableArray<Trace> traces, TraceReadOptions said)
+    {
+        ImmutableArray<string> names = [.. traces.Select(t => t.Column)];
+        if (Gives(at, traces, said, names))
+        {
+            return names;
+        }
+
+        var columns = ImmutableArray.CreateBuilder<string>();
+        foreach (Trace trace in traces)
+        {
+            string? column = Enumerable.Range(1, MostColumns).Select(n => n.ToString(CultureInfo.InvariantCulture)).Prepend(trace.Column)
+                .Take(Math.Min(MostColumns, 2 * (traces.Length + 2))).FirstOrDefault(c => !columns.Contains(c) && Gives(at, [trace], said, [c]));
+            if (column is null)
+            {
+                return null;
+            }
+
+            columns.Add(column);
+        }
+
+        return columns.ToImmutable();
+    }
+
+    private static bool Gives((string Path, string File) at, ImmutableArray<Trace> traces, TraceReadOptions said, ImmutableArray<string> columns)
+    {
+        if (columns.Any(c => c.Trim() != c || c.Any(char.IsControl) || (c.Length > 0 && "=+-@".Contains(c[0]))) || columns.Distinct(StringComparer.OrdinalIgnoreCase).Count() < columns.Length)
+        {
+            return false;
+        }
+
+        TraceReading again = TraceFile.Read(at.Path, at.File, said with { Columns = columns });
+        return again.Faults.IsEmpty && again.Traces.Length == traces.Length && again.Traces.Zip(traces).All(p => p.First.Levels.AsSpan().SequenceEqual(p.Second.Levels.AsSpan()));
+    }
+
+    private static SweepCandidate Named(string file)
+    {
+        string[] parts = file.Split('/');
+        return new SweepCandidate(file, null)
+        {
+            Folders = [.. parts[..^1].Select(NameReader.Read)],
+            Name = NameReader.Read(Path.GetFileNameWithoutExtension(parts[^1])),
+        };
+    }
+
+    private static TakenFile Refused(string file, ImmutableArray<ReadFault> faults) => new(file, [Named(file) with { Faults = faults }]);
+}

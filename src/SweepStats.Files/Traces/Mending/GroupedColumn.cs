@@ -1,0 +1,118 @@
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Mending;
+
+/// <summary>A column in which some numbers have their digits in groups, read both ways: the marks as parting thousands, and as decimal marks.</summary>
+internal sealed class GroupedColumn
+{
+    private (double Last, int Sign, bool Steady) _grouped = (double.NaN, 0, true);
+    private (double Last, int Sign, bool Steady) _decimal = (double.NaN, 0, true);
+    private int _rows;
+    private bool _fits = true;
+
+    private GroupedColumn(int index) => Index = index;
+
+    /// <summary>Place of the column from 0.</summary>
+    public int Index { get; }
+
+    /// <summary>What parts the groups.</summary>
+    public byte Mark { get; private set; }
+
+    /// <summary>The decimal mark of the other columns; 0 where they have none.</summary>
+    public byte OthersDecimalMark { get; private set; }
+
+    /// <summary>Whether one number at least can be nothing but digits in groups.</summary>
+    public bool IsCertain { get; private set; }
+
+    /// <summary>Index of the first row's line.</summary>
+    public int FirstLine { get; private set; }
+
+    public double FirstGrouped { get; private set; }
+
+    public double FirstDecimal { get; private set; }
+
+    public double LastGrouped => _grouped.Last;
+
+    public double LastDecimal => _decimal.Last;
+
+    /// <summary>Whether the numbers rise, or fall, from row to row with the marks taken as parting thousands.</summary>
+    public bool RisesGrouped => _grouped.Steady && FirstGrouped >= 0 && LastGrouped >= 0;
+
+    /// <summary>The same with the marks taken as decimal.</summary>
+    public bool RisesDecimal => _decimal.Steady;
+
+    /// <summary>Looks at a column; null where none of its numbers has groups, or one cannot be read with the same mark.</summary>
+    public static GroupedColumn? Of(TraceText text, RowPattern pattern, int index)
+    {
+        var column = new GroupedColumn(index);
+        for (int i = 0; i < text.LineCount && column.Mark == 0; i++)
+        {
+            column.FindMark(text.Line(i), pattern);
+        }
+
+        for (int i = 0; i < text.LineCount && column.Mark != 0 && column._fits; i++)
+        {
+            if (pattern.IsRow(text.Line(i)))
+            {
+                column.Take(text.Line(i), pattern, i);
+            }
+        }
+
+        return column is { Mark: not 0, _fits: true, _rows: > 1 } ? column : null;
+    }
+
+    private void FindMark(ReadOnlySpan<byte> line, RowPattern pattern)
+    {
+        if (pattern.IsRow(line) && GroupedNumber.Of(FieldRanges.Bare(line[pattern.Fields[Index]])) is { } number)
+        {
+            Mark = number.Mark;
+        }
+    }
+
+    private void Take(ReadOnlySpan<byte> line, RowPattern pattern, int at)
+    {
+        ReadOnlySpan<byte> field = FieldRanges.Bare(line[pattern.Fields[Index]]);
+        GroupedNumber? number = GroupedNumber.Of(field);
+        byte decimalMark = Mark == (byte)'.' ? (byte)',' : (byte)'.';
+        IsCertain |= number is { IsCertain: true };
+
+        // Four digits without a mark would not stand beside thousands that have one; more decimals than three would part nothing.
+        bool bare = number is null && StrictNumber.TryParse(field, decimalMark, 0, out double small) && Math.Abs(small) < 1000;
+        Span<byte> plain = stackalloc byte[64];
+        if (field.Length > plain.Length || !(bare || (number is { } n && n.Mark == Mark)))
+        {
+            _fits = false;
+            return;
+        }
+
+        int length = GroupedNumber.Plain(field, Mark, plain);
+        byte own = number?.DecimalMark is { } d and not 0 ? d : decimalMark;
+        double grouped = StrictNumber.TryParse(plain[..length], own, 0, out double whole) ? whole : double.NaN;
+        double asDecimal = StrictNumber.TryParse(field, Mark, 0, out double part) ? part : double.NaN;
+        if (_rows++ == 0)
+        {
+            (FirstLine, FirstGrouped, FirstDecimal) = (at, grouped, asDecimal);
+        }
+
+        _grouped = Next(_grouped, grouped);
+        _decimal = Next(_decimal, asDecimal);
+        FindOthersMark(line, pattern);
+    }
+
+    private static (double Last, int Sign, bool Steady) Next((double Last, int Sign, bool Steady) before, double value)
+    {
+        int sign = double.IsNaN(before.Last) ? 0 : Math.Sign(value - before.Last);
+        bool steady = before.Steady && double.IsFinite(value) && (double.IsNaN(before.Last) || (sign != 0 && (before.Sign == 0 || before.Sign == sign)));
+        return (value, sign, steady);
+    }
+
+    private void FindOthersMark(ReadOnlySpan<byte> line, RowPattern pattern)
+    {
+        for (int c = 0; c < pattern.Fields.Count && OthersDecimalMark == 0; c++)
+        {
+            ReadOnlySpan<byte> field = FieldRanges.Bare(line[pattern.Fields[c]]);
+            int mark = c == Index || !pattern.IsNumber(c) || GroupedNumber.Of(field) is not null ? -1 : field.IndexOfAny((byte)'.', (byte)',');
+            OthersDecimalMark = mark >= 0 ? field[mark] : (byte)0;
+        }
+    }
+}

@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Mending;
+
+/// <summary>
+/// Reads a table that does not read plainly once more, with what keeps it from that taken out: repeated headers and remarks between its rows, marks between
+/// thousands, columns of words. What was done is said; a text that does not read then either keeps its first reason.
+/// </summary>
+internal static class MendedReading
+{
+    // The mended text stands beside the file; larger files are refused for their first reason.
+    private const int MostLines = 2_000_000;
+
+    /// <summary>The reading of the mended text where it is the better one, else the plain one.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="plain">What it gave as it stands.</param>
+    /// <param name="columns">The columns asked for.</param>
+    /// <param name="read">Reads a text as it stands, all columns or those asked for.</param>
+    public static TraceReading Best(TraceText text, TraceReading plain, ImmutableArray<string> columns, Func<TraceText, ImmutableArray<string>, TraceReading> read)
+    {
+        bool isRefused = !plain.Faults.IsEmpty;
+        if (!(isRefused || plain.IsStacked || Falls(plain)) || text.LineCount > MostLines)
+        {
+            return plain;
+        }
+
+        using var mended = new Mended(text);
+        mended.Mend(isRefused);
+        WordColumns? words = RowPattern.Find(mended.Text) is { } pattern ? WordColumns.Of(mended.Text, pattern) : null;
+        TraceText rows = mended.Text;
+        mended.Take(words is { Any: true } ? words.Filled([]) : null);
+        TraceReading whole = mended.IsChanged ? read(mended.Text, []) : plain;
+        if (words is not null && IsRead(whole) && (whole.IsStacked || Falls(whole)) && new RowGroups(words, rows, t => read(t, [])).Read() is { } groups)
+        {
+            return mended.Said(groups);
+        }
+
+        return mended.IsChanged && isRefused && IsRead(whole) && whole.Faults.Length <= plain.Faults.Length ? mended.Said(columns.IsEmpty ? whole : read(mended.Text, columns)) : plain;
+    }
+
+    private static bool Falls(TraceReading reading) => reading.Traces.Any(t => t.Axis.Grid is null);
+
+    // A unit that is not stated can be: to be asked for it is a step on.
+    private static bool IsRead(TraceReading reading) => reading.Faults.All(f => f.Unstated != UnstatedUnits.None);
+}

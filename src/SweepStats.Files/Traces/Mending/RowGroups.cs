@@ -1,0 +1,158 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SweepStats.Files.Traces.Preambles;
+using SweepStats.Files.Traces.Tables;
+using SweepStats.Files.Traces.Text;
+
+namespace SweepStats.Files.Traces.Mending;
+
+/// <summary>Parts a table of one row a reading into its traces, told apart by a column of words or by one that counts the sweeps.</summary>
+internal sealed class RowGroups(WordColumns columns, TraceText source, Func<TraceText, TraceReading> read)
+{
+    private const int MostTried = 8;
+    private const int LongestName = 80;
+    private const int MostListed = 8;
+
+    private static readonly HashSet<string> Splitting =
+    [
+        "trace", "traces", "name", "sweep", "run", "scan", "series", "curve", "channel", "ch", "no", "nr", "number", "index", "measurement", "meas", "repeat", "repetition", "repeats",
+        "set", "id", "cycle", "pol", "polarisation", "polarization", "polarisierung", "antenna", "antenne", "position", "messung", "lauf", "durchlauf", "kurve", "spur", "kanal",
+        "wiederholung", "mesure", "balayage", "courbe", "voie", "répétition", "barrido", "traza", "medida", "curva", "traccia", "misura", "prova", "detector", "detektor",
+        "quantity", "parameter", "polarización", "polarizzazione", "n", "#",
+    ];
+
+    /// <summary>The traces; null where no column parts the rows so that the frequencies of every part rise.</summary>
+    public TraceReading? Read()
+    {
+        foreach (int[] keys in Candidates().Take(MostTried))
+        {
+            if (Parts(keys) is { Count: > 1 } parts && parts.Count <= DataBlock.MostTraces && Traces(parts, keys) is { } reading)
+            {
+                return reading;
+            }
+        }
+
+        return null;
+    }
+
+    // Words first, one column or all together; then numbers whose name says that they count sweeps.
+    private IEnumerable<int[]> Candidates()
+    {
+        int[] telling = [.. Enumerable.Range(0, columns.Columns).Where(c => !columns.Tally(c).IsVaried && columns.Tally(c).Values.Count > 1 && !columns.Tally(c).AreUnits)];
+        int[] words = [.. telling.Where(c => columns.Tally(c).Numbers == 0)];
+        int[] numbers = [.. telling.Except(words).Where(c => IsSplitting(c) && columns.Tally(c).Values.All(IsCount))];
+        IEnumerable<int[]> single = words.OrderBy(c => IsSplitting(c) ? 0 : 1).Concat(numbers).Select(c => new[] { c });
+        int[] named = [.. words.Where(IsSplitting), .. numbers];
+        return single.Concat(named.Length > 1 ? [named] : []).Concat(words.Length > 1 ? [words] : []);
+    }
+
+    private bool IsSplitting(int column) =>
+        columns.Name(column).ToLowerInvariant().Split([' ', '_', '.', '-', '(', ')', '[', ']', '/'], StringSplitOptions.RemoveEmptyEntries).Any(Splitting.Contains);
+
+    private static bool IsCount(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out _);
+
+    private List<(string Key, List<int> Lines)>? Parts(int[] keys)
+    {
+        var parts = new Dictionary<string, List<int>>(StringComparer.Ordinal);
+        List<(string, List<int>)> ordered = [];
+        for (int i = columns.FirstRow; i < source.LineCount; i++)
+        {
+            if (!columns.IsRow(i))
+            {
+                continue;
+            }
+
+            string key = Key(i, keys);
+            if (!parts.TryGetValue(key, out List<int>? lines))
+            {
+                parts.Add(key, lines = []);
+                ordered.Add((key, lines));
+            }
+
+            lines.Add(i);
+        }
+
+        return ordered.TrueForAll(p => p.Item2.Count > 1) ? ordered : null;
+    }
+
+    private string Key(int line, int[] keys)
+    {
+        string key = string.Join(", ", keys.Select(c => IsNumbered(c) ? $"{columns.Name(c)} {columns.Value(line, c)}" : columns.Value(line, c)).Where(v => v.Length > 0));
+        return new string([.. (key.Length <= LongestName ? key : key[..LongestName] + "…").Where(c => !char.IsControl(c))]);
+    }
+
+    private bool IsNumbered(int column) => columns.Tally(column).Numbers > 0;
+
+    private TraceReading? Traces(List<(string Key, List<int> Lines)> parts, int[] keys)
+    {
+        MendedText filled = columns.Filled([.. keys.Where(IsNumbered)]);
+        using TraceText text = filled.Text;
+        var traces = ImmutableArray.CreateBuilder<Trace>();
+        List<string> assumptions = [Said(parts, keys)];
+        TraceReading? first = null;
+        foreach ((string key, List<int> lines) in parts)
+        {
+            TraceReading part = Part(text, lines);
+            if (!part.Faults.IsEmpty || part.IsStacked || part.Traces.Any(t => t.Axis.Grid is null))
+            {
+                // A unit that the file does not say is missing in every part alike.
+                return part.Faults.Any(f => f.Unstated != UnstatedUnits.None) ? part : null;
+            }
+
+            if (!keys.Any(IsSplitting) && first is not null && !part.Traces[0].Axis.Hertz.SequenceEqual(first.Traces[0].Axis.Hertz))
+            {
+                return null;
+            }
+
+            first ??= part;
+            assumptions.AddRange(part.Assumptions.Where(a => !assumptions.Contains(a)));
+            if (BlockLabel.Other(key, part.Traces.Any(t => t.Unit is not null)) is { } other)
+            {
+                assumptions.Add($"the rows called '{other}' are no level and were not read");
+                continue;
+            }
+
+            traces.AddRange(part.Traces.Select(t => Named(t, key, part.Traces.Length == 1)));
+        }
+
+        return traces.Count == 0 ? null : first! with { Traces = traces.ToImmutable(), Assumptions = [.. assumptions], IsStacked = true };
+    }
+
+    // The lines above the rows, the rows of one trace, and where they come from.
+    private TraceReading Part(TraceText text, List<int> lines)
+    {
+        var buffer = new LineBuffer(text, lines.Count * 24);
+        for (int i = 0; i < columns.FirstRow; i++)
+        {
+            buffer.Line(text.Line(i));
+        }
+
+        foreach (int line in lines)
+        {
+            buffer.Line(text.Line(line));
+        }
+
+        using TraceText part = buffer.Finish(false);
+        TraceReading reading = read(part);
+        int? Line(int? line) => line is { } l && l > columns.FirstRow ? lines[Math.Min(l - 1 - columns.FirstRow, lines.Count - 1)] + 1 : line;
+        return reading with
+        {
+            Faults = [.. reading.Faults.Select(f => f with { Line = Line(f.Line) })],
+            Traces = [.. reading.Traces.Select(t => t with { Doubts = [.. t.Doubts.Select(d => d with { Line = Line(d.Line) })] })],
+        };
+    }
+
+    private static Trace Named(Trace trace, string key, bool alone) => trace with
+    {
+        Column = key.Length == 0 ? trace.Column : alone ? key : $"{key}: {trace.Column}",
+        TakenAt = SweepDate.Parse(key)?.At ?? trace.TakenAt,
+        Settings = NamedDetector.Beside(trace.Settings, new ColumnName(key)),
+    };
+
+    private string Said(List<(string Key, List<int> Lines)> parts, int[] keys)
+    {
+        string by = string.Join(", ", keys.Select(c => (c + 1).ToString(CultureInfo.InvariantCulture) + (columns.Name(c) is { Length: > 0 } name ? $" '{name}'" : "")));
+        string names = string.Join(", ", parts.Take(MostListed).Select(p => p.Key.Length > 0 ? p.Key : "no text")) + (parts.Count > MostListed ? ", …" : "");
+        return FormattableString.Invariant($"the rows hold {parts.Count} traces, told apart by column {by}: {names}");
+    }
+}

@@ -1,0 +1,162 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace SweepStats.Files.Traces.Preambles;
+
+/// <summary>What the lines above the data state in numbers. Where two lines differ, or one can be read in two ways, neither counts, and it is said.</summary>
+internal sealed class StatedNumbers
+{
+    private readonly Dictionary<Setting, List<Statement>> _stated = [];
+
+    /// <summary>Takes a statement. One that holds no number, such as "RBW: auto" or "VBW: off", states none.</summary>
+    /// <param name="setting">What it is of.</param>
+    /// <param name="statement">The statement, with the unit that its key carries.</param>
+    public void Take(Setting setting, Statement statement)
+    {
+        Statement bare = statement with { Values = Bare(statement) };
+        if (bare.Values.IsEmpty || (!SettingKeys.IsPlain(statement.Key) && In(setting, bare, 0, 1, null) is null))
+        {
+            return;
+        }
+
+        if (!_stated.TryGetValue(setting, out List<Statement>? statements))
+        {
+            _stated.Add(setting, statements = []);
+        }
+
+        statements.Add(bare);
+    }
+
+    /// <summary>The number that is stated for a trace in the unit of the setting; null where none is, or none for certain.</summary>
+    /// <param name="setting">What is asked for.</param>
+    /// <param name="trace">Place of the trace from 0.</param>
+    /// <param name="traces">Number of traces in the file.</param>
+    /// <param name="bare">The unit of bandwidths without one; null where that is not known.</param>
+    public double? Of(Setting setting, int trace, int traces, FrequencyUnit? bare)
+    {
+        if (!_stated.TryGetValue(setting, out List<Statement>? statements))
+        {
+            return null;
+        }
+
+        double?[] own = [.. statements.Where(s => s.Number == trace + 1).Select(s => In(setting, s, trace, traces, bare)).Distinct()];
+        double?[] shared = [.. statements.Where(s => s.Number is null).Select(s => In(setting, s, trace, traces, bare)).Distinct()];
+        double?[] only = traces == 1 && own.Length == 0 ? [.. statements.Where(s => s.Number is not null).Select(s => In(setting, s, 0, 1, bare)).Distinct()] : [];
+        double?[] counts = own.Length > 0 ? own : shared.Length > 0 ? shared : only;
+        return counts is [var one] ? one : null;
+    }
+
+    /// <summary>The number and unit as stated, where all statements are alike.</summary>
+    public StatedNumber? Of(Setting setting) =>
+        _stated.TryGetValue(setting, out List<Statement>? statements)
+        && statements.Select(s => One(s.Values)).Distinct().ToArray() is [{ } only] ? only : null;
+
+    /// <summary>A sentence for each number that is stated and was not used, or not as it stands.</summary>
+    public IEnumerable<string> Remarks(FrequencyUnit? bare)
+    {
+        foreach ((Setting setting, List<Statement> statements) in _stated.OrderBy(s => s.Key))
+        {
+            if (Remark(setting, statements, bare) is { } remark)
+            {
+                yield return remark;
+            }
+        }
+    }
+
+    private static string? Remark(Setting setting, List<Statement> statements, FrequencyUnit? bare)
+    {
+        if (SettingName(setting) is not { } name)
+        {
+            return null;
+        }
+
+        Statement? unread = statements.FirstOrDefault(s => s.Values.Length == 1 && In(setting, s, 0, 1, bare) is null);
+        if (unread is not null)
+        {
+            string why = StatedNumber.Parse(unread.Values[0]) switch
+            {
+                { Unit: "" } => "has no unit",
+                { Unit: var unit } => $"is in '{unit}'",
+                _ => "is not plainly one number with its unit",
+            };
+            return string.Create(
+                CultureInfo.InvariantCulture, $"the {name} in line {unread.Line}, '{unread.Values[0]}', {why} and was not used");
+        }
+
+        Statement[] shared = [.. statements.Where(s => s.Number is null && s.Values.Length == 1)];
+        Statement? other = shared.FirstOrDefault(s => In(setting, s, 0, 1, bare) != In(setting, shared[0], 0, 1, bare));
+        if (other is not null)
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture, $"lines {shared[0].Line} and {other.Line} state the {name} differently; neither was used");
+        }
+
+        Statement? seconds = setting == Setting.SweepTime ? statements.FirstOrDefault(s => One(s.Values) is { Unit: "" }) : null;
+        return seconds is null ? null : string.Create(
+            CultureInfo.InvariantCulture,
+            $"the sweep time in line {seconds.Line}, '{seconds.Values[0]}', has no unit and was taken for seconds: the frequencies are in Hz and no unit stands behind any setting");
+    }
+
+    // Those that a person would miss.
+    private static string? SettingName(Setting setting) => setting switch
+    {
+        Setting.ResolutionBandwidth => "RBW",
+        Setting.VideoBandwidth => "VBW",
+        Setting.Attenuation => "attenuation",
+        Setting.ReferenceLevel => "reference level",
+        Setting.SweepTime => "sweep time",
+        _ => null,
+    };
+
+    private static double? In(Setting setting, Statement statement, int trace, int traces, FrequencyUnit? bare)
+    {
+        StatedNumber? stated = statement.Values.Length == traces && traces > 1 ? StatedNumber.Parse(statement.Values[trace]) : One(statement.Values);
+        return stated is { } number ? In(setting, number, bare) : null;
+    }
+
+    private static double? In(Setting setting, StatedNumber number, FrequencyUnit? bare) => setting switch
+    {
+        Setting.ResolutionBandwidth or Setting.VideoBandwidth => number.Hertz(bare) is > 0 and var hertz ? hertz : null,
+        Setting.Attenuation => number.Unit.Length == 0 || LevelUnits.Parse(number.Unit) == LevelUnit.Decibels ? number.Value() : null,
+        Setting.ReferenceLevel => number.Unit.Length == 0 || LevelUnits.Parse(number.Unit) is not null ? number.Value() : null,
+        Setting.SweepTime => number.Unit.Length == 0 && bare is not null ? number.Value() : number.Seconds(),
+        Setting.SourcePower => LevelUnits.Parse(number.Unit) == LevelUnit.DecibelMilliwatts ? number.Value() : null,
+        _ => number.Value(),
+    };
+
+    private static StatedNumber? One(ImmutableArray<string> values) =>
+        values.All(v => v == values[0]) ? StatedNumber.Parse(values[0]) : null;
+
+    private static bool StartsAsNumber(string value) =>
+        value.AsSpan().TrimStart("+-.") is { Length: > 0 } digits && char.IsAsciiDigit(digits[0]);
+
+    // Numbers with their units, which may stand in a field of their own or behind the key; without flags, remarks and shapes of filters.
+    private static ImmutableArray<string> Bare(Statement statement)
+    {
+        var bare = ImmutableArray.CreateBuilder<string>();
+        foreach (string value in statement.Values.Select(SettingFlags.Without).Where(v => v.Length > 0 && !SettingFlags.IsNone(v)))
+        {
+            if (StartsAsNumber(value))
+            {
+                bare.Add(value);
+            }
+            else if (bare.Count > 0 && IsUnit(value) && StatedNumber.Parse(bare[^1]) is { Unit: "" })
+            {
+                bare[^1] += " " + value;
+            }
+            else if (bare.Count == 0)
+            {
+                return [];
+            }
+        }
+
+        for (int i = 0; statement.KeyUnit.Length > 0 && i < bare.Count; i++)
+        {
+            bare[i] += StatedNumber.Parse(bare[i]) is { Unit: "" } ? " " + statement.KeyUnit : "";
+        }
+
+        return bare.ToImmutable();
+    }
+
+    private static bool IsUnit(string value) => value.All(c => char.IsLetter(c) || c is '/' or '%');
+}

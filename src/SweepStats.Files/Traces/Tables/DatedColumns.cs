@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SweepStats.Files.Traces.Preambles;
+
+namespace SweepStats.Files.Traces.Tables;
+
+/// <summary>Columns that are headed by the time at which their sweep was taken.</summary>
+internal static class DatedColumns
+{
+    private const int Longest = 40;
+
+    private static readonly string[] Clocks = ["H:mm", "HH:mm", "H:mm:ss", "HH:mm:ss"];
+
+    /// <summary>The names, those that are times taken for names of traces: a time heads nothing else.</summary>
+    public static ImmutableArray<ColumnName> Named(ImmutableArray<ColumnName> names) =>
+        names.Any(IsTime) ? [.. names.Select(n => IsTime(n) ? ColumnName.OfTrace(n.Text) : n)] : names;
+
+    /// <summary>When the sweep of a column was taken, as its name says; with a time of day alone, on the day that the lines above state.</summary>
+    /// <param name="name">The name of the column.</param>
+    /// <param name="stated">When the file says that it was taken.</param>
+    public static DateTimeOffset? TakenAt(string name, DateTimeOffset? stated)
+    {
+        if (!MayBeTime(name))
+        {
+            return stated;
+        }
+
+        string time = Bare(name);
+        return SweepDate.Parse(time) is { } date ? date.At
+            : Clock(time) is { } clock ? stated is { } day ? new DateTimeOffset(day.Date, day.Offset) + clock : null
+            : stated;
+    }
+
+    private static bool IsTime(ColumnName name)
+    {
+        if (name.Kind != ColumnKind.Unknown || !MayBeTime(name.Text))
+        {
+            return false;
+        }
+
+        string time = Bare(name.Text);
+        return Clock(time) is not null || SweepDate.Parse(time) is not null;
+    }
+
+    private static TimeSpan? Clock(string text) =>
+        DateTime.TryParseExact(text, Clocks, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateTime clock) ? clock.TimeOfDay : null;
+
+    // Asked for every column of every table: most names have no digit to begin with.
+    private static bool MayBeTime(string name) => name.Length is > 3 and <= Longest && char.IsAsciiDigit(name[0]);
+
+    private static string Bare(string name)
+    {
+        int bracket = name.AsSpan().IndexOfAny('(', '[');
+        return (bracket > 0 ? name[..bracket] : name).Trim();
+    }
+}

@@ -1,0 +1,58 @@
+using System.Text;
+using SweepStats.Files.Traces.Preambles;
+
+namespace SweepStats.Files.Traces.Tables;
+
+/// <summary>Tells lines that somebody wrote as a remark from headers, settings and rows.</summary>
+internal static class RemarkLine
+{
+    private const int Longest = 400;
+    private const int FewestWords = 3;
+
+    private static readonly HashSet<string> Openings =
+    [
+        "note", "notes", "nb", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "hinweis", "anmerkung", "anm", "kommentar", "achtung",
+        "remarque", "nota", "commentaire", "comentario", "osservazione", "attention",
+    ];
+
+    /// <summary>Whether a line is a remark: it begins with a word such as "Note", or holds words as a sentence does; it states no setting and no unit.</summary>
+    public static bool Is(ReadOnlySpan<byte> line)
+    {
+        if (line.Length > Longest)
+        {
+            return false;
+        }
+
+        string text = Encoding.UTF8.GetString(line);
+        string[] words = Words(text);
+        return words.Length > 0 && (Openings.Contains(words[0].ToLowerInvariant()) || words.Count(IsProse) >= FewestWords)
+            && !Array.Exists(words, w => FrequencyUnits.Parse(w) is not null || LevelUnits.Parse(w) is not null)
+            && !StatementReader.Read(text).Any(s => SettingKeys.Find(s.Key) is not null);
+    }
+
+    /// <summary>Whether a line of comment speaks of a frequency, as in "from 30 MHz on", and so heads no column of frequencies.</summary>
+    public static bool NamesAFrequency(ReadOnlySpan<byte> line)
+    {
+        if (line.Length > Longest)
+        {
+            return false;
+        }
+
+        string[] words = Words(Encoding.UTF8.GetString(line));
+        for (int i = 0; i + 1 < words.Length; i++)
+        {
+            if (char.IsAsciiDigit(words[i][^1]) && char.IsAsciiDigit(words[i][0]) && FrequencyUnits.Parse(words[i + 1]) is not null)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static string[] Words(string text) =>
+        text.Split([' ', '\t', ',', ';', ':', '!', '#', '%', '"', '(', ')', '[', ']', '=', '/'], StringSplitOptions.RemoveEmptyEntries);
+
+    // Words as sentences have them, in small letters; the names of columns mostly begin with a large one.
+    private static bool IsProse(string word) => word.Length > 1 && word.All(c => char.IsLower(c) || c is '.' or '\'' or '-' or '!');
+}
