@@ -51,9 +51,9 @@ public sealed class LotStudyTests
     public void LotsTheMarginApartAreSeldomSaidToBeTheSame()
     {
         (LotCell cell, double apart) = SameWithinMarginStudy.Cells.First(c => c.Cell.Specimens[0] == 6 && c.ApartDb == SameWithinMarginStudy.MarginDb);
-        AtMostPromised(SameWithinMarginStudy.Run(cell, apart, (60, 4_000)).Same);
+        AtMostPromised(SameWithinMarginStudy.Run(cell, apart, (Draws.Of(60), 4_000)).Same);
         // The test must be able to say it.
-        Assert.True(SameWithinMarginStudy.Run(cell, 0, (20, 4_000)).Same.Share > 0.8);
+        Assert.True(SameWithinMarginStudy.Run(cell, 0, (Draws.Of(20), 4_000)).Same.Share > 0.8);
     }
 
     [Fact]
