@@ -21,7 +21,7 @@ internal sealed class CampaignOptions
     /// <summary>Only for commands that draw something.</summary>
     public Option<ulong> Seed { get; } = new("--seed")
     {
-        Description = "Seed of the draws that uncertainty budgets are held against",
+        Description = "Seed of the draws that uncertainty budgets are held against and that tell the best specimen",
         HelpName = "N",
         CustomParser = NumberText.Seed,
         DefaultValueFactory = _ => new AnalysisPlan().Seed,

@@ -15,7 +15,7 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
     private const int MostRows = 10;
     private const int MostFaults = 3;
     private const int LongestName = 28;
-    private const int LongestReason = 110;
+    private const int LongestReason = 100;
 
     private readonly ProposedSweep[] _sweeps = [.. proposal.Sweeps];
     private readonly ProposedSweep[] _doubtful = [.. proposal.Doubtful];
@@ -42,7 +42,7 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
     private IEnumerable<string> Table()
     {
         ProposedSweep[] open = [.. _doubtful.Take(MostDoubtful)];
-        ProposedSweep[] shown = [.. open, .. _sweeps.Where(s => s.ToFillIn.IsEmpty).DistinctBy(Kind).Take(MostRows - open.Length)];
+        ProposedSweep[] shown = [.. open, .. Examples(MostRows - open.Length)];
         string[][] rows = [["line", "role", "lot", "specimen", "placement", "file", "why"], .. shown.Select(Row)];
         int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length))];
         foreach (string[] row in shown.Length == 0 ? [] : rows)
@@ -54,6 +54,13 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
         {
             yield return $"  and {Number(_sweeps.Length - shown.Length)} more: all rows, each with its reasons above it, are in sweeps.csv";
         }
+    }
+
+    // Of each role one, then of each specimen and placement.
+    private IEnumerable<ProposedSweep> Examples(int most)
+    {
+        ProposedSweep[] plain = [.. _sweeps.Where(s => s.ToFillIn.IsEmpty)];
+        return plain.DistinctBy(s => s.Role).Concat(plain.DistinctBy(Kind)).Distinct().Take(most).OrderBy(manifest.LineOf);
     }
 
     // One row shows what others of its specimen and placement are guessed by.

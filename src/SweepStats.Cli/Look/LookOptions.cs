@@ -8,8 +8,8 @@ internal sealed class LookOptions
 {
     private static readonly string FrequencyWords = string.Join(", ", Enum.GetValues<FrequencyUnit>().Select(unit => unit.Symbol()));
 
-    private static readonly string LevelWords = string.Join(", ", Enum.GetValues<LevelUnit>().Where(unit => LevelUnits.Parse(unit.Symbol()) == unit).Select(unit => unit.Symbol()))
-        + $"; {LevelUnits.LinearWord} for the magnitude of a ratio";
+    // An antenna factor is no level.
+    private static readonly string LevelWords = LevelUnits.Words.Replace(" or ", ", ", StringComparison.Ordinal);
 
     private readonly Option<string?> _frequencyUnit = new("--frequency-unit") { Description = $"Unit of frequency for files that do not say: {FrequencyWords}", HelpName = "UNIT" };
     private readonly Option<string?> _levelUnit = new("--level-unit") { Description = $"Unit of level for files that do not say: {LevelWords}", HelpName = "UNIT" };
@@ -37,7 +37,7 @@ internal sealed class LookOptions
     {
         Format.AcceptOnlyFromAmong("text", "json");
         Accept(_frequencyUnit, word => FrequencyUnits.Parse(word) is not null, $"the frequency units are {FrequencyWords}");
-        Accept(_levelUnit, word => LevelUnits.Stated(word) is not null || LevelUnits.Parse(word) is not null, $"the level units are {LevelWords}");
+        Accept(_levelUnit, word => (LevelUnits.Stated(word) ?? LevelUnits.Parse(word)) is not (null or LevelUnit.DecibelsPerMeter), $"the level units are {LevelWords}");
         Accept(_columns, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
         Accept(Values, ValuesPlace.IsKnown, "the name of the file ends in .json or .csv, which says how the readings are written");
         foreach (Option<string?> column in (Option<string?>[])[_frequencyColumn, _phaseColumn, _realColumn, _imaginaryColumn])
@@ -68,6 +68,7 @@ internal sealed class LookOptions
     private TraceReadOptions Reading(Func<Option<string?>, string?> word, Func<Option<string[]>, string[]?> several) => new()
     {
         StatedIn = "the command line",
+        ColumnsOnCommandLine = true,
         FrequencyUnit = word(_frequencyUnit) is { } frequency ? FrequencyUnits.Parse(frequency) : null,
         IsOwnFrequencyUnit = word(_frequencyUnit) is not null,
         LevelUnit = word(_levelUnit) is { } level ? LevelUnits.Stated(level) ?? LevelUnits.Parse(level) : null,

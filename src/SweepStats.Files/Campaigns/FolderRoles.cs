@@ -77,6 +77,15 @@ internal static class FolderRoles
         {
             faults.Add(new ReadFault(file, null, "the name must be in small letters", $"rename it to {CampaignFolder.SettingsName}"));
         }
+        else if (lower == CampaignFolder.ManifestName && file != lower)
+        {
+            faults.Add(new ReadFault(file, null, "the name must be in small letters", $"rename it to {CampaignFolder.ManifestName}"));
+        }
+        else if (lower.Contains("limit", StringComparison.Ordinal) || lower.Contains("requirement", StringComparison.Ordinal))
+        {
+            faults.Add(new ReadFault(
+                file, null, "the file is called a limit and campaign.toml does not name it", $"write file = \"{file}\" under [requirement] in campaign.toml, or remove the file"));
+        }
         else
         {
             faults.Add(new ReadFault(file, null, "the file lies in no folder that says what it was taken for", "move it into floor, reference, linearity, plate or covered/<lot>/<specimen>, write sweeps.csv, or remove it"));

@@ -35,11 +35,11 @@ internal static class UnusedInput
             int untimed = signal.Count(s => s.TakenAt is null);
             if (untimed > 0)
             {
-                yield return string.Create(CultureInfo.InvariantCulture, $"{untimed} of {signal.Length} reference and covered sweeps have no time (taken_at): drift was looked for along their order instead");
+                yield return string.Create(CultureInfo.InvariantCulture, $"{untimed} of {signal.Length} reference and covered sweeps have no time (taken_at): drift of repeats can then be looked for along their order alone");
             }
             else if (signal.Select(s => s.TakenAt).Distinct().Count() < 2)
             {
-                yield return "all reference and covered sweeps have the same time (taken_at): drift was looked for along their order instead";
+                yield return "all reference and covered sweeps have the same time (taken_at): drift of repeats can then be looked for along their order alone";
             }
         }
     }

@@ -35,27 +35,22 @@ internal static class FileTaking
 
         TraceReading seen = TraceFile.Look(path, file, new TraceReadOptions());
         TraceReading taken = TraceFile.Taken(seen, file, new TraceReadOptions());
-        StatableKeys asks = taken.Faults.Aggregate(StatableKeys.None, (all, f) => all | f.Asks);
-        if (taken.Faults.IsEmpty)
-        {
-            return Of((path, file), seen, taken, new TraceReadOptions());
-        }
-
-        return taken.Faults.All(f => f.Asks != StatableKeys.None && (f.Asks & ~(Units | StatableKeys.LevelColumns)) == StatableKeys.None)
-            ? Unstated((path, file), asks, taken.Faults)
-            : Refused(file, taken.Faults);
+        return taken.Faults.IsEmpty ? Of((path, file), seen, taken, new TraceReadOptions()) : Doubtful((path, file), taken.Faults);
     }
 
-    // What only lacks its units is a sweep all the same; what lacks names that tell levels is one where its names tell roles.
-    private static TakenFile Unstated((string Path, string File) at, StatableKeys asks, ImmutableArray<ReadFault> faults)
+    // What only lacks its units is a sweep all the same. What is refused as a whole, but names a role for each column, holds
+    // sweeps once they are named.
+    private static TakenFile Doubtful((string Path, string File) at, ImmutableArray<ReadFault> faults)
     {
+        StatableKeys asks = faults.Aggregate(StatableKeys.None, (all, f) => all | f.Asks);
         TraceReadOptions said = new()
         {
             FrequencyUnit = asks.HasFlag(StatableKeys.FrequencyUnit) ? AnyUnits.FrequencyUnit : null,
             LevelUnit = asks.HasFlag(StatableKeys.LevelUnit) ? AnyUnits.LevelUnit : null,
         };
         TraceReading seen = TraceFile.Look(at.Path, at.File, said);
-        TraceReading taken = asks.HasFlag(StatableKeys.LevelColumns) ? NamedByRole(at, seen, said) : TraceFile.Taken(seen, at.File, said);
+        TraceReading taken = TraceFile.Taken(seen, at.File, said);
+        taken = taken.Faults.IsEmpty ? taken : NamedByRole(at, seen, said);
         if (!taken.Faults.IsEmpty || taken.Traces.IsEmpty)
         {
             return Refused(at.File, faults);
@@ -70,8 +65,17 @@ internal static class FileTaking
     {
         Trace[] named = [.. seen.Traces.Where(t => NameReader.Read(t.Column).Role is not null)];
         bool statistics = seen.Traces.Select(t => new ColumnName(t.Column).Statistic).Distinct().Count() > 1;
-        return named.Length < 2 || statistics ? new TraceReading()
-            : TraceFile.Read(at.Path, at.File, said with { Columns = [.. named.Select(t => t.Column)] });
+        if (named.Length < 2 || statistics)
+        {
+            return new TraceReading();
+        }
+
+        // Others beside them are sweeps too, unless their names leave open whether they are levels at all.
+        TraceReading all = seen.Traces.Any(t => t.Doubts.Any(d => d.Asks.HasFlag(StatableKeys.LevelColumns))) ? new TraceReading()
+            : Of([.. seen.Traces.Where(t => t.Blank is null && t.Quantity != "correction")]);
+        return all.Faults.IsEmpty && !all.Traces.IsEmpty ? all : Of(named);
+
+        TraceReading Of(Trace[] traces) => TraceFile.Read(at.Path, at.File, said with { Columns = [.. traces.Select(t => t.Column)] });
     }
 
     private static TakenFile Of((string Path, string File) at, TraceReading seen, TraceReading taken, TraceReadOptions said)

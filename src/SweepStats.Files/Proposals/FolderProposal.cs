@@ -5,7 +5,8 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Proposals;
 
-/// <summary>What sweeps.csv and campaign.toml of a folder of trace files may say: each cell guessed from names and levels, with its reason. Immutable.</summary>
+/// <summary>What sweeps.csv and campaign.toml of a folder of trace files may say: each cell guessed from names and levels, with
+/// its reason. Immutable.</summary>
 public sealed record FolderProposal
 {
     /// <summary>The rows, those of files that cannot be read among them, in natural order of their files.</summary>

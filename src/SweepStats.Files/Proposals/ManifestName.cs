@@ -11,7 +11,8 @@ internal static class ManifestName
         : null;
 
     /// <summary>
-    /// The path as a cell. What a spreadsheet would take for a formula, and blanks at the start, which are trimmed away, are kept by beginning at the folder itself.
+    /// The path as a cell. What a spreadsheet would take for a formula, and blanks at the start, which are trimmed away, are
+    /// kept by beginning at the folder itself.
     /// </summary>
     public static string Cell(string file) => "=+-@#\t ".Contains(file[0]) ? "./" + file : file;
 }

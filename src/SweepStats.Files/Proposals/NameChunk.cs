@@ -9,7 +9,8 @@ internal sealed record NameChunk(string Text)
     /// <summary>Whether it is a number and nothing else.</summary>
     public bool IsNumber => Text.All(char.IsAsciiDigit);
 
-    /// <summary>Whether it is a short run of letters with a number behind it, as specimens are marked: "A1", "AB12". Behind a word a number may count anything.</summary>
+    /// <summary>Whether it is a short run of letters with a number behind it, as specimens are marked: "A1", "AB12". Behind a
+    /// word a number may count anything.</summary>
     public bool IsMark
     {
         get

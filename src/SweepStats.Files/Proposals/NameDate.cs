@@ -42,7 +42,7 @@ internal sealed partial record NameDate(DateOnly Day, TimeOnly? Clock)
     // Year first, or the day first with points between, as DIN 5008 has it. A clock has two digits for each part.
     [GeneratedRegex(
         @"(?<![0-9])(?:(?<y>[0-9]{4})(?<p>[-_.]?)(?<m>[0-9]{2})\k<p>(?<d>[0-9]{2})|(?<d>[0-9]{1,2})\.(?<m>[0-9]{1,2})\.(?<y>[0-9]{4}))"
-        + @"(?:(?:[T_\-, ]|, | - |_-_)(?<h>[01][0-9]|2[0-3])[-:._h]?(?<min>[0-5][0-9])(?:[-:._m]?(?<s>[0-5][0-9])s?)?)?(?![0-9])",
+        + @"(?:(?:[T_\-, ]|, | - |_-_)(?<h>[01][0-9]|2[0-3])[-:._h]?(?<min>[0-5][0-9])(?:[-:._m]?(?<s>[0-5][0-9])s?(?:[.,][0-9]{1,6})?)?)?(?![0-9])",
         RegexOptions.CultureInvariant)]
     private static partial Regex Dates();
 }

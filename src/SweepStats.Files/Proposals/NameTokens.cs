@@ -3,7 +3,8 @@ using System.Text;
 
 namespace SweepStats.Files.Proposals;
 
-/// <summary>Cuts a name into runs of letters and of digits: at every other character, between letters and digits, and before a capital behind a small letter.</summary>
+/// <summary>Cuts a name into runs of letters and of digits: at every other character, between letters and digits, and before a
+/// capital behind a small letter.</summary>
 internal static class NameTokens
 {
     /// <summary>The runs in their order.</summary>

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Files.Proposals;
 
-/// <summary>What the names of a covered sweep tell of its place, put together: what words say, names of folders, marks and numbers.</summary>
+/// <summary>What the names of a covered sweep tell of its place, put together: what words say, names of folders, marks and
+/// numbers.</summary>
 internal sealed class PlaceNames
 {
     /// <param name="sweep">The sweep.</param>
@@ -32,11 +33,13 @@ internal sealed class PlaceNames
         ImmutableArray<NameChunk> left = Left(nearest, shared);
         Numbers = [.. left.Reverse().TakeWhile(c => c.IsNumber).Reverse().Select(c => c.Text)];
         Words = [.. left.Take(left.Length - Numbers.Length)];
+        IsCountOfCovered = !nearest.Roles.IsEmpty && Words.IsEmpty && !Numbers.IsEmpty && !SaysRepeat;
         Letters = [];
         TakeLetters();
     }
 
-    /// <summary>Whether its folders are those of a campaign, covered/&lt;lot&gt;/&lt;specimen&gt;/, where the file's own name tells nothing.</summary>
+    /// <summary>Whether its folders are those of a campaign, covered/&lt;lot&gt;/&lt;specimen&gt;/, where the file's own name
+    /// tells nothing.</summary>
     public bool IsHouse { get; }
 
     /// <summary>What words such as "lot" or "sample" name.</summary>
@@ -48,20 +51,26 @@ internal sealed class PlaceNames
     /// <summary>What is left of its own name before the numbers at its end.</summary>
     public ImmutableArray<NameChunk> Words { get; private set; }
 
+    /// <summary>Whether its own name is a word for what covers and a number, "cloth 3", which may be the third cloth as well as
+    /// the third sweep.</summary>
+    public bool IsCountOfCovered { get; }
+
     /// <summary>Chunks such as "p1" that a single letter explains once something else names the specimen.</summary>
     public ImmutableArray<string> Letters { get; private set; }
 
     /// <summary>Whether its own name counts sweeps, so that the rest of it names what they are of.</summary>
     public bool Counts => !Numbers.IsEmpty || SaysRepeat || !Letters.IsEmpty;
 
-    /// <summary>The last chunk where a single letter may stand for specimen, sweep or placement: s2, m2, p2; null where none does.</summary>
+    /// <summary>The last chunk where a single letter may stand for specimen, sweep or placement: s2, m2, p2; null where none
+    /// does.</summary>
     public string? Letter => Words.Length + Folders.Length > 1 && Words.LastOrDefault() is { IsMark: true } last
         && char.ToLowerInvariant(last.Text[0]) is 'p' or 's' or 'm' && char.IsAsciiDigit(last.Text[1]) ? last.Text : null;
 
     /// <summary>The numbers at the end of its own name.</summary>
     public ImmutableArray<string> Numbers { get; }
 
-    /// <summary>What is left where words name the specimen: it may be a state of it, such as wet or dry; empty elsewhere.</summary>
+    /// <summary>What is left where words name the specimen: it may be a state of it, such as wet or dry; empty
+    /// elsewhere.</summary>
     public string Unused => IsHouse || !Said.ContainsKey(PlaceKind.Specimen) ? ""
         : string.Join(' ', (Said.ContainsKey(PlaceKind.Lot) ? Folders : []).Concat(Words.Select(w => w.Text)));
 

@@ -5,7 +5,8 @@ using SweepStats.Files.Campaigns;
 namespace SweepStats.Files.Proposals;
 
 /// <summary>
-/// Guesses lot, specimen and placement of each covered sweep. A number that may count specimens as well as sweeps is left to the person: several sweeps of one
+/// Guesses lot, specimen and placement of each covered sweep. A number that may count specimens as well as sweeps is left to the
+/// person: several sweeps of one
 /// specimen and one sweep each of several give other results.
 /// </summary>
 internal sealed class PlaceProposer
@@ -92,7 +93,7 @@ internal sealed class PlaceProposer
     private static PlaceGuess OfWord(PlaceNames names, string specimen)
     {
         string? lot = names.Said.GetValueOrDefault(PlaceKind.Lot) ?? (names.Folders.IsEmpty ? null : string.Join(' ', names.Folders));
-        string reason = $"specimen {specimen}: a word of its name says so";
+        string reason = $"specimen {specimen} by its word";
         return Completed(names, new PlaceGuess(specimen, reason) { Lot = lot });
     }
 
@@ -130,6 +131,12 @@ internal sealed class PlaceProposer
             return Doubtful($"'{own}' in '{names.Folders[^1]}' may be a specimen of that lot, or a sweep of that specimen");
         }
 
+        if (names.IsCountOfCovered && !names.Folders.IsEmpty)
+        {
+            return Doubtful(
+                $"the number {string.Join(", ", names.Numbers)} in '{names.Folders[^1]}' may count specimens of that lot, or sweeps of that specimen");
+        }
+
         ImmutableArray<string> places = own.Length > 0 ? names.Folders.Add(own) : names.Folders;
         return places.IsEmpty ? Unnamed(names) : places.Length > HouseLevels
             ? Doubtful($"'{string.Join("', '", places)}': which of them is the specimen is not plain")
@@ -146,8 +153,8 @@ internal sealed class PlaceProposer
             return Doubtful($"'{string.Join("', '", places)}' of lot {lot}: which of them is the specimen is not plain");
         }
 
-        string where = own.Length > 0 && places[specimen] == own ? "its own name" : "its folder's name";
-        string reason = $"specimen {places[specimen]}: {where}";
+        string where = own.Length > 0 && places[specimen] == own ? "its own name" : "a name above its own";
+        string reason = $"specimen {places[specimen]} by {where}";
         string? of = hasLot ? lot : places.Length > 1 ? places[0] : null;
         return Completed(names, new PlaceGuess(places[specimen], reason) { Lot = of, Placement = places.Length > specimen + 1 ? places[specimen + 1] : null });
     }

@@ -6,7 +6,8 @@ using SweepStats.Files.Traces;
 
 namespace SweepStats.Files.Proposals;
 
-/// <summary>campaign.toml as it is proposed: the usual remarks, and what the files of the folder leave open, as remarks to fill in.</summary>
+/// <summary>campaign.toml as it is proposed: the usual remarks, and what the files of the folder leave open, as remarks to fill
+/// in.</summary>
 public static class ProposedSettings
 {
     private const int MostBlocks = 20;

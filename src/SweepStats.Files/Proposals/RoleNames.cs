@@ -3,7 +3,8 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Proposals;
 
-/// <summary>Guesses the role of a sweep from names alone: the column's before the file's, the file's before the folders'.</summary>
+/// <summary>Guesses the role of a sweep from names alone: the column's before the file's, the file's before the
+/// folders'.</summary>
 internal static class RoleNames
 {
     /// <summary>The guess; without role and reason empty where no word tells any.</summary>
@@ -22,7 +23,7 @@ internal static class RoleNames
 
         NamePart? other = telling.Skip(1).FirstOrDefault(p => p.Role != role && !MayHold(p, role));
         return other is null
-            ? new RoleGuess(role, $"{role.Name()}: '{telling[0].RoleText}' in the name of its {Kind(sweep, telling[0])}")
+            ? new RoleGuess(role, $"'{telling[0].RoleText}' in the {Kind(sweep, telling[0])}'s name")
             : new RoleGuess(null, $"'{telling[0].RoleText}' says {role.Name()}, and '{other.RoleText}' in the folder's name says another role");
     }
 

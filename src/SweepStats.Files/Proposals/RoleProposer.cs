@@ -1,11 +1,13 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SweepStats.Files.Campaigns;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Proposals;
 
 /// <summary>
-/// Guesses the role of each sweep of a folder. Names say it; levels confirm it or cast doubt on it: the floor lies lowest, the reference highest. Levels alone say
+/// Guesses the role of each sweep of a folder. Names say it; levels confirm it or cast doubt on it: the floor lies lowest, the
+/// reference highest. Levels alone say
 /// nothing, since a specimen that shields well lies as low as the floor.
 /// </summary>
 internal sealed class RoleProposer
@@ -65,7 +67,7 @@ internal sealed class RoleProposer
                 $"it lies at {Db(level)}, above the reference ({Db(references.Max())})",
             _ => null,
         };
-        return doubt is null ? name with { Reason = name.Reason + Standing(role, level, floors, references) } : new RoleGuess(null, $"{name.Reason}, but {doubt}");
+        return doubt is null ? name with { Reason = name.Reason + Standing(role, level, floors, references) } : new RoleGuess(null, $"{name.Reason} says {role.Name()}, but {doubt}");
     }
 
     // Only where levels say something beside the name.
@@ -73,6 +75,8 @@ internal sealed class RoleProposer
     {
         SweepRole.Floor when references.Length > 0 => $", {Number(references.Max() - level)} dB below the reference",
         SweepRole.Reference when floors.Length > 0 => $", {Number(level - floors.Min())} dB above the floor",
+        SweepRole.Linearity => "; write the level at the source into source_dbm: without it the sweep is not used",
+        SweepRole.Covered when floors.Length > 0 && level < floors.Max() + ClearDb => ", as low as the floor",
         SweepRole.Covered when floors.Length > 0 && references.Length > 0 => ", between floor and reference",
         _ => "",
     };
@@ -81,12 +85,12 @@ internal sealed class RoleProposer
     {
         if (LiesBetween(sweep))
         {
-            return new RoleGuess(SweepRole.Covered, "covered: no word tells its role; it has a name of its own and lies between floor and reference");
+            return new RoleGuess(SweepRole.Covered, "no word tells its role, but it has a name of its own and lies between floor and reference");
         }
 
         if (shaped && Levels(SweepRole.Reference, sweep) is { Length: > 0 } references && sweep.Level <= references.Max() + ClearDb)
         {
-            return new RoleGuess(SweepRole.Covered, "covered: no word tells its role; it is named as others that lie between floor and reference");
+            return new RoleGuess(SweepRole.Covered, "no word tells its role, but it is named as others that lie between floor and reference");
         }
 
         return new RoleGuess(null, "no word of its name tells what it was taken for" + (Hint(sweep) is { } hint ? $"; {hint}" : ""));

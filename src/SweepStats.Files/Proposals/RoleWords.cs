@@ -3,7 +3,8 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Proposals;
 
-/// <summary>Words of names, English and German, that tell what a sweep was taken for. All in lower case, umlauts as two letters.</summary>
+/// <summary>Words of names, English and German, that tell what a sweep was taken for. All in lower case, umlauts as two
+/// letters.</summary>
 internal static class RoleWords
 {
     private static readonly string[] Sources = ["source", "signal", "generator", "gen", "tx", "rf", "quelle", "sender", "traeger", "carrier"];
@@ -15,32 +16,62 @@ internal static class RoleWords
 
     private static readonly ImmutableDictionary<string, SweepRole> Exact = new Dictionary<string, SweepRole>
     {
-        ["floor"] = SweepRole.Floor, ["dark"] = SweepRole.Floor, ["terminated"] = SweepRole.Floor, ["background"] = SweepRole.Floor,
-        ["nosignal"] = SweepRole.Floor, ["nosource"] = SweepRole.Floor, ["ambient"] = SweepRole.Floor,
-        ["ref"] = SweepRole.Reference, ["refs"] = SweepRole.Reference, ["thru"] = SweepRole.Reference, ["through"] = SweepRole.Reference,
-        ["open"] = SweepRole.Reference, ["uncovered"] = SweepRole.Reference, ["unshielded"] = SweepRole.Reference, ["bare"] = SweepRole.Reference,
-        ["ungeschirmt"] = SweepRole.Reference, ["unbedeckt"] = SweepRole.Reference, ["empty"] = SweepRole.Reference, ["leer"] = SweepRole.Reference,
-        ["baseline"] = SweepRole.Reference, ["ohne"] = SweepRole.Reference, ["without"] = SweepRole.Reference,
-        ["covered"] = SweepRole.Covered, ["mit"] = SweepRole.Covered, ["with"] = SweepRole.Covered, ["dut"] = SweepRole.Covered,
-        ["shielded"] = SweepRole.Covered, ["geschirmt"] = SweepRole.Covered, ["abgeschirmt"] = SweepRole.Covered, ["bedeckt"] = SweepRole.Covered,
-        ["abgedeckt"] = SweepRole.Covered, ["coupon"] = SweepRole.Covered, ["piece"] = SweepRole.Covered, ["stueck"] = SweepRole.Covered,
-        ["plate"] = SweepRole.Plate, ["metal"] = SweepRole.Plate, ["metall"] = SweepRole.Plate,
-        ["lin"] = SweepRole.Linearity,
+        ["floor"] = SweepRole.Floor,
+        ["dark"] = SweepRole.Floor,
+        ["terminated"] = SweepRole.Floor,
+        ["background"] = SweepRole.Floor,
+        ["nosignal"] = SweepRole.Floor,
+        ["nosource"] = SweepRole.Floor,
+        ["ambient"] = SweepRole.Floor,
+        ["ref"] = SweepRole.Reference,
+        ["refs"] = SweepRole.Reference,
+        ["thru"] = SweepRole.Reference,
+        ["through"] = SweepRole.Reference,
+        ["open"] = SweepRole.Reference,
+        ["uncovered"] = SweepRole.Reference,
+        ["unshielded"] = SweepRole.Reference,
+        ["bare"] = SweepRole.Reference,
+        ["ungeschirmt"] = SweepRole.Reference,
+        ["unbedeckt"] = SweepRole.Reference,
+        ["empty"] = SweepRole.Reference,
+        ["leer"] = SweepRole.Reference,
+        ["baseline"] = SweepRole.Reference,
+        ["ohne"] = SweepRole.Reference,
+        ["without"] = SweepRole.Reference,
+        ["covered"] = SweepRole.Covered,
+        ["cov"] = SweepRole.Covered,
+        ["mit"] = SweepRole.Covered,
+        ["with"] = SweepRole.Covered,
+        ["dut"] = SweepRole.Covered,
+        ["shielded"] = SweepRole.Covered,
+        ["geschirmt"] = SweepRole.Covered,
+        ["abgeschirmt"] = SweepRole.Covered,
+        ["bedeckt"] = SweepRole.Covered,
+        ["abgedeckt"] = SweepRole.Covered,
+        ["coupon"] = SweepRole.Covered,
+        ["piece"] = SweepRole.Covered,
+        ["stueck"] = SweepRole.Covered,
+        ["direct"] = SweepRole.Reference,
+        ["direkt"] = SweepRole.Reference,
+        ["plate"] = SweepRole.Plate,
     }.ToImmutableDictionary();
 
     // Compounds begin with these: Rauschmessung, Referenzpegel, Stoffprobe, samples.
     private static readonly ImmutableArray<(string Stem, SweepRole Role)> Stems =
     [
         ("noise", SweepRole.Floor), ("rausch", SweepRole.Floor), ("grundrausch", SweepRole.Floor), ("eigenrausch", SweepRole.Floor),
-        ("hintergrund", SweepRole.Floor), ("dunkel", SweepRole.Floor), ("abschluss", SweepRole.Floor),
+        ("hintergrund", SweepRole.Floor), ("dunkel", SweepRole.Floor), ("umgebung", SweepRole.Floor), ("abschluss", SweepRole.Floor),
         ("reference", SweepRole.Reference), ("referenz", SweepRole.Reference), ("durchgang", SweepRole.Reference), ("durchverbindung", SweepRole.Reference),
         ("offen", SweepRole.Reference), ("leermess", SweepRole.Reference), ("normali", SweepRole.Reference),
         ("sample", SweepRole.Covered), ("probe", SweepRole.Covered), ("muster", SweepRole.Covered), ("specimen", SweepRole.Covered),
         ("pruefling", SweepRole.Covered),
         .. Materials.Select(m => (m, SweepRole.Covered)),
-        ("platte", SweepRole.Plate), ("blech", SweepRole.Plate), ("metallplatte", SweepRole.Plate), ("metalplate", SweepRole.Plate),
+        ("platte", SweepRole.Plate), ("metallplatte", SweepRole.Plate), ("metalplate", SweepRole.Plate),
         ("linearity", SweepRole.Linearity), ("linearitaet", SweepRole.Linearity),
     ];
+
+    // A sheet of metal may be the plate that closes the fixture, or a specimen.
+    private static readonly string[] Sheets = ["blech", "sheet"];
 
     private static readonly string[] SpecimenEnds = ["probe", "muster", "stoff", "tuch", "sample", "cloth"];
 
@@ -79,6 +110,11 @@ internal static class RoleWords
         if (Exact.TryGetValue(word, out SweepRole exact))
         {
             return [exact];
+        }
+
+        if (Sheets.Contains(word))
+        {
+            return [SweepRole.Plate, SweepRole.Covered];
         }
 
         (string? stem, SweepRole role) = Stems.FirstOrDefault(s => word.StartsWith(s.Stem, StringComparison.Ordinal));

@@ -21,7 +21,8 @@ internal sealed record SweepCandidate(string File, string? Column)
     /// <summary>Median of its levels over frequency, in dB; null where they cannot be read yet.</summary>
     public double? Level { get; init; }
 
-    /// <summary>The scale of <see cref="Level"/>; null where the file does not say its unit: levels of such files are held against each other.</summary>
+    /// <summary>The scale of <see cref="Level"/>; null where the file does not say its unit: levels of such files are held
+    /// against each other.</summary>
     public LevelScale? Scale { get; init; }
 
     /// <summary>First and last frequency in Hz: only over the same frequencies do levels compare.</summary>
@@ -36,6 +37,7 @@ internal sealed record SweepCandidate(string File, string? Column)
     /// <summary>Units that the file does not say.</summary>
     public StatableKeys Asks { get; init; }
 
-    /// <summary>The parts of its name, the nearest first: what the column says goes before the file, the file before its folders.</summary>
+    /// <summary>The parts of its name, the nearest first: what the column says goes before the file, the file before its
+    /// folders.</summary>
     public IEnumerable<NamePart> NearestFirst => new[] { Header, Name }.OfType<NamePart>().Concat(Folders.Reverse());
 }

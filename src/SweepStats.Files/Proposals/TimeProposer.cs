@@ -4,7 +4,8 @@ using System.Globalization;
 namespace SweepStats.Files.Proposals;
 
 /// <summary>
-/// Guesses when sweeps were taken: as the file states, else as a name does. A day alone is used only where no other sweep is of that day: within a day the order
+/// Guesses when sweeps were taken: as the file states, else as a name does. A day alone is used only where no other sweep is of
+/// that day: within a day the order
 /// would be invented, and a floor that seems to be taken before and after the specimens is one that is trusted more.
 /// </summary>
 internal static class TimeProposer

@@ -107,12 +107,12 @@ public static class CampaignTemplate
 
         ## Which columns and units some files have, where they do not say it; one block each, the first whose pattern matches a file holds for it.
         ## * stands for characters within a name, ** for folders. Columns go by their header or by their number from 1.
+        ## In place of level_columns may stand real_column and imaginary_column: the level is the magnitude of a complex ratio.
         # [[files]]
         # match = "covered/**/*.txt"
         # frequency_column = "1"
         # level_columns = ["3"]
         # phase_column = "4"         # of the one level; phase_unit = "deg" or "rad" where its header does not say
-        ## real_column = "2"         # with imaginary_column, in place of level_columns: the magnitude of a complex ratio
         # frequency_unit = "MHz"
         # level_unit = "dBm"         # or "linear": the magnitude of a ratio
 

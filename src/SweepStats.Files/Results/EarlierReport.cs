@@ -36,7 +36,8 @@ internal static class EarlierReport
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new ReadFault(shown, null, "the folder cannot be listed", "choose another folder with --out, or check its permissions");
+            return new ReadFault(shown, null, "the folder or a file in it cannot be read, so it is not known as an earlier report",
+                "choose another folder with --out, or close programs that hold its files and check the permissions");
         }
     }
 

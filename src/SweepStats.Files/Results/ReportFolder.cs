@@ -39,7 +39,7 @@ public sealed class ReportFolder : IDisposable
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             // The system's own message names the hidden folder beside the target, which nobody asked for.
-            throw new IOException($"{target}: the report cannot be written, since nothing can be created in '{parent}'; choose a folder with --out that you may write to, or change its permissions", e);
+            throw new IOException($"{target}: the report cannot be written, since nothing can be created in '{parent}'; choose another folder with --out, or see whether you may write there and the disk has room", e);
         }
     }
 
@@ -112,7 +112,7 @@ public sealed class ReportFolder : IDisposable
     {
         if (!Directory.Exists(_target))
         {
-            Directory.Move(_stage, _target);
+            MoveIn();
             _committed = true;
             return;
         }
@@ -138,12 +138,24 @@ public sealed class ReportFolder : IDisposable
         _committed = true;
         if (!EarlierReport.Remove(old, _target))
         {
-            throw new IOException($"{_shown}: the report is written, but a file that is no part of a report came into the earlier one meanwhile; it lies in '{old}'");
+            throw new IOException($"{_shown}: the report is written, but in the earlier one a file was changed or added meanwhile; it lies in '{old}'");
+        }
+    }
+
+    private void MoveIn()
+    {
+        try
+        {
+            Directory.Move(_stage, _target);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw Unexchanged(e);
         }
     }
 
     private IOException Unexchanged(Exception e) =>
-        new($"{_shown}: the report cannot be put in its place; close programs that show the earlier one and check the permissions, or choose another folder with --out", e);
+        new($"{_shown}: the report cannot be put in its place; see whether a program holds an earlier one open and whether you may write there, or choose another folder with --out", e);
 
     // Where the target is a link, the folder behind it is exchanged and the link stays.
     private static string Behind(string target) =>

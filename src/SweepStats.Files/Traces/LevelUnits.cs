@@ -5,6 +5,9 @@ namespace SweepStats.Files.Traces;
 /// <summary>Names of level units, and the way from each to the scales of the core.</summary>
 public static class LevelUnits
 {
+    /// <summary>The words for units of level that a person may state, as a list in a sentence.</summary>
+    public const string Words = "dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W, mW or linear";
+
     private const int LongestWord = 24;
 
     /// <summary>How the unit is written.</summary>
@@ -36,13 +39,14 @@ public static class LevelUnits
             "dbm" or "dbmw" => LevelUnit.DecibelMilliwatts,
             "dbµv" or "dbuv" => LevelUnit.DecibelMicrovolts,
             "dbmv" => LevelUnit.DecibelMillivolts,
-            "dbµv/m" or "dbuv/m" or "dbuvpermeter" or "dbµvpermeter" => LevelUnit.DecibelMicrovoltsPerMeter,
+            "dbµv/m" or "dbuv/m" or "dbuv_m" or "dbµv_m" or "dbuvpermeter" or "dbµvpermeter" => LevelUnit.DecibelMicrovoltsPerMeter,
             "db/m" => LevelUnit.DecibelsPerMeter,
             "db" => LevelUnit.Decibels,
             "v" or "volt" or "volts" => LevelUnit.Volts,
             "mv" => LevelUnit.Millivolts,
             "µv" or "uv" => LevelUnit.Microvolts,
             "w" or "watt" or "watts" => LevelUnit.Watts,
+            "linear" or "linear magnitude" => LevelUnit.LinearMagnitude,
             _ => null,
         },
     };

@@ -26,7 +26,7 @@ internal static class SweepTraces
         if (options.Columns.IsEmpty && traces.Select(t => t.Unit).Distinct().Count() > 1)
         {
             return TraceReading.Refused(
-                file, null, $"the traces of the file are in different units: {string.Join(", ", traces.Take(8).Select(t => $"{t.Column} in {t.Unit?.Symbol() ?? "no stated unit"}"))}", "name the trace to read in sweeps.csv (column)") with
+                file, null, $"the traces of the file are in different units: {string.Join(", ", traces.Take(8).Select(t => $"{t.Column} in {t.Unit?.Symbol() ?? "no stated unit"}"))}", "name the trace to read " + options.NamedWhere) with
             { Sha256 = seen.Sha256 };
         }
 

@@ -10,7 +10,7 @@ public static class TraceFile
     private const int LongestLine = 1 << 20;
 
     /// <summary>File name extensions that trace files have, in lower case.</summary>
-    public static IReadOnlyList<string> Extensions { get; } = [".csv", ".txt", ".tsv", ".dat", ".s1p", ".s2p", ".s3p", ".s4p"];
+    public static IReadOnlyList<string> Extensions { get; } = [".csv", ".txt", ".tsv", ".dat", ".ts", ".s1p", ".s2p", ".s3p", ".s4p"];
 
     /// <summary>Whether a file's name ends as trace files do, in any case.</summary>
     public static bool HasTraceExtension(string path) => Extensions.Contains(Path.GetExtension(path).ToLowerInvariant());
@@ -81,12 +81,23 @@ public static class TraceFile
         TraceReadOptions anyUnit = options with { FrequencyUnit = FrequencyUnit.Megahertz, Grids = new GridMemory() };
         TraceReading reading = UnlikeTraces.Doubted(
             UnstatedUnitFault.Completed(layout.Read(text, options), () => SweepTraces.Of(text.File, layout.Read(text, anyUnit), anyUnit)), text.File, options);
-        if (options.Columns.IsEmpty || !reading.IsStacked)
+        if (options.Columns.IsEmpty || !(reading.IsStacked || !reading.Faults.IsEmpty))
         {
             return reading;
         }
 
+        // Tables below each other may hold no column of that name, but a trace.
         TraceReading all = layout.Read(text, options with { Columns = [] });
+        if (!all.IsStacked)
+        {
+            return reading;
+        }
+
+        if (options.PhaseColumn is not null)
+        {
+            return TraceReading.Refused(text.File, null, $"{options.StatedIn} states phase_column, and this file holds tables below each other", "take phase_column away, or put one table into a file");
+        }
+
         var faults = new FaultList(text.File);
         ImmutableArray<Trace> asked = all.Faults.IsEmpty ? AskedTraces.Pick(all.Traces, options.Columns, faults) : [];
         return !all.Faults.IsEmpty ? all : faults.Any ? new TraceReading { Faults = faults.All } : all with { Traces = asked };

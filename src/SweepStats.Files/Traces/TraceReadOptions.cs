@@ -39,11 +39,19 @@ public sealed record TraceReadOptions
     public string StatedIn { get; init; } = "campaign.toml";
 
     /// <summary>Where <see cref="Columns"/> are stated, as a message names it.</summary>
-    internal string ColumnsStatedIn { get; init; } = "'column' in sweeps.csv";
+    internal string ColumnsStatedIn { get => field ?? (ColumnsOnCommandLine ? "--column" : "'column' in sweeps.csv"); init; }
 
     /// <summary>Every column that is named, whatever for.</summary>
     internal IEnumerable<string> NamedColumns =>
         Columns.Concat(new[] { FrequencyColumn, PhaseColumn, RealColumn, ImaginaryColumn }.OfType<string>());
+
+    /// <summary>Whether columns are named with --column and not in sweeps.csv.</summary>
+    public bool ColumnsOnCommandLine { get; init; }
+
+    /// <summary>Where columns are named, as a remedy says it: "name the column to read " and this.</summary>
+    internal string NamedWhere =>
+        ColumnsOnCommandLine ? "with --column (its header or its number), in a campaign in sweeps.csv (column) or as level_columns under [[files]] in campaign.toml"
+            : "in sweeps.csv (column = its header or its number), or as level_columns under [[files]] in campaign.toml";
 
     internal GridMemory Grids { get; init; } = new();
 }

@@ -10,7 +10,6 @@ internal static class UnstatedUnitFault
     public const string LevelToo = $"the file does not say their unit either: set level_unit under [setup] in campaign.toml ({Impedance})";
 
     private const string FrequencyProblem = "the file does not say the unit of frequency";
-    private const string LevelWords = "dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW";
     private const string Impedance = "and impedance_ohm, if voltages are not across 50 Ω";
 
     /// <summary>The unit of frequency is missing.</summary>
@@ -27,13 +26,13 @@ internal static class UnstatedUnitFault
     /// <param name="file">The file.</param>
     /// <param name="problem">What is wrong; null for the usual words.</param>
     /// <param name="inFile">What to change in the file.</param>
-    public static ReadFault Level(string file, string? problem = null, string inFile = $"use {LevelWords} in the header") => new(
+    public static ReadFault Level(string file, string? problem = null, string inFile = $"use {LevelUnits.Words} in the header") => new(
         file, null, problem ?? LevelProblem, $"{inFile}, or set level_unit under [setup] in campaign.toml ({Impedance})")
     { Unstated = UnstatedUnits.Level };
 
     /// <summary>The unit of level is missing in a layout that has no place for it.</summary>
     public static ReadFault InSettingsAlone(string file) =>
-        new(file, null, LevelProblem, $"set level_unit ({LevelWords}) under [setup] in campaign.toml ({Impedance})") { Unstated = UnstatedUnits.Level };
+        new(file, null, LevelProblem, $"set level_unit ({LevelUnits.Words}) under [setup] in campaign.toml ({Impedance})") { Unstated = UnstatedUnits.Level };
 
     /// <summary>
     /// What a file that does not say its unit of frequency lacks beside it, as reading it in any unit shows: its levels are not looked at before the unit
@@ -60,7 +59,7 @@ internal static class UnstatedUnitFault
     {
         Problem = "the file says neither the unit of frequency nor that of level",
         Remedy = "set both under [setup] in campaign.toml: frequency_unit (Hz, kHz, MHz or GHz) and level_unit "
-            + $"({LevelWords}, {Impedance}), or say both in the header of the file",
+            + $"({LevelUnits.Words}, {Impedance}), or say both in the header of the file",
         Unstated = UnstatedUnits.Frequency | UnstatedUnits.Level,
     };
 }

@@ -18,7 +18,7 @@ public sealed class ManyFilesTests : IDisposable
         Write("frequency_hz,level\n30000000,-40\n40000000,-41\n");
         Assert.Equal(
             $"{Files} files, such as covered/A/A1/c1.csv, covered/A/A1/c2.csv, covered/A/A1/c3.csv: the file does not say the unit of level; "
-            + "use dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW in the header, or set level_unit under [setup] in campaign.toml "
+            + "use dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W, mW or linear in the header, or set level_unit under [setup] in campaign.toml "
             + "(and impedance_ohm, if voltages are not across 50 Ω)",
             Assert.Single(Errors()));
     }

@@ -205,8 +205,8 @@ public sealed class CampaignFolders : IDisposable
             "declared_dbm stands in only for floor sweeps that show no noise: floor sweeps were taken",
             "impedance_ohm was not used: no level is a voltage",
             "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell whether the receiver follows them",
-            "1 of 2 reference and covered sweeps have no time (taken_at): drift was looked for along their order instead",
-            "all reference and covered sweeps have the same time (taken_at): drift was looked for along their order instead",
+            "1 of 2 reference and covered sweeps have no time (taken_at): drift of repeats can then be looked for along their order alone",
+            "all reference and covered sweeps have the same time (taken_at): drift of repeats can then be looked for along their order alone",
         ];
         Assert.Empty(_folder.WithUsualSweeps().Read().Assumptions.Intersect(sentences));
         _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n");

@@ -114,7 +114,7 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
     {
         CampaignTemplate.Write(_folder.Path);
         string settings = Path.Combine(_folder.Path, "campaign.toml");
-        string[] lines = [.. File.ReadAllLines(settings).Where(l => !l.Contains("points =", StringComparison.Ordinal) && !l.Contains("file =", StringComparison.Ordinal)).Select(WithoutRemark)];
+        string[] lines = [.. File.ReadAllLines(settings).TakeWhile(l => l != "# [[files]]").Where(l => !l.Contains("points =", StringComparison.Ordinal) && !l.Contains("file =", StringComparison.Ordinal)).Select(WithoutRemark)];
         File.WriteAllLines(settings, lines);
         string manifest = Path.Combine(_folder.Path, "sweeps.csv");
         string[] rows = [.. File.ReadAllLines(manifest).Where(l => !l.StartsWith("# ", StringComparison.Ordinal) || l.Contains(".csv,", StringComparison.Ordinal)).Select(l => l.TrimStart('#', ' '))];

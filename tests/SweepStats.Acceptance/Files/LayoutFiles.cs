@@ -262,7 +262,7 @@ public sealed class LayoutFiles : IDisposable
     [Theory]
     [InlineData("Frequency (MHz),Antenna Factor (dB/m)\n30,13\n300,15\n")]
     [InlineData("Frequency (MHz),Cable loss (dB)\n30,0.1\n300,0.5\n")]
-    [InlineData("Frequency (MHz),Gain (dB)\n30,20\n300,21\n")]
+    [InlineData("Frequency (MHz);Kabeldämpfung (dB)\n30;0.1\n300;0.5\n")]
     public void ACorrectionTableIsNoSweep(string text)
     {
         Assert.Contains("is a correction", Assert.Single(Read(text).Faults).Problem, StringComparison.Ordinal);

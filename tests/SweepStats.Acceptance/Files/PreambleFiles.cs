@@ -87,15 +87,6 @@ public sealed class PreambleFiles : IDisposable
     }
 
     [Fact]
-    public void RowsAreBelievedAgainstWhatIsStatedOfThem()
-    {
-        TraceReading reading = Read("Points,4\nStop Frequency,3.5 MHz\n" + Rows + "END\n");
-        Assert.Equal(3, reading.Traces[0].Levels.Length);
-        Assert.Contains("the file states 4 points and holds 3; the rows were believed", reading.Assumptions);
-        Assert.Contains("the file states a stop frequency of 3500000 Hz and the rows end at 3000000 Hz; the rows were believed", reading.Assumptions);
-    }
-
-    [Fact]
     public void AFileThatWasCutOffIsRefused()
     {
         ReadFault fault = Assert.Single(Read("Points,1001\nStop Frequency,30 MHz\n" + Rows).Faults);

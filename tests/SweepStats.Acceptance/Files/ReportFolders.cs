@@ -186,7 +186,7 @@ public sealed class ReportFolders : IDisposable
         string target = Path.Combine(_folder.Path, "file", "r");
         string message = Assert.Throws<IOException>(() => new ReportFolder(target)).Message;
         Assert.StartsWith(target + ": the report cannot be written", message, StringComparison.Ordinal);
-        Assert.Contains("choose a folder with --out that you may write to", message, StringComparison.Ordinal);
+        Assert.Contains("choose another folder with --out, or see whether you may write there", message, StringComparison.Ordinal);
         Assert.DoesNotContain(".part", message, StringComparison.Ordinal);
     }
 

@@ -99,11 +99,16 @@ public sealed class ReviewedFiles
     }
 
     [Theory]
-    [InlineData("30 000\t-80,5\n41 000\t-82,25\n52 000\t-79,1\n")]
-    [InlineData("30 000 000\t-80.5\n41 000 000\t-82.25\n52 000 000\t-79.1\n")]
-    [InlineData("Fréquence (Hz);Niveau (dBm)\n30 000 000;-80,5\n41 000 000;-82,25\n")]
-    public void ThousandsPartedByBlanksAreToldOf(string text) =>
-        Assert.Contains("has thousands separators", Assert.Single(Read(text, Told).Faults).Problem, StringComparison.Ordinal);
+    [InlineData("30 000\t-80,5\n41 000\t-82,25\n52 000\t-79,1\n", 30e9)]
+    [InlineData("30 000 000\t-80.5\n41 000 000\t-82.25\n52 000 000\t-79.1\n", 30e12)]
+    [InlineData("Fréquence (Hz);Niveau (dBm)\n30 000 000;-80,5\n41 000 000;-82,25\n", 30e6)]
+    public void ThousandsPartedByBlanksAreReadAndToldOf(string text, double hertz)
+    {
+        TraceReading reading = Read(text, Told);
+        Trace trace = Assert.Single(reading.Traces);
+        Assert.Equal((hertz, -80.5, -82.25), (trace.Axis.Hertz[0], trace.Levels[0], trace.Levels[1]));
+        Assert.Contains(reading.Assumptions, a => a.StartsWith("the blanks in column 1 were read as parting thousands", StringComparison.Ordinal));
+    }
 
     [Fact]
     public void AFirstRowWithoutItsLevelIsNotDropped()
@@ -113,8 +118,8 @@ public sealed class ReviewedFiles
     }
 
     [Fact]
-    public void AColumnOfWordsIsNamedAsTheTrouble() =>
-        Assert.Contains("'PASS' stands among the numbers", Assert.Single(Read("Frequency (MHz),Level (dBm),State\n30,-80.5,PASS\n41,-82.25,PASS\n").Faults).Problem, StringComparison.Ordinal);
+    public void AColumnWithoutReadingsIsNamedAsTheTrouble() =>
+        Assert.Contains("'NaN' stands among the numbers", Assert.Single(Read("Frequency (MHz),Level (dBm),Second\n30,-80.5,NaN\n41,-82.25,NaN\n42,-82.25,NaN\n").Faults).Problem, StringComparison.Ordinal);
 
     [Fact]
     public void ABandwidthWithoutUnitBesideFrequenciesInMegahertzStaysUnstated() =>

@@ -1,5 +1,6 @@
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
+using SweepStats.Files.Results;
 using SweepStats.Sweeps;
 using Xunit;
 
@@ -71,9 +72,29 @@ public sealed class StatedFilesTests : IDisposable
     [InlineData("frequency_column = \"3\"", "floor/f.csv: campaign.toml states column 3 'X' as frequency_column, and the file names 1 'Frequency (MHz)' as the frequency")]
     [InlineData("real_column = \"2\"\nimaginary_column = \"3\"", "floor/f.csv: campaign.toml states column 2 'Level (dBm)' as real_column, whose name says another quantity")]
     [InlineData("level_columns = [\"2\"]\nphase_column = \"3\"", "floor/f.csv: the file does not say the unit of the phase in column 3 'X'; say phase_unit")]
+    [InlineData("frequency_column = \"X\"", "floor/f.csv: campaign.toml states column 3 'X' as frequency_column, and the file names")]
     [InlineData("level_columns = [\"9\"]", "floor/f.csv: there is no column '9' in floor/f.csv; it has 1 'Frequency (MHz)', 2 'Level (dBm)', 3 'X'; correct level_columns under [[files]] in campaign.toml")]
     public void WhatTheFileSaysBeyondDoubtIsNotOverruled(string keys, string said) =>
         Assert.Contains(said, Fault("Frequency (MHz);Level (dBm);X\n100;-40;7\n200;-41;8\n", keys), StringComparison.Ordinal);
+
+    [Fact]
+    public void TheBlockOfTheTemplateIsReadOnceItsRemarksAreTakenAway()
+    {
+        using var fresh = new ScratchFolder();
+        CampaignTemplate.Write(fresh.Path);
+        string[] block = [.. File.ReadAllLines(Path.Combine(fresh.Path, "campaign.toml")).SkipWhile(l => l != "# [[files]]").Select(l => l.TrimStart('#', ' '))];
+        _folder.With("covered/A/A1/x.txt", "F;N;L;Phase (deg)\n100;1;-40;30\n200;2;-41;31\n").With("campaign.toml", string.Join('\n', block));
+        CampaignReading reading = _folder.Read();
+        Assert.Empty(reading.Faults);
+        Sweep sweep = reading.Campaign!.Sweeps.Single(s => s.Name.EndsWith("x.txt", StringComparison.Ordinal));
+        Assert.Equal((1e8, -41, 31), (sweep.Grid.Hertz[0], sweep.Levels[1], sweep.Phases[1]));
+    }
+
+    [Theory]
+    [InlineData("Nr.;Pegel (dBm)\n1;-40\n2;-41\n3;-42\n", "frequency_column = \"1\"\nfrequency_unit = \"MHz\"")]
+    [InlineData("Time;Pegel (dBm)\n1;-40\n2;-41\n3;-42\n", "frequency_column = \"Time\"\nfrequency_unit = \"MHz\"")]
+    public void ANumberOfTheRowIsNoFrequencyWhoeverNamesIt(string text, string keys) =>
+        Assert.Contains("whose name says another quantity", Fault(text, keys), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("[[files]]\nlevel_column = \"2\"", "campaign.toml:1: files.match is missing; add match")]
@@ -103,6 +124,14 @@ public sealed class StatedFilesTests : IDisposable
     {
         _folder.With("floor/f.s2p", "# MHz S DB R 50\n100 0 0 -40 10 -40 10 0 0\n200 0 0 -41 20 -41 20 0 0\n").With("campaign.toml", Block("**/*.s2p", "frequency_column = \"1\""));
         Assert.Contains("states frequency_column, and the layout of this file leaves no choice of it", Assert.Single(_folder.Read().Faults).Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void APhaseColumnIsNotPassedOverWhereTablesStandBelowEachOther()
+    {
+        const string Table = "Frequency (MHz);Level (dBm);P\n100;-40;1\n200;-41;2\n300;-42;3\n";
+        string said = Fault("Sweep 1\n" + Table + "\nSweep 2\n" + Table, "level_columns = [\"1\"]\nphase_column = \"3\"\nphase_unit = \"deg\"");
+        Assert.Contains("campaign.toml states phase_column, and this file holds tables below each other", said, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -39,10 +39,20 @@ public sealed class TraceRemedies : IDisposable
         Assert.Single(Look("t.csv", "frequency_hz,Level angle 30 (dBm)\n1000,-50\n2000,-51\n", "Level angle 30 (dBm)").Traces);
 
     [Theory]
-    [InlineData("1000,-50\n900,-51\n", "export one sweep a file. If the sweep ran from stop to start, turn its rows round")]
-    [InlineData("1000,-50\n1000,-51\n", "export again: each frequency may stand once")]
+    [InlineData("1000,-50\n900,-51\n", "export one sweep a file, its frequencies rising or falling throughout")]
+    [InlineData("1000,-50\n1000,-51\n", "export again: each frequency may stand once in a trace. If the rows are those of several traces, write the name of its trace into a column of each row")]
     public void NobodyIsToldToSortRows(string rows, string remedy) =>
         Assert.Equal(remedy, Assert.Single(Look("t.csv", Header + rows).Faults).Remedy);
+
+    /// <summary>The two remedies, followed.</summary>
+    [Theory]
+    [InlineData("frequency_hz,level_dbm\n3000,-50\n2000,-51\n1000,-52\n", 1)]
+    [InlineData("frequency_hz,level_dbm,trace\n1000,-50,a\n1000,-51,b\n2000,-50,a\n2000,-51,b\n", 2)]
+    public void WhatTheyAreToldInsteadLeadsOn(string text, int traces)
+    {
+        TraceReading reading = Look("t.csv", text);
+        Assert.Equal((0, traces), (reading.Faults.Length, reading.Traces.Length));
+    }
 
     [Fact]
     public void AHeaderAmidTheRowsStartsASecondTable()
@@ -80,7 +90,7 @@ public sealed class TraceRemedies : IDisposable
     [InlineData("x,level_dbm\n1000,-50\n2000,-51\n")]
     public void ANameOfTheFrequencyIsNotCopiedWithItsUnit(string text) =>
         Assert.Equal(
-            "name it as frequency_column under [[files]] in campaign.toml; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz",
+            "if one of them is, name it as frequency_column under [[files]] in campaign.toml, with its frequency_unit; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz",
             Assert.Single(Look("t.csv", text).Faults).Remedy);
 
     [Fact]

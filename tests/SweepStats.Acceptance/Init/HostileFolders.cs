@@ -78,6 +78,7 @@ public sealed class HostileFolders : IDisposable
     [InlineData("ref_-10dB.csv", -50, " dB below another reference: a linearity sweep, or a covered one?")]
     [InlineData("covered B.csv", -30, "above the reference")]
     [InlineData("Referenzprobe A.csv", -70, "'Referenzprobe' in one name say different roles")]
+    [InlineData("Blech 1.csv", -95, "'Blech' in one name say different roles")]
     [InlineData("ref sample A.csv", -40, "'ref', 'sample' in one name say different roles")]
     [InlineData("reference/noise.csv", -100, "'noise' says floor, and 'reference' in the folder's name says another role")]
     public void WhatNamesAndLevelsDoNotSettleIsLeftBlank(string file, double level, string why)
@@ -98,6 +99,7 @@ public sealed class HostileFolders : IDisposable
     [InlineData("cloth_A1_s2.csv", "cloth_A1_s3.csv", "'s2' may be a specimen, a placement or a sweep")]
     [InlineData("sample1_wet.csv", "sample1_dry.csv", "'dry', 'wet' may be states of specimen 1")]
     [InlineData("cloth_A1_h.csv", "cloth_A1_v.csv", "'h' may be a polarisation")]
+    [InlineData("Firma Nord/Tuch 1.csv", "Firma Nord/Tuch 2.csv", "the number 1 in 'Firma Nord' may count specimens of that lot, or sweeps of that specimen")]
     [InlineData("cloth/A/x1.csv", "cloth/A/x2.csv", "'x1' in 'A' may be a specimen of that lot, or a sweep of that specimen")]
     public void NumbersThatMayCountOneThingOrAnotherAreLeftToThePerson(string one, string other, string why)
     {
@@ -116,6 +118,7 @@ public sealed class HostileFolders : IDisposable
     [InlineData("blau/mit A1_2.csv", "covered,blau,A1")]
     [InlineData("Cloth X 30MHz-1GHz 10dBm.csv", "covered,,X")]
     [InlineData("left/sample3.csv", "covered,,3,left")]
+    [InlineData("Sample 2/cov1.csv", "covered,,2")]
     public void PlacesAreReadFromWordsFoldersAndMarks(string file, string cells)
     {
         _folder.Sweep("noise.csv", -100).Sweep("ref.csv", -40).Sweep(file, -70);

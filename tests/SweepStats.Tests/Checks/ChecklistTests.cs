@@ -134,6 +134,22 @@ public sealed class ChecklistTests
         Assert.Contains(Analysis.Run(campaign with { Sweeps = campaign.Sweeps.Add(shorter) }, new AnalysisPlan()).Findings, f => f.Code == "grid-mismatch");
     }
 
+    [Theory]
+    [InlineData(-5.0, null)]
+    [InlineData(-15.0, "The source power differs between sweeps that are compared: reference -5 dBm, covered -15 dBm.")]
+    public void ASourcePowerThatDiffersIsReported(double covered, string? message)
+    {
+        Campaign campaign = Rehearser.Draw(Rehearsed.Plan).Campaign;
+        ReceiverSettings Of(SweepRole role) => new() { SourcePowerDbm = role == SweepRole.Covered ? covered : role == SweepRole.Reference ? -5 : null };
+        AnalysisResult result = Analysis.Run(
+            campaign with
+            {
+                Sweeps = [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot, Specimen = s.Specimen, Settings = Of(s.Role) })],
+            },
+            new AnalysisPlan());
+        Assert.Equal(message, result.Findings.FirstOrDefault(f => f.Code == "settings-changed")?.Message);
+    }
+
     [Fact]
     public void AFloorOfAnotherBandwidthIsMovedAndReported()
     {

@@ -25,13 +25,24 @@ internal sealed class DelimitedLayout : ITraceLayout
             return new TraceReading { Faults = faults.All };
         }
 
-        using var rows = new NumericRows(text, separator);
+        return Read(text, options, separator, 2);
+    }
+
+    /// <summary>Reads the table once it is known how its fields are parted.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="options">What is known beside it.</param>
+    /// <param name="separator">How the fields are parted.</param>
+    /// <param name="fewest">Numbers that a row has at least.</param>
+    public static TraceReading Read(TraceText text, TraceReadOptions options, Separator separator, int fewest)
+    {
+        var faults = new FaultList(text.File);
+        using var rows = new NumericRows(text, separator, fewest);
         if (DataBlock.Find(text, rows, separator, faults) is not { } block)
         {
             return new TraceReading { Faults = faults.All };
         }
 
-        Preamble preamble = Preamble.Read(text, block.FirstLine);
+        Preamble preamble = Preamble.Read(text, block.FirstLine, separator);
         var tables = new TableReader(text, rows, separator, faults);
         ImmutableArray<Trace> traces = tables.Read(block, preamble, options);
         return faults.Any

@@ -36,7 +36,7 @@ internal sealed class SectionLayout : ITraceLayout
         }
 
         return faults.Any
-            ? new TraceReading { Faults = faults.All }
+            ? new TraceReading { Faults = faults.All, IsStacked = headings.Length > 1 }
             : new TraceReading { Traces = traces.ToImmutable(), IsStacked = traces.Count > 1, Settings = file.Settings, Assumptions = faults.Assumptions };
     }
 
@@ -92,7 +92,11 @@ internal sealed class SectionLayout : ITraceLayout
         }
 
         var order = new AxisOrder(faults, options.Grids);
-        DeclaredRange.Check(own, order.Turned(axis), (text, block, faults));
+        if (chosen.Regular is null)
+        {
+            DeclaredRange.Check(own, order.Turned(axis), chosen.FrequencyUnit, (block.LastLine + 1, block.LastLine == text.LineCount - 1, faults));
+        }
+
         return [.. order.Of(table.Traces(block.Run, chosen, axis, file), axis, row => rows.Line(block.Run, row) + 1).Select(t => t with
         {
             Column = sight.Columns > 2 ? t.Column : name,

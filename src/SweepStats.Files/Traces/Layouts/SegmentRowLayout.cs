@@ -28,7 +28,7 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
             return new TraceReading { Faults = faults.All };
         }
 
-        var sweeps = new SegmentSweeps(text.File, (header.LevelUnit ?? preamble.LevelUnit, unit), options, faults);
+        var sweeps = new SegmentSweeps(text.File, header.LevelUnit ?? preamble.LevelUnit, unit, options, faults);
         for (int i = header.Line + 1; i < text.LineCount && !faults.Any; i++)
         {
             ReadOnlySpan<byte> line = text.Line(i).Trim(" \t"u8);

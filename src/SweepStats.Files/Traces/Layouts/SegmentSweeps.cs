@@ -7,7 +7,7 @@ using SweepStats.Files.Traces.Tables;
 namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>Joins segments to sweeps: a new one begins where a segment does not start above the last.</summary>
-internal sealed class SegmentSweeps(string file, (LevelUnit? Level, FrequencyUnit Frequency) units, TraceReadOptions options, FaultList faults)
+internal sealed class SegmentSweeps(string file, LevelUnit? stated, FrequencyUnit frequencyUnit, TraceReadOptions options, FaultList faults)
 {
     private readonly List<List<Segment>> _sweeps = [];
 
@@ -25,7 +25,7 @@ internal sealed class SegmentSweeps(string file, (LevelUnit? Level, FrequencyUni
     /// <param name="preamble">What the lines above state.</param>
     public ImmutableArray<Trace> Traces(Preamble preamble)
     {
-        faults.Assume($"each row is a segment of a sweep; frequencies are start plus steps, in {units.Frequency.Symbol()}");
+        faults.Assume($"each row is a segment of a sweep; frequencies are start plus steps, in {frequencyUnit.Symbol()}");
         if (_sweeps.Any(s => Enumerable.Range(0, s.Count).Any(i => Own(s, i) < s[i].Levels.Length)))
         {
             faults.Assume("a level at the frequency where the next segment starts was taken for that segment's first and read once");
@@ -36,7 +36,7 @@ internal sealed class SegmentSweeps(string file, (LevelUnit? Level, FrequencyUni
             faults.Assume("segments of different times were joined to one sweep");
         }
 
-        if (units.Level is null && options.LevelUnit is { } told)
+        if (stated is null && options.LevelUnit is { } told)
         {
             faults.Assume($"levels are in {told.Symbol()}, as {options.StatedIn} says");
         }
@@ -81,7 +81,7 @@ internal sealed class SegmentSweeps(string file, (LevelUnit? Level, FrequencyUni
 
         int Line(int point) => sweep[PartOf(first, point)].Line;
         string name = (index + 1).ToString(CultureInfo.InvariantCulture);
-        LevelUnit? unit = units.Level ?? options.LevelUnit;
+        LevelUnit? unit = stated ?? options.LevelUnit;
         var column = new LevelColumn(0, name, unit);
         FrequencyAxis axis = options.Grids.Of(hertz);
         ReadFault? falls = AxisDoubt.Of(axis, file, Line);

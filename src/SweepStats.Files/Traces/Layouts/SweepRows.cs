@@ -74,7 +74,7 @@ internal sealed class SweepRows(
         if (_rows > 0 && statistic != _statistic && known.Options.Columns.IsEmpty)
         {
             known.Faults.Add(
-                line, "some rows are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no repeats of each other", "remove such rows, or name the row to read in sweeps.csv (column = its number from 1, or its name)");
+                line, "some rows are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no repeats of each other", "remove such rows, or name the row to read " + known.Options.NamedWhere.Replace("header", "name", StringComparison.Ordinal));
         }
 
         (_statistic, _rows) = (statistic, _rows + 1);
@@ -107,7 +107,7 @@ internal sealed class SweepRows(
             TakenAt = SweepDate.Parse(string.Join(' ', lead.Select(n => n.Text)))?.At ?? (place.Before == 0 ? known.Preamble.Taken.At : null),
             Blank = LevelDoubts.Blank(unit, levels),
             Doubts = unit is null
-                ? [UnstatedUnitFault.Level(text.File, inFile: "write dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW before the levels, as in 'Level (dBm)'")]
+                ? [UnstatedUnitFault.Level(text.File, inFile: $"write {LevelUnits.Words} before the levels, as in 'Level (dBm)'")]
                 : LevelDoubts.Of(column, levels, (text.File, _ => line)),
         };
     }

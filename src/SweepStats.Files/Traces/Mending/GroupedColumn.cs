@@ -89,21 +89,27 @@ internal sealed class GroupedColumn
         byte own = number?.DecimalMark is { } d and not 0 ? d : decimalMark;
         double grouped = StrictNumber.TryParse(plain[..length], own, 0, out double whole) ? whole : double.NaN;
         double asDecimal = StrictNumber.TryParse(field, Mark, 0, out double part) ? part : double.NaN;
-        if (_rows++ == 0)
+        bool first = _rows++ == 0;
+        if (first)
         {
             (FirstLine, FirstGrouped, FirstDecimal) = (at, grouped, asDecimal);
         }
 
-        _grouped = Next(_grouped, grouped);
-        _decimal = Next(_decimal, asDecimal);
+        _grouped = Next(_grouped, grouped, first);
+        _decimal = Next(_decimal, asDecimal, first);
         FindOthersMark(line, pattern);
     }
 
-    private static (double Last, int Sign, bool Steady) Next((double Last, int Sign, bool Steady) before, double value)
+    // One number that cannot be read this way, and the order is lost.
+    private static (double Last, int Sign, bool Steady) Next((double Last, int Sign, bool Steady) before, double value, bool first)
     {
-        int sign = double.IsNaN(before.Last) ? 0 : Math.Sign(value - before.Last);
-        bool steady = before.Steady && double.IsFinite(value) && (double.IsNaN(before.Last) || (sign != 0 && (before.Sign == 0 || before.Sign == sign)));
-        return (value, sign, steady);
+        if (first || !before.Steady || !double.IsFinite(value))
+        {
+            return (value, 0, before.Steady && double.IsFinite(value));
+        }
+
+        int sign = Math.Sign(value - before.Last);
+        return (value, sign, sign != 0 && (before.Sign == 0 || before.Sign == sign));
     }
 
     private void FindOthersMark(ReadOnlySpan<byte> line, RowPattern pattern)

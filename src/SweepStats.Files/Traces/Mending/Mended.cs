@@ -14,18 +14,10 @@ internal sealed class Mended(TraceText first) : IDisposable
     public bool IsChanged => _steps.Count > 0;
 
     /// <summary>Takes out what stands between rows, and what stands between digits.</summary>
-    /// <param name="betweenRows">Whether lines between the rows are looked at too.</param>
-    public void Mend(bool betweenRows)
+    public void Mend()
     {
-        if (betweenRows && RowPattern.Find(Text) is { } rows)
-        {
-            Take(PageBreaks.Mend(Text, rows));
-        }
-
-        if (RowPattern.Find(Text) is { } pattern)
-        {
-            Take(GroupedDigits.Mend(Text, pattern));
-        }
+        Take(RowPattern.Find(Text) is { } rows ? PageBreaks.Mend(Text, rows) : null);
+        Take(RowPattern.Find(Text) is { } pattern ? GroupedDigits.Mend(Text, pattern) : null);
     }
 
     /// <summary>Goes on with a text; null changes nothing.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Files.Traces.Tables;
 using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Mending;
@@ -25,12 +26,29 @@ internal static class MendedReading
             return plain;
         }
 
+        // Tables that stand below each other and read plainly have no column of words: only a number of the sweep may be hidden in them.
+        if (!isRefused && !Falls(plain) && !RowGroups.MayBeNumbered(text))
+        {
+            return plain;
+        }
+
         using var mended = new Mended(text);
-        mended.Mend(isRefused);
+        if (isRefused)
+        {
+            mended.Mend();
+        }
+
         WordColumns? words = RowPattern.Find(mended.Text) is { } pattern ? WordColumns.Of(mended.Text, pattern) : null;
+        if (isRefused && words?.Flagged() is var (line, column))
+        {
+            return TraceReading.Refused(
+                text.File, line + 1, $"'{words.Value(line, column)}' in column {ColumnList.Number(column)} marks the row as no good reading",
+                "leave such rows out; if the readings count, leave the column out");
+        }
+
         TraceText rows = mended.Text;
         mended.Take(words is { Any: true } ? words.Filled([]) : null);
-        TraceReading whole = mended.IsChanged ? read(mended.Text, []) : plain;
+        TraceReading whole = mended.IsChanged || !columns.IsEmpty ? read(mended.Text, []) : plain;
         if (words is not null && IsRead(whole) && (whole.IsStacked || Falls(whole)) && new RowGroups(words, rows, t => read(t, [])).Read() is { } groups)
         {
             return mended.Said(groups);

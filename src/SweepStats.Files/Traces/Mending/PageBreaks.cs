@@ -59,7 +59,7 @@ internal static class PageBreaks
 
             headers ??= Headers(text, between);
             List<int> found = last < 0 ? [.. between.Where(b => IsOpenedByNumber(text.Line(b)))]
-                : between.TrueForAll(b => IsBreak(text.Line(b), headers)) ? between : [];
+                : between.TrueForAll(b => IsBreak(text.Line(b), headers, pattern.Mark)) ? between : [];
             Take(found, passedOver, ref count, ref first);
             last = i;
             between.Clear();
@@ -81,8 +81,10 @@ internal static class PageBreaks
     private static HashSet<string> Headers(TraceText text, List<int> above) =>
         [.. above.TakeLast(MostHeaderLines).Where(l => text.Line(l).Length <= LongestHeader).Select(l => text.LineText(l).Trim())];
 
-    private static bool IsBreak(ReadOnlySpan<byte> line, HashSet<string> headers) =>
-        (line.Length <= LongestHeader && headers.Contains(Encoding.UTF8.GetString(line).Trim())) || IsPage(line) || RemarkLine.Is(line);
+    // Several fields may be the header of another table, and a remark about a trace or a sweep may tell of another one.
+    private static bool IsBreak(ReadOnlySpan<byte> line, HashSet<string> headers, byte mark) =>
+        (line.Length <= LongestHeader && headers.Contains(Encoding.UTF8.GetString(line).Trim())) || IsPage(line)
+        || (RemarkLine.Is(line) && !RemarkLine.TellsOfTraces(line) && (RemarkLine.IsOpened(line) || mark == (byte)' ' || !line.Contains(mark)));
 
     // "12, 3 and 5 were skipped" begins as a row does; beside the rows it would be taken for a broken one.
     private static bool IsOpenedByNumber(ReadOnlySpan<byte> line) =>

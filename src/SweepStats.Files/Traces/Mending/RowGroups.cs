@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using SweepStats.Files.Traces.Preambles;
 using SweepStats.Files.Traces.Tables;
 using SweepStats.Files.Traces.Text;
@@ -10,8 +11,11 @@ namespace SweepStats.Files.Traces.Mending;
 internal sealed class RowGroups(WordColumns columns, TraceText source, Func<TraceText, TraceReading> read)
 {
     private const int MostTried = 8;
+    private const int MostSmall = 20;
+    private const int FewestRows = 5;
     private const int LongestName = 80;
     private const int MostListed = 8;
+    private const int LinesAbove = 5;
 
     private static readonly HashSet<string> Splitting =
     [
@@ -35,6 +39,38 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
         return null;
     }
 
+    /// <summary>Whether the header names a column that counts sweeps or traces, and nothing else.</summary>
+    public static bool MayBeNumbered(TraceText text)
+    {
+        if (RowPattern.Find(text) is not { } pattern)
+        {
+            return false;
+        }
+
+        int first = 0;
+        while (first < text.LineCount && !pattern.IsRow(text.Line(first)))
+        {
+            first++;
+        }
+
+        List<Range> fields = [];
+        for (int i = first - 1; i >= Math.Max(0, first - LinesAbove); i--)
+        {
+            ReadOnlySpan<byte> line = text.Line(i);
+            FieldRanges.Of(line, pattern.Mark, fields);
+            foreach (Range field in fields)
+            {
+                ReadOnlySpan<byte> name = FieldRanges.Bare(line[field]);
+                if (name.Length is > 0 and <= LongestName && Words(Encoding.UTF8.GetString(name)) is { Length: > 0 } words && Array.TrueForAll(words, Splitting.Contains))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
     // Words first, one column or all together; then numbers whose name says that they count sweeps.
     private IEnumerable<int[]> Candidates()
     {
@@ -46,8 +82,9 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
         return single.Concat(named.Length > 1 ? [named] : []).Concat(words.Length > 1 ? [words] : []);
     }
 
-    private bool IsSplitting(int column) =>
-        columns.Name(column).ToLowerInvariant().Split([' ', '_', '.', '-', '(', ')', '[', ']', '/'], StringSplitOptions.RemoveEmptyEntries).Any(Splitting.Contains);
+    private bool IsSplitting(int column) => Array.Exists(Words(columns.Name(column)), Splitting.Contains);
+
+    private static string[] Words(string name) => name.ToLowerInvariant().Split([' ', '_', '.', '-', '(', ')', '[', ']', '/'], StringSplitOptions.RemoveEmptyEntries);
 
     private static bool IsCount(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out _);
 
@@ -72,7 +109,8 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
             lines.Add(i);
         }
 
-        return ordered.TrueForAll(p => p.Item2.Count > 1) ? ordered : null;
+        bool crumbs = ordered.Count > MostSmall && columns.Rows < FewestRows * ordered.Count;
+        return !crumbs && ordered.TrueForAll(p => p.Item2.Count > 1) ? ordered : null;
     }
 
     private string Key(int line, int[] keys)
@@ -99,7 +137,7 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
                 return part.Faults.Any(f => f.Unstated != UnstatedUnits.None) ? part : null;
             }
 
-            if (!keys.Any(IsSplitting) && first is not null && !part.Traces[0].Axis.Hertz.SequenceEqual(first.Traces[0].Axis.Hertz))
+            if (!(keys is [var only] && IsSplitting(only)) && first is not null && !part.Traces[0].Axis.Hertz.SequenceEqual(first.Traces[0].Axis.Hertz))
             {
                 return null;
             }

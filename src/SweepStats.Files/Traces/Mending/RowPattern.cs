@@ -43,7 +43,10 @@ internal sealed class RowPattern
     }
 
     /// <summary>Whether a line is a row: its numbers stand in the columns where those of the others stand.</summary>
-    public bool IsRow(ReadOnlySpan<byte> line) => NumbersOf(line, Mark, _fields) == Numbers;
+    public bool IsRow(ReadOnlySpan<byte> line) => (LastNumbers = NumbersOf(line, Mark, _fields)) == Numbers;
+
+    /// <summary>The numbers of the line that was asked for last, a bit each.</summary>
+    public ulong LastNumbers { get; private set; }
 
     /// <summary>Whether a column is one of numbers.</summary>
     public bool IsNumber(int column) => column < MostFields && (Numbers >> column & 1) != 0;

@@ -13,6 +13,10 @@ internal sealed class WordColumns
 
     private static readonly string[] UnitWords = ["unit", "einheit", "unité", "unidad", "unità", "dim"];
 
+    // Words by which instruments mark a reading as none.
+    private static readonly HashSet<string> Flags =
+        ["ovl", "ovld", "overload", "overloaded", "overrange", "over range", "uncal", "uncalibrated", "invalid", "err", "error", "clip", "clipped", "saturated", "übersteuert", "ungültig", "surcharge"];
+
     private const int LinesAbove = 6;
 
     private const string Word = " (text)";
@@ -20,6 +24,9 @@ internal sealed class WordColumns
     private readonly TraceText _text;
     private readonly RowPattern _pattern;
     private readonly List<ColumnTally> _tallies = [];
+
+    // The columns of numbers of rows that have more of them.
+    private ulong _others;
 
     private WordColumns(TraceText text, RowPattern pattern) => (_text, _pattern) = (text, pattern);
 
@@ -40,13 +47,30 @@ internal sealed class WordColumns
     {
         var columns = new WordColumns(text, pattern);
         columns.Count();
-        columns.Trim();
         columns.Header = columns.FindHeader();
+        columns.Trim();
+        columns.Header ??= columns.FindHeader();
         return columns.Rows > 1 && Enumerable.Range(0, columns.Columns).All(c => pattern.IsNumber(c) || columns.AreWords(c)) ? columns : null;
     }
 
     /// <summary>Whether any column holds words or nothing.</summary>
     public bool Any => Enumerable.Range(0, Columns).Any(IsFilled);
+
+    /// <summary>The first row that a word marks as no reading, and the column of the word; null where none is.</summary>
+    public (int Line, int Column)? Flagged()
+    {
+        int[] flagged = [.. Enumerable.Range(0, Columns).Where(c => IsFilled(c) && _tallies[c].Values.Any(v => Flags.Contains(v.ToLowerInvariant())))];
+        for (int i = FirstRow; flagged.Length > 0 && i < _text.LineCount; i++)
+        {
+            int at = IsRow(i) ? Array.FindIndex(flagged, c => Flags.Contains(Value(i, c).ToLowerInvariant())) : -1;
+            if (at >= 0)
+            {
+                return (i, flagged[at]);
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>What tells the values of a column apart.</summary>
     public ColumnTally Tally(int column) => _tallies[column];
@@ -117,8 +141,8 @@ internal sealed class WordColumns
     private bool AreWords(int column)
     {
         ColumnTally tally = _tallies[column];
-        bool unread = !tally.IsEmpty && tally.Values.All(v => v.Length == 0 || NoReadings.Contains(v.ToLowerInvariant()));
-        return tally.Numbers == 0 && !unread && (tally.AreUnits || new ColumnName(Name(column)) is { FrequencyUnit: null, LevelUnit: null });
+        bool unread = !tally.IsEmpty && tally.Values.All(v => NoReadings.Contains(v.ToLowerInvariant()));
+        return tally.Numbers == 0 && !unread && ((_others >> column & 1) == 0 || RemarkLine.IsRemarkName(Name(column))) && (tally.AreUnits || new ColumnName(Name(column)) is { FrequencyUnit: null, LevelUnit: null });
     }
 
     private void Count()
@@ -128,6 +152,7 @@ internal sealed class WordColumns
             ReadOnlySpan<byte> line = _text.Line(i);
             if (!_pattern.IsRow(line))
             {
+                _others |= (_pattern.LastNumbers & _pattern.Numbers) == _pattern.Numbers ? _pattern.LastNumbers : 0;
                 continue;
             }
 
@@ -146,10 +171,10 @@ internal sealed class WordColumns
         }
     }
 
-    // Separators at the end of every row part nothing.
+    // Separators at the end of every row part nothing, unless a name stands over what they part.
     private void Trim()
     {
-        while (_tallies.Count > 0 && _tallies[^1].IsEmpty && !_pattern.IsNumber(_tallies.Count - 1))
+        while (_tallies.Count > 0 && _tallies[^1].IsEmpty && !_pattern.IsNumber(_tallies.Count - 1) && Name(_tallies.Count - 1).Length == 0)
         {
             _tallies.RemoveAt(_tallies.Count - 1);
         }

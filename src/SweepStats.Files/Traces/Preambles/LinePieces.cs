@@ -33,8 +33,14 @@ internal static class LinePieces
     {
         ReadOnlySpan<char> before = line[from..comma].TrimStart();
         return comma + 1 < line.Length && char.IsAsciiDigit(line[comma + 1]) && before.Length > 2 && char.IsAsciiDigit(before[^1])
-            && char.IsLetter(before[0]) && !before.Contains(',') && EndsInOneNumber(before);
+            && char.IsLetter(before[0]) && (before.IndexOf(',') is >= 0 and var first
+                ? IsGroup(before[(before.LastIndexOf(',') + 1)..]) && IsGroup(line[(comma + 1)..]) && EndsInOneNumber(before[..first])
+                : EndsInOneNumber(before));
     }
+
+    // Three digits and no more, as in "1,000,000".
+    private static bool IsGroup(ReadOnlySpan<char> text) =>
+        (text.IndexOfAnyExceptInRange('0', '9') is >= 0 and var end ? end : text.Length) == 3;
 
     // "RBW: 0" and "RBW 0" do; "25/03/2026", "T 1.5" and "Trace 1", which is a name, do not.
     private static bool EndsInOneNumber(ReadOnlySpan<char> text)
@@ -49,10 +55,47 @@ internal static class LinePieces
         ReadOnlySpan<char> rest = field.Trim().Trim('"').Trim();
         while (rest.IndexOf("  ") is >= 0 and var gap)
         {
-            pieces.Add(rest[..gap].ToString());
+            Part(rest[..gap].ToString(), pieces);
             rest = rest[gap..].TrimStart();
         }
 
-        pieces.Add(rest.ToString());
+        Part(rest.ToString(), pieces);
     }
+
+    // "RBW=9kHz VBW=30kHz" and "RBW: 9 kHz Sweep Time: 20 ms": a key with its mark begins a piece. Most fields have one mark or none.
+    private static void Part(string field, List<string> pieces)
+    {
+        int first = field.AsSpan().IndexOfAny(':', '=');
+        if (first < 0 || field.AsSpan(first + 1).IndexOfAny(':', '=') < 0)
+        {
+            pieces.Add(field);
+            return;
+        }
+
+        string[] words = field.Split([' ', '|'], StringSplitOptions.RemoveEmptyEntries);
+        int from = 0;
+        int valueAt = ValueAt(words, 0);
+        for (int i = valueAt; i < words.Length; i++)
+        {
+            int start = i > valueAt && IsKey(words[i], words[i - 1] + " ") ? i - 1 : IsKey(words[i], "") ? i : -1;
+            if (start >= valueAt)
+            {
+                pieces.Add(string.Join(' ', words[from..start]));
+                (from, valueAt) = (start, ValueAt(words, i));
+                i = Math.Max(i, valueAt - 1);
+            }
+        }
+
+        pieces.Add(string.Join(' ', words[from..]));
+    }
+
+    // The place behind the first word of a value: behind "RBW=9kHz", and behind the word that follows "RBW:".
+    private static int ValueAt(string[] words, int from)
+    {
+        int at = Array.FindIndex(words, from, w => w.AsSpan().IndexOfAny(':', '=') >= 0);
+        return at < 0 ? words.Length : words[at][^1] is ':' or '=' ? at + 2 : at + 1;
+    }
+
+    private static bool IsKey(string word, string before) =>
+        word.AsSpan().IndexOfAny(':', '=') is > 0 and var mark && char.IsLetter(word[0]) && SettingKeys.Find((before + word[..mark]).ToLowerInvariant()) is not null;
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SweepStats.Files.Traces.Tables;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Sweeps;
 
@@ -14,12 +15,17 @@ internal sealed class Preamble
     private const int LongestWord = 60;
 
     private readonly Dictionary<Setting, ImmutableArray<string>> _found = [];
+    private readonly Dictionary<Setting, int> _lines = [];
+    private readonly SortedDictionary<int, string> _columns = [];
     private readonly NumberedWords _numbered = new();
     private readonly StatedNumbers _numbers = new();
     private readonly SweepDate _date = new();
 
     // Asked for each trace of a file, and found by patterns.
     private (DateTimeOffset? At, string? Assumption)? _taken;
+
+    private int _line;
+    private bool _described;
 
     private Preamble()
     {
@@ -32,13 +38,36 @@ internal sealed class Preamble
     public FrequencyUnit? FrequencyUnit => One(Setting.FrequencyUnit) is { } unit ? FrequencyUnits.Parse(unit) : null;
 
     /// <summary>First frequency as stated.</summary>
-    public StatedNumber? Start => _numbers.Of(Setting.Start);
+    public StatedNumber? Start => StartBound?.Number;
 
     /// <summary>Last frequency as stated.</summary>
-    public StatedNumber? Stop => _numbers.Of(Setting.Stop);
+    public StatedNumber? Stop => StopBound?.Number;
+
+    /// <summary>First frequency as stated, or as centre and span make it.</summary>
+    public StatedBound? StartBound => Bound(Setting.Start, -1);
+
+    /// <summary>Last frequency as stated, or as centre and span make it.</summary>
+    public StatedBound? StopBound => Bound(Setting.Stop, 1);
+
+    /// <summary>Distance of the frequencies as stated.</summary>
+    public StatedNumber? Step => Number(Setting.Step);
+
+    /// <summary>In which words the spacing of the frequencies is stated; null where it is not.</summary>
+    public string? Spacing => One(Setting.Spacing);
+
+    /// <summary>Names that lines such as "Column 2: Level (dBm)" give to the columns, by their number from 1.</summary>
+    public IReadOnlyDictionary<int, string> ColumnNames => _columns;
 
     /// <summary>Number of points as stated.</summary>
     public int? Points => _numbers.Of(Setting.Points)?.Value() is { } points and >= 1 and <= int.MaxValue && points == Math.Floor(points) ? (int)points : null;
+
+    /// <summary>The line from 1 that first states a setting; null where none does.</summary>
+    public int? LineOf(Setting setting) => _lines.TryGetValue(setting, out int line) ? line : null;
+
+    /// <summary>What one of several traces shows, in the words of the file; null where that is not stated.</summary>
+    /// <param name="trace">Place of the trace from 0.</param>
+    /// <param name="traces">Number of traces in the file.</param>
+    public string? FormatOf(int trace, int traces) => Worded(Setting.Format, trace, traces);
 
     /// <summary>Names of the traces; empty where none are stated.</summary>
     public ImmutableArray<string> TraceNames => _found.TryGetValue(Setting.TraceNames, out ImmutableArray<string> names) ? names : [];
@@ -48,6 +77,12 @@ internal sealed class Preamble
 
     /// <summary>What a person should know of what is stated and was not used, or not as it stands: numbers, and the date.</summary>
     public IEnumerable<string> Remarks => [.. _numbers.Remarks(Bare), .. Taken.Assumption is { } date ? [date] : Array.Empty<string>()];
+
+    /// <summary>Whether the table has decimal commas.</summary>
+    public bool BesideDecimalCommas
+    {
+        init => _numbers.BesideDecimalCommas = value;
+    }
 
     /// <summary>What is stated for the one trace of a file.</summary>
     public ReceiverSettings Settings => SettingsOf(0, 1);
@@ -62,11 +97,18 @@ internal sealed class Preamble
     /// <summary>Reads the first lines of a text.</summary>
     public static Preamble Read(TraceText text, int lines) => Read(text, 0, lines);
 
+    /// <summary>Reads the first lines of a text whose table has decimal points or commas.</summary>
+    public static Preamble Read(TraceText text, int lines, Separator table) =>
+        Read(text, new Preamble { BesideDecimalCommas = table.DecimalMark == (byte)',' }, (0, lines));
+
     /// <summary>Reads the lines from one to before another.</summary>
-    public static Preamble Read(TraceText text, int from, int to)
+    public static Preamble Read(TraceText text, int from, int to) => Read(text, new Preamble(), (from, to));
+
+    private static Preamble Read(TraceText text, Preamble preamble, (int From, int To) lines)
     {
-        var preamble = new Preamble();
+        (int from, int to) = lines;
         var heading = new TraceHeading();
+        int header = HeaderLine(text, from, to);
         for (int i = Math.Max(from, to - MostLines); i < to; i++)
         {
             if (text.Line(i).Length <= LongestLine)
@@ -74,7 +116,13 @@ internal sealed class Preamble
                 string line = text.LineText(i);
                 preamble._date.Line(line, i);
                 heading.Pass(line);
+                preamble._line = i + 1;
+                preamble._described = line.AsSpan().IndexOfAny(':', '=') > 0 || line.Contains("axis", StringComparison.OrdinalIgnoreCase);
                 preamble.Take(line, i + 1, heading.Trace);
+                if (i != header || UnitProse.IsPlural(line))
+                {
+                    preamble.TakeProse(line);
+                }
             }
         }
 
@@ -108,22 +156,134 @@ internal sealed class Preamble
 
     private void Take(string line, int number, int? trace)
     {
-        bool any = false;
-        foreach (Statement statement in StatementReader.Read(line))
+        if (!HasWords(line))
         {
-            any |= Take(statement with { Line = number, Number = statement.Number ?? trace });
+            return;
         }
 
-        foreach (Statement remark in any ? [] : RemarkReader.Read(line))
+        bool any = false;
+        List<Statement> unplain = [];
+        foreach (Statement statement in StatementReader.Read(line).Select(s => s with { Line = number, Number = s.Number ?? trace }))
         {
-            Take(remark with { Line = number, Number = trace });
+            if (IsUnplain(statement))
+            {
+                unplain.Add(statement);
+            }
+            else
+            {
+                any |= Take(statement);
+            }
+        }
+
+        // "RBW: 9 kHz VBW: 30 kHz", and sentences that speak of a setting.
+        Statement[] remarks = any && unplain.Count == 0 ? [] : [.. RemarkReader.Read(line)];
+        foreach (Statement remark in remarks.Length > 0 ? remarks.Select(r => r with { Line = number, Number = trace }) : unplain)
+        {
+            Take(remark);
+        }
+    }
+
+    // A row of numbers has no letter but the E of its exponents.
+    private static bool HasWords(string line)
+    {
+        foreach (char c in line)
+        {
+            if (char.IsLetter(c) && c is not ('e' or 'E'))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsUnplain(Statement statement) =>
+        SettingKeys.Find(statement.Key) is { Setting: var setting } && StatedNumbers.Holds(setting) && StatedNumbers.IsUnplain(statement);
+
+    // What heads the columns states the unit of one column each, and not that of the file.
+    private static int HeaderLine(TraceText text, int from, int to)
+    {
+        int last = to - 1;
+        while (last >= from && text.Line(last).Trim(" \t,;"u8).IsEmpty)
+        {
+            last--;
+        }
+
+        return last >= from && text.Line(last).IndexOfAny(",;\t"u8) >= 0 && text.Line(last).TrimStart(" \t"u8)[0] is not ((byte)'!' or (byte)'#' or (byte)'%') ? last : -1;
+    }
+
+    private void TakeProse(string line)
+    {
+        foreach (Statement statement in UnitProse.Read(line))
+        {
+            Take(statement);
+        }
+    }
+
+    private void TakeAxis(Statement statement)
+    {
+        // "X,Y (dBm)" heads columns; "X: Frequency (MHz)" describes an axis.
+        if ((_described ? AxisStatements.Name(statement) : AxisStatements.Unit(statement)) is not { EndsInSize: false } name)
+        {
+            return;
+        }
+
+        if (AxisStatements.Column(statement) is { } column)
+        {
+            _columns.TryAdd(column, name.Text);
+        }
+
+        if (name.FrequencyUnit is { } frequency)
+        {
+            Take(Setting.FrequencyUnit, [frequency.Symbol()]);
+        }
+        else if (name.LevelUnit is { } level && name.Kind == ColumnKind.Level && AxisStatements.Column(statement) is null)
+        {
+            Take(Setting.LevelUnit, [level.Symbol()]);
+        }
+    }
+
+    // One unit, or both; what is neither states nothing. "Unit,Hz" is the other axis.
+    private void TakeUnits(Setting setting, ImmutableArray<string> values)
+    {
+        if (StatedUnits.Level(values) is { } level)
+        {
+            Take(Setting.LevelUnit, [level.Symbol()]);
+        }
+
+        if (StatedUnits.Frequency(values) is { } frequency)
+        {
+            if (setting == Setting.FrequencyUnit)
+            {
+                Take(Setting.FrequencyUnit, [frequency.Symbol()]);
+            }
+            else
+            {
+                _found.TryAdd(Setting.FrequencyUnit, [frequency.Symbol()]);
+            }
+        }
+    }
+
+    private void TakeRange(Statement statement)
+    {
+        if (StatedRange.Ends(string.Join(" - ", statement.Values.Where(v => v.Length > 0))) is { } ends)
+        {
+            TakeNumber(Setting.Start, statement with { KeyUnit = "", Values = [ends[0]] });
+            TakeNumber(Setting.Stop, statement with { KeyUnit = "", Values = [ends[1]] });
         }
     }
 
     private bool Take(Statement statement)
     {
+        TakeAxis(statement);
         if (SettingKeys.Find(statement.Key) is not { } key)
         {
+            // "Sweep: 401 points": the unit tells what it counts.
+            if (StatedNumber.Parse(statement.Values[0]) is { Unit.Length: > 0 } count && StatementReader.PointWords.Contains(count.Unit.ToLowerInvariant()))
+            {
+                TakeNumber(Setting.Points, statement with { KeyUnit = "", Values = [count.Digits] });
+            }
+
             TakeMode(statement);
             return false;
         }
@@ -134,30 +294,30 @@ internal sealed class Preamble
             case Setting.Date or Setting.Time or Setting.Created:
                 _date.Stated(key.Setting, string.Join(' ', statement.Values));
                 break;
-            case Setting.LevelUnit when LevelUnits.Parse(statement.Values[0]) is null:
-                TakeUnit(statement.Values[0]);
+            case Setting.LevelUnit or Setting.FrequencyUnit:
+                TakeUnits(key.Setting, statement.Values);
+                break;
+            case Setting.Range:
+                TakeRange(statement);
                 break;
             case Setting.Averaging:
                 TakeAveraging(statement);
                 break;
-            case Setting.Detector or Setting.TraceMode or Setting.Preamplifier or Setting.TraceNames or Setting.LevelUnit or Setting.FrequencyUnit:
+            case Setting.Detector or Setting.TraceMode or Setting.Preamplifier or Setting.TraceNames or Setting.Spacing or Setting.Format:
                 TakeWords(key.Setting, statement);
                 break;
             default:
-                _numbers.Take(key.Setting, statement with { KeyUnit = unit });
+                TakeNumber(key.Setting, statement with { KeyUnit = unit });
                 break;
         }
 
         return true;
     }
 
-    // "Unit,Hz" is the other axis; "Unit,cabinet 3" is neither.
-    private void TakeUnit(string word)
+    private void TakeNumber(Setting setting, Statement statement)
     {
-        if (FrequencyUnits.Parse(word) is not null)
-        {
-            _found.TryAdd(Setting.FrequencyUnit, [word]);
-        }
+        _lines.TryAdd(setting, statement.Line > 0 ? statement.Line : _line);
+        _numbers.Take(setting, statement);
     }
 
     // "Averages,16" and "Average Type,Power" state two things, and so does "Averages=64 (power)".
@@ -175,7 +335,7 @@ internal sealed class Preamble
 
     private void TakeWords(Setting setting, Statement statement)
     {
-        bool single = setting is Setting.Detector or Setting.TraceMode or Setting.Averaging or Setting.Preamplifier or Setting.AveragingState;
+        bool single = setting is Setting.Detector or Setting.TraceMode or Setting.Averaging or Setting.Preamplifier or Setting.AveragingState or Setting.Format;
         if (statement.Number is { } number && single)
         {
             _numbered.Take(setting, number, string.Join(' ', statement.Values));
@@ -186,9 +346,12 @@ internal sealed class Preamble
     }
 
     // The first statement counts; a later one that differs makes the setting unknown rather than the last one true.
-    private void Take(Setting setting, ImmutableArray<string> values) =>
+    private void Take(Setting setting, ImmutableArray<string> values)
+    {
+        _lines.TryAdd(setting, _line);
         _found[setting] =
             _found.TryGetValue(setting, out ImmutableArray<string> before) && !before.SequenceEqual(values) ? [] : values;
+    }
 
     // "Trace: Max Hold" and "Max Hold,On": keys that tell of a mode only by their value.
     private void TakeMode(Statement statement)
@@ -216,6 +379,18 @@ internal sealed class Preamble
         string? mode = Worded(Setting.TraceMode, trace, traces) is { } word && TraceWords.IsMode(word) ? word : null;
         return mode?.Contains("hold", StringComparison.OrdinalIgnoreCase) == true ? mode : One(Setting.Hold) ?? mode;
     }
+
+    private StatedBound? Bound(Setting end, int side)
+    {
+        if (Number(end) is { } stated && stated.Value() is not null)
+        {
+            return new StatedBound(stated, StatedRange.RoundingInUnit(stated), LineOf(end) ?? 0);
+        }
+
+        return StatedRange.Bound(Number(Setting.Centre), Number(Setting.Span), side, LineOf(Setting.Centre) ?? 0);
+    }
+
+    private StatedNumber? Number(Setting setting) => _numbers.Of(setting);
 
     private string? One(Setting setting) =>
         _found.TryGetValue(setting, out ImmutableArray<string> values) && values.Length > 0 && values.All(v => v == values[0]) ? values[0] : null;

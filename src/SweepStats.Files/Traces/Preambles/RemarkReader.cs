@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text.RegularExpressions;
 
 namespace SweepStats.Files.Traces.Preambles;
@@ -8,16 +9,14 @@ namespace SweepStats.Files.Traces.Preambles;
 /// </summary>
 internal static partial class RemarkReader
 {
+    // Looked for before the pattern is tried: most lines are titles and remarks on other things.
+    private static readonly SearchValues<string> Mentioned =
+        SearchValues.Create(["BW", "bandwidth", "bandbreite", "ATT", "SWT", "sweep time", "power"], StringComparison.OrdinalIgnoreCase);
+
     /// <summary>What a line says by the way; none where it says nothing.</summary>
-    public static IEnumerable<Statement> Read(string line) => Mentions(line)
+    public static IEnumerable<Statement> Read(string line) => line.AsSpan().ContainsAny(Mentioned)
         ? Spoken().Matches(line).Where(m => m.Groups["more"].Length == 0).Select(Said)
         : [];
-
-    // Looked for before the pattern is tried: most lines are titles and remarks on other things.
-    private static bool Mentions(string line) =>
-        line.Contains("BW", StringComparison.OrdinalIgnoreCase) || line.Contains("bandwidth", StringComparison.OrdinalIgnoreCase)
-        || line.Contains("ATT", StringComparison.OrdinalIgnoreCase) || line.Contains("SWT", StringComparison.OrdinalIgnoreCase)
-        || line.Contains("sweep time", StringComparison.OrdinalIgnoreCase) || line.Contains("bandbreite", StringComparison.OrdinalIgnoreCase);
 
     private static Statement Said(Match match)
     {
@@ -25,7 +24,7 @@ internal static partial class RemarkReader
         return new Statement(key.ToLowerInvariant(), "", [match.Groups["value"].Value + " " + match.Groups["unit"].Value]) { Written = key };
     }
 
-    private const string Between = @"\.?\s*(?:[:=]|is|was|of|set to)?\s*(?<value>[0-9]{1,9}(?:[.,][0-9]{1,6})?)\s?";
+    private const string Between = @"\.?\s*(?:[:=]|is|was|of|set to)?\s*(?<value>[-+]?[0-9]{1,9}(?:[.,][0-9]{1,6})?)\s?";
 
     // Attenuators outside the receiver are not its attenuation.
     [GeneratedRegex(
@@ -33,7 +32,8 @@ internal static partial class RemarkReader
         + "|ZF-Bandbreite)" + Between + @"(?<unit>[kMG]?Hz)"
         + @"|(?<key>SWT|sweep time)" + Between + @"(?<unit>ms|µs|us|s)"
         + @"|(?<key>(?:RF |input )att(?:enuation|n)?|(?<!ext(?:ern(?:al|e|er)?)?\.? |fixed |in-?line )att(?!enu)n?)" + Between + @"(?<unit>dB)"
-        + @")(?![\p{L}0-9µ/])(?<more>\s*(?:to|bis|or|oder|and|und|à|-|–|/|\.\.\.?)\s*[0-9])?",
+        + "|(?<key>(?:input|output|source|port|test port) power)" + Between + @"(?<unit>dBm)"
+        + @")(?![\p{L}0-9µ/])(?<more>\s*(?:to|bis|or|oder|and|und|à|-|–|/|\.\.\.?)\s*[-+]?[0-9][0-9.,]*(?!\s*(?:deg|°|[0-9.,])))?",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Spoken();
 }

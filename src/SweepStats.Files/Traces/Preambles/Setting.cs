@@ -6,6 +6,9 @@ internal enum Setting
     /// <summary>Resolution or IF bandwidth.</summary>
     ResolutionBandwidth,
 
+    /// <summary>A bandwidth, and not said of what.</summary>
+    Bandwidth,
+
     /// <summary>Video bandwidth.</summary>
     VideoBandwidth,
 
@@ -53,6 +56,24 @@ internal enum Setting
 
     /// <summary>Last frequency.</summary>
     Stop,
+
+    /// <summary>Frequency in the middle.</summary>
+    Centre,
+
+    /// <summary>Last less first frequency.</summary>
+    Span,
+
+    /// <summary>First and last frequency in one.</summary>
+    Range,
+
+    /// <summary>Distance of the frequencies.</summary>
+    Step,
+
+    /// <summary>Whether the frequencies lie at equal steps or at equal ratios.</summary>
+    Spacing,
+
+    /// <summary>What a trace shows: a level, a phase, a delay.</summary>
+    Format,
 
     /// <summary>Number of points.</summary>
     Points,

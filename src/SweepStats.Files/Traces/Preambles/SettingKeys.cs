@@ -6,6 +6,8 @@ namespace SweepStats.Files.Traces.Preambles;
 /// </summary>
 internal static class SettingKeys
 {
+    private const string OfTrace = "trace ";
+
     private static readonly (Setting Setting, string Words)[] Known =
     [
         (Setting.ResolutionBandwidth, "rbw resolutionbandwidth resbw resolutionbw resbandwidth rbwbandwidth bandwidthrbw ifbandwidth ifbw bwif "
@@ -25,7 +27,7 @@ internal static class SettingKeys
             + "abschwacher abschwaecher abschwachung eichleitung rfdampfung rfdaempfung "
             + "attenuationdentree attenuationentree attenuateur attenuateurdentree attenuateurrf atenuacion atenuacionrf atenuaciondeentrada atenuador "
             + "attenuazione attenuazionerf attenuazionediingresso attenuazioneingresso attenuatore"),
-        (Setting.ReferenceLevel, "referencelevel reflevel reflvl levelreference reflev refpegel referenzpegel bezugspegel "
+        (Setting.ReferenceLevel, "referencelevel ref rlev reflevel reflvl levelreference reflev refpegel referenzpegel bezugspegel "
             + "niveaudereference niveauderef niveauref niveldereferencia nivelref livellodiriferimento"),
         (Setting.Detector, "detector detectors detectortype detectormode tracedetector detection detektor det dettype detmode detectorfunction "
             + "detectorname detektoren detektortyp detektorart messdetektor detecteur typededetecteur modedetecteur rivelatore tipodedetector"),
@@ -42,7 +44,7 @@ internal static class SettingKeys
             + "spurmodus tracestate modusderkurve typedetrace mododetraza modotraza tipoditraccia modotraccia"),
         (Setting.Preamplifier, "preamp preamplifier preampstate preamplifierstate preampmode preampgain internalpreamp intpreamp rfpreamp internalpreamplifier "
             + "preampenabled preampon vorverstarker vorverstaerker preamplificateur preampli preamplificador preamplificatore"),
-        (Setting.SourcePower, "sourcepower outputpower portpower stimuluspower testportpower power rfpower sourcelevel generatorlevel generatorpower "
+        (Setting.SourcePower, "sourcepower inputpower outputpower portpower stimuluspower testportpower power rfpower sourcelevel generatorlevel generatorpower "
             + "outputlevel quellpegel quellenleistung generatorpegel ausgangsleistung ausgangspegel puissancesource puissancedelasource puissancedesource "
             + "niveaudelasource niveaudesource potenciadelafuente potenzadellasorgente"),
         (Setting.LevelUnit, "unit levelunit yunit dataunit amplitudeunit yaxisunit yaxisunits yunits"),
@@ -55,25 +57,39 @@ internal static class SettingKeys
             + "sweepdate measurementdate measdate dateofmeasurement testdate acquisitiondate measurementtime measurementdatetime "
             + "messdatum datumuhrzeit datumundzeit aufnahmedatum aufgenommen aufgenommenam gemessen gemessenam messzeitpunkt zeitstempel "
             + "datedemesure mesurele dateetheure dateheure horodatage fecha fechayhora fechademedida medidoel data dataeora datadimisura misuratoil"),
-        (Setting.Time, "time timeofday uhrzeit zeit heure heuredemesure hora ora"),
+        (Setting.Bandwidth, "bandwidth bw bandbreite largeurdebande bandepassante anchodebanda larghezzadibanda filterbandwidth filterbandbreite"),
+        (Setting.Time, "time starttime sweepstarttime startzeit messbeginn timeofday uhrzeit zeit heure heuredemesure hora ora"),
         (Setting.Created, "created createdon createdat filecreated saved savedon savedat erstellt erstelltam gespeichert creele creele enregistrele creado guardado creato"),
     ];
 
     // These are also what a detector, a trace or an average may be called, or words of other meanings: alone they begin nothing within a line.
     private static readonly HashSet<string> Weak =
     [
-        "average", "avg", "averaging", "averages", "sweep", "function", "detection", "time", "zeit", "data", "values", "points", "power", "start", "stop",
-        "unit", "balayage", "barrido", "scansione", "measured", "taken", "recorded", "acquired", "created", "saved", "ora", "hora", "medie", "moyennes", "mittelung",
+        "ref", "average", "avg", "averaging", "averages", "sweep", "function", "detection", "time", "zeit", "data", "values", "points", "power", "start", "stop",
+        "unit", "balayage", "barrido", "scansione", "measured", "taken", "recorded", "acquired", "created", "saved", "bandwidth", "bw", "bandbreite", "ora", "hora", "medie", "moyennes", "mittelung",
     ];
 
-    private static readonly Dictionary<string, Setting> Words = Table();
+    private const int LongestKey = 80;
+
+    private static readonly Dictionary<string, Setting>.AlternateLookup<ReadOnlySpan<char>> Lookup = Table().GetAlternateLookup<ReadOnlySpan<char>>();
 
     /// <summary>The setting that a key names, and the unit that its last word may be, as in "sweep time ms".</summary>
     public static (Setting Setting, string Unit)? Find(string key)
     {
-        if (Words.TryGetValue(PlainLetters.Of(key), out Setting setting))
+        if (Of(key) is { } named)
         {
-            return (setting, "");
+            return (named, "");
+        }
+
+        // "Trace 2 RBW"
+        if (key.StartsWith(OfTrace, StringComparison.Ordinal))
+        {
+            return IsPlain(key[OfTrace.Length..]) ? Find(key[OfTrace.Length..]) : null;
+        }
+
+        if ((UnitKeys.Find(key) ?? RangeKeys.Find(key)) is { } other)
+        {
+            return (other, "");
         }
 
         int last = key.LastIndexOf(' ');
@@ -84,13 +100,25 @@ internal static class SettingKeys
 
         string before = key[..last];
         before = before.EndsWith(" in", StringComparison.Ordinal) ? before[..^3] : before;
-        return Words.TryGetValue(PlainLetters.Of(before), out setting) && setting is not (Setting.LevelUnit or Setting.FrequencyUnit)
-            ? (setting, key[(last + 1)..])
-            : null;
+        return Worded(before) is { } setting and not (Setting.LevelUnit or Setting.FrequencyUnit) ? (setting, key[(last + 1)..]) : null;
+    }
+
+    // Asked for every piece of every line: nothing is allocated here.
+    private static Setting? Of(string key)
+    {
+        if (key.Length is 0 or > LongestKey)
+        {
+            return null;
+        }
+
+        Span<char> letters = stackalloc char[LongestKey];
+        return Lookup.TryGetValue(letters[..PlainLetters.Write(key, letters)], out Setting setting) ? setting : null;
     }
 
     /// <summary>Whether the key can hardly be anything but a setting, wherever it stands in a line.</summary>
     public static bool IsPlain(string key) => Find(key) is not null && !Weak.Contains(PlainLetters.Of(key));
+
+    private static Setting? Worded(string key) => Of(key) ?? RangeKeys.Find(key);
 
     private static bool IsUnit(string word) =>
         word is "s" or "sec" or "ms" or "us" or "µs" || FrequencyUnits.Parse(word) is not null || LevelUnits.Parse(word) is not null;

@@ -8,13 +8,16 @@ internal sealed class StatedNumbers
 {
     private readonly Dictionary<Setting, List<Statement>> _stated = [];
 
+    /// <summary>Whether the numbers of the file have decimal commas, so that "100.000" may be a hundred thousand.</summary>
+    public bool BesideDecimalCommas { get; set; }
+
     /// <summary>Takes a statement. One that holds no number, such as "RBW: auto" or "VBW: off", states none.</summary>
     /// <param name="setting">What it is of.</param>
     /// <param name="statement">The statement, with the unit that its key carries.</param>
     public void Take(Setting setting, Statement statement)
     {
         Statement bare = statement with { Values = Bare(statement) };
-        if (bare.Values.IsEmpty || (!SettingKeys.IsPlain(statement.Key) && In(setting, bare, 0, 1, null) is null))
+        if (bare.Values.IsEmpty || IsChance(setting, bare))
         {
             return;
         }
@@ -26,6 +29,13 @@ internal sealed class StatedNumbers
 
         statements.Add(bare);
     }
+
+    /// <summary>Whether a setting is a number.</summary>
+    public static bool Holds(Setting setting) => setting is Setting.ResolutionBandwidth or Setting.VideoBandwidth or Setting.Attenuation
+        or Setting.ReferenceLevel or Setting.AverageCount or Setting.SweepTime or Setting.SourcePower;
+
+    /// <summary>Whether a statement begins with a number and is not plainly one.</summary>
+    public static bool IsUnplain(Statement statement) => Bare(statement) is [var only] && StatedNumber.Parse(only) is null;
 
     /// <summary>The number that is stated for a trace in the unit of the setting; null where none is, or none for certain.</summary>
     /// <param name="setting">What is asked for.</param>
@@ -63,8 +73,19 @@ internal sealed class StatedNumbers
         }
     }
 
-    private static string? Remark(Setting setting, List<Statement> statements, FrequencyUnit? bare)
+    // A word that may mean other things is a setting only with a number that has the unit of one.
+    private bool IsChance(Setting setting, Statement bare) =>
+        setting is not (Setting.AverageCount or Setting.Points or Setting.Start or Setting.Stop or Setting.Bandwidth) && !SettingKeys.IsPlain(bare.Key)
+        && (In(setting, bare, 0, 1, null) is null || One(bare.Values) is { Unit: "" });
+
+    private string? Remark(Setting setting, List<Statement> statements, FrequencyUnit? bare)
     {
+        if (setting == Setting.Bandwidth)
+        {
+            return _stated.ContainsKey(Setting.ResolutionBandwidth) || One(statements[0].Values)?.Hertz() is null ? null : string.Create(
+                CultureInfo.InvariantCulture, $"the bandwidth in line {statements[0].Line}, '{statements[0].Values[0]}', may be the RBW or another one and was not used");
+        }
+
         if (SettingName(setting) is not { } name)
         {
             return null;
@@ -75,6 +96,7 @@ internal sealed class StatedNumbers
         {
             string why = StatedNumber.Parse(unread.Values[0]) switch
             {
+                { } number when BesideDecimalCommas && IsGrouped(number.Digits) => "has a point that may part thousands or decimals,",
                 { Unit: "" } => "has no unit",
                 { Unit: var unit } => $"is in '{unit}'",
                 _ => "is not plainly one number with its unit",
@@ -108,11 +130,15 @@ internal sealed class StatedNumbers
         _ => null,
     };
 
-    private static double? In(Setting setting, Statement statement, int trace, int traces, FrequencyUnit? bare)
+    private double? In(Setting setting, Statement statement, int trace, int traces, FrequencyUnit? bare)
     {
         StatedNumber? stated = statement.Values.Length == traces && traces > 1 ? StatedNumber.Parse(statement.Values[trace]) : One(statement.Values);
-        return stated is { } number ? In(setting, number, bare) : null;
+        return stated is { } number && !(BesideDecimalCommas && IsGrouped(number.Digits)) ? In(setting, number, bare) : null;
     }
+
+    // "100.000", not "0.100" and not "1000.125".
+    private static bool IsGrouped(string digits) =>
+        digits.IndexOf('.', StringComparison.Ordinal) is > 0 and <= 3 and var point && digits.Length == point + 4 && digits[0] != '0';
 
     private static double? In(Setting setting, StatedNumber number, FrequencyUnit? bare) => setting switch
     {

@@ -11,6 +11,11 @@ namespace SweepStats.Files.Traces.Preambles;
 /// <remarks>Takes time in proportion to the line, whatever stands in it.</remarks>
 internal static class StatementReader
 {
+    /// <summary>Words behind a number of points.</summary>
+    public static readonly HashSet<string> PointWords = ["points", "pts", "punkte", "messpunkte", "puntos", "punti"];
+
+    private static readonly HashSet<string> Wordy = ["det", "detector", "detektor", "detecteur", "detection", "trace", "maxhold", "minhold", "hold"];
+
     /// <summary>The statements of a line; none where it states nothing.</summary>
     public static List<Statement> Read(string line)
     {
@@ -21,6 +26,12 @@ internal static class StatementReader
         for (int i = 0; i < pieces.Count; i++)
         {
             string piece = pieces[i];
+            if (values.Count > 0 && PointsIn(piece) is { } points)
+            {
+                found.Add(new Statement("points", "", [points]));
+                continue;
+            }
+
             if (key is not null && !Begins(key, values, pieces, i))
             {
                 values.Add(piece);
@@ -28,6 +39,7 @@ internal static class StatementReader
             }
 
             Close(key, values, found);
+            piece = Inner(piece);
             bool named = IsNamed(piece);
             int colon = piece.AsSpan().IndexOfAny(':', '=');
             key = named ? piece[..colon].TrimEnd() : piece;
@@ -37,6 +49,11 @@ internal static class StatementReader
         Close(key, values, found);
         return found;
     }
+
+    // "CF=100 MHz, SPAN=10 MHz, 401 points": the unit tells what it counts.
+    private static string? PointsIn(string piece) =>
+        piece.Length > 0 && char.IsAsciiDigit(piece[0]) && StatedNumber.Parse(piece) is { Unit.Length: > 0 } count && PointWords.Contains(count.Unit.ToLowerInvariant())
+            ? count.Digits : null;
 
     // Whether a piece behind a key and its values is the next key.
     private static bool Begins(string key, List<string> values, List<string> pieces, int i)
@@ -56,6 +73,7 @@ internal static class StatementReader
         bool number = i + 1 < pieces.Count && IsNumber(pieces[i + 1]);
         return (values.Count > 0 && IsNumber(values[0]) && IsKey(piece) && number)
             || StatesNumber(piece)
+            || StatesWord(piece)
             || (i + 1 < pieces.Count && SettingKeys.Find(Words(piece)) is not null && IsNextKey(key, piece, pieces[i + 1], number));
     }
 
@@ -71,13 +89,32 @@ internal static class StatementReader
     private static bool IsWord(string field) =>
         field.Length > 0 && field.AsSpan().IndexOfAny('(', '[') < 0 && SettingKeys.Find(Words(field)) is null;
 
-    // "Vid BW 1 MHz" as a piece of its own.
+    // "Vid BW 1 MHz" as a piece of its own; "Sweep 60 ms" too, and "Sweep 3" not.
     private static bool StatesNumber(string piece)
     {
-        int at = piece.AsSpan().IndexOfAnyInRange('0', '9');
-        int blank = at > 0 ? piece.LastIndexOf(' ', at) : -1;
-        return blank > 0 && SettingKeys.IsPlain(Words(piece[..blank]));
+        int blank = BeforeNumber(piece);
+        return blank > 0 && SettingKeys.Find(Words(piece[..blank])) is not null && (SettingKeys.IsPlain(Words(piece[..blank])) || StatesUnit(piece));
     }
+
+    // "Det RMS" as a piece of its own.
+    private static bool StatesWord(string piece) =>
+        piece.IndexOf(' ', StringComparison.Ordinal) is > 0 and var blank && Wordy.Contains(PlainLetters.Of(piece[..blank])) && TraceWords.ValueAt(piece.Split(' ', StringSplitOptions.RemoveEmptyEntries)) is > 0;
+
+    // "Setup: RBW=9kHz" is about the RBW.
+    private static string Inner(string piece)
+    {
+        int colon = piece.AsSpan().IndexOfAny(':', '=');
+        return IsNamed(piece) && SettingKeys.Find(Words(piece[..colon])) is null && piece[(colon + 1)..].Trim() is var rest && IsNamed(rest)
+            && SettingKeys.Find(Words(rest[..rest.AsSpan().IndexOfAny(':', '=')])) is not null ? rest : piece;
+    }
+
+    // "RBW 9 kHz", and not "Detector 1".
+    private static bool StatesUnit(string piece) =>
+        BeforeNumber(piece) is > 0 and var blank && SettingKeys.Find(Words(piece[..blank])) is not null
+        && StatedNumber.Parse(piece[(blank + 1)..]) is { Unit.Length: > 0 };
+
+    private static int BeforeNumber(string piece) =>
+        piece.AsSpan().IndexOfAnyInRange('0', '9') is > 0 and var at ? piece.LastIndexOf(' ', at) : -1;
 
     private static bool IsNamed(string piece) => char.IsLetter(piece.Length > 0 ? piece[0] : ' ') && piece.AsSpan().IndexOfAny(':', '=') > 0;
 
@@ -89,6 +126,11 @@ internal static class StatementReader
         }
 
         key = WithoutVariable(key);
+        if (values.Count > 0 && StatesUnit(key) && LastOfWords(ref key) is [var own])
+        {
+            values.Insert(0, own);
+        }
+
         ImmutableArray<string> stated = [.. values.SkipWhile(v => v.Length == 0).Reverse().SkipWhile(v => v.Length == 0).Reverse()];
         if (stated.IsEmpty)
         {
@@ -114,6 +156,12 @@ internal static class StatementReader
         if (words.Length > 0)
         {
             string unit = bracket > 0 ? key[bracket..].Trim('(', ')', '[', ']', ' ') : "";
+            // "Bandbreite (RBW)" and "Videobandbreite (VBW)": a name, not a unit.
+            if (SettingKeys.IsPlain(Words(unit)))
+            {
+                (words, unit) = (Words(unit), "");
+            }
+
             found.Add(new Statement(words, unit, stated) { Written = written, Number = NumberIn(written) });
         }
     }
@@ -170,7 +218,8 @@ internal static class StatementReader
         return words.ToString().TrimEnd();
     }
 
-    private static bool IsKey(string field) => field.Length > 1 && char.IsLetter(field[0]) && field.Contains(' ', StringComparison.Ordinal);
+    private static bool IsKey(string field) => field.Length > 1 && char.IsLetter(field[0])
+        && (field.Contains(' ', StringComparison.Ordinal) || SettingKeys.Find(Words(field)) is not null);
 
     private static bool IsNumber(string field)
     {

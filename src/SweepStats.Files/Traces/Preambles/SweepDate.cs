@@ -40,7 +40,7 @@ internal sealed partial class SweepDate
 
     /// <summary>Takes what a line with the word date or time states.</summary>
     public void Stated(Setting setting, string text) =>
-        (setting switch { Setting.Date => _stated, Setting.Time => _times, _ => _created }).Add(text);
+        (setting switch { Setting.Time when !Clock().IsMatch(text) => [], Setting.Date => _stated, Setting.Time => _times, _ => _created }).Add(text);
 
     /// <summary>Looks at a line of the file.</summary>
     public void Line(string text, int index)
@@ -54,6 +54,11 @@ internal sealed partial class SweepDate
     /// <summary>The date and time in a text; null where there is none.</summary>
     public static (DateTimeOffset? At, string? Assumption)? Parse(string text)
     {
+        if (text.AsSpan().IndexOfAnyInRange('0', '9') < 0)
+        {
+            return null;
+        }
+
         if (Iso().Match(text) is { Success: true } iso)
         {
             return At(iso, iso.Groups["y"].Value, iso.Groups["m"].Value, iso.Groups["d"].Value);
@@ -124,7 +129,7 @@ internal sealed partial class SweepDate
         : (text[0] == '-' ? -1 : 1) * new TimeSpan(int.Parse(text[1..3], CultureInfo.InvariantCulture), int.Parse(text[^2..], CultureInfo.InvariantCulture), 0);
 
     private const string Clocked = @"(?<h>[0-9]{1,2})[:h](?<min>[0-9][0-9])(?:[:m](?<sec>[0-9][0-9]))?(?:[.,][0-9]+)?";
-    private const string TimeOfDay = @"(?:[T,;\s_]+" + Clocked + @"(?<zone>[+-][0-9][0-9]:?[0-9][0-9])?(?:\s*(?<half>[AaPp]\.?[Mm])\.?)?)?";
+    private const string TimeOfDay = @"(?:(?:[T,;\s_]+|\s+(?:at|um|à|alle|a las)\s+)" + Clocked + @"(?<zone>[+-][0-9][0-9]:?[0-9][0-9])?(?:\s*(?<half>[AaPp]\.?[Mm])\.?)?)?";
 
     // A time before the date, as in "14:30:05 17.02.2026".
     private const string TimeBefore = @"(?:(?<![0-9:])" + Clocked + @"[,;\s]+)?";

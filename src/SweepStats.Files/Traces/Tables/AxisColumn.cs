@@ -5,6 +5,8 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Finds the frequency column of a table whose columns nobody named.</summary>
 internal static class AxisColumn
 {
+    private const int FewestCounted = 5;
+
     /// <summary>The column; null, with the reason among the faults, where the rows may lie the other way round.</summary>
     public static int? Find(TableSight table, Preamble preamble, FaultList faults)
     {
@@ -45,6 +47,12 @@ internal static class AxisColumn
         {
             faults.Assume($"no column is named; column {ColumnList.Number(falling)} was taken as the frequency, since it alone falls from row to row");
             return falling;
+        }
+
+        if (table.Rows >= FewestCounted && table.Counts(0))
+        {
+            faults.Add(null, "no column is named, and the first counts the rows: it may be the number of the point", "export the sweep with a column of frequencies; only if this column is one, name the columns above the rows: 'Frequency' and 'Level', with their units in brackets");
+            return null;
         }
 
         faults.Assume("no column is named; the first was taken as the frequency");

@@ -10,6 +10,9 @@ internal static class AxisDoubt
     private const string Falls = "export one sweep a file, its frequencies rising or falling throughout";
     private const string Repeated = "export again: each frequency may stand once in a trace. If the rows are those of several traces, write the name of its trace into a column of each row";
 
+    /// <summary>No receiver of this job reaches higher; the unit of such frequencies is wrong.</summary>
+    public const double HighestHertz = 1e12;
+
     /// <summary>The first place; null where they rise throughout.</summary>
     /// <param name="axis">The frequencies.</param>
     /// <param name="file">The file.</param>
@@ -18,7 +21,7 @@ internal static class AxisDoubt
     {
         if (axis.Fall is not { } at)
         {
-            return null;
+            return axis.Hertz[^1] > HighestHertz ? TooHigh(axis.Hertz[^1], file, line(axis.Hertz.Length - 1)) : null;
         }
 
         (double before, double here) = (axis.Hertz[at - 1], axis.Hertz[at]);
@@ -27,4 +30,7 @@ internal static class AxisDoubt
             : new ReadFault(
                 file, line(at), FormattableString.Invariant($"the frequency falls from {before:R} Hz to {here:R} Hz"), Falls);
     }
+
+    private static ReadFault TooHigh(double hertz, string file, int line) => new(
+        file, line, FormattableString.Invariant($"the frequency {hertz:R} Hz is above 1 THz: is the unit wrong?"), "correct the unit of frequency where the file states it, or frequency_unit in campaign.toml where it does not");
 }

@@ -65,14 +65,14 @@ internal sealed class AxisOrder(FaultList faults, GridMemory grids)
         if (joints.Count > apart.Length)
         {
             int first = joints.First(j => !apart.Contains(j));
-            Tell(SegmentJoints.Told(axis.Hertz[first], joints.Count - apart.Length, (line(first - 1), line(first)), "; the reading of the later row was kept"));
+            Tell(SegmentJoints.Told(axis.Hertz[first], joints.Count - apart.Length, line(first - 1), line(first), "; the reading of the later row was kept"));
         }
 
         if (apart.Length > 0)
         {
             int first = apart[0];
             Tell(SegmentJoints.Told(
-                axis.Hertz[first], apart.Length, (line(first - 1), line(first)), ", and the two readings differ by more than those beside them do; it was left out"));
+                axis.Hertz[first], apart.Length, line(first - 1), line(first), ", and the two readings differ by more than those beside them do; it was left out"));
         }
 
         HashSet<int> left = [.. joints.Select(j => j - 1), .. apart];

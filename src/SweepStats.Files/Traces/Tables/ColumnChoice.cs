@@ -8,9 +8,6 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Decides which columns are read, from their names, the rest of the file and what the campaign says. What leaves a doubt is refused, or handed on with the doubt.</summary>
 internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, Preamble preamble, FaultList faults)
 {
-    private const string NameColumn =
-        "name the column to read in sweeps.csv (column = its header or its number), or as level_columns under [[files]] in campaign.toml";
-
     private const string NameFrequency = "name it as frequency_column under [[files]] in campaign.toml";
 
     private const int LongestLabel = 80;
@@ -18,19 +15,56 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     private readonly HashSet<string> _twice = [];
     private readonly LevelUnitChoice _units = new(table, options, preamble, faults);
     private StatedColumns _stated = new([], options, faults);
+    private int? _frequency;
+
+    private string NameColumn => "name the column to read " + options.NamedWhere;
 
     public ChosenColumns? Choose(ImmutableArray<ColumnName>? header)
     {
-        // A last setting above the rows is no header where the range stated there tells the frequency column.
-        bool headed = header is { } found && (found.Any(n => n.Kind == ColumnKind.Frequency) || AxisColumn.Declared(table, preamble) is null);
-        ImmutableArray<ColumnName> names = DatedColumns.Named(headed ? header!.Value : NamesBeside());
+        bool headed = header is { } found && (HeaderDoubts.IsHeader(found, table, preamble) || options.NamedColumns.Any(s => found.Any(n => n.IsCalled(s))));
+        if (headed && options.FrequencyColumn is null && HeaderDoubts.MayBeRemark(header!.Value, table))
+        {
+            faults.Add(null, "the line above the rows may name their columns in this order or be a remark about units: nobody can tell which column is the frequency", "write names above the rows in the order of the columns, such as 'Frequency (MHz)' and 'Level (dBm)'");
+            return null;
+        }
+
+        ImmutableArray<ColumnName>? stated = headed ? header : StatedNames();
+        ImmutableArray<ColumnName> names = DatedColumns.Named(stated ?? NamesBeside());
         _twice.UnionWith(names.GroupBy(n => n.Text).Where(g => g.Count() > 1).Select(g => g.Key));
         _stated = new StatedColumns(names, options, faults);
-        return (options.FrequencyColumn is null ? FrequencyColumn(names, headed) : _stated.Frequency()) is { } f && FrequencyUnitChoice.Of(table, f, names[f], (preamble, options, faults)) is { } unit
-            && Wanted(names, f, headed) is { } wanted
+        if ((options.FrequencyColumn is null ? FrequencyPlace(names, stated is not null) : _frequency = _stated.Frequency()) is not { } f)
+        {
+            return null;
+        }
+
+        if (f < 0)
+        {
+            return RegularAxis.Of(table.Rows, (preamble, options, faults)) is { } regular && Wanted(names, f, stated is not null) is { } levels
+                ? new ChosenColumns(f, FrequencyUnit.Hertz, levels) { Regular = regular }
+                : null;
+        }
+
+        return FrequencyUnitChoice.Of(table, f, names[f], (preamble, options, faults)) is { } unit && Wanted(names, f, stated is not null) is { } wanted
             ? new ChosenColumns(f, unit, wanted)
             : null;
     }
+
+    // The place of the frequency column; −1 where none holds it and its range is stated.
+    private int? FrequencyPlace(ImmutableArray<ColumnName> names, bool named)
+    {
+        _frequency = RegularColumns.Apply(names, named, table, preamble) ? -1 : FrequencyColumn(names, named);
+        if (_frequency is >= 0 and var at && HeaderDoubts.IndexBeside(names, at, table) is { } other)
+        {
+            faults.Add(null, $"column {ColumnList.Of(names, [at])} counts the rows, and column {ColumnList.Of(names, [other])} rises beside it: nobody can tell which is the frequency", "name the column of frequencies 'Frequency', with its unit in brackets, and the other 'Index'");
+            return null;
+        }
+
+        return _frequency;
+    }
+
+    // Lines such as "Column 2: Level (dBm)" name the columns as a header does.
+    private ImmutableArray<ColumnName>? StatedNames() =>
+        preamble.ColumnNames.Count == table.Columns && preamble.ColumnNames.Keys.Max() == table.Columns ? [.. preamble.ColumnNames.Values.Select(n => new ColumnName(n))] : null;
 
     // A line above may name the traces without heading their columns.
     private ImmutableArray<ColumnName> NamesBeside()
@@ -59,18 +93,24 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             return null;
         }
 
+        if (named && (AxisColumn.Declared(table, preamble) ?? HeaderDoubts.Abscissa(names, preamble)) is { } abscissa)
+        {
+            faults.Assume($"column {ColumnList.Of(names, [abscissa])} was taken as the frequency, as the lines above tell");
+            return abscissa;
+        }
+
         if (named)
         {
             string all = ColumnList.Of(names, Enumerable.Range(0, names.Length));
-            AskFrequency($"no column is named as the frequency among {all}", $"{NameFrequency}; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz", all);
+            AskFrequency($"no column is named as the frequency among {all}", $"if one of them is, {NameFrequency}, with its frequency_unit; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz", all, StatableKeys.FrequencyColumn | StatableKeys.FrequencyUnit);
             return null;
         }
 
         return AxisColumn.Find(table, preamble, faults);
     }
 
-    private void AskFrequency(string problem, string remedy, string candidates) =>
-        faults.Add(new ReadFault(table.File, null, problem, remedy) { Asks = StatableKeys.FrequencyColumn, Candidates = candidates });
+    private void AskFrequency(string problem, string remedy, string candidates, StatableKeys asks = StatableKeys.FrequencyColumn) =>
+        faults.Add(new ReadFault(table.File, null, problem, remedy) { Asks = asks, Candidates = candidates });
 
     private ImmutableArray<LevelColumn>? Wanted(ImmutableArray<ColumnName> names, int frequency, bool named)
     {
@@ -85,7 +125,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         }
 
         int[] rest = [.. Enumerable.Range(0, names.Length).Where(i => i != frequency && names[i].Kind != ColumnKind.Frequency)];
-        int[] levels = WithoutDifferences(names, [.. rest.Where(i => names[i].Kind == ColumnKind.Level)]);
+        int[] levels = WithoutOtherFormats(names, WithoutDifferences(names, [.. rest.Where(i => names[i].Kind == ColumnKind.Level)]));
         var phases = new PhaseSearch(table, names, frequency);
         ImmutableArray<LevelColumn> pairs = ComplexPairs.Find(names, levels);
         int[] unknown = [.. rest.Where(i => names[i].Kind == ColumnKind.Unknown && (named || !(table.IsZero(i) || table.Counts(i))))];
@@ -143,7 +183,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
     }
 
     // Where none may be named, to name one would be no way out.
-    private static string NoLevel(ImmutableArray<ColumnName> names, int[] rest)
+    private string NoLevel(ImmutableArray<ColumnName> names, int[] rest)
     {
         string held = rest.Length == 0 ? "frequencies" : ColumnList.Of(names, rest);
         string name = Nameable(names, rest) == StatableKeys.None ? "" : $"; if one of them is a level, {NameColumn}";
@@ -243,26 +283,51 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         ColumnName name = names[index];
         string label = name.Text.Length == 0 ? ColumnList.Number(index) : name.Text.Length <= LongestLabel ? name.Text : name.Text[..LongestLabel] + "…";
         bool twice = name.Text.Length > 0 && _twice.Contains(name.Text);
-        LevelUnit? unit = _units.Of(names, index, label);
+        string? format = FormatOf(index);
+        LevelUnit? unit = _units.Of(names, index, label, format);
         return new LevelColumn(index, twice ? $"{label} #{ColumnList.Number(index)}" : label, unit)
         {
-            Quantity = name.IsCorrection ? "correction" : name.Parameter ?? "level",
+            Quantity = IsCorrection(names, index, asked) ? "correction" : name.Parameter ?? "level",
             Asked = asked,
-            Doubt = Doubt(name, label, unit),
+            Doubt = FormatDoubt(names, format, label) ?? Doubt(names, index, (label, asked), unit) ?? UnitDoubt(names, name, label),
         };
     }
 
-    private ReadFault? Doubt(ColumnName name, string label, LevelUnit? unit)
+    // A gain that a person asks for, that is called by its S-parameter or that has a phase is the transmission.
+    private static bool IsCorrection(ImmutableArray<ColumnName> names, int index, bool asked) => names[index] is { IsCorrection: true } name
+        && !(name.IsGain && !name.IsAttenuation && (asked || name.Parameter is not null || names.Any(n => n.Part == ComplexPart.Phase)));
+
+    private ReadFault? Doubt(ImmutableArray<ColumnName> names, int index, (string Label, bool Asked) column, LevelUnit? unit)
     {
-        if (name.IsCorrection)
+        (ColumnName name, string label) = (names[index], column.Label);
+        if (IsCorrection(names, index, column.Asked))
         {
-            return new ReadFault(
-                table.File, null, $"column {label} is a correction (a loss, a gain, a factor or a shielding), not the level of a sweep", "correct the levels before exporting them, or leave corrections that floor, reference and covered share out of the campaign");
+            return CorrectionDoubt.Of(table.File, name, label);
         }
 
         return unit is not null ? null
             : name.StrangeUnit is { } strange ? new ReadFault(
-                table.File, null, $"column {label} is in '{strange}', which is not a unit of level that can be read", "export levels in dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W or mW, and say so in the header")
+                table.File, null, $"column {label} is in '{strange}', which is not a unit of level that can be read", $"export levels in {LevelUnits.Words}, and say so in the header")
             : UnstatedUnitFault.Level(table.File, $"{UnstatedUnitFault.LevelProblem} of column {label}");
     }
+
+    private string? FormatOf(int index) => preamble.FormatOf(index - (_frequency is >= 0 and var f && index > f ? 1 : 0), table.Columns - (_frequency < 0 ? 0 : 1));
+
+    // A trace that shows a phase is left out beside those that show levels.
+    private int[] WithoutOtherFormats(ImmutableArray<ColumnName> names, int[] levels)
+    {
+        int[] shown = [.. levels.Where(i => names[i].LevelUnit is not null || FormatOf(i) is not { } format || !FormatWords.IsNoLevel(format))];
+        return shown.Length > 0 ? shown : levels;
+    }
+
+    // Beside a column of phases the format may be that of the other.
+    private ReadFault? FormatDoubt(ImmutableArray<ColumnName> names, string? format, string label) =>
+        format is null || !FormatWords.IsNoLevel(format) || names.Any(n => n.Part == ComplexPart.Phase) ? null
+        : new ReadFault(table.File, preamble.LineOf(Setting.Format), $"the file states the format '{format}' for column {label}, which is no level", "export the trace as a level or as log magnitude");
+
+    // Of several columns each may have its unit, and the file that of one of them; dB alone may be that of the scale.
+    private ReadFault? UnitDoubt(ImmutableArray<ColumnName> names, ColumnName name, string label) =>
+        preamble.LevelUnit is not ({ } stated and not LevelUnit.Decibels) || name.LevelUnit is not { } named || named == stated || names.Any(n => n.LevelUnit == stated) ? null
+        : new ReadFault(
+            table.File, preamble.LineOf(Setting.LevelUnit), $"the file states levels in {stated.Symbol()} and column {label} is in {named.Symbol()}", "correct the one that is wrong, or export the sweep again");
 }

@@ -13,6 +13,9 @@ internal static class ColumnHeader
 
     private static readonly SearchValues<byte> Meaningless = SearchValues.Create("!#% \t,;"u8);
 
+    // Units of columns that are neither frequency nor level.
+    private static readonly HashSet<string> OtherUnits = ["-", "--", "1", "°", "deg", "degree", "degrees", "grad", "rad", "s", "ms", "%", "lin", "linear", "u", "dbi"];
+
     private static readonly Separator[] CommentSeparators =
         [new((byte)'\t', (byte)'.'), new((byte)';', (byte)'.'), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
 
@@ -23,7 +26,7 @@ internal static class ColumnHeader
         int columns = table.Columns;
         int? at = LineAbove(text, table.FirstLine);
         ImmutableArray<ColumnName>? names = at is { } line ? Names(text.Line(line), columns, separator) : null;
-        while (at is { } between && (IsRemark(text.Line(between), names) || IsSetting(text.Line(between), names)))
+        while (at is { } between && !Holds(names, known.Stated) && (IsRemark(text.Line(between), names) || IsSetting(text.Line(between), names)))
         {
             // A remark, or a setting such as "Unit,dBm", between header and data.
             at = LineAbove(text, between);
@@ -36,17 +39,19 @@ internal static class ColumnHeader
             return null;
         }
 
-        if (names is { } units && units.All(n => n.Text.Length == 0 || n.IsBareUnit))
+        if (names is { } units && units.All(n => n.Text.Length == 0 || IsUnit(n)) && units.Any(n => n.IsBareUnit))
         {
             ImmutableArray<ColumnName>? above = LineAbove(text, at!.Value) is { } higher ? Names(text.Line(higher), columns, separator) : null;
-            return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : new ColumnName($"{name.Text} ({unit.Text})"))] : names;
+            return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : IsUnit(name) ? name : new ColumnName($"{name.Text} ({unit.BareText})"))] : names;
         }
 
         return Tells(names) || Holds(names, known.Stated) ? names : null;
     }
 
     private static bool Holds(ImmutableArray<ColumnName>? names, IEnumerable<string> stated) =>
-        names is { } found && stated.Any(s => found.Any(n => string.Equals(n.Text, s, StringComparison.OrdinalIgnoreCase)));
+        names is { } found && stated.Any(s => found.Any(n => n.IsCalled(s)));
+
+    private static bool IsUnit(ColumnName name) => name.IsBareUnit || OtherUnits.Contains(name.BareText.ToLowerInvariant());
 
     private static bool Tells(ImmutableArray<ColumnName>? names) => names is { } found && found.Any(n => n.Kind is ColumnKind.Frequency or ColumnKind.Level);
 
@@ -57,7 +62,7 @@ internal static class ColumnHeader
 
     private static bool IsComment(ReadOnlySpan<byte> line) => line.TrimStart(" \t"u8) is [(byte)'!' or (byte)'#' or (byte)'%', ..];
 
-    // "Attenuation,10 dB" over two columns is no header of theirs, nor is "Frequency Unit,MHz".
+    // "Attenuation,10 dB" over two columns is no header of theirs.
     private static bool IsSetting(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names)
     {
         if (line.Length > LongestStatement)
@@ -65,10 +70,19 @@ internal static class ColumnHeader
             return false;
         }
 
-        bool headsFrequency = names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit);
-        return StatementReader.Read(System.Text.Encoding.UTF8.GetString(line)).Any(
-            s => SettingKeys.Find(s.Key)?.Setting is { } setting && (!headsFrequency || (setting == Setting.FrequencyUnit && FrequencyUnits.Parse(s.Values[0]) is not null)));
+        bool headed = names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit) && !RemarkLine.NamesAFrequency(line);
+        bool described = line.IndexOfAny((byte)':', (byte)'=') > 0;
+        return StatementReader.Read(System.Text.Encoding.UTF8.GetString(line))
+            .Any(s => States(s, headed) || ((described ? AxisStatements.Name(s) : AxisStatements.Unit(s)) is { FrequencyUnit: not null } or { LevelUnit: not null }));
     }
+
+    // "Points,Trace 1" names columns: what is a number in a setting is none here. "Stop Frequency,31 MHz" and "Freq Unit,MHz" name none.
+    private static bool States(Statement statement, bool headed) => SettingKeys.Find(statement.Key) is { } key && key.Setting switch
+    {
+        Setting.FrequencyUnit or Setting.LevelUnit => !headed || StatedUnits.Frequency(statement.Values) is not null || StatedUnits.Level(statement.Values) is not null,
+        Setting.Range => StatedRange.Ends(string.Join(" - ", statement.Values)) is not null,
+        _ => RangeKeys.IsNumeric(key.Setting) ? StatedNumber.Parse(statement.Values[0]) is not null : !headed,
+    };
 
     private static int? LineAbove(TraceText text, int line)
     {
@@ -101,13 +115,14 @@ internal static class ColumnHeader
                 fields.Add("");
             }
 
-            if (fields.Count != columns)
+            // "# f in GHz" between blanks is a remark of three words.
+            if (fields.Count != columns || (candidate.Mark == (byte)' ' && fields.Exists(f => f is "in" or "en")))
             {
                 continue;
             }
 
             // Traces may be called 1, 2, 3, but then a word names the frequency. A header may be parted by other marks than the rows where it tells its columns.
-            ImmutableArray<ColumnName> names = [.. fields.Select(f => new ColumnName(f))];
+            ImmutableArray<ColumnName> names = [.. fields.Select(f => new ColumnName(f.TrimEnd(':', ' ')))];
             if (!(comment || separator.Mark == (byte)' ' || candidate == separator) && !HeadsAll(names))
             {
                 continue;
@@ -136,7 +151,7 @@ internal static class ColumnHeader
         List<string> joined = [];
         foreach (string field in fields)
         {
-            bool taken = joined.Count > 0 && joined[^1].Length < LongestName && field.StartsWith('(') | field.StartsWith('[') && !joined[^1].EndsWith(')');
+            bool taken = joined.Count > 0 && joined[^1].Length < LongestName && field.StartsWith('(') | field.StartsWith('[') && joined[^1][^1] is not (')' or ']');
             if (taken)
             {
                 joined[^1] += " " + field;

@@ -10,24 +10,19 @@ internal sealed partial class ColumnName
 
     private static readonly char[] Digits = ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9'];
 
-    private static readonly string[] FrequencyWords = ["f", "freq", "frequency", "frequencies", "frequenz", "stimulus"];
-    private static readonly string[] LevelWords =
-        ["level", "pegel", "amplitude", "ampl", "amp", "magnitude", "mag", "power", "trace", "trc", "logmag", "voltage", "signal", "value", "y",
-        "run", "sweep", "repeat", "measurement", "meas", "reading"];
-    private static readonly string[] CorrectionWords =
-        ["factor", "loss", "gain", "correction", "corr", "attenuation", "af", "shielding", "se", "korrektur", "antennenfaktor", "kabeldämpfung", "transducer"];
     private static readonly string[] LimitWords =
         ["lim", "threshold", "tolerance", "toleranz", "seuil", "mask", "margin", "marge"];
     private static readonly string[] OtherWords =
     [
-        "no", "nr", "index", "idx", "point", "pt", "n", "phase", "ph", "deg", "degree", "degrees", "angle", "ang", "rad", "imag", "im", "imaginary", "real", "re", "time", "date",
+        .. ColumnWords.Phase, .. ColumnWords.Degree, .. ColumnWords.Real, .. ColumnWords.Imaginary,
+        "no", "nr", "index", "idx", "point", "points", "pt", "n", "rad", "time", "date", "punkt", "puntos", "punto",
         "uncertainty", "unc", "u", "error", "deviation", "stddev", "std", "stdev", "sd", "sigma", "incertitude", "fehler", "abweichung", "confidence", "delay", "vswr", "swr", "rbw", "vbw", "text",
         "segment", "segments", "segmento", "abschnitt", "teilbereich", "subrange",
     ];
 
     // Beside a unit of level they tell which level it is: "Level point 1 (dBm)", "Level no 2 angle 30 [dBm]".
     private static readonly string[] Numbering =
-        ["no", "nr", "index", "idx", "point", "pt", "n", "deg", "degree", "degrees", "angle", "ang", "time", "date", "rbw", "vbw"];
+        [.. ColumnWords.Degree, "no", "nr", "index", "idx", "point", "pt", "n", "angle", "ang", "winkel", "time", "date", "rbw", "vbw"];
 
     public ColumnName(string text)
     {
@@ -41,17 +36,22 @@ internal sealed partial class ColumnName
         Match bracket = Bracketed().Match(Text);
         Match decibels = BracketedReference().Match(Text);
         bracket = decibels.Success ? decibels : bracket;
-        string tail = bracket.Success ? bracket.Groups[1].Value.Trim() : LastWord().Match(Text).Value;
+        string tail = bracket.Success ? bracket.Groups[1].Value.Trim() : LastWord().Match(Text).Value.TrimEnd('.');
         FrequencyUnit = FrequencyUnits.Parse(tail);
         LevelUnit = LevelUnits.Parse(tail) ?? UnitWithin(Text);
         string[] words = [.. Word().Matches(bracket.Success ? Text[..bracket.Index] : Text).Select(m => m.Value.ToLowerInvariant())];
         IsLimit = words.Any(IsLimitWord);
         StrangeUnit = bracket.Success && FrequencyUnit is null && LevelUnit is null && UnitLike().IsMatch(tail) ? tail : null;
         IsLogMagnitude = LogMagnitude().IsMatch(Text);
-        IsMagnitude = words.Any(w => w is "mag" or "magnitude" or "lin" or "linmag") && !IsLogMagnitude;
-        IsCorrection = LevelUnit == Traces.LevelUnit.DecibelsPerMeter || words.Any(CorrectionWords.Contains);
+        string[] said = [.. words, .. tail.ToLowerInvariant().Split([' ', '-', '_', '.', '|'])];
+        IsMagnitude = !IsLogMagnitude && (said.Any(ColumnWords.Magnitude.Contains) || (Text.Contains('|', StringComparison.Ordinal) && BetweenBars().IsMatch(Text)));
+        IsLinear = !IsLogMagnitude && said.Any(ColumnWords.Linear.Contains);
+        IsGain = words.Any(ColumnWords.Gain.Contains);
+        bool corrects = words.Any(ColumnWords.Correction.Contains);
+        IsAttenuation = !corrects && words.Any(w => ColumnWords.Attenuation.Contains(w) || w.EndsWith("dämpfung", StringComparison.Ordinal));
+        IsCorrection = LevelUnit == Traces.LevelUnit.DecibelsPerMeter || IsGain || IsAttenuation || corrects;
         Statistic = words.Append(tail.ToLowerInvariant()).Select(w => StatisticOf(w.TrimEnd(Digits))).FirstOrDefault(w => w is not null);
-        Part = ComplexPartOf([.. words, tail.ToLowerInvariant()]);
+        Part = ComplexPartOf([.. InDecibels ? words.Where(w => !IsPart(w)) : words, tail.ToLowerInvariant()]);
         Kind = KindOf(words, tail);
         Parameter = ScatteringParameter().Match(Text) is { Success: true } s ? "S" + s.Groups[1].Value + s.Groups[2].Value : null;
     }
@@ -79,6 +79,15 @@ internal sealed partial class ColumnName
     /// <summary>Whether it is a magnitude, which may be linear.</summary>
     public bool IsMagnitude { get; }
 
+    /// <summary>Whether the name says that the magnitude is no logarithm.</summary>
+    public bool IsLinear { get; }
+
+    /// <summary>Whether it is a gain: a correction, or a transmission that was measured.</summary>
+    public bool IsGain { get; }
+
+    /// <summary>Whether it is an attenuation, which rises where the level falls.</summary>
+    public bool IsAttenuation { get; }
+
     /// <summary>Whether it is a limit, or the distance to one.</summary>
     public bool IsLimit { get; }
 
@@ -91,15 +100,24 @@ internal sealed partial class ColumnName
     /// <summary>The name without what tells the part of a complex number, quotes and brackets.</summary>
     public string Base => BaseNoise().Replace(Text, " ").Replace("\"", "", StringComparison.Ordinal).Trim(' ', '.', ':', '_', '-', '|');
 
+    /// <summary>Whether it is the header that a person names.</summary>
+    public bool IsCalled(string name) => Text.Length > 0 && string.Equals(Text, name, StringComparison.OrdinalIgnoreCase);
+
     /// <summary>Whether the name is a unit and nothing else, as in a row of units below the names.</summary>
-    public bool IsBareUnit => FrequencyUnits.Parse(Text) is not null || LevelUnits.Parse(Text) is not null;
+    public bool IsBareUnit => FrequencyUnits.Parse(BareText) is not null || LevelUnits.Parse(BareText) is not null;
+
+    /// <summary>Whether the name ends in a number and its unit, as in "Antenna gain 3 dB": that is a size, and no unit of a column.</summary>
+    public bool EndsInSize => Text.AsSpan().LastIndexOfAnyInRange('0', '9') is >= 0 and var last && (FrequencyUnits.Parse(Text[(last + 1)..]) is not null || LevelUnits.Parse(Text[(last + 1)..]) is not null);
+
+    /// <summary>The name without brackets around all of it.</summary>
+    public string BareText => Text.Length > 2 && Text[0] is '(' or '[' && Text[^1] is ')' or ']' ? Text[1..^1].Trim() : Text;
 
     /// <summary>A name that the file gives to a trace, so that it is a level whatever it is called.</summary>
     public static ColumnName OfTrace(string text) => new(text) { Kind = ColumnKind.Level };
 
     private ColumnKind KindOf(string[] words, string tail)
     {
-        if (words.Length > 0 && FrequencyWords.Contains(words[0]))
+        if (words.Length > 0 && ColumnWords.Frequency.Contains(words[0]))
         {
             return ColumnKind.Frequency;
         }
@@ -110,19 +128,33 @@ internal sealed partial class ColumnName
         }
 
         bool levelStated = LevelUnits.Parse(tail) is not null;
-        if (IsLimit || words.Any(w => (OtherWords.Contains(w) && !(levelStated && Numbering.Contains(w))) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#" || tail is "°" || OtherWords.Contains(tail.ToLowerInvariant().TrimEnd('.')))
+        if (IsLimit || words.Any(w => (OtherWords.Contains(w) && !(levelStated && Numbering.Contains(w)) && !(w is "u" && IsVoltage) && !(InDecibels && IsPart(w))) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#" || tail is "°" || IsOther(tail.ToLowerInvariant().TrimEnd('.')))
         {
             return ColumnKind.Other;
         }
 
-        if (FrequencyUnit is not null)
+        if (FrequencyUnit is not null || (LevelUnit is null && words.Any(IsFrequencyWord) && !words.Any(IsLevelWord)))
         {
             return ColumnKind.Frequency;
         }
 
-        bool named = words.Any(w => LevelWords.Contains(w.TrimEnd(Digits)) || ParameterWord().IsMatch(w));
+        bool named = IsMagnitude || words.Any(w => IsLevelWord(w.TrimEnd(Digits)) || ParameterWord().IsMatch(w));
         return LevelUnit is not null || IsCorrection || (named && !EmptyBracket().IsMatch(Text)) ? ColumnKind.Level : ColumnKind.Unknown;
     }
+
+    // U of "U/mV" is a voltage, and in "S21 lin mag [U]" it is no unit.
+    private bool IsVoltage => Text[0] == 'U' && LevelUnit is Traces.LevelUnit.Volts or Traces.LevelUnit.Millivolts or Traces.LevelUnit.Microvolts;
+
+    // No part of a complex number is in dB: "Level im Raum (dBm)" is German.
+    private bool InDecibels => LevelUnit is { } unit && !unit.IsLinear();
+
+    private static bool IsPart(string word) => ColumnWords.Real.Contains(word) || ColumnWords.Imaginary.Contains(word);
+
+    private bool IsOther(string tail) => OtherWords.Contains(tail) && !(tail is "u" && IsMagnitude);
+
+    private static bool IsFrequencyWord(string word) => ColumnWords.FrequencyInFull.Contains(word) || word.EndsWith("frequenz", StringComparison.Ordinal);
+
+    private static bool IsLevelWord(string word) => ColumnWords.Level.Contains(word) || word.EndsWith("pegel", StringComparison.Ordinal);
 
     private static bool IsLimitWord(string word) =>
         word.StartsWith("limit", StringComparison.Ordinal) || word.StartsWith("limline", StringComparison.Ordinal) || word.StartsWith("grenz", StringComparison.Ordinal)
@@ -147,9 +179,9 @@ internal sealed partial class ColumnName
     };
 
     private static ComplexPart ComplexPartOf(string[] words) =>
-        words.Any(w => w is "real" or "re") ? ComplexPart.Real
-        : words.Any(w => w is "imag" or "im" or "imaginary") ? ComplexPart.Imaginary
-        : words.Any(w => w is "phase" or "ph" or "angle" or "ang" or "deg" or "degrees" or "°") ? ComplexPart.Phase
+        words.Any(ColumnWords.Imaginary.Contains) ? ComplexPart.Imaginary
+        : words.Any(ColumnWords.Real.Contains) ? ComplexPart.Real
+        : words.Any(w => ColumnWords.Phase.Contains(w) || ColumnWords.Degree.Contains(w)) ? ComplexPart.Phase
         : ComplexPart.None;
 
     [GeneratedRegex(@"[\(\[]\s*([^\)\]]*)[\)\]]\s*$")]
@@ -168,7 +200,7 @@ internal sealed partial class ColumnName
     [GeneratedRegex(@"[\(\[]\s*[\)\]]\s*$")]
     private static partial Regex EmptyBracket();
 
-    [GeneratedRegex(@"[\p{L}µμ°]+(?:/m)?\.?$")]
+    [GeneratedRegex(@"[\p{L}µμ°]+(?:(?:/|(?<=V)_)m)?\.?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex LastWord();
 
     // "S21Re" is two words.
@@ -177,6 +209,9 @@ internal sealed partial class ColumnName
 
     [GeneratedRegex(@"db|/|°|%|hz", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex UnitLike();
+
+    [GeneratedRegex(@"\|\s*[\p{L}\d\s_]{1,20}\|", RegexOptions.CultureInvariant)]
+    private static partial Regex BetweenBars();
 
     [GeneratedRegex(@"^s\d\d$")]
     private static partial Regex ParameterWord();
@@ -189,7 +224,7 @@ internal sealed partial class ColumnName
 
     // An underscore parts words as a blank does, and so do the digits of an S-parameter: s21_re, S21Re.
     [GeneratedRegex(
-        @"[\(\[][^\)\]]*[\)\]]|(?:(?<![\p{L}\d])|(?<=(?<![\p{L}\d])s\d\d))(?:real|re|imag|imaginary|im|mag|magnitude|phase|ph|angle|ang|deg|db|lin)(?![\p{L}\d])\.?",
+        @"[\(\[][^\)\]]*[\)\]]|(?:(?<![\p{L}\d])|(?<=(?<![\p{L}\d])s\d\d))(?:real(?:teil|e)?|re|réelle?|imag(?:inary|inaire|inaria|inärteil)?|im|immaginaria|parte?|partie|mag|magnitude|phase|ph|angle|ang|deg|db|lin)(?![\p{L}\d])\.?",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex BaseNoise();
 }

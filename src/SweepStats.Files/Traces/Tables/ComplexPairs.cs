@@ -13,10 +13,11 @@ internal static class ComplexPairs
         var pairs = ImmutableArray.CreateBuilder<LevelColumn>();
         HashSet<(string?, string)> given = [.. levels.Select(l => (names[l].Parameter, names[l].Base))];
         HashSet<string?> parameters = [.. levels.Select(l => names[l].Parameter)];
-        for (int i = 0; i + 1 < names.Length; i++)
+        Dictionary<(string?, string), int> imaginaries = Imaginaries(names);
+        for (int i = 0; i < names.Length; i++)
         {
-            (ColumnName real, ColumnName imaginary) = (names[i], names[i + 1]);
-            if (real.Part != ComplexPart.Real || imaginary.Part != ComplexPart.Imaginary || real.Base != imaginary.Base)
+            ColumnName real = names[i];
+            if (real.Part != ComplexPart.Real || Partner(names, i, imaginaries) is not { } partner)
             {
                 continue;
             }
@@ -24,10 +25,34 @@ internal static class ComplexPairs
             // A log magnitude beside the pair says the same.
             if (!(real.Base.Length == 0 ? parameters.Contains(real.Parameter) : given.Contains((real.Parameter, real.Base))))
             {
-                pairs.Add(new LevelColumn(i, real.Base, LevelUnit.Decibels) { Imaginary = i + 1, Quantity = real.Parameter ?? "level" });
+                pairs.Add(new LevelColumn(i, real.Base.Length > 0 ? real.Base : real.Parameter ?? "", LevelUnit.Decibels) { Imaginary = partner, Quantity = real.Parameter ?? "level" });
             }
         }
 
         return pairs.ToImmutable();
     }
+
+    // Beside it, or the only one of its name elsewhere: all real parts may stand before all imaginary ones.
+    private static int? Partner(ImmutableArray<ColumnName> names, int real, Dictionary<(string?, string), int> imaginaries)
+    {
+        bool beside = real + 1 < names.Length && names[real + 1].Part == ComplexPart.Imaginary && Key(names[real + 1]) == Key(names[real]);
+        return beside ? real + 1 : imaginaries.TryGetValue(Key(names[real]), out int only) && only >= 0 ? only : null;
+    }
+
+    // Those of a name that two share are none.
+    private static Dictionary<(string?, string), int> Imaginaries(ImmutableArray<ColumnName> names)
+    {
+        var found = new Dictionary<(string?, string), int>();
+        for (int i = 0; i < names.Length; i++)
+        {
+            if (names[i].Part == ComplexPart.Imaginary && !found.TryAdd(Key(names[i]), i))
+            {
+                found[Key(names[i])] = -1;
+            }
+        }
+
+        return found;
+    }
+
+    private static (string? Parameter, string Base) Key(ColumnName name) => (name.Parameter, name.Base);
 }

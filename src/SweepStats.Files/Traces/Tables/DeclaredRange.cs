@@ -1,41 +1,94 @@
 using SweepStats.Files.Traces.Preambles;
-using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Holds the rows against what the lines above state of them. Rows are believed, except where both the count and the end say that some are missing.</summary>
+/// <summary>Holds the rows against what the lines above state of them: number of points, first and last frequency. What contradicts is refused.</summary>
+/// <remarks>
+/// A frequency may be off by half a step or by the digits that the statement is rounded to; the last by 2 % of the range where start and number of points agree.
+/// </remarks>
 internal static class DeclaredRange
 {
-    /// <summary>Adds what does not agree, as an assumption or as a fault.</summary>
-    public static void Check(Preamble preamble, FrequencyAxis axis, (TraceText Text, DataBlock Block, FaultList Faults) file)
+    private const string Remedy = "export the sweep again; if the rows are right, correct the line that states it, or remove that line";
+
+    // Of decimal numbers that went through a float.
+    private const double Slack = 1e-6;
+
+    // Of the range: nothing that a wrong unit or lost rows would look like.
+    private const double LittleFurther = 0.02;
+
+    /// <summary>Adds what does not agree.</summary>
+    /// <param name="preamble">What the lines above state.</param>
+    /// <param name="axis">The frequencies of one sweep.</param>
+    /// <param name="column">The unit that the rows give them in.</param>
+    /// <param name="file">The last line of the rows from 1, whether it ends the file, and what takes the faults.</param>
+    public static void Check(Preamble preamble, FrequencyAxis axis, FrequencyUnit column, (int LastLine, bool EndsFile, FaultList Faults) file)
     {
         int rows = axis.Hertz.Length;
-        bool fewer = preamble.Points is { } least && rows < least;
-        bool endsEarly = preamble.Stop is { } end && Hertz(end) is { } last && axis.Hertz[^1] < last * (1 - 1e-6);
-        if (fewer && endsEarly && file.Block.LastLine == file.Text.LineCount - 1)
+        (double first, double last) = (Math.Min(axis.Hertz[0], axis.Hertz[^1]), Math.Max(axis.Hertz[0], axis.Hertz[^1]));
+        bool endsEarly = preamble.StopBound is { } end && Disagrees(end, last, Tolerance(axis, rows - 1), column) && end.Hertz(column) > last;
+        if (preamble.Points > rows && endsEarly && file.EndsFile)
         {
             file.Faults.Add(
-                file.Block.LastLine + 1, FormattableString.Invariant($"the file states {preamble.Points} points and ends after {rows}, short of its stop frequency: it was cut off"), "export the sweep again");
+                file.LastLine, FormattableString.Invariant($"the file states {preamble.Points} points and ends after {rows}, short of its stop frequency: it was cut off"), "export the sweep again");
             return;
         }
 
         if (preamble.Points is { } points && points != rows)
         {
-            file.Faults.Assume(FormattableString.Invariant($"the file states {points} points and holds {rows}; the rows were believed"));
+            file.Faults.Add(preamble.LineOf(Setting.Points), FormattableString.Invariant($"the file states {points} points and the table holds {rows}"), Remedy);
         }
 
-        Compare("start", preamble.Start, axis.Hertz[0], file.Faults);
-        Compare("stop", preamble.Stop, axis.Hertz[^1], file.Faults);
-    }
-
-    private static void Compare(string what, StatedNumber? stated, double hertz, FaultList faults)
-    {
-        if (stated is { } number && Hertz(number) is { } declared && Math.Abs(declared - hertz) > 1e-6 * Math.Max(declared, hertz))
+        if (GoesOn(preamble, axis, column))
         {
-            faults.Assume(FormattableString.Invariant($"the file states a {what} frequency of {declared:R} Hz and the rows {(what == "start" ? "begin" : "end")} at {hertz:R} Hz; the rows were believed"));
+            file.Faults.Assume(FormattableString.Invariant($"the file states a stop frequency of {preamble.StopBound!.Shown} and the rows end at {last:R} Hz; the rows were believed, since start and number of points agree"));
+            return;
         }
+
+        bool isRange = preamble.Start?.Value() < preamble.Stop?.Value() || (preamble.Start?.Unit.Length > 0 && preamble.Stop?.Unit.Length > 0);
+        Compare("start", "begin", preamble.StartBound, first, (Tolerance(axis, 0), column, isRange, file.Faults));
+        Compare("stop", "end", preamble.StopBound, last, (Tolerance(axis, rows - 1), column, isRange, file.Faults));
     }
 
-    // A number without unit is compared where it can only be Hz.
-    private static double? Hertz(StatedNumber number) => number.Hertz() ?? (number.Unit.Length == 0 && number.Value() is >= 1e5 and var hertz ? hertz : null);
+    // Some receivers state the stop that was set and write the one that was swept.
+    private static bool GoesOn(Preamble preamble, FrequencyAxis axis, FrequencyUnit column)
+    {
+        (double first, double last) = (axis.Hertz[0], axis.Hertz[^1]);
+        return preamble.Points == axis.Hertz.Length && preamble.StartBound is { } start && preamble.StopBound is { } stop
+            && !Disagrees(start, first, Tolerance(axis, 0), column) && Disagrees(stop, last, Tolerance(axis, axis.Hertz.Length - 1), column)
+            && !Disagrees(stop, last, LittleFurther * Math.Abs(last - first), column);
+    }
+
+    private static void Compare(string what, string where, StatedBound? stated, double hertz, (double Tolerance, FrequencyUnit Column, bool IsRange, FaultList Faults) known)
+    {
+        // A number alone without a unit may be anything.
+        if (stated is null || (stated.Number.Unit.Length == 0 && !known.IsRange) || !Disagrees(stated, hertz, known.Tolerance, known.Column))
+        {
+            return;
+        }
+
+        double scale = Math.Pow(10, known.Column.Exponent());
+        known.Faults.Add(
+            stated.Line, FormattableString.Invariant($"the file states a {what} frequency of {stated.Shown} and the rows {where} at {hertz / scale:R} {known.Column.Symbol()}"), Remedy);
+    }
+
+    // A number without unit agrees if it does in any: which of them is asked elsewhere.
+    private static bool Disagrees(StatedBound stated, double hertz, double tolerance, FrequencyUnit column)
+    {
+        if (stated.Number.Unit.Length == 0)
+        {
+            return !Enum.GetValues<FrequencyUnit>().Any(unit => Agree(stated, unit, hertz, tolerance));
+        }
+
+        return FrequencyUnits.Parse(stated.Number.Unit) is not null && !Agree(stated, column, hertz, tolerance);
+    }
+
+    private static bool Agree(StatedBound stated, FrequencyUnit usual, double hertz, double tolerance) =>
+        stated.Hertz(usual) is { } declared
+        && Math.Abs(declared - hertz) <= Math.Max(tolerance, stated.RoundingHertz(usual)) + (Slack * Math.Max(declared, hertz));
+
+    private static double Tolerance(FrequencyAxis axis, int row)
+    {
+        int other = row == 0 ? 1 : row - 1;
+        return axis.Hertz.Length < 2 ? 0 : Math.Abs(axis.Hertz[row] - axis.Hertz[other]) / 2;
+    }
 }

@@ -11,6 +11,11 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
     /// <summary>The frequencies; null where one is none.</summary>
     public FrequencyAxis? Axis(NumericRun run, ChosenColumns columns, GridMemory grids)
     {
+        if (columns.Regular is { } regular)
+        {
+            return grids.Of(regular.Hertz(run.Rows));
+        }
+
         using var hertz = new PooledList<double>(run.Rows);
         bool direct = columns.FrequencyUnit == FrequencyUnit.Hertz;
         for (int row = 0; row < run.Rows; row++)
@@ -49,7 +54,7 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
             {
                 Phases = Phases(run, column.Phase),
                 Settings = NamedDetector.Beside(
-                    preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency ? 1 : 0), run.Columns - 1),
+                    preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency && chosen.Frequency >= 0 ? 1 : 0), run.Columns - (chosen.Frequency >= 0 ? 1 : 0)),
                     new ColumnName(column.Name)),
                 TakenAt = DatedColumns.TakenAt(column.Name, preamble.Taken.At),
                 Blank = column.Asked ? null : LevelDoubts.Blank(column.Unit, levels),

@@ -6,18 +6,25 @@ namespace SweepStats.Files.Traces.Tables;
 internal static class FrequencyUnitChoice
 {
     // 1e9 kHz would be 1 THz, beyond what sweeps of shielding reach.
-    private const double OnlyHertz = 1e9;
+    public const double OnlyHertz = 1e9;
 
     /// <summary>The unit; null, with the reason among the faults, where nothing tells it.</summary>
     public static FrequencyUnit? Of(TableSight table, int column, ColumnName name, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
     {
         FrequencyUnit? unit = Found(table, column, name, known);
-        if (unit is { } found && known.Options is { IsOwnFrequencyUnit: true, FrequencyUnit: { } told } && told != found)
+        if (unit is not { } found || known.Options.FrequencyUnit is not { } told || told == found)
+        {
+            return unit;
+        }
+
+        if (known.Options.IsOwnFrequencyUnit)
         {
             known.Faults.Add(OtherUnit.OfFrequency(known.Faults.File, found, known.Options));
             return null;
         }
 
+        known.Faults.Assume(
+            $"frequencies were read in {found.Symbol()}, as the file has them; the frequency unit {told.Symbol()} that {known.Options.StatedIn} says was not used");
         return unit;
     }
 
@@ -39,10 +46,15 @@ internal static class FrequencyUnitChoice
             return named;
         }
 
-        if ((known.Preamble.FrequencyUnit ?? OfRange(table.Value(0, column), known.Preamble.Start)
-            ?? OfRange(table.Value(table.Rows - 1, column), known.Preamble.Start)) is { } stated)
+        if (known.Preamble.FrequencyUnit is { } stated)
         {
             return stated;
+        }
+
+        if (OfRange(table, column, known.Preamble) is { } ranged)
+        {
+            known.Faults.Assume($"frequencies are in {ranged.Unit.Symbol()}: the file states {ranged.Said}");
+            return ranged.Unit;
         }
 
         if (known.Options.FrequencyUnit is { } told)
@@ -61,17 +73,27 @@ internal static class FrequencyUnitChoice
         return null;
     }
 
-    // A start frequency stated with its unit tells the unit of the column that begins there.
-    private static FrequencyUnit? OfRange(double first, StatedNumber? start)
+    // A start or stop that is stated with its unit tells the unit of the column that begins or ends there.
+    private static (FrequencyUnit Unit, string Said)? OfRange(TableSight table, int column, Preamble preamble)
     {
-        if (start?.Hertz() is not { } hertz || hertz <= 0)
+        (double first, double last) = (table.Value(0, column), table.Value(table.Rows - 1, column));
+        (first, last) = (Math.Min(first, last), Math.Max(first, last));
+        return OfBound(first, preamble.StartBound) is { } start ? (start, FormattableString.Invariant($"a start frequency of {preamble.StartBound!.Shown}, and the rows begin at {first:R}"))
+            : OfBound(last, preamble.StopBound) is { } stop ? (stop, FormattableString.Invariant($"a stop frequency of {preamble.StopBound!.Shown}, and the rows end at {last:R}"))
+            : null;
+    }
+
+    private static FrequencyUnit? OfBound(double value, StatedBound? bound)
+    {
+        if (bound?.Hertz() is not { } hertz || hertz <= 0)
         {
             return null;
         }
 
+        double tolerance = Math.Max(1e-6 * hertz, Math.Min(bound.RoundingHertz(), 0.05 * hertz));
         foreach (FrequencyUnit unit in Enum.GetValues<FrequencyUnit>())
         {
-            if (Math.Abs((first * Math.Pow(10, unit.Exponent())) - hertz) <= 1e-6 * hertz)
+            if (Math.Abs((value * Math.Pow(10, unit.Exponent())) - hertz) <= tolerance)
             {
                 return unit;
             }

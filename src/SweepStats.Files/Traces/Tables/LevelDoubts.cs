@@ -11,6 +11,8 @@ internal static class LevelDoubts
     // A person may well write a few equal round numbers.
     private const int FewestPlaceholders = 5;
 
+    private const double SmallestLevel = 1e-2;
+
     private static readonly double[] Placeholders = [0, -200];
 
     /// <summary>Why the trace is blank; null where it is not.</summary>
@@ -37,12 +39,14 @@ internal static class LevelDoubts
     {
         if (column.Unit is { } known && Blank(known, levels) is { } blank && !(column.Asked && Math.Abs(levels[0]) <= NoReading && !known.IsLinear()))
         {
-            return [new ReadFault(place.File, place.Line(0), $"trace {column.Name} is blank: {blank}", column.Asked ? "export a trace that was written" : "export a trace that was written; if the levels are real, name the column in sweeps.csv (column)")];
+            return [new ReadFault(place.File, place.Line(0), $"trace {column.Name} is blank: {blank}", Remedy(column, levels[0]))];
         }
 
         if (AreSound(column, levels))
         {
-            return [];
+            return IsLinearInTruth(column, levels)
+                ? [new ReadFault(place.File, place.Line(0), $"the levels of column {column.Name} are called {column.Unit!.Value.Symbol()} and are all positive and below 0.01: they are linear in truth", $"say so in the header, in place of {column.Unit.Value.Symbol()}: W, mW, V, µV or linear; or export the trace in dB")]
+                : [];
         }
 
         var faults = new FaultList(place.File);
@@ -57,6 +61,30 @@ internal static class LevelDoubts
 
         bad.Report();
         return faults.All;
+    }
+
+    // To name the column helps where such a level can be real.
+    private static string Remedy(LevelColumn column, double level) => "export a trace that was written"
+        + (column.Asked || Math.Abs(level) > NoReading || column.Unit?.IsLinear() == true ? ""
+            : "; if the levels are real, name the column in sweeps.csv (column)");
+
+    // Levels in dB that stay above 0 and below 0.01 dB in every row would be those of no measurement.
+    private static bool IsLinearInTruth(LevelColumn column, ReadOnlySpan<double> levels)
+    {
+        if (column.Imaginary is not null || column.Unit is not { } unit || unit.IsLinear() || levels.Length < FewestPlaceholders || !(levels[0] > 0 && levels[0] < SmallestLevel))
+        {
+            return false;
+        }
+
+        foreach (double level in levels)
+        {
+            if (!(level > 0 && level < SmallestLevel))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     // The usual case, without a question for each row.

@@ -10,7 +10,22 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
     private const double LargestPassive = 1.1;
 
     /// <summary>The unit; null where nothing tells it.</summary>
-    public LevelUnit? Of(ImmutableArray<ColumnName> names, int index, string label)
+    /// <param name="names">All columns.</param>
+    /// <param name="index">Place of the column from 0.</param>
+    /// <param name="label">Its name in messages.</param>
+    /// <param name="format">What the lines above say that it shows; null where they do not.</param>
+    public LevelUnit? Of(ImmutableArray<ColumnName> names, int index, string label, string? format)
+    {
+        LevelUnit? unit = Find(names, index, label, format);
+        if (unit is { } stated && options is { IsOwnLevelUnit: false, LevelUnit: { } told } && stated != told)
+        {
+            faults.Assume($"column {label} was read in {stated.Symbol()}, as the file has it; the level unit {told.Symbol()} that {options.StatedIn} says was not used");
+        }
+
+        return unit;
+    }
+
+    private LevelUnit? Find(ImmutableArray<ColumnName> names, int index, string label, string? format)
     {
         ColumnName name = names[index];
         if (table.Units?.Level(index) is { } own && name.LevelUnit is { } headed && own != headed)
@@ -36,22 +51,51 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
             return LevelUnit.Decibels;
         }
 
+        if (name.IsLinear && preamble.LevelUnit?.IsLinear() != true)
+        {
+            return LevelUnit.LinearMagnitude;
+        }
+
         if (preamble.LevelUnit is { } stated)
         {
             return stated;
         }
 
-        // What a person states of this file goes before what is only likely.
-        if (!options.IsOwnLevelUnit && name.IsMagnitude && names.Any(n => n.Part == ComplexPart.Phase && n.Parameter == name.Parameter) && table.All(index, v => v is >= 0 and <= LargestPassive))
+        if (format is not null && FormatWords.UnitOf(format) is { } shown)
         {
-            faults.Assume($"column {label} is a linear magnitude: a phase stands beside it and it stays between 0 and 1.1");
-            return LevelUnit.LinearMagnitude;
+            faults.Assume($"column {label} is in {shown.Symbol()}: the file states the format '{format}'");
+            return shown;
         }
 
         if (options.LevelUnit is { } told)
         {
             faults.Assume($"levels of column {label} are in {told.Symbol()}, as {options.StatedIn} says");
             return told;
+        }
+
+        return OfMagnitude(names, index, label);
+    }
+
+    // The size of an S-parameter has no other unit than none or dB, and its numbers tell which.
+    private LevelUnit? OfMagnitude(ImmutableArray<ColumnName> names, int index, string label)
+    {
+        ColumnName name = names[index];
+        bool phased = names.Any(n => n.Part == ComplexPart.Phase && n.Parameter == name.Parameter);
+        if (!name.IsMagnitude || (!phased && name.Parameter is null))
+        {
+            return null;
+        }
+
+        if (table.All(index, v => v is >= 0 and <= LargestPassive))
+        {
+            faults.Assume($"column {label} is a linear magnitude: {(phased ? "a phase stands beside it and it" : "it is that of an S-parameter and")} stays between 0 and 1.1");
+            return LevelUnit.LinearMagnitude;
+        }
+
+        if (name.Parameter is not null && !table.All(index, v => v >= 0))
+        {
+            faults.Assume($"column {label} is the magnitude of an S-parameter and goes below 0, so it was taken in dB");
+            return LevelUnit.Decibels;
         }
 
         return null;

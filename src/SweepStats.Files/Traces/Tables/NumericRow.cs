@@ -6,7 +6,9 @@ namespace SweepStats.Files.Traces.Tables;
 /// Reads a line as a row of numbers. A number may carry its unit, glued on or in the field after it: <c>1388.8MHz,-74.4dBm</c> and <c>1388.8,MHz,-74.4,dBm,</c>
 /// are two columns. Frequencies with a unit come out in Hz, so that rows in kHz and rows in MHz may follow each other.
 /// </summary>
-internal sealed class NumericRow(Separator separator)
+/// <param name="separator">How fields are parted.</param>
+/// <param name="fewest">Numbers that a row has at least.</param>
+internal sealed class NumericRow(Separator separator, int fewest = 2)
 {
     private readonly List<LevelUnit?> _levelUnits = [];
     private readonly List<bool> _inHertz = [];
@@ -16,7 +18,7 @@ internal sealed class NumericRow(Separator separator)
     public RowUnits? Units => _anyUnit ? new RowUnits([.. _inHertz], [.. _levelUnits]) : null;
 
     /// <summary>Adds the numbers of a line to a list.</summary>
-    /// <returns>How many; 0, and nothing added, where the line is no row of two or more numbers.</returns>
+    /// <returns>How many; 0, and nothing added, where the line is no row of numbers, or holds fewer than a row must.</returns>
     public int Read(ReadOnlySpan<byte> line, PooledList<double> into)
     {
         int before = into.Count;
@@ -52,7 +54,7 @@ internal sealed class NumericRow(Separator separator)
         }
 
         int columns = into.Count - before;
-        if (columns < 2)
+        if (columns < fewest)
         {
             into.CutAt(before);
             return 0;

@@ -2,7 +2,7 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Every row of two or more numbers in a file, and how they lie together.</summary>
+/// <summary>Every row of numbers in a file, usually of two or more, and how they lie together.</summary>
 internal sealed class NumericRows : IDisposable
 {
     private const int MostRuns = 50_000;
@@ -11,16 +11,19 @@ internal sealed class NumericRows : IDisposable
     private readonly PooledList<int> _lines;
     private readonly NumericRow _row;
 
-    public NumericRows(TraceText text, Separator separator)
+    /// <param name="text">The file.</param>
+    /// <param name="separator">How fields are parted.</param>
+    /// <param name="fewest">Numbers that a row has at least.</param>
+    public NumericRows(TraceText text, Separator separator, int fewest = 2)
     {
-        _row = new NumericRow(separator);
+        _row = new NumericRow(separator, fewest);
         _values = new PooledList<double>(text.LineCount * 2);
         _lines = new PooledList<int>(text.LineCount);
         NumericRun? current = null;
         for (int i = 0; i < text.LineCount && !HasTooManyRuns; i++)
         {
             int columns = _row.Read(text.Line(i), _values);
-            if (columns >= 2)
+            if (columns >= fewest)
             {
                 current = Extend(current, columns);
                 _lines.Add(i);

@@ -6,27 +6,27 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>The name of a column, as far as it tells of a phase and of the trace that the column belongs to.</summary>
 internal sealed partial class PhaseName
 {
-    private static readonly string[] Degrees = ["deg", "degree", "degrees", "°"];
     private static readonly string[] Radians = ["rad", "radian", "radians"];
-    private static readonly string[] Phases = ["phase", "ph", "phasen"];
+    private static readonly string[] Phases = ["phase", "ph", "phasen", "fase", "phasenwinkel"];
 
     // What a column is of its trace: the rest of its name tells which trace it is of.
     private static readonly HashSet<string> Measures =
     [
-        .. Degrees, .. Radians, .. Phases, "angle", "ang", "arg", "wrapped", "unwrapped", "real", "re", "imag", "imaginary", "im",
-        "level", "pegel", "amplitude", "ampl", "amp", "magnitude", "mag", "log", "lin", "linear", "logmag", "linmag",
-        "power", "voltage", "db",
+        .. ColumnWords.Degree, .. Radians, .. ColumnWords.Phase, "wrapped", "unwrapped",
+        .. ColumnWords.Real, .. ColumnWords.Imaginary, .. ColumnWords.Magnitude,
+        "level", "pegel", "amplitude", "ampl", "amp", "log", "logmag", "power", "voltage", "db",
+        "niveau", "nivel", "livello", "amplitud", "ampiezza", "gain",
     ];
 
     public PhaseName(ColumnName name)
     {
         string text = name.Text.Length <= ColumnName.Longest ? UnitInDecibels().Replace(name.Text, " ") : "";
         ImmutableArray<string> words = [.. Word().Matches(text).Select(m => m.Value.ToLowerInvariant())];
-        Trace = string.Concat(words.Where(w => !Measures.Contains(w) && !IsUnitOfLevel(w, name)));
+        Trace = string.Concat(words.Where((w, i) => !Measures.Contains(w) && !IsUnitOfLevel(w, name) && !LeadsToUnit(words, i)));
         IsParameter = name.Parameter is { } parameter && string.Equals(Trace, parameter, StringComparison.OrdinalIgnoreCase);
         bool isPhase = name.Kind == ColumnKind.Other && !name.IsLimit
             && (words.Any(Phases.Contains) || name.Parameter is not null);
-        (bool degrees, bool radians) = (words.Any(Degrees.Contains), words.Any(Radians.Contains));
+        (bool degrees, bool radians) = (words.Any(ColumnWords.Degree.Contains), words.Any(Radians.Contains));
         DegreesPerUnit = !isPhase || degrees == radians ? null : degrees ? 1 : Phase.DegreesPerRadian;
     }
 
@@ -40,6 +40,10 @@ internal sealed partial class PhaseName
 
     /// <summary>Degrees in a unit of the column; null where it is no phase, or its unit is not stated.</summary>
     public double? DegreesPerUnit { get; }
+
+    // "arg(S21) in Grad"; alone it may be the input.
+    private static bool LeadsToUnit(ImmutableArray<string> words, int at) => words[at] is "in" or "en"
+        && at + 1 < words.Length && (ColumnWords.Degree.Contains(words[at + 1]) || Radians.Contains(words[at + 1]));
 
     // V alone may be a trace, such as a polarisation.
     private static bool IsUnitOfLevel(string word, ColumnName name) =>

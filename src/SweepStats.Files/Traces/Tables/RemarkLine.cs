@@ -15,6 +15,8 @@ internal static class RemarkLine
         "remarque", "nota", "commentaire", "comentario", "osservazione", "attention",
     ];
 
+    private static readonly string[] Subjects = ["trace", "sweep", "kurve", "spur", "messung", "balayage", "courbe", "barrido", "traza", "traccia", "polari", "unit", "einheit"];
+
     /// <summary>Whether a line is a remark: it begins with a word such as "Note", or holds words as a sentence does; it states no setting and no unit.</summary>
     public static bool Is(ReadOnlySpan<byte> line)
     {
@@ -29,6 +31,20 @@ internal static class RemarkLine
             && !Array.Exists(words, w => FrequencyUnits.Parse(w) is not null || LevelUnits.Parse(w) is not null)
             && !StatementReader.Read(text).Any(s => SettingKeys.Find(s.Key) is not null);
     }
+
+    /// <summary>Whether a line begins with a word such as "Note".</summary>
+    public static bool IsOpened(ReadOnlySpan<byte> line) =>
+        line.Length <= Longest && Words(Encoding.UTF8.GetString(line)) is [var first, ..] && Openings.Contains(first.ToLowerInvariant());
+
+    /// <summary>Whether a line speaks of a trace or a sweep.</summary>
+    public static bool TellsOfTraces(ReadOnlySpan<byte> line)
+    {
+        string text = Encoding.UTF8.GetString(line);
+        return Array.Exists(Subjects, s => text.Contains(s, StringComparison.OrdinalIgnoreCase));
+    }
+
+    /// <summary>Whether a column is one of remarks, in which a number may stand too.</summary>
+    public static bool IsRemarkName(string name) => Array.Exists(Words(name), w => Openings.Contains(w.ToLowerInvariant()));
 
     /// <summary>Whether a line of comment speaks of a frequency, as in "from 30 MHz on", and so heads no column of frequencies.</summary>
     public static bool NamesAFrequency(ReadOnlySpan<byte> line)

@@ -72,7 +72,12 @@ internal static class SegmentJoints
     }
 
     /// <summary>The sentence about joints, of which the first is named.</summary>
-    public static string Told(double hertz, int joints, (int Before, int After) lines, string done) =>
-        FormattableString.Invariant($"the frequency {hertz:R} Hz stands twice, at the end of one segment (line {lines.Before}) and at the beginning of the next (line {lines.After})")
+    /// <param name="hertz">Its frequency in Hz.</param>
+    /// <param name="joints">How many there are.</param>
+    /// <param name="before">Line from 1 of the first of its readings.</param>
+    /// <param name="after">Line of the second.</param>
+    /// <param name="done">What was done.</param>
+    public static string Told(double hertz, int joints, int before, int after, string done) =>
+        FormattableString.Invariant($"the frequency {hertz:R} Hz stands twice, at the end of one segment (line {before}) and at the beginning of the next (line {after})")
         + (joints == 1 ? "" : FormattableString.Invariant($", and so do {joints - 1} more")) + done;
 }

@@ -4,12 +4,14 @@ using System.Globalization;
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>
-/// Columns that a person named. Such a statement settles what the reader would doubt; against what the file itself says of a column beyond doubt, its unit, it
+/// Columns that a person named. Such a statement settles what the reader would doubt; against what the file itself says of a
+/// column beyond doubt, its unit, it
 /// does not stand.
 /// </summary>
 internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadOptions options, FaultList faults)
 {
-    /// <summary>Place of the frequency column from 0; null, with the reason among the faults, where it cannot be the one that is named.</summary>
+    /// <summary>Place of the frequency column from 0; null, with the reason among the faults, where it cannot be the one that is
+    /// named.</summary>
     public int? Frequency()
     {
         if (Place("frequency_column", options.FrequencyColumn!) is not { } at)
@@ -24,7 +26,8 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
             return null;
         }
 
-        if (name.Kind != ColumnKind.Frequency && (name.Part != ComplexPart.None || name.IsLimit || name.IsCorrection))
+        // A number of the row that is named as the frequency would be read in silence.
+        if (name.Kind == ColumnKind.Other || (name.Kind != ColumnKind.Frequency && (name.Part != ComplexPart.None || name.IsLimit || name.IsCorrection)))
         {
             Contradicted("frequency_column", at, "whose name says another quantity");
             return null;
@@ -42,7 +45,8 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
         return at;
     }
 
-    /// <summary>The level of the real and the imaginary part that are named; null, with the reason among the faults, where they cannot be them.</summary>
+    /// <summary>The level of the real and the imaginary part that are named; null, with the reason among the faults, where they
+    /// cannot be them.</summary>
     /// <param name="frequency">Place of the frequency column from 0.</param>
     /// <param name="table">The rows.</param>
     public LevelColumn? Pair(int frequency, TableSight table)
@@ -73,7 +77,8 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
         };
     }
 
-    /// <summary>A level with the phase that is named; null, with the reason among the faults, where it cannot be its phase.</summary>
+    /// <summary>A level with the phase that is named; null, with the reason among the faults, where it cannot be its
+    /// phase.</summary>
     /// <param name="level">The level.</param>
     /// <param name="frequency">Place of the frequency column from 0.</param>
     public LevelColumn? WithPhase(LevelColumn level, int frequency)

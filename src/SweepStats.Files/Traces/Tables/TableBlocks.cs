@@ -64,14 +64,14 @@ internal static class TableBlocks
         return null;
     }
 
-    // Or falls: sweeps from stop to start stand below each other too.
+    // Or falls, as frequencies from stop to start do and levels below 0 may.
     private static bool RisesAlike(NumericRows rows, NumericRun one, NumericRun other, int column)
     {
         int sign = Math.Sign(rows.Value(one, 1, column) - rows.Value(one, 0, column));
         for (int row = 0; row < one.Rows; row++)
         {
             double value = rows.Value(one, row, column);
-            if (value != rows.Value(other, row, column) || (row > 0 && (sign == 0 || Math.Sign(value - rows.Value(one, row - 1, column)) != sign)))
+            if (value != rows.Value(other, row, column) || (sign < 0 && value < 0) || (row > 0 && (sign == 0 || Math.Sign(value - rows.Value(one, row - 1, column)) != sign)))
             {
                 return false;
             }

@@ -50,13 +50,23 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
 
         IReadOnlyList<NumericRun> repeats = TableBlocks.Repeats(block.Run, axis);
         FrequencyAxis swept = repeats.Count > 1 ? options.Grids.Of(axis.Hertz.AsSpan()[..repeats[0].Rows]) : StatesFall(preamble) ? axis : Order(options).Turned(axis);
-        DeclaredRange.Check(preamble, swept, (text, block, faults));
+        if (chosen.Regular is null)
+        {
+            DeclaredRange.Check(preamble, swept, chosen.FrequencyUnit, (block.LastLine + 1, block.LastLine == text.LineCount - 1, faults));
+        }
+
         faults.AssumeAll(preamble.Remarks);
 
         if (repeats.Count > DataBlock.MostTraces)
         {
             faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the frequencies start anew more than {DataBlock.MostTraces} times"), "put fewer sweeps into a file");
             return [];
+        }
+
+        if (chosen.Regular is null)
+        {
+            FrequencyAxis first = repeats.Count > 1 ? _table.Axis(repeats[0], chosen, options.Grids)! : axis;
+            DeclaredRange.Check(preamble, first, chosen.FrequencyUnit, (block.LastLine + 1, block.LastLine == text.LineCount - 1, faults));
         }
 
         if (repeats.Count > 1)
@@ -98,22 +108,27 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
             int first = rows.Line(run, 0);
             string label = TableBlocks.Label(text, first, above) is { } word ? word + ": " : FormattableString.Invariant($"line {first + 1}: ");
             ImmutableArray<ColumnName>? header = run == block.Run ? main.Names : ColumnHeader.Find(text, (first, run.Columns), separator, (options.NamedColumns, faults));
-            if (BlockLabel.Other(label, header?.Any(n => n.LevelUnit is not null) == true || run.Units is not null) is { } other)
+            Preamble own = Preamble.Read(text, above + 1, first);
+            if (own.FormatOf(0, 1) is { } format && FormatWords.IsNoLevel(format))
+            {
+                faults.Assume(FormattableString.Invariant($"the table from line {first + 1} on shows '{format}' and was not read"));
+            }
+            else if (BlockLabel.Other(label, header?.Any(n => n.LevelUnit is not null) == true || run.Units is not null) is { } other)
             {
                 faults.Assume(FormattableString.Invariant($"the table from line {first + 1} on is called '{other}' and was not read"));
             }
             else if (run == block.Run)
             {
-                traces.AddRange(main.Traces.Select(t => Labelled(t, label, Preamble.Read(text, above + 1, first))));
+                traces.AddRange(main.Traces.Select(t => Labelled(t, label, own)));
             }
             else
             {
-                Preamble own = Preamble.Read(text, above + 1, first);
+                bool states = own.LevelUnit is not null || own.FormatOf(0, 1) is not null;
                 if (header is { } named && !named.Any(n => n.Kind is ColumnKind.Level or ColumnKind.Unknown || n.Part == ComplexPart.Real))
                 {
                     faults.Assume(FormattableString.Invariant($"the table from line {first + 1} on holds no level and was not read"));
                 }
-                else if ((header is null ? main.Chosen : Choose(run, header, own.LevelUnit is null ? main.Preamble : own, options)) is { } chosen && _table.Axis(run, chosen, options.Grids) is { } axis)
+                else if ((header is null ? Restated(main.Chosen, own) : Choose(run, header, states ? own : main.Preamble, options)) is { } chosen && _table.Axis(run, chosen, options.Grids) is { } axis)
                 {
                     traces.AddRange(Ordered(run, chosen, axis, main.Preamble, options).Select(t => Labelled(t, label, own)));
                 }
@@ -129,6 +144,11 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
 
         return traces.ToImmutable();
     }
+
+    // A table without names has the columns of the first, and the unit that the lines above it state.
+    private static ChosenColumns Restated(ChosenColumns chosen, Preamble own) =>
+        (own.LevelUnit ?? (own.FormatOf(0, 1) is { } format ? FormatWords.UnitOf(format) : null)) is not { } unit ? chosen
+        : chosen with { Levels = [.. chosen.Levels.Select(l => l with { Unit = unit })] };
 
     // The lines between two tables may state the detector of the one below.
     private static Trace Labelled(Trace trace, string label, Preamble own) => trace with

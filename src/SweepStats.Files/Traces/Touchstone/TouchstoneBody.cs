@@ -76,7 +76,7 @@ internal sealed class TouchstoneBody(TraceText text, TouchstoneHeader header, To
         TouchstoneKeyword? keyword = TouchstoneKeyword.Parse(bare);
         if (!header.HasKeywords)
         {
-            faults.Add(index + 1, $"'{TouchstoneLine.Shown(bare)}' is a keyword of version 2 in a file of version 1", "begin the file with [Version] 2.0, or remove the line");
+            faults.Add(index + 1, $"'{TouchstoneLine.Shown(bare)}' is a keyword of version 2 in a file of version 1", "export the file again in version 2, or remove the line");
         }
         else if (keyword?.Name == "noisedata" && !_noise)
         {
@@ -111,7 +111,7 @@ internal sealed class TouchstoneBody(TraceText text, TouchstoneHeader header, To
         int read = points.Hertz.Length;
         if (header.Points > read)
         {
-            faults.Add(_lastLine, FormattableString.Invariant($"the file announces {header.Points} points and ends after {read}"), "export the file again; it was cut off");
+            faults.Add(_lastLine, FormattableString.Invariant($"the file announces {header.Points} points and ends after {read}"), "export the file again: it was cut off, or [Number of Frequencies] is wrong");
             return;
         }
 

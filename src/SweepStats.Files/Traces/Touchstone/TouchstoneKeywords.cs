@@ -49,7 +49,7 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
 
         if (!Any && keyword.Name != "version")
         {
-            return Refuse(index, $"the keyword {keyword.Shown} stands before [Version]", "begin the file with [Version] 2.0, or export version 1 without keywords in square brackets");
+            return Refuse(index, $"the keyword {keyword.Shown} stands before [Version]", "put [Version] 2.0 above all other keywords, or export version 1, which has none");
         }
 
         if (!_seen.Add(keyword.Name))
@@ -59,8 +59,8 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
 
         return keyword.Name switch
         {
-            "version" => Expect(index, keyword, value => value is "2.0" or "2.1", "2.0"),
-            "numberofports" => Expect(index, keyword, value => Count(value) == ports, FormattableString.Invariant($"{ports}, as the file's extension tells")),
+            "version" => Expect(index, keyword, value => value is "2.0" or "2.1", "2.0 or 2.1: export the file again in one of these, or in version 1, which has no keywords"),
+            "numberofports" => Expect(index, keyword, value => Count(value) == ports, FormattableString.Invariant($"{ports}, as the file's extension tells; rename the file to .sNp where N is another number of ports")),
             "two-portdataorder" => Expect(index, keyword, value => (_rowByRow = value == "12_21") || value == "21_12", "the order that the instrument wrote, 12_21 or 21_12: export again"),
             "numberoffrequencies" => Expect(index, keyword, value => (_points = Count(value)) > 0, "a count of at least 1"),
             "numberofnoisefrequencies" => Expect(index, keyword, value => (_noiseRows = Count(value)) >= 0, "a count"),
@@ -98,16 +98,11 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
             return Refuse(_informationLine - 1, "[Begin Information] is not closed", "put [End Information] below the text");
         }
 
-        foreach ((string name, string shown) in new[] { ("networkdata", "[Network Data]"), ("numberofports", "[Number of Ports]") })
-        {
-            if (!_seen.Contains(name))
-            {
-                return Refuse(null, $"the keyword {shown} is missing", "export the file again; it is cut off or incomplete");
-            }
-        }
-
-        return OrderIsStated() && ReferencesAreThere() && ModesArePorts() && Remarks();
+        return IsThere("networkdata", "[Network Data]") && IsThere("numberofports", "[Number of Ports]") && OrderIsStated() && ReferencesAreThere() && ModesArePorts() && Remarks();
     }
+
+    private bool IsThere(string name, string shown) =>
+        _seen.Contains(name) || Refuse(null, $"the keyword {shown} is missing", "export the file again: it is incomplete");
 
     private bool OrderIsStated() =>
         ports != 2 || _seen.Contains("two-portdataorder") ||

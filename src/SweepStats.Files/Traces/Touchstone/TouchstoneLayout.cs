@@ -4,19 +4,18 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Touchstone;
 
-/// <summary>Touchstone files of versions 1 and 2 with one to four ports. The number of ports is in the name: .s1p to .s4p.</summary>
+/// <summary>Touchstone files of versions 1 and 2 with one to four ports. The number of ports is in the name, .s1p to .s4p, or under any other name in the file itself.</summary>
 /// <remarks>Source: the Touchstone file format specification, versions 1.1 and 2.0 (EIA/IBIS, from memory).</remarks>
 internal sealed partial class TouchstoneLayout : ITraceLayout
 {
     /// <inheritdoc/>
-    public bool Recognises(TraceText text) => Extension().IsMatch(text.File);
+    public bool Recognises(TraceText text) => Extension().IsMatch(text.File) || TouchstoneSight.Recognises(text);
 
     /// <inheritdoc/>
     public TraceReading Read(TraceText text, TraceReadOptions options)
     {
         var faults = new FaultList(text.File);
-        int ports = text.File[^2] - '0';
-        if (new TouchstoneHeaderReader(text, ports, faults).Read() is { } header && Wanted(header, options, faults) is { } wanted)
+        if ((Extension().IsMatch(text.File) ? text.File[^2] - '0' : TouchstoneSight.Ports(text, faults)) is { } ports && new TouchstoneHeaderReader(text, ports, faults).Read() is { } header && Wanted(header, options, faults) is { } wanted)
         {
             if (options is { IsOwnFrequencyUnit: true, FrequencyUnit: { } own } && own != header.Options.FrequencyUnit)
             {
@@ -41,7 +40,7 @@ internal sealed partial class TouchstoneLayout : ITraceLayout
 
         foreach (string name in options.Columns.Where(name => !Array.Exists(all, p => Is(p, name))))
         {
-            faults.Add(null, FormattableString.Invariant($"there is no column '{name}' in a file of {header.Ports} ports"), "name an S parameter such as S21 in sweeps.csv");
+            faults.Add(null, FormattableString.Invariant($"there is no column '{name}' in a file of {header.Ports} ports"), $"correct {options.ColumnsStatedIn}: an S parameter such as {all[0].Name}");
         }
 
         return faults.Any ? null : [.. options.Columns.Select(name => Array.Find(all, p => Is(p, name)))];

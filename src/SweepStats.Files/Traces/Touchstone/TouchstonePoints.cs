@@ -79,7 +79,7 @@ internal sealed class TouchstonePoints : IDisposable
     {
         if (!_faults.Any && !AtStart)
         {
-            Refuse(_startLine, FormattableString.Invariant($"the last point lacks {_numbers - _at} of {_numbers} numbers"), "export the file again; it was cut off");
+            Refuse(_startLine, FormattableString.Invariant($"the last point lacks {_numbers - _at} of {_numbers} numbers"), "export the file again if it was cut off; else check the number of ports in its extension");
         }
         else if (!_faults.Any && _hertz.Count == 0)
         {

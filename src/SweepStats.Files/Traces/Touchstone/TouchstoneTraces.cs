@@ -20,6 +20,7 @@ internal sealed class TouchstoneTraces : IDisposable
     private readonly FaultList _faults;
     private readonly TouchstoneLevels?[] _levels;
     private readonly TouchstonePoints _points;
+    private string _named = "";
 
     /// <param name="text">The file.</param>
     /// <param name="header">Its header.</param>
@@ -47,6 +48,8 @@ internal sealed class TouchstoneTraces : IDisposable
             return new TraceReading { Faults = _faults.All };
         }
 
+        _named = options.ColumnsOnCommandLine ? "with --column S11, in a campaign in sweeps.csv (column = S11)" : "in sweeps.csv (column = S11)";
+        SayUnused(options);
         Preamble comments = Preamble.Read(_text, _levels.First(l => l is not null)!.FirstLine - 1);
         ReceiverSettings settings = comments.Settings;
         FrequencyAxis axis = options.Grids.Of(_points.Hertz);
@@ -82,7 +85,7 @@ internal sealed class TouchstoneTraces : IDisposable
     {
         if (_header.Ports == 1 && unnamed)
         {
-            yield return new ReadFault(_text.File, null, "a one-port file holds a reflection, not an attenuation", "use a two-port file, or name S11 in sweeps.csv (column = S11) where the reflection is meant");
+            yield return new ReadFault(_text.File, null, "a one-port file holds a reflection, not an attenuation", $"use a two-port file, or name S11 {_named} where the reflection is meant");
         }
 
         TouchstoneLevels levels = _levels[parameter.Place]!;
@@ -93,6 +96,14 @@ internal sealed class TouchstoneTraces : IDisposable
         else if (levels.WithoutLevel is { } without)
         {
             yield return new ReadFault(_text.File, without.Line, $"the magnitude of {parameter.Name} {without.Because}", $"leave such points out, or {Measure}");
+        }
+    }
+
+    private void SayUnused(TraceReadOptions options)
+    {
+        if (options.LevelUnit is { } told and not LevelUnit.Decibels)
+        {
+            _faults.Assume($"the levels of S-parameters are in dB; the level unit {told.Symbol()} that {options.StatedIn} says was not used");
         }
     }
 

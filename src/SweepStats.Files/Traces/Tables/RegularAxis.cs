@@ -1,0 +1,148 @@
+using SweepStats.Files.Traces.Preambles;
+
+namespace SweepStats.Files.Traces.Tables;
+
+/// <summary>Frequencies that no column holds and the lines above state: first, last, and how many, at equal steps or at equal ratios.</summary>
+/// <param name="StartHertz">First frequency in Hz.</param>
+/// <param name="StopHertz">Last frequency in Hz.</param>
+/// <param name="IsLogarithmic">Whether neighbours have equal ratios.</param>
+internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsLogarithmic)
+{
+    private const string Write = "export the sweep with a column of frequencies, or write its range and points above the rows, in lines such as 'Start,30 MHz', 'Stop,1 GHz' and 'Points,401'";
+
+    /// <summary>Whether lines state a range at all, so that rows without frequencies may be a sweep.</summary>
+    public static bool IsStated(Preamble preamble) => preamble.StartBound is not null || preamble.StopBound is not null;
+
+    /// <summary>The axis that is stated; null, with the reason among the faults, where it is not stated in full or the rows do not agree with it.</summary>
+    /// <param name="rows">Number of rows.</param>
+    /// <param name="known">What the lines above and the campaign state, and what takes the faults.</param>
+    public static RegularAxis? Of(int rows, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    {
+        Preamble preamble = known.Preamble;
+        if (preamble.StartBound is not { } start || preamble.StopBound is not { } stop)
+        {
+            string said = preamble.StartBound is not null ? "only the start frequency is" : preamble.StopBound is not null ? "only the stop frequency is" : "neither start nor stop is";
+            known.Faults.Add(null, $"no column holds the frequency, and {said} stated above the rows", Write);
+            return null;
+        }
+
+        if (Unit(start, stop, known) is not { } unit)
+        {
+            return null;
+        }
+
+        (double first, double last) = (start.Hertz(unit)!.Value, stop.Hertz(unit)!.Value);
+        if (Problem(first, last, rows, preamble) is { } problem)
+        {
+            known.Faults.Add(stop.Line, problem, "export the sweep with a column of frequencies");
+            return null;
+        }
+
+        if (SpacingOf(preamble, first, known.Faults) is not { } logarithmic || !Counted(rows, (first, last), known))
+        {
+            return null;
+        }
+
+        string steps = logarithmic ? "equal ratios" : "equal steps";
+        known.Faults.Assume(FormattableString.Invariant($"no column holds the frequency; {rows} points at {steps} from {start.Shown} to {stop.Shown} were taken, as the lines above state"));
+        return new RegularAxis(first, last, logarithmic);
+    }
+
+    /// <summary>The frequencies in Hz; the first and the last exactly as stated.</summary>
+    /// <param name="rows">How many, at least 2.</param>
+    public double[] Hertz(int rows)
+    {
+        var hertz = new double[rows];
+        for (int i = 0; i < rows; i++)
+        {
+            // Divided last: a step that is no double would drift.
+            hertz[i] = i == rows - 1 ? StopHertz
+                : IsLogarithmic ? StartHertz * Math.Pow(StopHertz / StartHertz, (double)i / (rows - 1))
+                : StartHertz + ((StopHertz - StartHertz) * i / (rows - 1));
+        }
+
+        return hertz;
+    }
+
+    private static FrequencyUnit? Unit(StatedBound start, StatedBound stop, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    {
+        if (start.Hertz() is not null && stop.Hertz() is not null)
+        {
+            return FrequencyUnit.Hertz;
+        }
+
+        bool bare = start.Number.Unit.Length == 0 && stop.Number.Unit.Length == 0;
+        if (!bare)
+        {
+            known.Faults.Add(start.Line, $"the range from '{start.Shown}' to '{stop.Shown}' is stated with a unit at one end only, or in one that is no unit of frequency", "state start and stop in Hz, kHz, MHz or GHz");
+            return null;
+        }
+
+        if (known.Preamble.FrequencyUnit is { } stated)
+        {
+            return stated;
+        }
+
+        if (known.Options.FrequencyUnit is { } told)
+        {
+            known.Faults.Assume($"frequencies are in {told.Symbol()}, as {known.Options.StatedIn} says");
+            return told;
+        }
+
+        if (stop.Number.Value() >= FrequencyUnitChoice.OnlyHertz)
+        {
+            known.Faults.Assume("the file does not say the unit of frequency; Hz was taken, since in kHz the last would lie at 1 THz or above");
+            return FrequencyUnit.Hertz;
+        }
+
+        known.Faults.Add(UnstatedUnitFault.Frequency(known.Faults.File, start.Line, "the file does not say the unit of its start and stop frequency", "write it behind the numbers, as in 'Start,30 MHz'"));
+        return null;
+    }
+
+    private static string? Problem(double first, double last, int rows, Preamble preamble) =>
+        rows < 2 ? "one row of levels only, which no range of frequencies fits"
+        : first == last ? "start and stop are the same: the file holds a record over time, not a sweep"
+        : !(first < last) || first < 0 ? FormattableString.Invariant($"the stated range from {first:R} Hz to {last:R} Hz does not rise from 0 Hz or more")
+        : preamble.Spacing is { } spacing && SpacingWords.IsUneven(spacing) ? $"the sweep is of type '{spacing}', whose frequencies start and stop do not tell"
+        : null;
+
+    private static bool? SpacingOf(Preamble preamble, double first, FaultList faults)
+    {
+        bool logarithmic = preamble.Spacing is { } spacing && SpacingWords.IsLogarithmic(spacing);
+        if (!logarithmic || first > 0)
+        {
+            return logarithmic;
+        }
+
+        faults.Add(preamble.LineOf(Setting.Spacing), "a logarithmic sweep cannot start at 0 Hz", "export the sweep with a column of frequencies");
+        return null;
+    }
+
+    // The number of points, or a step that fits: without either a file that was cut off would be stretched over the whole range.
+    private static bool Counted(int rows, (double First, double Last) range, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    {
+        if (known.Preamble.Points is { } points)
+        {
+            if (points != rows)
+            {
+                known.Faults.Add(known.Preamble.LineOf(Setting.Points), FormattableString.Invariant($"the file states {points} points and holds {rows} levels, and no column holds the frequency"), "export the sweep again");
+            }
+
+            return points == rows;
+        }
+
+        if (known.Preamble.Step?.Hertz(known.Preamble.FrequencyUnit ?? known.Options.FrequencyUnit ?? FrequencyUnit.Hertz) is { } step and > 0)
+        {
+            bool fits = Math.Abs(range.First + (step * (rows - 1)) - range.Last) <= step / 2;
+            if (!fits)
+            {
+                known.Faults.Add(known.Preamble.LineOf(Setting.Step), FormattableString.Invariant($"{rows} levels at steps of {step:R} Hz do not reach from start to stop, and no column holds the frequency"), "export the sweep again");
+            }
+
+            return fits;
+        }
+
+        known.Faults.Add(null, "no column holds the frequency, and the number of points is not stated above the rows", Write);
+        return false;
+    }
+}
