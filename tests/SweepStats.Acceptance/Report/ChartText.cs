@@ -5,6 +5,12 @@ using SweepStats.Report.Charts;
 
 namespace SweepStats.Acceptance.Report;
 
+/// <summary>What the letters of a text cover, in units of the chart.</summary>
+internal readonly record struct TextBox(double Left, double Top, double Right, double Bottom)
+{
+    public bool Overlaps(TextBox other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
+}
+
 /// <summary>Where a text of a chart stands, from its own attributes.</summary>
 internal static class ChartText
 {
@@ -14,26 +20,21 @@ internal static class ChartText
 
     public static bool IsInside(XElement text, XElement svg)
     {
-        (double left, double top, double right, double bottom) = Box(text);
-        return left >= 0 && top >= 0 && right <= Number(svg.Attribute("width")!.Value) && bottom <= Number(svg.Attribute("height")!.Value);
+        TextBox box = Box(text);
+        return box.Left >= 0 && box.Top >= 0 && box.Right <= Number(svg.Attribute("width")!.Value) && box.Bottom <= Number(svg.Attribute("height")!.Value);
     }
 
-    public static bool Overlap(XElement a, XElement b)
-    {
-        (double left, double top, double right, double bottom) = Box(a);
-        (double left2, double top2, double right2, double bottom2) = Box(b);
-        return left < right2 && left2 < right && top < bottom2 && top2 < bottom;
-    }
+    public static bool Overlap(XElement a, XElement b) => Box(a).Overlaps(Box(b));
 
     /// <summary>How far down the middle of the letters is.</summary>
     public static double Middle(XElement text)
     {
-        (_, double top, _, double bottom) = Box(text);
-        return (top + bottom) / 2;
+        TextBox box = Box(text);
+        return (box.Top + box.Bottom) / 2;
     }
 
     /// <summary>The box of the letters: from cap height to just below the base line.</summary>
-    private static (double Left, double Top, double Right, double Bottom) Box(XElement text)
+    public static TextBox Box(XElement text)
     {
         double[] at = [.. Numbers.Matches(text.Attribute("transform")!.Value).Select(m => Number(m.Value))];
         double size = Size(text);
@@ -44,8 +45,8 @@ internal static class ChartText
         double up = shift - (0.72 * size);
         double down = shift + (0.1 * size);
         return upright
-            ? (at[0] + up, at[1] - start - width, at[0] + down, at[1] - start)
-            : (at[0] + start, at[1] + up, at[0] + start + width, at[1] + down);
+            ? new TextBox(at[0] + up, at[1] - start - width, at[0] + down, at[1] - start)
+            : new TextBox(at[0] + start, at[1] + up, at[0] + start + width, at[1] + down);
     }
 
     private static string Style(XElement text, string name) => text.Attribute(name)?.Value ?? throw new InvalidOperationException($"{text} has no {name}");

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
@@ -10,9 +11,12 @@ internal sealed class Page
 {
     private static readonly Regex Doctype = new("<!DOCTYPE[^>]*>|<meta[^>]*>", RegexOptions.None, TimeSpan.FromSeconds(5));
 
+    // The usual report of a result is built once, however many tests read it.
+    private static readonly ConditionalWeakTable<AnalysisResult, Lazy<IReadOnlyList<ReportFile>>> Usual = [];
+
     public Page(AnalysisResult result, ReportOptions? options = null)
     {
-        Files = [.. ReportBuilder.Build(result, options ?? new ReportOptions())];
+        Files = options is null ? Usual.GetValue(result, r => new(() => ReportBuilder.Build(r, new ReportOptions()))).Value : ReportBuilder.Build(result, options);
         Html = Text("index.html");
         // The page is written so that it is also well-formed XML, but for the void meta elements; that finds every unclosed or unescaped part.
         Tree = XDocument.Parse(Doctype.Replace(Html, string.Empty));

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Choice;
@@ -11,6 +12,8 @@ namespace SweepStats.Acceptance.Report;
 internal static class Samples
 {
     private static readonly Lazy<AnalysisResult> Autumn = new(() => Run(AutumnPlan!, Asking(40)));
+
+    private static readonly ConcurrentDictionary<Asked, Lazy<AnalysisResult>> Analysed = new();
 
     /// <summary>Three lots of two curtains, 30 MHz to 1 GHz, shielding that rises into the floor, one carrier, 40 dB asked.</summary>
     public static AnalysisResult ThreeLots => Autumn.Value;
@@ -131,7 +134,12 @@ internal static class Samples
         NamedBands = [new NamedBand("Upper <half>_{x}", new FrequencyBand(new Hertz(200e6), new Hertz(1e9)))],
     };
 
-    public static AnalysisResult Run(RehearsalPlan rehearsal, AnalysisPlan plan) => Analysis.Run(Rehearser.Draw(rehearsal).Campaign, plan);
+    /// <summary>Analysed once, however many tests look at it: results cannot be changed.</summary>
+    public static AnalysisResult Run(RehearsalPlan rehearsal, AnalysisPlan plan) =>
+        Analysed.GetOrAdd(new Asked(rehearsal, plan), asked => new Lazy<AnalysisResult>(() => Anew(asked.Rehearsal, asked.Plan))).Value;
+
+    /// <summary>Drawn and analysed anew.</summary>
+    public static AnalysisResult Anew(RehearsalPlan rehearsal, AnalysisPlan plan) => Analysis.Run(Rehearser.Draw(rehearsal).Campaign, plan);
 
     /// <summary>The campaign again with every name put through a function.</summary>
     public static AnalysisResult Renamed(Func<string, string> name) => Renamed(Small, name);
@@ -149,4 +157,6 @@ internal static class Samples
         })];
         return Analysis.Run(new Campaign(name(campaign.Title), sweeps), Power);
     }
+
+    private sealed record Asked(RehearsalPlan Rehearsal, AnalysisPlan Plan);
 }

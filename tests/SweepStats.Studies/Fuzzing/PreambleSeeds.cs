@@ -18,9 +18,6 @@ internal static class PreambleSeeds
         FuzzSeed.Of("correction.csv", "Antenna factor\nFrequency (MHz),AF (dB/m)\n" + SeedRows.Of(12, 30, 10, "{0},{3:F1}")),
         FuzzSeed.Of("cut-off.csv", "Points,1001\nFrequency (Hz),Level (dBm)\n" + SeedRows.Of(25, 1e6, 1e4, "{0},{1:F2}") + "1260000,-7"),
         FuzzSeed.Of("header-only.csv", "RBW,9000\nFrequency (Hz),Level (dBm)\n"),
-        FuzzSeed.Of("pairs-in-lines.csv", "RBW,100 kHz,VBW,300 kHz,ATT,AUTO 10 dB,SWT,0.2 s\nPreamplifier,disabled,Averaging,off,Detector,Sample\n# RBW=100kHz VBW=0,3 MHz REF=-20dBm DET=RMS\n# taken with att 10 dB and sweep time 20 ms\nFrequency (MHz),Level (dBm)\n" + SeedRows.Of(20, 30, 1, "{0},{1:F2}")),
-        FuzzSeed.Of("three-columns.csv", "Parameter;Wert;Einheit\nAuflösebandbreite;0,2;kHz\nDämpfung;20;dB\nVorverstärker;aus;\nMittelungen;10;\nAblaufzeit;2,5;s\nDatum;17.02.2026;\nUhrzeit;15:12:44;\nFrequenz;Pegel\nHz;dBµV\n" + SeedRows.WithCommas(20, 9000, 2000, "{0};{3:F3}")),
-        FuzzSeed.Of("settings-of-traces.csv", "VBW,1 MHz\n\n[Trace 1]\nRBW,9 kHz\nDetector,Peak\n[Trace 2]\nRBW,120 kHz\nAverages,64 (power)\n\nFrequency (Hz),A (dBm),B (dBm)\n" + SeedRows.Of(20, 1e6, 1e4, "{0},{1:F2},{2:F2}")),
         FuzzSeed.Of("dates.csv", "Date,03/04/2024\nTime,10:11:12 PM\nAverage,16\nAvg Type,Log-Power\nfrequency;level\nMHz;dBµV\n" + SeedRows.WithCommas(20, 30, 0.5, "{0};{3:F3}")),
     ];
 }

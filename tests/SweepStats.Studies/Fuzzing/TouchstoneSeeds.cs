@@ -11,7 +11,6 @@ internal static class TouchstoneSeeds
     [
         FuzzSeed.Of("one-port.s1p", "! reflection\n# MHz S MA R 50\n" + SeedRows.Points(20, 1, 1, Polar)),
         FuzzSeed.Of("two-port.s2p", "! VAR temperature=21\n!freq S11 S21 S12 S22\n#\tkhz  s\tdb   r 75\n" + SeedRows.Points(20, 4, 4, LogPolar)),
-        FuzzSeed.Of("comments.s2p", "! VAR DATE=6/13/2018 12:01:58 PM\n! IF bandwidth: 100 Hz, source power: -5 dBm\n! TEST CONDITIONS: INPUT POWER = 0 dBm - -55 deg C\n! Averages: 16  Sweep time: 2,5 s\n# MHz S DB R 50\n" + SeedRows.Points(12, 4, 4, LogPolar)),
         FuzzSeed.Of("two-port-ri.S2P", "  # R 50 GHz S RI ! late words\n" + SeedRows.Points(20, 4, 4, Cartesian)),
         FuzzSeed.Of("bare-options.s2p", "#\n" + SeedRows.Points(15, 4, 4, Polar).Replace("\n", " ! remark\n", StringComparison.Ordinal)),
         FuzzSeed.Of("three-port.s3p", "# HZ S RI R 19.545\n" + SeedRows.Points(12, 9, 3, Cartesian)),

@@ -14,8 +14,7 @@ public sealed class AmbientTests
     [Fact]
     public void ACarrierTenDecibelsOverTheFloorIsFound()
     {
-        int found = Enumerable.Range(1, 60).Count(seed => Transmitters(10, 1, (ulong)seed, 5).Length > 0);
-        Assert.Equal(60, found);
+        Assert.All(Draws.Seeds(60), seed => Assert.NotEmpty(Transmitters(10, 1, seed, 5)));
     }
 
     [Theory]
@@ -23,9 +22,9 @@ public sealed class AmbientTests
     [InlineData(0.5, "now and then")]
     public void WhatStaysIsToldFromWhatComesAndGoes(double share, string word)
     {
-        // In 60 campaigns a carrier of share ½ is in all or none of five sweeps about four times.
-        int told = Enumerable.Range(1, 60).Count(seed => Transmitters(15, share, (ulong)seed, 5) is [{ } only] && only.Message.Contains(word, StringComparison.Ordinal));
-        Assert.InRange(told, 50, 60);
+        int told = Draws.Seeds(60).Count(seed => Transmitters(15, share, seed, 5) is [{ } only] && only.Message.Contains(word, StringComparison.Ordinal));
+        // A carrier of share ½ is in all or none of five sweeps in 2/32 of the campaigns.
+        Often.AtLeast(told, Draws.Of(60), 30 / 32.0, whenFull: 50);
     }
 
     [Fact]
@@ -52,9 +51,8 @@ public sealed class AmbientTests
     public void TheScatterOfAFewSingleLooksIsNoTransmitter(int points, int sweeps)
     {
         RehearsalPlan few = Plan with { Points = points, FloorSweeps = sweeps, Looks = 1, Averaging = Averaging.Sample };
-        int alarms = Enumerable.Range(1, 100).Count(seed => Ambient(few with { Seed = (ulong)seed }).Any(f => f.Message.StartsWith("Floor readings", StringComparison.Ordinal)));
-        // Three standard deviations are asked for: with 1 of 100 expected, 4 lie 3 binomial deviations above.
-        Assert.InRange(alarms, 0, 4);
+        int alarms = Draws.Seeds(100).Count(seed => Ambient(few with { Seed = seed }).Any(f => f.Message.StartsWith("Floor readings", StringComparison.Ordinal)));
+        Often.AtMost(alarms, Draws.Of(100), 0.01, whenFull: 4);
     }
 
     [Fact]

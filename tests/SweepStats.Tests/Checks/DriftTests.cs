@@ -15,10 +15,9 @@ public sealed class DriftTests
     [InlineData(false, 3)] // By order alone the pause between the references before and after is not known.
     public void ADriftOverTheCampaignIsFound(bool timed, double drift)
     {
-        int found = Enumerable.Range(1, 60).Count(seed => Drifts(Plan with { Seed = (ulong)seed, DriftDb = drift }, timed).Any(f =>
+        int found = Draws.Seeds(60).Count(seed => Drifts(Plan with { Seed = seed, DriftDb = drift }, timed).Any(f =>
             f.Severity == Severity.Warning && f.Message.Contains(drift > 0 ? "rises" : "falls", StringComparison.Ordinal) && f.Size!.Value.Value > 0.4 * Math.Abs(drift) && f.Size!.Value.Value < 1.5 * Math.Abs(drift)));
-        // 95 of 100 are asked for; 54 of 60 leave 1.8 binomial deviations below.
-        Assert.InRange(found, 54, 60);
+        Often.AtLeast(found, Draws.Of(60), 0.95, whenFull: 54);
     }
 
     [Fact]
@@ -26,8 +25,8 @@ public sealed class DriftTests
     {
         // Without floor sweeps, during which it would have warmed up already.
         RehearsalPlan cold = Plan with { FloorSweeps = 0, DriftDb = 1, DriftShape = DriftShape.WarmUp };
-        int found = Enumerable.Range(1, 60).Count(seed => Drifts(cold with { Seed = (ulong)seed }, true).Length > 0);
-        Assert.InRange(found, 54, 60);
+        int found = Draws.Seeds(60).Count(seed => Drifts(cold with { Seed = seed }, true).Length > 0);
+        Often.AtLeast(found, Draws.Of(60), 0.95, whenFull: 54);
     }
 
     [Theory]
@@ -37,9 +36,9 @@ public sealed class DriftTests
     [InlineData(10, 0.5, false)]
     public void ScatterWithoutTrendIsLeftAlone(int sweeps, double deviation, bool timed)
     {
-        int alarms = Enumerable.Range(1, 100).Count(seed => Drifts(Plan with { Seed = (ulong)seed, SweepDeviationDb = deviation, ReferenceSweeps = sweeps, CoveredSweeps = sweeps }, timed).Length > 0);
-        // By time one test of 3 %, by order two: 13 of 100 lie 2.9 binomial deviations above 6.
-        Assert.InRange(alarms, 0, 13);
+        int alarms = Draws.Seeds(100).Count(seed => Drifts(Plan with { Seed = seed, SweepDeviationDb = deviation, ReferenceSweeps = sweeps, CoveredSweeps = sweeps }, timed).Length > 0);
+        // By time one test of 3 %, by order two.
+        Often.AtMost(alarms, Draws.Of(100), timed ? 0.03 : 0.06, whenFull: 13);
     }
 
     [Fact]
@@ -69,9 +68,8 @@ public sealed class DriftTests
     [Fact]
     public void AnOddSweepAtTheEndOfTheDayIsNoDrift()
     {
-        int alarms = Enumerable.Range(1, 60).Count(seed => Drifts(Plan with { Seed = (ulong)seed, OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Reference, 5, 1.5)] }, true).Length > 0);
-        // 3 of 100 are allowed for; 6 of 60 lie 3.2 binomial deviations above.
-        Assert.InRange(alarms, 0, 6);
+        int alarms = Draws.Seeds(60).Count(seed => Drifts(Plan with { Seed = seed, OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Reference, 5, 1.5)] }, true).Length > 0);
+        Often.AtMost(alarms, Draws.Of(60), 0.03, whenFull: 6);
     }
 
     [Fact]

@@ -15,18 +15,17 @@ public sealed class OddSweepTests
     [InlineData(SweepRole.Floor)]
     public void OneSweepTwoDecibelsOffAmongFiveIsFoundAndNamed(SweepRole role)
     {
-        int found = Enumerable.Range(1, 60).Count(seed => Odd(Plan with { Seed = (ulong)seed }, role, (_, level) => level - 2) is [{ } only]
+        int found = Draws.Seeds(60).Count(seed => Odd(Plan with { Seed = seed }, role, (_, level) => level - 2) is [{ } only]
             && only.Role == role && only.Message.Contains("below the other 4", StringComparison.Ordinal) && only.Size!.Value.Value is > 1.5 and < 2.6);
-        // 95 of 100 are asked for; 54 of 60 leave 1.8 binomial deviations below.
-        Assert.InRange(found, 54, 60);
+        Often.AtLeast(found, Draws.Of(60), 0.95, whenFull: 54);
     }
 
     [Fact]
     public void ASweepOfAnotherShapeIsFoundThoughItsMeanIsRight()
     {
-        int found = Enumerable.Range(1, 60).Count(seed => Odd(Plan with { Seed = (ulong)seed }, SweepRole.Covered, (f, level) => level + (1.5 * Math.Sin(f / 3.0))) is [{ } only]
+        int found = Draws.Seeds(60).Count(seed => Odd(Plan with { Seed = seed }, SweepRole.Covered, (f, level) => level + (1.5 * Math.Sin(f / 3.0))) is [{ } only]
             && only.Message.Contains("another shape", StringComparison.Ordinal) && only.Size!.Value.Value is > 0.9 and < 1.3);
-        Assert.InRange(found, 54, 60);
+        Often.AtLeast(found, Draws.Of(60), 0.95, whenFull: 54);
     }
 
     [Theory]
@@ -36,37 +35,36 @@ public sealed class OddSweepTests
     [InlineData(20, 0.5)]
     public void SweepsThatScatterAllAlikeAreLeftAlone(int sweeps, double deviation)
     {
-        int alarms = Enumerable.Range(1, 100).Count(seed => Rehearsed.Analysed(Plan with { Seed = (ulong)seed, SweepDeviationDb = deviation, FloorSweeps = sweeps, ReferenceSweeps = sweeps, CoveredSweeps = sweeps })
+        int alarms = Draws.Seeds(100).Count(seed => Rehearsed.Analysed(Plan with { Seed = seed, SweepDeviationDb = deviation, FloorSweeps = sweeps, ReferenceSweeps = sweeps, CoveredSweeps = sweeps })
             .Findings.Any(f => f.Code == "odd-sweep"));
-        // 2 of 100 are allowed for; 6 lie 2.9 binomial deviations above.
-        Assert.InRange(alarms, 0, 6);
+        Often.AtMost(alarms, Draws.Of(100), 0.02, whenFull: 6);
     }
 
     [Fact]
     public void OneOfThreeSweepsOfAPlacementIsToldWhereManyOthersShowTheScatter()
     {
         RehearsalPlan hung = Plan with { SpecimensPerLot = 3, Placements = 3, CoveredSweeps = 3, PlacementDeviationDb = 0.4 };
-        int found = Enumerable.Range(1, 40).Count(seed =>
-            Odd(Rehearser.Draw(hung with { Seed = (ulong)seed, OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Covered, 4, 2)] }).Campaign) is [{ Role: SweepRole.Covered } only]
+        int found = Draws.Seeds(40).Count(seed =>
+            Odd(Rehearser.Draw(hung with { Seed = seed, OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Covered, 4, 2)] }).Campaign) is [{ Role: SweepRole.Covered } only]
             && only.Sweep!.Contains("A01/p2", StringComparison.Ordinal));
-        Assert.InRange(found, 38, 40);
-        Assert.Equal(0, Enumerable.Range(1, 40).Count(seed => Odd(Rehearser.Draw(hung with { Seed = (ulong)seed }).Campaign).Length > 0));
+        Often.AtLeast(found, Draws.Of(40), 0.95, whenFull: 38);
+        Assert.Equal(0, Draws.Seeds(40).Count(seed => Odd(Rehearser.Draw(hung with { Seed = seed }).Campaign).Length > 0));
     }
 
     [Fact]
     public void ThreePlacementsBesideASteadyReferenceAreNotOdd()
     {
         RehearsalPlan swept = Plan with { Placements = 3, CoveredSweeps = 1, PlacementDeviationDb = 1, ReferenceSweeps = 20 };
-        Assert.Equal(0, Enumerable.Range(1, 60).Count(seed => Odd(Rehearser.Draw(swept with { Seed = (ulong)seed }).Campaign).Length > 0));
+        Assert.Equal(0, Draws.Seeds(60).Count(seed => Odd(Rehearser.Draw(swept with { Seed = seed }).Campaign).Length > 0));
     }
 
     [Fact]
     public void SweepsOfSingleLooksAreLeftAlone()
     {
         RehearsalPlan noisy = Plan with { Averaging = Averaging.Sample, Looks = 1, FloorSweeps = 10, ReferenceSweeps = 10, CoveredSweeps = 10, ShieldingStopDb = 60 };
-        int alarms = Enumerable.Range(1, 100).Count(seed => Rehearsed.Analysed(noisy with { Seed = (ulong)seed }).Findings.Any(f => f.Code == "odd-sweep"));
-        // Two families of 2 % each; 10 of 100 lie 3 binomial deviations above.
-        Assert.InRange(alarms, 0, 10);
+        int alarms = Draws.Seeds(100).Count(seed => Rehearsed.Analysed(noisy with { Seed = seed }).Findings.Any(f => f.Code == "odd-sweep"));
+        // Two families of 2 % each.
+        Often.AtMost(alarms, Draws.Of(100), 0.04, whenFull: 10);
     }
 
     [Fact]

@@ -16,9 +16,8 @@ public sealed class SaturationPlateauTests
     [InlineData(0.1)]
     public void ClippedTopsOverOneInAHundredFrequenciesAreFound(double step)
     {
-        int found = Enumerable.Range(1, 40).Count(seed => Found(Clipped(Rippled with { Seed = (ulong)seed, QuantisationDb = step }, share: 0.01), SweepRole.Reference));
-        // 95 of 100 are asked for; 36 of 40 leave 1.5 binomial deviations below.
-        Assert.InRange(found, 36, 40);
+        int found = Draws.Seeds(40).Count(seed => Found(Clipped(Rippled with { Seed = seed, QuantisationDb = step }, share: 0.01), SweepRole.Reference));
+        Often.AtLeast(found, Draws.Of(40), 0.95, whenFull: 36);
     }
 
     [Theory]
@@ -30,8 +29,8 @@ public sealed class SaturationPlateauTests
         // The limit is the level that the highest 1 % of the true reference passes: sweeps reach it here and there.
         RehearsalPlan plan = Rippled with { Points = points, ReferenceSweeps = sweeps, SweepDeviationDb = 0.1 };
         double[] still = [.. Rehearser.Draw(plan with { ScatterDb = 0, SweepDeviationDb = 0, Looks = 1e6 }).Campaign.Sweeps.First(s => s.Role == SweepRole.Reference).Levels.OrderDescending()];
-        int found = Enumerable.Range(1, 40).Count(seed => Found(Rehearser.Draw(plan with { Seed = (ulong)seed, LimitDbm = still[points / 100] }).Campaign, SweepRole.Reference));
-        Assert.InRange(found, 36, 40);
+        int found = Draws.Seeds(40).Count(seed => Found(Rehearser.Draw(plan with { Seed = seed, LimitDbm = still[points / 100] }).Campaign, SweepRole.Reference));
+        Often.AtLeast(found, Draws.Of(40), 0.95, whenFull: 36);
     }
 
     [Theory]
@@ -42,8 +41,8 @@ public sealed class SaturationPlateauTests
     [InlineData(1, 3)]
     public void CleanSweepsHaveNoPlateauWhateverTheDisplay(double step, int sweeps)
     {
-        int alarms = Enumerable.Range(1, 40).Count(seed =>
-            Rehearsed.Analysed(Rippled with { Seed = (ulong)seed, QuantisationDb = step, ReferenceSweeps = sweeps, CoveredSweeps = sweeps, FloorSweeps = sweeps, Points = 161 }).Findings.Any(f => f.Code == "saturation-plateau"));
+        int alarms = Draws.Seeds(40).Count(seed =>
+            Rehearsed.Analysed(Rippled with { Seed = seed, QuantisationDb = step, ReferenceSweeps = sweeps, CoveredSweeps = sweeps, FloorSweeps = sweeps, Points = 161 }).Findings.Any(f => f.Code == "saturation-plateau"));
         Assert.Equal(0, alarms);
     }
 

@@ -19,10 +19,11 @@ public sealed class ClippedReferenceTests
     public void NoClippedFrequencyIsAValueAndItsBoundsHold(int clipped)
     {
         (int bounds, int over) = (0, 0);
-        for (ulong seed = 1; seed <= 20; seed++)
+        double limit = Limit(clipped);
+        foreach (ulong seed in Draws.Seeds(20))
         {
             Campaign drawn = Rehearser.Draw(Plan with { Seed = seed }).Campaign;
-            Campaign cut = Rehearser.Draw(Plan with { Seed = seed, LimitDbm = Limit(clipped) }).Campaign;
+            Campaign cut = Rehearser.Draw(Plan with { Seed = seed, LimitDbm = limit }).Campaign;
             ShieldingCurve curve = Analysis.Run(cut, new AnalysisPlan { Averaging = Averaging.Power }).Curves[0];
             foreach (ShieldingReading reading in Cut(drawn).Select(f => curve.Readings[f]))
             {
@@ -33,10 +34,10 @@ public sealed class ClippedReferenceTests
             }
 
             int[] Cut(Campaign campaign) =>
-                [.. Enumerable.Range(0, Plan.Points).Where(f => campaign.Sweeps.Any(s => s.Role == SweepRole.Reference && s.Levels[f] > Limit(clipped)))];
+                [.. Enumerable.Range(0, Plan.Points).Where(f => campaign.Sweeps.Any(s => s.Role == SweepRole.Reference && s.Levels[f] > limit))];
         }
 
-        Assert.True(bounds >= 20 * clipped * 0.9, $"{bounds}");
+        Assert.True(bounds >= Draws.Of(20) * clipped * 0.9, $"{bounds}");
         // One side of the interval promises 2.5 %; three binomial deviations on top.
         Assert.True(over <= (0.025 * bounds) + (3 * Math.Sqrt(0.025 * bounds)), $"{over} of {bounds}");
     }

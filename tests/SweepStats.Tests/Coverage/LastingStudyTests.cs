@@ -6,7 +6,7 @@ namespace SweepStats.Tests.Coverage;
 /// <summary>A seeded part of the study of sweeps that resemble those before them.</summary>
 public sealed class LastingStudyTests
 {
-    private const int Campaigns = 25;
+    private static readonly int Campaigns = Draws.Of(25);
 
     [Theory]
     [InlineData(LastingKind.EachFrequency, 5, 0.5)]

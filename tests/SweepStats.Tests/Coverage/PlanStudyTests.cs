@@ -6,7 +6,7 @@ namespace SweepStats.Tests.Coverage;
 /// <summary>A seeded part of the planning study; all of its set-ups are run by a command, see DEVELOPERS.md.</summary>
 public sealed class PlanStudyTests
 {
-    private const int Campaigns = 100;
+    private static readonly int Campaigns = Draws.Of(100);
 
     [Theory]
     [InlineData(1)]

@@ -25,7 +25,7 @@ public sealed class DriftAllowanceTests
     public void WithTimesOnlyWhatLiesBetweenReferenceAndSpecimenIsAllowedForAndTheTruthIsHeld()
     {
         int held = 0, all = 0;
-        foreach (ulong seed in Enumerable.Range(1, 20).Select(i => (ulong)i))
+        foreach (ulong seed in Draws.Seeds(20))
         {
             AnalysisResult result = Rehearsed.Analysed(Steady with { DriftDb = 2, Seed = seed });
             Assert.InRange(result.Doubts.Drift!.HalfWidthDb, 0.01, 1);

@@ -16,7 +16,7 @@ public sealed class FloorMotionTests
     [InlineData(3)]
     public void NoiseThatRoseAfterTheFloorWasMeasuredIsFoundAndGivesBounds(double rise)
     {
-        foreach (ulong seed in Enumerable.Range(1, 20).Select(i => (ulong)i))
+        foreach (ulong seed in Draws.Seeds(20))
         {
             AnalysisResult result = Analysed(Hidden with { Seed = seed }, rise);
             FloorMotion motion = Assert.Single(result.Doubts.Motions);
@@ -29,7 +29,7 @@ public sealed class FloorMotionTests
     // Within the decibel that is allowed for, nothing is said.
     [Fact]
     public void AFloorThatStayedIsNotSuspected() => Assert.InRange(
-        Enumerable.Range(1, 100).Count(seed => Analysed(Hidden with { Seed = (ulong)seed }, 0).Doubts.Motions.Length > 0), 0, 1);
+        Draws.Seeds(100).Count(seed => Analysed(Hidden with { Seed = seed }, 0).Doubts.Motions.Length > 0), 0, 1);
 
     // A signal follows the reference and the specimen: from 55 to 80 dB it sinks through the floor.
     [Theory]
@@ -38,7 +38,7 @@ public sealed class FloorMotionTests
     public void ASignalThatSinksIntoTheFloorIsNoPile(double start, double stop)
     {
         RehearsalPlan sinking = Hidden with { Points = 201, ShieldingStartDb = start, ShieldingStopDb = stop };
-        Assert.InRange(Enumerable.Range(1, 60).Count(seed => Analysed(sinking with { Seed = (ulong)seed }, 0).Doubts.Motions.Length > 0), 0, 1);
+        Assert.InRange(Draws.Seeds(60).Count(seed => Analysed(sinking with { Seed = seed }, 0).Doubts.Motions.Length > 0), 0, 1);
     }
 
     private static AnalysisResult Analysed(RehearsalPlan plan, double rise)

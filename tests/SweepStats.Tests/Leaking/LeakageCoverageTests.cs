@@ -7,10 +7,9 @@ namespace SweepStats.Tests.Leaking;
 /// <summary>A small seeded part of the study of benches: the interval holds the truth where steady leakage of any phase stands beside the signal.</summary>
 public sealed class LeakageCoverageTests
 {
-    private const int Campaigns = 30;
     private const int Points = 51;
+    private static readonly int Campaigns = Draws.Of(30);
 
-    // 95 % are promised. The phases of neighbouring frequencies go together, so that 30 campaigns of 51 count for some 200 readings: three deviations are 4.6 %.
     [Theory]
     [InlineData(true, 30)]
     [InlineData(true, 50)]
@@ -23,7 +22,7 @@ public sealed class LeakageCoverageTests
     public void TheIntervalHoldsTheTruthAtAnyShielding(bool withPhase, double shielding)
     {
         int held = Drawn(new Analyser { WithPhase = withPhase, Points = Points, ShieldingDb = shielding }, false).Sum(r => r.Curves[0].Readings.Count(reading => Holds(reading, shielding)));
-        Assert.InRange(held / (double)(Campaigns * Points), 0.90, 1);
+        HoldsAsPromised(held);
     }
 
     [Fact]
@@ -43,7 +42,7 @@ public sealed class LeakageCoverageTests
         var leaking = new Analyser { Points = Points, ShieldingDb = shielding };
         AnalysisResult[] subtracted = [.. Drawn(leaking, true)];
         int held = subtracted.Sum(r => r.Curves[0].Readings.Count(reading => Holds(reading, shielding)));
-        Assert.InRange(held / (double)(Campaigns * Points), 0.90, 1);
+        HoldsAsPromised(held);
         double Width(IEnumerable<AnalysisResult> results) => results.SelectMany(r => r.Curves[0].Readings).OfType<ShieldingReading.Measured>().Average(m => m.Shielding.High.Value - m.Shielding.Low.Value);
         Assert.InRange(Width(subtracted) / Width(Drawn(leaking with { LeakageDb = double.PositiveInfinity }, false)), 0.9, 1.2);
         Assert.All(subtracted, r => Assert.True(r.Leakages[0].Subtracted));
@@ -56,6 +55,14 @@ public sealed class LeakageCoverageTests
         Assert.Equal(LeakageSource.FloorPhase, result.Leakages[0].Source);
         Assert.Contains(result.Findings, f => f.Code == "leakage" && f.NextStep.Contains("does not help", StringComparison.Ordinal));
         Assert.DoesNotContain(result.Findings, f => f.NextStep.Contains("narrower resolution bandwidth", StringComparison.Ordinal));
+    }
+
+    // 95 % are promised. The phases of neighbouring frequencies go together, so that 30 campaigns of 51 count for some 200 readings.
+    private static void HoldsAsPromised(int held)
+    {
+        int counted = Campaigns * 20 / 3;
+        Often.AtLeast((int)Math.Round((double)counted * held / (Campaigns * Points)), counted, 0.95);
+        Assert.True(!Draws.Full || held >= 0.90 * Campaigns * Points, $"{held} of {Campaigns * Points}");
     }
 
     private static IEnumerable<AnalysisResult> Drawn(Analyser analyser, bool same) => Enumerable.Range(1, Campaigns)

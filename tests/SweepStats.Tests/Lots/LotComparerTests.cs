@@ -31,15 +31,14 @@ public sealed class LotComparerTests
         Assert.Equal(1, found.Whole.ClearShare, 1e-12);
     }
 
-    // 300 campaigns: 5 % is known to 1.3 % (one binomial deviation), three of them are allowed for.
     [Theory]
     [InlineData(45)]
     [InlineData(74)]
     public void LotsThatAreAlikeAreTakenForDifferentInFivePercent(double shielding)
     {
-        const int Campaigns = 300;
+        int campaigns = Draws.Of(300);
         int band = 0, points = 0, tested = 0;
-        for (int seed = 0; seed < Campaigns; seed++)
+        for (int seed = 0; seed < campaigns; seed++)
         {
             LotComparison found = Compared(ThreeLots with { Seed = (ulong)seed + 100, Points = 11, Placements = 0, CoveredSweeps = 3, ShieldingStartDb = shielding - 15, ShieldingStopDb = shielding });
             band += found.Whole.Curves?.Probability < 0.05 ? 1 : 0;
@@ -47,23 +46,25 @@ public sealed class LotComparerTests
             tested += found.Frequencies.Count(f => f.Probability is not null);
         }
 
-        Assert.True(band <= Campaigns * 0.088, $"{band} of {Campaigns}");
-        Assert.True(points <= tested * 0.075, $"{points} of {tested}");
-        Assert.True(tested > Campaigns * 4);
+        Often.AtMost(band, campaigns, 0.05, whenFull: 26);
+        // Eleven frequencies of a campaign share the offsets of their specimens: they count as one draw.
+        Often.AtMost(points * campaigns / tested, campaigns, 0.05);
+        Assert.True(!Draws.Full || points <= tested * 0.075, $"{points} of {tested}");
+        Assert.True(tested > campaigns * 4);
     }
 
     [Fact]
     public void ALotThatIsOffIsFoundAndNotTheSameAsTheOthers()
     {
         int found = 0;
-        for (ulong seed = 0; seed < 20; seed++)
+        foreach (ulong seed in Draws.Seeds(20))
         {
-            LotComparison compared = Compared(ThreeLots with { Seed = seed + 1, LotDeviationDb = 8 });
+            LotComparison compared = Compared(ThreeLots with { Seed = seed, LotDeviationDb = 8 });
             found += compared.Whole.Curves!.Probability < 0.05 ? 1 : 0;
             Assert.Equal(3, compared.Whole.Pairs.Length);
         }
 
-        Assert.InRange(found, 15, 20);
+        Often.AtLeast(found, Draws.Of(20), 0.75, whenFull: 15);
     }
 
     [Fact]

@@ -49,16 +49,18 @@ public sealed class LotIntervalTests
         Assert.All(Compared(Plan with { SpecimensPerLot = 1, ReferenceSweeps = 1 }).Whole.Lots, l => Assert.False(l.SharedUnknown));
     }
 
-    // 300 campaigns: 95 % is known to 1.3 % (one binomial deviation). By specimens alone two references 1 dB apart hold in some 45 to 85 %.
+    // By specimens alone two references 1 dB apart hold in some 45 to 85 %.
     [Theory]
     [InlineData(4, 0.3)]
     [InlineData(6, 1)]
     public void BesideTwoReferencesThatDifferTheIntervalHoldsAndThePromiseIsKept(int specimens, double specimenDb)
     {
-        LotIntervalRow row = LotIntervalStudy.Run(new LotIntervalCell(specimens, specimenDb, 2, 1), campaigns: 300, seed: 6_000);
-        Assert.Equal(300, row.Mean.Of);
-        Assert.True(row.Mean.Share >= 0.93, $"{row.Mean}");
-        Assert.True(row.Broken.Share <= 0.07 && row.PointBroken.Share <= 0.07, $"{row.Broken}, {row.PointBroken}");
+        int campaigns = Draws.Of(300);
+        LotIntervalRow row = LotIntervalStudy.Run(new LotIntervalCell(specimens, specimenDb, 2, 1), campaigns, seed: 6_000);
+        Assert.Equal(campaigns, row.Mean.Of);
+        Often.AtLeast(row.Mean.Count, campaigns, 0.95, whenFull: 279);
+        Often.AtMost(row.Broken.Count, row.Broken.Of, 0.05, whenFull: 21);
+        Often.AtMost(row.PointBroken.Count, row.PointBroken.Of, 0.05, whenFull: 21);
         Assert.True(row.Alone.Share < 0.88 && row.BrokenAlone.Share > row.Broken.Share, $"{row.Alone}, {row.BrokenAlone}");
     }
 

@@ -20,7 +20,7 @@ public sealed class HeldCurveTests
     // Reference 70 dB over the noise, covered 15 dB.
     private static readonly RehearsalPlan Plan = Rehearsed.Plan with
     {
-        Points = 21,
+        Points = Draws.Full ? 21 : 11,
         Looks = 20,
         ShieldingStartDb = TrueDb,
         ShieldingStopDb = TrueDb
@@ -48,8 +48,9 @@ public sealed class HeldCurveTests
             under = Requirement.Constant(new Decibels(TrueDb - 0.1));
         foreach (int seed in Enumerable.Range(1, Campaigns))
         {
-            Assert.NotEqual(RequirementOutcome.Meets, Analysed(kept, seed, over).Verdict.Requirement);
-            Assert.NotEqual(RequirementOutcome.Fails, Analysed(kept, seed, under).Verdict.Requirement);
+            AnalysisResult result = Analysed(kept, seed);
+            Assert.NotEqual(RequirementOutcome.Meets, Judged(result, over));
+            Assert.NotEqual(RequirementOutcome.Fails, Judged(result, under));
         }
 
         Assert.Equal(RequirementOutcome.Meets, Analysed(kept, 1, Requirement.Constant(new Decibels(25))).Verdict.Requirement);
@@ -130,6 +131,10 @@ public sealed class HeldCurveTests
             Assert.InRange(TrueDb, measured.Shielding.Low.Value, measured.Shielding.High.Value);
         });
     }
+
+    // Without the findings, which could leave a decision open: none may be wrong.
+    private static RequirementOutcome? Judged(AnalysisResult result, Requirement requirement) =>
+        Judge.Of([], result.Curves, (result.Plan with { Requirement = requirement }).Rule, []).Requirement;
 
     private static AnalysisResult Analysed(Averaging kept, int seed, Requirement? requirement = null)
     {

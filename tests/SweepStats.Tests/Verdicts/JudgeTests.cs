@@ -38,16 +38,16 @@ public sealed class JudgeTests
     {
         // True shielding equals the requirement at all 61 frequencies: "fails" is wrong. Two-sided and Holm together keep it below 5 %.
         var plan = new AnalysisPlan { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(40)) };
-        int failed = Enumerable.Range(1, 200).Count(seed => Rehearsed.Analysed(Rehearsed.Plan with { Seed = (ulong)seed }, plan).Verdict.Requirement == RequirementOutcome.Fails);
-        Assert.InRange(failed, 0, 19);
+        int failed = Draws.Seeds(200).Count(seed => Rehearsed.Analysed(Rehearsed.Plan with { Seed = seed }, plan).Verdict.Requirement == RequirementOutcome.Fails);
+        Often.AtMost(failed, Draws.Of(200), 0.05, whenFull: 19);
     }
 
     [Fact]
     public void FewCampaignsThatFailByAHairAreClaimedToMeet()
     {
         var plan = new AnalysisPlan { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(40.001)) };
-        int met = Enumerable.Range(1, 200).Count(seed => Rehearsed.Analysed(Rehearsed.Plan with { Seed = (ulong)seed, Points = 1 }, plan).Verdict.Requirement == RequirementOutcome.Meets);
-        Assert.InRange(met, 0, 10 + 9);
+        int met = Draws.Seeds(200).Count(seed => Rehearsed.Analysed(Rehearsed.Plan with { Seed = seed, Points = 1 }, plan).Verdict.Requirement == RequirementOutcome.Meets);
+        Often.AtMost(met, Draws.Of(200), 0.05, whenFull: 19);
     }
 
     [Fact]
