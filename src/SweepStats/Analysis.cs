@@ -43,7 +43,7 @@ public static class Analysis
         var together = SerialCorrelation.Of(aligned, measured, odd);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
         ReferenceTiming timing = ReferenceTimes.Of(aligned, plan.ReferenceTaking == SweepTaking.Unstated ? campaign.ReferenceTaking : plan.ReferenceTaking);
-        CampaignClipping clipping = ClippingSearch.In(read, all.Floor);
+        CampaignClipping clipping = ClippingSearch.In(read, all.Floor, plan.Threads);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, measured, plan.SourceDbm);
         var overload = new ReferenceOverload(aligned, clipping, linearity, plan.MaximumInputDbm);
         var doubts = CampaignDoubts.Of(aligned, (measured, history), (drifts, timing), overload, plan.Threads);

@@ -9,6 +9,8 @@ public sealed class SweepBlock
     private readonly double[] _levels;
     private readonly double[]? _phases;
     private readonly double[]? _reverse;
+    private readonly Lazy<double> _stepDb;
+    private readonly Lazy<double> _lowestDb;
 
     /// <param name="sweeps">The sweeps.</param>
     /// <param name="pointCount">Number of frequencies.</param>
@@ -21,6 +23,8 @@ public sealed class SweepBlock
         Sweeps = sweeps;
         PointCount = pointCount;
         (_levels, _phases, _reverse) = (levels, phases, reverse);
+        _stepDb = new Lazy<double>(() => DisplayStep.Found(this));
+        _lowestDb = new Lazy<double>(() => _levels.Min());
     }
 
     /// <summary>The sweeps, in campaign order; their own levels are on their own grids.</summary>
@@ -49,6 +53,12 @@ public sealed class SweepBlock
 
         return numbers;
     }
+
+    /// <summary>The step in which its levels are shown, found once (<see cref="DisplayStep.Of"/>).</summary>
+    internal double StepDb => _stepDb.Value;
+
+    /// <summary>The lowest level in dB, found once: each block is held against all others of a campaign.</summary>
+    internal double LowestDb => _lowestDb.Value;
 
     /// <summary>Whether every sweep carries the phase of its voltage.</summary>
     public bool HasPhases => _phases is not null;
