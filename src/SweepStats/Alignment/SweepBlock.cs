@@ -60,6 +60,31 @@ public sealed class SweepBlock
     /// <summary>The lowest level in dB, found once: each block is held against all others of a campaign.</summary>
     internal double LowestDb => _lowestDb.Value;
 
+    /// <summary>Mean level in dB of some of the sweeps at each frequency, sweep by sweep as they lie in memory.</summary>
+    /// <param name="rows">Their places, at least one; summed in this order.</param>
+    internal double[] Means(IReadOnlyList<int> rows)
+    {
+        var means = new double[PointCount];
+        foreach (int row in rows)
+        {
+            ReadOnlySpan<double> levels = this[row];
+            for (int f = 0; f < means.Length; f++)
+            {
+                means[f] += levels[f];
+            }
+        }
+
+        for (int f = 0; f < means.Length; f++)
+        {
+            means[f] /= rows.Count;
+        }
+
+        return means;
+    }
+
+    /// <summary>Mean level in dB of all sweeps at each frequency.</summary>
+    internal double[] Means() => Means([.. Enumerable.Range(0, SweepCount)]);
+
     /// <summary>Whether every sweep carries the phase of its voltage.</summary>
     public bool HasPhases => _phases is not null;
 
