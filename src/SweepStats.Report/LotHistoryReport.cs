@@ -19,6 +19,6 @@ public static class LotHistoryReport
         ArgumentNullException.ThrowIfNull(campaigns);
         var names = new FileNames();
         Chart?[] all = [.. LotDifferenceChart.All(history, names), LotsChart.Of(LotsShown.Of(history), names.Next("lots")), .. OverTimeChart.All(history.OverTime, names)];
-        return ReportBuilder.Files([.. all.OfType<Chart>()], pictures => HistoryPage.Of(history, campaigns, pictures), png);
+        return ReportBuilder.Files([.. all.OfType<Chart>()], pictures => HistoryPage.Of(history, campaigns, pictures), png, threads: 1);
     }
 }

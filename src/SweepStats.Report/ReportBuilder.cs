@@ -17,17 +17,17 @@ public static class ReportBuilder
     {
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(options);
-        return Files(ChartBook.Of(result), pictures => ReportPage.Of(new PageContent(result, options, pictures)), options.Png);
+        return Files(ChartBook.Of(result), pictures => ReportPage.Of(new PageContent(result, options, pictures)), options.Png, result.Plan.Threads);
     }
 
-    internal static ImmutableArray<ReportFile> Files(ImmutableArray<Chart> charts, Func<ImmutableArray<ChartPicture>, string> page, bool png)
+    internal static ImmutableArray<ReportFile> Files(ImmutableArray<Chart> charts, Func<ImmutableArray<ChartPicture>, string> page, bool png, int threads)
     {
-        ImmutableArray<ChartPicture> pictures = [.. charts.Select(SvgPicture.Of)];
+        ImmutableArray<ChartPicture> pictures = Drawn(charts, threads);
         var files = ImmutableArray.CreateBuilder<ReportFile>();
         files.Add(Utf8("index.html", page(pictures)));
         for (int i = 0; i < charts.Length; i++)
         {
-            files.Add(Utf8($"charts/{pictures[i].Name}.svg", SvgPicture.Declaration + pictures[i].Svg));
+            files.Add(new ReportFile($"charts/{pictures[i].Name}.svg", pictures[i].File));
             if (png)
             {
                 files.Add(new ReportFile($"charts/{pictures[i].Name}.png", PngPicture.Of(charts[i])));
@@ -35,6 +35,14 @@ public static class ReportBuilder
         }
 
         return files.ToImmutable();
+    }
+
+    // Each chart stands alone and goes to its own place, so the number of threads changes nothing.
+    private static ImmutableArray<ChartPicture> Drawn(ImmutableArray<Chart> charts, int threads)
+    {
+        var pictures = new ChartPicture[charts.Length];
+        Parallel.For(0, pictures.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => pictures[i] = SvgPicture.Of(charts[i]));
+        return ImmutableArray.Create(pictures);
     }
 
     private static ReportFile Utf8(string path, string text) => new(path, Encoding.UTF8.GetBytes(text));

@@ -43,10 +43,10 @@ public static class Analysis
         var together = SerialCorrelation.Of(aligned, measured, odd);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
         ReferenceTiming timing = ReferenceTimes.Of(aligned, plan.ReferenceTaking == SweepTaking.Unstated ? campaign.ReferenceTaking : plan.ReferenceTaking);
-        CampaignClipping clipping = ClippingSearch.In(read, all.Floor);
+        CampaignClipping clipping = ClippingSearch.In(read, all.Floor, plan.Threads);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, measured, plan.SourceDbm);
         var overload = new ReferenceOverload(aligned, clipping, linearity, plan.MaximumInputDbm);
-        var doubts = CampaignDoubts.Of(aligned, (measured, history), (drifts, timing), overload);
+        var doubts = CampaignDoubts.Of(aligned, (measured, history), (drifts, timing), overload, plan.Threads);
         NoiseFloor? floor = doubts.Widened(measured);
         AnalysisPlan allowed = plan with { Uncertainties = [.. plan.Uncertainties, .. new[] { doubts.Drift, InterpolationError.Of(aligned) }.OfType<UncertaintyEntry>()] };
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(aligned, floor, (split.Levels, doubts, together), allowed, progress);
@@ -56,7 +56,7 @@ public static class Analysis
             Floor = floor,
             History = history,
             FloorLife = life,
-            Motions = doubts.Motions,
+            Doubts = doubts,
             Leakages = split.Leakages,
             Repeats = repeats,
             OddRepeats = odd,

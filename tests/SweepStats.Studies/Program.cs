@@ -19,6 +19,7 @@ using SweepStats.Studies.Values;
 //   lots [CAMPAIGNS]               comparisons of lots whose truth is known, at most so many campaigns a row: tables on the console; lots-unequal those alone whose lots scatter unequally
 //   choice [CAMPAIGNS]             choices among specimens whose truth is known: tables on the console
 //   benches FOLDER [--details] [REPORTS]   what is said of the campaigns drawn by fixtures/oracles/benches; benches.sh draws them and runs this
+//   tolerance-factors              the factors that CensoredToleranceTable keeps, drawn anew: its rows on the console
 //   fuzz FILES SEED [FOLDER [FOUND]]   mutated trace files, of further seeds in FOLDER ("-" for none); those that fail go to FOUND
 //   fuzz-seeds [FOLDER]            what comes of the seed files unchanged
 //   fuzz-big [WORD]                big files, of those whose names hold a word: time and memory beside their size
@@ -56,6 +57,8 @@ switch (args)
         return LotTables.Print(campaigns);
     case ["lots-unequal", var count] when int.TryParse(count, out int unequal) && unequal > 0:
         return LotTables.PrintUnequal(unequal);
+    case ["tolerance-factors"]:
+        return ToleranceFactors.Print();
     case ["choice"]:
         return ChoiceTables.Print(campaigns: 1000);
     case ["choice", var count] when int.TryParse(count, out int campaigns) && campaigns > 0:
@@ -73,6 +76,6 @@ switch (args)
     case ["values", _, ..]:
         return ValueListing.Print(args.Skip(1));
     default:
-        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | lasting[-false] CAMPAIGNS [KIND] | lots [CAMPAIGNS] | lots-history CAMPAIGNS | lots-unequal CAMPAIGNS | choice [CAMPAIGNS] | benches FOLDER [--details] [REPORTS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
+        Console.Error.WriteLine("usage: coverage[-scatter|-beyond] FOLDER [CAMPAIGNS] | picture FOLDER | trust[-clean|-faults] FOLDER [CAMPAIGNS] | trust-picture FOLDER | plan [CAMPAIGNS] | lasting[-false] CAMPAIGNS [KIND] | lots [CAMPAIGNS] | lots-history CAMPAIGNS | lots-unequal CAMPAIGNS | choice [CAMPAIGNS] | tolerance-factors | benches FOLDER [--details] [REPORTS] | fuzz FILES SEED [FOLDER [FOUND]] | fuzz-seeds [FOLDER] | fuzz-big [WORD] | values FILE...");
         return 2;
 }

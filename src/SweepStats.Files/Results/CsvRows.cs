@@ -5,7 +5,12 @@ namespace SweepStats.Files.Results;
 /// <summary>Writes rows of comma-separated text: UTF-8 without mark, line feeds, quotes where needed. Flushes, but leaves the stream open, when disposed.</summary>
 internal sealed class CsvRows : IDisposable
 {
-    private readonly StreamWriter _to;
+    // No number is longer.
+    private const int MostOfNumber = 330;
+
+    private readonly Stream _to;
+    private byte[] _row = new byte[1 << 16];
+    private int _length;
     private bool _started;
 
     /// <param name="to">Where to; stays open.</param>
@@ -13,7 +18,7 @@ internal sealed class CsvRows : IDisposable
     /// <param name="others">Further columns, with names from elsewhere.</param>
     public CsvRows(Stream to, string header, params IEnumerable<string> others)
     {
-        _to = new StreamWriter(to, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), 1 << 16, leaveOpen: true) { NewLine = "\n" };
+        _to = to;
         Cell(header);
         foreach (string other in others)
         {
@@ -27,30 +32,96 @@ internal sealed class CsvRows : IDisposable
     public CsvRows Cell(string own)
     {
         Part();
-        _to.Write(own);
+        Put(own);
+        return this;
+    }
+
+    /// <summary>The same, formed once for many rows.</summary>
+    public CsvRows Cell(ReadOnlySpan<byte> own)
+    {
+        Part();
+        own.CopyTo(Room(own.Length));
+        _length += own.Length;
+        return this;
+    }
+
+    /// <summary>A level in dB as <see cref="ResultNumber.Level"/> writes it.</summary>
+    public CsvRows Level(double? value)
+    {
+        Part();
+        if (value is { } level && double.IsFinite(level))
+        {
+            // A tiny negative level rounds to a zero that must not keep its sign.
+            int written = FixedNumber.Write(level, 4, Room(MostOfNumber));
+            bool signed = _row.AsSpan(_length, written).SequenceEqual("-0.0000"u8);
+            written = signed ? FixedNumber.Write(0, 4, Room(MostOfNumber)) : written;
+            _length += written;
+        }
+
+        return this;
+    }
+
+    /// <summary>Degrees of freedom as <see cref="ResultNumber.DegreesOfFreedom"/> writes them.</summary>
+    public CsvRows DegreesOfFreedom(double? value)
+    {
+        if (value is not { } finite || !double.IsFinite(finite))
+        {
+            return Cell(ResultNumber.DegreesOfFreedom(value));
+        }
+
+        Part();
+        int written = FixedNumber.Write(finite, 1, Room(MostOfNumber));
+        _length += written;
         return this;
     }
 
     /// <summary>
     /// A cell of text from elsewhere. A spreadsheet takes a cell that starts with one of = + - @ for a formula, so such text gets an apostrophe before it.
     /// </summary>
-    public CsvRows Text(string? text)
-    {
-        Part();
-        string clean = Clean(text ?? "");
-        bool quoted = clean.AsSpan().IndexOfAny(",\"") >= 0 || clean.Contains(';');
-        _to.Write(quoted ? $"\"{clean.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : clean);
-        return this;
-    }
+    public CsvRows Text(string? text) => Cell(Quoted(text));
+
+    /// <summary>Such a cell by itself, for many rows.</summary>
+    public static byte[] TextCell(string? text) => Encoding.UTF8.GetBytes(Quoted(text));
 
     /// <summary>Ends the row.</summary>
     public void End()
     {
-        _to.WriteLine();
+        Put("\n");
         _started = false;
     }
 
-    public void Dispose() => _to.Dispose();
+    public void Dispose()
+    {
+        _to.Write(_row, 0, _length);
+        _length = 0;
+        _to.Flush();
+    }
+
+    private static string Quoted(string? text)
+    {
+        string clean = Clean(text ?? "");
+        bool quoted = clean.AsSpan().IndexOfAny(",\"") >= 0 || clean.Contains(';');
+        return quoted ? $"\"{clean.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : clean;
+    }
+
+    private void Put(string text)
+    {
+        int written = Encoding.UTF8.GetBytes(text, Room(Encoding.UTF8.GetMaxByteCount(text.Length)));
+        _length += written;
+    }
+
+    // What is free after what was written, at least so many bytes; what was written may have gone, and its length with it.
+    private Span<byte> Room(int bytes)
+    {
+        if (_row.Length - _length < bytes)
+        {
+            _to.Write(_row, 0, _length);
+            _length = 0;
+            _row = _row.Length < bytes ? new byte[bytes] : _row;
+        }
+
+        return _row.AsSpan(_length);
+    }
 
     private static string Clean(string text)
     {
@@ -62,7 +133,7 @@ internal sealed class CsvRows : IDisposable
     {
         if (_started)
         {
-            _to.Write(',');
+            Put(",");
         }
 
         _started = true;

@@ -1,5 +1,5 @@
+using System.Text;
 using SweepStats.Checks;
-using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Verdicts;
 
@@ -21,16 +21,18 @@ public static class ShieldingCsv
     public static void Write(AnalysisResult result, Stream to)
     {
         ArgumentNullException.ThrowIfNull(result);
+        byte[][] frequencies = [.. result.Campaign.Grid.Hertz.ToArray().Select(f => Encoding.UTF8.GetBytes(ResultNumber.Exact(f)))];
+        string confidence = ResultNumber.Exact(result.Plan.Confidence.Level);
         using var rows = new CsvRows(to, Header);
         foreach (ShieldingCurve curve in result.Curves)
         {
-            Finding[] findings = [.. result.Findings.Where(f => (f.Specimen is null || f.Specimen == curve.Name) && !f.Where.IsDefaultOrEmpty)];
+            var specimen = new SpecimenCells(curve, result.Findings);
             SpecimenOutcome? decided = result.Verdict.Specimens.FirstOrDefault(s => s.Name == curve.Name);
             for (int f = 0; f < curve.Readings.Length; f++)
             {
-                Row(rows, curve, curve.Readings[f], findings);
+                Row(rows, specimen, frequencies[f], curve.Readings[f]);
                 Decision(rows, decided?.Frequencies.ElementAtOrDefault(f));
-                rows.Cell(curve.Readings[f] is ShieldingReading.Measured or ShieldingReading.AtLeast ? ResultNumber.Exact(result.Plan.Confidence.Level) : "");
+                rows.Cell(curve.Readings[f] is ShieldingReading.Measured or ShieldingReading.AtLeast ? confidence : "");
                 rows.End();
             }
         }
@@ -46,13 +48,11 @@ public static class ShieldingCsv
         _ => "no-floor",
     };
 
-    private static void Row(CsvRows rows, ShieldingCurve curve, ShieldingReading reading, Finding[] findings)
+    private static void Row(CsvRows rows, SpecimenCells specimen, byte[] frequency, ShieldingReading reading)
     {
         ReadingEvidence evidence = reading.Evidence;
-        rows.Text(curve.Name.Lot).Text(curve.Name.Specimen).Cell(ResultNumber.Exact(evidence.At.Value));
-        rows.Cell(ResultNumber.Count(curve.SweepCount)).Cell(ResultNumber.Count(curve.PlacementCount));
-        rows.Cell(ResultNumber.Level(evidence.ReferenceDb)).Cell(ResultNumber.Level(evidence.CoveredDb)).Cell(ResultNumber.Level(evidence.FloorDb));
-        rows.Cell(ResultNumber.Level(evidence.DynamicRange?.Value));
+        rows.Cell(specimen.Lot).Cell(specimen.Specimen).Cell(frequency).Cell(specimen.Sweeps).Cell(specimen.Placements);
+        rows.Level(evidence.ReferenceDb).Level(evidence.CoveredDb).Level(evidence.FloorDb).Level(evidence.DynamicRange?.Value);
         (double? se, double? low, double? high, bool estimated) = reading switch
         {
             ShieldingReading.Measured m => (m.Shielding.Value.Value, m.Shielding.Low.Value, m.Shielding.High.Value, true),
@@ -60,14 +60,14 @@ public static class ShieldingCsv
             ShieldingReading.Unrepeated u => (u.Indication.Value, null, null, false),
             _ => (null, null, null, false),
         };
-        rows.Cell(ResultNumber.Level(se)).Cell(ResultNumber.Level(low)).Cell(ResultNumber.Level(high));
-        rows.Cell(estimated ? ResultNumber.Level(evidence.StandardUncertaintyDb) : "").Cell(estimated ? ResultNumber.DegreesOfFreedom(evidence.DegreesOfFreedom) : "");
-        rows.Cell(StateName(reading.State)).Cell(Flags(evidence.At, findings));
+        rows.Level(se).Level(low).Level(high);
+        rows.Level(estimated ? evidence.StandardUncertaintyDb : null).DegreesOfFreedom(estimated ? evidence.DegreesOfFreedom : null);
+        rows.Cell(StateName(reading.State)).Cell(specimen.Flags.At(evidence.At));
     }
 
     private static void Decision(CsvRows rows, FrequencyDecision? decision)
     {
-        rows.Cell(ResultNumber.Level(decision?.Required.Value)).Cell(SummaryJson.Outcome(decision?.Outcome) ?? "");
+        rows.Level(decision?.Required.Value).Cell(SummaryJson.Outcome(decision?.Outcome) ?? "");
         rows.Cell(decision?.Probability switch
         {
             null => "",
@@ -77,27 +77,17 @@ public static class ShieldingCsv
         });
     }
 
-    private static string Flags(Hertz at, Finding[] findings)
+    /// <summary>What all rows of a specimen share, formed once.</summary>
+    private sealed class SpecimenCells(ShieldingCurve curve, IEnumerable<Finding> findings)
     {
-        IEnumerable<string> codes = findings.Where(f => Holds(f, at)).Select(f => f.Code).Distinct().Order(StringComparer.Ordinal);
-        return string.Join(' ', codes);
-    }
+        public byte[] Lot { get; } = CsvRows.TextCell(curve.Name.Lot);
 
-    // The stretches rise, so the one that may hold a frequency is found by halving.
-    private static bool Holds(Finding finding, Hertz at)
-    {
-        (int low, int high) = (0, finding.Where.Length - 1);
-        while (low <= high)
-        {
-            int middle = (low + high) / 2;
-            if (finding.Where[middle].Contains(at))
-            {
-                return true;
-            }
+        public byte[] Specimen { get; } = CsvRows.TextCell(curve.Name.Specimen);
 
-            (low, high) = at < finding.Where[middle].Start ? (low, middle - 1) : (middle + 1, high);
-        }
+        public string Sweeps { get; } = ResultNumber.Count(curve.SweepCount);
 
-        return false;
+        public string Placements { get; } = ResultNumber.Count(curve.PlacementCount);
+
+        public FlagCells Flags { get; } = new(findings, curve.Name);
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 
 namespace SweepStats.Report.Charts;
 
@@ -6,6 +7,10 @@ namespace SweepStats.Report.Charts;
 /// <param name="Name">File name without extension.</param>
 /// <param name="Kind">What it shows.</param>
 /// <param name="Title">Short title for people.</param>
-/// <param name="Svg">The element.</param>
+/// <param name="File">The picture as a file of its own, UTF-8.</param>
 /// <param name="Shows">Codes of the findings that it shows.</param>
-internal sealed record ChartPicture(string Name, ChartKind Kind, string Title, string Svg, ImmutableArray<string> Shows);
+internal sealed record ChartPicture(string Name, ChartKind Kind, string Title, byte[] File, ImmutableArray<string> Shows)
+{
+    /// <summary>The element without what stands before it in the file.</summary>
+    public string Svg => Encoding.UTF8.GetString(File.AsSpan(SvgPicture.Declaration.Length));
+}

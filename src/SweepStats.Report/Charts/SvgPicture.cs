@@ -18,22 +18,19 @@ internal static class SvgPicture
     public static ChartPicture Of(Chart chart)
     {
         using var drawn = new MemoryStream();
-        var exporter = new SvgExporter
-        {
-            Width = Chart.Width,
-            Height = chart.Height,
-            IsDocument = false,
-            UseVerticalTextAlignmentWorkaround = true,
-            TextMeasurer = new TextMeasurer(),
-        };
-        exporter.Export(chart.Model, drawn);
+        IPlotModel model = chart.Model;
+        using var lines = new LongLines(drawn, new OxySize(Chart.Width, chart.Height), model.Background);
+        model.Update(true);
+        model.Render(lines, new OxyRect(0, 0, Chart.Width, chart.Height));
+        lines.Complete();
+        lines.Flush();
         drawn.Position = 0;
         XElement root = XDocument.Load(drawn).Root!;
         OwnIds(root, chart.Name);
         Fit(root);
         Scale(root, chart.Height);
         Name(root, chart);
-        return new ChartPicture(chart.Name, chart.Kind, chart.Title, Text(root), chart.Shows);
+        return new ChartPicture(chart.Name, chart.Kind, chart.Title, lines.Filled(Declaration + Text(root)), chart.Shows);
     }
 
     /// <summary>The library numbers its clip paths from 1 in every chart: on one page they would clip each other.</summary>

@@ -56,7 +56,7 @@ public static class BottomReadings
     }
 
     private static bool EndsAt(SweepBlock other, double levelDb) =>
-        Math.Abs(BottomTies.Lowest(other) - levelDb) <= DisplayStep.Same && BottomTies.Of(other).IsLimit;
+        Math.Abs(other.LowestDb - levelDb) <= DisplayStep.Same && BottomTies.Of(other).IsLimit;
 
     private static int Standing(SweepBlock block, BottomTies bottom, int f)
     {

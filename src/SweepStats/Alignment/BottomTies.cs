@@ -38,27 +38,12 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
     public static BottomTies Of(SweepBlock block)
     {
         double[] levels = [.. Rows(block).SelectMany(row => row)];
-        double lowest = Lowest(block);
+        double lowest = block.LowestDb;
         int at = levels.Count(l => IsAt(l, lowest));
         double step = Math.Max(UnseenStep, Math.Max(DisplayStep.Of(block), DisplayStep.Shared(levels)));
         bool limit = at >= FewestReadings && at < levels.Length
             && (IsMirrored(block, lowest, (at, step)) || IsTied(block, levels, (lowest, at, step)));
         return new BottomTies(lowest, at, limit) { ReadingCount = levels.Length };
-    }
-
-    /// <summary>The lowest reading of a block in dB.</summary>
-    public static double Lowest(SweepBlock block)
-    {
-        double lowest = double.PositiveInfinity;
-        for (int j = 0; j < block.SweepCount; j++)
-        {
-            foreach (double level in block[j])
-            {
-                lowest = Math.Min(lowest, level);
-            }
-        }
-
-        return lowest;
     }
 
     /// <summary>Whether a reading stands at a level.</summary>

@@ -39,7 +39,7 @@ internal static class Copies
     public static bool CouldBeTold(ImmutableArray<Sweep> sweeps)
     {
         var chance = new CopyChance(sweeps);
-        return sweeps.Any(s => chance.IsTellable(s, 2) || IsVaried(s));
+        return sweeps.Any(s => IsVaried(s) || chance.IsTellable(s, 2));
     }
 
     private static DuplicateSweep? Twin(List<Sweep> alike, int place, CopyChance chance)

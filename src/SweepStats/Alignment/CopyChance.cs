@@ -36,13 +36,14 @@ internal sealed class CopyChance
     private const int MostCompared = 6;
 
     private readonly ImmutableArray<Sweep> _used;
-    private readonly Dictionary<SweepKind, double?> _shown;
+    // Only where sweeps agree does anybody ask.
+    private readonly Lazy<Dictionary<SweepKind, double?>> _shown;
     private readonly Dictionary<SweepKind, double> _rates = [];
 
     public CopyChance(ImmutableArray<Sweep> used)
     {
         _used = used;
-        _shown = used.GroupBy(SweepKind.Of).ToDictionary(kind => kind.Key, Shown);
+        _shown = new Lazy<Dictionary<SweepKind, double?>>(() => used.GroupBy(SweepKind.Of).ToDictionary(kind => kind.Key, Shown));
     }
 
     /// <summary>Whether so many sweeps with these levels are more than chance makes.</summary>
@@ -69,8 +70,8 @@ internal sealed class CopyChance
     {
         if (!_rates.TryGetValue(kind, out double rate))
         {
-            double[] others = [.. _shown.Where(k => k.Key.IsNoise == kind.IsNoise).Select(k => k.Value).OfType<double>()];
-            rate = _shown[kind] ?? (others.Length > 0 ? others.Min() : Assumed(kind));
+            double[] others = [.. _shown.Value.Where(k => k.Key.IsNoise == kind.IsNoise).Select(k => k.Value).OfType<double>()];
+            rate = _shown.Value[kind] ?? (others.Length > 0 ? others.Min() : Assumed(kind));
             _rates.Add(kind, rate);
         }
 

@@ -44,7 +44,10 @@ internal static class DisplayStep
     /// A level that never changes counts as rounded to the coarsest step that it is a multiple of: a bound on the rounding, not
     /// a sign of a step (<see cref="Shows"/>).
     /// </remarks>
-    public static double Of(SweepBlock block)
+    public static double Of(SweepBlock block) => block.StepDb;
+
+    /// <summary>The same, found anew.</summary>
+    internal static double Found(SweepBlock block)
     {
         double[] levels = Levels(block);
         double onGrid = levels.Length >= FewestLevels || AllRepeat(block) ? Shared(levels) : 0;
@@ -57,7 +60,23 @@ internal static class DisplayStep
     public static bool Shows(SweepBlock block) => Varies(block) && Of(block) > 0;
 
     /// <summary>Whether a block has several different levels.</summary>
-    public static bool Varies(SweepBlock block) => Levels(block).Distinct().Take(FewestDifferent).Count() == FewestDifferent;
+    public static bool Varies(SweepBlock block)
+    {
+        HashSet<double> different = [];
+        for (int j = 0; j < block.SweepCount; j++)
+        {
+            foreach (double level in block[j])
+            {
+                different.Add(level);
+                if (different.Count == FewestDifferent)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>
     /// The step in dB that those of some blocks share whose levels vary; 0 where they share none, null where none varies.

@@ -9,6 +9,8 @@ public sealed class SweepBlock
     private readonly double[] _levels;
     private readonly double[]? _phases;
     private readonly double[]? _reverse;
+    private readonly Lazy<double> _stepDb;
+    private readonly Lazy<double> _lowestDb;
 
     /// <param name="sweeps">The sweeps.</param>
     /// <param name="pointCount">Number of frequencies.</param>
@@ -21,6 +23,8 @@ public sealed class SweepBlock
         Sweeps = sweeps;
         PointCount = pointCount;
         (_levels, _phases, _reverse) = (levels, phases, reverse);
+        _stepDb = new Lazy<double>(() => DisplayStep.Found(this));
+        _lowestDb = new Lazy<double>(() => _levels.Min());
     }
 
     /// <summary>The sweeps, in campaign order; their own levels are on their own grids.</summary>
@@ -49,6 +53,37 @@ public sealed class SweepBlock
 
         return numbers;
     }
+
+    /// <summary>The step in which its levels are shown, found once (<see cref="DisplayStep.Of"/>).</summary>
+    internal double StepDb => _stepDb.Value;
+
+    /// <summary>The lowest level in dB, found once: each block is held against all others of a campaign.</summary>
+    internal double LowestDb => _lowestDb.Value;
+
+    /// <summary>Mean level in dB of some of the sweeps at each frequency, sweep by sweep as they lie in memory.</summary>
+    /// <param name="rows">Their places, at least one; summed in this order.</param>
+    internal double[] Means(IReadOnlyList<int> rows)
+    {
+        var means = new double[PointCount];
+        foreach (int row in rows)
+        {
+            ReadOnlySpan<double> levels = this[row];
+            for (int f = 0; f < means.Length; f++)
+            {
+                means[f] += levels[f];
+            }
+        }
+
+        for (int f = 0; f < means.Length; f++)
+        {
+            means[f] /= rows.Count;
+        }
+
+        return means;
+    }
+
+    /// <summary>Mean level in dB of all sweeps at each frequency.</summary>
+    internal double[] Means() => Means([.. Enumerable.Range(0, SweepCount)]);
 
     /// <summary>Whether every sweep carries the phase of its voltage.</summary>
     public bool HasPhases => _phases is not null;

@@ -28,8 +28,8 @@ public sealed record Evidence
     /// <summary>Whether the floor sweeps show noise; those that do not were not used. Null where there are none.</summary>
     public FloorLife? FloorLife { get; init; }
 
-    /// <summary>Noise that has risen since the floor was measured.</summary>
-    public ImmutableArray<FloorMotion> Motions { get; init; } = [];
+    /// <summary>What may have moved the shielding beside scatter and noise.</summary>
+    public required CampaignDoubts Doubts { get; init; }
 
     /// <summary>What else reaches the receiver than through the specimen, by what shows it.</summary>
     public ImmutableArray<SteadyLeakage> Leakages { get; init; } = [];

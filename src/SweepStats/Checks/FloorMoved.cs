@@ -17,13 +17,13 @@ internal sealed class FloorMoved : ICheck
     {
         null => Lacking.Sweeps(seen, SweepRole.Floor),
         { Bracketed: true } => null,
-        _ when seen.Motions.IsEmpty => "nothing says that floor sweeps were taken before and after the specimens; whether covered noise piles up above them was looked at",
+        _ when seen.Doubts.Motions.IsEmpty => "nothing says that floor sweeps were taken before and after the specimens; whether covered noise piles up above them was looked at",
         _ => null,
     };
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        foreach (FloorMotion motion in seen.Motions)
+        foreach (FloorMotion motion in seen.Doubts.Motions)
         {
             yield return new Finding
             {

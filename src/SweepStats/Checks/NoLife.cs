@@ -59,7 +59,7 @@ internal sealed class NoLife : ICheck
         Role = SweepRole.Covered,
         Specimen = specimen.Name,
         Where = Stretches.Where(seen.Campaign.Grid, f => bottom[f]),
-        Message = $"At {Amount.OutOf(bottom.Count(b => b), bottom.Length)} covered sweeps stand at the lowest level shown, {Level(seen, BottomTies.Lowest(specimen.Block))}: the display ends there, and the specimen may shield more than is shown.",
+        Message = $"At {Amount.OutOf(bottom.Count(b => b), bottom.Length)} covered sweeps stand at the lowest level shown, {Level(seen, specimen.Block.LowestDb)}: the display ends there, and the specimen may shield more than is shown.",
         Basis = string.Create(CultureInfo.InvariantCulture, $"{Enumerable.Range(0, specimen.Block.SweepCount).Sum(j => Standing(specimen.Block, j))} readings at that level, and none below; so many, or so many side by side, come by chance less than once in 1000 campaigns."),
         NextStep = "Lower the bottom of the display (a lower reference level, or more dB a division) and take covered, reference and floor sweeps again.",
     };
@@ -68,7 +68,7 @@ internal sealed class NoLife : ICheck
 
     private static int Standing(SweepBlock block, int sweep)
     {
-        double lowest = BottomTies.Lowest(block);
+        double lowest = block.LowestDb;
         return block[sweep].ToArray().Count(level => BottomTies.IsAt(level, lowest));
     }
 }

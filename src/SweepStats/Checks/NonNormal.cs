@@ -26,9 +26,9 @@ internal sealed class NonNormal : ICheck
 
     public string Code => "non-normal";
 
-    public string? UntestedBecause(Evidence seen) => Values(seen).Length >= FewestValues ? null
-        : IsClipped(seen) ? "flat tops hide how the readings scatter"
-        : Values(seen, coarsest: 0).Length >= FewestValues ? "levels come in steps too coarse to show how they scatter"
+    public string? UntestedBecause(Evidence seen) => IsClipped(seen) ? "flat tops hide how the readings scatter"
+        : AreEnough(seen, Coarsest(seen)) ? null
+        : AreEnough(seen, coarsest: 0) ? "levels come in steps too coarse to show how they scatter"
         : $"there are fewer than {FewestValues} readings clear of the floor of {FewestSweeps} sweeps and more that repeat each other";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
@@ -65,6 +65,10 @@ internal sealed class NonNormal : ICheck
     private static double[] Values(Evidence seen) => IsClipped(seen) ? [] : Values(seen, Coarsest(seen));
 
     private static double[] Values(Evidence seen, double coarsest) => Thinned([.. Groups(seen).SelectMany(g => Standardised(g, coarsest))]);
+
+    // Counted as far as needed: the first group mostly has enough.
+    private static bool AreEnough(Evidence seen, double coarsest) =>
+        Groups(seen).SelectMany(g => Standardised(g, coarsest)).Take(FewestValues).Count() == FewestValues;
 
     private static IEnumerable<RepeatGroup> Groups(Evidence seen) => seen.Repeats.Where(g => g.Role != SweepRole.Floor && g.Sweeps.Length >= FewestSweeps);
 

@@ -17,18 +17,17 @@ internal sealed class SuspectedFloor : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        foreach (SpecimenBlock specimen in seen.Campaign.Covered)
+        for (int i = 0; i < seen.Campaign.Covered.Length; i++)
         {
-            ImmutableArray<bool> lost = LostShape.Of(seen.Campaign, specimen, seen.Floor);
-            int[] here = [.. Enumerable.Range(0, lost.Length).Where(f => lost[f])];
+            ImmutableArray<int> here = seen.Doubts.Specimens[i].LostShape;
             if (here.Length > 0)
             {
-                yield return Told(seen, specimen, here);
+                yield return Told(seen, seen.Campaign.Covered[i], here);
             }
         }
     }
 
-    private Finding Told(Evidence seen, SpecimenBlock specimen, int[] here)
+    private Finding Told(Evidence seen, SpecimenBlock specimen, ImmutableArray<int> here)
     {
         SweepBlock block = specimen.Block;
         double level = here.Average(f => Enumerable.Range(0, block.SweepCount).Average(j => block[j][f]));

@@ -12,17 +12,26 @@ internal static class ClippingSearch
 {
     /// <param name="campaign">The sweeps.</param>
     /// <param name="floor">All floor sweeps, also those that show no noise: they show where the display ends.</param>
-    public static CampaignClipping In(AlignedCampaign campaign, SweepBlock? floor)
+    /// <param name="threads">Threads to use.</param>
+    public static CampaignClipping In(AlignedCampaign campaign, SweepBlock? floor, int threads = 1)
     {
         SweepBlock[] blocks = [campaign.Reference, .. campaign.Covered.Select(c => c.Block)];
-        ClippedReadings[] own = [.. blocks.Select(b => Own(b, campaign))];
+        ClippedReadings[] own = Each(blocks, b => Own(b, campaign), threads);
         double[] limits = [.. own.Where(c => c.Kind != ClippingKind.None).Select(c => c.LevelDb)];
         ImmutableArray<ClippedReadings> found =
         [
             .. own.Zip(blocks, (c, b) => c.Kind == ClippingKind.None && TopLevel.IsAmong(limits, Highest(b)) ? ClippedReadings.At(ClippingKind.Shared, b, [Highest(b)]) : c),
         ];
         SweepBlock[] shown = floor is null ? blocks : [.. blocks, floor];
-        return new CampaignClipping(found[0], found[1..], [.. blocks[1..].Select(b => BottomReadings.Find(b, Without(shown, b)))]);
+        return new CampaignClipping(found[0], found[1..], [.. Each(blocks[1..], b => BottomReadings.Find(b, Without(shown, b)), threads)]);
+    }
+
+    // Each block stands alone and goes to its own place, so the number of threads changes nothing.
+    private static T[] Each<T>(SweepBlock[] blocks, Func<SweepBlock, T> find, int threads)
+    {
+        var found = new T[blocks.Length];
+        Parallel.For(0, found.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => found[i] = find(blocks[i]));
+        return found;
     }
 
     private static ClippedReadings Own(SweepBlock block, AlignedCampaign campaign)

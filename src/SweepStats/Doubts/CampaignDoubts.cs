@@ -23,25 +23,47 @@ public sealed record CampaignDoubts
     /// <param name="floor">The floor, null where none is known, and when it was measured.</param>
     /// <param name="drift">How reference and covered sweeps moved, and when the reference was taken.</param>
     /// <param name="overload">Where the receiver no longer follows the level.</param>
+    /// <param name="threads">Threads to use.</param>
     internal static CampaignDoubts Of(
-        AlignedCampaign campaign, (NoiseFloor? Level, FloorHistory? History) floor, (ImmutableArray<DriftTest> Tests, ReferenceTiming Timing) drift, ReferenceOverload overload) => new()
+        AlignedCampaign campaign, (NoiseFloor? Level, FloorHistory? History) floor, (ImmutableArray<DriftTest> Tests, ReferenceTiming Timing) drift,
+        ReferenceOverload overload, int threads) => new()
         {
             Motions = FloorMotion.Of(campaign, floor.Level, floor.History),
             Drift = DriftAllowance.Of(drift.Tests, campaign, drift.Timing),
-            Specimens =
-        [
-            .. campaign.Covered.Select((specimen, i) => new SpecimenDoubts { Readings = Lost(campaign, specimen, floor.Level) }
-                .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(specimen, i), overload.AtBottom(i)))),
-        ],
+            Specimens = OfSpecimens(campaign, floor.Level, overload, threads),
         };
 
     /// <summary>The floor, as far off as covered noise shows it to be.</summary>
     public NoiseFloor? Widened(NoiseFloor? floor) =>
         floor is null || Motions.IsEmpty ? floor : floor with { HalfWidthDb = Math.Max(floor.HalfWidthDb, Motions.Max(m => m.ReachDb)) };
 
-    private static ImmutableArray<ReadingDoubts> Lost(AlignedCampaign campaign, SpecimenBlock specimen, NoiseFloor? floor)
+    // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
+    private static ImmutableArray<SpecimenDoubts> OfSpecimens(AlignedCampaign campaign, NoiseFloor? floor, ReferenceOverload overload, int threads)
     {
-        ImmutableArray<bool> lost = LostShape.Of(campaign, specimen, floor);
-        return lost.Contains(true) ? [.. lost.Select(l => l ? ReadingDoubts.FloorMoved : ReadingDoubts.None)] : [];
+        var shape = new LostShape(campaign, floor);
+        var doubts = new SpecimenDoubts[campaign.Covered.Length];
+        Parallel.For(0, doubts.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i =>
+        {
+            SpecimenBlock specimen = campaign.Covered[i];
+            doubts[i] = Lost(shape.Of(specimen), campaign.Grid.Count)
+                .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(specimen, i), overload.AtBottom(i)));
+        });
+        return ImmutableArray.Create(doubts);
+    }
+
+    private static SpecimenDoubts Lost(ImmutableArray<int> places, int points)
+    {
+        if (places.IsEmpty)
+        {
+            return SpecimenDoubts.None;
+        }
+
+        var readings = new ReadingDoubts[points];
+        foreach (int place in places)
+        {
+            readings[place] = ReadingDoubts.FloorMoved;
+        }
+
+        return new SpecimenDoubts { LostShape = places, Readings = ImmutableArray.Create(readings) };
     }
 }

@@ -80,7 +80,7 @@ public sealed record FloorMotion
     }
 
     private static double[] Rises(SweepBlock block, NoiseFloor floor) =>
-        [.. Enumerable.Range(0, block.PointCount).Select(f => Enumerable.Range(0, block.SweepCount).Average(j => block[j][f]) - floor.LevelDb[f])];
+        [.. block.Means().Select((mean, f) => mean - floor.LevelDb[f])];
 
     // The stretch of that width that holds most readings.
     private static int[] Fullest(int[] byRise, double[] rise, double width)

@@ -25,7 +25,7 @@ internal sealed class ReferenceOverload
     public ReferenceOverload(AlignedCampaign campaign, CampaignClipping clipped, LinearityCurve? linearity, double? maximumInputDbm)
     {
         _clipped = clipped;
-        _reference = Means(campaign.Reference);
+        _reference = campaign.Reference.Means();
         _shortFrom = linearity?.OverloadedFromDb ?? double.PositiveInfinity;
         _mostDb = campaign.Scale == LevelScale.DecibelMilliwatts ? maximumInputDbm ?? double.PositiveInfinity : double.PositiveInfinity;
     }
@@ -37,13 +37,10 @@ internal sealed class ReferenceOverload
     /// <remarks>Where both fall short the reference, being higher, falls shorter. A covered level above the reference turns that round.</remarks>
     public ImmutableArray<bool> OfCovered(SpecimenBlock specimen, int number)
     {
-        double[] covered = Means(specimen.Block);
+        double[] covered = specimen.Block.Means();
         return [.. covered.Select((level, f) => _clipped.Covered[number].IsAt(f) || (level >= _reference[f] && (level >= _shortFrom || level > _mostDb)))];
     }
 
     /// <summary>Where a specimen's sweeps stand at the bottom of what is shown; empty where there are none.</summary>
     public ImmutableArray<bool> AtBottom(int number) => _clipped.CoveredAtBottom[number];
-
-    private static double[] Means(SweepBlock block) =>
-        [.. Enumerable.Range(0, block.PointCount).Select(f => Enumerable.Range(0, block.SweepCount).Average(j => block[j][f]))];
 }

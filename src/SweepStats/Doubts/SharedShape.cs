@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Statistics;
 
 namespace SweepStats.Doubts;
@@ -8,7 +9,7 @@ namespace SweepStats.Doubts;
 /// r = A²/(A² + s²), A the reference's shape and s the covered scatter in dB. In noise s stays and the resemblance goes. Where the shape is too small against
 /// the scatter nothing can be told. A straight line is taken out of each window: shielding and floors slope.
 /// </remarks>
-internal static class SharedShape
+internal sealed class SharedShape
 {
     /// <summary>Fewest points that show a shape; the least half-width of a window too.</summary>
     public const int FewestPoints = 20;
@@ -21,45 +22,60 @@ internal static class SharedShape
     // One-sided, 99 %: the resemblance that may still hide behind chance.
     private const double UpperScore = 2.326;
 
+    private readonly int _points;
+    private readonly ImmutableArray<ReferenceWindow> _windows;
+
+    /// <param name="reference">Levels of the reference sweeps in dB, a row a sweep; the same for all specimens.</param>
+    public SharedShape(double[][] reference)
+    {
+        _points = reference[0].Length;
+        int half = HalfWidth(_points);
+        int step = half / StepsOfHalfWidth;
+        var windows = ImmutableArray.CreateBuilder<ReferenceWindow>();
+        for (int point = step / 2; point < _points; point += step)
+        {
+            int first = point - (step / 2);
+            Range seen = Math.Max(0, point - half)..Math.Min(_points, point + half + 1);
+            windows.Add(new ReferenceWindow(seen, first..Math.Min(first + step, _points), new StraightenedRows(reference, seen).SharedVariance));
+        }
+
+        _windows = windows.ToImmutable();
+    }
+
     /// <summary>Points of a window to either side, for sweeps of this many points.</summary>
     public static int HalfWidth(int points) => Math.Max(FewestPoints, points / HalfWidthsOfBand);
 
     /// <summary>Marks the frequencies in whose window the covered sweeps show less than half the resemblance that the reference's shape would give them.</summary>
-    public static bool[] Lost(double[][] reference, double[][] covered)
+    public bool[] Lost(double[][] covered)
     {
-        var lost = new bool[reference[0].Length];
-        int half = HalfWidth(lost.Length);
-        int step = half / StepsOfHalfWidth;
-        for (int point = step / 2; point < lost.Length; point += step)
+        var lost = new bool[_points];
+        foreach (ReferenceWindow window in _windows)
         {
-            if (IsLost(reference, covered, Math.Max(0, point - half)..Math.Min(lost.Length, point + half + 1)))
+            if (IsLost(window.SharedVariance, new StraightenedRows(covered, window.Seen)))
             {
-                lost.AsSpan(point - (step / 2), Math.Min(step, lost.Length - point + (step / 2))).Fill(true);
+                lost.AsSpan(window.Told).Fill(true);
             }
         }
 
         return lost;
     }
 
-    private static bool IsLost(double[][] reference, double[][] covered, Range window)
+    private static bool IsLost(double shape, StraightenedRows looks)
     {
-        double[][] shapes = [.. reference.Select(s => Straightened(s[window]))];
-        double[][] looks = [.. covered.Select(s => Straightened(s[window]))];
-        if (looks[0].Length < FewestPoints)
+        if (looks.Columns < FewestPoints)
         {
             return false;
         }
 
-        double shape = SharedVariance(shapes);
-        double scatter = Math.Max(0, looks.Average(r => Deviations.Product(r, r) / r.Length) - SharedVariance(looks));
+        double scatter = Math.Max(0, looks.MeanSquare - looks.SharedVariance);
         double expected = shape / (shape + scatter);
         if (!(expected >= TellableResemblance))
         {
             return false;
         }
 
-        var alike = PairwiseCorrelation.Of(looks);
-        return Math.Tanh(alike.FisherMean + (UpperScore / Math.Sqrt(alike.Pairs * (Independent(looks) - 3)))) < expected / 2;
+        var alike = PairwiseCorrelation.Of(looks.Rows);
+        return Math.Tanh(alike.FisherMean + (UpperScore / Math.Sqrt(alike.Pairs * (Independent(looks.Rows) - 3)))) < expected / 2;
     }
 
     // Two numbers go with the straight line; of neighbours that resemble each other by ρ fewer count: m(1 − ρ²)/(1 + ρ²).
@@ -69,35 +85,5 @@ internal static class SharedShape
         return Math.Max(5, (rows[0].Length - 2) * (1 - (alike * alike)) / (1 + (alike * alike)));
     }
 
-    private static double[] Straightened(double[] row)
-    {
-        if (row.Length < 3)
-        {
-            return row;
-        }
-
-        double[] place = [.. Enumerable.Range(0, row.Length).Select(i => (double)i)];
-        RegressionLine line = RegressionLine.Of(place, row);
-        return [.. row.Select((level, i) => level - line.Intercept - (line.Slope.Value * i))];
-    }
-
-    // Mean product of different sweeps: their own scatter drops out.
-    private static double SharedVariance(double[][] rows)
-    {
-        if (rows.Length < 2)
-        {
-            return Deviations.Product(rows[0], rows[0]) / rows[0].Length;
-        }
-
-        double sum = 0;
-        for (int j = 1; j < rows.Length; j++)
-        {
-            for (int i = 0; i < j; i++)
-            {
-                sum += Deviations.Product(rows[i], rows[j]) / rows[0].Length;
-            }
-        }
-
-        return Math.Max(0, sum / (rows.Length * (rows.Length - 1) / 2));
-    }
+    private readonly record struct ReferenceWindow(Range Seen, Range Told, double SharedVariance);
 }

@@ -9,6 +9,10 @@ public sealed record SpecimenDoubts
     /// <summary>Doubts of single readings, one a frequency; empty where there are none at all.</summary>
     public ImmutableArray<ReadingDoubts> Readings { get; init; } = [];
 
+    /// <summary>Places of the frequencies at which the covered sweeps no longer show the reference's shape and are probably noise, rising.</summary>
+    /// <remarks>These readings are doubted too.</remarks>
+    public ImmutableArray<int> LostShape { get; init; } = [];
+
     /// <summary>No doubts.</summary>
     public static SpecimenDoubts None { get; } = new();
 

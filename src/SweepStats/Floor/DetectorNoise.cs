@@ -17,6 +17,7 @@ public class DetectorNoise
     public const double DecibelsPerNeper = 4.342944819032518;
 
     private readonly RiseCurve _curve;
+    private readonly LogCumulants? _cumulants;
 
     /// <summary>Prepares the curve.</summary>
     /// <param name="looks">Independent looks averaged in power, at least 0.5; need not be whole; infinity stands for noise without scatter.</param>
@@ -31,7 +32,9 @@ public class DetectorNoise
         double offset = double.IsPositiveInfinity(looks) ? 0
             : DecibelsPerNeper * (GammaFunctions.Digamma(looks) - Math.Log(looks));
         LogMeanOffset = offset;
+        LogStandardDeviation = double.IsPositiveInfinity(looks) ? 0 : DecibelsPerNeper * Math.Sqrt(GammaFunctions.Polygamma(1, looks) / logAverages);
         _curve = new RiseCurve(looks, offset);
+        _cumulants = double.IsPositiveInfinity(looks) ? null : new LogCumulants(looks);
     }
 
     /// <summary>Which of its looks the detector keeps.</summary>
@@ -47,8 +50,7 @@ public class DetectorNoise
     public virtual double LogMeanOffset { get; }
 
     /// <summary>Standard deviation of one reading of noise alone in dB: K·√(ψ₁(M)/L), 5.570 dB for one look.</summary>
-    public virtual double LogStandardDeviation =>
-        double.IsPositiveInfinity(Looks) ? 0 : DecibelsPerNeper * Math.Sqrt(GammaFunctions.Polygamma(1, Looks) / LogAverages);
+    public virtual double LogStandardDeviation { get; }
 
     /// <summary>Looks that explain a standard deviation of noise readings in dB; infinity for 0 dB.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The standard deviation is negative or not a number.</exception>
@@ -102,12 +104,12 @@ public class DetectorNoise
     /// <param name="snrDb">Signal-to-noise ratio in dB; −∞ for noise alone.</param>
     internal virtual (double Variance, double Third) LogCumulants(double snrDb)
     {
-        if (double.IsPositiveInfinity(Looks))
+        if (_cumulants is null)
         {
             return (0, 0);
         }
 
-        (double variance, double third) = Floor.LogCumulants.Of(Looks, Math.Pow(10, snrDb / 10));
+        (double variance, double third) = _cumulants.Of(Math.Pow(10, snrDb / 10));
         double k = DecibelsPerNeper;
         return (k * k * variance / LogAverages, k * k * k * third / (LogAverages * LogAverages));
     }

@@ -74,20 +74,44 @@ public static class RepeatGroups
     internal static int[] Points(SweepBlock block, int[] rows, NoiseFloor? floor)
     {
         bool isFloor = block.Sweeps[0].Role == SweepRole.Floor;
+        double[] means = floor is null || isFloor ? [] : block.Means(rows);
         return [.. Enumerable.Range(0, block.PointCount).Where(f =>
-            floor is null || (!floor.Ambient[f] && (isFloor || rows.Average(j => block[j][f]) >= floor.LevelDb[f] + ClearOfFloorDb)))];
+            floor is null || (!floor.Ambient[f] && (isFloor || means[f] >= floor.LevelDb[f] + ClearOfFloorDb)))];
     }
 
     private static ImmutableArray<RepeatedSweep> Compared(SweepBlock block, int[] rows, int[] points)
     {
-        var away = new double[rows.Length][];
-        double[] middle = [.. points.Select(f => Sample.Median([.. rows.Select(j => block[j][f])]))];
-        for (int i = 0; i < rows.Length; i++)
+        double[] middle = Middle(block, rows, points);
+        return [.. rows.Select(row => Compared(block.Sweeps[row], Away(block[row], points, middle)))];
+    }
+
+    // Median over the sweeps.
+    private static double[] Middle(SweepBlock block, int[] rows, int[] points)
+    {
+        var middle = new double[points.Length];
+        var column = new double[rows.Length];
+        for (int p = 0; p < middle.Length; p++)
         {
-            away[i] = [.. points.Select((f, p) => block[rows[i]][f] - middle[p])];
+            for (int i = 0; i < column.Length; i++)
+            {
+                column[i] = block[rows[i]][points[p]];
+            }
+
+            middle[p] = Sample.Median(column);
         }
 
-        return [.. rows.Select((j, i) => Compared(block.Sweeps[j], away[i]))];
+        return middle;
+    }
+
+    private static double[] Away(ReadOnlySpan<double> levels, int[] points, double[] middle)
+    {
+        var away = new double[points.Length];
+        for (int p = 0; p < away.Length; p++)
+        {
+            away[p] = levels[points[p]] - middle[p];
+        }
+
+        return away;
     }
 
     private static RepeatedSweep Compared(Sweep sweep, double[] away)

@@ -69,12 +69,23 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
             return null;
         }
 
-        double[][] levels = [.. repeats.Select(rows => points.Select(f => rows.Average(j => block[j][f])).ToArray())];
+        double[][] levels = [.. repeats.Select(rows => At(block.Means(rows), points))];
         double readings = repeats.Average(rows => rows.Length);
         int[] quiet = [.. Enumerable.Range(0, points.Length)
             .Where(p => IsQuiet([.. levels.Select(row => row[p])], points[p], readings))];
         return RepeatSeries.Of(
             kind, quiet.Length < FewestPoints ? levels : [.. levels.Select(row => quiet.Select(p => row[p]).ToArray())]);
+    }
+
+    private static double[] At(double[] values, int[] places)
+    {
+        var taken = new double[places.Length];
+        for (int p = 0; p < taken.Length; p++)
+        {
+            taken[p] = values[places[p]];
+        }
+
+        return taken;
     }
 
     // Whether little of what scatters at a frequency is noise, which falls with the readings in a repeat.

@@ -9,6 +9,8 @@ namespace SweepStats.Shielding;
 /// <summary>The levels behind a curve, kept so that limits of another confidence can be had later.</summary>
 internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, SystematicError typeB, LeakageLevels leakage)
 {
+    private readonly double _noiseDb = floor is null ? 0 : floor.Noise.Max(n => n.LogStandardDeviation);
+
     // Without a floor the readings are taken as they are: a floor far below, without error.
     public ReadingLevels this[int f] => new(
         Level(reference, f),
@@ -62,8 +64,7 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     private RepeatedLevel Level(RepeatedLevels levels, int f)
     {
         RepeatedLevel level = levels[f];
-        double noise = floor is null ? 0 : floor.Noise.Max(n => n.LogStandardDeviation);
-        return levels.Repeated ? level : level with { Error = new Contribution(Math.Sqrt((noise * noise / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)), double.PositiveInfinity), UsualErrorDb = 0 };
+        return levels.Repeated ? level : level with { Error = new Contribution(Math.Sqrt((_noiseDb * _noiseDb / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)), double.PositiveInfinity), UsualErrorDb = 0 };
     }
 
     // The smaller of what reference and covered show where they stand far above the floor: taking out too much would claim too much.
@@ -83,7 +84,7 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
         int count = 0;
         for (int f = 0; f < levels.PointCount; f++)
         {
-            if (!floor.Ambient[f] && levels[f].MeanDb - floor.LevelDb[f] >= riseDb)
+            if (!floor.Ambient[f] && levels.MeanDb(f) - floor.LevelDb[f] >= riseDb)
             {
                 double error = levels.IndependentErrorDb(f);
                 variance += error * error * levels.UnitCount;

@@ -50,14 +50,14 @@ internal sealed class CurveSpread(
     /// <summary>Change of the shielding when the floor lies one standard error higher.</summary>
     public double FloorShift(int f) => floor is null ? 0 : (_slopeCovered[f] - _slopeReference[f]) * floor.StandardErrorDb[f];
 
-    private static double Shift(RepeatedLevels levels, int unit, int f) => (levels[f].MeanDb - levels.Unit(unit)[f]) / (levels.UnitCount - 1);
+    private static double Shift(RepeatedLevels levels, int unit, int f) => (levels.MeanDb(f) - levels.Unit(unit)[f]) / (levels.UnitCount - 1);
 
     private static double[] Slopes(RepeatedLevels levels, NoiseFloor? floor)
     {
         var slopes = new double[levels.PointCount];
         for (int f = 0; f < slopes.Length; f++)
         {
-            slopes[f] = floor is null ? 1 : floor.Noise.Max(n => SignalInNoise.Slope(levels[f].MeanDb - floor.LevelDb[f], n));
+            slopes[f] = floor is null ? 1 : floor.Noise.Max(n => SignalInNoise.Slope(levels.MeanDb(f) - floor.LevelDb[f], n));
         }
 
         return slopes;

@@ -15,7 +15,8 @@ internal readonly record struct EnvelopeLimits(
         double high = double.NegativeInfinity, oneSided = double.PositiveInfinity, uncertainty = 0, dof = double.PositiveInfinity;
         foreach (ReadingEstimator estimator in estimators)
         {
-            ShieldingLimits limits = floorKnown ? estimator.TwoSided(levels) : WithoutFloor.Limits(levels, estimator.Confidence);
+            ReadingBasis basis = floorKnown ? estimator.Basis(levels) : default;
+            ShieldingLimits limits = floorKnown ? estimator.TwoSided(basis, levels) : WithoutFloor.Limits(levels, estimator.Confidence);
             lowest = Math.Min(lowest, limits.SeDb);
             highest = Math.Max(highest, limits.SeDb);
             low = Math.Min(low, limits.LowDb);
@@ -24,7 +25,7 @@ internal readonly record struct EnvelopeLimits(
             dof = Math.Min(dof, limits.DegreesOfFreedom);
             if (repeated)
             {
-                oneSided = Math.Min(oneSided, floorKnown ? estimator.OneSidedLow(levels) : WithoutFloor.OneSidedLow(levels, estimator.Confidence));
+                oneSided = Math.Min(oneSided, floorKnown ? estimator.OneSidedLow(basis, levels) : WithoutFloor.OneSidedLow(levels, estimator.Confidence));
             }
         }
 
@@ -34,8 +35,8 @@ internal readonly record struct EnvelopeLimits(
     /// <summary>Half of what the estimates for the ways of averaging differ by, in dB; 0 where one of them is not finite, since only a bound is given there.</summary>
     public static double HalfWidth(ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators)
     {
-        double lowest = estimators.Min(e => e.TwoSided(levels).SeDb);
-        double highest = estimators.Max(e => e.TwoSided(levels).SeDb);
+        double[] estimates = [.. estimators.Select(e => e.TwoSided(levels).SeDb)];
+        double lowest = estimates.Min(), highest = estimates.Max();
         return double.IsFinite(highest - lowest) ? (highest - lowest) / 2 : 0;
     }
 }

@@ -31,8 +31,13 @@ internal sealed class HeldInterval(DetectorNoise noise, bool most, Confidence co
 
     public double Rise(ReadingLevels levels) => levels.Covered.MeanDb - levels.Floor.MeanDb;
 
-    public ShieldingLimits For(ReadingLevels levels)
+    public ReadingBasis Basis(ReadingLevels levels) => new() { Levels = levels };
+
+    public ShieldingLimits Lower(in ReadingBasis basis) => For(basis);
+
+    public ShieldingLimits For(in ReadingBasis basis)
     {
+        ReadingLevels levels = basis.Levels;
         Means at = new(levels.Reference.MeanDb, levels.Covered.MeanDb, levels.Floor.MeanDb);
         Means slope = Slopes(at);
         double dof = CoverageFreedom.Of((levels.Reference, slope.Reference), (levels.Covered, slope.Covered));

@@ -5,8 +5,14 @@ namespace SweepStats.Shielding;
 /// </summary>
 internal interface IReadingInterval
 {
+    /// <summary>What limits of any confidence need of a reading.</summary>
+    ReadingBasis Basis(ReadingLevels levels);
+
     /// <summary>Estimate and limits, in dB.</summary>
-    ShieldingLimits For(ReadingLevels levels);
+    ShieldingLimits For(in ReadingBasis basis);
+
+    /// <summary>The same without the upper end, which is left open.</summary>
+    ShieldingLimits Lower(in ReadingBasis basis);
 
     /// <summary>Rise of the covered mean over the floor in dB, as the law takes it.</summary>
     double Rise(ReadingLevels levels);

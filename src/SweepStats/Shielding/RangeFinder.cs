@@ -13,18 +13,19 @@ namespace SweepStats.Shielding;
 /// </remarks>
 /// <param name="floor">The floor.</param>
 /// <param name="estimators">Ways of averaging, and places of the floor, to be reckoned with.</param>
+/// <param name="limits">Detection limits of the campaign.</param>
 /// <param name="reference">Reference levels.</param>
 /// <param name="covered">Covered levels.</param>
 /// <param name="leakageDb">Level of what else reaches the receiver; empty where nothing does.</param>
 /// <param name="signalDeviation">Scatter of the signal from one covered unit to the next, in dB.</param>
 internal sealed class RangeFinder(
-    NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, RepeatedLevels reference, RepeatedLevels covered,
+    NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, DetectionLimits limits, RepeatedLevels reference, RepeatedLevels covered,
     ImmutableArray<double> leakageDb, double signalDeviation)
 {
     // |1 + 1.975·e^(jφ)| exceeds 1 at 95 of 100 phases.
     private const double InMostPhasesDb = 5.91;
 
-    private readonly DetectionLimit[] _limits = [.. estimators.Select(e => new DetectionLimit(e.Noise, e.Confidence, e.FloorShiftDb))];
+    private readonly DetectionLimit[] _limits = [.. estimators.Select(limits.Of)];
     private readonly Dictionary<Contribution, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<Contribution, double>())];
 
     /// <summary>The range in dB; not below 0.</summary>
@@ -34,12 +35,12 @@ internal sealed class RangeFinder(
         for (int i = 0; i < estimators.Length; i++)
         {
             DetectorNoise noise = estimators[i].Noise;
-            double level = SignalInNoise.Level(reference[f].MeanDb, floor.LevelDb[f], noise);
+            double level = SignalInNoise.Level(reference.MeanDb(f), floor.LevelDb[f], noise);
             double weakest = floor.LevelDb[f] - noise.LogMeanOffset + WeakestSnr(i, new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f]));
             range = Math.Min(range, level - weakest);
         }
 
-        range = leakageDb.IsEmpty ? range : Math.Min(range, reference[f].MeanDb - leakageDb[f] - OverLeakageDb());
+        range = leakageDb.IsEmpty ? range : Math.Min(range, reference.MeanDb(f) - leakageDb[f] - OverLeakageDb());
 
         return Math.Max(0, range);
     }

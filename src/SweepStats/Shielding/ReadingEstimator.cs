@@ -44,7 +44,13 @@ internal sealed class ReadingEstimator
 
     public Confidence Confidence { get; }
 
-    public ShieldingLimits TwoSided(ReadingLevels levels) => LeakageLaw.Widened(_twoSided.For(Shifted(levels)), levels, Confidence.TwoSidedQuantile);
+    public ShieldingLimits TwoSided(ReadingLevels levels) => TwoSided(Basis(levels), levels);
+
+    /// <summary>What the limits below need of a reading, computed once for both.</summary>
+    public ReadingBasis Basis(ReadingLevels levels) => _twoSided.Basis(Shifted(levels));
+
+    public ShieldingLimits TwoSided(in ReadingBasis basis, ReadingLevels levels) =>
+        LeakageLaw.Widened(_twoSided.For(basis), levels, Confidence.TwoSidedQuantile);
 
     /// <summary>The levels as the noise correction takes them: the floor where it is taken to lie, and the covered mean without what scatter of the signal adds.</summary>
     public ReadingLevels Corrected(ReadingLevels levels)
@@ -53,8 +59,8 @@ internal sealed class ReadingEstimator
         return shifted with { Covered = shifted.Covered with { MeanDb = shifted.Floor.MeanDb + _twoSided.Rise(shifted) } };
     }
 
-    public double OneSidedLow(ReadingLevels levels) =>
-        LeakageLaw.Low(_oneSided.For(Shifted(levels)), levels, Math.Max(Confidence.Level, Confidence.NearlyEven));
+    public double OneSidedLow(in ReadingBasis basis, ReadingLevels levels) =>
+        LeakageLaw.Low(_oneSided.Lower(basis), levels, Math.Max(Confidence.Level, Confidence.NearlyEven));
 
     private ReadingLevels Shifted(ReadingLevels levels) => levels with { Floor = levels.Floor with { MeanDb = levels.Floor.MeanDb + FloorShiftDb } };
 }

@@ -23,11 +23,7 @@ internal sealed class RepeatedLevels
         UnitCount = unitCount;
         _mean = new double[pointCount];
         _standardError = new double[pointCount];
-        for (int f = 0; f < pointCount; f++)
-        {
-            Summarise(f);
-        }
-
+        Summarise();
         _usualVariance = UsualScatter.Of(_standardError);
     }
 
@@ -58,6 +54,9 @@ internal sealed class RepeatedLevels
     {
         UsualErrorDb = WithRounding(Widened(_usualVariance[point])),
     };
+
+    /// <summary>Log mean at a frequency in dB.</summary>
+    public double MeanDb(int point) => _mean[point];
 
     public ReadOnlySpan<double> Unit(int unit) => _units.AsSpan(unit * PointCount, PointCount);
 
@@ -176,25 +175,41 @@ internal sealed class RepeatedLevels
 
     private double WithRounding(double variance) => Math.Sqrt(variance + (RoundingDb * RoundingDb));
 
-    private void Summarise(int f)
+    // Unit by unit, as they lie in memory; at each frequency the sums run in the order of the units.
+    private void Summarise()
     {
-        // The first unit is taken off so that equal levels have exactly no spread.
-        double origin = _units[f];
-        double sum = 0;
+        ReadOnlySpan<double> origin = Unit(0);
+        var off = new double[_mean.Length];
+        var squares = new double[_mean.Length];
         for (int j = 0; j < UnitCount; j++)
         {
-            sum += _units[(j * _mean.Length) + f] - origin;
+            ReadOnlySpan<double> unit = Unit(j);
+            for (int f = 0; f < off.Length; f++)
+            {
+                // The first unit is taken off so that equal levels have exactly no spread.
+                off[f] += unit[f] - origin[f];
+            }
         }
 
-        double off = sum / UnitCount;
-        double squares = 0;
+        for (int f = 0; f < off.Length; f++)
+        {
+            off[f] /= UnitCount;
+        }
+
         for (int j = 0; j < UnitCount; j++)
         {
-            double d = _units[(j * _mean.Length) + f] - origin - off;
-            squares += d * d;
+            ReadOnlySpan<double> unit = Unit(j);
+            for (int f = 0; f < off.Length; f++)
+            {
+                double d = unit[f] - origin[f] - off[f];
+                squares[f] += d * d;
+            }
         }
 
-        _mean[f] = origin + off;
-        _standardError[f] = UnitCount > 1 ? Math.Sqrt(squares / (UnitCount - 1) / UnitCount) : 0;
+        for (int f = 0; f < off.Length; f++)
+        {
+            _mean[f] = origin[f] + off[f];
+            _standardError[f] = UnitCount > 1 ? Math.Sqrt(squares[f] / (UnitCount - 1) / UnitCount) : 0;
+        }
     }
 }

@@ -33,6 +33,7 @@ public sealed class ShieldingEstimator
     private readonly LeakageLevels _leakage;
     private readonly SerialCorrelation _together;
     private readonly CoveredScatter? _scatter;
+    private readonly DetectionLimits _limits = new();
 
     /// <summary>Prepares the estimate for all specimens of a campaign.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
@@ -71,14 +72,15 @@ public sealed class ShieldingEstimator
         RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb, RepeatKind.Covered, _together);
         var measured = new CurveLevels(_reference, covered, _floor, _typeB, _leakage);
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
-        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _reference, covered, _leakage.BesideDb, SignalDeviation(covered));
+        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _limits, _reference, covered, _leakage.BesideDb, SignalDeviation(covered));
         var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
         var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
         {
-            readings.Add(Read(f, measured[f], estimators, new ReadingSetup(_reference.Repeated && covered.Repeated, range?.At(f), doubts.At(f))));
-            half[f] = (_floor is null || estimators.Length == 1 ? 0 : EnvelopeLimits.HalfWidth(measured[f], estimators))
-                + (readings[f] is ShieldingReading.Measured { Shielding.Value.Value: var se } ? LeakageLaw.HalfWidthDb(se, measured[f]) : 0)
+            ReadingLevels levels = measured[f];
+            readings.Add(Read(f, levels, estimators, new ReadingSetup(_reference.Repeated && covered.Repeated, range?.At(f), doubts.At(f))));
+            half[f] = (_floor is null || estimators.Length == 1 ? 0 : EnvelopeLimits.HalfWidth(levels, estimators))
+                + (readings[f] is ShieldingReading.Measured { Shielding.Value.Value: var se } ? LeakageLaw.HalfWidthDb(se, levels) : 0)
                 + (NormalReach * measured.RemainderDb(f) / Math.Sqrt(_grid.Count));
         }
 

@@ -21,13 +21,16 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
 {
     private readonly StudentQuantile _student = StudentQuantile.Of(confidence.TwoSidedQuantile);
 
-    private readonly SkewedMean _mean = new(noise, confidence, covered);
+    private readonly SkewedMean _mean = new(confidence);
     private readonly double _criticalRise = noise.CriticalRise(covered.Count, confidence.TwoSidedQuantile);
 
     // Log readings of noise fall further below their mean than they rise above it.
     private readonly double _deepestFall = -noise.CriticalRise(covered.Count, 1 - confidence.TwoSidedQuantile);
 
-    public ShieldingLimits For(ReadingLevels levels)
+    /// <summary>Estimate and limits of one reading, in dB.</summary>
+    public ShieldingLimits For(ReadingLevels levels) => For(Basis(levels));
+
+    public ReadingBasis Basis(ReadingLevels levels)
     {
         (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, SystematicError typeB) = levels;
         double rise = Rise(levels);
@@ -38,17 +41,37 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             reference.Error.Scaled(slopeReference), under.Error.Scaled(slopeCovered), floor.Error.Scaled(slopeCovered - slopeReference),
             new Contribution(typeB.StandardUncertainty, typeB.DegreesOfFreedom),
         ];
-        double dof = CoverageFreedom.Of((reference, slopeReference), (under, slopeCovered));
-        double t = _student.At(dof);
+        return new ReadingBasis(
+            levels, rise, CoverageFreedom.Of((reference, slopeReference), (under, slopeCovered)),
+            SkewedMean.Skewness(noise, covered, noise.SnrInDecibels(rise), under.Error.StandardUncertainty),
+            SignalInNoise.Level(reference.MeanDb, floor.MeanDb, noise), SignalInNoise.Level(floor.MeanDb + rise, floor.MeanDb, noise),
+            WelchSatterthwaite.Combined(parts), CoverageFreedom.OfAll(parts, (reference, slopeReference), (under, slopeCovered)));
+    }
+
+    public ShieldingLimits For(in ReadingBasis basis)
+    {
+        Margins at = Around(basis);
+        double se = at.ReferenceSignal - at.CoveredSignal;
+        return new ShieldingLimits(se, Low(at, se), High(at, se), basis.StandardUncertainty, basis.DegreesOfFreedom);
+    }
+
+    public ShieldingLimits Lower(in ReadingBasis basis)
+    {
+        Margins at = Around(basis);
+        double se = at.ReferenceSignal - at.CoveredSignal;
+        return new ShieldingLimits(se, Low(at, se), double.PositiveInfinity, basis.StandardUncertainty, basis.DegreesOfFreedom);
+    }
+
+    private Margins Around(in ReadingBasis basis)
+    {
+        (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, SystematicError typeB) = basis.Levels;
+        double t = _student.At(basis.CoverageFreedom);
         double coveredError = t * under.Error.StandardUncertainty;
-        (double below, double above) = _mean.Reach(noise.SnrInDecibels(rise), under.Error.StandardUncertainty);
-        var at = new Margins(
-            reference.MeanDb, floor.MeanDb + rise, floor.MeanDb,
-            t * reference.Error.StandardUncertainty, below * coveredError, above * coveredError, Expanded(floor.Error), dof, typeB.Widened(confidence.TwoSidedQuantile));
-        double se = Shielding(at.Reference, at.Covered, at.Floor);
-        return new ShieldingLimits(
-            se, Low(at, se), High(at, se), WelchSatterthwaite.Combined(parts),
-            CoverageFreedom.OfAll(parts, (reference, slopeReference), (under, slopeCovered)));
+        (double below, double above) = _mean.Reach(basis.Skewness);
+        return new Margins(
+            reference.MeanDb, floor.MeanDb + basis.Rise, floor.MeanDb,
+            t * reference.Error.StandardUncertainty, below * coveredError, above * coveredError, Expanded(floor.Error), basis.CoverageFreedom,
+            typeB.Widened(confidence.TwoSidedQuantile), basis.ReferenceSignal, basis.CoveredSignal);
     }
 
     /// <summary>Rise of the covered mean over the floor in dB, with what scatter of the signal adds taken out.</summary>
@@ -66,8 +89,8 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         }
 
         double high = se + at.Whole(RootSumSquares(
-            Shielding(at.Reference + at.ReferenceError, at.Covered, at.Floor) - se,
-            Shielding(at.Reference, at.Covered - at.CoveredBelow, at.Floor) - se,
+            SignalInNoise.Level(at.Reference + at.ReferenceError, at.Floor, noise) - at.CoveredSignal - se,
+            at.ReferenceSignal - SignalInNoise.Level(at.Covered - at.CoveredBelow, at.Floor, noise) - se,
             Shielding(at.Reference, at.Covered, at.Floor + at.FloorError) - se));
         return double.IsNaN(high) ? double.PositiveInfinity : high;
     }
@@ -89,13 +112,13 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             return weakestReference - strongest - at.Whole(0);
         }
 
-        double signal = SignalInNoise.Level(at.Covered, at.Floor, noise);
+        double signal = at.CoveredSignal;
         double up = RootSumSquares(
             SignalInNoise.Level(at.Covered + at.CoveredAbove, at.Floor, noise) - signal,
             SignalInNoise.Level(at.Covered, at.Floor - at.FloorError, noise) - signal);
         // Where the rise is within its own error the bound must not profit from a mean that happens to lie low.
         up = rise < at.CoveredAbove ? Math.Max(up, strongest - signal) : up;
-        double down = SignalInNoise.Level(at.Reference, at.Floor, noise) - weakestReference;
+        double down = at.ReferenceSignal - weakestReference;
         return se - at.Whole(RootSumSquares(down, up));
     }
 
@@ -109,7 +132,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
 
     private readonly record struct Margins(
         double Reference, double Covered, double Floor, double ReferenceError, double CoveredBelow, double CoveredAbove, double FloorError,
-        double DegreesOfFreedom, WidenedInterval TypeB)
+        double DegreesOfFreedom, WidenedInterval TypeB, double ReferenceSignal, double CoveredSignal)
     {
         /// <summary>Half-width once what no repeat shows is added to that from repeats.</summary>
         public double Whole(double half) => TypeB.Half(half, DegreesOfFreedom);

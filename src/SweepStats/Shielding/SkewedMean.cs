@@ -14,29 +14,34 @@ namespace SweepStats.Shielding;
 /// The skewness is that of noise and signal at the estimated level; scatter beyond it is taken as symmetric and makes the mean less skewed.
 /// Source: Hall 1992, The Bootstrap and Edgeworth Expansion, 2.6 (from memory); the coverage study.
 /// </remarks>
-/// <param name="noise">The detector's noise.</param>
 /// <param name="confidence">Two-sided level.</param>
-/// <param name="covered">Readings behind the mean.</param>
-internal sealed class SkewedMean(DetectorNoise noise, Confidence confidence, CoveredReadings covered)
+internal sealed class SkewedMean(Confidence confidence)
 {
     private const double Above = 0.75;
 
     // Below a z of 1 the expansion has nothing to say.
     private readonly double _z = Math.Max(1, Normal.InvCDF(0, 1, confidence.TwoSidedQuantile));
 
-    /// <summary>Factors on Student's reach below and above the mean; both 1 where readings are not skewed.</summary>
+    /// <summary>Skewness of the mean, negative; 0 where readings are not skewed.</summary>
+    /// <param name="noise">The detector's noise.</param>
+    /// <param name="covered">Readings behind the mean.</param>
     /// <param name="snrDb">Estimated signal-to-noise ratio in dB; −∞ for noise alone.</param>
     /// <param name="standardError">Standard error of the mean in dB, as the readings show it.</param>
-    public (double Below, double Above) Reach(double snrDb, double standardError)
+    public static double Skewness(DetectorNoise noise, CoveredReadings covered, double snrDb, double standardError)
     {
         (double variance, double third) = noise.LogCumulants(snrDb);
         if (third == 0)
         {
-            return (1, 1);
+            return 0;
         }
 
         double expected = (variance / covered.Count) + (covered.SignalDeviationDb * covered.SignalDeviationDb / covered.Units);
-        double skewness = third / ((double)covered.Count * covered.Count) / Math.Pow(Math.Max(expected, standardError * standardError), 1.5);
+        return third / ((double)covered.Count * covered.Count) / Math.Pow(Math.Max(expected, standardError * standardError), 1.5);
+    }
+
+    /// <summary>Factors on Student's reach below and above the mean; both 1 where readings are not skewed.</summary>
+    public (double Below, double Above) Reach(double skewness)
+    {
         double c = Math.Abs(skewness) * ((2 * _z * _z) + 1) / (6 * _z);
         return (1 + c, 1 / (1 + (Above * c)));
     }

@@ -12,13 +12,10 @@ internal static class Correlation
     public static double Pearson(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         FiniteValues.RequirePairs(x, y, 2);
-        return Cosine(Deviations.FromMean(x), Deviations.FromMean(y));
+        double[] dx = Deviations.FromMean(x), dy = Deviations.FromMean(y);
+        return Cosine(Deviations.Product(dx, dy), Math.Sqrt(Deviations.Product(dx, dx)) * Math.Sqrt(Deviations.Product(dy, dy)));
     }
 
-    /// <summary>Cosine of the angle between two rows of deviations; not a number where one has no length.</summary>
-    internal static double Cosine(double[] dx, double[] dy)
-    {
-        double lengths = Math.Sqrt(Deviations.Product(dx, dx)) * Math.Sqrt(Deviations.Product(dy, dy));
-        return lengths > 0 ? Math.Clamp(Deviations.Product(dx, dy) / lengths, -1, 1) : double.NaN;
-    }
+    /// <summary>Cosine of the angle between two rows of deviations, by their product and that of their lengths; not a number where one has no length.</summary>
+    internal static double Cosine(double product, double lengths) => lengths > 0 ? Math.Clamp(product / lengths, -1, 1) : double.NaN;
 }

@@ -60,15 +60,22 @@ internal sealed record PairwiseCorrelation
         }
 
         var deviations = new double[rows.Count][];
-        var coefficients = new CompensatedSum();
-        var scores = new CompensatedSum();
         for (int j = 0; j < rows.Count; j++)
         {
             FiniteValues.RequirePairs(rows[0], rows[j], 4);
             deviations[j] = Deviations.FromMean(rows[j]);
+        }
+
+        var products = new PairProducts(deviations);
+        double[] lengths = [.. deviations.Select(row => Math.Sqrt(Deviations.Product(row, row)))];
+        var coefficients = new CompensatedSum();
+        var scores = new CompensatedSum();
+        for (int j = 0; j < rows.Count; j++)
+        {
+            double[] with = products.WithEarlier(j);
             for (int i = 0; i < j; i++)
             {
-                double r = Correlation.Cosine(deviations[i], deviations[j]);
+                double r = Correlation.Cosine(with[i], lengths[i] * lengths[j]);
                 coefficients.Add(r);
                 scores.Add(Math.Atanh(Math.Clamp(r, -Closest, Closest)));
             }

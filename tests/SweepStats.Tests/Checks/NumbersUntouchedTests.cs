@@ -63,7 +63,7 @@ public sealed class NumbersUntouchedTests
         Floor = result.Floor,
         History = result.History,
         FloorLife = result.FloorLife,
-        Motions = result.Doubts.Motions,
+        Doubts = result.Doubts,
         Leakages = result.Leakages,
         Repeats = result.Repeats,
         OddRepeats = result.OddRepeats,

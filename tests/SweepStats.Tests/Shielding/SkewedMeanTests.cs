@@ -18,7 +18,7 @@ public sealed class SkewedMeanTests
         {
             int sweeps = (int)row[2];
             var confidence = new Confidence(level);
-            (double below, double above) = Of(new DetectorNoise(row[0]), confidence, sweeps, 0).Reach(row[1], 0);
+            (double below, double above) = Reach(new DetectorNoise(row[0]), confidence, (sweeps, 0), (row[1], 0));
             double t = StudentT.Quantile(confidence.TwoSidedQuantile, sweeps - 1);
             Agreement.Relative(0.12, row[upper], below * t, row);
             Assert.InRange(above * t, -0.99 * row[lower], -1.15 * row[lower]);
@@ -29,9 +29,9 @@ public sealed class SkewedMeanTests
     public void SymmetricScatterLeavesLessToMend()
     {
         var noise = new DetectorNoise(1);
-        (double below, double above) = Of(noise, Confidence.NinetyFive, 5, 0).Reach(5, 0);
-        (double scatteredBelow, double scatteredAbove) = Of(noise, Confidence.NinetyFive, 5, 3).Reach(5, 0);
-        (double seenBelow, _) = Of(noise, Confidence.NinetyFive, 5, 0).Reach(5, 10);
+        (double below, double above) = Reach(noise, Confidence.NinetyFive, (5, 0), (5, 0));
+        (double scatteredBelow, double scatteredAbove) = Reach(noise, Confidence.NinetyFive, (5, 3), (5, 0));
+        (double seenBelow, _) = Reach(noise, Confidence.NinetyFive, (5, 0), (5, 10));
         Assert.True(1 < scatteredBelow && scatteredBelow < below);
         Assert.True(above < scatteredAbove && scatteredAbove < 1);
         Assert.InRange(seenBelow, 1, scatteredBelow);
@@ -39,8 +39,10 @@ public sealed class SkewedMeanTests
 
     [Fact]
     public void ReadingsWithoutNoiseKeepStudentsLimits() =>
-        Assert.Equal((1, 1), Of(new DetectorNoise(double.PositiveInfinity), Confidence.NinetyFive, 5, 1).Reach(0, 1));
+        Assert.Equal((1, 1), Reach(new DetectorNoise(double.PositiveInfinity), Confidence.NinetyFive, (5, 1), (0, 1)));
 
-    private static SkewedMean Of(DetectorNoise noise, Confidence confidence, int sweeps, double scatter) =>
-        new(noise, confidence, new CoveredReadings(sweeps, sweeps, scatter));
+    private static (double Below, double Above) Reach(
+        DetectorNoise noise, Confidence confidence, (int Sweeps, double Scatter) covered, (double SnrDb, double StandardError) at) =>
+        new SkewedMean(confidence).Reach(SkewedMean.Skewness(
+            noise, new CoveredReadings(covered.Sweeps, covered.Sweeps, covered.Scatter), at.SnrDb, at.StandardError));
 }

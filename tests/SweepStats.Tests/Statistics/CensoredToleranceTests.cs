@@ -18,6 +18,31 @@ public sealed class CensoredToleranceTests
         }
     }
 
+    // To the digits of the machine's own logarithm: drawing is the same elsewhere, its last digit need not be.
+    [Theory]
+    [InlineData(3, 1)]
+    [InlineData(10, 3)]
+    [InlineData(17, 15)]
+    [InlineData(58, 1)]
+    [InlineData(58, 56)]
+    public void TheTableHoldsWhatIsDrawn(int count, int capped) => Agreement.Relative(
+        1e-9, CensoredTolerance.Drawn(count, capped, CensoredToleranceTable.Share, CensoredToleranceTable.Confidence), CensoredToleranceTable.Factor(count, capped), count, capped);
+
+    [Fact]
+    public void TheTableHoldsEveryPairUpToItsMost()
+    {
+        // A factor one place off would break the order: more capped of as many specimens are never known better, but for the looseness of a draw.
+        for (int count = CensoredToleranceTable.Fewest; count <= CensoredToleranceTable.Most; count++)
+        {
+            double[] factors = [.. Enumerable.Range(0, count - 1).Select(capped => CensoredTolerance.Factor(count, capped, 0.95, 0.95))];
+            Assert.All(Enumerable.Range(1, count - 2), capped => Assert.True(factors[capped] > 0.98 * factors[capped - 1], $"{count}, {capped}"));
+        }
+
+        Assert.False(CensoredToleranceTable.Holds(59, 1, 0.95, 0.95));
+        Assert.False(CensoredToleranceTable.Holds(10, 3, 0.9, 0.95));
+        Assert.False(CensoredToleranceTable.Holds(10, 3, 0.95, 0.9));
+    }
+
     [Fact]
     public void WithoutBoundsItIsTheExactFactor()
     {
