@@ -100,7 +100,7 @@ public sealed class ReviewedFiles
 
     [Theory]
     [InlineData("30 000\t-80,5\n41 000\t-82,25\n52 000\t-79,1\n", 30e9)]
-    [InlineData("30 000 000\t-80.5\n41 000 000\t-82.25\n52 000 000\t-79.1\n", 30e12)]
+    [InlineData("1 030 000\t-80.5\n1 041 000\t-82.25\n1 052 000\t-79.1\n", 1.03e12)]
     [InlineData("Fréquence (Hz);Niveau (dBm)\n30 000 000;-80,5\n41 000 000;-82,25\n", 30e6)]
     public void ThousandsPartedByBlanksAreReadAndToldOf(string text, double hertz)
     {

@@ -61,9 +61,9 @@ public sealed class PartialRequirementTests
         AnalysisResult stated = Samples.Run(Eleven, Samples.Asking(49.5) with { Uncertainties = [error] });
         Assert.Equal(RequirementOutcome.Undecided, stated.Verdict.Requirement);
         Assert.Contains("Make the stated errors smaller", Wording.OutcomeReason(stated)!, StringComparison.Ordinal);
-        Assert.DoesNotContain("would narrow it", Wording.OutcomeReason(stated)!, StringComparison.Ordinal);
+        Assert.DoesNotContain("more repeats narrow", Wording.OutcomeReason(stated)!, StringComparison.Ordinal);
         AnalysisResult scattered = Samples.Run(Eleven, Samples.Asking(50));
-        Assert.Contains("more repeats would narrow it", Wording.OutcomeReason(scattered)!, StringComparison.Ordinal);
+        Assert.Contains("more repeats narrow what scatter makes of it", Wording.OutcomeReason(scattered)!, StringComparison.Ordinal);
     }
 
     [Fact]

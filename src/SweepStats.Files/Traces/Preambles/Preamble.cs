@@ -117,7 +117,7 @@ internal sealed class Preamble
     {
         (int from, int to) = lines;
         var heading = new TraceHeading();
-        var rows = new SettingRows();
+        int valuesAt = -1;
         int header = HeaderLine(text, from, to);
         for (int i = Math.Max(from, to - MostLines); i < to; i++)
         {
@@ -128,13 +128,14 @@ internal sealed class Preamble
                 heading.Pass(line);
                 preamble._line = i + 1;
                 preamble._described = line.AsSpan().IndexOfAny(':', '=') > 0 || line.Contains("axis", StringComparison.OrdinalIgnoreCase);
-                List<Statement> below = rows.Pass(line, out bool isHeading);
-                foreach (Statement statement in below)
+                List<Statement> both = i + 1 < to && text.Line(i + 1).Length <= LongestLine ? SettingRows.Read(line, text.LineText(i + 1)) : [];
+                foreach (Statement statement in both)
                 {
-                    preamble.Take(statement with { Line = i + 1 });
+                    preamble.Take(statement with { Line = i + 2 });
                 }
 
-                if (!isHeading && below.Count == 0)
+                valuesAt = both.Count > 0 ? i + 1 : valuesAt;
+                if (both.Count == 0 && i != valuesAt)
                 {
                     preamble.Take(line, i + 1, heading.Trace);
                 }

@@ -82,9 +82,9 @@ internal static class SettingKeys
         }
 
         // "Trace 2 RBW"
-        if (key.StartsWith(OfTrace, StringComparison.Ordinal))
+        if (key.StartsWith(OfTrace, StringComparison.Ordinal) && IsPlain(key[OfTrace.Length..]))
         {
-            return IsPlain(key[OfTrace.Length..]) ? Find(key[OfTrace.Length..]) : null;
+            return Find(key[OfTrace.Length..]);
         }
 
         if ((UnitKeys.Find(key) ?? RangeKeys.Find(key)) is { } other)

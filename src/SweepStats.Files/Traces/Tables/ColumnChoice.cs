@@ -306,7 +306,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         }
 
         // Beside a loss "Drift (dB)" may be anything that has to do with it.
-        if (unit == LevelUnit.Decibels && !column.Asked && !name.IsNamedLevel && name.Text.Length > 0 && names.Any(n => n.IsCorrection))
+        if (unit == LevelUnit.Decibels && !column.Asked && !name.IsNamedLevel && !name.IsCorrection && name.Text.Length > 0 && names.Any(n => n.IsCorrection))
         {
             return new ReadFault(table.File, null, $"column {label} stands beside an attenuation or a correction, and its name does not tell whether it is a level", NameColumn)
             {

@@ -88,7 +88,8 @@ internal static class FrequencyUnitChoice
     private static (FrequencyUnit Unit, string Said)? OfRange(TableSight table, int column, Preamble preamble)
     {
         (double first, double last) = (table.Value(0, column), table.Value(table.Rows - 1, column));
-        (first, last) = (Math.Min(first, last), Math.Max(first, last));
+        bool falls = (preamble.Start?.Hertz() ?? preamble.Start?.Value()) > (preamble.Stop?.Hertz() ?? preamble.Stop?.Value());
+        (first, last) = falls ? (first, last) : (Math.Min(first, last), Math.Max(first, last));
         return OfBound(first, preamble.StartBound) is { } start ? (start, FormattableString.Invariant($"a start frequency of {preamble.StartBound!.Shown}, and the rows begin at {first:R}"))
             : OfBound(last, preamble.StopBound) is { } stop ? (stop, FormattableString.Invariant($"a stop frequency of {preamble.StopBound!.Shown}, and the rows end at {last:R}"))
             : null;
