@@ -42,6 +42,12 @@ public sealed class OtherMarkings : IDisposable
     [InlineData("Start: 30 MHz; Stop: 90 MHz; Points: 8; Level unit: dBm\n-60 -61 -62\n-63 -64 -65\n-66\n", "the number of columns is 1 here")]
     [InlineData("Frequency (kHz);Level (decibel volts)\n30000;-60.5\n60000;-61\n90000;-62.25\n", "does not say the unit of level")]
     [InlineData("Frequency (MHz),Level (dBm)\n30,-60.5\n'60,-61\n90,-62.25\n", "")]
+    [InlineData("Frequency (MHz),Level (dBm)\n30,-60.5\n--,-61\n90,-62.25\n", "")]
+    [InlineData("Frequency (MHz),Level (dBm)\n30,-60.5\n--;--\n60,-61\n90,-62.25\n", "")]
+    [InlineData("Frequency (MHz),Level (dBm)\n30,-60.5\n'60,-61'\n90,-62.25\n", "")]
+    [InlineData("| f (MHz) | L (dBm) |\n| 30 | -60.5 |\n| 60 | -61 \n| 90 | -62.25 |\n| 95 | -62 |\n", "")]
+    [InlineData("| f (MHz) | L (dBm) |\n| 30 | -60.5 |\n| 60 | |\n| 90 | -62.25 |\n| 95 | -62 |\n", "")]
+    [InlineData("Start: 30 MHz\nStop: 90 MHz\nPoints: 9\nUnit: dBm\n90 -60 -61\n60 -62 -63\n30 -64 -65\n", "")]
     [InlineData("Frequency (MHz),Level (dBm)\n30,-60.5\n--60,-61\n90,-62.25\n", "")]
     public void WhatIsLeftOpenIsRefused(string text, string why)
     {
