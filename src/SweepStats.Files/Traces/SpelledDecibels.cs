@@ -1,6 +1,9 @@
 namespace SweepStats.Files.Traces;
 
-/// <summary>Units of level in words: "decibel-milliwatts", "decibels (dBm)", "decibels above one microvolt". What the decibels are of decides, so that only the whole is read.</summary>
+/// <summary>
+/// Units of level in words: "decibel-milliwatts", "decibels (dBm)", "decibels above one microvolt". What the decibels are of decides, so that only the
+/// whole is read.
+/// </summary>
 internal static class SpelledDecibels
 {
     private const int Longest = 60;
@@ -43,7 +46,8 @@ internal static class SpelledDecibels
         int bracket = bare.IndexOfAny(['(', '['], 1);
         string inner = bracket > 0 ? bare[bracket..].Trim('(', ')', '[', ']', ' ') : "";
         LevelUnit? spelled = Spelled(bracket > 0 ? bare[..bracket] : bare);
-        return inner.Length == 0 ? spelled : spelled is { } unit && (Spelled("decibel " + inner) ?? LevelUnits.Parse(inner)) is { } own && Agree(unit, own) ? own : null;
+        return inner.Length == 0 ? spelled
+            : spelled is { } unit && (Spelled("decibel " + inner) ?? LevelUnits.Parse(inner)) is { } own && Agree(unit, own) ? own : null;
     }
 
     // "decibels (dBm)": the short form says of what.
@@ -51,7 +55,8 @@ internal static class SpelledDecibels
 
     private static LevelUnit? Spelled(string text)
     {
-        string[] words = [.. text.Trim('(', ')', '[', ']', ' ', '.').ToLowerInvariant().Split([' ', '-', '_', '/'], StringSplitOptions.RemoveEmptyEntries).Where(w => !Between.Contains(w))];
+        IEnumerable<string> words = text.Trim('(', ')', '[', ']', ' ', '.').ToLowerInvariant()
+            .Split([' ', '-', '_', '/'], StringSplitOptions.RemoveEmptyEntries).Where(w => !Between.Contains(w));
         return string.Join(' ', words.Skip(1).Select(w => w == "metre" ? "meter" : w.TrimEnd('s'))) switch
         {
             "" => LevelUnit.Decibels,

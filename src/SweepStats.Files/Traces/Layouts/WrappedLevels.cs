@@ -104,18 +104,22 @@ internal static class WrappedLevels
         return firsts.Count > 1 ? first : null;
     }
 
-    // Rows that begin at the start in whatever unit, and rise, have a column of frequencies.
+    // Rows that begin at the start or the stop in whatever unit, and rise or fall, have a column of frequencies.
     private static bool BeginsWithFrequency(List<double> levels, List<int> firsts, Preamble preamble)
     {
-        double? start = (preamble.StartBound ?? preamble.FirstBound)?.Number.Value();
+        int sign = Math.Sign(levels[firsts[1]] - levels[firsts[0]]);
         for (int k = 1; k < firsts.Count; k++)
         {
-            if (levels[firsts[k]] <= levels[firsts[k - 1]])
+            if (sign == 0 || Math.Sign(levels[firsts[k]] - levels[firsts[k - 1]]) != sign)
             {
                 return false;
             }
         }
 
-        return start is not { } value || value == levels[0] || Enumerable.Range(-3, 7).Any(p => Math.Abs((levels[0] * Math.Pow(10, 3 * p)) - value) <= SameFrequency * Math.Abs(value));
+        StatedBound? start = preamble.StartBound ?? preamble.FirstBound;
+        return IsSame(levels[0], start) || IsSame(levels[0], preamble.StopBound);
     }
+
+    private static bool IsSame(double first, StatedBound? bound) => bound?.Number.Value() is { } value
+        && Enumerable.Range(-3, 7).Any(p => Math.Abs((first * Math.Pow(10, 3 * p)) - value) <= SameFrequency * Math.Abs(value));
 }

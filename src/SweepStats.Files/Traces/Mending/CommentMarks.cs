@@ -1,11 +1,12 @@
-using System.Globalization;
 using System.Text;
 using SweepStats.Files.Traces.Tables;
 using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Mending;
 
-/// <summary>Comments that begin with "//", "--", an apostrophe or "REM": they become comments of the usual kind. A row of numbers is none, whatever stands before it.</summary>
+/// <summary>
+/// Comments that begin with "//", "--", an apostrophe or "REM": they become comments of the usual kind. Behind dashes or an apostrophe a row of numbers is none.
+/// </summary>
 internal static class CommentMarks
 {
     private static readonly Separator[] Separators =
@@ -42,9 +43,10 @@ internal static class CommentMarks
         }
 
         string mark = Encoding.UTF8.GetString(text.Line(first).TrimStart(" \t"u8)[..MarkIn(text.Line(first))]).Trim();
-        string line1 = (first + 1).ToString(CultureInfo.InvariantCulture);
         return new MendedText(
-            buffer.Finish(true), count == 1 ? $"line {line1} begins with '{mark}' and was taken for a comment" : FormattableString.Invariant($"{count} lines, the first of them line {line1}, which begins with '{mark}', were taken for comments"));
+            buffer.Finish(true),
+            count == 1 ? FormattableString.Invariant($"line {first + 1} begins with '{mark}' and was taken for a comment")
+                : FormattableString.Invariant($"{count} lines, the first of them line {first + 1}, which begins with '{mark}', were taken for comments"));
     }
 
     // Length of the mark; 0 for none. Most lines are rows, whose first byte tells that they are none.
@@ -54,13 +56,17 @@ internal static class CommentMarks
         return bare switch
         {
             [(byte)'/', (byte)'/', ..] => 2,
-            [(byte)'-', (byte)'-', ..] => IsRow(bare[1..]) || IsRow(bare[2..]) ? 0 : 2,
+            [(byte)'-', (byte)'-', .. var rest] => IsRow(bare[1..]) || IsMissing(rest) ? 0 : 2,
             [(byte)'\'', .. var rest] => IsQuote(rest) || IsRow(rest) ? 0 : 1,
             [(byte)'r' or (byte)'R', (byte)'e' or (byte)'E', (byte)'m' or (byte)'M'] => 3,
             [(byte)'r' or (byte)'R', (byte)'e' or (byte)'E', (byte)'m' or (byte)'M', (byte)' ' or (byte)'\t' or (byte)':', ..] => 4,
             _ => 0,
         };
     }
+
+    // "--,-60.5" is a row whose first number is missing, and "--;--" one of which both are.
+    private static bool IsMissing(ReadOnlySpan<byte> rest) =>
+        rest.TrimStart(" \t,;-"u8) is var numbers && (numbers.IsEmpty ? rest.IndexOfAny(",;\t"u8) >= 0 : IsRow(numbers));
 
     // 'Frequency';'Level' are fields between quotes.
     private static bool IsQuote(ReadOnlySpan<byte> rest) =>

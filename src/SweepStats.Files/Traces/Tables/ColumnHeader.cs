@@ -67,8 +67,13 @@ internal static class ColumnHeader
 
     // A comment that heads columns names the frequency among them, and no figure of it.
     private static bool IsRemark(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names) =>
-        IsComment(line) ? !(names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency)) || RemarkLine.NamesAFrequency(line)
+        IsComment(line) ? !(names is { } found && (found.Any(n => n.Kind == ColumnKind.Frequency) || HeadsLevels(found))) || RemarkLine.NamesAFrequency(line)
             : !Tells(names) && RemarkLine.Is(line);
+
+    // "# level/dBm" over a list of levels.
+    private static bool HeadsLevels(ImmutableArray<ColumnName> names) =>
+        names is [{ LevelUnit: not null, Kind: ColumnKind.Level, IsCorrection: false, EndsInSize: false } only]
+        && (only.IsBareUnit || ColumnWords.Level.Contains(only.Text.Split([' ', '/', '(', '[', ',', '_'], 2)[0].ToLowerInvariant()));
 
     private static bool IsComment(ReadOnlySpan<byte> line) => line.TrimStart(" \t"u8) is [(byte)'!' or (byte)'#' or (byte)'%', ..];
 
