@@ -61,11 +61,14 @@ internal static class RangeKeys
             "format", "trace format", "measurement format", "display format", "data format", "meas format", "trace data format", "y format", "format trace", "darstellung", "anzeigeformat",
             "messformat", "y axis format", "displayed quantity", "formato", "format de trace", "formato de traza", "formato traccia", "trace display",
         ]),
-    }.SelectMany(k => k.Words.Select(w => (w, k.Setting))).ToDictionary(p => p.w, p => p.Setting, StringComparer.Ordinal);
+    }.SelectMany(k => k.Words.Select(w => (w, k.Setting))).DistinctBy(p => Glued(p.w)).ToDictionary(p => Glued(p.w), p => p.Setting, StringComparer.Ordinal);
 
     /// <summary>The setting that a key names; null for none of these.</summary>
     /// <param name="key">Lower-case words.</param>
-    public static Setting? Find(string key) => Words.TryGetValue(key, out Setting setting) ? setting : null;
+    public static Setting? Find(string key) => Words.TryGetValue(Glued(key), out Setting setting) ? setting : null;
+
+    // "FirstFrequency" is "first frequency".
+    private static string Glued(string key) => key.Replace(" ", "", StringComparison.Ordinal);
 
     /// <summary>Whether a setting is a number, so that words behind its key state something else.</summary>
     public static bool IsNumeric(Setting setting) => setting is Setting.Start or Setting.Stop or Setting.Centre or Setting.Span or Setting.Step or Setting.Points;

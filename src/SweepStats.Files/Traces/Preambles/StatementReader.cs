@@ -93,7 +93,7 @@ internal static class StatementReader
     private static bool StatesNumber(string piece)
     {
         int blank = BeforeNumber(piece);
-        return blank > 0 && SettingKeys.Find(Words(piece[..blank])) is not null && (SettingKeys.IsPlain(Words(piece[..blank])) || StatesUnit(piece));
+        return blank > 0 && SettingKeys.Find(Words(piece[..blank])) is not null && (SettingKeys.IsPlain(Words(piece[..blank])) || PointWords.Contains(Words(piece[..blank])) || StatesUnit(piece));
     }
 
     // "Det RMS" as a piece of its own.

@@ -63,12 +63,6 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
             return [];
         }
 
-        if (chosen.Regular is null)
-        {
-            FrequencyAxis first = repeats.Count > 1 ? _table.Axis(repeats[0], chosen, options.Grids)! : axis;
-            DeclaredRange.Check(preamble, first, chosen.FrequencyUnit, (block.LastLine + 1, block.LastLine == text.LineCount - 1, faults));
-        }
-
         if (repeats.Count > 1)
         {
             IsStacked = true;
