@@ -60,7 +60,7 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
 
         string steps = logarithmic ? "equal ratios" : "equal steps";
         known.Faults.Assume(isStepped ? FormattableString.Invariant($"no column holds the frequency; {rows} points from {start.Shown} on in steps of {Shown(preamble.Step!.Value)} were taken, as the lines above state")
-            :FormattableString.Invariant($"no column holds the frequency; {rows} points at {steps} from {start.Shown} to {stop.Shown} were taken, as the lines above state"));
+            : FormattableString.Invariant($"no column holds the frequency; {rows} points at {steps} from {start.Shown} to {stop.Shown} were taken, as the lines above state"));
         return new RegularAxis(first, last, logarithmic);
     }
 
