@@ -37,7 +37,7 @@ internal sealed class LookOptions
     {
         Format.AcceptOnlyFromAmong("text", "json");
         Accept(_frequencyUnit, word => FrequencyUnits.Parse(word) is not null, $"the frequency units are {FrequencyWords}");
-        Accept(_levelUnit, word => (LevelUnits.Stated(word) ?? LevelUnits.Parse(word)) is not (null or LevelUnit.DecibelsPerMeter), $"the level units are {LevelWords}");
+        Accept(_levelUnit, word => LevelUnits.Stated(word) is not null, $"the level units are {LevelWords}");
         Accept(_columns, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
         Accept(Values, ValuesPlace.IsKnown, "the name of the file ends in .json or .csv, which says how the readings are written");
         foreach (Option<string?> column in (Option<string?>[])[_frequencyColumn, _phaseColumn, _realColumn, _imaginaryColumn])
@@ -71,7 +71,7 @@ internal sealed class LookOptions
         ColumnsOnCommandLine = true,
         FrequencyUnit = word(_frequencyUnit) is { } frequency ? FrequencyUnits.Parse(frequency) : null,
         IsOwnFrequencyUnit = word(_frequencyUnit) is not null,
-        LevelUnit = word(_levelUnit) is { } level ? LevelUnits.Stated(level) ?? LevelUnits.Parse(level) : null,
+        LevelUnit = word(_levelUnit) is { } level ? LevelUnits.Stated(level) : null,
         IsOwnLevelUnit = word(_levelUnit) is not null,
         Columns = [.. several(_columns) ?? []],
         FrequencyColumn = word(_frequencyColumn),

@@ -36,7 +36,7 @@ internal static class FilesSection
     private static TraceReadOptions Said(KeyReader keys)
     {
         FrequencyUnit? frequency = SettingsUnits.OfFrequency(keys);
-        LevelUnit? level = SettingsUnits.OfLevel(keys, "files", linear: true);
+        LevelUnit? level = SettingsUnits.OfLevel(keys, "files");
         return new TraceReadOptions
         {
             ColumnsStatedIn = "level_columns under [[files]] in campaign.toml",

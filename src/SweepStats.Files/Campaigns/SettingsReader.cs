@@ -163,7 +163,7 @@ internal sealed class SettingsReader
         {
             ImpedanceOhm = keys.Number("impedance_ohm", 0.1, 1e4),
             FrequencyUnit = SettingsUnits.OfFrequency(keys),
-            LevelUnit = SettingsUnits.OfLevel(keys, "setup", linear: false),
+            LevelUnit = SettingsUnits.OfLevel(keys, "setup"),
         };
     }
 

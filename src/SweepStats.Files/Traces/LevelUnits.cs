@@ -59,8 +59,7 @@ public static class LevelUnits
     public static LevelUnit? Stated(string word)
     {
         ArgumentNullException.ThrowIfNull(word);
-        LevelUnit? unit = word.Trim().Equals(LinearWord, StringComparison.OrdinalIgnoreCase) ? LevelUnit.LinearMagnitude : Parse(word);
-        return unit == LevelUnit.DecibelsPerMeter ? null : unit;
+        return Parse(word) is { } unit and not LevelUnit.DecibelsPerMeter ? unit : null;
     }
 
     private static string Plain(string word)
