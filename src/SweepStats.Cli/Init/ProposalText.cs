@@ -109,9 +109,12 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
 
     private IEnumerable<string> Missing()
     {
+        int open = _sweeps.Count(s => s.Role is null);
         foreach (SweepRole role in new[] { SweepRole.Floor, SweepRole.Reference, SweepRole.Covered }.Where(r => _sweeps.All(s => s.Role != r)))
         {
-            yield return $"No {Word(role)} sweep was found: correct a row, or take such sweeps.";
+            yield return open > 0 ? $"No {Word(role)} sweep is named yet: {Plural(open, "sweep")} still {(open == 1 ? "needs" : "need")} a role."
+                : proposal.Rows.All(r => r.Faults.IsEmpty) ? $"No {Word(role)} sweep was found: correct a row, or take such sweeps."
+                : $"No {Word(role)} sweep was read: see the rows marked NOT READ in sweeps.csv; take their # away once campaign.toml settles them.";
         }
 
         if (!proposal.WithoutFrequencyUnit.IsEmpty || !proposal.WithoutLevelUnit.IsEmpty)

@@ -14,6 +14,8 @@ internal sealed class PlaceProposer
     private const string Only = "1";
     private const int HouseLevels = 3;
 
+    private static readonly HashSet<string> CountWords = ["no", "nr", "num", "number", "nummer"];
+
     private readonly ImmutableArray<SweepCandidate> _covered;
     private readonly ImmutableArray<PlaceNames> _names;
 
@@ -119,7 +121,7 @@ internal sealed class PlaceProposer
             return Doubtful($"'{letter}' may be a specimen, a placement or a sweep");
         }
 
-        string own = string.Join('_', names.Words.Select(w => w.Text));
+        string own = Own(names);
         if (own.Length > 0 && (names.Numbers.Length > 1 || (names.Numbers.Length == 1 && !names.SaysRepeat && !names.Words[^1].IsMark)))
         {
             return Doubtful($"'{string.Join("', '", names.Numbers)}' behind '{own}' may count specimens, placements or sweeps");
@@ -141,6 +143,13 @@ internal sealed class PlaceProposer
         return places.IsEmpty ? Unnamed(names) : places.Length > HouseLevels
             ? Doubtful($"'{string.Join("', '", places)}': which of them is the specimen is not plain")
             : Placed(names, places, own);
+    }
+
+    // Where a word counts the sweeps, "curtain 3 run 2", the number before it is part of what they are of.
+    private static string Own(PlaceNames names)
+    {
+        string[] words = [.. names.Words.Select(w => w.Text).Where(w => names.Numbers.IsEmpty || !CountWords.Contains(w.ToLowerInvariant()))];
+        return names is { SaysRepeat: true, Numbers.Length: 1 } ? string.Join('_', [.. words, names.Numbers[0]]) : string.Join('_', names.Words.Select(w => w.Text));
     }
 
     // As covered/<lot>/<specimen>/<placement>/ is read.
@@ -177,7 +186,7 @@ internal sealed class PlaceProposer
         string? placement = names.Said.GetValueOrDefault(PlaceKind.Placement) ?? guess.Placement;
         string lot = guess.Lot is null ? "" : $"; lot {guess.Lot}";
         string placed = placement is null ? "" : $"; placement {placement}";
-        string counted = names.Numbers.IsEmpty ? "" : $"; {string.Join(", ", names.Numbers)} counts its sweeps";
+        string counted = names.Numbers.IsEmpty || names.SaysRepeat ? "" : $"; {string.Join(", ", names.Numbers)} counts its sweeps";
         return guess with { Placement = placement, Reason = guess.Reason + lot + placed + counted };
     }
 

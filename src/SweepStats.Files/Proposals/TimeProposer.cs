@@ -4,21 +4,15 @@ using System.Globalization;
 namespace SweepStats.Files.Proposals;
 
 /// <summary>
-/// Guesses when sweeps were taken: as the file states, else as a name does. A day alone is used only where no other sweep is of
-/// that day: within a day the order
-/// would be invented, and a floor that seems to be taken before and after the specimens is one that is trusted more.
+/// Guesses when sweeps were taken: as the file states, else as a name does. A day alone is no time: the order within it would be invented, and a floor that seems to
+/// be taken before and after the specimens is one that is trusted more.
 /// </summary>
 internal static class TimeProposer
 {
     /// <summary>A guess for each sweep, in their order.</summary>
-    public static ImmutableArray<TimeGuess> Of(ImmutableArray<SweepCandidate> sweeps)
-    {
-        DateOnly?[] days = [.. sweeps.Select(Day)];
-        HashSet<DateOnly> several = [.. days.OfType<DateOnly>().GroupBy(d => d).Where(g => g.Count() > 1).Select(g => g.Key)];
-        return [.. sweeps.Select(s => Guess(s, several))];
-    }
+    public static ImmutableArray<TimeGuess> Of(ImmutableArray<SweepCandidate> sweeps) => [.. sweeps.Select(Guess)];
 
-    private static TimeGuess Guess(SweepCandidate sweep, HashSet<DateOnly> several)
+    private static TimeGuess Guess(SweepCandidate sweep)
     {
         if (sweep.TakenAt is { } stated)
         {
@@ -33,8 +27,7 @@ internal static class TimeProposer
 
         string day = date.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         return date.Clock is { } clock ? new TimeGuess(new DateTimeOffset(date.Day.ToDateTime(clock), TimeSpan.Zero), "time: its name states it")
-            : several.Contains(date.Day) ? new TimeGuess(null, $"time: the name says the day alone ({day}); add the time of day if you know it")
-            : new TimeGuess(new DateTimeOffset(date.Day.ToDateTime(TimeOnly.MinValue), TimeSpan.Zero), "time: its name states the day");
+            : new TimeGuess(null, $"time: the name says the day alone ({day}); add the time of day if you know it");
     }
 
     private static NameDate? Named(SweepCandidate sweep) => sweep.NearestFirst.Select(p => p.Date).FirstOrDefault(d => d is not null);

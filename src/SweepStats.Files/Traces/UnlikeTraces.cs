@@ -32,6 +32,13 @@ internal static class UnlikeTraces
                 "list the file in sweeps.csv once for each of them, with its role and its name (column)"));
         }
 
+        if (reading.AreNamedApart)
+        {
+            return With(reading, new ReadFault(
+                file, null, $"the rows are of traces with names of their own, which may be no repeats of each other: {Names(reading)}",
+                "list the file in sweeps.csv once for each of them, with its role and its name (column)"));
+        }
+
         return reading.IsStacked && Differ(reading.Traces, t => new ColumnName(t.Column).Statistic)
             ? With(reading, new ReadFault(
                 file, null, $"some traces are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no repeats of each other: {Names(reading)}",

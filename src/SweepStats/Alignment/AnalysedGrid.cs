@@ -9,6 +9,9 @@ namespace SweepStats.Alignment;
 /// <param name="Interpolation">What was interpolated; null where every sweep has all of the frequencies.</param>
 internal sealed record AnalysedGrid(FrequencyGrid Grid, Interpolation? Interpolation)
 {
+    // A floor reading so many steps of the covered sweeps away says nothing of the floor here (common sense, no source).
+    private const double FarthestSteps = 5;
+
     /// <summary>The frequencies that all sweeps share; null where there are none.</summary>
     public static AnalysedGrid? Shared(ImmutableArray<Sweep> sweeps, FrequencyBand? band) =>
         sweeps.IsEmpty ? null : CommonGrid.Of([.. sweeps.Select(s => s.Grid)], band) is { } grid ? new AnalysedGrid(grid, null) : null;
@@ -23,7 +26,7 @@ internal sealed record AnalysedGrid(FrequencyGrid Grid, Interpolation? Interpola
         double half = 0;
         foreach (double hertz in asked)
         {
-            if (ErrorDb(curves, hertz) is { } error && error <= Interpolation.LargestDb)
+            if (ErrorDb(curves, hertz, FarthestSteps * Step(asked)) is { } error && error <= Interpolation.LargestDb)
             {
                 kept.Add(hertz);
                 half = Math.Max(half, error);
@@ -45,13 +48,13 @@ internal sealed record AnalysedGrid(FrequencyGrid Grid, Interpolation? Interpola
         : [.. Grid.Hertz.ToArray().Select(hertz => GridPlaces.Of(sweep.Grid, hertz, sweep.Role == SweepRole.Floor)!.Value)];
 
     // The farthest of the reference and the farthest of the covered curves; null where a sweep does not reach.
-    private static double? ErrorDb(GridCurve[] curves, double hertz)
+    private static double? ErrorDb(GridCurve[] curves, double hertz, double farthest)
     {
         double reference = 0;
         double covered = 0;
         foreach (GridCurve curve in curves)
         {
-            if (curve.BoundDb(hertz) is not { } bound)
+            if (curve.BoundDb(hertz) is not { } bound || (curve.Role == SweepRole.Floor && curve.AwayFrom(hertz) > farthest))
             {
                 return null;
             }
@@ -62,6 +65,8 @@ internal sealed record AnalysedGrid(FrequencyGrid Grid, Interpolation? Interpola
 
         return reference + covered;
     }
+
+    private static double Step(double[] hertz) => hertz.Length < 2 ? double.PositiveInfinity : (hertz[^1] - hertz[0]) / (hertz.Length - 1);
 
     private static double[] In(FrequencyGrid grid, FrequencyBand? band) =>
         [.. grid.Hertz.ToArray().Where(hertz => band is not { } limits || limits.Contains(new Hertz(hertz)))];

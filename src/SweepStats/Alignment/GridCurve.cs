@@ -1,3 +1,4 @@
+using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Alignment;
@@ -28,6 +29,9 @@ internal sealed class GridCurve
 
     /// <summary>Whether the sweeps have no reading at a frequency.</summary>
     public bool IsBetween(double hertz) => Place(hertz) is { IsMeasured: false };
+
+    /// <summary>How far the nearest reading lies from a frequency, in Hz.</summary>
+    public double AwayFrom(double hertz) => Math.Abs(_grid[_grid.NearestPoint(new Hertz(hertz))].Value - hertz);
 
     /// <summary>How far a level in dB interpolated at a frequency may be off; null where the sweeps do not reach it.</summary>
     public double? BoundDb(double hertz) => Place(hertz) is { } place ? Bend.BoundDb(_grid, _meanDb, place) : null;

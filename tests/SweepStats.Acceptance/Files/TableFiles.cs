@@ -76,8 +76,11 @@ public sealed class TableFiles : IDisposable
     [InlineData("Name;Frequency (MHz);Level (dBm)\nA;32;-82\nA;31;-81\nA;30;-80\nB;30;-90\nB;31;-91\nB;32;-92\n", "A", "B")]
     public void RowsAreSeveralTracesWhereAColumnTellsThemApart(string text, string one, string other)
     {
-        TraceReading reading = Read(text);
-        Assert.Equal("", string.Join('\n', reading.Faults));
+        bool counted = one.StartsWith("Sweep", StringComparison.Ordinal) || one.StartsWith("Run", StringComparison.Ordinal);
+        Assert.Equal(
+            counted ? "" : $"the rows are of traces with names of their own, which may be no repeats of each other: '{one}', '{other}'",
+            string.Join('\n', Read(text).Faults.Select(f => f.Problem)));
+        TraceReading reading = TraceFile.Look(System.IO.Path.Combine(_folder.Path, "t.csv"), "t.csv", new TraceReadOptions());
         Assert.Equal([one, other], reading.Traces.Select(t => t.Column));
         Assert.Equal([[-80.0, -81, -82], [-90.0, -91, -92]], reading.Traces.Select(t => t.Levels.ToArray()));
         Assert.All(reading.Traces, t => Assert.Equal([30e6, 31e6, 32e6], t.Axis.Hertz.ToArray()));
@@ -100,8 +103,7 @@ public sealed class TableFiles : IDisposable
     [Fact]
     public void ADoubtAboutARowOfSeveralTracesNamesItsLine()
     {
-        ReadFault fault = Assert.Single(Read("Trace,Frequency (MHz),Level (dBm)\nnorth,30,-80\nsouth,30,-90\nnorth,31,-81\nsouth,31,-9100\n").Faults);
-        Assert.Equal(5, fault.Line);
+        Assert.Contains(Read("Sweep,Frequency (MHz),Level (dBm)\nnorth,30,-80\nsouth,30,-90\nnorth,31,-81\nsouth,31,-9100\n").Faults, f => f.Line == 5);
     }
 
     [Fact]
@@ -114,10 +116,11 @@ public sealed class TableFiles : IDisposable
     }
 
     [Fact]
-    public void ATimeOfDayIsOneOfTheDayThatTheFileStates()
+    public void ATimeOfDayIsNoTimeSinceTheDayMayHaveChanged()
     {
         TraceReading reading = Read("Unit;dBm\nDate;2026-03-04\nFrequency (MHz);10:20;10:25:30\n30;-80;-90\n31;-81;-91\n");
-        Assert.Equal(new DateTimeOffset(2026, 3, 4, 10, 25, 30, TimeSpan.Zero), reading.Traces[1].TakenAt);
+        Assert.Equal(["10:20", "10:25:30"], reading.Traces.Select(t => t.Column));
+        Assert.All(reading.Traces, t => Assert.Null(t.TakenAt));
     }
 
     [Theory]
@@ -169,14 +172,8 @@ public sealed class TableFiles : IDisposable
 
     /// <summary>30 dB apart, where the readings beside them differ by no more than 2 dB: nobody can say which is right.</summary>
     [Fact]
-    public void ASharedBinWhoseReadingsDifferWithoutReasonIsLeftOut()
-    {
-        TraceReading reading = Read(Head + FirstHalf + "32;-49\n" + SecondHalf);
-        Trace trace = Assert.Single(reading.Traces);
-        Assert.Equal([30e6, 31e6, 33e6, 34e6, 35e6], trace.Axis.Hertz.ToArray());
-        Assert.Equal([-80.5, -81.25, -78.5, -80, -82], trace.Levels.ToArray());
-        Assert.Contains(reading.Assumptions, a => a.Contains("(line 4)", StringComparison.Ordinal) && a.EndsWith("it was left out", StringComparison.Ordinal));
-    }
+    public void ASharedBinWhoseReadingsDifferWithoutReasonIsRefused() =>
+        Assert.Contains("is repeated", Assert.Single(Read(Head + FirstHalf + "32;-49\n" + SecondHalf).Faults).Problem, StringComparison.Ordinal);
 
     [Theory]
     [InlineData("30;-80\n30;-90\n31;-81\n31;-91\n32;-82\n32;-92\n", "is repeated")]

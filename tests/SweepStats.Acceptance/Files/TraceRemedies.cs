@@ -40,14 +40,14 @@ public sealed class TraceRemedies : IDisposable
 
     [Theory]
     [InlineData("1000,-50\n900,-51\n", "export one sweep a file, its frequencies rising or falling throughout")]
-    [InlineData("1000,-50\n1000,-51\n", "export again: each frequency may stand once in a trace. If the rows are those of several traces, write the name of its trace into a column of each row")]
+    [InlineData("1000,-50\n1000,-51\n", "export again: each frequency may stand once in a trace. If the rows are those of several traces, write the number of its sweep into a column of each row")]
     public void NobodyIsToldToSortRows(string rows, string remedy) =>
         Assert.Equal(remedy, Assert.Single(Look("t.csv", Header + rows).Faults).Remedy);
 
     /// <summary>The two remedies, followed.</summary>
     [Theory]
     [InlineData("frequency_hz,level_dbm\n3000,-50\n2000,-51\n1000,-52\n", 1)]
-    [InlineData("frequency_hz,level_dbm,trace\n1000,-50,a\n1000,-51,b\n2000,-50,a\n2000,-51,b\n", 2)]
+    [InlineData("frequency_hz,level_dbm,sweep\n1000,-50,a\n1000,-51,b\n2000,-50,a\n2000,-51,b\n", 2)]
     public void WhatTheyAreToldInsteadLeadsOn(string text, int traces)
     {
         TraceReading reading = Look("t.csv", text);

@@ -134,7 +134,7 @@ public sealed class HostileFolders : IDisposable
             .Sweep("lot1/sample1.csv", -70).Sweep("lot2/sample1.csv", -72).Sweep("2026-03-05/sample9.csv", -75).Sweep("2026-03-06/sample9.csv", -75);
         _folder.Init();
         Assert.Equal(
-            ["2026-03-05/sample9.csv,covered,,9,,,2026-03-05T00:00:00", "2026-03-06/sample9.csv,covered,,9,,,2026-03-06T00:00:00", "lot1/sample1.csv,covered,1,1", "lot2/sample1.csv,covered,2,1", "noise.csv,floor", "ref.csv,reference"],
+            ["2026-03-05/sample9.csv,covered,,9", "2026-03-06/sample9.csv,covered,,9", "lot1/sample1.csv,covered,1,1", "lot2/sample1.csv,covered,2,1", "noise.csv,floor", "ref.csv,reference"],
             _folder.Rows());
     }
 

@@ -49,6 +49,30 @@ public sealed class ProposedFolders : IDisposable
         RunsAfter(0, row => row);
     }
 
+    // Two numbers, one of them behind a word for sweeps: the other is of the specimen. All sweeps of one would hide that it has three.
+    [Theory]
+    [InlineData("curtain {0} run {1}.csv", "{0}")]
+    [InlineData("Vorhang_{0}_Messung_{1}.csv", "{0}")]
+    [InlineData("curtain no {0} sweep {1}.csv", "{0}")]
+    [InlineData("run {1} curtain {0}.csv", "{0}")]
+    [InlineData("mesh {0} run {1}.csv", "mesh_{0}")]
+    public void ANumberBesideThatOfTheSweepTellsTheSpecimen(string name, string specimen)
+    {
+        _folder.Sweep("noise1.csv", Floor).Sweep("ref1.csv", Reference);
+        List<string> rows = ["noise1.csv,floor", "ref1.csv,reference"];
+        for (int n = 1; n <= 3; n++)
+        {
+            for (int m = 1; m <= 2; m++)
+            {
+                string file = string.Format(System.Globalization.CultureInfo.InvariantCulture, name, n, m);
+                _folder.Sweep(file, -70 - n);
+                rows.Add($"{file},covered,,{string.Format(System.Globalization.CultureInfo.InvariantCulture, specimen, n)}");
+            }
+        }
+
+        Proposes([.. rows.Order(StringComparer.Ordinal)]);
+    }
+
     // Of "mit Stoff 1" the number may count cloths or sweeps: a person says it once a row.
     [Fact]
     public void RolesInTheFileNamesInGermanAndEnglish()
@@ -111,7 +135,7 @@ public sealed class ProposedFolders : IDisposable
     {
         _folder.Sweep("noise 2026-03-01_0800.csv", Floor, above: "Date;2026-03-05 14:30:10\n").Sweep("ref 2026-03-05.csv", Reference).Sweep("sample1 2026-03-06.csv", -70);
         Proposes(
-            "noise 2026-03-01_0800.csv,floor,,,,,2026-03-05T14:30:10", "ref 2026-03-05.csv,reference", "sample1 2026-03-06.csv,covered,,1,,,2026-03-06T00:00:00");
+            "noise 2026-03-01_0800.csv,floor,,,,,2026-03-05T14:30:10", "ref 2026-03-05.csv,reference", "sample1 2026-03-06.csv,covered,,1");
     }
 
     [Fact]

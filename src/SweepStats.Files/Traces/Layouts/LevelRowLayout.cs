@@ -16,6 +16,7 @@ internal sealed class LevelRowLayout : ITraceLayout
     private const int MostLines = 100;
     private const int LongestRow = 1 << 16;
     private const int FewestLevels = 5;
+    private const int FewestRows = 3;
 
     private static readonly Separator[] Separators =
         [new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
@@ -33,7 +34,23 @@ internal sealed class LevelRowLayout : ITraceLayout
         List<string> fields = FieldReader.Texts(text.Line(first.Line), first.Separator);
         int lead = Lead(fields, first.Separator);
         bool alone = lead > 0 && (DataBlock.NextLine(text, first.Line, 1) is not { } next || RowOf(text, next, first.Separator) is null);
-        return RegularAxis.IsStated(preamble) && ((preamble.Points ?? preamble.Count) == fields.Count - lead || alone);
+        return RegularAxis.IsStated(preamble) && ((preamble.Points ?? preamble.Count) == fields.Count - lead || alone)
+            && (lead == 0 || IsLevel(fields[0])) && !HoldsTable(text, first.Separator);
+    }
+
+    // A limit, a correction or a phase may stand in a row above a table, or below one of levels.
+    private static bool IsLevel(string label) => new ColumnName(label) is { Kind: not ColumnKind.Other, IsCorrection: false, Part: ComplexPart.None, Statistic: null };
+
+    // Rows of two numbers and more, a line each, are a table with frequencies of its own.
+    private static bool HoldsTable(TraceText text, Separator separator)
+    {
+        int rows = 0;
+        for (int i = 0; i < text.LineCount && rows < FewestRows; i++)
+        {
+            rows += RowOf(text, i, separator) is null && FieldReader.Texts(text.Line(i), separator) is { Count: > 1 } fields && fields.TrueForAll(f => Number(f, separator) is not null) ? 1 : 0;
+        }
+
+        return rows >= FewestRows;
     }
 
     /// <inheritdoc/>
@@ -62,6 +79,12 @@ internal sealed class LevelRowLayout : ITraceLayout
             if (here.Length != levels.Length)
             {
                 faults.Add(i + 1, FormattableString.Invariant($"the row holds {here.Length} levels and that of line {line + 1} {levels.Length}"), "export the sweeps again");
+                break;
+            }
+
+            if (Lead(row, separator) > 0 && !IsLevel(row[0]))
+            {
+                faults.Add(i + 1, $"the row called '{row[0]}' is no level", "leave such rows out, or export the sweeps with a column of frequencies");
                 break;
             }
 

@@ -62,10 +62,10 @@ internal sealed class SweepRows(
 
     // A limit, a phase or a correction over the same frequencies. A plain word such as "no" or "n" may name a sweep.
     private static ColumnName? Other(ColumnName[] lead) =>
-        Array.Find(lead, n => n.IsLimit || (n.LevelUnit is null && n.Part is ComplexPart.Phase or ComplexPart.Imaginary));
+        Array.Find(lead, n => n.IsLimit || (n.LevelUnit is not null && (n.Kind == ColumnKind.Other || (n.IsCorrection && !n.IsGain && n.Parameter is null))) || (n.LevelUnit is null && n.Part is ComplexPart.Phase or ComplexPart.Imaginary));
 
     private static string Taken(ColumnName name) =>
-        name.IsLimit ? "a limit" : name.Part == ComplexPart.Phase ? "a phase" : "the imaginary part of a complex number";
+        name.IsLimit ? "a limit" : name.LevelUnit is not null ? "an uncertainty, a correction or another quantity" : name.Part == ComplexPart.Phase ? "a phase" : "the imaginary part of a complex number";
 
     // Sweeps and their highest, lowest or mean are no repeats of each other.
     private void CheckStatistics(int line, ColumnName[] lead)

@@ -35,6 +35,11 @@ internal static class WrappedLevels
             }
 
             Preamble preamble = Preamble.Read(text, first, separator);
+            if (NamesColumns(text, first, separator, firsts))
+            {
+                return null;
+            }
+
             if (RegularAxis.IsStated(preamble) && (preamble.Points ?? preamble.Count) == levels.Count && !BeginsWithFrequency(levels, firsts, preamble))
             {
                 return Trace(text, [.. levels], firsts, (preamble, options, new FaultList(text.File)), first);
@@ -42,6 +47,21 @@ internal static class WrappedLevels
         }
 
         return null;
+    }
+
+    // As many words above the rows as they have numbers are the names of columns.
+    private static bool NamesColumns(TraceText text, int first, Separator separator, List<int> firsts)
+    {
+        for (int i = first - 1; i >= 0; i--)
+        {
+            if (!text.Line(i).Trim(" \t;,"u8).IsEmpty)
+            {
+                List<string> fields = FieldReader.Texts(text.Line(i), separator);
+                return fields.Count == firsts[1] && fields.TrueForAll(f => f.Any(char.IsLetter));
+            }
+        }
+
+        return false;
     }
 
     private static TraceReading Trace(

@@ -16,9 +16,17 @@ internal static class CommentMarks
     public static MendedText? Mend(TraceText text)
     {
         (int count, int first) = (0, -1);
+        bool rows = false;
         for (int i = 0; i < text.LineCount; i++)
         {
-            if (MarkIn(text.Line(i)) > 0)
+            bool marked = MarkIn(text.Line(i)) > 0;
+            rows |= !marked && IsRow(text.Line(i));
+            if (marked && rows && RemarkLine.TellsOfAChange(text.Line(i)) && i + 1 < text.LineCount && IsRow(text.Line(i + 1)))
+            {
+                return null;
+            }
+
+            if (marked)
             {
                 (count, first) = (count + 1, first < 0 ? i : first);
             }

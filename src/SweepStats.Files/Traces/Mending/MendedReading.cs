@@ -54,6 +54,13 @@ internal static class MendedReading
             return mended.Said(groups);
         }
 
+        if (isRefused && words?.Meaning() is { } means && IsRead(whole))
+        {
+            return TraceReading.Refused(
+                text.File, words.FirstRow + 1, $"column {ColumnList.Number(means)} holds words that may tell what each row is of: {string.Join(", ", words.Tally(means).Values.Take(4).Select(v => $"'{v}'"))}",
+                "export each of them by itself, or leave the column out if its words say nothing of the level");
+        }
+
         return mended.IsChanged && isRefused && IsRead(whole) && whole.Faults.Length <= plain.Faults.Length ? mended.Said(columns.IsEmpty ? whole : read(mended.Text, columns)) : plain;
     }
 

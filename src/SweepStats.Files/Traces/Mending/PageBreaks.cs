@@ -90,7 +90,7 @@ internal static class PageBreaks
     // Several fields may be the header of another table, and a remark about a trace or a sweep may tell of another one.
     private static bool IsBreak(ReadOnlySpan<byte> line, HashSet<string> headers, byte mark) =>
         (line.Length <= LongestHeader && headers.Contains(Encoding.UTF8.GetString(line).Trim())) || IsPage(line)
-        || (RemarkLine.Is(line) && !RemarkLine.TellsOfTraces(line) && (RemarkLine.IsOpened(line) || mark == (byte)' ' || !line.Contains(mark)));
+        || (RemarkLine.Is(line) && !RemarkLine.TellsOfTraces(line) && !RemarkLine.TellsOfAChange(line) && (RemarkLine.IsOpened(line) || mark == (byte)' ' || !line.Contains(mark)));
 
     // "12, 3 and 5 were skipped" begins as a row does; beside the rows it would be taken for a broken one.
     private static bool IsOpenedByNumber(ReadOnlySpan<byte> line) =>

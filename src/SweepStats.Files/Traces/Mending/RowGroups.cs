@@ -166,8 +166,23 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
             traces.AddRange(part.Traces.Select(t => Named(t, key, part.Traces.Length == 1)));
         }
 
-        return traces.Count == 0 ? null : first! with { Traces = traces.ToImmutable(), Assumptions = [.. assumptions], IsStacked = true };
+        bool counted = parts.TrueForAll(p => IsSweepNumber(p.Key)) || Array.TrueForAll(keys, c => SweepColumns.Contains(columns.Name(c).Trim().ToLowerInvariant()));
+        return traces.Count == 0 ? null : first! with { Traces = traces.ToImmutable(), Assumptions = [.. assumptions], IsStacked = true, AreNamedApart = !counted };
     }
+
+    // "Sweep 3", "3", a time: what counts repeats. "Sample 1" and "Thru" may be anything.
+    private static bool IsSweepNumber(string key) => SweepDate.Parse(key) is not null
+        || Array.TrueForAll(Words(key.Replace(',', ' ').Replace(':', ' ')), w => SweepWords.Contains(w) || w.All(c => char.IsAsciiDigit(c) || c is 't' or 'z'));
+
+    // What such a column holds are sweeps, whatever they are called.
+    private static readonly HashSet<string> SweepColumns =
+        ["sweep", "run", "scan", "repeat", "repetition", "rep", "durchlauf", "lauf", "wiederholung", "wdh", "balayage", "répétition", "barrido", "scansione"];
+
+    private static readonly HashSet<string> SweepWords =
+    [
+        "trace", "sweep", "run", "scan", "no", "nr", "number", "measurement", "meas", "repeat", "repetition", "rep", "messung", "lauf", "durchlauf", "kurve", "spur", "wiederholung", "wdh",
+        "mesure", "balayage", "courbe", "répétition", "barrido", "traza", "medida", "curva", "traccia", "misura", "#", "taken", "time", "n",
+    ];
 
     // The lines above the rows, the rows of one trace, and where they come from.
     private TraceReading Part(TraceText text, List<int> lines)

@@ -17,6 +17,15 @@ internal sealed class WordColumns
     private static readonly HashSet<string> Flags =
         ["ovl", "ovld", "overload", "overloaded", "overrange", "over range", "uncal", "uncalibrated", "invalid", "err", "error", "clip", "clipped", "saturated", "übersteuert", "ungültig", "surcharge"];
 
+    // The beginnings of such words, wherever they stand: "ADC overload", "OVR", "UNCAL!".
+    private static readonly string[] FlagStems =
+        ["overl", "over range", "overrange", "ovr", "ovl", "uncal", "unlock", "unlevel", "invalid", "not valid", "do not use", "übersteuer", "uebersteuer", "ungültig", "below noise", "saturat", "clipp"];
+
+    private static readonly HashSet<string> FlagWords = ["ol", "o/l", "over", "bad", "<", ">", "err", "error", "ovf"];
+
+    private static readonly HashSet<string> Verdicts = ["pass", "fail", "ok", "nok", "yes", "no", "ja", "nein", "oui", "non", "si", "sí", "in", "out", "passed", "failed", "bestanden"];
+
+    private const int MostKinds = 8;
     private const int LinesAbove = 6;
 
     private const string Word = " (text)";
@@ -59,10 +68,10 @@ internal sealed class WordColumns
     /// <summary>The first row that a word marks as no reading, and the column of the word; null where none is.</summary>
     public (int Line, int Column)? Flagged()
     {
-        int[] flagged = [.. Enumerable.Range(0, Columns).Where(c => IsFilled(c) && _tallies[c].Values.Any(v => Flags.Contains(v.ToLowerInvariant())))];
+        int[] flagged = [.. Enumerable.Range(0, Columns).Where(c => IsFilled(c) && _tallies[c].Values.Any(IsFlag))];
         for (int i = FirstRow; flagged.Length > 0 && i < _text.LineCount; i++)
         {
-            int at = IsRow(i) ? Array.FindIndex(flagged, c => Flags.Contains(Value(i, c).ToLowerInvariant())) : -1;
+            int at = IsRow(i) ? Array.FindIndex(flagged, c => IsFlag(Value(i, c))) : -1;
             if (at >= 0)
             {
                 return (i, flagged[at]);
@@ -71,6 +80,25 @@ internal sealed class WordColumns
 
         return null;
     }
+
+    // "Err 3", "OVR": a word of the list, or one that begins as one does.
+    private static bool IsFlag(string value)
+    {
+        string word = value.ToLowerInvariant().Trim('!', '*', ' ');
+        return Flags.Contains(word) || FlagWords.Contains(word) || Array.Exists(FlagStems, s => word.Contains(s, StringComparison.Ordinal))
+            || Array.Exists(word.Split(' '), w => w is "err" or "error" or "ovr" or "bad");
+    }
+
+    /// <summary>A column of words that may tell what each row is of, such as its role or its detector; null where there is none.</summary>
+    /// <remarks>A word in every row, few of them, each in several rows, and no verdicts of a limit.</remarks>
+    public int? Meaning()
+    {
+        int found = Enumerable.Range(0, Columns).FirstOrDefault(c => IsFilled(c) && MayMean(_tallies[c]), -1);
+        return found < 0 ? null : found;
+    }
+
+    private bool MayMean(ColumnTally tally) => tally.Values.Count is > 1 and <= MostKinds && tally.Values.Count * 2 <= Rows && tally.Values.All(v => v.Length > 0)
+        && !tally.Values.All(v => Verdicts.Contains(v.ToLowerInvariant()));
 
     /// <summary>What tells the values of a column apart.</summary>
     public ColumnTally Tally(int column) => _tallies[column];

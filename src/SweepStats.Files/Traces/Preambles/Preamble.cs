@@ -58,6 +58,9 @@ internal sealed class Preamble
     /// <summary>What is called "N" or "count", which beside a first frequency and a step counts the points.</summary>
     public int? Count => Whole(Setting.Count);
 
+    /// <summary>A line that speaks of frequencies at other than equal steps, or of a sweep from stop to start, where no key states how they lie; null for none.</summary>
+    public string? OtherSpacing { get; private set; }
+
     /// <summary>Distance of the frequencies as stated.</summary>
     public StatedNumber? Step => Number(Setting.Step);
 
@@ -144,6 +147,8 @@ internal sealed class Preamble
                 {
                     preamble.TakeProse(line);
                 }
+
+                preamble.OtherSpacing ??= SpacingWords.IsOther(line) && preamble.Spacing is null ? line.Trim() : null;
             }
         }
 

@@ -13,8 +13,13 @@ internal static partial class RemarkReader
     private static readonly SearchValues<string> Mentioned =
         SearchValues.Create(["BW", "bandwidth", "bandbreite", "ATT", "SWT", "sweep time", "power"], StringComparison.OrdinalIgnoreCase);
 
+    // Of another sweep, another device, or of what might be.
+    private static readonly SearchValues<string> Elsewhere = SearchValues.Create(
+        ["earlier", "previous", "next", "would", "was taken", "better", "cispr rbw", "min rbw", "max rbw", " max", "min ", "required", "cable", "antenna", "früher", "nächste", "wäre", "vorige"],
+        StringComparison.OrdinalIgnoreCase);
+
     /// <summary>What a line says by the way; none where it says nothing.</summary>
-    public static IEnumerable<Statement> Read(string line) => line.AsSpan().ContainsAny(Mentioned)
+    public static IEnumerable<Statement> Read(string line) => line.AsSpan().ContainsAny(Mentioned) && !line.AsSpan().ContainsAny(Elsewhere)
         ? Spoken().Matches(line).Where(m => m.Groups["more"].Length == 0).Select(Said)
         : [];
 

@@ -13,6 +13,11 @@ internal static class UnitProse
 
     private static readonly SearchValues<string> InWords = SearchValues.Create([" in ", " en ", " em "], StringComparison.OrdinalIgnoreCase);
 
+    // What has units of its own.
+    private static readonly SearchValues<string> Elsewhere = SearchValues.Create(
+        ["limit", "generator", "source", "marker", "drift", "sensor", "calibrat", "factory", "steps", "per hour", "grenz", "quelle", "kalibri", "pro stunde", "antenna", "probe", " was ", "war "],
+        StringComparison.OrdinalIgnoreCase);
+
     private static readonly HashSet<string> Between =
     [
         "are", "is", "given", "stated", "all", "expressed", "measured", "values", "value", "sind", "ist", "angegeben", "werte", "sont", "est", "exprimés", "exprimées", "exprimé",
@@ -31,7 +36,7 @@ internal static class UnitProse
     /// <summary>The units of a line, as written; none where it states none.</summary>
     public static IEnumerable<Statement> Read(string line)
     {
-        if (!HasWord(line))
+        if (!HasWord(line) || line.AsSpan().ContainsAny(Elsewhere))
         {
             yield break;
         }

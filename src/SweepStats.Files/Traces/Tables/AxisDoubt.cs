@@ -8,7 +8,7 @@ internal static class AxisDoubt
 
     // Rows that are sorted may be those of two sweeps, shuffled into one.
     private const string Falls = "export one sweep a file, its frequencies rising or falling throughout";
-    private const string Repeated = "export again: each frequency may stand once in a trace. If the rows are those of several traces, write the name of its trace into a column of each row";
+    private const string Repeated = "export again: each frequency may stand once in a trace. If the rows are those of several traces, write the number of its sweep into a column of each row";
 
     /// <summary>Network analysers with extenders end at 1.5 THz (common practice, no source); the unit of higher frequencies is wrong.</summary>
     public const double HighestHertz = 1.5e12;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>
@@ -61,21 +59,14 @@ internal sealed class AxisOrder(FaultList faults, GridMemory grids)
 
     private Trace[] Joined(Trace[] traces, FrequencyAxis axis, IReadOnlyList<int> joints, ReadFault? doubt, Func<int, int> line)
     {
-        int[] apart = [.. joints.Where(j => traces.Any(t => t.Blank is null && !SegmentJoints.Agree(t.Levels.AsSpan(), j, t.Unit)))];
-        if (joints.Count > apart.Length)
+        // What steps at a joint may be two things, such as a reference and what was measured after it.
+        if (joints.Any(j => traces.Any(t => t.Blank is null && !SegmentJoints.Agree(t.Levels.AsSpan(), j, t.Unit))))
         {
-            int first = joints.First(j => !apart.Contains(j));
-            Tell(SegmentJoints.Told(axis.Hertz[first], joints.Count - apart.Length, line(first - 1), line(first), "; the reading of the later row was kept"));
+            return traces;
         }
 
-        if (apart.Length > 0)
-        {
-            int first = apart[0];
-            Tell(SegmentJoints.Told(
-                axis.Hertz[first], apart.Length, line(first - 1), line(first), ", and the two readings differ by more than those beside them do; it was left out"));
-        }
-
-        HashSet<int> left = [.. joints.Select(j => j - 1), .. apart];
+        Tell(SegmentJoints.Told(axis.Hertz[joints[0]], joints.Count, line(joints[0] - 1), line(joints[0]), "; the reading of the later row was kept"));
+        HashSet<int> left = [.. joints.Select(j => j - 1)];
         FrequencyAxis joined = grids.Of([.. SegmentJoints.Without(axis.Hertz, left)]);
         return [.. traces.Select(t => Without(doubt, t) with
         {

@@ -128,7 +128,9 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         int[] levels = WithoutOtherFormats(names, WithoutDifferences(names, [.. rest.Where(i => names[i].Kind == ColumnKind.Level)]));
         var phases = new PhaseSearch(table, names, frequency);
         ImmutableArray<LevelColumn> pairs = ComplexPairs.Find(names, levels);
-        int[] unknown = [.. rest.Where(i => names[i].Kind == ColumnKind.Unknown && (named || !(table.IsZero(i) || table.Counts(i))))];
+        int[] strange = Strange(names, levels);
+        levels = [.. levels.Except(strange)];
+        int[] unknown = [.. rest.Where(i => strange.Contains(i) || (names[i].Kind == ColumnKind.Unknown && (named || !(table.IsZero(i) || table.Counts(i)))))];
         int[] zero = [.. rest.Except(unknown).Where(i => names[i].Kind == ColumnKind.Unknown)];
         if (zero.Length > 0)
         {
@@ -180,6 +182,13 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
                 Phase = phases.OfPair(p),
             }),
         ];
+    }
+
+    // Beside columns that are called levels one of another name may be anything, whatever its unit: "Level (V)" and "Fan (V)".
+    private static int[] Strange(ImmutableArray<ColumnName> names, int[] levels)
+    {
+        bool Tells(int i) => names[i].IsNamedLevel || names[i].IsMagnitude || names[i].Statistic is not null || names[i].IsCorrection || names[i].IsBareUnit || names[i].LevelUnit is null;
+        return levels.Any(i => names[i].IsNamedLevel) ? [.. levels.Where(i => !Tells(i) && UnlikeTraces.Of(names[i].Text) is null)] : [];
     }
 
     // Where none may be named, to name one would be no way out.

@@ -54,7 +54,7 @@ internal sealed partial class ColumnName
         IsCorrection = LevelUnit == Traces.LevelUnit.DecibelsPerMeter || IsGain || IsAttenuation || corrects;
         Statistic = words.Append(tail.ToLowerInvariant()).Select(w => StatisticOf(w.TrimEnd(Digits))).FirstOrDefault(w => w is not null);
         Part = ComplexPartOf([.. InDecibels ? words.Where(w => !IsPart(w)) : words, tail.ToLowerInvariant()]);
-        Kind = KindOf(words, tail);
+        Kind = OtherQuantities.Name(words, tail, bracket.Success) || OtherQuantities.IsNoMagnitude(Text) ? ColumnKind.Other : KindOf(words, tail);
         Parameter = ScatteringParameter().Match(Text) is { Success: true } s ? "S" + s.Groups[1].Value + s.Groups[2].Value : null;
     }
 

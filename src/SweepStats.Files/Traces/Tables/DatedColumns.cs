@@ -28,7 +28,7 @@ internal static class DatedColumns
 
     private sealed record Units(FrequencyUnit Frequency, LevelUnit Level);
 
-    /// <summary>When the sweep of a column was taken, as its name says; with a time of day alone, on the day that the lines above state.</summary>
+    /// <summary>When the sweep of a column was taken, as its name says; a time of day alone is none: the day may have changed between two columns.</summary>
     /// <param name="name">The name of the column.</param>
     /// <param name="stated">When the file says that it was taken.</param>
     public static DateTimeOffset? TakenAt(string name, DateTimeOffset? stated)
@@ -40,7 +40,7 @@ internal static class DatedColumns
 
         string time = Bare(name);
         return SweepDate.Parse(time) is { } date ? date.At
-            : Clock(time) is { } clock ? stated is { } day ? new DateTimeOffset(day.Date, day.Offset) + clock : null
+            : Clock(time) is not null ? null
             : stated;
     }
 

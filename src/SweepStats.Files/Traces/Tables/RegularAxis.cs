@@ -35,6 +35,12 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
             return null;
         }
 
+        if (preamble.OtherSpacing is { } spacing)
+        {
+            known.Faults.Add(null, $"no column holds the frequency, and a line above speaks of frequencies that may not lie at equal steps: '{spacing}'", Write);
+            return null;
+        }
+
         if (Unit(start, stop, known) is not { } unit)
         {
             return null;

@@ -27,7 +27,7 @@ internal static class RegularColumns
         for (int c = 0; c < table.Columns; c++)
         {
             bool other = named && names[c].Kind != ColumnKind.Unknown;
-            if (!other && table.Rises(c) && !table.Counts(c))
+            if (!other && (named || table.Rises(c) || table.Falls(c)) && !table.Counts(c))
             {
                 return false;
             }

@@ -43,6 +43,15 @@ internal static class RemarkLine
         return Array.Exists(Subjects, s => text.Contains(s, StringComparison.OrdinalIgnoreCase));
     }
 
+    /// <summary>Whether a line speaks of what was changed between rows: a specimen, an attenuator, a setting.</summary>
+    public static bool TellsOfAChange(ReadOnlySpan<byte> line)
+    {
+        string text = Encoding.UTF8.GetString(line);
+        return UnlikeTraces.Of(text) is not null || Array.Exists(Changes, s => text.Contains(s, StringComparison.OrdinalIgnoreCase));
+    }
+
+    private static readonly string[] Changes = ["in place", "switched", "from here", "att ", "attenuat", "rbw", "vbw", "preamp", "ab hier", "eingesetzt", "gewechselt", "à partir", "a partir", "da qui"];
+
     /// <summary>Whether a column is one of remarks, in which a number may stand too.</summary>
     public static bool IsRemarkName(string name) => Array.Exists(Words(name), w => Openings.Contains(w.ToLowerInvariant()));
 
