@@ -64,7 +64,7 @@ internal static class FileTaking
     private static TraceReading NamedByRole((string Path, string File) at, TraceReading seen, TraceReadOptions said)
     {
         Trace[] named = [.. seen.Traces.Where(t => NameReader.Read(t.Column).Role is not null)];
-        bool statistics = seen.Traces.Select(t => new ColumnName(t.Column).Statistic).Distinct().Count() > 1;
+        bool statistics = seen.Traces.Select(t => ColumnName.Of(t.Column).Statistic).Distinct().Count() > 1;
         if (named.Length < 2 || statistics)
         {
             return new TraceReading();

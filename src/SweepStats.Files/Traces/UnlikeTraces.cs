@@ -39,7 +39,7 @@ internal static class UnlikeTraces
                 "list the file in sweeps.csv once for each of them, with its role and its name (column)"));
         }
 
-        return reading.IsStacked && Differ(reading.Traces, t => new ColumnName(t.Column).Statistic)
+        return reading.IsStacked && Differ(reading.Traces, t => ColumnName.Of(t.Column).Statistic)
             ? With(reading, new ReadFault(
                 file, null, $"some traces are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no repeats of each other: {Names(reading)}",
                 "name the trace to read in sweeps.csv (column = its name, or its number from 1)"))

@@ -39,7 +39,7 @@ internal sealed class LevelRowLayout : ITraceLayout
     }
 
     // A limit, a correction or a phase may stand in a row above a table, or below one of levels.
-    private static bool IsLevel(string label) => new ColumnName(label) is { Kind: not ColumnKind.Other, IsCorrection: false, Part: ComplexPart.None, Statistic: null };
+    private static bool IsLevel(string label) => ColumnName.Of(label) is { Kind: not ColumnKind.Other, IsCorrection: false, Part: ComplexPart.None, Statistic: null };
 
     // Rows of two numbers and more, a line each, are a table with frequencies of its own.
     private static bool HoldsTable(TraceText text, Separator separator)
@@ -102,7 +102,7 @@ internal sealed class LevelRowLayout : ITraceLayout
     internal static Trace TraceOf(
         string label, double[] levels, FrequencyAxis axis, (string File, Func<int, int> Line) place, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
     {
-        var name = new ColumnName(label);
+        var name = ColumnName.Of(label);
         LevelUnit? unit = name.LevelUnit ?? known.Preamble.LevelUnit;
         if (unit is null && known.Options.LevelUnit is { } told)
         {

@@ -84,7 +84,7 @@ internal sealed class SectionLayout : ITraceLayout
         string name = title is [{ Length: > 0 } first, ..] ? first : "trace";
         string unit = title.Skip(1).FirstOrDefault(f => LevelUnits.Parse(f) is not null) ?? "";
         ImmutableArray<ColumnName> names =
-            [.. Enumerable.Range(0, sight.Columns).Select(c => new ColumnName(c == axisColumn ? "frequency" : sight.Columns > 2 ? "" : unit.Length > 0 ? $"{name} ({unit})" : name))];
+            [.. Enumerable.Range(0, sight.Columns).Select(c => ColumnName.Of(c == axisColumn ? "frequency" : sight.Columns > 2 ? "" : unit.Length > 0 ? $"{name} ({unit})" : name))];
         var table = new DelimitedTable(text, rows, separator, faults);
         if (new ColumnChoice(sight, options, own, faults).Choose(names) is not { } chosen || table.Axis(block.Run, chosen, options.Grids) is not { } axis)
         {

@@ -84,8 +84,8 @@ internal sealed record SegmentRowHeader(int Line, Separator Separator, int Start
         int first = 1 + Array.FindLastIndex([.. Enumerable.Range(0, fields.Length)], IsLead);
         return start < 0 || stop < 0 ? null : new SegmentRowHeader(index, separator, start, stop, step < 0 ? null : step, first)
         {
-            When = [.. Enumerable.Range(0, first).Where(i => new ColumnName(fields[i]).Text is var t && (IsCalled(t, "date") || IsCalled(t, "datum") || IsCalled(t, "time") || IsCalled(t, "zeit") || IsCalled(t, "uhrzeit")))],
-            FrequencyUnit = new ColumnName(fields[start]).FrequencyUnit,
+            When = [.. Enumerable.Range(0, first).Where(i => ColumnName.Of(fields[i]).Text is var t && (IsCalled(t, "date") || IsCalled(t, "datum") || IsCalled(t, "time") || IsCalled(t, "zeit") || IsCalled(t, "uhrzeit")))],
+            FrequencyUnit = ColumnName.Of(fields[start]).FrequencyUnit,
             LevelUnit = fields[first..].SelectMany(f => f.Split([' ', '(', ')', '[', ']', '_'])).Select(LevelUnits.Parse).FirstOrDefault(u => u is not null),
         };
     }

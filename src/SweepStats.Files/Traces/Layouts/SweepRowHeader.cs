@@ -102,7 +102,7 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
         return units is [{ } unit] ? unit : null;
     }
 
-    private bool NamesFrequency => Lead.Any(l => new ColumnName(l).Kind == ColumnKind.Frequency);
+    private bool NamesFrequency => Lead.Any(l => ColumnName.Of(l).Kind == ColumnKind.Frequency);
 
     private static SweepRowHeader? Of(TraceText text, int index, Separator separator)
     {

@@ -39,7 +39,7 @@ internal sealed class SweepRowLayout : ITraceLayout
 
     private static FrequencyAxis? Axis(SweepRowHeader header, Preamble preamble, TraceReadOptions options, FaultList faults)
     {
-        ColumnName? named = header.Lead.Select(l => new ColumnName(l)).FirstOrDefault(n => n.FrequencyUnit is not null);
+        ColumnName? named = header.Lead.Select(l => ColumnName.Of(l)).FirstOrDefault(n => n.FrequencyUnit is not null);
         bool glued = header.Frequencies.All(f => UnitWord.StartIn(Encoding.UTF8.GetBytes(f)) > 0);
         FrequencyUnit? unit = header.Unit ?? named?.FrequencyUnit ?? preamble.FrequencyUnit;
         if (header.Unit is { } below && (named?.FrequencyUnit ?? preamble.FrequencyUnit ?? below) != below)

@@ -11,7 +11,7 @@ namespace SweepStats.Files.Traces.Layouts;
 internal sealed class SweepRows(
     TraceText text, SweepRowHeader header, FrequencyAxis axis, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
 {
-    private readonly LevelUnit? _headed = header.Lead.Select(l => new ColumnName(l).LevelUnit).FirstOrDefault(u => u is not null);
+    private readonly LevelUnit? _headed = header.Lead.Select(l => ColumnName.Of(l).LevelUnit).FirstOrDefault(u => u is not null);
     private bool _told;
     private string? _statistic;
     private int _rows;
@@ -35,7 +35,7 @@ internal sealed class SweepRows(
                 break;
             }
 
-            ColumnName[] lead = [.. fields.Take(header.Lead.Count).Select(f => new ColumnName(f))];
+            ColumnName[] lead = [.. fields.Take(header.Lead.Count).Select(f => ColumnName.Of(f))];
             if (Other(lead) is { } other)
             {
                 known.Faults.Assume(FormattableString.Invariant(

@@ -62,7 +62,7 @@ internal static class GroupedDigits
         {
             FieldRanges.Of(text.Line(i), pattern.Mark, fields);
             string name = column.Index < fields.Count ? Encoding.UTF8.GetString(FieldRanges.Bare(text.Line(i)[fields[column.Index]])) : "";
-            if (!name.Any(char.IsAsciiDigit) && new ColumnName(name).FrequencyUnit is { } unit)
+            if (!name.Any(char.IsAsciiDigit) && ColumnName.Of(name).FrequencyUnit is { } unit)
             {
                 return unit;
             }

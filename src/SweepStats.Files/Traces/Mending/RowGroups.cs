@@ -212,7 +212,7 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
     {
         Column = key.Length == 0 ? trace.Column : alone ? key : $"{key}: {trace.Column}",
         TakenAt = SweepDate.Parse(key)?.At ?? trace.TakenAt,
-        Settings = NamedDetector.Beside(trace.Settings, new ColumnName(key)),
+        Settings = NamedDetector.Beside(trace.Settings, ColumnName.Of(key)),
     };
 
     private string Said(List<(string Key, List<int> Lines)> parts, int[] keys)

@@ -163,14 +163,14 @@ internal sealed class WordColumns
 
     // A column of V under "Polarisation" is no column of volts.
     private bool MayBeUnits(int column) =>
-        Name(column) is not { Length: > 0 } name || new ColumnName(name).IsBareUnit
+        Name(column) is not { Length: > 0 } name || ColumnName.Of(name).IsBareUnit
         || Array.Exists(UnitWords, w => name.Contains(w, StringComparison.OrdinalIgnoreCase));
 
     private bool AreWords(int column)
     {
         ColumnTally tally = _tallies[column];
         bool unread = !tally.IsEmpty && tally.Values.All(v => NoReadings.Contains(v.ToLowerInvariant()));
-        return tally.Numbers == 0 && !unread && ((_others >> column & 1) == 0 || RemarkLine.IsRemarkName(Name(column))) && (tally.AreUnits || new ColumnName(Name(column)) is { FrequencyUnit: null, LevelUnit: null });
+        return tally.Numbers == 0 && !unread && ((_others >> column & 1) == 0 || RemarkLine.IsRemarkName(Name(column))) && (tally.AreUnits || ColumnName.Of(Name(column)) is { FrequencyUnit: null, LevelUnit: null });
     }
 
     private void Count()
@@ -248,7 +248,7 @@ internal sealed class WordColumns
         foreach (Range field in fields)
         {
             string word = Encoding.UTF8.GetString(FieldRanges.Bare(line[field]));
-            named += word.Length is > 0 and <= ColumnName.Longest && word.Any(char.IsLetter) && !new ColumnName(word).IsBareUnit ? 1 : 0;
+            named += word.Length is > 0 and <= ColumnName.Longest && word.Any(char.IsLetter) && !ColumnName.Of(word).IsBareUnit ? 1 : 0;
         }
 
         return named;

@@ -19,7 +19,7 @@ internal static class AxisStatements
 
     /// <summary>What the axis or column is called, understood; null where the statement describes none.</summary>
     public static ColumnName? Name(Statement statement) => Unit(statement) ??
-        (Axes.Contains(statement.Key) || Column(statement) is not null ? new ColumnName(string.Join(' ', statement.Values.Where(v => v.Length > 0))) : null);
+        (Axes.Contains(statement.Key) || Column(statement) is not null ? ColumnName.Of(string.Join(' ', statement.Values.Where(v => v.Length > 0))) : null);
 
     /// <summary>The unit of "Frequency: MHz" or "Pegel;dBm", as a name; null for any other statement.</summary>
     public static ColumnName? Unit(Statement statement)
@@ -32,7 +32,7 @@ internal static class AxisStatements
         }
 
         string unit = value.Trim('(', ')', '[', ']', ' ');
-        return (frequency ? FrequencyUnits.Parse(unit) is not null : LevelUnits.Parse(unit) is not null) ? new ColumnName(unit) : null;
+        return (frequency ? FrequencyUnits.Parse(unit) is not null : LevelUnits.Parse(unit) is not null) ? ColumnName.Of(unit) : null;
     }
 
     /// <summary>The number from 1 of the column that is described; null where none is.</summary>

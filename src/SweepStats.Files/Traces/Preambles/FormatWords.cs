@@ -14,7 +14,7 @@ internal static class FormatWords
     /// <summary>The unit of level that the words tell: dB of a log magnitude, none of a linear one; null where they tell none.</summary>
     public static LevelUnit? UnitOf(string words)
     {
-        var name = new ColumnName(words);
+        var name = ColumnName.Of(words);
         return name.IsLogMagnitude || string.Equals(words, "logm", StringComparison.OrdinalIgnoreCase) || string.Equals(words, "mlog", StringComparison.OrdinalIgnoreCase) ? LevelUnit.Decibels
             : name.IsMagnitude && name.IsLinear ? LevelUnit.LinearMagnitude
             : null;

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
@@ -16,8 +17,33 @@ internal static class StatementReader
 
     private static readonly HashSet<string> Wordy = ["det", "detector", "detektor", "detecteur", "detection", "trace", "maxhold", "minhold", "hold"];
 
-    /// <summary>The statements of a line; none where it states nothing.</summary>
+    // Files of a campaign state the same, line by line.
+    private const int MostKept = 1000;
+    private const int LongestKept = 120;
+
+    private static readonly ConcurrentDictionary<string, Statement[]> Kept = new(StringComparer.Ordinal);
+
+    /// <summary>The statements of a line; none where it states nothing. Those of the first thousand short lines are kept.</summary>
     public static List<Statement> Read(string line)
+    {
+        if (line.Length > LongestKept)
+        {
+            return Cut(line);
+        }
+
+        if (!Kept.TryGetValue(line, out Statement[]? known))
+        {
+            known = [.. Cut(line)];
+            if (Kept.Count < MostKept)
+            {
+                Kept.TryAdd(line, known);
+            }
+        }
+
+        return [.. known];
+    }
+
+    private static List<Statement> Cut(string line)
     {
         List<Statement> found = [];
         string? key = null;

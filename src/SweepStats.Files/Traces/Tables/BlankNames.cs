@@ -24,7 +24,7 @@ internal static class BlankNames
 
         List<string> wide = [.. Encoding.UTF8.GetString(line).Replace("\t", "  ", StringComparison.Ordinal)
             .Split("  ", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
-        return wide.Count == columns ? wide : Joined(bracketed, f => new ColumnName(f).IsBareUnit) is { } units && units.Count == columns ? units : bracketed;
+        return wide.Count == columns ? wide : Joined(bracketed, f => ColumnName.Of(f).IsBareUnit) is { } units && units.Count == columns ? units : bracketed;
     }
 
     private static List<string> Joined(List<string> fields, Func<string, bool> isUnit)

@@ -14,7 +14,7 @@ internal static class BlockLabel
             return null;
         }
 
-        var name = new ColumnName(text);
+        var name = ColumnName.Of(text);
         bool marker = text.StartsWith("marker", StringComparison.OrdinalIgnoreCase) || text.StartsWith("peak list", StringComparison.OrdinalIgnoreCase);
         return name.IsLimit || marker || (!unitStated && name.Part == ComplexPart.Phase) || (name.IsCorrection && !text.Any(char.IsAsciiDigit)) ? text : null;
     }

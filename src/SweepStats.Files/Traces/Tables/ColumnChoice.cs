@@ -64,13 +64,13 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 
     // Lines such as "Column 2: Level (dBm)" name the columns as a header does.
     private ImmutableArray<ColumnName>? StatedNames() =>
-        preamble.ColumnNames.Count == table.Columns && preamble.ColumnNames.Keys.Max() == table.Columns ? [.. preamble.ColumnNames.Values.Select(n => new ColumnName(n))] : null;
+        preamble.ColumnNames.Count == table.Columns && preamble.ColumnNames.Keys.Max() == table.Columns ? [.. preamble.ColumnNames.Values.Select(n => ColumnName.Of(n))] : null;
 
     // A line above may name the traces without heading their columns.
     private ImmutableArray<ColumnName> NamesBeside()
     {
         bool fits = preamble.TraceNames.Length == table.Columns - 1;
-        return [.. Enumerable.Range(0, table.Columns).Select(i => fits && i > 0 ? ColumnName.OfTrace(preamble.TraceNames[i - 1]) : new ColumnName(""))];
+        return [.. Enumerable.Range(0, table.Columns).Select(i => fits && i > 0 ? ColumnName.OfTrace(preamble.TraceNames[i - 1]) : ColumnName.Of(""))];
     }
 
     private int? FrequencyColumn(ImmutableArray<ColumnName> names, bool named)

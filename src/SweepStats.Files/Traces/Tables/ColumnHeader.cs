@@ -49,7 +49,7 @@ internal static class ColumnHeader
                 return null;
             }
 
-            return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : IsUnit(name) ? name : new ColumnName($"{name.Text} ({unit.BareText})"))] : names;
+            return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : IsUnit(name) ? name : ColumnName.Of($"{name.Text} ({unit.BareText})"))] : names;
         }
 
         return Tells(names) || Holds(names, known.Stated) ? names : null;
@@ -138,7 +138,7 @@ internal static class ColumnHeader
             }
 
             // Traces may be called 1, 2, 3, but then a word names the frequency. A header may be parted by other marks than the rows where it tells its columns.
-            ImmutableArray<ColumnName> names = [.. fields.Select(f => new ColumnName(f.TrimEnd(':', ' ')))];
+            ImmutableArray<ColumnName> names = [.. fields.Select(f => ColumnName.Of(f.TrimEnd(':', ' ')))];
             if (!(comment || separator.Mark == (byte)' ' || candidate == separator) && !HeadsAll(names))
             {
                 continue;
@@ -165,7 +165,7 @@ internal static class ColumnHeader
         }
 
         List<string> fields = FieldReader.Texts(line, separator);
-        if (fields.Count > 1 && fields.Count != columns && fields.Any(f => new ColumnName(f) is { Kind: ColumnKind.Frequency, FrequencyUnit: not null } or { LevelUnit: not null }))
+        if (fields.Count > 1 && fields.Count != columns && fields.Any(f => ColumnName.Of(f) is { Kind: ColumnKind.Frequency, FrequencyUnit: not null } or { LevelUnit: not null }))
         {
             faults.Add(
                 index + 1,

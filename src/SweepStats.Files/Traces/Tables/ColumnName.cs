@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 
 namespace SweepStats.Files.Traces.Tables;
@@ -25,7 +26,30 @@ internal sealed partial class ColumnName
     private static readonly string[] Numbering =
         [.. ColumnWords.Degree, "no", "nr", "index", "idx", "point", "pt", "n", "angle", "ang", "winkel", "time", "date", "rbw", "vbw"];
 
-    public ColumnName(string text)
+    // Files of a campaign have the same names, and each is asked for several times.
+    private const int MostKept = 1000;
+
+    private static readonly ConcurrentDictionary<string, ColumnName> Kept = new(StringComparer.Ordinal);
+
+    /// <summary>What a name tells; the first thousand short ones are kept.</summary>
+    /// <param name="text">The name.</param>
+    public static ColumnName Of(string text)
+    {
+        if (Kept.TryGetValue(text, out ColumnName? known))
+        {
+            return known;
+        }
+
+        var name = new ColumnName(text);
+        if (text.Length <= Longest && Kept.Count < MostKept)
+        {
+            Kept.TryAdd(text, name);
+        }
+
+        return name;
+    }
+
+    private ColumnName(string text)
     {
         Text = text.Trim();
         if (Text.Length > Longest)

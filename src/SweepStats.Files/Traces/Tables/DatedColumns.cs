@@ -14,7 +14,7 @@ internal static class DatedColumns
     /// <summary>The names, those that are times taken for names of traces: a time heads nothing else.</summary>
     public static ImmutableArray<ColumnName> Named(ImmutableArray<ColumnName> names) =>
         !names.Any(IsTime) ? names
-        : Corner(names) is { } corner ? [new ColumnName($"frequency ({corner.Frequency.Symbol()})"), .. names.Skip(1).Select(n => new ColumnName($"{n.Text} ({corner.Level.Symbol()})"))]
+        : Corner(names) is { } corner ? [ColumnName.Of($"frequency ({corner.Frequency.Symbol()})"), .. names.Skip(1).Select(n => ColumnName.Of($"{n.Text} ({corner.Level.Symbol()})"))]
         : [.. names.Select(n => IsTime(n) ? ColumnName.OfTrace(n.Text) : n)];
 
     // "MHz \ dBm" in the corner of a table whose other titles are all times: one unit down, one across.

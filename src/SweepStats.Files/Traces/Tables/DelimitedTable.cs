@@ -55,7 +55,7 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
                 Phases = Phases(run, column.Phase),
                 Settings = NamedDetector.Beside(
                     preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency && chosen.Frequency >= 0 ? 1 : 0), run.Columns - (chosen.Frequency >= 0 ? 1 : 0)),
-                    new ColumnName(column.Name)),
+                    ColumnName.Of(column.Name)),
                 TakenAt = DatedColumns.TakenAt(column.Name, preamble.Taken.At),
                 Blank = column.Asked ? null : LevelDoubts.Blank(column.Unit, levels),
                 Doubts = falls is null ? doubts : [falls, .. doubts],

@@ -149,7 +149,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     {
         Column = label + trace.Column,
         TakenAt = own.Taken.At ?? trace.TakenAt,
-        Settings = NamedDetector.Beside(SharedSettings.Over(trace.Settings, own.Settings), new ColumnName(label)),
+        Settings = NamedDetector.Beside(SharedSettings.Over(trace.Settings, own.Settings), ColumnName.Of(label)),
     };
 
     // Two numbers in a row are a sweep of one point only where their columns are named; else they may be anything.
