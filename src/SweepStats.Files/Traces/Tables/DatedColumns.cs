@@ -39,9 +39,7 @@ internal static class DatedColumns
         }
 
         string time = Bare(name);
-        return SweepDate.Parse(time) is { } date ? date.At
-            : Clock(time) is not null ? null
-            : stated;
+        return SweepDate.Parse(time) is { } date ? date.At : IsClock(time) ? null : stated;
     }
 
     private static bool IsTime(ColumnName name)
@@ -52,11 +50,10 @@ internal static class DatedColumns
         }
 
         string time = Bare(name.Text);
-        return Clock(time) is not null || SweepDate.Parse(time) is not null;
+        return IsClock(time) || SweepDate.Parse(time) is not null;
     }
 
-    private static TimeSpan? Clock(string text) =>
-        DateTime.TryParseExact(text, Clocks, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateTime clock) ? clock.TimeOfDay : null;
+    private static bool IsClock(string text) => DateTime.TryParseExact(text, Clocks, CultureInfo.InvariantCulture, DateTimeStyles.None, out _);
 
     // Asked for every column of every table: most names have no digit to begin with.
     private static bool MayBeTime(string name) => name.Length is > 3 and <= Longest && char.IsAsciiDigit(name[0]);
