@@ -21,9 +21,15 @@ internal sealed class RiseCurve
     private const double TableEnd = 80;
     private const double TableStep = 0.2;
 
+    // Rises from 0.008 to 128 dB: below, a reading says nothing of its signal; above, there is no receiver.
+    private const double LeastPieceRise = 1.0 / 128;
+    private const int PieceOctaves = 14;
+    private const int PiecesLog = 5;
+
     private readonly double _looks;
     private readonly double _logMeanOffset;
     private readonly Lazy<double[]> _table;
+    private readonly Lazy<OctavePieces> _pieces;
     private readonly double[] _u;
     private readonly double[] _weight;
 
@@ -32,16 +38,21 @@ internal sealed class RiseCurve
         _looks = looks;
         _logMeanOffset = logMeanOffset;
         _table = new Lazy<double[]>(Table);
+        _pieces = new Lazy<OctavePieces>(() => new OctavePieces(TabledSnrInDecibels, LeastPieceRise, PieceOctaves, PiecesLog));
         (_u, _weight) = double.IsPositiveInfinity(looks) ? ([], []) : Nodes(looks);
     }
 
     public double Rise(double snr) => RiseAndSlope(snr).Rise;
 
+    /// <summary>The inverse, in dB; −∞ where there is no rise.</summary>
+    /// <remarks>It stands in every limit of every reading several times, so that its table is kept as polynomials.</remarks>
+    public double SnrInDecibels(double rise) => _pieces.Value.TryAt(rise, out double snr) ? snr : TabledSnrInDecibels(rise);
+
     /// <remarks>
     /// The distance from the closed form for noise without scatter, K·ln(e^(rise/K) − 1), changes by a few dB over the whole range and is read from a
     /// table by six-point interpolation: 1e-9 dB from the exact inverse, at a hundredth of its time.
     /// </remarks>
-    public double SnrInDecibels(double rise)
+    private double TabledSnrInDecibels(double rise)
     {
         if (!(rise > 0))
         {

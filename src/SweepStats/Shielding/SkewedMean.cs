@@ -35,8 +35,9 @@ internal sealed class SkewedMean(Confidence confidence)
             return 0;
         }
 
-        double expected = (variance / covered.Count) + (covered.SignalDeviationDb * covered.SignalDeviationDb / covered.Units);
-        return third / ((double)covered.Count * covered.Count) / Math.Pow(Math.Max(expected, standardError * standardError), 1.5);
+        double expected = Math.Max(
+            (variance / covered.Count) + (covered.SignalDeviationDb * covered.SignalDeviationDb / covered.Units), standardError * standardError);
+        return third / ((double)covered.Count * covered.Count) / (expected * Math.Sqrt(expected));
     }
 
     /// <summary>Factors on Student's reach below and above the mean; both 1 where readings are not skewed.</summary>
