@@ -25,8 +25,9 @@ public static class BandEstimator
         ArgumentNullException.ThrowIfNull(grid);
         double[] weights = LogWeights.Of(grid);
         (Decibels? atLeast, Hertz? weakest) = Weakest(curve);
-        var figures = new FigureEstimator(curve, confidence);
-        FigureParts? mean = figures.Parts(se => Mean(se, weights));
+        var figures = new FigureEstimator(curve, weights, confidence);
+        FigureParts? mean = figures.Parts();
+        var limits = new StrictLimits(curve, Tenfold(confidence), rule is null ? null : MeetingShare.Strict(curve, rule, confidence));
         return new BandStatement
         {
             Name = curve.Name,
@@ -35,8 +36,8 @@ public static class BandEstimator
             WeakestAt = weakest,
             MeanDb = figures.Limits(mean),
             MeanParts = mean,
-            TenthPercentileDb = TenthPercentile(curve, weights, confidence),
-            ShareMeeting = rule is null ? null : MeetingShare.Of(curve, weights, rule, confidence),
+            TenthPercentileDb = TenthPercentile(curve, weights, limits.OfPercentile),
+            ShareMeeting = rule is null || limits.OfShare is not { } ends ? null : MeetingShare.Of(curve, weights, rule, ends),
             CappedCount = curve.Readings.Count(r => r.State == ShieldingState.Capped),
             OverloadedCount = curve.Readings.Count(r => r.State == ShieldingState.Overloaded),
             PointCount = curve.Readings.Length,
@@ -63,18 +64,10 @@ public static class BandEstimator
         return (lowest, at);
     }
 
-    private static double Mean(double[] shielding, double[] weights)
-    {
-        double sum = 0;
-        for (int f = 0; f < weights.Length; f++)
-        {
-            sum += weights[f] * shielding[f];
-        }
+    // By Markov's inequality limits that each miss once in 10/α leave a tenth of the band on the wrong side at most once in 1/α, however alike their misses.
+    private static Confidence Tenfold(Confidence confidence) => new(1 - ((1 - confidence.Level) * Share));
 
-        return sum;
-    }
-
-    private static BandFigure TenthPercentile(ShieldingCurve curve, double[] weights, Confidence confidence)
+    private static BandFigure TenthPercentile(ShieldingCurve curve, double[] weights, Interval[]? ends)
     {
         if (curve.Readings.Any(r => r is ShieldingReading.Unreadable))
         {
@@ -88,15 +81,11 @@ public static class BandEstimator
             return new BandFigure(curve.Readings.All(r => r is ShieldingReading.Unrepeated) ? known : null, null, null);
         }
 
-        if (curve.Levels is null)
+        if (ends is null)
         {
             return new BandFigure(known, null, null);
         }
 
-        // By Markov's inequality limits that each miss once in 10/α leave a tenth of the band on the wrong side at most once in 1/α, however alike their misses.
-        var strict = new Confidence(1 - ((1 - confidence.Level) * Share));
-        var estimators = curve.Levels.Estimators(strict);
-        Interval[] ends = [.. Enumerable.Range(0, curve.Readings.Length).Select(f => curve.Ends(f, estimators, plainReference: true))];
         double low = WeightedQuantile.Of([.. ends.Select(e => e.Low)], weights, Share);
         double high = WeightedQuantile.Of([.. ends.Select(e => e.High)], weights, Share);
         if (!double.IsFinite(low))

@@ -12,16 +12,19 @@ namespace SweepStats.Bands;
 /// </remarks>
 internal static class MeetingShare
 {
-    public static BandFigure? Of(ShieldingCurve curve, double[] weights, DecisionRule rule, Confidence confidence)
+    /// <summary>Level of the limits at one frequency, which hold at all frequencies together; null where nothing is asked.</summary>
+    public static Confidence? Strict(ShieldingCurve curve, DecisionRule rule, Confidence confidence)
     {
         int count = curve.Readings.Count(r => rule.Requirement.At(r.Evidence.At) is not null);
-        if (count == 0 || curve.Levels is null)
-        {
-            return null;
-        }
+        return count == 0 ? null : new Confidence(1 - ((1 - confidence.Level) / count));
+    }
 
-        var strict = new Confidence(1 - ((1 - confidence.Level) / count));
-        var estimators = curve.Levels.Estimators(strict);
+    /// <param name="curve">The specimen.</param>
+    /// <param name="weights">Weights of the frequencies.</param>
+    /// <param name="rule">What is asked.</param>
+    /// <param name="ends">Limits of the <see cref="Strict"/> level.</param>
+    public static BandFigure? Of(ShieldingCurve curve, double[] weights, DecisionRule rule, Interval[] ends)
+    {
         double asked = 0, met = 0, shown = 0, possible = 0;
         bool open = false, repeated = true;
         for (int f = 0; f < weights.Length; f++)
@@ -32,7 +35,7 @@ internal static class MeetingShare
                 continue;
             }
 
-            (double low, double high) = curve.Ends(f, estimators, plainReference: true);
+            (double low, double high) = ends[f];
             bool? meets = Meets(reading, wanted);
             asked += weights[f];
             met += meets == true ? weights[f] : 0;

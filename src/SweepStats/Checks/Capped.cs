@@ -29,7 +29,7 @@ internal sealed class Capped : ICheck
             int[] asked = [.. Enumerable.Range(0, curve.Readings.Length).Where(f => At(f) && seen.Rule?.Requirement.At(curve.Readings[f].Evidence.At) is not null)];
             ReadingEvidence[] bounded = [.. Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f].Evidence)];
             bool carriers = Enumerable.Range(0, curve.Readings.Length).All(f => !At(f) || curve.Readings[f].Evidence.Ambient);
-            bool enough = asked.Length > 0 && asked.All(f => seen.Rule!.IsMet(curve.Readings[f], limits.At(f, seen.Rule.Level.Level).Low) == true);
+            bool enough = asked.Length > 0 && asked.All(f => seen.Rule!.IsMet(curve.Readings[f], limits.Low(f, seen.Rule.Level.Level)) == true);
             yield return new Finding
             {
                 Code = Code,

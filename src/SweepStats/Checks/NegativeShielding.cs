@@ -82,12 +82,13 @@ internal sealed class NegativeShielding : ICheck
     {
         var below = new bool[curve.Readings.Length];
         ImmutableArray<ReadingEstimator> estimators = [];
+        var ends = new CurveEnds(curve);
         for (int f = 0; f < below.Length; f++)
         {
             if (curve.Readings[f] is ShieldingReading.Measured { Shielding.High.Value: < 0 } && curve.Levels is { } levels)
             {
                 estimators = estimators.IsEmpty ? levels.Estimators(new Confidence(1 - (2 * FalseAlarm / asked))) : estimators;
-                below[f] = curve.Ends(f, estimators).High < 0;
+                below[f] = ends.High(f, estimators) < 0;
             }
             else if (curve.Readings[f] is ShieldingReading.Unrepeated { Indication.Value: < -SingleSweepDb })
             {

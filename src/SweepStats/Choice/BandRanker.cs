@@ -57,13 +57,13 @@ internal static class BandRanker
 
     private static RankedSpecimen Stated(ShieldingCurve curve, (double[] Weights, int[] Inside, Confidence Level) over, (CandidateMean Mean, double? DeviationDb) figure)
     {
-        var figures = new FigureEstimator(curve, over.Level, f => over.Weights[f] > 0);
+        var figures = new FigureEstimator(curve, over.Weights, over.Level);
         bool anything = Array.Exists(over.Weights, w => w > 0);
         bool unlimited = over.Inside.Any(f => curve.Readings[f] is ShieldingReading.Unreadable || curve.Readings[f].Evidence.OneSidedLow is null);
         return new RankedSpecimen
         {
             Name = curve.Name,
-            MeanDb = anything ? figures.Limits(figures.Parts(se => LogWeights.Mean(over.Weights, f => se[f]))) : default,
+            MeanDb = anything ? figures.Limits(figures.Parts()) : default,
             AtLeast = unlimited ? null : over.Inside.Min(f => curve.Readings[f].Evidence.OneSidedLow!.Value),
             CappedCount = over.Inside.Count(f => curve.Readings[f].State == ShieldingState.Capped),
             OverloadedCount = over.Inside.Count(f => curve.Readings[f].State == ShieldingState.Overloaded),

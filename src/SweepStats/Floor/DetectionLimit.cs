@@ -23,8 +23,10 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
     // Where the floor is taken to lie below the noise, the noise itself rises over it.
     private const double LeastShownDb = 0.01;
 
-    // It costs more than all the rest and depends on the degrees of freedom only.
-    private readonly ConcurrentDictionary<double, double> _noncentrality = new();
+    private readonly StudentQuantile _student = StudentQuantile.Of(confidence.TwoSidedQuantile);
+
+    // What depends on the repeats alone costs more than all the rest, and they are the same at every frequency.
+    private readonly ConcurrentDictionary<DetectionRepeats, Asked> _asked = new();
 
     /// <summary>Signal-to-noise ratio in dB of the weakest signal that is bounded from both sides with probability 0.95.</summary>
     /// <param name="readings">Covered readings at one frequency.</param>
@@ -40,22 +42,18 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
     /// <param name="floorError">Standard error of the floor in dB, with its degrees of freedom.</param>
     public double SignalToNoise(DetectionRepeats repeats, double signalDeviation, Contribution floorError)
     {
-        double z = Normal.InvCDF(0, 1, Power);
-        double delta = _noncentrality.GetOrAdd(repeats.DegreesOfFreedom, (dof, power) => Noncentrality(dof, power), z);
-        double chance = repeats.Shared ? StudentT.Quantile(Power, repeats.DegreesOfFreedom) : z;
-        double noiseVariance = noise.LogStandardDeviation * noise.LogStandardDeviation / repeats.Readings;
-        double critical = noise.CriticalRise(repeats.Readings, confidence.TwoSidedQuantile);
-        double floorReach = floorError.StandardUncertainty == 0 ? 0 : StudentQuantile.Of(confidence.TwoSidedQuantile).At(floorError.DegreesOfFreedom) * floorError.StandardUncertainty;
+        Asked asked = _asked.GetOrAdd(repeats, AskedOf);
+        double floorReach = floorError.StandardUncertainty == 0 ? 0 : _student.At(floorError.DegreesOfFreedom) * floorError.StandardUncertainty;
         double least = noise.LeastRiseDb;
         double rise = least + 0.5;
         for (int step = 0; step < 60; step++)
         {
             double slope = Slope(Math.Max(rise + floorShiftDb, least + LeastShownDb));
             double error = Math.Sqrt(repeats.VarianceFactor
-                * (noiseVariance + (slope * slope * signalDeviation * signalDeviation / repeats.Units)));
+                * (asked.NoiseVariance + (slope * slope * signalDeviation * signalDeviation / repeats.Units)));
             double needed = least + Math.Max(
-                Math.Sqrt((delta * delta * error * error) + (floorReach * floorReach)),
-                Math.Sqrt((critical * critical) + (floorReach * floorReach)) + (chance * error));
+                Math.Sqrt((asked.Delta * asked.Delta * error * error) + (floorReach * floorReach)),
+                Math.Sqrt((asked.Critical * asked.Critical) + (floorReach * floorReach)) + (asked.Chance * error));
             if (Math.Abs(needed - rise) < 1e-6)
             {
                 break;
@@ -74,6 +72,16 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
         return 2 * step / (noise.SnrInDecibels(rise + step) - noise.SnrInDecibels(rise - step));
     }
 
+    private Asked AskedOf(DetectionRepeats repeats)
+    {
+        double z = Normal.InvCDF(0, 1, Power);
+        return new Asked(
+            Noncentrality(repeats.DegreesOfFreedom, z),
+            noise.CriticalRise(repeats.Readings, confidence.TwoSidedQuantile),
+            repeats.Shared ? StudentT.Quantile(Power, repeats.DegreesOfFreedom) : z,
+            noise.LogStandardDeviation * noise.LogStandardDeviation / repeats.Readings);
+    }
+
     // Beyond a t of 500 (two units and a confidence above 99.87 %) nothing is bounded in practice; an approximation does (Abramowitz and Stegun 26.7.10).
     private double Noncentrality(double dof, double z)
     {
@@ -82,4 +90,11 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
             ? NoncentralT.DetectionNoncentrality(1 - confidence.TwoSidedQuantile, 1 - Power, dof)
             : (t * (1 - (1 / (4 * dof)))) + (z * Math.Sqrt(1 + (t * t / (2 * dof))));
     }
+
+    /// <summary>What a mean of some repeats has to rise by.</summary>
+    /// <param name="Delta">Noncentrality: so many of its own errors.</param>
+    /// <param name="Critical">What noise alone would do, in dB.</param>
+    /// <param name="Chance">So many errors more, for the power.</param>
+    /// <param name="NoiseVariance">What noise adds to the variance of the mean, in dB².</param>
+    private sealed record Asked(double Delta, double Critical, double Chance, double NoiseVariance);
 }

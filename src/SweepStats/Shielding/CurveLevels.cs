@@ -11,6 +11,9 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
 {
     private readonly double _noiseDb = floor is null ? 0 : floor.Noise.Max(n => n.LogStandardDeviation);
 
+    // The smaller of what reference and covered show where they stand far above the floor: taking out too much would claim too much.
+    private readonly Lazy<double> _signalDeviation = new(() => Math.Min(Scatter(reference, floor, 30) ?? 0, Scatter(covered, floor, 15) ?? double.PositiveInfinity));
+
     // Without a floor the readings are taken as they are: a floor far below, without error.
     public ReadingLevels this[int f] => new(
         Level(reference, f),
@@ -39,7 +42,7 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     /// <summary>One estimator for each way of averaging that has to be reckoned with, and each end of where a declared floor may lie.</summary>
     public ImmutableArray<ReadingEstimator> Estimators(Confidence confidence)
     {
-        var readings = new CoveredReadings(covered.SweepCount, covered.UnitCount, SignalDeviation());
+        var readings = new CoveredReadings(covered.SweepCount, covered.UnitCount, _signalDeviation.Value);
         return ReadingEstimator.All(floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)], floor?.HalfWidthDb ?? 0, confidence, readings);
     }
 
@@ -67,13 +70,8 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
         return levels.Repeated ? level : level with { Error = new Contribution(Math.Sqrt((_noiseDb * _noiseDb / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)), double.PositiveInfinity), UsualErrorDb = 0 };
     }
 
-    // The smaller of what reference and covered show where they stand far above the floor: taking out too much would claim too much.
-    private double SignalDeviation() => Math.Min(
-        Scatter(reference, 30) ?? 0,
-        Scatter(covered, 15) ?? double.PositiveInfinity);
-
     // Pooled over the frequencies where the level rises by that much, noise adding next to nothing there; null where there are none.
-    private double? Scatter(RepeatedLevels levels, double riseDb)
+    private static double? Scatter(RepeatedLevels levels, NoiseFloor? floor, double riseDb)
     {
         if (floor is null || !levels.Repeated)
         {

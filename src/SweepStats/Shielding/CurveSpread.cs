@@ -41,14 +41,43 @@ internal sealed class CurveSpread(
     /// <summary>Change of the shielding when a reference unit is left out.</summary>
     public double WithoutReference(int unit, int f) => _slopeReference[f] * Shift(reference, unit, f);
 
-    /// <summary>Change of the shielding when a covered unit is left out.</summary>
-    public double WithoutCovered(int unit, int f) => -_slopeCovered[f] * Shift(covered, unit, f);
+    /// <summary>Changes of a weighted sum over the frequencies when each reference unit is left out.</summary>
+    /// <param name="weights">One a frequency.</param>
+    public double[] WithoutEachReference(double[] weights) => WithoutEach(reference, _slopeReference, weights);
+
+    /// <summary>The same of the covered units.</summary>
+    public double[] WithoutEachCovered(double[] weights) => WithoutEach(covered, _slopeCovered, weights, sign: -1);
 
     /// <summary>How much the shielding falls for each dB that the covered level rises.</summary>
     public double CoveredSlope(int f) => _slopeCovered[f];
 
     /// <summary>Change of the shielding when the floor lies one standard error higher.</summary>
     public double FloorShift(int f) => floor is null ? 0 : (_slopeCovered[f] - _slopeReference[f]) * floor.StandardErrorDb[f];
+
+    // A sum is linear in the levels: each unit is gone through once.
+    private static double[] WithoutEach(RepeatedLevels levels, double[] slopes, double[] weights, int sign = 1)
+    {
+        var sloped = new double[weights.Length];
+        double whole = 0;
+        for (int f = 0; f < sloped.Length; f++)
+        {
+            sloped[f] = sign * slopes[f] * weights[f] / (levels.UnitCount - 1);
+            whole += sloped[f] * levels.MeanDb(f);
+        }
+
+        var changes = new double[levels.UnitCount];
+        for (int j = 0; j < changes.Length; j++)
+        {
+            ReadOnlySpan<double> unit = levels.Unit(j);
+            changes[j] = whole;
+            for (int f = 0; f < unit.Length; f++)
+            {
+                changes[j] -= sloped[f] * unit[f];
+            }
+        }
+
+        return changes;
+    }
 
     private static double Shift(RepeatedLevels levels, int unit, int f) => (levels.MeanDb(f) - levels.Unit(unit)[f]) / (levels.UnitCount - 1);
 

@@ -35,6 +35,8 @@ internal sealed class HeldInterval(DetectorNoise noise, bool most, Confidence co
 
     public ShieldingLimits Lower(in ReadingBasis basis) => For(basis);
 
+    public ShieldingLimits Upper(in ReadingBasis basis) => For(basis);
+
     public ShieldingLimits For(in ReadingBasis basis)
     {
         ReadingLevels levels = basis.Levels;

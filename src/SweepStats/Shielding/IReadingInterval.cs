@@ -14,6 +14,9 @@ internal interface IReadingInterval
     /// <summary>The same without the upper end, which is left open.</summary>
     ShieldingLimits Lower(in ReadingBasis basis);
 
+    /// <summary>The same without the lower end.</summary>
+    ShieldingLimits Upper(in ReadingBasis basis);
+
     /// <summary>Rise of the covered mean over the floor in dB, as the law takes it.</summary>
     double Rise(ReadingLevels levels);
 }

@@ -59,15 +59,14 @@ internal static class LeakageLaw
         return double.IsFinite(limits.SeDb) ? limits.SeDb - Together(limits.SeDb - limits.LowDb, reach, limits, probability) : limits.LowDb - reach;
     }
 
-    /// <summary>Half-width of the arcsine error at the estimate in dB; 0 where the leakage alone could make the level, since there is no estimate then.</summary>
-    public static double HalfWidthDb(double seDb, ReadingLevels levels)
+    /// <summary>Upper limit with the leakage in it; infinite where the leakage alone could make the level.</summary>
+    public static double High(ShieldingLimits limits, ReadingLevels levels, double probability)
     {
-        double signal = levels.Reference.MeanDb - seDb;
-        return signal > levels.LeakageDb ? ((Over(signal, levels.LeakageDb) + Under(signal, levels.LeakageDb)) / 2) + Over(levels.Reference.MeanDb, levels.LeakageDb) : 0;
-    }
+        if (double.IsNegativeInfinity(levels.LeakageDb))
+        {
+            return limits.HighDb;
+        }
 
-    private static double High(ShieldingLimits limits, ReadingLevels levels, double probability)
-    {
         double weakest = levels.Reference.MeanDb - limits.HighDb;
         if (!(weakest > levels.LeakageDb) || !double.IsFinite(limits.SeDb))
         {
@@ -76,6 +75,13 @@ internal static class LeakageLaw
 
         double reach = Under(weakest, levels.LeakageDb) + Over(levels.Reference.MeanDb, levels.LeakageDb);
         return limits.SeDb + Together(limits.HighDb - limits.SeDb, reach, limits, probability);
+    }
+
+    /// <summary>Half-width of the arcsine error at the estimate in dB; 0 where the leakage alone could make the level, since there is no estimate then.</summary>
+    public static double HalfWidthDb(double seDb, ReadingLevels levels)
+    {
+        double signal = levels.Reference.MeanDb - seDb;
+        return signal > levels.LeakageDb ? ((Over(signal, levels.LeakageDb) + Under(signal, levels.LeakageDb)) / 2) + Over(levels.Reference.MeanDb, levels.LeakageDb) : 0;
     }
 
     private static double Together(double half, double reach, ShieldingLimits limits, double probability) =>

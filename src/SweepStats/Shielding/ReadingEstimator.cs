@@ -52,6 +52,12 @@ internal sealed class ReadingEstimator
     public ShieldingLimits TwoSided(in ReadingBasis basis, ReadingLevels levels) =>
         LeakageLaw.Widened(_twoSided.For(basis), levels, Confidence.TwoSidedQuantile);
 
+    /// <summary>Lower end of the two-sided interval in dB.</summary>
+    public double Low(in ReadingBasis basis, ReadingLevels levels) => LeakageLaw.Low(_twoSided.Lower(basis), levels, Confidence.TwoSidedQuantile);
+
+    /// <summary>Upper end of the two-sided interval in dB; infinite where the floor, or a leakage, hides it.</summary>
+    public double High(in ReadingBasis basis, ReadingLevels levels) => LeakageLaw.High(_twoSided.Upper(basis), levels, Confidence.TwoSidedQuantile);
+
     /// <summary>The levels as the noise correction takes them: the floor where it is taken to lie, and the covered mean without what scatter of the signal adds.</summary>
     public ReadingLevels Corrected(ReadingLevels levels)
     {

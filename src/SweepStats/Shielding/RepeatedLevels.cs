@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Repeats;
@@ -12,17 +13,19 @@ namespace SweepStats.Shielding;
 /// </remarks>
 internal sealed class RepeatedLevels
 {
-    private readonly double[] _units;
+    private readonly SweepBlock _block;
+    private readonly ImmutableArray<double[]> _placements;
     private readonly double[] _mean;
     private readonly double[] _standardError;
     private readonly double[] _usualVariance;
 
-    private RepeatedLevels(double[] units, int unitCount, int pointCount)
+    // Where sweeps are the units they are read where they stand.
+    private RepeatedLevels(SweepBlock block, ImmutableArray<double[]> placements)
     {
-        _units = units;
-        UnitCount = unitCount;
-        _mean = new double[pointCount];
-        _standardError = new double[pointCount];
+        (_block, _placements) = (block, placements);
+        UnitCount = placements.Length > 1 ? placements.Length : block.SweepCount;
+        _mean = new double[block.PointCount];
+        _standardError = new double[block.PointCount];
         Summarise();
         _usualVariance = UsualScatter.Of(_standardError);
     }
@@ -58,7 +61,7 @@ internal sealed class RepeatedLevels
     /// <summary>Log mean at a frequency in dB.</summary>
     public double MeanDb(int point) => _mean[point];
 
-    public ReadOnlySpan<double> Unit(int unit) => _units.AsSpan(unit * PointCount, PointCount);
+    public ReadOnlySpan<double> Unit(int unit) => _placements.Length > 1 ? _placements[unit] : _block[unit];
 
     /// <summary>Standard error of the mean at a frequency in dB, as if the units were independent.</summary>
     public double IndependentErrorDb(int point) => WithRounding(_standardError[point] * _standardError[point]);
@@ -105,63 +108,34 @@ internal sealed class RepeatedLevels
     public static RepeatedLevels From(SweepBlock block, double roundingDb, RepeatKind sweeps, SerialCorrelation together)
     {
         int[] placement = block.Placements();
-        int placements = placement.Max() + 1;
-        bool byPlacement = placements > 1;
-        int units = byPlacement ? placements : block.SweepCount;
-        var sums = new double[units * block.PointCount];
-        var counts = new int[units];
-        for (int j = 0; j < block.SweepCount; j++)
-        {
-            int unit = byPlacement ? placement[j] : j;
-            counts[unit]++;
-            ReadOnlySpan<double> sweep = block[j];
-            for (int f = 0; f < sweep.Length; f++)
-            {
-                sums[(unit * sweep.Length) + f] += sweep[f];
-            }
-        }
-
-        for (int i = 0; i < sums.Length; i++)
-        {
-            sums[i] /= counts[i / block.PointCount];
-        }
-
-        bool named = block.Sweeps.Any(s => s.Placement is not null);
-        return new RepeatedLevels(sums, units, block.PointCount)
+        ILookup<int, int> sweepsOf = Enumerable.Range(0, placement.Length).ToLookup(j => placement[j]);
+        ImmutableArray<double[]> means = [.. Enumerable.Range(0, sweepsOf.Count).Select(p => block.Means([.. sweepsOf[p]]))];
+        return new RepeatedLevels(block, means)
         {
             SweepCount = block.SweepCount,
-            PlacementCount = named ? placements : null,
-            RepeatabilityDb = Repeatability(block, placement, placements),
+            PlacementCount = block.Sweeps.Any(s => s.Placement is not null) ? means.Length : null,
+            RepeatabilityDb = Repeatability(block, placement, means),
             RoundingDb = Math.Max(roundingDb, DisplayStep.Deviation(block)),
-            Worth = together.Worth(byPlacement ? RepeatKind.Placement : sweeps, units),
+            Worth = together.Worth(means.Length > 1 ? RepeatKind.Placement : sweeps, means.Length > 1 ? means.Length : block.SweepCount),
         };
     }
 
-    private static double? Repeatability(SweepBlock block, int[] placement, int placements)
+    private static double? Repeatability(SweepBlock block, int[] placement, ImmutableArray<double[]> means)
     {
-        int dof = block.SweepCount - placements;
+        int dof = block.SweepCount - means.Length;
         if (dof == 0)
         {
             return null;
         }
 
         double squares = 0;
-        var sum = new double[placements];
-        var count = new int[placements];
-        for (int f = 0; f < block.PointCount; f++)
+        for (int j = 0; j < block.SweepCount; j++)
         {
-            Array.Clear(sum);
-            Array.Clear(count);
-            for (int j = 0; j < block.SweepCount; j++)
+            ReadOnlySpan<double> sweep = block[j];
+            ReadOnlySpan<double> mean = means[placement[j]];
+            for (int f = 0; f < sweep.Length; f++)
             {
-                sum[placement[j]] += block[j][f];
-                count[placement[j]]++;
-            }
-
-            for (int j = 0; j < block.SweepCount; j++)
-            {
-                double off = block[j][f] - (sum[placement[j]] / count[placement[j]]);
-                squares += off * off;
+                squares += (sweep[f] - mean[f]) * (sweep[f] - mean[f]);
             }
         }
 

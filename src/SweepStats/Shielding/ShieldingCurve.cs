@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Shielding;
@@ -30,25 +29,4 @@ public sealed record ShieldingCurve
 
     /// <summary>What each repeat contributes, for figures over the band.</summary>
     internal CurveSpread? Spread { get; init; }
-
-    /// <summary>Ends of the two-sided interval at a frequency, for any confidence: the one way to limits of a curve, which knows what each reading is.</summary>
-    /// <remarks>Nothing is claimed of an unreadable frequency, and nothing from above where only a bound is known.</remarks>
-    /// <param name="f">Place of the frequency.</param>
-    /// <param name="estimators">Those of the confidence that is wanted, from <see cref="Levels"/>.</param>
-    /// <param name="plainReference">
-    /// The noise is not taken out where the reference hardly rises over the floor either: figures over a band take such readings as they come, which bounds them lower.
-    /// </param>
-    internal Interval Ends(int f, ImmutableArray<ReadingEstimator> estimators, bool plainReference = false)
-    {
-        ShieldingReading reading = Readings[f];
-        if (Levels is null || reading is ShieldingReading.Unreadable)
-        {
-            return new Interval(double.NegativeInfinity, double.PositiveInfinity);
-        }
-
-        // What transmits is no noise, and without a floor nobody knows the noise: neither is taken out of the reading, and no upper end is left.
-        bool plain = !Levels.FloorKnown || reading.Evidence.Ambient || (plainReference && reading.Evidence.ReferenceInFloor);
-        EnvelopeLimits limits = EnvelopeLimits.Of(Levels[f], estimators, !plain, repeated: false);
-        return new Interval(limits.LowDb, reading is ShieldingReading.Measured && !plain ? limits.HighDb : double.PositiveInfinity);
-    }
 }

@@ -62,6 +62,13 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         return new ShieldingLimits(se, Low(at, se), double.PositiveInfinity, basis.StandardUncertainty, basis.DegreesOfFreedom);
     }
 
+    public ShieldingLimits Upper(in ReadingBasis basis)
+    {
+        Margins at = Around(basis);
+        double se = at.ReferenceSignal - at.CoveredSignal;
+        return new ShieldingLimits(se, double.NegativeInfinity, High(at, se), basis.StandardUncertainty, basis.DegreesOfFreedom);
+    }
+
     private Margins Around(in ReadingBasis basis)
     {
         (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, SystematicError typeB) = basis.Levels;
@@ -81,7 +88,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         return rise - SignalInNoise.ScatterBias(rise, covered.SignalDeviationDb, noise);
     }
 
-    private double High(Margins at, double se)
+    private double High(in Margins at, double se)
     {
         if (at.Covered - at.Floor <= RootSumSquares(_criticalRise, at.FloorError))
         {

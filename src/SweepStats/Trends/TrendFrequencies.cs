@@ -68,7 +68,7 @@ internal sealed class TrendFrequencies
 
     private double[] Residuals(int f, RegressionLine line) => [.. Values[f].Select((y, i) => y - line.At(_design.X[i]))];
 
-    private SpecimenLevels KnownAt(int f) => new(Values[f], Bounds[f], (i, level) => _limits[i].At(f, level).Low);
+    private SpecimenLevels KnownAt(int f) => new(Values[f], Bounds[f], (i, level) => _limits[i].Low(f, level));
 
     // A bound allows for reference, floor and stated errors already; the floor's error near it has no first order.
     private SharedReach? Shared(int f)

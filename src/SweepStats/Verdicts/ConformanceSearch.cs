@@ -17,12 +17,14 @@ internal sealed class ConformanceSearch
 
     private readonly OneSidedLimits _limits;
     private readonly ImmutableArray<double> _rungs;
+    private readonly ImmutableArray<StudentQuantile> _scores;
     private readonly int _ruleRung;
 
     public ConformanceSearch(OneSidedLimits limits, double ruleLevel)
     {
         _limits = limits;
         _rungs = [.. Usual.Append(ruleLevel).Distinct().Order()];
+        _scores = [.. _rungs.Select(StudentQuantile.Of)];
         _ruleRung = _rungs.IndexOf(ruleLevel);
     }
 
@@ -30,10 +32,10 @@ internal sealed class ConformanceSearch
     /// <param name="reading">The reading, with repeats.</param>
     /// <param name="f">Where it stands in the curve.</param>
     /// <param name="wanted">Requirement in dB.</param>
-    /// <param name="atRule">Its limits at the level of the rule.</param>
-    public ConformanceProbability? Of(ShieldingReading reading, int f, double wanted, (double Low, double High) atRule)
+    /// <param name="atRule">Its limits at the level of the rule; the upper one may be left out where the lower one reaches the requirement.</param>
+    public ConformanceProbability? Of(ShieldingReading reading, int f, double wanted, Interval atRule)
     {
-        var lower = new Side(level => _limits.At(f, level).Low - wanted, atRule.Low - wanted, reading.Evidence, Guess(reading, wanted), Strict: false);
+        var lower = new Side(f, wanted, Upper: false, atRule.Low - wanted, GuessedRung(reading, wanted), Freedom(reading.Evidence));
         if (reading is not ShieldingReading.Measured { Shielding.Value: var estimate })
         {
             return reading.Evidence.OneSidedLow?.Value >= wanted && Highest(lower) is { } reached ? new ConformanceProbability(reached.Least, 1) : null;
@@ -44,52 +46,73 @@ internal sealed class ConformanceSearch
             return Highest(lower) ?? ConformanceProbability.Of(0.5);
         }
 
-        var upper = new Side(level => wanted - _limits.At(f, level).High, wanted - atRule.High, reading.Evidence, Guess(reading, wanted), Strict: true);
+        Side upper = lower with { Upper = true, AtRule = wanted - atRule.High };
         return Highest(upper) is { } fails ? new ConformanceProbability(1 - fails.Most, 1 - fails.Least) : ConformanceProbability.Of(0.5);
     }
 
     // To first order; the search starts there and most often ends there.
-    private static double Guess(ShieldingReading reading, double wanted) => reading is ShieldingReading.Measured { Shielding.Value: var value }
-        && Math.Abs(value.Value - wanted) / reading.Evidence.StandardUncertaintyDb is { } score && double.IsFinite(score)
-        ? 1 - StudentT.UpperTail(score, Freedom(reading.Evidence)) : 1;
+    private int GuessedRung(ShieldingReading reading, double wanted)
+    {
+        int rung = _rungs.Length - 1;
+        if (reading is ShieldingReading.Measured { Shielding.Value: var value } && reading.Evidence.StandardUncertaintyDb is { } uncertainty)
+        {
+            double score = Math.Abs(value.Value - wanted) / uncertainty;
+            while (rung > 0 && score < _scores[rung].At(Freedom(reading.Evidence)))
+            {
+                rung--;
+            }
+        }
+
+        return rung;
+    }
 
     private static double Freedom(ReadingEvidence evidence) => evidence.DegreesOfFreedom ?? double.PositiveInfinity;
 
+    private double Distance(in Side side, double level) =>
+        side.Upper ? side.Wanted - _limits.High(side.F, level) : _limits.Low(side.F, level) - side.Wanted;
+
     /// <summary>The highest level at which the limit is still on its side of the requirement; null where it is on no rung.</summary>
-    private ConformanceProbability? Highest(Side side)
+    private ConformanceProbability? Highest(in Side side)
     {
-        (int Rung, double Distance) on = (-1, double.NaN), off = (_rungs.Length, double.NaN);
-        (int probe, double distance) = (_ruleRung, side.AtRule);
-        int guess = _rungs.Count(r => r <= side.Guess) - 1;
+        Rung on = new(-1, double.NaN), off = new(_rungs.Length, double.NaN), probe = new(_ruleRung, side.AtRule);
         while (true)
         {
-            _ = side.Holds(distance) ? on = (probe, distance) : off = (probe, distance);
-            if (off.Rung - on.Rung <= 1)
+            _ = side.Holds(probe.Distance) ? on = probe : off = probe;
+            if (off.Place - on.Place <= 1)
             {
                 break;
             }
 
-            probe = Inside(guess) ? guess : Inside(guess + 1) ? guess + 1 : (on.Rung + off.Rung) / 2;
-            distance = side.Distance(_rungs[probe]);
+            int next = Inside(side.Guess) ? side.Guess : Inside(side.Guess + 1) ? side.Guess + 1 : (on.Place + off.Place) / 2;
+            probe = new Rung(next, Distance(side, _rungs[next]));
         }
 
-        bool Inside(int rung) => rung > on.Rung && rung < off.Rung;
-        return on.Rung < 0 ? null
-            : double.IsFinite(on.Distance) && double.IsFinite(off.Distance) ? Between(on, off, Freedom(side.Evidence)) : new ConformanceProbability(_rungs[on.Rung], 1);
+        bool Inside(int rung) => rung > on.Place && rung < off.Place;
+        return on.Place < 0 ? null
+            : double.IsFinite(on.Distance) && double.IsFinite(off.Distance) ? Between(on, off, side.Freedom) : new ConformanceProbability(_rungs[on.Place], 1);
     }
 
-    private ConformanceProbability Between((int Rung, double Distance) on, (int Rung, double Distance) off, double freedom)
+    private ConformanceProbability Between(Rung on, Rung off, double freedom)
     {
-        (double low, double high) = (_rungs[on.Rung], _rungs[off.Rung]);
-        (double from, double to) = (StudentT.Quantile(low, freedom), StudentT.Quantile(high, freedom));
+        (double low, double high) = (_rungs[on.Place], _rungs[off.Place]);
+        (double from, double to) = (_scores[on.Place].At(freedom), _scores[off.Place].At(freedom));
         double score = from + ((to - from) * on.Distance / (on.Distance - off.Distance));
         double probability = on.Distance == off.Distance ? low : 1 - StudentT.UpperTail(score, freedom);
         return ConformanceProbability.Of(Math.Clamp(probability, low, Math.BitDecrement(high)));
     }
 
-    /// <summary>One side of the requirement: how far a limit lies on it, in dB, at a level.</summary>
-    private sealed record Side(Func<double, double> Distance, double AtRule, ReadingEvidence Evidence, double Guess, bool Strict)
+    /// <summary>A rung of the ladder, and how far the limit there lies on its side of the requirement, in dB.</summary>
+    private readonly record struct Rung(int Place, double Distance);
+
+    /// <summary>One side of the requirement at one frequency.</summary>
+    /// <param name="F">Place of the frequency.</param>
+    /// <param name="Wanted">Requirement in dB.</param>
+    /// <param name="Upper">Whether the upper limit is asked, to lie below the requirement; else the lower one, to reach it.</param>
+    /// <param name="AtRule">How far the limit lies on its side at the level of the rule, in dB.</param>
+    /// <param name="Guess">Rung to try first.</param>
+    /// <param name="Freedom">Degrees of freedom of the reading.</param>
+    private readonly record struct Side(int F, double Wanted, bool Upper, double AtRule, int Guess, double Freedom)
     {
-        public bool Holds(double distance) => Strict ? distance > 0 : distance >= 0;
+        public bool Holds(double distance) => Upper ? distance > 0 : distance >= 0;
     }
 }

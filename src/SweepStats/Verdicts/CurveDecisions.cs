@@ -36,7 +36,7 @@ internal sealed class CurveDecisions
 
     /// <summary>Whether it fails somewhere at a level.</summary>
     public bool FailsAt(double level) =>
-        Enumerable.Range(0, All.Length).Any(f => All[f] is { Outcome: RequirementOutcome.Fails, Required: var wanted } && _limits.At(f, level).High < wanted.Value);
+        Enumerable.Range(0, All.Length).Any(f => All[f] is { Outcome: RequirementOutcome.Fails, Required: var wanted } && _limits.High(f, level) < wanted.Value);
 
     private FrequencyDecision? Decide(ShieldingReading reading, int f, ConformanceSearch search)
     {
@@ -50,14 +50,16 @@ internal sealed class CurveDecisions
             return new FrequencyDecision(reading.Evidence.At, wanted, RequirementOutcome.CannotTell, null);
         }
 
-        (double low, double high) = _limits.At(f, _rule.Level.Level);
+        double low = _limits.Low(f, _rule.Level.Level);
+        // What meets needs no upper limit.
         bool met = _rule.IsMet(reading, low) == true;
+        double high = met ? double.PositiveInfinity : _limits.High(f, _rule.Level.Level);
         RequirementOutcome outcome = met ? RequirementOutcome.Meets
             : reading is not ShieldingReading.Measured ? Bounded(reading, low, wanted)
             : high < wanted.Value ? RequirementOutcome.Fails : RequirementOutcome.Undecided;
         return Overturned(outcome, reading.Evidence.At, new Interval(low - wanted.Value - _rule.GuardBand.Value, high - wanted.Value)) is { } code
             ? new FrequencyDecision(reading.Evidence.At, wanted, RequirementOutcome.CannotTell, null) { OverturnedBy = code }
-            : new FrequencyDecision(reading.Evidence.At, wanted, outcome, search.Of(reading, f, wanted.Value, (low, high)));
+            : new FrequencyDecision(reading.Evidence.At, wanted, outcome, search.Of(reading, f, wanted.Value, new Interval(low, high)));
     }
 
     // The code of the finding that moves the shielding farthest, where all together could move it to the other side of the requirement; null where they could not.

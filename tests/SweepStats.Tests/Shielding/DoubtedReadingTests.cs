@@ -59,9 +59,9 @@ public sealed class DoubtedReadingTests
         var limits = new OneSidedLimits(curve);
         foreach (double level in new[] { 0.5, 0.8, 0.95, 0.999 })
         {
-            Assert.All(Enumerable.Range(0, curve.Readings.Length), f => Assert.Equal(double.PositiveInfinity, limits.At(f, level).High));
+            Assert.All(Enumerable.Range(0, curve.Readings.Length), f => Assert.Equal(double.PositiveInfinity, limits.High(f, level)));
             bool any = doubts != ReadingDoubts.CoveredOverloaded;
-            Assert.All(Enumerable.Range(0, curve.Readings.Length), f => Assert.Equal(any, double.IsFinite(limits.At(f, level).Low)));
+            Assert.All(Enumerable.Range(0, curve.Readings.Length), f => Assert.Equal(any, double.IsFinite(limits.Low(f, level))));
         }
 
         var rule = new DecisionRule(Requirement.Constant(new Decibels(50)), new Confidence(0.95), new Decibels(0));
@@ -81,7 +81,7 @@ public sealed class DoubtedReadingTests
         for (int f = 0; f < curve.Readings.Length; f++)
         {
             var measured = Assert.IsType<ShieldingReading.Measured>(curve.Readings[f]);
-            Assert.Equal(new Interval(measured.Shielding.Low.Value, measured.Shielding.High.Value), curve.Ends(f, estimators));
+            Assert.Equal(new Interval(measured.Shielding.Low.Value, measured.Shielding.High.Value), new CurveEnds(curve).At(f, estimators));
         }
     }
 

@@ -138,7 +138,7 @@ public sealed class RepeatsThatLastTests
     private static FigureParts Mean(ShieldingCurve curve)
     {
         double[] weights = LogWeights.Of(Found.Campaign.Grid);
-        return new FigureEstimator(curve, Confidence.NinetyFive).Parts(se => LogWeights.Mean(weights, f => se[f]))!.Value;
+        return new FigureEstimator(curve, weights, Confidence.NinetyFive).Parts()!.Value;
     }
 
     private static CandidateMean Candidate(ShieldingCurve curve, double[] weights) =>

@@ -197,7 +197,7 @@ public sealed class TrendEstimatorTests
         TrendFrequency last = result.Trend!.Frequencies[^1];
         Assert.Equal(15, last.Capped);
         OneSidedLimits[] limits = [.. result.Curves.Where(c => c.Name.Lot == "A").Select(c => new OneSidedLimits(c))];
-        double Mean(double level) => limits.Average(l => l.At(20, level).Low);
+        double Mean(double level) => limits.Average(l => l.Low(20, level));
         // With so few repeats nothing holds at 99.99 %, and the bounds at the level of the intervals do not stand in for it.
         double usual = last.ValuesDb.Take(3).Average(), strict = Mean(0.9999);
         Assert.True(strict < usual - 10, $"{usual} {strict}");
