@@ -14,6 +14,9 @@ namespace SweepStats.Budgets;
 /// </remarks>
 public sealed record ShieldingBudget
 {
+    // Two sums of the same parts differ by rounding.
+    private const double SameFreedom = 1e-9;
+
     private readonly MeasurementModel _model;
     private readonly ImmutableArray<InputQuantity> _inputs;
 
@@ -27,7 +30,7 @@ public sealed record ShieldingBudget
     {
         (_model, _inputs) = (model, inputs);
         LinearBudget? ofLines = sloped ? LinearBudget.Of(model, inputs) : null;
-        ByUsualScatter = ofLines?.DegreesOfFreedom > usualFreedom;
+        ByUsualScatter = ofLines?.DegreesOfFreedom > usualFreedom * (1 + SameFreedom);
         Linear = ofLines is not null && ByUsualScatter ? ofLines with { DegreesOfFreedom = usualFreedom } : ofLines;
         Lines = Linear is { } linear ? [.. lines.Select((line, i) => Filled(line, linear.Lines[i], linear.StandardUncertainty))] : lines;
     }

@@ -12,11 +12,22 @@ namespace SweepStats.Lots;
 /// </remarks>
 internal sealed class SpecimenSweeps
 {
-    private readonly double[][] _sweeps;
+    private readonly SweepBlock _block;
+    private readonly double[] _slopes;
+    private readonly double[] _means;
 
-    private SpecimenSweeps(SpecimenName name, double[][] sweeps, int[] placements, (double[] Values, bool[] Bounds) specimen)
+    private SpecimenSweeps(SpecimenBlock block, ShieldingCurve curve)
     {
-        (Name, _sweeps, Placements, Values, Bounds) = (name, sweeps, placements, specimen.Values, specimen.Bounds);
+        int points = curve.Readings.Length;
+        (Name, _block, Placements) = (curve.Name, block.Block, block.Block.Placements());
+        (_slopes, _means, Values, Bounds) = (new double[points], new double[points], new double[points], new bool[points]);
+        TakenAt = _block.Sweeps.Min(s => s.TakenAt);
+        for (int f = 0; f < points; f++)
+        {
+            (Values[f], Bounds[f]) = curve.Readings[f].ValueOrBound;
+            _slopes[f] = Bounds[f] ? 0 : curve.Spread?.CoveredSlope(f) ?? 0;
+            _means[f] = curve.Readings[f].Evidence.CoveredDb;
+        }
     }
 
     public SpecimenName Name { get; }
@@ -25,9 +36,9 @@ internal sealed class SpecimenSweeps
     public int[] Placements { get; }
 
     /// <summary>When the first sweep was taken; null where not noted.</summary>
-    public DateTimeOffset? TakenAt { get; private init; }
+    public DateTimeOffset? TakenAt { get; }
 
-    public int SweepCount => _sweeps.Length;
+    public int SweepCount => _block.SweepCount;
 
     /// <summary>Shielding at each frequency, or the bound that it lies above; not a number where nothing is known.</summary>
     public double[] Values { get; }
@@ -36,7 +47,7 @@ internal sealed class SpecimenSweeps
     public bool[] Bounds { get; }
 
     /// <summary>Shielding of a sweep at a frequency; the bound where only that is known.</summary>
-    public double At(int sweep, int f) => _sweeps[sweep][f];
+    public double At(int sweep, int f) => Values[f] - (_slopes[f] * (_block[sweep][f] - _means[f]));
 
     /// <summary>Whether repeats are placements: some specimen was placed twice. Else they are sweeps.</summary>
     public static bool RepeatByPlacement(IEnumerable<SpecimenSweeps> specimens) => specimens.Any(s => s.Placements.Max() > 0);
@@ -47,23 +58,5 @@ internal sealed class SpecimenSweeps
     public double[] Repeats(double[] sweeps, bool byPlacement) =>
         byPlacement ? [.. sweeps.Zip(Placements).GroupBy(s => s.Second, s => s.First).Select(p => p.Average())] : sweeps;
 
-    public static SpecimenSweeps Of(SpecimenBlock block, ShieldingCurve curve)
-    {
-        int points = curve.Readings.Length;
-        var values = new double[points];
-        var bounds = new bool[points];
-        double[][] sweeps = [.. Enumerable.Range(0, block.Block.SweepCount).Select(_ => new double[points])];
-        for (int f = 0; f < points; f++)
-        {
-            (values[f], bounds[f]) = curve.Readings[f].ValueOrBound;
-            double slope = bounds[f] ? 0 : curve.Spread?.CoveredSlope(f) ?? 0;
-            double mean = curve.Readings[f].Evidence.CoveredDb;
-            for (int j = 0; j < sweeps.Length; j++)
-            {
-                sweeps[j][f] = values[f] - (slope * (block.Block[j][f] - mean));
-            }
-        }
-
-        return new SpecimenSweeps(curve.Name, sweeps, block.Block.Placements(), (values, bounds)) { TakenAt = block.Block.Sweeps.Min(s => s.TakenAt) };
-    }
+    public static SpecimenSweeps Of(SpecimenBlock block, ShieldingCurve curve) => new(block, curve);
 }

@@ -34,6 +34,14 @@ public readonly record struct ShieldingEstimate(Decibels Value, Decibels Low, De
 /// <remarks>Levels are log means in dB on the scale of the sweeps. Dynamic range is null where it cannot be told.</remarks>
 public sealed record ReadingEvidence
 {
+    // There is one for each specimen and frequency: what is not known is kept as no number, in half the room.
+    private readonly double _floorDb = double.NaN;
+    private readonly double _leakageDb = double.NaN;
+    private readonly double _dynamicRange = double.NaN;
+    private readonly double _standardUncertaintyDb = double.NaN;
+    private readonly double _degreesOfFreedom = double.NaN;
+    private readonly double _oneSidedLow = double.NaN;
+
     /// <summary>Frequency.</summary>
     public required Hertz At { get; init; }
 
@@ -44,28 +52,28 @@ public sealed record ReadingEvidence
     public required double CoveredDb { get; init; }
 
     /// <summary>Floor level; null where none is known.</summary>
-    public required double? FloorDb { get; init; }
+    public required double? FloorDb { get => Known(_floorDb); init => _floorDb = value ?? double.NaN; }
 
     // Two equal powers add up to 3 dB more than each.
     private const double OverNoiseDb = 3;
 
     /// <summary>Level of what reaches the receiver on another way than through the specimen; null where nothing does.</summary>
-    public double? LeakageDb { get; init; }
+    public double? LeakageDb { get => Known(_leakageDb); init => _leakageDb = value ?? double.NaN; }
 
     /// <summary>Whether the leakage, and not the noise, ends what this set-up can show.</summary>
     public bool LeakageRules => LeakageDb is { } leakage && !(FloorDb > leakage + OverNoiseDb);
 
     /// <summary>Largest shielding that this set-up can still bound from both sides.</summary>
-    public required Decibels? DynamicRange { get; init; }
+    public required Decibels? DynamicRange { get => Known(_dynamicRange) is { } db ? new Decibels(db) : null; init => _dynamicRange = value?.Value ?? double.NaN; }
 
     /// <summary>Combined standard uncertainty in dB; null where repeats are missing.</summary>
-    public required double? StandardUncertaintyDb { get; init; }
+    public required double? StandardUncertaintyDb { get => Known(_standardUncertaintyDb); init => _standardUncertaintyDb = value ?? double.NaN; }
 
     /// <summary>Effective degrees of freedom; null where repeats are missing, infinity where every part is known.</summary>
-    public required double? DegreesOfFreedom { get; init; }
+    public required double? DegreesOfFreedom { get => Known(_degreesOfFreedom); init => _degreesOfFreedom = value ?? double.NaN; }
 
     /// <summary>Lower limit with the whole confidence on one side, for claims of the kind "at least"; null where no limit can be had.</summary>
-    public required Decibels? OneSidedLow { get; init; }
+    public required Decibels? OneSidedLow { get => Known(_oneSidedLow) is { } db ? new Decibels(db) : null; init => _oneSidedLow = value?.Value ?? double.NaN; }
 
     /// <summary>The floor at this frequency holds more than noise.</summary>
     public required bool Ambient { get; init; }
@@ -78,6 +86,8 @@ public sealed record ReadingEvidence
 
     /// <summary>The reference rises less than 10 dB over the floor: there is no range to speak of.</summary>
     public required bool ReferenceInFloor { get; init; }
+
+    private static double? Known(double value) => double.IsNaN(value) ? null : value;
 }
 
 /// <summary>Shielding at one frequency: closed, so that a bound cannot be taken for a value.</summary>
