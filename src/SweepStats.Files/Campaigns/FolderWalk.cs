@@ -23,7 +23,8 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<R
     public static bool LiesWithin(string root, string path)
     {
         string real = path;
-        if (new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is { } target)
+        var file = new FileInfo(path);
+        if (file.Attributes.HasFlag(FileAttributes.ReparsePoint) && file.ResolveLinkTarget(returnFinalTarget: true) is { } target)
         {
             real = target.FullName;
         }

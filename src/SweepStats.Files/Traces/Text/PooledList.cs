@@ -26,6 +26,14 @@ internal sealed class PooledList<T>(int capacity) : IDisposable
         _items[Count++] = item;
     }
 
+    public void AddRange(ReadOnlySpan<T> items)
+    {
+        foreach (T item in items)
+        {
+            Add(item);
+        }
+    }
+
     /// <summary>Drops everything from a place on.</summary>
     public void CutAt(int count) => Count = count;
 
