@@ -23,8 +23,7 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<R
     public static bool LiesWithin(string root, string path)
     {
         string real = path;
-        var file = new FileInfo(path);
-        if (file.Attributes.HasFlag(FileAttributes.ReparsePoint) && file.ResolveLinkTarget(returnFinalTarget: true) is { } target)
+        if (new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is { } target)
         {
             real = target.FullName;
         }
@@ -37,7 +36,7 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<R
         foreach (FileSystemInfo entry in Listed(folder, prefix, faults))
         {
             string path = prefix + entry.Name;
-            if (OsLitter.Is(entry.Name) || (entry.Attributes.HasFlag(FileAttributes.Hidden) && OperatingSystem.IsWindows()))
+            if (OsLitter.Is(entry.Name) || (OperatingSystem.IsWindows() && entry.Attributes.HasFlag(FileAttributes.Hidden)))
             {
                 continue;
             }

@@ -33,7 +33,7 @@ internal sealed record SweepBatch(
     {
         string file = entries[0].File;
         string path = Path.Combine(root, file);
-        if (File.Exists(path) && !FolderWalk.LiesWithin(root, path))
+        if (IsLink(path) && File.Exists(path) && !FolderWalk.LiesWithin(root, path))
         {
             return TraceReading.Refused(file, null, "the file is a link that leads out of the campaign", "put the file itself into the campaign");
         }
@@ -42,6 +42,9 @@ internal sealed record SweepBatch(
         string[] named = [.. entries.Where(e => e.Column is not null).Select(e => e.Column!)];
         return TraceFile.Read(path, file, named.Length == 0 ? options : options with { Columns = [.. named], ColumnsStatedIn = "'column' in sweeps.csv" });
     }
+
+    // Asked first: a file that is none lies where the list says.
+    private static bool IsLink(string path) => new FileInfo(path).Attributes.HasFlag(FileAttributes.ReparsePoint);
 
     private static SweepBatch Gathered(SweepEntry[][] files, TraceReading[] readings, CampaignSettings settings)
     {

@@ -20,7 +20,7 @@ internal sealed class BetweenLevels
     /// <param name="text">The text.</param>
     /// <param name="head">Characters before its rows.</param>
     /// <param name="mark">What stands between frequency and level.</param>
-    /// <returns>What is left; null where a row is no frequency of digits and a plain level, or the last line does not end.</returns>
+    /// <returns>What is left; null where a row is no frequency of digits and a plain level, or the last line does not end: it may be cut off, which its decimals tell.</returns>
     public static BetweenLevels? Of(ReadOnlySpan<byte> text, int head, byte mark)
     {
         using var pieces = new PooledList<byte>(text.Length);

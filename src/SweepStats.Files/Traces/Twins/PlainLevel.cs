@@ -36,6 +36,7 @@ internal static class PlainLevel
         return isPlain ? at : 0;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int Digits(ReadOnlySpan<byte> text, int at, ref ulong number)
     {
         for (; at < text.Length && unchecked((uint)text[at] - '0') is <= 9 and var digit; at++)

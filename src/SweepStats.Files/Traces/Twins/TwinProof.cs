@@ -37,9 +37,7 @@ internal static class TwinProof
     private static bool IsPlain(TraceReading reading) =>
         reading is { Faults.IsEmpty: true, IsStacked: false, AreNamedApart: false, Traces: [{ Unit: not null, Axis.Grid: not null, Blank: null, Doubts.IsEmpty: true, Phases.IsEmpty: true, ReverseLevels.IsEmpty: true }] };
 
-    // A last line that does not end may be cut off, which its decimals tell.
-    private static bool IsPlain(TraceText text) =>
-        text.LineCount >= FewestLines && text is { Assumption: null, EndsWithLine: true };
+    private static bool IsPlain(TraceText text) => text.LineCount >= FewestLines && text.Assumption is null;
 
     // The rows go to the end of the file.
     private static int FirstRow(TraceText text, byte mark)
