@@ -50,6 +50,9 @@ internal sealed class BetweenLevels
     public static bool IsRow(ReadOnlySpan<byte> line, byte mark) =>
         FrequencyAt(line, mark) is > 0 and var frequency && PlainLevel.Read(line[frequency..], out _) is > 0 and var level && frequency + level == line.Length;
 
+    /// <summary>Whether a text begins with what stands before the first level.</summary>
+    public bool IsHeadOf(ReadOnlySpan<byte> text) => text.StartsWith(_pieces.AsSpan(0, _ends[0]));
+
     /// <summary>The levels of a text that is otherwise the same, character by character.</summary>
     /// <param name="text">The text.</param>
     /// <param name="levels">Where they go, <see cref="Levels"/> of them.</param>

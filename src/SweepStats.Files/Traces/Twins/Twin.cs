@@ -19,7 +19,7 @@ internal sealed record Twin(BetweenLevels Text, string Extension, TraceReading R
     /// <param name="options">What is known beside its content.</param>
     public TraceReading? Read(FileBytes bytes, string name, TraceReadOptions options)
     {
-        if (bytes.Assumption is not null || !name.EndsWith(Extension, StringComparison.Ordinal) || Path.GetExtension(name.AsSpan()).Length != Extension.Length || options != Options)
+        if (bytes.Assumption is not null || !name.EndsWith(Extension, StringComparison.Ordinal) || Path.GetExtension(name.AsSpan()).Length != Extension.Length || options != Options || !Text.IsHeadOf(bytes.Text))
         {
             return null;
         }
