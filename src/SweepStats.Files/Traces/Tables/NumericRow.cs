@@ -29,6 +29,11 @@ internal sealed class NumericRow(Separator separator, int fewest = 2)
         }
 
         into.CutAt(before);
+        if (fewest > 1 && !HoldsMark(line))
+        {
+            return 0;
+        }
+
         var reader = new FieldReader(line, separator);
         ReadOnlySpan<byte> last = default;
         while (reader.Next(out ReadOnlySpan<byte> field))
@@ -95,6 +100,9 @@ internal sealed class NumericRow(Separator separator, int fewest = 2)
 
         return 0;
     }
+
+    // Without it a line is one field, which holds one number at most.
+    private bool HoldsMark(ReadOnlySpan<byte> line) => line.Contains(separator.Mark) || (separator.Mark == (byte)' ' && line.Contains((byte)'\t'));
 
     private void Grow(int columns, LevelUnit? unit, bool inHertz)
     {
