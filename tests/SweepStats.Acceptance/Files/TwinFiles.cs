@@ -15,7 +15,7 @@ public sealed class TwinFiles
     private static readonly string[] Ways =
     [
         "usual", "negative whole", "whole", "signed", "exponents", "long", "not a number", "blank", "all 0", "all -200", "far below", "far above", "tiny", "rising", "falling",
-        "counting", "as the frequencies", "one odd", "one whole", "padded", "points without decimals", "zero below",
+        "counting", "as the frequencies", "one odd", "one whole", "padded", "points without decimals", "zero below", "as short as it goes",
     ];
 
     public static TheoryData<string, string> Heads => new()
@@ -63,6 +63,21 @@ public sealed class TwinFiles
         foreach (string way in Ways)
         {
             AssertAlike(Bytes(head, Levels(way, random), line), known);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Heads))]
+    public void FilesWhoseLastLineDoesNotEndAreReadAlike(string what, string head)
+    {
+        Assert.NotEmpty(what);
+        (TraceReadOptions known, string line) = (Known(), LineEnd(head));
+        var random = new Random(5);
+        AssertAlike(Bytes(head, Levels("usual", random), line)[..^line.Length], known);
+        for (int i = 0; i < 40; i++)
+        {
+            byte[] other = Bytes(head, Levels(Ways[i % 2 == 0 ? ^1 : 0], random), line)[..^line.Length];
+            AssertAlike(other[..^random.Next(4)], known);
         }
     }
 
@@ -122,7 +137,11 @@ public sealed class TwinFiles
         Assert.False(IsTwin(second, "second.s2p", known), "a name may tell a layout");
         Assert.False(IsTwin(second, "second.csv", known with { LevelUnit = LevelUnit.Decibels }), "what is known beside the file may decide");
         Assert.False(IsTwin([.. second, .. second[^12..]], "second.csv", known));
-        Assert.False(IsTwin(second[..^1], "second.csv", known), "the last number may be cut off");
+        Assert.False(IsTwin(second[..^1], "second.csv", known));
+        byte[] open = second[..^line.Length];
+        TraceFile.Look(open, "open.csv", known);
+        Assert.Equal(expected, IsTwin(open, "second.csv", known));
+        Assert.False(IsTwin(open[..^1], "second.csv", known), "the last number may be cut off");
     }
 
     /// <summary>A number and what stands behind it: the value is what the usual reading gives, and nothing but a plain level is taken.</summary>
@@ -193,6 +212,7 @@ public sealed class TwinFiles
             "one whole" => isOdd ? "-60" : Invariant($"{level:F2}"),
             "padded" => Invariant($"{level:F2} "),
             "points without decimals" => Invariant($"{Math.Round(level)}."),
+            "as short as it goes" => Invariant($"{Math.Round(level, 2)}"),
             "zero below" => isOdd ? "-0.0" : Invariant($"{level:F2}"),
             _ => Invariant($"{level:F3}"),
         };

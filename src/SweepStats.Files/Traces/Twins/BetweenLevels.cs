@@ -20,7 +20,7 @@ internal sealed class BetweenLevels
     /// <param name="text">The text.</param>
     /// <param name="head">Characters before its rows.</param>
     /// <param name="mark">What stands between frequency and level.</param>
-    /// <returns>What is left; null where a row is no frequency of digits and a plain level, or the last line does not end: it may be cut off, which its decimals tell.</returns>
+    /// <returns>What is left; null where a row is no frequency of digits and a plain level.</returns>
     public static BetweenLevels? Of(ReadOnlySpan<byte> text, int head, byte mark)
     {
         using var pieces = new PooledList<byte>(text.Length);
@@ -31,7 +31,7 @@ internal sealed class BetweenLevels
             int frequency = FrequencyAt(text[at..], mark);
             int level = frequency == 0 ? 0 : PlainLevel.Read(text[(at + frequency)..], out _);
             int end = level == 0 ? 0 : LineEndAt(text[(at + frequency + level)..]);
-            if (end == 0)
+            if (level == 0 || (end == 0 && at + frequency + level < text.Length))
             {
                 return null;
             }
@@ -81,6 +81,21 @@ internal sealed class BetweenLevels
 
         return text.SequenceEqual(pieces[from..]);
     }
+
+    /// <summary>Whether the last number of a text that was read may be cut off: its line does not end, and it has fewer decimals than the first.</summary>
+    public bool MayBeCut(ReadOnlySpan<byte> text)
+    {
+        if (_pieces.Length > _ends[^1])
+        {
+            return false;
+        }
+
+        ReadOnlySpan<byte> first = text[_ends[0]..];
+        ReadOnlySpan<byte> last = text[(text.LastIndexOf(_pieces[^1]) + 1)..];
+        return Decimals(last) < Decimals(first[..first.IndexOfAny("\r\n"u8)]);
+    }
+
+    private static int Decimals(ReadOnlySpan<byte> level) => level.IndexOf((byte)'.') is >= 0 and var point ? level.Length - point - 1 : 0;
 
     // Digits, perhaps with decimals, and the mark behind them; 0 for anything else.
     private static int FrequencyAt(ReadOnlySpan<byte> text, byte mark)

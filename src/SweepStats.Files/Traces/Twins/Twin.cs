@@ -25,7 +25,7 @@ internal sealed record Twin(BetweenLevels Text, string Extension, TraceReading R
         }
 
         double[] levels = GC.AllocateUninitializedArray<double>(Text.Levels);
-        return Text.TryRead(bytes.Text, levels) && IsSound(levels) ? Of(levels) with { Sha256 = bytes.Sha256 } : null;
+        return Text.TryRead(bytes.Text, levels) && !Text.MayBeCut(bytes.Text) && IsSound(levels) ? Of(levels) with { Sha256 = bytes.Sha256 } : null;
     }
 
     /// <summary>Whether nothing is to be said of levels in the unit of the trace.</summary>
