@@ -36,7 +36,7 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<R
         foreach (FileSystemInfo entry in Listed(folder, prefix, faults))
         {
             string path = prefix + entry.Name;
-            if (OsLitter.Is(entry.Name) || (entry.Attributes.HasFlag(FileAttributes.Hidden) && OperatingSystem.IsWindows()))
+            if (OsLitter.Is(entry.Name) || (OperatingSystem.IsWindows() && entry.Attributes.HasFlag(FileAttributes.Hidden)))
             {
                 continue;
             }

@@ -13,10 +13,11 @@ internal static class LooseSweeps
 
     public static IEnumerable<ReadFault> Among(ImmutableArray<SweepEntry> entries)
     {
-        string[] covered = [.. entries.Where(e => e.Specimen is not null).Select(e => e.File[..e.File.LastIndexOf('/')])];
-        foreach (IGrouping<string, string> folder in covered.GroupBy(f => f).OrderBy(g => g.Key, NaturalOrder.Instance))
+        IGrouping<string, string>[] folders = [.. entries.Where(e => e.Specimen is not null).Select(e => e.File[..e.File.LastIndexOf('/')]).GroupBy(f => f)];
+        foreach (IGrouping<string, string> folder in folders.OrderBy(g => g.Key, NaturalOrder.Instance))
         {
-            string[] inner = [.. covered.Where(f => f.StartsWith(folder.Key + "/", StringComparison.Ordinal)).Select(f => f[(folder.Key.Length + 1)..].Split('/')[0]).Distinct()];
+            string above = folder.Key + "/";
+            string[] inner = [.. folders.Where(f => f.Key.StartsWith(above, StringComparison.Ordinal)).Select(f => f.Key[above.Length..].Split('/')[0]).Distinct()];
             if (inner.Length > 0)
             {
                 yield return Fault(folder.Key, folder.Count(), inner);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Twins;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
@@ -19,28 +20,31 @@ internal sealed record SweepBatch(
         SweepEntry[][] files = [.. entries.GroupBy(e => e.File).Select(g => g.ToArray())];
         var readings = new TraceReading[files.Length];
         int done = 0;
-        var grids = new GridMemory();
+        (GridMemory Grids, TwinMemory Twins) memory = (new GridMemory(), new TwinMemory());
         Parallel.For(0, files.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, work.Threads) }, i =>
         {
-            readings[i] = ReadOne(root, files[i], settings, grids);
+            readings[i] = ReadOne(root, files[i], settings, memory);
             work.Progress?.Report((double)Interlocked.Increment(ref done) / files.Length);
         });
         return Gathered(files, readings, settings);
     }
 
-    private static TraceReading ReadOne(string root, SweepEntry[] entries, CampaignSettings settings, GridMemory grids)
+    private static TraceReading ReadOne(string root, SweepEntry[] entries, CampaignSettings settings, (GridMemory Grids, TwinMemory Twins) memory)
     {
         string file = entries[0].File;
         string path = Path.Combine(root, file);
-        if (File.Exists(path) && !FolderWalk.LiesWithin(root, path))
+        if (IsLink(path) && File.Exists(path) && !FolderWalk.LiesWithin(root, path))
         {
             return TraceReading.Refused(file, null, "the file is a link that leads out of the campaign", "put the file itself into the campaign");
         }
 
-        TraceReadOptions options = settings.Known(file) with { Grids = grids };
+        TraceReadOptions options = settings.Known(file) with { Grids = memory.Grids, Twins = memory.Twins };
         string[] named = [.. entries.Where(e => e.Column is not null).Select(e => e.Column!)];
         return TraceFile.Read(path, file, named.Length == 0 ? options : options with { Columns = [.. named], ColumnsStatedIn = "'column' in sweeps.csv" });
     }
+
+    // Asked first: a file that is none lies where the list says.
+    private static bool IsLink(string path) => new FileInfo(path).Attributes.HasFlag(FileAttributes.ReparsePoint);
 
     private static SweepBatch Gathered(SweepEntry[][] files, TraceReading[] readings, CampaignSettings settings)
     {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using SweepStats.Files.Traces.Layouts;
 using SweepStats.Files.Traces.Mending;
@@ -58,12 +59,19 @@ public static class TraceFile
 
     private static TraceReading Look(FileBytes bytes, string name, TraceReadOptions options)
     {
+        if (options.Twins?.Read(bytes, name, options) is { } twin)
+        {
+            ArrayPool<byte>.Shared.Return(bytes.Buffer);
+            return twin;
+        }
+
         using var text = new TraceText(name, bytes);
         TraceReading reading = text.HasTooManyLines
             ? TraceReading.Refused(name, TraceText.MostLines + 1, "the file has more than 4 million lines", "export fewer sweeps, or sweeps of fewer points, into one file")
             : text.OverlongLine(LongestLine) is { } line
             ? TraceReading.Refused(name, line + 1, "the line is longer than 1 MiB", "check that this is a trace file with one row a frequency")
             : OtherUnit.OfLevels(OtherMarks.Best(text, options, t => Read(t, options)), name, options);
+        options.Twins?.Keep(text, reading, options);
         return reading with
         {
             Sha256 = text.Sha256,

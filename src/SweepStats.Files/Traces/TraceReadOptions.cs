@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Files.Traces.Twins;
 
 namespace SweepStats.Files.Traces;
 
@@ -54,4 +55,7 @@ public sealed record TraceReadOptions
             : "in sweeps.csv (column = its header or its number), or as level_columns under [[files]] in campaign.toml";
 
     internal GridMemory Grids { get; init; } = new();
+
+    /// <summary>Files read before, for reading those like them sooner; null where every file is read for itself.</summary>
+    internal TwinMemory? Twins { get; init; }
 }

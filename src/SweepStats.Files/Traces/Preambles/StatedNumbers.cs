@@ -49,6 +49,11 @@ internal sealed class StatedNumbers
             return null;
         }
 
+        if (statements is [var single])
+        {
+            return single.Number is null || single.Number == trace + 1 ? In(setting, single, trace, traces, bare) : traces == 1 ? In(setting, single, 0, 1, bare) : null;
+        }
+
         double?[] own = [.. statements.Where(s => s.Number == trace + 1).Select(s => In(setting, s, trace, traces, bare)).Distinct()];
         double?[] shared = [.. statements.Where(s => s.Number is null).Select(s => In(setting, s, trace, traces, bare)).Distinct()];
         double?[] only = traces == 1 && own.Length == 0 ? [.. statements.Where(s => s.Number is not null).Select(s => In(setting, s, 0, 1, bare)).Distinct()] : [];
@@ -59,7 +64,8 @@ internal sealed class StatedNumbers
     /// <summary>The number and unit as stated, where all statements are alike.</summary>
     public StatedNumber? Of(Setting setting) =>
         _stated.TryGetValue(setting, out List<Statement>? statements)
-        && statements.Select(s => One(s.Values)).Distinct().ToArray() is [{ } only] ? only : null;
+        ? statements is [var single] ? One(single.Values) : statements.Select(s => One(s.Values)).Distinct().ToArray() is [{ } only] ? only : null
+        : null;
 
     /// <summary>A sentence for each number that is stated and was not used, or not as it stands.</summary>
     public IEnumerable<string> Remarks(FrequencyUnit? bare)

@@ -82,6 +82,9 @@ internal sealed partial class ColumnName
         Parameter = ScatteringParameter().Match(Text) is { Success: true } s ? "S" + s.Groups[1].Value + s.Groups[2].Value : null;
     }
 
+    /// <summary>What the name tells where it is one of a phase.</summary>
+    public PhaseName AsPhase => field ??= new PhaseName(this);
+
     public string Text { get; }
 
     public ColumnKind Kind { get; private init; }

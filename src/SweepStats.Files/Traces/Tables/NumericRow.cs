@@ -23,6 +23,17 @@ internal sealed class NumericRow(Separator separator, int fewest = 2)
     {
         int before = into.Count;
         _anyUnit = false;
+        if (ReadPlain(line, into) is var plain && plain >= fewest)
+        {
+            return plain;
+        }
+
+        into.CutAt(before);
+        if (fewest > 1 && !HoldsMark(line))
+        {
+            return 0;
+        }
+
         var reader = new FieldReader(line, separator);
         ReadOnlySpan<byte> last = default;
         while (reader.Next(out ReadOnlySpan<byte> field))
@@ -62,6 +73,36 @@ internal sealed class NumericRow(Separator separator, int fewest = 2)
 
         return columns;
     }
+
+    // Most rows are plain numbers with the mark between them and nothing else. 0 for any other, which is to be taken apart.
+    private int ReadPlain(ReadOnlySpan<byte> line, PooledList<double> into)
+    {
+        if (separator.Mark == separator.DecimalMark)
+        {
+            return 0;
+        }
+
+        for (int columns = 1; PlainNumber.Read(line, separator.DecimalMark, out double value) is > 0 and var length; columns++)
+        {
+            into.Add(value);
+            if (length == line.Length)
+            {
+                return columns;
+            }
+
+            if (line[length] != separator.Mark)
+            {
+                return 0;
+            }
+
+            line = line[(length + 1)..];
+        }
+
+        return 0;
+    }
+
+    // Without it a line is one field, which holds one number at most.
+    private bool HoldsMark(ReadOnlySpan<byte> line) => line.Contains(separator.Mark) || (separator.Mark == (byte)' ' && line.Contains((byte)'\t'));
 
     private void Grow(int columns, LevelUnit? unit, bool inHertz)
     {

@@ -25,7 +25,7 @@ internal sealed class PhaseSearch
     /// <param name="frequency">Place of the frequency column from 0.</param>
     public PhaseSearch(TableSight table, ImmutableArray<ColumnName> names, int frequency)
     {
-        (_table, _names) = (table, [.. names.Select(n => new PhaseName(n))]);
+        (_table, _names) = (table, [.. names.Select(n => n.AsPhase)]);
         int[] columns = [.. Enumerable.Range(0, names.Length).Where(i => i != frequency)];
         _levels = [.. columns.Where(i => names[i].Kind is ColumnKind.Level or ColumnKind.Unknown && (!names[i].IsCorrection || names[i].IsGain))];
         _levelOf = Only(_levels, i => _names[i].Trace);

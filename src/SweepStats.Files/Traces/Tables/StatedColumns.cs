@@ -95,7 +95,7 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
         }
 
         double? told = options.PhaseUnit switch { PhaseUnit.Degrees => 1, PhaseUnit.Radians => Phase.DegreesPerRadian, _ => null };
-        double? named = new PhaseName(names[at]).DegreesPerUnit;
+        double? named = names[at].AsPhase.DegreesPerUnit;
         if ((named ?? told) is not { } degrees || (told ?? degrees) != degrees)
         {
             faults.Add(

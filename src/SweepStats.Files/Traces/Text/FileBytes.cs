@@ -10,6 +10,9 @@ namespace SweepStats.Files.Traces.Text;
 /// <param name="Assumption">What was taken for granted in decoding.</param>
 internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, string Sha256, string? Assumption)
 {
+    /// <summary>The text.</summary>
+    public ReadOnlySpan<byte> Text => Buffer.AsSpan(Start, End - Start);
+
     /// <summary>Longest file that is read: a trace of a thousand columns and ten thousand points stays below it.</summary>
     public const long LongestFile = 1L << 30;
 
@@ -56,8 +59,9 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
     private static bool IsReadable(string path, string ifEmpty, FaultList faults)
     {
         var info = new FileInfo(path);
-        FileSystemInfo target = info.LinkTarget is null ? info : info.ResolveLinkTarget(returnFinalTarget: true) ?? info;
-        if (!File.Exists(path) || target is not FileInfo file || (file.Attributes & (FileAttributes.Device | FileAttributes.Directory)) != 0)
+        bool isLink = info.Attributes.HasFlag(FileAttributes.ReparsePoint) && info.LinkTarget is not null;
+        FileSystemInfo target = isLink ? info.ResolveLinkTarget(returnFinalTarget: true) ?? info : info;
+        if (!(isLink ? File.Exists(path) : info.Exists) || target is not FileInfo file || (file.Attributes & (FileAttributes.Device | FileAttributes.Directory)) != 0)
         {
             faults.Add(null, "there is no such file", "check the spelling of the path");
             return false;

@@ -15,15 +15,31 @@ internal sealed class PooledList<T>(int capacity) : IDisposable
 
     public void Add(T item)
     {
-        if (Count == _items.Length)
+        T[] items = _items;
+        int count = Count;
+        if ((uint)count >= (uint)items.Length)
         {
-            T[] larger = ArrayPool<T>.Shared.Rent(checked(Count * 2));
-            _items.AsSpan(0, Count).CopyTo(larger);
-            ArrayPool<T>.Shared.Return(_items);
-            _items = larger;
+            items = Grown();
         }
 
-        _items[Count++] = item;
+        items[count] = item;
+        Count = count + 1;
+    }
+
+    public void AddRange(ReadOnlySpan<T> items)
+    {
+        foreach (T item in items)
+        {
+            Add(item);
+        }
+    }
+
+    private T[] Grown()
+    {
+        T[] larger = ArrayPool<T>.Shared.Rent(checked(Count * 2));
+        _items.AsSpan(0, Count).CopyTo(larger);
+        ArrayPool<T>.Shared.Return(_items);
+        return _items = larger;
     }
 
     /// <summary>Drops everything from a place on.</summary>

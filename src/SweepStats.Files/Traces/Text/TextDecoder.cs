@@ -63,6 +63,11 @@ internal static class TextDecoder
             assumption = "NUL bytes in the text were passed over";
         }
 
+        if (Ascii.IsValid(bytes))
+        {
+            return new FileBytes(buffer, start, start + bytes.Length, hash, assumption);
+        }
+
         if (!Utf8.IsValid(bytes))
         {
             return Latin(buffer, start, start + bytes.Length, hash);

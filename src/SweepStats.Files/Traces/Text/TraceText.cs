@@ -11,16 +11,17 @@ internal sealed class TraceText : IDisposable
 
     private readonly byte[] _buffer;
     private readonly int _start;
+    private readonly int _end;
     private readonly PooledList<(int Start, int End)> _lines;
 
     public TraceText(string file, FileBytes bytes)
     {
         File = file;
-        (_buffer, _start, int end) = (bytes.Buffer, bytes.Start, bytes.End);
+        (_buffer, _start, _end) = (bytes.Buffer, bytes.Start, bytes.End);
         Assumption = bytes.Assumption;
         Sha256 = bytes.Sha256;
-        EndsWithLine = end > _start && _buffer[end - 1] is (byte)'\n' or (byte)'\r';
-        _lines = Cut(_buffer.AsSpan(0, end), _start);
+        EndsWithLine = _end > _start && _buffer[_end - 1] is (byte)'\n' or (byte)'\r';
+        _lines = Cut(_buffer.AsSpan(0, _end), _start);
     }
 
     /// <summary>Whether the last line has its line end.</summary>
@@ -52,6 +53,12 @@ internal sealed class TraceText : IDisposable
 
         return null;
     }
+
+    /// <summary>All lines with their ends.</summary>
+    public ReadOnlySpan<byte> Bytes => _buffer.AsSpan(_start, _end - _start);
+
+    /// <summary>Where in <see cref="Bytes"/> a line begins.</summary>
+    public int StartOf(int index) => _lines[index].Start - _start;
 
     /// <summary>A line without its end, by index from 0.</summary>
     public ReadOnlySpan<byte> Line(int index) => _buffer.AsSpan(_lines[index].Start, _lines[index].End - _lines[index].Start);
