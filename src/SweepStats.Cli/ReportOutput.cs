@@ -12,6 +12,32 @@ internal static class ReportOutput
 
     public static Option<bool> Png() => new("--png") { Description = "Also write each chart as PNG" };
 
+    /// <summary>What <see cref="Charts"/> is given where none are wanted.</summary>
+    public const string NoCharts = "none";
+
+    private const string SomeCharts = "summary";
+    private const string AllCharts = "all";
+
+    public static Option<string?> Charts()
+    {
+        var option = new Option<string?>("--charts")
+        {
+            Description = "Charts to draw: all up to 25 specimens unless given; above, a summary with the weakest specimens",
+            HelpName = string.Join('|', NoCharts, SomeCharts, AllCharts),
+        };
+        option.AcceptOnlyFromAmong(NoCharts, SomeCharts, AllCharts);
+        return option;
+    }
+
+    /// <summary>What a word of <see cref="Charts"/> stands for.</summary>
+    public static ChartsDrawn? Drawn(string? word) => word switch
+    {
+        NoCharts => ChartsDrawn.None,
+        SomeCharts => ChartsDrawn.Summary,
+        AllCharts => ChartsDrawn.All,
+        _ => null,
+    };
+
     /// <summary>Page and charts, then the tables, then summary.json.</summary>
     /// <param name="target">The folder.</param>
     /// <param name="pages">Page and charts.</param>
