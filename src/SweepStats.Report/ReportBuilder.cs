@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using SweepStats.Report.Charts;
 using SweepStats.Report.Pages;
 
@@ -21,11 +20,11 @@ public static class ReportBuilder
         return Files(choice.Kept, pictures => ReportPage.Of(new PageContent(result, options, pictures) { Choice = choice }), options.Png, result.Plan.Threads);
     }
 
-    internal static ImmutableArray<ReportFile> Files(ImmutableArray<PlannedChart> planned, Func<ImmutableArray<ChartPicture>, string> page, bool png, int threads)
+    internal static ImmutableArray<ReportFile> Files(ImmutableArray<PlannedChart> planned, Func<ImmutableArray<ChartPicture>, byte[]> page, bool png, int threads)
     {
         ImmutableArray<DrawnChart> charts = Drawn(planned, png, threads);
         var files = ImmutableArray.CreateBuilder<ReportFile>();
-        files.Add(Utf8("index.html", page([.. charts.Select(c => c.Picture)])));
+        files.Add(new ReportFile("index.html", page([.. charts.Select(c => c.Picture)])));
         foreach (DrawnChart chart in charts)
         {
             files.Add(new ReportFile($"charts/{chart.Picture.Name}.svg", chart.Picture.File));
@@ -46,8 +45,6 @@ public static class ReportBuilder
             drawn[i] = planned[i].Model() is { } chart ? new DrawnChart(SvgPicture.Of(chart), png ? chart : null) : null);
         return [.. drawn.OfType<DrawnChart>()];
     }
-
-    private static ReportFile Utf8(string path, string text) => new(path, Encoding.UTF8.GetBytes(text));
 
     /// <param name="Picture">As the page shows it.</param>
     /// <param name="Model">What else is to be drawn from; null where nothing is.</param>

@@ -63,23 +63,21 @@ internal static class RunCommand
     private static byte[]? Write(CampaignAnalysis analysis, (string Target, ReportOptions Shown) report, Terminal terminal)
     {
         ReportOptions shown = report.Shown with { Assumptions = analysis.Reading.Assumptions, LeftOut = analysis.Reading.LeftOutInBrief };
-        return ReportOutput.Write(report.Target, () => ReportBuilder.Build(analysis.Result, shown), terminal, folder =>
-        {
-            ReportOutput.Put(folder, ShieldingCsv.FileName, stream => ShieldingCsv.Write(analysis.Result, stream));
-            ReportOutput.Put(folder, BandsCsv.FileName, stream => BandsCsv.Write(analysis.Result, stream));
-            ReportOutput.Put(folder, BudgetCsv.FileName, stream => BudgetCsv.Write(analysis.Result, stream));
-            ReportOutput.Put(folder, LotsCsv.FileName, stream => LotsCsv.Write(analysis.Result, stream));
-            ReportOutput.Put(folder, LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(analysis.Result, stream));
-            if (analysis.Result.Trend is not null)
-            {
-                ReportOutput.Put(folder, TrendCsv.FileName, stream => TrendCsv.Write(analysis.Result, stream));
-            }
-
-            ReportOutput.Put(folder, ChoiceCsv.FileName, stream => ChoiceCsv.Write(analysis.Result, stream));
-            ReportOutput.Put(folder, FindingsCsv.FileName, stream => FindingsCsv.Write(analysis.Result, stream));
-            return SummaryText.Of(analysis, folder.Written());
-        });
+        return ReportOutput.Write(
+            (report.Target, analysis.Result.Plan.Threads), () => ReportBuilder.Build(analysis.Result, shown), Tables(analysis.Result), written => SummaryText.Of(analysis, written), terminal);
     }
+
+    private static IEnumerable<ReportTable> Tables(AnalysisResult result) =>
+    [
+        new(ShieldingCsv.FileName, stream => ShieldingCsv.Write(result, stream)),
+        new(BandsCsv.FileName, stream => BandsCsv.Write(result, stream)),
+        new(BudgetCsv.FileName, stream => BudgetCsv.Write(result, stream)),
+        new(LotsCsv.FileName, stream => LotsCsv.Write(result, stream)),
+        new(LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(result, stream)),
+        .. result.Trend is null ? Array.Empty<ReportTable>() : [new(TrendCsv.FileName, stream => TrendCsv.Write(result, stream))],
+        new(ChoiceCsv.FileName, stream => ChoiceCsv.Write(result, stream)),
+        new(FindingsCsv.FileName, stream => FindingsCsv.Write(result, stream)),
+    ];
 
     private static void Print(CampaignAnalysis analysis, byte[] summary, (string Format, string Target) output, Terminal terminal)
     {
