@@ -16,24 +16,34 @@ namespace SweepStats.Report;
 internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = false, bool Bottom = false, bool Unmeasured = false)
 {
     /// <summary>The causes among the readings of some specimens.</summary>
-    public static BoundCauses Of(IEnumerable<ShieldingCurve> curves) => Of(curves.SelectMany(c => c.Readings));
+    public static BoundCauses Of(IEnumerable<ShieldingCurve> curves) =>
+        curves.Aggregate(new BoundCauses(Floor: false, Overload: false), (before, curve) => before.And(curve.Readings.AsSpan()));
 
     /// <summary>The causes among some readings.</summary>
-    public static BoundCauses Of(IEnumerable<ShieldingReading> readings)
-    {
-        ShieldingReading[] all = [.. readings];
-        return new BoundCauses(
-            Array.Exists(all, r => r is { State: ShieldingState.Capped, Evidence.LeakageRules: false } && !AtBottom(r)),
-            Array.Exists(all, r => r.State == ShieldingState.Overloaded),
-            Array.Exists(all, r => r is { State: ShieldingState.Capped, Evidence.LeakageRules: true }),
-            Array.Exists(all, r => r.State == ShieldingState.Capped && AtBottom(r)),
-            Array.Exists(all, r => r.State == ShieldingState.NoFloor));
-    }
+    public static BoundCauses Of(IEnumerable<ShieldingReading> readings) =>
+        new BoundCauses(Floor: false, Overload: false).And([.. readings]);
 
     /// <summary>The causes that stand against one reading.</summary>
     public static BoundCauses Of(ReadingDoubts doubts) => new(
         (doubts & (ReadingDoubts.CoveredAtBottom | ReadingDoubts.FloorMoved)) != 0,
         (doubts & (ReadingDoubts.ReferenceOverloaded | ReadingDoubts.CoveredOverloaded)) != 0);
+
+    // A page asks this of every reading of a campaign several times over.
+    private BoundCauses And(ReadOnlySpan<ShieldingReading> readings)
+    {
+        (bool floor, bool overload, bool leakage, bool bottom, bool unmeasured) = (Floor, Overload, Leakage, Bottom, Unmeasured);
+        foreach (ShieldingReading reading in readings)
+        {
+            bool capped = reading.State == ShieldingState.Capped;
+            floor |= capped && !reading.Evidence.LeakageRules && !AtBottom(reading);
+            leakage |= capped && reading.Evidence.LeakageRules;
+            bottom |= capped && AtBottom(reading);
+            overload |= reading.State == ShieldingState.Overloaded;
+            unmeasured |= reading.State == ShieldingState.NoFloor;
+        }
+
+        return new BoundCauses(floor, overload, leakage, bottom, unmeasured);
+    }
 
     private static bool AtBottom(ShieldingReading reading) => reading.Evidence.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom);
 

@@ -19,6 +19,7 @@ public static class LotHistoryReport
         ArgumentNullException.ThrowIfNull(campaigns);
         var names = new FileNames();
         Chart?[] all = [.. LotDifferenceChart.All(history, names), LotsChart.Of(LotsShown.Of(history), names.Next("lots")), .. OverTimeChart.All(history.OverTime, names)];
-        return ReportBuilder.Files([.. all.OfType<Chart>()], pictures => HistoryPage.Of(history, campaigns, pictures), png, threads: 1);
+        PlannedChart[] planned = [.. all.OfType<Chart>().Select(chart => new PlannedChart(chart.Name, _ => chart))];
+        return ReportBuilder.Files([.. planned], pictures => HistoryPage.Of(history, campaigns, pictures), png, campaigns.Max(c => c.Plan.Threads));
     }
 }

@@ -11,6 +11,12 @@ internal static class PlainText
     /// <summary>Replaces what XML forbids, what steers a terminal, and what turns the direction of writing; line ends become blanks.</summary>
     public static string Of(string text)
     {
+        // Most texts are numbers and plain words.
+        if (!text.AsSpan().ContainsAnyExceptInRange(' ', '~'))
+        {
+            return text;
+        }
+
         var plain = new StringBuilder(text.Length);
         for (int i = 0; i < text.Length; i++)
         {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using SweepStats.Report.Charts;
 using SweepStats.Report.Pages;
 
@@ -17,33 +16,37 @@ public static class ReportBuilder
     {
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(options);
-        return Files(ChartBook.Of(result), pictures => ReportPage.Of(new PageContent(result, options, pictures)), options.Png, result.Plan.Threads);
+        var choice = ChartChoice.Of(ChartBook.Planned(result), result, options.Charts);
+        return Files(choice.Kept, pictures => ReportPage.Of(new PageContent(result, options, pictures) { Choice = choice }), options.Png, result.Plan.Threads);
     }
 
-    internal static ImmutableArray<ReportFile> Files(ImmutableArray<Chart> charts, Func<ImmutableArray<ChartPicture>, string> page, bool png, int threads)
+    internal static ImmutableArray<ReportFile> Files(ImmutableArray<PlannedChart> planned, Func<ImmutableArray<ChartPicture>, byte[]> page, bool png, int threads)
     {
-        ImmutableArray<ChartPicture> pictures = Drawn(charts, threads);
+        ImmutableArray<DrawnChart> charts = Drawn(planned, png, threads);
         var files = ImmutableArray.CreateBuilder<ReportFile>();
-        files.Add(Utf8("index.html", page(pictures)));
-        for (int i = 0; i < charts.Length; i++)
+        files.Add(new ReportFile("index.html", page([.. charts.Select(c => c.Picture)])));
+        foreach (DrawnChart chart in charts)
         {
-            files.Add(new ReportFile($"charts/{pictures[i].Name}.svg", pictures[i].File));
-            if (png)
+            files.Add(new ReportFile($"charts/{chart.Picture.Name}.svg", chart.Picture.File));
+            if (chart.Model is { } model)
             {
-                files.Add(new ReportFile($"charts/{pictures[i].Name}.png", PngPicture.Of(charts[i])));
+                files.Add(new ReportFile($"charts/{chart.Picture.Name}.png", PngPicture.Of(model)));
             }
         }
 
         return files.ToImmutable();
     }
 
-    // Each chart stands alone and goes to its own place, so the number of threads changes nothing.
-    private static ImmutableArray<ChartPicture> Drawn(ImmutableArray<Chart> charts, int threads)
+    // Each chart stands alone and goes to its own place, so the number of threads changes nothing. A model is let go as soon as it is drawn.
+    private static ImmutableArray<DrawnChart> Drawn(ImmutableArray<PlannedChart> planned, bool png, int threads)
     {
-        var pictures = new ChartPicture[charts.Length];
-        Parallel.For(0, pictures.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => pictures[i] = SvgPicture.Of(charts[i]));
-        return ImmutableArray.Create(pictures);
+        var drawn = new DrawnChart?[planned.Length];
+        Parallel.For(0, drawn.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i =>
+            drawn[i] = planned[i].Model() is { } chart ? new DrawnChart(SvgPicture.Of(chart), png ? chart : null) : null);
+        return [.. drawn.OfType<DrawnChart>()];
     }
 
-    private static ReportFile Utf8(string path, string text) => new(path, Encoding.UTF8.GetBytes(text));
+    /// <param name="Picture">As the page shows it.</param>
+    /// <param name="Model">What else is to be drawn from; null where nothing is.</param>
+    private sealed record DrawnChart(ChartPicture Picture, Chart? Model);
 }

@@ -5,8 +5,11 @@ namespace SweepStats.Report;
 /// <summary>What a report shows beside the result itself. No time, place or machine belongs here: the same result gives the same bytes.</summary>
 public sealed record ReportOptions
 {
-    /// <summary>Also write every chart as PNG, which needs a font on this machine; SVG is always written and needs none.</summary>
+    /// <summary>Also write every chart as PNG, which needs a font on this machine; SVG needs none.</summary>
     public bool Png { get; init; }
+
+    /// <summary>Which charts to draw; null for every one of a campaign of few specimens, and a summary of one of many.</summary>
+    public ChartsDrawn? Charts { get; init; }
 
     /// <summary>What the readers of the files had to assume, one sentence each; printed with the choices.</summary>
     public ImmutableArray<string> Assumptions { get; init; } = [];

@@ -1,5 +1,6 @@
 using SweepStats.Bands;
 using SweepStats.Quantities;
+using SweepStats.Report.Charts;
 using SweepStats.Shielding;
 
 namespace SweepStats.Report;
@@ -19,6 +20,21 @@ public static partial class Wording
 
     /// <summary>Says that some charts are linked instead of drawn.</summary>
     internal static string ChartsInFiles(int count) => $"{Count(count, "more chart")} in files of their own, to keep this page light:";
+
+    /// <summary>Which charts are not there, and how to have them.</summary>
+    internal static string ChartsLeftOut(ChartChoice choice)
+    {
+        if (choice.Kept.IsEmpty)
+        {
+            return "No charts were drawn, as asked for; 'sweepstats run' without --charts none draws them.";
+        }
+
+        int specimens = choice.LeftOut.Where(c => !c.IsOverview).SelectMany(c => c.Of).Distinct().Count();
+        int overviews = choice.LeftOut.Count(c => c.IsOverview);
+        return $"Of single specimens the weakest are drawn: {string.Join(", ", choice.Weakest.Select(SpecimenLabel))}. "
+            + $"Charts of {Count(specimens, "other")}{(overviews == 0 ? string.Empty : $" and {Count(overviews, "overview")}")} are left out; "
+            + "'sweepstats run' with --charts all draws them.";
+    }
 
     internal const string NoRangeChart =
         "There is no chart of the dynamic range: without a floor, or with too few repeats, nobody can say how far this set-up can see.";

@@ -29,7 +29,7 @@ internal static class CoverageChart
         var chart = new Chart(
             "coverage", ChartKind.Overview, "How often the interval holds the true shielding",
             "Share of intervals that hold the truth over the signal-to-noise ratio, for SweepStats and for a plain t interval on raw readings.", model);
-        return SvgPicture.Declaration + SvgPicture.Of(chart).Svg;
+        return System.Text.Encoding.UTF8.GetString(SvgPicture.Of(chart).File);
     }
 
     private static Trace Line(string name, IEnumerable<(int Snr, double Share)> points, double[]? dash, OxyColor colour) => new()

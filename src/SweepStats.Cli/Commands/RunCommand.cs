@@ -12,20 +12,29 @@ internal static class RunCommand
         var options = new CampaignOptions();
         Option<string?> to = ReportOutput.To("Report folder; reports/<campaign> unless given");
         Option<bool> png = ReportOutput.Png();
+        Option<string?> charts = ReportOutput.Charts();
         var command = new Command("run", "Analyse a campaign and write its report");
         options.AddTo(command);
         command.Options.Add(options.Seed);
         command.Options.Add(to);
         command.Options.Add(png);
+        command.Options.Add(charts);
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(png) && result.GetValue(charts) == ReportOutput.NoCharts)
+            {
+                result.AddError("--png needs charts, and --charts none asks for none; leave one of them out");
+            }
+        });
         command.SetAction(words =>
         {
             string target = words.GetValue(to) ?? Path.Combine("reports", new DirectoryInfo(words.GetValue(options.Campaign)!).Name);
-            return Run(words, options, (target, words.GetValue(png)), terminal);
+            return Run(words, options, (target, new ReportOptions { Png = words.GetValue(png), Charts = ReportOutput.Drawn(words.GetValue(charts)) }), terminal);
         });
         return command;
     }
 
-    private static int Run(ParseResult words, CampaignOptions options, (string Target, bool Png) report, Terminal terminal)
+    private static int Run(ParseResult words, CampaignOptions options, (string Target, ReportOptions Shown) report, Terminal terminal)
     {
         if (ReportFolder.Refusal(report.Target) is { } refusal)
         {
@@ -51,26 +60,24 @@ internal static class RunCommand
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
     }
 
-    private static byte[]? Write(CampaignAnalysis analysis, (string Target, bool Png) report, Terminal terminal)
+    private static byte[]? Write(CampaignAnalysis analysis, (string Target, ReportOptions Shown) report, Terminal terminal)
     {
-        var shown = new ReportOptions { Png = report.Png, Assumptions = analysis.Reading.Assumptions, LeftOut = analysis.Reading.LeftOutInBrief };
-        return ReportOutput.Write(report.Target, () => ReportBuilder.Build(analysis.Result, shown), terminal, folder =>
-        {
-            ReportOutput.Put(folder, ShieldingCsv.FileName, stream => ShieldingCsv.Write(analysis.Result, stream));
-            ReportOutput.Put(folder, BandsCsv.FileName, stream => BandsCsv.Write(analysis.Result, stream));
-            ReportOutput.Put(folder, BudgetCsv.FileName, stream => BudgetCsv.Write(analysis.Result, stream));
-            ReportOutput.Put(folder, LotsCsv.FileName, stream => LotsCsv.Write(analysis.Result, stream));
-            ReportOutput.Put(folder, LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(analysis.Result, stream));
-            if (analysis.Result.Trend is not null)
-            {
-                ReportOutput.Put(folder, TrendCsv.FileName, stream => TrendCsv.Write(analysis.Result, stream));
-            }
-
-            ReportOutput.Put(folder, ChoiceCsv.FileName, stream => ChoiceCsv.Write(analysis.Result, stream));
-            ReportOutput.Put(folder, FindingsCsv.FileName, stream => FindingsCsv.Write(analysis.Result, stream));
-            return SummaryText.Of(analysis, folder.Written());
-        });
+        ReportOptions shown = report.Shown with { Assumptions = analysis.Reading.Assumptions, LeftOut = analysis.Reading.LeftOutInBrief };
+        return ReportOutput.Write(
+            (report.Target, analysis.Result.Plan.Threads), () => ReportBuilder.Build(analysis.Result, shown), Tables(analysis.Result), written => SummaryText.Of(analysis, written), terminal);
     }
+
+    private static IEnumerable<ReportTable> Tables(AnalysisResult result) =>
+    [
+        new(ShieldingCsv.FileName, stream => ShieldingCsv.Write(result, stream)),
+        new(BandsCsv.FileName, stream => BandsCsv.Write(result, stream)),
+        new(BudgetCsv.FileName, stream => BudgetCsv.Write(result, stream)),
+        new(LotsCsv.FileName, stream => LotsCsv.Write(result, stream)),
+        new(LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(result, stream)),
+        .. result.Trend is null ? Array.Empty<ReportTable>() : [new(TrendCsv.FileName, stream => TrendCsv.Write(result, stream))],
+        new(ChoiceCsv.FileName, stream => ChoiceCsv.Write(result, stream)),
+        new(FindingsCsv.FileName, stream => FindingsCsv.Write(result, stream)),
+    ];
 
     private static void Print(CampaignAnalysis analysis, byte[] summary, (string Format, string Target) output, Terminal terminal)
     {

@@ -61,6 +61,22 @@ internal sealed class CsvRows : IDisposable
         return this;
     }
 
+    /// <summary>A probability as <see cref="ResultNumber.Probability"/> writes it.</summary>
+    /// <param name="value">The probability.</param>
+    /// <param name="sign">What comes before it.</param>
+    public CsvRows Probability(double? value, string sign = "")
+    {
+        Part();
+        if (value is { } probability)
+        {
+            Put(sign);
+            int written = FixedNumber.Write(probability, 6, Room(MostOfNumber));
+            _length += written;
+        }
+
+        return this;
+    }
+
     /// <summary>Degrees of freedom as <see cref="ResultNumber.DegreesOfFreedom"/> writes them.</summary>
     public CsvRows DegreesOfFreedom(double? value)
     {

@@ -21,21 +21,25 @@ public static class LotFrequenciesCsv
     public static void Write(AnalysisResult result, Stream to)
     {
         ArgumentNullException.ThrowIfNull(result);
+        byte[][] lots = [.. result.Lots.Lots.Select(CsvRows.TextCell)];
+        string confidence = ResultNumber.Exact(result.Lots.Question.Confidence.Level);
         using var rows = new CsvRows(to, Header);
         foreach (LotFrequency at in result.Lots.Frequencies)
         {
+            string frequency = ResultNumber.Exact(at.At.Value), capped = ResultNumber.Count(at.Capped);
+            double?[] scatter = [.. Levels.Select(level => at.Scatter.Where(s => s.Level == level).Select(s => (double?)s.DeviationDb).FirstOrDefault())];
             for (int l = 0; l < at.Lots.Length; l++)
             {
                 LotPoint lot = at.Lots[l];
-                rows.Cell(ResultNumber.Exact(at.At.Value)).Text(result.Lots.Lots[l]);
-                rows.Cell(ResultNumber.Level(lot.MeanDb)).Cell(lot.Bound ? "at-least" : "value").Cell(ResultNumber.Level(lot.PromisedDb)).Cell(ResultNumber.Count(at.Capped));
-                rows.Cell(ResultNumber.Probability(at.Probability)).Cell(ResultNumber.Probability(at.Adjusted));
-                foreach (VarianceLevel level in Levels)
+                rows.Cell(frequency).Cell(lots[l]);
+                rows.Level(lot.MeanDb).Cell(lot.Bound ? "at-least" : "value").Level(lot.PromisedDb).Cell(capped);
+                rows.Probability(at.Probability).Probability(at.Adjusted);
+                foreach (double? deviation in scatter)
                 {
-                    rows.Cell(ResultNumber.Level(at.Scatter.Where(s => s.Level == level).Select(s => (double?)s.DeviationDb).FirstOrDefault()));
+                    rows.Level(deviation);
                 }
 
-                rows.Cell(ResultNumber.Level(lot.BetweenLotsPromisedDb)).Cell(lot.BetweenLotsPromisedDb is null ? "" : ResultNumber.Exact(result.Lots.Question.Confidence.Level));
+                rows.Level(lot.BetweenLotsPromisedDb).Cell(lot.BetweenLotsPromisedDb is null ? "" : confidence);
                 rows.End();
             }
         }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using SweepStats.Files.Campaigns;
 using SweepStats.Sweeps;
@@ -14,6 +15,7 @@ public sealed class ReportFolder : IDisposable
     private readonly string _shown;
     private readonly string _target;
     private readonly string _stage;
+    private readonly ConcurrentDictionary<string, string> _written = new(StringComparer.Ordinal);
     private bool _committed;
 
     /// <summary>Starts a report.</summary>
@@ -60,7 +62,7 @@ public sealed class ReportFolder : IDisposable
         return Directory.Exists(full) ? EarlierReport.Objection(full, target) : null;
     }
 
-    /// <summary>Creates a file of the report.</summary>
+    /// <summary>Creates a file of the report; several may be written at the same time.</summary>
     /// <param name="path">Its path within the report, with '/' between folders.</param>
     /// <exception cref="ArgumentException">The path leads out of the report.</exception>
     public Stream Create(string path)
@@ -73,16 +75,12 @@ public sealed class ReportFolder : IDisposable
         }
 
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-        return File.Create(full);
+        return new HashedFile(full, hash => _written[Path.GetRelativePath(_stage, full).Replace('\\', '/')] = hash);
     }
 
     /// <summary>The files created so far, with their hashes, in natural order. All streams must be closed.</summary>
     public ImmutableArray<InputFile> Written() =>
-    [
-        .. Directory.EnumerateFiles(_stage, "*", SearchOption.AllDirectories)
-            .Select(f => new InputFile(Path.GetRelativePath(_stage, f).Replace('\\', '/'), EarlierReport.Hash(f)))
-            .OrderBy(f => f.Path, NaturalOrder.Instance),
-    ];
+        [.. _written.Select(file => new InputFile(file.Key, file.Value)).OrderBy(f => f.Path, NaturalOrder.Instance)];
 
     /// <summary>Puts the report in its place. All streams must be closed.</summary>
     /// <exception cref="IOException">The folders cannot be exchanged; the earlier report is then back in its place.</exception>

@@ -68,13 +68,13 @@ public static class ShieldingCsv
     private static void Decision(CsvRows rows, FrequencyDecision? decision)
     {
         rows.Level(decision?.Required.Value).Cell(SummaryJson.Outcome(decision?.Outcome) ?? "");
-        rows.Cell(decision?.Probability switch
+        _ = decision?.Probability switch
         {
-            null => "",
-            { IsKnown: true, Least: var known } => ResultNumber.Probability(known),
-            { Most: 1, Least: var least } => ">=" + ResultNumber.Probability(least),
-            { Most: var most } => "<=" + ResultNumber.Probability(most),
-        });
+            null => rows.Cell(""),
+            { IsKnown: true, Least: var known } => rows.Probability(known),
+            { Most: 1, Least: var least } => rows.Probability(least, ">="),
+            { Most: var most } => rows.Probability(most, "<="),
+        };
     }
 
     /// <summary>What all rows of a specimen share, formed once.</summary>

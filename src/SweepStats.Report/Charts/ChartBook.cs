@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using SweepStats.Checks;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
 
@@ -8,67 +7,65 @@ namespace SweepStats.Report.Charts;
 /// <summary>All charts of a result, in the order of the page.</summary>
 internal static class ChartBook
 {
-    public static ImmutableArray<Chart> Of(AnalysisResult result)
-    {
-        var names = new FileNames();
-        var charts = ImmutableArray.CreateBuilder<Chart>();
-        charts.AddRange(Overviews(result, names));
-        charts.AddRange(new[] { RangeChart.Of(result, names.Next("dynamic-range")), BandChart.Of(result, names.Next("bands")) }.OfType<Chart>());
-        charts.AddRange(OfTrend(result, names).OfType<Chart>());
-        charts.AddRange(OfLots(result, names).OfType<Chart>());
-        charts.AddRange(OfChoice(result, names).OfType<Chart>());
-        charts.AddRange(new[] { BudgetChart.Of(result, names.Next("uncertainty-budget")) }.OfType<Chart>());
-        charts.AddRange(BehindFindings(result, names));
-        foreach (ShieldingCurve curve in result.Curves)
-        {
-            charts.Add(ShieldingChart.Of(result, curve, names.Next("shielding", curve.Name.Lot, curve.Name.Specimen)));
-            charts.Add(LevelChart.Of(result, curve, names.Next("levels", curve.Name.Lot, curve.Name.Specimen)));
-        }
+    /// <summary>The charts as far as they have something to show.</summary>
+    public static ImmutableArray<Chart> Of(AnalysisResult result) => [.. Planned(result).Select(c => c.Model()).OfType<Chart>()];
 
+    /// <summary>Every chart that a result may have, named but not built.</summary>
+    public static ImmutableArray<PlannedChart> Planned(AnalysisResult result)
+    {
+        // One after the other: of two charts that would have the same name the later one gets a number.
+        var names = new FileNames();
+        var charts = ImmutableArray.CreateBuilder<PlannedChart>();
+        charts.AddRange(Overviews(result, names));
+        charts.Add(new PlannedChart(names.Next("dynamic-range"), name => RangeChart.Of(result, name)));
+        charts.Add(new PlannedChart(names.Next("bands"), name => BandChart.Of(result, name)));
+        charts.AddRange(OfTrend(result, names));
+        charts.AddRange(OfLots(result, names));
+        charts.AddRange(OfChoice(result, names));
+        charts.Add(new PlannedChart(names.Next("uncertainty-budget"), name => BudgetChart.Of(result, name)));
+        charts.AddRange(BehindFindings(result, names));
+        charts.AddRange(result.Curves.SelectMany(curve => OfSpecimen(result, curve, names)));
         return charts.ToImmutable();
     }
 
-    private static Chart?[] OfTrend(AnalysisResult result, FileNames names) => result.Trend is not { } trend ? [] :
+    private static IEnumerable<PlannedChart> OfTrend(AnalysisResult result, FileNames names) => result.Trend is not { } trend ? [] :
     [
-        TrendChart.OfDeciding(trend, names.Next("trend-requirement")),
-        TrendChart.OfMean(trend, names.Next("trend")),
-        TrendSlopeChart.Of(result, trend, names.Next("trend-over-frequency")),
+        new PlannedChart(names.Next("trend-requirement"), name => TrendChart.OfDeciding(trend, name)),
+        new PlannedChart(names.Next("trend"), name => TrendChart.OfMean(trend, name)),
+        new PlannedChart(names.Next("trend-over-frequency"), name => TrendSlopeChart.Of(result, trend, name)),
     ];
 
-    private static Chart?[] OfLots(AnalysisResult result, FileNames names) =>
+    private static IEnumerable<PlannedChart> OfLots(AnalysisResult result, FileNames names) =>
     [
-        LotFrequencyChart.Of(result, names.Next("lots-over-frequency")),
-        LotsChart.Of(LotsShown.Of(result.Lots), names.Next("lots")),
-        LotPromiseChart.Of(result, names.Next("lot-promise")),
-        ScatterChart.Of(result, names.Next("scatter")),
-        ConsistencyChart.OfMeans(result.Lots.Whole, names.Next("consistency-h")),
-        ConsistencyChart.OfScatter(result.Lots.Whole, names.Next("consistency-k")),
-        ConsistencyChart.OfLotMeans(result.Lots.Whole, names.Next("lot-consistency-h")),
-        ConsistencyChart.OfLotScatter(result.Lots.Whole, names.Next("lot-consistency-k")),
-        .. OverTimeChart.All(result.Lots.Whole.OverTime, names),
+        new PlannedChart(names.Next("lots-over-frequency"), name => LotFrequencyChart.Of(result, name)),
+        new PlannedChart(names.Next("lots"), name => LotsChart.Of(LotsShown.Of(result.Lots), name)),
+        new PlannedChart(names.Next("lot-promise"), name => LotPromiseChart.Of(result, name)),
+        new PlannedChart(names.Next("scatter"), name => ScatterChart.Of(result, name)),
+        new PlannedChart(names.Next("consistency-h"), name => ConsistencyChart.OfMeans(result.Lots.Whole, name)),
+        new PlannedChart(names.Next("consistency-k"), name => ConsistencyChart.OfScatter(result.Lots.Whole, name)),
+        new PlannedChart(names.Next("lot-consistency-h"), name => ConsistencyChart.OfLotMeans(result.Lots.Whole, name)),
+        new PlannedChart(names.Next("lot-consistency-k"), name => ConsistencyChart.OfLotScatter(result.Lots.Whole, name)),
+        .. OverTimeChart.All(result.Lots.Whole.OverTime, names).Select(chart => new PlannedChart(chart.Name, _ => chart)),
     ];
 
-    private static Chart?[] OfChoice(AnalysisResult result, FileNames names) =>
-        result.Choice is not { } choice ? []
-        : [.. choice.Bands.Select(band => ChoiceChart.Of(result, (choice, band), band.Name is { } name ? names.Next("choice", name) : names.Next("choice")))];
+    private static IEnumerable<PlannedChart> OfChoice(AnalysisResult result, FileNames names) => result.Choice is not { } choice ? [] : choice.Bands.Select(
+        band => new PlannedChart(
+            band.Name is { } own ? names.Next("choice", own) : names.Next("choice"),
+            name => ChoiceChart.Of(result, (choice, band), name)));
 
-    private static IEnumerable<Chart> BehindFindings(AnalysisResult result, FileNames names)
-    {
-        if (OffsetChart.Of(result, names.Next("offsets")) is { } offsets)
-        {
-            yield return offsets;
-        }
+    private static IEnumerable<PlannedChart> BehindFindings(AnalysisResult result, FileNames names) =>
+    [
+        new PlannedChart(names.Next("offsets"), name => OffsetChart.Of(result, name)),
+        .. ResidualGroups.Of(result).Select(
+            g => new PlannedChart(names.Next(Parts(g.Group)), name => ResidualChart.Of(result.Campaign.Grid, g.Group, g.Findings, name))),
+        new PlannedChart(names.Next("linearity"), name => LinearityChart.Of(result, name)),
+    ];
 
-        foreach ((RepeatGroup group, ImmutableArray<Finding> findings) in ResidualGroups.Of(result))
-        {
-            yield return ResidualChart.Of(result.Campaign.Grid, group, findings, names.Next(Parts(group)));
-        }
-
-        if (LinearityChart.Of(result, names.Next("linearity")) is { } linearity)
-        {
-            yield return linearity;
-        }
-    }
+    private static IEnumerable<PlannedChart> OfSpecimen(AnalysisResult result, ShieldingCurve curve, FileNames names) =>
+    [
+        new PlannedChart(names.Next("shielding", curve.Name.Lot, curve.Name.Specimen), name => ShieldingChart.Of(result, curve, name)) { Of = [curve.Name] },
+        new PlannedChart(names.Next("levels", curve.Name.Lot, curve.Name.Specimen), name => LevelChart.Of(result, curve, name)) { Of = [curve.Name] },
+    ];
 
     private static string[] Parts(RepeatGroup group)
     {
@@ -77,11 +74,11 @@ internal static class ChartBook
     }
 
     /// <summary>One overview where the lines can be told apart, else one a lot, else parts of a lot.</summary>
-    private static IEnumerable<Chart> Overviews(AnalysisResult result, FileNames names)
+    private static IEnumerable<PlannedChart> Overviews(AnalysisResult result, FileNames names)
     {
         if (result.Curves.Length <= OverviewChart.Most)
         {
-            yield return OverviewChart.Of(result, result.Curves, names.Next("shielding"), Wording.OverviewTitle);
+            yield return Overview(result, result.Curves, names.Next("shielding"), Wording.OverviewTitle);
             yield break;
         }
 
@@ -90,9 +87,12 @@ internal static class ChartBook
             ShieldingCurve[][] parts = [.. lot.Chunk(OverviewChart.Most)];
             for (int i = 0; i < parts.Length; i++)
             {
-                yield return OverviewChart.Of(
-                    result, [.. parts[i]], names.Next("shielding", lot.Key), Wording.OverviewTitleOfLot(Frame.Name(lot.Key), i + 1, parts.Length));
+                string title = Wording.OverviewTitleOfLot(Frame.Name(lot.Key), i + 1, parts.Length);
+                yield return Overview(result, [.. parts[i]], names.Next("shielding", lot.Key), title);
             }
         }
     }
+
+    private static PlannedChart Overview(AnalysisResult result, ImmutableArray<ShieldingCurve> curves, string name, string title) =>
+        new(name, own => OverviewChart.Of(result, curves, own, title)) { Of = [.. curves.Select(c => c.Name)], IsOverview = true };
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 
 namespace SweepStats.Report.Charts;
 
@@ -11,6 +10,6 @@ namespace SweepStats.Report.Charts;
 /// <param name="Shows">Codes of the findings that it shows.</param>
 internal sealed record ChartPicture(string Name, ChartKind Kind, string Title, byte[] File, ImmutableArray<string> Shows)
 {
-    /// <summary>The element without what stands before it in the file.</summary>
-    public string Svg => Encoding.UTF8.GetString(File.AsSpan(SvgPicture.Declaration.Length));
+    /// <summary>The element without what stands before it in the file, UTF-8.</summary>
+    public ReadOnlySpan<byte> Svg => File.AsSpan(SvgPicture.Declaration.Length);
 }

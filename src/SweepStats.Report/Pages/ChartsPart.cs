@@ -12,6 +12,25 @@ internal sealed class ChartsPart : IPagePart
     public void Write(HtmlWriter html, PageContent content)
     {
         html.Section("charts", "Charts");
+        if (!content.Choice.LeftOut.IsEmpty)
+        {
+            html.Paragraph(Wording.ChartsLeftOut(content.Choice));
+        }
+
+        if (!content.Choice.Kept.IsEmpty)
+        {
+            Drawn(html, content);
+        }
+
+        html.Close();
+    }
+
+    /// <summary>Where a chart of a page stands: on the page where it is drawn, else its file.</summary>
+    public static string Place(PageContent content, ChartPicture chart) =>
+        Array.IndexOf(Others(content), chart) < MostDrawn ? "#" + ChartFigure.Anchor(chart) : ChartFigure.Path(chart);
+
+    private static void Drawn(HtmlWriter html, PageContent content)
+    {
         if (content.Charts.All(c => c.Kind != ChartKind.Range))
         {
             html.Paragraph(Wording.NoRangeChart);
@@ -43,13 +62,7 @@ internal sealed class ChartsPart : IPagePart
 
             html.Close();
         }
-
-        html.Close();
     }
-
-    /// <summary>Where a chart of a page stands: on the page where it is drawn, else its file.</summary>
-    public static string Place(PageContent content, ChartPicture chart) =>
-        Array.IndexOf(Others(content), chart) < MostDrawn ? "#" + ChartFigure.Anchor(chart) : ChartFigure.Path(chart);
 
     private static ChartPicture[] Others(PageContent content) => [.. content.Charts.Where(c => !ChartFigure.HasItsSection(c))];
 }

@@ -19,9 +19,10 @@ internal sealed class ChoicePart : IPagePart
         {
             html.Element("h3", Wording.RankingHeading(band));
             html.Paragraph(string.Join(" ", Wording.ChoiceAnswer(content.Result, band)));
-            if (ChoiceChart.Shows(band))
+            // Without charts there is none for any band.
+            if (ChoiceChart.Shows(band) && charts.TryDequeue(out ChartPicture? chart))
             {
-                ChartFigure.Write(html, charts.Dequeue());
+                ChartFigure.Write(html, chart);
             }
 
             html.Table($"Ranking: {Wording.RankingHeading(band)}", Wording.RankingColumns(content.Result, band), Wording.RankingRows(content.Result, band));

@@ -7,7 +7,7 @@ namespace SweepStats.Report.Pages;
 /// <summary>The page on lots of several campaigns.</summary>
 internal static class HistoryPage
 {
-    public static string Of(LotHistory history, IReadOnlyList<AnalysisResult> campaigns, ImmutableArray<ChartPicture> charts)
+    public static byte[] Of(LotHistory history, IReadOnlyList<AnalysisResult> campaigns, ImmutableArray<ChartPicture> charts)
     {
         string title = string.Join(", ", campaigns.Select(c => c.Title).Distinct(StringComparer.Ordinal));
         return ReportPage.Of($"Lots compared: {title}", html =>

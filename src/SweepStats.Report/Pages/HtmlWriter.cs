@@ -1,23 +1,31 @@
+using System.Buffers;
 using System.Text;
 
 namespace SweepStats.Report.Pages;
 
-/// <summary>Writes HTML with everything escaped. Only drawings that we made ourselves go in as they are.</summary>
+/// <summary>Writes HTML in UTF-8 with everything escaped. Only drawings that we made ourselves go in as they are.</summary>
 internal sealed class HtmlWriter
 {
-    private readonly StringBuilder _page = new();
+    private const string Special = "&<>\"'";
+
+    private readonly ArrayBufferWriter<byte> _page = new();
     private readonly Stack<string> _open = new();
 
     /// <summary>Opens an element; close it with <see cref="Close"/>.</summary>
     public HtmlWriter Open(string name, params ReadOnlySpan<(string Name, string Value)> attributes)
     {
-        _page.Append('<').Append(name);
+        Put("<");
+        Put(name);
         foreach ((string attribute, string value) in attributes)
         {
-            _page.Append(' ').Append(attribute).Append("=\"").Append(Escaped(value)).Append('"');
+            Put(" ");
+            Put(attribute);
+            Put("=\"");
+            Put(Escaped(value));
+            Put("\"");
         }
 
-        _page.Append('>');
+        Put(">");
         _open.Push(name);
         return this;
     }
@@ -25,7 +33,9 @@ internal sealed class HtmlWriter
     /// <summary>Closes the element opened last.</summary>
     public HtmlWriter Close()
     {
-        _page.Append("</").Append(_open.Pop()).Append(">\n");
+        Put("</");
+        Put(_open.Pop());
+        Put(">\n");
         return this;
     }
 
@@ -36,14 +46,21 @@ internal sealed class HtmlWriter
     /// <summary>Text, escaped and made harmless.</summary>
     public HtmlWriter Text(string text)
     {
-        _page.Append(Escaped(text));
+        Put(Escaped(text));
         return this;
     }
 
     /// <summary>Markup of our own making.</summary>
-    public HtmlWriter Drawing(string svg)
+    public HtmlWriter Drawing(string markup)
     {
-        _page.Append(svg);
+        Put(markup);
+        return this;
+    }
+
+    /// <summary>The same, in UTF-8.</summary>
+    public HtmlWriter Drawing(ReadOnlySpan<byte> markup)
+    {
+        _page.Write(markup);
         return this;
     }
 
@@ -94,10 +111,16 @@ internal sealed class HtmlWriter
         return Close().Close().Close();
     }
 
-    /// <inheritdoc/>
-    public override string ToString() => _page.ToString();
+    /// <summary>What was written, UTF-8.</summary>
+    public byte[] ToArray() => _page.WrittenSpan.ToArray();
 
-    private static string Escaped(string text) => PlainText.Of(text)
-        .Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal).Replace(">", "&gt;", StringComparison.Ordinal)
-        .Replace("\"", "&quot;", StringComparison.Ordinal).Replace("'", "&#39;", StringComparison.Ordinal);
+    private static string Escaped(string text)
+    {
+        string plain = PlainText.Of(text);
+        return plain.AsSpan().IndexOfAny(Special) < 0 ? plain : plain
+            .Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal).Replace(">", "&gt;", StringComparison.Ordinal)
+            .Replace("\"", "&quot;", StringComparison.Ordinal).Replace("'", "&#39;", StringComparison.Ordinal);
+    }
+
+    private void Put(string text) => Encoding.UTF8.GetBytes(text, _page);
 }

@@ -11,7 +11,7 @@ internal static class ReportPage
         new SweepsPart(), new ReadingGuidePart(), new CautionsPart(), new SourcesPart(), new GlossaryPart(),
     ];
 
-    public static string Of(PageContent content) => Of($"Shielding report: {content.Result.Title}", html =>
+    public static byte[] Of(PageContent content) => Of($"Shielding report: {content.Result.Title}", html =>
     {
         foreach (IPagePart part in Parts)
         {
@@ -20,7 +20,7 @@ internal static class ReportPage
     });
 
     /// <summary>A page of its own: head and style, and what is written into its body.</summary>
-    public static string Of(string title, Action<HtmlWriter> body)
+    public static byte[] Of(string title, Action<HtmlWriter> body)
     {
         var html = new HtmlWriter();
         html.Drawing("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
@@ -29,7 +29,7 @@ internal static class ReportPage
         html.Open("style").Drawing(Style()).Close().Close();
         html.Open("body").Open("main");
         body(html);
-        return html.Close().Close().Close().ToString();
+        return html.Close().Close().Close().ToArray();
     }
 
     private static string Style()

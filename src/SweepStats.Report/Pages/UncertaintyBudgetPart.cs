@@ -21,6 +21,7 @@ internal sealed class UncertaintyBudgetPart : IPagePart
         html.Paragraph(Wording.BudgetMeans(result));
         html.Paragraph(Wording.BudgetQuoted);
         html.Paragraph(Wording.BudgetsShown(shown.Length, result.Budgets.Count(b => b.All.Any()), result.Budgets.Length));
+        Dictionary<ShieldingBudget, string?> compared = Compared(shown, result.Plan);
         foreach (SpecimenBudgets specimen in shown)
         {
             html.Element("h3", Wording.SpecimenLabel(specimen.Name));
@@ -28,7 +29,7 @@ internal sealed class UncertaintyBudgetPart : IPagePart
             {
                 html.Table(Wording.BudgetCaption(budget), Wording.BudgetColumns, Rows(budget));
                 html.Paragraph(Wording.Dominates(budget));
-                if (budget.Doubts == ReadingDoubts.None && (budget.At is null ? Wording.MeanShift(budget) : Wording.Compared(budget, budget.Propagate(result.Plan.Seed))) is { } words)
+                if (compared[budget] is { } words)
                 {
                     html.Paragraph(words);
                 }
@@ -37,6 +38,24 @@ internal sealed class UncertaintyBudgetPart : IPagePart
 
         html.Close();
     }
+
+    // Each has draws of its own from the same seed, so they may be drawn at the same time.
+    private static Dictionary<ShieldingBudget, string?> Compared(ImmutableArray<SpecimenBudgets> shown, AnalysisPlan plan)
+    {
+        ShieldingBudget[] all = [.. shown.SelectMany(s => s.All)];
+        var words = new string?[all.Length];
+        Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, plan.Threads) }, i => words[i] = Compared(all[i], plan.Seed));
+        var found = new Dictionary<ShieldingBudget, string?>(ReferenceEqualityComparer.Instance);
+        for (int i = 0; i < all.Length; i++)
+        {
+            found.Add(all[i], words[i]);
+        }
+
+        return found;
+    }
+
+    private static string? Compared(ShieldingBudget budget, ulong seed) =>
+        budget.Doubts != ReadingDoubts.None ? null : budget.At is null ? Wording.MeanShift(budget) : Wording.Compared(budget, budget.Propagate(seed));
 
     private static IEnumerable<IReadOnlyList<string>> Rows(ShieldingBudget budget)
     {

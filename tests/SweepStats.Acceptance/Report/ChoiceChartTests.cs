@@ -116,7 +116,7 @@ public sealed class ChoiceChartTests
         Drawn.Value with { Choice = Drawn.Value.Choice! with { Bands = [band], Dominated = dominated } };
 
     private static XElement[] Texts(BandRanking band, params ImmutableArray<DominatedSpecimen> dominated) =>
-        [.. XDocument.Parse(SvgPicture.Of(ChartBook.Of(With(band, dominated)).Single(c => c.Name == "choice")).Svg).Descendants().Where(e => e.Name.LocalName == "text")];
+        [.. XDocument.Parse(System.Text.Encoding.UTF8.GetString(SvgPicture.Of(ChartBook.Of(With(band, dominated)).Single(c => c.Name == "choice")).Svg)).Descendants().Where(e => e.Name.LocalName == "text")];
 
     private static double Height(XElement text) => ChartText.Middle(text);
 }

@@ -53,7 +53,7 @@ internal sealed record DetectionChart(string Name, string Title, string Sizes, p
         var promise = new Trace { Title = "95 %", Colour = Ink.Grey, Thickness = 1, Points = [new DataPoint(first, Promised), new DataPoint(last, Promised)] };
         PlotModel model = Frame.Model(Title, subtitle, sizes, share).With([promise, .. curves.Select((curve, i) => Line(curve.Key, curve, i))]);
         var chart = new Chart(Name, ChartKind.Overview, Title, $"Share of rehearsed campaigns in which the fault is found, over its size: {string.Join(", ", curves.Select(c => c.Key.Name))}.", model);
-        return SvgPicture.Declaration + SvgPicture.Of(chart).Svg;
+        return System.Text.Encoding.UTF8.GetString(SvgPicture.Of(chart).File);
     }
 
     private static Trace Line((string Code, string Name) curve, IEnumerable<DetectionRow> rows, int number)
