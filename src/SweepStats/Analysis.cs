@@ -38,9 +38,9 @@ public static class Analysis
         AveragingInUse averaging = AveragingChoice.Of(read with { Floor = FloorAndLeakage.Noise(read) }, plan.Averaging);
         var split = FloorAndLeakage.Of(read, averaging.Averaging, history, plan.SameLeakage);
         (AlignedCampaign aligned, NoiseFloor? measured) = (split.Campaign, Floor(split, history, plan.DeclaredFloorDb, averaging.Averaging));
-        ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, measured);
+        ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, measured, plan.Threads);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
-        var together = SerialCorrelation.Of(aligned, measured, odd);
+        var together = SerialCorrelation.Of(aligned, measured, odd, plan.Threads);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
         ReferenceTiming timing = ReferenceTimes.Of(aligned, plan.ReferenceTaking == SweepTaking.Unstated ? campaign.ReferenceTaking : plan.ReferenceTaking);
         CampaignClipping clipping = ClippingSearch.In(read, all.Floor, plan.Threads);
@@ -73,7 +73,7 @@ public static class Analysis
             SourceDbm = plan.SourceDbm,
             MaximumInputDbm = plan.MaximumInputDbm,
         };
-        ImmutableArray<Finding> findings = Checklist.Inspect(evidence);
+        ImmutableArray<Finding> findings = Checklist.Inspect(evidence, plan.Threads);
         Verdict verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence, findings), plan.Threads);
         ImmutableArray<SpecimenSweeps> specimens = [.. aligned.Covered.Zip(curves, SpecimenSweeps.Of)];
         return new AnalysisResult

@@ -34,8 +34,9 @@ public static class BottomReadings
 
         SweepBlock[] rest = [.. others];
         BottomTies bottom = BottomTies.Of(block);
-        int[] standing = [.. Enumerable.Range(0, block.PointCount).Select(f => Standing(block, bottom, f))];
-        bool[] most = [.. standing.Select(s => s >= FlatRun.Most(block))];
+        int[] standing = Standing(block, bottom);
+        int enough = FlatRun.Most(block);
+        bool[] most = Array.ConvertAll(standing, s => s >= enough);
         bool limit = bottom.IsLimit || Array.Exists(rest, other => EndsAt(other, bottom.LevelDb)) || HasFlatBottom(block, most, rest);
         return limit ? [.. standing.Select(s => s > 0)] : [];
     }
@@ -58,12 +59,17 @@ public static class BottomReadings
     private static bool EndsAt(SweepBlock other, double levelDb) =>
         Math.Abs(other.LowestDb - levelDb) <= DisplayStep.Same && BottomTies.Of(other).IsLimit;
 
-    private static int Standing(SweepBlock block, BottomTies bottom, int f)
+    // How many sweeps stand at the bottom at each frequency.
+    private static int[] Standing(SweepBlock block, BottomTies bottom)
     {
-        int standing = 0;
+        var standing = new int[block.PointCount];
         for (int j = 0; j < block.SweepCount; j++)
         {
-            standing += BottomTies.IsAt(block[j][f], bottom.LevelDb) ? 1 : 0;
+            ReadOnlySpan<double> levels = BottomTies.ReachesDown(block, j, bottom.LevelDb) ? block[j] : [];
+            for (int f = 0; f < levels.Length; f++)
+            {
+                standing[f] += BottomTies.IsAt(levels[f], bottom.LevelDb) ? 1 : 0;
+            }
         }
 
         return standing;
@@ -75,6 +81,6 @@ public static class BottomReadings
         var none = new bool[most.Length];
         var agree = new Lazy<double>(() =>
             others.Select(b => FlatRun.NeighboursAgree(b, none)).Append(FlatRun.NeighboursAgree(block, most)).Max());
-        return FlatRun.Of(most).Any(run => run.IsLimit(block, agree.Value));
+        return FlatRun.Of(most).Any(run => run.Length >= FlatRun.Shortest && run.IsLimit(block, agree.Value));
     }
 }

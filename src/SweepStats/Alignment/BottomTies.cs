@@ -37,13 +37,31 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
     /// <summary>Looks at all readings of a block.</summary>
     public static BottomTies Of(SweepBlock block)
     {
-        double[] levels = [.. Rows(block).SelectMany(row => row)];
         double lowest = block.LowestDb;
-        int at = levels.Count(l => IsAt(l, lowest));
-        double step = Math.Max(UnseenStep, Math.Max(DisplayStep.Of(block), DisplayStep.Shared(levels)));
-        bool limit = at >= FewestReadings && at < levels.Length
-            && (IsMirrored(block, lowest, (at, step)) || IsTied(block, levels, (lowest, at, step)));
-        return new BottomTies(lowest, at, limit) { ReadingCount = levels.Length };
+        int count = block.SweepCount * block.PointCount;
+        int at = Enumerable.Range(0, block.SweepCount).Sum(j => ReachesDown(block, j, lowest) ? Upto(block[j], lowest) : 0);
+        return new BottomTies(lowest, at, at >= FewestReadings && at < count && IsCutOff(block, lowest, at)) { ReadingCount = count };
+    }
+
+    /// <summary>Whether some reading of a sweep stands at a level.</summary>
+    public static bool ReachesDown(SweepBlock block, int sweep, double levelDb) => IsAt(block.ExtremesDb(sweep).Lowest, levelDb);
+
+    private static bool IsCutOff(SweepBlock block, double lowest, int at)
+    {
+        double step = Math.Max(UnseenStep, Math.Max(DisplayStep.Of(block), block.UsualSteps.Coarsest));
+        return IsMirrored(block, lowest, (at, step)) || IsTied(block, (lowest, at, step));
+    }
+
+    // Readings that stand at a level or below.
+    private static int Upto(ReadOnlySpan<double> levels, double levelDb)
+    {
+        int count = 0;
+        foreach (double level in levels)
+        {
+            count += IsAt(level, levelDb) ? 1 : 0;
+        }
+
+        return count;
     }
 
     /// <summary>Whether a reading stands at a level.</summary>
@@ -71,11 +89,11 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
 
     private static int Runs(bool[] marks) => marks.Where((mark, f) => mark && (f == 0 || !marks[f - 1])).Count();
 
-    private static bool IsTied(SweepBlock block, double[] levels, (double Lowest, int At, double Step) ties)
+    private static bool IsTied(SweepBlock block, (double Lowest, int At, double Step) ties)
     {
         double scatter = Scatter(block);
         double steps = scatter / ties.Step;
-        int above = levels.Count(l => !IsAt(l, ties.Lowest) && l <= ties.Lowest + scatter);
+        int above = Rows(block).Sum(row => row.Count(l => !IsAt(l, ties.Lowest) && l <= ties.Lowest + scatter));
         return steps >= ScatterInSteps && 1 - Poisson.CDF((above + 1) / steps, ties.At - 1) < ByChance;
     }
 
@@ -84,16 +102,26 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
     private static double[] Round(SweepBlock block)
     {
         double[][] rows = Rows(block);
+        double[] own = rows.Length < FewestForMiddle ? [] : new RowMedians(rows.Length).Of(j => rows[j], block.PointCount);
         var round = new double[block.PointCount];
         for (int f = 0; f < round.Length; f++)
         {
-            int start = Math.Max(0, f - HalfWidth);
-            int end = Math.Min(round.Length, f + HalfWidth + 1);
-            double beside = Sample.Median([.. rows.SelectMany(row => row[start..end])]);
-            round[f] = rows.Length < FewestForMiddle ? beside : Math.Max(beside, Sample.Median(At(rows, f)));
+            double beside = Sample.Median(Beside(rows, Math.Max(0, f - HalfWidth), Math.Min(round.Length, f + HalfWidth + 1)));
+            round[f] = own.Length == 0 ? beside : Math.Max(beside, own[f]);
         }
 
         return round;
+    }
+
+    private static double[] Beside(double[][] rows, int start, int end)
+    {
+        var beside = new double[rows.Length * (end - start)];
+        for (int j = 0; j < rows.Length; j++)
+        {
+            rows[j].AsSpan(start..end).CopyTo(beside.AsSpan(j * (end - start)));
+        }
+
+        return beside;
     }
 
     // Standard deviation of a reading, told by the median, which a clipped share does not move much: about its neighbours, or

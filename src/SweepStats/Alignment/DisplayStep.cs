@@ -29,8 +29,6 @@ internal static class DisplayStep
     // One level, or two, lie on any grid.
     private const int FewestDifferent = 3;
 
-    private static readonly double[] UsualSteps = [1, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001];
-
     /// <summary>
     /// Standard deviation of what rounding to the step takes away, q/√12, in dB; 0 where no step can be told.
     /// </summary>
@@ -50,8 +48,9 @@ internal static class DisplayStep
     internal static double Found(SweepBlock block)
     {
         double[] levels = Levels(block);
-        double onGrid = levels.Length >= FewestLevels || AllRepeat(block) ? Shared(levels) : 0;
-        return Math.Max(onGrid, LeastGap(levels));
+        double usual = block.UsualSteps.Coarsest;
+        double onGrid = levels.Length >= FewestLevels || AllRepeat(block) ? usual : 0;
+        return Math.Max(onGrid, LeastGap(levels, usual));
     }
 
     /// <summary>
@@ -84,15 +83,15 @@ internal static class DisplayStep
     public static double? OfVarying(IEnumerable<SweepBlock> blocks)
     {
         SweepBlock[] varying = [.. blocks.Where(Varies)];
-        return varying.Length == 0 ? null : Shared(varying.SelectMany(Levels));
+        return varying.Length == 0 ? null : Shared(varying);
     }
 
+    /// <summary>The coarsest usual step in dB that all levels of some blocks are whole multiples of; 0 where there is none.</summary>
+    public static double Shared(IEnumerable<SweepBlock> blocks) =>
+        blocks.Aggregate(UsualSteps.All, (steps, block) => steps.And(block.UsualSteps)).Coarsest;
+
     /// <summary>The coarsest usual step in dB that all levels are whole multiples of; 0 where there is none.</summary>
-    public static double Shared(IEnumerable<double> levels)
-    {
-        double[] all = [.. levels];
-        return Array.Find(UsualSteps, step => Array.TrueForAll(all, l => IsMultiple(l, step)));
-    }
+    public static double Shared(IEnumerable<double> levels) => UsualSteps.Of([.. levels]).Coarsest;
 
     /// <summary>All levels in dB, of sweeps that agree everywhere those of the first.</summary>
     public static double[] Levels(SweepBlock block)
@@ -115,12 +114,6 @@ internal static class DisplayStep
         return levels;
     }
 
-    private static bool IsMultiple(double level, double step)
-    {
-        double steps = level / step;
-        return Math.Abs(steps - Math.Round(steps)) * step < Same;
-    }
-
     // Sweeps that agree everywhere have been rounded, however few they are.
     private static bool AllRepeat(SweepBlock block)
     {
@@ -135,24 +128,14 @@ internal static class DisplayStep
         return block.SweepCount > 1;
     }
 
-    private static double LeastGap(double[] levels)
+    private static double LeastGap(double[] levels, double usual)
     {
         if (levels.Length < FewestForGaps)
         {
             return 0;
         }
 
-        Array.Sort(levels);
-        List<double> gaps = [];
-        for (int i = 1; i < levels.Length; i++)
-        {
-            double gap = levels[i] - levels[i - 1];
-            if (gap > Same)
-            {
-                gaps.Add(gap);
-            }
-        }
-
+        List<double> gaps = LevelGaps.Of(levels, usual);
         double step = gaps.DefaultIfEmpty().Min();
         bool repeats = step > 0 && (gaps.Count + 1) * 2 <= levels.Length;
         return repeats && gaps.Count(g => IsNearMultiple(g, step)) >= NearlyAll * gaps.Count ? step : 0;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Alignment;
@@ -10,7 +11,8 @@ public sealed class SweepBlock
     private readonly double[]? _phases;
     private readonly double[]? _reverse;
     private readonly Lazy<double> _stepDb;
-    private readonly Lazy<double> _lowestDb;
+    private readonly Lazy<UsualSteps> _usualSteps;
+    private readonly Lazy<Extremes[]> _extremesDb;
 
     /// <param name="sweeps">The sweeps.</param>
     /// <param name="pointCount">Number of frequencies.</param>
@@ -24,7 +26,8 @@ public sealed class SweepBlock
         PointCount = pointCount;
         (_levels, _phases, _reverse) = (levels, phases, reverse);
         _stepDb = new Lazy<double>(() => DisplayStep.Found(this));
-        _lowestDb = new Lazy<double>(() => _levels.Min());
+        _usualSteps = new Lazy<UsualSteps>(() => UsualSteps.Of(_levels));
+        _extremesDb = new Lazy<Extremes[]>(() => [.. Enumerable.Range(0, SweepCount).Select(j => Extremes.Of(this[j]))]);
     }
 
     /// <summary>The sweeps, in campaign order; their own levels are on their own grids.</summary>
@@ -58,7 +61,16 @@ public sealed class SweepBlock
     internal double StepDb => _stepDb.Value;
 
     /// <summary>The lowest level in dB, found once: each block is held against all others of a campaign.</summary>
-    internal double LowestDb => _lowestDb.Value;
+    internal double LowestDb => _extremesDb.Value.Min(e => e.Lowest);
+
+    /// <summary>The highest level in dB.</summary>
+    internal double HighestDb => _extremesDb.Value.Max(e => e.Highest);
+
+    /// <summary>The usual steps that all its levels fit in, found once.</summary>
+    internal UsualSteps UsualSteps => _usualSteps.Value;
+
+    /// <summary>The lowest and the highest level of a sweep in dB, found once.</summary>
+    internal Extremes ExtremesDb(int sweep) => _extremesDb.Value[sweep];
 
     /// <summary>Mean level in dB of some of the sweeps at each frequency, sweep by sweep as they lie in memory.</summary>
     /// <param name="rows">Their places, at least one; summed in this order.</param>

@@ -44,8 +44,14 @@ public static class Checklist
     ];
 
     /// <summary>Findings of all checks, gravest first.</summary>
-    public static ImmutableArray<Finding> Inspect(Evidence seen) =>
-        [.. All.SelectMany(check => check.Inspect(seen)).OrderByDescending(finding => finding.Severity)];
+    /// <param name="seen">What the checks look at.</param>
+    /// <param name="threads">Threads to use; each check stands alone, and the findings do not depend on it.</param>
+    public static ImmutableArray<Finding> Inspect(Evidence seen, int threads = 1)
+    {
+        var found = new Finding[All.Length][];
+        Parallel.For(0, found.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => found[i] = [.. All[i].Inspect(seen)]);
+        return [.. found.SelectMany(f => f).OrderByDescending(finding => finding.Severity)];
+    }
 
     /// <summary>Every check with the reason why it could not be made, where there is one; in order.</summary>
     public static ImmutableArray<CheckRun> Runs(Evidence seen) => [.. All.Select(check => new CheckRun(check.Code, check.UntestedBecause(seen)))];

@@ -20,7 +20,6 @@ internal sealed class NonNormal : ICheck
 
     // Of two sweeps each rest is the other's mirror image.
     private const int FewestSweeps = 3;
-    private const int HalfWidth = 20;
     private const int MostValues = 100_000;
     private const int FewestValues = 100;
 
@@ -43,7 +42,7 @@ internal sealed class NonNormal : ICheck
         (double skewness, double excess) = Moments.SkewnessAndExcess(values);
         if (test.Probability < FalseAlarm && (Math.Abs(skewness) > PlainSkewness || excess > PlainExcess))
         {
-            double lopsided = ScatterSkewness.Of(Groups(seen), g => [.. Standardised(g, Coarsest(seen))]);
+            double lopsided = ScatterSkewness.Of(Groups(seen), g => new StandardisedRests(g, Coarsest(seen)).All());
             bool matters = Math.Abs(lopsided) >= ScatterSkewness.Material;
             yield return new Finding
             {
@@ -62,47 +61,36 @@ internal sealed class NonNormal : ICheck
     // Steps of q make any scatter below about q/2 look uneven: q/√12 of rounding and q/2 of scatter add up to twice the rounding, q/√3.
     private static double Coarsest(Evidence seen) => 2 * seen.Curves.Select(c => c.RoundingDb).DefaultIfEmpty().Max();
 
-    private static double[] Values(Evidence seen) => IsClipped(seen) ? [] : Values(seen, Coarsest(seen));
+    private static double[] Values(Evidence seen)
+    {
+        if (IsClipped(seen))
+        {
+            return [];
+        }
 
-    private static double[] Values(Evidence seen, double coarsest) => Thinned([.. Groups(seen).SelectMany(g => Standardised(g, coarsest))]);
+        double coarsest = Coarsest(seen);
+        StandardisedRests[] groups = [.. Groups(seen).Select(g => new StandardisedRests(g, coarsest))];
+        int step = (groups.Sum(g => g.Count) / MostValues) + 1, next = 0;
+        List<double> thinned = [];
+        foreach (StandardisedRests group in groups)
+        {
+            for (; next < group.Count; next += step)
+            {
+                thinned.Add(group[next]);
+            }
+
+            next -= group.Count;
+        }
+
+        return [.. thinned];
+    }
 
     // Counted as far as needed: the first group mostly has enough.
-    private static bool AreEnough(Evidence seen, double coarsest) =>
-        Groups(seen).SelectMany(g => Standardised(g, coarsest)).Take(FewestValues).Count() == FewestValues;
+    private static bool AreEnough(Evidence seen, double coarsest)
+    {
+        int count = 0;
+        return Groups(seen).Any(g => (count += new StandardisedRests(g, coarsest).Count) >= FewestValues);
+    }
 
     private static IEnumerable<RepeatGroup> Groups(Evidence seen) => seen.Repeats.Where(g => g.Role != SweepRole.Floor && g.Sweeps.Length >= FewestSweeps);
-
-    private static double[] Thinned(double[] values)
-    {
-        int step = (values.Length / MostValues) + 1;
-        return step == 1 ? values : [.. values.Where((_, i) => i % step == 0)];
-    }
-
-    // About the mean of the sweeps: about their median one of three would have no rest at all.
-    private static IEnumerable<double> Standardised(RepeatGroup group, double coarsest)
-    {
-        int count = group.Points.Length;
-        var rest = new double[group.Sweeps.Length][];
-        var squares = new double[count];
-        double[] mean = [.. Enumerable.Range(0, count).Select(p => group.Sweeps.Average(s => s.RestDb[p]))];
-        for (int j = 0; j < rest.Length; j++)
-        {
-            rest[j] = [.. group.Sweeps[j].RestDb.Zip(mean, (own, middle) => own - middle)];
-            for (int p = 0; p < count; p++)
-            {
-                squares[p] += rest[j][p] * rest[j][p];
-            }
-        }
-
-        for (int p = 0; p < count; p++)
-        {
-            int first = Math.Max(0, p - HalfWidth);
-            int last = Math.Min(count - 1, p + HalfWidth);
-            double scatter = Math.Sqrt(squares.AsSpan(first, last - first + 1).ToArray().Sum() / (rest.Length * (last - first + 1)));
-            for (int j = 0; j < rest.Length && scatter > coarsest; j++)
-            {
-                yield return rest[j][p] / scatter;
-            }
-        }
-    }
 }

@@ -29,7 +29,14 @@ internal static class BandRanker
         candidates = [.. candidates.Where(i => double.IsFinite(figures[i].Mean.Value))];
         if (figures[0].DeviationDb is not null && candidates.Length > 0 && compared.Length > 0)
         {
-            Compare(all, [.. figures.Select(f => f.Mean)], candidates, asked);
+            CandidateMean[] means = [.. figures.Select(f => f.Mean)];
+            Group(all, means, candidates, asked.Level);
+            // Sweeps of a specimen that stays where it is say nothing of how it lies the next time: no chance of being the best follows.
+            if (over.ByPlacement)
+            {
+                Chances(all, means, candidates, asked.Seed);
+            }
+
             if (yardstick >= 0)
             {
                 for (int i = 0; i < all.Length; i++)
@@ -80,22 +87,24 @@ internal static class BandRanker
         return [.. ordered.Select((s, i) => s with { Rank = i + 1 })];
     }
 
-    private static void Compare(
-        RankedSpecimen[] all, CandidateMean[] means, int[] candidates, (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked)
+    private static void Chances(RankedSpecimen[] all, CandidateMean[] means, int[] candidates, ulong seed)
     {
         CandidateMean[] compared = [.. candidates.Select(i => means[i])];
         double[] shares = BestOf.Shares(
-            [.. compared.Select(m => m.Value)], [.. compared.Select(m => m.StandardError)], compared.Max(m => m.DegreesOfFreedom), asked.Seed, Draws);
+            [.. compared.Select(m => m.Value)], [.. compared.Select(m => m.StandardError)], compared.Max(m => m.DegreesOfFreedom), seed, Draws);
         Interval[] chances = BestOf.Limits(shares, [.. compared.Select(m => m.Open)]);
         for (int c = 0; c < candidates.Length; c++)
         {
             all[candidates[c]] = all[candidates[c]] with { ProbabilityBest = chances[c] };
         }
+    }
 
+    private static void Group(RankedSpecimen[] all, CandidateMean[] means, int[] candidates, Confidence level)
+    {
         int[] left = candidates;
         for (int group = 1; left.Length > 0; group++)
         {
-            bool[] stays = BestCandidates.Among([.. left.Select(i => means[i])], 1 - asked.Level.Level);
+            bool[] stays = BestCandidates.Among([.. left.Select(i => means[i])], 1 - level.Level);
             foreach (int i in left.Where((_, c) => stays[c]))
             {
                 all[i] = all[i] with { Group = group };

@@ -47,14 +47,10 @@ public static class SpecimenRanker
         ];
         return new SpecimenChoice
         {
-            Bands = byPlacement ? bands : [.. bands.Select(WithoutChances)],
+            Bands = bands,
             ByPlacement = byPlacement,
             Properties = properties,
             Dominated = Domination.Among(bands, properties, asked.Question),
         };
     }
-
-    // Sweeps of a specimen that stays where it is say nothing of how it lies the next time: no chance of being the best follows.
-    private static BandRanking WithoutChances(BandRanking band) =>
-        band with { Ranking = [.. band.Ranking.Select(r => r with { ProbabilityBest = null })] };
 }

@@ -50,7 +50,7 @@ public sealed record ClippedReadings
         for (int j = 0; j < block.SweepCount; j++)
         {
             ReadOnlySpan<double> sweep = block[j];
-            double top = TopLevel.Of(sweep);
+            double top = block.ExtremesDb(j).Highest;
             if (!TopLevel.IsAmong(limits, top))
             {
                 continue;

@@ -20,7 +20,7 @@ internal static class ClippingSearch
         double[] limits = [.. own.Where(c => c.Kind != ClippingKind.None).Select(c => c.LevelDb)];
         ImmutableArray<ClippedReadings> found =
         [
-            .. own.Zip(blocks, (c, b) => c.Kind == ClippingKind.None && TopLevel.IsAmong(limits, Highest(b)) ? ClippedReadings.At(ClippingKind.Shared, b, [Highest(b)]) : c),
+            .. own.Zip(blocks, (c, b) => c.Kind == ClippingKind.None && TopLevel.IsAmong(limits, b.HighestDb) ? ClippedReadings.At(ClippingKind.Shared, b, [b.HighestDb]) : c),
         ];
         SweepBlock[] shown = floor is null ? blocks : [.. blocks, floor];
         return new CampaignClipping(found[0], found[1..], [.. Each(blocks[1..], b => BottomReadings.Find(b, Without(shown, b)), threads)]);
@@ -47,6 +47,4 @@ internal static class ClippingSearch
 
     private static IEnumerable<SweepBlock> Without(IEnumerable<SweepBlock> blocks, SweepBlock block) =>
         blocks.Where(other => !ReferenceEquals(other, block));
-
-    private static double Highest(SweepBlock block) => Enumerable.Range(0, block.SweepCount).Max(j => TopLevel.Of(block[j]));
 }

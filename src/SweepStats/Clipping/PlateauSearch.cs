@@ -16,19 +16,35 @@ internal static class PlateauSearch
     public static Plateau Find(SweepBlock block, IEnumerable<SweepBlock> others)
     {
         int most = FlatRun.Most(block);
-        double[] tops = [.. Enumerable.Range(0, block.SweepCount).Select(j => TopLevel.Of(block[j]))];
+        double[] tops = [.. Enumerable.Range(0, block.SweepCount).Select(j => block.ExtremesDb(j).Highest)];
         bool IsStuck(int j, int f) => DisplayStep.IsSame(block[j][f], tops[j]);
-        bool[] stuck = [.. Enumerable.Range(0, block.PointCount).Select(f => Enumerable.Range(0, block.SweepCount).Count(j => IsStuck(j, f)) >= most)];
-        double agree = Array.TrueForAll(stuck, s => s)
+        bool[] stuck = Array.ConvertAll(Standing(block, tops), s => s >= most);
+        var agree = new Lazy<double>(() => Array.TrueForAll(stuck, s => s)
             ? others.Select(other => FlatRun.NeighboursAgree(other, new bool[stuck.Length])).DefaultIfEmpty(1).Min()
-            : FlatRun.NeighboursAgree(block, stuck);
-        FlatRun[] flat = [.. FlatRun.Of(stuck).Where(run => run.IsLimit(block, agree))];
+            : FlatRun.NeighboursAgree(block, stuck));
+        FlatRun[] flat = [.. FlatRun.Of(stuck).Where(run => run.Length >= FlatRun.Shortest && run.IsLimit(block, agree.Value))];
         IEnumerable<double> levels = from run in flat
                                      from f in Enumerable.Range(run.Start, run.Length)
                                      from j in Enumerable.Range(0, block.SweepCount)
                                      where IsStuck(j, f)
                                      select tops[j];
         return flat.Length == 0 ? Plateau.None : new Plateau([.. levels.Distinct()], flat.Max(run => run.Length));
+    }
+
+    // How many sweeps stand at their own highest level at each frequency.
+    private static int[] Standing(SweepBlock block, double[] tops)
+    {
+        var standing = new int[block.PointCount];
+        for (int j = 0; j < tops.Length; j++)
+        {
+            ReadOnlySpan<double> levels = block[j];
+            for (int f = 0; f < levels.Length; f++)
+            {
+                standing[f] += DisplayStep.IsSame(levels[f], tops[j]) ? 1 : 0;
+            }
+        }
+
+        return standing;
     }
 
     /// <summary>Flat tops of a block of sweeps.</summary>

@@ -24,9 +24,8 @@ internal static class TiedTops
     /// <summary>The highest level of all where it is a limit; null where it is none.</summary>
     public static double? Limit(SweepBlock block)
     {
-        double[] levels = [.. Enumerable.Range(0, block.SweepCount).SelectMany(j => block[j].ToArray())];
-        double top = levels.Max();
-        int at = levels.Count(l => DisplayStep.IsSame(l, top));
+        double top = block.HighestDb;
+        int at = Enumerable.Range(0, block.SweepCount).Where(j => DisplayStep.IsSame(block.ExtremesDb(j).Highest, top)).Sum(j => Count(block[j], l => DisplayStep.IsSame(l, top)));
         if (at < Fewest)
         {
             return null;
@@ -39,8 +38,19 @@ internal static class TiedTops
             return null;
         }
 
-        int below = levels.Count(l => !DisplayStep.IsSame(l, top) && l >= top - scatter);
+        int below = Enumerable.Range(0, block.SweepCount).Sum(j => Count(block[j], l => !DisplayStep.IsSame(l, top) && l >= top - scatter));
         return 1 - Poisson.CDF((below + 1) / steps, at - 1) < ByChance ? top : null;
+    }
+
+    private static int Count(ReadOnlySpan<double> levels, Predicate<double> counts)
+    {
+        int count = 0;
+        foreach (double level in levels)
+        {
+            count += counts(level) ? 1 : 0;
+        }
+
+        return count;
     }
 
     /// <summary>Standard deviation of a reading about its neighbours or repeats, in dB: about as much as clipping takes from the readings that it meets.</summary>

@@ -49,15 +49,23 @@ internal sealed class SharedShape
     public bool[] Lost(double[][] covered)
     {
         var lost = new bool[_points];
+        var scatter = new RunningScatter(covered);
         foreach (ReferenceWindow window in _windows)
         {
-            if (IsLost(window.SharedVariance, new StraightenedRows(covered, window.Seen)))
+            if (!IsPlainlyTooSmall(window, scatter) && IsLost(window.SharedVariance, new StraightenedRows(covered, window.Seen)))
             {
                 lost.AsSpan(window.Told).Fill(true);
             }
         }
 
         return lost;
+    }
+
+    // Most windows of a reference without much shape are told without going through them. Half of what can be told leaves rounding no say.
+    private static bool IsPlainlyTooSmall(ReferenceWindow window, RunningScatter covered)
+    {
+        double scatter = window.Seen.End.Value - window.Seen.Start.Value < FewestPoints ? 0 : covered.In(window.Seen);
+        return scatter > RunningScatter.Tellable && window.SharedVariance < TellableResemblance / 2 * (window.SharedVariance + scatter);
     }
 
     private static bool IsLost(double shape, StraightenedRows looks)

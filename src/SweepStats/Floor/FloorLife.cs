@@ -103,6 +103,6 @@ public sealed record FloorLife
     private static double OtherStep(AlignedCampaign campaign)
     {
         SweepBlock[] others = [campaign.Reference, .. campaign.Covered.Select(c => c.Block)];
-        return Math.Max(FinestStepDb, DisplayStep.OfVarying(others) ?? DisplayStep.Shared(others.SelectMany(DisplayStep.Levels)));
+        return Math.Max(FinestStepDb, DisplayStep.OfVarying(others) ?? DisplayStep.Shared(others));
     }
 }

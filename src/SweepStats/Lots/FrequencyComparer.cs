@@ -10,30 +10,38 @@ internal static class FrequencyComparer
     public static LotFrequency At(int f, (LotSpecimens Specimens, ImmutableArray<ShieldingCurve> Curves) of, LotQuestion question)
     {
         LotSpecimens specimens = of.Specimens;
-        double[] values = [.. specimens.Specimens.Select(s => s.Values[f])];
-        bool[] bounds = [.. specimens.Specimens.Select(s => s.Bounds[f])];
-        int capped = bounds.Count(b => b);
+        var values = new double[specimens.Specimens.Length];
+        var bounds = new bool[values.Length];
+        for (int i = 0; i < values.Length; i++)
+        {
+            (values[i], bounds[i]) = (specimens.Specimens[i].Values[f], specimens.Specimens[i].Bounds[f]);
+        }
+
+        int capped = bounds.AsSpan().Count(true);
         bool readable = Array.TrueForAll(values, double.IsFinite);
         return new LotFrequency
         {
             At = specimens.Grid[f],
-            Lots =
-            [
-                .. specimens.Lots.Select((_, l) => (Values: specimens.OfLot(l, values), Bounds: specimens.OfLot(l, bounds), Curves: specimens.OfLot(l, of.Curves)))
-                    .Select(l => Point((l.Values, l.Bounds), Shared(f, l.Curves, l.Bounds), question)),
-            ],
-            Scatter = capped > 0 ? [] : LevelScatter.Of(specimens.Design, specimens.BySweep((s, j) => s.At(j, f))),
+            Lots = [.. Enumerable.Range(0, specimens.Lots.Length).Select(l => Point(f, l, of, (values, bounds), question))],
+            Scatter = capped > 0 ? [] : LevelScatter.Of(specimens.Design, specimens.BySweep(f)),
             Capped = capped,
             Probability = readable ? CensoredAnova.Of(values, bounds, specimens.LotOf)?.Probability : null,
             Adjusted = null,
         };
     }
 
+    private static LotPoint Point(
+        int f, int lot, (LotSpecimens Specimens, ImmutableArray<ShieldingCurve> Curves) of, (double[] Values, bool[] Bounds) all, LotQuestion question)
+    {
+        bool[] bounds = of.Specimens.OfLot<bool>(lot, all.Bounds);
+        return Point((of.Specimens.OfLot<double>(lot, all.Values), bounds), Shared(f, of.Specimens.OfLot(lot, of.Curves.AsSpan()), bounds), question);
+    }
+
     // Bounds hold by themselves; where all are bounds the reference's error is that of any.
     private static Contribution[]? Shared(int f, ShieldingCurve[] curves, bool[] bounds)
     {
-        ShieldingCurve[] known = [.. curves.Where((_, i) => !bounds[i])];
-        return SharedErrors.Of(known.Length > 0 ? known : curves, own => own(f));
+        int capped = bounds.AsSpan().Count(true);
+        return SharedErrors.At(f, capped == 0 || capped == bounds.Length ? curves : [.. curves.Where((_, i) => !bounds[i])]);
     }
 
     private static LotPoint Point((double[] Values, bool[] Bounds) of, Contribution[]? shared, LotQuestion question)

@@ -17,7 +17,7 @@ internal static class LotBandComparer
         double[] mean = LogWeights.Whole(weights);
         double[] sweeps = share > 0 ? specimens.BySweep((s, j) => LogWeights.Mean(mean, f => s.At(j, f))) : [];
         double[] means = [.. specimens.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, f => s.Values[f]) : double.NaN)];
-        double[][] byLot = [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, means))];
+        double[][] byLot = [.. specimens.Lots.Select((_, l) => specimens.OfLot<double>(l, means))];
         double[] all = LogWeights.Within(specimens.Grid, band.Band);
         double[] plain = [.. from.Curves.Select(c => LogWeights.Mean(all, f => PlainReading.Of(c.Readings[f])))];
         CurveAnova? curves = share > 0 ? Curves(specimens, weights) : null;
@@ -27,7 +27,7 @@ internal static class LotBandComparer
             Band = new FrequencyBand(frequencies[inside[0]].At, frequencies[inside[^1]].At),
             ClearShare = share,
             SharedErrorDb = share > 0 && SharedErrors.Of(from.Curves, own => LogWeights.Mean(mean, own)) is { } shared ? SharedErrors.Reach(shared, from.Question.Confidence.TwoSidedQuantile) : null,
-            Lots = [.. specimens.Lots.Select((name, l) => LotFigures.Of((name, Sample.Mean(specimens.OfLot(l, plain))), byLot[l], SharedErrors.Of(specimens.OfLot(l, from.Curves), own => LogWeights.Mean(mean, own)), from.Question))],
+            Lots = [.. specimens.Lots.Select((name, l) => LotFigures.Of((name, Sample.Mean(specimens.OfLot<double>(l, plain))), byLot[l], SharedErrors.Of(specimens.OfLot(l, from.Curves.AsSpan()), own => LogWeights.Mean(mean, own)), from.Question))],
             Specimens = [.. specimens.Specimens.Zip(means, (s, m) => new SpecimenMean(s.Name, m))],
             Pairs = share > 0 ? [.. LotFigures.Pairs(specimens.Lots, byLot, from.Question.MarginDb)] : [],
             Curves = curves,

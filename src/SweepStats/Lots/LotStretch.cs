@@ -52,13 +52,35 @@ public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot
     }
 
     // Of two lots both lie as far apart; one of them is enough to tell.
-    private static bool StandsOut(LotFrequency at, int lot) =>
-        Math.Abs(Apart(at, lot)) >= Outstanding * Enumerable.Range(0, at.Lots.Length).Max(l => Math.Abs(Apart(at, l))) && (at.Lots.Length > 2 || lot == 0);
+    private static bool StandsOut(LotFrequency at, int lot)
+    {
+        if (at.Lots.Length <= 2 && lot > 0)
+        {
+            return false;
+        }
+
+        double farthest = 0;
+        for (int l = 0; l < at.Lots.Length; l++)
+        {
+            farthest = Math.Max(farthest, Math.Abs(Apart(at, l)));
+        }
+
+        return Math.Abs(Apart(at, lot)) >= Outstanding * farthest;
+    }
 
     // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies higher all the more.
     private static bool Hidden(LotFrequency at, int lot) => Apart(at, lot) < 0 ? at.Lots[lot].Bound : Others(at, lot).Any(o => o.Bound);
 
-    private static double Apart(LotFrequency at, int lot) => at.Lots[lot].MeanDb - Others(at, lot).Average(o => o.MeanDb);
+    private static double Apart(LotFrequency at, int lot)
+    {
+        double others = 0;
+        for (int l = 0; l < at.Lots.Length; l++)
+        {
+            others += l == lot ? 0 : at.Lots[l].MeanDb;
+        }
+
+        return at.Lots[lot].MeanDb - (others / (at.Lots.Length - 1));
+    }
 
     private static IEnumerable<LotPoint> Others(LotFrequency at, int lot) => at.Lots.Where((_, l) => l != lot);
 }

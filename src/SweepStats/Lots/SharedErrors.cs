@@ -30,6 +30,36 @@ internal static class SharedErrors
         }
 
         double[] left = [.. Enumerable.Range(0, spread.ReferenceUnits).Select(j => mean(f => spread.WithoutReference(j, f)))];
+        return Parts(spread, left, curves.Average(c => mean(f => c.Spread?.FloorShift(f) ?? 0)));
+    }
+
+    /// <summary>The same at one frequency.</summary>
+    /// <param name="f">Its place.</param>
+    /// <param name="curves">The specimens.</param>
+    public static Contribution[]? At(int f, ShieldingCurve[] curves)
+    {
+        if (curves[0].Spread is not { ReferenceUnits: > 1 } spread)
+        {
+            return null;
+        }
+
+        var left = new double[spread.ReferenceUnits];
+        for (int j = 0; j < left.Length; j++)
+        {
+            left[j] = spread.WithoutReference(j, f);
+        }
+
+        double floor = 0;
+        foreach (ShieldingCurve curve in curves)
+        {
+            floor += curve.Spread?.FloorShift(f) ?? 0;
+        }
+
+        return Parts(spread, left, floor / curves.Length);
+    }
+
+    private static Contribution[] Parts(CurveSpread spread, double[] left, double floorDb)
+    {
         int units = left.Length;
         // Jackknife: leaving out a unit moves the mean by this much, (n − 1)/n of the squares are its variance.
         double jackknifed = (units - 1.0) / units * Sample.SquaredDeviations(left, Sample.Mean(left));
@@ -37,7 +67,7 @@ internal static class SharedErrors
         return
         [
             spread.ReferenceWorth?.OfFigure(reference) ?? reference,
-            new Contribution(Math.Abs(curves.Average(c => mean(f => c.Spread?.FloorShift(f) ?? 0))), spread.FloorDegreesOfFreedom),
+            new Contribution(Math.Abs(floorDb), spread.FloorDegreesOfFreedom),
             new Contribution(spread.TypeB.StandardUncertainty, spread.TypeB.DegreesOfFreedom),
         ];
     }

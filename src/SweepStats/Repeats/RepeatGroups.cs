@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;
@@ -22,30 +23,33 @@ public static class RepeatGroups
     /// <summary>All groups of two and more sweeps that can be compared: floor, reference, then specimens by name.</summary>
     /// <param name="campaign">Sweeps on their common grid.</param>
     /// <param name="floor">The floor; null where none is known: then all frequencies count.</param>
-    public static ImmutableArray<RepeatGroup> Of(AlignedCampaign campaign, NoiseFloor? floor)
+    /// <param name="threads">Threads to use; the groups do not depend on it.</param>
+    public static ImmutableArray<RepeatGroup> Of(AlignedCampaign campaign, NoiseFloor? floor, int threads = 1)
     {
         ArgumentNullException.ThrowIfNull(campaign);
-        var groups = ImmutableArray.CreateBuilder<RepeatGroup>();
-        foreach ((SweepBlock block, SpecimenName? specimen) in Blocks(campaign))
+        (SweepBlock Block, SpecimenName? Specimen)[] blocks = [.. Blocks(campaign)];
+        var groups = new RepeatGroup[blocks.Length][];
+        Parallel.For(0, groups.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => groups[i] = [.. Of(blocks[i].Block, blocks[i].Specimen, floor)]);
+        return [.. groups.SelectMany(g => g)];
+    }
+
+    private static IEnumerable<RepeatGroup> Of(SweepBlock block, SpecimenName? specimen, NoiseFloor? floor)
+    {
+        foreach ((string? placement, int[] rows) in ByPlacement(block))
         {
-            foreach ((string? placement, int[] rows) in ByPlacement(block))
+            int[] points = Points(block, rows, floor);
+            if (rows.Length >= 2 && points.Length >= FewestPoints)
             {
-                int[] points = Points(block, rows, floor);
-                if (rows.Length >= 2 && points.Length >= FewestPoints)
+                yield return new RepeatGroup
                 {
-                    groups.Add(new RepeatGroup
-                    {
-                        Role = block.Sweeps[0].Role,
-                        Specimen = specimen,
-                        Placement = placement,
-                        Points = [.. points],
-                        Sweeps = Compared(block, rows, points),
-                    });
-                }
+                    Role = block.Sweeps[0].Role,
+                    Specimen = specimen,
+                    Placement = placement,
+                    Points = [.. points],
+                    Sweeps = Compared(block, rows, points),
+                };
             }
         }
-
-        return groups.ToImmutable();
     }
 
     private static IEnumerable<(SweepBlock Block, SpecimenName? Specimen)> Blocks(AlignedCampaign campaign)
@@ -75,40 +79,44 @@ public static class RepeatGroups
     {
         bool isFloor = block.Sweeps[0].Role == SweepRole.Floor;
         double[] means = floor is null || isFloor ? [] : block.Means(rows);
-        return [.. Enumerable.Range(0, block.PointCount).Where(f =>
-            floor is null || (!floor.Ambient[f] && (isFloor || means[f] >= floor.LevelDb[f] + ClearOfFloorDb)))];
-    }
-
-    private static ImmutableArray<RepeatedSweep> Compared(SweepBlock block, int[] rows, int[] points)
-    {
-        double[] middle = Middle(block, rows, points);
-        return [.. rows.Select(row => Compared(block.Sweeps[row], Away(block[row], points, middle)))];
-    }
-
-    // Median over the sweeps.
-    private static double[] Middle(SweepBlock block, int[] rows, int[] points)
-    {
-        var middle = new double[points.Length];
-        var column = new double[rows.Length];
-        for (int p = 0; p < middle.Length; p++)
+        List<int> points = [];
+        for (int f = 0; f < block.PointCount; f++)
         {
-            for (int i = 0; i < column.Length; i++)
+            if (floor is null || (!floor.Ambient[f] && (isFloor || means[f] >= floor.LevelDb[f] + ClearOfFloorDb)))
             {
-                column[i] = block[rows[i]][points[p]];
+                points.Add(f);
             }
-
-            middle[p] = Sample.Median(column);
         }
 
-        return middle;
+        return [.. points];
     }
 
-    private static double[] Away(ReadOnlySpan<double> levels, int[] points, double[] middle)
+    // About the median over the sweeps.
+    private static ImmutableArray<RepeatedSweep> Compared(SweepBlock block, int[] rows, int[] points)
     {
-        var away = new double[points.Length];
+        double[][] levels = [.. rows.Select(row => At(block[row], points))];
+        double[] middle = new RowMedians(rows.Length).Of(j => levels[j], points.Length);
+        return [.. rows.Select((row, j) => Compared(block.Sweeps[row], Away(levels[j], middle)))];
+    }
+
+    /// <summary>The values at some places.</summary>
+    internal static double[] At(ReadOnlySpan<double> values, int[] places)
+    {
+        var taken = new double[places.Length];
+        for (int p = 0; p < taken.Length; p++)
+        {
+            taken[p] = values[places[p]];
+        }
+
+        return taken;
+    }
+
+    private static double[] Away(double[] levels, double[] middle)
+    {
+        var away = new double[levels.Length];
         for (int p = 0; p < away.Length; p++)
         {
-            away[p] = levels[points[p]] - middle[p];
+            away[p] = levels[p] - middle[p];
         }
 
         return away;
@@ -117,8 +125,8 @@ public static class RepeatGroups
     private static RepeatedSweep Compared(Sweep sweep, double[] away)
     {
         double offset = Sample.Mean(away);
-        double[] rest = Deviations.FromMean(away);
+        double[] rest = Deviations.From(offset, away);
         double shape = Math.Sqrt(Deviations.Product(rest, rest) / rest.Length);
-        return new RepeatedSweep(sweep, new Decibels(offset), new Decibels(shape), [.. rest]);
+        return new RepeatedSweep(sweep, new Decibels(offset), new Decibels(shape), ImmutableCollectionsMarshal.AsImmutableArray(rest));
     }
 }

@@ -19,6 +19,6 @@ internal sealed record RepeatSeries(RepeatKind Kind, SerialRows Whole, SerialRow
         return new RepeatSeries(
             kind,
             new SerialRows([.. means.Select(m => new[] { m })]),
-            new SerialRows([.. levels.Select((row, j) => row.Select(level => level - means[j]).ToArray())]));
+            new SerialRows([.. levels.Select((row, j) => Array.ConvertAll(row, level => level - means[j]))]));
     }
 }

@@ -46,15 +46,16 @@ public sealed record SerialCorrelation
     /// <param name="campaign">Sweeps on their common grid.</param>
     /// <param name="floor">The floor; null where none is known.</param>
     /// <param name="odd">Sweeps that are odd among their repeats.</param>
-    public static SerialCorrelation Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<OddRepeat> odd)
+    /// <param name="threads">Threads to use; what is found does not depend on it.</param>
+    public static SerialCorrelation Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<OddRepeat> odd, int threads = 1)
     {
         ArgumentNullException.ThrowIfNull(campaign);
-        ImmutableArray<RepeatSeries> series = new TakenInOrder(campaign, floor, odd).Series();
+        ImmutableArray<RepeatSeries> series = new TakenInOrder(campaign, floor, odd).Series(threads);
         ImmutableArray<RepeatKind>[] asked =
             [.. new[] { Sweeps, Placements }.Where(kinds => series.Any(s => kinds.Contains(s.Kind) && s.Count > 2))];
         return new SerialCorrelation
         {
-            Levels = [.. asked.Select(kinds => SerialLevel.Of(series, kinds, FalseAlarm / asked.Length)).OfType<SerialLevel>()],
+            Levels = [.. asked.Select(kinds => SerialLevel.Of(series, kinds, FalseAlarm / asked.Length, threads)).OfType<SerialLevel>()],
         };
     }
 }

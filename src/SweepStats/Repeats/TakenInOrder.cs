@@ -21,12 +21,15 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
     private const int FewestPoints = 8;
 
     /// <summary>All series of two repeats and more.</summary>
-    public ImmutableArray<RepeatSeries> Series() =>
-    [
-        .. new[] { Of(RepeatKind.Reference, campaign.Reference, Sweeps(campaign.Reference, _ => true)) }
-            .Concat(campaign.Covered.SelectMany(c => OfSpecimen(c.Block)))
-            .OfType<RepeatSeries>(),
-    ];
+    /// <param name="threads">Threads to use; each specimen stands alone.</param>
+    public ImmutableArray<RepeatSeries> Series(int threads = 1)
+    {
+        var found = new RepeatSeries?[campaign.Covered.Length + 1][];
+        Parallel.For(0, found.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => found[i] = i == 0
+            ? [Of(RepeatKind.Reference, campaign.Reference, Sweeps(campaign.Reference, _ => true))]
+            : [.. OfSpecimen(campaign.Covered[i - 1].Block)]);
+        return [.. found.SelectMany(series => series).OfType<RepeatSeries>()];
+    }
 
     private IEnumerable<RepeatSeries?> OfSpecimen(SweepBlock block)
     {
@@ -69,36 +72,38 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
             return null;
         }
 
-        double[][] levels = [.. repeats.Select(rows => At(block.Means(rows), points))];
-        double readings = repeats.Average(rows => rows.Length);
-        int[] quiet = [.. Enumerable.Range(0, points.Length)
-            .Where(p => IsQuiet([.. levels.Select(row => row[p])], points[p], readings))];
-        return RepeatSeries.Of(
-            kind, quiet.Length < FewestPoints ? levels : [.. levels.Select(row => quiet.Select(p => row[p]).ToArray())]);
+        double[][] levels = [.. repeats.Select(rows => RepeatGroups.At(block.Means(rows), points))];
+        int[] quiet = floor is null ? [] : Quiet(levels, points, repeats.Average(rows => rows.Length));
+        return RepeatSeries.Of(kind, quiet.Length < FewestPoints ? levels : [.. levels.Select(row => RepeatGroups.At(row, quiet))]);
     }
 
-    private static double[] At(double[] values, int[] places)
+    // Without a floor all are.
+    private int[] Quiet(double[][] levels, int[] points, double readings)
     {
-        var taken = new double[places.Length];
-        for (int p = 0; p < taken.Length; p++)
+        List<int> quiet = [];
+        var column = new double[levels.Length];
+        for (int p = 0; p < points.Length; p++)
         {
-            taken[p] = values[places[p]];
+            for (int j = 0; j < column.Length; j++)
+            {
+                column[j] = levels[j][p];
+            }
+
+            if (IsQuiet(column, points[p], readings))
+            {
+                quiet.Add(p);
+            }
         }
 
-        return taken;
+        return [.. quiet];
     }
 
     // Whether little of what scatters at a frequency is noise, which falls with the readings in a repeat.
     private bool IsQuiet(double[] levels, int f, double readings)
     {
-        if (floor is null)
-        {
-            return true;
-        }
-
         double mean = Sample.Mean(levels);
         double seen = Sample.SquaredDeviations(levels, mean) / (levels.Length - 1);
-        double noise = floor.Noise.Max(n => n.LogCumulants(n.SnrInDecibels(mean - floor.LevelDb[f])).Variance) / readings;
+        double noise = floor!.Noise.Max(n => n.LogCumulants(n.SnrInDecibels(mean - floor.LevelDb[f])).Variance) / readings;
         return noise <= MostNoise * seen;
     }
 }

@@ -34,12 +34,18 @@ internal sealed record AndersonDarling
         FiniteValues.Require(values, 8, nameof(values));
         double[] z = Deviations.FromMean(values);
         double scale = Math.Sqrt(Deviations.Product(z, z) / (z.Length - 1));
-        Array.Sort(z);
+        Ascending.Sort(z);
         int n = z.Length;
+        var logs = new LogTails[n];
+        for (int i = 0; i < n; i++)
+        {
+            logs[i] = LogTails.Of(z[i] / scale);
+        }
+
         var sum = new CompensatedSum();
         for (int i = 0; i < n; i++)
         {
-            sum.Add(((2 * i) + 1) * (LogBelow(z[i] / scale) + LogBelow(-z[n - 1 - i] / scale)));
+            sum.Add(((2 * i) + 1) * (logs[i].Below + logs[n - 1 - i].Above));
         }
 
         double statistic = -n - (sum.Value / n);
@@ -57,21 +63,21 @@ internal sealed record AndersonDarling
         _ => Math.Exp(1.2937 - 57.09 + 1.86),
     };
 
-    private static double LogBelow(double z)
+    // Logarithms of the chances below and above a standard normal z, both by that of the tail it stands in.
+    private readonly record struct LogTails(double Below, double Above)
     {
-        if (z > 0)
+        public static LogTails Of(double z)
         {
-            // 1 − Φ keeps its digits where Φ is all but 1.
-            return double.LogP1(-Normal.CDF(0, 1, -z));
+            double outside = -Math.Abs(z), tail = Normal.CDF(0, 1, outside);
+            double within = double.LogP1(-tail), beyond = outside > -30 ? Math.Log(tail) : LogFar(outside);
+            return z > 0 ? new LogTails(within, beyond) : z < 0 ? new LogTails(beyond, within) : new LogTails(beyond, beyond);
         }
 
-        if (z > -30)
+        // Farther out the tail falls below the smallest double: Abramowitz and Stegun 26.2.12, what is left out is below 945/z¹⁰ = 2e-12.
+        private static double LogFar(double z)
         {
-            return Math.Log(Normal.CDF(0, 1, z));
+            double w = 1 / (z * z);
+            return (-z * z / 2) - Math.Log(-z * Math.Sqrt(2 * Math.PI)) + double.LogP1(-w * (1 - (3 * w * (1 - (5 * w * (1 - (7 * w)))))));
         }
-
-        // Farther out Φ falls below the smallest double: Abramowitz and Stegun 26.2.12, what is left out is below 945/z¹⁰ = 2e-12.
-        double w = 1 / (z * z);
-        return (-z * z / 2) - Math.Log(-z * Math.Sqrt(2 * Math.PI)) + double.LogP1(-w * (1 - (3 * w * (1 - (5 * w * (1 - (7 * w)))))));
     }
 }

@@ -92,12 +92,13 @@ internal sealed class CensoredClimb
     private double LogLikelihood(double[] g, double h)
     {
         var sum = new CompensatedSum();
+        double log = Math.Log(h);
         for (int i = 0; i < _values.Length; i++)
         {
             double z = g[_group[i]] - (h * _values[i]);
             if (_seen[_group[i]])
             {
-                sum.Add(_bound[i] ? NormalTail.LogCdf(z) : Math.Log(h) - (z * z / 2) - LogRootTwoPi);
+                sum.Add(_bound[i] ? NormalTail.LogCdf(z) : log - (z * z / 2) - LogRootTwoPi);
             }
         }
 

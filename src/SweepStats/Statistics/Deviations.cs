@@ -9,23 +9,33 @@ internal static class Deviations
     /// level. Unit of the values. Error: a unit in the last place of the largest value. Source: as <see cref="Sample.StandardDeviation"/>.
     /// </remarks>
     /// <exception cref="ArgumentException">No values.</exception>
-    public static double[] FromMean(ReadOnlySpan<double> values)
+    public static double[] FromMean(ReadOnlySpan<double> values) => From(Sample.Mean(values), values);
+
+    /// <summary>The same where the mean, as <see cref="Sample.Mean"/> has it, is known.</summary>
+    public static double[] From(double mean, ReadOnlySpan<double> values)
     {
         double[] deviations = values.ToArray();
-        double mean = Sample.Mean(values);
-        for (int i = 0; i < deviations.Length; i++)
-        {
-            deviations[i] -= mean;
-        }
+        Take(mean, deviations);
+        return deviations;
+    }
+
+    /// <summary>The same, in place.</summary>
+    public static void TakeMean(Span<double> values) => Take(Sample.Mean(values), values);
+
+    private static void Take(double mean, Span<double> values)
+    {
+        Less(mean, values);
 
         // A few units in the last place at most, all alike where the values are: their mean is exact.
-        double rest = Sample.Mean(deviations);
-        for (int i = 0; i < deviations.Length; i++)
-        {
-            deviations[i] -= rest;
-        }
+        Less(Sample.Mean(values), values);
+    }
 
-        return deviations;
+    private static void Less(double mean, Span<double> values)
+    {
+        for (int i = 0; i < values.Length; i++)
+        {
+            values[i] -= mean;
+        }
     }
 
     /// <summary>Sum of the products of two rows of the same length.</summary>

@@ -24,22 +24,22 @@ internal static class IndependentColumns
         PairSum[] cosines = [.. groups.Select(rows => rows.SquaredCosines())];
         int pairs = cosines.Sum(c => c.Pairs);
         double byRows = pairs > 0 ? cosines.Sum(c => c.Sum) / pairs : 0;
-        return [.. groups.Select(rows => Math.Max(1, (1 / Math.Max(byRows, AlongColumns(rows))) - OfOnePattern))];
+        return [.. groups.Select(rows => Math.Max(1, (1 / Math.Max(byRows, rows.AlongColumns)) - OfOnePattern))];
     }
 
     // 1/κ by how columns go together that stand so far apart.
-    private static double AlongColumns(SerialRows rows)
+    internal static double AlongColumns(SerialRows rows)
     {
         int step = ((rows.Columns - 1) / MostColumns) + 1;
-        double[][] kept = [.. rows.Distances.Select(row => row.Where((_, f) => f % step == 0).ToArray())];
-        double[] squares = Smoothed([.. Enumerable.Range(0, kept[0].Length).Select(f => kept.Sum(row => row[f] * row[f]))]);
+        var kept = new KeptColumns(rows.Distances, step);
+        double[] squares = Smoothed(kept.Squares());
         double[] sizes = [.. squares.Select(Math.Sqrt)];
         double trace = squares.Sum();
         double whole = Product(squares, squares, 0), apart = 0;
         for (int l = 1; l < squares.Length; l++)
         {
             double size = Product(sizes, sizes, l), square = Product(squares, squares, l);
-            double alike = Math.Clamp(kept.Sum(row => Product(row, row, l)) / size, -1, 1);
+            double alike = Math.Clamp(kept.Products(l) / size, -1, 1);
             apart += size > 0 ? 2 * square * ((alike * alike) - (square / (size * size) / (rows.Count - 1))) : 0;
         }
 

@@ -16,6 +16,14 @@ public static class NestedAnova
     {
         ArgumentNullException.ThrowIfNull(nesting);
         nesting.Require(values);
+        (double[] variances, double residual) = Variances(values, nesting);
+        (double mean, double error) = NestedMean.Of(values, nesting, variances, residual);
+        return new NestedComponents { Variances = [.. variances], Residual = residual, Mean = mean, StandardError = error };
+    }
+
+    /// <summary>The variances alone.</summary>
+    internal static NestedVariances Variances(ReadOnlySpan<double> values, Nesting nesting)
+    {
         int levels = nesting.LevelCount;
         double centre = Sample.Mean(values);
         double[] squares = Squares(values, nesting, centre);
@@ -33,8 +41,7 @@ public static class NestedAnova
             variances[level] = Math.Max(0, (squares[level] - expected) / (values.Length - Weight(nesting, level - 1, level)));
         }
 
-        (double mean, double error) = NestedMean.Of(values, nesting, variances, residual);
-        return new NestedComponents { Variances = [.. variances], Residual = residual, Mean = mean, StandardError = error };
+        return new NestedVariances(variances, residual);
     }
 
     // Sum of squares of each level within the one above, and of the values within the innermost groups.
@@ -42,31 +49,41 @@ public static class NestedAnova
     {
         int levels = nesting.LevelCount;
         double[] above = [0];
+        ReadOnlySpan<int> outer = new int[values.Length];
         var squares = new double[levels + 1];
-        for (int level = 0; level <= levels; level++)
+        for (int level = 0; level < levels; level++)
         {
-            double[] means = level < levels ? Means(values, nesting, level, centre) : [];
+            ReadOnlySpan<int> groups = nesting.Groups(level);
+            double[] means = Means(values, groups, nesting.Sizes[level].AsSpan(), centre);
             var sum = new CompensatedSum();
-            for (int i = 0; i < values.Length; i++)
+            for (int i = 0; i < groups.Length; i++)
             {
-                double here = level < levels ? means[nesting.GroupOf(level, i)] : values[i] - centre;
-                double apart = here - above[level == 0 ? 0 : nesting.GroupOf(level - 1, i)];
+                double apart = means[groups[i]] - above[outer[i]];
                 sum.Add(apart * apart);
             }
 
-            (squares[level], above) = (sum.Value, means);
+            squares[level] = sum.Value;
+            above = means;
+            outer = groups;
         }
 
+        var within = new CompensatedSum();
+        for (int i = 0; i < values.Length; i++)
+        {
+            double apart = values[i] - centre - above[outer[i]];
+            within.Add(apart * apart);
+        }
+
+        squares[levels] = within.Value;
         return squares;
     }
 
-    private static double[] Means(ReadOnlySpan<double> values, Nesting nesting, int level, double centre)
+    private static double[] Means(ReadOnlySpan<double> values, ReadOnlySpan<int> groups, ReadOnlySpan<int> sizes, double centre)
     {
-        var means = new double[nesting.Sizes[level].Length];
+        var means = new double[sizes.Length];
         for (int i = 0; i < values.Length; i++)
         {
-            int group = nesting.GroupOf(level, i);
-            means[group] += (values[i] - centre) / nesting.Sizes[level][group];
+            means[groups[i]] += (values[i] - centre) / sizes[groups[i]];
         }
 
         return means;

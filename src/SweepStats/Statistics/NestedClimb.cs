@@ -13,11 +13,11 @@ internal sealed class NestedClimb
     private readonly double[] _least;
     private readonly double[] _logs;
 
-    public NestedClimb(NestedData data, Nesting nesting, NestedComponents start)
+    public NestedClimb(NestedData data, Nesting nesting, NestedVariances start)
     {
         _data = data;
         _least = [.. nesting.Sizes.Select(s => s.Length / (double)nesting.ValueCount)];
-        _logs = [.. start.Variances.Select((v, k) => Math.Log(Math.Max(v / start.Residual, 0.1 * _least[k]) + _least[k]))];
+        _logs = [.. start.Levels.Select((v, k) => Math.Log(Math.Max(v / start.Residual, 0.1 * _least[k]) + _least[k]))];
     }
 
     /// <summary>Variance ratios reached.</summary>

@@ -25,3 +25,8 @@ public sealed record NestedComponents
     /// <param name="level">Outermost is 0.</param>
     public double Intraclass(int level) => Variances.Take(level + 1).Sum() / Total;
 }
+
+/// <summary>Variances alone, where mean and standard error are not asked for.</summary>
+/// <param name="Levels">Of each level, outermost first; not negative.</param>
+/// <param name="Residual">Of the rest.</param>
+internal readonly record struct NestedVariances(double[] Levels, double Residual);

@@ -17,18 +17,17 @@ internal sealed class NestedData
     {
         _nesting = nesting;
         _centre = Sample.Mean(values);
-        int innermost = nesting.LevelCount - 1;
-        _means = new double[nesting.Sizes[innermost].Length];
+        ReadOnlySpan<int> groups = nesting.Groups(nesting.LevelCount - 1), sizes = nesting.Sizes[^1].AsSpan();
+        _means = new double[sizes.Length];
         for (int i = 0; i < values.Length; i++)
         {
-            int group = nesting.GroupOf(innermost, i);
-            _means[group] += (values[i] - _centre) / nesting.Sizes[innermost][group];
+            _means[groups[i]] += (values[i] - _centre) / sizes[groups[i]];
         }
 
         var within = new CompensatedSum();
         for (int i = 0; i < values.Length; i++)
         {
-            double apart = values[i] - _centre - _means[nesting.GroupOf(innermost, i)];
+            double apart = values[i] - _centre - _means[groups[i]];
             within.Add(apart * apart);
         }
 

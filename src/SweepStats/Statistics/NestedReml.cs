@@ -20,11 +20,11 @@ public static class NestedReml
     {
         ArgumentNullException.ThrowIfNull(nesting);
         nesting.Require(values);
-        NestedComponents start = NestedAnova.Of(values, nesting);
+        NestedVariances start = NestedAnova.Variances(values, nesting);
         if (!(start.Residual > 0))
         {
             // Nothing scatters within a group: the likelihood has no summit, and mean squares say all there is to say.
-            return start;
+            return NestedAnova.Of(values, nesting);
         }
 
         var climb = new NestedClimb(new NestedData(values, nesting), nesting, start);

@@ -26,6 +26,9 @@ public sealed class Nesting
     /// <summary>Group of a value at a level, numbered from 0 within the level.</summary>
     public int GroupOf(int level, int value) => _groupOf[level][value];
 
+    /// <summary>The group of each value at a level.</summary>
+    internal ReadOnlySpan<int> Groups(int level) => _groupOf[level];
+
     /// <summary>Group of the level above that holds a group.</summary>
     /// <param name="level">From 1.</param>
     /// <param name="group">Group of that level.</param>

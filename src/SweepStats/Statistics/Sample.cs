@@ -45,12 +45,11 @@ public static class Sample
     {
         RequireCount(values, 1);
         RequireShare(share);
-        double[] sorted = values.ToArray();
-        RequireNumbers(sorted);
-        Array.Sort(sorted);
-        double place = share * (sorted.Length - 1);
-        int left = Math.Min((int)place, sorted.Length - 1);
-        return Between(sorted, left, place - left);
+        double[] parted = values.ToArray();
+        RequireNumbers(parted);
+        double place = share * (parted.Length - 1);
+        int left = Math.Min((int)place, parted.Length - 1);
+        return Between(parted, left, place - left);
     }
 
     /// <summary>The middle value; between the two middle values of an even sample.</summary>
@@ -72,15 +71,18 @@ public static class Sample
         return Math.Max(0, squares.Value - (rest.Value * rest.Value / values.Length));
     }
 
-    private static double Between(double[] sorted, int left, double part)
+    // No more than the two neighbours of the place have to be known.
+    private static double Between(double[] values, int left, double part)
     {
-        // Equal neighbours, infinite ones too, need no interpolation.
-        if (part <= 0 || left + 1 >= sorted.Length || sorted[left] == sorted[left + 1])
+        double low = Ascending.At(values, left);
+        if (part <= 0 || left + 1 >= values.Length)
         {
-            return sorted[left];
+            return low;
         }
 
-        return sorted[left] + (part * (sorted[left + 1] - sorted[left]));
+        // Equal neighbours, infinite ones too, need no interpolation.
+        double high = Extremes.Of(values.AsSpan(left + 1)).Lowest;
+        return low == high ? low : low + (part * (high - low));
     }
 
     private static void RequireCount(ReadOnlySpan<double> values, int count)

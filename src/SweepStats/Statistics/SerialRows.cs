@@ -7,6 +7,7 @@ namespace SweepStats.Statistics;
 internal sealed class SerialRows
 {
     private readonly double[,] _modes;
+    private readonly Lazy<double> _alongColumns;
 
     /// <param name="rows">At least two rows of the same length, in the order taken.</param>
     /// <exception cref="ArgumentException">Fewer than two rows, none with a column, different lengths, or a value that is not
@@ -26,6 +27,7 @@ internal sealed class SerialRows
         Distances = Centred(rows);
         Products = MeanProducts(Distances);
         _modes = CosineModes.Products(Products);
+        _alongColumns = new Lazy<double>(() => IndependentColumns.AlongColumns(this));
         ModePowers = [.. Enumerable.Range(0, rows.Count - 1).Select(k => Math.Max(0, _modes[k, k]))];
     }
 
@@ -52,6 +54,9 @@ internal sealed class SerialRows
     /// <summary>Whether anything scatters.</summary>
     public bool Scatters => Variance > 0;
 
+    /// <summary>Share of the scatter that columns have in common by how those so far apart go together, found once.</summary>
+    internal double AlongColumns => _alongColumns.Value;
+
     /// <summary>
     /// Sum over all pairs of modes of the squared cosine between their rows, and how many pairs: of m independent columns it is
     /// 1/m on average.
@@ -76,7 +81,7 @@ internal sealed class SerialRows
     private static double[][] Centred(IReadOnlyList<double[]> rows)
     {
         double[][] distances = [.. rows.Select(_ => new double[rows[0].Length])];
-        var column = new double[rows.Count];
+        Span<double> column = new double[rows.Count];
         for (int f = 0; f < rows[0].Length; f++)
         {
             for (int j = 0; j < column.Length; j++)
@@ -84,10 +89,10 @@ internal sealed class SerialRows
                 column[j] = rows[j][f];
             }
 
-            double[] about = Deviations.FromMean(column);
+            Deviations.TakeMean(column);
             for (int j = 0; j < column.Length; j++)
             {
-                distances[j][f] = about[j];
+                distances[j][f] = column[j];
             }
         }
 
