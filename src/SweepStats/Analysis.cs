@@ -128,7 +128,7 @@ public static class Analysis
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
         AlignedCampaign campaign, NoiseFloor? floor, (LeakageLevels Leakage, CampaignDoubts Doubts, SerialCorrelation Together) beside, AnalysisPlan plan, IProgress<double>? progress)
     {
-        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, beside.Leakage, beside.Together);
+        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, beside.Leakage, beside.Together, plan.Threads);
         var curves = new ShieldingCurve[campaign.Covered.Length];
         var bands = new BandStatement[curves.Length];
         int done = 0;

@@ -97,9 +97,9 @@ public static class Aligner
         }
 
         ImmutableArray<GridPlace>[] places = PlacesIn(sweeps, analysed);
-        double[]? Rows(Func<Sweep, ImmutableArray<double>> values) => RowsOf([.. sweeps.Select(values)], places);
+        ImmutableArray<double>[]? Rows(Func<Sweep, ImmutableArray<double>> values) => RowsOf([.. sweeps.Select(values)], places);
         // A phase turns by unknown whole turns from reading to reading, so none is interpolated; without that of one role those of the others say nothing.
-        double[]? phases = analysed.Interpolation is null ? Rows(s => s.Phases) : null;
+        ImmutableArray<double>[]? phases = analysed.Interpolation is null ? Rows(s => s.Phases) : null;
         return new SweepBlock([.. sweeps], analysed.Grid.Count, Rows(s => s.Levels)!, phases, Rows(s => s.ReverseLevels));
     }
 
@@ -117,24 +117,36 @@ public static class Aligner
     }
 
     // A row for each sweep, one value a frequency of the grid; null where a sweep has no values.
-    private static double[]? RowsOf(ImmutableArray<double>[] values, ImmutableArray<GridPlace>[] places)
+    private static ImmutableArray<double>[]? RowsOf(ImmutableArray<double>[] values, ImmutableArray<GridPlace>[] places)
     {
         if (values.Any(v => v.IsEmpty))
         {
             return null;
         }
 
-        int points = places[0].Length;
-        var rows = new double[values.Length * points];
-        for (int j = 0; j < values.Length; j++)
+        var rows = new ImmutableArray<double>[values.Length];
+        bool whole = false;
+        for (int j = 0; j < rows.Length; j++)
         {
-            for (int f = 0; f < points; f++)
-            {
-                rows[(j * points) + f] = places[j][f].Of(values[j].AsSpan());
-            }
+            whole = j > 0 && places[j] == places[j - 1] ? whole : IsWhole(places[j]);
+            rows[j] = whole && values[j].Length == places[j].Length ? values[j] : [.. places[j].Select(place => place.Of(values[j].AsSpan()))];
         }
 
         return rows;
+    }
+
+    // Each reading in its own place: the row is that of the sweep.
+    private static bool IsWhole(ImmutableArray<GridPlace> places)
+    {
+        for (int f = 0; f < places.Length; f++)
+        {
+            if (places[f].Below != f || places[f].Share != 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static ImmutableArray<GridDifference> Differences(ImmutableArray<Sweep> sweeps, FrequencyGrid grid, FrequencyBand? band)

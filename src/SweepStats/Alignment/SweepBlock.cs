@@ -4,12 +4,12 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Alignment;
 
-/// <summary>Sweeps of one kind on one grid, columnar: one row of levels in dB a sweep. Immutable.</summary>
+/// <summary>Sweeps of one kind on one grid, columnar: one row of levels in dB a sweep, the sweep's own where it has no other frequencies. Immutable.</summary>
 public sealed class SweepBlock
 {
-    private readonly double[] _levels;
-    private readonly double[]? _phases;
-    private readonly double[]? _reverse;
+    private readonly ImmutableArray<double>[] _levels;
+    private readonly ImmutableArray<double>[]? _phases;
+    private readonly ImmutableArray<double>[]? _reverse;
     private readonly Lazy<double> _stepDb;
     private readonly Lazy<UsualSteps> _usualSteps;
     private readonly Lazy<Extremes[]> _extremesDb;
@@ -20,13 +20,14 @@ public sealed class SweepBlock
     /// <param name="phases">The same of phases; null where not every sweep has them.</param>
     /// <param name="reverse">The same of levels from the other end; null where not every sweep has them.</param>
     internal SweepBlock(
-        ImmutableArray<Sweep> sweeps, int pointCount, double[] levels, double[]? phases = null, double[]? reverse = null)
+        ImmutableArray<Sweep> sweeps, int pointCount, ImmutableArray<double>[] levels, ImmutableArray<double>[]? phases = null,
+        ImmutableArray<double>[]? reverse = null)
     {
         Sweeps = sweeps;
         PointCount = pointCount;
         (_levels, _phases, _reverse) = (levels, phases, reverse);
         _stepDb = new Lazy<double>(() => DisplayStep.Found(this));
-        _usualSteps = new Lazy<UsualSteps>(() => UsualSteps.Of(_levels));
+        _usualSteps = new Lazy<UsualSteps>(() => _levels.Aggregate(UsualSteps.All, (steps, row) => steps.And(UsualSteps.Of(row.AsSpan()))));
         _extremesDb = new Lazy<Extremes[]>(() => [.. Enumerable.Range(0, SweepCount).Select(j => Extremes.Of(this[j]))]);
     }
 
@@ -104,19 +105,17 @@ public sealed class SweepBlock
     public bool HasReverse => _reverse is not null;
 
     /// <summary>Levels of a sweep in dB.</summary>
-    public ReadOnlySpan<double> this[int sweep] => Row(_levels, sweep);
+    public ReadOnlySpan<double> this[int sweep] => _levels[sweep].AsSpan();
 
     /// <summary>Phases of a sweep in degrees, as its file turns them; only where <see cref="HasPhases"/>.</summary>
     /// <exception cref="InvalidOperationException">Not every sweep of the block has phases.</exception>
     public ReadOnlySpan<double> Phases(int sweep) =>
-        Row(_phases ?? throw new InvalidOperationException("Not every sweep of the block has phases."), sweep);
+        (_phases ?? throw new InvalidOperationException("Not every sweep of the block has phases."))[sweep].AsSpan();
 
     /// <summary>
     /// Levels of a sweep in dB from the other end of its path (S12 beside S21); only where <see cref="HasReverse"/>.
     /// </summary>
     /// <exception cref="InvalidOperationException">Not every sweep of the block has them.</exception>
     public ReadOnlySpan<double> Reverse(int sweep) =>
-        Row(_reverse ?? throw new InvalidOperationException("Not every sweep has levels from its other end."), sweep);
-
-    private ReadOnlySpan<double> Row(double[] values, int sweep) => values.AsSpan(sweep * PointCount, PointCount);
+        (_reverse ?? throw new InvalidOperationException("Not every sweep has levels from its other end."))[sweep].AsSpan();
 }

@@ -23,6 +23,9 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
     // Where the floor is taken to lie below the noise, the noise itself rises over it.
     private const double LeastShownDb = 0.01;
 
+    // From an eighth of a dB on, by its distance from the least rise: nearer, the step of the quotient changes.
+    private readonly Lazy<OctavePieces> _slopes = new(() => new OctavePieces(over => Quotient(noise, noise.LeastRiseDb + over), 1.0 / 8, 9, 5));
+
     private readonly StudentQuantile _student = StudentQuantile.Of(confidence.TwoSidedQuantile);
 
     // What depends on the repeats alone costs more than all the rest, and they are the same at every frequency.
@@ -66,7 +69,9 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
     }
 
     // How much of a signal's scatter the reading shows. Read off the tabled inverse: the curve itself costs a hundred times more, and this stands in a loop.
-    private double Slope(double rise)
+    private double Slope(double rise) => _slopes.Value.TryAt(rise - noise.LeastRiseDb, out double slope) ? slope : Quotient(noise, rise);
+
+    private static double Quotient(DetectorNoise noise, double rise)
     {
         double step = Math.Min(0.01, (rise - noise.LeastRiseDb) / 8);
         return 2 * step / (noise.SnrInDecibels(rise + step) - noise.SnrInDecibels(rise - step));

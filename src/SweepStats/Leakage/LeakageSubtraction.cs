@@ -25,17 +25,13 @@ internal static class LeakageSubtraction
 
     private static SweepBlock Without(SweepBlock block, IReadOnlyList<Complex> leakage)
     {
-        var levels = new double[block.SweepCount * block.PointCount];
-        var phases = new double[levels.Length];
+        var levels = new ImmutableArray<double>[block.SweepCount];
+        var phases = new ImmutableArray<double>[block.SweepCount];
         for (int j = 0; j < block.SweepCount; j++)
         {
-            Complex[] voltages = Voltages.Of(block, j);
-            for (int f = 0; f < voltages.Length; f++)
-            {
-                Complex left = voltages[f] - leakage[f];
-                levels[(j * block.PointCount) + f] = Voltages.LevelDb(left);
-                phases[(j * block.PointCount) + f] = Voltages.Degrees(left);
-            }
+            Complex[] left = [.. Voltages.Of(block, j).Zip(leakage, (voltage, leak) => voltage - leak)];
+            levels[j] = [.. left.Select(Voltages.LevelDb)];
+            phases[j] = [.. left.Select(Voltages.Degrees)];
         }
 
         return new SweepBlock(block.Sweeps, block.PointCount, levels, phases);

@@ -42,14 +42,16 @@ public sealed class ShieldingEstimator
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
     /// <param name="leakage">What else reaches the receiver; nothing unless given.</param>
     /// <param name="together">Whether repeats go together in the order taken; unless given they count as independent.</param>
+    /// <param name="threads">Threads to prepare with; the result does not depend on it.</param>
     public ShieldingEstimator(
         AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties, LeakageLevels? leakage = null,
-        SerialCorrelation? together = null)
+        SerialCorrelation? together = null, int threads = 1)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         _grid = campaign.Grid;
         // The display is the receiver's: what one role shows of its steps holds for the others.
-        double rounding = campaign.Covered.Select(c => DisplayStep.Deviation(c.Block)).Append(campaign.Floor is null ? 0 : DisplayStep.Deviation(campaign.Floor)).Max();
+        double rounding = campaign.Covered.AsParallel().WithDegreeOfParallelism(Math.Max(1, threads)).Max(c => DisplayStep.Deviation(c.Block));
+        rounding = Math.Max(rounding, campaign.Floor is null ? 0 : DisplayStep.Deviation(campaign.Floor));
         _together = together ?? SerialCorrelation.Untested;
         _reference = RepeatedLevels.From(campaign.Reference, rounding, RepeatKind.Reference, _together);
         _floor = floor;
