@@ -102,7 +102,7 @@ internal sealed class CsvRows : IDisposable
     /// <summary>Ends the row.</summary>
     public void End()
     {
-        Put("\n");
+        Put((byte)'\n');
         _started = false;
     }
 
@@ -120,8 +120,20 @@ internal sealed class CsvRows : IDisposable
         return quoted ? $"\"{clean.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : clean;
     }
 
+    private void Put(byte one)
+    {
+        Room(1)[0] = one;
+        _length++;
+    }
+
     private void Put(string text)
     {
+        // Most cells of a row without findings or a requirement.
+        if (text.Length == 0)
+        {
+            return;
+        }
+
         int written = Encoding.UTF8.GetBytes(text, Room(Encoding.UTF8.GetMaxByteCount(text.Length)));
         _length += written;
     }
@@ -149,7 +161,7 @@ internal sealed class CsvRows : IDisposable
     {
         if (_started)
         {
-            Put(",");
+            Put((byte)',');
         }
 
         _started = true;

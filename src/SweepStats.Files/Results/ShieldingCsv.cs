@@ -22,7 +22,7 @@ public static class ShieldingCsv
     {
         ArgumentNullException.ThrowIfNull(result);
         byte[][] frequencies = [.. result.Campaign.Grid.Hertz.ToArray().Select(f => Encoding.UTF8.GetBytes(ResultNumber.Exact(f)))];
-        string confidence = ResultNumber.Exact(result.Plan.Confidence.Level);
+        byte[] confidence = Encoding.UTF8.GetBytes(ResultNumber.Exact(result.Plan.Confidence.Level));
         using var rows = new CsvRows(to, Header);
         foreach (ShieldingCurve curve in result.Curves)
         {
@@ -32,7 +32,7 @@ public static class ShieldingCsv
             {
                 Row(rows, specimen, frequencies[f], curve.Readings[f]);
                 Decision(rows, decided?.Frequencies.ElementAtOrDefault(f));
-                rows.Cell(curve.Readings[f] is ShieldingReading.Measured or ShieldingReading.AtLeast ? confidence : "");
+                rows.Cell(curve.Readings[f] is ShieldingReading.Measured or ShieldingReading.AtLeast ? confidence : []);
                 rows.End();
             }
         }
@@ -84,9 +84,9 @@ public static class ShieldingCsv
 
         public byte[] Specimen { get; } = CsvRows.TextCell(curve.Name.Specimen);
 
-        public string Sweeps { get; } = ResultNumber.Count(curve.SweepCount);
+        public byte[] Sweeps { get; } = Encoding.UTF8.GetBytes(ResultNumber.Count(curve.SweepCount));
 
-        public string Placements { get; } = ResultNumber.Count(curve.PlacementCount);
+        public byte[] Placements { get; } = Encoding.UTF8.GetBytes(ResultNumber.Count(curve.PlacementCount));
 
         public FlagCells Flags { get; } = new(findings, curve.Name);
     }

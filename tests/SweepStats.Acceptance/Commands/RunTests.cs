@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text.Json;
 using SweepStats.Acceptance.Files;
 using Xunit;
@@ -161,6 +162,46 @@ public sealed class RunTests
         Assert.Equal(2, code);
         Assert.Contains("charts/own.svg", error, StringComparison.Ordinal);
         Assert.Equal("years of work", File.ReadAllText(Path.Combine(scratch.Path, "r/charts/own.svg")));
+    }
+
+    [Fact]
+    public void ChartsOfAnEarlierReportAreNotLeftBehind()
+    {
+        using var scratch = new ScratchFolder();
+        string campaign = Path.Combine(scratch.Path, "c"), report = Path.Combine(scratch.Path, "r");
+        Shell.Run("rehearse", campaign, "--points", "21");
+        Assert.Equal(0, Shell.Run("run", campaign, "--out", report).Code);
+        Assert.NotEmpty(Directory.GetFiles(Path.Combine(report, "charts")));
+        Assert.Equal(0, Shell.Run("run", campaign, "--out", report, "--charts", "none").Code);
+        Assert.False(Directory.Exists(Path.Combine(report, "charts")));
+        Assert.Equal(0, Shell.Run("run", campaign, "--out", report, "--charts", "all").Code);
+        Assert.NotEmpty(Directory.GetFiles(Path.Combine(report, "charts")));
+    }
+
+    [Fact]
+    public void TheSummaryListsEachFileWithTheHashOfWhatLiesThere()
+    {
+        using var scratch = new ScratchFolder();
+        string campaign = Path.Combine(scratch.Path, "c"), report = Path.Combine(scratch.Path, "r");
+        Shell.Run("rehearse", campaign, "--points", "21");
+        Assert.Equal(0, Shell.Run("run", campaign, "--out", report).Code);
+        using JsonDocument summary = JsonDocument.Parse(File.ReadAllBytes(Path.Combine(report, "summary.json")));
+        Dictionary<string, string> listed = summary.RootElement.GetProperty("report_files").EnumerateArray()
+            .ToDictionary(f => f.GetProperty("path").GetString()!, f => f.GetProperty("sha256").GetString()!);
+        Dictionary<string, string> there = Directory.GetFiles(report, "*", SearchOption.AllDirectories).Where(f => Path.GetFileName(f) != "summary.json")
+            .ToDictionary(f => Path.GetRelativePath(report, f).Replace('\\', '/'), f => Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(f))));
+        Assert.Equal(there.OrderBy(f => f.Key, StringComparer.Ordinal), listed.OrderBy(f => f.Key, StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("--charts", "some")]
+    [InlineData("--charts", "none", "--png")]
+    public void ChartsThatCannotBeAreRefusedBeforeAnythingIsRead(params string[] words)
+    {
+        (int code, _, string error) = Shell.Run(["run", "nowhere", .. words]);
+        Assert.Equal(2, code);
+        Assert.Contains(words.Length == 2 ? "'some'" : "--png needs charts", error, StringComparison.Ordinal);
+        Assert.DoesNotContain("nowhere", error, StringComparison.Ordinal);
     }
 
     [Fact]
