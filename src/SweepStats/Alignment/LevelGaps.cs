@@ -49,22 +49,42 @@ internal static class LevelGaps
         }
 
         var marks = new ulong[((int)places / 64) + 1];
-        foreach (double level in levels)
+        int lanes = Vector<double>.Count, i = 0;
+        for (; i + lanes <= levels.Length; i += lanes)
         {
-            double place = Math.Round(level * parts);
-            if (place / parts != level)
+            Vector<double> here = new(levels, i), taken = Vector.Round(here * parts);
+            if (!Vector.EqualsAll(taken / new Vector<double>(parts), here))
             {
                 return null;
             }
 
-            // Within the places by construction: no need to ask for an overflow.
-            int at = unchecked((int)(place - first));
-            marks[at >> 6] |= 1ul << (at & 63);
+            for (int lane = 0; lane < lanes; lane++)
+            {
+                Mark(marks, taken[lane] - first);
+            }
+        }
+
+        for (; i < levels.Length; i++)
+        {
+            double taken = Math.Round(levels[i] * parts);
+            if (taken / parts != levels[i])
+            {
+                return null;
+            }
+
+            Mark(marks, taken - first);
         }
 
         int count = marks.Sum(BitOperations.PopCount);
         // More than can repeat: what they are does not matter.
         return count * 2 > levels.Length ? [] : Levels(marks, count, first, parts);
+    }
+
+    // A place lies within the marks by construction: no need to ask for an overflow.
+    private static void Mark(ulong[] marks, double place)
+    {
+        int at = unchecked((int)place);
+        marks[at >> 6] |= 1ul << (at & 63);
     }
 
     private static double[] Levels(ulong[] marks, int count, double first, double parts)
