@@ -101,7 +101,7 @@ public static class Analysis
             Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
             Lots = LotComparer.Of(aligned, LotMembers.Of((curves, specimens), plan.Choice.Yardstick), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
             Trend = TrendEstimator.Of(curves, aligned.Grid, campaign.Properties, plan, findings),
-            Choice = SpecimenRanker.Of(aligned, (curves, specimens), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed)),
+            Choice = SpecimenRanker.Of(aligned, (curves, specimens), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads),
             Findings = findings,
             Checks = Checklist.Runs(evidence),
             Verdict = verdict,

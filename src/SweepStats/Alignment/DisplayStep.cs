@@ -135,10 +135,9 @@ internal static class DisplayStep
             return 0;
         }
 
-        List<double> gaps = LevelGaps.Of(levels, usual);
+        double[] gaps = LevelGaps.Of(levels, usual);
         double step = gaps.DefaultIfEmpty().Min();
-        bool repeats = step > 0 && (gaps.Count + 1) * 2 <= levels.Length;
-        return repeats && gaps.Count(g => IsNearMultiple(g, step)) >= NearlyAll * gaps.Count ? step : 0;
+        return step > 0 && gaps.Count(g => IsNearMultiple(g, step)) >= NearlyAll * gaps.Length ? step : 0;
     }
 
     private static bool IsNearMultiple(double gap, double step)

@@ -16,7 +16,7 @@ internal static class BandRanker
 
     public static BandRanking Of(
         FrequencyGrid grid, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens,
-        (NamedBand Band, bool ByPlacement) over, (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked)
+        (NamedBand Band, bool ByPlacement) over, (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked, int threads)
     {
         int[] inside = [.. Enumerable.Range(0, grid.Count).Where(f => over.Band.Band.Contains(grid[f]))];
         int yardstick = specimens.Curves.IndexOf(specimens.Curves.FirstOrDefault(c => c.Name == asked.Question.Yardstick)!);
@@ -25,7 +25,8 @@ internal static class BandRanker
         int[] compared = ComparedPart.Of(grid, over.Band.Band, readable, [.. candidates.Select(i => specimens.Sweeps[i])]);
         double[] weights = LogWeights.OfPart(grid, over.Band.Band, new HashSet<int>(compared).Contains);
         (CandidateMean Mean, double? DeviationDb)[] figures = CandidateFigures.Of(specimens.Sweeps, specimens.Curves, (weights, over.ByPlacement));
-        RankedSpecimen[] all = [.. specimens.Curves.Select((curve, i) => Stated(curve, (weights, inside, asked.Level), figures[i]))];
+        var all = new RankedSpecimen[specimens.Curves.Length];
+        Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => all[i] = Stated(specimens.Curves[i], (weights, inside, asked.Level), figures[i]));
         candidates = [.. candidates.Where(i => double.IsFinite(figures[i].Mean.Value))];
         if (figures[0].DeviationDb is not null && candidates.Length > 0 && compared.Length > 0)
         {

@@ -32,7 +32,7 @@ public static class SpecimenRanker
 
     internal static SpecimenChoice? Of(
         AlignedCampaign campaign, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens, ImmutableArray<SpecimenProperty> properties,
-        (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked)
+        (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked, int threads = 1)
     {
         bool byPlacement = SpecimenSweeps.RepeatByPlacement(specimens.Sweeps);
         if (specimens.Curves.Count(c => c.Name != asked.Question.Yardstick) < 2)
@@ -42,8 +42,8 @@ public static class SpecimenRanker
 
         ImmutableArray<BandRanking> bands =
         [
-            BandRanker.Of(campaign.Grid, specimens, (new NamedBand("", campaign.Grid.Band), byPlacement), asked) with { Name = null },
-            .. asked.Bands.Select(band => BandRanker.Of(campaign.Grid, specimens, (band, byPlacement), asked)),
+            BandRanker.Of(campaign.Grid, specimens, (new NamedBand("", campaign.Grid.Band), byPlacement), asked, threads) with { Name = null },
+            .. asked.Bands.Select(band => BandRanker.Of(campaign.Grid, specimens, (band, byPlacement), asked, threads)),
         ];
         return new SpecimenChoice
         {

@@ -1,4 +1,5 @@
 using SweepStats.Alignment;
+using SweepStats.Statistics;
 
 namespace SweepStats.Floor;
 
@@ -87,7 +88,13 @@ internal sealed class AmbientSearch
             return false;
         }
 
-        double[] readings = [.. Enumerable.Range(0, _floor.SweepCount).Select(j => Reading(j, point)).Order()];
+        var readings = new double[_floor.SweepCount];
+        for (int j = 0; j < readings.Length; j++)
+        {
+            readings[j] = Reading(j, point);
+        }
+
+        Ascending.Sort(readings);
         return readings[^1] - readings[_limits.MiddleOfOthers] > Math.Max(_least, _limits.AboveOthers);
     }
 

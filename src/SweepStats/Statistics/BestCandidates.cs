@@ -31,6 +31,12 @@ public static class BestCandidates
             }
 
             (double apart, double dof) = candidates[j].Above(candidates[own]);
+            if (apart <= t && dof <= freedom)
+            {
+                // Neither farther above nor better known: no clearer either.
+                continue;
+            }
+
             double tail = apart > 0 ? StudentT.UpperTail(apart, dof) : 1;
             if (tail < clearest)
             {

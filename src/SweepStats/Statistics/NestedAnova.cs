@@ -16,7 +16,7 @@ public static class NestedAnova
     {
         ArgumentNullException.ThrowIfNull(nesting);
         nesting.Require(values);
-        (double[] variances, double residual) = Variances(values, nesting);
+        (double[] variances, double residual, _) = Variances(values, nesting);
         (double mean, double error) = NestedMean.Of(values, nesting, variances, residual);
         return new NestedComponents { Variances = [.. variances], Residual = residual, Mean = mean, StandardError = error };
     }
@@ -25,8 +25,8 @@ public static class NestedAnova
     internal static NestedVariances Variances(ReadOnlySpan<double> values, Nesting nesting)
     {
         int levels = nesting.LevelCount;
-        double centre = Sample.Mean(values);
-        double[] squares = Squares(values, nesting, centre);
+        NestedSquares found = Squares(values, nesting);
+        double[] squares = found.OfLevels;
         int[] counts = [1, .. nesting.Sizes.Select(s => s.Length), values.Length];
         double residual = squares[levels] / (counts[levels + 1] - counts[levels]);
         var variances = new double[levels];
@@ -41,12 +41,13 @@ public static class NestedAnova
             variances[level] = Math.Max(0, (squares[level] - expected) / (values.Length - Weight(nesting, level - 1, level)));
         }
 
-        return new NestedVariances(variances, residual);
+        return new NestedVariances(variances, residual, found);
     }
 
-    // Sum of squares of each level within the one above, and of the values within the innermost groups.
-    private static double[] Squares(ReadOnlySpan<double> values, Nesting nesting, double centre)
+    /// <summary>Sums of squares of the levels and within the innermost groups.</summary>
+    internal static NestedSquares Squares(ReadOnlySpan<double> values, Nesting nesting)
     {
+        double centre = Sample.Mean(values);
         int levels = nesting.LevelCount;
         double[] above = [0];
         ReadOnlySpan<int> outer = new int[values.Length];
@@ -75,7 +76,7 @@ public static class NestedAnova
         }
 
         squares[levels] = within.Value;
-        return squares;
+        return new NestedSquares(centre, above, squares);
     }
 
     private static double[] Means(ReadOnlySpan<double> values, ReadOnlySpan<int> groups, ReadOnlySpan<int> sizes, double centre)

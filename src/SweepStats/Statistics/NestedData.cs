@@ -14,24 +14,14 @@ internal sealed class NestedData
     private readonly double _centre;
 
     public NestedData(ReadOnlySpan<double> values, Nesting nesting)
+        : this(NestedAnova.Squares(values, nesting), nesting)
+    {
+    }
+
+    public NestedData(NestedSquares squares, Nesting nesting)
     {
         _nesting = nesting;
-        _centre = Sample.Mean(values);
-        ReadOnlySpan<int> groups = nesting.Groups(nesting.LevelCount - 1), sizes = nesting.Sizes[^1].AsSpan();
-        _means = new double[sizes.Length];
-        for (int i = 0; i < values.Length; i++)
-        {
-            _means[groups[i]] += (values[i] - _centre) / sizes[groups[i]];
-        }
-
-        var within = new CompensatedSum();
-        for (int i = 0; i < values.Length; i++)
-        {
-            double apart = values[i] - _centre - _means[groups[i]];
-            within.Add(apart * apart);
-        }
-
-        _within = within.Value;
+        (_centre, _means, _within) = (squares.Centre, squares.Means, squares.OfLevels[^1]);
     }
 
     /// <summary>Restricted likelihood at variance ratios, outermost first, with its slopes.</summary>

@@ -27,7 +27,7 @@ public static class NestedReml
             return NestedAnova.Of(values, nesting);
         }
 
-        var climb = new NestedClimb(new NestedData(values, nesting), nesting, start);
+        var climb = new NestedClimb(new NestedData(start.Squares, nesting), nesting, start);
         NestedLikelihood summit = climb.Summit(MostSteps, Flat);
         return new NestedComponents
         {

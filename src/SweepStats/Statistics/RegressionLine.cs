@@ -42,8 +42,8 @@ internal sealed record RegressionLine
     public static RegressionLine Of(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         FiniteValues.RequirePairs(x, y, 3);
-        double[] dx = Deviations.FromMean(x);
-        double[] dy = Deviations.FromMean(y);
+        (double mean, double level) = (Sample.Mean(x), Sample.Mean(y));
+        double[] dx = Deviations.From(mean, x), dy = Deviations.From(level, y);
         double squares = Deviations.Product(dx, dx);
         if (!(squares > 0))
         {
@@ -51,7 +51,6 @@ internal sealed record RegressionLine
         }
 
         double slope = Deviations.Product(dx, dy) / squares;
-        (double mean, double level) = (Sample.Mean(x), Sample.Mean(y));
         double deviation = Math.Sqrt(Residuals(dx, dy, slope) / (x.Length - 2));
         return new RegressionLine
         {
