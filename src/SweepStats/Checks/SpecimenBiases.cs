@@ -25,6 +25,9 @@ internal sealed class SpecimenBiases
             .ToLookup(b => b.At, b => b.Of);
     }
 
+    /// <summary>Nothing is said of it at any frequency.</summary>
+    public bool None => _everywhere.IsEmpty && _placed.Count == 0;
+
     /// <summary>What stands at a frequency, a finding each.</summary>
     public IEnumerable<FindingBias> At(Hertz at) => _everywhere
         .Where(f => f.Where.IsEmpty || f.Where.Any(w => w.Contains(at))).Select(f => new FindingBias(f.Code, Reach(f)!.Value))

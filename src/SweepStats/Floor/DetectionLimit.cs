@@ -49,6 +49,7 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
         double floorReach = floorError.StandardUncertainty == 0 ? 0 : _student.At(floorError.DegreesOfFreedom) * floorError.StandardUncertainty;
         double least = noise.LeastRiseDb;
         double rise = least + 0.5;
+        double chance = Math.Sqrt((asked.Critical * asked.Critical) + (floorReach * floorReach));
         for (int step = 0; step < 60; step++)
         {
             double slope = Slope(Math.Max(rise + floorShiftDb, least + LeastShownDb));
@@ -56,7 +57,7 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
                 * (asked.NoiseVariance + (slope * slope * signalDeviation * signalDeviation / repeats.Units)));
             double needed = least + Math.Max(
                 Math.Sqrt((asked.Delta * asked.Delta * error * error) + (floorReach * floorReach)),
-                Math.Sqrt((asked.Critical * asked.Critical) + (floorReach * floorReach)) + (asked.Chance * error));
+                chance + (asked.Chance * error));
             if (Math.Abs(needed - rise) < 1e-6)
             {
                 break;

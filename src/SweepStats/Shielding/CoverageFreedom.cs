@@ -19,8 +19,15 @@ internal static class CoverageFreedom
     public static double OfAll(ReadOnlySpan<Contribution> parts, (RepeatedLevel Level, double Slope) reference, (RepeatedLevel Level, double Slope) covered)
     {
         double own = WelchSatterthwaite.DegreesOfFreedom(parts);
-        return reference.Level.UsualErrorDb == 0 || covered.Level.UsualErrorDb == 0 ? own
-            : Math.Min(own, WelchSatterthwaite.DegreesOfFreedom([Usual(reference), Usual(covered), .. parts[2..]]));
+        if (reference.Level.UsualErrorDb == 0 || covered.Level.UsualErrorDb == 0)
+        {
+            return own;
+        }
+
+        Span<Contribution> usual = stackalloc Contribution[parts.Length];
+        parts.CopyTo(usual);
+        (usual[0], usual[1]) = (Usual(reference), Usual(covered));
+        return Math.Min(own, WelchSatterthwaite.DegreesOfFreedom(usual));
     }
 
     private static Contribution Usual((RepeatedLevel Level, double Slope) of) =>

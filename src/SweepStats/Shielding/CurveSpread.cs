@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Floor;
 using SweepStats.Repeats;
 using SweepStats.Uncertainty;
@@ -86,9 +87,20 @@ internal sealed class CurveSpread(
         var slopes = new double[levels.PointCount];
         for (int f = 0; f < slopes.Length; f++)
         {
-            slopes[f] = floor is null ? 1 : floor.Noise.Max(n => SignalInNoise.Slope(levels.MeanDb(f) - floor.LevelDb[f], n));
+            slopes[f] = floor is null ? 1 : Steepest(floor.Noise, levels.MeanDb(f) - floor.LevelDb[f]);
         }
 
         return slopes;
+    }
+
+    private static double Steepest(ImmutableArray<DetectorNoise> noises, double rise)
+    {
+        double steepest = double.NegativeInfinity;
+        foreach (DetectorNoise noise in noises)
+        {
+            steepest = Math.Max(steepest, SignalInNoise.Slope(rise, noise));
+        }
+
+        return steepest;
     }
 }

@@ -26,7 +26,7 @@ internal sealed class RangeFinder(
     private const double InMostPhasesDb = 5.91;
 
     private readonly DetectionLimit[] _limits = [.. estimators.Select(limits.Of)];
-    private readonly Dictionary<Contribution, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<Contribution, double>())];
+    private readonly Dictionary<Contribution, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<Contribution, double>(reference.PointCount))];
 
     /// <summary>The range in dB; not below 0.</summary>
     public double At(int f)

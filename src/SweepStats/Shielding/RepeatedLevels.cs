@@ -91,7 +91,12 @@ internal sealed class RepeatedLevels
             double rise = _mean[f] - floor.LevelDb[f];
             if (!floor.Ambient[f] && rise >= riseDb)
             {
-                double noise = floor.Noise.Min(n => n.LogCumulants(n.SnrInDecibels(rise)).Variance);
+                double noise = double.PositiveInfinity;
+                foreach (DetectorNoise kind in floor.Noise)
+                {
+                    noise = Math.Min(noise, kind.LogCumulants(kind.SnrInDecibels(rise)).Variance);
+                }
+
                 double shown = 1 - Math.Pow(10, -rise / 10);
                 sum += ((_standardError[f] * _standardError[f] * UnitCount) - (noise * UnitCount / SweepCount)) / (shown * shown);
                 count++;

@@ -55,7 +55,8 @@ public sealed class SystematicError
 
     /// <summary>Half-widths of intervals with this error in them.</summary>
     /// <param name="probability">Probability below the upper end, more than one half.</param>
-    internal WidenedInterval Widened(double probability) => _widened.GetOrAdd(probability, p => new Lazy<WidenedInterval>(() => new WidenedInterval(this, p))).Value;
+    internal WidenedInterval Widened(double probability) => _widened.TryGetValue(probability, out Lazy<WidenedInterval>? made)
+        ? made.Value : _widened.GetOrAdd(probability, p => new Lazy<WidenedInterval>(() => new WidenedInterval(this, p))).Value;
 
     /// <summary>The error that the sum stays below with a probability.</summary>
     public double Quantile(double probability)

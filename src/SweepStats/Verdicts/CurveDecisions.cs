@@ -67,16 +67,17 @@ internal sealed class CurveDecisions
     private string? Overturned(RequirementOutcome outcome, Hertz at, Interval margin)
     {
         bool meets = outcome == RequirementOutcome.Meets;
-        if (!meets && outcome != RequirementOutcome.Fails)
+        if ((!meets && outcome != RequirementOutcome.Fails) || _biases.None)
         {
             return null;
         }
 
-        double Moves(FindingBias f) => meets ? f.Bias.LowerByDb : f.Bias.HigherByDb;
-        FindingBias[] here = [.. _biases.At(at).Where(f => Moves(f) > 0)];
-        double all = here.Sum(Moves);
-        return here.Length > 0 && (meets ? margin.Low < all : -margin.High <= all) ? here.MaxBy(Moves).Code : null;
+        FindingBias[] here = [.. _biases.At(at).Where(f => Moves(f, meets) > 0)];
+        double all = here.Sum(f => Moves(f, meets));
+        return here.Length > 0 && (meets ? margin.Low < all : -margin.High <= all) ? here.MaxBy(f => Moves(f, meets)).Code : null;
     }
+
+    private static double Moves(FindingBias finding, bool meets) => meets ? finding.Bias.LowerByDb : finding.Bias.HigherByDb;
 
     // A bound between requirement and acceptance limit shows that it is a matter of the guard band; one below shows nothing.
     private static RequirementOutcome Bounded(ShieldingReading reading, double low, Decibels wanted) =>
