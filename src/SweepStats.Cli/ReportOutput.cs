@@ -24,7 +24,7 @@ internal static class ReportOutput
     {
         var option = new Option<string?>("--charts")
         {
-            Description = "Charts to draw: all up to 25 specimens unless given; above, a summary with the weakest specimens",
+            Description = "Charts to draw: all up to 25 specimens unless given; above, a summary with the five weakest specimens",
             HelpName = string.Join('|', NoCharts, SomeCharts, AllCharts),
         };
         option.AcceptOnlyFromAmong(NoCharts, SomeCharts, AllCharts);

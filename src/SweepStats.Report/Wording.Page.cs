@@ -26,14 +26,14 @@ public static partial class Wording
     {
         if (choice.Kept.IsEmpty)
         {
-            return "No charts were drawn, as asked for; 'sweepstats run' without --charts none draws them.";
+            return "No charts were drawn, as asked for. Run the same command again with --charts summary or --charts all: it draws them into this folder.";
         }
 
         int specimens = choice.LeftOut.Where(c => !c.IsOverview).SelectMany(c => c.Of).Distinct().Count();
         int overviews = choice.LeftOut.Count(c => c.IsOverview);
+        string lots = overviews == 0 ? string.Empty : $", and {Count(overviews, "chart")} of lots";
         return $"Of single specimens the weakest are drawn: {string.Join(", ", choice.Weakest.Select(SpecimenLabel))}. "
-            + $"Charts of {Count(specimens, "other")}{(overviews == 0 ? string.Empty : $" and {Count(overviews, "overview")}")} are left out; "
-            + "'sweepstats run' with --charts all draws them.";
+            + $"Left out: the charts of {Count(specimens, "other")}{lots}. Run the same command again with --charts all: it draws them into this folder.";
     }
 
     internal const string NoRangeChart =

@@ -8,6 +8,9 @@ namespace SweepStats.Report.Charts;
 /// <summary>What each source contributes to the uncertainty, one group of bars a budget.</summary>
 internal static class BudgetChart
 {
+    // What is less is no part of the uncertainty, but what rounding leaves of none.
+    private const double RoundingDb = 1e-9;
+
     private const int MostBudgets = 10;
     private const int MostBars = 6;
     private const int RowHeight = 20;
@@ -77,7 +80,7 @@ internal static class BudgetChart
         public void Add(ShieldingBudget budget)
         {
             Headings.Add((_next++, Frame.Literal(Wording.BudgetHeading(budget))));
-            UncertaintyLine[] lines = [.. budget.Lines.Where(l => l.ContributionDb > 0).OrderByDescending(l => l.ContributionDb)];
+            UncertaintyLine[] lines = [.. budget.Lines.Where(l => l.ContributionDb > RoundingDb).OrderByDescending(l => l.ContributionDb)];
             int alone = lines.Length <= MostBars ? lines.Length : MostBars - 1;
             foreach (UncertaintyLine line in lines.Take(alone))
             {

@@ -30,7 +30,12 @@ internal static class PngPicture
                 UseTextShaping = false,
             }.Export(chart.Model, drawn);
         }
-        catch (Exception e) when (e is TypeInitializationException or DllNotFoundException or ArgumentNullException)
+        catch (Exception e) when ((e.InnerException ?? e) is DllNotFoundException)
+        {
+            throw new PngUnavailableException(
+                "PNG charts cannot be drawn: the drawing library is missing. Put the files libSkiaSharp and libHarfBuzzSharp of the build beside the program, or leave out --png.", e);
+        }
+        catch (Exception e) when (e is TypeInitializationException or ArgumentNullException)
         {
             throw new PngUnavailableException("PNG charts cannot be drawn: the drawing library or its fonts are missing on this machine. " + Remedy, e);
         }

@@ -11,7 +11,10 @@ internal static class WeakestSpecimens
     /// <summary>So many: what the verdict rests on, and few enough to be looked at one by one.</summary>
     public const int Most = 5;
 
-    /// <summary>First those that fail, then those that are undecided or cannot be told, then the others; among them those with the least room.</summary>
+    /// <summary>
+    /// First those that fail, then those that are undecided or cannot be told, then the others; among them those that least can be claimed of where they have a value.
+    /// What the floor or a transmitter hides says nothing of the cloth: a specimen without any value comes last.
+    /// </summary>
     public static IReadOnlyList<SpecimenName> Of(AnalysisResult result)
     {
         Dictionary<SpecimenName, RequirementOutcome> outcomes = result.Verdict.Specimens.IsDefaultOrEmpty ? [] : result.Verdict.Specimens.ToDictionary(s => s.Name, s => s.Outcome);
@@ -30,7 +33,7 @@ internal static class WeakestSpecimens
             _ => 3,
         };
 
-    // How far the lowest limit lies over what is asked for there, or over nothing, in dB. Where nothing at all is known there is no room.
+    // How far the lowest limit lies over what is asked for there, or over nothing, in dB; endless where there is no value.
     private static double Room(ShieldingCurve curve, Requirement? requirement)
     {
         double least = double.PositiveInfinity;
@@ -38,17 +41,17 @@ internal static class WeakestSpecimens
         {
             double low = Low(reading);
             double asked = requirement is null ? 0 : requirement.At(reading.Evidence.At)?.Value ?? double.NaN;
-            // Not a number where nothing is known or nothing is asked.
+            // Not a number where there is no value or nothing is asked.
             least = low - asked < least ? low - asked : least;
         }
 
-        return double.IsPositiveInfinity(least) ? double.NegativeInfinity : least;
+        return least;
     }
 
+    // The limit that the table over the whole band shows.
     private static double Low(ShieldingReading reading) => reading switch
     {
-        ShieldingReading.Measured m => m.Shielding.Low.Value,
-        ShieldingReading.AtLeast a => a.Bound.Value,
+        ShieldingReading.Measured => reading.Evidence.OneSidedLow?.Value ?? double.NaN,
         ShieldingReading.Unrepeated u => u.Indication.Value,
         _ => double.NaN,
     };

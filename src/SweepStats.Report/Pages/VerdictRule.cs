@@ -19,9 +19,9 @@ internal static class VerdictRule
             html.Paragraph(leftOut);
         }
 
-        if (result.Verdict.Trust == Trust.Limited)
+        if (result.Verdict.Trust == Trust.Limited && Wording.Limits(result).ToList() is { Count: > 0 } limits)
         {
-            html.Table(Wording.LimitsCaption, Wording.LimitColumns, Wording.Limits(result));
+            html.Table(Wording.LimitsCaption, Wording.LimitColumns, limits);
         }
     }
 }

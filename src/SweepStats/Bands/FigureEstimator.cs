@@ -7,6 +7,9 @@ namespace SweepStats.Bands;
 /// <summary>Interval of the weighted mean of a curve by leaving out one repeat at a time.</summary>
 internal sealed class FigureEstimator
 {
+    // Far above the floor the slopes of reference and covered level differ by rounding alone.
+    private const double RoundingDb = 1e-9;
+
     private readonly CurveSpread? _spread;
     private readonly Confidence _confidence;
     private readonly double _value;
@@ -91,5 +94,5 @@ internal sealed class FigureEstimator
         return new Contribution(Math.Sqrt((changes.Length - 1.0) / changes.Length * squares), changes.Length - 1);
     }
 
-    private double Change(Func<int, double> shift) => Math.Abs(LogWeights.Mean(_moving, shift));
+    private double Change(Func<int, double> shift) => Math.Abs(LogWeights.Mean(_moving, shift)) is var change && change > RoundingDb ? change : 0;
 }

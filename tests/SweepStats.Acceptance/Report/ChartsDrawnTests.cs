@@ -21,7 +21,7 @@ public sealed partial class ChartsDrawnTests
         string[] kept = [.. Usual.Value.Charts.Select(c => c.Path)];
         string[] every = [.. Every.Value.Charts.Select(c => c.Path)];
         Assert.Equal(64, every.Count(OfOneSpecimen().IsMatch));
-        // Nothing is asked, so the weakest are those with the lowest limit anywhere.
+        // Nothing is asked, so the weakest are those with the lowest limit of a value anywhere: what is hidden says nothing of the cloth.
         string[] weakest = [.. Many.Curves.OrderBy(Lowest).Take(5).Select(c => $"{c.Name.Lot}-{c.Name.Specimen}".ToLowerInvariant())];
         Assert.Equal(
             weakest.SelectMany(w => new[] { $"charts/shielding-{w}.svg", $"charts/levels-{w}.svg" }).Order(StringComparer.Ordinal),
@@ -38,9 +38,9 @@ public sealed partial class ChartsDrawnTests
     {
         IEnumerable<SpecimenName> weakest = Many.Curves.OrderBy(Lowest).Take(5).Select(c => c.Name);
         Assert.Contains(
-            $"Of single specimens the weakest are drawn: {string.Join(", ", weakest)}. Charts of 27 others are left out; 'sweepstats run' with --charts all draws them.",
+            $"Of single specimens the weakest are drawn: {string.Join(", ", weakest)}. Left out: the charts of 27 others. Run the same command again with --charts all: it draws them into this folder.",
             Usual.Value.Words, StringComparison.Ordinal);
-        Assert.DoesNotContain("left out; 'sweepstats run'", Every.Value.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("--charts all", Every.Value.Words, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -67,7 +67,7 @@ public sealed partial class ChartsDrawnTests
         Page page = new(Samples.ThreeLots, new ReportOptions { Charts = ChartsDrawn.None });
         Assert.Equal(["index.html"], page.Files.Select(f => f.Path));
         Assert.Empty(page.Tree.Descendants("figure"));
-        Assert.Contains("No charts were drawn, as asked for; 'sweepstats run' without --charts none draws them.", page.Words, StringComparison.Ordinal);
+        Assert.Contains("No charts were drawn, as asked for. Run the same command again with --charts summary or --charts all: it draws them into this folder.", page.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("There is no chart of the dynamic range", page.Words, StringComparison.Ordinal);
         // All but the charts and what is said of them is what it would be.
         XElement[] tables = [.. new Page(Samples.ThreeLots).Tree.Descendants("table")];
@@ -101,8 +101,7 @@ public sealed partial class ChartsDrawnTests
 
     private static double Lowest(ShieldingCurve curve) => curve.Readings.Min(r => r switch
     {
-        ShieldingReading.Measured m => m.Shielding.Low.Value,
-        ShieldingReading.AtLeast a => a.Bound.Value,
+        ShieldingReading.Measured m => m.Evidence.OneSidedLow!.Value.Value,
         _ => double.PositiveInfinity,
     });
 }
