@@ -58,7 +58,7 @@ internal static class CommandLine
 #pragma warning restore CA1031
         {
             // Work in threads wraps what went wrong; the inner message is the telling one.
-            e = e is AggregateException { InnerException: { } inner } ? inner : e;
+            e = e is AggregateException wrapped ? wrapped.Flatten().InnerExceptions[0] : e;
             terminal.Error.WriteLine(
                 $"sweepstats: internal error: {e.GetType().Name}: {e.Message.ReplaceLineEndings(" ")} This is a defect of the program, not of your data; please report it with the command line.");
             return ExitCode.InternalError;

@@ -62,17 +62,21 @@ internal static class ReportOutput
             folder.Commit();
             return written;
         }
-        catch (AggregateException e) when (e.InnerExceptions.OfType<PngUnavailableException>().FirstOrDefault() is { } unavailable)
+        catch (AggregateException e) when (Foremost<PngUnavailableException>(e) is { } unavailable)
         {
             terminal.Error.WriteLine($"sweepstats: {unavailable.Message}");
             return null;
         }
-        catch (AggregateException e) when (e.InnerExceptions.FirstOrDefault(inner => inner is IOException or UnauthorizedAccessException) is { } first)
+        catch (AggregateException e) when ((Foremost<IOException>(e) ?? (Exception?)Foremost<UnauthorizedAccessException>(e)) is { } first)
         {
             ExceptionDispatchInfo.Throw(first);
             throw;
         }
     }
+
+    // Page and charts are written within a part that is one of several: what went wrong there is wrapped twice.
+    private static T? Foremost<T>(AggregateException wrapped)
+        where T : Exception => wrapped.Flatten().InnerExceptions.OfType<T>().FirstOrDefault();
 
     private static void Put(ReportFolder folder, ImmutableArray<ReportFile> files, ParallelOptions threads) =>
         Parallel.ForEach(files, threads, file => Put(folder, new ReportTable(file.Path, stream => stream.Write(file.Content))));

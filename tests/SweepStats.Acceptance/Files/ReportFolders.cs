@@ -1,5 +1,7 @@
+using SweepStats.Cli;
 using SweepStats.Files;
 using SweepStats.Files.Results;
+using SweepStats.Report;
 using Xunit;
 
 namespace SweepStats.Acceptance.Files;
@@ -31,6 +33,21 @@ public sealed class ReportFolders : IDisposable
 
         Assert.Equal("<svg/>", File.ReadAllText(Path.Combine(Target, "charts", "a.svg")));
         Assert.Single(Directory.EnumerateFileSystemEntries(Path.Combine(_folder.Path, "reports")));
+    }
+
+    /// <summary>A chart that cannot be written, as on a full disk, is a matter of the disk and no defect of the program.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(8)]
+    public void WhatKeepsAChartFromBeingWrittenIsToldAsItself(int threads)
+    {
+        // Of a file and a folder of one name the later one cannot be made.
+        ReportFile[] files = [.. Enumerable.Range(0, 12).SelectMany(i => new[] { new ReportFile($"charts/{i}", [1]), new ReportFile($"charts/{i}/a.svg", [1]) })];
+        var terminal = new Terminal(TextWriter.Null, TextWriter.Null, Interactive: false);
+        Assert.ThrowsAny<IOException>(() => ReportOutput.Write((Target, threads), () => [.. files], [], _ => [], terminal));
+        Assert.False(Directory.Exists(Target));
+        Assert.Empty(Directory.EnumerateFileSystemEntries(Path.Combine(_folder.Path, "reports")));
     }
 
     [Fact]

@@ -66,6 +66,34 @@ public sealed class TwinFiles
         }
     }
 
+    /// <summary>Numbers of three decimals may have their thousands parted, and whole ones may be decimals: what their marks are may not hang on the file read first.</summary>
+    [Theory]
+    [MemberData(nameof(Heads))]
+    public void FrequenciesOfAnyKindAreReadAlike(string what, string head)
+    {
+        Assert.NotEmpty(what);
+        (string line, char mark) = (LineEnd(head), head.Contains('\t') ? '\t' : head.Contains(';') ? ';' : ',');
+        var random = new Random(6);
+        foreach (string format in new[] { "{0}.000", "{0}.5", "00{0}", "{0}000", "{0}000000000", "30.{0:D3}", "1.{0:D3}", "30{0:D3}", "100.{0:D3}" })
+        {
+            TraceReadOptions known = Known();
+            foreach (string way in new[] { "usual", "thousands", "whole", "usual", "leading zeros", "negative thousands", "thousands", "rising by thousands", "usual" })
+            {
+                string rows = string.Concat(Enumerable.Range(0, Rows).Select(i => string.Format(CultureInfo.InvariantCulture, format, i + 1) + mark + Marked(way, i, random) + line));
+                AssertAlike(Encoding.UTF8.GetBytes(head + rows), known);
+            }
+        }
+    }
+
+    private static string Marked(string way, int row, Random random) => way switch
+    {
+        "thousands" => Invariant($"{random.Next(1, 100)}.{random.Next(1000):D3}"),
+        "negative thousands" => Invariant($"-{random.Next(1, 100)}.{random.Next(1000):D3}"),
+        "rising by thousands" => Invariant($"{row / 10 + 1}.{row % 10}00"),
+        "leading zeros" => Invariant($"0{random.Next(40, 80)}.{random.Next(100):D2}"),
+        _ => Level(way, row, isOdd: false, random),
+    };
+
     [Theory]
     [MemberData(nameof(Heads))]
     public void FilesWhoseLastLineDoesNotEndAreReadAlike(string what, string head)
