@@ -33,11 +33,14 @@ internal sealed class HeldInterval(DetectorNoise noise, bool most, Confidence co
 
     public ReadingBasis Basis(ReadingLevels levels) => new() { Levels = levels };
 
-    public ShieldingLimits Lower(in ReadingBasis basis) => For(basis);
+    public ShieldingLimits Lower(in ReadingBasis basis) => Limits(basis, upper: false);
 
-    public ShieldingLimits Upper(in ReadingBasis basis) => For(basis);
+    public ShieldingLimits Upper(in ReadingBasis basis) => Limits(basis, lower: false);
 
-    public ShieldingLimits For(in ReadingBasis basis)
+    public ShieldingLimits For(in ReadingBasis basis) => Limits(basis);
+
+    // An end that is not asked for is left open.
+    private ShieldingLimits Limits(in ReadingBasis basis, bool lower = true, bool upper = true)
     {
         ReadingLevels levels = basis.Levels;
         Means at = new(levels.Reference.MeanDb, levels.Covered.MeanDb, levels.Floor.MeanDb);
@@ -49,8 +52,8 @@ internal sealed class HeldInterval(DetectorNoise noise, bool most, Confidence co
                 Expanded(levels.Floor.Error));
         WidenedInterval typeB = levels.TypeB.Widened(confidence.TwoSidedQuantile);
         double se = Shielding(at);
-        double low = se - typeB.Half(Moved(at, reach, se, -1), dof);
-        double high = Clears(at, reach) ? se + typeB.Half(Moved(at, reach, se, 1), dof) : double.PositiveInfinity;
+        double low = lower ? se - typeB.Half(Moved(at, reach, se, -1), dof) : double.NegativeInfinity;
+        double high = upper && Clears(at, reach) ? se + typeB.Half(Moved(at, reach, se, 1), dof) : double.PositiveInfinity;
         ReadOnlySpan<Contribution> parts =
         [
             levels.Reference.Error.Scaled(slope.Reference), levels.Covered.Error.Scaled(slope.Covered),

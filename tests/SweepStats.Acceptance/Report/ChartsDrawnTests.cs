@@ -82,7 +82,7 @@ public sealed partial class ChartsDrawnTests
         Assert.Equal(few.Files.Select(f => f.Content), new Page(Samples.ThreeLots, new ReportOptions { Charts = ChartsDrawn.All }).Files.Select(f => f.Content));
         Page summary = new(Samples.ThreeLots, new ReportOptions { Charts = ChartsDrawn.Summary });
         Assert.Equal(10, summary.Charts.Count(c => OfOneSpecimen().IsMatch(c.Path)));
-        Assert.Contains("Charts of 1 other are left out", summary.Words, StringComparison.Ordinal);
+        Assert.Contains("Left out: the charts of 1 other.", summary.Words, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -13,6 +13,9 @@ internal sealed class TwinMemory
     // Files that are all different are not worth the proof.
     private const int MostTried = 24;
 
+    // Some ten million bytes: what is kept stays in memory.
+    private const int MostLines = 400_000;
+
     private readonly Lock _lock = new();
     private volatile Twin[] _kept = [];
     private int _tried;
@@ -40,7 +43,7 @@ internal sealed class TwinMemory
     /// <param name="options">What was known beside it.</param>
     public void Keep(TraceText text, TraceReading reading, TraceReadOptions options)
     {
-        if (_kept.Length >= MostKept || Interlocked.Increment(ref _tried) > MostTried || TwinProof.Of(text, reading, options) is not { } twin)
+        if (_kept.Length >= MostKept || text.LineCount > MostLines || Interlocked.Increment(ref _tried) > MostTried || TwinProof.Of(text, reading, options) is not { } twin)
         {
             return;
         }
