@@ -15,26 +15,35 @@ public static class WeightedQuantile
             throw new ArgumentException("There must be one weight for each of at least one value.", nameof(weights));
         }
 
-        double[] sorted = values.ToArray();
-        double[] along = weights.ToArray();
-        Array.Sort(sorted, along);
         double total = 0;
-        foreach (double weight in along)
+        foreach (double weight in weights)
         {
             total += weight;
         }
 
-        double sum = 0;
-        for (int i = 0; i < sorted.Length; i++)
+        // A rounding error in the sum must not skip the value that just reaches the share.
+        double enough = share * total * (1 - 1e-12);
+        double[] sorted = values.ToArray();
+        Ascending.Sort(sorted);
+        int first = 0, last = sorted.Length - 1;
+        while (first < last)
         {
-            sum += along[i];
-            // A rounding error in the sum must not skip the value that just reaches the share.
-            if (along[i] > 0 && sum >= share * total * (1 - 1e-12))
-            {
-                return sorted[i];
-            }
+            int middle = (first + last) / 2;
+            double up = WeightUpTo(sorted[middle], values, weights);
+            (first, last) = up > 0 && up >= enough ? (first, middle) : (middle + 1, last);
         }
 
-        return sorted[^1];
+        return sorted[last];
+    }
+
+    private static double WeightUpTo(double value, ReadOnlySpan<double> values, ReadOnlySpan<double> weights)
+    {
+        double sum = 0;
+        for (int i = 0; i < values.Length; i++)
+        {
+            sum += values[i] <= value ? weights[i] : 0;
+        }
+
+        return sum;
     }
 }
