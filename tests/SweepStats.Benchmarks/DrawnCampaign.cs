@@ -1,8 +1,8 @@
 using SweepStats.Alignment;
 using SweepStats.Floor;
-using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Benchmarks;

@@ -1,5 +1,6 @@
 # What a careful user of R writes: mean shielding with Welch intervals. Rscript plain.R CAMPAIGN OUT.csv
 near_floor_db <- 10
+options(scipen = 20)
 arguments <- commandArgs(TRUE)
 campaign <- arguments[1]
 
