@@ -261,13 +261,16 @@ public sealed class ShieldingEstimatorTests
         }
     }
 
-    [Fact]
-    public void OneAndTwoThreadsGiveTheSameResult()
+    // As many as somebody types: a thousand are no mistake.
+    [Theory]
+    [InlineData(2)]
+    [InlineData(1000)]
+    public void OneThreadAndManyGiveTheSameResult(int threads)
     {
         RehearsalPlan plan = Rehearsed.Plan with { Lots = 3, SpecimensPerLot = 3 };
         AnalysisResult one = Rehearsed.Analysed(plan, new AnalysisPlan { Threads = 1 });
-        AnalysisResult two = Rehearsed.Analysed(plan, new AnalysisPlan { Threads = 2 });
-        Assert.Equal(one.Curves.SelectMany(c => c.Readings), two.Curves.SelectMany(c => c.Readings));
+        AnalysisResult many = Rehearsed.Analysed(plan, new AnalysisPlan { Threads = threads });
+        Assert.Equal(one.Curves.SelectMany(c => c.Readings), many.Curves.SelectMany(c => c.Readings));
     }
 
     private static void Compare(Campaign before, Campaign after, double shift)
