@@ -3,7 +3,8 @@ namespace SweepStats.Doubts;
 /// <summary>About how much rows scatter about what they share, straight lines taken out, in any window of columns.</summary>
 /// <remarks>
 /// From running sums, so that a window costs the same whatever its width, where <see cref="StraightenedRows"/> goes through all of it. Unit: squared one of the
-/// values. Error: some 1e-16 of the sum of the squares about the rows' first values, far below <see cref="Tellable"/> for levels in dB.
+/// values. Error: some 1e-16 of the sum of the squares about the rows' first values, and of their sums with
+/// the place, which grow with the square of the columns: below <see cref="Tellable"/> for levels in dB up to some 100 000 columns, where windows grow too.
 /// </remarks>
 internal sealed class RunningScatter
 {
