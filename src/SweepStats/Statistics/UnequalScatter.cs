@@ -18,43 +18,24 @@ internal sealed class UnequalScatter
     private readonly double[] _shares;
     private readonly double[] _freedom;
     private readonly double[] _traces;
-    private readonly double[,] _products;
-    private readonly double[,] _taken;
+    private readonly double[,]? _products;
+    private readonly double _all;
 
     /// <summary>Takes what is known of the groups.</summary>
     /// <param name="sizes">Values of each group.</param>
     /// <param name="freedom">Degrees of freedom of its scatter; 0 where it tells none. One group must tell it.</param>
     /// <param name="traces">tr Γ of each group.</param>
-    /// <param name="products">tr ΓΓ' of every two, and of each with itself.</param>
-    public UnequalScatter(int[] sizes, double[] freedom, double[] traces, double[,] products)
+    /// <param name="products">tr ΓΓ' of every two, and of each with itself; null for numbers, whose products are those of the traces.</param>
+    public UnequalScatter(int[] sizes, double[] freedom, double[] traces, double[,]? products)
     {
         (_sizes, _freedom, _traces, _products) = (sizes, freedom, traces, products);
-        double count = sizes.Sum(), all = freedom.Sum();
+        double count = sizes.Sum();
         _shares = [.. sizes.Select(n => n / count)];
-        _taken = new double[sizes.Length, sizes.Length];
-        for (int l = 0; l < sizes.Length; l++)
-        {
-            for (int j = 0; j < sizes.Length; j++)
-            {
-                _taken[l, j] = freedom[l] > 0 ? (l == j ? 1 : 0) : freedom[j] / all;
-            }
-        }
+        _all = freedom.Sum();
     }
 
     /// <summary>Numbers: the products are those of the variances.</summary>
-    public static UnequalScatter OfNumbers(int[] sizes, double[] freedom, double[] variances)
-    {
-        var products = new double[sizes.Length, sizes.Length];
-        for (int l = 0; l < sizes.Length; l++)
-        {
-            for (int j = 0; j < sizes.Length; j++)
-            {
-                products[l, j] = variances[l] * variances[j];
-            }
-        }
-
-        return new UnequalScatter(sizes, freedom, variances, products);
-    }
+    public static UnequalScatter OfNumbers(int[] sizes, double[] freedom, double[] variances) => new(sizes, freedom, variances, null);
 
     /// <summary>Probability of means at least as far apart where they are alike: the larger of both.</summary>
     /// <param name="ratio">Sum of squares between the groups over that within.</param>
@@ -84,22 +65,36 @@ internal sealed class UnequalScatter
         return new VarianceRatio(ratio * within / between * (known / degrees.Sum()) * upper, upper, lower, lower);
     }
 
-    // The mean square of B about its mean, halved.
+    // The mean square of B about its mean, halved. A group that tells its scatter has its own, the others that of all who do.
     private double Between()
     {
-        double[] pooled = Over(l => _shares[l]);
-        double sum = 0;
-        for (int j = 0; j < _sizes.Length; j++)
+        double own = 0, others = 0;
+        for (int l = 0; l < _sizes.Length; l++)
         {
-            for (int k = 0; k < _sizes.Length; k++)
-            {
-                double each = 0;
-                for (int l = 0; l < _sizes.Length; l++)
-                {
-                    each += (1 - (2 * _shares[l])) * _taken[l, j] * _taken[l, k];
-                }
+            double weight = 1 - (2 * _shares[l]);
+            (own, others) = _freedom[l] > 0 ? (own + (weight * Square(l)), others) : (own, others + weight);
+        }
 
-                sum += (each + (pooled[j] * pooled[k])) * _products[j, k];
+        return own + (others == 0 ? 0 : others * Form(_freedom) / (_all * _all)) + Form(Over(l => _shares[l]));
+    }
+
+    private double Square(int group) => _products is null ? _traces[group] * _traces[group] : _products[group, group];
+
+    // The quadratic form of weights in the products: for numbers the square of one sum.
+    private double Form(double[] weights)
+    {
+        if (_products is null)
+        {
+            double once = Dot(weights, _traces);
+            return once * once;
+        }
+
+        double sum = 0;
+        for (int j = 0; j < weights.Length; j++)
+        {
+            for (int k = 0; k < weights.Length; k++)
+            {
+                sum += weights[j] * weights[k] * _products[j, k];
             }
         }
 
@@ -114,7 +109,7 @@ internal sealed class UnequalScatter
             if (_freedom[j] > 0)
             {
                 double pair = _freedom[j] <= 1 ? 1 : 0;
-                double part = weights[j] * weights[j] * _products[j, j] / (_freedom[j] + pair);
+                double part = weights[j] * weights[j] * Square(j) / (_freedom[j] + pair);
                 (sum, less) = (sum + part, less + (part * pair));
             }
         }
@@ -122,8 +117,32 @@ internal sealed class UnequalScatter
         return Math.Min(points * _freedom.Sum(), (expected * expected / sum) - (less / sum));
     }
 
-    private static double Dot(double[] weights, double[] values) => weights.Zip(values, (w, v) => w * v).Sum();
+    private static double Dot(double[] weights, double[] values)
+    {
+        double sum = 0;
+        for (int j = 0; j < weights.Length; j++)
+        {
+            sum += weights[j] * values[j];
+        }
 
-    private double[] Over(Func<int, double> weight) =>
-        [.. Enumerable.Range(0, _sizes.Length).Select(j => Enumerable.Range(0, _sizes.Length).Sum(l => weight(l) * _taken[l, j]))];
+        return sum;
+    }
+
+    // Weights of the groups' scatter: what stands at groups that tell none goes to the others by their degrees of freedom.
+    private double[] Over(Func<int, double> weight)
+    {
+        double silent = 0;
+        var weights = new double[_sizes.Length];
+        for (int j = 0; j < weights.Length; j++)
+        {
+            (weights[j], silent) = _freedom[j] > 0 ? (weight(j), silent) : (0, silent + weight(j));
+        }
+
+        for (int j = 0; silent != 0 && j < weights.Length; j++)
+        {
+            weights[j] += silent * _freedom[j] / _all;
+        }
+
+        return weights;
+    }
 }
