@@ -2,6 +2,7 @@ using System.CommandLine;
 using SweepStats.Alignment;
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
+using SweepStats.Report;
 using SweepStats.Verdicts;
 
 namespace SweepStats.Cli;
@@ -19,6 +20,10 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
 
     /// <summary>What was left out at the user's wish, a line for files that the same is wrong with.</summary>
     public IEnumerable<string> LeftOutLines => Reading.LeftOutInBrief.Select(file => $"Left out: {file}");
+
+    /// <summary>How much was left out at the user's wish; nothing where nothing was.</summary>
+    public IEnumerable<string> LeftOutInOneLine => Reading.LeftOut.IsEmpty ? []
+        : [$"Left out: {Wording.Count(Reading.LeftOut.Length, "file")} that could not be read. Each by its name: --verbose"];
 
     /// <summary>Reads and analyses; null after writing what is wrong to the error stream.</summary>
     public static CampaignAnalysis? Of(ParseResult words, CampaignOptions options, Terminal terminal) => Of(words.GetValue(options.Campaign)!, words, options, terminal);

@@ -31,6 +31,9 @@ internal sealed class CampaignOptions
 
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
 
+    /// <summary>Only for commands that show a first screen.</summary>
+    public Option<bool> Verbose { get; } = new("--verbose") { Description = "Print all of it: every specimen, finding and reason" };
+
     public Option<bool> KeepGoing { get; } = new("--keep-going") { Description = "Leave out files that cannot be read, and say so in the report" };
 
     public Option<bool> Gate { get; } = new("--gate") { Description = "Exit with 1 when the measurement is not trustworthy or the requirement is not met" };

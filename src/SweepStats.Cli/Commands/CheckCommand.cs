@@ -12,6 +12,7 @@ internal static class CheckCommand
         var options = new CampaignOptions();
         var command = new Command("check", "Say whether a measurement can be trusted; exit with 1 if it cannot");
         options.AddTo(command);
+        command.Options.Add(options.Verbose);
         command.SetAction(words => Run(words, options, terminal));
         return command;
     }
@@ -31,7 +32,7 @@ internal static class CheckCommand
             }
             else
             {
-                Print(analysis, terminal);
+                terminal.Write(Lines(analysis, words.GetValue(options.Verbose), terminal.Columns ?? WrappedLine.Usual));
             }
         }
 
@@ -39,11 +40,7 @@ internal static class CheckCommand
         return trusted && (!words.GetValue(options.Gate) || analysis.Passes) ? ExitCode.Done : ExitCode.Gated;
     }
 
-    private static void Print(CampaignAnalysis analysis, Terminal terminal)
-    {
-        foreach (string line in Wording.Check(analysis.Result).Concat(analysis.LeftOutLines))
-        {
-            terminal.Out.WriteLine(line);
-        }
-    }
+    private static IEnumerable<string> Lines(CampaignAnalysis analysis, bool verbose, int columns) =>
+        verbose ? Wording.Check(analysis.Result).Concat(analysis.LeftOutLines)
+        : Wording.FirstCheck(analysis.Result, columns, [.. analysis.LeftOutInOneLine, "Each with its reasons: --verbose"]);
 }

@@ -16,6 +16,7 @@ internal static class RunCommand
         var command = new Command("run", "Analyse a campaign and write its report");
         options.AddTo(command);
         command.Options.Add(options.Seed);
+        command.Options.Add(options.Verbose);
         command.Options.Add(to);
         command.Options.Add(png);
         command.Options.Add(charts);
@@ -54,7 +55,7 @@ internal static class RunCommand
 
         if (!words.GetValue(options.Quiet))
         {
-            Print(analysis, summary, (words.GetValue(options.Format)!, report.Target), terminal);
+            Print(analysis, summary, (words.GetValue(options.Format)!, report.Target, words.GetValue(options.Verbose)), terminal);
         }
 
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
@@ -79,7 +80,7 @@ internal static class RunCommand
         new(FindingsCsv.FileName, stream => FindingsCsv.Write(result, stream)),
     ];
 
-    private static void Print(CampaignAnalysis analysis, byte[] summary, (string Format, string Target) output, Terminal terminal)
+    private static void Print(CampaignAnalysis analysis, byte[] summary, (string Format, string Target, bool Verbose) output, Terminal terminal)
     {
         if (output.Format == "json")
         {
@@ -87,11 +88,8 @@ internal static class RunCommand
             return;
         }
 
-        foreach (string line in Wording.Summary(analysis.Result).Concat(analysis.LeftOutLines))
-        {
-            terminal.Out.WriteLine(line);
-        }
-
-        terminal.Out.WriteLine($"Report: {Path.Combine(output.Target, "index.html")}");
+        string report = $"Report: {Path.Combine(output.Target, "index.html")}";
+        terminal.Write(output.Verbose ? [.. Wording.Summary(analysis.Result), .. analysis.LeftOutLines, report]
+            : Wording.FirstScreen(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, report]));
     }
 }
