@@ -18,43 +18,25 @@ internal sealed class UnequalScatter
     private readonly double[] _shares;
     private readonly double[] _freedom;
     private readonly double[] _traces;
-    private readonly double[,] _products;
-    private readonly double[,] _taken;
+    private readonly double[] _squares;
+    private readonly Func<double[], double> _squareOf;
 
     /// <summary>Takes what is known of the groups.</summary>
     /// <param name="sizes">Values of each group.</param>
     /// <param name="freedom">Degrees of freedom of its scatter; 0 where it tells none. One group must tell it.</param>
     /// <param name="traces">tr Γ of each group.</param>
-    /// <param name="products">tr ΓΓ' of every two, and of each with itself.</param>
-    public UnequalScatter(int[] sizes, double[] freedom, double[] traces, double[,] products)
+    /// <param name="squares">tr Γ² of each group.</param>
+    /// <param name="squareOf">tr (Σ wΓ)² for a weight of each group.</param>
+    public UnequalScatter(int[] sizes, double[] freedom, double[] traces, double[] squares, Func<double[], double> squareOf)
     {
-        (_sizes, _freedom, _traces, _products) = (sizes, freedom, traces, products);
-        double count = sizes.Sum(), all = freedom.Sum();
+        (_sizes, _freedom, _traces, _squares, _squareOf) = (sizes, freedom, traces, squares, squareOf);
+        double count = sizes.Sum();
         _shares = [.. sizes.Select(n => n / count)];
-        _taken = new double[sizes.Length, sizes.Length];
-        for (int l = 0; l < sizes.Length; l++)
-        {
-            for (int j = 0; j < sizes.Length; j++)
-            {
-                _taken[l, j] = freedom[l] > 0 ? (l == j ? 1 : 0) : freedom[j] / all;
-            }
-        }
     }
 
-    /// <summary>Numbers: the products are those of the variances.</summary>
-    public static UnequalScatter OfNumbers(int[] sizes, double[] freedom, double[] variances)
-    {
-        var products = new double[sizes.Length, sizes.Length];
-        for (int l = 0; l < sizes.Length; l++)
-        {
-            for (int j = 0; j < sizes.Length; j++)
-            {
-                products[l, j] = variances[l] * variances[j];
-            }
-        }
-
-        return new UnequalScatter(sizes, freedom, variances, products);
-    }
+    /// <summary>Numbers: Γ is a variance.</summary>
+    public static UnequalScatter OfNumbers(int[] sizes, double[] freedom, double[] variances) =>
+        new(sizes, freedom, variances, [.. variances.Select(v => v * v)], weights => Math.Pow(Dot(weights, variances), 2));
 
     /// <summary>Probability of means at least as far apart where they are alike: the larger of both.</summary>
     /// <param name="ratio">Sum of squares between the groups over that within.</param>
@@ -67,7 +49,7 @@ internal sealed class UnequalScatter
     public VarianceRatio Own(double ratio, double known, double points = 1)
     {
         double[] degrees = [.. _sizes.Select(n => n - 1.0)];
-        double[] weights = Over(l => 1 - _shares[l]), within = Over(l => degrees[l]);
+        double[] weights = Over([.. _shares.Select(q => 1 - q)]), within = Over(degrees);
         double expected = Dot(weights, _traces), upper = expected * expected / Between(), lower = LowerFreedom(weights, expected, points);
         return new VarianceRatio(ratio * Dot(within, _traces) * (known / degrees.Sum()) / expected * upper, upper, lower, lower);
     }
@@ -78,32 +60,23 @@ internal sealed class UnequalScatter
         double[] degrees = [.. sizes.Select(n => n - 1.0)];
         double[] variances = [.. degrees.Select(v => 1 + (5 / Math.Pow(Math.Max(1, v), 1.5)))];
         UnequalScatter pattern = OfNumbers(sizes, [.. sizes.Select(_ => 1.0)], variances);
-        double between = Dot(pattern.Over(l => 1 - pattern._shares[l]), variances), within = Dot(degrees, variances);
+        double between = Dot([.. pattern._shares.Select(q => 1 - q)], variances), within = Dot(degrees, variances);
         double upper = points * between * between / pattern.Between();
         double lower = points * within * within / Dot(degrees, [.. variances.Select(v => v * v)]) * (known / degrees.Sum());
         return new VarianceRatio(ratio * within / between * (known / degrees.Sum()) * upper, upper, lower, lower);
     }
 
-    // The mean square of B about its mean, halved.
+    // The mean square of B about its mean, halved: those that tell their scatter by their own, the others by that of these together.
     private double Between()
     {
-        double[] pooled = Over(l => _shares[l]);
-        double sum = 0;
-        for (int j = 0; j < _sizes.Length; j++)
+        double own = 0, others = 0;
+        for (int l = 0; l < _sizes.Length; l++)
         {
-            for (int k = 0; k < _sizes.Length; k++)
-            {
-                double each = 0;
-                for (int l = 0; l < _sizes.Length; l++)
-                {
-                    each += (1 - (2 * _shares[l])) * _taken[l, j] * _taken[l, k];
-                }
-
-                sum += (each + (pooled[j] * pooled[k])) * _products[j, k];
-            }
+            double weight = 1 - (2 * _shares[l]);
+            (own, others) = _freedom[l] > 0 ? (own + (weight * _squares[l]), others) : (own, others + weight);
         }
 
-        return sum;
+        return own + _squareOf(Over(_shares)) + (others == 0 ? 0 : others * _squareOf(Together()));
     }
 
     private double LowerFreedom(double[] weights, double expected, double points)
@@ -114,7 +87,7 @@ internal sealed class UnequalScatter
             if (_freedom[j] > 0)
             {
                 double pair = _freedom[j] <= 1 ? 1 : 0;
-                double part = weights[j] * weights[j] * _products[j, j] / (_freedom[j] + pair);
+                double part = weights[j] * weights[j] * _squares[j] / (_freedom[j] + pair);
                 (sum, less) = (sum + part, less + (part * pair));
             }
         }
@@ -122,8 +95,38 @@ internal sealed class UnequalScatter
         return Math.Min(points * _freedom.Sum(), (expected * expected / sum) - (less / sum));
     }
 
-    private static double Dot(double[] weights, double[] values) => weights.Zip(values, (w, v) => w * v).Sum();
+    private static double Dot(double[] weights, double[] values)
+    {
+        double sum = 0;
+        for (int l = 0; l < weights.Length; l++)
+        {
+            sum += weights[l] * values[l];
+        }
 
-    private double[] Over(Func<int, double> weight) =>
-        [.. Enumerable.Range(0, _sizes.Length).Select(j => Enumerable.Range(0, _sizes.Length).Sum(l => weight(l) * _taken[l, j]))];
+        return sum;
+    }
+
+    // What the scatter of each group counts for, where a group that tells none is given that of the others together.
+    private double[] Over(double[] weights)
+    {
+        double untold = 0;
+        double[] over = Together();
+        for (int l = 0; l < over.Length; l++)
+        {
+            untold += _freedom[l] > 0 ? 0 : weights[l];
+        }
+
+        for (int l = 0; l < over.Length; l++)
+        {
+            over[l] = (untold * over[l]) + (_freedom[l] > 0 ? weights[l] : 0);
+        }
+
+        return over;
+    }
+
+    private double[] Together()
+    {
+        double all = _freedom.Sum();
+        return [.. _freedom.Select(v => v / all)];
+    }
 }
