@@ -41,6 +41,18 @@ internal static class LogWeights
         return sum;
     }
 
+    /// <summary>The same of values that are known.</summary>
+    public static double Mean(ReadOnlySpan<double> weights, ReadOnlySpan<double> values)
+    {
+        double sum = 0;
+        for (int f = 0; f < weights.Length; f++)
+        {
+            sum += weights[f] > 0 ? weights[f] * values[f] : 0;
+        }
+
+        return sum;
+    }
+
     /// <summary>Weights that sum to 1. A point at 0 Hz has no place on a log axis and weight 0, unless it is the only one.</summary>
     public static double[] Of(FrequencyGrid grid)
     {

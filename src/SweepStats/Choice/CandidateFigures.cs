@@ -34,7 +34,7 @@ internal static class CandidateFigures
             bool own = squares[i] > usual;
             double square = own ? squares[i] : usual;
             double error = freedom > 0 ? Math.Sqrt((worths[i]?.FigureFactor ?? most) * square / units[i].Length) : 0;
-            double value = LogWeights.Mean(over.Weights, f => s.Values[f]);
+            double value = LogWeights.Mean(over.Weights, s.Values);
             var mean = new CandidateMean(value, error, own ? freedoms[i] : Math.Max(freedom, 1), open[i])
             {
                 CommonScatter = !own,
@@ -56,5 +56,5 @@ internal static class CandidateFigures
     }
 
     private static double[] Units(SpecimenSweeps specimen, (double[] Weights, bool ByPlacement) over) =>
-        specimen.Repeats([.. Enumerable.Range(0, specimen.SweepCount).Select(j => LogWeights.Mean(over.Weights, f => specimen.At(j, f)))], over.ByPlacement);
+        specimen.Repeats(specimen.Sums(over.Weights), over.ByPlacement);
 }

@@ -1,17 +1,42 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 
 namespace SweepStats.Lots;
 
-/// <summary>Compares lots at one frequency.</summary>
-internal static class FrequencyComparer
+/// <summary>Compares lots frequency by frequency.</summary>
+/// <param name="specimens">The specimens in their lots.</param>
+/// <param name="curves">Their shielding, in the same order.</param>
+/// <param name="question">What is asked.</param>
+internal sealed class FrequencyComparer(LotSpecimens specimens, ImmutableArray<ShieldingCurve> curves, LotQuestion question)
 {
-    public static LotFrequency At(int f, (LotSpecimens Specimens, ImmutableArray<ShieldingCurve> Curves) of, LotQuestion question)
+    // Their part of all sweeps fits the nearest memory of a processor, and a machine has work for all of these.
+    private const int Neighbours = 32;
+
+    private readonly ImmutableArray<ImmutableArray<ShieldingCurve>> _curves = [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, curves.AsSpan()).ToImmutableArray())];
+
+    /// <summary>All frequencies.</summary>
+    /// <param name="threads">Threads to use; the result does not depend on it.</param>
+    public LotFrequency[] All(int threads)
     {
-        LotSpecimens specimens = of.Specimens;
-        var values = new double[specimens.Specimens.Length];
-        var bounds = new bool[values.Length];
+        var all = new LotFrequency[specimens.Grid.Count];
+        Parallel.For(0, (all.Length + Neighbours - 1) / Neighbours, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, stretch =>
+        {
+            int first = stretch * Neighbours, count = Math.Min(Neighbours, all.Length - first);
+            var sweeps = new SweepScatter(specimens, first, count);
+            for (int f = first; f < first + count; f++)
+            {
+                all[f] = At(f, sweeps);
+            }
+        });
+        return all;
+    }
+
+    private LotFrequency At(int f, SweepScatter sweeps)
+    {
+        var values = new double[curves.Length];
+        var bounds = new bool[curves.Length];
         for (int i = 0; i < values.Length; i++)
         {
             (values[i], bounds[i]) = (specimens.Specimens[i].Values[f], specimens.Specimens[i].Bounds[f]);
@@ -19,43 +44,46 @@ internal static class FrequencyComparer
 
         int capped = bounds.AsSpan().Count(true);
         bool readable = Array.TrueForAll(values, double.IsFinite);
+        var points = new LotPoint[specimens.Lots.Length];
+        for (int l = 0; l < points.Length; l++)
+        {
+            points[l] = Point(f, l, values, bounds);
+        }
+
         return new LotFrequency
         {
             At = specimens.Grid[f],
-            Lots = [.. Enumerable.Range(0, specimens.Lots.Length).Select(l => Point(f, l, of, (values, bounds), question))],
-            Scatter = capped > 0 ? [] : LevelScatter.Of(specimens.Design, specimens.BySweep(f)),
+            Lots = ImmutableCollectionsMarshal.AsImmutableArray(points),
+            Scatter = capped > 0 ? [] : LevelScatter.Of(specimens.Design, sweeps.At(f)),
             Capped = capped,
             Probability = readable ? CensoredAnova.Of(values, bounds, specimens.LotOf)?.Probability : null,
             Adjusted = null,
         };
     }
 
-    private static LotPoint Point(
-        int f, int lot, (LotSpecimens Specimens, ImmutableArray<ShieldingCurve> Curves) of, (double[] Values, bool[] Bounds) all, LotQuestion question)
+    private LotPoint Point(int f, int lot, double[] all, bool[] allBounds)
     {
-        bool[] bounds = of.Specimens.OfLot<bool>(lot, all.Bounds);
-        return Point((of.Specimens.OfLot<double>(lot, all.Values), bounds), Shared(f, of.Specimens.OfLot(lot, of.Curves.AsSpan()), bounds), question);
+        double[] values = specimens.OfLot<double>(lot, all);
+        bool[] bounds = specimens.OfLot<bool>(lot, allBounds);
+        bool readable = Array.TrueForAll(values, double.IsFinite);
+        ToleranceBound? own = readable && values.Length > 1 ? Promised(values, bounds) : null;
+        double? promised = own is { } bound && Shared(f, lot, bounds) is { } shared ? bound.Less(SharedErrors.Reach(shared, question.Confidence.Level)) : null;
+        return new LotPoint(readable ? Sample.Mean(values) : double.NaN, bounds.AsSpan().Contains(true), promised, own?.Limit);
     }
 
     // Bounds hold by themselves; where all are bounds the reference's error is that of any.
-    private static Contribution[]? Shared(int f, ShieldingCurve[] curves, bool[] bounds)
+    private Contribution[]? Shared(int f, int lot, bool[] bounds)
     {
         int capped = bounds.AsSpan().Count(true);
-        return SharedErrors.At(f, capped == 0 || capped == bounds.Length ? curves : [.. curves.Where((_, i) => !bounds[i])]);
-    }
-
-    private static LotPoint Point((double[] Values, bool[] Bounds) of, Contribution[]? shared, LotQuestion question)
-    {
-        bool readable = Array.TrueForAll(of.Values, double.IsFinite);
-        ToleranceBound? own = readable && of.Values.Length > 1 ? Promised(of.Values, of.Bounds, (question.Share, question.Confidence.Level)) : null;
-        return new LotPoint(
-            readable ? Sample.Mean(of.Values) : double.NaN, of.Bounds.Contains(true),
-            shared is null ? null : own?.Less(SharedErrors.Reach(shared, question.Confidence.Level)), own?.Limit);
+        return SharedErrors.At(f, capped == 0 || capped == bounds.Length ? _curves[lot] : [.. _curves[lot].Where((_, i) => !bounds[i])]);
     }
 
     // Many specimens need no distribution, and a bound is as good there as the value above it. The factor of few is drawn, which many would take long for.
-    private static ToleranceBound? Promised(double[] values, bool[] bounds, (double Share, double Confidence) asked) =>
-        bounds.Contains(true) && values.Length >= ToleranceLimit.FewestWithoutDistribution(asked.Share, asked.Confidence)
-            ? CensoredTolerance.LowerLimitWithoutDistribution(values, asked.Share, asked.Confidence) is { } limit ? new ToleranceBound(limit, limit) : null
-            : CensoredTolerance.Lower(values, bounds, asked.Share, asked.Confidence);
+    private ToleranceBound? Promised(double[] values, bool[] bounds)
+    {
+        (double share, double confidence) = (question.Share, question.Confidence.Level);
+        return bounds.AsSpan().Contains(true) && values.Length >= ToleranceLimit.FewestWithoutDistribution(share, confidence)
+            ? CensoredTolerance.LowerLimitWithoutDistribution(values, share, confidence) is { } limit ? new ToleranceBound(limit, limit) : null
+            : CensoredTolerance.Lower(values, bounds, share, confidence);
+    }
 }

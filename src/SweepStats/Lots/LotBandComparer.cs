@@ -15,8 +15,8 @@ internal static class LotBandComparer
         double[] weights = specimens.ClearWeights(band);
         double share = weights.Sum();
         double[] mean = LogWeights.Whole(weights);
-        double[] sweeps = share > 0 ? specimens.BySweep((s, j) => LogWeights.Mean(mean, f => s.At(j, f))) : [];
-        double[] means = [.. specimens.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, f => s.Values[f]) : double.NaN)];
+        double[] sweeps = share > 0 ? specimens.BySweep(mean) : [];
+        double[] means = [.. specimens.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, s.Values) : double.NaN)];
         double[][] byLot = [.. specimens.Lots.Select((_, l) => specimens.OfLot<double>(l, means))];
         double[] all = LogWeights.Within(specimens.Grid, band.Band);
         double[] plain = [.. from.Curves.Select(c => LogWeights.Mean(all, f => PlainReading.Of(c.Readings[f])))];

@@ -35,8 +35,7 @@ public static class LotComparer
         ImmutableArray<NamedBand> bands, (LotQuestion Question, int Threads) asked)
     {
         var pieces = new LotSpecimens(campaign.Grid, specimens.Sweeps);
-        var frequencies = new LotFrequency[campaign.Grid.Count];
-        Parallel.For(0, frequencies.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, asked.Threads) }, f => frequencies[f] = FrequencyComparer.At(f, (pieces, specimens.Curves), asked.Question));
+        LotFrequency[] frequencies = new FrequencyComparer(pieces, specimens.Curves, asked.Question).All(asked.Threads);
         ImmutableArray<LotFrequency> adjusted = Adjusted(frequencies);
         ImmutableArray<LotBand> compared =
         [

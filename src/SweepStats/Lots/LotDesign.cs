@@ -26,9 +26,11 @@ public enum VarianceLevel
 /// </remarks>
 internal sealed class LotDesign
 {
-    private LotDesign(ImmutableArray<VarianceLevel> levels, Nesting? nesting, VarianceLevel innermost)
+    private LotDesign(ImmutableArray<VarianceLevel> levels, Nesting? nesting, VarianceLevel innermost, int sweeps)
     {
         (Levels, Nesting, Innermost) = (levels, nesting, innermost);
+        GroupOf = nesting is null ? new int[sweeps] : nesting.Groups(nesting.LevelCount - 1).ToArray();
+        GroupSizes = nesting is null ? [sweeps] : nesting.Sizes[^1];
     }
 
     /// <summary>Levels with a variance of their own, outermost first, without the innermost.</summary>
@@ -39,6 +41,12 @@ internal sealed class LotDesign
 
     /// <summary>The sweeps in their groups; null where nothing can be told apart.</summary>
     public Nesting? Nesting { get; }
+
+    /// <summary>The innermost group of each sweep; all are in one where nothing can be told apart.</summary>
+    public int[] GroupOf { get; }
+
+    /// <summary>Sweeps in each innermost group.</summary>
+    public ImmutableArray<int> GroupSizes { get; }
 
     public static LotDesign Of(IReadOnlyList<SpecimenSweeps> specimens)
     {
@@ -76,7 +84,7 @@ internal sealed class LotDesign
             below = count;
         }
 
-        return new LotDesign([.. kept.Select(k => k.Level)], kept.Count == 0 ? null : Nesting.Of([.. kept.Select(k => k.Groups)]), innermost);
+        return new LotDesign([.. kept.Select(k => k.Level)], kept.Count == 0 ? null : Nesting.Of([.. kept.Select(k => k.Groups)]), innermost, all[0].Groups.Length);
     }
 
     // The group of each sweep, numbered through over all specimens.

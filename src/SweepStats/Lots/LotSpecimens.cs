@@ -8,7 +8,6 @@ namespace SweepStats.Lots;
 internal sealed class LotSpecimens
 {
     private readonly int[][] _members;
-    private readonly int _sweeps;
 
     public LotSpecimens(FrequencyGrid grid, ImmutableArray<SpecimenSweeps> specimens)
     {
@@ -16,7 +15,6 @@ internal sealed class LotSpecimens
         Lots = [.. specimens.Select(s => s.Name.Lot).Distinct()];
         LotOf = [.. specimens.Select(s => Lots.IndexOf(s.Name.Lot))];
         _members = [.. Lots.Select((_, l) => Enumerable.Range(0, LotOf.Length).Where(i => LotOf[i] == l).ToArray())];
-        _sweeps = specimens.Sum(s => s.SweepCount);
     }
 
     public FrequencyGrid Grid { get; }
@@ -44,24 +42,8 @@ internal sealed class LotSpecimens
         return own;
     }
 
-    /// <summary>One value a sweep, over all specimens.</summary>
-    public double[] BySweep(Func<SpecimenSweeps, int, double> value) => [.. Specimens.SelectMany(s => Enumerable.Range(0, s.SweepCount).Select(j => value(s, j)))];
-
-    /// <summary>The shielding of each sweep at a frequency, over all specimens.</summary>
-    public double[] BySweep(int f)
-    {
-        var values = new double[_sweeps];
-        int next = 0;
-        foreach (SpecimenSweeps specimen in Specimens)
-        {
-            for (int j = 0; j < specimen.SweepCount; j++)
-            {
-                values[next++] = specimen.At(j, f);
-            }
-        }
-
-        return values;
-    }
+    /// <summary>Weighted sum over the frequencies for each sweep of all specimens.</summary>
+    public double[] BySweep(double[] weights) => [.. Specimens.SelectMany(s => s.Sums(weights))];
 
     /// <summary>Weights of the frequencies of a band where every specimen has a value; 0 elsewhere. They sum to the share of the band that these make up.</summary>
     public double[] ClearWeights(NamedBand band) =>

@@ -19,68 +19,78 @@ public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot
 
     internal static ImmutableArray<LotStretch> Of(ImmutableArray<LotFrequency> frequencies, ImmutableArray<string> lots, double falseAlarm)
     {
-        int[] differing = [.. Enumerable.Range(0, frequencies.Length).Where(f => frequencies[f].Adjusted <= falseAlarm)];
-        return [.. lots.SelectMany((lot, l) => Runs(frequencies, differing, l).Select(run => Stretch(frequencies, lot, l, run)))
+        Differing[] differing = [.. Enumerable.Range(0, frequencies.Length).Where(f => frequencies[f].Adjusted <= falseAlarm).Select(f => new Differing(f, frequencies[f]))];
+        return [.. lots.SelectMany((lot, l) => Runs(differing, l).Select(run => Stretch(lot, l, run)))
             .OrderByDescending(s => s.Frequencies * Math.Abs(s.ApartDb)).ThenBy(s => s.Band.Start)];
     }
 
-    private static List<List<int>> Runs(ImmutableArray<LotFrequency> frequencies, int[] differing, int lot)
+    private static List<List<Differing>> Runs(Differing[] differing, int lot)
     {
-        List<List<int>> runs = [];
-        bool less = false;
-        foreach (int f in differing.Where(f => StandsOut(frequencies[f], lot)))
+        List<List<Differing>> runs = [];
+        foreach (Differing here in differing.Where(d => d.StandsOut(lot)))
         {
-            bool below = Apart(frequencies[f], lot) < 0;
-            if (runs.Count == 0 || below != less || f - runs[^1][^1] > LongestGap + 1)
+            if (runs.Count == 0 || !here.Continues(runs[^1][^1], lot))
             {
                 runs.Add([]);
             }
 
-            runs[^1].Add(f);
-            less = below;
+            runs[^1].Add(here);
         }
 
         return runs;
     }
 
-    private static LotStretch Stretch(ImmutableArray<LotFrequency> frequencies, string name, int lot, List<int> run)
+    private static LotStretch Stretch(string name, int lot, List<Differing> run)
     {
-        int[] told = [.. run.Where(f => !Hidden(frequencies[f], lot))];
+        Differing[] told = [.. run.Where(d => !d.Hides(lot))];
         return new LotStretch(
-            new FrequencyBand(frequencies[run[0]].At, frequencies[run[^1]].At), run.Count, told.Length > 0 ? name : null,
-            (told.Length > 0 ? told : [.. run]).Average(f => Apart(frequencies[f], lot)), run.Exists(f => frequencies[f].Lots.Any(l => l.Bound)));
+            new FrequencyBand(run[0].At.At, run[^1].At.At), run.Count, told.Length > 0 ? name : null,
+            (told.Length > 0 ? told : [.. run]).Average(d => d.ApartDb[lot]), run.Exists(d => d.AnyBound));
     }
 
-    // Of two lots both lie as far apart; one of them is enough to tell.
-    private static bool StandsOut(LotFrequency at, int lot)
+    /// <summary>A frequency at which lots differ.</summary>
+    private sealed class Differing
     {
-        if (at.Lots.Length <= 2 && lot > 0)
+        private readonly int _place;
+        private readonly double _farthest;
+        private readonly int _bounds;
+
+        public Differing(int place, LotFrequency at)
         {
-            return false;
+            (_place, At) = (place, at);
+            ApartDb = [.. at.Lots.Select((_, l) => Apart(at, l))];
+            _farthest = ApartDb.Max(Math.Abs);
+            _bounds = at.Lots.Count(l => l.Bound);
         }
 
-        double farthest = 0;
-        for (int l = 0; l < at.Lots.Length; l++)
+        public LotFrequency At { get; }
+
+        /// <summary>How far the mean of each lot lies from that of the others.</summary>
+        public double[] ApartDb { get; }
+
+        public bool AnyBound => _bounds > 0;
+
+        // Of two lots both lie as far apart; one of them is enough to tell.
+        public bool StandsOut(int lot) => !(ApartDb.Length <= 2 && lot > 0) && Math.Abs(ApartDb[lot]) >= Outstanding * _farthest;
+
+        public bool Continues(Differing before, int lot) => ApartDb[lot] < 0 == before.ApartDb[lot] < 0 && _place - before._place <= LongestGap + 1;
+
+        // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies higher all the more.
+        public bool Hides(int lot)
         {
-            farthest = Math.Max(farthest, Math.Abs(Apart(at, l)));
+            bool own = At.Lots[lot].Bound;
+            return ApartDb[lot] < 0 ? own : _bounds > (own ? 1 : 0);
         }
 
-        return Math.Abs(Apart(at, lot)) >= Outstanding * farthest;
+        private static double Apart(LotFrequency at, int lot)
+        {
+            double others = 0;
+            for (int l = 0; l < at.Lots.Length; l++)
+            {
+                others += l == lot ? 0 : at.Lots[l].MeanDb;
+            }
+
+            return at.Lots[lot].MeanDb - (others / (at.Lots.Length - 1));
+        }
     }
-
-    // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies higher all the more.
-    private static bool Hidden(LotFrequency at, int lot) => Apart(at, lot) < 0 ? at.Lots[lot].Bound : Others(at, lot).Any(o => o.Bound);
-
-    private static double Apart(LotFrequency at, int lot)
-    {
-        double others = 0;
-        for (int l = 0; l < at.Lots.Length; l++)
-        {
-            others += l == lot ? 0 : at.Lots[l].MeanDb;
-        }
-
-        return at.Lots[lot].MeanDb - (others / (at.Lots.Length - 1));
-    }
-
-    private static IEnumerable<LotPoint> Others(LotFrequency at, int lot) => at.Lots.Where((_, l) => l != lot);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 
@@ -13,10 +14,17 @@ internal static class SharedErrors
     /// </remarks>
     /// <param name="parts">The errors.</param>
     /// <param name="probability">Of staying below: 0.975 for a two-sided level of 95 %.</param>
-    public static double Reach(IEnumerable<Contribution> parts, double probability)
+    public static double Reach(ReadOnlySpan<Contribution> parts, double probability)
     {
         StudentQuantile quantile = StudentQuantile.Of(probability);
-        return Math.Sqrt(parts.Where(p => p.StandardUncertainty > 0).Sum(p => Math.Pow(p.StandardUncertainty * quantile.At(p.DegreesOfFreedom), 2)));
+        double squares = 0;
+        foreach (Contribution part in parts)
+        {
+            double reach = part.StandardUncertainty > 0 ? part.StandardUncertainty * quantile.At(part.DegreesOfFreedom) : 0;
+            squares += reach * reach;
+        }
+
+        return Math.Sqrt(squares);
     }
 
     /// <summary>The three parts; null where the reference does not repeat.</summary>
@@ -36,7 +44,7 @@ internal static class SharedErrors
     /// <summary>The same at one frequency.</summary>
     /// <param name="f">Its place.</param>
     /// <param name="curves">The specimens.</param>
-    public static Contribution[]? At(int f, ShieldingCurve[] curves)
+    public static Contribution[]? At(int f, ImmutableArray<ShieldingCurve> curves)
     {
         if (curves[0].Spread is not { ReferenceUnits: > 1 } spread)
         {

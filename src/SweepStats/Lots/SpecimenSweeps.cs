@@ -1,4 +1,5 @@
 using SweepStats.Alignment;
+using SweepStats.Bands;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 
@@ -46,8 +47,35 @@ internal sealed class SpecimenSweeps
     /// <summary>Where the value is a bound.</summary>
     public bool[] Bounds { get; }
 
-    /// <summary>Shielding of a sweep at a frequency; the bound where only that is known.</summary>
-    public double At(int sweep, int f) => Values[f] - (_slopes[f] * (_block[sweep][f] - _means[f]));
+    /// <summary>Shielding of a sweep at neighbouring frequencies; the bound where only that is known.</summary>
+    /// <param name="sweep">Its place.</param>
+    /// <param name="first">First of the frequencies.</param>
+    /// <param name="shielding">Room for the values; as many frequencies are read.</param>
+    public void Read(int sweep, int first, Span<double> shielding)
+    {
+        int count = shielding.Length;
+        ReadOnlySpan<double> levels = _block[sweep].Slice(first, count), values = Values.AsSpan(first, count);
+        ReadOnlySpan<double> slopes = _slopes.AsSpan(first, count), means = _means.AsSpan(first, count);
+        for (int k = 0; k < shielding.Length; k++)
+        {
+            shielding[k] = values[k] - (slopes[k] * (levels[k] - means[k]));
+        }
+    }
+
+    /// <summary>Weighted sum over the frequencies for each sweep.</summary>
+    /// <param name="weights">One a frequency; what one of weight 0 holds does not matter.</param>
+    public double[] Sums(double[] weights)
+    {
+        var sums = new double[SweepCount];
+        var shielding = new double[weights.Length];
+        for (int j = 0; j < sums.Length; j++)
+        {
+            Read(j, 0, shielding);
+            sums[j] = LogWeights.Mean(weights, shielding);
+        }
+
+        return sums;
+    }
 
     /// <summary>Whether repeats are placements: some specimen was placed twice. Else they are sweeps.</summary>
     public static bool RepeatByPlacement(IEnumerable<SpecimenSweeps> specimens) => specimens.Any(s => s.Placements.Max() > 0);

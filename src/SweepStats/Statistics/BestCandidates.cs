@@ -17,7 +17,20 @@ public static class BestCandidates
     {
         ArgumentNullException.ThrowIfNull(candidates);
         FiniteValues.RequireLevel(level);
-        return [.. candidates.Select((c, i) => c.Open || Stays(candidates, i, level))];
+        if (candidates.Count == 0)
+        {
+            return [];
+        }
+
+        CandidateMean highest = candidates.MaxBy(c => c.Value);
+        return [.. candidates.Select((c, i) => c.Open || (!PlainlyBelow(c, highest, level / (candidates.Count - 1)) && Stays(candidates, i, level)))];
+    }
+
+    // One comparison that tells enough for all others decides alone, and that with the highest mostly does.
+    private static bool PlainlyBelow(CandidateMean own, CandidateMean highest, double level)
+    {
+        (double apart, double dof) = highest.Above(own);
+        return apart > 0 && StudentT.UpperTail(apart, dof) <= level;
     }
 
     private static bool Stays(IReadOnlyList<CandidateMean> candidates, int own, double level)

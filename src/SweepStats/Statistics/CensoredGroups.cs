@@ -38,8 +38,28 @@ public sealed record CensoredGroups
             throw new ArgumentException("Each value needs its group and whether it is a bound.", nameof(values));
         }
 
+        if (!censored.Contains(true))
+        {
+            return OfValues(values, groups);
+        }
+
         var climb = new CensoredClimb(values, censored, groups);
         return climb.Fits ? climb.Summit() : null;
+    }
+
+    // Where nothing is hidden the summit is known: the means of the groups, and the scatter about them.
+    private static CensoredGroups? OfValues(ReadOnlySpan<double> values, ReadOnlySpan<int> groups)
+    {
+        double[][] own = GroupRows.Of(values, groups);
+        if (Array.TrueForAll(own, g => g.AsSpan().IndexOfAnyExcept(g[0]) < 0))
+        {
+            return null;
+        }
+
+        double[] means = [.. own.Select(g => Sample.Mean(g))];
+        double squares = own.Zip(means, (g, mean) => Sample.SquaredDeviations(g, mean)).Sum();
+        double deviation = Math.Sqrt(squares / values.Length);
+        return From([.. means], deviation, -values.Length * (Math.Log(deviation) + (0.5 * (1 + Math.Log(2 * Math.PI)))));
     }
 
     internal static CensoredGroups From(ImmutableArray<double> means, double deviation, double logLikelihood) =>

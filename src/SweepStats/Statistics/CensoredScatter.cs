@@ -10,32 +10,20 @@ internal static class CensoredScatter
     /// <summary>The groups, for <see cref="UnequalScatter"/>; null where none tells its scatter.</summary>
     public static UnequalScatter? Of(ReadOnlySpan<double> values, ReadOnlySpan<bool> censored, ReadOnlySpan<int> groups)
     {
-        int count = groups.ToArray().Max() + 1;
-        var sizes = new int[count];
-        double[] freedom = new double[count], variances = new double[count];
-        for (int g = 0; g < count; g++)
+        double[][] own = GroupRows.Of(values, groups);
+        bool[][] bounds = GroupRows.Of(censored, groups);
+        double[] freedom = new double[own.Length], variances = new double[own.Length];
+        for (int g = 0; g < own.Length; g++)
         {
-            List<double> own = [];
-            List<bool> bounds = [];
-            for (int i = 0; i < values.Length; i++)
-            {
-                if (groups[i] == g)
-                {
-                    own.Add(values[i]);
-                    bounds.Add(censored[i]);
-                }
-            }
-
-            sizes[g] = own.Count;
-            (variances[g], freedom[g]) = Of([.. own], [.. bounds]);
+            (variances[g], freedom[g]) = Of(own[g], bounds[g]);
         }
 
-        return variances.Any(v => v > 0) ? UnequalScatter.OfNumbers(sizes, freedom, variances) : null;
+        return variances.Any(v => v > 0) ? UnequalScatter.OfNumbers([.. own.Select(g => g.Length)], freedom, variances) : null;
     }
 
     private static (double Variance, double Freedom) Of(double[] values, bool[] bounds)
     {
-        int known = bounds.Count(b => !b);
+        int known = bounds.AsSpan().Count(false);
         double scale = values.Length / (values.Length - 1.0);
         if (known == values.Length)
         {

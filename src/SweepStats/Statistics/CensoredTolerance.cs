@@ -90,14 +90,17 @@ public static class CensoredTolerance
     {
         FiniteValues.Require(values, 1, nameof(values));
         int rank = ToleranceLimit.RankWithoutDistribution(values.Length, share, confidence);
-        double[] sorted = values.ToArray();
-        Array.Sort(sorted);
-        return rank > 0 ? sorted[rank - 1] : null;
+        return rank > 0 ? Ascending.At(values.ToArray(), rank - 1) : null;
     }
 
     private static (double[] Values, bool[] Bounds) WithoutEmptyBounds(ReadOnlySpan<double> values, ReadOnlySpan<bool> bounds)
     {
         FiniteValues.Require(values, 1, nameof(values));
+        if (!bounds.Contains(true))
+        {
+            return (values.ToArray(), bounds.ToArray());
+        }
+
         double lowest = double.PositiveInfinity;
         for (int i = 0; i < values.Length; i++)
         {

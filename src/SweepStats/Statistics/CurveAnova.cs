@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace SweepStats.Statistics;
 
 /// <summary>Whether groups of curves have the same mean curve: one answer for all points together, however strongly the points of a curve go together.</summary>
@@ -71,10 +73,11 @@ public sealed record CurveAnova
         }
 
         int[] group = groups.ToArray();
-        double[][] residuals = [.. curves.Select((curve, i) => curve.Select((x, f) => roots[f] * (x - means[group[i]][f])).ToArray())];
+        double[][] residuals = [.. curves.Select((curve, i) => Residuals(curve, means[group[i]], roots))];
+        double[] own = [.. residuals.Select(r => Product(r, r))];
         int within = curves.Count - count;
         double[,] products = Products(residuals, group, count);
-        double squares = residuals.Sum(r => r.Sum(x => x * x)), all = products.Cast<double>().Sum();
+        double squares = own.Sum(), all = products.Cast<double>().Sum();
         double worth = all > 0 ? Math.Max(1, squares * squares / all) : 1;
         return new CurveAnova
         {
@@ -82,16 +85,27 @@ public sealed record CurveAnova
             EffectivePoints = worth,
             BetweenDegreesOfFreedom = count - 1,
             WithinDegreesOfFreedom = within,
-            Probability = Scatter(sizes, residuals, products, group).Probability(between / squares, within, worth),
+            Probability = Scatter(sizes, own, products, group).Probability(between / squares, within, worth),
         };
     }
 
-    private static UnequalScatter Scatter(int[] sizes, double[][] residuals, double[,] products, int[] group)
+    private static double[] Residuals(double[] curve, double[] mean, double[] roots)
+    {
+        var residuals = new double[curve.Length];
+        for (int f = 0; f < residuals.Length; f++)
+        {
+            residuals[f] = roots[f] * (curve[f] - mean[f]);
+        }
+
+        return residuals;
+    }
+
+    private static UnequalScatter Scatter(int[] sizes, double[] squares, double[,] products, int[] group)
     {
         double[] freedom = [.. sizes.Select(n => n - 1.0)], traces = new double[sizes.Length];
-        for (int i = 0; i < residuals.Length; i++)
+        for (int i = 0; i < squares.Length; i++)
         {
-            traces[group[i]] += residuals[i].Sum(x => x * x) / Math.Max(1, freedom[group[i]]);
+            traces[group[i]] += squares[i] / Math.Max(1, freedom[group[i]]);
         }
 
         for (int l = 0; l < sizes.Length; l++)
@@ -102,7 +116,21 @@ public sealed record CurveAnova
             }
         }
 
-        return new UnequalScatter(sizes, freedom, traces, products);
+        return new UnequalScatter(sizes, freedom, traces, [.. sizes.Select((_, l) => products[l, l])], weights => SquareOf(weights, products));
+    }
+
+    private static double SquareOf(double[] weights, double[,] products)
+    {
+        double sum = 0;
+        for (int l = 0; l < weights.Length; l++)
+        {
+            for (int j = 0; j < weights.Length; j++)
+            {
+                sum += weights[l] * weights[j] * products[l, j];
+            }
+        }
+
+        return sum;
     }
 
     // Σ of the squared products of the residuals of every two groups: tr of the product of their covariances, times their degrees of freedom.
@@ -113,18 +141,37 @@ public sealed record CurveAnova
         {
             for (int j = 0; j <= i; j++)
             {
-                double product = 0;
-                for (int f = 0; f < residuals[i].Length; f++)
-                {
-                    product += residuals[i][f] * residuals[j][f];
-                }
-
+                double product = Product(residuals[i], residuals[j]);
                 products[group[i], group[j]] += product * product;
                 products[group[j], group[i]] += i == j ? 0 : product * product;
             }
         }
 
         return products;
+    }
+
+    // Every two curves meet. Each lane adds up every eighth point, so that the width of the machine's registers changes no digit.
+    private static double Product(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        Vector512<double> lanes = Vector512<double>.Zero;
+        int f = 0;
+        for (; f + Vector512<double>.Count <= a.Length; f += Vector512<double>.Count)
+        {
+            lanes += Vector512.Create(a[f..]) * Vector512.Create(b[f..]);
+        }
+
+        double sum = 0;
+        for (; f < a.Length; f++)
+        {
+            sum += a[f] * b[f];
+        }
+
+        for (int lane = 0; lane < Vector512<double>.Count; lane++)
+        {
+            sum += lanes[lane];
+        }
+
+        return sum;
     }
 
     private static int Require(IReadOnlyList<double[]> curves, int points, ReadOnlySpan<int> groups)

@@ -29,11 +29,4 @@ public sealed record NestedComponents
 /// <summary>Variances alone, where mean and standard error are not asked for.</summary>
 /// <param name="Levels">Of each level, outermost first; not negative.</param>
 /// <param name="Residual">Of the rest.</param>
-/// <param name="Squares">What they were found from.</param>
-internal readonly record struct NestedVariances(double[] Levels, double Residual, NestedSquares Squares);
-
-/// <summary>Sums of squares of nested values.</summary>
-/// <param name="Centre">Mean of all values.</param>
-/// <param name="Means">Mean of each innermost group, less the centre.</param>
-/// <param name="OfLevels">Of each level within the one above, outermost first, and of the values within the innermost groups.</param>
-internal readonly record struct NestedSquares(double Centre, double[] Means, double[] OfLevels);
+internal readonly record struct NestedVariances(double[] Levels, double Residual);

@@ -3,11 +3,12 @@ namespace SweepStats.Statistics;
 /// <summary>Mean of nested groups under given variances: generalised least squares, group by group from the inside.</summary>
 internal static class NestedMean
 {
-    public static (double Mean, double StandardError) Of(ReadOnlySpan<double> values, Nesting nesting, ReadOnlySpan<double> variances, double residual)
+    public static (double Mean, double StandardError) Of(NestedValues values, Nesting nesting, NestedVariances found)
     {
-        if (residual == 0 && variances.IndexOfAnyExcept(0) < 0)
+        (double[] variances, double residual) = found;
+        if (residual == 0 && variances.AsSpan().IndexOfAnyExcept(0) < 0)
         {
-            return (Sample.Mean(values), 0);
+            return (values.Centre + values.Means[0], 0);
         }
 
         // Any scale does: relative to the residual, or to 1 where nothing is left over.

@@ -20,14 +20,20 @@ public static class NestedReml
     {
         ArgumentNullException.ThrowIfNull(nesting);
         nesting.Require(values);
+        return Of(NestedValues.Of(values, nesting), nesting);
+    }
+
+    /// <summary>The same of values that are reduced to the means of their groups.</summary>
+    internal static NestedComponents Of(NestedValues values, Nesting nesting)
+    {
         NestedVariances start = NestedAnova.Variances(values, nesting);
         if (!(start.Residual > 0))
         {
             // Nothing scatters within a group: the likelihood has no summit, and mean squares say all there is to say.
-            return NestedAnova.Of(values, nesting);
+            return NestedAnova.Of(values, start, nesting);
         }
 
-        var climb = new NestedClimb(new NestedData(start.Squares, nesting), nesting, start);
+        var climb = new NestedClimb(new NestedData(values, nesting), nesting, start);
         NestedLikelihood summit = climb.Summit(MostSteps, Flat);
         return new NestedComponents
         {
@@ -45,6 +51,6 @@ public static class NestedReml
         ArgumentNullException.ThrowIfNull(nesting);
         ArgumentNullException.ThrowIfNull(at);
         nesting.Require(values);
-        return new NestedData(values, nesting).At([.. at.Variances.Select(v => v / at.Residual)]).Criterion;
+        return new NestedData(NestedValues.Of(values, nesting), nesting).At([.. at.Variances.Select(v => v / at.Residual)]).Criterion;
     }
 }

@@ -8,10 +8,19 @@ public sealed class Nesting
 {
     private readonly int[][] _groupOf;
     private readonly int[][] _parent;
+    private readonly double[,] _weights;
 
     private Nesting(int[][] groupOf, int[][] parent, ImmutableArray<ImmutableArray<int>> sizes)
     {
         (_groupOf, _parent, Sizes) = (groupOf, parent, sizes);
+        _weights = new double[sizes.Length, sizes.Length];
+        for (int level = -1; level < sizes.Length - 1; level++)
+        {
+            for (int deeper = level + 1; deeper < sizes.Length; deeper++)
+            {
+                _weights[level + 1, deeper] = Weigh(level, deeper);
+            }
+        }
     }
 
     /// <summary>Levels of groups, not counting the values.</summary>
@@ -77,6 +86,32 @@ public sealed class Nesting
         }
 
         return new Nesting(groupOf, parent, sizes.MoveToImmutable());
+    }
+
+    /// <summary>
+    /// Σ over the groups of a level, and the groups inside them of a deeper one, of (values in the inner)²/(values in the outer): how often the variance of the deeper level
+    /// is in the sum of squares of the means of the other.
+    /// </summary>
+    /// <param name="level">−1 for all values as one group.</param>
+    /// <param name="deeper">A level below it.</param>
+    internal double Weight(int level, int deeper) => _weights[level + 1, deeper];
+
+    private double Weigh(int level, int deeper)
+    {
+        double sum = 0;
+        for (int group = 0; group < Sizes[deeper].Length; group++)
+        {
+            int outer = group;
+            for (int up = deeper; up > Math.Max(level, 0); up--)
+            {
+                outer = Parent(up, outer);
+            }
+
+            double inside = Sizes[deeper][group];
+            sum += inside * inside / (level < 0 ? ValueCount : Sizes[level][outer]);
+        }
+
+        return sum;
     }
 
     internal void Require(ReadOnlySpan<double> values)

@@ -18,24 +18,25 @@ internal sealed class UnequalScatter
     private readonly double[] _shares;
     private readonly double[] _freedom;
     private readonly double[] _traces;
-    private readonly double[,]? _products;
-    private readonly double _all;
+    private readonly double[] _squares;
+    private readonly Func<double[], double> _squareOf;
 
     /// <summary>Takes what is known of the groups.</summary>
     /// <param name="sizes">Values of each group.</param>
     /// <param name="freedom">Degrees of freedom of its scatter; 0 where it tells none. One group must tell it.</param>
     /// <param name="traces">tr Γ of each group.</param>
-    /// <param name="products">tr ΓΓ' of every two, and of each with itself; null for numbers, whose products are those of the traces.</param>
-    public UnequalScatter(int[] sizes, double[] freedom, double[] traces, double[,]? products)
+    /// <param name="squares">tr Γ² of each group.</param>
+    /// <param name="squareOf">tr (Σ wΓ)² for a weight of each group.</param>
+    public UnequalScatter(int[] sizes, double[] freedom, double[] traces, double[] squares, Func<double[], double> squareOf)
     {
-        (_sizes, _freedom, _traces, _products) = (sizes, freedom, traces, products);
+        (_sizes, _freedom, _traces, _squares, _squareOf) = (sizes, freedom, traces, squares, squareOf);
         double count = sizes.Sum();
         _shares = [.. sizes.Select(n => n / count)];
-        _all = freedom.Sum();
     }
 
-    /// <summary>Numbers: the products are those of the variances.</summary>
-    public static UnequalScatter OfNumbers(int[] sizes, double[] freedom, double[] variances) => new(sizes, freedom, variances, null);
+    /// <summary>Numbers: Γ is a variance.</summary>
+    public static UnequalScatter OfNumbers(int[] sizes, double[] freedom, double[] variances) =>
+        new(sizes, freedom, variances, [.. variances.Select(v => v * v)], weights => Math.Pow(Dot(weights, variances), 2));
 
     /// <summary>Probability of means at least as far apart where they are alike: the larger of both.</summary>
     /// <param name="ratio">Sum of squares between the groups over that within.</param>
@@ -48,7 +49,7 @@ internal sealed class UnequalScatter
     public VarianceRatio Own(double ratio, double known, double points = 1)
     {
         double[] degrees = [.. _sizes.Select(n => n - 1.0)];
-        double[] weights = Over(l => 1 - _shares[l]), within = Over(l => degrees[l]);
+        double[] weights = Over([.. _shares.Select(q => 1 - q)]), within = Over(degrees);
         double expected = Dot(weights, _traces), upper = expected * expected / Between(), lower = LowerFreedom(weights, expected, points);
         return new VarianceRatio(ratio * Dot(within, _traces) * (known / degrees.Sum()) / expected * upper, upper, lower, lower);
     }
@@ -59,46 +60,23 @@ internal sealed class UnequalScatter
         double[] degrees = [.. sizes.Select(n => n - 1.0)];
         double[] variances = [.. degrees.Select(v => 1 + (5 / Math.Pow(Math.Max(1, v), 1.5)))];
         UnequalScatter pattern = OfNumbers(sizes, [.. sizes.Select(_ => 1.0)], variances);
-        double between = Dot(pattern.Over(l => 1 - pattern._shares[l]), variances), within = Dot(degrees, variances);
+        double between = Dot([.. pattern._shares.Select(q => 1 - q)], variances), within = Dot(degrees, variances);
         double upper = points * between * between / pattern.Between();
         double lower = points * within * within / Dot(degrees, [.. variances.Select(v => v * v)]) * (known / degrees.Sum());
         return new VarianceRatio(ratio * within / between * (known / degrees.Sum()) * upper, upper, lower, lower);
     }
 
-    // The mean square of B about its mean, halved. A group that tells its scatter has its own, the others that of all who do.
+    // The mean square of B about its mean, halved: those that tell their scatter by their own, the others by that of these together.
     private double Between()
     {
         double own = 0, others = 0;
         for (int l = 0; l < _sizes.Length; l++)
         {
             double weight = 1 - (2 * _shares[l]);
-            (own, others) = _freedom[l] > 0 ? (own + (weight * Square(l)), others) : (own, others + weight);
+            (own, others) = _freedom[l] > 0 ? (own + (weight * _squares[l]), others) : (own, others + weight);
         }
 
-        return own + (others == 0 ? 0 : others * Form(_freedom) / (_all * _all)) + Form(Over(l => _shares[l]));
-    }
-
-    private double Square(int group) => _products is null ? _traces[group] * _traces[group] : _products[group, group];
-
-    // The quadratic form of weights in the products: for numbers the square of one sum.
-    private double Form(double[] weights)
-    {
-        if (_products is null)
-        {
-            double once = Dot(weights, _traces);
-            return once * once;
-        }
-
-        double sum = 0;
-        for (int j = 0; j < weights.Length; j++)
-        {
-            for (int k = 0; k < weights.Length; k++)
-            {
-                sum += weights[j] * weights[k] * _products[j, k];
-            }
-        }
-
-        return sum;
+        return own + _squareOf(Over(_shares)) + (others == 0 ? 0 : others * _squareOf(Together()));
     }
 
     private double LowerFreedom(double[] weights, double expected, double points)
@@ -109,7 +87,7 @@ internal sealed class UnequalScatter
             if (_freedom[j] > 0)
             {
                 double pair = _freedom[j] <= 1 ? 1 : 0;
-                double part = weights[j] * weights[j] * Square(j) / (_freedom[j] + pair);
+                double part = weights[j] * weights[j] * _squares[j] / (_freedom[j] + pair);
                 (sum, less) = (sum + part, less + (part * pair));
             }
         }
@@ -120,29 +98,35 @@ internal sealed class UnequalScatter
     private static double Dot(double[] weights, double[] values)
     {
         double sum = 0;
-        for (int j = 0; j < weights.Length; j++)
+        for (int l = 0; l < weights.Length; l++)
         {
-            sum += weights[j] * values[j];
+            sum += weights[l] * values[l];
         }
 
         return sum;
     }
 
-    // Weights of the groups' scatter: what stands at groups that tell none goes to the others by their degrees of freedom.
-    private double[] Over(Func<int, double> weight)
+    // What the scatter of each group counts for, where a group that tells none is given that of the others together.
+    private double[] Over(double[] weights)
     {
-        double silent = 0;
-        var weights = new double[_sizes.Length];
-        for (int j = 0; j < weights.Length; j++)
+        double untold = 0;
+        double[] over = Together();
+        for (int l = 0; l < over.Length; l++)
         {
-            (weights[j], silent) = _freedom[j] > 0 ? (weight(j), silent) : (0, silent + weight(j));
+            untold += _freedom[l] > 0 ? 0 : weights[l];
         }
 
-        for (int j = 0; silent != 0 && j < weights.Length; j++)
+        for (int l = 0; l < over.Length; l++)
         {
-            weights[j] += silent * _freedom[j] / _all;
+            over[l] = (untold * over[l]) + (_freedom[l] > 0 ? weights[l] : 0);
         }
 
-        return weights;
+        return over;
+    }
+
+    private double[] Together()
+    {
+        double all = _freedom.Sum();
+        return [.. _freedom.Select(v => v / all)];
     }
 }

@@ -8,7 +8,7 @@ internal readonly record struct BlockFigures(double Mean, double Deviation, doub
     public static BlockFigures Of(double[] values, Confidence confidence)
     {
         double[] sorted = [.. values];
-        Array.Sort(sorted);
+        Ascending.Sort(sorted);
         Interval interval = CoverageIntervals.Symmetric(sorted, confidence);
         bool finite = double.IsFinite(sorted[0]) && double.IsFinite(sorted[^1]);
         return new BlockFigures(finite ? Sample.Mean(values) : double.NaN, finite ? Sample.StandardDeviation(values) : double.NaN, interval.Low, interval.High);

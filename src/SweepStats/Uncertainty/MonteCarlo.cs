@@ -85,7 +85,7 @@ public sealed record MonteCarlo
         bool finite = Array.TrueForAll(values, double.IsFinite);
         double mean = finite ? Sample.Mean(values) : double.NaN;
         double deviation = finite ? Sample.StandardDeviation(values) : double.NaN;
-        Array.Sort(values);
+        Ascending.Sort(values);
         return new MonteCarlo
         {
             Estimate = mean,
