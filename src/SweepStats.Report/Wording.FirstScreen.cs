@@ -88,7 +88,7 @@ public static partial class Wording
     // Who does not meet the requirement first, then who shields least.
     private static void Weakest(AnalysisResult result, ScreenLines screen)
     {
-        var outcomes = result.Verdict.Specimens.IsDefaultOrEmpty ? [] : result.Verdict.Specimens.ToDictionary(s => s.Name, s => s.Outcome);
+        Dictionary<SpecimenName, RequirementOutcome> outcomes = result.Verdict.Specimens.IsDefaultOrEmpty ? [] : result.Verdict.Specimens.ToDictionary(s => s.Name, s => s.Outcome);
         BandStatement[] weakest =
         [
             .. result.Bands.OrderBy(b => Concern(outcomes.TryGetValue(b.Name, out RequirementOutcome outcome) ? outcome : null))

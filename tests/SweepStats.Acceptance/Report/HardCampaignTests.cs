@@ -61,6 +61,8 @@ public sealed class HardCampaignTests
         ["unknown averaging"] = () => Samples.Run(Samples.Small, new AnalysisPlan()),
     };
 
+    internal static AnalysisResult Of(string name) => Campaigns[name]();
+
     [Theory]
     [MemberData(nameof(Names))]
     public void TheReportIsWholeAndHasNoBrokenNumber(string name)
