@@ -75,7 +75,7 @@ public static class Analysis
         };
         ImmutableArray<Finding> findings = Checklist.Inspect(evidence, plan.Threads);
         Verdict verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence, findings), plan.Threads);
-        ImmutableArray<SpecimenSweeps> specimens = [.. aligned.Covered.Zip(curves, SpecimenSweeps.Of)];
+        var specimens = new Lazy<ImmutableArray<SpecimenSweeps>>(() => [.. aligned.Covered.Zip(curves, SpecimenSweeps.Of)]);
         return new AnalysisResult
         {
             Title = campaign.Title,
@@ -99,9 +99,9 @@ public static class Analysis
             Bands = bands,
             Fields = ResidualField.Of(plan.Field, new CurvesAndBands(curves, bands), findings, verdict.Trust),
             Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
-            Lots = LotComparer.Of(aligned, LotMembers.Of((curves, specimens), plan.Choice.Yardstick), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
+            LotsWhenAsked = new(() => LotComparer.Of(aligned, LotMembers.Of((curves, specimens.Value), plan.Choice.Yardstick), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads))),
             Trend = TrendEstimator.Of(curves, aligned.Grid, campaign.Properties, plan, findings),
-            Choice = SpecimenRanker.Of(aligned, (curves, specimens), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads),
+            ChoiceWhenAsked = new(() => SpecimenRanker.Of(aligned, (curves, specimens.Value), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads)),
             Findings = findings,
             Checks = Checklist.Runs(evidence),
             Verdict = verdict,

@@ -86,13 +86,19 @@ public sealed record AnalysisResult
     public required ImmutableArray<SpecimenBudgets> Budgets { get; init; }
 
     /// <summary>How lots compare, and how much specimens, placements and sweeps scatter.</summary>
-    public required LotComparison Lots { get; init; }
+    public LotComparison Lots { get => LotsWhenAsked.Value; init => LotsWhenAsked = new(value); }
+
+    /// <summary>The same, worked out when it is first asked for: whoever asks for trust alone does not wait for it.</summary>
+    public required Lazy<LotComparison> LotsWhenAsked { get; init; }
 
     /// <summary>What an ordered factor does to the shielding; null where the plan names none.</summary>
     public FactorTrend? Trend { get; init; }
 
     /// <summary>Which specimen is best, as far as it can be told; null where there are not two candidates.</summary>
-    public required SpecimenChoice? Choice { get; init; }
+    public SpecimenChoice? Choice { get => ChoiceWhenAsked.Value; init => ChoiceWhenAsked = new(value); }
+
+    /// <summary>The same, worked out when it is first asked for.</summary>
+    public required Lazy<SpecimenChoice?> ChoiceWhenAsked { get; init; }
 
     /// <summary>Findings, gravest first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }

@@ -6,14 +6,14 @@ namespace SweepStats.Uncertainty;
 internal sealed class Trials
 {
     private readonly MeasurementModel _model;
-    private readonly IReadOnlyList<InputQuantity> _inputs;
+    private readonly InputQuantity[] _inputs;
     private readonly double[][]? _root;
     private readonly RandomSource _random;
     private readonly List<double[]> _blocks = [];
 
     public Trials(MeasurementModel model, IReadOnlyList<InputQuantity> inputs, double[][]? correlation, ulong seed)
     {
-        (_model, _inputs, _random) = (model, inputs, new RandomSource(seed));
+        (_model, _inputs, _random) = (model, [.. inputs], new RandomSource(seed));
         _root = correlation is null ? null : Correlations.Root(correlation);
         if (correlation is not null && inputs.Select((input, i) => input.Error is not NormalSpread && correlation[i].Where((r, j) => j != i && r != 0).Any()).Contains(true))
         {
@@ -26,8 +26,8 @@ internal sealed class Trials
     public double[] Next(int count)
     {
         var values = new double[count];
-        var inputs = new double[_inputs.Count];
-        var normals = new double[_inputs.Count];
+        var inputs = new double[_inputs.Length];
+        var normals = new double[_inputs.Length];
         for (int trial = 0; trial < count; trial++)
         {
             for (int i = 0; i < inputs.Length; i++)

@@ -33,6 +33,16 @@ public sealed class ScopeWordingTests
     }
 
     [Fact]
+    public void ACheckWaitsForNeitherLotsNorChoice()
+    {
+        AnalysisResult result = Samples.Run(Samples.Small with { Lots = 2, SpecimensPerLot = 2 }, Samples.Power);
+        Assert.NotEmpty(Wording.Check(result));
+        Assert.False(result.LotsWhenAsked.IsValueCreated || result.ChoiceWhenAsked.IsValueCreated);
+        Assert.Contains(Wording.Summary(result), l => l.Contains("lot", StringComparison.Ordinal));
+        Assert.True(result.LotsWhenAsked.IsValueCreated && result.ChoiceWhenAsked.IsValueCreated);
+    }
+
+    [Fact]
     public void IntervalsWithoutPlacementsSayWhatTheyDoNotCover()
     {
         AnalysisResult result = Samples.Run(Samples.Small, Samples.Power) with { Findings = [Note with { Code = "placement-unknown" }] };

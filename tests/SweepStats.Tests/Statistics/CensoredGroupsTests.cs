@@ -36,6 +36,19 @@ public sealed class CensoredGroupsTests
         Assert.Equal(12, fit.Means[1], 1e-12);
         // Squares 2 and 8 over four values.
         Assert.Equal(Math.Sqrt(2.5), fit.Deviation, 1e-12);
+        // Four normal values: −2·ln(2π·2.5) − 2.
+        Assert.Equal((-2 * Math.Log(2 * Math.PI * 2.5)) - 2, fit.LogLikelihood, 1e-12);
+    }
+
+    [Fact]
+    public void WithoutBoundsTheClimbEndsWhereTheMeansAre()
+    {
+        double[] values = [40, 41.5, 43, 39, 44.25, 46];
+        int[] groups = [0, 1, 0, 1, 2, 2];
+        CensoredGroups fit = CensoredGroups.Of(values, new bool[6], groups)!, climbed = new CensoredClimb(values, new bool[6], groups).Summit();
+        Assert.Equal(climbed.Means, fit.Means, (a, b) => Math.Abs(a - b) < 1e-10);
+        Assert.Equal(climbed.Deviation, fit.Deviation, 1e-10);
+        Assert.Equal(climbed.LogLikelihood, fit.LogLikelihood, 1e-10);
     }
 
     [Fact]
@@ -75,6 +88,7 @@ public sealed class CensoredGroupsTests
     public void WhereNothingTellsTheScatterThereIsNoFit()
     {
         Assert.Null(CensoredGroups.Of([1, 2], new bool[2], [0, 1]));
+        Assert.Null(CensoredGroups.Of([0.1, 0.1, 0.1, 2], new bool[4], [0, 0, 0, 1]));
         Assert.Null(CensoredGroups.Of([1, 2], [true, true], [0, 0]));
         Assert.Null(CensoredGroups.Of([1, 1, 2], [false, false, true], [0, 0, 0]));
         Assert.Throws<ArgumentException>(() => CensoredGroups.Of([1, double.NaN], new bool[2], [0, 0]));
