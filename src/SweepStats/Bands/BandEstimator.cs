@@ -27,7 +27,7 @@ public static class BandEstimator
         (Decibels? atLeast, Hertz? weakest) = Weakest(curve);
         var figures = new FigureEstimator(curve, weights, confidence);
         FigureParts? mean = figures.Parts();
-        var limits = new StrictLimits(curve, Tenfold(confidence), rule is null ? null : MeetingShare.Strict(curve, rule, confidence));
+        var limits = new StrictLimits(curve, Tenfold(confidence), rule, rule is null ? null : MeetingShare.Strict(curve, rule, confidence));
         return new BandStatement
         {
             Name = curve.Name,
@@ -74,7 +74,7 @@ public static class BandEstimator
             return default;
         }
 
-        double value = WeightedQuantile.Of([.. curve.Readings.Select(Value)], weights, Share);
+        double value = WeightedQuantile.Of(Values(curve), weights, Share);
         double? known = double.IsFinite(value) ? value : null;
         if (curve.Readings.Any(r => r is ShieldingReading.Unrepeated))
         {
@@ -86,14 +86,25 @@ public static class BandEstimator
             return new BandFigure(known, null, null);
         }
 
-        double low = WeightedQuantile.Of([.. ends.Select(e => e.Low)], weights, Share);
-        double high = WeightedQuantile.Of([.. ends.Select(e => e.High)], weights, Share);
+        double low = WeightedQuantile.Of(Array.ConvertAll(ends, e => e.Low), weights, Share);
+        double high = WeightedQuantile.Of(Array.ConvertAll(ends, e => e.High), weights, Share);
         if (!double.IsFinite(low))
         {
             return default;
         }
 
         return double.IsFinite(high) ? new BandFigure(known, low, high) : new BandFigure(null, low, null);
+    }
+
+    private static double[] Values(ShieldingCurve curve)
+    {
+        var values = new double[curve.Readings.Length];
+        for (int f = 0; f < values.Length; f++)
+        {
+            values[f] = Value(curve.Readings[f]);
+        }
+
+        return values;
     }
 
     private static double Value(ShieldingReading reading) => reading switch

@@ -9,8 +9,9 @@ internal sealed class StrictLimits
 {
     /// <param name="curve">The specimen.</param>
     /// <param name="percentile">Level of the limits behind the tenth percentile.</param>
+    /// <param name="rule">What is asked; null where nothing is.</param>
     /// <param name="share">Level of those behind the share that meets; null where nothing is asked.</param>
-    public StrictLimits(ShieldingCurve curve, Confidence percentile, Confidence? share)
+    public StrictLimits(ShieldingCurve curve, Confidence percentile, DecisionRule? rule, Confidence? share)
     {
         if (curve.Levels is not { } levels)
         {
@@ -27,8 +28,16 @@ internal sealed class StrictLimits
             OfPercentile[f] = ends.At(f, ofPercentile);
             if (OfShare is not null)
             {
-                OfShare[f] = ends.At(f, ofShare);
+                OfShare[f] = Share(f);
             }
+        }
+
+        // What is shown to meet is not shown to fail and needs no upper limit; where nothing is asked no limit is needed.
+        Interval Share(int f)
+        {
+            double wanted = rule!.Requirement.At(curve.Readings[f].Evidence.At)?.Value ?? double.NegativeInfinity;
+            double low = double.IsFinite(wanted) ? ends.Low(f, ofShare) : double.NegativeInfinity;
+            return new Interval(low, low >= wanted ? double.PositiveInfinity : ends.High(f, ofShare));
         }
     }
 

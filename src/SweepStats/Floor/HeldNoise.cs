@@ -35,7 +35,6 @@ internal sealed class HeldNoise : DetectorNoise
     private readonly HeldLooks _shape;
     private readonly double _shrunk;
     private readonly ImmutableArray<double> _cumulants;
-    private readonly double _aboveFloorDb;
 
     // What the lowest of averages does upward: no more than averages that scatter alike. Null where the highest is kept.
     private readonly DetectorNoise? _upward;
@@ -50,8 +49,9 @@ internal sealed class HeldNoise : DetectorNoise
         LogMeanOffset = DecibelsPerNeper * (shape.LogMean + under);
         LeastRiseDb = DecibelsPerNeper * _shrunk * (shape.Amplitude - shape.LogMean);
         _upward = kept == KeptLook.Lowest ? new DetectorNoise(Math.Clamp(LooksFor(deviationDb), 1, MostLooksAveraged)) : null;
-        _aboveFloorDb = kept == KeptLook.Lowest
-            ? (DecibelsPerNeper * Unseen.Value.Amplitude) - LogMeanOffset : double.NegativeInfinity;
+        LeastAmplitude = Math.Pow(10, LeastRiseDb / 20);
+        UnseenAmplitude = kept == KeptLook.Lowest
+            ? Math.Pow(10, ((DecibelsPerNeper * Unseen.Value.Amplitude) - LogMeanOffset) / 20) : 0;
     }
 
     /// <summary>The highest of as many looks as a standard deviation of floor readings in dB tells.</summary>
@@ -73,6 +73,12 @@ internal sealed class HeldNoise : DetectorNoise
 
     /// <summary>How far the mean amplitude of floor readings lies over their log mean.</summary>
     internal override double LeastRiseDb { get; }
+
+    /// <summary>The same as a ratio of amplitudes: what noise may have added to a reading, over the log mean of the floor.</summary>
+    internal double LeastAmplitude { get; }
+
+    /// <summary>What noise may have taken from a reading, over the log mean of the floor; 0 where the highest is kept.</summary>
+    internal double UnseenAmplitude { get; }
 
     public override double CriticalRise(double readings, double probability) =>
         _upward?.CriticalRise(readings, probability) ?? (readings == 1 ? HighestReading(probability)
@@ -99,18 +105,18 @@ internal sealed class HeldNoise : DetectorNoise
 
     /// <summary>The largest rise that a signal can have: the amplitudes add up.</summary>
     public override double Rise(double snr) =>
-        20 * Math.Log10((Math.Sqrt(snr) * Math.Pow(10, -LogMeanOffset / 20)) + Math.Pow(10, LeastRiseDb / 20));
+        20 * Math.Log10((Math.Sqrt(snr) * Math.Pow(10, -LogMeanOffset / 20)) + LeastAmplitude);
 
     /// <summary>
     /// The weakest signal that a rise leaves possible: the noise amplitude of the floor is taken out as a whole.
     /// </summary>
     public override double SnrInDecibels(double rise) =>
         rise > LeastRiseDb
-            ? LogMeanOffset + (20 * Math.Log10(Math.Pow(10, rise / 20) - Math.Pow(10, LeastRiseDb / 20)))
+            ? LogMeanOffset + (20 * Math.Log10(Math.Pow(10, rise / 20) - LeastAmplitude))
             : double.NegativeInfinity;
 
     public override double ExactSnrInDecibels(double rise) => SnrInDecibels(rise);
 
     internal override double StrongestSnrInDecibels(double rise) =>
-        LogMeanOffset + (20 * Math.Log10(Math.Pow(10, rise / 20) + Math.Pow(10, _aboveFloorDb / 20)));
+        LogMeanOffset + (20 * Math.Log10(Math.Pow(10, rise / 20) + UnseenAmplitude));
 }

@@ -11,7 +11,7 @@ internal sealed class CurveEnds
 {
     private readonly ShieldingCurve _curve;
     private readonly bool _plainReference;
-    private readonly List<ReadingBasis> _bases = [];
+    private ReadingBasis[] _bases = [];
     private int _at = -1;
     private ReadingLevels _levels;
 
@@ -30,7 +30,22 @@ internal sealed class CurveEnds
     /// <summary>Both ends at a frequency.</summary>
     /// <param name="f">Place of the frequency.</param>
     /// <param name="estimators">Those of the confidence that is wanted, from <see cref="ShieldingCurve.Levels"/>.</param>
-    public Interval At(int f, ImmutableArray<ReadingEstimator> estimators) => new(Low(f, estimators), High(f, estimators));
+    public Interval At(int f, ImmutableArray<ReadingEstimator> estimators)
+    {
+        if (!BoundedAbove(f, estimators))
+        {
+            return new Interval(Low(f, estimators), double.PositiveInfinity);
+        }
+
+        double low = double.PositiveInfinity, high = double.NegativeInfinity;
+        for (int i = 0; i < estimators.Length; i++)
+        {
+            ShieldingLimits limits = estimators[i].TwoSided(_bases[i]);
+            (low, high) = (Math.Min(low, limits.LowDb), Math.Max(high, limits.HighDb));
+        }
+
+        return new Interval(low, high);
+    }
 
     /// <summary>Lower end at a frequency; −∞ where nothing can be claimed.</summary>
     public double Low(int f, ImmutableArray<ReadingEstimator> estimators)
@@ -44,7 +59,7 @@ internal sealed class CurveEnds
         double low = double.PositiveInfinity;
         for (int i = 0; i < estimators.Length; i++)
         {
-            low = Math.Min(low, _plain ? WithoutFloor.Limits(_levels, estimators[i].Confidence).LowDb : estimators[i].Low(_bases[i], _levels));
+            low = Math.Min(low, _plain ? WithoutFloor.Limits(_levels, estimators[i].Confidence).LowDb : estimators[i].Low(_bases[i]));
         }
 
         return low;
@@ -53,19 +68,30 @@ internal sealed class CurveEnds
     /// <summary>Upper end at a frequency; +∞ where only a bound is known.</summary>
     public double High(int f, ImmutableArray<ReadingEstimator> estimators)
     {
-        if (_curve.Readings[f] is not ShieldingReading.Measured || !Readable(f))
+        if (!BoundedAbove(f, estimators))
         {
             return double.PositiveInfinity;
         }
 
-        Take(f, estimators);
-        double high = _plain ? double.PositiveInfinity : double.NegativeInfinity;
-        for (int i = 0; i < estimators.Length && !_plain; i++)
+        double high = double.NegativeInfinity;
+        for (int i = 0; i < estimators.Length; i++)
         {
-            high = Math.Max(high, estimators[i].High(_bases[i], _levels));
+            high = Math.Max(high, estimators[i].High(_bases[i]));
         }
 
         return high;
+    }
+
+    // Only where the noise is taken out of a measured reading can there be an upper end.
+    private bool BoundedAbove(int f, ImmutableArray<ReadingEstimator> estimators)
+    {
+        if (_curve.Readings[f] is not ShieldingReading.Measured || !Readable(f))
+        {
+            return false;
+        }
+
+        Take(f, estimators);
+        return !_plain;
     }
 
     private bool Readable(int f) => _curve.Levels is not null && _curve.Readings[f] is not ShieldingReading.Unreadable;
@@ -81,10 +107,10 @@ internal sealed class CurveEnds
         ReadingEvidence evidence = _curve.Readings[f].Evidence;
         _plain = !_curve.Levels!.FloorKnown || evidence.Ambient || (_plainReference && evidence.ReferenceInFloor);
         _levels = _curve.Levels[f];
-        _bases.Clear();
+        _bases = _bases.Length == estimators.Length ? _bases : new ReadingBasis[estimators.Length];
         for (int i = 0; i < estimators.Length && !_plain; i++)
         {
-            _bases.Add(estimators[i].Basis(_levels));
+            _bases[i] = estimators[i].Basis(_levels);
         }
 
         _at = f;

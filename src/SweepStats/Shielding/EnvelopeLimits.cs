@@ -9,14 +9,17 @@ internal readonly record struct EnvelopeLimits(
 {
     public bool Capped => double.IsPositiveInfinity(HighDb);
 
-    public static EnvelopeLimits Of(ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, bool floorKnown, bool repeated)
+    /// <summary>Half of what the single estimates differ by, in dB; 0 where one of them is not finite, since only a bound is given there.</summary>
+    public double HalfWidthDb { get; private init; }
+
+    public static EnvelopeLimits Of(in ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, bool floorKnown, bool repeated)
     {
         double lowest = double.PositiveInfinity, highest = double.NegativeInfinity, low = double.PositiveInfinity;
         double high = double.NegativeInfinity, oneSided = double.PositiveInfinity, uncertainty = 0, dof = double.PositiveInfinity;
         foreach (ReadingEstimator estimator in estimators)
         {
             ReadingBasis basis = floorKnown ? estimator.Basis(levels) : default;
-            ShieldingLimits limits = floorKnown ? estimator.TwoSided(basis, levels) : WithoutFloor.Limits(levels, estimator.Confidence);
+            ShieldingLimits limits = floorKnown ? estimator.TwoSided(basis) : WithoutFloor.Limits(levels, estimator.Confidence);
             lowest = Math.Min(lowest, limits.SeDb);
             highest = Math.Max(highest, limits.SeDb);
             low = Math.Min(low, limits.LowDb);
@@ -25,18 +28,13 @@ internal readonly record struct EnvelopeLimits(
             dof = Math.Min(dof, limits.DegreesOfFreedom);
             if (repeated)
             {
-                oneSided = Math.Min(oneSided, floorKnown ? estimator.OneSidedLow(basis, levels) : WithoutFloor.OneSidedLow(levels, estimator.Confidence));
+                oneSided = Math.Min(oneSided, floorKnown ? estimator.OneSidedLow(basis) : WithoutFloor.OneSidedLow(levels, estimator.Confidence));
             }
         }
 
-        return new EnvelopeLimits((lowest + highest) / 2, low, high, oneSided, uncertainty, dof);
-    }
-
-    /// <summary>Half of what the estimates for the ways of averaging differ by, in dB; 0 where one of them is not finite, since only a bound is given there.</summary>
-    public static double HalfWidth(ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators)
-    {
-        double[] estimates = [.. estimators.Select(e => e.TwoSided(levels).SeDb)];
-        double lowest = estimates.Min(), highest = estimates.Max();
-        return double.IsFinite(highest - lowest) ? (highest - lowest) / 2 : 0;
+        return new EnvelopeLimits((lowest + highest) / 2, low, high, oneSided, uncertainty, dof)
+        {
+            HalfWidthDb = double.IsFinite(highest - lowest) ? (highest - lowest) / 2 : 0,
+        };
     }
 }

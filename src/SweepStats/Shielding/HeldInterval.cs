@@ -19,19 +19,45 @@ namespace SweepStats.Shielding;
 /// <param name="most">The end of the most shielding.</param>
 /// <param name="confidence">Two-sided level.</param>
 /// <param name="covered">Readings behind the covered mean.</param>
-internal sealed class HeldInterval(DetectorNoise noise, bool most, Confidence confidence, CoveredReadings covered)
+internal sealed class HeldInterval(HeldNoise noise, bool most, Confidence confidence, CoveredReadings covered)
     : IReadingInterval
 {
-    // For slopes: small against the bend of the law, large against rounding.
-    private const double StepDb = 0.001;
-
     private readonly StudentQuantile _student = StudentQuantile.Of(confidence.TwoSidedQuantile);
     private readonly double _criticalRise = noise.CriticalRise(covered.Count, confidence.TwoSidedQuantile);
-    private readonly HeldLaw _law = new(noise, most);
+    private readonly double _inReference = most ? noise.UnseenAmplitude : -noise.LeastAmplitude;
+    private readonly double _inCovered = most ? -noise.LeastAmplitude : noise.UnseenAmplitude;
 
-    public double Rise(ReadingLevels levels) => levels.Covered.MeanDb - levels.Floor.MeanDb;
+    // Where nothing clears the floor the slope grows without bound and says nothing about the interval any more.
+    private readonly double _leastSloped = HeldAmplitude.Of(noise.LeastRiseDb + SignalInNoise.LeastRiseDb);
 
-    public ReadingBasis Basis(ReadingLevels levels) => new() { Levels = levels };
+    public double Rise(in ReadingLevels levels) => levels.Covered.MeanDb - levels.Floor.MeanDb;
+
+    public ReadingBasis Basis(in ReadingLevels levels)
+    {
+        double rise = Rise(levels);
+        HeldAmplitude reference = new(HeldAmplitude.Of(levels.Reference.MeanDb - levels.Floor.MeanDb), _inReference);
+        HeldAmplitude under = new(HeldAmplitude.Of(rise), _inCovered);
+        HeldAmplitude referenceSloped = Sloped(reference), underSloped = Sloped(under);
+        double slopeReference = referenceSloped.SlopeOfReading, slopeCovered = underSloped.SlopeOfReading;
+        ReadOnlySpan<Contribution> parts =
+        [
+            levels.Reference.Error.Scaled(slopeReference), levels.Covered.Error.Scaled(slopeCovered),
+            levels.Floor.Error.Scaled(referenceSloped.SlopeOfFloor - underSloped.SlopeOfFloor),
+            new Contribution(levels.TypeB.StandardUncertainty, levels.TypeB.DegreesOfFreedom),
+        ];
+        return new ReadingBasis
+        {
+            Levels = levels,
+            Rise = rise,
+            CoverageFreedom = CoverageFreedom.Of((levels.Reference, slopeReference), (levels.Covered, slopeCovered)),
+            ReferenceSignal = HeldAmplitude.Level(reference.Signal),
+            CoveredSignal = HeldAmplitude.Level(under.Signal),
+            StandardUncertainty = WelchSatterthwaite.Combined(parts),
+            DegreesOfFreedom = CoverageFreedom.OfAll(parts, (levels.Reference, slopeReference), (levels.Covered, slopeCovered)),
+            ReferenceAmplitude = reference.Reading,
+            CoveredAmplitude = under.Reading,
+        };
+    }
 
     public ShieldingLimits Lower(in ReadingBasis basis) => Limits(basis, upper: false);
 
@@ -42,65 +68,51 @@ internal sealed class HeldInterval(DetectorNoise noise, bool most, Confidence co
     // An end that is not asked for is left open.
     private ShieldingLimits Limits(in ReadingBasis basis, bool lower = true, bool upper = true)
     {
-        ReadingLevels levels = basis.Levels;
-        Means at = new(levels.Reference.MeanDb, levels.Covered.MeanDb, levels.Floor.MeanDb);
-        Means slope = Slopes(at);
-        double dof = CoverageFreedom.Of((levels.Reference, slope.Reference), (levels.Covered, slope.Covered));
-        double t = _student.At(dof);
-        Means reach = new(
-            t * levels.Reference.Error.StandardUncertainty, t * levels.Covered.Error.StandardUncertainty,
-                Expanded(levels.Floor.Error));
-        WidenedInterval typeB = levels.TypeB.Widened(confidence.TwoSidedQuantile);
-        double se = Shielding(at);
-        double low = lower ? se - typeB.Half(Moved(at, reach, se, -1), dof) : double.NegativeInfinity;
-        double high = upper && Clears(at, reach) ? se + typeB.Half(Moved(at, reach, se, 1), dof) : double.PositiveInfinity;
-        ReadOnlySpan<Contribution> parts =
-        [
-            levels.Reference.Error.Scaled(slope.Reference), levels.Covered.Error.Scaled(slope.Covered),
-            levels.Floor.Error.Scaled(slope.Floor),
-            new Contribution(levels.TypeB.StandardUncertainty, levels.TypeB.DegreesOfFreedom),
-        ];
+        double dof = basis.CoverageFreedom;
+        Parts reach = Reach(basis.Levels, _student.At(dof));
+        Parts factors = new(HeldAmplitude.Of(reach.Reference), HeldAmplitude.Of(reach.Covered), HeldAmplitude.Of(reach.Floor));
+        WidenedInterval typeB = basis.Levels.TypeB.Widened(confidence.TwoSidedQuantile);
+        double se = basis.ReferenceSignal - basis.CoveredSignal;
+        double low = lower ? se - typeB.Half(Less(basis, factors), dof) : double.NegativeInfinity;
+        double high = upper && Clears(basis.Rise, reach) ? se + typeB.Half(More(basis, factors), dof) : double.PositiveInfinity;
         return new ShieldingLimits(
             se, double.IsNaN(low) ? se : low, double.IsNaN(high) ? double.PositiveInfinity : high,
-            WelchSatterthwaite.Combined(parts),
-            CoverageFreedom.OfAll(parts, (levels.Reference, slope.Reference), (levels.Covered, slope.Covered)));
+            basis.StandardUncertainty, basis.DegreesOfFreedom);
     }
+
+    // The floor keeps its own factor.
+    private Parts Reach(in ReadingLevels levels, double t) => new(
+        t * levels.Reference.Error.StandardUncertainty, t * levels.Covered.Error.StandardUncertainty, Expanded(levels.Floor.Error));
 
     // Least shielding comes from a reference that is too high, a covered level that is too low and a floor that is too low for
     // what is taken out of the reference or added to the covered signal; most shielding from the opposite, but for the floor,
     // which then takes too little from the covered one.
-    private double Moved(Means at, Means reach, double se, int side)
+    private double Less(in ReadingBasis basis, Parts up) =>
+        Moved(basis, new Parts(1 / up.Reference, up.Covered, most ? 1 / up.Floor : up.Floor));
+
+    private double More(in ReadingBasis basis, Parts up) =>
+        Moved(basis, new Parts(up.Reference, 1 / up.Covered, most ? up.Floor : 1 / up.Floor));
+
+    // Root sum of squares of what each of the three moves the shielding by, given the factors on their amplitudes.
+    private double Moved(in ReadingBasis basis, Parts by)
     {
-        double reference = Shielding(at with { Reference = at.Reference + (side * reach.Reference) }) - se;
-        double under = Shielding(at with { Covered = at.Covered - (side * reach.Covered) }) - se;
-        double floor = Shielding(at with { Floor = at.Floor + ((most ? side : -side) * reach.Floor) }) - se;
-        return Math.Sqrt((reference * reference) + (under * under) + (floor * floor));
+        HeldAmplitude reference = new(basis.ReferenceAmplitude, _inReference), under = new(basis.CoveredAmplitude, _inCovered);
+        double byReference = reference.Moved(by.Reference, 1), byCovered = under.Moved(by.Covered, 1);
+        double byFloor = reference.Moved(1, by.Floor) - under.Moved(1, by.Floor);
+        return Math.Sqrt((byReference * byReference) + (byCovered * byCovered) + (byFloor * byFloor));
     }
 
-    private bool Clears(Means at, Means reach)
+    private bool Clears(double rise, Parts reach)
     {
         double own = Math.Max(reach.Covered, _criticalRise);
-        return !most || at.Covered - at.Floor - noise.LeastRiseDb > Math.Sqrt((own * own) + (reach.Floor * reach.Floor));
+        return !most || rise - noise.LeastRiseDb > Math.Sqrt((own * own) + (reach.Floor * reach.Floor));
     }
 
-    private Means Slopes(Means at)
-    {
-        // Where nothing clears the floor the slope grows without bound and says nothing about the interval any more.
-        double least = at.Floor + noise.LeastRiseDb + SignalInNoise.LeastRiseDb;
-        Means clear = new(Math.Max(at.Reference, least), Math.Max(at.Covered, least), at.Floor);
-        return new Means(
-            Slope(step => clear with { Reference = clear.Reference + step }),
-            Slope(step => clear with { Covered = clear.Covered + step }),
-            Slope(step => clear with { Floor = clear.Floor + step }));
-    }
-
-    private double Slope(Func<double, Means> moved) => (Shielding(moved(StepDb)) - Shielding(moved(-StepDb))) / (2 * StepDb);
-
-    private double Shielding(Means at) => _law.Reference(at.Reference, at.Floor) - _law.Covered(at.Covered, at.Floor);
+    private HeldAmplitude Sloped(HeldAmplitude of) => of with { Reading = Math.Max(of.Reading, _leastSloped) };
 
     private double Expanded(Contribution part) =>
         part.StandardUncertainty == 0 ? 0 : _student.At(part.DegreesOfFreedom) * part.StandardUncertainty;
 
-    /// <summary>Log means in dB, or what belongs to each of them.</summary>
-    private readonly record struct Means(double Reference, double Covered, double Floor);
+    /// <summary>What belongs to each of the three log means.</summary>
+    private readonly record struct Parts(double Reference, double Covered, double Floor);
 }

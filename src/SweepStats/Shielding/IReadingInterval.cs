@@ -6,7 +6,7 @@ namespace SweepStats.Shielding;
 internal interface IReadingInterval
 {
     /// <summary>What limits of any confidence need of a reading.</summary>
-    ReadingBasis Basis(ReadingLevels levels);
+    ReadingBasis Basis(in ReadingLevels levels);
 
     /// <summary>Estimate and limits, in dB.</summary>
     ShieldingLimits For(in ReadingBasis basis);
@@ -18,5 +18,5 @@ internal interface IReadingInterval
     ShieldingLimits Upper(in ReadingBasis basis);
 
     /// <summary>Rise of the covered mean over the floor in dB, as the law takes it.</summary>
-    double Rise(ReadingLevels levels);
+    double Rise(in ReadingLevels levels);
 }

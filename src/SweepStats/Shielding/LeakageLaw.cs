@@ -27,7 +27,7 @@ internal static class LeakageLaw
     /// <param name="limits">Limits from scatter, noise and stated errors.</param>
     /// <param name="levels">The levels behind them.</param>
     /// <param name="probability">Probability below the upper end.</param>
-    public static ShieldingLimits Widened(ShieldingLimits limits, ReadingLevels levels, double probability)
+    public static ShieldingLimits Widened(in ShieldingLimits limits, in ReadingLevels levels, double probability)
     {
         if (double.IsNegativeInfinity(levels.LeakageDb))
         {
@@ -47,7 +47,7 @@ internal static class LeakageLaw
     }
 
     /// <summary>Lower limit with the leakage in it.</summary>
-    public static double Low(ShieldingLimits limits, ReadingLevels levels, double probability)
+    public static double Low(in ShieldingLimits limits, in ReadingLevels levels, double probability)
     {
         if (double.IsNegativeInfinity(levels.LeakageDb) || !double.IsFinite(limits.LowDb))
         {
@@ -60,7 +60,7 @@ internal static class LeakageLaw
     }
 
     /// <summary>Upper limit with the leakage in it; infinite where the leakage alone could make the level.</summary>
-    public static double High(ShieldingLimits limits, ReadingLevels levels, double probability)
+    public static double High(in ShieldingLimits limits, in ReadingLevels levels, double probability)
     {
         if (double.IsNegativeInfinity(levels.LeakageDb))
         {
@@ -78,13 +78,13 @@ internal static class LeakageLaw
     }
 
     /// <summary>Half-width of the arcsine error at the estimate in dB; 0 where the leakage alone could make the level, since there is no estimate then.</summary>
-    public static double HalfWidthDb(double seDb, ReadingLevels levels)
+    public static double HalfWidthDb(double seDb, in ReadingLevels levels)
     {
         double signal = levels.Reference.MeanDb - seDb;
         return signal > levels.LeakageDb ? ((Over(signal, levels.LeakageDb) + Under(signal, levels.LeakageDb)) / 2) + Over(levels.Reference.MeanDb, levels.LeakageDb) : 0;
     }
 
-    private static double Together(double half, double reach, ShieldingLimits limits, double probability) =>
+    private static double Together(double half, double reach, in ShieldingLimits limits, double probability) =>
         reach * UnitArcsine.Widened(probability).Half(half / reach, limits.DegreesOfFreedom);
 
     // How far the signal may lie above and below a level that holds it and the leakage, in dB.

@@ -11,4 +11,11 @@ namespace SweepStats.Shielding;
 /// <param name="DegreesOfFreedom">Its effective degrees of freedom.</param>
 internal readonly record struct ReadingBasis(
     ReadingLevels Levels, double Rise, double CoverageFreedom, double Skewness, double ReferenceSignal, double CoveredSignal,
-    double StandardUncertainty, double DegreesOfFreedom);
+    double StandardUncertainty, double DegreesOfFreedom)
+{
+    /// <summary>Reference reading over the log mean of the floor as a ratio of amplitudes; for kept looks only.</summary>
+    public double ReferenceAmplitude { get; init; }
+
+    /// <summary>The same of the covered reading.</summary>
+    public double CoveredAmplitude { get; init; }
+}

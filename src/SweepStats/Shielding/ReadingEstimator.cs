@@ -44,29 +44,29 @@ internal sealed class ReadingEstimator
 
     public Confidence Confidence { get; }
 
-    public ShieldingLimits TwoSided(ReadingLevels levels) => TwoSided(Basis(levels), levels);
+    public ShieldingLimits TwoSided(in ReadingLevels levels) => TwoSided(Basis(levels));
 
     /// <summary>What the limits below need of a reading, computed once for both.</summary>
-    public ReadingBasis Basis(ReadingLevels levels) => _twoSided.Basis(Shifted(levels));
+    public ReadingBasis Basis(in ReadingLevels levels) => _twoSided.Basis(Shifted(levels));
 
-    public ShieldingLimits TwoSided(in ReadingBasis basis, ReadingLevels levels) =>
-        LeakageLaw.Widened(_twoSided.For(basis), levels, Confidence.TwoSidedQuantile);
+    public ShieldingLimits TwoSided(in ReadingBasis basis) =>
+        LeakageLaw.Widened(_twoSided.For(basis), basis.Levels, Confidence.TwoSidedQuantile);
 
     /// <summary>Lower end of the two-sided interval in dB.</summary>
-    public double Low(in ReadingBasis basis, ReadingLevels levels) => LeakageLaw.Low(_twoSided.Lower(basis), levels, Confidence.TwoSidedQuantile);
+    public double Low(in ReadingBasis basis) => LeakageLaw.Low(_twoSided.Lower(basis), basis.Levels, Confidence.TwoSidedQuantile);
 
     /// <summary>Upper end of the two-sided interval in dB; infinite where the floor, or a leakage, hides it.</summary>
-    public double High(in ReadingBasis basis, ReadingLevels levels) => LeakageLaw.High(_twoSided.Upper(basis), levels, Confidence.TwoSidedQuantile);
+    public double High(in ReadingBasis basis) => LeakageLaw.High(_twoSided.Upper(basis), basis.Levels, Confidence.TwoSidedQuantile);
 
     /// <summary>The levels as the noise correction takes them: the floor where it is taken to lie, and the covered mean without what scatter of the signal adds.</summary>
-    public ReadingLevels Corrected(ReadingLevels levels)
+    public ReadingLevels Corrected(in ReadingLevels levels)
     {
         ReadingLevels shifted = Shifted(levels);
         return shifted with { Covered = shifted.Covered with { MeanDb = shifted.Floor.MeanDb + _twoSided.Rise(shifted) } };
     }
 
-    public double OneSidedLow(in ReadingBasis basis, ReadingLevels levels) =>
-        LeakageLaw.Low(_oneSided.Lower(basis), levels, Math.Max(Confidence.Level, Confidence.NearlyEven));
+    public double OneSidedLow(in ReadingBasis basis) =>
+        LeakageLaw.Low(_oneSided.Lower(basis), basis.Levels, Math.Max(Confidence.Level, Confidence.NearlyEven));
 
-    private ReadingLevels Shifted(ReadingLevels levels) => levels with { Floor = levels.Floor with { MeanDb = levels.Floor.MeanDb + FloorShiftDb } };
+    private ReadingLevels Shifted(in ReadingLevels levels) => levels with { Floor = levels.Floor with { MeanDb = levels.Floor.MeanDb + FloorShiftDb } };
 }

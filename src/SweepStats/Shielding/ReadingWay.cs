@@ -14,10 +14,10 @@ internal sealed record ReadingWay(DetectorNoise Noise, ILevelLaw Law, Func<Confi
     /// <summary>
     /// The ways that a noise leaves possible: one where looks are averaged; where one of several is kept, the two ends.
     /// </summary>
-    public static ImmutableArray<ReadingWay> Of(DetectorNoise noise) => noise.Kept == KeptLook.Average
-        ? [new(noise, new AveragedLaw(noise), (confidence, covered) => new ShieldingInterval(noise, confidence, covered))]
-        : [Held(noise, most: false), Held(noise, most: true)];
+    public static ImmutableArray<ReadingWay> Of(DetectorNoise noise) => noise is HeldNoise held
+        ? [Held(held, most: false), Held(held, most: true)]
+        : [new(noise, new AveragedLaw(noise), (confidence, covered) => new ShieldingInterval(noise, confidence, covered))];
 
-    private static ReadingWay Held(DetectorNoise noise, bool most) =>
+    private static ReadingWay Held(HeldNoise noise, bool most) =>
         new(noise, new HeldLaw(noise, most), (confidence, covered) => new HeldInterval(noise, most, confidence, covered));
 }

@@ -82,8 +82,10 @@ public sealed class ShieldingEstimator
         for (int f = 0; f < _grid.Count; f++)
         {
             ReadingLevels levels = measured[f];
-            readings.Add(Read(f, levels, estimators, new ReadingSetup(_reference.Repeated && covered.Repeated, range?.At(f), doubts.At(f))));
-            half[f] = (_floor is null || estimators.Length == 1 ? 0 : EnvelopeLimits.HalfWidth(levels, estimators))
+            // A transmitter is no noise: it beats with the signal and comes and goes, so nothing is taken out of the reading and only a bound remains.
+            EnvelopeLimits limits = EnvelopeLimits.Of(levels, estimators, _floor is not null && !_floor.Ambient[f], measured.Repeated);
+            readings.Add(Read(f, levels, limits, new ReadingSetup(measured.Repeated, range?.At(f), doubts.At(f))));
+            half[f] = limits.HalfWidthDb
                 + (readings[f] is ShieldingReading.Measured { Shielding.Value.Value: var se } ? LeakageLaw.HalfWidthDb(se, levels) : 0)
                 + (NormalReach * measured.RemainderDb(f) / Math.Sqrt(_grid.Count));
         }
@@ -106,12 +108,9 @@ public sealed class ShieldingEstimator
     private double SignalDeviation(RepeatedLevels covered) =>
         Math.Max(_reference.Repeated ? _reference.UnitDeviationDb() : 0, _scatter?.DeviationDb(covered) ?? 0);
 
-    private ShieldingReading Read(
-        int f, ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, ReadingSetup setup)
+    private ShieldingReading Read(int f, in ReadingLevels levels, in EnvelopeLimits limits, in ReadingSetup setup)
     {
         bool ambient = _floor is not null && _floor.Ambient[f];
-        // A transmitter is no noise: it beats with the signal and comes and goes, so nothing is taken out of the reading and only a bound remains.
-        EnvelopeLimits limits = EnvelopeLimits.Of(levels, estimators, _floor is not null && !ambient, setup.Repeated);
         bool referenceInFloor = _floor is not null && levels.Reference.MeanDb - levels.Floor.MeanDb < LeastReferenceRiseDb;
         var evidence = new ReadingEvidence
         {

@@ -28,9 +28,9 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
     private readonly double _deepestFall = -noise.CriticalRise(covered.Count, 1 - confidence.TwoSidedQuantile);
 
     /// <summary>Estimate and limits of one reading, in dB.</summary>
-    public ShieldingLimits For(ReadingLevels levels) => For(Basis(levels));
+    public ShieldingLimits For(in ReadingLevels levels) => For(Basis(levels));
 
-    public ReadingBasis Basis(ReadingLevels levels)
+    public ReadingBasis Basis(in ReadingLevels levels)
     {
         (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, SystematicError typeB) = levels;
         double rise = Rise(levels);
@@ -82,7 +82,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
     }
 
     /// <summary>Rise of the covered mean over the floor in dB, with what scatter of the signal adds taken out.</summary>
-    public double Rise(ReadingLevels levels)
+    public double Rise(in ReadingLevels levels)
     {
         double rise = levels.Covered.MeanDb - levels.Floor.MeanDb;
         return rise - SignalInNoise.ScatterBias(rise, covered.SignalDeviationDb, noise);

@@ -6,7 +6,7 @@ namespace SweepStats.Shielding;
 /// <remarks>Noise only adds to the covered reading, so the lower limit holds all the same; the upper one does not.</remarks>
 internal static class WithoutFloor
 {
-    public static ShieldingLimits Limits(ReadingLevels levels, Confidence confidence)
+    public static ShieldingLimits Limits(in ReadingLevels levels, Confidence confidence)
     {
         double reach = Reach(levels, confidence.TwoSidedQuantile);
         double se = levels.Reference.MeanDb - levels.Covered.MeanDb;
@@ -16,7 +16,7 @@ internal static class WithoutFloor
         return LeakageLaw.Widened(limits, levels, confidence.TwoSidedQuantile);
     }
 
-    public static double OneSidedLow(ReadingLevels levels, Confidence confidence)
+    public static double OneSidedLow(in ReadingLevels levels, Confidence confidence)
     {
         double probability = Math.Max(confidence.Level, Confidence.NearlyEven);
         double se = levels.Reference.MeanDb - levels.Covered.MeanDb, reach = Reach(levels, probability);
@@ -24,7 +24,7 @@ internal static class WithoutFloor
         return LeakageLaw.Low(limits, levels, probability);
     }
 
-    private static double Reach(ReadingLevels levels, double probability)
+    private static double Reach(in ReadingLevels levels, double probability)
     {
         ReadOnlySpan<Contribution> repeats = [levels.Reference.Error, levels.Covered.Error];
         double dof = CoverageFreedom.Of((levels.Reference, 1), (levels.Covered, 1));

@@ -23,17 +23,17 @@ public static class WeightedQuantile
 
         // A rounding error in the sum must not skip the value that just reaches the share.
         double enough = share * total * (1 - 1e-12);
-        double[] sorted = values.ToArray();
-        Ascending.Sort(sorted);
-        int first = 0, last = sorted.Length - 1;
+        double[] parted = values.ToArray();
+        int first = 0, last = parted.Length - 1;
         while (first < last)
         {
             int middle = (first + last) / 2;
-            double up = WeightUpTo(sorted[middle], values, weights);
+            // What is left between the ends holds the values of their places, in any order.
+            double up = WeightUpTo(Ascending.At(parted.AsSpan(first..(last + 1)), middle - first), values, weights);
             (first, last) = up > 0 && up >= enough ? (first, middle) : (middle + 1, last);
         }
 
-        return sorted[last];
+        return parted[last];
     }
 
     private static double WeightUpTo(double value, ReadOnlySpan<double> values, ReadOnlySpan<double> weights)

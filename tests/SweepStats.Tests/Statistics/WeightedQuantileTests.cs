@@ -46,6 +46,21 @@ public sealed class WeightedQuantileTests
         }
     }
 
+    [Theory]
+    [InlineData(7)]
+    [InlineData(1000)]
+    public void OfManyItIsTheOneThatReachesTheShareInOrder(int count)
+    {
+        // 1 to n, each as heavy as itself, in scattered order: sums k(k+1)/2 of n(n+1)/2. Halves of them are tied with the next.
+        double[] weights = [.. Enumerable.Range(0, count).Select(i => 1 + (i * 389.0 % count))];
+        double[] values = [.. weights.Select(w => Math.Ceiling(w / 2))];
+        foreach (double share in (double[])[0, 0.1, 0.5, 0.9, 1])
+        {
+            int expected = Enumerable.Range(1, count).First(k => k * (k + 1) >= share * count * (count + 1) * (1 - 1e-12));
+            Assert.Equal(Math.Ceiling(expected / 2.0), WeightedQuantile.Of(values, weights, share));
+        }
+    }
+
     [Fact]
     public void AValueOfNoWeightIsNeverTaken()
     {
