@@ -1,6 +1,3 @@
-using BenchmarkDotNet.Attributes;
-using SweepStats.Budgets;
-
 namespace SweepStats.Benchmarks;
 
 /// <summary>Uncertainty budgets of one specimen, of the frequency its claim is weakest at and of the mean over the band.</summary>

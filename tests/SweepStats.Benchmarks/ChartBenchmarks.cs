@@ -1,4 +1,3 @@
-using BenchmarkDotNet.Attributes;
 using SweepStats.Report.Charts;
 
 namespace SweepStats.Benchmarks;

@@ -1,6 +1,3 @@
-using BenchmarkDotNet.Attributes;
-using SweepStats.Choice;
-
 namespace SweepStats.Benchmarks;
 
 /// <summary>Ranking ten specimens over the whole band.</summary>

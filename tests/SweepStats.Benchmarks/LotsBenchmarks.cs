@@ -1,6 +1,3 @@
-using BenchmarkDotNet.Attributes;
-using SweepStats.Lots;
-
 namespace SweepStats.Benchmarks;
 
 /// <summary>Comparing two lots of five specimens over the whole band.</summary>

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
-using BenchmarkDotNet.Attributes;
 using SweepStats.Files.Campaigns;
 using SweepStats.Files.Results;
-using SweepStats.Sweeps;
 
 namespace SweepStats.Benchmarks;
 

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using OxyPlot;
-using OxyPlot.Axes;
 using SweepStats.Report.Charts;
 
 namespace SweepStats.Studies;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using SweepStats.Statistics;
 
 namespace SweepStats.Studies;
 

@@ -66,7 +66,7 @@ internal static class Copies
     // Sweeps with the same levels, in order; only such as have one like them.
     private static IEnumerable<List<Sweep>> Alike(ImmutableArray<Sweep> sweeps)
     {
-        foreach (IGrouping<int, Sweep> near in sweeps.GroupBy(Key).Where(g => g.Skip(1).Any()))
+        foreach (IGrouping<double, Sweep> near in sweeps.GroupBy(Key).Where(g => g.Skip(1).Any()))
         {
             List<List<Sweep>> groups = [];
             foreach (Sweep sweep in near)
@@ -87,14 +87,16 @@ internal static class Copies
         }
     }
 
-    private static int Key(Sweep sweep)
+    // Sweeps with the same levels have the same sum of level times place; few others do.
+    private static double Key(Sweep sweep)
     {
-        var key = default(HashCode);
-        foreach (double level in sweep.Levels)
+        ReadOnlySpan<double> levels = sweep.Levels.AsSpan();
+        double key = 0;
+        for (int f = 0; f < levels.Length; f++)
         {
-            key.Add(level);
+            key += levels[f] * f;
         }
 
-        return key.ToHashCode();
+        return key;
     }
 }

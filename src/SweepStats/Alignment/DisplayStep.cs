@@ -47,10 +47,12 @@ internal static class DisplayStep
     /// <summary>The same, found anew.</summary>
     internal static double Found(SweepBlock block)
     {
-        double[] levels = Levels(block);
+        int[] different = Different(block);
+        int count = different.Length * block.PointCount;
         double usual = block.UsualSteps.Coarsest;
-        double onGrid = levels.Length >= FewestLevels || AllRepeat(block) ? usual : 0;
-        return Math.Max(onGrid, LeastGap(levels, usual));
+        double onGrid = count >= FewestLevels || AllRepeat(block) ? usual : 0;
+        return count < FewestForGaps || (usual > 0 && LevelGaps.Hold(usual, block, different)) ? onGrid
+            : Math.Max(onGrid, LeastGap(Levels(block, different)));
     }
 
     /// <summary>
@@ -93,8 +95,8 @@ internal static class DisplayStep
     /// <summary>The coarsest usual step in dB that all levels are whole multiples of; 0 where there is none.</summary>
     public static double Shared(IEnumerable<double> levels) => UsualSteps.Of([.. levels]).Coarsest;
 
-    /// <summary>All levels in dB, of sweeps that agree everywhere those of the first.</summary>
-    public static double[] Levels(SweepBlock block)
+    // Sweeps that agree everywhere with none before them.
+    private static int[] Different(SweepBlock block)
     {
         List<int> different = [];
         for (int j = 0; j < block.SweepCount; j++)
@@ -105,10 +107,15 @@ internal static class DisplayStep
             }
         }
 
-        var levels = new double[different.Count * block.PointCount];
-        for (int i = 0; i < different.Count; i++)
+        return [.. different];
+    }
+
+    private static double[] Levels(SweepBlock block, int[] sweeps)
+    {
+        var levels = new double[sweeps.Length * block.PointCount];
+        for (int i = 0; i < sweeps.Length; i++)
         {
-            block[different[i]].CopyTo(levels.AsSpan(i * block.PointCount));
+            block[sweeps[i]].CopyTo(levels.AsSpan(i * block.PointCount));
         }
 
         return levels;
@@ -128,14 +135,9 @@ internal static class DisplayStep
         return block.SweepCount > 1;
     }
 
-    private static double LeastGap(double[] levels, double usual)
+    private static double LeastGap(double[] levels)
     {
-        if (levels.Length < FewestForGaps)
-        {
-            return 0;
-        }
-
-        double[] gaps = LevelGaps.Of(levels, usual);
+        double[] gaps = LevelGaps.Of(levels);
         double step = gaps.DefaultIfEmpty().Min();
         return step > 0 && gaps.Count(g => IsNearMultiple(g, step)) >= NearlyAll * gaps.Length ? step : 0;
     }

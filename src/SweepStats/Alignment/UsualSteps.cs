@@ -9,6 +9,13 @@ internal readonly record struct UsualSteps(uint Marks)
 {
     private static readonly double[] Steps = [1, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001];
 
+    // Of each step the coarser ones that are whole multiples of it: what fits in one of those fits in it too.
+    private static readonly uint[] Multiples =
+    [
+        .. Steps.Select((step, s) => Steps.Take(s).Select((coarser, c) => Math.Abs(Math.IEEERemainder(coarser, step)) < DisplayStep.Same ? 1u << c : 0)
+            .Aggregate(0u, (marks, mark) => marks | mark)),
+    ];
+
     /// <summary>All of them: what no level speaks against.</summary>
     public static UsualSteps All { get; } = new((1u << Steps.Length) - 1);
 
@@ -21,7 +28,7 @@ internal readonly record struct UsualSteps(uint Marks)
         uint marks = 0;
         for (int s = 0; s < Steps.Length; s++)
         {
-            marks |= AreMultiples(levels, Steps[s]) ? 1u << s : 0;
+            marks |= (marks & Multiples[s]) != 0 || AreMultiples(levels, Steps[s]) ? 1u << s : 0;
         }
 
         return new UsualSteps(marks);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Statistics;
 
 namespace SweepStats.Checks;
 
@@ -48,9 +49,8 @@ public static class Checklist
     /// <param name="threads">Threads to use; each check stands alone, and the findings do not depend on it.</param>
     public static ImmutableArray<Finding> Inspect(Evidence seen, int threads = 1)
     {
-        var found = new Finding[All.Length][];
-        Parallel.For(0, found.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => found[i] = [.. All[i].Inspect(seen)]);
-        return [.. found.SelectMany(f => f).OrderByDescending(finding => finding.Severity)];
+        Finding[] Found(int check) => [.. All[check].Inspect(seen)];
+        return [.. SideBySide.Of(All.Length, threads, Found).SelectMany(f => f).OrderByDescending(finding => finding.Severity)];
     }
 
     /// <summary>Every check with the reason why it could not be made, where there is one; in order.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
+using SweepStats.Statistics;
 
 namespace SweepStats.Clipping;
 
@@ -26,13 +27,7 @@ internal static class ClippingSearch
         return new CampaignClipping(found[0], found[1..], [.. Each(blocks[1..], b => BottomReadings.Find(b, Without(shown, b)), threads)]);
     }
 
-    // Each block stands alone and goes to its own place, so the number of threads changes nothing.
-    private static T[] Each<T>(SweepBlock[] blocks, Func<SweepBlock, T> find, int threads)
-    {
-        var found = new T[blocks.Length];
-        Parallel.For(0, found.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => found[i] = find(blocks[i]));
-        return found;
-    }
+    private static T[] Each<T>(SweepBlock[] blocks, Func<SweepBlock, T> find, int threads) => SideBySide.Of(blocks.Length, threads, i => find(blocks[i]));
 
     private static ClippedReadings Own(SweepBlock block, AlignedCampaign campaign)
     {

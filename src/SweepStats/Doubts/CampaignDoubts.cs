@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Repeats;
+using SweepStats.Statistics;
 using SweepStats.Uncertainty;
 
 namespace SweepStats.Doubts;
@@ -37,18 +38,12 @@ public sealed record CampaignDoubts
     public NoiseFloor? Widened(NoiseFloor? floor) =>
         floor is null || Motions.IsEmpty ? floor : floor with { HalfWidthDb = Math.Max(floor.HalfWidthDb, Motions.Max(m => m.ReachDb)) };
 
-    // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
     private static ImmutableArray<SpecimenDoubts> OfSpecimens(AlignedCampaign campaign, NoiseFloor? floor, ReferenceOverload overload, int threads)
     {
         var shape = new LostShape(campaign, floor);
-        var doubts = new SpecimenDoubts[campaign.Covered.Length];
-        Parallel.For(0, doubts.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i =>
-        {
-            SpecimenBlock specimen = campaign.Covered[i];
-            doubts[i] = Lost(shape.Of(specimen), campaign.Grid.Count)
-                .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(specimen, i), overload.AtBottom(i)));
-        });
-        return ImmutableArray.Create(doubts);
+        SpecimenDoubts Of(int i) => Lost(shape.Of(campaign.Covered[i]), campaign.Grid.Count)
+            .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(campaign.Covered[i], i), overload.AtBottom(i)));
+        return ImmutableArray.Create(SideBySide.Of(campaign.Covered.Length, threads, Of));
     }
 
     private static SpecimenDoubts Lost(ImmutableArray<int> places, int points)

@@ -23,75 +23,68 @@ internal sealed class SharedShape
     private const double UpperScore = 2.326;
 
     private readonly int _points;
-    private readonly ImmutableArray<ReferenceWindow> _windows;
+    private readonly ImmutableArray<Window> _windows;
+    private readonly ImmutableArray<double> _shapes;
 
     /// <param name="reference">Levels of the reference sweeps in dB, a row a sweep; the same for all specimens.</param>
     public SharedShape(double[][] reference)
     {
         _points = reference[0].Length;
-        int half = HalfWidth(_points);
-        int step = half / StepsOfHalfWidth;
-        var windows = ImmutableArray.CreateBuilder<ReferenceWindow>();
-        for (int point = step / 2; point < _points; point += step)
-        {
-            int first = point - (step / 2);
-            Range seen = Math.Max(0, point - half)..Math.Min(_points, point + half + 1);
-            windows.Add(new ReferenceWindow(seen, first..Math.Min(first + step, _points), new StraightenedRows(reference, seen).SharedVariance));
-        }
-
-        _windows = windows.ToImmutable();
+        _windows = [.. Windows(_points)];
+        var products = new StraightenedProducts(reference, _windows.Select(w => w.Seen));
+        _shapes = [.. _windows.Select(w => products.In(w.Seen).SharedVariance)];
     }
 
     /// <summary>Points of a window to either side, for sweeps of this many points.</summary>
     public static int HalfWidth(int points) => Math.Max(FewestPoints, points / HalfWidthsOfBand);
 
     /// <summary>Marks the frequencies in whose window the covered sweeps show less than half the resemblance that the reference's shape would give them.</summary>
+    /// <param name="covered">Levels of at least two sweeps in dB, a row a sweep.</param>
     public bool[] Lost(double[][] covered)
     {
         var lost = new bool[_points];
-        var scatter = new RunningScatter(covered);
-        foreach (ReferenceWindow window in _windows)
+        var looks = new StraightenedProducts(covered, _windows.Select(w => w.Seen));
+        for (int i = 0; i < _windows.Length; i++)
         {
-            if (!IsPlainlyTooSmall(window, scatter) && IsLost(window.SharedVariance, new StraightenedRows(covered, window.Seen)))
+            (Range seen, Range told) = _windows[i];
+            if (IsLost(_shapes[i], looks.In(seen), covered[0].AsSpan(seen)))
             {
-                lost.AsSpan(window.Told).Fill(true);
+                lost.AsSpan(told).Fill(true);
             }
         }
 
         return lost;
     }
 
-    // Most windows of a reference without much shape are told without going through them. Half of what can be told leaves rounding no say.
-    private static bool IsPlainlyTooSmall(ReferenceWindow window, RunningScatter covered)
+    private static IEnumerable<Window> Windows(int points)
     {
-        double scatter = window.Seen.End.Value - window.Seen.Start.Value < FewestPoints ? 0 : covered.In(window.Seen);
-        return scatter > RunningScatter.Tellable && window.SharedVariance < TellableResemblance / 2 * (window.SharedVariance + scatter);
+        int half = HalfWidth(points), step = half / StepsOfHalfWidth;
+        for (int point = step / 2; point < points; point += step)
+        {
+            int first = point - (step / 2);
+            yield return new Window(Math.Max(0, point - half)..Math.Min(points, point + half + 1), first..Math.Min(first + step, points));
+        }
     }
 
-    private static bool IsLost(double shape, StraightenedRows looks)
+    private static bool IsLost(double shape, StraightenedWindow looks, ReadOnlySpan<double> first)
     {
-        if (looks.Columns < FewestPoints)
+        double expected = shape / (shape + looks.Scatter);
+        if (looks.Columns < FewestPoints || !(expected >= TellableResemblance))
         {
             return false;
         }
 
-        double scatter = Math.Max(0, looks.MeanSquare - looks.SharedVariance);
-        double expected = shape / (shape + scatter);
-        if (!(expected >= TellableResemblance))
-        {
-            return false;
-        }
-
-        var alike = PairwiseCorrelation.Of(looks.Rows);
-        return Math.Tanh(alike.FisherMean + (UpperScore / Math.Sqrt(alike.Pairs * (Independent(looks.Rows) - 3)))) < expected / 2;
+        PairwiseCorrelation alike = looks.Correlation();
+        double independent = Independent(EvenLine.Of(first).Residuals(first));
+        return Math.Tanh(alike.FisherMean + (UpperScore / Math.Sqrt(alike.Pairs * (independent - 3)))) < expected / 2;
     }
 
     // Two numbers go with the straight line; of neighbours that resemble each other by ρ fewer count: m(1 − ρ²)/(1 + ρ²).
-    private static double Independent(double[][] rows)
+    private static double Independent(double[] row)
     {
-        double alike = Math.Clamp(Autocorrelation.Lag1(rows[0]), 0, 0.95);
-        return Math.Max(5, (rows[0].Length - 2) * (1 - (alike * alike)) / (1 + (alike * alike)));
+        double alike = Math.Clamp(Autocorrelation.Lag1(row), 0, 0.95);
+        return Math.Max(5, (row.Length - 2) * (1 - (alike * alike)) / (1 + (alike * alike)));
     }
 
-    private readonly record struct ReferenceWindow(Range Seen, Range Told, double SharedVariance);
+    private readonly record struct Window(Range Seen, Range Told);
 }

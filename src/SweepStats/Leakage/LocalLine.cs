@@ -14,9 +14,7 @@ internal static class LocalLine
         {
             int first = Math.Max(0, Math.Min(f - halfWidth, levels.Length - (2 * halfWidth) - 1));
             int end = Math.Min(levels.Length, Math.Max(f + halfWidth + 1, (2 * halfWidth) + 1));
-            double[] places = [.. Enumerable.Range(first, end - first).Select(i => (double)i)];
-            RegressionLine line = RegressionLine.Of(places, levels.AsSpan(first, end - first));
-            return levels[f] - line.Intercept - (line.Slope.Value * f);
+            return levels[f] - EvenLine.Of(levels.AsSpan(first, end - first)).At(f - first);
         }
 
         return [.. Enumerable.Range(0, levels.Length).Select(Away)];

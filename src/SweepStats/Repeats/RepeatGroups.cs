@@ -28,9 +28,8 @@ public static class RepeatGroups
     {
         ArgumentNullException.ThrowIfNull(campaign);
         (SweepBlock Block, SpecimenName? Specimen)[] blocks = [.. Blocks(campaign)];
-        var groups = new RepeatGroup[blocks.Length][];
-        Parallel.For(0, groups.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => groups[i] = [.. Of(blocks[i].Block, blocks[i].Specimen, floor)]);
-        return [.. groups.SelectMany(g => g)];
+        RepeatGroup[] Groups(int i) => [.. Of(blocks[i].Block, blocks[i].Specimen, floor)];
+        return [.. SideBySide.Of(blocks.Length, threads, Groups).SelectMany(g => g)];
     }
 
     private static IEnumerable<RepeatGroup> Of(SweepBlock block, SpecimenName? specimen, NoiseFloor? floor)

@@ -44,13 +44,10 @@ public sealed record SerialLevel
     /// <param name="series">The series.</param>
     /// <param name="kinds">Kinds that the level holds.</param>
     /// <param name="falseAlarm">Chance below which repeats are taken to go together.</param>
-    /// <param name="threads">Threads to use.</param>
     /// <returns>What was found; null where no series has three repeats that scatter.</returns>
-    internal static SerialLevel? Of(ImmutableArray<RepeatSeries> series, ImmutableArray<RepeatKind> kinds, double falseAlarm, int threads = 1)
+    internal static SerialLevel? Of(ImmutableArray<RepeatSeries> series, ImmutableArray<RepeatKind> kinds, double falseAlarm)
     {
         ImmutableArray<RepeatSeries> own = [.. series.Where(s => kinds.Contains(s.Kind))];
-        // What takes longest is kept by the rows, and asked for again below.
-        Parallel.ForEach(own.Where(s => s.Count >= SuccessionRatio.FewestRows), new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, s => _ = s.Rest.AlongColumns);
         SuccessionTest? whole = SuccessionTest.Of([.. own.Select(s => s.Whole)]);
         SuccessionTest? rest = SuccessionTest.Of([.. own.Select(s => s.Rest)]);
         if ((whole ?? rest) is null)

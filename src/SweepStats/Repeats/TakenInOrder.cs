@@ -24,11 +24,10 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
     /// <param name="threads">Threads to use; each specimen stands alone.</param>
     public ImmutableArray<RepeatSeries> Series(int threads = 1)
     {
-        var found = new RepeatSeries?[campaign.Covered.Length + 1][];
-        Parallel.For(0, found.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => found[i] = i == 0
+        RepeatSeries?[] OfPlace(int i) => i == 0
             ? [Of(RepeatKind.Reference, campaign.Reference, Sweeps(campaign.Reference, _ => true))]
-            : [.. OfSpecimen(campaign.Covered[i - 1].Block)]);
-        return [.. found.SelectMany(series => series).OfType<RepeatSeries>()];
+            : [.. OfSpecimen(campaign.Covered[i - 1].Block)];
+        return [.. SideBySide.Of(campaign.Covered.Length + 1, threads, OfPlace).SelectMany(series => series).OfType<RepeatSeries>()];
     }
 
     private IEnumerable<RepeatSeries?> OfSpecimen(SweepBlock block)
@@ -80,29 +79,14 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
     // Without a floor all are.
     private int[] Quiet(double[][] levels, int[] points, double readings)
     {
-        List<int> quiet = [];
-        var column = new double[levels.Length];
-        for (int p = 0; p < points.Length; p++)
-        {
-            for (int j = 0; j < column.Length; j++)
-            {
-                column[j] = levels[j][p];
-            }
-
-            if (IsQuiet(column, points[p], readings))
-            {
-                quiet.Add(p);
-            }
-        }
-
-        return [.. quiet];
+        var scatter = ColumnScatter.Of(levels);
+        bool Is(int p) => IsQuiet(scatter.Means[p], scatter.SquaredDeviations[p] / (levels.Length - 1), points[p], readings);
+        return [.. Enumerable.Range(0, points.Length).Where(Is)];
     }
 
     // Whether little of what scatters at a frequency is noise, which falls with the readings in a repeat.
-    private bool IsQuiet(double[] levels, int f, double readings)
+    private bool IsQuiet(double mean, double seen, int f, double readings)
     {
-        double mean = Sample.Mean(levels);
-        double seen = Sample.SquaredDeviations(levels, mean) / (levels.Length - 1);
         double noise = floor!.Noise.Max(n => n.LogCumulants(n.SnrInDecibels(mean - floor.LevelDb[f])).Variance) / readings;
         return noise <= MostNoise * seen;
     }

@@ -15,8 +15,8 @@ internal readonly record struct Extremes(double Lowest, double Highest)
         for (int i = 0; i < whole; i += lanes)
         {
             Vector<double> here = new(values[i..]);
-            low = Vector.Min(low, here);
-            high = Vector.Max(high, here);
+            low = Vector.MinNative(low, here);
+            high = Vector.MaxNative(high, here);
         }
 
         (double lowest, double highest) = (double.PositiveInfinity, double.NegativeInfinity);

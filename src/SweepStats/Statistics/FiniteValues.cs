@@ -35,6 +35,20 @@ internal static class FiniteValues
         Require(y, count, nameof(y));
     }
 
+    /// <summary>Rows of the same length, at least <paramref name="count"/> finite values in each.</summary>
+    /// <exception cref="ArgumentException">Lengths differ, fewer values, or one that is not finite.</exception>
+    public static void RequireRows(IReadOnlyList<double[]> rows, int count)
+    {
+        foreach (double[] row in rows)
+        {
+            Require(row, count, nameof(rows));
+            if (row.Length != rows[0].Length)
+            {
+                throw new ArgumentException($"Rows are to be of one length: {rows[0].Length} and {row.Length} values.", nameof(rows));
+            }
+        }
+    }
+
     /// <summary>A chance of a false alarm, between 0 and 1.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is not between 0 and 1.</exception>
     public static void RequireLevel(double level)

@@ -27,31 +27,59 @@ internal static class IndependentColumns
         return [.. groups.Select(rows => Math.Max(1, (1 / Math.Max(byRows, rows.AlongColumns)) - OfOnePattern))];
     }
 
-    // 1/κ by how columns go together that stand so far apart.
-    internal static double AlongColumns(SerialRows rows)
+    /// <summary>1/κ by how columns go together that stand so far apart.</summary>
+    /// <param name="distances">Rows about the mean of each column.</param>
+    internal static double AlongColumns(double[][] distances)
     {
-        int step = ((rows.Columns - 1) / MostColumns) + 1;
-        var kept = new KeptColumns(rows.Distances, step);
-        double[] squares = Smoothed(kept.Squares());
-        double[] sizes = [.. squares.Select(Math.Sqrt)];
-        double trace = squares.Sum();
-        double whole = Product(squares, squares, 0), apart = 0;
+        double[][] kept = Kept(distances, ((distances[0].Length - 1) / MostColumns) + 1);
+        double[] products = LaggedProducts.Of(kept);
+        double[] squares = Smoothed(Squares(kept)), sizes = [.. squares.Select(Math.Sqrt)];
+        double trace = squares.Sum(), apart = 0;
         for (int l = 1; l < squares.Length; l++)
         {
-            double size = Product(sizes, sizes, l), square = Product(squares, squares, l);
-            double alike = Math.Clamp(kept.Products(l) / size, -1, 1);
-            apart += size > 0 ? 2 * square * ((alike * alike) - (square / (size * size) / (rows.Count - 1))) : 0;
+            double size = Product(sizes, l), square = Product(squares, l);
+            double alike = Math.Clamp(products[l] / size, -1, 1);
+            apart += size > 0 ? 2 * square * ((alike * alike) - (square / (size * size) / (distances.Length - 1))) : 0;
         }
 
-        return trace > 0 ? (whole + Math.Max(0, apart)) / (trace * trace) : 1;
+        return trace > 0 ? (Product(squares, 0) + Math.Max(0, apart)) / (trace * trace) : 1;
     }
 
-    private static double Product(double[] a, double[] b, int apart)
+    // The columns 0, step, 2·step …
+    private static double[][] Kept(double[][] rows, int step)
+    {
+        double[][] kept = [.. rows.Select(_ => new double[((rows[0].Length - 1) / step) + 1])];
+        for (int j = 0; j < rows.Length; j++)
+        {
+            for (int f = 0; f < kept[j].Length; f++)
+            {
+                kept[j][f] = rows[j][f * step];
+            }
+        }
+
+        return kept;
+    }
+
+    private static double[] Squares(double[][] rows)
+    {
+        var squares = new double[rows[0].Length];
+        foreach (double[] row in rows)
+        {
+            for (int f = 0; f < squares.Length; f++)
+            {
+                squares[f] += row[f] * row[f];
+            }
+        }
+
+        return squares;
+    }
+
+    private static double Product(double[] values, int apart)
     {
         double sum = 0;
-        for (int f = apart; f < a.Length; f++)
+        for (int f = apart; f < values.Length; f++)
         {
-            sum += a[f - apart] * b[f];
+            sum += values[f - apart] * values[f];
         }
 
         return sum;

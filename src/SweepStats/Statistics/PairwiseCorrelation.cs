@@ -59,29 +59,32 @@ internal sealed record PairwiseCorrelation
             throw new ArgumentException("At least two rows are needed.", nameof(rows));
         }
 
-        var deviations = new double[rows.Count][];
-        for (int j = 0; j < rows.Count; j++)
-        {
-            FiniteValues.RequirePairs(rows[0], rows[j], 4);
-            deviations[j] = Deviations.FromMean(rows[j]);
-        }
+        FiniteValues.RequireRows(rows, 4);
+        double[][] deviations = [.. rows.Select(row => Deviations.FromMean(row))];
+        return OfProducts([.. deviations.SelectMany((row, j) => deviations.Take(j + 1).Select(other => Deviations.Product(row, other)))],
+            rows.Count, rows[0].Length);
+    }
 
-        var products = new PairProducts(deviations);
-        double[] lengths = [.. deviations.Select(row => Math.Sqrt(Deviations.Product(row, row)))];
+    /// <summary>The same from what the rows' distances from their means have in common.</summary>
+    /// <param name="products">Sums of products of every two rows, in the order of <see cref="CrossProducts.Pairs"/>.</param>
+    /// <param name="rows">How many rows, at least two.</param>
+    /// <param name="columns">Columns of each row.</param>
+    public static PairwiseCorrelation OfProducts(double[] products, int rows, int columns)
+    {
+        double[] lengths = [.. Enumerable.Range(0, rows).Select(j => Math.Sqrt(products[CrossProducts.Place(j, j)]))];
         var coefficients = new CompensatedSum();
         var scores = new CompensatedSum();
-        for (int j = 0; j < rows.Count; j++)
+        for (int j = 0; j < rows; j++)
         {
-            double[] with = products.WithEarlier(j);
             for (int i = 0; i < j; i++)
             {
-                double r = Correlation.Cosine(with[i], lengths[i] * lengths[j]);
+                double r = Correlation.Cosine(products[CrossProducts.Place(j, i)], lengths[i] * lengths[j]);
                 coefficients.Add(r);
                 scores.Add(Math.Atanh(Math.Clamp(r, -Closest, Closest)));
             }
         }
 
-        int pairs = rows.Count * (rows.Count - 1) / 2;
-        return new PairwiseCorrelation { Pairs = pairs, Columns = rows[0].Length, Mean = coefficients.Value / pairs, FisherMean = scores.Value / pairs };
+        int pairs = rows * (rows - 1) / 2;
+        return new PairwiseCorrelation { Pairs = pairs, Columns = columns, Mean = coefficients.Value / pairs, FisherMean = scores.Value / pairs };
     }
 }

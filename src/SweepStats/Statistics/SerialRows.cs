@@ -7,7 +7,6 @@ namespace SweepStats.Statistics;
 internal sealed class SerialRows
 {
     private readonly double[,] _modes;
-    private readonly Lazy<double> _alongColumns;
 
     /// <param name="rows">At least two rows of the same length, in the order taken.</param>
     /// <exception cref="ArgumentException">Fewer than two rows, none with a column, different lengths, or a value that is not
@@ -19,26 +18,16 @@ internal sealed class SerialRows
             throw new ArgumentException("At least two rows are needed.", nameof(rows));
         }
 
-        foreach (double[] row in rows)
-        {
-            FiniteValues.RequirePairs(rows[0], row, 1);
-        }
-
-        Distances = Centred(rows);
-        Products = MeanProducts(Distances);
+        FiniteValues.RequireRows(rows, 1);
+        double[][] distances = ColumnScatter.Distances(rows);
+        Products = MeanProducts(distances);
+        AlongColumns = IndependentColumns.AlongColumns(distances);
         _modes = CosineModes.Products(Products);
-        _alongColumns = new Lazy<double>(() => IndependentColumns.AlongColumns(this));
         ModePowers = [.. Enumerable.Range(0, rows.Count - 1).Select(k => Math.Max(0, _modes[k, k]))];
     }
 
     /// <summary>How many rows.</summary>
-    public int Count => Distances.Length;
-
-    /// <summary>How many columns.</summary>
-    public int Columns => Distances[0].Length;
-
-    /// <summary>Distances from the mean of the column.</summary>
-    public double[][] Distances { get; }
+    public int Count => Products.GetLength(0);
 
     /// <summary>Products of every two rows, averaged over the columns.</summary>
     public double[,] Products { get; }
@@ -54,8 +43,8 @@ internal sealed class SerialRows
     /// <summary>Whether anything scatters.</summary>
     public bool Scatters => Variance > 0;
 
-    /// <summary>Share of the scatter that columns have in common by how those so far apart go together, found once.</summary>
-    internal double AlongColumns => _alongColumns.Value;
+    /// <summary>Share of the scatter that columns have in common by how those so far apart go together.</summary>
+    internal double AlongColumns { get; }
 
     /// <summary>
     /// Sum over all pairs of modes of the squared cosine between their rows, and how many pairs: of m independent columns it is
@@ -78,41 +67,27 @@ internal sealed class SerialRows
         return new PairSum(sum, pairs);
     }
 
-    private static double[][] Centred(IReadOnlyList<double[]> rows)
+    private static double[,] MeanProducts(double[][] distances)
     {
-        double[][] distances = [.. rows.Select(_ => new double[rows[0].Length])];
-        Span<double> column = new double[rows.Count];
-        for (int f = 0; f < rows[0].Length; f++)
+        var sums = new CrossProducts(distances.Length);
+        Span<double> column = new double[distances.Length];
+        for (int f = 0; f < distances[0].Length; f++)
         {
             for (int j = 0; j < column.Length; j++)
             {
-                column[j] = rows[j][f];
+                column[j] = distances[j][f];
             }
 
-            Deviations.TakeMean(column);
-            for (int j = 0; j < column.Length; j++)
-            {
-                distances[j][f] = column[j];
-            }
+            sums.Add(column);
         }
 
-        return distances;
-    }
-
-    private static double[,] MeanProducts(double[][] distances)
-    {
+        double[] pairs = sums.Pairs();
         var products = new double[distances.Length, distances.Length];
         for (int i = 0; i < distances.Length; i++)
         {
             for (int j = 0; j <= i; j++)
             {
-                double sum = 0;
-                for (int f = 0; f < distances[i].Length; f++)
-                {
-                    sum += distances[i][f] * distances[j][f];
-                }
-
-                products[i, j] = products[j, i] = sum / distances[i].Length;
+                products[i, j] = products[j, i] = pairs[CrossProducts.Place(i, j)] / distances[0].Length;
             }
         }
 

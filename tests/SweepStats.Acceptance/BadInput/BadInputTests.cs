@@ -1,6 +1,5 @@
 using System.Text;
 using SweepStats.Acceptance.Commands;
-using Xunit;
 
 namespace SweepStats.Acceptance.BadInput;
 

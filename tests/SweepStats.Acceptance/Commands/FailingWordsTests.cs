@@ -1,5 +1,4 @@
 using SweepStats.Acceptance.Files;
-using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using System.Xml.Linq;
 using SweepStats.Acceptance.Files;
-using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

@@ -1,6 +1,4 @@
 using SweepStats.Cli.Plot;
-using SweepStats.Files.Traces;
-using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

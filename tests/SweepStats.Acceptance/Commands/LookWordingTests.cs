@@ -1,5 +1,3 @@
-using Xunit;
-
 namespace SweepStats.Acceptance.Commands;
 
 public sealed class LookWordingTests

@@ -1,7 +1,5 @@
 using System.Text.Json;
 using SweepStats.Acceptance.Files;
-using SweepStats.Files.Results;
-using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

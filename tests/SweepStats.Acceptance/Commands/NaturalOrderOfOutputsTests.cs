@@ -1,7 +1,6 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using SweepStats.Acceptance.Files;
-using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

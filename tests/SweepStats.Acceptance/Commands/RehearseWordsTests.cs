@@ -1,6 +1,5 @@
 using System.Globalization;
 using SweepStats.Acceptance.Files;
-using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

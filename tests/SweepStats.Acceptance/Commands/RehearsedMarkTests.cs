@@ -1,6 +1,5 @@
 using System.Text.Json;
 using SweepStats.Acceptance.Files;
-using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

@@ -1,6 +1,5 @@
 using SweepStats.Acceptance.Files;
 using SweepStats.Cli;
-using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

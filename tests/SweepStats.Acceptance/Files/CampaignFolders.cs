@@ -1,8 +1,4 @@
 using System.Collections.Immutable;
-using SweepStats.Files;
-using SweepStats.Files.Campaigns;
-using SweepStats.Sweeps;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,7 +1,4 @@
 using System.Text;
-using SweepStats.Files.Traces;
-using SweepStats.Quantities;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using SweepStats.Files.Traces;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

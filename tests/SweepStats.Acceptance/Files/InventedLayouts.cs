@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using SweepStats.Files.Traces;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 
@@ -47,7 +45,7 @@ public sealed class InventedLayouts
         {
             Trace? same = left.Find(t => IsSame(trace, t));
             Assert.True(same is not null, $"no trace has the values of {trace.GetProperty("name_contains")}; there are {string.Join(", ", left.Select(t => t.Column))}");
-            left.Remove(same);
+            left.Remove((Trace)same);
         }
 
         Assert.True(mayAsk || left.Count == 0, $"read besides: {string.Join(", ", left.Select(t => t.Column))}");

@@ -1,7 +1,4 @@
 using System.Text.Json;
-using SweepStats.Files.Traces;
-using SweepStats.Sweeps;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,6 +1,3 @@
-using SweepStats.Files.Traces;
-using Xunit;
-
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>Magnitudes and complex numbers in the many wordings of network analysers; every file is invented.</summary>

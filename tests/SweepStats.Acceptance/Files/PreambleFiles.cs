@@ -1,8 +1,4 @@
 using System.Text;
-using SweepStats.Files;
-using SweepStats.Files.Traces;
-using SweepStats.Sweeps;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,8 +1,5 @@
 using System.Globalization;
 using System.Text;
-using SweepStats.Files.Results;
-using SweepStats.Statistics;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

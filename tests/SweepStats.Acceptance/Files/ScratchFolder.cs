@@ -1,6 +1,4 @@
 using System.Text;
-using SweepStats.Files.Campaigns;
-using SweepStats.Files.Traces;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Text;
-using SweepStats.Files.Traces.Text;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

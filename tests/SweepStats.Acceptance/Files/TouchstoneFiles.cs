@@ -1,6 +1,3 @@
-using SweepStats.Files.Traces;
-using Xunit;
-
 namespace SweepStats.Acceptance.Files;
 
 public sealed class TouchstoneFiles : IDisposable

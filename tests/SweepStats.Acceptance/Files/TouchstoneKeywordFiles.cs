@@ -1,6 +1,4 @@
 using System.Text;
-using SweepStats.Files.Traces;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

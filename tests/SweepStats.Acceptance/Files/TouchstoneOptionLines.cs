@@ -1,7 +1,4 @@
 using System.Text;
-using SweepStats.Files;
-using SweepStats.Files.Traces;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,9 +1,6 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
-using SweepStats.Files.Traces;
-using SweepStats.Files.Traces.Twins;
-using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,6 +1,4 @@
 using SweepStats.Acceptance.Commands;
-using SweepStats.Files.Campaigns;
-using Xunit;
 
 namespace SweepStats.Acceptance.Init;
 

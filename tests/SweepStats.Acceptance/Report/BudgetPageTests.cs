@@ -1,9 +1,5 @@
 using System.Globalization;
 using System.Xml.Linq;
-using SweepStats.Quantities;
-using SweepStats.Report;
-using SweepStats.Uncertainty;
-using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

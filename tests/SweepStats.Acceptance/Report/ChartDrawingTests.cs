@@ -1,7 +1,3 @@
-using OxyPlot;
-using SweepStats.Report.Charts;
-using Xunit;
-
 namespace SweepStats.Acceptance.Report;
 
 public sealed class ChartDrawingTests

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using SweepStats.Report.Charts;
 
 namespace SweepStats.Acceptance.Report;
 

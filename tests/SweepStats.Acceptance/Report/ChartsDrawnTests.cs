@@ -1,9 +1,5 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using SweepStats.Report;
-using SweepStats.Shielding;
-using SweepStats.Sweeps;
-using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

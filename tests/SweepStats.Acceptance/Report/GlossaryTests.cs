@@ -1,6 +1,4 @@
 using System.Xml.Linq;
-using SweepStats.Report;
-using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

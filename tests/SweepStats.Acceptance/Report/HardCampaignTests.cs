@@ -1,8 +1,5 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using SweepStats.Quantities;
-using SweepStats.Report;
-using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

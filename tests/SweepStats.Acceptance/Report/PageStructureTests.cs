@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
-using SweepStats.Report;
-using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -1,8 +1,4 @@
 using System.Xml.Linq;
-using SweepStats.Checks;
-using SweepStats.Report;
-using SweepStats.Verdicts;
-using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

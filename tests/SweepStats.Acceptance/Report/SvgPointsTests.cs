@@ -1,9 +1,5 @@
 using System.Globalization;
 using System.Text;
-using OxyPlot;
-using SweepStats.Report.Charts;
-using SweepStats.Statistics;
-using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

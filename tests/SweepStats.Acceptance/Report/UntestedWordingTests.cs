@@ -1,5 +1,4 @@
 using SweepStats.Acceptance.Commands;
-using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -1,11 +1,3 @@
-using SweepStats.Bands;
-using SweepStats.Checks;
-using SweepStats.Quantities;
-using SweepStats.Report;
-using SweepStats.Sweeps;
-using SweepStats.Verdicts;
-using Xunit;
-
 namespace SweepStats.Acceptance.Report;
 
 public sealed class WordingTests

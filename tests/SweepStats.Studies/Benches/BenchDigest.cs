@@ -1,5 +1,3 @@
-using SweepStats.Checks;
-
 namespace SweepStats.Studies.Benches;
 
 /// <summary>The tallies on one page.</summary>

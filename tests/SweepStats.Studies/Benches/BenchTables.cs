@@ -1,5 +1,4 @@
 using System.Globalization;
-using SweepStats.Checks;
 
 namespace SweepStats.Studies.Benches;
 

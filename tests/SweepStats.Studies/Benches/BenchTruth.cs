@@ -1,7 +1,5 @@
 using System.Globalization;
 using SweepStats.Files.Campaigns;
-using SweepStats.Quantities;
-using SweepStats.Sweeps;
 
 namespace SweepStats.Studies.Benches;
 

@@ -1,6 +1,3 @@
-using SweepStats.Shielding;
-using SweepStats.Verdicts;
-
 namespace SweepStats.Studies.Benches;
 
 /// <summary>How a reading stands to the truth.</summary>

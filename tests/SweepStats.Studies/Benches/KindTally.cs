@@ -1,5 +1,3 @@
-using SweepStats.Checks;
-
 namespace SweepStats.Studies.Benches;
 
 /// <summary>All campaigns of one kind, counted.</summary>

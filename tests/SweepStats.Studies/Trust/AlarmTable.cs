@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using SweepStats.Checks;
 using SweepStats.Rehearsal.Trust;
-using SweepStats.Sweeps;
 
 namespace SweepStats.Studies.Trust;
 

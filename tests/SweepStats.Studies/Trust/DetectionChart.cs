@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using OxyPlot;
-using OxyPlot.Axes;
 using SweepStats.Rehearsal.Trust;
 using SweepStats.Report.Charts;
 

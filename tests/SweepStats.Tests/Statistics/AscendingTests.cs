@@ -81,14 +81,4 @@ public sealed class AscendingTests
 
         Assert.Equal(new Extremes(double.PositiveInfinity, double.NegativeInfinity), Extremes.Of([]));
     }
-
-    [Fact]
-    public void ProductsOfKeptColumnsAreThoseOfHandArithmetic()
-    {
-        // Columns 0, 2, 4 of rows (1, _, 2, _, 3) and (−1, _, 4, _, 0).
-        var kept = new KeptColumns([[1, 9, 2, 9, 3], [-1, 9, 4, 9, 0]], 2);
-        Assert.Equal([2, 20, 9], kept.Squares());
-        Assert.Equal(2 + 6 - 4 + 0, kept.Products(1));
-        Assert.Equal(3 - 0, kept.Products(2));
-    }
 }
