@@ -1,3 +1,6 @@
+using BenchmarkDotNet.Attributes;
+using SweepStats.Budgets;
+
 namespace SweepStats.Benchmarks;
 
 /// <summary>Uncertainty budgets of one specimen, of the frequency its claim is weakest at and of the mean over the band.</summary>

@@ -1,3 +1,4 @@
+using BenchmarkDotNet.Attributes;
 using SweepStats.Report.Charts;
 
 namespace SweepStats.Benchmarks;

@@ -1,3 +1,6 @@
+using BenchmarkDotNet.Attributes;
+using SweepStats.Choice;
+
 namespace SweepStats.Benchmarks;
 
 /// <summary>Ranking ten specimens over the whole band.</summary>

@@ -1,4 +1,9 @@
+using SweepStats.Alignment;
+using SweepStats.Floor;
 using SweepStats.Rehearsal;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Benchmarks;
 

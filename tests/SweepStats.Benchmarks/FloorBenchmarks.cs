@@ -1,3 +1,7 @@
+using BenchmarkDotNet.Attributes;
+using SweepStats.Alignment;
+using SweepStats.Floor;
+
 namespace SweepStats.Benchmarks;
 
 /// <summary>The noise floor from ten sweeps.</summary>

@@ -1,3 +1,6 @@
+using BenchmarkDotNet.Attributes;
+using SweepStats.Lots;
+
 namespace SweepStats.Benchmarks;
 
 /// <summary>Comparing two lots of five specimens over the whole band.</summary>

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using BenchmarkDotNet.Attributes;
 using SweepStats.Files.Campaigns;
 using SweepStats.Files.Results;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Benchmarks;
 

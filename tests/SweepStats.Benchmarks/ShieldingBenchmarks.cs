@@ -1,3 +1,8 @@
+using BenchmarkDotNet.Attributes;
+using SweepStats.Alignment;
+using SweepStats.Floor;
+using SweepStats.Shielding;
+
 namespace SweepStats.Benchmarks;
 
 /// <summary>Shielding of one specimen with its limits; what an estimator prepares and remembers is made anew each time.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Rehearsal.Coverage;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Studies;
 

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using OxyPlot;
+using OxyPlot.Axes;
 using SweepStats.Report.Charts;
 
 namespace SweepStats.Studies;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using SweepStats.Rehearsal.Coverage;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Studies;
 

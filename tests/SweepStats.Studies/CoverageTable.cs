@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Rehearsal.Coverage;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Studies;
 

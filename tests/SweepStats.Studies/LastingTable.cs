@@ -2,6 +2,7 @@ using System.Globalization;
 using SweepStats.Rehearsal;
 using SweepStats.Rehearsal.Lasting;
 using SweepStats.Rehearsal.Trust;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Studies;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using SweepStats.Statistics;
 
 namespace SweepStats.Studies;
 

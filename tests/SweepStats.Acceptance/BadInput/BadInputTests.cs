@@ -1,5 +1,6 @@
 using System.Text;
 using SweepStats.Acceptance.Commands;
+using Xunit;
 
 namespace SweepStats.Acceptance.BadInput;
 

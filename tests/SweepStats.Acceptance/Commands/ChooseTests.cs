@@ -1,5 +1,6 @@
 using System.Text.Json;
 using SweepStats.Acceptance.Files;
+using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

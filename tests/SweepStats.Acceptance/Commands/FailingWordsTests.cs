@@ -1,4 +1,5 @@
 using SweepStats.Acceptance.Files;
+using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

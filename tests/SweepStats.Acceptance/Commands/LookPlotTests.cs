@@ -1,4 +1,6 @@
 using SweepStats.Cli.Plot;
+using SweepStats.Files.Traces;
+using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

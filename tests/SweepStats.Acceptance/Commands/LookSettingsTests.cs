@@ -1,3 +1,5 @@
+using Xunit;
+
 namespace SweepStats.Acceptance.Commands;
 
 /// <summary>What look says of settings, of what it passed over, and of what its own options did.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

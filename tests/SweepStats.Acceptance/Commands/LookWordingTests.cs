@@ -1,3 +1,5 @@
+using Xunit;
+
 namespace SweepStats.Acceptance.Commands;
 
 public sealed class LookWordingTests

@@ -1,5 +1,7 @@
 using System.Text.Json;
 using SweepStats.Acceptance.Files;
+using SweepStats.Files.Results;
+using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using SweepStats.Acceptance.Files;
+using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

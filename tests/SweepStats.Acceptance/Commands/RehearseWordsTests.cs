@@ -1,5 +1,6 @@
 using System.Globalization;
 using SweepStats.Acceptance.Files;
+using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text.Json;
 using SweepStats.Acceptance.Files;
+using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

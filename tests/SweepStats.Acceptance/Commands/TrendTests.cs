@@ -1,6 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Json.Schema;
 using SweepStats.Acceptance.Files;
+using SweepStats.Files.Results;
+using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

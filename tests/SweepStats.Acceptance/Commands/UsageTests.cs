@@ -1,5 +1,6 @@
 using SweepStats.Acceptance.Files;
 using SweepStats.Cli;
+using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 

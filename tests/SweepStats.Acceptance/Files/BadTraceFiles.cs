@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
 using System.Text;
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,5 +1,8 @@
 using System.Globalization;
 using SweepStats.Acceptance.Commands;
+using SweepStats.Files.Results;
+using SweepStats.Uncertainty;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

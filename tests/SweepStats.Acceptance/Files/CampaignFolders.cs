@@ -1,4 +1,8 @@
 using System.Collections.Immutable;
+using SweepStats.Files;
+using SweepStats.Files.Campaigns;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,3 +1,7 @@
+using SweepStats.Files;
+using SweepStats.Files.Campaigns;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>Whoever does what a message about a campaign says must not end in another reading that is wrong and silent.</summary>

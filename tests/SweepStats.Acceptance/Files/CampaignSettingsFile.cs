@@ -1,3 +1,11 @@
+using SweepStats.Bands;
+using SweepStats.Files;
+using SweepStats.Files.Campaigns;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+using SweepStats.Uncertainty;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 public sealed class CampaignSettingsFile : IDisposable

@@ -1,4 +1,9 @@
 using System.Globalization;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Results;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,3 +1,11 @@
+using SweepStats.Bands;
+using SweepStats.Files;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Results;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>What campaign.toml and sweeps.csv say for the comparison of lots and specimens: named bands, [lots], [choice] and the user's own columns.</summary>

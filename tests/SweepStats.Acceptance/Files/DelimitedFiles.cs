@@ -1,4 +1,7 @@
 using System.Text;
+using SweepStats.Files.Traces;
+using SweepStats.Quantities;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

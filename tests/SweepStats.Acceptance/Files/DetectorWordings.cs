@@ -1,3 +1,7 @@
+using SweepStats.Files.Traces;
+using SweepStats.Sweeps;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>How files word their detector and what a trace keeps; the words are kept as they are. Every sample is invented.</summary>

@@ -1,6 +1,13 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Json.Schema;
+using SweepStats.Files;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Results;
+using SweepStats.Floor;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using SweepStats.Files.Traces;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 
@@ -45,7 +47,7 @@ public sealed class InventedLayouts
         {
             Trace? same = left.Find(t => IsSame(trace, t));
             Assert.True(same is not null, $"no trace has the values of {trace.GetProperty("name_contains")}; there are {string.Join(", ", left.Select(t => t.Column))}");
-            left.Remove((Trace)same);
+            left.Remove(same);
         }
 
         Assert.True(mayAsk || left.Count == 0, $"read besides: {string.Join(", ", left.Select(t => t.Column))}");

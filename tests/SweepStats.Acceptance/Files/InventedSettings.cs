@@ -1,4 +1,7 @@
 using System.Text.Json;
+using SweepStats.Files.Traces;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

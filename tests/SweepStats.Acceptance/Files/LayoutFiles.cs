@@ -1,3 +1,7 @@
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>Layouts as laboratories export them; every sample is invented.</summary>

@@ -2,6 +2,14 @@ using System.Globalization;
 using System.Text;
 using SweepStats.Acceptance.Commands;
 using SweepStats.Acceptance.Report;
+using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Files.Results;
+using SweepStats.Lots;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,3 +1,6 @@
+using SweepStats.Files.Traces;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>Magnitudes and complex numbers in the many wordings of network analysers; every file is invented.</summary>

@@ -1,3 +1,9 @@
+using SweepStats.Files;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Results;
+using SweepStats.Files.Traces;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>What is passed over is told truly, and small slips in lists and settings get the remedy that mends them.</summary>

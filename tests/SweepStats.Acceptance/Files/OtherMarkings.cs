@@ -1,3 +1,6 @@
+using SweepStats.Files.Traces;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>Files that are marked otherwise than usual: units in full, bars, several levels in a line, steps, other comments, ranges as blocks; all invented.</summary>

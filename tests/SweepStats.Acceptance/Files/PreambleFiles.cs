@@ -1,4 +1,8 @@
 using System.Text;
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

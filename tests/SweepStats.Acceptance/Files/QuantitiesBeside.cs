@@ -1,3 +1,7 @@
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>What stands beside a level and is none, whatever its unit: never a second sweep in silence.</summary>

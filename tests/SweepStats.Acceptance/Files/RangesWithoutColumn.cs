@@ -1,3 +1,7 @@
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>Levels without a column of frequencies, which follow from range and number of points; every file is invented.</summary>

@@ -1,4 +1,10 @@
 using SweepStats.Acceptance.Commands;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Results;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

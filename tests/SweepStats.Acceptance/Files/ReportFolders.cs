@@ -1,4 +1,8 @@
 using SweepStats.Cli;
+using SweepStats.Files;
+using SweepStats.Files.Results;
+using SweepStats.Report;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,5 +1,8 @@
 using System.Globalization;
 using System.Text;
+using SweepStats.Files.Results;
+using SweepStats.Statistics;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

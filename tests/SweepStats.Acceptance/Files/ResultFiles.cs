@@ -2,6 +2,13 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Json.Schema;
+using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Results;
+using SweepStats.Quantities;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,4 +1,7 @@
 using System.Globalization;
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

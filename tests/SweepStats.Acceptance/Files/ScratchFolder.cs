@@ -1,4 +1,6 @@
 using System.Text;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Traces;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,3 +1,7 @@
+using SweepStats.Files.Traces;
+using SweepStats.Sweeps;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>How files word their settings, and what of it is not used and said. Every sample is invented.</summary>

@@ -1,4 +1,11 @@
 using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+using SweepStats.Verdicts;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,3 +1,9 @@
+using SweepStats.Files;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Results;
+using SweepStats.Sweeps;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>What [[files]] in campaign.toml says of files, held against values worked by hand.</summary>

@@ -1,3 +1,7 @@
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>What lines above the rows state and the rows contradict.</summary>

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text;
+using SweepStats.Files.Traces.Text;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,3 +1,7 @@
+using SweepStats.Files;
+using SweepStats.Files.Traces;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>Which lines of a file are its table, and which of its columns are numbers; every sample is invented, every value typed by hand.</summary>

@@ -1,3 +1,6 @@
+using SweepStats.Files.Traces;
+using Xunit;
+
 namespace SweepStats.Acceptance.Files;
 
 public sealed class TouchstoneFiles : IDisposable

@@ -1,4 +1,6 @@
 using System.Text;
+using SweepStats.Files.Traces;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

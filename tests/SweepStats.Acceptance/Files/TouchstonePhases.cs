@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using SweepStats.Files.Campaigns;
+using SweepStats.Files.Traces;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,6 +1,9 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
+using SweepStats.Files.Traces;
+using SweepStats.Files.Traces.Twins;
+using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 

@@ -1,4 +1,6 @@
 using SweepStats.Acceptance.Commands;
+using SweepStats.Files.Campaigns;
+using Xunit;
 
 namespace SweepStats.Acceptance.Init;
 

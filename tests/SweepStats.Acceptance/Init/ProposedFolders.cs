@@ -1,3 +1,5 @@
+using Xunit;
+
 namespace SweepStats.Acceptance.Init;
 
 /// <summary>Five folders as people keep them: what init proposes, what a person has to change, and that the next command then runs.</summary>

@@ -1,6 +1,12 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using SweepStats.Bands;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Report.Charts;
+using SweepStats.Shielding;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

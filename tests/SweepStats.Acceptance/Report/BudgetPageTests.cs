@@ -1,5 +1,9 @@
 using System.Globalization;
 using System.Xml.Linq;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Uncertainty;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

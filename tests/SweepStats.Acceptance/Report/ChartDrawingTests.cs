@@ -1,3 +1,7 @@
+using OxyPlot;
+using SweepStats.Report.Charts;
+using Xunit;
+
 namespace SweepStats.Acceptance.Report;
 
 public sealed class ChartDrawingTests

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using SweepStats.Report.Charts;
 
 namespace SweepStats.Acceptance.Report;
 

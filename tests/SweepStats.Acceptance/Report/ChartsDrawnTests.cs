@@ -1,5 +1,9 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using SweepStats.Report;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

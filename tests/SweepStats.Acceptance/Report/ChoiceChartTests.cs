@@ -1,5 +1,13 @@
 using System.Collections.Immutable;
 using System.Xml.Linq;
+using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Report.Charts;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -1,4 +1,11 @@
 using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

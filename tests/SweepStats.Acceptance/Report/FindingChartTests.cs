@@ -1,5 +1,13 @@
 using System.Globalization;
 using System.Xml.Linq;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
+using SweepStats.Repeats;
+using SweepStats.Report;
+using SweepStats.Report.Charts;
+using SweepStats.Sweeps;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

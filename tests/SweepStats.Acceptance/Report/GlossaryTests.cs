@@ -1,4 +1,6 @@
 using System.Xml.Linq;
+using SweepStats.Report;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -1,5 +1,8 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

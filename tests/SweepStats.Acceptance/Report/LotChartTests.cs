@@ -1,4 +1,9 @@
 using System.Collections.Immutable;
+using SweepStats.Lots;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Report.Charts;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -1,4 +1,9 @@
 using System.Xml.Linq;
+using SweepStats.Lots;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Statistics;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -1,5 +1,15 @@
 using System.Globalization;
 using System.Xml.Linq;
+using SweepStats.Bands;
+using SweepStats.Budgets;
+using SweepStats.Choice;
+using SweepStats.Files.Results;
+using SweepStats.Planning;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
+using SweepStats.Report;
+using SweepStats.Shielding;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using SweepStats.Report;
 
 namespace SweepStats.Acceptance.Report;
 

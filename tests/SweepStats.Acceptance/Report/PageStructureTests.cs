@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
+using SweepStats.Report;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -1,3 +1,12 @@
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Statistics;
+using SweepStats.Uncertainty;
+using SweepStats.Verdicts;
+using Xunit;
+
 namespace SweepStats.Acceptance.Report;
 
 /// <summary>Verdicts that hold for a part, that chance could explain, or that repeats cannot settle, said as such.</summary>

@@ -1,4 +1,8 @@
 using System.Xml.Linq;
+using SweepStats.Checks;
+using SweepStats.Report;
+using SweepStats.Verdicts;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -1,5 +1,10 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Acceptance.Report;
 

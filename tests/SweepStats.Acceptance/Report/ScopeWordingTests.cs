@@ -1,3 +1,10 @@
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Sweeps;
+using Xunit;
+
 namespace SweepStats.Acceptance.Report;
 
 /// <summary>What was looked at, what was not, and over which frequencies a claim holds.</summary>

@@ -1,5 +1,9 @@
 using System.Globalization;
 using System.Text;
+using OxyPlot;
+using SweepStats.Report.Charts;
+using SweepStats.Statistics;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -1,4 +1,5 @@
 using SweepStats.Acceptance.Commands;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

@@ -1,4 +1,10 @@
 using System.Xml.Linq;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Sweeps;
+using SweepStats.Verdicts;
+using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 

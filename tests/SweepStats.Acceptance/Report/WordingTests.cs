@@ -1,3 +1,11 @@
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Report;
+using SweepStats.Sweeps;
+using SweepStats.Verdicts;
+using Xunit;
+
 namespace SweepStats.Acceptance.Report;
 
 public sealed class WordingTests

@@ -1,5 +1,9 @@
 using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Checks;
 using SweepStats.Files.Campaigns;
+using SweepStats.Shielding;
+using SweepStats.Verdicts;
 
 namespace SweepStats.Studies.Benches;
 

@@ -1,3 +1,5 @@
+using SweepStats.Checks;
+
 namespace SweepStats.Studies.Benches;
 
 /// <summary>The tallies on one page.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SweepStats.Checks;
 
 namespace SweepStats.Studies.Benches;
 

@@ -1,5 +1,7 @@
 using System.Globalization;
 using SweepStats.Files.Campaigns;
+using SweepStats.Quantities;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Studies.Benches;
 

@@ -1,3 +1,6 @@
+using SweepStats.Shielding;
+using SweepStats.Verdicts;
+
 namespace SweepStats.Studies.Benches;
 
 /// <summary>How a reading stands to the truth.</summary>

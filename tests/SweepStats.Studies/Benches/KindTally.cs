@@ -1,3 +1,5 @@
+using SweepStats.Checks;
+
 namespace SweepStats.Studies.Benches;
 
 /// <summary>All campaigns of one kind, counted.</summary>

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SweepStats.Checks;
 using SweepStats.Rehearsal.Trust;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Studies.Trust;
 

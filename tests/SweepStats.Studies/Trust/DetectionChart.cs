@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using OxyPlot;
+using OxyPlot.Axes;
 using SweepStats.Rehearsal.Trust;
 using SweepStats.Report.Charts;
 

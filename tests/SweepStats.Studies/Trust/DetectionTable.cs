@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SweepStats.Checks;
 using SweepStats.Rehearsal.Trust;
 
 namespace SweepStats.Studies.Trust;
