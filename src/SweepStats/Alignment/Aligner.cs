@@ -29,7 +29,8 @@ public static class Aligner
 
         ImmutableArray<DuplicateSweep> duplicates = Copies.Among(used);
         HashSet<Sweep> dropped = [.. duplicates.Where(d => d.SameKind).Select(d => d.Copy)];
-        SweepBlock? Block(IEnumerable<Sweep> sweeps) => BlockOf([.. sweeps.Where(s => !dropped.Contains(s))], analysed);
+        var searched = new SearchedPlaces(analysed);
+        SweepBlock? Block(IEnumerable<Sweep> sweeps) => BlockOf([.. sweeps.Where(s => !dropped.Contains(s))], searched);
         return new AlignedCampaign
         {
             Grid = grid,
@@ -89,31 +90,19 @@ public static class Aligner
                 $"{sweeps[0].Name} is in {sweeps[0].Scale.Symbol()} and {other.Name} in {other.Scale.Symbol()}: only equal units may be compared. Export all sweeps in one unit.");
     }
 
-    private static SweepBlock? BlockOf(List<Sweep> sweeps, AnalysedGrid analysed)
+    private static SweepBlock? BlockOf(List<Sweep> sweeps, SearchedPlaces searched)
     {
         if (sweeps.Count == 0)
         {
             return null;
         }
 
-        ImmutableArray<GridPlace>[] places = PlacesIn(sweeps, analysed);
+        AnalysedGrid analysed = searched.Analysed;
+        ImmutableArray<GridPlace>[] places = [.. sweeps.Select(searched.In)];
         ImmutableArray<double>[]? Rows(Func<Sweep, ImmutableArray<double>> values) => RowsOf([.. sweeps.Select(values)], places);
         // A phase turns by unknown whole turns from reading to reading, so none is interpolated; without that of one role those of the others say nothing.
         ImmutableArray<double>[]? phases = analysed.Interpolation is null ? Rows(s => s.Phases) : null;
         return new SweepBlock([.. sweeps], analysed.Grid.Count, Rows(s => s.Levels)!, phases, Rows(s => s.ReverseLevels));
-    }
-
-    // Sweeps of one campaign share their grid, so that one search serves them all.
-    private static ImmutableArray<GridPlace>[] PlacesIn(List<Sweep> sweeps, AnalysedGrid analysed)
-    {
-        var places = new ImmutableArray<GridPlace>[sweeps.Count];
-        for (int j = 0; j < places.Length; j++)
-        {
-            bool same = j > 0 && ReferenceEquals(sweeps[j].Grid, sweeps[j - 1].Grid);
-            places[j] = same ? places[j - 1] : analysed.Places(sweeps[j]);
-        }
-
-        return places;
     }
 
     // A row for each sweep, one value a frequency of the grid; null where a sweep has no values.

@@ -2,10 +2,15 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Alignment;
 
-/// <summary>Distances in dB between levels that are neighbours in order, where each level stands for two readings or more on average.</summary>
+/// <summary>
+/// Distances in dB between levels that are neighbours in order, where each level stands for two readings or more on average.
+/// </summary>
 internal static class LevelGaps
 {
-    /// <summary>The distances, from the lowest level upwards; levels that are the same have none. None at all where most levels stand for one reading.</summary>
+    /// <summary>
+    /// The distances, from the lowest level upwards; levels that are the same have none. None at all where most levels stand for
+    /// one reading.
+    /// </summary>
     /// <param name="levels">At least one; they are put in order.</param>
     public static double[] Of(double[] levels)
     {
@@ -23,7 +28,9 @@ internal static class LevelGaps
         return (gaps.Count + 1) * 2 <= levels.Length ? [.. gaps] : [];
     }
 
-    /// <summary>Whether two levels lie one step apart. Among a few hundred readings there are two, unless the real step is coarser.</summary>
+    /// <summary>
+    /// Whether two levels lie one step apart. Among a few hundred readings there are two, unless the real step is coarser.
+    /// </summary>
     /// <param name="step">A step in dB that all levels are multiples of.</param>
     /// <param name="block">The sweeps.</param>
     /// <param name="sweeps">Those of them that are looked at.</param>

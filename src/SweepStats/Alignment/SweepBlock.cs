@@ -77,22 +77,13 @@ public sealed class SweepBlock
     /// <param name="rows">Their places, at least one; summed in this order.</param>
     internal double[] Means(IReadOnlyList<int> rows)
     {
-        var means = new double[PointCount];
+        var sums = new ColumnSums(PointCount);
         foreach (int row in rows)
         {
-            ReadOnlySpan<double> levels = this[row];
-            for (int f = 0; f < means.Length; f++)
-            {
-                means[f] += levels[f];
-            }
+            sums.Add(this[row]);
         }
 
-        for (int f = 0; f < means.Length; f++)
-        {
-            means[f] /= rows.Count;
-        }
-
-        return means;
+        return sums.Means();
     }
 
     /// <summary>Mean level in dB of all sweeps at each frequency.</summary>

@@ -12,7 +12,8 @@ internal readonly record struct UsualSteps(uint Marks)
     // Of each step the coarser ones that are whole multiples of it: what fits in one of those fits in it too.
     private static readonly uint[] Multiples =
     [
-        .. Steps.Select((step, s) => Steps.Take(s).Select((coarser, c) => Math.Abs(Math.IEEERemainder(coarser, step)) < DisplayStep.Same ? 1u << c : 0)
+        .. Steps.Select((step, s) => Steps.Take(s)
+            .Select((coarser, c) => Math.Abs(Math.IEEERemainder(coarser, step)) < DisplayStep.Same ? 1u << c : 0)
             .Aggregate(0u, (marks, mark) => marks | mark)),
     ];
 

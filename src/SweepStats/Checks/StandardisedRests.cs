@@ -1,6 +1,7 @@
 using System.Numerics;
 using System.Runtime.InteropServices;
 using SweepStats.Repeats;
+using SweepStats.Statistics;
 
 namespace SweepStats.Checks;
 
@@ -23,7 +24,9 @@ internal sealed class StandardisedRests
     public StandardisedRests(RepeatGroup group, double coarsest)
     {
         _rests = [.. group.Sweeps.Select(s => ImmutableCollectionsMarshal.AsArray(s.RestDb)!)];
-        _means = Means(_rests);
+        var sums = new ColumnSums(group.Points.Length);
+        Array.ForEach(_rests, row => sums.Add(row));
+        _means = sums.Means();
         _scatters = Scatters(Squares(_rests, _means), _rests.Length);
         _points = [.. Enumerable.Range(0, _scatters.Length).Where(p => _scatters[p] > coarsest)];
     }
@@ -43,25 +46,6 @@ internal sealed class StandardisedRests
 
     /// <summary>All of them.</summary>
     public double[] All() => [.. Enumerable.Range(0, Count).Select(number => this[number])];
-
-    private static double[] Means(double[][] rows)
-    {
-        var means = new double[rows[0].Length];
-        foreach (double[] row in rows)
-        {
-            for (int p = 0; p < means.Length; p++)
-            {
-                means[p] += row[p];
-            }
-        }
-
-        for (int p = 0; p < means.Length; p++)
-        {
-            means[p] /= rows.Length;
-        }
-
-        return means;
-    }
 
     private static double[] Squares(double[][] rows, double[] means)
     {

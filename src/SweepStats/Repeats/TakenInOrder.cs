@@ -71,7 +71,7 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
             return null;
         }
 
-        double[][] levels = [.. repeats.Select(rows => RepeatGroups.At(block.Means(rows), points))];
+        double[][] levels = [.. repeats.Select(rows => RepeatGroups.At(rows.Length == 1 ? block[rows[0]] : block.Means(rows), points))];
         int[] quiet = floor is null ? [] : Quiet(levels, points, repeats.Average(rows => rows.Length));
         return RepeatSeries.Of(kind, quiet.Length < FewestPoints ? levels : [.. levels.Select(row => RepeatGroups.At(row, quiet))]);
     }

@@ -34,6 +34,20 @@ public sealed class ColumnScatterTests
         Assert.Equal([-1, 0, -0.5], ColumnScatter.Distances([[1, -4, 7], [3, -4, 8]])[0]);
     }
 
+    // The bits of a plain sum, row after row.
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(3, 8)]
+    [InlineData(20, 19)]
+    public void PlainMeansAreThoseOfEachColumn(int count, int columns)
+    {
+        var random = new RandomSource((ulong)columns);
+        double[][] rows = [.. Enumerable.Range(0, count).Select(_ => Enumerable.Range(0, columns).Select(_ => -80 + random.Normal()).ToArray())];
+        var sums = new ColumnSums(columns);
+        Array.ForEach(rows, row => sums.Add(row));
+        Assert.Equal(Enumerable.Range(0, columns).Select(f => rows.Sum(row => row[f]) / count), sums.Means());
+    }
+
     // Their mean is off by a unit in the last place, which must not look like scatter.
     [Fact]
     public void EqualLevelsDoNotScatter() =>
