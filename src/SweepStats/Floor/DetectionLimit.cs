@@ -50,14 +50,14 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
         double least = noise.LeastRiseDb;
         double rise = least + 0.5;
         double chance = Math.Sqrt((asked.Critical * asked.Critical) + (floorReach * floorReach));
-        double signalVariance = signalDeviation * signalDeviation / repeats.Units;
         for (int step = 0; step < 60; step++)
         {
             double slope = Slope(Math.Max(rise + floorShiftDb, least + LeastShownDb));
-            double variance = repeats.VarianceFactor * (asked.NoiseVariance + (slope * slope * signalVariance));
+            double error = Math.Sqrt(repeats.VarianceFactor
+                * (asked.NoiseVariance + (slope * slope * signalDeviation * signalDeviation / repeats.Units)));
             double needed = least + Math.Max(
-                Math.Sqrt((asked.Delta * asked.Delta * variance) + (floorReach * floorReach)),
-                chance + (asked.Chance * Math.Sqrt(variance)));
+                Math.Sqrt((asked.Delta * asked.Delta * error * error) + (floorReach * floorReach)),
+                chance + (asked.Chance * error));
             if (Math.Abs(needed - rise) < 1e-6)
             {
                 break;

@@ -25,18 +25,18 @@ internal sealed class RangeFinder(
     // |1 + 1.975·e^(jφ)| exceeds 1 at 95 of 100 phases.
     private const double InMostPhasesDb = 5.91;
 
-    private readonly DetectionLimit[] _limits = [.. estimators.Select(limits.Of)];
-    private readonly Dictionary<Contribution, double>[] _weakest = [.. estimators.Select(_ => new Dictionary<Contribution, double>(reference.PointCount))];
+    // Both ends of a kept look have one noise and one weakest signal.
+    private readonly Way[] _ways = [.. estimators.DistinctBy(limits.Of).Select(e => new Way(e, limits.Of(e), new(reference.PointCount)))];
 
     /// <summary>The range in dB; not below 0.</summary>
     public double At(int f)
     {
         double range = double.PositiveInfinity;
-        for (int i = 0; i < estimators.Length; i++)
+        foreach (Way way in _ways)
         {
-            DetectorNoise noise = estimators[i].Noise;
+            DetectorNoise noise = way.Estimator.Noise;
             double level = SignalInNoise.Level(reference.MeanDb(f), floor.LevelDb[f], noise);
-            double weakest = floor.LevelDb[f] - noise.LogMeanOffset + WeakestSnr(i, new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f]));
+            double weakest = floor.LevelDb[f] - noise.LogMeanOffset + WeakestSnr(way, new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f]));
             range = Math.Min(range, level - weakest);
         }
 
@@ -54,13 +54,13 @@ internal sealed class RangeFinder(
     }
 
     // The floor's error takes few values, as many as there are window widths.
-    private double WeakestSnr(int estimator, Contribution floorError)
+    private double WeakestSnr(Way way, Contribution floorError)
     {
-        if (!_weakest[estimator].TryGetValue(floorError, out double snr))
+        if (!way.Weakest.TryGetValue(floorError, out double snr))
         {
-            ReadingEstimator e = estimators[estimator];
+            ReadingEstimator e = way.Estimator;
             snr = covered.Repeated
-                ? _limits[estimator].SignalToNoise(new DetectionRepeats(covered.SweepCount, covered.UnitCount)
+                ? way.Limit.SignalToNoise(new DetectionRepeats(covered.SweepCount, covered.UnitCount)
                 {
                     VarianceFactor = covered.Worth?.Factor ?? 1,
                     DegreesOfFreedom = covered.DegreesOfFreedom,
@@ -69,9 +69,15 @@ internal sealed class RangeFinder(
                 : e.Noise.StrongestSnrInDecibels(
                     e.FloorShiftDb + e.Noise.LeastRiseDb + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount,
                         e.Confidence.TwoSidedQuantile)));
-            _weakest[estimator].Add(floorError, snr);
+            way.Weakest.Add(floorError, snr);
         }
 
         return snr;
     }
+
+    /// <summary>A way of averaging and a place of the floor.</summary>
+    /// <param name="Estimator">One that takes it so.</param>
+    /// <param name="Limit">Its detection limit.</param>
+    /// <param name="Weakest">Signal-to-noise ratio in dB of the weakest signal for each error of the floor asked about.</param>
+    private sealed record Way(ReadingEstimator Estimator, DetectionLimit Limit, Dictionary<Contribution, double> Weakest);
 }

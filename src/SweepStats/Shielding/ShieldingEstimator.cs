@@ -99,7 +99,7 @@ public sealed class ShieldingEstimator
             RepeatabilityDb = covered.RepeatabilityDb,
             RoundingDb = Math.Max(_reference.RoundingDb, covered.RoundingDb),
             Levels = measured,
-            Spread = new CurveSpread(_reference, covered, _floor, (_typeB, [.. half])),
+            Spread = new CurveSpread(_reference, covered, _floor, (_typeB, half)),
         };
     }
 

@@ -55,10 +55,7 @@ internal sealed class OctavePieces
         // Exact: both lie within one octave.
         double off = x - BitConverter.Int64BitsToDouble((bits << _shift) | (1L << (_shift - 1)));
         ReadOnlySpan<double> c = _coefficients.AsSpan((int)place, Terms);
-        // In pairs, which do not wait for each other (Estrin).
-        double square = off * off;
-        double high = (((c[5] * off) + c[4]) * square) + (c[3] * off) + c[2];
-        value = (high * square) + ((c[1] * off) + c[0]);
+        value = (((((((((c[5] * off) + c[4]) * off) + c[3]) * off) + c[2]) * off) + c[1]) * off) + c[0];
         return true;
     }
 
