@@ -46,9 +46,8 @@ public sealed class FirstScreenTests
     [Fact]
     public void AWarningIsShownOnlyBelowEveryFault()
     {
-        foreach (object[] row in HardCampaignTests.Names)
+        foreach (string name in HardCampaignTests.Names)
         {
-            string name = (string)row[0];
             IReadOnlyList<string> lines = Wording.FirstCheck(HardCampaignTests.Of(name), Columns, Closing);
             Assert.True(Counted(lines, Severity.Fault) == 0 || Shown(lines, Severity.Warning) == 0, name);
             int lastFault = lines.ToList().FindLastIndex(l => l.StartsWith("Fault", StringComparison.Ordinal));
