@@ -21,9 +21,9 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
     /// <summary>What was left out at the user's wish, a line for files that the same is wrong with.</summary>
     public IEnumerable<string> LeftOutLines => Reading.LeftOutInBrief.Select(file => $"Left out: {file}");
 
-    /// <summary>How much was left out at the user's wish; nothing where nothing was.</summary>
-    public IEnumerable<string> LeftOutInOneLine => Reading.LeftOut.IsEmpty ? []
-        : [$"Left out: {Wording.Count(Reading.LeftOut.Length, "file")} that could not be read. Each by its name: --verbose"];
+    /// <summary>The same in one line; none where nothing was left out.</summary>
+    public IEnumerable<string> LeftOutInOneLine => Reading.LeftOutInBrief.Length < 2 ? LeftOutLines
+        : [$"Left out: {Wording.Count(Reading.LeftOut.Length, "file")} that could not be read; what is wrong with each: --verbose"];
 
     /// <summary>Reads and analyses; null after writing what is wrong to the error stream.</summary>
     public static CampaignAnalysis? Of(ParseResult words, CampaignOptions options, Terminal terminal) => Of(words.GetValue(options.Campaign)!, words, options, terminal);

@@ -25,11 +25,6 @@ public static partial class Wording
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(closing);
         ScreenLines screen = Started(result, columns, closing);
-        foreach (string line in FieldInBrief(result))
-        {
-            screen.Add(line);
-        }
-
         Weakest(result, screen);
         foreach (string line in OneLineEach(result))
         {
@@ -50,17 +45,14 @@ public static partial class Wording
         ArgumentNullException.ThrowIfNull(closing);
         string[] untested = [.. result.Checks.Where(c => c.UntestedBecause is not null).Select(c => c.Code)];
         int clear = result.Checks.Count(c => CheckOutcome(result, c) == NothingFoundBy);
+        int excluded = result.Campaign.Excluded.Length;
         string[] checks =
         [
             $"Looked for and not found: {Plain(clear)} of {Count(result.Checks.Length, "doubt")}.",
             .. untested.Length == 0 ? Array.Empty<string>() : [$"Could not be tested, or not wholly: {string.Join(", ", untested)}."],
+            .. excluded == 0 ? Array.Empty<string>() : [$"Left out by the user: {Count(excluded, "sweep")}; {(excluded == 1 ? "its reason" : "their reasons")}: --verbose"],
         ];
         ScreenLines screen = Started(result, columns, [.. checks, .. closing]);
-        foreach (string line in FieldInBrief(result))
-        {
-            screen.Add(line);
-        }
-
         return [.. Finished(result, screen), .. checks, .. closing];
     }
 
@@ -74,6 +66,7 @@ public static partial class Wording
             screen.TryAdd([reason], RoomForFindings);
         }
 
+        screen.Add(FieldInBrief(result));
         return screen;
     }
 

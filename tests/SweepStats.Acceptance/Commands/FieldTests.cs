@@ -22,7 +22,7 @@ public sealed class FieldTests : IDisposable
     {
         Rehearse("--se", "40");
         State("threat_v_per_m = 50e3\ntolerable_v_per_m = 5e3\n");
-        string run = Shell.Run("run", Folder, "--out", Report).Out, check = Shell.Run("check", Folder).Out;
+        string run = Shell.Run("run", Folder, "--out", Report, "--verbose").Out, check = Shell.Run("check", Folder).Out;
         JsonElement summary = JsonDocument.Parse(File.ReadAllText(Path.Combine(Report, "summary.json"))).RootElement;
         JsonElement specimen = summary.GetProperty("specimens")[0];
         double claim = specimen.GetProperty("at_least_db").GetDouble(), left = specimen.GetProperty("field").GetProperty("at_most_v_per_m").GetDouble();

@@ -34,7 +34,7 @@ public sealed partial class NaturalOrderOfOutputsTests : IDisposable
     [Fact]
     public void ConsolePageTablesSummaryAndChartsKeepTheOrder()
     {
-        string output = Shell.Run("run", Folder, "--out", Report).Out;
+        string output = Shell.Run("run", Folder, "--out", Report, "--verbose").Out;
         Assert.Equal(InOrder, Specimen().Matches(output).Select(m => m.Value).Take(24));
         foreach (string file in new[] { "shielding.csv", "bands.csv", "budget.csv" })
         {

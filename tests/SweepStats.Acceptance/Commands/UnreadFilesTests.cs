@@ -32,7 +32,7 @@ public sealed class UnreadFilesTests : IDisposable
     public void WithoutFloorHeadlineFindingAndStepNameTheUnit()
     {
         Spoil("floor");
-        string output = Shell.Run("check", Folder, "--keep-going").Out;
+        string output = Shell.Run("check", Folder, "--keep-going", "--verbose").Out;
         string headline = output.Split(Environment.NewLine)[1];
         Assert.Contains("; 5 floor files could not be read (the file does not say the unit of level), so nobody can tell", headline, StringComparison.Ordinal);
         Assert.Contains("Warning (files-unread)", output, StringComparison.Ordinal);
@@ -59,7 +59,7 @@ public sealed class UnreadFilesTests : IDisposable
     public void WhatCouldNotBeTestedForThemSaysSo(string role, string check)
     {
         Spoil(role);
-        string output = Shell.Run("check", Folder, "--keep-going").Out;
+        string output = Shell.Run("check", Folder, "--keep-going", "--verbose").Out;
         Assert.Matches($@"\({check}\): \d+ {role} files? could not be read \(the file does not say the unit of level\)", output);
         Assert.DoesNotContain($"there are no {role} sweeps", output, StringComparison.Ordinal);
     }
