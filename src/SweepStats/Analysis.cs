@@ -12,6 +12,7 @@ using SweepStats.Linearity;
 using SweepStats.Lots;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using SweepStats.Trends;
 using SweepStats.Uncertainty;
@@ -75,7 +76,8 @@ public static class Analysis
         };
         ImmutableArray<Finding> findings = Checklist.Inspect(evidence, plan.Threads);
         Verdict verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence, findings), plan.Threads);
-        var specimens = new Lazy<ImmutableArray<SpecimenSweeps>>(() => [.. aligned.Covered.Zip(curves, SpecimenSweeps.Of)]);
+        var specimens = new Lazy<ImmutableArray<SpecimenSweeps>>(() =>
+            [.. SideBySide.Of(curves.Length, plan.Threads, i => SpecimenSweeps.Of(aligned.Covered[i], curves[i]))]);
         return new AnalysisResult
         {
             Title = campaign.Title,
@@ -98,7 +100,8 @@ public static class Analysis
             Curves = curves,
             Bands = bands,
             Fields = ResidualField.Of(plan.Field, new CurvesAndBands(curves, bands), findings, verdict.Trust),
-            Budgets = [.. curves.Zip(bands, (c, b) => SpecimenBudgets.Of(c, b, aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
+            Budgets = [.. SideBySide.Of(curves.Length, plan.Threads, i => SpecimenBudgets.Of(
+                curves[i], bands[i], aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
             LotsWhenAsked = new(() => LotComparer.Of(aligned, LotMembers.Of((curves, specimens.Value), plan.Choice.Yardstick), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads))),
             Trend = TrendEstimator.Of(curves, aligned.Grid, campaign.Properties, plan, findings),
             ChoiceWhenAsked = new(() => SpecimenRanker.Of(aligned, (curves, specimens.Value), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads)),

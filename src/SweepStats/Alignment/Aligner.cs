@@ -140,21 +140,34 @@ public static class Aligner
 
     private static ImmutableArray<GridDifference> Differences(ImmutableArray<Sweep> sweeps, FrequencyGrid grid, FrequencyBand? band)
     {
+        // Most sweeps share a grid.
+        var inBand = new Dictionary<FrequencyGrid, int>(ReferenceEqualityComparer.Instance);
         var differences = ImmutableArray.CreateBuilder<GridDifference>();
         foreach (Sweep sweep in sweeps)
         {
-            int inBand = 0;
-            foreach (double hertz in sweep.Grid.Hertz)
+            if (!inBand.TryGetValue(sweep.Grid, out int points))
             {
-                inBand += band is not { } limits || limits.Contains(new Hertz(hertz)) ? 1 : 0;
+                points = PointsIn(band, sweep.Grid);
+                inBand.Add(sweep.Grid, points);
             }
 
-            if (inBand > grid.Count)
+            if (points > grid.Count)
             {
-                differences.Add(new GridDifference(sweep, inBand - grid.Count));
+                differences.Add(new GridDifference(sweep, points - grid.Count));
             }
         }
 
         return differences.ToImmutable();
+    }
+
+    private static int PointsIn(FrequencyBand? band, FrequencyGrid grid)
+    {
+        int points = 0;
+        foreach (double hertz in grid.Hertz)
+        {
+            points += band is not { } limits || limits.Contains(new Hertz(hertz)) ? 1 : 0;
+        }
+
+        return points;
     }
 }

@@ -57,7 +57,7 @@ public sealed record FloorLife
 
         (double level, int tied, int groups) = Commonest(floor);
         int count = floor.SweepCount * floor.PointCount;
-        FloorState state = Stuck((tied, count, groups), Math.Min(OtherStep(campaign), Math.Max(FinestStepDb, DisplayStep.Shared([level]))));
+        FloorState state = Stuck((tied, count, groups), () => Math.Min(OtherStep(campaign), Math.Max(FinestStepDb, DisplayStep.Shared([level]))));
         BottomTies bottom = BottomTies.Of(floor);
         bool cut = state == FloorState.Alive ? bottom.IsLimit
             : state == FloorState.Stuck && groups == 1 && tied < count && BottomTies.IsAt(level, bottom.LevelDb);
@@ -67,9 +67,12 @@ public sealed record FloorLife
             : new FloorLife { State = state, LevelDb = level, Tied = tied, ReadingCount = count };
     }
 
-    private static FloorState Stuck((int Tied, int Count, int Groups) readings, double step) =>
-        readings.Tied <= MostInOneLevel * readings.Count ? FloorState.Alive
-            : Chance(readings, step, ManyLooks) < ByChance ? FloorState.Stuck
+    // The step is looked for in all sweeps of the campaign, and few floors need it.
+    private static FloorState Stuck((int Tied, int Count, int Groups) readings, Func<double> step) =>
+        readings.Tied <= MostInOneLevel * readings.Count ? FloorState.Alive : BeyondChance(readings, step());
+
+    private static FloorState BeyondChance((int Tied, int Count, int Groups) readings, double step) =>
+        Chance(readings, step, ManyLooks) < ByChance ? FloorState.Stuck
             : readings.Tied == readings.Count && Chance(readings, step, UsualLooks) < ByChance ? FloorState.Hidden
             : FloorState.Alive;
 
@@ -95,8 +98,8 @@ public sealed record FloorLife
 
     private static (double Level, int Count) Commonest(IEnumerable<double> levels)
     {
-        IGrouping<double, double> most = levels.GroupBy(l => l).MaxBy(g => g.Count())!;
-        return (most.Key, most.Count());
+        KeyValuePair<double, int> most = levels.CountBy(l => l).MaxBy(level => level.Value);
+        return (most.Key, most.Value);
     }
 
     // The step of the sweeps that vary; of all levels, where none does.

@@ -13,8 +13,9 @@ public sealed class NaturalOrder : IComparer<string>
     /// <inheritdoc/>
     public int Compare(string? x, string? y)
     {
-        ReadOnlySpan<char> a = x;
-        ReadOnlySpan<char> b = y;
+        int same = Alike(x, y);
+        ReadOnlySpan<char> a = x.AsSpan(same);
+        ReadOnlySpan<char> b = y.AsSpan(same);
         while (!a.IsEmpty && !b.IsEmpty)
         {
             (int digitsA, int digitsB) = (Digits(a), Digits(b));
@@ -31,6 +32,18 @@ public sealed class NaturalOrder : IComparer<string>
         // Equal but for leading zeros: the plain order keeps the outcome definite.
         int rest = a.Length.CompareTo(b.Length);
         return rest != 0 ? rest : string.CompareOrdinal(x, y);
+    }
+
+    // How much at the start is the same in both; not the first digits of a number that goes on differently.
+    private static int Alike(ReadOnlySpan<char> a, ReadOnlySpan<char> b)
+    {
+        int same = a.CommonPrefixLength(b);
+        while (same > 0 && char.IsAsciiDigit(a[same - 1]))
+        {
+            same--;
+        }
+
+        return same;
     }
 
     private static int Digits(ReadOnlySpan<char> text)

@@ -61,5 +61,6 @@ internal static class UntestedDoubts
     // A test that could not have shown what matters was none.
     private static bool IsOverloadTested(Evidence seen) =>
         new OverInput().UntestedBecause(seen) is null
-        || seen.Linearity?.MostAtReferenceDb <= Math.Max(2 * LinearityStep.WorthTellingDb, Materiality.Share * Materiality.HalfWidthDb(seen.Curves));
+        || (seen.Linearity?.MostAtReferenceDb is { } most
+            && most <= Math.Max(2 * LinearityStep.WorthTellingDb, Materiality.Share * Materiality.HalfWidthDb(seen.Curves)));
 }
