@@ -1,37 +1,40 @@
 using SweepStats.Bands;
 using SweepStats.Checks;
+using SweepStats.Shielding;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 
 namespace SweepStats.Report;
 
-/// <content>What a console shows first: the answer, the weakest specimens, what limits the claim.</content>
+/// <content>What a console shows first: the answer, what limits it and what to do, the weakest specimens.</content>
 public static partial class Wording
 {
     private const int WeakestShown = 4;
     private const int NamesOnScreen = 3;
+    private const int MostPlacesInHead = 2;
     private const int LongestTitle = 70;
 
-    // The findings come last and say what to do: so much is left for them.
-    private const int RoomForFindings = 5;
+    // A table of two specimens with its head, and a line on lots and on the choice.
+    private const int RoomForSpecimens = 5;
+    private const int RoomForAnswers = 3;
 
-    /// <summary>The result of a run on one screen: verdict, weakest specimens, lots, choice, and the gravest findings.</summary>
+    /// <summary>How a reader comes to what the first screen leaves out.</summary>
+    private const string Verbose = "--verbose";
+
+    /// <summary>The result of a run on one screen: verdict, gravest findings, weakest specimens, lots, choice.</summary>
     /// <param name="result">What was found.</param>
     /// <param name="columns">Width of the console.</param>
-    /// <param name="closing">Lines that end the screen; the last of what does not fit stands before them.</param>
+    /// <param name="closing">Lines that end the screen; what did not fit is named before them.</param>
     /// <returns>Lines without line ends, not yet broken; nothing in them steers a terminal.</returns>
     public static IReadOnlyList<string> FirstScreen(AnalysisResult result, int columns, IReadOnlyList<string> closing)
     {
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(closing);
         ScreenLines screen = Started(result, columns, closing);
-        Weakest(result, screen);
-        foreach (string line in OneLineEach(result))
-        {
-            screen.TryAdd([line], RoomForFindings);
-        }
-
-        return [.. Finished(result, screen), .. closing];
+        List<string> left = [.. Findings(result, screen, RoomForSpecimens)];
+        left.AddRange(Weakest(result, screen));
+        left.AddRange(Answers(result, screen));
+        return [.. screen.Lines, .. NotShown(left), .. closing];
     }
 
     /// <summary>Whether a measurement can be trusted, on one screen: verdict, gravest findings, and what was not tested.</summary>
@@ -48,61 +51,118 @@ public static partial class Wording
         int excluded = result.Campaign.Excluded.Length;
         string[] checks =
         [
-            $"Looked for and not found: {Plain(clear)} of {Count(result.Checks.Length, "doubt")}.",
+            $"{Plain(clear)} of {Count(result.Checks.Length, "check")} found nothing.",
             .. untested.Length == 0 ? Array.Empty<string>() : [$"Could not be tested, or not wholly: {string.Join(", ", untested)}."],
-            .. excluded == 0 ? Array.Empty<string>() : [$"Left out by the user: {Count(excluded, "sweep")}; {(excluded == 1 ? "its reason" : "their reasons")}: --verbose"],
+            .. excluded == 0 ? Array.Empty<string>()
+                : [$"Left out by the user: {Count(excluded, "sweep")}; {(excluded == 1 ? "its reason" : "their reasons")}: {Verbose}"],
         ];
         ScreenLines screen = Started(result, columns, [.. checks, .. closing]);
-        return [.. Finished(result, screen), .. checks, .. closing];
+        string[] left = [.. Findings(result, screen, beside: 0)];
+        return [.. screen.Lines, .. NotShown(left), .. checks, .. closing];
     }
 
     private static ScreenLines Started(AnalysisResult result, int columns, IReadOnlyList<string> closing)
     {
-        // One line more for what does not fit.
-        var screen = new ScreenLines(columns, 1 + closing.Sum(line => WrappedLine.Of(line, columns).Count));
+        // Two lines more for what does not fit.
+        var screen = new ScreenLines(columns, 2 + closing.Sum(line => WrappedLine.Of(line, columns).Count));
         screen.Add(PlainText.Short(result.Title, LongestTitle), Headline(result), TrustReason(result));
-        if (result.Verdict.Requirement is not (null or RequirementOutcome.Meets) && OutcomeReason(result) is { } reason)
+        if (DecisionRuleInBrief(result) is { } rule)
         {
-            screen.TryAdd([reason], RoomForFindings);
+            screen.Add(rule);
         }
 
         screen.Add(FieldInBrief(result));
+        if (result.Verdict.Requirement is not (null or RequirementOutcome.Meets) && OutcomeReason(result) is { } reason)
+        {
+            screen.Add(reason);
+        }
+
         return screen;
     }
 
-    private static IEnumerable<string> OneLineEach(AnalysisResult result)
+    // Gravest first, and the first of the faults whatever room it takes. From the first that does not fit on they are counted, so that
+    // none is passed over for a lesser one.
+    private static IEnumerable<string> Findings(AnalysisResult result, ScreenLines screen, int beside)
     {
-        IEnumerable<string> trend = result.Trend is { } factor ? TrendAnswer(result, factor).Take(1) : [];
-        IEnumerable<string> lots = result.Lots.Lots.Length > 1 ? LotsAnswer(result).Take(2) : [];
-        IEnumerable<string> choice = result.Choice?.Bands[0] is { } ranking ? ChoiceAnswer(result, ranking).Take(1) : [];
-        return [.. trend, .. lots, .. choice];
+        FindingGroup[] groups = [.. FindingGroup.Of(result.Findings)];
+        int shown = 0;
+        while (shown < groups.Length && groups[shown].Severity != Severity.Note && IsAdded(groups[shown], screen, beside))
+        {
+            shown++;
+        }
+
+        if (shown == 0 && groups is [{ Severity: Severity.Fault } gravest, ..])
+        {
+            screen.Add(InBrief(gravest));
+            shown = 1;
+        }
+
+        return groups.Skip(shown).GroupBy(g => g.Severity).OrderByDescending(g => g.Key)
+            .Select(g => Count(g.Count(), Weight(g.Key).ToLowerInvariant()));
     }
 
-    // Who does not meet the requirement first, then who shields least.
-    private static void Weakest(AnalysisResult result, ScreenLines screen)
+    // In full where that is no longer than the room of a finding, else the first sentences, marked as cut.
+    private static bool IsAdded(FindingGroup group, ScreenLines screen, int beside) =>
+        screen.TryAdd(InFull(group), beside + screen.Left / 2) || screen.TryAdd(InBrief(group), beside);
+
+    private static string[] InFull(FindingGroup group) =>
+        [$"{Head(group)}: {Message(group)}", $"  Next: {PlainText.Of(group.NextStep)}"];
+
+    private static string[] InBrief(FindingGroup group) =>
+        [$"{Head(group)}: {Beginning(Message(group))}", $"  Next: {Beginning(PlainText.Of(group.NextStep))}"];
+
+    private static string Message(FindingGroup group) =>
+        PlainText.Of((group.CommonMessage is null ? $"{Count(group.Findings.Length, "finding")}; the first: " : string.Empty)
+            + (group.CommonMessage ?? group.Findings[0].Message));
+
+    private static string Head(FindingGroup group)
     {
-        Dictionary<SpecimenName, RequirementOutcome> outcomes = result.Verdict.Specimens.IsDefaultOrEmpty ? [] : result.Verdict.Specimens.ToDictionary(s => s.Name, s => s.Outcome);
-        BandStatement[] weakest =
+        string pieces = Listed(
+            [.. group.Findings.Select(f => f.Specimen).OfType<SpecimenName>().Distinct().Select(SpecimenLabel)], NamesOnScreen);
+        string place = group.Findings is [{ Where: { IsDefaultOrEmpty: false, Length: <= MostPlacesInHead } } only] ? Place(Stretches(only)) : string.Empty;
+        return $"{Weight(group.Severity)} ({PlainText.Of(group.Code)}){(pieces.Length == 0 ? string.Empty : $", {pieces}")}{place}";
+    }
+
+    // What is cut off is seen to be cut off.
+    private static string Beginning(string text)
+    {
+        for (int i = 0; i + 2 < text.Length; i++)
+        {
+            if (text[i] == '.' && text[i + 1] == ' ' && char.IsUpper(text[i + 2]))
+            {
+                return text[..(i + 1)] + " …";
+            }
+        }
+
+        return text;
+    }
+
+    // Who does not meet the requirement first, then who shields least; rows with long names take two lines each: then fewer.
+    private static IEnumerable<string> Weakest(AnalysisResult result, ScreenLines screen)
+    {
+        Dictionary<SpecimenName, RequirementOutcome> outcomes = result.Verdict.Specimens.IsDefaultOrEmpty ? []
+            : result.Verdict.Specimens.ToDictionary(s => s.Name, s => s.Outcome);
+        int[] order =
         [
-            .. result.Bands.OrderBy(b => Concern(outcomes.TryGetValue(b.Name, out RequirementOutcome outcome) ? outcome : null))
-                .ThenBy(b => b.AtLeast?.Value ?? double.NegativeInfinity).Take(WeakestShown),
+            .. Enumerable.Range(0, result.Bands.Length)
+                .OrderBy(i => Concern(outcomes.TryGetValue(result.Bands[i].Name, out RequirementOutcome outcome) ? outcome : null))
+                .ThenBy(i => result.Bands[i].AtLeast?.Value ?? double.NegativeInfinity).Take(WeakestShown),
         ];
-        if (weakest.Length == 0)
+        for (int rows = order.Length; rows > 0; rows--)
         {
-            return;
+            IEnumerable<IReadOnlyList<string>> shown = order.Take(rows).Select(i => WeakestRow(result, result.Bands[i], result.Curves[i]));
+            if (screen.TryAdd([WeakestHead(result), .. TextTable.Of(WeakestColumns(result), shown)], rows > 1 ? RoomForAnswers : 0))
+            {
+                return rows == result.Bands.Length ? [] : [Count(result.Bands.Length - rows, "specimen")];
+            }
         }
 
-        string more = result.Bands.Length > 1 ? $"; first the weakest of {Count(result.Bands.Length, "specimen")}" : string.Empty;
-        string face = result.Verdict.Trust == Trust.Untrustworthy ? "At face value only: shielding" : "Shielding";
-        string where = $"{face} {AtAll(weakest[0])}{more}:";
-        // Rows with long names take two lines each: then fewer.
-        int rows = weakest.Length;
-        while (rows > 0 && !screen.TryAdd(
-            [where, .. TextTable.Of(WeakestColumns(result), weakest.Take(rows).Select(band => WeakestRow(result, band)))], RoomForFindings))
-        {
-            rows--;
-        }
+        return result.Bands.Length == 0 ? [] : [Count(result.Bands.Length, "specimen")];
     }
+
+    private static string WeakestHead(AnalysisResult result) =>
+        $"{(result.Verdict.Trust == Trust.Untrustworthy ? "At face value only: shielding" : "Shielding")} {AtAll(result.Bands[0])}"
+            + $" ({Level(result.Plan.Confidence)}{(result.Bands.Length > 1 ? $"; first the weakest of {Count(result.Bands.Length, "specimen")}" : string.Empty)}):";
 
     private static int Concern(RequirementOutcome? outcome) => outcome switch
     {
@@ -114,63 +174,37 @@ public static partial class Wording
 
     private static IReadOnlyList<string> WeakestColumns(AnalysisResult result) =>
     [
-        "Specimen", $"SE{AtLevel(result, result.Plan.Confidence)}", "weakest at", "bounds only",
+        "Specimen", "SE", "weakest at", "bounds only",
         .. result.Plan.Requirement is null ? Array.Empty<string>() : [$"requirement{AtLevel(result, result.Plan.Rule?.Level)}"],
     ];
 
-    private static IReadOnlyList<string> WeakestRow(AnalysisResult result, BandStatement band)
+    private static IReadOnlyList<string> WeakestRow(AnalysisResult result, BandStatement band, ShieldingCurve curve)
     {
-        int bounds = band.CappedCount + band.OverloadedCount;
+        int values = curve.Readings.Count(r => r is ShieldingReading.Measured);
         return
         [
             PlainText.Short(band.Name.ToString(), LongestSpecimen),
             band.AtLeast is { } claim ? Bound(claim) : "no claim",
             band.WeakestAt is { } at ? Frequency(at) : Nothing,
-            bounds == 0 ? "none" : $"{Plain(bounds)} of {Plain(band.PointCount)}",
+            values == band.PointCount ? "none" : values == 0 ? "all" : $"{Plain(band.PointCount - values)} of {Plain(band.PointCount)}",
             .. result.Plan.Requirement is null ? Array.Empty<string>() : [Stands(result, band.Name) ?? Nothing],
         ];
     }
 
-    // Gravest first. From the first that does not fit on they are counted, so that none is passed over for a lesser one.
-    private static IReadOnlyList<string> Finished(AnalysisResult result, ScreenLines screen)
+    // What of an answer does not fit is named, since a limit of what is claimed may stand in it. The first line of a trend claims, and
+    // what it rests on stands in those after it.
+    private static IEnumerable<string> Answers(AnalysisResult result, ScreenLines screen)
     {
-        FindingGroup[] groups = [.. FindingGroup.Of(result.Findings)];
-        int shown = 0;
-        while (shown < groups.Length && groups[shown].Severity != Severity.Note && screen.TryAdd(InBrief(groups[shown])))
-        {
-            shown++;
-        }
-
-        string[] rest =
-        [
-            .. groups.Skip(shown).GroupBy(g => g.Severity).OrderByDescending(g => g.Key)
-                .Select(g => Count(g.Count(), Weight(g.Key).ToLowerInvariant())),
-        ];
-        return rest.Length == 0 ? screen.Lines : [.. screen.Lines, $"{(shown == 0 ? "Not shown here" : "Beside these")}: {string.Join(", ", rest)}."];
+        string[] trend = result.Trend is { } factor ? [.. TrendAnswer(result, factor)] : [];
+        string[] lots = result.Lots.Lots.Length > 1 ? [.. LotsAnswer(result)] : [];
+        string[] choice = result.Choice?.Bands[0] is { } ranking ? [.. ChoiceAnswer(result, ranking)] : [];
+        string[] left = [.. screen.TryAdd(trend) ? Array.Empty<string>() : ["the trend"]];
+        return [.. left, .. WholeOrBegun(lots, "lots", screen), .. WholeOrBegun(choice, "the choice", screen)];
     }
 
-    private static string[] InBrief(FindingGroup group)
-    {
-        string pieces = Listed([.. group.Findings.Select(f => f.Specimen).OfType<SpecimenName>().Distinct().Select(SpecimenLabel)], NamesOnScreen);
-        string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)}){(pieces.Length == 0 ? string.Empty : $", {pieces}")}";
-        string several = group.CommonMessage is null ? $"{Count(group.Findings.Length, "finding")}; the first: " : string.Empty;
-        return
-        [
-            $"{head}: {several}{FirstSentence(PlainText.Of(group.CommonMessage ?? group.Findings[0].Message))}",
-            $"  Next: {FirstSentence(PlainText.Of(group.NextStep))}",
-        ];
-    }
+    private static string[] WholeOrBegun(string[] lines, string subject, ScreenLines screen) =>
+        lines.Length == 0 || screen.TryAdd(lines) ? [] : screen.TryAdd([lines[0]]) ? [$"more on {subject}"] : [subject];
 
-    private static string FirstSentence(string text)
-    {
-        for (int i = 0; i + 2 < text.Length; i++)
-        {
-            if (text[i] == '.' && text[i + 1] == ' ' && char.IsUpper(text[i + 2]))
-            {
-                return text[..(i + 1)];
-            }
-        }
-
-        return text;
-    }
+    private static IEnumerable<string> NotShown(IReadOnlyList<string> left) =>
+        left.Count == 0 ? [] : [$"Not shown here: {string.Join(", ", left)}. All of it: {Verbose}"];
 }

@@ -29,7 +29,8 @@ public static class WrappedLine
         List<string> pieces = [];
         string piece = indent;
         bool empty = true;
-        foreach (string word in line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        // Blanks beside each other stay: they stand between columns, or in a name.
+        foreach (string word in line.Trim(' ').Split(' '))
         {
             if (!empty && Width(piece) + 1 + Width(word) > width)
             {

@@ -42,5 +42,5 @@ internal static class CheckCommand
 
     private static IEnumerable<string> Lines(CampaignAnalysis analysis, bool verbose, int columns) =>
         verbose ? Wording.Check(analysis.Result).Concat(analysis.LeftOutLines)
-        : Wording.FirstCheck(analysis.Result, columns, [.. analysis.LeftOutInOneLine, "Each with its reasons: --verbose"]);
+        : Wording.FirstCheck(analysis.Result, columns, [.. analysis.LeftOutInOneLine, "Each finding with its reasons: --verbose"]);
 }

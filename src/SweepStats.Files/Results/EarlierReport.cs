@@ -50,7 +50,8 @@ internal sealed class EarlierReport
     /// <returns>Whether the folder is gone; false where something else lies in it, which then stays.</returns>
     public bool Remove(string folder, string successor)
     {
-        // Sorted once more: a file that was changed or came meanwhile is not removed.
+        // Sorted once more, every file read: one that was changed or came meanwhile is not removed.
+        _unchanged.Clear();
         foreach (string file in Sorted(folder, Listed(Path.Combine(folder, SummaryJson.FileName)) ?? []).Own)
         {
             string full = Path.Combine(folder, file);

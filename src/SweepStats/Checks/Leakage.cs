@@ -28,6 +28,10 @@ internal sealed class Leakage : ICheck
     /// </summary>
     public static bool CouldTell(Evidence seen) => Plate(seen) is { } plate && !SourceLevelChange.IsPlateElsewhere(seen) && seen.Curves.All(c => Hidden(c, plate).Length == 0);
 
+    /// <summary>Whether the plate shows nothing but noise at some value that a leakage below it could move.</summary>
+    public static bool CouldHideBehindPlate(Evidence seen) =>
+        Plate(seen) is { } plate && !SourceLevelChange.IsPlateElsewhere(seen) && seen.Curves.Any(c => Hidden(c, plate).Length > 0);
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) && Plate(seen) is null)

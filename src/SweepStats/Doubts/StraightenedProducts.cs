@@ -8,7 +8,7 @@ namespace SweepStats.Doubts;
 /// difference of sums, so that windows that overlap cost nothing more. Of what is left once the line over places t = −(m − 1)/2 … is
 /// taken out, Σ xy − Σx·Σy/m − Σtx·Σty/(m(m² − 1)/12) is the product. Levels count from each row's first value, so that of equal ones
 /// exactly nothing is left. Plain sums: what is asked of them is whether a share is passed. Error: below
-/// <see cref="StraightenedWindow.Rounding"/> of a row's squares about its first value, up to some 100 000 columns. Unit: squared one of the values.
+/// <see cref="StraightenedWindow.Rounding"/> of a row's squares about its first value, up to some 10 000 columns. Unit: squared one of the values.
 /// </remarks>
 internal sealed class StraightenedProducts
 {

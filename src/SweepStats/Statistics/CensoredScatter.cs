@@ -30,7 +30,8 @@ internal static class CensoredScatter
             return known > 1 ? (Sample.SquaredDeviations(values, Sample.Mean(values)) / (known - 1), known - 1) : (0, 0);
         }
 
-        if (known > 1 && CensoredGroups.Of(values, bounds, new int[values.Length]) is { } fit)
+        // Values that rounding alone tells apart leave the likelihood no width to climb by.
+        if (known > 1 && CensoredGroups.Of(values, bounds, new int[values.Length]) is { } fit && double.IsFinite(fit.Deviation))
         {
             return (fit.Deviation * fit.Deviation * scale, known - 1);
         }

@@ -47,7 +47,7 @@ public sealed class UnreadFilesTests : IDisposable
     public void APartOfARoleIsNamedAndNoNewSweepsAreAskedFor()
     {
         Spoil("reference", 4);
-        string output = Shell.Run("check", Folder, "--keep-going").Out;
+        string output = Shell.Run("check", Folder, "--keep-going", "--verbose").Out;
         Assert.Contains("4 reference files could not be read", output, StringComparison.Ordinal);
         Assert.Contains("Next: Mend the 4 reference files that could not be read, as files-unread says", output, StringComparison.Ordinal);
         Assert.DoesNotContain("Take at least three sweeps", output, StringComparison.Ordinal);

@@ -3,6 +3,7 @@ using SweepStats.Acceptance.Commands;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Report;
+using SweepStats.Verdicts;
 using Xunit;
 
 namespace SweepStats.Acceptance.Report;
@@ -68,6 +69,36 @@ public sealed class FirstScreenTests
         Assert.StartsWith($"  {least}", rows[0], StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(40)]
+    [InlineData(60)]
+    public void AFaultIsShownHoweverNarrowTheConsole(int columns)
+    {
+        AnalysisResult result = Samples.Run(Samples.Overloaded, Samples.Asking(40) with { Field = new FieldThreat(50e3, null) });
+        Assert.Equal(Trust.Untrustworthy, result.Verdict.Trust);
+        Assert.Contains(Wording.FirstScreen(result, columns, Closing), l => l.StartsWith("Fault (", StringComparison.Ordinal));
+        Assert.Contains(Wording.FirstCheck(result, columns, Closing), l => l.StartsWith("Fault (", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void WithoutAFloorAllAreBounds()
+    {
+        AnalysisResult result = Samples.Run(Samples.Small with { FloorSweeps = 0 }, Samples.Asking(40));
+        IReadOnlyList<string> lines = Wording.FirstScreen(result, Columns, Closing);
+        int head = lines.ToList().FindIndex(l => l.Contains("bounds only", StringComparison.Ordinal));
+        Assert.Contains("  all  ", lines[head + 1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WhatIsLeftOutIsNamed()
+    {
+        AnalysisResult result = HardCampaignTests.Of("lots, capped in part");
+        string all = string.Join('\n', Wording.FirstScreen(result, Columns, Closing));
+        Assert.True(Wording.Summary(result).Count > Screen);
+        Assert.Contains("Not shown here: ", all, StringComparison.Ordinal);
+        Assert.Contains("specimens", all[all.IndexOf("Not shown here: ", StringComparison.Ordinal)..], StringComparison.Ordinal);
+    }
+
     [Fact]
     public void AFieldKeepsItsCaution()
     {
@@ -86,7 +117,7 @@ public sealed class FirstScreenTests
         (_, string all, _) = Shell.Run("check", Shell.Demo, "--verbose");
         Assert.DoesNotContain("Rests on:", brief, StringComparison.Ordinal);
         Assert.Contains("Rests on:", all, StringComparison.Ordinal);
-        Assert.EndsWith("Each with its reasons: --verbose" + Environment.NewLine, brief, StringComparison.Ordinal);
+        Assert.EndsWith("Each finding with its reasons: --verbose" + Environment.NewLine, brief, StringComparison.Ordinal);
         string report = Path.Combine(scratch.Path, "r");
         Assert.DoesNotContain("A/A01", Shell.Run("run", Shell.Demo, "--out", report, "--charts", "none").Out, StringComparison.Ordinal);
         Assert.Contains("A/A01", Shell.Run("run", Shell.Demo, "--out", report, "--charts", "none", "--verbose").Out, StringComparison.Ordinal);
@@ -95,12 +126,14 @@ public sealed class FirstScreenTests
     [Theory]
     [InlineData("short", 40)]
     [InlineData("a line of words that is wider than a console of forty columns, and more so of none", 40)]
+    [InlineData("  A/A02  ≥ 39.4 dB   77.32 MHz   none   cannot be told   and more columns", 40)]
     [InlineData("  Next: a line that stands further in and goes on over the end of it, twice as long as it is wide", 45)]
     [InlineData("/a/path/without/blanks/that/is/copied/from/the/console/and/therefore/stays/whole.html", 40)]
     public void ALineIsBrokenBetweenWordsAndLosesNone(string line, int columns)
     {
         IReadOnlyList<string> pieces = WrappedLine.Of(line, columns);
-        Assert.Equal(line.Trim(), string.Join(' ', pieces.Select(p => p.Trim())));
+        Assert.Equal(line.Trim().Replace(" ", "", StringComparison.Ordinal), string.Concat(pieces).Replace(" ", "", StringComparison.Ordinal));
+        Assert.All(pieces, piece => Assert.Contains(piece.Trim(), line, StringComparison.Ordinal));
         Assert.All(pieces, piece => Assert.True(piece.Length <= columns || !piece.Trim().Contains(' ', StringComparison.Ordinal), piece));
         Assert.StartsWith(line[..(line.Length - line.TrimStart().Length)], pieces[0], StringComparison.Ordinal);
     }
@@ -111,7 +144,7 @@ public sealed class FirstScreenTests
 
     private static int Counted(IEnumerable<string> lines, Severity severity)
     {
-        string rest = lines.SingleOrDefault(l => l.StartsWith("Beside these: ", StringComparison.Ordinal) || l.StartsWith("Not shown here: ", StringComparison.Ordinal)) ?? string.Empty;
+        string rest = lines.SingleOrDefault(l => l.StartsWith("Not shown here: ", StringComparison.Ordinal)) ?? string.Empty;
         Match count = Regex.Match(rest, $@"(\d+) {severity.ToString().ToLowerInvariant()}s?\b", RegexOptions.None, TimeSpan.FromSeconds(10));
         return count.Success ? int.Parse(count.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture) : 0;
     }

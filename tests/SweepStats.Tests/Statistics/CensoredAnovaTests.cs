@@ -13,6 +13,15 @@ public sealed class CensoredAnovaTests
         Assert.Equal(OneWayAnova.Of(values, groups).Probability, CensoredAnova.Of(values, new bool[7], groups)!.ProbabilityOfEqualScatter, 1e-9);
     }
 
+    // Shown in whole steps two values of a lot agree to the last digit but rounding, beside a bound.
+    [Fact]
+    public void ValuesThatOnlyRoundingTellsApartStillHaveAProbability()
+    {
+        double[] values = [67.60231977492339, 67.60231977492333, 61.64324597927331, 67.18479129743497, 66.91237765622984, 66.3802301686109, 66.2496107006793];
+        bool[] bounds = [false, false, true, false, false, false, false];
+        Assert.InRange(CensoredAnova.Of(values, bounds, [0, 0, 0, 1, 1, 1, 2])!.Probability, 0, 1);
+    }
+
     // R, survreg of survival (fixtures/oracles/censored.R).
     [Theory]
     [InlineData("some")]
