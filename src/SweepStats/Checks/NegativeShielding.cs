@@ -21,6 +21,10 @@ internal sealed class NegativeShielding : ICheck
     private const double MaterialDb = 0.5;
     private const double WorthTellingDb = 0.1;
 
+    // A passive sheet may focus at a resonance; twice the power over most of the band says that the sweeps are not what they are said to
+    // be (judgement, no source).
+    private const double ImpossibleDb = 3;
+
     public string Code => "negative-shielding";
 
     public string? UntestedBecause(Evidence seen) =>
@@ -35,7 +39,8 @@ internal sealed class NegativeShielding : ICheck
             int[] slight = Between(curve, below, -MaterialDb, -WorthTellingDb);
             if (material.Length > 0)
             {
-                yield return Negative(seen, curve, material, Severity.Warning);
+                int impossible = material.Count(f => Value(curve.Readings[f]) < -ImpossibleDb);
+                yield return Negative(seen, curve, material, 2 * impossible > below.Length ? Severity.Fault : Severity.Warning);
             }
 
             if (slight.Length > 0)

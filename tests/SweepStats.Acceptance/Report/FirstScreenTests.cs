@@ -62,7 +62,7 @@ public sealed class FirstScreenTests
     {
         // Curtains from 44 dB up against 55 dB: all miss it at the start of the band, and the least of them is named first.
         AnalysisResult result = Samples.Run(Samples.AutumnPlan, Samples.Asking(55));
-        string[] rows = [.. Wording.FirstScreen(result, Columns, Closing).SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal)).Skip(1).TakeWhile(l => l.Contains(" dB", StringComparison.Ordinal))];
+        string[] rows = [.. Wording.FirstScreen(result, columns: 200, Closing).SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal)).Skip(1).TakeWhile(l => l.Contains(" dB", StringComparison.Ordinal))];
         Assert.Equal(4, rows.Length);
         Assert.All(rows, row => Assert.EndsWith("fails", row, StringComparison.Ordinal));
         string least = result.Bands.MinBy(b => b.AtLeast!.Value.Value)!.Name.ToString();

@@ -142,7 +142,7 @@ internal static class BenchSteps
         Taken negative = Taken.With(Plan with { ShieldingStartDb = 5, ShieldingStopDb = 5 });
         Taken slight = Taken.With(Plan with { ShieldingStartDb = -0.4, ShieldingStopDb = -0.4, ScatterDb = 0.05 });
         yield return new("negative-shielding", "a cable that was moved", Severity.Note, "source or cables moved", slight, Taken.With(Plan with { ShieldingStartDb = 0.1, ShieldingStopDb = 0.1, ScatterDb = 0.05 }));
-        yield return new("negative-shielding", "reference and covered exchanged", Severity.Warning, "reference and covered sweeps were exchanged",
+        yield return new("negative-shielding", "reference and covered exchanged", Severity.Fault, "reference and covered sweeps were exchanged",
             negative.But(s => s.Role == SweepRole.Floor ? s : s.As(levels: Partner(negative, s).Levels)), negative);
     }
 

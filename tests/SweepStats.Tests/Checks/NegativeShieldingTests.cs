@@ -13,11 +13,21 @@ public sealed class NegativeShieldingTests
     [InlineData(0.06, null)]
     [InlineData(0.3, Severity.Note)]
     [InlineData(0.8, Severity.Warning)]
+    [InlineData(2.7, Severity.Warning)]
+    [InlineData(3.4, Severity.Fault)]
+    [InlineData(40, Severity.Fault)]
     public void HowMuchIsMissingDecidesHowMuchItWeighs(double missing, Severity? severity)
     {
         Finding[] found = Found(Fine with { ShieldingStartDb = -missing, ShieldingStopDb = -missing });
         Assert.Equal(severity, found.Length == 0 ? null : Assert.Single(found).Severity);
     }
+
+    // Along a straight line: beyond −3 dB at five of twelve parts of the band, and at five of eight.
+    [Theory]
+    [InlineData(4, -8, Severity.Warning)]
+    [InlineData(0, -8, Severity.Fault)]
+    public void TwiceThePowerOverMostOfTheBandIsAFault(double start, double stop, Severity severity) =>
+        Assert.Equal(severity, Found(Fine with { ShieldingStartDb = start, ShieldingStopDb = stop })[0].Severity);
 
     [Fact]
     public void SlightAndMaterialShortfallsAreNamedApart()
