@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Report.Charts;
 using SweepStats.Report.Pages;
+using SweepStats.Statistics;
 
 namespace SweepStats.Report;
 
@@ -37,13 +38,11 @@ public static class ReportBuilder
         return files.ToImmutable();
     }
 
-    // Each chart stands alone and goes to its own place, so the number of threads changes nothing. A model is let go as soon as it is drawn.
+    // A model is let go as soon as it is drawn.
     private static ImmutableArray<DrawnChart> Drawn(ImmutableArray<PlannedChart> planned, bool png, int threads)
     {
-        var drawn = new DrawnChart?[planned.Length];
-        Parallel.For(0, drawn.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i =>
-            drawn[i] = planned[i].Model() is { } chart ? new DrawnChart(SvgPicture.Of(chart), png ? chart : null) : null);
-        return [.. drawn.OfType<DrawnChart>()];
+        DrawnChart? Of(int i) => planned[i].Model() is { } chart ? new DrawnChart(SvgPicture.Of(chart), png ? chart : null) : null;
+        return [.. SideBySide.Of(planned.Length, threads, Of).OfType<DrawnChart>()];
     }
 
     /// <param name="Picture">As the page shows it.</param>

@@ -101,9 +101,9 @@ public static partial class Wording
             .Select(g => Count(g.Count(), Weight(g.Key).ToLowerInvariant()));
     }
 
-    // In full where that is no longer than the room of a finding, else the first sentences, marked as cut.
+    // In full where half of the room is left to others, else the first sentences, marked as cut.
     private static bool IsAdded(FindingGroup group, ScreenLines screen, int beside) =>
-        screen.TryAdd(InFull(group), beside + screen.Left / 2) || screen.TryAdd(InBrief(group), beside);
+        screen.TryAdd(InFull(group), beside + (screen.Left / 2)) || screen.TryAdd(InBrief(group), beside);
 
     private static string[] InFull(FindingGroup group) =>
         [$"{Head(group)}: {Message(group)}", $"  Next: {PlainText.Of(group.NextStep)}"];

@@ -4,13 +4,8 @@ using System.Text.Json;
 namespace SweepStats.Files.Results;
 
 /// <summary>Tells an earlier report of this program from anything else, and removes nothing but what belongs to one.</summary>
-/// <remarks>
-/// A file that was found unchanged is hashed again only where its length or the time of its last change is another by then.
-/// </remarks>
-internal sealed class EarlierReport
+internal static class EarlierReport
 {
-    private readonly Dictionary<string, FileStamp> _unchanged = new(StringComparer.Ordinal);
-
     /// <summary>How summary.json names the program.</summary>
     private const string Program = "sweepstats";
 
@@ -22,7 +17,7 @@ internal sealed class EarlierReport
     /// <summary>Why a folder may not be replaced by a report; null for an empty folder and for one that holds an earlier report and nothing else.</summary>
     /// <param name="folder">An existing folder.</param>
     /// <param name="shown">Its name in messages.</param>
-    public ReadFault? Objection(string folder, string shown)
+    public static ReadFault? Objection(string folder, string shown)
     {
         try
         {
@@ -48,10 +43,9 @@ internal sealed class EarlierReport
 
     /// <summary>Removes the files of a report that was moved aside; what the system left beside them goes into the new report.</summary>
     /// <returns>Whether the folder is gone; false where something else lies in it, which then stays.</returns>
-    public bool Remove(string folder, string successor)
+    public static bool Remove(string folder, string successor)
     {
-        // Sorted once more, every file read: one that was changed or came meanwhile is not removed.
-        _unchanged.Clear();
+        // Sorted once more: a file that was changed or came meanwhile is not removed.
         foreach (string file in Sorted(folder, Listed(Path.Combine(folder, SummaryJson.FileName)) ?? []).Own)
         {
             string full = Path.Combine(folder, file);
@@ -104,7 +98,7 @@ internal sealed class EarlierReport
         return Convert.ToHexStringLower(SHA256.HashData(stream));
     }
 
-    private (List<string> Own, List<string> Foreign) Sorted(string folder, Dictionary<string, string> listed)
+    private static (List<string> Own, List<string> Foreign) Sorted(string folder, Dictionary<string, string> listed)
     {
         List<string> own = [];
         List<string> foreign = [];
@@ -133,31 +127,13 @@ internal sealed class EarlierReport
 
         void Sort(FileSystemInfo entry, string path)
         {
-            bool known = entry is FileInfo { LinkTarget: null } && listed.TryGetValue(path, out string? hash)
-                && (hash.Length == 0 || IsUnchanged((FileInfo)entry, path, hash));
+            bool known = entry is FileInfo { LinkTarget: null } && listed.TryGetValue(path, out string? hash) && (hash.Length == 0 || hash == Hash(entry.FullName));
             // A hidden folder, such as that of a version control, is no litter but somebody's work.
             if (entry is DirectoryInfo || !OsLitter.Is(entry.Name))
             {
                 (known ? own : foreign).Add(path);
             }
         }
-    }
-
-    private bool IsUnchanged(FileInfo file, string path, string hash)
-    {
-        var stamp = FileStamp.Of(file);
-        if (_unchanged.TryGetValue(path, out FileStamp seen) && seen == stamp)
-        {
-            return true;
-        }
-
-        bool unchanged = hash == Hash(file.FullName);
-        if (unchanged)
-        {
-            _unchanged[path] = stamp;
-        }
-
-        return unchanged;
     }
 
     // What a summary of this program lists, and itself without a hash; null where there is none of ours.
@@ -194,10 +170,4 @@ internal sealed class EarlierReport
 
     private static string? Text(JsonElement of, string name) =>
         of.ValueKind == JsonValueKind.Object && of.TryGetProperty(name, out JsonElement value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
-
-    /// <summary>What a file shows of a change without being read.</summary>
-    private readonly record struct FileStamp(long Length, DateTime ChangedAt)
-    {
-        public static FileStamp Of(FileInfo file) => new(file.Length, file.LastWriteTimeUtc);
-    }
 }

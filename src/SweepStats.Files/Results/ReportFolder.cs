@@ -16,16 +16,15 @@ public sealed class ReportFolder : IDisposable
     private readonly string _target;
     private readonly string _stage;
     private readonly ConcurrentDictionary<string, string> _written = new(StringComparer.Ordinal);
-    private readonly EarlierReport _earlier = new();
     private bool _committed;
 
     /// <summary>Starts a report.</summary>
     /// <param name="target">Where it will be.</param>
-    /// <exception cref="InvalidOperationException">The target may not be replaced; see <see cref="Refusal(string)"/>.</exception>
+    /// <exception cref="InvalidOperationException">The target may not be replaced; see <see cref="Refusal"/>.</exception>
     /// <exception cref="IOException">The folder beside the target cannot be made.</exception>
     public ReportFolder(string target)
     {
-        if (Refusal(target, _earlier) is { } fault)
+        if (Refusal(target) is { } fault)
         {
             throw new InvalidOperationException(fault.ToString());
         }
@@ -47,9 +46,7 @@ public sealed class ReportFolder : IDisposable
     }
 
     /// <summary>Why a report may not be written to a place; null where it may.</summary>
-    public static ReadFault? Refusal(string target) => Refusal(target, new EarlierReport());
-
-    private static ReadFault? Refusal(string target, EarlierReport earlier)
+    public static ReadFault? Refusal(string target)
     {
         string full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(target));
         if (Path.GetDirectoryName(full) is null)
@@ -62,7 +59,7 @@ public sealed class ReportFolder : IDisposable
             return new ReadFault(target, null, "there is a file of this name", "choose another folder with --out");
         }
 
-        return Directory.Exists(full) ? earlier.Objection(full, target) : null;
+        return Directory.Exists(full) ? EarlierReport.Objection(full, target) : null;
     }
 
     /// <summary>Creates a file of the report; several may be written at the same time.</summary>
@@ -119,7 +116,7 @@ public sealed class ReportFolder : IDisposable
         }
 
         // The run took its time: somebody may have put a file there meanwhile.
-        if (_earlier.Objection(_target, _shown) is { } fault)
+        if (EarlierReport.Objection(_target, _shown) is { } fault)
         {
             throw new IOException(fault.ToString());
         }
@@ -137,7 +134,7 @@ public sealed class ReportFolder : IDisposable
         }
 
         _committed = true;
-        if (!_earlier.Remove(old, _target))
+        if (!EarlierReport.Remove(old, _target))
         {
             throw new IOException($"{_shown}: the report is written, but in the earlier one a file was changed or added meanwhile; it lies in '{old}'");
         }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Budgets;
 using SweepStats.Doubts;
+using SweepStats.Statistics;
 
 namespace SweepStats.Report.Pages;
 
@@ -43,8 +44,7 @@ internal sealed class UncertaintyBudgetPart : IPagePart
     private static Dictionary<ShieldingBudget, string?> Compared(ImmutableArray<SpecimenBudgets> shown, AnalysisPlan plan)
     {
         ShieldingBudget[] all = [.. shown.SelectMany(s => s.All)];
-        var words = new string?[all.Length];
-        Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, plan.Threads) }, i => words[i] = Compared(all[i], plan.Seed));
+        string?[] words = SideBySide.Of(all.Length, plan.Threads, i => Compared(all[i], plan.Seed));
         var found = new Dictionary<ShieldingBudget, string?>(ReferenceEqualityComparer.Instance);
         for (int i = 0; i < all.Length; i++)
         {

@@ -26,11 +26,10 @@ internal sealed class Leakage : ICheck
     /// Whether a leakage that matters would have shown: behind the plate, at each value, less comes than could move it by more than
     /// half of its half-width.
     /// </summary>
-    public static bool CouldTell(Evidence seen) => Plate(seen) is { } plate && !SourceLevelChange.IsPlateElsewhere(seen) && seen.Curves.All(c => Hidden(c, plate).Length == 0);
+    public static bool CouldTell(Evidence seen) => ComparablePlate(seen) is { } plate && !Hides(seen, plate);
 
     /// <summary>Whether the plate shows nothing but noise at some value that a leakage below it could move.</summary>
-    public static bool CouldHideBehindPlate(Evidence seen) =>
-        Plate(seen) is { } plate && !SourceLevelChange.IsPlateElsewhere(seen) && seen.Curves.Any(c => Hidden(c, plate).Length > 0);
+    public static bool CouldHideBehindPlate(Evidence seen) => ComparablePlate(seen) is { } plate && Hides(seen, plate);
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -86,6 +85,10 @@ internal sealed class Leakage : ICheck
     }
 
     private static int PlateCount(Evidence seen) => seen.Campaign.SetAside.Count(s => s.Role == SweepRole.Plate);
+
+    private static SteadyLeakage? ComparablePlate(Evidence seen) => SourceLevelChange.IsPlateElsewhere(seen) ? null : Plate(seen);
+
+    private static bool Hides(Evidence seen, SteadyLeakage plate) => seen.Curves.Any(c => Hidden(c, plate).Length > 0);
 
     private static SteadyLeakage? Plate(Evidence seen) => seen.Leakages.FirstOrDefault(l => l.Source == LeakageSource.Plate);
 

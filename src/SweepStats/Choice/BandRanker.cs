@@ -25,8 +25,8 @@ internal static class BandRanker
         int[] compared = ComparedPart.Of(grid, over.Band.Band, readable, [.. candidates.Select(i => specimens.Sweeps[i])]);
         double[] weights = LogWeights.OfPart(grid, over.Band.Band, new HashSet<int>(compared).Contains);
         (CandidateMean Mean, double? DeviationDb)[] figures = CandidateFigures.Of(specimens.Sweeps, specimens.Curves, (weights, over.ByPlacement));
-        var all = new RankedSpecimen[specimens.Curves.Length];
-        Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => all[i] = Stated(specimens.Curves[i], (weights, inside, asked.Level), figures[i]));
+        RankedSpecimen[] all = SideBySide.Of(
+            specimens.Curves.Length, threads, i => Stated(specimens.Curves[i], (weights, inside, asked.Level), figures[i]));
         candidates = [.. candidates.Where(i => double.IsFinite(figures[i].Mean.Value))];
         if (figures[0].DeviationDb is not null && candidates.Length > 0 && compared.Length > 0)
         {

@@ -18,19 +18,14 @@ internal sealed class FrequencyComparer(LotSpecimens specimens, ImmutableArray<S
 
     /// <summary>All frequencies.</summary>
     /// <param name="threads">Threads to use; the result does not depend on it.</param>
-    public LotFrequency[] All(int threads)
+    public LotFrequency[] All(int threads) =>
+        [.. SideBySide.Of((specimens.Grid.Count + Neighbours - 1) / Neighbours, threads, Stretch).SelectMany(frequencies => frequencies)];
+
+    private LotFrequency[] Stretch(int number)
     {
-        var all = new LotFrequency[specimens.Grid.Count];
-        Parallel.For(0, (all.Length + Neighbours - 1) / Neighbours, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, stretch =>
-        {
-            int first = stretch * Neighbours, count = Math.Min(Neighbours, all.Length - first);
-            var sweeps = new SweepScatter(specimens, first, count);
-            for (int f = first; f < first + count; f++)
-            {
-                all[f] = At(f, sweeps);
-            }
-        });
-        return all;
+        int first = number * Neighbours, count = Math.Min(Neighbours, specimens.Grid.Count - first);
+        var sweeps = new SweepScatter(specimens, first, count);
+        return [.. Enumerable.Range(first, count).Select(f => At(f, sweeps))];
     }
 
     private LotFrequency At(int f, SweepScatter sweeps)

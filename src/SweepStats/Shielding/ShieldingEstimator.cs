@@ -50,9 +50,7 @@ public sealed class ShieldingEstimator
         ArgumentNullException.ThrowIfNull(campaign);
         _grid = campaign.Grid;
         // The display is the receiver's: what one role shows of its steps holds for the others.
-        var roundings = new double[campaign.Covered.Length];
-        Parallel.For(
-            0, roundings.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => roundings[i] = DisplayStep.Deviation(campaign.Covered[i].Block));
+        double[] roundings = SideBySide.Of(campaign.Covered.Length, threads, i => DisplayStep.Deviation(campaign.Covered[i].Block));
         double rounding = roundings.Append(campaign.Floor is null ? 0 : DisplayStep.Deviation(campaign.Floor)).Max();
         _together = together ?? SerialCorrelation.Untested;
         _reference = RepeatedLevels.From(campaign.Reference, rounding, RepeatKind.Reference, _together);

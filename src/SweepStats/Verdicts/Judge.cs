@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 
 namespace SweepStats.Verdicts;
 
@@ -32,9 +33,7 @@ public static class Judge
             return new Verdict(trust, null, []) { Untested = untested };
         }
 
-        var decided = new CurveDecisions[curves.Length];
-        Parallel.For(0, decided.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads) }, i => decided[i] = CurveDecisions.Of(curves[i], rule, findings));
-
+        CurveDecisions[] decided = SideBySide.Of(curves.Length, threads, i => CurveDecisions.Of(curves[i], rule, findings));
         bool gaps = findings.Any(f => f.LeavesFrequenciesOut);
         RequirementOutcome For(params CurveDecisions[] some) => Outcome(some, rule) switch
         {
