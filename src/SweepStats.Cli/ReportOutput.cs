@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Runtime.ExceptionServices;
-using SweepStats.Files.Campaigns;
 using SweepStats.Files.Results;
 using SweepStats.Report;
 
@@ -14,9 +13,15 @@ internal static class ReportOutput
 
     public static Option<bool> Png() => new("--png") { Description = "Also write each chart as PNG" };
 
+    public static Option<bool> Pdf() => new("--pdf") { Description = "Also print the page to report.pdf; needs Chromium" };
+
+    public static Option<bool> Xlsx() => new("--xlsx") { Description = "Also write the tables as one spreadsheet, results.xlsx" };
+
     /// <summary>What <see cref="Charts"/> is given where none are wanted.</summary>
     public const string NoCharts = "none";
 
+    private const string PageName = "index.html";
+    private const string PdfName = "report.pdf";
     private const string SomeCharts = "summary";
     private const string AllCharts = "all";
 
@@ -40,24 +45,26 @@ internal static class ReportOutput
         _ => null,
     };
 
-    /// <summary>Page, charts and tables at the same time, then summary.json, which lists them.</summary>
-    /// <param name="target">The folder, and the threads to use.</param>
-    /// <param name="pages">Page and charts.</param>
-    /// <param name="tables">The tables.</param>
-    /// <param name="summary">summary.json, given the other files.</param>
+    /// <summary>Page, charts and tables at the same time, then the printed page and summary.json, which lists them all.</summary>
+    /// <param name="report">What to write.</param>
     /// <param name="terminal">Told where the charts cannot be drawn.</param>
     /// <returns>summary.json; null after telling why nothing was written.</returns>
-    public static byte[]? Write(
-        (string Folder, int Threads) target, Func<ImmutableArray<ReportFile>> pages, IEnumerable<ReportTable> tables, Func<ImmutableArray<InputFile>, byte[]> summary, Terminal terminal)
+    /// <exception cref="IOException">A file cannot be written, or the page cannot be printed.</exception>
+    public static byte[]? Write(WantedReport report, Terminal terminal)
     {
         try
         {
-            using var folder = new ReportFolder(target.Folder);
-            var threads = new ParallelOptions { MaxDegreeOfParallelism = target.Threads };
-            Action[] parts = [() => Put(folder, pages(), threads), .. tables.Select(table => (Action)(() => Put(folder, table)))];
+            using var folder = new ReportFolder(report.Folder);
+            var threads = new ParallelOptions { MaxDegreeOfParallelism = report.Threads };
+            Action[] parts = [() => Put(folder, report.Pages(), threads), .. report.Tables.Select(table => (Action)(() => Put(folder, table)))];
             // Whatever goes wrong first is told as it would be on one thread.
             Parallel.Invoke(threads, parts);
-            byte[] written = summary(folder.Written());
+            if (report.Printer is { } printer)
+            {
+                Put(folder, new ReportTable(PdfName, stream => stream.Write(printer.Print(folder.Gathered(PageName)))));
+            }
+
+            byte[] written = report.Summary(folder.Written());
             Put(folder, new ReportTable(SummaryJson.FileName, stream => stream.Write(written)));
             folder.Commit();
             return written;

@@ -79,14 +79,18 @@ internal static class LotsCommand
 
     private static bool Write(LotHistory together, List<CampaignAnalysis> analyses, (string[] Folders, string? Target, bool Png) asked, Terminal terminal) =>
         ReportOutput.Write(
-            (asked.Target!, analyses[0].Result.Plan.Threads),
-            () => LotHistoryReport.Build(together, [.. analyses.Select(a => a.Result)], asked.Png),
-            [
-                new(LotsCsv.FileName, stream => LotHistoryCsv.Write(together, stream)),
-                new(LotHistoryPairsCsv.FileName, stream => LotHistoryPairsCsv.Write(together, stream)),
-                new(LotFrequenciesCsv.FileName, stream => LotHistoryFrequenciesCsv.Write(together, stream)),
-            ],
-            written => SummaryText.Of(together, [.. asked.Folders.Select(CampaignAnalysis.Named).Zip(analyses)], written), terminal) is not null;
+            new WantedReport(asked.Target!, analyses[0].Result.Plan.Threads)
+            {
+                Pages = () => LotHistoryReport.Build(together, [.. analyses.Select(a => a.Result)], asked.Png),
+                Tables =
+                [
+                    new(LotsCsv.FileName, stream => LotHistoryCsv.Write(together, stream)),
+                    new(LotHistoryPairsCsv.FileName, stream => LotHistoryPairsCsv.Write(together, stream)),
+                    new(LotFrequenciesCsv.FileName, stream => LotHistoryFrequenciesCsv.Write(together, stream)),
+                ],
+                Summary = written => SummaryText.Of(together, [.. asked.Folders.Select(CampaignAnalysis.Named).Zip(analyses)], written),
+            },
+            terminal) is not null;
 
     private static string? SameTwice(string[] folders) =>
         folders.GroupBy(f => Path.TrimEndingDirectorySeparator(Path.GetFullPath(f)), StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1)?.First();

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SweepStats.Files.Results;
+using SweepStats.Files.Spreadsheets;
 using SweepStats.Report;
 
 namespace SweepStats.Cli.Commands;
@@ -20,6 +21,10 @@ internal static class RunCommand
         command.Options.Add(to);
         command.Options.Add(png);
         command.Options.Add(charts);
+        Option<bool> pdf = ReportOutput.Pdf();
+        Option<bool> xlsx = ReportOutput.Xlsx();
+        command.Options.Add(pdf);
+        command.Options.Add(xlsx);
         command.Validators.Add(result =>
         {
             if (result.GetValue(png) && result.GetValue(charts) == ReportOutput.NoCharts)
@@ -30,12 +35,20 @@ internal static class RunCommand
         command.SetAction(words =>
         {
             string target = words.GetValue(to) ?? Path.Combine("reports", new DirectoryInfo(words.GetValue(options.Campaign)!).Name);
-            return Run(words, options, (target, new ReportOptions { Png = words.GetValue(png), Charts = ReportOutput.Drawn(words.GetValue(charts)) }), terminal);
+            PrintingBrowser? printer = words.GetValue(pdf) ? PrintingBrowser.On(Environment.GetEnvironmentVariable("PATH")) : null;
+            if (words.GetValue(pdf) && printer is null)
+            {
+                terminal.Error.WriteLine(PrintingBrowser.Missing);
+                return ExitCode.BadInput;
+            }
+
+            var shown = new ReportOptions { Png = words.GetValue(png), Charts = ReportOutput.Drawn(words.GetValue(charts)) };
+            return Run(words, options, new RunReport(target, shown, words.GetValue(xlsx), printer), terminal);
         });
         return command;
     }
 
-    private static int Run(ParseResult words, CampaignOptions options, (string Target, ReportOptions Shown) report, Terminal terminal)
+    private static int Run(ParseResult words, CampaignOptions options, RunReport report, Terminal terminal)
     {
         if (ReportFolder.Refusal(report.Target) is { } refusal)
         {
@@ -61,12 +74,26 @@ internal static class RunCommand
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
     }
 
-    private static byte[]? Write(CampaignAnalysis analysis, (string Target, ReportOptions Shown) report, Terminal terminal)
+    private static byte[]? Write(CampaignAnalysis analysis, RunReport report, Terminal terminal)
     {
         ReportOptions shown = report.Shown with { Assumptions = analysis.Reading.Assumptions, LeftOut = analysis.Reading.LeftOutInBrief };
+        ReportTable[] tables = [.. Tables(analysis.Result)];
         return ReportOutput.Write(
-            (report.Target, analysis.Result.Plan.Threads), () => ReportBuilder.Build(analysis.Result, shown), Tables(analysis.Result), written => SummaryText.Of(analysis, written), terminal);
+            new WantedReport(report.Target, analysis.Result.Plan.Threads)
+            {
+                Pages = () => ReportBuilder.Build(analysis.Result, shown),
+                Tables = report.Workbook ? [.. tables, Workbook(analysis, tables)] : tables,
+                Summary = written => SummaryText.Of(analysis, written),
+                Printer = report.Printer,
+            },
+            terminal);
     }
+
+    private static ReportTable Workbook(CampaignAnalysis analysis, ReportTable[] tables) => new(Files.Spreadsheets.Workbook.FileName, stream =>
+        Files.Spreadsheets.Workbook.Write(
+            [.. WorkbookFacts.Of(analysis)],
+            tables.Select(table => new WorkbookTable(Path.GetFileNameWithoutExtension(table.Name), table.Write)),
+            stream));
 
     private static IEnumerable<ReportTable> Tables(AnalysisResult result) =>
     [

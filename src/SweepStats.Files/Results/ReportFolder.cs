@@ -67,15 +67,21 @@ public sealed class ReportFolder : IDisposable
     /// <exception cref="ArgumentException">The path leads out of the report.</exception>
     public Stream Create(string path)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        string full = Path.GetFullPath(Path.Combine(_stage, path));
-        if (!full.StartsWith(_stage + Path.DirectorySeparatorChar, StringComparison.Ordinal))
-        {
-            throw new ArgumentException($"'{path}' leads out of the report.", nameof(path));
-        }
-
+        string full = Gathered(path);
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
         return new HashedFile(full, hash => _written[Path.GetRelativePath(_stage, full).Replace('\\', '/')] = hash);
+    }
+
+    /// <summary>Where a file lies until the report is put in its place.</summary>
+    /// <param name="path">Its path within the report, with '/' between folders.</param>
+    /// <exception cref="ArgumentException">The path leads out of the report.</exception>
+    public string Gathered(string path)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        string full = Path.GetFullPath(Path.Combine(_stage, path));
+        return full.StartsWith(_stage + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+            ? full
+            : throw new ArgumentException($"'{path}' leads out of the report.", nameof(path));
     }
 
     /// <summary>The files created so far, with their hashes, in natural order. All streams must be closed.</summary>

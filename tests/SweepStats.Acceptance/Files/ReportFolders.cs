@@ -45,7 +45,8 @@ public sealed class ReportFolders : IDisposable
         // Of a file and a folder of one name the later one cannot be made.
         ReportFile[] files = [.. Enumerable.Range(0, 12).SelectMany(i => new[] { new ReportFile($"charts/{i}", [1]), new ReportFile($"charts/{i}/a.svg", [1]) })];
         var terminal = new Terminal(TextWriter.Null, TextWriter.Null, Interactive: false);
-        Assert.ThrowsAny<IOException>(() => ReportOutput.Write((Target, threads), () => [.. files], [], _ => [], terminal));
+        var report = new WantedReport(Target, threads) { Pages = () => [.. files], Tables = [], Summary = _ => [] };
+        Assert.ThrowsAny<IOException>(() => ReportOutput.Write(report, terminal));
         Assert.False(Directory.Exists(Target));
         Assert.Empty(Directory.EnumerateFileSystemEntries(Path.Combine(_folder.Path, "reports")));
     }
