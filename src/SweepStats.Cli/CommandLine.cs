@@ -20,9 +20,10 @@ internal static class CommandLine
             PlanCommand.Create(terminal),
             RehearseCommand.Create(terminal),
             InitCommand.Create(terminal),
+            CompletionCommand.Create(terminal),
         };
         ParseResult parsed = root.Parse(WithoutHelp(args));
-        string[] wrong = [.. UsageErrors.Of(parsed)];
+        string[] wrong = Completes(args) ? [] : [.. UsageErrors.Of(parsed)];
         foreach (string message in wrong)
         {
             terminal.Error.WriteLine($"sweepstats: {message}");
@@ -32,6 +33,9 @@ internal static class CommandLine
             ? ExitCode.BadInput
             : parsed.Invoke(new InvocationConfiguration { Output = terminal.Out, Error = terminal.Error, EnableDefaultExceptionHandler = false });
     });
+
+    // A shell asks what fits into a line that is not complete yet.
+    private static bool Completes(string[] args) => args is [var first, ..] && first.StartsWith("[suggest", StringComparison.Ordinal);
 
     // "help" and "help COMMAND" are what people type first.
     private static string[] WithoutHelp(string[] args) => args switch

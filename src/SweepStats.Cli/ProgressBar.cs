@@ -3,11 +3,11 @@ using System.Globalization;
 
 namespace SweepStats.Cli;
 
-/// <summary>A bar on the error stream for work longer than a second; nothing where nobody watches.</summary>
+/// <summary>A bar on the error stream for work longer than half a second; nothing where nobody watches.</summary>
 internal sealed class ProgressBar(Terminal terminal, bool wanted) : IDisposable
 {
     private const int Width = 30;
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.4);
     private static readonly TimeSpan Between = TimeSpan.FromMilliseconds(100);
 
     private readonly Lock _turn = new();
