@@ -96,6 +96,7 @@ public static partial class Wording
         return reading.State == ShieldingState.NoFloor ? "Take floor sweeps: without a floor only lower bounds are known, and somewhere they do not reach the requirement."
             : reading.State == ShieldingState.Overloaded ? "Take sweeps without overload: somewhere the receiver was overloaded, and the bound that is left ends below the requirement."
             : seen.LeakageRules ? "Isolate better: somewhere leakage leaves only a bound, and it ends below the requirement."
+            : seen.HiddenBehindPlate ? "Take more plate sweeps, or reference and plate with more power: somewhere the noise of the plate leaves only a bound, and it ends below the requirement."
             : seen.Ambient ? "Switch off what transmits: somewhere it leaves only a bound, and it ends below the requirement."
             : seen.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom) ? "Lower the bottom of the display: somewhere it leaves only a bound, and it ends below the requirement."
             : seen.Doubts.HasFlag(ReadingDoubts.FloorMoved) ? "Take floor sweeps again: somewhere covered noise leaves only a bound, and it ends below the requirement."

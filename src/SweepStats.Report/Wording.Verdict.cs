@@ -1,6 +1,5 @@
 using SweepStats.Bands;
 using SweepStats.Checks;
-using SweepStats.Leakage;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -41,12 +40,10 @@ public static partial class Wording
 
     // What matters to every figure and nothing could test: without it nobody may say that the measurement can be trusted.
     private static string NotTested(AnalysisResult result) => result.Verdict.Untested.IsEmpty ? string.Empty
-        : $" Not tested: {string.Join(", ", result.Verdict.Untested.Select(d => Doubt(d, result)))}.";
+        : $" Not tested: {string.Join(", ", result.Verdict.Untested.Select(Doubt))}.";
 
-    private static string Doubt(UntestedDoubt doubt, AnalysisResult result) => doubt switch
+    private static string Doubt(UntestedDoubt doubt) => doubt switch
     {
-        UntestedDoubt.Leakage when result.Leakages.Any(l => l.Source == LeakageSource.Plate) =>
-            "leakage below the noise of the plate sweeps",
         UntestedDoubt.Overload => "overload of the receiver",
         UntestedDoubt.Leakage => "leakage round the specimen",
         UntestedDoubt.PuttingBack => "putting the specimen back",

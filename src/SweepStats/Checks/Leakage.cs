@@ -18,18 +18,11 @@ internal sealed class Leakage : ICheck
 
     public string? UntestedBecause(Evidence seen) => CouldTell(seen) ? null
         : SourceLevelChange.IsPlateElsewhere(seen) ? "the plate was taken at another level of the source than the reference"
-        : Plate(seen) is not null ? "the plate sweeps are too noisy to show a leakage that matters"
         : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) ? "the plate sweeps are on other frequencies or in another unit"
         : Lacking.Sweeps(seen, SweepRole.Plate);
 
-    /// <summary>
-    /// Whether a leakage that matters would have shown: behind the plate, at each value, less comes than could move it by more than
-    /// half of its half-width.
-    /// </summary>
-    public static bool CouldTell(Evidence seen) => ComparablePlate(seen) is { } plate && !Hides(seen, plate);
-
-    /// <summary>Whether the plate shows nothing but noise at some value that a leakage below it could move.</summary>
-    public static bool CouldHideBehindPlate(Evidence seen) => ComparablePlate(seen) is { } plate && Hides(seen, plate);
+    /// <summary>Whether plate sweeps show the leakage, or how high it may be at most: either stands in the intervals.</summary>
+    public static bool CouldTell(Evidence seen) => ComparablePlate(seen) is not null;
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -38,9 +31,9 @@ internal sealed class Leakage : ICheck
             yield return UnusablePlate(seen);
         }
 
-        if (Plate(seen) is { } plate && seen.Curves.Sum(c => Hidden(c, plate).Length) is > 0 and var hidden)
+        if (ComparablePlate(seen) is { } plate && seen.Curves.Sum(c => Hidden(c, plate).Length) is > 0 and var hidden)
         {
-            yield return TooLittleRange(seen, plate, hidden);
+            yield return BehindPlate(seen, plate, hidden);
         }
 
         SteadyLeakage? floor = seen.Leakages.FirstOrDefault(l => l.Source != LeakageSource.Plate);
@@ -69,26 +62,27 @@ internal sealed class Leakage : ICheck
         NextStep = "Take the plate with the same start, stop and number of points as the specimens.",
     };
 
-    private Finding TooLittleRange(Evidence seen, SteadyLeakage plate, int hidden)
+    private Finding BehindPlate(Evidence seen, SteadyLeakage plate, int hidden)
     {
-        double below = Sample.Median([.. plate.LimitDb.Select((limit, f) => seen.Curves[0].Readings[f].Evidence.ReferenceDb - limit)]);
+        double below = Sample.Median([.. plate.MayBe.Select((leakage, f) => seen.Curves[0].Readings[f].Evidence.ReferenceDb - leakage.LimitDb)]);
+        int bounds = seen.Curves.Sum(c => c.Readings.Count(r => r.Evidence.HiddenBehindPlate));
         return new Finding
         {
             Code = Code,
-            Severity = Severity.Note,
+            Severity = bounds > 0 ? Severity.Warning : Severity.Note,
             Role = SweepRole.Plate,
             Size = new Decibels(below),
-            Message = $"At {Amount.Count(hidden, "value", "values")} the plate shows nothing but noise, and a leakage that matters could hide in it (about {Amount.Db(below)} below the reference at half of the frequencies). It stands in no interval there.",
-            Basis = string.Create(CultureInfo.InvariantCulture, $"97.5 % limit of what comes beyond the noise, from {Amount.Count(PlateCount(seen), "plate sweep", "plate sweeps")}; it matters from {Materiality.Share * 100:0} % of a half-width on."),
-            NextStep = "Give the plate more range: more plate sweeps, more averaging, or a narrower bandwidth.",
+            Message = $"At {Amount.Count(hidden, "value", "values")} the plate shows nothing but noise, and a leakage that matters could hide in it. The intervals allow for it: "
+                + $"at half of the frequencies the plate rules out more than {Amount.Db(below)} below the reference."
+                + (bounds > 0 ? $" {Amount.Count(bounds, "value is", "values are")} only a bound for it." : string.Empty),
+            Basis = string.Create(CultureInfo.InvariantCulture, $"95 % limit of what comes beyond the noise, from {Amount.Count(PlateCount(seen), "plate sweep", "plate sweeps")}; it matters from {Materiality.Share * 100:0} % of a half-width on."),
+            NextStep = "Take more plate sweeps, or reference and plate with more power: less can hide behind the plate then, and the intervals narrow. More averaging or a narrower bandwidth in all sweeps does the same.",
         };
     }
 
     private static int PlateCount(Evidence seen) => seen.Campaign.SetAside.Count(s => s.Role == SweepRole.Plate);
 
     private static SteadyLeakage? ComparablePlate(Evidence seen) => SourceLevelChange.IsPlateElsewhere(seen) ? null : Plate(seen);
-
-    private static bool Hides(Evidence seen, SteadyLeakage plate) => seen.Curves.Any(c => Hidden(c, plate).Length > 0);
 
     private static SteadyLeakage? Plate(Evidence seen) => seen.Leakages.FirstOrDefault(l => l.Source == LeakageSource.Plate);
 
@@ -139,19 +133,23 @@ internal sealed class Leakage : ICheck
         "Isolate better: tighten joints, use better cables, put absorbers in the way round, turn the antennas, or calibrate the isolation. A narrower bandwidth does not help."
         + (MaySubtract(seen) ? " Where the leakage stays the same with the specimen in place, write leakage = \"same\" under [setup]: it is then subtracted." : string.Empty);
 
-    // Frequencies at which a leakage that the plate does not show could move a value. An interval that is narrow by chance asks no
-    // more of the plate than its neighbours do.
+    // Frequencies at which a leakage that the plate does not show could move a value, or leaves only a bound. An interval that is narrow by chance
+    // asks no more of the plate than its neighbours do.
     private static int[] Hidden(ShieldingCurve curve, SteadyLeakage plate)
     {
         double usual = Materiality.Share * Materiality.HalfWidthDb([curve]);
         bool Hides(int f)
         {
-            double over = curve.Readings[f].Evidence.CoveredDb - plate.LimitDb[f];
+            double over = curve.Readings[f].Evidence.CoveredDb - plate.MayBe[f].LimitDb;
             double shift = over > 0 ? -VoltageSum.Apart(new Decibels(over)).Low.Value : double.PositiveInfinity;
             return shift > usual && Materiality.Matters(shift, curve.Readings[f]);
         }
 
-        return [.. Enumerable.Range(0, curve.Readings.Length).Where(f => !double.IsFinite(plate.LevelDb[f]) && Hides(f))];
+        return
+        [
+            .. Enumerable.Range(0, curve.Readings.Length)
+                .Where(f => !double.IsFinite(plate.LevelDb[f]) && (curve.Readings[f].Evidence.HiddenBehindPlate || Hides(f))),
+        ];
     }
 
     private static bool MaySubtract(Evidence seen) =>

@@ -73,7 +73,7 @@ internal sealed class SettingsChanged : ICheck
                 ReadingEvidence evidence = curve.Readings[f].Evidence;
                 ShieldingState state = curve.Readings[f].State;
                 bool hidden = state == ShieldingState.Capped || (state == ShieldingState.Overloaded && evidence.HiddenByFloor);
-                return hidden && evidence is { Ambient: false, LeakageRules: false };
+                return hidden && evidence is { Ambient: false, LeakageRules: false, HiddenBehindPlate: false };
             }
 
             double[] under = [.. Enumerable.Range(0, curve.Readings.Length).Where(InFloor)

@@ -15,9 +15,14 @@ public sealed record FloorAndLeakage(AlignedCampaign Campaign, NoiseFloor? Floor
     /// <summary>What of them stands in the levels.</summary>
     public LeakageLevels Levels => new()
     {
-        BesideDb = Leakages.Any(l => l.Anywhere && !l.Subtracted) ? [.. Enumerable.Range(0, Campaign.Grid.Count).Select(Strongest)] : [],
+        Beside = Standing.Any(l => l.Anywhere || !l.MayBe.IsEmpty) ? [.. Frequencies.Select(Highest)] : [],
+        ShownDb = Standing.Any(l => l.Anywhere) ? [.. Frequencies.Select(Strongest)] : [],
         RemainderDb = Leakages.FirstOrDefault(l => l.Subtracted)?.RemainderDb ?? [],
     };
+
+    private IEnumerable<int> Frequencies => Enumerable.Range(0, Campaign.Grid.Count);
+
+    private IEnumerable<SteadyLeakage> Standing => Leakages.Where(l => !l.Subtracted);
 
     /// <summary>The floor sweeps as far as they are noise: what floors with phase leave when their mean is taken out; null where they show a signal and no noise.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
@@ -44,7 +49,10 @@ public sealed record FloorAndLeakage(AlignedCampaign Campaign, NoiseFloor? Floor
         return plate is null ? cleared : cleared with { Leakages = cleared.Leakages.Add(plate) };
     }
 
-    private double Strongest(int f) => Leakages.Where(l => !l.Subtracted).Max(l => l.LevelDb[f]);
+    private double Strongest(int f) => Standing.Max(l => l.LevelDb[f]);
+
+    private LeakageLevel Highest(int f) =>
+        Standing.Select(l => l.MayBe.IsEmpty ? LeakageLevel.Known(l.LevelDb[f]) : l.MayBe[f]).MaxBy(l => l.LimitDb);
 
     private FloorAndLeakage Cleared(FloorHistory? history) =>
         Leakages is [{ Source: LeakageSource.FloorPhase } shown] && CoherentFloor.Of(Campaign.Floor!) is { } coherent

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Numerics;
 using SweepStats.Alignment;
 using SweepStats.Floor;
-using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Leakage;
@@ -10,14 +9,14 @@ namespace SweepStats.Leakage;
 /// <summary>What comes round the specimen: the level behind a solid metal plate in its place, less the noise.</summary>
 /// <remarks>
 /// A plate lets nothing through, so what is read beyond the noise took another way. Where nothing shows beyond the noise, as much
-/// may come round as would not show: that limit tells how far the plate was a test at all.
+/// may come round as would not show: that stands in the intervals all the same (<see cref="SteadyLeakage.MayBe"/>).
 /// </remarks>
 internal static class PlateLeakage
 {
     // Below twice the noise what is left of a plate's level without it is known too badly.
     private const double LeastOverFloorDb = 3;
 
-    // A leakage that does not show is taken to be alike over so many frequencies to either side.
+    // Where something transmits a plate shows no leakage. It is taken to be no larger than at the frequencies within so many to either side.
     private const int Neighbours = 4;
 
     // Chance that a plate sweep through which nothing comes shows leakage somewhere, all frequencies together.
@@ -43,7 +42,7 @@ internal static class PlateLeakage
         {
             Source = LeakageSource.Plate,
             LevelDb = SteadyLeakage.Filled([.. mean.Select((level, f) => At(level, f, floor, told))]),
-            LimitDb = [.. mean.Select((_, f) => Limit(mean, f, floor, plates.Length))],
+            MayBe = MayBe(mean, floor, plates.Length),
         };
     }
 
@@ -67,23 +66,23 @@ internal static class PlateLeakage
         return floor.Ambient[f] || over < toldDb ? double.NegativeInfinity : PowerLeft(plate, over);
     }
 
-    // One-sided 97.5 % limit of its mean over neighbouring frequencies: what chance takes from the plates, the floor's own error,
-    // and how far it may have moved.
-    private static double Limit(double[] plate, int f, NoiseFloor? floor, int sweeps)
+    private static ImmutableArray<LeakageLevel> MayBe(double[] plate, NoiseFloor? floor, int sweeps)
     {
         if (floor is null)
         {
-            return plate[f];
+            return [.. plate.Select(LeakageLevel.Known)];
         }
 
-        int start = Math.Max(0, f - Neighbours);
-        int[] beside = [.. Enumerable.Range(start, Math.Min(plate.Length, f + Neighbours + 1) - start)];
-        double quantile = Confidence.NinetyFive.TwoSidedQuantile;
-        double chance = floor.Noise.Max(n => n.CriticalRise(sweeps * beside.Length, quantile));
-        double error = StudentQuantile.Of(quantile).At(floor.DegreesOfFreedom[f]) * floor.StandardErrorDb[f];
-        double shown = Math.Max(0, beside.Average(i => plate[i] - floor.LevelDb[i]));
-        double over = shown + Math.Sqrt((chance * chance) + (error * error)) + floor.HalfWidthDb;
-        return PowerLeft(floor.LevelDb[f] + over, over);
+        PlateReadings[] ways = [.. floor.Noise.Select(n => new PlateReadings(n, floor, sweeps))];
+        LeakageLevel[] own = [.. plate.Select((level, f) => ways.Select(w => w.At(level, f)).MaxBy(l => l.LimitDb))];
+        return [.. SteadyLeakage.Filled(own).Select((level, f) => floor.Ambient[f] ? Beside(own, f, floor.Ambient) ?? level : level)];
+    }
+
+    private static LeakageLevel? Beside(LeakageLevel[] own, int f, ImmutableArray<bool> ambient)
+    {
+        int first = Math.Max(0, f - Neighbours), end = Math.Min(own.Length, f + Neighbours + 1);
+        int[] quiet = [.. Enumerable.Range(first, end - first).Where(i => !ambient[i])];
+        return quiet.Length == 0 ? null : quiet.Select(i => own[i]).MaxBy(l => l.LimitDb);
     }
 
     private static double PowerLeft(double level, double over) => level + (10 * Math.Log10(1 - Math.Pow(10, -over / 10)));

@@ -21,10 +21,8 @@ public sealed record SteadyLeakage
     /// </summary>
     public ImmutableArray<double> RemainderDb { get; init; } = [];
 
-    /// <summary>
-    /// Level in dB that it hardly exceeds anywhere, also where none shows; empty where that is not known.
-    /// </summary>
-    public ImmutableArray<double> LimitDb { get; init; } = [];
+    /// <summary>How high it may be at each frequency, also where none shows; empty where that is not known.</summary>
+    public ImmutableArray<LeakageLevel> MayBe { get; init; } = [];
 
     /// <summary>It was subtracted from reference and covered sweeps.</summary>
     public bool Subtracted => !RemainderDb.IsEmpty;
@@ -36,6 +34,20 @@ public sealed record SteadyLeakage
     /// <param name="levels">Levels in dB; −∞ where none shows, and there it stays.</param>
     internal static ImmutableArray<double> Filled(IReadOnlyList<double> levels)
     {
+        double[] around = AroundDb(levels);
+        return [.. levels.Select((level, f) => double.IsFinite(level) ? Math.Max(level, around[f]) : level)];
+    }
+
+    /// <summary>The same of levels that chance may hide.</summary>
+    internal static ImmutableArray<LeakageLevel> Filled(IReadOnlyList<LeakageLevel> levels)
+    {
+        double[] around = AroundDb([.. levels.Select(l => l.EstimateDb)]);
+        return [.. levels.Select((level, f) => level with { EstimateDb = Math.Max(level.EstimateDb, around[f]) })];
+    }
+
+    // Mean power of each frequency and its neighbours, in dB.
+    private static double[] AroundDb(IReadOnlyList<double> levels)
+    {
         double[] power = [.. levels.Select(level => Math.Pow(10, level / 10))];
         double Around(int f)
         {
@@ -43,6 +55,6 @@ public sealed record SteadyLeakage
             return 10 * Math.Log10(power.AsSpan(first, end - first).ToArray().Average());
         }
 
-        return [.. levels.Select((level, f) => double.IsFinite(level) ? Math.Max(level, Around(f)) : level)];
+        return [.. Enumerable.Range(0, power.Length).Select(Around)];
     }
 }

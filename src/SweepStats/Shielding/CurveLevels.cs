@@ -23,7 +23,7 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
             : new RepeatedLevel(floor.LevelDb[f], new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f])),
         typeB)
     {
-        LeakageDb = leakage.BesideDb.IsEmpty ? double.NegativeInfinity : leakage.BesideDb[f],
+        Leakage = leakage.Beside.IsEmpty ? LeakageLevel.None : leakage.Beside[f],
     };
 
     /// <summary>Independent reference and covered repeats: sweeps, or placements where those are named.</summary>

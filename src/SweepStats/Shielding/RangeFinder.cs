@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Floor;
+using SweepStats.Leakage;
 using SweepStats.Statistics;
 
 namespace SweepStats.Shielding;
@@ -16,11 +17,11 @@ namespace SweepStats.Shielding;
 /// <param name="limits">Detection limits of the campaign.</param>
 /// <param name="reference">Reference levels.</param>
 /// <param name="covered">Covered levels.</param>
-/// <param name="leakageDb">Level of what else reaches the receiver; empty where nothing does.</param>
+/// <param name="leakage">What else reaches the receiver; empty where nothing does.</param>
 /// <param name="signalDeviation">Scatter of the signal from one covered unit to the next, in dB.</param>
 internal sealed class RangeFinder(
     NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, DetectionLimits limits, RepeatedLevels reference, RepeatedLevels covered,
-    ImmutableArray<double> leakageDb, double signalDeviation)
+    ImmutableArray<LeakageLevel> leakage, double signalDeviation)
 {
     // |1 + 1.975·e^(jφ)| exceeds 1 at 95 of 100 phases.
     private const double InMostPhasesDb = 5.91;
@@ -40,7 +41,7 @@ internal sealed class RangeFinder(
             range = Math.Min(range, level - weakest);
         }
 
-        range = leakageDb.IsEmpty ? range : Math.Min(range, reference.MeanDb(f) - leakageDb[f] - OverLeakageDb());
+        range = leakage.IsEmpty ? range : Math.Min(range, reference.MeanDb(f) - leakage[f].LimitDb - OverLeakageDb());
 
         return Math.Max(0, range);
     }

@@ -1,3 +1,4 @@
+using SweepStats.Leakage;
 using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
@@ -9,6 +10,6 @@ namespace SweepStats.Shielding;
 /// <param name="TypeB">Uncertainty that repeats do not show, of the difference.</param>
 internal readonly record struct ReadingLevels(RepeatedLevel Reference, RepeatedLevel Covered, RepeatedLevel Floor, SystematicError TypeB)
 {
-    /// <summary>Level in dB of what may stand beside the signal as a steady voltage of unknown phase; −∞ where nothing does.</summary>
-    public double LeakageDb { get; init; } = double.NegativeInfinity;
+    /// <summary>What may stand beside the signal as a steady voltage of unknown phase.</summary>
+    public LeakageLevel Leakage { get; init; } = LeakageLevel.None;
 }

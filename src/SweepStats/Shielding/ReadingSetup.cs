@@ -6,4 +6,5 @@ namespace SweepStats.Shielding;
 /// <param name="Repeated">Reference and covered sweeps both repeat.</param>
 /// <param name="RangeDb">Usable dynamic range; null where no floor is known.</param>
 /// <param name="Doubts">What stands against taking it for a value.</param>
-internal readonly record struct ReadingSetup(bool Repeated, double? RangeDb, ReadingDoubts Doubts);
+/// <param name="BehindPlate">Only for what the noise of the plate sweeps may hide is there no upper end.</param>
+internal readonly record struct ReadingSetup(bool Repeated, double? RangeDb, ReadingDoubts Doubts, bool BehindPlate);

@@ -74,15 +74,17 @@ public sealed class ShieldingEstimator
         RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb, RepeatKind.Covered, _together);
         var measured = new CurveLevels(_reference, covered, _floor, _typeB, _leakage);
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
-        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _limits, _reference, covered, _leakage.BesideDb, SignalDeviation(covered));
+        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _limits, _reference, covered, _leakage.Beside, SignalDeviation(covered));
         var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
         var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
         {
             ReadingLevels levels = measured[f];
             // A transmitter is no noise: it beats with the signal and comes and goes, so nothing is taken out of the reading and only a bound remains.
-            EnvelopeLimits limits = EnvelopeLimits.Of(levels, estimators, _floor is not null && !_floor.Ambient[f], measured.Repeated);
-            readings.Add(Read(f, levels, limits, new ReadingSetup(measured.Repeated, range?.At(f), doubts.At(f))));
+            bool noise = _floor is not null && !_floor.Ambient[f];
+            EnvelopeLimits limits = EnvelopeLimits.Of(levels, estimators, noise, measured.Repeated);
+            bool behind = limits.Capped && noise && ShownDb(f) is null && BoundedWithoutLeakage(levels, estimators);
+            readings.Add(Read(f, levels, limits, new ReadingSetup(measured.Repeated, range?.At(f), doubts.At(f), behind)));
             half[f] = limits.HalfWidthDb
                 + (readings[f] is ShieldingReading.Measured { Shielding.Value.Value: var se } ? LeakageLaw.HalfWidthDb(se, levels) : 0)
                 + (NormalReach * measured.RemainderDb(f) / Math.Sqrt(_grid.Count));
@@ -101,6 +103,11 @@ public sealed class ShieldingEstimator
         };
     }
 
+    private double? ShownDb(int f) => _leakage.ShownDb.IsEmpty || double.IsNegativeInfinity(_leakage.ShownDb[f]) ? null : _leakage.ShownDb[f];
+
+    private static bool BoundedWithoutLeakage(in ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators) =>
+        !levels.Leakage.IsNone && !EnvelopeLimits.Of(levels with { Leakage = LeakageLevel.None }, estimators, floorKnown: true, repeated: false).Capped;
+
     // Placements, or what the specimen itself does, may scatter the signal more than the reference shows; less is not to be
     // counted on.
     private double SignalDeviation(RepeatedLevels covered) =>
@@ -115,14 +122,15 @@ public sealed class ShieldingEstimator
             At = _grid[f],
             ReferenceDb = levels.Reference.MeanDb,
             CoveredDb = levels.Covered.MeanDb,
-            FloorDb = _floor is null ? null : PowerSum(_floor.LevelDb[f], levels.LeakageDb),
-            LeakageDb = double.IsFinite(levels.LeakageDb) ? levels.LeakageDb : null,
+            FloorDb = _floor is null ? null : PowerSum(_floor.LevelDb[f], ShownDb(f)),
+            LeakageDb = ShownDb(f),
+            HiddenBehindPlate = setup.BehindPlate,
             DynamicRange = setup.RangeDb is { } db ? new Decibels(db) : null,
             StandardUncertaintyDb = setup.Repeated ? limits.StandardUncertaintyDb : null,
             DegreesOfFreedom = setup.Repeated ? limits.DegreesOfFreedom : null,
             OneSidedLow = setup.Repeated && double.IsFinite(limits.OneSidedLowDb) ? new Decibels(limits.OneSidedLowDb) : null,
             Ambient = ambient,
-            HiddenByFloor = _floor is not null && !ambient && limits.Capped,
+            HiddenByFloor = _floor is not null && !ambient && limits.Capped && !setup.BehindPlate,
             Doubts = setup.Doubts,
             ReferenceInFloor = referenceInFloor,
         };
@@ -132,7 +140,7 @@ public sealed class ShieldingEstimator
         }
 
         ShieldingState state = _floor is null ? ShieldingState.NoFloor
-            : IsClear(levels) ? ShieldingState.Clear : ShieldingState.NearFloor;
+            : IsClear(levels, ShownDb(f)) ? ShieldingState.Clear : ShieldingState.NearFloor;
         if (!setup.Repeated && !limits.Capped && !ambient)
         {
             return new ShieldingReading.Unrepeated(state, evidence, new Decibels(limits.SeDb));
@@ -149,12 +157,12 @@ public sealed class ShieldingEstimator
             : Bound(ShieldingState.Capped, evidence, limits.LowDb);
     }
 
-    private static bool IsClear(ReadingLevels levels) =>
-        levels.Covered.MeanDb - levels.Floor.MeanDb >= ClearRiseDb && levels.Covered.MeanDb - levels.LeakageDb >= ClearOfLeakageDb;
+    private static bool IsClear(in ReadingLevels levels, double? leakageDb) =>
+        levels.Covered.MeanDb - levels.Floor.MeanDb >= ClearRiseDb && !(levels.Covered.MeanDb - leakageDb < ClearOfLeakageDb);
 
     // What floor sweeps show.
-    private static double PowerSum(double noise, double leakage) =>
-        double.IsFinite(leakage) ? 10 * Math.Log10(Math.Pow(10, noise / 10) + Math.Pow(10, leakage / 10)) : noise;
+    private static double PowerSum(double noise, double? leakageDb) =>
+        leakageDb is { } leakage ? 10 * Math.Log10(Math.Pow(10, noise / 10) + Math.Pow(10, leakage / 10)) : noise;
 
     private static ShieldingReading Bound(ShieldingState state, ReadingEvidence evidence, double low) => double.IsFinite(low)
         ? new ShieldingReading.AtLeast(state, evidence, new Decibels(low))

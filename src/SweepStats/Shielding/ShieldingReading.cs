@@ -81,6 +81,9 @@ public sealed record ReadingEvidence
     /// <summary>The covered level cannot be told from the floor, whatever else stands against the reading.</summary>
     public bool HiddenByFloor { get; init; }
 
+    /// <summary>The covered level clears the noise, but a leakage that the noise of the plate sweeps may hide could make it alone.</summary>
+    public bool HiddenBehindPlate { get; init; }
+
     /// <summary>What stands against taking the reading for a value.</summary>
     public ReadingDoubts Doubts { get; init; }
 

@@ -52,16 +52,7 @@ internal static class UntestedDoubts
         }
 
         Add(UntestedDoubt.Overload, IsOverloadTested(seen));
-        if (Checks.Leakage.CouldHideBehindPlate(seen))
-        {
-            // A leakage that is found where the plate shows it says nothing of where the plate shows noise.
-            untested.Add(UntestedDoubt.Leakage);
-        }
-        else
-        {
-            Add(UntestedDoubt.Leakage, Checks.Leakage.CouldTell(seen));
-        }
-
+        Add(UntestedDoubt.Leakage, Checks.Leakage.CouldTell(seen));
         Add(UntestedDoubt.PuttingBack, seen.Curves.All(c => c.PlacementCount > 1));
         Add(UntestedDoubt.Drift, seen.Timing == ReferenceTiming.BothSides && !seen.Drifts.IsEmpty);
         return untested.ToImmutable();
