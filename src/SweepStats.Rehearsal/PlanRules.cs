@@ -24,6 +24,7 @@ internal static class PlanRules
             "a whole number of looks for log averaging, and where one look is kept");
         double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb, plan.QuantisationDb, .. plan.LotSpreads];
         Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
+        Require(plan.ReferenceRippleDb >= 0, "a swing of the reference that is not negative");
         CheckSteps(plan);
         CheckFaults(plan);
     }
@@ -43,6 +44,7 @@ internal static class PlanRules
         Require(plan.LinearitySweeps >= 1, "at least 1 linearity sweep at a source level");
         Require(plan.LinearitySourcesDbm.Distinct().Count() == plan.LinearitySourcesDbm.Length, "source levels of linearity sweeps that differ");
         Require(plan.PlateSweeps >= 0, "0 or more plate sweeps");
+        Require(plan.PlateDb is null or >= 0, "a leak that arrives 0 dB or more below the reference");
         Require(plan.SecondsPerSweep is > 0 and <= 604_800, "a time from sweep to sweep above 0 and up to a week");
         Require(plan.JumpShare is >= 0 and <= 1 && plan.Ambient.All(carrier => carrier.Share is >= 0 and <= 1), "shares from 0 to 1");
         foreach (OddSweep odd in plan.OddSweeps)

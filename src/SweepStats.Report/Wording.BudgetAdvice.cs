@@ -57,9 +57,13 @@ public static partial class Wording
         double stated = budget.Lines.Where(l => l.TypeB).Sum(l => l.Share ?? 0);
         UncertaintyLine most = budget.Lines.Where(l => l.TypeB == stated >= 0.5).MaxBy(l => l.Share ?? 0)!;
         return stated >= 0.5
-            ? $"Most of the uncertainty ({Percent(stated)} of the variance) comes from what no repeat shows, above all {SourceName(most, budget.ByPlacement)}: make that smaller; more sweeps hardly help."
+            ? $"Most of the uncertainty ({Percent(stated)} of the variance) comes from what no repeat shows, above all {Smaller(most, budget)}"
             : $"Most of the uncertainty ({Percent(1 - stated)} of the variance) comes from what repeats show, above all {Helps(most, budget)}.{Magnified(budget)}";
     }
+
+    private static string Smaller(UncertaintyLine most, ShieldingBudget budget) => most.Part == BudgetPart.Leakage && budget.LeakageBehindPlate
+        ? "a leakage that the noise of the plate sweeps may hide: more plate sweeps make that smaller; more of the others hardly help."
+        : $"{SourceName(most, budget.ByPlacement)}: make that smaller; more sweeps hardly help.";
 
     private static string Lessens(bool overload, ReadingDoubts doubts) => overload ? "Less level at the receiver helps"
         : doubts.HasFlag(ReadingDoubts.CoveredAtBottom) ? "A lower bottom of the display helps" : "New floor sweeps, or more range, help";

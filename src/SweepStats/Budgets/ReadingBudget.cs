@@ -61,6 +61,7 @@ internal sealed class ReadingBudget
             Reported = Reported(reading),
             Doubts = reading.Evidence.Doubts,
             ByPlacement = _levels.ByPlacement,
+            LeakageBehindPlate = leakage > 0 && reading.Evidence.LeakageDb is null,
             LargestOfSeveral = !plain && _estimators.Length > 1,
         };
     }

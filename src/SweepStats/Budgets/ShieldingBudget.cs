@@ -56,6 +56,9 @@ public sealed record ShieldingBudget
     /// <summary>Several ways of averaging, or places of a declared floor, have to be reckoned with; the budget is for the one with the largest uncertainty.</summary>
     public bool LargestOfSeveral { get; init; }
 
+    /// <summary>The leakage in it shows nowhere: it is what the noise of the plate sweeps may hide.</summary>
+    public bool LeakageBehindPlate { get; init; }
+
     /// <summary>How far the mean may lie to either side for not knowing how the receiver averages, in dB: added to the interval as it is, since it is no scatter.</summary>
     public double AveragingShiftDb { get; init; }
 

@@ -25,11 +25,9 @@ internal sealed class Capped : ICheck
                 continue;
             }
 
-            var limits = new OneSidedLimits(curve);
-            int[] asked = [.. Enumerable.Range(0, curve.Readings.Length).Where(f => At(f) && seen.Rule?.Requirement.At(curve.Readings[f].Evidence.At) is not null)];
             ReadingEvidence[] bounded = [.. Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f].Evidence)];
             bool carriers = Enumerable.Range(0, curve.Readings.Length).All(f => !At(f) || curve.Readings[f].Evidence.Ambient);
-            bool enough = asked.Length > 0 && asked.All(f => seen.Rule!.IsMet(curve.Readings[f], limits.Low(f, seen.Rule.Level.Level)) == true);
+            bool enough = Reached.By(curve, Enumerable.Range(0, curve.Readings.Length).Where(At), seen);
             yield return new Finding
             {
                 Code = Code,

@@ -35,7 +35,8 @@ internal sealed class SaturationStep : ICheck
                 ? Stretches.Where(seen.Campaign.Grid, f => seen.Curves[0].Readings[f].Evidence.ReferenceDb >= from) : [],
             Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded, or the source does not step as stated. {Consequence(seen, curve)}{Compression(curve)}",
             Basis = string.Create(CultureInfo.InvariantCulture, $"{Method(worst)} at {Amount.Count(worst.PointCount, "frequency", "frequencies")}, {worst.LowSweeps} + {worst.HighSweeps} sweeps{Against(curve, worst)}; told from {LinearityStep.WorthTellingDb} dB on, a fault from {LinearityCurve.CompressionDb} dB on."),
-            NextStep = Unused(curve) ? $"Stay at {Dbm(curve.ReferenceDbm!.Value)} of the source or below."
+            NextStep = ExchangedPlate.IsLikely(seen) ? ExchangedPlate.NextStep
+                : Unused(curve) ? $"Stay at {Dbm(curve.ReferenceDbm!.Value)} of the source or below."
                 : $"{Lower(curve, Followed(curve, first))}, and take reference and covered again. Measure the level of the source if the receiver is known to follow.",
         };
     }

@@ -38,7 +38,8 @@ internal sealed class UnderRanged : ICheck
                     ? $"At {Amount.OutOf(count, curve.Readings.Length)} the reference rises less than {LeastRiseDb:0} dB over the floor, by up to {Amount.Db(most)} too little."
                     : $"At {Amount.OutOf(count, curve.Readings.Length)} the usable dynamic range falls short, by up to {Amount.Db(most)}, of what is asked: the requirement{Guard(seen)} with a margin of {Amount.Db(seen.Margin.Value)}, or a reference {LeastRiseDb:0} dB over the floor.",
                 Basis = Basis(seen, curve),
-                NextStep = dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
+                NextStep = ExchangedPlate.IsLikely(seen) ? ExchangedPlate.NextStep
+                    : dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
                     : AtMost(seen, curve).LeakageRules ? string.Create(CultureInfo.InvariantCulture, $"To gain {most:0.0} dB, isolate by as much more: leakage, and not noise, ends the range. A narrower bandwidth does not help.")
                     : RangeRemedy.For(most, curve.Readings.Any(r => r.State == ShieldingState.Overloaded), Attenuation(seen)),

@@ -23,6 +23,9 @@ internal sealed record Analyser
 
     public double ScatterDb { get; init; } = 0.05;
 
+    /// <summary>Sweeps of a plate; the leakage then goes round the specimen and not through the receiver, so that the floor has none of it.</summary>
+    public int PlateSweeps { get; init; }
+
     public bool WithPhase { get; init; } = true;
 
     public ulong Seed { get; init; } = 1;
@@ -32,12 +35,17 @@ internal sealed record Analyser
         var random = new RandomSource(Seed);
         Complex[] leakage = Smooth(random, Math.Pow(10, -LeakageDb / 20));
         Complex[] turn = [.. Enumerable.Range(0, Points).Select(f => Complex.FromPolarCoordinates(1, 0.7 * f))];
-        IEnumerable<Sweep> Role(SweepRole role, double signal) => Enumerable.Range(1, Sweeps).Select(j =>
+        IEnumerable<Sweep> Role(SweepRole role, double signal, int sweeps) => Enumerable.Range(1, sweeps).Select(j =>
         {
+            double leaks = role == SweepRole.Floor && PlateSweeps > 0 ? 0 : 1;
             double scattered = signal * Math.Pow(10, ScatterDb * random.Normal() / 20);
-            return Sweep(role, j, [.. turn.Select((t, f) => (scattered * t) + leakage[f] + Noise(random))]);
+            return Sweep(role, j, [.. turn.Select((t, f) => (scattered * t) + (leaks * leakage[f]) + Noise(random))]);
         });
-        return new Campaign("analyser", [.. Role(SweepRole.Floor, 0), .. Role(SweepRole.Reference, 1), .. Role(SweepRole.Covered, Math.Pow(10, -ShieldingDb / 20))])
+        return new Campaign("analyser",
+        [
+            .. Role(SweepRole.Floor, 0, Sweeps), .. Role(SweepRole.Reference, 1, Sweeps),
+            .. Role(SweepRole.Covered, Math.Pow(10, -ShieldingDb / 20), Sweeps), .. Role(SweepRole.Plate, 0, PlateSweeps),
+        ])
         {
             FloorTaking = SweepTaking.BeforeAndAfter,
         };
