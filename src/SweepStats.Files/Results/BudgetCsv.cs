@@ -28,7 +28,7 @@ public static class BudgetCsv
             foreach (UncertaintyLine line in budget.Lines)
             {
                 rows.Text(budget.Name.Lot).Text(budget.Name.Specimen).Cell(budget.At is { } at ? ResultNumber.Exact(at.Value) : "");
-                rows.Text(line.Source).Cell(line.TypeB ? "B" : "A").Cell(line.Entry?.Distribution.ToString().ToLowerInvariant() ?? "student");
+                rows.Text(line.Source).Cell(line.TypeB ? "B" : "A").Cell(Distribution(line));
                 rows.Cell(ResultNumber.Level(line.StandardUncertaintyDb)).Cell(ResultNumber.Level(line.Sensitivity)).Cell(ResultNumber.Level(line.ContributionDb));
                 rows.Cell(ResultNumber.DegreesOfFreedom(line.DegreesOfFreedom)).Cell(ResultNumber.Level(line.Share)).Cell("");
                 rows.End();
@@ -43,4 +43,7 @@ public static class BudgetCsv
             }
         }
     }
+
+    private static string Distribution(UncertaintyLine line) => line.Part == BudgetPart.Leakage ? "arcsine"
+        : line.Entry?.Distribution.ToString().ToLowerInvariant() ?? "student";
 }

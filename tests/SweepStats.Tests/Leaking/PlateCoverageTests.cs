@@ -57,7 +57,7 @@ public sealed class PlateCoverageTests
     [Fact]
     public void TheBudgetNamesIt()
     {
-        AnalysisResult result = Analysis.Run((Bench(10) with { LeakageDb = 103, ShieldingDb = 80 }).Draw(), new AnalysisPlan());
+        AnalysisResult result = Analysis.Run((Bench(10) with { LeakageDb = 110, ShieldingDb = 80 }).Draw(), new AnalysisPlan());
         Assert.Contains(result.Budgets[0].Frequencies, b => b.LeakageBehindPlate && b.Lines.Any(l => l.Source == "leakage" && l.StandardUncertaintyDb > 0.1));
     }
 

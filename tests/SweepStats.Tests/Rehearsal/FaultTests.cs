@@ -134,7 +134,7 @@ public sealed class FaultTests
         [
             Clean with { OddSweeps = [new OddSweep(SweepRole.Reference, 6, 1)] }, Clean with { OddSweeps = [new OddSweep(SweepRole.Plate, 1, 1)] },
             Clean with { OddSweeps = [new OddSweep(SweepRole.Floor, 1, 0, -1)] }, Clean with { JumpShare = 1.1 }, Clean with { SecondsPerSweep = 0 },
-            Clean with { LinearitySourcesDbm = [0, 0] }, Clean with { LinearitySweeps = 0 }, Clean with { PlateSweeps = -1 },
+            Clean with { LinearitySourcesDbm = [0, 0] }, Clean with { LinearitySweeps = 0 }, Clean with { PlateSweeps = -1 }, Clean with { PlateDb = -60 }, Clean with { ReferenceRippleDb = -1 },
             Clean with { Ambient = [new AmbientCarrier(new Hertz(1e8), new Decibels(10), -0.1)] },
         ];
         Assert.All(plans, plan => Assert.StartsWith("A rehearsal needs ", Assert.Throws<ArgumentException>(() => Rehearser.Draw(plan)).Message, StringComparison.Ordinal));
