@@ -64,6 +64,19 @@ public sealed class RehearseWordsTests
     }
 
     [Theory]
+    [InlineData("--plate", "a leak that arrives 0 dB or more below the reference")]
+    [InlineData("--reference-ripple", "a swing of the reference that is not negative")]
+    [InlineData("--scatter", "spreads and steps that are not negative")]
+    public void DecibelsThatMakeNoSenseBelowZeroAreRefused(string option, string wanted)
+    {
+        using var scratch = new ScratchFolder();
+        string folder = Path.Combine(scratch.Path, "c");
+        (int code, _, string error) = Shell.Run("rehearse", folder, option, "-60");
+        Assert.Equal((2, $"sweepstats rehearse: A rehearsal needs {wanted}."), (code, error.TrimEnd()));
+        Assert.False(Directory.Exists(folder));
+    }
+
+    [Theory]
     [InlineData("C:-6:300MHz-600MHz", "A rehearsal needs the lot C that is to have a step, and there are only A, B.")]
     [InlineData("A:-6:2GHz-3GHz", "A rehearsal needs a swept frequency for the step of lot A, and none lies from 2000000000 to 3000000000 Hz.")]
     public void AStepThatCannotBeDrawnIsRefused(string step, string reason)
