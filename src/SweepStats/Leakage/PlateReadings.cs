@@ -5,9 +5,10 @@ namespace SweepStats.Leakage;
 
 /// <summary>How high the leakage behind a plate may be, for one way of averaging.</summary>
 /// <remarks>
-/// The level is what the noise curve makes of the plate's rise over the floor; chance is what noise does to the mean of so many readings, less the higher the leakage
-/// stands over it. Each frequency speaks for itself: a leakage by several ways differs from one to the next, and neighbours that show none say little of it.
-/// Source: <see cref="DetectorNoise"/>; the coverage study of plates in DEVELOPERS.md.
+/// The level is what the noise curve makes of the plate's rise over the floor. Chance is what noise does to the mean of so many
+/// readings, less the higher the leakage stands over it. Each frequency speaks for itself: a leakage by several ways differs from one
+/// to the next, and neighbours that show none say little of it. Assumes a plate read with the settings of the floor.
+/// Source: <see cref="DetectorNoise"/>; its coverage stands in DEVELOPERS.md, Where the model fails.
 /// </remarks>
 /// <param name="noise">The detector's noise.</param>
 /// <param name="floor">The floor.</param>

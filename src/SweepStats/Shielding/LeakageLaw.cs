@@ -9,7 +9,8 @@ namespace SweepStats.Shielding;
 /// Behind a level s stands a signal between 20·log10(10^(s/20) − 10^(l/20)) and 20·log10(10^(s/20) + 10^(l/20)), with l the leakage; the error of the level is an
 /// arcsine one of about that reach (<see cref="VoltageSum"/>). The reach is taken at the ends of the interval that scatter and noise leave, and added by its own
 /// distribution (<see cref="WidenedInterval"/>). Where the leakage alone could make the level the signal may be absent, and the upper end is open. The estimate stays:
-/// over all phases the mean of log|signal + leakage| is the larger of the two. The same voltage stands in the reference. Of a leakage that noise may hide its upper limit is taken.
+/// over all phases the mean of log|signal + leakage| is the larger of the two. The same voltage stands in the reference.
+/// Of a leakage that noise may hide the upper limit is taken.
 /// Source of the mean: Jensen's formula, Acta Mathematica 22 (1899), 359 (from memory).
 /// </remarks>
 internal static class LeakageLaw
@@ -87,8 +88,8 @@ internal static class LeakageLaw
         return signal > leakage ? ((Over(signal, leakage) + Under(signal, leakage)) / 2) + Over(levels.Reference.MeanDb, leakage) : 0;
     }
 
-    // A leakage beyond this limit is missed only at the phases that are near the worst, one in four or so: a one-sided limit of the interval's own
-    // level keeps what the interval promises, with half of what is granted to spare (simulated: Coverage study, plates).
+    // A leakage beyond its limit is missed only at the phases near the worst, one in four or so: with a one-sided limit of the
+    // interval's own level less than half of what the interval grants is missed (simulated; DEVELOPERS.md, Where the model fails).
     private static double Most(in ReadingLevels levels, double probability) =>
         levels.Leakage.Below(Math.Max((2 * probability) - 1, Confidence.NearlyEven));
 

@@ -73,7 +73,7 @@ internal static class BenchSteps
 
         RehearsalPlan leaking = Plan with { PlateSweeps = 3, PlateDb = 45 };
         yield return new("leakage", "a way round the specimen", Severity.Warning, "seal the edges", Taken.With(leaking), Taken.With(leaking with { PlateDb = 110 }));
-        Taken sealedUp = Taken.With(leaking with { PlateDb = 110 });
+        Taken sealedUp = Taken.With(leaking with { PlateDb = 110, PlateSweeps = 20 });
         yield return new("leakage", "a plate on other frequencies", Severity.Note, "the same start, stop and number of points", sealedUp.But(s => s.Role == SweepRole.Plate ? s.WithoutFirstPoint() : s), sealedUp);
     }
 

@@ -66,12 +66,7 @@ public sealed class LeakageTests
         RehearsalPlan plan = Rehearsed.Plan with { PlateSweeps = 3, ShieldingStartDb = 30, ShieldingStopDb = 30, LinearitySourcesDbm = linearity ? [0, 10] : [] };
         Assert.DoesNotContain(Rehearsed.Analysed(plan).Findings, f => f.NextStep.Contains("exchanged", StringComparison.Ordinal));
         Campaign drawn = Rehearser.Draw(plan).Campaign;
-        Campaign exchanged = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role switch
-        {
-            SweepRole.Plate => new Sweep(s.Name, SweepRole.Reference, s.Grid, s.Levels, s.Scale),
-            SweepRole.Reference => new Sweep(s.Name, SweepRole.Plate, s.Grid, s.Levels, s.Scale),
-            _ => s,
-        })] };
+        Campaign exchanged = drawn with { Sweeps = [.. drawn.Sweeps.Select(Exchanged)] };
         AnalysisResult result = Analysis.Run(exchanged, new AnalysisPlan { Averaging = Averaging.Power });
         Assert.Equal(Trust.Untrustworthy, result.Verdict.Trust);
         Assert.Contains("plate and reference", result.Findings[0].NextStep, StringComparison.Ordinal);
@@ -81,6 +76,13 @@ public sealed class LeakageTests
 
     [Fact]
     public void WithoutPlateSweepsNothingIsSaid() => Assert.DoesNotContain(Rehearsed.Analysed(Rehearsed.Plan).Findings, f => f.Code == "leakage");
+
+    private static Sweep Exchanged(Sweep sweep) => sweep.Role switch
+    {
+        SweepRole.Plate => new Sweep(sweep.Name, SweepRole.Reference, sweep.Grid, sweep.Levels, sweep.Scale),
+        SweepRole.Reference => new Sweep(sweep.Name, SweepRole.Plate, sweep.Grid, sweep.Levels, sweep.Scale),
+        _ => sweep,
+    };
 
     private static Campaign Taken(double plateDb, double shieldingDb)
     {
