@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using SweepStats.Statistics;
+
+namespace SweepStats.Receivers;
+
+/// <summary>The most likely shielding by stations silent and heard: a normal fit of which every value is known from one side only. Immutable.</summary>
+/// <remarks>
+/// ln L(s) = Σ ln Φ((s − m)/u) over the silent + Σ ln Φ((m − s)/u) over the heard, in dB; concave, so it has one summit, which exists where some are silent and some heard.
+/// Assumes margins that err normally and independently about what is stated; what receivers or sources share is not in it, which moves the estimate little. Halving of the
+/// slope's sign, to 1e-9 dB. It is an estimate only: the limits are those of <see cref="MarginBound"/>. Source: interval-censored regression, as survreg of R has it
+/// (fixtures/oracles/receivers.R), with all scales known.
+/// </remarks>
+/// <param name="Summit">The most likely shielding in dB.</param>
+/// <param name="LogLikelihood">ln L there.</param>
+public sealed record MarginLikelihood(double Summit, double LogLikelihood)
+{
+    private const double Reach = 40, Accuracy = 1e-9;
+
+    /// <summary>The fit; null where all are silent or all heard, which has no summit.</summary>
+    /// <param name="observations">Evidence at one shielding.</param>
+    public static MarginLikelihood? Of(ImmutableArray<ReceiverObservation> observations)
+    {
+        if (observations.IsDefaultOrEmpty || observations.All(o => o.HeardCovered) || observations.All(o => !o.HeardCovered))
+        {
+            return null;
+        }
+
+        var errors = new MarginErrors(observations);
+        double widest = errors.Uncertainties.Max();
+        (double low, double high) = (errors.Margins.Min() - (Reach * widest), errors.Margins.Max() + (Reach * widest));
+        while (high - low > Accuracy)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = Slope(observations, errors, middle) > 0 ? (middle, high) : (low, middle);
+        }
+
+        return new MarginLikelihood(low, Log(observations, low));
+    }
+
+    /// <summary>ln L at a shielding in dB.</summary>
+    internal static double Log(ImmutableArray<ReceiverObservation> observations, double s)
+    {
+        var errors = new MarginErrors(observations);
+        return Enumerable.Range(0, observations.Length).Sum(i => NormalTail.LogCdf(Standardised(observations[i], errors, (i, s))));
+    }
+
+    private static double Slope(ImmutableArray<ReceiverObservation> observations, MarginErrors errors, double s)
+    {
+        double slope = 0;
+        for (int i = 0; i < observations.Length; i++)
+        {
+            double side = observations[i].HeardCovered ? -1 : 1;
+            slope += side * NormalTail.Ratio(Standardised(observations[i], errors, (i, s))) / errors.Uncertainties[i];
+        }
+
+        return slope;
+    }
+
+    private static double Standardised(ReceiverObservation observation, MarginErrors errors, (int Place, double S) at) =>
+        (observation.HeardCovered ? -1 : 1) * (at.S - errors.Margins[at.Place]) / errors.Uncertainties[at.Place];
+}
