@@ -8,11 +8,11 @@ internal static class GroupText
     /// <summary>The answer of the group: "145 MHz: SE ≥ 57.1 dB (95 %, one-sided).".</summary>
     public static string Headline(StationGroup group, ReceiverQuestion question) => $"{Where(group)}: {Shown(group, question)}";
 
-    /// <summary>What it rests on, what becomes of the claim, and what to do next; indented.</summary>
+    /// <summary>What becomes of the claim, what to do next, and what it rests on; indented.</summary>
     public static IEnumerable<string> Details(StationGroup group, ReceiverTest test)
     {
-        IEnumerable<string?> lines = group.Contradiction is not null ? [Claimed(group, test.Question)]
-            : [Rests(group), Claimed(group, test.Question), Next(group), ForClaim(group), Sweeps(group, test.Question)];
+        IEnumerable<string?> lines = group.Contradiction is not null ? []
+            : [test.Groups.Length > 1 ? Claimed(group, test.Question) : null, ForClaim(group), Next(group), Rests(group), Sweeps(group, test.Question)];
         return lines.OfType<string>().Select(line => "  " + line);
     }
 
@@ -90,6 +90,6 @@ internal static class GroupText
         }
 
         string plan = question.Claim is { } claim ? $"; 'sweepstats plan --claim {Wording.Plain(claim.Value)}' says what it takes" : string.Empty;
-        return $"Sweeps instead: they need a usable dynamic range of {Wording.HighTenths(range)} dB{(question.Claim is null && group.AtMost is null ? " or more" : string.Empty)}{plan}.";
+        return $"Sweeps instead: they need a usable dynamic range of at least {Wording.HighTenths(range)} dB{plan}.";
     }
 }

@@ -23,7 +23,7 @@ internal static class MarginChart
 
         MarginRows rows = MarginRows.Of(test, Most);
         PlotModel model = Frame.Model(MarginChartText.Title, MarginChartText.Subtitle(test, rows.Left), Values(rows), rows.Axis()).With([
-            new RowStripes { Colour = Ink.Veil(Ink.Faint, 130), Groups = rows.Together },
+            new RowStripes { Colour = Ink.Veil(Ink.Faint, 130), Groups = rows.Stripes },
             Bars(rows, heard: false),
             Bars(rows, heard: true),
             rows.Intervals.Count == 0 ? null : new SpanBars { Colour = Ink.Blue, Spans = rows.Intervals, Title = MarginChartText.Interval(test.Question.Confidence) },

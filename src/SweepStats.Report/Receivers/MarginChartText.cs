@@ -32,5 +32,5 @@ internal static class MarginChartText
 
     public static string Description(ReceiverTest test) => string.Join(" ", test.Groups.Select(g => GroupText.Headline(g, test.Question)));
 
-    private static string Unused(ReceiverTest test) => test.Observations.Count(o => o.State != EvidenceState.Counts) is > 0 and var unused ? $" {unused} no evidence, not drawn." : string.Empty;
+    private static string Unused(ReceiverTest test) => test.Observations.Count(o => o.State != EvidenceState.Counts) is > 0 and var unused ? $" Not drawn: {Wording.Plain(unused)} without evidence." : string.Empty;
 }

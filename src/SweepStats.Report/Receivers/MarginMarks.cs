@@ -6,7 +6,7 @@ namespace SweepStats.Report.Receivers;
 /// <summary>Stations at their margins with two standard uncertainties to either side; an arrow points to where the shielding lies.</summary>
 internal sealed class MarginMarks : ChartSeries
 {
-    private const double Length = 22, Head = 4, Size = 4;
+    private const double Length = 20, Head = 4, Size = 4;
 
     public required IReadOnlyList<MarginRow> Rows { get; init; }
 
@@ -22,7 +22,7 @@ internal sealed class MarginMarks : ChartSeries
         }
     }
 
-    protected override void DrawSample(IRenderContext rc, OxyRect box) => Mark(rc, box.Center);
+    protected override void DrawSample(IRenderContext rc, OxyRect box) => Mark(rc, new ScreenPoint(Hollow ? box.Right - Size : box.Left + Size, box.Center.Y));
 
     private void Mark(IRenderContext rc, ScreenPoint at)
     {

@@ -18,8 +18,8 @@ internal sealed class MarginRows
     /// <summary>What each group shows.</summary>
     public List<RowSpan> Intervals { get; } = [];
 
-    /// <summary>Rows of what groups show, from and to.</summary>
-    public List<(double From, double To)> Together { get; } = [];
+    /// <summary>Rows of what groups show, and between them those of their stations: every second one is striped.</summary>
+    public List<(double From, double To)> Stripes { get; } = [];
 
     /// <summary>Stations for which there was no room.</summary>
     public int Left { get; private set; }
@@ -51,6 +51,11 @@ internal sealed class MarginRows
 
     private void Add(StationGroup group)
     {
+        if (Count > 0)
+        {
+            Stripes.Add((Count, Count + group.Observations.Length - 1));
+        }
+
         foreach (ReceiverObservation o in group.Observations)
         {
             Stations.Add(new MarginRow(Count, o, o.MarginDb - (Reach * o.UncertaintyDb), o.MarginDb + (Reach * o.UncertaintyDb)));
@@ -63,7 +68,7 @@ internal sealed class MarginRows
             Intervals.Add(new RowSpan(Count, low, high));
         }
 
-        Together.Add((Count, Count));
+        Stripes.Add((Count, Count));
         _labels.Add((Count, group.Contradiction is null ? GroupText.Where(group) : MarginChartText.NothingClaimed(group)));
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using MathNet.Numerics.RootFinding;
 using SweepStats.Statistics;
 
 namespace SweepStats.Receivers;
@@ -24,8 +25,8 @@ namespace SweepStats.Receivers;
 /// </remarks>
 internal static class MarginBound
 {
-    private const double PaidForSelection = 0.02, Accuracy = 1e-7, Start = 12;
-    private const int MostSteps = 50;
+    private const double PaidForSelection = 0.02, Accuracy = 1e-7, LeastStep = 1e-9, Start = 6;
+    private const int MostSteps = 100;
 
     /// <summary>Lower bound in dB; null where no station fell silent.</summary>
     /// <param name="observations">Evidence at one shielding.</param>
@@ -54,7 +55,7 @@ internal static class MarginBound
         double bound = refuted.Until(new double[observations.Length]);
         for (int step = 0; step < MostSteps; step++)
         {
-            double next = refuted.Until(refuted.Slack(bound, slackFrom));
+            double next = refuted.Until(refuted.Slack(bound, slackFrom), bound);
             bool settled = next - bound < Accuracy;
             bound = Math.Max(bound, next);
             if (settled)
@@ -77,28 +78,29 @@ internal static class MarginBound
         public double[] Slack(double s, double from) => [.. margins.Select((m, i) => Math.Max(0, ((s - m) / errors.Uncertainties[i]) - from))];
 
         /// <summary>The least s that is not refuted, with the slack held fixed: it only grows with s, and refutes more.</summary>
-        public double Until(double[] slack)
+        /// <param name="slack">The slack.</param>
+        /// <param name="from">A value that is refuted, if one is known.</param>
+        public double Until(double[] slack, double? from = null)
         {
-            double width = errors.Uncertainties.Max();
             double high = Enumerable.Range(0, margins.Length).Where(i => bounding[i]).Max(i => margins[i]);
-            double low = high;
-            do
-            {
-                (low, width) = (high - (Start * width), 2 * width);
-            }
-            while (!Refutes(low, slack) && width < 1e6);
-
-            double enough = Accuracy * errors.Uncertainties.Min();
-            while (high - low > Math.Max(enough, 1e-12 * Math.Abs(high)))
-            {
-                double middle = (low + high) / 2;
-                (low, high) = Refutes(middle, slack) ? (middle, high) : (low, middle);
-            }
-
-            return low;
+            double low = from ?? high - FirstStep(slack, high);
+            double enough = Math.Max(LeastStep, Accuracy * errors.Uncertainties.Min());
+            // At the largest margin itself chance is one half; where rounding hides the root, the wider limit stands.
+            return Excess(low, slack) > 0 && Brent.TryFindRoot(s => Excess(s, slack), low, high, enough, MostSteps, out double root) ? root : low;
         }
 
-        private bool Refutes(double s, double[] slack)
+        private double FirstStep(double[] slack, double high)
+        {
+            double step = Start * errors.Uncertainties.Max();
+            while (Excess(high - step, slack) <= 0)
+            {
+                step *= 2;
+            }
+
+            return step;
+        }
+
+        private double Excess(double s, double[] slack)
         {
             Span<double> thresholds = stackalloc double[margins.Length];
             double most = double.NegativeInfinity;
@@ -113,7 +115,7 @@ internal static class MarginBound
                 thresholds[i] = Math.Max(most, thresholds[i]) + slack[i];
             }
 
-            return errors.AllBelow(thresholds) >= Level;
+            return errors.AllBelow(thresholds) - Level;
         }
     }
 }

@@ -13,8 +13,8 @@ namespace SweepStats.Statistics;
 /// </remarks>
 internal static class SharedNormals
 {
-    private const double Reach = 8, MostSquaredLoading = 0.95;
-    private const int Panels = 16, Order = 10;
+    private const double Reach = 6.5, MostSquaredLoading = 0.95;
+    private const int Panels = 13, Order = 8;
 
     private static readonly GaussLegendreRule Rule = new(-1, 1, Order);
 
