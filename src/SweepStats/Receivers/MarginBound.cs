@@ -19,13 +19,13 @@ namespace SweepStats.Receivers;
 /// </para>
 /// <para>
 /// It holds whichever way uncertainty is read: true margins scatter about the stated ones, or stated ones about the true. An interval by the likelihood of
-/// <see cref="MarginLikelihood"/> holds in the first case only. Exact but for <see cref="MarginErrors.AllBelow"/>, which errs to the wide side; a limit is found to 1e-7 of u.
+/// <see cref="MarginLikelihood"/> holds in the first case only. Exact but for <see cref="MarginErrors.AllBelow"/>, which errs to the wide side; a limit is found to 1e-7 dB.
 /// Source: the two steps, Romano, Shaikh and Wolf 2014, Econometrica 82, 1979 (from memory).
 /// </para>
 /// </remarks>
 internal static class MarginBound
 {
-    private const double PaidForSelection = 0.02, Accuracy = 1e-7, LeastStep = 1e-9, Start = 6;
+    private const double PaidForSelection = 0.02, Settled = 1e-7, Accuracy = 1e-9, Start = 6;
     private const int MostSteps = 100;
 
     /// <summary>Lower bound in dB; null where no station fell silent.</summary>
@@ -56,7 +56,7 @@ internal static class MarginBound
         for (int step = 0; step < MostSteps; step++)
         {
             double next = refuted.Until(refuted.Slack(bound, slackFrom), bound);
-            bool settled = next - bound < Accuracy;
+            bool settled = next - bound < Settled;
             bound = Math.Max(bound, next);
             if (settled)
             {
@@ -84,9 +84,8 @@ internal static class MarginBound
         {
             double high = Enumerable.Range(0, margins.Length).Where(i => bounding[i]).Max(i => margins[i]);
             double low = from ?? high - FirstStep(slack, high);
-            double enough = Math.Max(LeastStep, Accuracy * errors.Uncertainties.Min());
             // At the largest margin itself chance is one half; where rounding hides the root, the wider limit stands.
-            return Excess(low, slack) > 0 && Brent.TryFindRoot(s => Excess(s, slack), low, high, enough, MostSteps, out double root) ? root : low;
+            return Excess(low, slack) > 0 && Brent.TryFindRoot(s => Excess(s, slack), low, high, Accuracy, MostSteps, out double root) ? root : low;
         }
 
         private double FirstStep(double[] slack, double high)
