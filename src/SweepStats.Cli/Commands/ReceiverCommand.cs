@@ -71,14 +71,20 @@ internal static class ReceiverCommand
         return read is null ? [] : [.. read.Faults.Select(f => f.ToString())];
     }
 
-    private static bool Write(Asked asked, ReceiverTest test, (string Target, InputFile? Input) to) => ReportOutput.Write(
-        (to.Target, 1),
-        () => ReceiverReport.Build(test, asked.Options.Png(asked.Words)),
-        [
-            new(ReceiverCsv.FileName, stream => ReceiverCsv.Write(test, stream)),
-            new(ReceiverGroupsCsv.FileName, stream => ReceiverGroupsCsv.Write(test, stream)),
-        ],
-        written => SummaryText.Of(test, to.Input, written), asked.Terminal) is not null;
+    private static bool Write(Asked asked, ReceiverTest test, (string Target, InputFile? Input) to)
+    {
+        var report = new WantedReport(to.Target, Threads: 1)
+        {
+            Pages = () => ReceiverReport.Build(test, asked.Options.Png(asked.Words)),
+            Tables =
+            [
+                new(ReceiverCsv.FileName, stream => ReceiverCsv.Write(test, stream)),
+                new(ReceiverGroupsCsv.FileName, stream => ReceiverGroupsCsv.Write(test, stream)),
+            ],
+            Summary = written => SummaryText.Of(test, to.Input, written),
+        };
+        return ReportOutput.Write(report, asked.Terminal) is not null;
+    }
 
     private static void Print(Asked asked, ReceiverTest test, InputFile? input)
     {

@@ -10,7 +10,7 @@ public static class ReceiverGroupsCsv
 
     /// <summary>First line. at_least_db and at_most_db are one-sided, se_low_db to se_high_db two-sided, both at the confidence; empty where there is none.</summary>
     public const string Header =
-        "start_hz,stop_hz,observations,silent,largest_silent_db,smallest_heard_db,at_least_db,at_most_db,se_low_db,se_high_db,most_likely_db,confidence,claim_db,claim,contradiction,next_margin_db";
+        "start_hz,stop_hz,observations,silent,largest_silent_db,smallest_heard_db,at_least_db,at_most_db,se_low_db,se_high_db,confidence,claim_db,claim,contradiction,next_margin_db";
 
     /// <summary>Writes the table.</summary>
     /// <param name="test">The test.</param>
@@ -24,7 +24,7 @@ public static class ReceiverGroupsCsv
             rows.Cell(g.Band is { } start ? ResultNumber.Exact(start.Start.Value) : "").Cell(g.Band is { } stop ? ResultNumber.Exact(stop.Stop.Value) : "");
             rows.Cell(ResultNumber.Count(g.Observations.Length)).Cell(ResultNumber.Count(g.Observations.Count(o => !o.HeardCovered)));
             rows.Level(g.LargestSilentDb).Level(g.SmallestHeardDb).Level(g.AtLeast?.Value).Level(g.AtMost?.Value);
-            rows.Level(g.Interval?.Low).Level(g.Interval?.High).Level(g.Likelihood?.Summit).Cell(ResultNumber.Exact(test.Question.Confidence.Level));
+            rows.Level(g.Interval?.Low).Level(g.Interval?.High).Cell(ResultNumber.Exact(test.Question.Confidence.Level));
             rows.Level(test.Question.Claim?.Value).Cell(Claim(g.Claim) ?? "").Cell(g.Contradiction is null ? "no" : "yes").Level(g.Next?.MarginDb ?? g.SupportingMarginDb).End();
         }
     }

@@ -45,7 +45,6 @@ public static class ReceiverJson
             SummaryPlan.Number(json, "at_most_db", g.AtMost?.Value);
             SummaryPlan.Number(json, "se_low_db", g.Interval?.Low);
             SummaryPlan.Number(json, "se_high_db", g.Interval?.High);
-            SummaryPlan.Number(json, "most_likely_db", g.Likelihood?.Summit);
             json.WriteString("claim", ReceiverGroupsCsv.Claim(g.Claim));
             Contradiction(json, g.Contradiction);
             Next(json, g, test.Question.Claim);

@@ -54,7 +54,6 @@ internal static class GroupText
         [
             .. silent is null ? Array.Empty<string>() : [$"silent up to a margin of {Margin(silent)}"],
             .. heard is null ? Array.Empty<string>() : [$"heard from a margin of {Margin(heard)}"],
-            .. group.Likelihood is { } fit ? [$"most likely {Wording.Ratio(fit.Summit)}"] : Array.Empty<string>(),
         ];
         return group.AtLeast is null && group.AtMost is null ? null : $"Stations: {string.Join("; ", parts)}.";
     }

@@ -74,18 +74,18 @@ public static class ReceiverText
 
     private static string Outcome(ReceiverTest test)
     {
-        string where = test.Groups.Length == 1 ? "at the tested frequencies" : $"in each of the {test.Groups.Length} tested bands";
+        int bands = test.Groups.Length, missing = test.Groups.Count(g => g.Claim != ClaimOutcome.Supported);
         return test.Claim switch
         {
-            ClaimOutcome.Supported => $"supported {where} ({OneSided(test.Question.Confidence)})",
-            ClaimOutcome.Refuted => "refuted: a station is still heard that should be silent",
-            _ => "not shown",
+            ClaimOutcome.Supported => $"supported {(bands == 1 ? "at the tested frequencies" : $"in each of the {Wording.Plain(bands)} tested bands")} ({OneSided(test.Question.Confidence)})",
+            ClaimOutcome.Refuted => "refuted, since a station is still heard that should be silent",
+            _ => bands > 1 ? $"not shown in {Wording.Plain(missing)} of the {Wording.Plain(bands)} tested bands" : "not shown",
         };
     }
 
     private static string Because(ReceiverObservation observation) => observation.State switch
     {
-        EvidenceState.Uncontrolled => "state whether it was heard without the cover (uncovered). Silence alone proves nothing.",
+        EvidenceState.Uncontrolled => "state whether it was heard without the cover (uncovered_heard, --uncovered). Silence alone proves nothing.",
         EvidenceState.SilentUncovered when observation.HeardCovered => "heard under the cover but not without it. Test again.",
         EvidenceState.SilentUncovered => "it was silent without the cover too. Use a stronger station or a better receiver.",
         _ => $"check level and sensitivity. It was heard, although its level is stated {Wording.Ratio(-observation.MarginDb)} below the sensitivity.",

@@ -26,9 +26,6 @@ public sealed record StationGroup
     /// <summary>Two-sided interval in dB; null where an end is open, or under a contradiction.</summary>
     public required Interval? Interval { get; init; }
 
-    /// <summary>The most likely shielding; null where the interval is.</summary>
-    public required MarginLikelihood? Likelihood { get; init; }
-
     /// <summary>The station that tells most next; null where none is better than another.</summary>
     public required NextStation? Next { get; init; }
 
@@ -69,7 +66,6 @@ public sealed record StationGroup
             AtLeast = low,
             AtMost = high,
             Interval = interval,
-            Likelihood = interval is null ? null : MarginLikelihood.Of(sorted),
             Next = interval is { } i ? NextStation.Of(sorted, i, question.Confidence) : null,
             Claim = claim,
             SupportingMarginDb = claim == ClaimOutcome.NotShown && contradiction is null && sure
