@@ -17,7 +17,7 @@ internal sealed class MarginErrors
     {
         _of = observations;
         Margins = [.. observations.Select(o => o.MarginDb)];
-        Uncertainties = [.. observations.Select(o => Math.Max(LeastUncertaintyDb, o.UncertaintyDb))];
+        Uncertainties = [.. observations.Select(Uncertainty)];
         ImmutableArray<SharedPattern> all = [Of(o => o.Receiver, Sensitivity), Of(o => o.Source, Level), OfBoth()];
         _patterns = all.Any(p => p.Shares) ? [.. all.Where(p => p.Shares)] : [all[0]];
     }
@@ -27,6 +27,9 @@ internal sealed class MarginErrors
 
     /// <summary>Their standard uncertainties in dB.</summary>
     public double[] Uncertainties { get; }
+
+    /// <summary>Standard uncertainty of a margin in dB, above 0.</summary>
+    public static double Uncertainty(ReceiverObservation observation) => Math.Max(LeastUncertaintyDb, observation.UncertaintyDb);
 
     /// <summary>At least the probability that the error of each margin, in its standard uncertainties, stays below a threshold.</summary>
     /// <remarks>
@@ -70,11 +73,13 @@ internal sealed class MarginErrors
     {
         object?[] keys = [.. _of.Select(o => o is { Receiver: { } r, Source: { } s } ? new ReceiverAndSource(r, s) : null)];
         var loadings = new double[_of.Length];
-        for (int i = 0; i < loadings.Length; i++)
+        foreach (int[] together in Enumerable.Range(0, _of.Length).Where(i => keys[i] is not null).GroupBy(i => keys[i]).Select(g => g.ToArray()))
         {
-            int[] together = [.. Enumerable.Range(0, loadings.Length).Where(j => keys[i] is { } key && key.Equals(keys[j]))];
-            double least = together.SelectMany(a => together.Select(b => Correlation(a, b))).DefaultIfEmpty(0).Min();
-            loadings[i] = least > 1 - 1e-9 ? 1 : Math.Sqrt(least);
+            double least = together.SelectMany(a => together.Select(b => Correlation(a, b))).Min();
+            foreach (int i in together)
+            {
+                loadings[i] = least > 1 - 1e-9 ? 1 : Math.Sqrt(least);
+            }
         }
 
         return new SharedPattern(keys, loadings);

@@ -25,37 +25,24 @@ public sealed record MarginLikelihood(double Summit, double LogLikelihood)
             return null;
         }
 
-        var errors = new MarginErrors(observations);
-        double widest = errors.Uncertainties.Max();
-        (double low, double high) = (errors.Margins.Min() - (Reach * widest), errors.Margins.Max() + (Reach * widest));
+        double widest = observations.Max(MarginErrors.Uncertainty);
+        (double low, double high) = (observations.Min(o => o.MarginDb) - (Reach * widest), observations.Max(o => o.MarginDb) + (Reach * widest));
         while (high - low > Accuracy)
         {
             double middle = (low + high) / 2;
-            (low, high) = Slope(observations, errors, middle) > 0 ? (middle, high) : (low, middle);
+            (low, high) = Slope(observations, middle) > 0 ? (middle, high) : (low, middle);
         }
 
         return new MarginLikelihood(low, Log(observations, low));
     }
 
     /// <summary>ln L at a shielding in dB.</summary>
-    internal static double Log(ImmutableArray<ReceiverObservation> observations, double s)
-    {
-        var errors = new MarginErrors(observations);
-        return Enumerable.Range(0, observations.Length).Sum(i => NormalTail.LogCdf(Standardised(observations[i], errors, (i, s))));
-    }
+    internal static double Log(ImmutableArray<ReceiverObservation> observations, double s) => observations.Sum(o => NormalTail.LogCdf(Standardised(o, s)));
 
-    private static double Slope(ImmutableArray<ReceiverObservation> observations, MarginErrors errors, double s)
-    {
-        double slope = 0;
-        for (int i = 0; i < observations.Length; i++)
-        {
-            double side = observations[i].HeardCovered ? -1 : 1;
-            slope += side * NormalTail.Ratio(Standardised(observations[i], errors, (i, s))) / errors.Uncertainties[i];
-        }
+    private static double Slope(ImmutableArray<ReceiverObservation> observations, double s) =>
+        observations.Sum(o => Side(o) * NormalTail.Ratio(Standardised(o, s)) / MarginErrors.Uncertainty(o));
 
-        return slope;
-    }
+    private static double Standardised(ReceiverObservation observation, double s) => Side(observation) * (s - observation.MarginDb) / MarginErrors.Uncertainty(observation);
 
-    private static double Standardised(ReceiverObservation observation, MarginErrors errors, (int Place, double S) at) =>
-        (observation.HeardCovered ? -1 : 1) * (at.S - errors.Margins[at.Place]) / errors.Uncertainties[at.Place];
+    private static int Side(ReceiverObservation observation) => observation.HeardCovered ? -1 : 1;
 }
