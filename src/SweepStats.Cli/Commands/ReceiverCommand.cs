@@ -8,13 +8,19 @@ using SweepStats.Report.Receivers;
 
 namespace SweepStats.Cli.Commands;
 
-/// <summary>sweepstats receiver: what a receiver that falls silent under the cover, or does not, shows of the shielding.</summary>
+/// <summary>sweepstats receiver: what a receiver that falls silent under the cover, or does not, shows of the
+/// shielding.</summary>
 internal static class ReceiverCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE") { Description = "Observations, one a row; without one, the options state a single observation", Arity = ArgumentArity.ZeroOrOne };
-        var command = new Command("receiver", "Say what a receiver that falls silent under the cover, or is still heard, shows of the shielding");
+        var file = new Argument<string?>("FILE")
+        {
+            Description = "Observations, one a row; without one, the options state a single observation",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var command = new Command(
+            "receiver", "Say what a receiver that falls silent under the cover, or is still heard, shows of the shielding");
         command.Arguments.Add(file);
         var options = new ReceiverOptions(command);
         var single = new SingleObservation(command);
@@ -94,7 +100,8 @@ internal static class ReceiverCommand
             return;
         }
 
-        IEnumerable<string> told = asked.Options.IsVerbose(asked.Words) ? ReceiverText.Whole(test) : ReceiverText.FirstScreen(test, asked.Target is null ? 0 : 1);
+        IEnumerable<string> told = asked.Options.IsVerbose(asked.Words) ? ReceiverText.Whole(test)
+            : ReceiverText.FirstScreen(test, asked.Target is null ? 0 : 1);
         asked.Terminal.Write(asked.Target is null ? told : told.Append($"Written: {asked.Target}"));
     }
 

@@ -8,7 +8,8 @@ namespace SweepStats.Files.Receivers;
 /// <param name="Observations">The observations; empty where there are faults.</param>
 /// <param name="Faults">Why the file cannot be used, all of it; empty where it can.</param>
 /// <param name="Input">The file and its hash; null where it cannot be opened.</param>
-public sealed record ReceiverFile(ImmutableArray<ReceiverObservation> Observations, ImmutableArray<ReadFault> Faults, InputFile? Input)
+public sealed record ReceiverFile(ImmutableArray<ReceiverObservation> Observations, ImmutableArray<ReadFault> Faults,
+    InputFile? Input)
 {
     /// <summary>Reads a file. Nothing is guessed: what is missing or unclear is a fault with its line.</summary>
     /// <param name="path">Where it is.</param>
@@ -32,16 +33,20 @@ public sealed record ReceiverFile(ImmutableArray<ReceiverObservation> Observatio
 
         if (table.Rows.Length is 0 or > ReceiverTest.MostObservations)
         {
-            faults.Add(null, table.Rows.IsEmpty ? "there are no observations" : FormattableString.Invariant($"there are {table.Rows.Length} observations"), FormattableString.Invariant($"write 1 to {ReceiverTest.MostObservations} rows, one an observation"));
+            faults.Add(null, table.Rows.IsEmpty ? "there are no observations"
+                : FormattableString.Invariant($"there are {table.Rows.Length} observations"),
+                FormattableString.Invariant($"write 1 to {ReceiverTest.MostObservations} rows, one an observation"));
             return [];
         }
 
         var seen = new Dictionary<ReceiverObservation, int>();
         foreach ((int line, ImmutableArray<string> fields) in table.Rows)
         {
-            if (new ReceiverRow(columns, new CsvRow(line, fields), faults).Read() is { } observation && !seen.TryAdd(observation, line))
+            if (new ReceiverRow(columns, new CsvRow(line, fields), faults).Read() is { } observation
+                && !seen.TryAdd(observation, line))
             {
-                faults.Add(line, FormattableString.Invariant($"the row repeats line {seen[observation]}"), "remove it; a copy is no second observation");
+                faults.Add(line, FormattableString.Invariant($"the row repeats line {seen[observation]}"),
+                    "remove it; a copy is no second observation");
             }
         }
 

@@ -9,8 +9,11 @@ namespace SweepStats.Files.Receivers;
 internal sealed class ReceiverRow(ReceiverColumns columns, CsvRow row, FaultList faults)
 {
     // No receiver, source or place lies beyond; a typing error does.
-    private static readonly Allowed Frequencies = new(1, 1e12, "Hz"), Levels = new(-250, 100, "dBm"), Uncertainties = new(0, 40, "dB"),
-        Fields = new(-100, 250, "dBµV/m"), Factors = new(-60, 120, "dB/m"), Gains = new(-100, 120, "dB"), Distances = new(0.001, 1e9, "m");
+    private static readonly Allowed Frequencies = new(1, 1e12, "Hz"), Levels = new(-250, 100, "dBm"),
+        Uncertainties = new(0, 40, "dB"), Fields = new(-100, 250, "dBµV/m"), Factors = new(-60, 120, "dB/m"),
+        Gains = new(-100, 120, "dB"), Distances = new(0.001, 1e9, "m");
+
+    private bool _refused;
 
     /// <summary>The observation; null after telling what is wrong.</summary>
     public ReceiverObservation? Read()
@@ -21,8 +24,10 @@ internal sealed class ReceiverRow(ReceiverColumns columns, CsvRow row, FaultList
             Refuse("the row has no name", "name the station");
         }
 
-        double? frequency = Number(ReceiverColumns.Frequency, Frequencies), levelError = Number(ReceiverColumns.LevelUncertainty, Uncertainties);
-        double? sensitivity = Number(ReceiverColumns.Sensitivity, Levels), sensitivityError = Number(ReceiverColumns.SensitivityUncertainty, Uncertainties);
+        double? frequency = Number(ReceiverColumns.Frequency, Frequencies),
+            levelError = Number(ReceiverColumns.LevelUncertainty, Uncertainties);
+        double? sensitivity = Number(ReceiverColumns.Sensitivity, Levels),
+            sensitivityError = Number(ReceiverColumns.SensitivityUncertainty, Uncertainties);
         Answer uncovered = YesOrNo(ReceiverColumns.Uncovered), covered = YesOrNo(ReceiverColumns.Covered);
         if (covered == Answer.None)
         {
@@ -44,8 +49,6 @@ internal sealed class ReceiverRow(ReceiverColumns columns, CsvRow row, FaultList
         };
     }
 
-    private bool _refused;
-
     // One way to the level, whole: of two the program would have to choose one.
     private ReceivedLevel? Level(Hertz frequency, double uncertainty)
     {
@@ -54,7 +57,8 @@ internal sealed class ReceiverRow(ReceiverColumns columns, CsvRow row, FaultList
         switch (level, field, reckoned)
         {
             case (true, false, false):
-                return Number(ReceiverColumns.Level, Levels) is { } dbm ? new ReceivedLevel(dbm, uncertainty, LevelOrigin.Level) : null;
+                return Number(ReceiverColumns.Level, Levels) is { } dbm ? new ReceivedLevel(dbm, uncertainty, LevelOrigin.Level)
+                    : null;
             case (false, true, false):
                 double? e = Number(ReceiverColumns.Field, Fields), factor = Number(ReceiverColumns.AntennaFactor, Factors);
                 return e is null || factor is null ? null : ReceivedLevel.FromField(e.Value, factor.Value, uncertainty);
@@ -68,23 +72,30 @@ internal sealed class ReceiverRow(ReceiverColumns columns, CsvRow row, FaultList
 
     private ReceivedLevel? InFreeSpace(Hertz frequency, double uncertainty)
     {
-        double? power = Number(ReceiverColumns.Power, Levels), gain = Number(ReceiverColumns.Gain, Gains), distance = Number(ReceiverColumns.Distance, Distances);
+        double? power = Number(ReceiverColumns.Power, Levels), gain = Number(ReceiverColumns.Gain, Gains),
+            distance = Number(ReceiverColumns.Distance, Distances);
         if (distance * frequency.Value < ReceivedLevel.SpeedOfLight)
         {
-            Refuse(FormattableString.Invariant($"{distance} m is nearer than a wavelength ({ReceivedLevel.SpeedOfLight / frequency.Value:0.##} m), where no free-space loss holds"), "measure the level and write it into level_dbm");
+            Refuse(FormattableString.Invariant($"{distance} m is nearer than a wavelength, where no free-space loss holds"),
+                Measure);
         }
 
         if (uncertainty < ReceivedLevel.LeastFreeSpaceUncertaintyDb)
         {
-            Refuse(
-                FormattableString.Invariant($"{ReceiverColumns.LevelUncertainty} is {uncertainty} dB, but a level reckoned by distance is no surer than {ReceivedLevel.LeastFreeSpaceUncertaintyDb} dB"),
-                FormattableString.Invariant($"write {ReceivedLevel.LeastFreeSpaceUncertaintyDb} or more, or measure the level and write it into level_dbm"));
+            string least = FormattableString.Invariant($"{ReceivedLevel.LeastFreeSpaceUncertaintyDb} dB");
+            Refuse($"{ReceiverColumns.LevelUncertainty} is below {least}, but a level reckoned by distance is no surer",
+                $"write {least} or more, or {Measure}");
         }
 
-        return power is null || gain is null || distance is null || _refused ? null : ReceivedLevel.InFreeSpace(power.Value, gain.Value, distance.Value, frequency, uncertainty);
+        return power is null || gain is null || distance is null || _refused ? null
+            : ReceivedLevel.InFreeSpace(power.Value, gain.Value, distance.Value, frequency, uncertainty);
     }
 
-    private const string Ways = $"fill in {ReceiverColumns.Level}; or {ReceiverColumns.Field} and {ReceiverColumns.AntennaFactor}; or {ReceiverColumns.Power}, {ReceiverColumns.Gain} and {ReceiverColumns.Distance}";
+    private const string Measure = $"measure the level and write it into {ReceiverColumns.Level}";
+
+    private const string Ways =
+        $"fill in {ReceiverColumns.Level}; or {ReceiverColumns.Field} and {ReceiverColumns.AntennaFactor}; or "
+            + $"{ReceiverColumns.Power}, {ReceiverColumns.Gain} and {ReceiverColumns.Distance}";
 
     private bool Has(params IEnumerable<string> names) => names.Any(n => Text(n).Length > 0);
 
@@ -97,13 +108,15 @@ internal sealed class ReceiverRow(ReceiverColumns columns, CsvRow row, FaultList
         string text = Text(column);
         if (!StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(text), (byte)'.', 0, out double value))
         {
-            Refuse(text.Length == 0 ? $"{column} is empty" : $"{column} is '{text}', which is no number", $"write a number in {allowed.Unit}, with a decimal point");
+            Refuse(text.Length == 0 ? $"{column} is empty"
+                : $"{column} is '{text}', which is no number", $"write a number in {allowed.Unit}, with a decimal point");
             return null;
         }
 
         if (value < allowed.Least || value > allowed.Most)
         {
-            Refuse(FormattableString.Invariant($"{column} is {value:R} {allowed.Unit}"), FormattableString.Invariant($"write a number from {allowed.Least} to {allowed.Most} {allowed.Unit}"));
+            Refuse(FormattableString.Invariant($"{column} is {value:R} {allowed.Unit}"),
+                FormattableString.Invariant($"write a number from {allowed.Least} to {allowed.Most} {allowed.Unit}"));
             return null;
         }
 

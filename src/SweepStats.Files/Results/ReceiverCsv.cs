@@ -9,11 +9,13 @@ public static class ReceiverCsv
     public const string FileName = "receiver.csv";
 
     /// <summary>
-    /// First line. Bound is what the observation shows alone, one-sided: at_least_db where silent, at_most_db where heard; empty where it is no evidence, and why then
+    /// First line. Bound is what the observation shows alone, one-sided: at_least_db where silent, at_most_db where heard; empty
+    /// where it is no evidence, and why then
     /// stands under evidence.
     /// </summary>
     public const string Header =
-        "name,frequency_hz,receiver,source,level_dbm,level_from,level_u_db,sensitivity_dbm,sensitivity_u_db,margin_db,margin_u_db,uncovered_heard,covered_heard,evidence,at_least_db,at_most_db";
+        "name,frequency_hz,receiver,source,level_dbm,level_from,level_u_db,sensitivity_dbm,sensitivity_u_db,margin_db,"
+            + "margin_u_db,uncovered_heard,covered_heard,evidence,at_least_db,at_most_db";
 
     /// <summary>Writes the table.</summary>
     /// <param name="test">The test.</param>
@@ -25,14 +27,17 @@ public static class ReceiverCsv
         foreach (ReceiverObservation o in test.Observations)
         {
             rows.Text(o.Name).Cell(o.Frequency is { } f ? ResultNumber.Exact(f.Value) : "").Text(o.Receiver).Text(o.Source);
-            rows.Level(o.Level.Dbm).Cell(Origin(o.Level.Origin)).Level(Stated(o, o.Level.UncertaintyDb)).Level(o.SensitivityDbm).Level(Stated(o, o.SensitivityUncertaintyDb));
-            rows.Level(o.MarginDb).Level(Stated(o, o.UncertaintyDb)).Cell(o.HeardUncovered switch { true => "yes", false => "no", null => "" }).Cell(o.HeardCovered ? "yes" : "no");
+            rows.Level(o.Level.Dbm).Cell(Origin(o.Level.Origin)).Level(Stated(o, o.Level.UncertaintyDb)).Level(o.SensitivityDbm)
+                .Level(Stated(o, o.SensitivityUncertaintyDb));
+            rows.Level(o.MarginDb).Level(Stated(o, o.UncertaintyDb))
+                .Cell(o.HeardUncovered switch { true => "yes", false => "no", null => "" }).Cell(o.HeardCovered ? "yes" : "no");
             SingleBound alone = SingleBound.Of(o, test.Question.Confidence);
             rows.Cell(Evidence(o.State)).Level(alone.AtLeastDb).Level(alone.AtMostDb).End();
         }
     }
 
-    private static double? Stated(ReceiverObservation observation, double uncertainty) => observation.IsUncertaintyStated ? uncertainty : null;
+    private static double? Stated(ReceiverObservation observation, double uncertainty) =>
+        observation.IsUncertaintyStated ? uncertainty : null;
 
     internal static string Origin(LevelOrigin origin) => origin switch
     {

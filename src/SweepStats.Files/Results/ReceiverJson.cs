@@ -4,7 +4,8 @@ using SweepStats.Receivers;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>A test with receivers as JSON: what --format json prints, and summary.json of its report. Decibels unless the name says otherwise, null where there is no figure.</summary>
+/// <summary>A test with receivers as JSON: what --format json prints, and summary.json of its report. Decibels unless the name
+/// says otherwise, null where there is no figure.</summary>
 public static class ReceiverJson
 {
     /// <summary>Writes one object.</summary>

@@ -22,14 +22,16 @@ internal static class MarginChart
         }
 
         MarginRows rows = MarginRows.Of(test, Most);
-        PlotModel model = Frame.Model(MarginChartText.Title, MarginChartText.Subtitle(test, rows.Left), Values(rows), rows.Axis()).With([
+        string subtitle = MarginChartText.Subtitle(test, rows.Left);
+        PlotModel model = Frame.Model(MarginChartText.Title, subtitle, Values(rows), rows.Axis()).With([
             new RowStripes { Colour = Ink.Veil(Ink.Faint, 130), Groups = rows.Stripes },
             Bars(rows, heard: false),
             Bars(rows, heard: true),
-            rows.Intervals.Count == 0 ? null : new SpanBars { Colour = Ink.Blue, Spans = rows.Intervals, Title = MarginChartText.Interval(test.Question.Confidence) },
+            Together(test, rows),
             Claim(test, rows),
         ]);
-        return new Chart(FileName, ChartKind.Margins, MarginChartText.Title, MarginChartText.Description(test), model, Surroundings + (RowHeight * Math.Max(4, rows.Count)));
+        return new Chart(FileName, ChartKind.Margins, MarginChartText.Title, MarginChartText.Description(test), model,
+            Surroundings + (RowHeight * Math.Max(4, rows.Count)));
     }
 
     private static MarginMarks? Bars(MarginRows rows, bool heard)
@@ -43,6 +45,13 @@ internal static class MarginChart
             Title = heard ? MarginChartText.Heard : MarginChartText.Silent,
         };
     }
+
+    private static SpanBars? Together(ReceiverTest test, MarginRows rows) => rows.Intervals.Count == 0 ? null : new SpanBars
+    {
+        Colour = Ink.Blue,
+        Spans = rows.Intervals,
+        Title = MarginChartText.Interval(test.Question.Confidence),
+    };
 
     private static Trace? Claim(ReceiverTest test, MarginRows rows) => test.Question.Claim is { } claim
         ? RequirementLine.Of([new(claim.Value, -0.5), new(claim.Value, rows.Count - 0.5)], MarginChartText.Claim(claim)) : null;

@@ -11,14 +11,16 @@ internal static class MarginChartText
     public const string Silent = "silent: shielding at least its margin";
     public const string Heard = "still heard: at most its margin";
 
-    public static string Interval(Confidence confidence) => $"together ({Wording.Level(confidence)}; one-sided where one end is open)";
+    public static string Interval(Confidence confidence) =>
+        $"together ({Wording.Level(confidence)}; one-sided where one end is open)";
 
     public static string Claim(Decibels claim) => $"claim: {Wording.Exact(claim.Value, "dB")}";
 
     public static string Subtitle(ReceiverTest test, int left)
     {
         string more = left > 0 ? $" {Wording.Count(left, "station")} more in receiver.csv." : string.Empty;
-        return $"Margin: level without the cover less sensitivity; bars are two standard uncertainties to either side.{more}{Unused(test)}";
+        return "Margin: level without the cover less sensitivity; bars are two standard uncertainties to either "
+            + $"side.{more}{Unused(test)}";
     }
 
     public static string NothingClaimed(StationGroup group) => $"{GroupText.Where(group)}: contradiction";
@@ -30,7 +32,10 @@ internal static class MarginChartText
         _ => $"≤ {Wording.HighTenths(span.High!.Value)} dB",
     };
 
-    public static string Description(ReceiverTest test) => string.Join(" ", test.Groups.Select(g => GroupText.Headline(g, test.Question)));
+    public static string Description(ReceiverTest test) =>
+        string.Join(" ", test.Groups.Select(g => GroupText.Headline(g, test.Question)));
 
-    private static string Unused(ReceiverTest test) => test.Observations.Count(o => o.State != EvidenceState.Counts) is > 0 and var unused ? $" Not drawn: {Wording.Plain(unused)} without evidence." : string.Empty;
+    private static string Unused(ReceiverTest test) =>
+        test.Observations.Count(o => o.State != EvidenceState.Counts) is > 0 and var unused
+        ? $" Not drawn: {Wording.Plain(unused)} without evidence." : string.Empty;
 }

@@ -3,7 +3,8 @@ using SweepStats.Report.Charts;
 
 namespace SweepStats.Report.Receivers;
 
-/// <summary>Stations at their margins with two standard uncertainties to either side; an arrow points to where the shielding lies.</summary>
+/// <summary>Stations at their margins with two standard uncertainties to either side; an arrow points to where the shielding
+/// lies.</summary>
 internal sealed class MarginMarks : ChartSeries
 {
     private const double Length = 20, Head = 4, Size = 4;
@@ -22,7 +23,8 @@ internal sealed class MarginMarks : ChartSeries
         }
     }
 
-    protected override void DrawSample(IRenderContext rc, OxyRect box) => Mark(rc, new ScreenPoint(Hollow ? box.Right - Size : box.Left + Size, box.Center.Y));
+    protected override void DrawSample(IRenderContext rc, OxyRect box) =>
+        Mark(rc, new ScreenPoint(Hollow ? box.Right - Size : box.Left + Size, box.Center.Y));
 
     private void Mark(IRenderContext rc, ScreenPoint at)
     {
@@ -30,6 +32,7 @@ internal sealed class MarginMarks : ChartSeries
         var tip = new ScreenPoint(at.X + (side * Length), at.Y);
         Stroke(rc, Colour, 1.3, null, at, tip);
         Stroke(rc, Colour, 1.3, null, new(tip.X - (side * Head), tip.Y - Head), tip, new(tip.X - (side * Head), tip.Y + Head));
-        rc.DrawMarker(at, MarkerType.Circle, null, Size, Hollow ? OxyColors.White : Colour, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+        OxyColor fill = Hollow ? OxyColors.White : Colour;
+        rc.DrawMarker(at, MarkerType.Circle, null, Size, fill, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
     }
 }

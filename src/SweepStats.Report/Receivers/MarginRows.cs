@@ -27,7 +27,9 @@ internal sealed class MarginRows
     public int Count => _labels.Count;
 
     /// <summary>Every value that must be seen.</summary>
-    public IEnumerable<double> Seen => Stations.SelectMany(s => new[] { s.Low, s.High }).Concat(Intervals.SelectMany(i => new[] { i.Low ?? i.High!.Value, i.High ?? i.Low!.Value }));
+    public IEnumerable<double> Seen =>
+        Stations.SelectMany(s => new[] { s.Low, s.High })
+        .Concat(Intervals.SelectMany(i => new[] { i.Low ?? i.High!.Value, i.High ?? i.Low!.Value }));
 
     /// <summary>Places groups as far as there is room.</summary>
     public static MarginRows Of(ReceiverTest test, int most)
@@ -47,7 +49,8 @@ internal sealed class MarginRows
         return rows;
     }
 
-    public LabelledAxis Axis() => new(AxisPosition.Left, _labels) { StartPosition = 1, EndPosition = 0, Minimum = -0.5, Maximum = Count - 0.5 };
+    public LabelledAxis Axis() =>
+        new(AxisPosition.Left, _labels) { StartPosition = 1, EndPosition = 0, Minimum = -0.5, Maximum = Count - 0.5 };
 
     private void Add(StationGroup group)
     {

@@ -3,7 +3,8 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Report.Receivers;
 
-/// <summary>A test with receivers on the console: the answer first, then what it rests on, what to do next, and what it cannot show.</summary>
+/// <summary>A test with receivers on the console: the answer first, then what it rests on, what to do next, and what it cannot
+/// show.</summary>
 public static class ReceiverText
 {
     /// <summary>Names in a sentence longer than this are cut; receiver.csv has them in full.</summary>
@@ -48,7 +49,9 @@ public static class ReceiverText
     // Without a claim what the groups show is the answer.
     private static IEnumerable<string> Answer(ReceiverTest test)
     {
-        string counted = $"{Wording.Plain(test.Groups.Sum(g => g.Observations.Length))} of {Wording.Count(test.Observations.Length, "observation")} taken as evidence.";
+        string counted =
+            $"{Wording.Plain(test.Groups.Sum(g => g.Observations.Length))} of "
+                + $"{Wording.Count(test.Observations.Length, "observation")} taken as evidence.";
         return test.Question.Claim is { } claim ? [$"Claim SE ≥ {Wording.Exact(claim.Value, "dB")}: {Outcome(test)}. {counted}"]
             : test.Groups.IsEmpty ? [$"Nothing is shown. {counted}"]
             : [];
@@ -59,7 +62,8 @@ public static class ReceiverText
     {
         foreach (StationGroup group in test.Groups)
         {
-            yield return new ToldLine(GroupText.Headline(group, test.Question), group is { Contradiction: null, Claim: not ClaimOutcome.Refuted } ? 0 : -1, group);
+            yield return new ToldLine(GroupText.Headline(group, test.Question),
+                group is { Contradiction: null, Claim: not ClaimOutcome.Refuted } ? 0 : -1, group);
             foreach ((int rank, string line) in GroupText.Details(group, test).Index())
             {
                 yield return new ToldLine(line, rank + 2, group);
@@ -77,7 +81,10 @@ public static class ReceiverText
         int bands = test.Groups.Length, missing = test.Groups.Count(g => g.Claim != ClaimOutcome.Supported);
         return test.Claim switch
         {
-            ClaimOutcome.Supported => $"supported {(bands == 1 ? "at the tested frequencies" : $"in each of the {Wording.Plain(bands)} tested bands")} ({OneSided(test.Question.Confidence)})",
+            ClaimOutcome.Supported =>
+                "supported "
+                    + $"{(bands == 1 ? "at the tested frequencies" : $"in each of the {Wording.Plain(bands)} tested bands")} "
+                    + $"({OneSided(test.Question.Confidence)})",
             ClaimOutcome.Refuted => "refuted, since a station is still heard that should be silent",
             _ => bands > 1 ? $"not shown in {Wording.Plain(missing)} of the {Wording.Plain(bands)} tested bands" : "not shown",
         };
@@ -85,10 +92,12 @@ public static class ReceiverText
 
     private static string Because(ReceiverObservation observation) => observation.State switch
     {
-        EvidenceState.Uncontrolled => "state whether it was heard without the cover (uncovered_heard, --uncovered). Silence alone proves nothing.",
+        EvidenceState.Uncontrolled =>
+            "state whether it was heard without the cover (uncovered_heard, --uncovered). Silence alone proves nothing.",
         EvidenceState.SilentUncovered when observation.HeardCovered => "heard under the cover but not without it. Test again.",
         EvidenceState.SilentUncovered => "it was silent without the cover too. Use a stronger station or a better receiver.",
-        _ => $"check level and sensitivity. It was heard, although its level is stated {Wording.Ratio(-observation.MarginDb)} below the sensitivity.",
+        _ => $"check level and sensitivity. It was heard, although its level is stated {Wording.Ratio(-observation.MarginDb)} "
+            + $"below the sensitivity.",
     };
 
     private static IEnumerable<string> Closing(ReceiverTest test)
@@ -97,20 +106,26 @@ public static class ReceiverText
         if (reckoned > 0)
         {
             string levels = reckoned == 1 ? "the level that is" : $"the {Wording.Plain(reckoned)} levels that are";
-            yield return $"Measure {levels} reckoned as if in free space. Often less arrives, and the shielding shown is then too high.";
+            yield return $"Measure {levels} reckoned as if in free space. Often less arrives, and the shielding shown is then "
+                + $"too high.";
         }
 
         if (test.Groups.Any(g => g.Observations.Length > 1 && g.Band is { } band && band.Start < band.Stop))
         {
-            yield return $"Stations up to {Wording.Plain(test.Question.Ratio)} times apart in frequency are taken to meet the same shielding (--within).";
+            yield return $"Stations up to {Wording.Plain(test.Question.Ratio)} times apart in frequency are taken to meet the "
+                + $"same shielding (--within).";
         }
 
-        yield return "State as sensitivity the level at which this receiver falls silent as used: squelch, gain control or a digital mode ends reception earlier than the data sheet says.";
+        yield return "State as sensitivity the level at which this receiver falls silent as used: squelch, gain control or a "
+            + "digital mode ends reception earlier than the data sheet says.";
         yield return $"Not shown: other frequencies, other places and polarisations, single seams{Above(test)}.";
-        yield return "An estimate for this cover, place and set-up; no proof that a person, a device or a building is protected. Local codes and licensed practice prevail.";
+        yield return "An estimate for this cover, place and set-up; no proof that a person, a device or a building is "
+            + "protected. Local codes and licensed practice prevail.";
     }
 
-    private static string Above(ReceiverTest test) => test.Groups.Select(g => g.LargestSilentDb).Max() is { } most ? $", and shielding above {Wording.Ratio(most)}, the largest margin that fell silent" : string.Empty;
+    private static string Above(ReceiverTest test) =>
+        test.Groups.Select(g => g.LargestSilentDb).Max() is { } most
+        ? $", and shielding above {Wording.Ratio(most)}, the largest margin that fell silent" : string.Empty;
 
     /// <param name="Text">The line.</param>
     /// <param name="Rank">Lower ranks go before where there is little room.</param>

@@ -18,11 +18,13 @@ internal sealed class SpanBars : ChartSeries
             ScreenPoint right = span.High is { } high ? At(high, span.Row) : Beyond(left, Arrow);
             Stroke(rc, Colour, Thickness, null, left, right);
             Ends(rc, span, (left, right));
-            rc.DrawText(Beyond(right, LabelDistance), MarginChartText.Figure(span), Colour, ActualFont, ActualFontSize, ActualFontWeight, 0, HorizontalAlignment.Left, VerticalAlignment.Middle);
+            rc.DrawText(Beyond(right, LabelDistance), MarginChartText.Figure(span), Colour, ActualFont, ActualFontSize,
+                ActualFontWeight, 0, HorizontalAlignment.Left, VerticalAlignment.Middle);
         }
     }
 
-    protected override void DrawSample(IRenderContext rc, OxyRect box) => Stroke(rc, Colour, Thickness, null, new(box.Left, box.Center.Y), new(box.Right, box.Center.Y));
+    protected override void DrawSample(IRenderContext rc, OxyRect box) =>
+        Stroke(rc, Colour, Thickness, null, new(box.Left, box.Center.Y), new(box.Right, box.Center.Y));
 
     private static ScreenPoint Beyond(ScreenPoint point, double pixels) => new(point.X + pixels, point.Y);
 
@@ -30,12 +32,14 @@ internal sealed class SpanBars : ChartSeries
     {
         if (span.Low is null)
         {
-            Stroke(rc, Colour, 2, null, new(at.Left.X + Head, at.Left.Y - Head), at.Left, new(at.Left.X + Head, at.Left.Y + Head));
+            Stroke(rc, Colour, 2, null, new(at.Left.X + Head, at.Left.Y - Head), at.Left,
+                new(at.Left.X + Head, at.Left.Y + Head));
         }
 
         if (span.High is null)
         {
-            Stroke(rc, Colour, 2, null, new(at.Right.X - Head, at.Right.Y - Head), at.Right, new(at.Right.X - Head, at.Right.Y + Head));
+            Stroke(rc, Colour, 2, null, new(at.Right.X - Head, at.Right.Y - Head), at.Right,
+                new(at.Right.X - Head, at.Right.Y + Head));
         }
     }
 }

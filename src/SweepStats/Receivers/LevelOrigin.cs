@@ -9,6 +9,7 @@ public enum LevelOrigin
     /// <summary>From a field strength and the antenna's factor.</summary>
     Field,
 
-    /// <summary>Reckoned from power and distance as if nothing but free space lay between: no surer than its uncertainty, and often too high.</summary>
+    /// <summary>Reckoned from power and distance as if nothing but free space lay between: no surer than its uncertainty, and
+    /// often too high.</summary>
     FreeSpace,
 }

@@ -7,19 +7,26 @@ namespace SweepStats.Receivers;
 /// <summary>What stations that fell silent show at least of the shielding, and what those still heard show at most.</summary>
 /// <remarks>
 /// <para>
-/// The shielding S is at least the true margin of each silent station and at most that of each one still heard: bounds of which the largest, or the smallest, holds.
-/// Stated margins err normally with known uncertainties. A value s is refuted from below where T = max over the silent of (m − s)/u is larger than chance allows:
-/// where P(e_j ≤ max(T, z_j) + d_j for all stations j) reaches the confidence, with z_j = (m_j − s)/u_j and e_j the errors in units of u_j. The bound is the least s
+/// The shielding S is at least the true margin of each silent station and at most that of each one still heard: bounds of which
+/// the largest, or the smallest, holds.
+/// Stated margins err normally with known uncertainties. A value s is refuted from below where T = max over the silent of (m −
+/// s)/u is larger than chance allows:
+/// where P(e_j ≤ max(T, z_j) + d_j for all stations j) reaches the confidence, with z_j = (m_j − s)/u_j and e_j the errors in
+/// units of u_j. The bound is the least s
 /// that is not refuted. One station alone gives m − z·u.
 /// </para>
 /// <para>
-/// The largest of many stated margins is apt to be one that is stated too high: so all stations count, and more silent ones of like margin do not raise the bound. One that
-/// lies far below s cannot matter: d_j = max(0, −z_j − z_β) is what its true margin lies below s at least, all of them at once with probability 1 − β, and β, a fiftieth of
+/// The largest of many stated margins is apt to be one that is stated too high: so all stations count, and more silent ones of
+/// like margin do not raise the bound. One that
+/// lies far below s cannot matter: d_j = max(0, −z_j − z_β) is what its true margin lies below s at least, all of them at once
+/// with probability 1 − β, and β, a fiftieth of
 /// what may be missed, is paid for it.
 /// </para>
 /// <para>
-/// It holds whichever way uncertainty is read: true margins scatter about the stated ones, or stated ones about the true. An interval by the likelihood of
-/// <see cref="MarginLikelihood"/> holds in the first case only. Exact but for <see cref="MarginErrors.AllBelow"/>, which errs to the wide side; a limit is found to 1e-7 dB.
+/// It holds whichever way uncertainty is read: true margins scatter about the stated ones, or stated ones about the true. An
+/// interval by the likelihood of
+/// <see cref="MarginLikelihood"/> holds in the first case only. Exact but for <see cref="MarginErrors.AllBelow"/>, which errs to
+/// the wide side; a limit is found to 1e-7 dB.
 /// Source: the two steps, Romano, Shaikh and Wolf 2014, Econometrica 82, 1979 (from memory).
 /// </para>
 /// </remarks>
@@ -75,7 +82,8 @@ internal static class MarginBound
         public required double Level { get; init; }
 
         /// <summary>How far each true margin lies below s at least, in its uncertainties.</summary>
-        public double[] Slack(double s, double from) => [.. margins.Select((m, i) => Math.Max(0, ((s - m) / errors.Uncertainties[i]) - from))];
+        public double[] Slack(double s, double from) =>
+            [.. margins.Select((m, i) => Math.Max(0, ((s - m) / errors.Uncertainties[i]) - from))];
 
         /// <summary>The least s that is not refuted, with the slack held fixed: it only grows with s, and refutes more.</summary>
         /// <param name="slack">The slack.</param>
@@ -85,7 +93,8 @@ internal static class MarginBound
             double high = Enumerable.Range(0, margins.Length).Where(i => bounding[i]).Max(i => margins[i]);
             double low = from ?? high - FirstStep(slack, high);
             // At the largest margin itself chance is one half; where rounding hides the root, the wider limit stands.
-            return Excess(low, slack) > 0 && Brent.TryFindRoot(s => Excess(s, slack), low, high, Accuracy, MostSteps, out double root) ? root : low;
+            return Excess(low, slack) > 0
+                && Brent.TryFindRoot(s => Excess(s, slack), low, high, Accuracy, MostSteps, out double root) ? root : low;
         }
 
         private double FirstStep(double[] slack, double high)

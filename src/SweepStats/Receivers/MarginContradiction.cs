@@ -3,9 +3,11 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Receivers;
 
-/// <summary>Two stations that cannot both be right: one fell silent at a margin at which another is still heard. Immutable.</summary>
+/// <summary>Two stations that cannot both be right: one fell silent at a margin at which another is still heard.
+/// Immutable.</summary>
 /// <remarks>
-/// Silent asks for S ≥ its margin, heard for S ≤ its own, so that the silent one's may not be the larger. The difference is held against its standard uncertainty, in which
+/// Silent asks for S ≥ its margin, heard for S ≤ its own, so that the silent one's may not be the larger. The difference is held
+/// against its standard uncertainty, in which
 /// what both share drops out, at a level that allows for the number of pairs (Šidák's, conservative for pairs that go together).
 /// </remarks>
 /// <param name="Silent">The station that fell silent.</param>
@@ -28,7 +30,8 @@ public sealed record MarginContradiction(ReceiverObservation Silent, ReceiverObs
         }
 
         var errors = new MarginErrors(observations);
-        double critical = StudentT.Quantile(Math.Pow(confidence.Level, 1.0 / (silent.Length * heard.Length)), double.PositiveInfinity);
+        double critical = StudentT.Quantile(Math.Pow(confidence.Level, 1.0 / (silent.Length * heard.Length)),
+            double.PositiveInfinity);
         double worst = 0;
         MarginContradiction? found = null;
         foreach ((int s, int h) in silent.SelectMany(s => heard.Select(h => (s, h))))
@@ -44,10 +47,12 @@ public sealed record MarginContradiction(ReceiverObservation Silent, ReceiverObs
         return found;
     }
 
-    /// <summary>The pair that lies farthest apart, where limits cross though no pair alone is plain enough: together they still cannot be right.</summary>
+    /// <summary>The pair that lies farthest apart, where limits cross though no pair alone is plain enough: together they still
+    /// cannot be right.</summary>
     internal static MarginContradiction Widest(ImmutableArray<ReceiverObservation> observations)
     {
-        ReceiverObservation silent = observations.Where(o => !o.HeardCovered).MaxBy(o => o.MarginDb)!, heard = observations.Where(o => o.HeardCovered).MinBy(o => o.MarginDb)!;
+        ReceiverObservation silent = observations.Where(o => !o.HeardCovered).MaxBy(o => o.MarginDb)!,
+            heard = observations.Where(o => o.HeardCovered).MinBy(o => o.MarginDb)!;
         return new MarginContradiction(silent, heard, silent.MarginDb - heard.MarginDb);
     }
 

@@ -3,7 +3,8 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Receivers;
 
-/// <summary>Margins of several observations with what they have in common: the sensitivity of a receiver, the level of a source.</summary>
+/// <summary>Margins of several observations with what they have in common: the sensitivity of a receiver, the level of a
+/// source.</summary>
 internal sealed class MarginErrors
 {
     // A figure that is stated as exact: too small to move a printed limit, and no division by nothing.
@@ -31,10 +32,13 @@ internal sealed class MarginErrors
     /// <summary>Standard uncertainty of a margin in dB, above 0.</summary>
     public static double Uncertainty(ReceiverObservation observation) => Math.Max(LeastUncertaintyDb, observation.UncertaintyDb);
 
-    /// <summary>At least the probability that the error of each margin, in its standard uncertainties, stays below a threshold.</summary>
+    /// <summary>At least the probability that the error of each margin, in its standard uncertainties, stays below a
+    /// threshold.</summary>
     /// <remarks>
-    /// Errors that go together make the probability larger (Slepian 1962; no two of them go against each other). What receivers share, what sources share, and what
-    /// both share is each taken alone, which needs one integral and no more; the largest of the three is nearest to the truth and still not above it.
+    /// Errors that go together make the probability larger (Slepian 1962; no two of them go against each other). What receivers
+    /// share, what sources share, and what
+    /// both share is each taken alone, which needs one integral and no more; the largest of the three is nearest to the truth and
+    /// still not above it.
     /// </remarks>
     public double AllBelow(ReadOnlySpan<double> thresholds)
     {
@@ -47,7 +51,8 @@ internal sealed class MarginErrors
         return most;
     }
 
-    /// <summary>Standard uncertainty of the difference of two margins in dB; 0 where receiver and source are the same and err alike.</summary>
+    /// <summary>Standard uncertainty of the difference of two margins in dB; 0 where receiver and source are the same and err
+    /// alike.</summary>
     public double OfDifference(int i, int j)
     {
         double a = Uncertainties[i], b = Uncertainties[j];
@@ -73,7 +78,8 @@ internal sealed class MarginErrors
     {
         object?[] keys = [.. _of.Select(o => o is { Receiver: { } r, Source: { } s } ? new ReceiverAndSource(r, s) : null)];
         var loadings = new double[_of.Length];
-        foreach (int[] together in Enumerable.Range(0, _of.Length).Where(i => keys[i] is not null).GroupBy(i => keys[i]).Select(g => g.ToArray()))
+        foreach (int[] together in Enumerable.Range(0, _of.Length).Where(i => keys[i] is not null).GroupBy(i => keys[i])
+            .Select(g => g.ToArray()))
         {
             double least = together.SelectMany(a => together.Select(b => Correlation(a, b))).Min();
             foreach (int i in together)

@@ -4,10 +4,13 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Receivers;
 
-/// <summary>The station that tells most next: of all margins the one whose outcome is expected to leave the shortest interval. Immutable.</summary>
+/// <summary>The station that tells most next: of all margins the one whose outcome is expected to leave the shortest interval.
+/// Immutable.</summary>
 /// <remarks>
-/// The shielding is taken to lie within the interval with the weights of the likelihood. Each of the margins held against each other, evenly over the interval, is given to a
-/// further station with a receiver and a source of its own and the middle uncertainty of those used; the interval is computed for both outcomes. Margins in dB.
+/// The shielding is taken to lie within the interval with the weights of the likelihood. Each of the margins held against each
+/// other, evenly over the interval, is given to a
+/// further station with a receiver and a source of its own and the middle uncertainty of those used; the interval is computed for
+/// both outcomes. Margins in dB.
 /// </remarks>
 /// <param name="MarginDb">Its margin.</param>
 /// <param name="ShareSilent">How likely it falls silent, 0 to 1.</param>
@@ -36,7 +39,8 @@ public sealed record NextStation(double MarginDb, double ShareSilent, double Wid
     /// <param name="confidence">Its one-sided level.</param>
     internal static double? Supporting(ImmutableArray<ReceiverObservation> observations, Decibels claim, Confidence confidence)
     {
-        bool Supports(double margin) => MarginBound.AtLeast([.. observations, Further(observations, margin, heard: false)], confidence.Level) >= claim.Value;
+        bool Supports(double margin) =>
+            MarginBound.AtLeast([.. observations, Further(observations, margin, heard: false)], confidence.Level) >= claim.Value;
         (double low, double high) = (claim.Value, claim.Value + (10 * Typical(observations)));
         if (!Supports(high))
         {
@@ -53,12 +57,15 @@ public sealed record NextStation(double MarginDb, double ShareSilent, double Wid
     }
 
     private static NextStation Expected(
-        ImmutableArray<ReceiverObservation> observations, ImmutableArray<WeightedValue> values, (double Margin, Interval Now) at, Confidence confidence)
+        ImmutableArray<ReceiverObservation> observations, ImmutableArray<WeightedValue> values, (double Margin, Interval Now) at,
+            Confidence confidence)
     {
         double u = Typical(observations);
         double silent = values.Sum(v => v.Weight * Below((v.Db - at.Margin) / u));
-        double low = MarginBound.AtLeast([.. observations, Further(observations, at.Margin, heard: false)], confidence.TwoSidedQuantile) ?? at.Now.Low;
-        double high = MarginBound.AtMost([.. observations, Further(observations, at.Margin, heard: true)], confidence.TwoSidedQuantile) ?? at.Now.High;
+        double low = MarginBound.AtLeast([.. observations, Further(observations, at.Margin, heard: false)],
+            confidence.TwoSidedQuantile) ?? at.Now.Low;
+        double high = MarginBound.AtMost([.. observations, Further(observations, at.Margin, heard: true)],
+            confidence.TwoSidedQuantile) ?? at.Now.High;
         double width = (silent * Math.Max(0, at.Now.High - low)) + ((1 - silent) * Math.Max(0, high - at.Now.Low));
         return new NextStation(at.Margin, silent, width);
     }
@@ -71,7 +78,8 @@ public sealed record NextStation(double MarginDb, double ShareSilent, double Wid
         return [.. values.Select((v, i) => new WeightedValue(v, Math.Exp(logs[i] - most) / sum))];
     }
 
-    private static ReceiverObservation Further(ImmutableArray<ReceiverObservation> observations, double margin, bool heard) => new()
+    private static ReceiverObservation Further(ImmutableArray<ReceiverObservation> observations, double margin, bool heard) =>
+        new()
     {
         Name = string.Empty,
         Frequency = observations[0].Frequency,

@@ -4,7 +4,8 @@ namespace SweepStats.Receivers;
 
 /// <summary>One station, heard or silent under the cover. Immutable.</summary>
 /// <remarks>
-/// The margin M is the level without the cover less the sensitivity. Silent shows that the cover takes at least M, heard that it takes at most M. Sensitivity is
+/// The margin M is the level without the cover less the sensitivity. Silent shows that the cover takes at least M, heard that it
+/// takes at most M. Sensitivity is
 /// the level at which this receiver, with these settings (mode, bandwidth, squelch), just stops being heard.
 /// </remarks>
 public sealed record ReceiverObservation
@@ -46,12 +47,14 @@ public sealed record ReceiverObservation
     public double MarginDb => Level.Dbm - SensitivityDbm;
 
     /// <summary>Standard uncertainty of M in dB: level and sensitivity err independently.</summary>
-    public double UncertaintyDb => Math.Sqrt((Level.UncertaintyDb * Level.UncertaintyDb) + (SensitivityUncertaintyDb * SensitivityUncertaintyDb));
+    public double UncertaintyDb =>
+        Math.Sqrt((Level.UncertaintyDb * Level.UncertaintyDb) + (SensitivityUncertaintyDb * SensitivityUncertaintyDb));
 
     /// <summary>Whether it is evidence, or why not.</summary>
     public EvidenceState State => HeardCovered
         ? HeardUncovered == false ? EvidenceState.SilentUncovered : Plausible
         : HeardUncovered switch { true => Plausible, false => EvidenceState.SilentUncovered, null => EvidenceState.Uncontrolled };
 
-    private EvidenceState Plausible => MarginDb < -Impossible * UncertaintyDb ? EvidenceState.BelowSensitivity : EvidenceState.Counts;
+    private EvidenceState Plausible =>
+        MarginDb < -Impossible * UncertaintyDb ? EvidenceState.BelowSensitivity : EvidenceState.Counts;
 }

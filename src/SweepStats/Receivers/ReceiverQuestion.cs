@@ -6,7 +6,8 @@ namespace SweepStats.Receivers;
 /// <summary>What is asked of a test with receivers.</summary>
 public sealed record ReceiverQuestion
 {
-    /// <summary>Highest over lowest frequency of stations that are taken to meet one and the same shielding, unless stated: a third of an octave.</summary>
+    /// <summary>Highest over lowest frequency of stations that are taken to meet one and the same shielding, unless stated: a
+    /// third of an octave.</summary>
     public const double UsualRatio = 1.26;
 
     /// <summary>Two-sided level of intervals, one-sided level of bounds and of the claim.</summary>

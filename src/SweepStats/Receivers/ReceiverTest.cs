@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Receivers;
 
-/// <summary>A test with receivers: which observations are evidence, and what those of like frequency show together. Immutable.</summary>
+/// <summary>A test with receivers: which observations are evidence, and what those of like frequency show together.
+/// Immutable.</summary>
 public sealed record ReceiverTest
 {
     /// <summary>More observations than this are no test with receivers, and take long.</summary>
@@ -17,8 +18,10 @@ public sealed record ReceiverTest
     /// <summary>Groups of like frequency, lowest first; none where nothing is evidence.</summary>
     public required ImmutableArray<StationGroup> Groups { get; init; }
 
-    /// <summary>Whether the claim is supported in every group, refuted in one, or neither; null where nothing is claimed.</summary>
-    /// <remarks>Supported in each of them at the level stated: all at once then hold at that level too (intersection-union), and no allowance is needed.</remarks>
+    /// <summary>Whether the claim is supported in every group, refuted in one, or neither; null where nothing is
+    /// claimed.</summary>
+    /// <remarks>Supported in each of them at the level stated: all at once then hold at that level too (intersection-union), and
+    /// no allowance is needed.</remarks>
     public ClaimOutcome? Claim => Question.Claim is null ? null
         : Groups.Any(g => g.Claim == ClaimOutcome.Refuted) ? ClaimOutcome.Refuted
         : Groups.Length > 0 && Groups.All(g => g.Claim == ClaimOutcome.Supported) ? ClaimOutcome.Supported
@@ -33,7 +36,8 @@ public sealed record ReceiverTest
         ArgumentNullException.ThrowIfNull(question);
         if (observations.Length > MostObservations)
         {
-            throw new ArgumentException($"{observations.Length} observations; at most {MostObservations} are judged.", nameof(observations));
+            throw new ArgumentException($"{observations.Length} observations; at most {MostObservations} are judged.",
+                nameof(observations));
         }
 
         ImmutableArray<ReceiverObservation> evidence = [.. observations.Where(o => o.State == EvidenceState.Counts)];

@@ -5,7 +5,8 @@ using SweepStats.Statistics;
 namespace SweepStats.Receivers;
 
 /// <summary>Stations near enough in frequency to meet the same shielding, and what they show of it together. Immutable.</summary>
-/// <remarks>Where two of them contradict each other nothing is claimed: shielding, level or sensitivity is not what it was taken for, and nobody knows which.</remarks>
+/// <remarks>Where two of them contradict each other nothing is claimed: shielding, level or sensitivity is not what it was taken
+/// for, and nobody knows which.</remarks>
 public sealed record StationGroup
 {
     /// <summary>From the lowest to the highest frequency; null where a single observation states none.</summary>
@@ -17,7 +18,8 @@ public sealed record StationGroup
     /// <summary>Two stations that cannot both be right; null where all may be.</summary>
     public required MarginContradiction? Contradiction { get; init; }
 
-    /// <summary>One-sided lower bound of the shielding; null where none fell silent, under a contradiction, or without uncertainties.</summary>
+    /// <summary>One-sided lower bound of the shielding; null where none fell silent, under a contradiction, or without
+    /// uncertainties.</summary>
     public required Decibels? AtLeast { get; init; }
 
     /// <summary>One-sided upper bound; null where none was heard, or under a contradiction.</summary>
@@ -32,7 +34,8 @@ public sealed record StationGroup
     /// <summary>What becomes of the claim; null where nothing is claimed.</summary>
     public required ClaimOutcome? Claim { get; init; }
 
-    /// <summary>Least margin in dB at which one more silent station would support a claim that is not shown; null where none would.</summary>
+    /// <summary>Least margin in dB at which one more silent station would support a claim that is not shown; null where none
+    /// would.</summary>
     public required double? SupportingMarginDb { get; init; }
 
     /// <summary>The largest margin that fell silent in dB, beyond which nothing can be shown; null where none did.</summary>
@@ -41,7 +44,8 @@ public sealed record StationGroup
     /// <summary>The smallest margin still heard in dB; null where none was.</summary>
     public double? SmallestHeardDb => Observations.Where(o => o.HeardCovered).Select(o => (double?)o.MarginDb).Min();
 
-    /// <summary>Usable dynamic range in dB that sweeps need for the same: the claim, or the shielding as high as it may be.</summary>
+    /// <summary>Usable dynamic range in dB that sweeps need for the same: the claim, or the shielding as high as it may
+    /// be.</summary>
     /// <param name="claim">The claim; null where there is none.</param>
     public double? RangeForSweepsDb(Decibels? claim) => claim?.Value ?? Interval?.High ?? AtMost?.Value ?? AtLeast?.Value;
 
@@ -53,8 +57,10 @@ public sealed record StationGroup
         ImmutableArray<ReceiverObservation> sorted = [.. evidence.OrderBy(o => o.MarginDb)];
         // Figures that are taken for exact have no confidence.
         bool sure = sorted.All(o => o.IsUncertaintyStated);
-        double? least = sure ? MarginBound.AtLeast(sorted, question.Confidence.Level) : null, most = sure ? MarginBound.AtMost(sorted, question.Confidence.Level) : null;
-        MarginContradiction? contradiction = MarginContradiction.Of(sorted, question.Confidence) ?? (least > most ? MarginContradiction.Widest(sorted) : null);
+        double? least = sure ? MarginBound.AtLeast(sorted, question.Confidence.Level) : null, most = sure
+            ? MarginBound.AtMost(sorted, question.Confidence.Level) : null;
+        MarginContradiction? contradiction = MarginContradiction.Of(sorted, question.Confidence) ?? (least > most
+            ? MarginContradiction.Widest(sorted) : null);
         Decibels? low = contradiction is null ? InDecibels(least) : null, high = contradiction is null ? InDecibels(most) : null;
         Interval? interval = low is null || high is null ? null : TwoSided(sorted, question.Confidence);
         ClaimOutcome? claim = question.Claim is { } c ? Outcome(c, low, high) : null;
@@ -73,7 +79,8 @@ public sealed record StationGroup
         };
     }
 
-    // Both ends are held to the same level, so that they may cross by no more than chance; a limit beyond the other tells nothing.
+    // Both ends are held to the same level, so that they may cross by no more than chance; a limit beyond the other tells
+    // nothing.
     private static Interval? TwoSided(ImmutableArray<ReceiverObservation> observations, Confidence confidence)
     {
         double low = MarginBound.AtLeast(observations, confidence.TwoSidedQuantile)!.Value;
@@ -86,6 +93,7 @@ public sealed record StationGroup
 
     private static Decibels? InDecibels(double? value) => value is { } db ? new Decibels(db) : null;
 
-    private static FrequencyBand? BandOf(ImmutableArray<ReceiverObservation> observations) => observations.All(o => o.Frequency is not null)
+    private static FrequencyBand? BandOf(ImmutableArray<ReceiverObservation> observations) =>
+        observations.All(o => o.Frequency is not null)
         ? new FrequencyBand(observations.Min(o => o.Frequency!.Value), observations.Max(o => o.Frequency!.Value)) : null;
 }

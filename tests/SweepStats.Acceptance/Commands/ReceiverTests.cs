@@ -7,10 +7,12 @@ namespace SweepStats.Acceptance.Commands;
 
 public sealed class ReceiverTests
 {
-    private const string Header = "name,frequency_hz,level_dbm,level_u_db,sensitivity_dbm,sensitivity_u_db,uncovered_heard,covered_heard";
+    private const string Header =
+        "name,frequency_hz,level_dbm,level_u_db,sensitivity_dbm,sensitivity_u_db,uncovered_heard,covered_heard";
     private const string Good = "gate,145.5e6,-49,2,-116,2,yes,no";
 
-    private static readonly string[] Single = ["receiver", "--level", "-40", "--level-u", "2", "--sensitivity", "-110", "--sensitivity-u", "2", "--silent", "--uncovered", "heard"];
+    private static readonly string[] Single = ["receiver", "--level", "-40", "--level-u", "2", "--sensitivity", "-110",
+        "--sensitivity-u", "2", "--silent", "--uncovered", "heard"];
 
     private static string Curtain => Path.Combine(Repository.Root, "fixtures/receivers/cabin-curtain.csv");
 
@@ -20,8 +22,10 @@ public sealed class ReceiverTests
         (int code, string output, string error) = Shell.Run("receiver", Curtain, "--claim", "60");
         Assert.Equal((0, ""), (code, error));
         string readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
-        Assert.Contains("    sweepstats receiver fixtures/receivers/cabin-curtain.csv --claim 60\n", readme, StringComparison.Ordinal);
-        Assert.All(output.TrimEnd().Split(Environment.NewLine), line => Assert.Contains("    " + line + "\n", readme, StringComparison.Ordinal));
+        Assert.Contains("    sweepstats receiver fixtures/receivers/cabin-curtain.csv --claim 60\n", readme,
+            StringComparison.Ordinal);
+        Assert.All(output.TrimEnd().Split(Environment.NewLine), line =>
+            Assert.Contains("    " + line + "\n", readme, StringComparison.Ordinal));
     }
 
     [Theory]
@@ -32,12 +36,18 @@ public sealed class ReceiverTests
     {
         Assert.InRange(Height(Shell.Run(["receiver", Curtain, .. words]).Out), 5, 25);
         using var scratch = new ScratchFolder();
-        string file = Write(scratch, [Header, .. Enumerable.Range(0, 60).Select(i => FormattableString.Invariant($"a station with quite a long name {i},{1e6 * Math.Pow(1.1, i)},-60,2,-110,2,{(i % 5 == 0 ? "" : "yes")},{(i % 3 == 0 ? "yes" : "no")}"))]);
+        string file = Write(scratch,
+            [Header, .. Enumerable.Range(0, 60)
+            .Select(i =>
+            FormattableString.Invariant(
+            $"a station with quite a long name {i},{1e6 * Math.Pow(1.1, i)},-60,2,-110,2,{(i % 5 == 0 ? "" : "yes")},"
+                + $"{(i % 3 == 0 ? "yes" : "no")}"))]);
         string output = Shell.Run(["receiver", file, .. words]).Out;
         Assert.InRange(Height(output), 10, 25);
         Assert.Contains("More with --verbose: ", output, StringComparison.Ordinal);
         Assert.Contains("no proof that a person", output, StringComparison.Ordinal);
-        Assert.DoesNotContain("More with --verbose", Shell.Run(["receiver", file, "--verbose", .. words]).Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("More with --verbose", Shell.Run(["receiver", file, "--verbose", .. words]).Out,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -45,9 +55,11 @@ public sealed class ReceiverTests
     {
         using var scratch = new ScratchFolder();
         string file = Write(scratch, [
-            Header, .. Enumerable.Range(0, 60).Select(i => FormattableString.Invariant($"s{i},{1e3 * Math.Pow(1.27, i)},-60,2,-110,2,yes,no")),
+            Header, .. Enumerable.Range(0, 60)
+                .Select(i => FormattableString.Invariant($"s{i},{1e3 * Math.Pow(1.27, i)},-60,2,-110,2,yes,no")),
             FormattableString.Invariant($"odd one,{1e3 * Math.Pow(1.27, 59)},-90,2,-110,2,yes,yes")]);
-        Assert.Contains("odd one is still heard at 20.0 dB: both cannot be right", Shell.Run("receiver", file).Out, StringComparison.Ordinal);
+        Assert.Contains("odd one is still heard at 20.0 dB: both cannot be right", Shell.Run("receiver", file).Out,
+            StringComparison.Ordinal);
     }
 
     /// <summary>70 dB less 1.645·√8 dB.</summary>
@@ -56,7 +68,8 @@ public sealed class ReceiverTests
     {
         (int code, string output, string error) = Shell.Run([.. Single, "--claim", "60"]);
         Assert.Equal((0, ""), (code, error));
-        Assert.StartsWith("Claim SE ≥ 60 dB: supported at the tested frequencies (95 %, one-sided).", output, StringComparison.Ordinal);
+        Assert.StartsWith("Claim SE ≥ 60 dB: supported at the tested frequencies (95 %, one-sided).", output,
+            StringComparison.Ordinal);
         Assert.Contains("SE ≥ 65.3 dB (95 %, one-sided).", output, StringComparison.Ordinal);
     }
 
@@ -73,7 +86,8 @@ public sealed class ReceiverTests
     [Fact]
     public void WithoutUncertaintiesThereIsAMarginAndNoBound()
     {
-        string output = Shell.Run("receiver", "--level", "-40", "--sensitivity", "-110", "--silent", "--uncovered", "heard", "--claim", "20").Out;
+        string output = Shell.Run("receiver", "--level", "-40", "--sensitivity", "-110", "--silent", "--uncovered", "heard",
+            "--claim", "20").Out;
         Assert.StartsWith("Claim SE ≥ 20 dB: not shown.", output, StringComparison.Ordinal);
         Assert.Contains("The margin is 70.0 dB", output, StringComparison.Ordinal);
         Assert.DoesNotContain("one-sided", output, StringComparison.Ordinal);
@@ -84,7 +98,8 @@ public sealed class ReceiverTests
     public void AStrongTwoWaySignalStandsAbout120DecibelsOverItsReceiversLimit()
     {
         string output = Shell.Run(
-            "receiver", "--power", "36.99", "--distance", "10", "--frequency", "150MHz", "--level-u", "6", "--sensitivity", "-119.03", "--sensitivity-u", "2", "--silent", "--uncovered", "heard").Out;
+            "receiver", "--power", "36.99", "--distance", "10", "--frequency", "150MHz", "--level-u", "6", "--sensitivity",
+                "-119.03", "--sensitivity-u", "2", "--silent", "--uncovered", "heard").Out;
         Assert.Contains("silent up to a margin of 120.1 dB ± 6.3 dB", output, StringComparison.Ordinal);
         Assert.Contains("Measure the level that is reckoned as if in free space.", output, StringComparison.Ordinal);
     }
@@ -106,19 +121,23 @@ public sealed class ReceiverTests
         string folder = Path.Combine(scratch.Path, "out");
         for (int run = 0; run < 2; run++)
         {
-            Assert.Equal((0, ""), Shell.Run("receiver", Curtain, "--out", folder, "--quiet") is var (code, output, _) ? (code, output) : default);
+            Assert.Equal((0, ""), Shell.Run("receiver", Curtain, "--out", folder, "--quiet") is var (code, output, _)
+                ? (code, output) : default);
         }
 
         Assert.Equal(["charts/margins.svg", "receiver-groups.csv", "receiver.csv", "summary.json"],
-            Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/')).Order(StringComparer.Ordinal));
+            Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+                .Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/')).Order(StringComparer.Ordinal));
         Assert.Equal(7, File.ReadAllLines(Path.Combine(folder, "receiver.csv")).Length);
-        Assert.Contains("set at the gate", File.ReadAllText(Path.Combine(folder, "charts/margins.svg")), StringComparison.Ordinal);
+        Assert.Contains("set at the gate", File.ReadAllText(Path.Combine(folder, "charts/margins.svg")),
+            StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData(0, "--claim", "60")]
     [InlineData(1, "--claim", "70")]
-    public void AGateAsksWhetherTheClaimIsSupported(int code, params string[] claim) => Assert.Equal(code, Shell.Run([.. Single, .. claim, "--gate"]).Code);
+    public void AGateAsksWhetherTheClaimIsSupported(int code, params string[] claim) =>
+        Assert.Equal(code, Shell.Run([.. Single, .. claim, "--gate"]).Code);
 
     [Theory]
     [InlineData("2: frequency_hz is empty", "gate,,-49,2,-116,2,yes,no")]
@@ -155,8 +174,8 @@ public sealed class ReceiverTests
     }
 
     [Theory]
-    [InlineData("level_u_db is 3 dB, but a level reckoned by distance is no surer than 6 dB", "gate,150e6,,3,-116,2,yes,no,37,0,10")]
-    [InlineData("1.5 m is nearer than a wavelength (2 m)", "gate,150e6,,6,-116,2,yes,no,37,0,1.5")]
+    [InlineData("level_u_db is below 6 dB, but a level reckoned by distance is no surer; write 6 dB or more, or measure", "gate,150e6,,3,-116,2,yes,no,37,0,10")]
+    [InlineData("1.5 m is nearer than a wavelength", "gate,150e6,,6,-116,2,yes,no,37,0,1.5")]
     [InlineData("the level is stated in two ways", "gate,150e6,-40,6,-116,2,yes,no,37,0,10")]
     [InlineData("gain_dbi is empty", "gate,150e6,,6,-116,2,yes,no,37,,10")]
     public void ALevelByDistanceIsNoSurerThanItCanBe(string said, string row)
@@ -201,5 +220,6 @@ public sealed class ReceiverTests
         return file;
     }
 
-    private static int Height(string output) => output.TrimEnd().Split(Environment.NewLine).Sum(line => WrappedLine.Of(line, WrappedLine.Usual).Count);
+    private static int Height(string output) =>
+        output.TrimEnd().Split(Environment.NewLine).Sum(line => WrappedLine.Of(line, WrappedLine.Usual).Count);
 }

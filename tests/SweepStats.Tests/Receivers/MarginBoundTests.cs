@@ -20,9 +20,11 @@ public sealed class MarginBoundTests
         Assert.Null(AtLeast(Heard(margin, u)));
     }
 
-    /// <summary>Two alike with errors of their own: Φ(z)² = 0.951 (95 % and 0.1 % for the selection), so Φ(z) = √0.951 = 0.975192 and z = 1.96289 by tables of Φ.</summary>
+    /// <summary>Two alike with errors of their own: Φ(z)² = 0.951 (95 % and 0.1 % for the selection), so Φ(z) = √0.951 = 0.975192
+    /// and z = 1.96289 by tables of Φ.</summary>
     [Fact]
-    public void TwoStationsAlikeAllowForTheLargerErrorOfTheTwo() => Assert.Equal(60 - (3 * 1.96315), AtLeast(Silent(60), Silent(60))!.Value, 2e-3);
+    public void TwoStationsAlikeAllowForTheLargerErrorOfTheTwo() =>
+        Assert.Equal(60 - (3 * 1.96315), AtLeast(Silent(60), Silent(60))!.Value, 2e-3);
 
     [Fact]
     public void AFarSmallerMarginCostsNextToNothingAndAFarLargerOneThatIsHeardNothingMore()
@@ -36,7 +38,9 @@ public sealed class MarginBoundTests
     public void ShiftingAllLevelsAndSensitivitiesChangesNothing()
     {
         ReceiverObservation[] some = [Silent(50), Silent(57, 2), Heard(62), Heard(80, 5)];
-        ReceiverObservation[] shifted = [.. some.Select(o => o with { Level = o.Level with { Dbm = o.Level.Dbm + 17 }, SensitivityDbm = o.SensitivityDbm + 17 })];
+        ReceiverObservation[] shifted =
+            [.. some.Select(o =>
+            o with { Level = o.Level with { Dbm = o.Level.Dbm + 17 }, SensitivityDbm = o.SensitivityDbm + 17 })];
         Assert.Equal(AtLeast(some)!.Value, AtLeast(shifted)!.Value, 1e-6);
         Assert.Equal(AtMost(some)!.Value, AtMost(shifted)!.Value, 1e-6);
     }
@@ -52,11 +56,13 @@ public sealed class MarginBoundTests
 
     [Fact]
     public void EverythingTwiceAsLargeGivesBoundsTwiceAsLarge() =>
-        Assert.Equal(2 * AtLeast(Silent(25, 1.5), Silent(28, 1), Heard(31, 2))!.Value, AtLeast(Silent(50, 3), Silent(56, 2), Heard(62, 4))!.Value, 1e-5);
+        Assert.Equal(2 * AtLeast(Silent(25, 1.5), Silent(28, 1), Heard(31, 2))!.Value,
+            AtLeast(Silent(50, 3), Silent(56, 2), Heard(62, 4))!.Value, 1e-5);
 
     [Fact]
     public void TurnedOverTheUpperBoundIsTheLowerOne() =>
-        Assert.Equal(-AtLeast(Silent(-50), Silent(-57, 2), Heard(-40))!.Value, AtMost(Heard(50), Heard(57, 2), Silent(40))!.Value, 1e-6);
+        Assert.Equal(-AtLeast(Silent(-50), Silent(-57, 2), Heard(-40))!.Value, AtMost(Heard(50), Heard(57, 2), Silent(40))!.Value,
+            1e-6);
 
     [Fact]
     public void TheOrderOfStationsDoesNotCount()
@@ -72,10 +78,13 @@ public sealed class MarginBoundTests
     [InlineData(66)]
     [InlineData(90)]
     public void AStationThatIsSilentInsteadOfHeardNeverLowersTheBound(double margin) =>
-        Assert.True(AtLeast(Silent(60), Heard(75), Silent(margin, 4))!.Value >= AtLeast(Silent(60), Heard(75), Heard(margin, 4))!.Value - 1e-6);
+        Assert.True(
+            AtLeast(Silent(60), Heard(75), Silent(margin, 4))!.Value >= AtLeast(Silent(60), Heard(75),
+            Heard(margin, 4))!.Value - 1e-6);
 
     /// <summary>
-    /// A further silent station may lower the bound, since the larger of two stated margins is apt to be stated too high; by no more than two alike cost, and not where it lies plainly above.
+    /// A further silent station may lower the bound, since the larger of two stated margins is apt to be stated too high; by no
+    /// more than two alike cost, and not where it lies plainly above.
     /// </summary>
     [Fact]
     public void AFurtherSilentStationCostsAtMostItsChanceToBeTheLuckyOne()
@@ -89,11 +98,13 @@ public sealed class MarginBoundTests
         }
     }
 
-    /// <summary>One source stepped down before one receiver: all margins err alike, and no step costs anything but the hundredth of u that pays for the selection.</summary>
+    /// <summary>One source stepped down before one receiver: all margins err alike, and no step costs anything but the hundredth
+    /// of u that pays for the selection.</summary>
     [Fact]
     public void StepsOfOneSourceWithOneReceiverCountAsOneStation()
     {
-        ReceiverObservation[] steps = [.. new[] { 40.0, 50, 58, 59, 60 }.Select(m => Silent(m) with { Receiver = "one", Source = "one" })];
+        ReceiverObservation[] steps =
+            [.. new[] { 40.0, 50, 58, 59, 60 }.Select(m => Silent(m) with { Receiver = "one", Source = "one" })];
         Assert.InRange(AtLeast(steps)!.Value, 60 - (Z95 * 3) - 0.05, 60 - (Z95 * 3));
     }
 
@@ -109,17 +120,21 @@ public sealed class MarginBoundTests
     [Fact]
     public void MoreConfidenceGivesAWiderInterval()
     {
-        double[] bounds = [.. new[] { 0.6, 0.9, 0.95, 0.99, 0.9999 }.Select(level => MarginBound.AtLeast([Silent(60), Silent(57), Heard(70)], level)!.Value)];
+        double[] bounds =
+            [.. new[] { 0.6, 0.9, 0.95, 0.99, 0.9999 }.Select(level =>
+            MarginBound.AtLeast([Silent(60), Silent(57), Heard(70)], level)!.Value)];
         Assert.Equal(bounds.OrderDescending(), bounds);
     }
 
     [Fact]
-    public void FiguresTakenForExactAreNoDivisionByNothing() => Assert.Equal(60, AtLeast(Silent(60, 0), Silent(50, 3), Heard(80, 0))!.Value, 1e-3);
+    public void FiguresTakenForExactAreNoDivisionByNothing() =>
+        Assert.Equal(60, AtLeast(Silent(60, 0), Silent(50, 3), Heard(80, 0))!.Value, 1e-3);
 
     [Fact]
     public void ManyStationsAreReckonedWith()
     {
-        ReceiverObservation[] many = [.. Enumerable.Range(0, ReceiverTest.MostObservations).Select(i => i % 2 == 0 ? Silent(30 + (0.1 * i)) : Heard(60 + (0.1 * i)))];
+        ReceiverObservation[] many = [.. Enumerable.Range(0, ReceiverTest.MostObservations)
+            .Select(i => i % 2 == 0 ? Silent(30 + (0.1 * i)) : Heard(60 + (0.1 * i)))];
         Assert.InRange(AtLeast([.. WithOneReceiver(many)])!.Value, 30, 49.8);
     }
 }

@@ -5,7 +5,8 @@ using Xunit;
 
 namespace SweepStats.Tests.Receivers;
 
-/// <summary>Bounds and interval hold the truth as often as they say, whichever way the uncertainty is read and whatever the stations share.</summary>
+/// <summary>Bounds and interval hold the truth as often as they say, whichever way the uncertainty is read and whatever the
+/// stations share.</summary>
 public sealed class MarginCoverage
 {
     private const int All = 2000;
@@ -37,7 +38,8 @@ public sealed class MarginCoverage
     public void BoundsHoldInTestsThatRDrew()
     {
         var tally = new Tally();
-        foreach (IGrouping<double, double[]> test in Fixtures.Numbers("oracles/receivers-drawn.csv").GroupBy(row => row[0]).Take(Draws.Of(All)))
+        foreach (IGrouping<double, double[]> test in Fixtures.Numbers("oracles/receivers-drawn.csv").GroupBy(row => row[0])
+            .Take(Draws.Of(All)))
         {
             tally.Take([.. test.Select(Read)], test.First()[1]);
         }
@@ -67,8 +69,10 @@ public sealed class MarginCoverage
         {
             bool receiver = design.Shared is "receiver" or "both", source = design.Shared is "source" or "both";
             double margin = 60 + (design.Near ? 0.1 * random.Normal() : 60 * (random.Uniform() - 0.5));
-            double sensitivity = 0.6 * design.U * (receiver ? oneSensitivity : random.Normal()), level = 0.8 * design.U * (source ? oneLevel : random.Normal());
-            ReceiverObservation stated = margin <= 60 ? Station.Silent(margin + level - sensitivity, design.U) : Station.Heard(margin + level - sensitivity, design.U);
+            double sensitivity = 0.6 * design.U * (receiver ? oneSensitivity : random.Normal()),
+                level = 0.8 * design.U * (source ? oneLevel : random.Normal());
+            ReceiverObservation stated = margin <= 60 ? Station.Silent(margin + level - sensitivity, design.U)
+                : Station.Heard(margin + level - sensitivity, design.U);
             stations.Add(stated with { Receiver = receiver ? "one" : null, Source = source ? "one" : null });
         }
 
@@ -77,7 +81,8 @@ public sealed class MarginCoverage
 
     private sealed record Design(int Stations, double U, string Shared, bool Near);
 
-    /// <summary>Counts tests in which a limit misses the truth. Nothing claimed counts as held for limits, and is counted by itself.</summary>
+    /// <summary>Counts tests in which a limit misses the truth. Nothing claimed counts as held for limits, and is counted by
+    /// itself.</summary>
     private sealed class Tally
     {
         private int _tests, _low, _high, _interval, _withdrawn;
@@ -87,13 +92,16 @@ public sealed class MarginCoverage
             _tests++;
             _low += MarginBound.AtLeast(observations, 0.95) > truth ? 1 : 0;
             _high += MarginBound.AtMost(observations, 0.95) < truth ? 1 : 0;
-            _interval += MarginBound.AtLeast(observations, 0.975) > truth || MarginBound.AtMost(observations, 0.975) < truth ? 1 : 0;
+            _interval += MarginBound.AtLeast(observations, 0.975) > truth || MarginBound.AtMost(observations, 0.975) < truth ? 1
+                : 0;
             _withdrawn += MarginContradiction.Of(observations, Confidence.NinetyFive) is null ? 0 : 1;
         }
 
         public void Check(string about)
         {
-            string counts = $"{about}: of {_tests} the lower bound missed {_low}, the upper {_high}, the interval {_interval}; contradictions {_withdrawn}";
+            string counts =
+                $"{about}: of {_tests} the lower bound missed {_low}, the upper {_high}, the interval {_interval}; "
+                    + $"contradictions {_withdrawn}";
             if (Environment.GetEnvironmentVariable("SWEEPSTATS_SHOW") is { Length: > 0 } file)
             {
                 File.AppendAllText(file, counts + "\n");

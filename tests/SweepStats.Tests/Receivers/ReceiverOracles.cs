@@ -10,7 +10,8 @@ public sealed class ReceiverOracles
     [Fact]
     public void TheMostLikelyShieldingIsThatOfAnIntervalCensoredFit()
     {
-        var values = Fixtures.Cells("oracles/receivers-values.csv").GroupBy(row => row[0]).ToDictionary(g => g.Key, g => g.ToArray());
+        var values = Fixtures.Cells("oracles/receivers-values.csv").GroupBy(row => row[0])
+            .ToDictionary(g => g.Key, g => g.ToArray());
         foreach (string[] fit in Fixtures.Cells("oracles/receivers-fits.csv"))
         {
             MarginLikelihood found = MarginLikelihood.Of([.. values[fit[0]].Select(Read)])!;
@@ -23,11 +24,13 @@ public sealed class ReceiverOracles
     [Fact]
     public void TheIntervalHoldsTheFitOfR()
     {
-        var values = Fixtures.Cells("oracles/receivers-values.csv").GroupBy(row => row[0]).ToDictionary(g => g.Key, g => g.ToArray());
+        var values = Fixtures.Cells("oracles/receivers-values.csv").GroupBy(row => row[0])
+            .ToDictionary(g => g.Key, g => g.ToArray());
         foreach (string[] fit in Fixtures.Cells("oracles/receivers-fits.csv"))
         {
             ReceiverObservation[] stations = [.. values[fit[0]].Select(Read)];
-            Assert.InRange(Number(fit[1]), MarginBound.AtLeast([.. stations], 0.975)!.Value, MarginBound.AtMost([.. stations], 0.975)!.Value);
+            Assert.InRange(Number(fit[1]), MarginBound.AtLeast([.. stations], 0.975)!.Value,
+                MarginBound.AtMost([.. stations], 0.975)!.Value);
         }
     }
 
@@ -58,7 +61,8 @@ public sealed class ReceiverOracles
         Assert.Equal(2 * Math.Log(0.9522096477271853), found.LogLikelihood, 1e-9);
     }
 
-    private static ReceiverObservation Read(string[] row) => row[3] == "1" ? Station.Silent(Number(row[1]), Number(row[2])) : Station.Heard(Number(row[1]), Number(row[2]));
+    private static ReceiverObservation Read(string[] row) =>
+        row[3] == "1" ? Station.Silent(Number(row[1]), Number(row[2])) : Station.Heard(Number(row[1]), Number(row[2]));
 
     private static double Number(string cell) => double.Parse(cell, System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -34,7 +34,9 @@ public sealed class ReceiverTestTests
     {
         double[] hertz = [145e6, 100e6, 126e6, 126.1e6, 433e6];
         var test = Test([.. hertz.Select(f => Silent(60) with { Frequency = new Hertz(f) })]);
-        Assert.Equal([new FrequencyBand(new(100e6), new(126e6)), new FrequencyBand(new(126.1e6), new(145e6)), new FrequencyBand(new(433e6), new(433e6))], test.Groups.Select(g => g.Band!.Value));
+        Assert.Equal(
+            [new FrequencyBand(new(100e6), new(126e6)), new FrequencyBand(new(126.1e6), new(145e6)),
+            new FrequencyBand(new(433e6), new(433e6))], test.Groups.Select(g => g.Band!.Value));
         ReceiverQuestion apart = new() { Ratio = 1 };
         Assert.Equal(5, ReceiverTest.Of(test.Observations, apart).Groups.Length);
     }
@@ -51,7 +53,8 @@ public sealed class ReceiverTestTests
     {
         ReceiverQuestion asked = new() { Claim = new Decibels(50) };
         Assert.Equal(ClaimOutcome.Refuted, ReceiverTest.Of([Heard(44)], asked).Claim);
-        Assert.Equal(ClaimOutcome.NotShown, ReceiverTest.Of([Silent(70), Silent(40) with { Frequency = new Hertz(433e6) }], asked).Claim);
+        Assert.Equal(ClaimOutcome.NotShown,
+            ReceiverTest.Of([Silent(70), Silent(40) with { Frequency = new Hertz(433e6) }], asked).Claim);
         Assert.Equal(ClaimOutcome.NotShown, ReceiverTest.Of([Silent(70) with { HeardUncovered = null }], asked).Claim);
     }
 
@@ -60,7 +63,9 @@ public sealed class ReceiverTestTests
     public void StationsThatCannotBothBeRightWithdrawEveryClaim()
     {
         StationGroup group = Assert.Single(Test(Heard(50), Silent(65)).Groups);
-        Assert.Equal((65.0, 50.0, 15.0), (Math.Round(group.Contradiction!.Silent.MarginDb, 9), Math.Round(group.Contradiction.Heard.MarginDb, 9), Math.Round(group.Contradiction.DifferenceDb, 9)));
+        Assert.Equal((65.0, 50.0, 15.0),
+            (Math.Round(group.Contradiction!.Silent.MarginDb, 9), Math.Round(group.Contradiction.Heard.MarginDb, 9),
+            Math.Round(group.Contradiction.DifferenceDb, 9)));
         Assert.Null(group.AtLeast);
         Assert.Null(group.AtMost);
         Assert.Null(group.Interval);
@@ -77,14 +82,16 @@ public sealed class ReceiverTestTests
     [Fact]
     public void WithOneReceiverAndOneSourceTheLeastStepTheWrongWayIsAContradiction()
     {
-        ReceiverObservation[] both = [.. new[] { Heard(50), Silent(51) }.Select(o => o with { Receiver = "one", Source = "one" })];
+        ReceiverObservation[] both =
+            [.. new[] { Heard(50), Silent(51) }.Select(o => o with { Receiver = "one", Source = "one" })];
         Assert.NotNull(MarginContradiction.Of([.. both], Confidence.NinetyFive));
     }
 
     [Fact]
     public void WithoutUncertaintiesThereIsNoBoundAndNoClaim()
     {
-        var test = ReceiverTest.Of([Silent(70, 0) with { IsUncertaintyStated = false }], new ReceiverQuestion { Claim = new Decibels(20) });
+        var test = ReceiverTest.Of([Silent(70, 0) with { IsUncertaintyStated = false }],
+            new ReceiverQuestion { Claim = new Decibels(20) });
         Assert.Null(Assert.Single(test.Groups).AtLeast);
         Assert.Equal(ClaimOutcome.NotShown, test.Claim);
     }
@@ -106,7 +113,8 @@ public sealed class ReceiverTestTests
         Assert.InRange(next.WidthDb, 20, 35);
     }
 
-    /// <summary>Whichever way the next station turns out, tested for real, the interval is on average about as short as forecast.</summary>
+    /// <summary>Whichever way the next station turns out, tested for real, the interval is on average about as short as
+    /// forecast.</summary>
     [Fact]
     public void WhatTheNextStationIsExpectedToLeaveComesTrue()
     {
@@ -135,7 +143,8 @@ public sealed class ReceiverTestTests
         Assert.Equal(30 + 5 - 72.4478, ReceivedLevel.InFreeSpace(30, 5, 1000, new Hertz(100e6), 6).Dbm, 1e-4);
     }
 
-    /// <summary>5 W at 10 m and 150 MHz to a receiver of 0.25 µV: about 120 dB between the two, as is common practice in the trade (no source).</summary>
+    /// <summary>5 W at 10 m and 150 MHz to a receiver of 0.25 µV: about 120 dB between the two, as is common practice in the
+    /// trade (no source).</summary>
     [Fact]
     public void AStrongTwoWaySignalStandsAbout120DecibelsOverItsReceiversLimit()
     {

@@ -11,14 +11,16 @@ internal static class Station
 
     public static ReceiverObservation Heard(double margin, double u = 3) => At(margin, u, heard: true);
 
-    public static ReceiverTest Test(params ReceiverObservation[] observations) => ReceiverTest.Of([.. observations], new ReceiverQuestion());
+    public static ReceiverTest Test(params ReceiverObservation[] observations) =>
+        ReceiverTest.Of([.. observations], new ReceiverQuestion());
 
     public static double? AtLeast(params ReceiverObservation[] observations) => MarginBound.AtLeast([.. observations], 0.95);
 
     public static double? AtMost(params ReceiverObservation[] observations) => MarginBound.AtMost([.. observations], 0.95);
 
     /// <summary>The same station with one receiver for all.</summary>
-    public static ImmutableArray<ReceiverObservation> WithOneReceiver(params IEnumerable<ReceiverObservation> observations) => [.. observations.Select(o => o with { Receiver = "one" })];
+    public static ImmutableArray<ReceiverObservation> WithOneReceiver(params IEnumerable<ReceiverObservation> observations) =>
+        [.. observations.Select(o => o with { Receiver = "one" })];
 
     private static ReceiverObservation At(double margin, double u, bool heard) => new()
     {
