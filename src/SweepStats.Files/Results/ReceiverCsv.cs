@@ -10,8 +10,7 @@ public static class ReceiverCsv
 
     /// <summary>
     /// First line. Bound is what the observation shows alone, one-sided: at_least_db where silent, at_most_db where heard; empty
-    /// where it is no evidence, and why then
-    /// stands under evidence.
+    /// where it is no evidence, and why then stands under evidence.
     /// </summary>
     public const string Header =
         "name,frequency_hz,receiver,source,level_dbm,level_from,level_u_db,sensitivity_dbm,sensitivity_u_db,margin_db,"

@@ -42,7 +42,7 @@ internal static class GroupText
     private static string Contradicted(MarginContradiction pair) =>
         $"nothing is claimed. {ReceiverText.Name(pair.Silent)} fell silent at a margin of {Wording.Ratio(pair.Silent.MarginDb)}, "
         + $"{ReceiverText.Name(pair.Heard)} is still heard at {Wording.Ratio(pair.Heard.MarginDb)}: both cannot be right. "
-        + $"Check their levels, sensitivities, squelch and places.";
+        + "Check their levels, sensitivities, squelch and places.";
 
     private static string Unsure(StationGroup group)
     {
@@ -76,24 +76,24 @@ internal static class GroupText
             ClaimOutcome.Refuted => "refuted",
             _ => "not shown",
         };
-        return test.Question.Claim is { } claim && test.Groups.Length > 1 ? $"Claim SE ≥ {Wording.Exact(claim.Value, "dB")}: "
-            + $"{outcome}." : null;
+        bool told = test.Question.Claim is null || test.Groups.Length == 1;
+        return told ? null : $"Claim SE ≥ {Wording.Exact(test.Question.Claim!.Value.Value, "dB")}: {outcome}.";
     }
 
     private static string? Next(StationGroup group) => group switch
     {
         { Next: { } next, Interval: { } now } =>
             $"Next: test a station with a margin of {Wording.Ratio(next.MarginDb)}{AtReceiver(group, next.MarginDb)}. It tells "
-                + $"most: "
+                + "most: "
             + $"the interval should shrink from {Wording.Ratio(now.Width)} to about {Wording.Ratio(next.WidthDb)}.",
         { Interval: not null } =>
             "Next: know levels and sensitivities better. One more station like these hardly shortens the interval.",
         { AtMost: null, AtLeast: not null, LargestSilentDb: { } most } =>
             $"Next: test a station with a margin above {Wording.Ratio(most)}{AtReceiver(group, most)}. Smaller ones tell "
-                + $"little more.",
+                + "little more.",
         { AtLeast: null, AtMost: not null, SmallestHeardDb: { } least } =>
             $"Next: test a station with a margin below {Wording.Ratio(least)}{AtReceiver(group, least)}. Larger ones tell "
-                + $"little more.",
+                + "little more.",
         _ => null,
     };
 

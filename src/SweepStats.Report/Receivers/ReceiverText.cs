@@ -97,7 +97,7 @@ public static class ReceiverText
         EvidenceState.SilentUncovered when observation.HeardCovered => "heard under the cover but not without it. Test again.",
         EvidenceState.SilentUncovered => "it was silent without the cover too. Use a stronger station or a better receiver.",
         _ => $"check level and sensitivity. It was heard, although its level is stated {Wording.Ratio(-observation.MarginDb)} "
-            + $"below the sensitivity.",
+            + "below the sensitivity.",
     };
 
     private static IEnumerable<string> Closing(ReceiverTest test)
@@ -107,13 +107,13 @@ public static class ReceiverText
         {
             string levels = reckoned == 1 ? "the level that is" : $"the {Wording.Plain(reckoned)} levels that are";
             yield return $"Measure {levels} reckoned as if in free space. Often less arrives, and the shielding shown is then "
-                + $"too high.";
+                + "too high.";
         }
 
         if (test.Groups.Any(g => g.Observations.Length > 1 && g.Band is { } band && band.Start < band.Stop))
         {
             yield return $"Stations up to {Wording.Plain(test.Question.Ratio)} times apart in frequency are taken to meet the "
-                + $"same shielding (--within).";
+                + "same shielding (--within).";
         }
 
         yield return "State as sensitivity the level at which this receiver falls silent as used: squelch, gain control or a "

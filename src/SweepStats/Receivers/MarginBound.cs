@@ -8,31 +8,26 @@ namespace SweepStats.Receivers;
 /// <remarks>
 /// <para>
 /// The shielding S is at least the true margin of each silent station and at most that of each one still heard: bounds of which
-/// the largest, or the smallest, holds.
-/// Stated margins err normally with known uncertainties. A value s is refuted from below where T = max over the silent of (m −
-/// s)/u is larger than chance allows:
-/// where P(e_j ≤ max(T, z_j) + d_j for all stations j) reaches the confidence, with z_j = (m_j − s)/u_j and e_j the errors in
-/// units of u_j. The bound is the least s
-/// that is not refuted. One station alone gives m − z·u.
+/// the largest, or the smallest, holds. Stated margins err normally with known uncertainties. A value s is refuted from below
+/// where T = max over the silent of (m − s)/u is larger than chance allows: where P(e_j ≤ max(T, z_j) + d_j for all stations j)
+/// reaches the confidence, with z_j = (m_j − s)/u_j and e_j the errors in units of u_j. The bound is the least s that is not
+/// refuted. One station alone gives m − z·u.
 /// </para>
 /// <para>
 /// The largest of many stated margins is apt to be one that is stated too high: so all stations count, and more silent ones of
-/// like margin do not raise the bound. One that
-/// lies far below s cannot matter: d_j = max(0, −z_j − z_β) is what its true margin lies below s at least, all of them at once
-/// with probability 1 − β, and β, a fiftieth of
-/// what may be missed, is paid for it.
+/// like margin do not raise the bound. One that lies far below s cannot matter: d_j = max(0, −z_j − z_β) is what its true margin
+/// lies below s at least, all of them at once with probability 1 − β, and β, a fiftieth of what may be missed, is paid for it.
 /// </para>
 /// <para>
 /// It holds whichever way uncertainty is read: true margins scatter about the stated ones, or stated ones about the true. An
-/// interval by the likelihood of
-/// <see cref="MarginLikelihood"/> holds in the first case only. Exact but for <see cref="MarginErrors.AllBelow"/>, which errs to
-/// the wide side; a limit is found to 1e-7 dB.
-/// Source: the two steps, Romano, Shaikh and Wolf 2014, Econometrica 82, 1979 (from memory).
+/// interval by the likelihood of <see cref="MarginLikelihood"/> holds in the first case only. Exact but for
+/// <see cref="MarginErrors.AllBelow"/>, which errs to the wide side; a limit is found to 1e-7 dB. Source: the two steps, Romano,
+/// Shaikh and Wolf 2014, Econometrica 82, 1979 (from memory).
 /// </para>
 /// </remarks>
 internal static class MarginBound
 {
-    private const double PaidForSelection = 0.02, Settled = 1e-7, Accuracy = 1e-9, Start = 6;
+    private const double PaidForSelection = 0.02, Settled = 1e-7, Accuracy = 1e-9, Start = 6, Farthest = 1e6;
     private const int MostSteps = 100;
 
     /// <summary>Lower bound in dB; null where no station fell silent.</summary>
@@ -100,7 +95,7 @@ internal static class MarginBound
         private double FirstStep(double[] slack, double high)
         {
             double step = Start * errors.Uncertainties.Max();
-            while (Excess(high - step, slack) <= 0)
+            while (Excess(high - step, slack) <= 0 && step < Farthest)
             {
                 step *= 2;
             }

@@ -7,8 +7,8 @@ namespace SweepStats.Receivers;
 /// Immutable.</summary>
 /// <remarks>
 /// Silent asks for S ≥ its margin, heard for S ≤ its own, so that the silent one's may not be the larger. The difference is held
-/// against its standard uncertainty, in which
-/// what both share drops out, at a level that allows for the number of pairs (Šidák's, conservative for pairs that go together).
+/// against its standard uncertainty, in which what both share drops out, at a level that allows for the number of pairs (Šidák's,
+/// conservative for pairs that go together).
 /// </remarks>
 /// <param name="Silent">The station that fell silent.</param>
 /// <param name="Heard">The one still heard.</param>

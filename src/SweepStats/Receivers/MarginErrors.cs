@@ -36,9 +36,8 @@ internal sealed class MarginErrors
     /// threshold.</summary>
     /// <remarks>
     /// Errors that go together make the probability larger (Slepian 1962; no two of them go against each other). What receivers
-    /// share, what sources share, and what
-    /// both share is each taken alone, which needs one integral and no more; the largest of the three is nearest to the truth and
-    /// still not above it.
+    /// share, what sources share, and what both share is each taken alone, which needs one integral and no more; the largest of
+    /// the three is nearest to the truth and still not above it.
     /// </remarks>
     public double AllBelow(ReadOnlySpan<double> thresholds)
     {

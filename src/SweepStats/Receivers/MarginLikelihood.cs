@@ -7,12 +7,10 @@ namespace SweepStats.Receivers;
 /// only. Immutable.</summary>
 /// <remarks>
 /// ln L(s) = Σ ln Φ((s − m)/u) over the silent + Σ ln Φ((m − s)/u) over the heard, in dB; concave, so it has one summit, which
-/// exists where some are silent and some heard.
-/// Assumes margins that err normally and independently about what is stated; what receivers or sources share is not in it, which
-/// moves the estimate little. Halving of the
-/// slope's sign, to 1e-9 dB. It weighs values for <see cref="NextStation"/> and is not printed: between stations far apart it is
-/// flat, and its summit says nothing. Limits are those of <see cref="MarginBound"/>. Source: interval-censored regression, as
-/// survreg of R has it
+/// exists where some are silent and some heard. Assumes margins that err normally and independently about what is stated; what
+/// receivers or sources share is not in it, which moves the estimate little. Halving of the slope's sign, to 1e-9 dB. It weighs
+/// values for <see cref="NextStation"/> and is not printed: between stations far apart it is flat, and its summit says nothing.
+/// Limits are those of <see cref="MarginBound"/>. Source: interval-censored regression, as survreg of R has it
 /// (fixtures/oracles/receivers.R), with all scales known.
 /// </remarks>
 /// <param name="Summit">The most likely shielding in dB.</param>

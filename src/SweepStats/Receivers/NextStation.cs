@@ -8,9 +8,8 @@ namespace SweepStats.Receivers;
 /// Immutable.</summary>
 /// <remarks>
 /// The shielding is taken to lie within the interval with the weights of the likelihood. Each of the margins held against each
-/// other, evenly over the interval, is given to a
-/// further station with a receiver and a source of its own and the middle uncertainty of those used; the interval is computed for
-/// both outcomes. Margins in dB.
+/// other, evenly over the interval, is given to a further station with a receiver and a source of its own and the middle
+/// uncertainty of those used; the interval is computed for both outcomes. Margins in dB.
 /// </remarks>
 /// <param name="MarginDb">Its margin.</param>
 /// <param name="ShareSilent">How likely it falls silent, 0 to 1.</param>

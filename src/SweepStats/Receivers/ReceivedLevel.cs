@@ -32,8 +32,8 @@ public readonly record struct ReceivedLevel(double Dbm, double UncertaintyDb, Le
     /// <summary>From power and distance in free space: P + G − 20·log10(4π·d·f/c).</summary>
     /// <remarks>
     /// Friis 1946: far field of both antennas, nothing in the way, antennas that face each other. Walls, ground and bodies mostly
-    /// leave less, so that the level, the
-    /// margin and a lower bound of shielding come out too high: state an uncertainty that holds that.
+    /// leave less, so that the level, the margin and a lower bound of shielding come out too high: state an uncertainty that
+    /// holds that.
     /// </remarks>
     /// <param name="powerDbm">Power into the transmitting antenna in dBm.</param>
     /// <param name="gainDb">Gain of both antennas together over isotropic ones, in dB.</param>

@@ -5,8 +5,8 @@ namespace SweepStats.Receivers;
 /// <summary>One station, heard or silent under the cover. Immutable.</summary>
 /// <remarks>
 /// The margin M is the level without the cover less the sensitivity. Silent shows that the cover takes at least M, heard that it
-/// takes at most M. Sensitivity is
-/// the level at which this receiver, with these settings (mode, bandwidth, squelch), just stops being heard.
+/// takes at most M. Sensitivity is the level at which this receiver, with these settings (mode, bandwidth, squelch), just stops
+/// being heard.
 /// </remarks>
 public sealed record ReceiverObservation
 {

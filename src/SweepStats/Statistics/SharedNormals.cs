@@ -7,13 +7,10 @@ namespace SweepStats.Statistics;
 /// own.</summary>
 /// <remarks>
 /// Variables of one cluster are X_i = λ_i·Z + √(1 − λ_i²)·Z_i, all Z independent standard normal; clusters are independent. Given
-/// Z the X_i are independent,
-/// so a cluster takes one integral of a product, by Gauss and Legendre on panels of one standard deviation; a loading of 1 is Z
-/// itself and ends the integral.
-/// A squared loading between 0.95 and 1 is taken as 0.95: the rule would not see so steep a step, and less correlation makes the
-/// probability smaller
-/// (Slepian 1962), which errs towards wider limits. Source: Dunnett and Sobel 1955, Biometrika 42, 258 (from memory).
-/// Error: absolute 1e-6 (fixtures/oracles/receivers.R).
+/// Z the X_i are independent, so a cluster takes one integral of a product, by Gauss and Legendre on panels of one standard
+/// deviation; a loading of 1 is Z itself and ends the integral. A squared loading between 0.95 and 1 is taken as 0.95: the rule
+/// would not see so steep a step, and less correlation makes the probability smaller (Slepian 1962), which errs towards wider
+/// limits. Source: Dunnett and Sobel 1955, Biometrika 42, 258 (from memory). Error: absolute 1e-6 (fixtures/oracles/receivers.R).
 /// </remarks>
 internal static class SharedNormals
 {
