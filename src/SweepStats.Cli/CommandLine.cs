@@ -18,6 +18,7 @@ internal static class CommandLine
             LotsCommand.Create(terminal),
             ChooseCommand.Create(terminal),
             PlanCommand.Create(terminal),
+            ReceiverCommand.Create(terminal),
             RehearseCommand.Create(terminal),
             InitCommand.Create(terminal),
             CompletionCommand.Create(terminal),

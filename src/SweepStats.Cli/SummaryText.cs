@@ -5,6 +5,7 @@ using System.Text;
 using SweepStats.Files.Campaigns;
 using SweepStats.Files.Results;
 using SweepStats.Lots;
+using SweepStats.Receivers;
 
 namespace SweepStats.Cli;
 
@@ -32,6 +33,14 @@ internal static class SummaryText
             LeftOut = [.. campaigns.SelectMany(c => c.Analysis.Reading.LeftOut)],
         };
         LotHistoryJson.Write(history, context, stream);
+        return stream.ToArray();
+    }
+
+    /// <summary>summary.json of a test with receivers.</summary>
+    public static byte[] Of(ReceiverTest test, InputFile? input, ImmutableArray<InputFile> written)
+    {
+        using var stream = new MemoryStream();
+        ReceiverJson.Write(test, Context(written) with { Inputs = input is null ? [] : [input] }, stream);
         return stream.ToArray();
     }
 

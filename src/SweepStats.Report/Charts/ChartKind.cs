@@ -53,4 +53,7 @@ internal enum ChartKind
 
     /// <summary>Levels of one specimen.</summary>
     Levels,
+
+    /// <summary>Stations heard or silent at their margins.</summary>
+    Margins,
 }
