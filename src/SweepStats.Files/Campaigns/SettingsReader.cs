@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using SweepStats.Bands;
+using SweepStats.Fields;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
 using SweepStats.Statistics;

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using SweepStats.Bands;
+using SweepStats.Fields;
 using SweepStats.Floor;
 using SweepStats.Shielding;
 using SweepStats.Verdicts;
