@@ -4,7 +4,7 @@ namespace SweepStats.Fields;
 
 /// <summary>Carries a curve from the measured frequencies to those of a <see cref="PulseGrid"/> and past its ends, and weights back.</summary>
 /// <remarks>
-/// Between readings, in dB straight over log frequency. Outside by <see cref="OutsideBand"/>: none is 0 dB, and so that the jump at the ends does not ring on for ever, the curve sets in over a
+/// Between readings, in dB straight over log frequency. Outside by <see cref="OutsideBand"/>: none is 0 dB, and so that the jump at the ends does not ring on for ever, the curve sets in smoothly over a
 /// tenth of an octave inside them; slope is the least-squares line over log frequency through the readings of the last octave, taken on from the end's reading for a decade.
 /// All of it is linear in the readings but for the slope's stop at 0 dB.
 /// </remarks>
@@ -125,8 +125,10 @@ internal sealed class MeasuredBand
 
         int left = Math.Max(0, right - 1);
         double share = right == left ? 0 : (log - _log[left]) / (_log[right] - _log[left]);
-        return new BinPlace(left, share, Math.Min(1, Math.Min(log - _log[0], _log[^1] - log) / SetsInOver), 0);
+        return new BinPlace(left, share, Smooth(Math.Min(1, Math.Min(log - _log[0], _log[^1] - log) / SetsInOver)), 0);
     }
+
+    private static double Smooth(double way) => way * way * (3 - (2 * way));
 
     // Beyond: nepers of frequency past the end, negative below the band, 0 inside.
     private readonly record struct BinPlace(int Left, double Share, double SetIn, double Beyond)

@@ -4,6 +4,7 @@ using SweepStats.Alignment;
 using SweepStats.Checks;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
+using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 
 namespace SweepStats.Fields;
@@ -31,11 +32,13 @@ public static class PulseEstimator
             return [.. curves.Select(c => new ResidualPulse(c.Name, FieldSilence.Untrustworthy))];
         }
 
-        var grid = new PulseGrid(asked.Question.Pulse);
+        var grid = new PulseGrid(asked.Question.Pulse, Lowest(campaign.Grid));
         var band = new MeasuredBand(campaign.Grid, grid);
         return [.. SideBySide.Of(curves.Length, threads, i => new SpecimenPulse(curves[i], (grid, band), asked, PulseReading.Of(curves[i], known.Findings))
             .Left(Turns(campaign.Reference, campaign.Covered[i].Block, band, grid)))];
     }
+
+    private static double Lowest(FrequencyGrid grid) => grid.Hertz[0] > 0 || grid.Count == 1 ? grid.Hertz[0] : grid.Hertz[1];
 
     private static Complex[]? Turns(SweepBlock reference, SweepBlock covered, MeasuredBand band, PulseGrid grid) =>
         reference.HasPhases && covered.HasPhases ? MeasuredPhase.Of(reference, covered, band, grid) : null;

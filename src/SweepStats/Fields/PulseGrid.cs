@@ -4,24 +4,27 @@ namespace SweepStats.Fields;
 
 /// <summary>The even times and frequencies on which a pulse is sent through a curve, and the pulse there.</summary>
 /// <remarks>
-/// Eighty steps in the time 1/β of the rise, so that lines between samples miss its figures by less than 1e-4; as long as 25 times the decay 1/α, and so many that the response of a
-/// curve with steep ends dies away before it comes round (2¹⁷ at least, a hundred times the decay of the pulse of IEC 61000-2-9). The spectrum is that of the samples: a geometric
-/// series for each exponential, exact.
+/// Thirty-two steps in the time 1/β of the rise, so that lines between samples miss its figures by less than 1e-4. As long as 25 times the decay 1/α, and as 400 periods of the lowest measured frequency:
+/// what an edge there leaves behind has then died away to less than 1e-6 of the peak before it comes round. Where the lowest frequency lies below some 7 MHz for the pulse of IEC 61000-2-9, the length stops at
+/// 2²⁰ samples, and more comes round. The spectrum is that of the samples: a geometric series for each exponential, exact.
 /// </remarks>
 internal sealed class PulseGrid
 {
-    private const double StepsInRise = 80;
+    private const double StepsInRise = 32;
     private const double DecaysHeld = 25;
-    private const int Fewest = 1 << 17;
+    private const double PeriodsHeld = 400;
+    private const int Fewest = 1 << 17, Most = 1 << 20;
 
     private readonly Complex[] _spectrum;
 
-    public PulseGrid(DoubleExponential pulse)
+    /// <param name="pulse">The pulse.</param>
+    /// <param name="lowestHertz">Lowest measured frequency above 0.</param>
+    public PulseGrid(DoubleExponential pulse, double lowestHertz)
     {
         Pulse = pulse;
         StepSeconds = 1 / (StepsInRise * pulse.RisePerSecond);
-        double needed = DecaysHeld / (pulse.DecayPerSecond * StepSeconds);
-        Count = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(Fewest, Math.Ceiling(needed)));
+        double wanted = Math.Clamp(PeriodsHeld / (lowestHertz * StepSeconds), Fewest, Most), needed = DecaysHeld / (pulse.DecayPerSecond * StepSeconds);
+        Count = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Ceiling(Math.Max(wanted, needed)));
         _spectrum = new Complex[Bins];
         for (int k = 0; k < Bins; k++)
         {

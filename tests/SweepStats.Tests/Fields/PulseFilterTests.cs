@@ -7,7 +7,7 @@ namespace SweepStats.Tests.Fields;
 /// <summary>A pulse behind a curve: closed forms, R's partial fractions (fixtures/oracles/pulse.R), and laws.</summary>
 public sealed class PulseFilterTests
 {
-    private static readonly PulseGrid Grid = new(DoubleExponential.EarlyTime);
+    private static readonly PulseGrid Grid = new(DoubleExponential.EarlyTime, 30e6);
     private static readonly PulseFilter Filter = new(Grid);
 
     [Fact]
@@ -32,10 +32,10 @@ public sealed class PulseFilterTests
 
     // 1/(1 + s/p) of A·(1/(s+α) − 1/(s+β)): A·p·((e^(−αt) − e^(−pt))/(p−α) − (e^(−βt) − e^(−pt))/(p−β)), by hand.
     [Theory]
-    [InlineData(2e6)]
-    [InlineData(20e6)]
-    [InlineData(200e6)]
-    public void ASinglePoleGivesItsClosedFormAtEveryTime(double cornerHz)
+    [InlineData(2e6, 2e-3)]
+    [InlineData(20e6, 3e-3)]
+    [InlineData(200e6, 1e-2)]
+    public void ASinglePoleGivesItsClosedFormAtEveryTime(double cornerHz, double tolerance)
     {
         double pole = 2 * Math.PI * cornerHz, most = 0, peak = 0;
         double[] behind = Behind(f => 10 * Math.Log10(1 + (f / cornerHz * (f / cornerHz)))).Samples;
@@ -46,13 +46,13 @@ public sealed class PulseFilterTests
             (most, peak) = (Math.Max(most, Math.Abs(behind[n] - exact)), Math.Max(peak, exact));
         }
 
-        Assert.True(most < 2e-3 * peak, FormattableString.Invariant($"{most / peak:G3} of the peak"));
+        Assert.True(most < tolerance * peak, FormattableString.Invariant($"{most / peak:G3} of the peak"));
     }
 
     [Fact]
     public void TheFieldsEnergyIsThatOfItsSpectrum()
     {
-        foreach (FilteredPulse behind in Filter.Through([Curve(f => 3 * Math.Log10(1 + f)), Curve(Rough)]))
+        foreach (FilteredPulse behind in Filter.Through([Curve(f => 12 * Math.Log10(1 + (f / 20e6))), Curve(Rough)]))
         {
             double time = behind.Samples.Sum(y => y * y);
             double spectrum = behind.Amplitudes.Select((a, k) => a * a / Grid.Times(k)).Sum() / Grid.Count;
@@ -60,14 +60,18 @@ public sealed class PulseFilterTests
         }
     }
 
-    [Fact]
-    public void NothingArrivesBeforeThePulse()
+    // Curves as campaigns give them, rough and steep; what lies in the last tenth of the grid would have come before the start.
+    [Theory]
+    [InlineData(30e6, 1.5e9, 101)]
+    [InlineData(30e6, 18e9, 401)]
+    [InlineData(200e6, 400e6, 11)]
+    public void NothingArrivesBeforeThePulse(double start, double stop, int points)
     {
-        foreach (FilteredPulse behind in Filter.Through([Curve(f => 12 * Math.Log10(1 + (f / 20e6))), Curve(Rough), Curve(Stepped), Curve(f => 60 - Stepped(f))]))
-        {
-            double peak = behind.Samples.Max(Math.Abs), before = behind.Samples[^(Grid.Count / 10)..].Max(Math.Abs);
-            Assert.True(before < 1e-6 * peak, FormattableString.Invariant($"{before / peak:G3} of the peak, at 20 MHz {behind.Amplitudes[50]:G3}"));
-        }
+        var band = new MeasuredBand(new FrequencyGrid([.. Enumerable.Range(0, points).Select(i => start * Math.Pow(stop / start, i / (points - 1.0)))]), Grid);
+        double[] readings = [.. Enumerable.Range(0, points).Select(i => 40 + (10 * Math.Sin(i * 0.3)) + (i % 7))];
+        FilteredPulse[] behind = Filter.Through([.. Enum.GetValues<OutsideBand>().Select(outside => new FilteredCurve(band.Spread(readings, outside))), Curve(Stepped)]);
+        double[] shares = [.. behind.Select(b => b.Samples[^(Grid.Count / 10)..].Max(Math.Abs) / b.Samples.Max(Math.Abs))];
+        Assert.All(shares, share => Assert.True(share < 1e-6, string.Join(", ", shares)));
     }
 
     [Fact]
@@ -82,7 +86,7 @@ public sealed class PulseFilterTests
             Agreement.Relative(3e-3, expected[1], found.PeakVoltsPerMetre, expected);
             Agreement.Relative(5e-3, expected[2], found.RiseSeconds, expected);
             Agreement.Relative(5e-3, expected[3], found.WidthSeconds, expected);
-            Agreement.Relative(1e-4, expected[4], found.JoulesPerSquareMetre, expected);
+            Agreement.Relative(5e-4, expected[4], found.JoulesPerSquareMetre, expected);
         }
     }
 
@@ -123,11 +127,11 @@ public sealed class PulseFilterTests
         _ => -10 * Math.Log10(1 + (hertz / p.Value * (hertz / p.Value))),
     });
 
-    private static double Rough(double f) => 25 + (6 * Math.Sin(3 * Math.Log(f + 1e6))) + (3 * Math.Cos(f / 40e6) * Math.Exp(-f / 1e9));
+    private static double Rough(double f) => 25 + (6 * Math.Sin(1.5 * Math.Log((f * f) + 1e12))) + (3 * Math.Cos(f / 40e6) * Math.Exp(-f / 1e9));
 
     // 40 dB from 30 MHz to 1 GHz and nothing outside, set in as the program does it.
     private static double Stepped(double f) =>
-        40 * Math.Clamp(Math.Min(Math.Log(f / 30e6), Math.Log(1e9 / f)) / (0.1 * Math.Log(2)), 0, 1);
+        Math.Clamp(Math.Min(Math.Log(f / 30e6), Math.Log(1e9 / f)) / (0.1 * Math.Log(2)), 0, 1) is var way ? way * way * (3 - (2 * way)) * 40 : 0;
 
     private static FilteredCurve Curve(Func<double, double> db) => new([.. Enumerable.Range(0, Grid.Bins).Select(k => db(Grid.HertzAt(k)))]);
 
