@@ -24,9 +24,10 @@ public static partial class Wording
         screen.Add(PlainText.Short(result.Title, LongestTitle), HeadlineWithReason(result));
         screen.Add(SteadyInBrief(result));
         screen.Add(PulseInFront(result));
+        string[] layers = [.. LayersText(result)];
         string[] anyPhase = [.. AnyPhase(result)];
-        int shown = Table(result, screen, Heights(anyPhase, columns));
-        string[] left = [.. screen.TryAdd(anyPhase) ? Array.Empty<string>() : ["the peak for any phase"], "rise", "width", "energy"];
+        int shown = Table(result, screen, Heights([.. layers, .. anyPhase], columns));
+        string[] left = [.. screen.TryAdd(anyPhase) ? Array.Empty<string>() : ["the peak for any phase"], .. screen.TryAdd(layers) ? Array.Empty<string>() : ["layers"], "rise", "width", "energy"];
         string[] others = shown < result.Pulses.Length ? [Count(result.Pulses.Length - shown, "specimen")] : [];
         return [.. screen.Lines, .. NotShown([.. others, .. left]), .. cautions, .. closing];
     }
@@ -42,6 +43,7 @@ public static partial class Wording
             PlainText.Of(result.Title), HeadlineWithReason(result), .. SteadyInBrief(result), string.Empty,
             "Shielding at every measured frequency:", .. TextTable.Of(BlockedColumns, Kept(result).Select(KeptRow)), .. NeededInFull(result), string.Empty,
             PulseInFront(result), OutsideTaken(result.Plan.Pulse.Outside), .. TextTable.Of(PulseColumns, PulseRows(result)), .. PulseRemarks(result), string.Empty,
+            .. LayersText(result), .. result.Layers.IsEmpty ? Array.Empty<string>() : [string.Empty],
             .. result.Plan.Field is null ? Array.Empty<string>() : [FieldCaution], PulseCaution,
         ];
     }

@@ -89,6 +89,9 @@ public sealed record AnalysisResult
     /// <summary>The same, worked out when it is first asked for.</summary>
     public required Lazy<ImmutableArray<ResidualPulse>> PulsesWhenAsked { get; init; }
 
+    /// <summary>What further layers of a cloth add, lot by lot; empty where no specimens state their layers.</summary>
+    public ImmutableArray<LayerStep> Layers { get; init; } = [];
+
     /// <summary>Uncertainty budgets, one set a specimen, in the same order.</summary>
     public required ImmutableArray<SpecimenBudgets> Budgets { get; init; }
 

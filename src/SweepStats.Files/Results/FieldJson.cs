@@ -26,6 +26,28 @@ public static class FieldJson
         }
 
         json.WriteEndArray();
+        Layers(json, result);
+    }
+
+    private static void Layers(Utf8JsonWriter json, AnalysisResult result)
+    {
+        json.WriteStartArray("layers");
+        foreach (LayerStep step in result.Layers)
+        {
+            json.WriteStartObject();
+            json.WriteString("lot", step.Lot);
+            json.WriteNumber("from", step.From);
+            json.WriteNumber("to", step.To);
+            SummaryPlan.Number(json, "before_db", step.BeforeDb);
+            SummaryPlan.Number(json, "added_db", step.AddedDb.Value);
+            SummaryPlan.Number(json, "added_low_db", step.AddedDb.Low);
+            SummaryPlan.Number(json, "added_high_db", step.AddedDb.High);
+            json.WriteNumber("points", step.PointCount);
+            json.WriteNumber("left_out", step.LeftOut);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void Pulse(Utf8JsonWriter json, AnalysisResult result)

@@ -7,6 +7,7 @@ internal sealed class FieldPart : IPagePart
     {
         if (!Wording.AsksForField(content.Result))
         {
+            Layers(html, content.Result);
             return;
         }
 
@@ -20,5 +21,14 @@ internal sealed class FieldPart : IPagePart
         html.Element("h3", Wording.PulseHeading).Paragraph(Wording.PulseInFront(content.Result)).Paragraph(Wording.PulseCaution);
         html.Table(Wording.PulseColumnsCaption, Wording.PulseColumns, Wording.PulseRows(content.Result));
         html.List([Wording.OutsideTaken(content.Result.Plan.Pulse.Outside), .. Wording.PulseRemarks(content.Result)]).Close();
+        Layers(html, content.Result);
+    }
+
+    private static void Layers(HtmlWriter html, AnalysisResult result)
+    {
+        if (!result.Layers.IsEmpty)
+        {
+            html.Section("layers", Wording.LayersHeading).List([.. Wording.LayersText(result)]).Close();
+        }
     }
 }
