@@ -1,7 +1,6 @@
 using System.Globalization;
 using SweepStats.Bands;
 using SweepStats.Fields;
-using SweepStats.Verdicts;
 
 namespace SweepStats.Report;
 

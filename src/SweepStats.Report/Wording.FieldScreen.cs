@@ -1,4 +1,4 @@
-using SweepStats.Bands;
+using System.Collections.Immutable;
 using SweepStats.Fields;
 using SweepStats.Quantities;
 using SweepStats.Verdicts;
@@ -27,7 +27,8 @@ public static partial class Wording
         string[] layers = [.. LayersText(result)];
         string[] anyPhase = [.. AnyPhase(result)];
         int shown = Table(result, screen, Heights([.. layers, .. anyPhase], columns));
-        string[] left = [.. screen.TryAdd(anyPhase) ? Array.Empty<string>() : ["the peak for any phase"], .. screen.TryAdd(layers) ? Array.Empty<string>() : ["layers"], "rise", "width", "energy"];
+        string[] left = [.. screen.TryAdd(anyPhase) ? Array.Empty<string>() : ["the peak for any phase"],
+            .. screen.TryAdd(layers) ? Array.Empty<string>() : ["layers"], "rise", "width", "energy"];
         string[] others = shown < result.Pulses.Length ? [Count(result.Pulses.Length - shown, "specimen")] : [];
         return [.. screen.Lines, .. NotShown([.. others, .. left]), .. cautions, .. closing];
     }
@@ -41,8 +42,10 @@ public static partial class Wording
         return
         [
             PlainText.Of(result.Title), HeadlineWithReason(result), .. SteadyInBrief(result), string.Empty,
-            "Shielding at every measured frequency:", .. TextTable.Of(BlockedColumns, Kept(result).Select(KeptRow)), .. NeededInFull(result), string.Empty,
-            PulseInFront(result), OutsideTaken(result.Plan.Pulse.Outside), .. TextTable.Of(PulseColumns, PulseRows(result)), .. PulseRemarks(result), string.Empty,
+            "Shielding at every measured frequency:", .. TextTable.Of(BlockedColumns, Kept(result).Select(KeptRow)),
+                .. NeededInFull(result), string.Empty,
+            PulseInFront(result), OutsideTaken(result.Plan.Pulse.Outside), .. TextTable.Of(PulseColumns, PulseRows(result)),
+                .. PulseRemarks(result), string.Empty,
             .. LayersText(result), .. result.Layers.IsEmpty ? Array.Empty<string>() : [string.Empty],
             .. result.Plan.Field is null ? Array.Empty<string>() : [FieldCaution], PulseCaution,
         ];
@@ -64,7 +67,8 @@ public static partial class Wording
         {
             ResidualField least = kept.MinBy(k => k.Shielding!.Value.Value)!;
             Decibels shielding = least.Shielding!.Value;
-            string where = result.Plan.Field is null ? $" {AtAll(result.Bands[0])} ({Level(result.Plan.Confidence)})" : string.Empty;
+            string where = result.Plan.Field is null ? $" {AtAll(result.Bands[0])} ({Level(result.Plan.Confidence)})"
+                : string.Empty;
             string by = kept.Length > 1 ? $" (least by {SpecimenLabel(least.Name)})" : string.Empty;
             yield return $"Kept out{where}: at least {Blocked(shielding.FieldBlocked)} of the field, {Blocked(shielding.PowerBlocked)} of the power{by}.";
         }
@@ -76,11 +80,13 @@ public static partial class Wording
     }
 
     // What is left of 1 V/m tells what is kept out of any field.
-    private static IEnumerable<ResidualField> Kept(AnalysisResult result) =>
-        ResidualField.Of(new FieldThreat(1, null), new CurvesAndBands(result.Curves, result.Bands), result.Findings, result.Verdict.Trust);
+    private static ImmutableArray<ResidualField> Kept(AnalysisResult result) =>
+        ResidualField.Of(new FieldThreat(1, null), new CurvesAndBands(result.Curves, result.Bands), result.Findings,
+            result.Verdict.Trust);
 
     private static IReadOnlyList<string> KeptRow(ResidualField kept) => kept.Shielding is { } shielding
-        ? [SpecimenLabel(kept.Name), Bound(shielding), $"at least {Blocked(shielding.FieldBlocked)}", $"at least {Blocked(shielding.PowerBlocked)}"]
+        ? [SpecimenLabel(kept.Name), Bound(shielding), $"at least {Blocked(shielding.FieldBlocked)}",
+            $"at least {Blocked(shielding.PowerBlocked)}"]
         : [SpecimenLabel(kept.Name), NoClaim, FieldSilenceBecause(kept.Silence), Nothing];
 
     private static NeededShielding[] Needed(AnalysisResult result) => result.Verdict.Trust == Trust.Untrustworthy ? []
@@ -96,7 +102,8 @@ public static partial class Wording
 
         NeededShielding least = needed.MinBy(n => n.ShownCount)!;
         int points = result.Campaign.Grid.Count;
-        string where = least.ShownCount == points ? $"shown at every measured frequency, for {(needed.Length == 1 ? SpecimenLabel(least.Name) : "every specimen")}"
+        string where = least.ShownCount == points
+            ? $"shown at every measured frequency, for {(needed.Length == 1 ? SpecimenLabel(least.Name) : "every specimen")}"
             : least.ShownCount == 0 ? $"shown at no frequency for {SpecimenLabel(least.Name)}"
             : $"for {SpecimenLabel(least.Name)} shown at {Plain(least.ShownCount)} of {Plain(points)} frequencies, {Listed([.. least.Shown.Select(Band)], 2)}";
         yield return $"Needed for {FieldStrength(result.Plan.Field!.TolerableVoltsPerMetre!.Value)}: SE {Ratio(needed[0].Needed.Value)}; {where}.";
@@ -108,14 +115,17 @@ public static partial class Wording
 
     private static int Table(AnalysisResult result, ScreenLines screen, int beside)
     {
-        OutsideBand[] columns = [result.Plan.Pulse.Outside, .. Enum.GetValues<OutsideBand>().Where(o => o != result.Plan.Pulse.Outside)];
+        OutsideBand[] columns = [result.Plan.Pulse.Outside, .. Enum.GetValues<OutsideBand>()
+            .Where(o => o != result.Plan.Pulse.Outside)];
         string[] heads = ["Specimen", .. columns.Select((o, i) => OutsideWord(o) + (i == 0 ? " (asked)" : string.Empty))];
         string more = result.Pulses.Length > 1 ? "; most first" : string.Empty;
         for (int rows = Math.Min(MostPulsesOnScreen, result.Pulses.Length); rows > 0; rows--)
         {
             IEnumerable<IReadOnlyList<string>> shown = PulsesByPeak(result).Take(rows)
-                .Select(p => (IReadOnlyList<string>)[PlainText.Short(p.Name.ToString(), LongestSpecimen), .. columns.Select(o => PeakLeft(p.Under(o)))]);
-            if (screen.TryAdd([$"Peak left ({Level(result.Plan.Confidence)}{more}), by the shielding taken outside the band:", .. TextTable.Of(heads, shown)], rows > 1 ? beside : 0))
+                .Select(p => (IReadOnlyList<string>)[
+                    PlainText.Short(p.Name.ToString(), LongestSpecimen), .. columns.Select(o => PeakLeft(p.Under(o)))]);
+            if (screen.TryAdd([$"Peak left ({Level(result.Plan.Confidence)}{more}), by the shielding taken outside the band:",
+                .. TextTable.Of(heads, shown)], rows > 1 ? beside : 0))
             {
                 return rows;
             }
@@ -130,13 +140,15 @@ public static partial class Wording
         ResidualPulse[] told = [.. result.Pulses.Where(p => p.Silence is null)];
         if (told.Length == 0)
         {
-            string[] why = [.. result.Pulses.Select(p => p.Silence).OfType<FieldSilence>().Distinct().Select(PulseSilenceBecause)];
+            string[] why = [.. result.Pulses.Select(p => p.Silence).OfType<FieldSilence>().Distinct()
+                .Select(PulseSilenceBecause)];
             yield return $"No claim: {string.Join("; ", why)}.";
             yield break;
         }
 
         IEnumerable<string> bounds = Enum.GetValues<OutsideBand>().Select(o => told.All(p => p.Under(o)!.PeakAtMost is not null)
-            ? $"{OutsideWord(o)} at most {FieldLeft(told.Max(p => p.Under(o)!.PeakAtMost!.Value))}" : $"{OutsideWord(o)} {NoClaim}");
+            ? $"{OutsideWord(o)} at most {FieldLeft(told.Max(p => p.Under(o)!.PeakAtMost!.Value))}"
+                : $"{OutsideWord(o)} {NoClaim}");
         yield return $"Intervals suppose minimum phase. For any phase and specimen: {string.Join("; ", bounds)}.";
     }
 }

@@ -7,7 +7,8 @@ public static partial class Wording
 {
     internal const string LayersHeading = "Layers";
 
-    internal const string LayersDoNotAdd = "Decibels of layers do not simply add: what a layer adds depends on its distance from the others and on how they touch.";
+    internal const string LayersDoNotAdd =
+        "Decibels of layers do not simply add: what a layer adds depends on its distance from the others and on how they touch.";
 
     /// <summary>A line for each step, then what holds for all of them; none where no layers are stated.</summary>
     internal static IEnumerable<string> LayersText(AnalysisResult result) =>
@@ -22,8 +23,10 @@ public static partial class Wording
             return $"{what}: no claim, since at no frequency both are bounded from both sides.";
         }
 
-        string limits = step.AddedDb is { Low: { } low, High: { } high } ? $" ({Level(result.Plan.Confidence)}: {Interval(low, high)})" : " (no limits: nothing repeats)";
-        string where = step.LeftOut == 0 ? string.Empty : $", at the {Plain(step.PointCount)} of {Plain(step.PointCount + step.LeftOut)} frequencies bounded from both sides";
+        string limits = step.AddedDb is { Low: { } low, High: { } high }
+            ? $" ({Level(result.Plan.Confidence)}: {Interval(low, high)})" : " (no limits: nothing repeats)";
+        string where = step.LeftOut == 0 ? string.Empty
+            : $", at the {Plain(step.PointCount)} of {Plain(step.PointCount + step.LeftOut)} frequencies bounded from both sides";
         return $"{what}: {(further == 1 ? "the further layer adds" : $"{Plain(further)} further layers add")} {Ratio(added)}{limits} to {Ratio(before)}, mean over the band{where}.";
     }
 }

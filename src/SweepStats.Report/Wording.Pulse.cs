@@ -31,7 +31,9 @@ public static partial class Wording
 
     /// <summary>Specimens by what may be left behind them at most, most first; those without a claim before all.</summary>
     internal static IEnumerable<ResidualPulse> PulsesByPeak(AnalysisResult result) =>
-        result.Pulses.OrderByDescending(p => p.Under(result.Plan.Pulse.Outside) is { } left ? left.Highest ?? double.PositiveInfinity : double.PositiveInfinity);
+        result.Pulses.OrderByDescending(
+            p => p.Under(result.Plan.Pulse.Outside) is { } left ? left.Highest ?? double.PositiveInfinity
+            : double.PositiveInfinity);
 
     /// <summary>The pulse in front of the specimens, and how much of it the measurement holds.</summary>
     internal static string PulseInFront(AnalysisResult result)
@@ -60,7 +62,8 @@ public static partial class Wording
         _ => NoClaim,
     };
 
-    internal static readonly string[] PulseColumns = ["Specimen", "Outside", "Peak", "Limits", "Any phase", "Rise", "Width", "Energy", "Measured phase"];
+    internal static readonly string[] PulseColumns =
+        ["Specimen", "Outside", "Peak", "Limits", "Any phase", "Rise", "Width", "Energy", "Measured phase"];
 
     /// <summary>One row for each assumption on each specimen, most left first.</summary>
     internal static IEnumerable<IReadOnlyList<string>> PulseRows(AnalysisResult result) =>
@@ -84,23 +87,30 @@ public static partial class Wording
             yield return $"{SpecimenLabel(pulse.Name)}: at {Count(pulse.UnknownCount, "frequency")} the shielding is not known; none is taken there.";
         }
 
-        foreach (FieldSilence why in result.Pulses.SelectMany(p => p.Assumed.Select(a => a.Silence).Append(p.Silence)).OfType<FieldSilence>().Distinct().Order())
+        foreach (FieldSilence why in result.Pulses.SelectMany(p => p.Assumed.Select(a => a.Silence).Append(p.Silence))
+            .OfType<FieldSilence>().Distinct().Order())
         {
             yield return $"No claim: {PulseSilenceBecause(why)}.";
         }
     }
 
-    internal static string PulseTitle(AnalysisResult result) => $"Pulse behind the specimens, shielding outside the band: {OutsideWord(result.Plan.Pulse.Outside)}";
+    internal static string PulseTitle(AnalysisResult result) =>
+        $"Pulse behind the specimens, shielding outside the band: {OutsideWord(result.Plan.Pulse.Outside)}";
 
     internal static string PulseSubtitle(AnalysisResult result, bool banded) =>
-        banded ? $"Minimum phase; shaded: the interval of the peak ({Level(result.Plan.Confidence)}), carried along the curve" : "Minimum phase, without an interval";
+        banded ? $"Minimum phase; shaded: the interval of the peak ({Level(result.Plan.Confidence)}), carried along the curve"
+            : "Minimum phase, without an interval";
 
-    internal static string PulseInFront(double divisor) => divisor > 1 ? $"pulse in front, divided by {Plain(divisor)}" : "pulse in front";
+    internal static string PulseInFront(double divisor) =>
+        divisor > 1 ? $"pulse in front, divided by {Plain(divisor)}" : "pulse in front";
 
-    internal static string PulseLegend(ResidualPulse pulse) => Charts.Frame.Name(pulse.Name.ToString()) + (pulse.BoundCount + pulse.UnknownCount > 0 ? " (bounds taken as values)" : string.Empty);
+    internal static string PulseLegend(ResidualPulse pulse) =>
+        Charts.Frame.Name(pulse.Name.ToString())
+        + (pulse.BoundCount + pulse.UnknownCount > 0 ? " (bounds taken as values)" : string.Empty);
 
     internal static string PulseDescription(AnalysisResult result, IReadOnlyList<ResidualPulse> shown) =>
-        $"Field over time behind {Count(shown.Count, "specimen")}. " + string.Join(" ", shown.Select(p => $"{SpecimenLabel(p.Name)}: peak {PeakLeft(p.Under(result.Plan.Pulse.Outside))}."));
+        $"Field over time behind {Count(shown.Count, "specimen")}. "
+            + string.Join(" ", shown.Select(p => $"{SpecimenLabel(p.Name)}: peak {PeakLeft(p.Under(result.Plan.Pulse.Outside))}."));
 
     private const string NoClaim = "no claim";
 
@@ -116,7 +126,8 @@ public static partial class Wording
             left?.PeakAtMost is { } most ? $"at most {FieldLeft(most)}" : NoClaim,
             estimate is null ? Nothing : Time(estimate.RiseSeconds),
             estimate is null ? Nothing : Time(estimate.WidthSeconds),
-            estimate is not null ? Energy(estimate.JoulesPerSquareMetre) : left?.EnergyAtMost is { } energy ? $"at most {Energy(energy, up: true)}" : Nothing,
+            estimate is not null ? Energy(estimate.JoulesPerSquareMetre) : left?.EnergyAtMost is { } energy
+                ? $"at most {Energy(energy, up: true)}" : Nothing,
             left?.PeakWithMeasuredPhase is { } phased ? FieldEstimate(phased) : Nothing,
         ];
     }
@@ -146,9 +157,11 @@ public static partial class Wording
 
     private static string Energy(double joules, bool up = false)
     {
-        (double size, string unit) = joules >= 0.1 ? (1, "J/m²") : joules >= 0.1 * Milli ? (Milli, "mJ/m²") : joules >= 0.1 * Micro ? (Micro, "µJ/m²") : (Nano, "nJ/m²");
+        (double size, string unit) = joules >= 0.1 ? (1, "J/m²") : joules >= 0.1 * Milli ? (Milli, "mJ/m²")
+            : joules >= 0.1 * Micro ? (Micro, "µJ/m²") : (Nano, "nJ/m²");
         return $"{(up ? UpToThreeDigits(joules / size) : ToThreeDigits(joules / size, Math.Round))} {unit}";
     }
 
-    private static string ShareText(double share) => share < 0.0005 ? "Less than 0.1 %" : (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
+    private static string ShareText(double share) =>
+        share < 0.0005 ? "Less than 0.1 %" : (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 }

@@ -5,7 +5,9 @@ using SweepStats.Report;
 
 namespace SweepStats.Cli.Commands;
 
-/// <summary>sweepstats field: what is left of a steady field and of a pulse behind the specimens. Writes only where asked for.</summary>
+/// <summary>
+/// sweepstats field: what is left of a steady field and of a pulse behind the specimens. Writes only where asked for.
+/// </summary>
 internal static class FieldCommand
 {
     private static readonly Dictionary<string, OutsideBand> Outside = new(StringComparer.Ordinal)
@@ -40,11 +42,13 @@ internal static class FieldCommand
                 result.AddError("--png draws the chart of a report, and no --out says where; add --out FOLDER");
             }
         });
-        command.SetAction(words => Run(words, options, (words.GetValue(outside), words.GetValue(to), words.GetValue(png)), terminal));
+        command.SetAction(words => Run(
+            words, options, (words.GetValue(outside), words.GetValue(to), words.GetValue(png)), terminal));
         return command;
     }
 
-    private static int Run(ParseResult words, CampaignOptions options, (string? Outside, string? Target, bool Png) asked, Terminal terminal)
+    private static int Run(ParseResult words, CampaignOptions options, (string? Outside, string? Target, bool Png) asked,
+        Terminal terminal)
     {
         if (asked.Target is { } target && ReportFolder.Refusal(target) is { } refusal)
         {
@@ -73,9 +77,11 @@ internal static class FieldCommand
     private static AnalysisPlan Asked(AnalysisPlan plan, string? outside) =>
         outside is null ? plan : plan with { Pulse = plan.Pulse with { Outside = Outside[outside] } };
 
-    private static bool Write(CampaignAnalysis analysis, (string Folder, bool Png) target, Terminal terminal) => ReportOutput.Write(
+    private static bool Write(CampaignAnalysis analysis, (string Folder, bool Png) target, Terminal terminal) =>
+        ReportOutput.Write(
         (target.Folder, analysis.Result.Plan.Threads), () => FieldReport.Build(analysis.Result, target.Png),
-        [new(FieldCsv.FileName, stream => FieldCsv.Write(analysis.Result, stream))], written => SummaryText.Of(analysis, written), terminal) is not null;
+        [new(FieldCsv.FileName, stream => FieldCsv.Write(analysis.Result, stream))], written =>
+            SummaryText.Of(analysis, written), terminal) is not null;
 
     private static void Print(CampaignAnalysis analysis, (string Format, bool Verbose, string? Target) output, Terminal terminal)
     {
@@ -91,6 +97,7 @@ internal static class FieldCommand
 
         string[] written = output.Target is { } folder ? [$"Written: {Path.Combine(folder, FieldCsv.FileName)}"] : [];
         terminal.Write(output.Verbose ? [.. Wording.FieldText(analysis.Result), .. analysis.LeftOutLines, .. written]
-            : Wording.FirstField(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, .. written]));
+            : Wording.FirstField(analysis.Result, terminal.Columns ?? WrappedLine.Usual,
+                [.. analysis.LeftOutInOneLine, .. written]));
     }
 }

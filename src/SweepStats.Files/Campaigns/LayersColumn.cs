@@ -2,7 +2,10 @@ using SweepStats.Fields;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>The column of sweeps.csv that states of how many layers of a cloth a specimen is. It is read wherever it stands, and may be named in campaign.toml besides.</summary>
+/// <summary>
+/// The column of sweeps.csv that states of how many layers of a cloth a specimen is. It is read wherever it stands, and may be
+/// named in campaign.toml besides.
+/// </summary>
 internal static class LayersColumn
 {
     public const string Name = LayerComparer.Property;
@@ -14,7 +17,8 @@ internal static class LayersColumn
     {
         bool stands = table?.Header.Any(h => h.Trim().Equals(Name, StringComparison.OrdinalIgnoreCase)) == true;
         return stands && settings.OwnColumns.All(c => c.Key != Name)
-            ? settings with { PropertyColumns = settings.PropertyColumns.Add(new PropertyColumn(Name, 0, IsWeighed: true) { IsLayers = true }) }
+            ? settings with { PropertyColumns =
+                settings.PropertyColumns.Add(new PropertyColumn(Name, 0, IsWeighed: true) { IsLayers = true }) }
             : settings;
     }
 

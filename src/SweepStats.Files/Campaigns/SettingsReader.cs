@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
-using SweepStats.Bands;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
 using SweepStats.Statistics;

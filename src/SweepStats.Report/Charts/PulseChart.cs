@@ -1,11 +1,12 @@
 using OxyPlot;
 using OxyPlot.Axes;
 using SweepStats.Fields;
-using SweepStats.Statistics;
 
 namespace SweepStats.Report.Charts;
 
-/// <summary>What is left of a pulse over time behind the specimens that leave most of it, beside the pulse in front on a smaller scale.</summary>
+/// <summary>
+/// What is left of a pulse over time behind the specimens that leave most of it, beside the pulse in front on a smaller scale.
+/// </summary>
 internal static class PulseChart
 {
     /// <summary>Curves of more specimens hide each other.</summary>
@@ -13,6 +14,7 @@ internal static class PulseChart
 
     private const double Nano = 1e9, DecaysShown = 6, Swing = 0.01;
     private const int PointsShown = 450;
+    private static readonly double[] RoundSteps = [1, 2, 5, 10];
 
     /// <summary>The chart; null where nothing is told of any specimen.</summary>
     public static Chart? Of(AnalysisResult result, string name)
@@ -35,14 +37,19 @@ internal static class PulseChart
         PlotModel model = Frame.Model(
             Wording.PulseTitle(result), Wording.PulseSubtitle(result, bands.Length > 0),
             RoundScale.Axis(AxisPosition.Bottom, "Time from the start of the pulse (ns)", [0, until * Nano]),
-            Fields($"Field ({unit.Symbol})", [.. front.Select(p => p.Y), .. traces.SelectMany(t => t.Points).Select(p => p.Y), .. bands.SelectMany(b => b.Slices).SelectMany(s => new[] { s.Low, s.High })]));
+            Fields($"Field ({unit.Symbol})", [.. front.Concat(traces.SelectMany(t => t.Points)).Select(p => p.Y), .. Ends(bands)]));
         return new Chart(name, ChartKind.Pulse, Wording.PulseTitle(result), Wording.PulseDescription(result, shown), model.With(
-            [.. bands, new Trace { Colour = Ink.Grey, Points = front, Dash = [2, 3], Title = Wording.PulseInFront(divisor) }, .. traces]));
+            [.. bands, new Trace { Colour = Ink.Grey, Points = front, Dash = [2, 3], Title = Wording.PulseInFront(divisor) },
+                .. traces]));
     }
+
+    private static IEnumerable<double> Ends(IntervalBand[] bands) =>
+        bands.SelectMany(b => b.Slices).SelectMany(s => new[] { s.Low, s.High });
 
     // A field that does not swing below zero is shown from zero on.
     private static LinearAxis Fields(string title, double[] values) =>
-        values.Min() > -Swing * values.Max() ? ZeroScale.Axis(title, values.Max()) : RoundScale.Axis(AxisPosition.Left, title, values);
+        values.Min() > -Swing * values.Max() ? ZeroScale.Axis(title, values.Max())
+            : RoundScale.Axis(AxisPosition.Left, title, values);
 
     private static int Steps(ResidualPulse pulse, double until) =>
         Math.Min(pulse.Waveform!.VoltsPerMetre.Length, (int)Math.Ceiling(until / pulse.Waveform.StepSeconds) + 1);
@@ -53,7 +60,8 @@ internal static class PulseChart
         int steps = Steps(pulse, until), stride = Math.Max(1, steps / PointsShown);
         DataPoint[] points = [.. Enumerable.Range(0, steps).Where(n => n % stride == 0)
             .Select(n => new DataPoint(n * wave.StepSeconds * Nano, wave.VoltsPerMetre[n] / unit.VoltsPerMetre))];
-        return new Trace { Colour = ink.Colour, Dash = ink.Dash, Marker = ink.Marker, Points = points, Title = Wording.PulseLegend(pulse) };
+        return new Trace { Colour = ink.Colour, Dash = ink.Dash, Marker = ink.Marker, Points = points,
+            Title = Wording.PulseLegend(pulse) };
     }
 
     // The interval of the peak, carried along the waveform.
@@ -68,7 +76,8 @@ internal static class PulseChart
         return new IntervalBand
         {
             Colour = trace.Colour,
-            Slices = [.. trace.Points.Select(p => new Slice(p.X, Math.Min(p.Y * low, p.Y * high), Math.Max(p.Y * low, p.Y * high)))],
+            Slices = [.. trace.Points.Select(
+                p => new Slice(p.X, Math.Min(p.Y * low, p.Y * high), Math.Max(p.Y * low, p.Y * high)))],
         };
     }
 
@@ -76,6 +85,6 @@ internal static class PulseChart
     private static double RoundUp(double ratio)
     {
         double decade = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(1, ratio))));
-        return new[] { 1, 2, 5, 10 }.Select(s => s * decade).First(s => s >= Math.Max(1, ratio) * (1 - 1e-9));
+        return RoundSteps.Select(s => s * decade).First(s => s >= Math.Max(1, ratio) * (1 - 1e-9));
     }
 }

@@ -1,6 +1,9 @@
 namespace SweepStats.Fields;
 
-/// <summary>The least-squares slope over log frequency at one end of a band, as weights of the readings: 0 where its last octave has one reading.</summary>
+/// <summary>
+/// The least-squares slope over log frequency at one end of a band, as weights of the readings: 0 where its last octave has one
+/// reading.
+/// </summary>
 /// <param name="From">First reading of the last octave.</param>
 /// <param name="Weights">What each of them counts in the slope.</param>
 internal sealed record BandEnd(int From, double[] Weights)

@@ -4,9 +4,10 @@ namespace SweepStats.Fields;
 
 /// <summary>A pulse E(t) = A·(e^(−αt) − e^(−βt)) from t = 0 on, in V/m. Immutable.</summary>
 /// <remarks>
-/// Closed forms, each exact to rounding. Spectrum A·(β−α)/((α+iω)(β+iω)) in V/m/Hz; energy A²/Z0·(1/2α + 1/2β − 2/(α+β)) in J/m², with Z0 the wave impedance of
-/// free space, as of a plane wave. Share of the energy below f: (2/π)·(atan(ω/α)/α − atan(ω/β)/β)/(1/α − 1/β). Source of form and constants:
-/// IEC 61000-2-9, early-time part (from public texts; figures recomputed).
+/// Closed forms, each exact to rounding. Spectrum A·(β−α)/((α+iω)(β+iω)) in V/m/Hz; energy A²/Z0·(1/2α + 1/2β − 2/(α+β)) in J/m²,
+/// with Z0 the wave impedance of free space, as of a plane wave. Share of the energy below f: (2/π)·(atan(ω/α)/α −
+/// atan(ω/β)/β)/(1/α − 1/β). Source of form and constants: IEC 61000-2-9, early-time part (from public texts; figures
+/// recomputed).
 /// </remarks>
 public sealed record DoubleExponential
 {
@@ -58,7 +59,8 @@ public sealed record DoubleExponential
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(decay);
         if (!(rise >= LeastRatio * decay && rise <= MostRatio * decay))
         {
-            throw new ArgumentOutOfRangeException(nameof(rise), rise, FormattableString.Invariant($"β lies between {LeastRatio} and {MostRatio} times α."));
+            throw new ArgumentOutOfRangeException(
+                nameof(rise), rise, FormattableString.Invariant($"β lies between {LeastRatio} and {MostRatio} times α."));
         }
 
         return new DoubleExponential(peak / new DoubleExponential(1, decay, rise).PeakVoltsPerMetre, decay, rise);
@@ -72,7 +74,8 @@ public sealed record DoubleExponential
     public double SpectrumAt(Hertz frequency)
     {
         double turn = 2 * Math.PI * frequency.Value;
-        return AmplitudeVoltsPerMetre * (RisePerSecond - DecayPerSecond) / (Length(DecayPerSecond, turn) * Length(RisePerSecond, turn));
+        return AmplitudeVoltsPerMetre * (RisePerSecond - DecayPerSecond) / (
+            Length(DecayPerSecond, turn) * Length(RisePerSecond, turn));
     }
 
     /// <summary>Share of the energy at and below a frequency, 0 to 1.</summary>

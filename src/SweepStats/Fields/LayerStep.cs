@@ -11,7 +11,9 @@ public sealed record LayerStep(string Lot, int From, int To)
     /// <summary>Mean shielding before in dB, over the frequencies compared; null where there is none.</summary>
     public double? BeforeDb { get; init; }
 
-    /// <summary>What is added, in dB; without limits where nothing repeats, empty where there is no frequency to compare at.</summary>
+    /// <summary>
+    /// What is added, in dB; without limits where nothing repeats, empty where there is no frequency to compare at.
+    /// </summary>
     public BandFigure AddedDb { get; init; }
 
     /// <summary>Frequencies compared: every specimen of both is bounded from both sides.</summary>

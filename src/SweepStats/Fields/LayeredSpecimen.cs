@@ -17,13 +17,17 @@ internal sealed record LayeredSpecimen(ShieldingCurve Curve, SpecimenSweeps Swee
     /// <summary>Null where it states none.</summary>
     public static LayeredSpecimen? Of(ShieldingCurve curve, SpecimenBlock block, ImmutableArray<SpecimenProperty> properties)
     {
-        double? stated = properties.FirstOrDefault(p => p.Specimen == curve.Name && string.Equals(p.Name, LayerComparer.Property, StringComparison.OrdinalIgnoreCase))?.Number;
-        return stated is { } layers && IsCount(layers) ? new LayeredSpecimen(curve, SpecimenSweeps.Of(block, curve), (int)layers) : null;
+        SpecimenProperty? stated = properties.FirstOrDefault(p => p.Specimen == curve.Name && IsLayers(p.Name));
+        return stated?.Number is { } layers && IsCount(layers)
+            ? new LayeredSpecimen(curve, SpecimenSweeps.Of(block, curve), (int)layers) : null;
     }
+
+    private static bool IsLayers(string name) => name.Equals(LayerComparer.Property, StringComparison.OrdinalIgnoreCase);
 
     private static bool IsCount(double number) => number >= 1 && number <= Most && number == Math.Floor(number);
 
     /// <summary>Whether its shielding is bounded from both sides at a frequency.</summary>
     public bool IsBounded(int f) =>
-        !Sweeps.Bounds[f] && Curve.Readings[f] is not ShieldingReading.Unreadable && Curve.Readings[f].Evidence is { Ambient: false, ReferenceInFloor: false };
+        !Sweeps.Bounds[f] && Curve.Readings[f] is not ShieldingReading.Unreadable
+            && Curve.Readings[f].Evidence is { Ambient: false, ReferenceInFloor: false };
 }

@@ -2,10 +2,13 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Fields;
 
-/// <summary>Carries a curve from the measured frequencies to those of a <see cref="PulseGrid"/> and past its ends, and weights back.</summary>
+/// <summary>
+/// Carries a curve from the measured frequencies to those of a <see cref="PulseGrid"/> and past its ends, and weights back.
+/// </summary>
 /// <remarks>
-/// Between readings, in dB straight over log frequency. Outside by <see cref="OutsideBand"/>: none is 0 dB, and so that the jump at the ends does not ring on for ever, the curve sets in smoothly over a
-/// tenth of an octave inside them; slope is the least-squares line over log frequency through the readings of the last octave, taken on from the end's reading for a decade.
+/// Between readings, in dB straight over log frequency. Outside by <see cref="OutsideBand"/>: none is 0 dB, and so that the jump
+/// at the ends does not ring on for ever, the curve sets in smoothly over a tenth of an octave inside them; slope is the
+/// least-squares line over log frequency through the readings of the last octave, taken on from the end's reading for a decade.
 /// All of it is linear in the readings but for the slope's stop at 0 dB.
 /// </remarks>
 internal sealed class MeasuredBand

@@ -3,10 +3,15 @@ using SweepStats.Alignment;
 
 namespace SweepStats.Fields;
 
-/// <summary>By how much the specimen turns the phase, measured: the phase of the mean covered voltage over that of the mean reference voltage.</summary>
+/// <summary>
+/// By how much the specimen turns the phase, measured: the phase of the mean covered voltage over that of the mean reference
+/// voltage.
+/// </summary>
 internal static class MeasuredPhase
 {
-    /// <summary>As numbers of size 1 at the frequencies of a grid; zero outside the band, and where the sweeps of a block cancel.</summary>
+    /// <summary>
+    /// As numbers of size 1 at the frequencies of a grid; zero outside the band, and where the sweeps of a block cancel.
+    /// </summary>
     public static Complex[] Of(SweepBlock reference, SweepBlock covered, MeasuredBand band, PulseGrid grid)
     {
         Complex[] without = Mean(reference), with = Mean(covered);

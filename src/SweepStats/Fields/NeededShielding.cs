@@ -8,8 +8,9 @@ namespace SweepStats.Fields;
 
 /// <summary>Where in the band one specimen is shown to leave no more of a steady field than is tolerable. Immutable.</summary>
 /// <remarks>
-/// Needed is 20·log10(threat/tolerable). Shown is a frequency whose one-sided lower limit, less what findings may take off it, reaches that: each frequency by itself at the level of the intervals, not all of
-/// them at once (<see cref="ResidualField"/> tells that).
+/// Needed is 20·log10(threat/tolerable). Shown is a frequency whose one-sided lower limit, less what findings may take off it,
+/// reaches that: each frequency by itself at the level of the intervals, not all of them at once (<see cref="ResidualField"/>
+/// tells that).
 /// </remarks>
 /// <param name="Name">Which specimen.</param>
 /// <param name="Needed">Shielding that leaves the tolerable field.</param>
@@ -30,8 +31,10 @@ public sealed record NeededShielding(SpecimenName Name, Decibels Needed, Immutab
     private static NeededShielding Of(ShieldingCurve curve, Decibels needed, FrequencyGrid grid, ImmutableArray<Finding> findings)
     {
         var biases = new SpecimenBiases(curve.Name, findings);
-        bool IsShown(int f) => curve.Readings[f] is not ShieldingReading.Unreadable && curve.Readings[f].Evidence.OneSidedLow is { } low
+        bool IsShown(int f) => curve.Readings[f] is not ShieldingReading.Unreadable
+            && curve.Readings[f].Evidence.OneSidedLow is { } low
             && low.Value - biases.SumAt(grid[f]).LowerByDb >= needed.Value;
-        return new NeededShielding(curve.Name, needed, Stretches.Where(grid, IsShown), Enumerable.Range(0, grid.Count).Count(IsShown));
+        return new NeededShielding(curve.Name, needed, Stretches.Where(grid, IsShown), Enumerable.Range(0, grid.Count)
+            .Count(IsShown));
     }
 }

@@ -1,6 +1,9 @@
 namespace SweepStats.Fields;
 
-/// <summary>What is assumed of the shielding below and above the measured band, where a pulse has most of its energy and nothing was measured.</summary>
+/// <summary>
+/// What is assumed of the shielding below and above the measured band, where a pulse has most of its energy and nothing was
+/// measured.
+/// </summary>
 public enum OutsideBand
 {
     /// <summary>No shielding: 0 dB. The default, since it claims nothing that was not measured.</summary>

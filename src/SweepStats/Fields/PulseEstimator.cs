@@ -11,8 +11,9 @@ namespace SweepStats.Fields;
 
 /// <summary>What is left of a pulse behind each specimen, by the measured shielding as a filter.</summary>
 /// <remarks>
-/// Supposes a linear specimen, a plane wave, and that behind and in front of the specimen levels stand for the same component of the field. Between readings the curve runs straight; where nothing is
-/// known within the band, no shielding is taken (0 dB). See <see cref="SpecimenPulse"/> for limits.
+/// Supposes a linear specimen, a plane wave, and that behind and in front of the specimen levels stand for the same component of
+/// the field. Between readings the curve runs straight; where nothing is known within the band, no shielding is taken (0 dB). See
+/// <see cref="SpecimenPulse"/> for limits.
 /// </remarks>
 public static class PulseEstimator
 {
@@ -34,7 +35,8 @@ public static class PulseEstimator
 
         var grid = new PulseGrid(asked.Question.Pulse, Lowest(campaign.Grid));
         var band = new MeasuredBand(campaign.Grid, grid);
-        return [.. SideBySide.Of(curves.Length, threads, i => new SpecimenPulse(curves[i], (grid, band), asked, PulseReading.Of(curves[i], known.Findings))
+        return [.. SideBySide.Of(curves.Length, threads,
+            i => new SpecimenPulse(curves[i], (grid, band), asked, PulseReading.Of(curves[i], known.Findings))
             .Left(Turns(campaign.Reference, campaign.Covered[i].Block, band, grid)))];
     }
 

@@ -4,9 +4,11 @@ namespace SweepStats.Fields;
 
 /// <summary>The even times and frequencies on which a pulse is sent through a curve, and the pulse there.</summary>
 /// <remarks>
-/// Thirty-two steps in the time 1/β of the rise, so that lines between samples miss its figures by less than 1e-4. As long as 25 times the decay 1/α, and as 400 periods of the lowest measured frequency:
-/// what an edge there leaves behind has then died away to less than 1e-6 of the peak before it comes round. Where the lowest frequency lies below some 7 MHz for the pulse of IEC 61000-2-9, the length stops at
-/// 2²⁰ samples, and more comes round. The spectrum is that of the samples: a geometric series for each exponential, exact.
+/// Thirty-two steps in the time 1/β of the rise, so that lines between samples miss its figures by less than 1e-4. As long as 25
+/// times the decay 1/α, and as 400 periods of the lowest measured frequency: what an edge there leaves behind has then died away
+/// to less than 1e-6 of the peak before it comes round. Where the lowest frequency lies below some 7 MHz for the pulse of IEC
+/// 61000-2-9, the length stops at 2²⁰ samples, and more comes round. The spectrum is that of the samples: a geometric series for
+/// each exponential, exact.
 /// </remarks>
 internal sealed class PulseGrid
 {
@@ -23,13 +25,15 @@ internal sealed class PulseGrid
     {
         Pulse = pulse;
         StepSeconds = 1 / (StepsInRise * pulse.RisePerSecond);
-        double wanted = Math.Clamp(PeriodsHeld / (lowestHertz * StepSeconds), Fewest, Most), needed = DecaysHeld / (pulse.DecayPerSecond * StepSeconds);
+        double wanted = Math.Clamp(PeriodsHeld / (lowestHertz * StepSeconds), Fewest, Most),
+            needed = DecaysHeld / (pulse.DecayPerSecond * StepSeconds);
         Count = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Ceiling(Math.Max(wanted, needed)));
         _spectrum = new Complex[Bins];
         for (int k = 0; k < Bins; k++)
         {
             var turn = Complex.FromPolarCoordinates(1, -2 * Math.PI * k / Count);
-            _spectrum[k] = pulse.AmplitudeVoltsPerMetre * (Series(pulse.DecayPerSecond, turn) - Series(pulse.RisePerSecond, turn));
+            _spectrum[k] = pulse.AmplitudeVoltsPerMetre * (
+                Series(pulse.DecayPerSecond, turn) - Series(pulse.RisePerSecond, turn));
         }
     }
 

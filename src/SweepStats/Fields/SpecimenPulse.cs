@@ -7,10 +7,12 @@ namespace SweepStats.Fields;
 
 /// <summary>A pulse behind one specimen.</summary>
 /// <remarks>
-/// To first order peak, its bound and energy are weighted means of the shielding in dB. Their limits are those of such a mean (<see cref="FigureEstimator"/>: whole sweeps left out one at a time, floor and
-/// stated errors at all frequencies together), about the figure itself, which is not made linear. What findings say the shielding may lie outside its interval widens them.
-/// Whatever the phase, |y(t)| is at most ∫|E(f)|·|S(f)| df over all frequencies: for a pulse as IEC 61000-2-9 has it, and equal shielding everywhere, 1.6 times the peak.
-/// Bounds stand at their limit there. The energy ∫|E|²·|S|² df does not ask for the phase either.
+/// To first order peak, its bound and energy are weighted means of the shielding in dB. Their limits are those of such a mean
+/// (<see cref="FigureEstimator"/>: whole sweeps left out one at a time, floor and stated errors at all frequencies together),
+/// about the figure itself, which is not made linear. What findings say the shielding may lie outside its interval widens them.
+/// Whatever the phase, |y(t)| is at most ∫|E(f)|·|S(f)| df over all frequencies: for a pulse as IEC 61000-2-9 has it, and equal
+/// shielding everywhere, 1.6 times the peak. Bounds stand at their limit there. The energy ∫|E|²·|S|² df does not ask for the
+/// phase either.
 /// </remarks>
 internal sealed class SpecimenPulse
 {
@@ -28,7 +30,8 @@ internal sealed class SpecimenPulse
     private readonly bool _slopeOpen;
 
     public SpecimenPulse(
-        ShieldingCurve curve, (PulseGrid Grid, MeasuredBand Band) on, (PulseQuestion Question, Confidence Confidence) asked, PulseReading[] readings)
+        ShieldingCurve curve, (PulseGrid Grid, MeasuredBand Band) on, (PulseQuestion Question, Confidence Confidence) asked,
+            PulseReading[] readings)
     {
         (_curve, _readings, (_grid, _band), (_question, _confidence)) = (curve, readings, on, asked);
         _open = readings.Any(r => r.IsBound);
@@ -48,7 +51,8 @@ internal sealed class SpecimenPulse
         {
             Assumed = [.. Assumptions.Select((a, i) => Under(a, spread[i], behind[i]) with
             {
-                PeakWithMeasuredPhase = turns is null || _open ? null : Wave(behind[Assumptions.Length + i]).Figures().PeakVoltsPerMetre,
+                PeakWithMeasuredPhase = turns is null || _open ? null : Wave(behind[Assumptions.Length + i]).Figures()
+                    .PeakVoltsPerMetre,
             })],
             Waveform = Wave(behind[asked]),
             BoundCount = _readings.Count(r => r is { IsKnown: true, IsBound: true }),
@@ -65,7 +69,8 @@ internal sealed class SpecimenPulse
         return new PulseLeft(outside)
         {
             Estimate = estimate,
-            PeakLimits = estimate is null ? null : Limits(estimate.PeakVoltsPerMetre, _band.Gather(behind.PeakWeights, spread, outside)),
+            PeakLimits = estimate is null ? null
+                : Limits(estimate.PeakVoltsPerMetre, _band.Gather(behind.PeakWeights, spread, outside)),
             PeakAtMost = bound.Silence is null ? bound.Peak : null,
             Silence = bound.Silence,
             EnergyAtMost = bound.Energy,
@@ -115,7 +120,8 @@ internal sealed class SpecimenPulse
         double most = peak * Math.Pow(10, (reach ?? 0) / 20);
         return new PulseBound(
             most,
-            energyReach is { } e && !(outside == OutsideBand.Slope && _slopeOpen) ? power / _grid.Count * _grid.StepSeconds / DoubleExponential.FreeSpaceOhm * Math.Pow(10, e / 10) : null,
+            energyReach is { } e && !(outside == OutsideBand.Slope && _slopeOpen)
+                ? power / _grid.Count * _grid.StepSeconds / DoubleExponential.FreeSpaceOhm * Math.Pow(10, e / 10) : null,
             reach is null || (outside == OutsideBand.Slope && _slopeOpen) ? FieldSilence.NoClaim
                 : _readings.All(r => !r.IsKnown) ? FieldSilence.FindingOfUnknownSize
                 : most >= _question.Pulse.PeakVoltsPerMetre ? FieldSilence.NothingKeptOut : null);

@@ -6,7 +6,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 
-/// <summary>What sweepstats field says and writes: what is left of field and pulse, what is assumed, and that it proves no protection.</summary>
+/// <summary>
+/// What sweepstats field says and writes: what is left of field and pulse, what is assumed, and that it proves no protection.
+/// </summary>
 public sealed class PulseTests : IDisposable
 {
     private const string Caution = "It is no proof that a person, a device or a building is protected. Local codes and licensed practice prevail.";
@@ -24,10 +26,12 @@ public sealed class PulseTests : IDisposable
     {
         Rehearse("--se", "35", "--se-stop", "45", "--specimens", "12");
         State("threat_v_per_m = 50e3\ntolerable_v_per_m = 800\n");
-        foreach (string[] words in new string[][] { ["field", Folder], ["field", Shell.Demo], ["field", Folder, "--out", Report, "--outside", "hold"] })
+        foreach (string[] words in new string[][] { ["field", Folder], ["field", Shell.Demo],
+            ["field", Folder, "--out", Report, "--outside", "hold"] })
         {
             string output = Shell.Run(words).Out;
-            Assert.InRange(output.TrimEnd().Split(Environment.NewLine).SelectMany(line => WrappedLine.Of(line, WrappedLine.Usual)).Count(), 10, 25);
+            Assert.InRange(output.TrimEnd().Split(Environment.NewLine)
+                .SelectMany(line => WrappedLine.Of(line, WrappedLine.Usual)).Count(), 10, 25);
             Assert.Contains(Caution, output, StringComparison.Ordinal);
             Assert.Contains("early-time pulse of IEC 61000-2-9", output, StringComparison.Ordinal);
             Assert.Contains("8.5 % of its energy lies in the measured 30 MHz to 1 GHz.", output, StringComparison.Ordinal);
@@ -58,10 +62,13 @@ public sealed class PulseTests : IDisposable
         Assert.Contains($"Written: {Path.Combine(Report, "field.csv")}", output, StringComparison.Ordinal);
         string[] rows = File.ReadAllLines(Path.Combine(Report, "field.csv"));
         Assert.Equal(4, rows.Length);
-        Assert.All(["none,yes", "hold,no", "slope,no"], (word, i) => Assert.StartsWith($"A,A01,{word},", rows[i + 1], StringComparison.Ordinal));
+        Assert.All(["none,yes", "hold,no", "slope,no"],
+            (word, i) => Assert.StartsWith($"A,A01,{word},", rows[i + 1], StringComparison.Ordinal));
         string[] hold = rows[2].Split(',');
-        Assert.InRange(double.Parse(hold[4], CultureInfo.InvariantCulture), double.Parse(hold[5], CultureInfo.InvariantCulture), double.Parse(hold[6], CultureInfo.InvariantCulture));
-        Assert.Contains("Time from the start of the pulse", File.ReadAllText(Path.Combine(Report, "charts/pulse.svg")), StringComparison.Ordinal);
+        Assert.InRange(double.Parse(hold[4], CultureInfo.InvariantCulture), double.Parse(hold[5], CultureInfo.InvariantCulture),
+            double.Parse(hold[6], CultureInfo.InvariantCulture));
+        Assert.Contains("Time from the start of the pulse", File.ReadAllText(Path.Combine(Report, "charts/pulse.svg")),
+            StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(Report, "charts/pulse.png")));
         // An earlier one is replaced, another folder is not.
         Assert.Equal(0, Shell.Run("field", Folder, "--out", Report, "--outside", "slope").Code);
@@ -76,7 +83,8 @@ public sealed class PulseTests : IDisposable
         JsonElement found = Json();
         Assert.Equal(100, found.GetProperty("pulse").GetProperty("peak_v_per_m").GetDouble(), 9);
         Assert.Equal("hold", found.GetProperty("pulse").GetProperty("outside").GetString());
-        Assert.InRange(found.GetProperty("specimens")[0].GetProperty("pulse_left")[1].GetProperty("peak_v_per_m").GetDouble(), 9.5, 10.5);
+        Assert.InRange(found.GetProperty("specimens")[0].GetProperty("pulse_left")[1].GetProperty("peak_v_per_m")
+            .GetDouble(), 9.5, 10.5);
         Assert.Contains("stated in campaign.toml", Shell.Run("field", Folder).Out, StringComparison.Ordinal);
     }
 
@@ -122,7 +130,8 @@ public sealed class PulseTests : IDisposable
     {
         Rehearse("--se", "35", "--se-stop", "45");
         State("threat_v_per_m = 1000\ntolerable_v_per_m = 10\n");
-        Assert.Matches("Needed for 10 V/m: SE 40.0 dB; for A/A01 shown at [0-9]+ of 101 frequencies, .*MHz to 1 GHz\\.", Shell.Run("field", Folder).Out);
+        Assert.Matches("Needed for 10 V/m: SE 40.0 dB; for A/A01 shown at [0-9]+ of 101 frequencies, .*MHz to 1 GHz\\.",
+            Shell.Run("field", Folder).Out);
         Assert.Contains("field blocked", Shell.Run("field", Folder, "--verbose").Out, StringComparison.Ordinal);
     }
 
@@ -133,7 +142,8 @@ public sealed class PulseTests : IDisposable
         State("outside = \"hold\"\n");
         Shell.Run("run", Folder, "--out", Report);
         string page = File.ReadAllText(Path.Combine(Report, "index.html"));
-        Assert.All(["What is left of a pulse", "any phase", Caution, "taken to hold on (hold)"], text => Assert.Contains(text, page, StringComparison.OrdinalIgnoreCase));
+        Assert.All(["What is left of a pulse", "any phase", Caution, "taken to hold on (hold)"],
+            text => Assert.Contains(text, page, StringComparison.OrdinalIgnoreCase));
         Assert.True(File.Exists(Path.Combine(Report, "field.csv")));
         Assert.True(File.Exists(Path.Combine(Report, "charts/pulse.svg")));
     }
@@ -148,7 +158,8 @@ public sealed class PulseTests : IDisposable
         Assert.Contains("Decibels of layers do not simply add", output, StringComparison.Ordinal);
         Assert.Equal(2, Json().GetProperty("layers")[0].GetProperty("to").GetInt32());
         Shell.Run("run", Folder, "--out", Report);
-        Assert.Contains("Decibels of layers do not simply add", File.ReadAllText(Path.Combine(Report, "index.html")), StringComparison.Ordinal);
+        Assert.Contains("Decibels of layers do not simply add", File.ReadAllText(Path.Combine(Report, "index.html")),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -163,14 +174,19 @@ public sealed class PulseTests : IDisposable
 
     private void Layers(params string[] layers)
     {
-        IEnumerable<string> Rows(string folder, string role, Func<string, string> rest) => Directory.EnumerateFiles(Path.Combine(Folder, folder), "*.csv", SearchOption.AllDirectories)
-            .Select(f => Path.GetRelativePath(Folder, f).Replace('\\', '/')).Order(StringComparer.Ordinal).Select(f => $"{f},{role},{rest(f)}");
+        IEnumerable<string> Rows(string folder, string role, Func<string, string> rest) =>
+            Directory.EnumerateFiles(Path.Combine(Folder, folder), "*.csv", SearchOption.AllDirectories)
+            .Select(f => Path.GetRelativePath(Folder, f).Replace('\\', '/')).Order(StringComparer.Ordinal)
+                .Select(f => $"{f},{role},{rest(f)}");
         string[] covered = [.. layers.SelectMany((l, i) => Rows($"covered/A/A0{i + 1}", "covered", _ => $"A,A0{i + 1},{l}"))];
         File.WriteAllLines(
-            Path.Combine(Folder, "sweeps.csv"), ["file,role,lot,specimen,layers", .. Rows("floor", "floor", _ => ",,"), .. Rows("reference", "reference", _ => ",,"), .. covered]);
+            Path.Combine(Folder, "sweeps.csv"),
+                ["file,role,lot,specimen,layers", .. Rows("floor", "floor", _ => ",,"),
+                .. Rows("reference", "reference", _ => ",,"), .. covered]);
     }
 
-    private JsonElement Json(params string[] words) => JsonDocument.Parse(Shell.Run(["field", Folder, "--format", "json", .. words]).Out).RootElement;
+    private JsonElement Json(params string[] words) =>
+        JsonDocument.Parse(Shell.Run(["field", Folder, "--format", "json", .. words]).Out).RootElement;
 
     private void Rehearse(params string[] words) => Shell.Run(["rehearse", Folder, "--points", "101", .. words]);
 

@@ -1,4 +1,3 @@
-using SweepStats.Bands;
 using SweepStats.Fields;
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using SweepStats.Acceptance.Commands;
-using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Fields;
 using SweepStats.Report;

@@ -13,7 +13,8 @@ public sealed class DoubleExponentialTests
     public void ItsFiguresAreThoseOfTheStandard()
     {
         PulseFigures sampled = Sampled(Pulse);
-        Dictionary<string, double[]> figures = Fixtures.Cells("published/iec-61000-2-9/figures.csv").Zip(Fixtures.Numbers("published/iec-61000-2-9/figures.csv"))
+        Dictionary<string, double[]> figures = Fixtures.Cells("published/iec-61000-2-9/figures.csv")
+            .Zip(Fixtures.Numbers("published/iec-61000-2-9/figures.csv"))
             .ToDictionary(row => row.First[0], row => row.Second);
         // 50 kV/m, 2.5 ns, 23 ns and 0.114 J/m² to the digits that are published.
         Agreement.Within(50, figures["peak"][2], Pulse.PeakVoltsPerMetre);
@@ -79,6 +80,7 @@ public sealed class DoubleExponentialTests
     private static PulseFigures Sampled(DoubleExponential pulse)
     {
         var grid = new PulseGrid(pulse, 30e6);
-        return new Waveform([.. Enumerable.Range(0, grid.Count).Select(n => pulse.FieldAt(n * grid.StepSeconds))], grid.StepSeconds).Figures();
+        return new Waveform([.. Enumerable.Range(0, grid.Count).Select(n => pulse.FieldAt(n * grid.StepSeconds))],
+            grid.StepSeconds).Figures();
     }
 }

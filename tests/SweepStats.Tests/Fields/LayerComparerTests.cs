@@ -62,23 +62,33 @@ public sealed class LayerComparerTests
     [Fact]
     public void WithoutStatedLayersThereAreNoSteps() => Assert.Empty(Rehearsed.Analysed(Rehearsed.Plan).Layers);
 
-    private static ImmutableArray<LayerStep> Of(int seed, double scatter, double offset, int sweeps, params (int Layers, double Db)[] specimens)
+    private static ImmutableArray<LayerStep> Of(
+        int seed, double scatter, double offset, int sweeps, params (int Layers, double Db)[] specimens)
     {
         var random = new Random(seed);
-        IEnumerable<Sweep> covered = specimens.SelectMany((s, i) => Sweeps(SweepRole.Covered, -s.Db, scatter, offset, $"A0{i + 1}"));
-        Campaign campaign = Rehearsed.Campaign(Sweeps(SweepRole.Floor, -100, 0.45, 0, null), Sweeps(SweepRole.Reference, 0, scatter, offset, null), covered) with
+        IEnumerable<Sweep> covered = specimens.SelectMany(
+            (s, i) => Sweeps(SweepRole.Covered, -s.Db, scatter, offset, $"A0{i + 1}"));
+        Campaign campaign = Rehearsed.Campaign(
+            Sweeps(SweepRole.Floor, -100, 0.45, 0, null), Sweeps(SweepRole.Reference, 0, scatter, offset, null), covered) with
         {
-            Properties = [.. specimens.Select((s, i) => new SpecimenProperty(new SpecimenName("A", $"A0{i + 1}"), "layers", $"{s.Layers}", s.Layers))],
+            Properties = [.. specimens.Select(
+                (s, i) => new SpecimenProperty(new SpecimenName("A", $"A0{i + 1}"), "layers", $"{s.Layers}", s.Layers))],
         };
         return Analysis.Run(campaign, new AnalysisPlan { Averaging = Averaging.Power }).Layers;
 
-        IEnumerable<Sweep> Sweeps(SweepRole role, double level, double points, double whole, string? specimen) => [.. Enumerable.Range(0, sweeps).Select(j =>
+        IEnumerable<Sweep> Sweeps(SweepRole role, double level, double points, double whole, string? specimen) =>
+            [.. Enumerable.Range(0, sweeps).Select(j =>
         {
             double moved = level + (whole * Normal(random));
-            ImmutableArray<double> levels = [.. Enumerable.Range(0, Points).Select(f => Math.Max(moved + (points * Normal(random)), role == SweepRole.Floor ? -200 : -100 + (0.45 * Normal(random))))];
-            return new Sweep($"{role}-{specimen}-{j + 1}", role, Rehearsed.Grid(Points), levels, LevelScale.DecibelMilliwatts) { Lot = specimen is null ? null : "A", Specimen = specimen };
+            ImmutableArray<double> levels =
+                [.. Enumerable.Range(0, Points)
+                .Select(f => Math.Max(moved + (points * Normal(random)), role == SweepRole.Floor ? -200
+                : -100 + (0.45 * Normal(random))))];
+            return new Sweep($"{role}-{specimen}-{j + 1}", role, Rehearsed.Grid(Points), levels,
+                LevelScale.DecibelMilliwatts) { Lot = specimen is null ? null : "A", Specimen = specimen };
         })];
     }
 
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Normal(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

@@ -9,7 +9,10 @@ using Xunit;
 
 namespace SweepStats.Tests.Fields;
 
-/// <summary>What is left of a pulse behind the specimens of a campaign. Truths are drawn by R (fixtures/oracles/pulse.R), the sweeps by the runtime's generator.</summary>
+/// <summary>
+/// What is left of a pulse behind the specimens of a campaign. Truths are drawn by R (fixtures/oracles/pulse.R), the sweeps by
+/// the runtime's generator.
+/// </summary>
 public sealed class PulseEstimatorTests
 {
     private const int Points = 41;
@@ -17,18 +20,24 @@ public sealed class PulseEstimatorTests
     // Sweeps that are alike to the last digit are copies and count once.
     private const double Tiny = 0.002;
 
+    // A quarter of a quarter day by day: each draw is an analysis and two transforms of a quarter of a million numbers.
+    private static readonly int Drawable = Draws.Full ? 160 : 24;
+
     private static readonly double[][] Truths = Fixtures.Numbers("oracles/pulse-truths.csv");
 
     private static readonly FrequencyGrid Grid =
-        new([.. Enumerable.Range(0, Points).Select(i => Math.Round(30e6 * Math.Pow(1e9 / 30e6, i / (Points - 1.0)) / 1e3) * 1e3)]);
+        new([.. Enumerable.Range(0, Points)
+            .Select(i => Math.Round(30e6 * Math.Pow(1e9 / 30e6, i / (Points - 1.0)) / 1e3) * 1e3)]);
 
     [Fact]
     public void WithoutNoiseThePeakIsThatOfRUnderEachAssumption()
     {
-        foreach (double[] truth in Truths.Take(Draws.Of(40)))
+        foreach (double[] truth in Truths.Take(Draws.Of(24)))
         {
             ResidualPulse pulse = Of(Drawn(truth, Tiny, Tiny, 3));
-            Assert.All(Enum.GetValues<OutsideBand>(), a => Agreement.Relative(2e-3, truth[1 + (int)a], pulse.Under(a)!.Estimate!.PeakVoltsPerMetre, truth[0], (double)a));
+            // A slope that goes on past the highest frequency of either grid ends there, and the two grids differ.
+            Assert.All(Enum.GetValues<OutsideBand>(), a => Agreement.Relative(
+                a == OutsideBand.Slope ? 1.5e-2 : 2e-3, truth[1 + (int)a], pulse.Under(a)!.Estimate!.PeakVoltsPerMetre, truth[0]));
         }
     }
 
@@ -39,7 +48,7 @@ public sealed class PulseEstimatorTests
     [InlineData(0.2, 1, 8)]
     public void TheIntervalOfThePeakHoldsTheTruthUnderEachAssumption(double scatter, double offset, int sweeps)
     {
-        double[][] drawn = [.. Truths.Take(Draws.Of(160))];
+        double[][] drawn = [.. Truths.Take(Drawable)];
         var held = new int[3];
         var bounded = new int[3];
         foreach (double[] truth in drawn)
@@ -60,19 +69,22 @@ public sealed class PulseEstimatorTests
     [Fact]
     public void WhereNothingIsAssumedOutsideTheBoundHoldsWhateverTheCurveDoesThere()
     {
-        double[][] drawn = [.. Truths.Take(Draws.Of(160))];
-        int held = drawn.Count(truth => Of(Drawn(truth, 0.3, 0.3, 4)).Under(OutsideBand.None)!.PeakAtMost is not { } most || truth[4] <= most);
+        double[][] drawn = [.. Truths.Take(Drawable)];
+        int held = drawn.Count(truth => Of(Drawn(truth, 0.3, 0.3, 4))
+            .Under(OutsideBand.None)!.PeakAtMost is not { } most || truth[4] <= most);
         Often.AtLeast(held, drawn.Length, 0.975);
     }
 
     [Fact]
     public void AKnownErrorAtAllFrequenciesWidensThePeakByAsMuch()
     {
+        var cable = new UncertaintyEntry { Name = "cable", HalfWidthDb = 2, Distribution = ErrorDistribution.Normal };
         AnalysisResult plain = Analysed(Drawn(Truths[0], Tiny, Tiny, 3), new AnalysisPlan { Averaging = Averaging.Power });
         AnalysisResult stated = Analysed(
-            Drawn(Truths[0], Tiny, Tiny, 3), new AnalysisPlan { Averaging = Averaging.Power, Uncertainties = [new UncertaintyEntry { Name = "cable", HalfWidthDb = 2, Distribution = ErrorDistribution.Normal }] });
+            Drawn(Truths[0], Tiny, Tiny, 3), new AnalysisPlan { Averaging = Averaging.Power, Uncertainties = [cable] });
         Assert.True(Width(stated) > Width(plain) + 1.5);
-        double Width(AnalysisResult result) => result.Pulses[0].Under(OutsideBand.Hold)!.PeakLimits is { } l ? 20 * Math.Log10(l.High / l.Low) : double.NaN;
+        double Width(AnalysisResult result) =>
+            result.Pulses[0].Under(OutsideBand.Hold)!.PeakLimits is { } l ? 20 * Math.Log10(l.High / l.Low) : double.NaN;
     }
 
     [Fact]
@@ -91,7 +103,9 @@ public sealed class PulseEstimatorTests
     public void UnderAFaultNothingIsTold()
     {
         AnalysisResult result = Analysed(Drawn(Truths[0], 0.2, 0.2, 5));
-        ResidualPulse silent = PulseEstimator.Of(result.Campaign, result.Curves, (result.Findings, Trust.Untrustworthy), (new PulseQuestion(), result.Plan.Confidence), 1)[0];
+        ResidualPulse silent = PulseEstimator.Of(
+            result.Campaign, result.Curves, (result.Findings, Trust.Untrustworthy),
+            (new PulseQuestion(), result.Plan.Confidence), 1)[0];
         Assert.Equal(FieldSilence.Untrustworthy, silent.Silence);
         Assert.Empty(silent.Assumed);
         Assert.Null(silent.Waveform);
@@ -101,7 +115,8 @@ public sealed class PulseEstimatorTests
     public void WhatAFindingMayTakeOffRaisesWhatIsLeft()
     {
         AnalysisResult result = Analysed(Drawn(Truths[0], 0.2, 0.2, 5));
-        PulseLeft plain = Left(result, []), lower = Left(result, [Told(new Bias(3, 0))]), unknown = Left(result, [Told(Bias.Unknown)]);
+        PulseLeft plain = Left(result, []), lower = Left(result, [Told(new Bias(3, 0))]),
+            unknown = Left(result, [Told(Bias.Unknown)]);
         Agreement.Relative(0.01, plain.PeakAtMost!.Value * Math.Pow(10, 3 / 20.0), lower.PeakAtMost!.Value);
         Assert.True(lower.PeakLimits!.Value.High > plain.PeakLimits!.Value.High * 1.35);
         Assert.Equal(FieldSilence.FindingOfUnknownSize, unknown.Silence);
@@ -124,7 +139,8 @@ public sealed class PulseEstimatorTests
     [InlineData(0.4e-9)]
     public void AMeasuredPhaseThatIsTheMinimumPhaseGivesTheSamePeak(double delay)
     {
-        double[] truth = [0, 0, 0, 0, 0, .. Grid.Hertz.ToArray().Select(f => 6 + (10 * Math.Log10(1 + (f / 100e6 * (f / 100e6)))))];
+        double[] truth = [0, 0, 0, 0, 0, .. Grid.Hertz.ToArray()
+            .Select(f => 6 + (10 * Math.Log10(1 + (f / 100e6 * (f / 100e6)))))];
         Campaign drawn = Drawn(truth, Tiny, Tiny, 3);
         Campaign phased = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => Phased(s, delay))] };
         PulseLeft left = Of(phased).Under(OutsideBand.Slope)!;
@@ -136,7 +152,9 @@ public sealed class PulseEstimatorTests
     public void ThreadsChangeNothing()
     {
         AnalysisResult result = Analysed(Drawn(Truths[3], 0.3, 0.3, 4));
-        ResidualPulse Made(int threads) => PulseEstimator.Of(result.Campaign, result.Curves, (result.Findings, result.Verdict.Trust), (new PulseQuestion(), result.Plan.Confidence), threads)[0];
+        ResidualPulse Made(int threads) =>
+            PulseEstimator.Of(result.Campaign, result.Curves, (result.Findings, result.Verdict.Trust),
+            (new PulseQuestion(), result.Plan.Confidence), threads)[0];
         Assert.Equal(Made(1).Assumed[1].Estimate, Made(4).Assumed[1].Estimate);
     }
 
@@ -144,36 +162,49 @@ public sealed class PulseEstimatorTests
     {
         Lot = sweep.Lot,
         Specimen = sweep.Specimen,
-        Phases = [.. sweep.Grid.Hertz.ToArray().Select(f => 70 - (sweep.Role == SweepRole.Covered ? (Math.Atan(f / 100e6) * 180 / Math.PI) + (360 * f * delay) : 0))],
+        Phases = [.. sweep.Grid.Hertz.ToArray()
+            .Select(f => 70 - (sweep.Role == SweepRole.Covered ? (Math.Atan(f / 100e6) * 180 / Math.PI) + (360 * f * delay)
+            : 0))],
     };
 
-    private static Finding Told(Bias bias) => new() { Code = "told", Severity = Severity.Warning, Message = "A finding.", Basis = "A rule.", NextStep = "Mend it.", Bias = bias };
+    private static Finding Told(Bias bias) =>
+        new() { Code = "told", Severity = Severity.Warning, Message = "A finding.", Basis = "A rule.", NextStep = "Mend it.",
+        Bias = bias };
 
     private static PulseLeft Left(AnalysisResult result, ImmutableArray<Finding> findings) =>
-        PulseEstimator.Of(result.Campaign, result.Curves, (findings, Trust.Limited), (new PulseQuestion(), result.Plan.Confidence), 1)[0].Under(OutsideBand.Hold)!;
+        PulseEstimator.Of(result.Campaign, result.Curves, (findings, Trust.Limited),
+            (new PulseQuestion(), result.Plan.Confidence), 1)[0].Under(OutsideBand.Hold)!;
 
     private static ResidualPulse Of(Campaign campaign)
     {
         AnalysisResult result = Analysed(campaign);
-        return PulseEstimator.Of(result.Campaign, result.Curves, ([], Trust.Limited), (new PulseQuestion(), result.Plan.Confidence), 2)[0];
+        return PulseEstimator.Of(result.Campaign, result.Curves, ([], Trust.Limited),
+            (new PulseQuestion(), result.Plan.Confidence), 2)[0];
     }
 
-    private static AnalysisResult Analysed(Campaign campaign, AnalysisPlan? plan = null) => Analysis.Run(campaign, plan ?? new AnalysisPlan { Averaging = Averaging.Power, Threads = 2 });
+    private static AnalysisResult Analysed(Campaign campaign, AnalysisPlan? plan = null) =>
+        Analysis.Run(campaign, plan ?? new AnalysisPlan { Averaging = Averaging.Power, Threads = 2 });
 
     // Noise of power averaging, 100 looks, so far below that it does not show where the specimen shields 45 dB.
     private static Campaign Drawn(double[] truth, double scatter, double offset, int sweeps)
     {
         var random = new Random((int)((truth[0] * 1000) + (scatter * 10) + sweeps));
-        double[] reference = new double[Points], covered = [.. truth[5..].Select(se => -se)], floor = [.. covered.Select(_ => -100.0)];
-        return Rehearsed.Campaign(Sweeps(SweepRole.Floor, floor, 0.45, 0), Sweeps(SweepRole.Reference, reference, scatter, offset), Sweeps(SweepRole.Covered, covered, scatter, offset));
+        double[] reference = new double[Points], covered = [.. truth[5..].Select(se => -se)],
+            floor = [.. covered.Select(_ => -100.0)];
+        return Rehearsed.Campaign(Sweeps(SweepRole.Floor, floor, 0.45, 0),
+            Sweeps(SweepRole.Reference, reference, scatter, offset), Sweeps(SweepRole.Covered, covered, scatter, offset));
 
-        IEnumerable<Sweep> Sweeps(SweepRole role, double[] level, double points, double whole) => Enumerable.Range(0, sweeps).Select(j =>
+        IEnumerable<Sweep> Sweeps(SweepRole role, double[] level, double points, double whole) =>
+            Enumerable.Range(0, sweeps).Select(j =>
         {
             double moved = whole * Normal(random);
             ImmutableArray<double> levels = [.. level.Select(l => l + moved + (points * Normal(random)))];
-            return new Sweep($"{role}-{j + 1}", role, Grid, levels, LevelScale.DecibelMilliwatts) { Lot = role == SweepRole.Covered ? "A" : null, Specimen = role == SweepRole.Covered ? "A01" : null };
+            return new Sweep($"{role}-{j + 1}", role, Grid, levels,
+                LevelScale.DecibelMilliwatts) { Lot = role == SweepRole.Covered ? "A" : null,
+                Specimen = role == SweepRole.Covered ? "A01" : null };
         });
     }
 
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Normal(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

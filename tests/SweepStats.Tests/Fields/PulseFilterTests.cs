@@ -67,9 +67,12 @@ public sealed class PulseFilterTests
     [InlineData(200e6, 400e6, 11)]
     public void NothingArrivesBeforeThePulse(double start, double stop, int points)
     {
-        var band = new MeasuredBand(new FrequencyGrid([.. Enumerable.Range(0, points).Select(i => start * Math.Pow(stop / start, i / (points - 1.0)))]), Grid);
+        var band = new MeasuredBand(new FrequencyGrid(
+            [.. Enumerable.Range(0, points).Select(i => start * Math.Pow(stop / start, i / (points - 1.0)))]), Grid);
         double[] readings = [.. Enumerable.Range(0, points).Select(i => 40 + (10 * Math.Sin(i * 0.3)) + (i % 7))];
-        FilteredPulse[] behind = Filter.Through([.. Enum.GetValues<OutsideBand>().Select(outside => new FilteredCurve(band.Spread(readings, outside))), Curve(Stepped)]);
+        FilteredPulse[] behind = Filter.Through(
+            [.. Enum.GetValues<OutsideBand>()
+            .Select(outside => new FilteredCurve(band.Spread(readings, outside))), Curve(Stepped)]);
         double[] shares = [.. behind.Select(b => b.Samples[^(Grid.Count / 10)..].Max(Math.Abs) / b.Samples.Max(Math.Abs))];
         Assert.All(shares, share => Assert.True(share < 1e-6, string.Join(", ", shares)));
     }
@@ -81,7 +84,8 @@ public sealed class PulseFilterTests
         double[][] filters = Fixtures.Numbers("oracles/pulse-filters.csv");
         foreach (double[] expected in Fixtures.Numbers("oracles/pulse-figures.csv"))
         {
-            (string Kind, double Value)[] parts = [.. cells.Zip(filters).Where(r => r.Second[0] == expected[0]).Select(r => (r.First[1], r.Second[2]))];
+            (string Kind, double Value)[] parts =
+                [.. cells.Zip(filters).Where(r => r.Second[0] == expected[0]).Select(r => (r.First[1], r.Second[2]))];
             PulseFigures found = Figures(Behind(f => Shielding(parts, f)));
             Agreement.Relative(3e-3, expected[1], found.PeakVoltsPerMetre, expected);
             Agreement.Relative(5e-3, expected[2], found.RiseSeconds, expected);
@@ -99,7 +103,8 @@ public sealed class PulseFilterTests
         {
             double Bump(double f) => Math.Exp(-Math.Pow(Math.Log((f + 1) / centre), 2) / 0.02);
             const double Step = 1e-3;
-            double more = Behind(f => Rough(f) + (Step * Bump(f))).Samples.Max(Math.Abs), less = Behind(f => Rough(f) - (Step * Bump(f))).Samples.Max(Math.Abs);
+            double more = Behind(f => Rough(f) + (Step * Bump(f)))
+                .Samples.Max(Math.Abs), less = Behind(f => Rough(f) - (Step * Bump(f))).Samples.Max(Math.Abs);
             double slope = behind.PeakWeights.Select((w, k) => w * Bump(Grid.HertzAt(k))).Sum();
             Agreement.Within(2e-4, slope, -20 * Math.Log10(more / less) / (2 * Step), centre);
         }
@@ -113,7 +118,8 @@ public sealed class PulseFilterTests
     {
         var band = new MeasuredBand(new FrequencyGrid([.. Enumerable.Range(0, 41).Select(i => 30e6 * Math.Pow(1.09, i))]), Grid);
         double[] readings = [.. Enumerable.Range(0, 41).Select(i => 30 + (8 * Math.Sin(i * 0.7)))];
-        double[] spread = band.Spread(readings, outside), weights = [.. Enumerable.Range(0, Grid.Bins).Select(k => 1 / (1.0 + k))];
+        double[] spread = band.Spread(readings, outside),
+            weights = [.. Enumerable.Range(0, Grid.Bins).Select(k => 1 / (1.0 + k))];
         double[] gathered = band.Gather(weights, spread, outside);
         Agreement.Relative(1e-9, weights.Zip(spread, (w, s) => w * s).Sum(), gathered.Zip(readings, (w, r) => w * r).Sum());
     }
@@ -127,13 +133,16 @@ public sealed class PulseFilterTests
         _ => -10 * Math.Log10(1 + (hertz / p.Value * (hertz / p.Value))),
     });
 
-    private static double Rough(double f) => 25 + (6 * Math.Sin(1.5 * Math.Log((f * f) + 1e12))) + (3 * Math.Cos(f / 40e6) * Math.Exp(-f / 1e9));
+    private static double Rough(double f) =>
+        25 + (6 * Math.Sin(1.5 * Math.Log((f * f) + 1e12))) + (3 * Math.Cos(f / 40e6) * Math.Exp(-f / 1e9));
 
     // 40 dB from 30 MHz to 1 GHz and nothing outside, set in as the program does it.
     private static double Stepped(double f) =>
-        Math.Clamp(Math.Min(Math.Log(f / 30e6), Math.Log(1e9 / f)) / (0.1 * Math.Log(2)), 0, 1) is var way ? way * way * (3 - (2 * way)) * 40 : 0;
+        Math.Clamp(Math.Min(Math.Log(f / 30e6), Math.Log(1e9 / f)) / (0.1 * Math.Log(2)), 0, 1) is var way
+            ? way * way * (3 - (2 * way)) * 40 : 0;
 
-    private static FilteredCurve Curve(Func<double, double> db) => new([.. Enumerable.Range(0, Grid.Bins).Select(k => db(Grid.HertzAt(k)))]);
+    private static FilteredCurve Curve(Func<double, double> db) =>
+        new([.. Enumerable.Range(0, Grid.Bins).Select(k => db(Grid.HertzAt(k)))]);
 
     private static FilteredPulse Behind(Func<double, double> db) => Filter.Through([Curve(db)])[0];
 
