@@ -101,7 +101,8 @@ public static class Analysis
             Curves = curves,
             Bands = bands,
             Fields = ResidualField.Of(plan.Field, new CurvesAndBands(curves, bands), findings, verdict.Trust),
-            PulsesWhenAsked = new(() => PulseEstimator.Of(aligned, curves, (findings, verdict.Trust), (plan.Pulse, plan.Confidence), plan.Threads)),
+            PulsesWhenAsked = new(() => PulseEstimator.Of(
+                new PulseBasis(aligned, curves, findings, verdict.Trust), plan.Pulse with { Confidence = plan.Confidence }, plan.Threads)),
             Layers = LayerComparer.Of(aligned, curves, campaign.Properties, plan.Confidence),
             Budgets = [.. SideBySide.Of(curves.Length, plan.Threads, i => SpecimenBudgets.Of(
                 curves[i], bands[i], aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],

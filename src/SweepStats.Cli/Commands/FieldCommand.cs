@@ -43,14 +43,13 @@ internal static class FieldCommand
             }
         });
         command.SetAction(words => Run(
-            words, options, (words.GetValue(outside), words.GetValue(to), words.GetValue(png)), terminal));
+            words, options, new WantedField(words.GetValue(outside), words.GetValue(to), words.GetValue(png)), terminal));
         return command;
     }
 
-    private static int Run(ParseResult words, CampaignOptions options, (string? Outside, string? Target, bool Png) asked,
-        Terminal terminal)
+    private static int Run(ParseResult words, CampaignOptions options, WantedField asked, Terminal terminal)
     {
-        if (asked.Target is { } target && ReportFolder.Refusal(target) is { } refusal)
+        if (asked.Folder is { } target && ReportFolder.Refusal(target) is { } refusal)
         {
             terminal.Error.WriteLine(refusal);
             return ExitCode.BadInput;
@@ -61,14 +60,14 @@ internal static class FieldCommand
             return ExitCode.BadInput;
         }
 
-        if (asked.Target is not null && !Write(analysis, (asked.Target, asked.Png), terminal))
+        if (asked.Folder is { } folder && !Write(analysis, folder, asked.Png, terminal))
         {
             return ExitCode.BadInput;
         }
 
         if (!words.GetValue(options.Quiet))
         {
-            Print(analysis, (words.GetValue(options.Format)!, words.GetValue(options.Verbose), asked.Target), terminal);
+            Print(analysis, words, options, asked.Folder, terminal);
         }
 
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
@@ -77,15 +76,20 @@ internal static class FieldCommand
     private static AnalysisPlan Asked(AnalysisPlan plan, string? outside) =>
         outside is null ? plan : plan with { Pulse = plan.Pulse with { Outside = Outside[outside] } };
 
-    private static bool Write(CampaignAnalysis analysis, (string Folder, bool Png) target, Terminal terminal) =>
-        ReportOutput.Write(
-        (target.Folder, analysis.Result.Plan.Threads), () => FieldReport.Build(analysis.Result, target.Png),
-        [new(FieldCsv.FileName, stream => FieldCsv.Write(analysis.Result, stream))], written =>
-            SummaryText.Of(analysis, written), terminal) is not null;
-
-    private static void Print(CampaignAnalysis analysis, (string Format, bool Verbose, string? Target) output, Terminal terminal)
+    private static bool Write(CampaignAnalysis analysis, string folder, bool png, Terminal terminal)
     {
-        if (output.Format == "json")
+        var report = new WantedReport(folder, analysis.Result.Plan.Threads)
+        {
+            Pages = () => FieldReport.Build(analysis.Result, png),
+            Tables = [new(FieldCsv.FileName, stream => FieldCsv.Write(analysis.Result, stream))],
+            Summary = written => SummaryText.Of(analysis, written),
+        };
+        return ReportOutput.Write(report, terminal) is not null;
+    }
+
+    private static void Print(CampaignAnalysis analysis, ParseResult words, CampaignOptions options, string? folder, Terminal terminal)
+    {
+        if (words.GetValue(options.Format) == "json")
         {
             terminal.Out.WriteLine(ResultJson.Of(json =>
             {
@@ -95,9 +99,10 @@ internal static class FieldCommand
             return;
         }
 
-        string[] written = output.Target is { } folder ? [$"Written: {Path.Combine(folder, FieldCsv.FileName)}"] : [];
-        terminal.Write(output.Verbose ? [.. Wording.FieldText(analysis.Result), .. analysis.LeftOutLines, .. written]
-            : Wording.FirstField(analysis.Result, terminal.Columns ?? WrappedLine.Usual,
-                [.. analysis.LeftOutInOneLine, .. written]));
+        string[] written = folder is null ? [] : [$"Written: {Path.Combine(folder, FieldCsv.FileName)}"];
+        terminal.Write(words.GetValue(options.Verbose) ? [.. Wording.FieldText(analysis.Result), .. analysis.LeftOutLines, .. written]
+            : Wording.FirstField(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, .. written]));
     }
+
+    private sealed record WantedField(string? Outside, string? Folder, bool Png);
 }

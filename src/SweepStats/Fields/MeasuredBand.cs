@@ -26,7 +26,7 @@ internal sealed class MeasuredBand
         // 0 Hz has no place on a log axis.
         _first = grid.Hertz[0] == 0 && grid.Count > 1 ? 1 : 0;
         _log = [.. grid.Hertz[_first..].ToArray().Select(f => Math.Log(Math.Max(f, double.Epsilon)))];
-        ReadingCount = grid.Count;
+        (Bins, ReadingCount) = (bins, grid.Count);
         (_lower, _upper) = (BandEnd.Of(_log, 0, Math.Log(Octave)), BandEnd.Of(_log, _log.Length - 1, Math.Log(Octave)));
         _places = new BinPlace[bins.Bins];
         for (int k = 0, right = 0; k < _places.Length; k++)
@@ -40,6 +40,9 @@ internal sealed class MeasuredBand
             _places[k] = Place(log, right);
         }
     }
+
+    /// <summary>The frequencies that a curve is carried to.</summary>
+    public PulseGrid Bins { get; }
 
     /// <summary>Measured frequencies.</summary>
     public int ReadingCount { get; }

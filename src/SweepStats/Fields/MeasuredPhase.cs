@@ -12,11 +12,11 @@ internal static class MeasuredPhase
     /// <summary>
     /// As numbers of size 1 at the frequencies of a grid; zero outside the band, and where the sweeps of a block cancel.
     /// </summary>
-    public static Complex[] Of(SweepBlock reference, SweepBlock covered, MeasuredBand band, PulseGrid grid)
+    public static Complex[] Of(SweepBlock reference, SweepBlock covered, MeasuredBand band)
     {
         Complex[] without = Mean(reference), with = Mean(covered);
         Complex[] turns = [.. with.Zip(without, (w, r) => Unit(w * Complex.Conjugate(r)))];
-        var spread = new Complex[grid.Bins];
+        var spread = new Complex[band.Bins.Bins];
         for (int k = 0; k < spread.Length; k++)
         {
             if (band.Holds(k))

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
 using SweepStats.Alignment;
-using SweepStats.Checks;
-using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
@@ -18,30 +16,27 @@ namespace SweepStats.Fields;
 public static class PulseEstimator
 {
     /// <summary>One for each specimen, in their order.</summary>
-    /// <param name="campaign">The sweeps, for their phases.</param>
-    /// <param name="curves">Shielding of each specimen.</param>
-    /// <param name="known">What the checks found, and whether the measurement can be trusted.</param>
-    /// <param name="asked">The pulse and the assumptions, and the level of limits.</param>
+    /// <param name="measured">Curves, and what was found against them.</param>
+    /// <param name="question">The pulse, the assumption asked for, and the level of limits.</param>
     /// <param name="threads">Threads to use; the result does not depend on it.</param>
-    public static ImmutableArray<ResidualPulse> Of(
-        AlignedCampaign campaign, ImmutableArray<ShieldingCurve> curves, (ImmutableArray<Finding> Findings, Trust Trust) known,
-        (PulseQuestion Question, Confidence Confidence) asked, int threads)
+    public static ImmutableArray<ResidualPulse> Of(PulseBasis measured, PulseQuestion question, int threads)
     {
-        ArgumentNullException.ThrowIfNull(campaign);
-        if (known.Trust == Trust.Untrustworthy)
+        ArgumentNullException.ThrowIfNull(measured);
+        ArgumentNullException.ThrowIfNull(question);
+        if (measured.Trust == Trust.Untrustworthy)
         {
-            return [.. curves.Select(c => new ResidualPulse(c.Name, FieldSilence.Untrustworthy))];
+            return [.. measured.Curves.Select(c => new ResidualPulse(c.Name, FieldSilence.Untrustworthy))];
         }
 
-        var grid = new PulseGrid(asked.Question.Pulse, Lowest(campaign.Grid));
-        var band = new MeasuredBand(campaign.Grid, grid);
-        return [.. SideBySide.Of(curves.Length, threads,
-            i => new SpecimenPulse(curves[i], (grid, band), asked, PulseReading.Of(curves[i], known.Findings))
-            .Left(Turns(campaign.Reference, campaign.Covered[i].Block, band, grid)))];
+        AlignedCampaign campaign = measured.Campaign;
+        var band = new MeasuredBand(campaign.Grid, new PulseGrid(question.Pulse, Lowest(campaign.Grid)));
+        ResidualPulse Left(int i) => new SpecimenPulse(measured.Curves[i], PulseReading.Of(measured.Curves[i], measured.Findings), band, question)
+            .Left(Turns(campaign.Reference, campaign.Covered[i].Block, band));
+        return [.. SideBySide.Of(measured.Curves.Length, threads, Left)];
     }
 
     private static double Lowest(FrequencyGrid grid) => grid.Hertz[0] > 0 || grid.Count == 1 ? grid.Hertz[0] : grid.Hertz[1];
 
-    private static Complex[]? Turns(SweepBlock reference, SweepBlock covered, MeasuredBand band, PulseGrid grid) =>
-        reference.HasPhases && covered.HasPhases ? MeasuredPhase.Of(reference, covered, band, grid) : null;
+    private static Complex[]? Turns(SweepBlock reference, SweepBlock covered, MeasuredBand band) =>
+        reference.HasPhases && covered.HasPhases ? MeasuredPhase.Of(reference, covered, band) : null;
 }

@@ -23,19 +23,16 @@ internal sealed class SpecimenPulse
     private readonly PulseGrid _grid;
     private readonly MeasuredBand _band;
     private readonly PulseQuestion _question;
-    private readonly Confidence _confidence;
     private readonly bool _open;
 
     // A slope between bounds is no bound of a slope.
     private readonly bool _slopeOpen;
 
-    public SpecimenPulse(
-        ShieldingCurve curve, (PulseGrid Grid, MeasuredBand Band) on, (PulseQuestion Question, Confidence Confidence) asked,
-            PulseReading[] readings)
+    public SpecimenPulse(ShieldingCurve curve, PulseReading[] readings, MeasuredBand band, PulseQuestion question)
     {
-        (_curve, _readings, (_grid, _band), (_question, _confidence)) = (curve, readings, on, asked);
+        (_curve, _readings, _band, _grid, _question) = (curve, readings, band, band.Bins, question);
         _open = readings.Any(r => r.IsBound);
-        _slopeOpen = Enumerable.Range(0, readings.Length).Any(f => readings[f].IsBound && on.Band.IsInSlope(f));
+        _slopeOpen = Enumerable.Range(0, readings.Length).Any(f => readings[f].IsBound && band.IsInSlope(f));
     }
 
     /// <summary>What is left under each assumption.</summary>
@@ -100,7 +97,7 @@ internal sealed class SpecimenPulse
     private double? Reach(double[] weights)
     {
         double[] moving = [.. weights.Select((w, f) => _readings[f].IsKnown ? w : 0)];
-        var figures = new FigureEstimator(_curve, moving, _confidence);
+        var figures = new FigureEstimator(_curve, moving, _question.Confidence);
         return figures.Parts() is { Repeated: true } parts && figures.Limits(parts).Low is { } low ? parts.Value - low : null;
     }
 

@@ -6,6 +6,7 @@ using SweepStats.Sweeps;
 using SweepStats.Uncertainty;
 using SweepStats.Verdicts;
 using Xunit;
+using Xunit.Abstractions;
 
 namespace SweepStats.Tests.Fields;
 
@@ -13,7 +14,7 @@ namespace SweepStats.Tests.Fields;
 /// What is left of a pulse behind the specimens of a campaign. Truths are drawn by R (fixtures/oracles/pulse.R), the sweeps by
 /// the runtime's generator.
 /// </summary>
-public sealed class PulseEstimatorTests
+public sealed class PulseEstimatorTests(ITestOutputHelper output)
 {
     private const int Points = 41;
 
@@ -62,6 +63,7 @@ public sealed class PulseEstimatorTests
             }
         }
 
+        output.WriteLine($"{drawn.Length} truths; none, hold, slope: interval holds {string.Join(", ", held)}; any phase {string.Join(", ", bounded)}");
         Assert.All(held, h => Often.AtLeast(h, drawn.Length, 0.95, about: string.Join(", ", held)));
         Assert.All(bounded, b => Often.AtLeast(b, drawn.Length, 0.975, about: string.Join(", ", bounded)));
     }
@@ -104,8 +106,7 @@ public sealed class PulseEstimatorTests
     {
         AnalysisResult result = Analysed(Drawn(Truths[0], 0.2, 0.2, 5));
         ResidualPulse silent = PulseEstimator.Of(
-            result.Campaign, result.Curves, (result.Findings, Trust.Untrustworthy),
-            (new PulseQuestion(), result.Plan.Confidence), 1)[0];
+            new PulseBasis(result.Campaign, result.Curves, result.Findings, Trust.Untrustworthy), new PulseQuestion(), 1)[0];
         Assert.Equal(FieldSilence.Untrustworthy, silent.Silence);
         Assert.Empty(silent.Assumed);
         Assert.Null(silent.Waveform);
@@ -153,8 +154,8 @@ public sealed class PulseEstimatorTests
     {
         AnalysisResult result = Analysed(Drawn(Truths[3], 0.3, 0.3, 4));
         ResidualPulse Made(int threads) =>
-            PulseEstimator.Of(result.Campaign, result.Curves, (result.Findings, result.Verdict.Trust),
-            (new PulseQuestion(), result.Plan.Confidence), threads)[0];
+            PulseEstimator.Of(
+            new PulseBasis(result.Campaign, result.Curves, result.Findings, result.Verdict.Trust), new PulseQuestion(), threads)[0];
         Assert.Equal(Made(1).Assumed[1].Estimate, Made(4).Assumed[1].Estimate);
     }
 
@@ -172,14 +173,12 @@ public sealed class PulseEstimatorTests
         Bias = bias };
 
     private static PulseLeft Left(AnalysisResult result, ImmutableArray<Finding> findings) =>
-        PulseEstimator.Of(result.Campaign, result.Curves, (findings, Trust.Limited),
-            (new PulseQuestion(), result.Plan.Confidence), 1)[0].Under(OutsideBand.Hold)!;
+        PulseEstimator.Of(new PulseBasis(result.Campaign, result.Curves, findings, Trust.Limited), new PulseQuestion(), 1)[0].Under(OutsideBand.Hold)!;
 
     private static ResidualPulse Of(Campaign campaign)
     {
         AnalysisResult result = Analysed(campaign);
-        return PulseEstimator.Of(result.Campaign, result.Curves, ([], Trust.Limited),
-            (new PulseQuestion(), result.Plan.Confidence), 2)[0];
+        return PulseEstimator.Of(new PulseBasis(result.Campaign, result.Curves, [], Trust.Limited), new PulseQuestion(), 2)[0];
     }
 
     private static AnalysisResult Analysed(Campaign campaign, AnalysisPlan? plan = null) =>
