@@ -26,10 +26,16 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
         : [$"Left out: {Wording.Count(Reading.LeftOut.Length, "file")} that could not be read; what is wrong with each: --verbose"];
 
     /// <summary>Reads and analyses; null after writing what is wrong to the error stream.</summary>
-    public static CampaignAnalysis? Of(ParseResult words, CampaignOptions options, Terminal terminal) => Of(words.GetValue(options.Campaign)!, words, options, terminal);
+    /// <param name="words">The command line.</param>
+    /// <param name="options">Its options.</param>
+    /// <param name="terminal">Told what is wrong.</param>
+    /// <param name="change">What else the command line states; null for nothing.</param>
+    public static CampaignAnalysis? Of(ParseResult words, CampaignOptions options, Terminal terminal, Func<AnalysisPlan, AnalysisPlan>? change = null) =>
+        Of(words.GetValue(options.Campaign)!, words, options, terminal, change);
 
     /// <summary>Reads and analyses the campaign of a folder; null after writing what is wrong to the error stream.</summary>
-    public static CampaignAnalysis? Of(string folder, ParseResult words, CampaignOptions options, Terminal terminal)
+    public static CampaignAnalysis? Of(
+        string folder, ParseResult words, CampaignOptions options, Terminal terminal, Func<AnalysisPlan, AnalysisPlan>? change = null)
     {
         using var bar = new ProgressBar(terminal, !words.GetValue(options.Quiet));
         CampaignReading reading = CampaignFolder.Read(
@@ -49,7 +55,8 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
 
         try
         {
-            return new CampaignAnalysis(reading, Analysis.Run(reading.Campaign, options.Apply(reading.Plan, words), bar.Part("analysing", ReadingShare, 1)));
+            AnalysisPlan plan = options.Apply(reading.Plan, words);
+            return new CampaignAnalysis(reading, Analysis.Run(reading.Campaign, change?.Invoke(plan) ?? plan, bar.Part("analysing", ReadingShare, 1)));
         }
         catch (AlignmentException e)
         {

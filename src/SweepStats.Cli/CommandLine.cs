@@ -17,6 +17,7 @@ internal static class CommandLine
             LookCommand.Create(terminal),
             LotsCommand.Create(terminal),
             ChooseCommand.Create(terminal),
+            FieldCommand.Create(terminal),
             PlanCommand.Create(terminal),
             ReceiverCommand.Create(terminal),
             RehearseCommand.Create(terminal),

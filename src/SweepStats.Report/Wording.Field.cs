@@ -1,6 +1,6 @@
 using System.Globalization;
 using SweepStats.Bands;
-using SweepStats.Verdicts;
+using SweepStats.Fields;
 
 namespace SweepStats.Report;
 
@@ -10,8 +10,6 @@ public static partial class Wording
     internal const string FieldHeading = "Field behind the specimens";
 
     internal static readonly string[] FieldColumns = ["Specimen", "Shielding it rests on", "Field left at most", "Of what is tolerable"];
-
-    private static readonly (double Size, string Unit)[] FieldUnits = [(1e3, "kV/m"), (1, "V/m"), (1e-3, "mV/m"), (1e-6, "µV/m"), (1e-9, "nV/m"), (1e-12, "pV/m")];
 
     /// <summary>The estimate and its limits, which go wherever a field is told.</summary>
     internal const string FieldCaution =
@@ -84,11 +82,15 @@ public static partial class Wording
 
     private static string In(double voltsPerMetre, Func<double, string> text)
     {
-        (double size, string unit) = FieldUnits.FirstOrDefault(u => voltsPerMetre >= u.Size, FieldUnits[^1]);
-        return $"{text(voltsPerMetre / size)} {unit}";
+        var unit = FieldUnit.Of(voltsPerMetre);
+        return $"{text(voltsPerMetre / unit.VoltsPerMetre)} {unit.Symbol}";
     }
 
-    private static string UpToThreeDigits(double value)
+    private static string UpToThreeDigits(double value) => ToThreeDigits(value, v => Math.Ceiling(v * (1 - 1e-12)));
+
+    private static string DownToThreeDigits(double value) => ToThreeDigits(value, v => Math.Floor(v * (1 + 1e-12)));
+
+    private static string ToThreeDigits(double value, Func<double, double> round)
     {
         if (value is <= 0 or >= 1e15)
         {
@@ -97,6 +99,6 @@ public static partial class Wording
 
         int decimals = Math.Clamp(2 - (int)Math.Floor(Math.Log10(value)), -12, 12);
         double scale = Math.Pow(10, decimals);
-        return (Math.Ceiling(value * scale * (1 - 1e-12)) / scale).ToString($"F{Math.Max(0, decimals)}", CultureInfo.InvariantCulture);
+        return (round(value * scale) / scale).ToString($"F{Math.Max(0, decimals)}", CultureInfo.InvariantCulture);
     }
 }

@@ -27,6 +27,7 @@ public static partial class Wording
         ChartKind.Overview or ChartKind.Range or ChartKind.Bands => "Shielding and dynamic range",
         ChartKind.Lots or ChartKind.LotsOverFrequency or ChartKind.LotPromise or ChartKind.Scatter or ChartKind.Consistency or ChartKind.OverTime => "Lots, and how specimens scatter",
         ChartKind.Choice => "Which specimen is best",
+        ChartKind.Pulse => PulseHeading,
         ChartKind.Budget => "Uncertainty",
         ChartKind.Offsets or ChartKind.Residuals or ChartKind.Linearity => "Behind the findings: how steady the sweeps were, and whether the receiver follows",
         _ => "Each specimen",

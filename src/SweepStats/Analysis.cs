@@ -6,6 +6,7 @@ using SweepStats.Checks;
 using SweepStats.Choice;
 using SweepStats.Clipping;
 using SweepStats.Doubts;
+using SweepStats.Fields;
 using SweepStats.Floor;
 using SweepStats.Leakage;
 using SweepStats.Linearity;
@@ -100,6 +101,9 @@ public static class Analysis
             Curves = curves,
             Bands = bands,
             Fields = ResidualField.Of(plan.Field, new CurvesAndBands(curves, bands), findings, verdict.Trust),
+            PulsesWhenAsked = new(() => PulseEstimator.Of(
+                new PulseBasis(aligned, curves, findings, verdict.Trust), plan.Pulse with { Confidence = plan.Confidence }, plan.Threads)),
+            Layers = LayerComparer.Of(aligned, curves, campaign.Properties, plan.Confidence),
             Budgets = [.. SideBySide.Of(curves.Length, plan.Threads, i => SpecimenBudgets.Of(
                 curves[i], bands[i], aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
             LotsWhenAsked = new(() => LotComparer.Of(aligned, LotMembers.Of((curves, specimens.Value), plan.Choice.Yardstick), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads))),

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Choice;
+using SweepStats.Fields;
 using SweepStats.Lots;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
@@ -86,6 +87,9 @@ public sealed record AnalysisPlan
 
     /// <summary>A field that the specimens are to keep out; null where none is stated.</summary>
     public FieldThreat? Field { get; init; }
+
+    /// <summary>The pulse that is sent through the measured curves, and what is assumed outside the band.</summary>
+    public PulseQuestion Pulse { get; init; } = new();
 
     /// <summary>Seed of the draws that uncertainty budgets are held against and that show which specimen is the best; any will do, but the same one gives the same figures.</summary>
     public ulong Seed { get; init; } = 1;

@@ -6,6 +6,7 @@ using SweepStats.Checks;
 using SweepStats.Choice;
 using SweepStats.Clipping;
 using SweepStats.Doubts;
+using SweepStats.Fields;
 using SweepStats.Floor;
 using SweepStats.Leakage;
 using SweepStats.Linearity;
@@ -81,6 +82,15 @@ public sealed record AnalysisResult
 
     /// <summary>What is left of the stated field behind each specimen, in the same order; empty where no field is stated.</summary>
     public ImmutableArray<ResidualField> Fields { get; init; } = [];
+
+    /// <summary>What is left of the pulse behind each specimen, in the same order.</summary>
+    public ImmutableArray<ResidualPulse> Pulses { get => PulsesWhenAsked.Value; init => PulsesWhenAsked = new(value); }
+
+    /// <summary>The same, worked out when it is first asked for.</summary>
+    public required Lazy<ImmutableArray<ResidualPulse>> PulsesWhenAsked { get; init; }
+
+    /// <summary>What further layers of a cloth add, lot by lot; empty where no specimens state their layers.</summary>
+    public ImmutableArray<LayerStep> Layers { get; init; } = [];
 
     /// <summary>Uncertainty budgets, one set a specimen, in the same order.</summary>
     public required ImmutableArray<SpecimenBudgets> Budgets { get; init; }

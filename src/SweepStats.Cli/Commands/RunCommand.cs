@@ -104,6 +104,7 @@ internal static class RunCommand
         new(LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(result, stream)),
         .. result.Trend is null ? Array.Empty<ReportTable>() : [new(TrendCsv.FileName, stream => TrendCsv.Write(result, stream))],
         new(ChoiceCsv.FileName, stream => ChoiceCsv.Write(result, stream)),
+        .. Wording.AsksForField(result) ? [new(FieldCsv.FileName, stream => FieldCsv.Write(result, stream))] : Array.Empty<ReportTable>(),
         new(FindingsCsv.FileName, stream => FindingsCsv.Write(result, stream)),
     ];
 

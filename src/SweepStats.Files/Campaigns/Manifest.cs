@@ -7,7 +7,7 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Reads sweeps.csv: one row a sweep.</summary>
 internal sealed class Manifest
 {
-    private readonly FaultList _faults = new(CampaignFolder.ManifestName);
+    private readonly FaultList _faults;
     private readonly FaultList _missing = new(CampaignFolder.ManifestName);
     private readonly HashSet<(string, string?)> _seen = [];
     private readonly string _root;
@@ -15,9 +15,9 @@ internal sealed class Manifest
     private readonly ImmutableArray<PropertyColumn> _own;
     private readonly PropertyCells _properties;
 
-    private Manifest(string root, CampaignSettings settings)
+    private Manifest(string root, CampaignSettings settings, FaultList faults)
     {
-        (_root, _own) = (root, settings.OwnColumns);
+        (_root, _own, _faults) = (root, settings.OwnColumns, faults);
         _properties = new PropertyCells(settings, _faults);
     }
 
@@ -26,8 +26,9 @@ internal sealed class Manifest
     /// <param name="settings">What campaign.toml says: the user's own columns among it.</param>
     public static SweepList Read(string root, CampaignSettings settings)
     {
-        var manifest = new Manifest(root, settings);
-        CsvTable? table = CsvTable.Read(Path.Combine(root, CampaignFolder.ManifestName), manifest._faults);
+        var faults = new FaultList(CampaignFolder.ManifestName);
+        CsvTable? table = CsvTable.Read(Path.Combine(root, CampaignFolder.ManifestName), faults);
+        var manifest = new Manifest(root, LayersColumn.In(table, settings), faults);
         // Remarks alone, or nothing behind the header: the template as it was written.
         bool blank = table is { Header.IsEmpty: true, Rows.IsEmpty: true };
         ImmutableArray<SweepEntry> entries = table is not null && !blank ? manifest.Rows(table) : [];

@@ -11,7 +11,7 @@ internal sealed class ManifestColumns
     public ManifestColumns(CsvTable table, ImmutableArray<PropertyColumn> own, FaultList faults)
     {
         (ImmutableArray<string> header, int line) = (table.Header, table.HeaderLine);
-        string[] all = [.. Known, .. own.Select(c => c.Key)];
+        string[] all = [.. Known, LayersColumn.Name, .. own.Select(c => c.Key)];
         for (int i = 0; i < header.Length; i++)
         {
             string name = header[i].Trim().ToLowerInvariant();
@@ -22,7 +22,7 @@ internal sealed class ManifestColumns
             }
             else if (!all.Contains(name))
             {
-                faults.Add(line, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, all)}", $"use {string.Join(", ", Known)}; a column of your own is named under [choice] or [lots] in {CampaignFolder.SettingsName}");
+                faults.Add(line, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, all)}", $"use {string.Join(", ", Known)}, {LayersColumn.Name}; a column of your own is named under [choice] or [lots] in {CampaignFolder.SettingsName}");
             }
             else if (!_places.TryAdd(name, i))
             {

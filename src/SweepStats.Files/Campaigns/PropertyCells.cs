@@ -74,6 +74,10 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
         {
             faults.Add(line, $"the cell of '{name}' {problem}", "shorten or correct it");
         }
+        else if (_columns[cell.Column].IsLayers && !LayersColumn.Holds(Number(cell.Text)))
+        {
+            faults.Add(line, $"'{cell.Text}' in the column '{name}' is not a number of layers", "write 1, 2, 3 and so on, or leave it empty");
+        }
         else if (_columns[cell.Column].IsWeighed && Number(cell.Text) is null)
         {
             string other = _columns[cell.Column].IsNeeded ? string.Empty : $", or name the column under shown in {CampaignFolder.SettingsName}";

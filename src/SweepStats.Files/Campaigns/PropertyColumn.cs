@@ -9,6 +9,9 @@ internal readonly record struct PropertyColumn(string Name, int Line, bool IsWei
     /// <summary>Whether [lots] orders specimens by it, so that each of them needs a number.</summary>
     public bool IsNeeded { get; init; }
 
+    /// <summary>Whether it is the column of layers, which campaign.toml need not name.</summary>
+    public bool IsLayers { get; init; }
+
     /// <summary>The section that names it.</summary>
     public string Section => IsNeeded ? "[lots]" : "[choice]";
 

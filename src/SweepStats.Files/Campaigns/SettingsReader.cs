@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
-using SweepStats.Bands;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
@@ -282,9 +281,7 @@ internal sealed class SettingsReader
 
     private void Field(KeyReader keys)
     {
-        double? threat = keys.Number("threat_v_per_m", 1e-12, 1e12);
-        double? tolerable = keys.Number("tolerable_v_per_m", 1e-12, 1e12);
-        keys.Require("threat_v_per_m");
-        _plan = _plan with { Field = threat is { } outside ? new FieldThreat(outside, tolerable) : null };
+        var section = new FieldSection(keys);
+        _plan = _plan with { Field = section.Threat, Pulse = section.Pulse };
     }
 }

@@ -104,6 +104,10 @@ public static class CampaignTemplate
         # [field]
         # threat_v_per_m = 50e3     # steady field in front of the curtain: what is left of it at most behind each specimen is told
         # tolerable_v_per_m = 5e3   # may be left out
+        # outside = "none"          # what sweepstats field takes for the shielding outside the band, for a pulse: none, hold (the end's reading) or slope
+        # pulse_peak_v_per_m = 50e3 # a pulse of your own; the early-time pulse of IEC 61000-2-9 unless stated. All three, or none
+        # pulse_alpha_per_s = 4e7   # decay
+        # pulse_beta_per_s = 6e8    # rise
 
         ## Which columns and units some files have, where they do not say it; one block each, the first whose pattern matches a file holds for it.
         ## * stands for characters within a name, ** for folders. Columns go by their header or by their number from 1.

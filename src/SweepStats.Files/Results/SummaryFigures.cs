@@ -1,5 +1,6 @@
 using System.Text.Json;
 using SweepStats.Bands;
+using SweepStats.Fields;
 using SweepStats.Floor;
 using SweepStats.Shielding;
 using SweepStats.Verdicts;
@@ -76,14 +77,7 @@ internal static class SummaryFigures
         SummaryPlan.Number(json, "at_most_v_per_m", field.VoltsPerMetre);
         SummaryPlan.Number(json, "shielding_db", field.Shielding?.Value);
         SummaryJson.Word(json, "tolerable", field.IsTolerable switch { true => "within", false => "not-shown", _ => null });
-        SummaryJson.Word(json, "no_claim", field.Silence switch
-        {
-            FieldSilence.Untrustworthy => "untrustworthy",
-            FieldSilence.NoClaim => "no-shielding-claimed",
-            FieldSilence.FindingOfUnknownSize => "finding-of-unknown-size",
-            FieldSilence.NothingKeptOut => "nothing-kept-out",
-            _ => null,
-        });
+        SummaryJson.Word(json, "no_claim", FieldWords.Of(field.Silence));
         json.WriteEndObject();
     }
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using SweepStats.Bands;
+using SweepStats.Fields;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 using SweepStats.Uncertainty;

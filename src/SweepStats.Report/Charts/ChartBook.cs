@@ -22,6 +22,7 @@ internal static class ChartBook
         charts.AddRange(OfTrend(result, names));
         charts.AddRange(OfLots(result, names));
         charts.AddRange(OfChoice(result, names));
+        charts.AddRange(Wording.AsksForField(result) ? [new PlannedChart(names.Next("pulse"), name => PulseChart.Of(result, name))] : Array.Empty<PlannedChart>());
         charts.Add(new PlannedChart(names.Next("uncertainty-budget"), name => BudgetChart.Of(result, name)));
         charts.AddRange(BehindFindings(result, names));
         charts.AddRange(result.Curves.SelectMany(curve => OfSpecimen(result, curve, names)));

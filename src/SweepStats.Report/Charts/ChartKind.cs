@@ -36,6 +36,9 @@ internal enum ChartKind
     /// <summary>Ranking of specimens in a band.</summary>
     Choice,
 
+    /// <summary>What is left of a pulse over time.</summary>
+    Pulse,
+
     /// <summary>What each source contributes to the uncertainty.</summary>
     Budget,
 

@@ -1,16 +1,34 @@
 namespace SweepStats.Report.Pages;
 
-/// <summary>What is left of a stated field behind each specimen; nothing where none is stated.</summary>
+/// <summary>What is left of a stated field and of a pulse behind each specimen; nothing where neither is stated.</summary>
 internal sealed class FieldPart : IPagePart
 {
     public void Write(HtmlWriter html, PageContent content)
     {
-        if (content.Result.Plan.Field is not { } threat)
+        if (!Wording.AsksForField(content.Result))
         {
+            Layers(html, content.Result);
             return;
         }
 
-        html.Section("field", Wording.FieldHeading).Paragraph(Wording.FieldCaution);
-        html.Table(Wording.FieldCaption(content.Result, threat), Wording.FieldColumns, content.Result.Fields.Select(f => Wording.FieldRow(f, threat))).Close();
+        html.Section("field", Wording.FieldHeading);
+        if (content.Result.Plan.Field is { } threat)
+        {
+            html.Paragraph(Wording.FieldCaution);
+            html.Table(Wording.FieldCaption(content.Result, threat), Wording.FieldColumns, content.Result.Fields.Select(f => Wording.FieldRow(f, threat)));
+        }
+
+        html.Element("h3", Wording.PulseHeading).Paragraph(Wording.PulseInFront(content.Result)).Paragraph(Wording.PulseCaution);
+        html.Table(Wording.PulseColumnsCaption, Wording.PulseColumns, Wording.PulseRows(content.Result));
+        html.List([Wording.OutsideTaken(content.Result.Plan.Pulse.Outside), .. Wording.PulseRemarks(content.Result)]).Close();
+        Layers(html, content.Result);
+    }
+
+    private static void Layers(HtmlWriter html, AnalysisResult result)
+    {
+        if (!result.Layers.IsEmpty)
+        {
+            html.Section("layers", Wording.LayersHeading).List([.. Wording.LayersText(result)]).Close();
+        }
     }
 }

@@ -19,7 +19,7 @@ internal sealed class FigureEstimator
     private readonly double[] _moving;
 
     /// <param name="curve">The curve.</param>
-    /// <param name="weights">Weights that sum to 1; what a frequency of weight 0 holds does not matter.</param>
+    /// <param name="weights">Weights that sum to 1 at most; what a frequency of weight 0 holds does not matter. Where some are negative, errors that all frequencies share are taken to add up.</param>
     /// <param name="confidence">Level of the limits.</param>
     public FigureEstimator(ShieldingCurve curve, double[] weights, Confidence confidence)
     {
@@ -27,7 +27,7 @@ internal sealed class FigureEstimator
         _moving = new double[weights.Length];
         for (int f = 0; f < weights.Length; f++)
         {
-            if (weights[f] > 0)
+            if (weights[f] != 0)
             {
                 (double value, bool bound) = curve.Readings[f].ValueOrBound;
                 _value += weights[f] * value;
@@ -51,7 +51,7 @@ internal sealed class FigureEstimator
             Reference = Judged(Jackknife(_spread.WithoutEachReference(_moving)), _spread.ReferenceWorth),
             Covered = Judged(Jackknife(_spread.WithoutEachCovered(_moving)), _spread.CoveredWorth),
             Floor = new Contribution(Change(_spread.FloorShift), _spread.FloorDegreesOfFreedom),
-            TypeBShare = _spread.TypeB.StandardUncertainty == 0 ? 0 : _moving.Sum(),
+            TypeBShare = _spread.TypeB.StandardUncertainty == 0 ? 0 : _moving.Sum(Math.Abs),
             AveragingShift = Change(_spread.AveragingShift),
         };
     }
@@ -94,5 +94,8 @@ internal sealed class FigureEstimator
         return new Contribution(Math.Sqrt((changes.Length - 1.0) / changes.Length * squares), changes.Length - 1);
     }
 
-    private double Change(Func<int, double> shift) => Math.Abs(LogWeights.Mean(_moving, shift)) is var change && change > RoundingDb ? change : 0;
+    private double Change(Func<int, double> shift) => Shifted(_moving, shift) + Shifted(Array.ConvertAll(_moving, w => -w), shift);
+
+    // Mean leaves out weights below zero: those of either sign by themselves.
+    private static double Shifted(double[] weights, Func<int, double> shift) => Math.Abs(LogWeights.Mean(weights, shift)) is var change && change > RoundingDb ? change : 0;
 }

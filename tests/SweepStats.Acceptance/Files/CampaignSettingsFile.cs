@@ -1,4 +1,4 @@
-using SweepStats.Bands;
+using SweepStats.Fields;
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
 using SweepStats.Quantities;

@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using SweepStats.Acceptance.Commands;
-using SweepStats.Bands;
 using SweepStats.Checks;
+using SweepStats.Fields;
 using SweepStats.Report;
 using SweepStats.Verdicts;
 using Xunit;

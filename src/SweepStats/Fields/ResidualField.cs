@@ -4,8 +4,9 @@ using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
+using SweepStats.Verdicts;
 
-namespace SweepStats.Verdicts;
+namespace SweepStats.Fields;
 
 /// <summary>What is left at most of a steady field behind one specimen, at every measured frequency of the analysed band at once. Immutable.</summary>
 /// <remarks>

@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
-using SweepStats.Bands;
 using SweepStats.Checks;
+using SweepStats.Fields;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
 
-namespace SweepStats.Tests.Verdicts;
+namespace SweepStats.Tests.Fields;
 
 /// <summary>What is left of a field behind a specimen: E·10^(−SE/20) from the limit that holds at every frequency at once, or nothing.</summary>
 public sealed class ResidualFieldTests

@@ -1,4 +1,4 @@
-namespace SweepStats.Verdicts;
+namespace SweepStats.Fields;
 
 /// <summary>Why nothing is claimed of the field behind a specimen.</summary>
 public enum FieldSilence

@@ -1,4 +1,4 @@
-namespace SweepStats.Bands;
+namespace SweepStats.Fields;
 
 /// <summary>A steady field that a specimen is to keep out. Immutable.</summary>
 /// <param name="VoltsPerMetre">Field strength in front of the specimen in V/m, positive and finite.</param>
