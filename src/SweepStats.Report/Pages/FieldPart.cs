@@ -10,7 +10,7 @@ internal sealed class FieldPart : IPagePart
             return;
         }
 
-        html.Section("field", Wording.FieldHeading).Paragraph(Wording.FieldCaution);
+        html.Fold("field", Wording.FieldHeading).Paragraph(Wording.FieldCaution);
         html.Table(Wording.FieldCaption(content.Result, threat), Wording.FieldColumns, content.Result.Fields.Select(f => Wording.FieldRow(f, threat))).Close();
     }
 }
