@@ -12,6 +12,10 @@ namespace SweepStats.Cli;
 /// <summary>The bytes of summary.json, which is also what --format json prints.</summary>
 internal static class SummaryText
 {
+    /// <summary>Version of this program.</summary>
+    public static string Version { get; } =
+        typeof(SummaryText).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
+
     /// <param name="analysis">What was read and found.</param>
     /// <param name="written">The files of the report; empty where none is written.</param>
     public static byte[] Of(CampaignAnalysis analysis, ImmutableArray<InputFile> written)
@@ -56,7 +60,7 @@ internal static class SummaryText
     private static SummaryContext Context(ImmutableArray<InputFile> written) => new()
     {
         Program = "sweepstats",
-        Version = typeof(SummaryText).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0],
+        Version = Version,
         GeneratedAt = Now(),
         Seed = null,
         Inputs = [],

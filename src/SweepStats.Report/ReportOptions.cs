@@ -11,6 +11,12 @@ public sealed record ReportOptions
     /// <summary>Which charts to draw; null for every one of a campaign of few specimens, and a summary of one of many.</summary>
     public ChartsDrawn? Charts { get; init; }
 
+    /// <summary>Version of the program; null where nobody says.</summary>
+    public string? Version { get; init; }
+
+    /// <summary>One hash over all input files in hexadecimal, of which the page shows the beginning; null where nobody says.</summary>
+    public string? InputDigest { get; init; }
+
     /// <summary>What the readers of the files had to assume, one sentence each; printed with the choices.</summary>
     public ImmutableArray<string> Assumptions { get; init; } = [];
 

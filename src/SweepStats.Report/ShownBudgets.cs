@@ -3,14 +3,20 @@ using SweepStats.Budgets;
 
 namespace SweepStats.Report;
 
-/// <summary>Specimens whose uncertainty budgets are on the page: the weakest, in the order of the report. All are in budget.csv.</summary>
+/// <summary>Specimens whose uncertainty budgets are shown: the weakest, in the order of the report. All are in budget.csv.</summary>
 internal static class ShownBudgets
 {
     private const int MostSpecimens = 5;
+    private const int MostOnPage = 2;
     private const int MostTables = 30;
 
     /// <summary>The specimens; none where repeats are missing everywhere.</summary>
-    public static ImmutableArray<SpecimenBudgets> Of(AnalysisResult result)
+    public static ImmutableArray<SpecimenBudgets> Of(AnalysisResult result) => Of(result, MostSpecimens);
+
+    /// <summary>Those whose tables are on the page.</summary>
+    public static ImmutableArray<SpecimenBudgets> OnPage(AnalysisResult result) => Of(result, MostOnPage);
+
+    private static ImmutableArray<SpecimenBudgets> Of(AnalysisResult result, int specimens)
     {
         SpecimenBudgets[] known = [.. result.Budgets.Where(b => b.All.Any())];
         if (known.Length == 0)
@@ -18,7 +24,7 @@ internal static class ShownBudgets
             return [];
         }
 
-        int most = Math.Clamp(MostTables / known.Max(b => b.All.Count()), 1, MostSpecimens);
+        int most = Math.Clamp(MostTables / known.Max(b => b.All.Count()), 1, specimens);
         HashSet<SpecimenBudgets> weakest = [.. known.OrderBy(b => b.All.Min(one => Room(one, result))).Take(most)];
         return [.. known.Where(weakest.Contains)];
     }

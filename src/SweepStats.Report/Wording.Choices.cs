@@ -9,7 +9,7 @@ namespace SweepStats.Report;
 /// <content>Choices, settings and floor figures as table rows.</content>
 public static partial class Wording
 {
-    private const string NotStated = "not stated";
+    internal const string NotStated = "not stated";
 
     internal static IEnumerable<IReadOnlyList<string>> Choices(AnalysisResult result)
     {
@@ -123,7 +123,7 @@ public static partial class Wording
     /// <summary>A scatter in dB with two decimals; what would print as nothing is "below 0.01 dB".</summary>
     internal static string Small(double decibels) => decibels < 0.005 ? "below 0.01 dB" : Exact(Math.Round(decibels, 2), "dB");
 
-    private static string Averages(AveragingInUse averaging) => Averages(averaging.Averaging) + averaging.Source switch
+    internal static string Averages(AveragingInUse averaging) => Averages(averaging.Averaging) + averaging.Source switch
     {
         AveragingSource.Files => ", as the files state",
         AveragingSource.Recognised => ", as the floor readings show",
@@ -148,7 +148,7 @@ public static partial class Wording
 
     private static string Looks(double looks) => double.IsFinite(looks) ? Plain(Math.Round(looks, 1)) : "so many that noise does not scatter";
 
-    private static string Span(ImmutableArray<double> levels, LevelScale scale)
+    internal static string Span(ImmutableArray<double> levels, LevelScale scale)
     {
         string low = Level(levels.Min(), scale);
         string high = Level(levels.Max(), scale);

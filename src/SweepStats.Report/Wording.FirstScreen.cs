@@ -108,7 +108,7 @@ public static partial class Wording
     private static string[] InFull(FindingGroup group) =>
         [$"{Head(group)}: {Message(group)}", $"  Next: {PlainText.Of(group.NextStep)}"];
 
-    private static string[] InBrief(FindingGroup group) =>
+    internal static string[] InBrief(FindingGroup group) =>
         [$"{Head(group)}: {Beginning(Message(group))}", $"  Next: {Beginning(PlainText.Of(group.NextStep))}"];
 
     private static string Message(FindingGroup group) =>
@@ -137,17 +137,26 @@ public static partial class Wording
         return text;
     }
 
-    // Who does not meet the requirement first, then who shields least; rows with long names take two lines each: then fewer.
-    private static IEnumerable<string> Weakest(AnalysisResult result, ScreenLines screen)
+    /// <summary>Places of the specimens in the result: who does not meet the requirement first, then who shields least.</summary>
+    internal static IReadOnlyList<int> WeakestFirst(AnalysisResult result)
     {
         Dictionary<SpecimenName, RequirementOutcome> outcomes = result.Verdict.Specimens.IsDefaultOrEmpty ? []
             : result.Verdict.Specimens.ToDictionary(s => s.Name, s => s.Outcome);
-        int[] order =
+        return
         [
             .. Enumerable.Range(0, result.Bands.Length)
                 .OrderBy(i => Concern(outcomes.TryGetValue(result.Bands[i].Name, out RequirementOutcome outcome) ? outcome : null))
-                .ThenBy(i => result.Bands[i].AtLeast?.Value ?? double.NegativeInfinity).Take(WeakestShown),
+                .ThenBy(i => result.Bands[i].AtLeast?.Value ?? double.NegativeInfinity),
         ];
+    }
+
+    /// <summary>Place of the specimen with the lowest claim; of the first of the weakest where there is none.</summary>
+    internal static int LowestClaim(AnalysisResult result) => WeakestFirst(result).MinBy(i => result.Bands[i].AtLeast?.Value ?? double.PositiveInfinity);
+
+    // Rows with long names take two lines each: then fewer.
+    private static IEnumerable<string> Weakest(AnalysisResult result, ScreenLines screen)
+    {
+        int[] order = [.. WeakestFirst(result).Take(WeakestShown)];
         for (int rows = order.Length; rows > 0; rows--)
         {
             IEnumerable<IReadOnlyList<string>> shown = order.Take(rows).Select(i => WeakestRow(result, result.Bands[i], result.Curves[i]));

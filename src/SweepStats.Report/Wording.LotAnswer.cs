@@ -9,6 +9,7 @@ namespace SweepStats.Report;
 public static partial class Wording
 {
     private const int MostStretches = 3;
+    private const int SentencesInBrief = 3;
 
     // A stretch that weighs less than this part of the strongest is left to the table of frequencies.
     private const double SlightStretch = 0.05;
@@ -51,6 +52,14 @@ public static partial class Wording
         {
             yield return $"{SpecimenLabel(yardstick)} is the yardstick and in no lot.";
         }
+    }
+
+    /// <summary>The answer in three sentences, and which lots promise too little: that limits what may be claimed.</summary>
+    internal static IEnumerable<string> LotsInBrief(AnalysisResult result)
+    {
+        string[] below = result.Verdict.Trust == Trust.Untrustworthy ? [] : [.. PromisedTooLittle(result)];
+        return LotsAnswer(result).Take(SentencesInBrief).Concat(below.Length < 2 ? below
+            : [$"{Count(below.Length, "lot")} do not promise the requirement everywhere: “Lots” in the annex."]).Distinct();
     }
 
     internal static string LotsHeadline(AnalysisResult result, LotBand band)

@@ -8,6 +8,7 @@ namespace SweepStats.Report;
 /// <content>Fixed sentences of the page, and table headers.</content>
 public static partial class Wording
 {
+    internal const string VerdictHeading = "Why this verdict";
     internal const string Kind = "Shielding report";
     internal const string Nothing = "–";
 
@@ -50,10 +51,6 @@ public static partial class Wording
 
     internal const string CrowdedArrows = "In crowded stretches of the shielding charts not every bound has an arrow; all bounds are in shielding.csv.";
 
-    private static readonly string[] ClaimColumns = ["Specimen", "Over the whole band", "Weakest at", "Mean over the band", "Capped frequencies"];
-
-    internal static readonly string[] BandColumns = ["Figure", "Shielding", "Field blocked", "Power blocked"];
-
     internal static readonly string[] SettingColumns =
         ["Sweeps", "Resolution bandwidth", "Video bandwidth", "Attenuation", "Detector", "Averaging", "Sweep time"];
 
@@ -85,13 +82,6 @@ public static partial class Wording
         return $"{Band(result.Campaign.Grid.Band)}, {Count(result.Campaign.Grid.Count, "frequency")}; "
             + $"{Count(result.Curves.Length, "specimen")} of {Count(lots, "lot")}; intervals at {Level(result.Plan.Confidence)}.";
     }
-
-    internal static string ClaimsCaption(AnalysisResult result) =>
-        $"{(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "At face value only, not to be claimed. " : string.Empty)}What each specimen shields, with {Level(result.Plan.Confidence)} confidence for each statement by itself. “≥” is a lower bound: the true figure may be higher. "
-        + "Figures over the whole band are one-sided limits, so they lie a little above the lowest two-sided lower end in shielding.csv.";
-
-    /// <summary>Column headers of the claims, with one for the requirement where it was stated.</summary>
-    internal static string[] ClaimsOf(AnalysisResult result) => result.Verdict.Specimens.IsDefaultOrEmpty ? ClaimColumns : [.. ClaimColumns, "Requirement"];
 
     internal static string CappedOf(BandStatement band, bool floorKnown) =>
         floorKnown ? $"{Plain(band.CappedCount)} of {Plain(band.PointCount)}" : NotKnown;

@@ -83,6 +83,7 @@ public static class Analysis
         {
             Title = campaign.Title,
             Rehearsed = campaign.Rehearsed,
+            Identity = campaign.Identity,
             Plan = plan,
             Campaign = aligned,
             Averaging = averaging,

@@ -13,6 +13,7 @@ using SweepStats.Linearity;
 using SweepStats.Lots;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
+using SweepStats.Sweeps;
 using SweepStats.Trends;
 using SweepStats.Verdicts;
 
@@ -26,6 +27,9 @@ public sealed record AnalysisResult
 
     /// <summary>Whether the sweeps were drawn by a model and not measured.</summary>
     public bool Rehearsed { get; init; }
+
+    /// <summary>Who tested what with which instrument, as far as it is stated.</summary>
+    public TestIdentity Identity { get; init; } = TestIdentity.Unstated;
 
     /// <summary>The choices it rests on.</summary>
     public required AnalysisPlan Plan { get; init; }

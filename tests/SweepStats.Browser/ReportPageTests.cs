@@ -9,6 +9,7 @@ public sealed class ReportPageTests(OpenBrowser browser) : IClassFixture<OpenBro
     private static string Demo { get; } = Path.Combine(Repository.Root, "reports/receiver-cabin-curtain/index.html");
 
     [BrowserTheory]
+    [InlineData(360)]
     [InlineData(800)]
     [InlineData(1600)]
     public async Task ThePageFitsTheWindowAndCanBeRead(int width)
@@ -17,6 +18,15 @@ public sealed class ReportPageTests(OpenBrowser browser) : IClassFixture<OpenBro
         await page.Unfold();
         Assert.Empty(await page.Beyond());
         Assert.Empty(await page.Smaller(9));
+    }
+
+    [BrowserTheory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task ItPrintsToTwoSheetsAndAnAnnexOfAtMostFifteenPages(bool dark)
+    {
+        await using ShownPage page = await browser.Show(Demo, 1000, dark);
+        Assert.InRange(await page.PrintedPages(), 2 + 3, 2 + 15);
     }
 
     [BrowserTheory]

@@ -76,7 +76,13 @@ internal static class RunCommand
 
     private static byte[]? Write(CampaignAnalysis analysis, RunReport report, Terminal terminal)
     {
-        ReportOptions shown = report.Shown with { Assumptions = analysis.Reading.Assumptions, LeftOut = analysis.Reading.LeftOutInBrief };
+        ReportOptions shown = report.Shown with
+        {
+            Version = SummaryText.Version,
+            InputDigest = InputDigest.Of(analysis.Reading.Inputs),
+            Assumptions = analysis.Reading.Assumptions,
+            LeftOut = analysis.Reading.LeftOutInBrief,
+        };
         ReportTable[] tables = [.. Tables(analysis.Result)];
         return ReportOutput.Write(
             new WantedReport(report.Target, analysis.Result.Plan.Threads)

@@ -55,7 +55,7 @@ public static class CampaignFolder
     }
 
     private static Campaign Of(CampaignSettings settings, string root, ImmutableArray<Sweep> sweeps) =>
-        new(settings.Title ?? new DirectoryInfo(root).Name, sweeps) { Rehearsed = settings.Rehearsed };
+        new(settings.Title ?? new DirectoryInfo(root).Name, sweeps) { Rehearsed = settings.Rehearsed, Identity = settings.Identity };
 
     private static IEnumerable<ReadFault> NoSweeps(string root, SweepList list, CampaignReadOptions options) =>
         list.Entries.IsEmpty && list.Faults.IsEmpty && (options.KeepGoing || list.Unread.IsEmpty)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Files.Traces;
 using SweepStats.Quantities;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
 
@@ -12,6 +13,9 @@ internal sealed record CampaignSettings
 
     /// <summary>Whether the sweeps were drawn and not measured.</summary>
     public bool Rehearsed { get; init; }
+
+    /// <summary>Who tested what with which instrument, as far as it is stated.</summary>
+    public TestIdentity Identity { get; init; } = TestIdentity.Unstated;
 
     public AnalysisPlan Plan { get; init; } = new();
 

@@ -16,7 +16,7 @@ internal sealed class SettingsReader
     /// <summary>No frequency lies above.</summary>
     public const double HighestHertz = 1e15;
 
-    private static readonly string[] Sections = ["setup", "floor", "reference", "band", "requirement", "uncertainty", "budget", "named_band", "lots", "choice", "field", "files"];
+    private static readonly string[] Sections = ["setup", "floor", "reference", "band", "requirement", "uncertainty", "budget", "named_band", "lots", "choice", "field", "files", "report"];
 
     private static readonly string[] Repeated = ["uncertainty", "named_band", "files"];
 
@@ -116,6 +116,7 @@ internal sealed class SettingsReader
             "lots" => Lots,
             "choice" => Choice,
             "files" => Files,
+            "report" => Report,
             _ => Field,
         };
         read(keys);
@@ -264,6 +265,8 @@ internal sealed class SettingsReader
             _settings = _settings with { Files = _settings.Files.Add(statement) };
         }
     }
+
+    private void Report(KeyReader keys) => _settings = _settings with { Identity = ReportSection.Read(keys) };
 
     private void Lots(KeyReader keys)
     {

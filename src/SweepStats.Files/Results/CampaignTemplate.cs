@@ -26,6 +26,15 @@ public static class CampaignTemplate
         ## Level of all intervals.
         confidence = 0.95
 
+        ## What stands at the head of the report. Whatever is left out has a line there to fill in by hand.
+        # [report]
+        # laboratory = "Receiver laboratory, north hut"
+        # customer = "Telescope operations"
+        # operator = "who took the sweeps"
+        # instrument = "receiver, source and antennas, with their numbers"
+        # calibration = "certificate, and until when it holds"
+        # date = "2026-10-05"       # left out: the days on which the sweeps were taken, where these say it
+
         [setup]
         # rbw_hz = 10e3             # resolution bandwidth, where the files do not state it
         # attenuation_db = 10       # input attenuation

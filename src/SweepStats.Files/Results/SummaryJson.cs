@@ -39,6 +39,7 @@ public static class SummaryJson
             Program(json, context);
             json.WriteString("title", result.Title);
             json.WriteBoolean("rehearsed", result.Rehearsed);
+            Identity(json, result.Identity);
             json.WriteString("trust", result.Verdict.Trust.ToString().ToLowerInvariant());
             Word(json, "requirement", Outcome(result.Verdict.Requirement));
             Texts(json, "not_tested", [.. result.Verdict.Untested.Select(Doubt)]);
@@ -54,6 +55,7 @@ public static class SummaryJson
             Choice(json, result);
             SummaryCounts.Checks(json, result);
             Hashes(json, "inputs", context.Inputs);
+            json.WriteString("inputs_sha256", InputDigest.Of(context.Inputs));
             Hashes(json, EarlierReport.ListName, context.ReportFiles);
             Texts(json, "assumptions", context.Assumptions);
             Texts(json, "left_out", context.LeftOut);
@@ -72,6 +74,18 @@ public static class SummaryJson
         json.WriteString("program", context.Program);
         json.WriteString("version", context.Version);
         json.WriteString("generated_at", context.GeneratedAt.ToUniversalTime().ToString("yyyy-MM-ddTHH:mm:ssZ", System.Globalization.CultureInfo.InvariantCulture));
+    }
+
+    private static void Identity(Utf8JsonWriter json, TestIdentity identity)
+    {
+        json.WriteStartObject("report");
+        Word(json, "laboratory", identity.Laboratory);
+        Word(json, "customer", identity.Customer);
+        Word(json, "operator", identity.Operator);
+        Word(json, "instrument", identity.Instrument);
+        Word(json, "calibration", identity.Calibration);
+        Word(json, "date", identity.Date);
+        json.WriteEndObject();
     }
 
     private static string Doubt(UntestedDoubt doubt) => doubt switch

@@ -7,6 +7,9 @@ namespace SweepStats.Report.Charts;
 /// <summary>All charts of a result, in the order of the page.</summary>
 internal static class ChartBook
 {
+    // So few lots or moments are read off a table.
+    private const int FewPoints = 3;
+
     /// <summary>The charts as far as they have something to show.</summary>
     public static ImmutableArray<Chart> Of(AnalysisResult result) => [.. Planned(result).Select(c => c.Model()).OfType<Chart>()];
 
@@ -42,11 +45,17 @@ internal static class ChartBook
         new PlannedChart(names.Next("lots"), name => LotsChart.Of(LotsShown.Of(result.Lots), name)),
         new PlannedChart(names.Next("lot-promise"), name => LotPromiseChart.Of(result, name)),
         new PlannedChart(names.Next("scatter"), name => ScatterChart.Of(result, name)),
+        .. Consistency(result, names),
+        .. OverTimeChart.All([.. result.Lots.Whole.OverTime.Where(c => c.Points.Length > FewPoints)], names).Select(chart => new PlannedChart(chart.Name, _ => chart)),
+    ];
+
+    // Of three lots the picture of the lots says whatever these would.
+    private static IEnumerable<PlannedChart> Consistency(AnalysisResult result, FileNames names) => result.Lots.Lots.Length <= FewPoints ? [] :
+    [
         new PlannedChart(names.Next("consistency-h"), name => ConsistencyChart.OfMeans(result.Lots.Whole, name)),
         new PlannedChart(names.Next("consistency-k"), name => ConsistencyChart.OfScatter(result.Lots.Whole, name)),
         new PlannedChart(names.Next("lot-consistency-h"), name => ConsistencyChart.OfLotMeans(result.Lots.Whole, name)),
         new PlannedChart(names.Next("lot-consistency-k"), name => ConsistencyChart.OfLotScatter(result.Lots.Whole, name)),
-        .. OverTimeChart.All(result.Lots.Whole.OverTime, names).Select(chart => new PlannedChart(chart.Name, _ => chart)),
     ];
 
     private static IEnumerable<PlannedChart> OfChoice(AnalysisResult result, FileNames names) => result.Choice is not { } choice ? [] : choice.Bands.Select(

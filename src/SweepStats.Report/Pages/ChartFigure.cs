@@ -8,14 +8,35 @@ internal static class ChartFigure
     /// <summary>Charts that stand in the sections that they belong to, and not among the others.</summary>
     public static bool HasItsSection(ChartPicture chart) => chart.Kind is ChartKind.Choice or ChartKind.Trend || IsOfLots(chart);
 
+    /// <summary>Whether a chart is on the page: of those that a small picture or a table stands in for, the file alone is left.</summary>
+    public static bool IsDrawn(ChartPicture chart) => chart.Kind is not
+        (ChartKind.Overview or ChartKind.Bands or ChartKind.Shielding or ChartKind.Levels or ChartKind.Budget or ChartKind.Scatter or ChartKind.Consistency or ChartKind.OverTime);
+
     /// <summary>Charts of the section on lots.</summary>
     public static bool IsOfLots(ChartPicture chart) =>
         chart.Kind is ChartKind.Lots or ChartKind.LotsOverFrequency or ChartKind.LotPromise or ChartKind.Scatter or ChartKind.Consistency or ChartKind.OverTime;
 
     public static void Write(HtmlWriter html, ChartPicture chart)
     {
-        html.Open("figure", ("id", Anchor(chart))).Drawing(chart.Svg);
+        html.Open("figure", ("id", Anchor(chart)), ("class", "chart"), ("tabindex", "0")).Drawing(chart.Svg);
         html.Open("figcaption").Text(chart.Title + " · ").Element("a", Path(chart), ("href", Path(chart))).Close();
+        html.Close();
+    }
+
+    /// <summary>Links to charts that are not drawn on the page.</summary>
+    public static void Links(HtmlWriter html, IReadOnlyList<ChartPicture> charts)
+    {
+        if (charts.Count == 0)
+        {
+            return;
+        }
+
+        html.Paragraph(Wording.ChartsInFiles(charts.Count)).Open("ul", ("class", "links"));
+        foreach (ChartPicture chart in charts)
+        {
+            html.Open("li").Element("a", chart.Title, ("href", Path(chart))).Close();
+        }
+
         html.Close();
     }
 

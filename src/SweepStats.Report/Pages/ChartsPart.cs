@@ -11,7 +11,7 @@ internal sealed class ChartsPart : IPagePart
 
     public void Write(HtmlWriter html, PageContent content)
     {
-        html.Section("charts", "Charts");
+        html.Fold("charts", "Charts");
         if (!content.Choice.LeftOut.IsEmpty)
         {
             html.Paragraph(Wording.ChartsLeftOut(content.Choice));
@@ -27,7 +27,8 @@ internal sealed class ChartsPart : IPagePart
 
     /// <summary>Where a chart of a page stands: on the page where it is drawn, else its file.</summary>
     public static string Place(PageContent content, ChartPicture chart) =>
-        Array.IndexOf(Others(content), chart) < MostDrawn ? "#" + ChartFigure.Anchor(chart) : ChartFigure.Path(chart);
+        !ChartFigure.IsDrawn(chart) ? ChartFigure.Path(chart)
+            : Array.IndexOf([.. Others(content).Where(ChartFigure.IsDrawn)], chart) < MostDrawn ? "#" + ChartFigure.Anchor(chart) : ChartFigure.Path(chart);
 
     private static void Drawn(HtmlWriter html, PageContent content)
     {
@@ -42,7 +43,8 @@ internal sealed class ChartsPart : IPagePart
         }
 
         ChartPicture[] charts = Others(content);
-        foreach (IGrouping<string, ChartPicture> group in charts.Take(MostDrawn).GroupBy(c => Wording.ChartGroup(c.Kind)))
+        ChartPicture[] drawn = [.. charts.Where(ChartFigure.IsDrawn).Take(MostDrawn)];
+        foreach (IGrouping<string, ChartPicture> group in drawn.GroupBy(c => Wording.ChartGroup(c.Kind)))
         {
             html.Element("h3", group.Key);
             foreach (ChartPicture chart in group)
@@ -51,17 +53,7 @@ internal sealed class ChartsPart : IPagePart
             }
         }
 
-        if (charts.Length > MostDrawn)
-        {
-            html.Paragraph(Wording.ChartsInFiles(charts.Length - MostDrawn));
-            html.Open("ul");
-            foreach (ChartPicture chart in charts.Skip(MostDrawn))
-            {
-                html.Open("li").Element("a", chart.Title, ("href", ChartFigure.Path(chart))).Close();
-            }
-
-            html.Close();
-        }
+        ChartFigure.Links(html, [.. charts.Except(drawn)]);
     }
 
     private static ChartPicture[] Others(PageContent content) => [.. content.Charts.Where(c => !ChartFigure.HasItsSection(c))];

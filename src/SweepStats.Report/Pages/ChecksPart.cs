@@ -5,7 +5,7 @@ internal sealed class ChecksPart : IPagePart
 {
     public void Write(HtmlWriter html, PageContent content)
     {
-        html.Section("checks", Wording.LookedAt);
+        html.Fold("checks", Wording.LookedAt);
         html.Table("Checks and how they ended", Wording.CheckColumns, Wording.ChecksMade(content.Result)).Close();
     }
 }

@@ -6,6 +6,9 @@ namespace SweepStats.Report.Pages;
 /// <summary>Which specimen is best, band by band.</summary>
 internal sealed class ChoicePart : IPagePart
 {
+    private const int MostRows = 40;
+    private const int MostRowsOfPart = 8;
+
     public void Write(HtmlWriter html, PageContent content)
     {
         if (content.Result.Choice is not { } choice)
@@ -13,19 +16,20 @@ internal sealed class ChoicePart : IPagePart
             return;
         }
 
-        html.Section("choice", "Choice");
+        html.Fold("choice", "Choice");
         var charts = new Queue<ChartPicture>(content.Charts.Where(c => c.Kind == ChartKind.Choice));
         foreach (BandRanking band in choice.Bands)
         {
             html.Element("h3", Wording.RankingHeading(band));
             html.Paragraph(string.Join(" ", Wording.ChoiceAnswer(content.Result, band)));
             // Without charts there is none for any band.
+            bool whole = band == choice.Bands[0];
             if (ChoiceChart.Shows(band) && charts.TryDequeue(out ChartPicture? chart))
             {
-                ChartFigure.Write(html, chart);
+                Chart(html, chart, whole);
             }
 
-            html.Table($"Ranking: {Wording.RankingHeading(band)}", Wording.RankingColumns(content.Result, band), Wording.RankingRows(content.Result, band));
+            Table(html, content.Result, band, whole ? MostRows : MostRowsOfPart);
         }
 
         foreach (string remark in Wording.ChoiceRemarks(content.Result))
@@ -34,5 +38,28 @@ internal sealed class ChoicePart : IPagePart
         }
 
         html.Close();
+    }
+
+    // Of a part of the band the file is enough: the table beside it says the same.
+    private static void Chart(HtmlWriter html, ChartPicture chart, bool whole)
+    {
+        if (whole)
+        {
+            ChartFigure.Write(html, chart);
+        }
+        else
+        {
+            ChartFigure.Links(html, [chart]);
+        }
+    }
+
+    private static void Table(HtmlWriter html, AnalysisResult result, BandRanking band, int most)
+    {
+        IReadOnlyList<string>[] rows = [.. Wording.RankingRows(result, band)];
+        html.Table($"Ranking: {Wording.RankingHeading(band)}", Wording.RankingColumns(result, band), rows.Take(most));
+        if (rows.Length > most)
+        {
+            html.Paragraph(Wording.RestInFile(rows.Length - most, "choice.csv"));
+        }
     }
 }

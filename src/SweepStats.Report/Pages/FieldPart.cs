@@ -11,7 +11,7 @@ internal sealed class FieldPart : IPagePart
             return;
         }
 
-        html.Section("field", Wording.FieldHeading);
+        html.Fold("field", Wording.FieldHeading);
         if (content.Result.Plan.Field is { } threat)
         {
             html.Paragraph(Wording.FieldCaution);
@@ -28,7 +28,7 @@ internal sealed class FieldPart : IPagePart
     {
         if (!result.Layers.IsEmpty)
         {
-            html.Section("layers", Wording.LayersHeading).List([.. Wording.LayersText(result)]).Close();
+            html.Fold("layers", Wording.LayersHeading).List([.. Wording.LayersText(result)]).Close();
         }
     }
 }

@@ -5,7 +5,7 @@ internal sealed class FloorPart : IPagePart
 {
     public void Write(HtmlWriter html, PageContent content)
     {
-        html.Section("floor", "The noise floor");
+        html.Fold("floor", "The noise floor");
         if (content.Result.Floor is { } floor)
         {
             html.Table("Figures of the floor", ["Figure", "Value", "Meaning"], Wording.FloorFigures(floor, content.Result));

@@ -7,7 +7,7 @@ internal sealed class GlossaryPart : IPagePart
 
     public static void Write(HtmlWriter html)
     {
-        html.Section("words", Wording.GlossaryHeading).Open("dl");
+        html.Fold("words", Wording.GlossaryHeading).Open("dl");
         foreach (Term term in Wording.Glossary)
         {
             html.Element("dt", term.Word).Element("dd", term.Meaning);

@@ -6,10 +6,17 @@ namespace SweepStats.Report.Pages;
 /// <summary>Writes HTML in UTF-8 with everything escaped. Only drawings that we made ourselves go in as they are.</summary>
 internal sealed class HtmlWriter
 {
+    // A figure with its unit stays in one line.
+    private const int Unbroken = 14;
+
     private const string Special = "&<>\"'";
 
     private readonly ArrayBufferWriter<byte> _page = new();
     private readonly Stack<string> _open = new();
+    private readonly List<FoldedSection> _folded = [];
+
+    /// <summary>The sections that were folded, in order.</summary>
+    public IReadOnlyList<FoldedSection> Folded => _folded;
 
     /// <summary>Opens an element; close it with <see cref="Close"/>.</summary>
     public HtmlWriter Open(string name, params ReadOnlySpan<(string Name, string Value)> attributes)
@@ -71,6 +78,17 @@ internal sealed class HtmlWriter
     public HtmlWriter Section(string id, string heading) =>
         Open("section", ("aria-labelledby", id)).Element("h2", heading, ("id", id));
 
+    /// <summary>A section that is folded on screen and open in print; close it with one <see cref="Close"/>.</summary>
+    public HtmlWriter Fold(string id, string heading)
+    {
+        Open("section", ("aria-labelledby", id)).Open("details").Open("summary").Element("h2", heading, ("id", id)).Close();
+        _folded.Add(new FoldedSection(id, heading));
+        // Both end together, so that whoever writes the section need not know that it is folded.
+        string inner = _open.Pop();
+        _open.Push($"{inner}></{_open.Pop()}");
+        return this;
+    }
+
     /// <summary>A list of sentences.</summary>
     public HtmlWriter List(IEnumerable<string> items)
     {
@@ -89,26 +107,50 @@ internal sealed class HtmlWriter
     /// <param name="rows">Cells; the first of a row is its header.</param>
     public HtmlWriter Table(string caption, IEnumerable<string> columns, IEnumerable<IReadOnlyList<string>> rows)
     {
-        Open("div", ("class", "table"), ("role", "region"), ("tabindex", "0"), ("aria-label", caption)).Open("table").Element("caption", caption);
-        Open("thead").Open("tr");
-        foreach (string column in columns)
-        {
-            Element("th", column, ("scope", "col"));
-        }
-
-        Close().Close().Open("tbody");
+        TableFrame(caption).Open("table").Element("caption", caption);
+        TableHead(columns).Open("tbody");
         foreach (IReadOnlyList<string> row in rows)
         {
             Open("tr").Element("th", row[0], ("scope", "row"));
             foreach (string cell in row.Skip(1))
             {
-                Element("td", cell);
+                if (cell.Length <= Unbroken)
+                {
+                    Element("td", cell, ("class", "short"));
+                }
+                else
+                {
+                    Element("td", cell);
+                }
             }
 
             Close();
         }
 
         return Close().Close().Close();
+    }
+
+    /// <summary>Starts a picture of ours with what a person who cannot see it should know; close it with <see cref="Close"/>.</summary>
+    public HtmlWriter Picture(string kind, double width, double height, string shows)
+    {
+        string box = FormattableString.Invariant($"0 0 {width:0.#} {height:0.#}");
+        return Open("svg", ("class", kind), ("viewBox", box), ("role", "img"), ("aria-label", shows));
+    }
+
+    /// <summary>A frame in which a wide table scrolls by itself; close it with <see cref="Close"/>.</summary>
+    public HtmlWriter TableFrame(string caption) =>
+        Open("div", ("class", "table"), ("role", "region"), ("tabindex", "0"), ("aria-label", caption));
+
+    /// <summary>The head of a table.</summary>
+    public HtmlWriter TableHead(IEnumerable<string> columns)
+    {
+        Open("thead").Open("tr");
+        foreach (string column in columns)
+        {
+            Element("th", column, ("scope", "col"));
+        }
+
+        return Close().Close();
     }
 
     /// <summary>What was written, UTF-8.</summary>

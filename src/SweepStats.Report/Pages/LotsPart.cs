@@ -9,7 +9,12 @@ internal sealed class LotsPart : IPagePart
     public void Write(HtmlWriter html, PageContent content)
     {
         LotComparison lots = content.Result.Lots;
-        html.Section("lots", "Lots");
+        if (content.Result.Curves.Length < 2)
+        {
+            return;
+        }
+
+        html.Fold("lots", "Lots");
         html.Paragraph(string.Join(" ", Wording.LotsAnswer(content.Result)));
         ChartPicture[] charts = [.. content.Charts.Where(ChartFigure.IsOfLots)];
         Draw(html, charts.Where(First));
@@ -21,7 +26,8 @@ internal sealed class LotsPart : IPagePart
         }
 
         html.Paragraph(Wording.LotsMean(lots.Question));
-        Draw(html, charts.Where(c => !First(c)));
+        Draw(html, charts.Where(c => !First(c) && ChartFigure.IsDrawn(c)));
+        ChartFigure.Links(html, [.. charts.Where(c => !ChartFigure.IsDrawn(c))]);
         html.Close();
     }
 

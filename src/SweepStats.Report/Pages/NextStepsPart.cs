@@ -8,7 +8,7 @@ internal sealed class NextStepsPart : IPagePart
     public void Write(HtmlWriter html, PageContent content)
     {
         FindingGroup[] steps = [.. FindingGroup.Of(content.Result.Findings.Where(f => f.Severity != Severity.Note))];
-        html.Section("next", "What to do next");
+        html.Fold("next", "What to do next");
         if (Wording.RequirementStep(content.Result) is { } step)
         {
             html.Paragraph(step);

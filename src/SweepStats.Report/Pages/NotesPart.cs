@@ -14,7 +14,7 @@ internal sealed class NotesPart : IPagePart
             return;
         }
 
-        html.Section("notes", Wording.GoodToKnow);
+        html.Fold("notes", Wording.GoodToKnow);
         FindingList.Write(html, content, notes);
         // Said once: the steps further up already tell where they leave frequencies out themselves.
         if (notes.Any(Wording.LeavesOutStretches) && !groups.Except(notes).Any(Wording.LeavesOutStretches))

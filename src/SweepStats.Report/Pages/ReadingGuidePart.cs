@@ -5,7 +5,7 @@ internal sealed class ReadingGuidePart : IPagePart
 {
     public void Write(HtmlWriter html, PageContent content)
     {
-        html.Section("reading", "How to read the numbers").Open("dl");
+        html.Fold("reading", "How to read the numbers").Open("dl");
         foreach ((string term, string meaning) in Wording.Guide(content.Result))
         {
             html.Element("dt", term).Element("dd", meaning);

@@ -1,22 +1,22 @@
 using System.Reflection;
+using SweepStats.Report.Sheets;
 
 namespace SweepStats.Report.Pages;
 
-/// <summary>The whole page: its parts in order, style and charts within, nothing fetched from anywhere.</summary>
+/// <summary>The whole page: two sheets that stand alone, and the annex; style and charts within, nothing fetched from anywhere.</summary>
 internal static class ReportPage
 {
-    private static readonly IPagePart[] Parts =
-    [
-        new VerdictPart(), new FieldPart(), new NextStepsPart(), new TrendPart(), new LotsPart(), new ChoicePart(), new ChartsPart(), new NotesPart(), new ChecksPart(), new BandTablesPart(), new UncertaintyBudgetPart(), new SetupPart(), new FloorPart(),
-        new SweepsPart(), new ReadingGuidePart(), new CautionsPart(), new SourcesPart(), new GlossaryPart(),
-    ];
+    private static readonly IPagePart[] Parts = [new SheetOne(), new SheetTwo(), new Annex()];
 
     public static byte[] Of(PageContent content) => Of($"Shielding report: {content.Result.Title}", html =>
     {
+        html.Open("div", ("class", content.Result.Rehearsed ? "report rehearsed" : "report"));
         foreach (IPagePart part in Parts)
         {
             part.Write(html, content);
         }
+
+        html.Close();
     });
 
     /// <summary>A page of its own: head and style, and what is written into its body.</summary>

@@ -9,7 +9,7 @@ internal sealed class SetupPart : IPagePart
     public void Write(HtmlWriter html, PageContent content)
     {
         AnalysisResult result = content.Result;
-        html.Section("setup", "Set-up and choices");
+        html.Fold("setup", "Set-up and choices");
         html.Table("Choices of this analysis", ["Choice", "Set to", "Why, or what it does"], Wording.Choices(result));
         html.Table("Receiver settings by role", Wording.SettingColumns, Settings(result));
         if (!result.Plan.Uncertainties.IsDefaultOrEmpty)

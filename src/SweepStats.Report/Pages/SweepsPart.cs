@@ -8,7 +8,7 @@ internal sealed class SweepsPart : IPagePart
     public void Write(HtmlWriter html, PageContent content)
     {
         AlignedCampaign campaign = content.Result.Campaign;
-        html.Section("sweeps", Wording.SweepsHeading);
+        html.Fold("sweeps", Wording.SweepsHeading);
         html.Table("Sweeps behind the figures", ["Role", "Sweeps", "Names"], Wording.UsedSweeps(campaign));
         List<IReadOnlyList<string>> unused = [.. Wording.UnusedSweeps(content.Result)];
         List<IReadOnlyList<string>> beside = [.. Wording.SweepsBeside(content.Result)];

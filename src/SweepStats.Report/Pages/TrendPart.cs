@@ -12,7 +12,7 @@ internal sealed class TrendPart : IPagePart
             return;
         }
 
-        html.Section("trend", Wording.TrendHeading(trend));
+        html.Fold("trend", Wording.TrendHeading(trend));
         html.Paragraph(string.Join(" ", Wording.TrendAnswer(content.Result, trend)));
         foreach (ChartPicture chart in content.Charts.Where(c => c.Kind == ChartKind.Trend))
         {

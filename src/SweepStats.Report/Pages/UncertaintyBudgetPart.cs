@@ -11,8 +11,8 @@ internal sealed class UncertaintyBudgetPart : IPagePart
     public void Write(HtmlWriter html, PageContent content)
     {
         AnalysisResult result = content.Result;
-        html.Section("uncertainty-budget", "Uncertainty budget");
-        ImmutableArray<SpecimenBudgets> shown = ShownBudgets.Of(result);
+        html.Fold("uncertainty-budget", "Uncertainty budget");
+        ImmutableArray<SpecimenBudgets> shown = ShownBudgets.OnPage(result);
         if (shown.IsEmpty)
         {
             html.Paragraph(Wording.NoBudget).Close();

@@ -10,6 +10,9 @@ public sealed record Campaign(string Title, ImmutableArray<Sweep> Sweeps)
     /// <summary>Whether its sweeps were drawn by a model and not measured.</summary>
     public bool Rehearsed { get; init; }
 
+    /// <summary>Who tested what with which instrument, as far as it is stated.</summary>
+    public TestIdentity Identity { get; init; } = TestIdentity.Unstated;
+
     /// <summary>When its floor sweeps were taken, where that is known of itself; what the plan states goes before.</summary>
     public SweepTaking FloorTaking { get; init; } = SweepTaking.Unstated;
 

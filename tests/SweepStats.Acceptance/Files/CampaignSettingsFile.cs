@@ -92,6 +92,36 @@ public sealed class CampaignSettingsFile : IDisposable
     }
 
     [Fact]
+    public void WhatIdentifiesTheTestReachesTheCampaign()
+    {
+        CampaignReading reading = Read(
+            """
+            [report]
+            laboratory = "North hut"
+            customer = "Telescope & cabin"
+            operator = " O. Perator "
+            instrument = "receiver no. 4"
+            calibration = "certificate 17"
+            date = "5 October"
+            """);
+        Assert.Equal("", string.Join('\n', reading.Faults));
+        var stated = new TestIdentity
+        {
+            Laboratory = "North hut", Customer = "Telescope & cabin", Operator = "O. Perator", Instrument = "receiver no. 4", Calibration = "certificate 17", Date = "5 October",
+        };
+        Assert.Equal(stated, reading.Campaign!.Identity);
+        Assert.Equal(stated with { Customer = null }, Analysis.Run(reading.Campaign with { Identity = stated with { Customer = null } }, reading.Plan).Identity);
+        Assert.Equal(TestIdentity.Unstated, Read("").Campaign!.Identity);
+    }
+
+    [Theory]
+    [InlineData("laboratory = 7", "campaign.toml:2: report.laboratory is not a text; put it into double quotes")]
+    [InlineData("customer = \"\"", "campaign.toml:2: report.customer is empty; fill it in, or remove the key")]
+    [InlineData("labratory = \"x\"", "campaign.toml:2: there is no key 'labratory' in [report] (did you mean 'laboratory'?); use laboratory, customer, operator, instrument, calibration, date")]
+    public void WhatIdentifiesTheTestIsReadStrictly(string line, string fault) =>
+        Assert.Equal([fault], Read($"[report]\n{line}\n").Faults.Select(f => f.ToString()));
+
+    [Fact]
     public void WhatIsLeftOutHasTheDefaultsOfThePlan()
     {
         CampaignReading reading = Read("");

@@ -63,6 +63,18 @@ public sealed class ResultFiles
     }
 
     [Fact]
+    public void OneHashOverAllInputsIsThatOfTheirListAsSha256sumPrintsIt()
+    {
+        // printf '%s  floor/f1.csv\n%s  reference/r1.csv\n' aaa…a bbb…b | sha256sum (coreutils 9.1), 64 letters each.
+        const string Printed = "e93468dc08d920aade4883efb46252a5cb370253a5db2d8f58a15fa0f2e6d042";
+        var floor = new InputFile("floor/f1.csv", new string('a', 64));
+        var reference = new InputFile("reference/r1.csv", new string('b', 64));
+        Assert.Equal(Printed, InputDigest.Of([floor, reference]));
+        Assert.NotEqual(Printed, InputDigest.Of([floor, reference with { Path = "reference/r2.csv" }]));
+        Assert.NotEqual(Printed, InputDigest.Of([floor]));
+    }
+
+    [Fact]
     public void TheSummaryKeepsItsSchema()
     {
         AnalysisResult plain = SomeResult.Analysed();

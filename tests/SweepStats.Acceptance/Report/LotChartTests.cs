@@ -149,7 +149,7 @@ public sealed class LotChartTests
     [Fact]
     public void StragglersAndOutliersAreNamed()
     {
-        AnalysisResult seventy = Samples.Run(Samples.Lots with { Points = 3, Lots = 2, SpecimensPerLot = 35, CoveredSweeps = 1 }, Samples.Power);
+        AnalysisResult seventy = Samples.Run(Samples.Lots with { Points = 3, Lots = 5, SpecimensPerLot = 14, CoveredSweeps = 1 }, Samples.Power);
         LotBand whole = seventy.Lots.Whole;
         GroupStanding standing = whole.SpecimenStanding!;
         (double straggler, double outlier) = standing.CriticalH;

@@ -165,34 +165,34 @@ public sealed class LotWordingTests
     }
 
     [Fact]
-    public void ThePageHasItsSectionsAndTheVerdictLeadsToThem()
+    public void ThePageHasItsSectionsAndTheSecondSheetAnswersBeforeThem()
     {
         Page page = new(Samples.Run(Samples.Lots, Samples.Choosing));
-        XElement verdict = Section(page, "verdict"), lots = Section(page, "lots"), choice = Section(page, "choice");
-        Assert.Equal(["#lots", "#choice"], Links(verdict));
+        XElement lots = Section(page, "lots"), choice = Section(page, "choice");
+        Assert.Equal(["#lots", "#choice"], Links(page.Tree.Root!));
         Assert.All(["lots", "choice"], id => Assert.Single(page.Tree.Descendants(), e => e.Attribute("id")?.Value == id));
-        Assert.Equal(["More on lots", "More on the choice"], verdict.Descendants("a").Select(a => a.Value));
-        Assert.Equal(2, lots.Elements("h3").Count());
-        Assert.Equal(2, choice.Elements("h3").Count());
+        Assert.Equal(2, lots.Descendants("h3").Count());
+        Assert.Equal(2, choice.Descendants("h3").Count());
         Assert.Equal(["lots", "lots-over-frequency"], Charts(lots).Take(2).Order(StringComparer.Ordinal));
-        Assert.Equal(["choice", "choice-upper-half-x"], Charts(choice));
+        Assert.Equal(["choice"], Charts(choice));
+        Assert.Contains(choice.Descendants("a"), a => a.Attribute("href")!.Value == "charts/choice-upper-half-x.svg");
         AnalysisResult result = Samples.Run(Samples.Lots, Samples.Choosing);
-        Assert.All(Wording.LotsAnswer(result), sentence => Assert.Contains(sentence, verdict.Value, StringComparison.Ordinal));
-        Assert.All(Wording.ChoiceAnswer(result, result.Choice!.Bands[0]), sentence => Assert.Contains(sentence, verdict.Value, StringComparison.Ordinal));
+        Assert.All(Wording.LotsAnswer(result), sentence => Assert.Contains(sentence, lots.Value, StringComparison.Ordinal));
+        Assert.All(Wording.LotsInBrief(result), sentence => Assert.Contains(sentence, Section(page, "sheet-lots").Value, StringComparison.Ordinal));
+        Assert.All(Wording.ChoiceAnswer(result, result.Choice!.Bands[0]), sentence => Assert.Contains(sentence, Section(page, "sheet-choice").Value, StringComparison.Ordinal));
     }
 
     [Fact]
-    public void OfASingleSpecimenTheVerdictSpeaksOfNeither()
+    public void OfASingleSpecimenThePageSpeaksOfNeither()
     {
         Page page = new(Samples.Run(Samples.Small, Samples.Power));
-        Assert.Empty(Links(Section(page, "verdict")));
-        Assert.DoesNotContain(page.Tree.Descendants("section"), s => s.Attribute("aria-labelledby")!.Value == "choice");
-        Assert.Contains("One lot only: there is nothing to compare it with.", Section(page, "lots").Value, StringComparison.Ordinal);
+        Assert.Empty(Links(page.Tree.Root!));
+        Assert.DoesNotContain(page.Tree.Descendants("section"), s => s.Attribute("aria-labelledby")!.Value is "choice" or "lots" or "sheet-choice" or "sheet-lots");
     }
 
     private static XElement Section(Page page, string id) => page.Tree.Descendants("section").Single(s => s.Attribute("aria-labelledby")!.Value == id);
 
     private static IEnumerable<string> Links(XElement section) => section.Descendants("a").Select(a => a.Attribute("href")!.Value).Where(h => h is "#lots" or "#choice");
 
-    private static string[] Charts(XElement section) => [.. section.Elements("figure").Select(f => f.Attribute("id")!.Value["chart-".Length..])];
+    private static string[] Charts(XElement section) => [.. section.Descendants("figure").Select(f => f.Attribute("id")!.Value["chart-".Length..])];
 }

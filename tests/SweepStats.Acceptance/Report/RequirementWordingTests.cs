@@ -21,12 +21,19 @@ public sealed class RequirementWordingTests
     {
         AnalysisResult result = With(RequirementOutcome.Undecided);
         XElement claims = new Page(result).Tree.Descendants("table").First();
-        Assert.Equal("Requirement", claims.Descendants("th").Last(th => th.Attribute("scope")!.Value == "col").Value);
-        Assert.Equal(Words, claims.Element("tbody")!.Elements("tr").Select(r => r.Elements().Last().Value));
+        string[] columns = [.. claims.Descendants("th").Where(th => th.Attribute("scope")!.Value == "col").Select(th => th.Value)];
+        int requirement = Array.IndexOf(columns, "Requirement");
+        Assert.Equal(2, requirement);
+        // Who does not meet it comes first.
+        Assert.Equal(
+            ["fails", "cannot be told", "undecided", "meets", "meets", "meets"], claims.Element("tbody")!.Elements("tr").Select(r => r.Elements().ElementAt(requirement).Value));
+        Assert.All(claims.Element("tbody")!.Elements("tr"), r => Assert.Equal(Words[Place(result, r.Elements().First().Value)], r.Elements().ElementAt(requirement).Value));
         string[] lines = [.. Wording.Summary(result).Where(l => l.Contains("  SE ≥ ", StringComparison.Ordinal))];
         Assert.All(lines.Zip(Words), pair => Assert.EndsWith($"Requirement: {pair.Second}", pair.First, StringComparison.Ordinal));
         Assert.Equal(6, lines.Length);
     }
+
+    private static int Place(AnalysisResult result, string name) => result.Curves.Select(c => c.Name.ToString()).ToList().IndexOf(name);
 
     [Fact]
     public void WithoutRequirementThereIsNoColumnForIt()

@@ -37,7 +37,7 @@ public sealed class VerdictRuleTests
         Finding one = Warning with { Specimen = new SpecimenName("A", "1") };
         Finding two = Warning with { Specimen = new SpecimenName("A", "2") };
         Finding copy = Warning with { Code = "duplicate-sweep", Message = "n" };
-        string[] tally = [.. Verdict(With(one, two, copy, copy with { Message = "o" }, Note)).Element("ul")!.Elements("li").Select(e => e.Value)];
+        string[] tally = [.. Verdict(With(one, two, copy, copy with { Message = "o" }, Note)).Descendants("ul").First().Elements("li").Select(e => e.Value)];
         Assert.Equal(["No fault.", "2 warnings, from capped (2 specimens), duplicate-sweep (2 times).", "1 note, from near-floor."], tally);
     }
 

@@ -1,0 +1,64 @@
+using SweepStats.Bands;
+using SweepStats.Report.Sheets;
+using SweepStats.Shielding;
+
+namespace SweepStats.Report.Pages;
+
+/// <summary>Each specimen, the weakest first: a small picture, its figures over the band, and what these rest on.</summary>
+internal sealed class SpecimensPart : IPagePart
+{
+    // More small pictures nobody looks through; more rows nobody reads.
+    private const int MostPictures = 24;
+    private const int MostRows = 40;
+
+    public void Write(HtmlWriter html, PageContent content)
+    {
+        AnalysisResult result = content.Result;
+        IReadOnlyList<int> order = Wording.WeakestFirst(result);
+        html.Fold("bands", Wording.SpecimensHeading);
+        if (!content.Choice.Kept.IsEmpty)
+        {
+            Pictures(html, result, [.. order.Take(MostPictures).Select(i => result.Curves[i])]);
+        }
+
+        BandStatement[] shown = [.. order.Take(MostRows).Select(i => result.Bands[i])];
+        html.Table(Wording.FiguresCaption(result), Wording.BandColumnsOf(result), shown.Select(b => Wording.BandRow(result, b)));
+        if (order.Count > shown.Length)
+        {
+            html.Paragraph(Wording.RestInFile(order.Count - shown.Length, "bands.csv"));
+        }
+
+        html.Paragraph(Wording.BlockedMeans);
+        RestsOn(html, result, shown);
+        html.Close();
+    }
+
+    private static void Pictures(HtmlWriter html, AnalysisResult result, IReadOnlyList<ShieldingCurve> shown)
+    {
+        var picture = new SpecimenPicture(result, shown);
+        html.Open("div", ("class", "multiples"));
+        foreach (ShieldingCurve curve in shown)
+        {
+            html.Open("figure").Element("figcaption", Wording.SpecimenLabel(curve.Name));
+            picture.Write(html, curve);
+            html.Close();
+        }
+
+        html.Close();
+    }
+
+    // What many share is said once.
+    private static void RestsOn(HtmlWriter html, AnalysisResult result, BandStatement[] shown)
+    {
+        var curves = result.Curves.ToDictionary(c => c.Name);
+        string[] each = [.. shown.Select(b => Wording.Repeats(curves.GetValueOrDefault(b.Name), b, result.Floor is not null))];
+        if (MergedMessage.Of(each) is { } all)
+        {
+            html.Paragraph(all);
+            return;
+        }
+
+        html.List(shown.Zip(each).GroupBy(s => s.Second)
+            .Select(g => Wording.OfSpecimens([.. g.Select(s => s.First.Name)], g.Key)));
+    }
+}

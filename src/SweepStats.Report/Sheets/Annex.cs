@@ -1,0 +1,34 @@
+using SweepStats.Report.Pages;
+
+namespace SweepStats.Report.Sheets;
+
+/// <summary>What stands behind the two sheets: contents, then one folded section a subject, as far as it applies.</summary>
+internal sealed class Annex : IPagePart
+{
+    // In the order in which a reader asks.
+    private static readonly IPagePart[] Parts =
+    [
+        new VerdictPart(), new NextStepsPart(), new FieldPart(), new SpecimensPart(), new TrendPart(), new LotsPart(), new ChoicePart(),
+        new UncertaintyBudgetPart(), new ChecksPart(), new ChartsPart(), new NotesPart(), new SetupPart(), new FloorPart(), new SweepsPart(),
+        new ReadingGuidePart(), new CautionsPart(), new SourcesPart(), new GlossaryPart(),
+    ];
+
+    public void Write(HtmlWriter html, PageContent content)
+    {
+        var parts = new HtmlWriter();
+        foreach (IPagePart part in Parts)
+        {
+            part.Write(parts, content);
+        }
+
+        html.Open("article", ("class", "annex"), ("aria-labelledby", "annex"));
+        html.Element("h2", SheetWords.AnnexHeading, ("id", "annex"));
+        html.Paragraph(SheetWords.AnnexMeans).Open("ul", ("class", "contents"));
+        foreach (FoldedSection section in parts.Folded)
+        {
+            html.Open("li").Element("a", section.Heading, ("href", "#" + section.Id)).Close();
+        }
+
+        html.Close().Drawing(parts.ToArray()).Close();
+    }
+}

@@ -1,0 +1,41 @@
+using OxyPlot.Axes;
+using SweepStats.Choice;
+using SweepStats.Report.Charts;
+using SweepStats.Report.Pages;
+
+namespace SweepStats.Report.Sheets;
+
+/// <summary>Mean shielding of the foremost candidates with intervals; those not to be told from the best are filled.</summary>
+internal static class ChoicePicture
+{
+    private const double Width = 440;
+    private const double Height = 250;
+    private const int LongestName = 16;
+
+    /// <summary>More rows than this do not fit.</summary>
+    public const int Most = 12;
+
+    /// <summary>Whether something is known of a candidate.</summary>
+    public static bool Shows(BandRanking band) => band.Ranking.Any(r => Low(r) is not null);
+
+    public static void Write(HtmlWriter html, AnalysisResult result, BandRanking band)
+    {
+        RankedSpecimen[] rows = [.. band.Ranking.Where(r => Low(r) is not null).Take(Most)];
+        LinearAxis scale = DecibelScale.Axis(string.Empty, rows.SelectMany(Ends));
+        var space = new RowSpace(Width, Height, scale.Minimum, scale.Maximum);
+        var row = new RowPlot(html, space, SheetWords.ChoiceShows(band));
+        row.Scale(scale.MajorStep, "Mean shielding (dB)");
+        IReadOnlyList<string> names = ShortNames.Of([.. rows.Select(r => r.Name.ToString())], LongestName);
+        double step = (space.Bottom - RowSpace.Top) / rows.Length;
+        for (int i = 0; i < rows.Length; i++)
+        {
+            row.Row(names[i], RowSpace.Top + ((i + 0.5) * step), rows[i].MeanDb, rows[i].Group == 1);
+        }
+
+        row.End();
+    }
+
+    private static double[] Ends(RankedSpecimen row) => [Low(row)!.Value, row.MeanDb.High ?? row.MeanDb.Value ?? Low(row)!.Value];
+
+    private static double? Low(RankedSpecimen specimen) => specimen.MeanDb.Low ?? specimen.MeanDb.Value;
+}

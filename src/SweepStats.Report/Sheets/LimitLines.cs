@@ -1,0 +1,61 @@
+using SweepStats.Checks;
+using SweepStats.Report.Pages;
+
+namespace SweepStats.Report.Sheets;
+
+/// <summary>What limits the result in a few lines, each with its next step, in the order of the console's first screen.</summary>
+internal static class LimitLines
+{
+    /// <summary>More findings than this are left to the annex.</summary>
+    public const int Most = 5;
+
+    private const int LongestMessage = 240;
+    private const int LongestStep = 190;
+
+    public static void Write(HtmlWriter html, AnalysisResult result)
+    {
+        FindingGroup[] groups = Groups(result);
+        html.Section("sheet-limits", SheetWords.LimitsHeading);
+        if (Wording.RequirementStep(result) is { } step)
+        {
+            html.Element("p", SheetWords.Cut(step, LongestMessage + LongestStep));
+        }
+
+        if (groups.Length > 0)
+        {
+            List(html, groups.Take(Most));
+        }
+
+        html.Element("p", string.Join(' ', Rest(result, groups)), ("class", "small")).Close();
+    }
+
+    /// <summary>How many findings it tells of.</summary>
+    public static int Shown(AnalysisResult result) => Math.Min(Most, Groups(result).Length);
+
+    private static FindingGroup[] Groups(AnalysisResult result) =>
+        [.. FindingGroup.Of(result.Findings).Where(g => g.Severity != Severity.Note)];
+
+    private static void List(HtmlWriter html, IEnumerable<FindingGroup> groups)
+    {
+        html.Open("ol");
+        foreach (FindingGroup group in groups)
+        {
+            string[] brief = Wording.InBrief(group);
+            html.Open("li", ("class", Wording.Weight(group.Severity).ToLowerInvariant()));
+            html.Text(SheetWords.Cut(brief[0], LongestMessage)).Text(" ");
+            html.Element("b", SheetWords.Cut(brief[1].TrimStart(), LongestStep)).Close();
+        }
+
+        html.Close();
+    }
+
+    private static IEnumerable<string> Rest(AnalysisResult result, FindingGroup[] groups)
+    {
+        if (groups.Length > Most)
+        {
+            yield return SheetWords.MoreFindings(groups.Length - Most);
+        }
+
+        yield return groups.Length == 0 ? Wording.NoFindings(result) : Wording.Untested(result);
+    }
+}

@@ -1,0 +1,75 @@
+using OxyPlot;
+using SweepStats.Lots;
+using SweepStats.Report.Pages;
+
+namespace SweepStats.Report.Sheets;
+
+/// <summary>How far each lot lies above or below the mean of all lots over frequency, named where its line ends.</summary>
+internal static class LotsPicture
+{
+    private const double Width = 440;
+    private const double Height = 250;
+    private const double RoomForNames = 76;
+    private const double LineOfText = 14;
+    private const int LongestName = 10;
+
+    // More names than this do not find room beside their lines.
+    private const int Most = 6;
+
+    /// <summary>Whether there is anything to draw: two lots, and a frequency at which all of them have a value.</summary>
+    public static bool Shows(AnalysisResult result) =>
+        result.Lots.Lots.Length > 1 && result.Lots.Frequencies.Any(f => f.Lots.All(l => !l.Bound && double.IsFinite(l.MeanDb)));
+
+    public static void Write(HtmlWriter html, AnalysisResult result)
+    {
+        LotComparison lots = result.Lots;
+        DataPoint[][] apart =
+        [
+            .. lots.Lots.Select((_, l) => lots.Frequencies.Select(f => new DataPoint(f.At.Value, Apart(f, l))).ToArray()),
+        ];
+        int[] named = Foremost(apart);
+        IEnumerable<double> seen = apart.SelectMany(l => l).Select(p => p.Y).Append(-1).Append(1);
+        var space = new PlotSpace(Width, Height, result.Campaign.Grid, seen, RoomForNames);
+        var plot = new Plot(html, space, Wording.LotFrequencyDescription(lots, lots.Frequencies.Count(lots.DifferAt)));
+        plot.Axes("dB above the mean of all lots");
+        plot.Line("zero", [new DataPoint(lots.Frequencies[0].At.Value, 0), new DataPoint(lots.Frequencies[^1].At.Value, 0)]);
+        for (int l = 0; l < apart.Length; l++)
+        {
+            int place = Array.IndexOf(named, l);
+            plot.Line(place < 0 ? "other" : $"lot lot-{place}", apart[l]);
+        }
+
+        Names(plot, lots, apart, named);
+        plot.End();
+    }
+
+    // Among bounds the order of lots is that of chance: there is no line there.
+    private static double Apart(LotFrequency at, int lot) =>
+        at.Lots.Any(l => l.Bound) ? double.NaN : at.Lots[lot].MeanDb - at.Lots.Average(l => l.MeanDb);
+
+    private static int[] Foremost(DataPoint[][] apart) =>
+    [
+        .. Enumerable.Range(0, apart.Length)
+            .OrderByDescending(l => apart[l].Select(p => Math.Abs(p.Y)).Where(double.IsFinite).DefaultIfEmpty(0).Average())
+            .Take(Most).Order(),
+    ];
+
+    // At the height where their lines end, moved apart so that none covers another.
+    private static void Names(Plot plot, LotComparison lots, DataPoint[][] apart, int[] named)
+    {
+        IReadOnlyList<string> names = ShortNames.Of([.. named.Select(l => lots.Lots[l])], LongestName);
+        double End(int name) => plot.Space.Y(apart[named[name]].Last(p => double.IsFinite(p.Y)).Y);
+        double free = plot.Space.Top;
+        IEnumerable<int> known = Enumerable.Range(0, named.Length).Where(i => apart[named[i]].Any(p => double.IsFinite(p.Y)));
+        int[] order = [.. known.OrderBy(End)];
+        for (int i = 0; i < order.Length; i++)
+        {
+            double wanted = End(order[i]) + 4;
+            double highest = plot.Space.Bottom - ((order.Length - 1 - i) * LineOfText);
+            double y = Math.Min(Math.Max(wanted, free), Math.Max(highest, free));
+            plot.Stroke($"lot lot-{order[i]}", new(plot.Space.Right + 4, y - 4), new(plot.Space.Right + 22, y - 4));
+            plot.Text(names[order[i]], plot.Space.Right + 26, y, "start");
+            free = y + LineOfText;
+        }
+    }
+}

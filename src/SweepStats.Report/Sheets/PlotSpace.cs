@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using OxyPlot.Axes;
+using SweepStats.Quantities;
+using SweepStats.Report.Charts;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Report.Sheets;
+
+/// <summary>Size of a picture and where frequencies and decibels lie in it, in its own units. Immutable.</summary>
+internal sealed class PlotSpace
+{
+    private const double LeftMargin = 36;
+    private const double TopMargin = 22;
+    private const double BottomMargin = 24;
+
+    private readonly bool _logarithmic;
+    private readonly double _start;
+    private readonly double _stop;
+    private readonly double _low;
+    private readonly double _high;
+
+    /// <summary>A space whose level axis holds all values on round steps.</summary>
+    /// <param name="width">Width.</param>
+    /// <param name="height">Height.</param>
+    /// <param name="grid">Frequencies from left to right.</param>
+    /// <param name="levels">Values that must be seen, in dB.</param>
+    /// <param name="rightMargin">Room at the right for words.</param>
+    public PlotSpace(double width, double height, FrequencyGrid grid, IEnumerable<double> levels, double rightMargin = 10)
+    {
+        (Width, Height, Right, Bottom) = (width, height, width - rightMargin, height - BottomMargin);
+        (_start, _stop, _logarithmic) = (grid[0].Value, grid[^1].Value, FrequencyScale.IsLogarithmic(grid));
+        LinearAxis scale = DecibelScale.Axis(string.Empty, levels, 0.08);
+        (_low, _high) = (scale.Minimum, scale.Maximum);
+        // Numbers need some room between them, in small pictures more than the axis of a chart gives.
+        int every = Math.Max(1, (int)Math.Ceiling(26 * (_high - _low) / scale.MajorStep / (Bottom - Top)));
+        int steps = (int)Math.Round((_high - _low) / scale.MajorStep);
+        IEnumerable<int> named = Enumerable.Range(0, steps + 1).Where(i => i % every == 0);
+        Levels = [.. named.Select(i => Math.Round(_low + (i * scale.MajorStep), 6))];
+        Frequencies = [.. Named(grid)];
+    }
+
+    public double Width { get; }
+
+    public double Height { get; }
+
+    public double Left { get; } = LeftMargin;
+
+    public double Right { get; }
+
+    public double Top { get; } = TopMargin;
+
+    public double Bottom { get; }
+
+    /// <summary>Levels with a line across the picture.</summary>
+    public ImmutableArray<double> Levels { get; }
+
+    /// <summary>Frequencies named along the axis, both ends first.</summary>
+    public ImmutableArray<FrequencyMark> Frequencies { get; }
+
+    /// <summary>Lowest level that is shown.</summary>
+    public double Lowest => _low;
+
+    /// <summary>A slice that ends at the edge of the picture where it has no upper end.</summary>
+    public Slice Closed(Slice slice) => double.IsPositiveInfinity(slice.High) ? slice with { High = _high } : slice;
+
+    /// <summary>Where a frequency lies.</summary>
+    public double X(double hertz) => Left + ((Right - Left) * Share(hertz));
+
+    /// <summary>Where a level lies; what is outside lies on the edge.</summary>
+    public double Y(double decibels) => Bottom - ((Bottom - Top) * (Math.Clamp(decibels, _low, _high) - _low) / (_high - _low));
+
+    private double Share(double hertz) => _stop == _start ? 0.5
+        : _logarithmic ? Math.Log(hertz / _start) / Math.Log(_stop / _start)
+        : (hertz - _start) / (_stop - _start);
+
+    private IEnumerable<FrequencyMark> Named(FrequencyGrid grid)
+    {
+        if (_start == _stop)
+        {
+            return [new FrequencyMark(_start, Wording.Frequency(grid[0]), "middle")];
+        }
+
+        FrequencyMark first = new(_start, Wording.Frequency(grid[0]), "start");
+        FrequencyMark last = new(_stop, Wording.Frequency(grid[^1]), "end");
+        double[] between = _logarithmic ? Ticks() : [_start + ((_stop - _start) / 2)];
+        return
+        [
+            first,
+            .. between.Select(f => new FrequencyMark(f, Wording.Frequency(new Hertz(f)), "middle"))
+                .Where(m => X(m.Hertz) + m.HalfWidth < Right - (2 * last.HalfWidth)),
+            last,
+        ];
+    }
+
+    private double[] Ticks()
+    {
+        new LogFrequencyAxis(_start, _stop).GetTickValues(out IList<double> labels, out _, out _);
+        return [.. labels.Skip(1).SkipLast(1)];
+    }
+}

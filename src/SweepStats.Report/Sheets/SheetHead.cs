@@ -1,0 +1,18 @@
+using SweepStats.Report.Pages;
+
+namespace SweepStats.Report.Sheets;
+
+/// <summary>The first line of a sheet: what it is, and, where nothing was measured, that mark.</summary>
+internal static class SheetHead
+{
+    public static void Write(HtmlWriter html, AnalysisResult result, int sheet)
+    {
+        html.Open("p", ("class", "kind")).Element("span", Wording.Kind);
+        if (result.Rehearsed)
+        {
+            html.Element("span", SheetWords.Mark, ("class", "rehearsal"));
+        }
+
+        html.Element("span", SheetWords.SheetNumber(sheet)).Close();
+    }
+}

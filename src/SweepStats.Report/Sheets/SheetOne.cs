@@ -1,0 +1,64 @@
+using SweepStats.Report.Pages;
+using SweepStats.Shielding;
+
+namespace SweepStats.Report.Sheets;
+
+/// <summary>The first printed page: who, what, the verdict, the picture, a row a specimen, and what limits it.</summary>
+internal sealed class SheetOne : IPagePart
+{
+    public void Write(HtmlWriter html, PageContent content)
+    {
+        AnalysisResult result = content.Result;
+        html.Open("article", ("class", "sheet"), ("aria-label", SheetWords.SheetNumber(1)));
+        html.Open("header");
+        SheetHead.Write(html, result, 1);
+        html.Element("h1", result.Title).Element("p", Wording.Scope(result), ("class", "scope"));
+        IdentityBlock.Write(html, result);
+        html.Close();
+        Verdict(html, result);
+        if (!content.Choice.Kept.IsEmpty)
+        {
+            Picture(html, result);
+        }
+
+        html.Section("sheet-specimens", SheetWords.TableHeading);
+        SpecimenTable.Write(html, result, LinesMore(result));
+        html.Close();
+        LimitLines.Write(html, result);
+        html.Close();
+    }
+
+    private static void Verdict(HtmlWriter html, AnalysisResult result)
+    {
+        html.Section("sheet-verdict", SheetWords.VerdictHeading).Element("p", Wording.Headline(result), ("class", "headline"));
+        foreach (string line in Wording.FieldInBrief(result))
+        {
+            html.Element("p", line.Trim(), ("class", "small"));
+        }
+
+        html.Close();
+    }
+
+    private static void Picture(HtmlWriter html, AnalysisResult result)
+    {
+        html.Open("figure", ("class", "wide"), ("tabindex", "0"));
+        html.Element("figcaption", SheetWords.PictureTitle(result), ("class", "finding"));
+        ShieldingPicture.Write(html, result);
+        ShieldingCurve drawn = result.Curves[Wording.LowestClaim(result)];
+        html.Element("p", string.Join(' ', SheetWords.PictureKey(result, drawn)), ("class", "small")).Close();
+    }
+
+    // Long names, a field, a requirement that is not met and many findings take room that rows would have.
+    private static int LinesMore(AnalysisResult result)
+    {
+        const int RowsOfFinding = 2;
+        const int LettersOfTitle = 64;
+        const int Letters = 110;
+        int title = result.Title.Length / LettersOfTitle;
+        int verdict = Wording.Headline(result).Length / Letters;
+        int field = result.Plan.Field is null ? 0 : 3;
+        int step = (Wording.RequirementStep(result)?.Length ?? 0) > 0 ? 3 : 0;
+        int free = RowsOfFinding * (LimitLines.Most - LimitLines.Shown(result));
+        return Math.Max(0, IdentityBlock.LinesMore(result) + title + Math.Max(0, verdict - 2) + field + step - free);
+    }
+}

@@ -1,0 +1,170 @@
+using System.Globalization;
+using SweepStats.Bands;
+using SweepStats.Choice;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+using SweepStats.Verdicts;
+
+namespace SweepStats.Report.Sheets;
+
+/// <summary>Sentences of the two sheets: what stands here is signed, so every one of them is short and true by itself.</summary>
+internal static class SheetWords
+{
+    internal const string Blank = "______";
+    internal const string Mark = "Drawn by rehearse, not measured";
+    internal const string VerdictHeading = "Verdict";
+    internal const string TableHeading = "Each specimen";
+    internal const string LimitsHeading = "What limits it, and what to do";
+    internal const string TrendHeading = "Trend";
+    internal const string LotsHeading = "Lots";
+    internal const string ChoiceHeading = "Choice";
+    internal const string SetupHeading = "Set-up and method";
+    internal const string SignedHeading = "Signed";
+    internal const string AnnexHeading = "Annex";
+    internal const string AnnexMeans = "Everything behind the two sheets, a subject each. Open what you want to read; all is printed.";
+    internal const string Standards =
+        "After IEEE Std 299-2006 (set-up, repeated reference), JCGM 100:2008, 101:2008 (uncertainty), 106:2012 (decision).";
+
+    internal static readonly string[] Cautions =
+    [
+        "For the measured specimens, geometry and set-up only. No proof that persons or equipment are protected.",
+        "Local codes, exposure limits and licensed practice prevail.",
+    ];
+
+    internal static readonly string[] Signatures = ["Measured by", "Checked by"];
+    internal static readonly string[] SignatureParts = ["name", "date", "signature"];
+
+    internal static string SheetNumber(int sheet) => sheet == 1 ? "Sheet 1 of 2" : "Sheet 2 of 2";
+
+    /// <summary>What the picture shows, as its title.</summary>
+    internal static string PictureTitle(AnalysisResult result)
+    {
+        BandStatement[] claimed = [.. result.Bands.Where(b => b.AtLeast is not null)];
+        string face = result.Verdict.Trust == Trust.Untrustworthy ? "At face value only: " : string.Empty;
+        if (claimed.MinBy(b => b.AtLeast!.Value.Value) is not { AtLeast: { } least } weakest)
+        {
+            return face + "No claim holds over the whole band.";
+        }
+
+        string where = $"{Named(weakest.Name)}{(weakest.WeakestAt is { } at ? $" at {Wording.Frequency(at)}" : string.Empty)}";
+        string claim = $"SE {Wording.Bound(least)} ({Wording.Level(result.Plan.Confidence)})";
+        int without = result.Bands.Length - claimed.Length;
+        return face + (without > 0
+            ? $"No claim holds for {Wording.Count(without, "specimen")}. The lowest of the others: {claim}, {where}."
+            : result.Bands.Length == 1 ? $"{claim}, weakest: {where}."
+            : $"Every specimen: {claim}. Weakest: {where}.");
+    }
+
+    /// <summary>How to read the picture, as far as it shows each thing.</summary>
+    internal static IEnumerable<string> PictureKey(AnalysisResult result, ShieldingCurve drawn)
+    {
+        string name = Named(drawn.Name);
+        if (drawn.Readings.Any(r => r is ShieldingReading.Measured))
+        {
+            yield return $"Line: {name}.";
+        }
+
+        if (drawn.Readings.Any(r => r is ShieldingReading.Unrepeated))
+        {
+            yield return $"Dotted: {name}, {Wording.UnrepeatedLegend}.";
+        }
+
+        yield return result.Curves.Length == 1 ? $"Band: its {Wording.Level(result.Plan.Confidence)} interval."
+            : $"Band: lowest to highest of {Wording.Count(result.Curves.Length, "specimen")}.";
+        if (result.Curves.Any(c => c.Readings.Any(r => r is ShieldingReading.AtLeast)))
+        {
+            yield return "Arrow: at least so much.";
+        }
+
+        if (result.Curves.Any(c => c.Readings.Any(r => r.Evidence.DynamicRange is not null)))
+        {
+            yield return "Background: as far as this set-up can see.";
+        }
+
+        if (result.Plan.Requirement is { } asked)
+        {
+            yield return $"Dashed: required {Wording.Required(asked, result.Campaign.Grid)}.";
+        }
+    }
+
+    /// <summary>The picture for a person who cannot see it.</summary>
+    internal static string PictureShows(AnalysisResult result, SpecimenName drawn) =>
+        $"Shielding over frequency, {Wording.Band(result.Campaign.Grid.Band)}. {PictureTitle(result)} "
+            + $"Drawn by itself: {Wording.SpecimenLabel(drawn)}.";
+
+    /// <summary>The course of a curve in words.</summary>
+    internal static string Course(ShieldingCurve curve)
+    {
+        double[] values = [.. curve.Readings.OfType<ShieldingReading.Measured>().Select(m => m.Shielding.Value.Value)];
+        int bounds = curve.Readings.Count(r => r is ShieldingReading.AtLeast);
+        string known = values.Length == 0 ? "no value" : $"{Wording.Ratio(values.Min())} to {Wording.Ratio(values.Max())}";
+        string open = bounds == 0 ? string.Empty : $", {Wording.Count(bounds, "bound")}";
+        return $"{Wording.SpecimenLabel(curve.Name)} over frequency: {known}{open}";
+    }
+
+    internal static string[] TableColumns(AnalysisResult result) =>
+    [
+        "Specimen", "Everywhere at least", .. result.Plan.Requirement is null ? Array.Empty<string>() : ["Requirement"],
+        "Weakest at", "Mean", "Over frequency",
+    ];
+
+    internal static string TableCaption(AnalysisResult result) =>
+        (result.Verdict.Trust == Trust.Untrustworthy ? "At face value only, not to be claimed. " : string.Empty)
+            + $"“≥” is a lower bound. Each statement holds by itself at {Wording.Level(result.Plan.Confidence)}.";
+
+    /// <summary>What can be said of the specimens that the table leaves out.</summary>
+    internal static string Others(AnalysisResult result, IReadOnlyCollection<BandStatement> others)
+    {
+        bool meet = others.All(o => Wording.Stands(result, o.Name) == "meets");
+        string stand = meet ? ", and all meet the requirement" : string.Empty;
+        string claim = others.All(o => o.AtLeast is not null)
+            ? $" each shield {Wording.Bound(others.Select(o => o.AtLeast!.Value).MinBy(b => b.Value))}" : " are of no greater concern";
+        return $"The other {Wording.Count(others.Count, "specimen")}{claim}{stand}: bands.csv.";
+    }
+
+    internal static string MoreFindings(int count) => $"{Wording.Count(count, "more finding")}: “What to do next” in the annex.";
+
+    /// <summary>The candidates for a person who cannot see them.</summary>
+    internal static string ChoiceShows(BandRanking band) =>
+        $"Mean shielding, best first: {string.Join("; ", band.Ranking.Take(ChoicePicture.Most).Select(Candidate))}.";
+
+    internal static string ChoiceKey(BandRanking band) =>
+        "Filled: not to be told from the best." + (band.Ranking.Length <= ChoicePicture.Most ? string.Empty
+            : $" {Wording.Count(band.Ranking.Length - ChoicePicture.Most, "more specimen")}: choice.csv.");
+
+    internal const string LotsKey = "No line: for some lot only a bound is known.";
+
+    // Longer names would take the room of the table; the annex has them in full.
+    private const int LongestName = 34;
+
+    private const int DigestShown = 16;
+
+    /// <summary>Days on which sweeps were taken, as they state it; null where none does.</summary>
+    internal static string? Days(AnalysisResult result)
+    {
+        IEnumerable<Sweep> sweeps = result.Campaign.Covered.SelectMany(c => c.Block.Sweeps).Concat(result.Campaign.Reference.Sweeps);
+        DateTimeOffset[] taken = [.. sweeps.Select(s => s.TakenAt).OfType<DateTimeOffset>()];
+        return taken.Length == 0 ? null : Between(Day(taken.Min()), Day(taken.Max()));
+    }
+
+    /// <summary>A text of at most so many letters, cut between words and marked where it is.</summary>
+    internal static string Cut(string text, int longest)
+    {
+        string plain = PlainText.Short(text, longest);
+        int blank = plain.LastIndexOf(' ');
+        bool whole = plain.Length == PlainText.Of(text).Trim().Length;
+        return whole || blank < longest / 2 ? plain : plain[..blank].TrimEnd(',', ';', ':') + " …";
+    }
+
+    /// <summary>The beginning of the hash over all input files, and where the whole of it stands.</summary>
+    internal static string Digest(string digest) =>
+        $"input files: SHA-256 {(digest.Length <= DigestShown ? digest : digest[..DigestShown])}… (inputs_sha256 in summary.json)";
+
+    private static string Candidate(RankedSpecimen specimen) => $"{Wording.SpecimenLabel(specimen.Name)} {Wording.Figure(specimen.MeanDb)}";
+
+    private static string Named(SpecimenName name) => ShortNames.Ends(name.ToString(), LongestName);
+
+    private static string Between(string first, string last) => first == last ? first : $"{first} to {last}";
+
+    private static string Day(DateTimeOffset time) => time.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

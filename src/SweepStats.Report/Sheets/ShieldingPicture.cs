@@ -1,0 +1,76 @@
+using OxyPlot;
+using SweepStats.Report.Charts;
+using SweepStats.Report.Pages;
+using SweepStats.Shielding;
+
+namespace SweepStats.Report.Sheets;
+
+/// <summary>Shielding of all specimens over frequency: their range, the weakest, the requirement, and how far the set-up can see.</summary>
+internal sealed class ShieldingPicture
+{
+    private const double Width = 720;
+    private const double Height = 268;
+
+    // Two of them in each unit of the width show nothing more.
+    private const int MostPoints = 700;
+
+    // An upper end further above all else than this would squeeze it.
+    private const double TallestRange = 12;
+
+    private readonly AnalysisResult _result;
+    private readonly ShieldingCurve _weakest;
+    private readonly CurvePoints _points;
+    private readonly RangeOfSpecimens _range;
+    private readonly IReadOnlyList<DataPoint> _asked;
+
+    private ShieldingPicture(AnalysisResult result)
+    {
+        _result = result;
+        _weakest = result.Curves[Wording.LowestClaim(result)];
+        _points = new CurvePoints(_weakest);
+        _range = new RangeOfSpecimens(result);
+        _asked = result.Plan.Requirement is { } asked ? RequirementLine.Points(asked, result.Campaign.Grid) : [];
+    }
+
+    public static void Write(HtmlWriter html, AnalysisResult result) => new ShieldingPicture(result).Write(html);
+
+    private void Write(HtmlWriter html)
+    {
+        double most = _range.Slices.Select(s => s.High).Where(double.IsFinite).DefaultIfEmpty(0).Max() + TallestRange;
+        IEnumerable<double> range = _range.Slices.SelectMany(s => new[] { s.Low, s.High });
+        double[] seen = [.. range, .. _points.Seen.Where(y => y < most), .. _asked.Select(p => p.Y)];
+        var space = new PlotSpace(Width, Height, _result.Campaign.Grid, seen);
+        var plot = new Plot(html, space, SheetWords.PictureShows(_result, _weakest.Name));
+        if (_range.Usable.Any(p => double.IsFinite(p.Y)))
+        {
+            IEnumerable<DataPoint> usable = Thinning.Lowest(_range.Usable, MostPoints);
+            plot.Area("usable", [.. usable.Select(p => new Slice(p.X, space.Lowest, p.Y))]);
+        }
+
+        plot.Axes("Shielding (dB)");
+        plot.Area("range", [.. Thinning.Outermost(_range.Slices, MostPoints).Select(plot.Space.Closed)]);
+        plot.Line("asked", Thinning.Lowest(_asked, MostPoints));
+        plot.Line("single", Thinning.Lowest(_points.Unrepeated, MostPoints));
+        plot.Line("line", Thinning.Lowest(_points.Estimate, MostPoints));
+        plot.Upwards(_range.Open.Where(p => _result.Curves.Length > 1 && double.IsFinite(p.Y)));
+        plot.Bounds(_points.Bounds);
+        Weakest(plot);
+        plot.End();
+    }
+
+    // The lowest claim, named at the point that it rests on.
+    private void Weakest(Plot plot)
+    {
+        if (_result.Bands.FirstOrDefault(b => b.Name == _weakest.Name) is not { AtLeast: { } claim, WeakestAt: { } at })
+        {
+            return;
+        }
+
+        (double x, double y) = (plot.Space.X(at.Value), plot.Space.Y(claim.Value));
+        plot.Dot(x, y);
+        bool left = x > (plot.Space.Left + plot.Space.Right) / 2;
+        double below = Math.Min(y + 17, plot.Space.Bottom - 5);
+        string label = $"{Frame.Name(_weakest.Name.ToString())} {Wording.Bound(claim)}";
+        plot.Text(label, x + (left ? -7 : 7), below, left ? "end" : "start", "named");
+    }
+}

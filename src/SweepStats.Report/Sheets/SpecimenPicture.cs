@@ -1,0 +1,44 @@
+using OxyPlot;
+using SweepStats.Report.Charts;
+using SweepStats.Report.Pages;
+using SweepStats.Shielding;
+
+namespace SweepStats.Report.Sheets;
+
+/// <summary>One of many small pictures of the same scales: the shielding of one specimen with its interval.</summary>
+internal sealed class SpecimenPicture
+{
+    private const double Width = 300;
+    private const double Height = 158;
+    private const double ArrowSpacing = 22;
+
+    // So many points can be told apart in so little room.
+    private const int MostPoints = 130;
+
+    private readonly AnalysisResult _result;
+    private readonly PlotSpace _space;
+    private readonly IReadOnlyList<DataPoint> _asked;
+
+    /// <summary>Scales that hold all specimens shown.</summary>
+    public SpecimenPicture(AnalysisResult result, IEnumerable<ShieldingCurve> shown)
+    {
+        _result = result;
+        _asked = result.Plan.Requirement is { } asked ? RequirementLine.Points(asked, result.Campaign.Grid) : [];
+        IEnumerable<double> seen = shown.SelectMany(c => c.Readings).Select(RangeOfSpecimens.Known);
+        _space = new PlotSpace(Width, Height, result.Campaign.Grid, seen.Concat(_asked.Select(p => p.Y)));
+    }
+
+    public void Write(HtmlWriter html, ShieldingCurve curve)
+    {
+        var points = new CurvePoints(curve);
+        string shows = Wording.ShieldingDescription(curve, _result.Bands.FirstOrDefault(b => b.Name == curve.Name));
+        var plot = new Plot(html, _space, shows);
+        plot.Axes("dB");
+        plot.Area("range", [.. Thinning.Outermost(points.Interval, MostPoints).Select(_space.Closed)]);
+        plot.Line("asked", Thinning.Lowest(_asked, MostPoints));
+        plot.Line("single", Thinning.Lowest(points.Unrepeated, MostPoints));
+        plot.Line("line", Thinning.Lowest(points.Estimate, MostPoints));
+        plot.Bounds(points.Bounds, ArrowSpacing);
+        plot.End();
+    }
+}
