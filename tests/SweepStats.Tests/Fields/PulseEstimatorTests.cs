@@ -50,7 +50,8 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
     public void TheIntervalOfThePeakHoldsTheTruthUnderEachAssumption(double scatter, double offset, int sweeps)
     {
         double[][] drawn = [.. Truths.Take(Drawable)];
-        var held = new int[3];
+        // Where chance makes a floor reading look like a transmitter, a reading is a bound and no interval is given.
+        int[] given = new int[3], held = new int[3];
         var bounded = new int[3];
         foreach (double[] truth in drawn)
         {
@@ -58,13 +59,15 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
             foreach (OutsideBand outside in Enum.GetValues<OutsideBand>())
             {
                 PulseLeft left = pulse.Under(outside)!;
-                held[(int)outside] += left.PeakLimits!.Value.Contains(truth[1 + (int)outside]) ? 1 : 0;
+                given[(int)outside] += left.PeakLimits is null ? 0 : 1;
+                held[(int)outside] += left.PeakLimits?.Contains(truth[1 + (int)outside]) == true ? 1 : 0;
                 bounded[(int)outside] += left.PeakAtMost is not { } most || truth[1 + (int)outside] <= most ? 1 : 0;
             }
         }
 
-        output.WriteLine($"{drawn.Length} truths; none, hold, slope: interval holds {string.Join(", ", held)}; any phase {string.Join(", ", bounded)}");
-        Assert.All(held, h => Often.AtLeast(h, drawn.Length, 0.95, about: string.Join(", ", held)));
+        output.WriteLine($"{drawn.Length} truths; none, hold, slope: interval given {string.Join(", ", given)}, holds {string.Join(", ", held)}; any phase {string.Join(", ", bounded)}");
+        Assert.All(given.Zip(held), both => Often.AtLeast(both.Second, both.First, 0.95, about: string.Join(", ", held)));
+        Assert.All(given, g => Assert.True(g > 0.9 * drawn.Length));
         Assert.All(bounded, b => Often.AtLeast(b, drawn.Length, 0.975, about: string.Join(", ", bounded)));
     }
 
