@@ -36,12 +36,7 @@ public sealed class ReceiverTests
     {
         Assert.InRange(Height(Shell.Run(["receiver", Curtain, .. words]).Out), 5, 25);
         using var scratch = new ScratchFolder();
-        string file = Write(scratch,
-            [Header, .. Enumerable.Range(0, 60)
-            .Select(i =>
-            FormattableString.Invariant(
-            $"a station with quite a long name {i},{1e6 * Math.Pow(1.1, i)},-60,2,-110,2,{(i % 5 == 0 ? "" : "yes")},"
-                + $"{(i % 3 == 0 ? "yes" : "no")}"))]);
+        string file = Write(scratch, [Header, .. Enumerable.Range(0, 60).Select(LongNamed)]);
         string output = Shell.Run(["receiver", file, .. words]).Out;
         Assert.InRange(Height(output), 10, 25);
         Assert.Contains("More with --verbose: ", output, StringComparison.Ordinal);
@@ -211,6 +206,12 @@ public sealed class ReceiverTests
         (int code, string output, string error) = Shell.Run(words);
         Assert.Equal((2, ""), (code, output));
         Assert.Single(error.TrimEnd().Split(Environment.NewLine));
+    }
+
+    private static string LongNamed(int i)
+    {
+        string hertz = (1e6 * Math.Pow(1.1, i)).ToString("R", System.Globalization.CultureInfo.InvariantCulture);
+        return $"a station with quite a long name {i},{hertz},-60,2,-110,2,{(i % 5 == 0 ? "" : "yes")},{(i % 3 == 0 ? "yes" : "no")}";
     }
 
     private static string Write(ScratchFolder scratch, IEnumerable<string> lines)
