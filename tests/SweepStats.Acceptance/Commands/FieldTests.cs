@@ -35,7 +35,7 @@ public sealed class FieldTests : IDisposable
         Assert.All([run, check], text => Assert.Contains($"Field: {said} at all 21 frequencies from 30 MHz to 1 GHz (95 %; most behind A/A01), within the 5 kV/m that are tolerable.", text, StringComparison.Ordinal));
         Assert.All([run, check, page], text => Assert.Contains(Caution, text, StringComparison.Ordinal));
         Assert.All([run, check, page], text => Assert.Contains("of a steady field at the measured frequencies and not of a pulse", text, StringComparison.Ordinal));
-        Assert.Contains(FormattableString.Invariant($"<td>{Math.Ceiling(left):0} V/m</td>"), page, StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($">{Math.Ceiling(left):0} V/m</td>"), page, StringComparison.Ordinal);
         Assert.DoesNotContain("does not use it", run + page, StringComparison.Ordinal);
     }
 
