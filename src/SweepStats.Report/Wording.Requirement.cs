@@ -9,6 +9,7 @@ namespace SweepStats.Report;
 /// <content>How specimens stand to a requirement, and why it cannot be told.</content>
 public static partial class Wording
 {
+    private const string LeakageCode = "leakage";
     private const string GridCode = "grid-mismatch";
     private const string BeyondCode = "requirement-beyond";
 
@@ -81,6 +82,12 @@ public static partial class Wording
         if (result.Findings.Any(f => f.Code == BeyondCode))
         {
             reasons.Add("The requirement reaches beyond the band that was analysed, and nothing is known about it there.");
+        }
+
+        if (result.Findings.FirstOrDefault(f => f is { Code: LeakageCode, Severity: Checks.Severity.Fault }) is { } exchanged)
+        {
+            // A plate over the reference: what follows from either of them leads astray.
+            reasons = [exchanged.NextStep];
         }
 
         return reasons.Count > 0 ? string.Join(' ', reasons) : "The requirement asks for nothing at the frequencies that were measured.";

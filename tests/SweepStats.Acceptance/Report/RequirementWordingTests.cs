@@ -1,6 +1,10 @@
 using System.Xml.Linq;
+using SweepStats.Bands;
 using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Rehearsal;
 using SweepStats.Report;
+using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
 
@@ -34,6 +38,23 @@ public sealed class RequirementWordingTests
     }
 
     private static int Place(AnalysisResult result, string name) => result.Curves.Select(c => c.Name.ToString()).ToList().IndexOf(name);
+
+    // Nothing that follows from a plate over the reference may stand before that.
+    [Fact]
+    public void PlateAndReferenceExchangedIsTheFirstAdvice()
+    {
+        Campaign drawn = Rehearser.Draw(Samples.Small with { PlateSweeps = 3, ShieldingStartDb = 30, ShieldingStopDb = 30 }).Campaign;
+        Campaign exchanged = drawn with { Sweeps = [.. drawn.Sweeps.Select(Exchanged)] };
+        AnalysisResult result = Analysis.Run(exchanged, Samples.Power with { Requirement = Requirement.Constant(new Decibels(20)) });
+        Assert.Equal("Look whether plate and reference sweeps were exchanged: they look so. Give each its own role.", Wording.OutcomeReason(result));
+    }
+
+    private static Sweep Exchanged(Sweep sweep) => sweep.Role switch
+    {
+        SweepRole.Plate => new Sweep(sweep.Name, SweepRole.Reference, sweep.Grid, sweep.Levels, sweep.Scale),
+        SweepRole.Reference => new Sweep(sweep.Name, SweepRole.Plate, sweep.Grid, sweep.Levels, sweep.Scale),
+        _ => sweep,
+    };
 
     [Fact]
     public void WithoutRequirementThereIsNoColumnForIt()
