@@ -30,8 +30,10 @@ public static class PulseEstimator
 
         AlignedCampaign campaign = measured.Campaign;
         var band = new MeasuredBand(campaign.Grid, new PulseGrid(question.Pulse, Lowest(campaign.Grid)));
+        // Its room and tables are larger than what is told of a specimen.
+        using var filters = new ThreadLocal<PulseFilter>(() => new PulseFilter(band.Bins));
         ResidualPulse Left(int i) => new SpecimenPulse(measured.Curves[i], PulseReading.Of(measured.Curves[i], measured.Findings), band, question)
-            .Left(Turns(campaign.Reference, campaign.Covered[i].Block, band));
+            .Left(filters.Value!, Turns(campaign.Reference, campaign.Covered[i].Block, band));
         return [.. SideBySide.Of(measured.Curves.Length, threads, Left)];
     }
 

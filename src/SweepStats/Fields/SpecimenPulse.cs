@@ -18,6 +18,9 @@ internal sealed class SpecimenPulse
 {
     private static readonly OutsideBand[] Assumptions = Enum.GetValues<OutsideBand>();
 
+    // By then a pulse is over, but for the ringing of an edge of the band.
+    private const double DecaysKept = 25;
+
     private readonly ShieldingCurve _curve;
     private readonly PulseReading[] _readings;
     private readonly PulseGrid _grid;
@@ -36,14 +39,15 @@ internal sealed class SpecimenPulse
     }
 
     /// <summary>What is left under each assumption.</summary>
+    /// <param name="filter">What sends the pulse through a curve; of this thread.</param>
     /// <param name="turns">The measured phase; null where none was.</param>
-    public ResidualPulse Left(Complex[]? turns)
+    public ResidualPulse Left(PulseFilter filter, Complex[]? turns)
     {
         double[] db = [.. _readings.Select(r => r.Db)];
         double[][] spread = [.. Assumptions.Select(a => _band.Spread(db, a))];
         int asked = (int)_question.Outside;
         FilteredCurve[] measured = turns is null ? [] : [.. spread.Select(s => new FilteredCurve(s, turns))];
-        FilteredPulse[] behind = new PulseFilter(_grid).Through([.. spread.Select(s => new FilteredCurve(s)), .. measured]);
+        FilteredPulse[] behind = filter.Through([.. spread.Select(s => new FilteredCurve(s)), .. measured]);
         return new ResidualPulse(_curve.Name, null)
         {
             Assumed = [.. Assumptions.Select((a, i) => Under(a, spread[i], behind[i]) with
@@ -51,7 +55,7 @@ internal sealed class SpecimenPulse
                 PeakWithMeasuredPhase = turns is null || _open ? null : Wave(behind[Assumptions.Length + i]).Figures()
                     .PeakVoltsPerMetre,
             })],
-            Waveform = Wave(behind[asked]),
+            Waveform = Wave(behind[asked]).Until(DecaysKept / _question.Pulse.DecayPerSecond),
             BoundCount = _readings.Count(r => r is { IsKnown: true, IsBound: true }),
             UnknownCount = _readings.Count(r => !r.IsKnown),
         };

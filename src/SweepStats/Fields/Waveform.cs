@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace SweepStats.Fields;
 
@@ -12,11 +13,11 @@ public sealed class Waveform
     // A pulse that swings below zero first, or most, is told by its size.
     private readonly int _sign;
 
-    /// <param name="samples">Field in V/m, at least three samples, not all zero.</param>
+    /// <param name="samples">Field in V/m, at least three samples, not all zero; kept and not to be changed.</param>
     /// <param name="step">Step in seconds.</param>
     internal Waveform(double[] samples, double step)
     {
-        VoltsPerMetre = ImmutableArray.Create(samples);
+        VoltsPerMetre = ImmutableCollectionsMarshal.AsImmutableArray(samples);
         StepSeconds = step;
         _at = HighestAt(samples);
         _sign = Math.Sign(samples[_at]);
@@ -27,6 +28,11 @@ public sealed class Waveform
 
     /// <summary>Step in seconds.</summary>
     public double StepSeconds { get; }
+
+    /// <summary>Its first part.</summary>
+    /// <param name="seconds">How long, above two steps.</param>
+    internal Waveform Until(double seconds) =>
+        new(VoltsPerMetre.AsSpan()[..Math.Min(VoltsPerMetre.Length, (int)Math.Ceiling(seconds / StepSeconds) + 1)].ToArray(), StepSeconds);
 
     /// <summary>Peak, rise, width and energy; by lines between samples, and by a parabola through the three highest.</summary>
     public PulseFigures Figures()

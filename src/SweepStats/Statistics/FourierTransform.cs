@@ -38,13 +38,21 @@ internal sealed class FourierTransform
     {
         Reverse(real);
         Reverse(imaginary);
-        for (int half = 1; half < Count; half *= 2)
+        Transform(real, imaginary);
+    }
+
+    // Half by half: each is finished while the fastest memory holds it, and the sums are the same in any order of the halves.
+    private void Transform(Span<Vector128<double>> real, Span<Vector128<double>> imaginary)
+    {
+        if (real.Length < 2)
         {
-            for (int first = 0; first < Count; first += 2 * half)
-            {
-                Join(real.AsSpan(first, 2 * half), imaginary.AsSpan(first, 2 * half));
-            }
+            return;
         }
+
+        int half = real.Length / 2;
+        Transform(real[..half], imaginary[..half]);
+        Transform(real[half..], imaginary[half..]);
+        Join(real, imaginary);
     }
 
     // The transform of the even places and that of the odd ones, one behind the other, make that of both.
