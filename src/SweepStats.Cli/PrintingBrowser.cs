@@ -1,4 +1,6 @@
+using System.ComponentModel;
 using System.Diagnostics;
+using System.Text.RegularExpressions;
 
 namespace SweepStats.Cli;
 
@@ -11,6 +13,7 @@ internal sealed class PrintingBrowser
 
     // A page of a hundred specimens takes three seconds.
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
+    private static readonly TimeSpan Lingering = TimeSpan.FromSeconds(5);
 
     private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome", "chrome", "chrome.exe"];
 
@@ -23,8 +26,9 @@ internal sealed class PrintingBrowser
     public static PrintingBrowser? On(string? path)
     {
         string? program = (path ?? "").Split(Path.PathSeparator)
+            .Where(Path.IsPathRooted)
             .SelectMany(folder => Names.Select(name => Path.Combine(folder, name)))
-            .FirstOrDefault(File.Exists);
+            .FirstOrDefault(CanBeStarted);
         return program is null ? null : new PrintingBrowser(program);
     }
 
@@ -37,16 +41,20 @@ internal sealed class PrintingBrowser
         DirectoryInfo scratch = Directory.CreateTempSubdirectory("sweepstats-print-");
         try
         {
-            string pdf = Path.Combine(scratch.FullName, "page.pdf");
-            string said = Run(page, pdf, scratch.FullName);
-            return File.Exists(pdf) ? File.ReadAllBytes(pdf)
-                : throw new IOException($"--pdf: '{_program}' printed nothing ({LastLine(said)}); leave --pdf out and print index.html from a browser");
+            string copy = Path.Combine(scratch.FullName, "page.html"), pdf = Path.Combine(scratch.FullName, "page.pdf");
+            // A PDF is handed on alone: what leads to a file beside the page leads nowhere from it.
+            File.WriteAllText(copy, Regex.Replace(File.ReadAllText(page), " href=\"[^#\"][^\"]*\"", string.Empty));
+            string said = Run(copy, pdf, scratch.FullName);
+            return File.Exists(pdf) ? File.ReadAllBytes(pdf) : throw Unprinted($"printed nothing ({LastLine(said)})");
         }
         finally
         {
-            scratch.Delete(recursive: true);
+            Remove(scratch);
         }
     }
+
+    private static bool CanBeStarted(string file) => File.Exists(file)
+        && (OperatingSystem.IsWindows() || (File.GetUnixFileMode(file) & (UnixFileMode.UserExecute | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute)) != 0);
 
     private string Run(string page, string pdf, string scratch)
     {
@@ -57,16 +65,44 @@ internal sealed class PrintingBrowser
             .. Environment.IsPrivilegedProcess && OperatingSystem.IsLinux() ? ["--no-sandbox"] : Array.Empty<string>(),
             $"--print-to-pdf={pdf}", new Uri(page).AbsoluteUri,
         ];
-        using Process browser = Process.Start(new ProcessStartInfo(_program, words) { RedirectStandardError = true, RedirectStandardOutput = true })!;
-        Task<string> told = browser.StandardOutput.ReadToEndAsync();
-        Task<string> complained = browser.StandardError.ReadToEndAsync();
-        if (!browser.WaitForExit(Longest))
+        using Process browser = Started(words);
+        Task<string[]> said = Task.WhenAll(browser.StandardOutput.ReadToEndAsync(), browser.StandardError.ReadToEndAsync());
+        // What it started may keep its output open after it has ended.
+        if (browser.WaitForExit(Longest) && said.Wait(Lingering))
         {
-            browser.Kill(entireProcessTree: true);
-            throw new IOException($"--pdf: '{_program}' had not printed the page after two minutes; leave --pdf out and print index.html from a browser");
+            return string.Concat(said.Result);
         }
 
-        return told.Result + complained.Result;
+        browser.Kill(entireProcessTree: true);
+        browser.WaitForExit();
+        return File.Exists(pdf) ? string.Empty : throw Unprinted($"had not printed the page after {Longest.TotalMinutes:0} minutes");
+    }
+
+    private Process Started(string[] words)
+    {
+        try
+        {
+            return Process.Start(new ProcessStartInfo(_program, words) { RedirectStandardError = true, RedirectStandardOutput = true })!;
+        }
+        catch (Win32Exception e)
+        {
+            throw Unprinted($"cannot be started ({e.Message})");
+        }
+    }
+
+    private IOException Unprinted(string why) => new($"--pdf: '{_program}' {why}; leave --pdf out and print index.html from a browser");
+
+    // What is left in the folder for scratch is no reason to give no report.
+    private static void Remove(DirectoryInfo scratch)
+    {
+        try
+        {
+            scratch.Delete(recursive: true);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return;
+        }
     }
 
     private static string LastLine(string text) => text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).LastOrDefault() ?? "it said nothing";

@@ -62,15 +62,18 @@ public static partial class Wording
             yield return FieldInBrief(result).First();
         }
 
-        ResidualField[] kept = [.. Kept(result).Where(k => k.Shielding is not null)];
+        ImmutableArray<ResidualField> all = Kept(result);
+        ResidualField[] kept = [.. all.Where(k => k.Shielding is not null)];
         if (kept.Length > 0)
         {
             ResidualField least = kept.MinBy(k => k.Shielding!.Value.Value)!;
             Decibels shielding = least.Shielding!.Value;
             string where = result.Plan.Field is null ? $" {AtAll(result.Bands[0])} ({Level(result.Plan.Confidence)})"
                 : string.Empty;
-            string by = kept.Length > 1 ? $" (least by {SpecimenLabel(least.Name)})" : string.Empty;
-            yield return $"Kept out{where}: at least {Blocked(shielding.FieldBlocked)} of the field, {Blocked(shielding.PowerBlocked)} of the power{by}.";
+            string by = all.Length > 1 ? $" ({(kept.Length > 1 ? "least by" : "by")} {SpecimenLabel(least.Name)})" : string.Empty;
+            string others = kept.Length == all.Length ? string.Empty
+                : $" Nothing is claimed of {Listed([.. all.Where(k => k.Shielding is null).Select(k => SpecimenLabel(k.Name))], MostSpecimensNamed)}.";
+            yield return $"Kept out{where}: at least {Blocked(shielding.FieldBlocked)} of the field, {Blocked(shielding.PowerBlocked)} of the power{by}.{others}";
         }
 
         foreach (string needed in NeededInBrief(result))
@@ -89,8 +92,8 @@ public static partial class Wording
             $"at least {Blocked(shielding.PowerBlocked)}"]
         : [SpecimenLabel(kept.Name), NoClaim, FieldSilenceBecause(kept.Silence), Nothing];
 
-    private static NeededShielding[] Needed(AnalysisResult result) => result.Verdict.Trust == Trust.Untrustworthy ? []
-        : [.. NeededShielding.Of(result.Plan.Field, result.Curves, result.Campaign.Grid, result.Findings)];
+    private static NeededShielding[] Needed(AnalysisResult result) => 
+        [.. NeededShielding.Of(result.Plan.Field, new PulseBasis(result.Campaign, result.Curves, result.Findings, result.Verdict.Trust))];
 
     private static IEnumerable<string> NeededInBrief(AnalysisResult result)
     {
@@ -105,7 +108,7 @@ public static partial class Wording
         string where = least.ShownCount == points
             ? $"shown at every measured frequency, for {(needed.Length == 1 ? SpecimenLabel(least.Name) : "every specimen")}"
             : least.ShownCount == 0 ? $"shown at no frequency for {SpecimenLabel(least.Name)}"
-            : $"for {SpecimenLabel(least.Name)} shown at {Plain(least.ShownCount)} of {Plain(points)} frequencies, {Listed([.. least.Shown.Select(Band)], 2)}";
+            : $"for {SpecimenLabel(least.Name)} shown at {Plain(least.ShownCount)} of {Plain(points)} frequencies, each by itself: {Listed([.. least.Shown.Select(Band)], 2)}";
         yield return $"Needed for {FieldStrength(result.Plan.Field!.TolerableVoltsPerMetre!.Value)}: SE {Ratio(needed[0].Needed.Value)}; {where}.";
     }
 

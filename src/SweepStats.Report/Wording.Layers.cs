@@ -10,9 +10,12 @@ public static partial class Wording
     internal const string LayersDoNotAdd =
         "Decibels of layers do not simply add: what a layer adds depends on its distance from the others and on how they touch.";
 
+    internal const string LayersOfThese =
+        "Limits of these pieces alone: other pieces of the cloth may differ by more.";
+
     /// <summary>A line for each step, then what holds for all of them; none where no layers are stated.</summary>
     internal static IEnumerable<string> LayersText(AnalysisResult result) =>
-        result.Layers.IsEmpty ? [] : [.. result.Layers.Select(step => LayerLine(result, step)), LayersDoNotAdd];
+        result.Layers.IsEmpty ? [] : [.. result.Layers.Select(step => LayerLine(result, step)), LayersOfThese, LayersDoNotAdd];
 
     private static string LayerLine(AnalysisResult result, LayerStep step)
     {
@@ -27,6 +30,6 @@ public static partial class Wording
             ? $" ({Level(result.Plan.Confidence)}: {Interval(low, high)})" : " (no limits: nothing repeats)";
         string where = step.LeftOut == 0 ? string.Empty
             : $", at the {Plain(step.PointCount)} of {Plain(step.PointCount + step.LeftOut)} frequencies bounded from both sides";
-        return $"{what}: {(further == 1 ? "the further layer adds" : $"{Plain(further)} further layers add")} {Ratio(added)}{limits} to {Ratio(before)}, mean over the band{where}.";
+        return $"{what}: {(further == 1 ? "the further layer adds" : $"{Plain(further)} further layers add")} {Ratio(added)}{limits} to {Ratio(before)}, mean over {(step.LeftOut == 0 ? "the band" : "those frequencies")}{where}.";
     }
 }

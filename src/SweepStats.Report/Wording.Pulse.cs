@@ -1,13 +1,15 @@
 using System.Globalization;
 using SweepStats.Fields;
-using SweepStats.Quantities;
 using SweepStats.Statistics;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Report;
 
 /// <content>What is left of a pulse behind the specimens.</content>
 public static partial class Wording
 {
+    private const int MostGapsNamed = 3;
+
     private const double Nano = 1e-9, Micro = 1e-6, Milli = 1e-3;
 
     internal const string PulseHeading = "What is left of a pulse";
@@ -39,10 +41,13 @@ public static partial class Wording
     internal static string PulseInFront(AnalysisResult result)
     {
         DoubleExponential pulse = result.Plan.Pulse.Pulse;
-        FrequencyBand band = result.Campaign.Grid.Band;
+        FrequencyGrid grid = result.Campaign.Grid;
         string source = result.Plan.Pulse.IsOwn ? "stated in campaign.toml" : "early-time pulse of IEC 61000-2-9";
-        return $"Pulse: {FieldEstimate(pulse.PeakVoltsPerMetre)}, {Energy(pulse.JoulesPerSquareMetre)} ({source}). {ShareText(pulse.EnergyShareIn(band))} of its energy lies in the measured {Band(band)}.";
+        return $"Pulse: {FieldEstimate(pulse.PeakVoltsPerMetre)}, {Energy(pulse.JoulesPerSquareMetre)} ({source}). {ShareText(pulse.EnergyShareIn(grid))} of its energy lies in the measured {Band(grid.Band)}{LeftOut(grid)}.";
     }
+
+    private static string LeftOut(FrequencyGrid grid) => FrequencyGaps.Of(grid) is { IsEmpty: false } gaps
+        ? $" without {Listed([.. gaps.Select(Band)], MostGapsNamed)}, where nothing was measured and no shielding is taken" : string.Empty;
 
     /// <summary>What is taken outside the band.</summary>
     internal static string OutsideTaken(OutsideBand outside) => outside switch
@@ -77,14 +82,14 @@ public static partial class Wording
             yield return MinimumPhase;
         }
 
-        foreach (ResidualPulse pulse in result.Pulses.Where(p => p.BoundCount > 0))
+        foreach (IGrouping<int, ResidualPulse> alike in result.Pulses.Where(p => p.BoundCount > 0).GroupBy(p => p.BoundCount))
         {
-            yield return $"{SpecimenLabel(pulse.Name)}: at {Count(pulse.BoundCount, "frequency")} the shielding is known from below alone, so only \"at most\" can be said.";
+            yield return $"{NamesOf(alike)}: at {Count(alike.Key, "frequency")} the shielding is known from below alone, so only \"at most\" can be said.";
         }
 
-        foreach (ResidualPulse pulse in result.Pulses.Where(p => p.UnknownCount > 0))
+        foreach (IGrouping<int, ResidualPulse> alike in result.Pulses.Where(p => p.UnknownCount > 0).GroupBy(p => p.UnknownCount))
         {
-            yield return $"{SpecimenLabel(pulse.Name)}: at {Count(pulse.UnknownCount, "frequency")} the shielding is not known; none is taken there.";
+            yield return $"{NamesOf(alike)}: at {Count(alike.Key, "frequency")} the shielding is not known; none is taken there.";
         }
 
         foreach (FieldSilence why in result.Pulses.SelectMany(p => p.Assumed.Select(a => a.Silence).Append(p.Silence))
@@ -93,6 +98,8 @@ public static partial class Wording
             yield return $"No claim: {PulseSilenceBecause(why)}.";
         }
     }
+
+    private static string NamesOf(IEnumerable<ResidualPulse> pulses) => Listed([.. pulses.Select(p => SpecimenLabel(p.Name))], MostSpecimensNamed);
 
     internal static string PulseTitle(AnalysisResult result) =>
         $"Pulse behind the specimens, shielding outside the band: {OutsideWord(result.Plan.Pulse.Outside)}";

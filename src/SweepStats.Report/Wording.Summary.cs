@@ -48,7 +48,7 @@ public static partial class Wording
             lines.AddRange(ChoiceAnswer(result, ranking));
         }
 
-        foreach (FindingGroup group in FindingGroup.Of(result.Findings.Where(f => f.Severity != Severity.Note)))
+        foreach (FindingGroup group in FindingGroup.Of(result.Findings))
         {
             string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)})";
             lines.AddRange(group.CommonMessage is { } message

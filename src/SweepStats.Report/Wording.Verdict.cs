@@ -20,7 +20,7 @@ public static partial class Wording
         string trust = result.Verdict.Trust switch
         {
             Trust.Trustworthy => "This measurement can be trusted",
-            Trust.Limited when !HasWarnings(result) => "Nothing was found that limits this measurement",
+            Trust.Limited when !HasWarnings(result) => "This measurement can be trusted only as far as it was tested",
             Trust.Limited => "This measurement can be trusted within limits",
             _ => "Do not rely on this measurement",
         };
@@ -54,6 +54,10 @@ public static partial class Wording
     internal static string HeadlineWithReason(AnalysisResult result) =>
         Headline(result) + (result.Verdict.Trust == Trust.Trustworthy ? string.Empty : " 'sweepstats check' tells why and what to do.");
 
+    /// <summary>"Nothing was measured from 99 MHz to 601 MHz."; null where the grid leaves out no more than a sweep does.</summary>
+    internal static string? Unmeasured(FrequencyGrid grid) => FrequencyGaps.Of(grid) is { IsEmpty: false } gaps
+        ? $"Nothing was measured from {Listed([.. gaps.Select(Band)], MostGapsNamed)}." : null;
+
     /// <summary>Why the measurement is trusted as far as it is, and what no check has looked at.</summary>
     public static string TrustReason(AnalysisResult result)
     {
@@ -70,7 +74,8 @@ public static partial class Wording
                 + $"{(warnings == 1 ? "limits" : "limit")} what may be claimed then.",
         };
         string scope = result.Findings.Any(f => f.Code == PlacementCode) ? $" {RepeatsOnly}" : string.Empty;
-        return $"{weighed}{scope} {Untested(result)}";
+        string gaps = Unmeasured(result.Campaign.Grid) is { } left ? $" {left}" : string.Empty;
+        return $"{weighed}{scope}{gaps} {Untested(result)}";
     }
 
     /// <summary>What the outcome of a requirement means and what would change it; null where nothing is asked.</summary>

@@ -104,7 +104,7 @@ public static class Analysis
             Fields = ResidualField.Of(plan.Field, new CurvesAndBands(curves, bands), findings, verdict.Trust),
             PulsesWhenAsked = new(() => PulseEstimator.Of(
                 new PulseBasis(aligned, curves, findings, verdict.Trust), plan.Pulse with { Confidence = plan.Confidence }, plan.Threads)),
-            Layers = LayerComparer.Of(aligned, curves, campaign.Properties, plan.Confidence),
+            Layers = verdict.Trust == Trust.Untrustworthy ? [] : LayerComparer.Of(aligned, curves, campaign.Properties, plan.Confidence),
             Budgets = [.. SideBySide.Of(curves.Length, plan.Threads, i => SpecimenBudgets.Of(
                 curves[i], bands[i], aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
             LotsWhenAsked = new(() => LotComparer.Of(aligned, LotMembers.Of((curves, specimens.Value), plan.Choice.Yardstick), plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads))),

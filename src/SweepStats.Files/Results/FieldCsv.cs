@@ -46,7 +46,7 @@ public static class FieldCsv
             .Cell(Number(left.Estimate?.JoulesPerSquareMetre)).Cell(Number(left.EnergyAtMost));
         rows.Cell(ResultNumber.Count(pulse.BoundCount)).Cell(ResultNumber.Count(pulse.UnknownCount))
             .Cell(Number(question.Pulse.PeakVoltsPerMetre));
-        rows.Probability(question.Pulse.EnergyShareIn(result.Campaign.Grid.Band));
+        rows.Probability(question.Pulse.EnergyShareIn(result.Campaign.Grid));
         rows.Cell(ResultNumber.Exact(result.Plan.Confidence.Level)).Cell(FieldWords.Of(left.Silence) ?? "").End();
     }
 

@@ -58,20 +58,21 @@ public static class FieldJson
         SummaryPlan.Number(json, "alpha_per_s", pulse.DecayPerSecond);
         SummaryPlan.Number(json, "beta_per_s", pulse.RisePerSecond);
         SummaryPlan.Number(json, "energy_j_per_m2", pulse.JoulesPerSquareMetre);
-        SummaryPlan.Number(json, "energy_in_band", pulse.EnergyShareIn(result.Campaign.Grid.Band));
+        SummaryPlan.Number(json, "energy_in_band", pulse.EnergyShareIn(result.Campaign.Grid));
         json.WriteString("outside", FieldWords.Of(result.Plan.Pulse.Outside));
         json.WriteEndObject();
     }
 
     private static void Steady(Utf8JsonWriter json, AnalysisResult result, int i)
     {
-        if (result.Plan.Field is not { } threat)
+        if (result.Plan.Field is null)
         {
             return;
         }
 
         SummaryPlan.Number(json, "steady_at_most_v_per_m", result.Fields[i].VoltsPerMetre);
-        if (NeededShielding.Of(threat, result.Curves, result.Campaign.Grid, result.Findings) is not { IsEmpty: false } needed)
+        if (NeededShielding.Of(
+            result.Plan.Field, new PulseBasis(result.Campaign, result.Curves, result.Findings, result.Verdict.Trust)) is not { IsEmpty: false } needed)
         {
             return;
         }

@@ -46,7 +46,7 @@ internal sealed record SheetColumn(string Name, int From, ValueAndLimits? Limits
 
     private DataCell Cell(string text) => text.Length == 0 ? default
         : !_word && double.TryParse(
-            text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number)
+            text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out double number)
             ? new DataCell(number)
             : new DataCell(text);
 }

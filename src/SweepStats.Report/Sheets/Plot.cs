@@ -12,6 +12,7 @@ internal sealed class Plot
     private const double ArrowLength = 11;
     private const double ArrowSpacing = 34;
     private const double RingRadius = 2.6;
+    private const double LoneHalfWidth = 1.5;
 
     private readonly HtmlWriter _html;
 
@@ -43,20 +44,21 @@ internal sealed class Plot
         FrequencyAxis();
     }
 
-    /// <summary>A line, broken where a point is not a number.</summary>
+    /// <summary>A line, broken where a point is not a number and where the grid has a gap.</summary>
     public void Line(string kind, IEnumerable<DataPoint> points)
     {
         var path = new StringBuilder();
-        bool drawn = false;
+        DataPoint? before = null;
         foreach (DataPoint point in points)
         {
             bool known = double.IsFinite(point.Y);
             if (known)
             {
-                path.Append(drawn ? 'L' : 'M').Append(Place(point));
+                // A point that stands alone is a dot: the ends of lines are round.
+                path.Append(before is { } last && !Space.Parts(last.X, point.X) ? $"L{Place(point)}" : $"M{Place(point)}h0");
             }
 
-            drawn = known;
+            before = known ? point : null;
         }
 
         Path(kind, path);
@@ -69,7 +71,8 @@ internal sealed class Plot
         for (int from = 0; from < slices.Count; from++)
         {
             int to = from;
-            while (to < slices.Count && double.IsFinite(slices[to].Low) && double.IsFinite(slices[to].High))
+            while (to < slices.Count && double.IsFinite(slices[to].Low) && double.IsFinite(slices[to].High)
+                && (to == from || !Space.Parts(slices[to - 1].X, slices[to].X)))
             {
                 to++;
             }
@@ -77,7 +80,7 @@ internal sealed class Plot
             if (to > from)
             {
                 Piece(path, [.. slices.Skip(from).Take(to - from)]);
-                from = to;
+                from = to - 1;
             }
         }
 
@@ -136,6 +139,13 @@ internal sealed class Plot
 
     private void Piece(StringBuilder path, Slice[] slices)
     {
+        if (slices is [var alone])
+        {
+            (double x, double high, double low) = (Space.X(alone.X), Space.Y(alone.High), Space.Y(alone.Low));
+            path.Append(CultureInfo.InvariantCulture, $"M{Number(x - LoneHalfWidth)} {Number(high)}H{Number(x + LoneHalfWidth)}V{Number(low)}H{Number(x - LoneHalfWidth)}Z");
+            return;
+        }
+
         for (int i = 0; i < slices.Length; i++)
         {
             path.Append(i == 0 ? 'M' : 'L').Append(Place(new DataPoint(slices[i].X, slices[i].High)));

@@ -18,6 +18,7 @@ internal sealed class PlotSpace
     private readonly double _stop;
     private readonly double _low;
     private readonly double _high;
+    private readonly ImmutableArray<FrequencyBand> _gaps;
 
     /// <summary>A space whose level axis holds all values on round steps.</summary>
     /// <param name="width">Width.</param>
@@ -37,6 +38,7 @@ internal sealed class PlotSpace
         IEnumerable<int> named = Enumerable.Range(0, steps + 1).Where(i => i % every == 0);
         Levels = [.. named.Select(i => Math.Round(_low + (i * scale.MajorStep), 6))];
         Frequencies = [.. Named(grid)];
+        _gaps = FrequencyGaps.Of(grid);
     }
 
     public double Width { get; }
@@ -62,6 +64,9 @@ internal sealed class PlotSpace
 
     /// <summary>A slice that ends at the edge of the picture where it has no upper end.</summary>
     public Slice Closed(Slice slice) => double.IsPositiveInfinity(slice.High) ? slice with { High = _high } : slice;
+
+    /// <summary>Whether nothing was measured somewhere between two frequencies that follow each other.</summary>
+    public bool Parts(double from, double to) => _gaps.Any(g => from <= g.Start.Value && to >= g.Stop.Value);
 
     /// <summary>Where a frequency lies.</summary>
     public double X(double hertz) => Left + ((Right - Left) * Share(hertz));

@@ -81,6 +81,11 @@ internal static class SheetWords
             yield return "Background: as far as this set-up can see.";
         }
 
+        if (Wording.Unmeasured(result.Campaign.Grid) is { } gaps)
+        {
+            yield return gaps;
+        }
+
         if (result.Plan.Requirement is { } asked)
         {
             yield return $"Dashed: required {Wording.Required(asked, result.Campaign.Grid)}.";
@@ -115,11 +120,15 @@ internal static class SheetWords
     /// <summary>What can be said of the specimens that the table leaves out.</summary>
     internal static string Others(AnalysisResult result, IReadOnlyCollection<BandStatement> others)
     {
-        bool meet = others.All(o => Wording.Stands(result, o.Name) == "meets");
-        string stand = meet ? ", and all meet the requirement" : string.Empty;
-        string claim = others.All(o => o.AtLeast is not null)
-            ? $" each shield {Wording.Bound(others.Select(o => o.AtLeast!.Value).MinBy(b => b.Value))}" : " are of no greater concern";
-        return $"The other {Wording.Count(others.Count, "specimen")}{claim}{stand}: bands.csv.";
+        var names = others.Select(o => o.Name).ToHashSet();
+        string[] stand = [.. result.Verdict.Specimens.Where(s => names.Contains(s.Name)).GroupBy(s => s.Outcome).OrderBy(g => g.Key)
+            .Select(g => $"{Wording.Plain(g.Count())} {Wording.Stands(result, g.First().Name)}")];
+        int silent = others.Count(o => o.AtLeast is null);
+        string claim = silent == others.Count ? "nothing is claimed of them"
+            : $"each at least {Wording.Ratio(others.Where(o => o.AtLeast is not null).Min(o => o.AtLeast!.Value.Value))}"
+                + (silent == 0 ? string.Empty : $" but {Wording.Plain(silent)}, of which nothing is claimed");
+        string asked = stand.Length == 0 ? string.Empty : $"; requirement: {string.Join(", ", stand)}";
+        return $"The other {Wording.Count(others.Count, "specimen")}: {claim}{asked}. All in bands.csv.";
     }
 
     internal static string MoreFindings(int count) => $"{Wording.Count(count, "more finding")}: “What to do next” in the annex.";

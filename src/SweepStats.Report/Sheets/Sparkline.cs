@@ -42,7 +42,7 @@ internal sealed class Sparkline
             double x = (column.Key + 0.5) * Width / Columns(curve.Readings.Length);
             string at = $"{Number(x)} {Number(Y(RangeOfSpecimens.Known(lowest)))}";
             bool value = lowest is ShieldingReading.Measured or ShieldingReading.Unrepeated;
-            line.Append(value ? (drawn ? "L" : "M") + at : string.Empty);
+            line.Append(!value ? string.Empty : drawn ? $"L{at}" : $"M{at}h0");
             dots.Append(lowest is ShieldingReading.AtLeast ? $"M{at}h0" : string.Empty);
             drawn = value;
         }

@@ -12,7 +12,7 @@ internal static class ExchangedPlate
     private const double ImpossibleDb = 3;
 
     /// <summary>Whether they look exchanged.</summary>
-    public static bool IsLikely(Evidence seen) => !seen.Curves.IsEmpty && 2 * OverDb(seen).Count(over => over > ImpossibleDb) > seen.Campaign.Grid.Count;
+    public static bool IsLikely(Evidence seen) => !seen.Curves.IsEmpty && !SourceLevelChange.IsPlateElsewhere(seen) && 2 * OverDb(seen).Count(over => over > ImpossibleDb) > seen.Campaign.Grid.Count;
 
     /// <summary>How far the plate stands over the reference in dB, at each frequency where it shows over the noise.</summary>
     public static double[] OverDb(Evidence seen) => seen.Leakages.FirstOrDefault(l => l.Source == LeakageSource.Plate) is not { } plate ? []

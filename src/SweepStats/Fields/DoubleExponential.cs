@@ -1,4 +1,5 @@
 using SweepStats.Quantities;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Fields;
 
@@ -87,6 +88,13 @@ public sealed record DoubleExponential
 
     /// <summary>Share of the energy within a band, 0 to 1.</summary>
     public double EnergyShareIn(FrequencyBand band) => EnergyShareBelow(band.Stop) - EnergyShareBelow(band.Start);
+
+    /// <summary>Share of the energy at frequencies that a grid holds, its gaps left out, 0 to 1.</summary>
+    public double EnergyShareIn(FrequencyGrid grid)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        return EnergyShareIn(grid.Band) - FrequencyGaps.Of(grid).Sum(EnergyShareIn);
+    }
 
     private static double Length(double real, double imaginary) => Math.Sqrt((real * real) + (imaginary * imaginary));
 }

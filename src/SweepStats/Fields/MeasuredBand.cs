@@ -9,7 +9,8 @@ namespace SweepStats.Fields;
 /// Between readings, in dB straight over log frequency. Outside by <see cref="OutsideBand"/>: none is 0 dB, and so that the jump
 /// at the ends does not ring on for ever, the curve sets in smoothly over a tenth of an octave inside them; slope is the
 /// least-squares line over log frequency through the readings of the last octave, taken on from the end's reading for a decade.
-/// All of it is linear in the readings but for the slope's stop at 0 dB.
+/// All of it is linear in the readings but for the slope's stop at 0 dB. In a gap of the grid (<see cref="FrequencyGaps"/>) nothing
+/// was measured: there too it is 0 dB, whatever is assumed outside, and the curve sets in smoothly beside it.
 /// </remarks>
 internal sealed class MeasuredBand
 {
@@ -19,6 +20,7 @@ internal sealed class MeasuredBand
     private readonly double[] _log;
     private readonly BandEnd _lower, _upper;
     private readonly BinPlace[] _places;
+    private readonly GapEnds[] _gaps;
     private readonly int _first;
 
     public MeasuredBand(FrequencyGrid grid, PulseGrid bins)
@@ -26,6 +28,7 @@ internal sealed class MeasuredBand
         // 0 Hz has no place on a log axis.
         _first = grid.Hertz[0] == 0 && grid.Count > 1 ? 1 : 0;
         _log = [.. grid.Hertz[_first..].ToArray().Select(f => Math.Log(Math.Max(f, double.Epsilon)))];
+        _gaps = [.. FrequencyGaps.Of(grid).Select(g => new GapEnds(Math.Log(g.Start.Value), Math.Log(g.Stop.Value)))];
         (Bins, ReadingCount) = (bins, grid.Count);
         (_lower, _upper) = (BandEnd.Of(_log, 0, Math.Log(Octave)), BandEnd.Of(_log, _log.Length - 1, Math.Log(Octave)));
         _places = new BinPlace[bins.Bins];
@@ -81,7 +84,7 @@ internal sealed class MeasuredBand
             BinPlace place = _places[k];
             if (place.IsInside)
             {
-                double weight = weights[k] * (outside == OutsideBand.None ? place.SetIn : 1);
+                double weight = weights[k] * place.Kept(outside);
                 known[place.Left] += weight * (1 - place.Share);
                 known[Math.Min(place.Left + 1, known.Length - 1)] += weight * place.Share;
             }
@@ -101,8 +104,8 @@ internal sealed class MeasuredBand
     /// <summary>Whether the slope at an end of the band rests on a reading.</summary>
     public bool IsInSlope(int reading) => _lower.Holds(reading - _first) || _upper.Holds(reading - _first);
 
-    /// <summary>Whether a frequency of the grid lies within the band.</summary>
-    public bool Holds(int k) => _places[k].IsInside;
+    /// <summary>Whether a frequency of the grid lies within the band, and in no gap of it.</summary>
+    public bool Holds(int k) => _places[k].IsInside && _places[k].BesideGap > 0;
 
     /// <summary>Place of the reading below a frequency of the grid that lies within the band.</summary>
     public int ReadingBelow(int k) => _first + _places[k].Left;
@@ -114,7 +117,7 @@ internal sealed class MeasuredBand
     {
         double right = db[Math.Min(place.Left + 1, db.Length - 1)];
         double here = db[place.Left] + (place.Share * (right - db[place.Left]));
-        return outside == OutsideBand.None ? place.SetIn * here : here;
+        return place.Kept(outside) * here;
     }
 
     private BinPlace Place(double log, int right)
@@ -131,8 +134,21 @@ internal sealed class MeasuredBand
 
         int left = Math.Max(0, right - 1);
         double share = right == left ? 0 : (log - _log[left]) / (_log[right] - _log[left]);
-        return new BinPlace(left, share, Smooth(Math.Min(1, Math.Min(log - _log[0], _log[^1] - log) / SetsInOver)), 0);
+        return new BinPlace(left, share, SetsIn(Math.Min(log - _log[0], _log[^1] - log)), 0) { BesideGap = BesideGap(log) };
     }
+
+    private double BesideGap(double log)
+    {
+        double nearest = double.PositiveInfinity;
+        foreach (GapEnds gap in _gaps)
+        {
+            nearest = Math.Min(nearest, Math.Max(gap.Low - log, log - gap.High));
+        }
+
+        return SetsIn(Math.Max(0, nearest));
+    }
+
+    private static double SetsIn(double nepers) => Smooth(Math.Min(1, nepers / SetsInOver));
 
     private static double Smooth(double way) => way * way * (3 - (2 * way));
 
@@ -140,5 +156,12 @@ internal sealed class MeasuredBand
     private readonly record struct BinPlace(int Left, double Share, double SetIn, double Beyond)
     {
         public bool IsInside => Beyond == 0;
+
+        // Share of the readings' shielding that is taken here: none in a gap, all far from it.
+        public double BesideGap { get; init; } = 1;
+
+        public double Kept(OutsideBand outside) => BesideGap * (outside == OutsideBand.None ? SetIn : 1);
     }
+
+    private readonly record struct GapEnds(double Low, double High);
 }

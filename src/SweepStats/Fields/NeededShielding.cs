@@ -3,6 +3,7 @@ using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
+using SweepStats.Verdicts;
 
 namespace SweepStats.Fields;
 
@@ -18,15 +19,20 @@ namespace SweepStats.Fields;
 /// <param name="ShownCount">Frequencies at which it is shown.</param>
 public sealed record NeededShielding(SpecimenName Name, Decibels Needed, ImmutableArray<FrequencyBand> Shown, int ShownCount)
 {
-    /// <summary>One for each specimen; none where no tolerable field is stated.</summary>
+    /// <summary>One for each specimen; none where no tolerable field is stated, or a fault stands against the measurement.</summary>
     /// <param name="threat">The field; null where none is stated.</param>
-    /// <param name="curves">Shielding of each specimen.</param>
-    /// <param name="grid">The measured frequencies.</param>
-    /// <param name="findings">What the checks found.</param>
-    public static ImmutableArray<NeededShielding> Of(
-        FieldThreat? threat, ImmutableArray<ShieldingCurve> curves, FrequencyGrid grid, ImmutableArray<Finding> findings) =>
-        threat?.TolerableVoltsPerMetre is not { } tolerable ? []
-            : [.. curves.Select(c => Of(c, new Decibels(20 * Math.Log10(threat.VoltsPerMetre / tolerable)), grid, findings))];
+    /// <param name="measured">Curves, and what was found against them.</param>
+    public static ImmutableArray<NeededShielding> Of(FieldThreat? threat, PulseBasis measured)
+    {
+        ArgumentNullException.ThrowIfNull(measured);
+        if (measured.Trust == Trust.Untrustworthy || threat?.TolerableVoltsPerMetre is not { } tolerable)
+        {
+            return [];
+        }
+
+        var needed = new Decibels(20 * Math.Log10(threat.VoltsPerMetre / tolerable));
+        return [.. measured.Curves.Select(c => Of(c, needed, measured.Campaign.Grid, measured.Findings))];
+    }
 
     private static NeededShielding Of(ShieldingCurve curve, Decibels needed, FrequencyGrid grid, ImmutableArray<Finding> findings)
     {

@@ -126,7 +126,7 @@ public sealed class SheetTests
         AnalysisResult result = Samples.Run(Samples.HundredGroups, Samples.Asking(30));
         string[] weakest = [.. Wording.WeakestFirst(result).Take(rows.Length).Select(i => result.Bands[i].Name.ToString())];
         Assert.Equal(weakest, rows.Select(r => r.Element("th")!.Value));
-        Assert.Contains($"The other {32 - rows.Length} specimens each shield ≥ ", sheet.Value, StringComparison.Ordinal);
+        Assert.Contains($"The other {32 - rows.Length} specimens: each at least ", sheet.Value, StringComparison.Ordinal);
         Assert.All(rows, r => Assert.NotEmpty(r.Descendants("svg").Single().Attribute("aria-label")!.Value));
     }
 

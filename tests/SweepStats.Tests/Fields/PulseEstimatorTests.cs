@@ -104,6 +104,24 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
         Assert.Null(left.Lowest);
     }
 
+    // Flat 40 dB leaves a hundredth; where half a decade was not measured, what came in there comes through.
+    [Fact]
+    public void InAGapOfTheFrequenciesNoShieldingIsTaken()
+    {
+        double[] flat = [0, 0, 0, 0, 0, .. Enumerable.Repeat(40.0, Points)];
+        Campaign whole = Drawn(flat, Tiny, Tiny, 3);
+        int[] kept = [.. Enumerable.Range(0, Points).Where(f => Grid.Hertz[f] is < 60e6 or > 200e6)];
+        Campaign parted = whole with { Sweeps = [.. whole.Sweeps.Select(s => new Sweep(s.Name, s.Role,
+            new FrequencyGrid([.. kept.Select(f => s.Grid.Hertz[f])]), [.. kept.Select(f => s.Levels[f])], s.Scale) { Specimen = s.Specimen })] };
+        double all = Of(whole).Under(OutsideBand.Hold)!.PeakLimits!.Value.High;
+        PulseLeft left = Of(parted).Under(OutsideBand.Hold)!;
+        Assert.Equal(500, all, 5.0);
+        Assert.True(left.PeakLimits!.Value.Low > 4 * all);
+        Assert.True(left.PeakAtMost > left.PeakLimits.Value.High);
+        var pulse = new PulseQuestion().Pulse;
+        Assert.True(pulse.EnergyShareIn(new FrequencyGrid([.. kept.Select(f => Grid.Hertz[f])])) < 0.7 * pulse.EnergyShareIn(Grid));
+    }
+
     [Fact]
     public void UnderAFaultNothingIsTold()
     {
