@@ -92,6 +92,28 @@ public sealed class ReceiverTests
         Assert.Contains($"No evidence, far: {why}", output, StringComparison.Ordinal);
     }
 
+    /// <summary>55 dB + 1.645·√8 dB = 59.7 dB refutes one band; at half the chance each of two has 60.5 dB.</summary>
+    [Fact]
+    public void WhatChanceMayDoInOneOfTwoBandsDoesNotRefuteTheClaim()
+    {
+        const string near = "near,145.5e6,-61,2,-116,2,yes,yes";
+        string output = Claimed(1, near, "far,433.9e6,-49,2,-116,2,yes,no");
+        Assert.StartsWith("Claim SE ≥ 60 dB: not shown in 1 of the 2 tested bands.", output, StringComparison.Ordinal);
+        Assert.Contains("refuted by this band alone. Test it again: among 2 bands chance may do so.", output,
+            StringComparison.Ordinal);
+        Assert.StartsWith("Claim SE ≥ 60 dB: refuted,", Claimed(1, near), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ManyBandsAreNamedByTheLowestAndTheHighest()
+    {
+        string[] rows = [.. Enumerable.Range(1, 5).Select(i => $"s{i},{i * i}e8,-49,2,-116,2,yes,no")];
+        string output = Claimed(0, [.. rows, .. Enumerable.Range(1, 5).Select(i => $"n{i},{i}e6,-49,2,-116,2,no,no")]);
+        Assert.StartsWith("Claim SE ≥ 60 dB: supported in each of the 5 tested bands, from 100 MHz up to 2.5 GHz (95 %, "
+            + "one-sided). Nothing is shown at 5 other frequencies, from 1 MHz to 5 MHz.", output, StringComparison.Ordinal);
+        Assert.Contains("and more shielding than the bound of each band.", output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void NoFigureIsOfferedWhereNothingIsClaimed()
     {

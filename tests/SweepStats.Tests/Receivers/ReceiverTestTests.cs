@@ -67,7 +67,7 @@ public sealed class ReceiverTestTests
         ReceiverObservation odd = Heard(70) with { HeardUncovered = false, Frequency = new Hertz(hertz) };
         var test = ReceiverTest.Of([Silent(70), odd], asked);
         Assert.Equal((ClaimOutcome.NotShown, ofTheBand), (test.Claim, Assert.Single(test.Groups).Claim!.Value));
-        Assert.Equal([odd], test.HeardAside);
+        Assert.Equal(odd, Assert.Single(test.HeardAside));
         Assert.Equal(ClaimOutcome.Supported, ReceiverTest.Of([Silent(70), odd with { HeardCovered = false }], asked).Claim);
     }
 
