@@ -21,7 +21,8 @@ internal static class FrequencyText
             }
         }
 
-        return double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value) && value > 0
+        return double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+            && double.IsFinite(value * size) && value > 0
             ? new Hertz(value * size)
             : null;
     }

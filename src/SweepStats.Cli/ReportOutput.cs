@@ -13,6 +13,15 @@ internal static class ReportOutput
 
     public static Option<bool> Png() => new("--png") { Description = "Also write each chart as PNG" };
 
+    /// <summary>Refuses PNG where no folder is to hold it.</summary>
+    public static void NeedFolder(Command command, Option<bool> png, Option<string?> to) => command.Validators.Add(result =>
+    {
+        if (result.GetValue(png) && result.GetResult(to) is null)
+        {
+            result.AddError("--png draws the chart of a report, and no --out says where; add --out FOLDER");
+        }
+    });
+
     public static Option<bool> Pdf() => new("--pdf") { Description = "Also print the page to report.pdf; needs Chromium" };
 
     public static Option<bool> Xlsx() => new("--xlsx") { Description = "Also write the tables as one spreadsheet, results.xlsx" };

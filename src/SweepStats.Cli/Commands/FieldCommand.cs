@@ -35,13 +35,7 @@ internal static class FieldCommand
             command.Options.Add(option);
         }
 
-        command.Validators.Add(result =>
-        {
-            if (result.GetValue(png) && result.GetResult(to) is null)
-            {
-                result.AddError("--png draws the chart of a report, and no --out says where; add --out FOLDER");
-            }
-        });
+        ReportOutput.NeedFolder(command, png, to);
         command.SetAction(words => Run(
             words, options, new WantedField(words.GetValue(outside), words.GetValue(to), words.GetValue(png)), terminal));
         return command;

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using SweepStats.Bands;
 using SweepStats.Quantities;
 using SweepStats.Receivers;
@@ -41,6 +42,8 @@ internal sealed class ReceiverOptions
         {
             command.Options.Add(option);
         }
+
+        ReportOutput.NeedFolder(command, _png, _to);
     }
 
     public ReceiverQuestion Question(ParseResult words) => new()
@@ -67,8 +70,9 @@ internal sealed class ReceiverOptions
         Option<double?> option = options.Add<double?>(name, value, description, null);
         option.Validators.Add(result =>
         {
+            // A decimal comma is no number here, and the parser says so: read as thousands it would lie out of range.
             if (result.Tokens is [var token]
-                && double.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out double given)
+                && double.TryParse(token.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double given)
                 && !rule.Holds(given))
             {
                 result.AddError($"{name} {token.Value}: {rule.Text}");

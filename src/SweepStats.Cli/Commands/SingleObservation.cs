@@ -15,7 +15,6 @@ internal sealed class SingleObservation
         HelpName = "FREQUENCY",
     };
 
-
     private readonly Option<bool> _silent = new("--silent") { Description = "It fell silent under the cover" };
     private readonly Option<bool> _heard = new("--heard") { Description = "It is still heard under the cover" };
     private readonly Option<string?> _uncovered = new("--uncovered")
@@ -58,8 +57,8 @@ internal sealed class SingleObservation
             : words.GetValue(_sensitivity) is null ? "state --sensitivity"
             : (words.GetValue(_levelError) is null) != (words.GetValue(_sensitivityError) is null)
                 ? "state both --level-u and --sensitivity-u"
-            : words.GetValue(_frequency) is { } f && FrequencyText.Parse(f) is null
-                ? $"--frequency {f}: write a frequency such as 145.5MHz"
+            : words.GetValue(_frequency) is { } f && !IsFrequency(f)
+                ? $"--frequency {f}: write a frequency from 1kHz to 1000GHz, such as 145.5MHz; without a unit it is in hertz"
             : LevelObjection(words);
     }
 
@@ -126,6 +125,9 @@ internal sealed class SingleObservation
     }
 
     private Hertz? Frequency(ParseResult words) => words.GetValue(_frequency) is { } text ? FrequencyText.Parse(text) : null;
+
+    private static bool IsFrequency(string text) =>
+        FrequencyText.Parse(text) is { } frequency && ReceiverObservation.Frequencies.Contains(frequency);
 
     private static Option<double?> Add(OptionList options, string name, string value, string description,
         (double Least, double Most) range) => ReceiverOptions.Add(

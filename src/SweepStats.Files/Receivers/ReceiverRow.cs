@@ -9,7 +9,13 @@ namespace SweepStats.Files.Receivers;
 internal sealed class ReceiverRow(ReceiverColumns columns, CsvRow row, FaultList faults)
 {
     // No receiver, source or place lies beyond; a typing error does.
-    private static readonly Allowed Frequencies = new(1, 1e12, "Hz"), Levels = new(-250, 100, "dBm"),
+    private static readonly Allowed Frequencies = new(
+        ReceiverObservation.Frequencies.Start.Value, ReceiverObservation.Frequencies.Stop.Value, "Hz")
+    {
+        Remedy = "write the frequency in hertz, from 1e3 to 1e12: 145 MHz is 145e6",
+    };
+
+    private static readonly Allowed Levels = new(-250, 100, "dBm"),
         Uncertainties = new(0, 40, "dB"), Fields = new(-100, 250, "dBµV/m"), Factors = new(-60, 120, "dB/m"),
         Gains = new(-100, 120, "dB"), Distances = new(0.001, 1e9, "m");
 
@@ -116,7 +122,8 @@ internal sealed class ReceiverRow(ReceiverColumns columns, CsvRow row, FaultList
         if (value < allowed.Least || value > allowed.Most)
         {
             Refuse(FormattableString.Invariant($"{column} is {value:R} {allowed.Unit}"),
-                FormattableString.Invariant($"write a number from {allowed.Least} to {allowed.Most} {allowed.Unit}"));
+                allowed.Remedy
+                    ?? FormattableString.Invariant($"write a number from {allowed.Least} to {allowed.Most} {allowed.Unit}"));
             return null;
         }
 
@@ -153,7 +160,10 @@ internal sealed class ReceiverRow(ReceiverColumns columns, CsvRow row, FaultList
         Unclear,
     }
 
-    private readonly record struct Allowed(double Least, double Most, string Unit);
+    private sealed record Allowed(double Least, double Most, string Unit)
+    {
+        public string? Remedy { get; init; }
+    }
 }
 
 /// <summary>A row with its line.</summary>

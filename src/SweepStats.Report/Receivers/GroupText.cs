@@ -29,7 +29,8 @@ internal static class GroupText
                 $"SE is {Wording.Interval(both.Low, both.High)} ({Wording.Level(question.Confidence)}). "
                     + $"{Least(low.Value, oneSided)}",
             { AtLeast: { } low, AtMost: { } high } => $"{Least(low.Value, oneSided)} {Most(high.Value, oneSided)}",
-            { AtLeast: { } low } => $"{Least(low.Value, oneSided)} There is no upper bound: no station was still heard.",
+            { AtLeast: { } low } =>
+                $"{Least(low.Value, oneSided)} There is no upper bound: no station taken as evidence was still heard.",
             _ => $"{Most(group.AtMost!.Value.Value, oneSided)} No shielding is shown: no station fell silent.",
         };
     }
@@ -73,6 +74,8 @@ internal static class GroupText
         string outcome = group.Claim switch
         {
             ClaimOutcome.Supported => "supported",
+            ClaimOutcome.Refuted when test.Claim != ClaimOutcome.Refuted => "refuted by this band alone. Test it again: among "
+                + $"{Wording.Plain(test.Groups.Length)} bands chance may do so",
             ClaimOutcome.Refuted => "refuted",
             _ => "not shown",
         };

@@ -52,7 +52,8 @@ public static class ReceiverText
         string counted =
             $"{Wording.Plain(test.Groups.Sum(g => g.Observations.Length))} of "
                 + $"{Wording.Count(test.Observations.Length, "observation")} taken as evidence.";
-        return test.Question.Claim is { } claim ? [$"Claim SE ≥ {Wording.Exact(claim.Value, "dB")}: {Outcome(test)}. {counted}"]
+        return test.Question.Claim is { } claim
+            ? [$"Claim SE ≥ {Wording.Exact(claim.Value, "dB")}: {Outcome(test)}. {Unshown(test)}{counted}"]
             : test.Groups.IsEmpty ? [$"Nothing is shown. {counted}"]
             : [];
     }
@@ -72,7 +73,7 @@ public static class ReceiverText
 
         foreach (ReceiverObservation unused in test.Observations.Where(o => o.State != EvidenceState.Counts))
         {
-            yield return new ToldLine($"No evidence, {Name(unused)}: {Because(unused)}", 1, unused);
+            yield return new ToldLine($"No evidence, {Name(unused)}: {Because(unused)}", unused.HeardCovered ? -1 : 1, unused);
         }
     }
 
@@ -81,14 +82,17 @@ public static class ReceiverText
         int bands = test.Groups.Length, missing = test.Groups.Count(g => g.Claim != ClaimOutcome.Supported);
         return test.Claim switch
         {
-            ClaimOutcome.Supported =>
-                "supported "
-                    + $"{(bands == 1 ? "at the tested frequencies" : $"in each of the {Wording.Plain(bands)} tested bands")} "
-                    + $"({OneSided(test.Question.Confidence)})",
+            ClaimOutcome.Supported => $"supported {TestedBands.Where(test)} ({OneSided(test.Question.Confidence)})",
             ClaimOutcome.Refuted => "refuted, since a station is still heard that should be silent",
+            _ when test.HeardAside is [var one] => $"not shown, since {Name(one)} was heard under the cover and is no evidence",
+            _ when test.HeardAside is [_, ..] aside =>
+                $"not shown, since {Wording.Count(aside.Length, "station")} without evidence were heard under the cover",
             _ => bands > 1 ? $"not shown in {Wording.Plain(missing)} of the {Wording.Plain(bands)} tested bands" : "not shown",
         };
     }
+
+    private static string Unshown(ReceiverTest test) =>
+        test.Claim == ClaimOutcome.Supported ? TestedBands.Unshown(test) : string.Empty;
 
     private static string Because(ReceiverObservation observation) => observation.State switch
     {
@@ -118,14 +122,10 @@ public static class ReceiverText
 
         yield return "State as sensitivity the level at which this receiver falls silent as used: squelch, gain control or a "
             + "digital mode ends reception earlier than the data sheet says.";
-        yield return $"Not shown: other frequencies, other places and polarisations, single seams{Above(test)}.";
+        yield return $"Not shown: other frequencies, other places and polarisations, single seams{TestedBands.Above(test)}.";
         yield return "An estimate for this cover, place and set-up; no proof that a person, a device or a building is "
             + "protected. Local codes and licensed practice prevail.";
     }
-
-    private static string Above(ReceiverTest test) =>
-        test.Groups.Select(g => g.LargestSilentDb).Max() is { } most
-        ? $", and shielding above {Wording.Ratio(most)}, the largest margin that fell silent" : string.Empty;
 
     /// <param name="Text">The line.</param>
     /// <param name="Rank">Lower ranks go before where there is little room.</param>

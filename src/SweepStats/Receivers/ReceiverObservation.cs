@@ -13,6 +13,9 @@ public sealed record ReceiverObservation
     // Further below its sensitivity than this many standard uncertainties no receiver hears: a figure is wrong.
     private const double Impossible = 3;
 
+    /// <summary>Where stations lie: a figure beyond is a typing error, or one in another unit than Hz.</summary>
+    public static FrequencyBand Frequencies { get; } = new(new Hertz(1e3), new Hertz(1e12));
+
     /// <summary>Name of the station, as the user calls it.</summary>
     public required string Name { get; init; }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Quantities;
 
 namespace SweepStats.Receivers;
 
@@ -18,14 +19,18 @@ public sealed record ReceiverTest
     /// <summary>Groups of like frequency, lowest first; none where nothing is evidence.</summary>
     public required ImmutableArray<StationGroup> Groups { get; init; }
 
-    /// <summary>Whether the claim is supported in every group, refuted in one, or neither; null where nothing is
-    /// claimed.</summary>
-    /// <remarks>Supported in each of them at the level stated: all at once then hold at that level too (intersection-union), and
-    /// no allowance is needed.</remarks>
-    public ClaimOutcome? Claim => Question.Claim is null ? null
-        : Groups.Any(g => g.Claim == ClaimOutcome.Refuted) ? ClaimOutcome.Refuted
-        : Groups.Length > 0 && Groups.All(g => g.Claim == ClaimOutcome.Supported) ? ClaimOutcome.Supported
-        : ClaimOutcome.NotShown;
+    /// <summary>Whether the claim is supported in every group and no station is <see cref="HeardAside"/>, refuted in one after
+    /// allowing for their number, or neither; null where nothing is claimed.</summary>
+    public required ClaimOutcome? Claim { get; init; }
+
+    /// <summary>Stations heard under the cover whose rows are set aside: put right, each may refute the claim.</summary>
+    public ImmutableArray<ReceiverObservation> HeardAside => [.. Aside(Observations).Where(o => o.HeardCovered)];
+
+    /// <summary>Frequencies of rows that are set aside and lie beyond every group, lowest first: nothing is shown
+    /// there.</summary>
+    public ImmutableArray<Hertz> Unshown =>
+        [.. Aside(Observations).Where(o => !Groups.Any(g => g.MayHold(o, Question.Ratio)))
+            .Select(o => o.Frequency).OfType<Hertz>().Distinct().Order()];
 
     /// <summary>Judges a test.</summary>
     /// <param name="observations">At most <see cref="MostObservations"/>.</param>
@@ -40,14 +45,20 @@ public sealed record ReceiverTest
                 nameof(observations));
         }
 
+        ReceiverObservation[] heardAside = [.. Aside(observations).Where(o => o.HeardCovered)];
         ImmutableArray<ReceiverObservation> evidence = [.. observations.Where(o => o.State == EvidenceState.Counts)];
+        ImmutableArray<StationGroup> groups = [.. Alike(evidence, question.Ratio).Select(g => StationGroup.Of(g, question))];
         return new ReceiverTest
         {
             Question = question,
             Observations = observations,
-            Groups = [.. Alike(evidence, question.Ratio).Select(g => StationGroup.Of(g, question))],
+            Groups = [.. groups.Select(g => heardAside.Any(o => g.MayHold(o, question.Ratio)) ? g.Unsupported() : g)],
+            Claim = WholeClaim.Of(groups, heardAside.Length > 0, question),
         };
     }
+
+    private static IEnumerable<ReceiverObservation> Aside(ImmutableArray<ReceiverObservation> observations) =>
+        observations.Where(o => o.State != EvidenceState.Counts);
 
     // From the lowest frequency up: what lies within the ratio of it, then the next.
     private static List<ImmutableArray<ReceiverObservation>> Alike(ImmutableArray<ReceiverObservation> evidence, double ratio)
@@ -56,8 +67,7 @@ public sealed record ReceiverTest
         ReceiverObservation[] left = [.. evidence.OrderBy(o => o.Frequency?.Value ?? 0)];
         while (left.Length > 0)
         {
-            // Frequencies are rounded; a ratio of 1 still holds the same one.
-            double highest = (left[0].Frequency?.Value ?? 0) * ratio * (1 + 1e-9);
+            double highest = (left[0].Frequency?.Value ?? 0) * ratio * StationGroup.Rounding;
             int count = left.Count(o => (o.Frequency?.Value ?? 0) <= highest);
             groups.Add([.. left[..count]]);
             left = left[count..];

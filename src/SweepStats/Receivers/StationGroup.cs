@@ -9,6 +9,9 @@ namespace SweepStats.Receivers;
 /// for, and nobody knows which.</remarks>
 public sealed record StationGroup
 {
+    // Frequencies are rounded; a ratio of 1 still holds the same one.
+    internal const double Rounding = 1 + 1e-9;
+
     /// <summary>From the lowest to the highest frequency; null where a single observation states none.</summary>
     public required FrequencyBand? Band { get; init; }
 
@@ -48,6 +51,26 @@ public sealed record StationGroup
     /// be.</summary>
     /// <param name="claim">The claim; null where there is none.</param>
     public double? RangeForSweepsDb(Decibels? claim) => claim?.Value ?? Interval?.High ?? AtMost?.Value ?? AtLeast?.Value;
+
+    /// <summary>Whether the upper bound at a one-sided level lies below the claim.</summary>
+    internal bool Refutes(Decibels claim, double level) =>
+        Claim == ClaimOutcome.Refuted && MarginBound.AtMost(Observations, level) < claim.Value;
+
+    /// <summary>Whether a station is near enough in frequency to meet the same shielding; one without frequency may be.</summary>
+    internal bool MayHold(ReceiverObservation observation, double ratio)
+    {
+        if (Band is not { } band || observation.Frequency is not { } frequency)
+        {
+            return true;
+        }
+
+        double low = Math.Min(band.Start.Value, frequency.Value), high = Math.Max(band.Stop.Value, frequency.Value);
+        return high <= low * ratio * Rounding;
+    }
+
+    /// <summary>The same, but without support for a claim.</summary>
+    internal StationGroup Unsupported() =>
+        Claim == ClaimOutcome.Supported ? this with { Claim = ClaimOutcome.NotShown } : this;
 
     /// <summary>What a group shows.</summary>
     /// <param name="evidence">Observations that count, at least one.</param>

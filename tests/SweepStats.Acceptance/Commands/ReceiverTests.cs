@@ -63,9 +63,75 @@ public sealed class ReceiverTests
     {
         (int code, string output, string error) = Shell.Run([.. Single, "--claim", "60"]);
         Assert.Equal((0, ""), (code, error));
-        Assert.StartsWith("Claim SE ≥ 60 dB: supported at the tested frequencies (95 %, one-sided).", output,
+        Assert.StartsWith("Claim SE ≥ 60 dB: supported at the tested frequency (95 %, one-sided).", output,
             StringComparison.Ordinal);
         Assert.Contains("SE ≥ 65.3 dB (95 %, one-sided).", output, StringComparison.Ordinal);
+        Assert.Contains("single seams, and more shielding than 65.3 dB.", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ASupportedClaimNamesItsFrequenciesAndThoseOfWhichNothingIsShown()
+    {
+        string output = Claimed(0, Good, "far,433.9e6,-49,2,-116,2,no,no");
+        Assert.StartsWith("Claim SE ≥ 60 dB: supported at 145.5 MHz (95 %, one-sided). Nothing is shown at 433.9 MHz. 1 of 2",
+            output, StringComparison.Ordinal);
+        Assert.Contains("and more shielding than 62.3 dB at 145.5 MHz.", output, StringComparison.Ordinal);
+        Assert.StartsWith("Claim SE ≥ 60 dB: supported at 145.5 MHz and 433.9 MHz (95 %, one-sided). 2 of 2",
+            Claimed(0, Good, "far,433.9e6,-49,2,-116,2,yes,no"), StringComparison.Ordinal);
+    }
+
+    /// <summary>Heard under the cover but not without it, and heard 20 dB below the stated sensitivity.</summary>
+    [Theory]
+    [InlineData("far,433.9e6,-49,2,-116,2,no,yes", "heard under the cover but not without it. Test again.")]
+    [InlineData("far,433.9e6,-136,2,-116,2,yes,yes", "check level and sensitivity.")]
+    public void AStationHeardUnderTheCoverWithholdsTheClaimEvenWhereItIsNoEvidence(string row, string why)
+    {
+        string output = Claimed(1, Good, row);
+        Assert.StartsWith("Claim SE ≥ 60 dB: not shown, since far was heard under the cover and is no evidence. 1 of 2", output,
+            StringComparison.Ordinal);
+        Assert.Contains($"No evidence, far: {why}", output, StringComparison.Ordinal);
+    }
+
+    /// <summary>55 dB + 1.645·√8 dB = 59.7 dB refutes one band; at half the chance each of two has 60.5 dB.</summary>
+    [Fact]
+    public void WhatChanceMayDoInOneOfTwoBandsDoesNotRefuteTheClaim()
+    {
+        const string near = "near,145.5e6,-61,2,-116,2,yes,yes";
+        string output = Claimed(1, near, "far,433.9e6,-49,2,-116,2,yes,no");
+        Assert.StartsWith("Claim SE ≥ 60 dB: not shown in 1 of the 2 tested bands.", output, StringComparison.Ordinal);
+        Assert.Contains("refuted by this band alone. Test it again: among 2 bands chance may do so.", output,
+            StringComparison.Ordinal);
+        Assert.StartsWith("Claim SE ≥ 60 dB: refuted,", Claimed(1, near), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ManyBandsAreNamedByTheLowestAndTheHighest()
+    {
+        string[] rows = [.. Enumerable.Range(1, 5).Select(i => $"s{i},{i * i}e8,-49,2,-116,2,yes,no")];
+        string output = Claimed(0, [.. rows, .. Enumerable.Range(1, 5).Select(i => $"n{i},{i}e6,-49,2,-116,2,no,no")]);
+        Assert.StartsWith("Claim SE ≥ 60 dB: supported in each of the 5 tested bands, from 100 MHz up to 2.5 GHz (95 %, "
+            + "one-sided). Nothing is shown at 5 other frequencies, from 1 MHz to 5 MHz.", output, StringComparison.Ordinal);
+        Assert.Contains("and more shielding than the bound of each band.", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void NoFigureIsOfferedWhereNothingIsClaimed()
+    {
+        string output = Claimed(1, Good, "near,145.5e6,-79,2,-116,2,yes,yes");
+        Assert.Contains("both cannot be right", output, StringComparison.Ordinal);
+        Assert.Contains("places and polarisations, single seams.", output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--level -40,5: this is not a number; write 40.5, with a decimal point", "--level", "-40,5")]
+    [InlineData("no --out says where; add --out FOLDER", "--level", "-40", "--png")]
+    [InlineData("without a unit it is in hertz", "--level", "-40", "--frequency", "145")]
+    [InlineData("without a unit it is in hertz", "--level", "-40", "--frequency", "1e308GHz")]
+    public void WhatIsRefusedIsToldWithTheRemedy(string said, params string[] words)
+    {
+        (int code, string output, string error) = Shell.Run(["receiver", "--sensitivity", "-110", "--silent", .. words]);
+        Assert.Equal((2, ""), (code, output));
+        Assert.Contains(said, Assert.Single(error.TrimEnd().Split(Environment.NewLine)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -137,6 +203,7 @@ public sealed class ReceiverTests
     [Theory]
     [InlineData("2: frequency_hz is empty", "gate,,-49,2,-116,2,yes,no")]
     [InlineData("2: level_dbm is '-49,0', which is no number", "gate,145.5e6,\"-49,0\",2,-116,2,yes,no")]
+    [InlineData("2: frequency_hz is 145 Hz; write the frequency in hertz, from 1e3 to 1e12", "gate,145,-49,2,-116,2,yes,no")]
     [InlineData("2: the row has no name", ",145.5e6,-49,2,-116,2,yes,no")]
     [InlineData("2: covered_heard is empty; write yes or no", "gate,145.5e6,-49,2,-116,2,yes,")]
     [InlineData("2: uncovered_heard is 'maybe'; write yes or no", "gate,145.5e6,-49,2,-116,2,maybe,no")]
@@ -206,6 +273,14 @@ public sealed class ReceiverTests
         (int code, string output, string error) = Shell.Run(words);
         Assert.Equal((2, ""), (code, output));
         Assert.Single(error.TrimEnd().Split(Environment.NewLine));
+    }
+
+    private static string Claimed(int code, params string[] rows)
+    {
+        using var scratch = new ScratchFolder();
+        (int ended, string output, _) = Shell.Run("receiver", Write(scratch, [Header, .. rows]), "--claim", "60", "--gate");
+        Assert.Equal(code, ended);
+        return output;
     }
 
     private static string LongNamed(int i)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Quantities;
 using SweepStats.Receivers;
 using SweepStats.Statistics;
 using Xunit;
@@ -46,6 +47,33 @@ public sealed class MarginCoverage
 
         tally.Check("drawn by R");
     }
+
+    /// <summary>Shielding as claimed, and true margins just there, are the hardest case. Each band by itself is refuted in one
+    /// test of twenty, so that some of the thirty is in four of five.</summary>
+    [Fact]
+    public void ATrueClaimIsSeldomRefutedInManyBands()
+    {
+        const int bands = 30, all = 1000;
+        int whole = 0, some = 0, tests = 0;
+        var asked = new ReceiverQuestion { Claim = new Decibels(60), Ratio = 1 };
+        foreach (ulong seed in Draws.Seeds(all))
+        {
+            var random = new RandomSource(seed);
+            var test = ReceiverTest.Of([.. Enumerable.Range(1, bands).Select(i =>
+                Station.Heard(60 + (3 * random.Normal())) with { Frequency = new Hertz(i * 1e8) })], asked);
+            tests++;
+            whole += test.Claim == ClaimOutcome.Refuted ? 1 : 0;
+            some += test.Groups.Any(g => g.Claim == ClaimOutcome.Refuted) ? 1 : 0;
+        }
+
+        Often.AtMost(whole, tests, 0.05);
+        Often.AtLeast(some, tests, 0.7);
+    }
+
+    [Fact]
+    public void AClaimFarTooHighIsRefutedByOneOfManyBands() =>
+        Assert.Equal(ClaimOutcome.Refuted, ReceiverTest.Of([Station.Heard(40), .. Enumerable.Range(2, 29).Select(i =>
+            Station.Silent(80) with { Frequency = new Hertz(i * 1e9) })], new() { Claim = new Decibels(60) }).Claim);
 
     private static ReceiverObservation Read(double[] row) => new()
     {

@@ -58,6 +58,29 @@ public sealed class ReceiverTestTests
         Assert.Equal(ClaimOutcome.NotShown, ReceiverTest.Of([Silent(70) with { HeardUncovered = null }], asked).Claim);
     }
 
+    [Theory]
+    [InlineData(145e6, ClaimOutcome.NotShown)]
+    [InlineData(433e6, ClaimOutcome.Supported)]
+    public void AStationHeardThatIsNoEvidenceWithholdsTheClaimAndTheWordOfItsOwnBand(double hertz, ClaimOutcome ofTheBand)
+    {
+        ReceiverQuestion asked = new() { Claim = new Decibels(50) };
+        ReceiverObservation odd = Heard(70) with { HeardUncovered = false, Frequency = new Hertz(hertz) };
+        var test = ReceiverTest.Of([Silent(70), odd], asked);
+        Assert.Equal((ClaimOutcome.NotShown, ofTheBand), (test.Claim, Assert.Single(test.Groups).Claim!.Value));
+        Assert.Equal(odd, Assert.Single(test.HeardAside));
+        Assert.Equal(ClaimOutcome.Supported, ReceiverTest.Of([Silent(70), odd with { HeardCovered = false }], asked).Claim);
+    }
+
+    [Fact]
+    public void NothingIsShownWhereAllRowsAreSetAside()
+    {
+        ReceiverObservation aside = Silent(70) with { HeardUncovered = false };
+        Hertz[] far = [new(433e6), new(183e6)];
+        var test = Test([Silent(70), aside, .. far.Select(f => aside with { Frequency = f })]);
+        Assert.Equal(far.Order(), test.Unshown);
+        Assert.Equal(far.Order(), Test([.. test.Observations, aside with { Frequency = new Hertz(182e6) }]).Unshown);
+    }
+
     /// <summary>A silent station at the larger margin asks for more shielding than the one still heard allows.</summary>
     [Fact]
     public void StationsThatCannotBothBeRightWithdrawEveryClaim()
