@@ -92,7 +92,7 @@ public static partial class Wording
             $"at least {Blocked(shielding.PowerBlocked)}"]
         : [SpecimenLabel(kept.Name), NoClaim, FieldSilenceBecause(kept.Silence), Nothing];
 
-    private static NeededShielding[] Needed(AnalysisResult result) => 
+    private static NeededShielding[] Needed(AnalysisResult result) =>
         [.. NeededShielding.Of(result.Plan.Field, new PulseBasis(result.Campaign, result.Curves, result.Findings, result.Verdict.Trust))];
 
     private static IEnumerable<string> NeededInBrief(AnalysisResult result)

@@ -17,8 +17,11 @@ internal static class LayersColumn
     {
         bool stands = table?.Header.Any(h => h.Trim().Equals(Name, StringComparison.OrdinalIgnoreCase)) == true;
         return stands && settings.OwnColumns.All(c => c.Key != Name)
-            ? settings with { PropertyColumns =
-                settings.PropertyColumns.Add(new PropertyColumn(Name, 0, IsWeighed: true) { IsLayers = true }) }
+            ? settings with
+            {
+                PropertyColumns =
+                settings.PropertyColumns.Add(new PropertyColumn(Name, 0, IsWeighed: true) { IsLayers = true })
+            }
             : settings;
     }
 

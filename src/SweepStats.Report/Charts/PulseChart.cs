@@ -60,8 +60,14 @@ internal static class PulseChart
         int steps = Steps(pulse, until), stride = Math.Max(1, steps / PointsShown);
         DataPoint[] points = [.. Enumerable.Range(0, steps).Where(n => n % stride == 0)
             .Select(n => new DataPoint(n * wave.StepSeconds * Nano, wave.VoltsPerMetre[n] / unit.VoltsPerMetre))];
-        return new Trace { Colour = ink.Colour, Dash = ink.Dash, Marker = ink.Marker, Points = points,
-            Title = Wording.PulseLegend(pulse) };
+        return new Trace
+        {
+            Colour = ink.Colour,
+            Dash = ink.Dash,
+            Marker = ink.Marker,
+            Points = points,
+            Title = Wording.PulseLegend(pulse)
+        };
     }
 
     // The interval of the peak, carried along the waveform.

@@ -49,8 +49,11 @@ public static class LayerComparer
     {
         LayeredSpecimen[] both = [.. few, .. more];
         HashSet<int> compared = [.. Enumerable.Range(0, grid.Count).Where(f => Array.TrueForAll(both, s => s.IsBounded(f)))];
-        var step = new LayerStep(few[0].Curve.Name.Lot, few[0].Layers, more[0].Layers) { PointCount = compared.Count,
-            LeftOut = grid.Count - compared.Count };
+        var step = new LayerStep(few[0].Curve.Name.Lot, few[0].Layers, more[0].Layers)
+        {
+            PointCount = compared.Count,
+            LeftOut = grid.Count - compared.Count
+        };
         if (compared.Count == 0)
         {
             return step;
@@ -61,8 +64,12 @@ public static class LayerComparer
             CandidateFigures.Of([.. both.Select(s => s.Sweeps)], [.. both.Select(s => s.Curve)], (weights, byPlacement));
         CandidateMean before = Mean(figures[..few.Length]), after = Mean(figures[few.Length..]);
         BandFigure added = YardstickDifference.Of(after, before, confidence);
-        return step with { BeforeDb = before.Value, AddedDb = figures[0].DeviationDb is null
-            ? new BandFigure(added.Value, null, null) : added };
+        return step with
+        {
+            BeforeDb = before.Value,
+            AddedDb = figures[0].DeviationDb is null
+            ? new BandFigure(added.Value, null, null) : added
+        };
     }
 
     private static CandidateMean Mean((CandidateMean Mean, double? DeviationDb)[] figures)

@@ -79,15 +79,15 @@ public sealed record NextStation(double MarginDb, double ShareSilent, double Wid
 
     private static ReceiverObservation Further(ImmutableArray<ReceiverObservation> observations, double margin, bool heard) =>
         new()
-    {
-        Name = string.Empty,
-        Frequency = observations[0].Frequency,
-        Level = new ReceivedLevel(margin, Typical(observations), LevelOrigin.Level),
-        SensitivityDbm = 0,
-        SensitivityUncertaintyDb = 0,
-        HeardUncovered = true,
-        HeardCovered = heard,
-    };
+        {
+            Name = string.Empty,
+            Frequency = observations[0].Frequency,
+            Level = new ReceivedLevel(margin, Typical(observations), LevelOrigin.Level),
+            SensitivityDbm = 0,
+            SensitivityUncertaintyDb = 0,
+            HeardUncovered = true,
+            HeardCovered = heard,
+        };
 
     private static double Typical(ImmutableArray<ReceiverObservation> observations)
     {

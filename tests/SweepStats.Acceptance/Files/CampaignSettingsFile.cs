@@ -107,7 +107,12 @@ public sealed class CampaignSettingsFile : IDisposable
         Assert.Equal("", string.Join('\n', reading.Faults));
         var stated = new TestIdentity
         {
-            Laboratory = "North hut", Customer = "Telescope & cabin", Operator = "O. Perator", Instrument = "receiver no. 4", Calibration = "certificate 17", Date = "5 October",
+            Laboratory = "North hut",
+            Customer = "Telescope & cabin",
+            Operator = "O. Perator",
+            Instrument = "receiver no. 4",
+            Calibration = "certificate 17",
+            Date = "5 October",
         };
         Assert.Equal(stated, reading.Campaign!.Identity);
         Assert.Equal(stated with { Customer = null }, Analysis.Run(reading.Campaign with { Identity = stated with { Customer = null } }, reading.Plan).Identity);

@@ -111,8 +111,11 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
         double[] flat = [0, 0, 0, 0, 0, .. Enumerable.Repeat(40.0, Points)];
         Campaign whole = Drawn(flat, Tiny, Tiny, 3);
         int[] kept = [.. Enumerable.Range(0, Points).Where(f => Grid.Hertz[f] is < 60e6 or > 200e6)];
-        Campaign parted = whole with { Sweeps = [.. whole.Sweeps.Select(s => new Sweep(s.Name, s.Role,
-            new FrequencyGrid([.. kept.Select(f => s.Grid.Hertz[f])]), [.. kept.Select(f => s.Levels[f])], s.Scale) { Specimen = s.Specimen })] };
+        Campaign parted = whole with
+        {
+            Sweeps = [.. whole.Sweeps.Select(s => new Sweep(s.Name, s.Role,
+            new FrequencyGrid([.. kept.Select(f => s.Grid.Hertz[f])]), [.. kept.Select(f => s.Levels[f])], s.Scale) { Specimen = s.Specimen })]
+        };
         double all = Of(whole).Under(OutsideBand.Hold)!.PeakLimits!.Value.High;
         PulseLeft left = Of(parted).Under(OutsideBand.Hold)!;
         Assert.Equal(500, all, 5.0);
@@ -190,8 +193,15 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
     };
 
     private static Finding Told(Bias bias) =>
-        new() { Code = "told", Severity = Severity.Warning, Message = "A finding.", Basis = "A rule.", NextStep = "Mend it.",
-        Bias = bias };
+        new()
+        {
+            Code = "told",
+            Severity = Severity.Warning,
+            Message = "A finding.",
+            Basis = "A rule.",
+            NextStep = "Mend it.",
+            Bias = bias
+        };
 
     private static PulseLeft Left(AnalysisResult result, ImmutableArray<Finding> findings) =>
         PulseEstimator.Of(new PulseBasis(result.Campaign, result.Curves, findings, Trust.Limited), new PulseQuestion(), 1)[0].Under(OutsideBand.Hold)!;
@@ -220,8 +230,11 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
             double moved = whole * Normal(random);
             ImmutableArray<double> levels = [.. level.Select(l => l + moved + (points * Normal(random)))];
             return new Sweep($"{role}-{j + 1}", role, Grid, levels,
-                LevelScale.DecibelMilliwatts) { Lot = role == SweepRole.Covered ? "A" : null,
-                Specimen = role == SweepRole.Covered ? "A01" : null };
+                LevelScale.DecibelMilliwatts)
+            {
+                Lot = role == SweepRole.Covered ? "A" : null,
+                Specimen = role == SweepRole.Covered ? "A01" : null
+            };
         });
     }
 
