@@ -42,7 +42,7 @@ public static partial class Wording
     private static string NotTested(AnalysisResult result) => result.Verdict.Untested.IsEmpty ? string.Empty
         : $" Not tested: {string.Join(", ", result.Verdict.Untested.Select(Doubt))}.";
 
-    private static string Doubt(UntestedDoubt doubt) => doubt switch
+    internal static string Doubt(UntestedDoubt doubt) => doubt switch
     {
         UntestedDoubt.Overload => "overload of the receiver",
         UntestedDoubt.Leakage => "leakage round the specimen",

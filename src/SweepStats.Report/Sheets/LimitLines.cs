@@ -1,5 +1,6 @@
 using SweepStats.Checks;
 using SweepStats.Report.Pages;
+using SweepStats.Verdicts;
 
 namespace SweepStats.Report.Sheets;
 
@@ -21,21 +22,21 @@ internal static class LimitLines
             html.Element("p", SheetWords.Cut(step, LongestMessage + LongestStep));
         }
 
-        if (groups.Length > 0)
+        if (groups.Length > 0 || !result.Verdict.Untested.IsEmpty)
         {
-            List(html, groups.Take(Most));
+            List(html, groups.Take(Most), result.Verdict.Untested.Take(Most - groups.Length));
         }
 
         html.Element("p", string.Join(' ', Rest(result, groups)), ("class", "small")).Close();
     }
 
-    /// <summary>How many findings it tells of.</summary>
-    public static int Shown(AnalysisResult result) => Math.Min(Most, Groups(result).Length);
+    /// <summary>How many findings, and doubts that nothing tested, it tells of.</summary>
+    public static int Shown(AnalysisResult result) => Math.Min(Most, Groups(result).Length + result.Verdict.Untested.Length);
 
     private static FindingGroup[] Groups(AnalysisResult result) =>
         [.. FindingGroup.Of(result.Findings).Where(g => g.Severity != Severity.Note)];
 
-    private static void List(HtmlWriter html, IEnumerable<FindingGroup> groups)
+    private static void List(HtmlWriter html, IEnumerable<FindingGroup> groups, IEnumerable<UntestedDoubt> untested)
     {
         html.Open("ol");
         foreach (FindingGroup group in groups)
@@ -44,6 +45,12 @@ internal static class LimitLines
             html.Open("li", ("class", Wording.Weight(group.Severity).ToLowerInvariant()));
             html.Text(SheetWords.Cut(brief[0], LongestMessage)).Text(" ");
             html.Element("b", SheetWords.Cut(brief[1].TrimStart(), LongestStep)).Close();
+        }
+
+        foreach (UntestedDoubt doubt in untested)
+        {
+            html.Open("li", ("class", "untested")).Text($"Not tested: {Wording.Doubt(doubt)}. ");
+            html.Element("b", SheetWords.ToTest(doubt)).Close();
         }
 
         html.Close();

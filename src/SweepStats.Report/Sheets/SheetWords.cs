@@ -131,6 +131,15 @@ internal static class SheetWords
         return $"The other {Wording.Count(others.Count, "specimen")}: {claim}{asked}. All in bands.csv.";
     }
 
+    /// <summary>What would test a doubt.</summary>
+    internal static string ToTest(UntestedDoubt doubt) => doubt switch
+    {
+        UntestedDoubt.Overload => "Next: Step the source down by 10 dB and take these sweeps as linearity sweeps, with their source_dbm.",
+        UntestedDoubt.Leakage => "Next: Put a solid metal plate in place of the specimen and take plate sweeps.",
+        UntestedDoubt.PuttingBack => "Next: Take each specimen off, put it back, and name the placements.",
+        _ => "Next: Take the reference before and after the specimens, and let the sweeps carry their times.",
+    };
+
     internal static string MoreFindings(int count) => $"{Wording.Count(count, "more finding")}: “What to do next” in the annex.";
 
     /// <summary>The candidates for a person who cannot see them.</summary>

@@ -6,6 +6,7 @@ using SweepStats.Checks;
 using SweepStats.Report;
 using SweepStats.Report.Sheets;
 using SweepStats.Sweeps;
+using SweepStats.Verdicts;
 using Xunit;
 
 namespace SweepStats.Acceptance.Report;
@@ -136,13 +137,24 @@ public sealed class SheetTests
         AnalysisResult result = Samples.Run(Samples.Odd with { LimitDbm = -30, ReferenceRippleDb = 6 }, Samples.Power);
         FindingGroup[] groups = [.. FindingGroup.Of(result.Findings).Where(g => g.Severity != Severity.Note)];
         XElement[] items = [.. Sheets(new Page(result).Tree)[0].Descendants("ol").Single().Elements("li")];
-        Assert.Equal(Math.Min(5, groups.Length), items.Length);
-        for (int i = 0; i < items.Length; i++)
-        {
-            Assert.StartsWith($"{groups[i].Severity} ({groups[i].Code})", items[i].Value, StringComparison.Ordinal);
-        }
+        string[] untested = [.. result.Verdict.Untested.Select(_ => "Not tested: ")];
+        string[] starts = [.. groups.Select(g => $"{g.Severity} ({g.Code})"), .. untested];
+        Assert.NotEmpty(groups);
+        Assert.Equal(Math.Min(5, starts.Length), items.Length);
+        Assert.All(items.Zip(starts), both => Assert.StartsWith(both.Second, both.First.Value, StringComparison.Ordinal));
 
         Assert.All(items, i => Assert.StartsWith("Next: ", i.Element("b")!.Value, StringComparison.Ordinal));
+    }
+
+    // Nothing found by checks that could not be made is no reason to do nothing.
+    [Fact]
+    public void WhatNothingTestedIsOnTheSheetWithItsNextStep()
+    {
+        AnalysisResult result = Samples.Run(Samples.Small, Samples.Power);
+        string[] items = [.. Sheets(new Page(result).Tree)[0].Descendants("li").Select(i => i.Value)];
+        Assert.Contains(UntestedDoubt.Leakage, result.Verdict.Untested);
+        Assert.Contains("Not tested: leakage round the specimen. Next: Put a solid metal plate in place of the specimen and take plate sweeps.", items);
+        Assert.Equal(result.Verdict.Untested.Length, items.Count(i => i.StartsWith("Not tested: ", StringComparison.Ordinal)));
     }
 
     [Fact]
