@@ -61,6 +61,7 @@ public static partial class Wording
     internal static string PeakLeft(PulseLeft? left) => left switch
     {
         null => NoClaim,
+        { MeasuredPhaseLeavesMore: true } => left.PeakAtMost is { } bound ? $"at most {FieldLeft(bound)}" : NoClaim,
         { PeakLimits: { } limits } => FieldInterval(limits),
         { Estimate: { } estimate } => $"about {FieldEstimate(estimate.PeakVoltsPerMetre)}",
         { PeakAtMost: { } most } => $"at most {FieldLeft(most)}",
@@ -90,6 +91,16 @@ public static partial class Wording
         foreach (IGrouping<int, ResidualPulse> alike in result.Pulses.Where(p => p.UnknownCount > 0).GroupBy(p => p.UnknownCount))
         {
             yield return $"{NamesOf(alike)}: at {Count(alike.Key, "frequency")} the shielding is not known; none is taken there.";
+        }
+
+        if (result.Pulses.Where(p => p.Assumed.Any(a => a.MeasuredPhaseLeavesMore)).ToArray() is { Length: > 0 } more)
+        {
+            yield return $"{NamesOf(more)}: with the measured phase more is left than with the minimum phase, so only \"at most\" is said.";
+        }
+
+        if (result.Pulses.Any(p => p.EndsEarly))
+        {
+            yield return "The lowest measured frequency is so low that the record of the pulse ends before all has died away: peaks and their limits may err by more than they say.";
         }
 
         foreach (FieldSilence why in result.Pulses.SelectMany(p => p.Assumed.Select(a => a.Silence).Append(p.Silence))

@@ -25,8 +25,9 @@ internal sealed class PulseGrid
     {
         Pulse = pulse;
         StepSeconds = 1 / (StepsInRise * pulse.RisePerSecond);
-        double wanted = Math.Clamp(PeriodsHeld / (lowestHertz * StepSeconds), Fewest, Most),
-            needed = DecaysHeld / (pulse.DecayPerSecond * StepSeconds);
+        double periods = PeriodsHeld / (lowestHertz * StepSeconds), needed = DecaysHeld / (pulse.DecayPerSecond * StepSeconds);
+        double wanted = Math.Clamp(periods, Fewest, Most);
+        EndsEarly = periods > Most;
         Count = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Ceiling(Math.Max(wanted, needed)));
         _spectrum = new Complex[Bins];
         for (int k = 0; k < Bins; k++)
@@ -39,6 +40,9 @@ internal sealed class PulseGrid
 
     /// <summary>The pulse.</summary>
     public DoubleExponential Pulse { get; }
+
+    /// <summary>Whether it is shorter than the lowest measured frequency asks for.</summary>
+    public bool EndsEarly { get; }
 
     /// <summary>Step in seconds.</summary>
     public double StepSeconds { get; }

@@ -39,8 +39,13 @@ public sealed record PulseLeft(OutsideBand Outside)
     /// The highest that the peak may be under this assumption, in V/m: with the minimum phase where it is known, else whatever
     /// the phase.
     /// </summary>
-    public double? Highest => PeakLimits?.High ?? PeakAtMost;
+    public double? Highest => MeasuredPhaseLeavesMore ? PeakAtMost : PeakLimits?.High ?? PeakAtMost;
 
     /// <summary>The lowest; null where only a bound is known.</summary>
-    public double? Lowest => PeakLimits?.Low;
+    public double? Lowest => MeasuredPhaseLeavesMore ? null : PeakLimits?.Low;
+
+    /// <summary>
+    /// Whether more is left with the measured phase than the limits with the minimum phase allow: these then hold no longer.
+    /// </summary>
+    public bool MeasuredPhaseLeavesMore => PeakWithMeasuredPhase > PeakLimits?.High;
 }

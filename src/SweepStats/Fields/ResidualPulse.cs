@@ -14,6 +14,12 @@ public sealed record ResidualPulse(SpecimenName Name, FieldSilence? Silence)
     /// <summary>The field over the first 25 decay times of the pulse, under the assumption asked for; null where nothing is told.</summary>
     public Waveform? Waveform { get; init; }
 
+    /// <summary>
+    /// Whether the record of the pulse had to end before what the lowest measured frequency leaves behind has died away: peaks
+    /// may then err by more than their limits say.
+    /// </summary>
+    public bool EndsEarly { get; init; }
+
     /// <summary>Measured frequencies at which the shielding is known from below alone.</summary>
     public int BoundCount { get; init; }
 

@@ -56,6 +56,7 @@ internal sealed class SpecimenPulse
                     .PeakVoltsPerMetre,
             })],
             Waveform = Wave(behind[asked]).Until(DecaysKept / _question.Pulse.DecayPerSecond),
+            EndsEarly = _grid.EndsEarly,
             BoundCount = _readings.Count(r => r is { IsKnown: true, IsBound: true }),
             UnknownCount = _readings.Count(r => !r.IsKnown),
         };

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Checks;
 using SweepStats.Fields;
 using SweepStats.Quantities;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using SweepStats.Uncertainty;
 using SweepStats.Verdicts;
@@ -171,6 +172,28 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
         PulseLeft left = Of(phased).Under(OutsideBand.Slope)!;
         Agreement.Relative(0.1, left.Estimate!.PeakVoltsPerMetre, left.PeakWithMeasuredPhase!.Value);
         Assert.Null(Of(drawn).Under(OutsideBand.Slope)!.PeakWithMeasuredPhase);
+    }
+
+    // The least phase that a size can have leaves the highest early peak, but not always the highest of all.
+    [Fact]
+    public void WhereTheMeasuredPhaseLeavesMoreOnlyTheBoundIsLeft()
+    {
+        var left = new PulseLeft(OutsideBand.Hold) { PeakLimits = new Interval(400, 500), PeakAtMost = 800, PeakWithMeasuredPhase = 520 };
+        Assert.True(left.MeasuredPhaseLeavesMore);
+        Assert.Equal(800, left.Highest);
+        Assert.Null(left.Lowest);
+        PulseLeft less = left with { PeakWithMeasuredPhase = 450 };
+        Assert.False(less.MeasuredPhaseLeavesMore);
+        Assert.Equal(500, less.Highest);
+        Assert.Equal(400, less.Lowest);
+        Assert.False((left with { PeakWithMeasuredPhase = null }).MeasuredPhaseLeavesMore);
+    }
+
+    [Fact]
+    public void ARecordThatEndsEarlyIsSaid()
+    {
+        Assert.True(new PulseGrid(new PulseQuestion().Pulse, 1e6).EndsEarly);
+        Assert.False(new PulseGrid(new PulseQuestion().Pulse, 30e6).EndsEarly);
     }
 
     [Fact]
