@@ -17,9 +17,10 @@ internal sealed class PrintingBrowser
 
     private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome", "chrome", "chrome.exe"];
 
-    private readonly string _program;
+    private PrintingBrowser(string program) => Program = program;
 
-    private PrintingBrowser(string program) => _program = program;
+    /// <summary>The browser's program.</summary>
+    public string Program { get; }
 
     /// <summary>The first in folders that are searched for programs; null where they hold none.</summary>
     /// <param name="path">The folders, as the environment's PATH lists them.</param>
@@ -82,7 +83,7 @@ internal sealed class PrintingBrowser
     {
         try
         {
-            return Process.Start(new ProcessStartInfo(_program, words) { RedirectStandardError = true, RedirectStandardOutput = true })!;
+            return Process.Start(new ProcessStartInfo(Program, words) { RedirectStandardError = true, RedirectStandardOutput = true })!;
         }
         catch (Win32Exception e)
         {
@@ -90,7 +91,7 @@ internal sealed class PrintingBrowser
         }
     }
 
-    private IOException Unprinted(string why) => new($"--pdf: '{_program}' {why}; leave --pdf out and print index.html from a browser");
+    private IOException Unprinted(string why) => new($"--pdf: '{Program}' {why}; leave --pdf out and print index.html from a browser");
 
     // What is left in the folder for scratch is no reason to give no report.
     private static void Remove(DirectoryInfo scratch)

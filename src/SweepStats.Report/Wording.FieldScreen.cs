@@ -92,13 +92,10 @@ public static partial class Wording
             $"at least {Blocked(shielding.PowerBlocked)}"]
         : [SpecimenLabel(kept.Name), NoClaim, FieldSilenceBecause(kept.Silence), Nothing];
 
-    private static NeededShielding[] Needed(AnalysisResult result) =>
-        [.. NeededShielding.Of(result.Plan.Field, new PulseBasis(result.Campaign, result.Curves, result.Findings, result.Verdict.Trust))];
-
     private static IEnumerable<string> NeededInBrief(AnalysisResult result)
     {
-        NeededShielding[] needed = Needed(result);
-        if (needed.Length == 0)
+        ImmutableArray<NeededShielding> needed = result.Needed;
+        if (needed.IsEmpty)
         {
             yield break;
         }
@@ -112,7 +109,7 @@ public static partial class Wording
         yield return $"Needed for {FieldStrength(result.Plan.Field!.TolerableVoltsPerMetre!.Value)}: SE {Ratio(needed[0].Needed.Value)}; {where}.";
     }
 
-    private static IEnumerable<string> NeededInFull(AnalysisResult result) => Needed(result).Select(n =>
+    private static IEnumerable<string> NeededInFull(AnalysisResult result) => result.Needed.Select(n =>
         $"  {SpecimenLabel(n.Name)}: {Ratio(n.Needed.Value)} {(n.Shown.IsEmpty ? "shown nowhere" : $"shown from {string.Join(", ", n.Shown.Select(Band))}")}"
         + $" ({Plain(n.ShownCount)} of {Plain(result.Campaign.Grid.Count)} frequencies, each by itself).");
 

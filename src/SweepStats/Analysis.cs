@@ -77,6 +77,7 @@ public static class Analysis
         };
         ImmutableArray<Finding> findings = Checklist.Inspect(evidence, plan.Threads);
         Verdict verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence, findings), plan.Threads);
+        var basis = new PulseBasis(aligned, curves, findings, verdict.Trust);
         var specimens = new Lazy<ImmutableArray<SpecimenSweeps>>(() =>
             [.. SideBySide.Of(curves.Length, plan.Threads, i => SpecimenSweeps.Of(aligned.Covered[i], curves[i]))]);
         return new AnalysisResult
@@ -102,8 +103,8 @@ public static class Analysis
             Curves = curves,
             Bands = bands,
             Fields = ResidualField.Of(plan.Field, new CurvesAndBands(curves, bands), findings, verdict.Trust),
-            PulsesWhenAsked = new(() => PulseEstimator.Of(
-                new PulseBasis(aligned, curves, findings, verdict.Trust), plan.Pulse with { Confidence = plan.Confidence }, plan.Threads)),
+            Needed = NeededShielding.Of(plan.Field, basis),
+            PulsesWhenAsked = new(() => PulseEstimator.Of(basis, plan.Pulse with { Confidence = plan.Confidence }, plan.Threads)),
             Layers = verdict.Trust == Trust.Untrustworthy ? [] : LayerComparer.Of(aligned, curves, campaign.Properties, plan.Confidence),
             Budgets = [.. SideBySide.Of(curves.Length, plan.Threads, i => SpecimenBudgets.Of(
                 curves[i], bands[i], aligned.Grid, (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],

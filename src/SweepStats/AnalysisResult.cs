@@ -87,6 +87,12 @@ public sealed record AnalysisResult
     /// <summary>What is left of the stated field behind each specimen, in the same order; empty where no field is stated.</summary>
     public ImmutableArray<ResidualField> Fields { get; init; } = [];
 
+    /// <summary>
+    /// Where each specimen is shown to leave no more than the tolerable field, in the same order; empty where none is stated or a
+    /// fault stands against the measurement.
+    /// </summary>
+    public ImmutableArray<NeededShielding> Needed { get; init; } = [];
+
     /// <summary>What is left of the pulse behind each specimen, in the same order.</summary>
     public ImmutableArray<ResidualPulse> Pulses { get => PulsesWhenAsked.Value; init => PulsesWhenAsked = new(value); }
 

@@ -1,12 +1,12 @@
+using SweepStats.Cli;
+
 namespace SweepStats.Browser;
 
 /// <summary>Programs of this machine that tests open results with.</summary>
 internal static class Programs
 {
-    private static readonly string[] Browsers = ["chromium", "chromium-browser", "google-chrome", "chrome"];
-
-    /// <summary>The browser; null where there is none.</summary>
-    public static string? Browser { get; } = Browsers.Select(Named).FirstOrDefault(program => program is not null);
+    /// <summary>The browser that the program prints with; null where there is none.</summary>
+    public static string? Browser { get; } = PrintingBrowser.On(Environment.GetEnvironmentVariable("PATH"))?.Program;
 
     /// <summary>Why a test is left out; null where all it needs is there.</summary>
     /// <param name="program">What it needs beside the browser; null where that is all.</param>

@@ -10,8 +10,6 @@ internal static class LayersColumn
 {
     public const string Name = LayerComparer.Property;
 
-    private const double Most = 1000;
-
     /// <summary>What campaign.toml says, with this column among the user's own where sweeps.csv has it.</summary>
     public static CampaignSettings In(CsvTable? table, CampaignSettings settings)
     {
@@ -26,5 +24,5 @@ internal static class LayersColumn
     }
 
     /// <summary>Whether a number can be one of layers.</summary>
-    public static bool Holds(double? number) => number is >= 1 and <= Most && number == Math.Floor(number.Value);
+    public static bool Holds(double? number) => number is { } layers && LayerComparer.IsCount(layers);
 }

@@ -71,15 +71,14 @@ public static class FieldJson
         }
 
         SummaryPlan.Number(json, "steady_at_most_v_per_m", result.Fields[i].VoltsPerMetre);
-        if (NeededShielding.Of(
-            result.Plan.Field, new PulseBasis(result.Campaign, result.Curves, result.Findings, result.Verdict.Trust)) is not { IsEmpty: false } needed)
+        if (result.Needed.IsEmpty)
         {
             return;
         }
 
-        SummaryPlan.Number(json, "needed_db", needed[i].Needed.Value);
+        SummaryPlan.Number(json, "needed_db", result.Needed[i].Needed.Value);
         json.WriteStartArray("needed_shown_hz");
-        foreach (FrequencyBand band in needed[i].Shown)
+        foreach (FrequencyBand band in result.Needed[i].Shown)
         {
             json.WriteStartArray();
             json.WriteNumberValue(band.Start.Value);

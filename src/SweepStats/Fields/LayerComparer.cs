@@ -20,6 +20,11 @@ public static class LayerComparer
     /// <summary>Name of the property that states the layers.</summary>
     public const string Property = "layers";
 
+    private const int Most = 1000;
+
+    /// <summary>Whether a number can be one of layers: whole, from 1 to 1000.</summary>
+    public static bool IsCount(double number) => number >= 1 && number <= Most && number == Math.Floor(number);
+
     /// <summary>The steps of each lot, by lot, from few layers to many.</summary>
     /// <param name="campaign">The sweeps.</param>
     /// <param name="curves">Shielding of each specimen.</param>

@@ -12,19 +12,15 @@ namespace SweepStats.Fields;
 /// <param name="Layers">How many, from 1.</param>
 internal sealed record LayeredSpecimen(ShieldingCurve Curve, SpecimenSweeps Sweeps, int Layers)
 {
-    private const int Most = 1000;
-
     /// <summary>Null where it states none.</summary>
     public static LayeredSpecimen? Of(ShieldingCurve curve, SpecimenBlock block, ImmutableArray<SpecimenProperty> properties)
     {
         SpecimenProperty? stated = properties.FirstOrDefault(p => p.Specimen == curve.Name && IsLayers(p.Name));
-        return stated?.Number is { } layers && IsCount(layers)
+        return stated?.Number is { } layers && LayerComparer.IsCount(layers)
             ? new LayeredSpecimen(curve, SpecimenSweeps.Of(block, curve), (int)layers) : null;
     }
 
     private static bool IsLayers(string name) => name.Equals(LayerComparer.Property, StringComparison.OrdinalIgnoreCase);
-
-    private static bool IsCount(double number) => number >= 1 && number <= Most && number == Math.Floor(number);
 
     /// <summary>Whether its shielding is bounded from both sides at a frequency.</summary>
     public bool IsBounded(int f) =>

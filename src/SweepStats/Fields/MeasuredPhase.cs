@@ -1,5 +1,6 @@
 using System.Numerics;
 using SweepStats.Alignment;
+using SweepStats.Leakage;
 
 namespace SweepStats.Fields;
 
@@ -35,10 +36,10 @@ internal static class MeasuredPhase
         var sums = new Complex[block.PointCount];
         for (int j = 0; j < block.SweepCount; j++)
         {
-            ReadOnlySpan<double> levels = block[j], phases = block.Phases(j);
+            Complex[] voltages = Voltages.Of(block, j);
             for (int f = 0; f < sums.Length; f++)
             {
-                sums[f] += Complex.FromPolarCoordinates(Math.Pow(10, levels[f] / 20), phases[f] * Math.PI / 180);
+                sums[f] += voltages[f];
             }
         }
 

@@ -12,7 +12,7 @@ namespace SweepStats.Fields;
 /// and Schafer, Discrete-Time Signal Processing, from memory). A response with minimum phase begins with the pulse, at once and
 /// as concentrated as its size allows. The weights of the peak are exact derivatives: with c(m) the folded cepstrum, ∂y(n)/∂c(m)
 /// = y(n−m), so that the peak at n answers to ln|S(k)| by (y(n) + 2·Re Σ y(n−m)·e^(−2πi·km/N))/N, the transform of what came
-/// before it, turned round in time. Two curves go beside each other, as <see cref="FourierTransform"/> takes them.
+/// before it, turned round in time.
 /// Error: what of a response outlasts the grid comes round and shows before the pulse, below 1e-6 of the peak for a measurement
 /// from 10 MHz on; where a curve still rises at the highest frequency of the grid (9.5 GHz for the pulse of IEC 61000-2-9), the
 /// peak errs by up to 1 %. Two curves go beside each other, as <see cref="FourierTransform"/> takes them, which measured two to
