@@ -144,7 +144,7 @@ public static partial class Wording
 
     private static string Farthest(FrequencyGrid grid, RepeatGroup group)
     {
-        (RepeatedSweep sweep, int place) = group.Sweeps.SelectMany(s => Enumerable.Range(0, s.RestDb.Length).Select(p => (s, p))).MaxBy(v => Math.Abs(v.s.RestDb[v.p]));
+        (RepeatedSweep sweep, int place) = group.Sweeps.SelectMany(s => Enumerable.Range(0, s.RestDb.Count).Select(p => (s, p))).MaxBy(v => Math.Abs(v.s.RestDb[v.p]));
         return $"{Hundredths(sweep.RestDb[place])} ({SweepNames.Short(sweep.Sweep)} at {Frequency(grid[group.Points[place]])})";
     }
 

@@ -1,5 +1,4 @@
 using System.Numerics;
-using System.Runtime.InteropServices;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
 
@@ -14,7 +13,7 @@ internal sealed class StandardisedRests
 {
     private const int HalfWidth = 20;
 
-    private readonly double[][] _rests;
+    private readonly SweepRests[] _rests;
     private readonly double[] _means;
     private readonly double[] _scatters;
     private readonly int[] _points;
@@ -23,11 +22,10 @@ internal sealed class StandardisedRests
     /// <param name="coarsest">Scatter in dB that a point has to show more of.</param>
     public StandardisedRests(RepeatGroup group, double coarsest)
     {
-        _rests = [.. group.Sweeps.Select(s => ImmutableCollectionsMarshal.AsArray(s.RestDb)!)];
-        var sums = new ColumnSums(group.Points.Length);
-        Array.ForEach(_rests, row => sums.Add(row));
-        _means = sums.Means();
-        _scatters = Scatters(Squares(_rests, _means), _rests.Length);
+        _rests = [.. group.Sweeps.Select(s => s.RestDb)];
+        var row = new double[group.Points.Length];
+        _means = Means(_rests, row);
+        _scatters = Scatters(Squares(_rests, _means, row), _rests.Length);
         _points = [.. Enumerable.Range(0, _scatters.Length).Where(p => _scatters[p] > coarsest)];
     }
 
@@ -47,11 +45,24 @@ internal sealed class StandardisedRests
     /// <summary>All of them.</summary>
     public double[] All() => [.. Enumerable.Range(0, Count).Select(number => this[number])];
 
-    private static double[] Squares(double[][] rows, double[] means)
+    private static double[] Means(SweepRests[] rests, double[] row)
+    {
+        var sums = new ColumnSums(row.Length);
+        foreach (SweepRests sweep in rests)
+        {
+            sweep.CopyTo(row);
+            sums.Add(row);
+        }
+
+        return sums.Means();
+    }
+
+    private static double[] Squares(SweepRests[] rests, double[] means, double[] row)
     {
         var squares = new double[means.Length];
-        foreach (double[] row in rows)
+        foreach (SweepRests sweep in rests)
         {
+            sweep.CopyTo(row);
             for (int p = 0; p < squares.Length; p++)
             {
                 double rest = row[p] - means[p];

@@ -34,5 +34,5 @@ public sealed record RepeatGroup
 /// <param name="Sweep">Which sweep.</param>
 /// <param name="Offset">What it lies above the middle as a whole: mean over frequency of its distance from the median of the group.</param>
 /// <param name="Shape">Root mean square over frequency of what is left without the offset.</param>
-/// <param name="RestDb">What is left without the offset at each of the group's points, in dB.</param>
-public sealed record RepeatedSweep(Sweep Sweep, Decibels Offset, Decibels Shape, ImmutableArray<double> RestDb);
+/// <param name="RestDb">What is left without the offset at each of the group's points.</param>
+public sealed record RepeatedSweep(Sweep Sweep, Decibels Offset, Decibels Shape, SweepRests RestDb);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;
@@ -36,7 +35,7 @@ public static class RepeatGroups
     {
         foreach ((string? placement, int[] rows) in ByPlacement(block))
         {
-            int[] points = Points(block, rows, floor);
+            ImmutableArray<int> points = [.. Points(block, rows, floor)];
             if (rows.Length >= 2 && points.Length >= FewestPoints)
             {
                 yield return new RepeatGroup
@@ -44,7 +43,7 @@ public static class RepeatGroups
                     Role = block.Sweeps[0].Role,
                     Specimen = specimen,
                     Placement = placement,
-                    Points = [.. points],
+                    Points = points,
                     Sweeps = Compared(block, rows, points),
                 };
             }
@@ -91,15 +90,14 @@ public static class RepeatGroups
     }
 
     // About the median over the sweeps.
-    private static ImmutableArray<RepeatedSweep> Compared(SweepBlock block, int[] rows, int[] points)
+    private static ImmutableArray<RepeatedSweep> Compared(SweepBlock block, int[] rows, ImmutableArray<int> points)
     {
-        double[][] levels = [.. rows.Select(row => At(block[row], points))];
-        double[] middle = new RowMedians(rows.Length).Of(j => levels[j], points.Length);
-        return [.. rows.Select((row, j) => Compared(block.Sweeps[row], Away(levels[j], middle)))];
+        double[] middle = new RowMedians(rows.Length).Of(j => At(block[rows[j]], points.AsSpan()), points.Length);
+        return [.. rows.Select(row => Compared(block.Sweeps[row], new SweepRests(block, row, points, middle)))];
     }
 
     /// <summary>The values at some places.</summary>
-    internal static double[] At(ReadOnlySpan<double> values, int[] places)
+    internal static double[] At(ReadOnlySpan<double> values, ReadOnlySpan<int> places)
     {
         var taken = new double[places.Length];
         for (int p = 0; p < taken.Length; p++)
@@ -110,22 +108,5 @@ public static class RepeatGroups
         return taken;
     }
 
-    private static double[] Away(double[] levels, double[] middle)
-    {
-        var away = new double[levels.Length];
-        for (int p = 0; p < away.Length; p++)
-        {
-            away[p] = levels[p] - middle[p];
-        }
-
-        return away;
-    }
-
-    private static RepeatedSweep Compared(Sweep sweep, double[] away)
-    {
-        double offset = Sample.Mean(away);
-        double[] rest = Deviations.From(offset, away);
-        double shape = Math.Sqrt(Deviations.Product(rest, rest) / rest.Length);
-        return new RepeatedSweep(sweep, new Decibels(offset), new Decibels(shape), ImmutableCollectionsMarshal.AsImmutableArray(rest));
-    }
+    private static RepeatedSweep Compared(Sweep sweep, SweepRests rests) => new(sweep, new Decibels(rests.OffsetDb), new Decibels(rests.ShapeDb), rests);
 }

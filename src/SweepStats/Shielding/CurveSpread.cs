@@ -11,9 +11,9 @@ namespace SweepStats.Shielding;
 /// independent repeats: a shared offset moves them all.
 /// </remarks>
 internal sealed class CurveSpread(
-    RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, (SystematicError TypeB, double[] AveragingDb) known)
+    RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, KnownErrors known)
 {
-    private readonly double[] _slopeReference = Slopes(reference, floor);
+    private readonly double[] _slopeReference = known.ReferenceSlopes;
     private readonly double[] _slopeCovered = Slopes(covered, floor);
 
     public bool Repeated => reference.Repeated && covered.Repeated;
@@ -82,7 +82,8 @@ internal sealed class CurveSpread(
 
     private static double Shift(RepeatedLevels levels, int unit, int f) => (levels.MeanDb(f) - levels.Unit(unit)[f]) / (levels.UnitCount - 1);
 
-    private static double[] Slopes(RepeatedLevels levels, NoiseFloor? floor)
+    /// <summary>How much the signal moves for each dB that the level moves, at each frequency.</summary>
+    public static double[] Slopes(RepeatedLevels levels, NoiseFloor? floor)
     {
         var slopes = new double[levels.PointCount];
         for (int f = 0; f < slopes.Length; f++)

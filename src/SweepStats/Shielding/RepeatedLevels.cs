@@ -22,8 +22,8 @@ internal sealed class RepeatedLevels
     // Where sweeps are the units they are read where they stand.
     private RepeatedLevels(SweepBlock block, ImmutableArray<double[]> placements)
     {
-        (_block, _placements) = (block, placements);
-        UnitCount = placements.Length > 1 ? placements.Length : block.SweepCount;
+        (_block, _placements) = (block, placements.Length > 1 ? placements : []);
+        UnitCount = _placements.IsEmpty ? block.SweepCount : placements.Length;
         _mean = new double[block.PointCount];
         _standardError = new double[block.PointCount];
         Summarise();
@@ -61,7 +61,7 @@ internal sealed class RepeatedLevels
     /// <summary>Log mean at a frequency in dB.</summary>
     public double MeanDb(int point) => _mean[point];
 
-    public ReadOnlySpan<double> Unit(int unit) => _placements.Length > 1 ? _placements[unit] : _block[unit];
+    public ReadOnlySpan<double> Unit(int unit) => _placements.IsEmpty ? _block[unit] : _placements[unit];
 
     /// <summary>Standard error of the mean at a frequency in dB, as if the units were independent.</summary>
     public double IndependentErrorDb(int point) => WithRounding(_standardError[point] * _standardError[point]);

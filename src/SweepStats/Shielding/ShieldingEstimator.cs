@@ -27,6 +27,7 @@ public sealed class ShieldingEstimator
 
     private readonly FrequencyGrid _grid;
     private readonly RepeatedLevels _reference;
+    private readonly double[] _referenceSlopes;
     private readonly NoiseFloor? _floor;
     private readonly Confidence _confidence;
     private readonly SystematicError _typeB;
@@ -55,6 +56,7 @@ public sealed class ShieldingEstimator
         _together = together ?? SerialCorrelation.Untested;
         _reference = RepeatedLevels.From(campaign.Reference, rounding, RepeatKind.Reference, _together);
         _floor = floor;
+        _referenceSlopes = CurveSpread.Slopes(_reference, floor);
         _scatter = floor is null ? null : new CoveredScatter(campaign.Covered, floor);
         _confidence = confidence;
         _typeB = new SystematicError(uncertainties);
@@ -99,7 +101,7 @@ public sealed class ShieldingEstimator
             RepeatabilityDb = covered.RepeatabilityDb,
             RoundingDb = Math.Max(_reference.RoundingDb, covered.RoundingDb),
             Levels = measured,
-            Spread = new CurveSpread(_reference, covered, _floor, (_typeB, half)),
+            Spread = new CurveSpread(_reference, covered, _floor, new KnownErrors(_typeB, half, _referenceSlopes)),
         };
     }
 

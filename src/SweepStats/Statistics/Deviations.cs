@@ -30,7 +30,8 @@ internal static class Deviations
         Less(Sample.Mean(values), values);
     }
 
-    private static void Less(double mean, Span<double> values)
+    /// <summary>Takes a number off each, in place.</summary>
+    public static void Less(double mean, Span<double> values)
     {
         for (int i = 0; i < values.Length; i++)
         {

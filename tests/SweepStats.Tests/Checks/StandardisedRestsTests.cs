@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
@@ -16,7 +18,7 @@ public sealed class StandardisedRestsTests
     public void EachIsARestAgainstTheScatterOfTwentyPointsToEitherSide(int points)
     {
         var random = new RandomSource(7);
-        double[][] rests = [.. Enumerable.Range(0, 3).Select(_ => Enumerable.Range(0, points).Select(p => (1 + (p / 50.0)) * random.Normal()).ToArray())];
+        double[][] rests = [.. Enumerable.Range(0, 3).Select(_ => Deviations.FromMean([.. Enumerable.Range(0, points).Select(p => (1 + (p / 50.0)) * random.Normal())]))];
         var all = new StandardisedRests(Group(rests), coarsest: 0);
         Assert.Equal(3 * points, all.Count);
         for (int p = 0; p < points; p++)
@@ -35,21 +37,22 @@ public sealed class StandardisedRestsTests
     [Fact]
     public void PointsThatScatterNoMoreThanTheStepsHideAreLeftOut()
     {
-        double[] rests = [.. Enumerable.Range(0, 100).Select(p => p < 50 ? 0.01 : 1.0)];
+        double[] rests = [.. Enumerable.Range(0, 100).Select(p => (p % 2 == 0 ? 1 : -1) * (p < 50 ? 0.01 : 1.0))];
         var kept = new StandardisedRests(Group([rests, [.. rests.Select(r => -r)]]), coarsest: 0.1);
         Assert.InRange(kept.Count, 2 * 50, 2 * 70);
     }
 
     private static RepeatGroup Group(double[][] rests)
     {
-        Sweep[] sweeps = [.. Rehearsed.Sweeps(SweepRole.Reference, rests)];
+        SweepBlock block = Rehearsed.Floor(rests);
+        ImmutableArray<int> points = [.. Enumerable.Range(0, block.PointCount)];
         return new RepeatGroup
         {
             Role = SweepRole.Reference,
             Specimen = null,
             Placement = null,
-            Points = [.. Enumerable.Range(0, rests[0].Length)],
-            Sweeps = [.. sweeps.Select((s, j) => new RepeatedSweep(s, new Decibels(0), new Decibels(1), [.. rests[j]]))],
+            Points = points,
+            Sweeps = [.. block.Sweeps.Select((s, j) => new RepeatedSweep(s, new Decibels(0), new Decibels(1), new SweepRests(block, j, points, new double[points.Length])))],
         };
     }
 }
