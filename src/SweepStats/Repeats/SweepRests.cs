@@ -1,0 +1,75 @@
+using System.Collections;
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Statistics;
+
+namespace SweepStats.Repeats;
+
+/// <summary>What is left of a sweep without its group's middle and its own offset, in dB: one value for each of the group's points. Immutable.</summary>
+/// <remarks>Worked out from the levels when asked for: kept, it would take as much memory as the sweeps themselves.</remarks>
+public sealed class SweepRests : IReadOnlyList<double>
+{
+    private readonly SweepBlock _block;
+    private readonly int _row;
+    private readonly ImmutableArray<int> _points;
+    private readonly double[] _middle;
+    private readonly double _residueDb;
+
+    /// <param name="block">The sweeps.</param>
+    /// <param name="row">Place of the sweep in the block.</param>
+    /// <param name="points">Points of the grid at which the group is compared.</param>
+    /// <param name="middle">Middle of the group at each of them, shared by its sweeps.</param>
+    internal SweepRests(SweepBlock block, int row, ImmutableArray<int> points, double[] middle)
+    {
+        (_block, _row, _points, _middle) = (block, row, points, middle);
+        var rests = new double[points.Length];
+        Fill(rests);
+        OffsetDb = Sample.Mean(rests);
+        Deviations.Less(OffsetDb, rests);
+
+        // A few units in the last place at most, all alike: with them the mean of the rests is exact.
+        _residueDb = Sample.Mean(rests);
+        Deviations.Less(_residueDb, rests);
+        ShapeDb = Math.Sqrt(Deviations.Product(rests, rests) / rests.Length);
+    }
+
+    /// <inheritdoc/>
+    public int Count => _points.Length;
+
+    /// <summary>What the sweep lies above the middle as a whole.</summary>
+    internal double OffsetDb { get; }
+
+    /// <summary>Root mean square of the rests.</summary>
+    internal double ShapeDb { get; }
+
+    /// <inheritdoc/>
+    public double this[int place] => _block[_row][_points[place]] - _middle[place] - OffsetDb - _residueDb;
+
+    /// <summary>Writes all of them into room for as many.</summary>
+    public void CopyTo(Span<double> rests)
+    {
+        Fill(rests);
+        Deviations.Less(OffsetDb, rests);
+        Deviations.Less(_residueDb, rests);
+    }
+
+    /// <inheritdoc/>
+    public IEnumerator<double> GetEnumerator()
+    {
+        for (int place = 0; place < Count; place++)
+        {
+            yield return this[place];
+        }
+    }
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    private void Fill(Span<double> away)
+    {
+        ReadOnlySpan<double> levels = _block[_row];
+        for (int p = 0; p < away.Length; p++)
+        {
+            away[p] = levels[_points[p]] - _middle[p];
+        }
+    }
+}
