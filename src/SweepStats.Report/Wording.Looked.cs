@@ -30,6 +30,7 @@ public static partial class Wording
         ["drift"] = "A level that moves while the sweeps are taken",
         ["reference-once"] = "A reference taken on one side of the specimens only",
         ["floor-moved"] = "A floor that is not where it was measured",
+        ["floor-unsteady"] = "Floor sweeps on different levels",
         ["odd-sweep"] = "A sweep unlike those that repeat it",
         ["sweeps-alike"] = "Sweeps that resemble the one before, and are worth fewer repeats",
         ["non-normal"] = "Scatter that intervals from few sweeps do not suppose",

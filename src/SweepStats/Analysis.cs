@@ -74,6 +74,7 @@ public static class Analysis
             Setup = plan.Setup,
             SourceDbm = plan.SourceDbm,
             MaximumInputDbm = plan.MaximumInputDbm,
+            Threads = plan.Threads,
         };
         ImmutableArray<Finding> findings = Checklist.Inspect(evidence, plan.Threads);
         Verdict verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence, findings), plan.Threads);

@@ -48,8 +48,8 @@ internal sealed class FigureEstimator
         var alone = new FigureParts { Value = _value, Bound = _bound, Repeated = _spread.Repeated };
         return !_spread.Repeated ? alone : alone with
         {
-            Reference = Judged(Jackknife(_spread.WithoutEachReference(_moving)), _spread.ReferenceWorth),
-            Covered = Judged(Jackknife(_spread.WithoutEachCovered(_moving)), _spread.CoveredWorth),
+            Reference = Rounded(Judged(Jackknife(_spread.WithoutEachReference(_moving)), _spread.ReferenceWorth), _spread.ReferenceRounding(_moving)),
+            Covered = Rounded(Judged(Jackknife(_spread.WithoutEachCovered(_moving)), _spread.CoveredWorth), _spread.CoveredRounding(_moving)),
             Floor = new Contribution(Change(_spread.FloorShift), _spread.FloorDegreesOfFreedom),
             TypeBShare = _spread.TypeB.StandardUncertainty == 0 ? 0 : _moving.Sum(Math.Abs),
             AveragingShift = Change(_spread.AveragingShift),
@@ -86,6 +86,13 @@ internal sealed class FigureEstimator
 
     // Leaving out one repeat at a time supposes that they are independent.
     private static Contribution Judged(Contribution jackknifed, RepeatWorth? worth) => worth?.OfFigure(jackknifed) ?? jackknifed;
+
+    // The same in every repeat, so that leaving one out does not show it.
+    private static Contribution Rounded(Contribution scatter, double rounding)
+    {
+        ReadOnlySpan<Contribution> parts = [scatter, new Contribution(rounding, double.PositiveInfinity)];
+        return rounding == 0 ? scatter : new Contribution(WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));
+    }
 
     private static Contribution Jackknife(double[] changes)
     {

@@ -14,10 +14,10 @@ internal readonly record struct FigureParts
     /// <summary>Whether reference and covered sweeps repeat; without, none of the parts below is known.</summary>
     public required bool Repeated { get; init; }
 
-    /// <summary>Scatter of the reference repeats, by the jackknife.</summary>
+    /// <summary>Scatter of the reference repeats, by the jackknife, and what the display rounds away.</summary>
     public Contribution Reference { get; init; }
 
-    /// <summary>Scatter of the covered repeats, by the jackknife.</summary>
+    /// <summary>The same of the covered repeats.</summary>
     public Contribution Covered { get; init; }
 
     /// <summary>The floor's error, moving all frequencies together.</summary>

@@ -22,6 +22,7 @@ public static class Checklist
         new Drift(),
         new ReferenceOnce(),
         new FloorMoved(),
+        new UnsteadyFloor(),
         new OddSweep(),
         new SweepsAlike(),
         new NonNormal(),

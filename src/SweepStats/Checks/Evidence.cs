@@ -55,6 +55,9 @@ public sealed record Evidence
     /// <summary>Readings that are cut off from above.</summary>
     public required CampaignClipping Clipping { get; init; }
 
+    /// <summary>Threads that a check may use; no finding depends on it.</summary>
+    public int Threads { get; init; } = 1;
+
     /// <summary>Shielding of each specimen.</summary>
     public required ImmutableArray<ShieldingCurve> Curves { get; init; }
 

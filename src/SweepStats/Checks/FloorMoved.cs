@@ -1,5 +1,6 @@
 using System.Globalization;
 using SweepStats.Doubts;
+using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
@@ -10,6 +11,9 @@ internal sealed class FloorMoved : ICheck
 {
     // Less than this moves a value 10 dB over the floor by less than 0.1 dB.
     private const double WorthTellingDb = 0.5;
+
+    // Twice what a receiver's noise usually moves by: something else changed.
+    private const double UnusualDb = 2 * FloorHistory.UsualStabilityDb;
 
     public string Code => "floor-moved";
 
@@ -44,12 +48,13 @@ internal sealed class FloorMoved : ICheck
             yield return new Finding
             {
                 Code = Code,
-                Severity = Severity.Note,
+                Severity = Math.Abs(change) >= UnusualDb ? Severity.Warning : Severity.Note,
                 Role = SweepRole.Floor,
                 Size = new Decibels(change),
                 Message = $"The floor {(change > 0 ? "rose" : "fell")} by {Amount.Db(Math.Abs(change))} from the sweeps before the specimens to those after them. Intervals near the floor allow for any floor between the two.",
                 Basis = string.Create(CultureInfo.InvariantCulture, $"Mean of the later floor sweeps less that of the earlier ones, {change:0.00} dB: more than sweeps of one time scatter."),
-                NextStep = "Let the receiver warm up; take the floor more often.",
+                NextStep = Math.Abs(change) < UnusualDb ? "Let the receiver warm up; take the floor more often."
+                    : "Look what changed at the receiver (a setting, an attenuator, a transmitter that came on); mend it, and take floor and covered sweeps again.",
             };
         }
     }

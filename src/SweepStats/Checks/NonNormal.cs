@@ -69,7 +69,8 @@ internal sealed class NonNormal : ICheck
         }
 
         double coarsest = Coarsest(seen);
-        StandardisedRests[] groups = [.. Groups(seen).Select(g => new StandardisedRests(g, coarsest))];
+        RepeatGroup[] repeats = [.. Groups(seen)];
+        StandardisedRests[] groups = SideBySide.Of(repeats.Length, seen.Threads, i => new StandardisedRests(repeats[i], coarsest));
         int step = (groups.Sum(g => g.Count) / MostValues) + 1, next = 0;
         List<double> thinned = [];
         foreach (StandardisedRests group in groups)

@@ -11,8 +11,8 @@ public static class NoiseFloorEstimator
     // Readings that agree to the last digit show the display's steps, not endless averaging.
     private const double MostLooks = 1e4;
 
-    // A single floor sweep cannot show how far sweeps differ as a whole; receivers drift by about this much.
-    private const double UnseenOffsetDb = 0.5;
+    /// <summary>What floor sweeps usually differ by as a whole in dB, which a single one cannot show: receivers drift by about this much.</summary>
+    internal const double UnseenOffsetDb = 0.5;
 
     /// <summary>Estimates the floor from sweeps with the source off.</summary>
     /// <remarks>

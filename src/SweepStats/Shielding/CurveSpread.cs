@@ -49,11 +49,20 @@ internal sealed class CurveSpread(
     /// <summary>The same of the covered units.</summary>
     public double[] WithoutEachCovered(double[] weights) => WithoutEach(covered, _slopeCovered, weights, sign: -1);
 
+    /// <summary>Standard uncertainty in dB that the display's rounding of the reference leaves in a weighted sum over the frequencies.</summary>
+    /// <param name="weights">One a frequency.</param>
+    public double ReferenceRounding(double[] weights) => reference.Rounding(Sloped(_slopeReference, weights));
+
+    /// <summary>The same of the covered levels.</summary>
+    public double CoveredRounding(double[] weights) => covered.Rounding(Sloped(_slopeCovered, weights));
+
     /// <summary>How much the shielding falls for each dB that the covered level rises.</summary>
     public double CoveredSlope(int f) => _slopeCovered[f];
 
     /// <summary>Change of the shielding when the floor lies one standard error higher.</summary>
     public double FloorShift(int f) => floor is null ? 0 : (_slopeCovered[f] - _slopeReference[f]) * floor.StandardErrorDb[f];
+
+    private static double[] Sloped(double[] slopes, double[] weights) => [.. slopes.Zip(weights, (slope, weight) => slope * weight)];
 
     // A sum is linear in the levels: each unit is gone through once.
     private static double[] WithoutEach(RepeatedLevels levels, double[] slopes, double[] weights, int sign = 1)

@@ -66,6 +66,10 @@ internal sealed class RepeatedLevels
     /// <summary>Standard error of the mean at a frequency in dB, as if the units were independent.</summary>
     public double IndependentErrorDb(int point) => WithRounding(_standardError[point] * _standardError[point]);
 
+    /// <summary>Standard uncertainty in dB that rounding leaves in a weighted sum over the frequencies.</summary>
+    /// <param name="weights">One a frequency.</param>
+    public double Rounding(double[] weights) => ShownRounding.Of(_block, RoundingDb, weights);
+
     /// <summary>Root mean square over frequency of the standard deviation of one unit, in dB.</summary>
     public double UnitDeviationDb()
     {

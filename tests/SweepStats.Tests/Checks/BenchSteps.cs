@@ -138,6 +138,11 @@ internal static class BenchSteps
         Taken deep = Taken.With(Plan with { ShieldingStartDb = 100, ShieldingStopDb = 100 });
         yield return new("floor-moved", "noise that rose after the floor was taken", Severity.Warning, "before and after the specimens",
             Once(deep.But(s => s.Role == SweepRole.Floor ? s.Shifted(-2.5) : s)), deep);
+        Sweep[] raised = [.. deep.Campaign.Sweeps.Where(s => s.Role == SweepRole.Floor).Where((_, j) => j is 1 or 3)];
+        Taken unsteady = deep.But(s => raised.Contains(s) ? s.Shifted(6) : s);
+        yield return new("floor-unsteady", "two floor sweeps with the source on", Severity.Warning, "Take the floor again", unsteady, deep);
+        yield return new("floor-unsteady", "the same, excluded", Severity.Warning, "exclude it with that reason", unsteady,
+            unsteady.But(s => raised.Any(r => r.Name == s.Name) ? s.As(excluded: "source was on") : s));
 
         Taken negative = Taken.With(Plan with { ShieldingStartDb = 5, ShieldingStopDb = 5 });
         Taken slight = Taken.With(Plan with { ShieldingStartDb = -0.4, ShieldingStopDb = -0.4, ScatterDb = 0.05 });

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SweepStats.Floor;
+using SweepStats.Quantities;
+using SweepStats.Repeats;
+using SweepStats.Shielding;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Floor sweeps lie on different levels: not all of them show the receiver's noise alone, at the settings of the covered sweeps.</summary>
+/// <remarks>
+/// One odd sweep has its own finding, and so has a floor that moves from before the specimens to after them; both are taken out first. Intervals
+/// allow for how far the sweeps lie apart, and are wider for it than any more source power can mend.
+/// </remarks>
+internal sealed class UnsteadyFloor : ICheck
+{
+    // Even of fifty sweeps the farthest seldom lie six standard deviations apart.
+    private const double BeyondUsual = 6;
+    private const double ClearRiseDb = 10;
+    private const int MostNamed = 3;
+
+    public string Code => "floor-unsteady";
+
+    public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen)
+        ?? (seen.Floor!.Source == FloorSource.Declared ? "the floor is declared, not measured"
+            : seen.Repeats.Any(g => g.Role == SweepRole.Floor) ? null : "it takes two floor sweeps of eight frequencies");
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        if (seen.Repeats.FirstOrDefault(g => g.Role == SweepRole.Floor) is not { } group || FloorLevels.Of(seen, group) is not { } levels)
+        {
+            yield break;
+        }
+
+        double usual = Math.Sqrt(Math.Pow(NoiseFloorEstimator.UnseenOffsetDb, 2) + (Math.Pow(seen.Floor!.ReadingDeviationDb, 2) / group.Points.Length));
+        if (levels.SpreadDb < BeyondUsual * usual)
+        {
+            yield break;
+        }
+
+        int near = Near(seen, levels.SpreadDb);
+        yield return new Finding
+        {
+            Code = Code,
+            Severity = near > 0 ? Severity.Warning : Severity.Note,
+            Role = SweepRole.Floor,
+            Size = new Decibels(levels.SpreadDb),
+            Message = $"Floor sweeps differ by {Amount.Db(levels.SpreadDb)} as a whole: {Named(levels.Higher)} above the rest. "
+                + (near > 0 ? $"Intervals and bounds allow for it, and are the wider for it at {Amount.Count(near, "reading", "readings")}." : "No reading lies near the floor, so no interval is wider for it."),
+            Basis = string.Create(CultureInfo.InvariantCulture, $"Means over {group.Points.Length} frequencies of {group.Sweeps.Length} floor sweeps; usually they scatter by {usual:0.0} dB. Told from {BeyondUsual:0} times that on."),
+            NextStep = "Take the floor again before you add source power: source off, no transmitter near, receiver warm, all settings as in the covered sweeps. If you know what was wrong with a sweep, exclude it with that reason in sweeps.csv.",
+        };
+    }
+
+    // Readings that the place of the floor bears on, of all specimens.
+    private static int Near(Evidence seen, double spreadDb)
+    {
+        bool IsNear(ReadingEvidence at) => !at.Ambient && at.CoveredDb - at.FloorDb < ClearRiseDb + spreadDb;
+        return seen.Curves.Sum(curve => curve.Readings.Count(reading => IsNear(reading.Evidence)));
+    }
+
+    private static string Named(ImmutableArray<string> sweeps) => sweeps.Length == 1 ? $"{sweeps[0]} lies"
+        : sweeps.Length <= MostNamed ? $"{string.Join(", ", sweeps[..^1])} and {sweeps[^1]} lie"
+        : string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", sweeps[..(MostNamed - 1)])} and {sweeps.Length - MostNamed + 1} more lie");
+
+    /// <summary>How far the sweeps of the floor lie apart, and which lie nearer to the highest.</summary>
+    private sealed record FloorLevels(double SpreadDb, ImmutableArray<string> Higher)
+    {
+        // Null where fewer than two are left.
+        public static FloorLevels? Of(Evidence seen, RepeatGroup group)
+        {
+            RepeatedSweep[] kept = [.. group.Sweeps.Where(s => !seen.OddRepeats.Any(odd => ReferenceEquals(odd.Sweep, s)))];
+            double[] levels = [.. kept.Select(s => s.Offset.Value)];
+            TakeMove(seen, kept, levels);
+            return levels.Length < 2 ? null
+                : new FloorLevels(levels.Max() - levels.Min(), [.. kept.Where((_, j) => 2 * levels[j] > levels.Max() + levels.Min()).Select(s => s.Sweep.Name)]);
+        }
+
+        private static void TakeMove(Evidence seen, RepeatedSweep[] kept, double[] levels)
+        {
+            if (seen.History is not { HalfWidthDb: > 0, ChangeDb: { } change } history || seen.Campaign.Floor is not { } block)
+            {
+                return;
+            }
+
+            for (int j = 0; j < kept.Length; j++)
+            {
+                levels[j] -= history.Later[block.Sweeps.IndexOf(kept[j].Sweep)] ? change : 0;
+            }
+        }
+    }
+}
