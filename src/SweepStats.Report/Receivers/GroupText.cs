@@ -6,7 +6,7 @@ namespace SweepStats.Report.Receivers;
 internal static class GroupText
 {
     /// <summary>The answer of the group: "145 MHz: SE ≥ 57.1 dB (95 %, one-sided).".</summary>
-    public static string Headline(StationGroup group, ReceiverQuestion question) => $"{Where(group)}: {Shown(group, question)}";
+    public static string Headline(StationGroup group, ReceiverQuestion question) => $"{Where(group)}: {Shown(group, question)}{Aside(group)}";
 
     /// <summary>What becomes of the claim, what to do next, and what it rests on; indented.</summary>
     public static IEnumerable<string> Details(StationGroup group, ReceiverTest test)
@@ -34,6 +34,11 @@ internal static class GroupText
             _ => $"{Most(group.AtMost!.Value.Value, oneSided)} No shielding is shown: no station fell silent.",
         };
     }
+
+    // Not after a contradiction: nothing is claimed there.
+    private static string Aside(StationGroup group) => group is { AtLeast: not null, Contradiction: null, HeardAside: [var first, .. var more] }
+        ? $" Put the row of {ReceiverText.Name(first)} right first{(more.IsEmpty ? string.Empty : $", and {Wording.Plain(more.Length)} more")}: heard under the cover, it may refute this."
+        : string.Empty;
 
     private static string Least(double db, string sureness) =>
         db > 0 ? $"SE ≥ {Wording.LowTenths(db)} dB ({sureness})." : "It is not shown that anything is shielded.";

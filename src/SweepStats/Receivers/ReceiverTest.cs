@@ -52,7 +52,7 @@ public sealed record ReceiverTest
         {
             Question = question,
             Observations = observations,
-            Groups = [.. groups.Select(g => heardAside.Any(o => g.MayHold(o, question.Ratio)) ? g.Unsupported() : g)],
+            Groups = [.. groups.Select(g => g.Beside([.. heardAside.Where(o => g.MayHold(o, question.Ratio))]))],
             Claim = WholeClaim.Of(groups, heardAside.Length > 0, question),
         };
     }

@@ -68,9 +68,13 @@ public sealed record StationGroup
         return high <= low * ratio * Rounding;
     }
 
-    /// <summary>The same, but without support for a claim.</summary>
-    internal StationGroup Unsupported() =>
-        Claim == ClaimOutcome.Supported ? this with { Claim = ClaimOutcome.NotShown } : this;
+    /// <summary>Stations of like frequency that were heard under the cover, though their rows are no evidence: put right, each
+    /// may lie above what the group shows.</summary>
+    public ImmutableArray<ReceiverObservation> HeardAside { get; private init; } = [];
+
+    /// <summary>The same beside such stations: without support for a claim.</summary>
+    internal StationGroup Beside(ImmutableArray<ReceiverObservation> heard) => heard.IsEmpty ? this
+        : this with { HeardAside = heard, Claim = Claim == ClaimOutcome.Supported ? ClaimOutcome.NotShown : Claim };
 
     /// <summary>What a group shows.</summary>
     /// <param name="evidence">Observations that count, at least one.</param>

@@ -90,7 +90,13 @@ public sealed class ReceiverTests
         Assert.StartsWith("Claim SE ≥ 60 dB: not shown, since far was heard under the cover and is no evidence. 1 of 2", output,
             StringComparison.Ordinal);
         Assert.Contains($"No evidence, far: {why}", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("Put the row", output, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void ABoundBesideAStationHeardAtItsFrequencySaysWhatToPutRightFirst() =>
+        Assert.Contains("Put the row of far right first: heard under the cover, it may refute this.",
+            Claimed(1, Good, "far,145.5e6,-49,2,-116,2,no,yes"), StringComparison.Ordinal);
 
     /// <summary>55 dB + 1.645·√8 dB = 59.7 dB refutes one band; at half the chance each of two has 60.5 dB.</summary>
     [Fact]

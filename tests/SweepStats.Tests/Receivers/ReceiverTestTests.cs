@@ -68,6 +68,7 @@ public sealed class ReceiverTestTests
         var test = ReceiverTest.Of([Silent(70), odd], asked);
         Assert.Equal((ClaimOutcome.NotShown, ofTheBand), (test.Claim, Assert.Single(test.Groups).Claim!.Value));
         Assert.Equal(odd, Assert.Single(test.HeardAside));
+        Assert.Equal(ofTheBand == ClaimOutcome.NotShown ? 1 : 0, test.Groups[0].HeardAside.Length);
         Assert.Equal(ClaimOutcome.Supported, ReceiverTest.Of([Silent(70), odd with { HeardCovered = false }], asked).Claim);
     }
 
