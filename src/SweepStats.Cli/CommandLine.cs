@@ -22,6 +22,7 @@ internal static class CommandLine
             ReceiverCommand.Create(terminal),
             RehearseCommand.Create(terminal),
             InitCommand.Create(terminal),
+            GuideCommand.Create(terminal),
             CompletionCommand.Create(terminal),
         };
         ParseResult parsed = root.Parse(WithoutHelp(args));

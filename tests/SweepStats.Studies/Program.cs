@@ -5,7 +5,7 @@ using SweepStats.Studies.Specimens;
 using SweepStats.Studies.Trust;
 using SweepStats.Studies.Values;
 
-// The slow studies behind the figures of DEVELOPERS.md.
+// The slow studies behind the pages under reports/.
 //   coverage FOLDER [CAMPAIGNS]    every cell of the coverage study, drawn anew: two tables, then as below;
 //                                  coverage-scatter and coverage-beyond draw one of the tables
 //   picture FOLDER                 coverage.md and coverage.svg from the tables that are there

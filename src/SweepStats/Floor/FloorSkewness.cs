@@ -15,7 +15,7 @@ namespace SweepStats.Floor;
 /// independent readings as the
 /// correlation between neighbours leaves: var κ₃ = (κ₆ + 9κ₄κ₂ + 9κ₃² + 6κ₂³)/n, cov(κ₂, κ₃) = (κ₅ + 6κ₃κ₂)/n, var κ₂ = (κ₄ +
 /// 2κ₂²)/n. Source: Kendall and Stuart, The Advanced Theory of Statistics I, 12 (k-statistics; from memory); measured in
-/// DEVELOPERS.md.
+/// reports/coverage/study.md.
 /// </remarks>
 public sealed record FloorSkewness
 {

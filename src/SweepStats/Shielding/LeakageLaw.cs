@@ -89,7 +89,7 @@ internal static class LeakageLaw
     }
 
     // A leakage beyond its limit is missed only at the phases near the worst, one in four or so: with a one-sided limit of the
-    // interval's own level less than half of what the interval grants is missed (simulated; DEVELOPERS.md, Where the model fails).
+    // interval's own level less than half of what the interval grants is missed (simulated; reports/benches/study.md).
     private static double Most(in ReadingLevels levels, double probability) =>
         levels.Leakage.Below(Math.Max((2 * probability) - 1, Confidence.NearlyEven));
 

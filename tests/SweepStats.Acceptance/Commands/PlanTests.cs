@@ -21,13 +21,13 @@ public sealed class PlanTests
     }
 
     [Fact]
-    public void WhatTheReadmeShowsIsWhatIsPrinted()
+    public void WhatTheGuideShowsIsWhatIsPrinted()
     {
         (int code, string output, _) = Shell.Run(FromNothing);
         Assert.Equal(0, code);
-        string readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
-        Assert.Contains("    sweepstats " + string.Join(' ', FromNothing), readme, StringComparison.Ordinal);
-        Assert.All(output.TrimEnd().Split(Environment.NewLine).Where(l => l.Length > 0), line => Assert.Contains("    " + line + "\n", readme, StringComparison.Ordinal));
+        string guide = File.ReadAllText(Path.Combine(Repository.Root, "src/SweepStats.Cli/Guide/plan.md"));
+        Assert.Contains("    sweepstats " + string.Join(' ', FromNothing), guide, StringComparison.Ordinal);
+        Assert.All(output.TrimEnd().Split(Environment.NewLine).Where(l => l.Length > 0), line => Assert.Contains("    " + line + "\n", guide, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -17,15 +17,15 @@ public sealed class ReceiverTests
     private static string Curtain => Path.Combine(Repository.Root, "fixtures/receivers/cabin-curtain.csv");
 
     [Fact]
-    public void WhatTheReadmeShowsIsWhatIsPrinted()
+    public void WhatTheGuideShowsIsWhatIsPrinted()
     {
         (int code, string output, string error) = Shell.Run("receiver", Curtain, "--claim", "60");
         Assert.Equal((0, ""), (code, error));
-        string readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
-        Assert.Contains("    sweepstats receiver fixtures/receivers/cabin-curtain.csv --claim 60\n", readme,
+        string guide = File.ReadAllText(Path.Combine(Repository.Root, "src/SweepStats.Cli/Guide/receiver.md"));
+        Assert.Contains("    sweepstats receiver fixtures/receivers/cabin-curtain.csv --claim 60\n", guide,
             StringComparison.Ordinal);
         Assert.All(output.TrimEnd().Split(Environment.NewLine), line =>
-            Assert.Contains("    " + line + "\n", readme, StringComparison.Ordinal));
+            Assert.Contains("    " + line + "\n", guide, StringComparison.Ordinal));
     }
 
     [Theory]

@@ -7,15 +7,15 @@ namespace SweepStats.Acceptance.Report;
 public sealed class GlossaryTests
 {
     [Fact]
-    public void ThePageEndsWithTheTenWordsOfTheReadme()
+    public void ThePageEndsWithTheTenWordsOfTheGuide()
     {
         XElement last = new Page(Samples.ThreeLots).Tree.Descendants("section").Last();
         Assert.Equal(Wording.GlossaryHeading, last.Descendants("h2").Single().Value);
         Assert.Equal(10, last.Descendants("dt").Count());
-        string readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
-        Assert.Contains($"## {Wording.GlossaryHeading}\n", readme, StringComparison.Ordinal);
+        string guide = File.ReadAllText(Path.Combine(Repository.Root, "src/SweepStats.Cli/Guide/numbers.md"));
+        Assert.Contains($"## {Wording.GlossaryHeading}\n", guide, StringComparison.Ordinal);
         Assert.All(
             last.Descendants("dt").Zip(last.Descendants("dd")),
-            entry => Assert.Contains($"- **{entry.First.Value}**: {entry.Second.Value}\n", readme, StringComparison.Ordinal));
+            entry => Assert.Contains($"- **{entry.First.Value}**: {entry.Second.Value}\n", guide, StringComparison.Ordinal));
     }
 }
