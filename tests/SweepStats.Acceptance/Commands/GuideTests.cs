@@ -29,9 +29,19 @@ public sealed partial class GuideTests
     {
         (int code, string output, string error) = Shell.Run("guide", page);
         Assert.Equal((0, ""), (code, error));
-        Assert.DoesNotMatch(@"\*\*|^#|\]\(", output);
+        Assert.DoesNotMatch(@"(?m)^#|^\| ?-|\]\(", output);
         string title = File.ReadLines(Path.Combine(Repository.Root, Folder, page + ".md")).First();
         Assert.StartsWith(title[2..], output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void CodeKeepsItsStarsAndTablesBecomeLines()
+    {
+        string page = Shell.Run("guide", "campaign").Out;
+        Assert.Contains("match = \"covered/**/*.txt\"", page, StringComparison.Ordinal);
+        Assert.Contains("\n  `[floor]`, `[reference]`: when they were taken", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("**Mismatch**", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("section: states", page, StringComparison.Ordinal);
     }
 
     [Fact]
