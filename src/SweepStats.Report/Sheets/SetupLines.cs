@@ -40,7 +40,11 @@ internal static class SetupLines
     }
 
     private static string Floor(AnalysisResult result) => result.Floor is not { } floor ? "not known"
-        : $"{(floor.Source == FloorSource.Measured ? "measured" : "declared")}, {Wording.Span(floor.LevelDb, result.Campaign.Scale)}";
+        : $"{(floor.Source == FloorSource.Measured ? "measured" : "declared")}, {Wording.Span(floor.LevelDb, result.Campaign.Scale)}{Apart(result)}";
+
+    // A mean of sweeps on two levels is a level that none of them shows.
+    private static string Apart(AnalysisResult result) =>
+        result.Findings.FirstOrDefault(f => f is { Code: "floor-unsteady", Size: not null })?.Size is { } apart ? $"; its sweeps lie up to {Wording.HighTenths(apart.Value)} dB apart" : string.Empty;
 
     private static string Stated(AnalysisPlan plan) =>
         plan.Uncertainties.IsDefaultOrEmpty ? "no stated errors" : Wording.Count(plan.Uncertainties.Length, "stated error");

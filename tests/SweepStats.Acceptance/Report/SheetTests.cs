@@ -198,6 +198,19 @@ public sealed class SheetTests
     }
 
     [Fact]
+    public void AFloorOfSweepsThatDisagreeIsNotShownAsOneLevelAlone()
+    {
+        Campaign drawn = Rehearsal.Rehearser.Draw(Samples.Small with { FloorSweeps = 5 }).Campaign;
+        Sweep[] raised = [.. drawn.Sweeps.Where(s => s.Role == SweepRole.Floor).Where((_, j) => j is 1 or 3)];
+        Campaign apart = drawn with
+        {
+            Sweeps = [.. drawn.Sweeps.Select(s => raised.Contains(s) ? new Sweep(s.Name, s.Role, s.Grid, [.. s.Levels.Select(l => l + 6)], s.Scale) : s)],
+        };
+        Assert.Matches(@"measured, .*; its sweeps lie up to 6\.\d dB apart", new Page(Analysis.Run(apart, Samples.Power)).Tree.Root!.Value);
+        Assert.DoesNotContain("dB apart", new Page(Analysis.Run(drawn, Samples.Power)).Tree.Root!.Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void StandardsOnTheSheetAreThoseOfTheSources()
     {
         MatchCollection named = Regex.Matches(SheetWords.Standards, "[0-9]+[-:][0-9]{4}", RegexOptions.None, TimeSpan.FromSeconds(9));
