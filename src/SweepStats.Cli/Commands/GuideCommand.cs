@@ -8,7 +8,7 @@ internal static class GuideCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var topic = new Argument<string?>("TOPIC") { Description = "Which page; the list of them unless given", Arity = ArgumentArity.ZeroOrOne };
+        var topic = new Argument<string?>("TOPIC") { Description = "Which page; the list of them unless given", Arity = ArgumentArity.ZeroOrOne, HelpName = "TOPIC" };
         topic.AcceptOnlyFromAmong([.. GuideTopic.All.Select(page => page.Name)]);
         var command = new Command("guide", "Print a page of the guide: campaigns, numbers, files, lots and more");
         command.Arguments.Add(topic);
