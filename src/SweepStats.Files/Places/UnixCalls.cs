@@ -12,7 +12,9 @@ internal static class UnixCalls
     private const int WaitingExclusively = 2;
     private const int ReadOnly = 0;
     private const uint OwnerAndGroup = 0x18;
-    private const int StateSize = 256, OwnerAt = 20, GroupAt = 24;
+    private const uint Kind = 1;
+    private const int StateSize = 256, OwnerAt = 20, GroupAt = 24, ModeAt = 28;
+    private const int KindOfMode = 0xF000, RegularFile = 0x8000;
 
     /// <summary>Exchanges two folders in one step: at every instant each name stands for one of them.</summary>
     /// <returns>0 where it was done, else the system's number of the error; null where the system cannot.</returns>
@@ -26,6 +28,13 @@ internal static class UnixCalls
         return Asked(() => statx(FromCurrentFolder, Bytes(folder), 0, OwnerAndGroup, state)) == 0
             ? new FolderOwner(BitConverter.ToUInt32(state, OwnerAt), BitConverter.ToUInt32(state, GroupAt))
             : null;
+    }
+
+    /// <summary>Whether a path leads to a file with content, and not to a pipe or a device, whose reading could wait for ever; null where the system does not say.</summary>
+    public static bool? IsRegularFile(string path)
+    {
+        byte[] state = new byte[StateSize];
+        return Asked(() => statx(FromCurrentFolder, Bytes(path), 0, Kind, state)) == 0 ? (BitConverter.ToUInt16(state, ModeAt) & KindOfMode) == RegularFile : null;
     }
 
     /// <summary>Gives a folder to a user and a group.</summary>

@@ -192,7 +192,12 @@ public static class CampaignTemplate
     /// <exception cref="IOException">campaign.toml or sweeps.csv is already there.</exception>
     public static void RefuseOverwriting(string folder)
     {
-        foreach (string path in new[] { CampaignFolder.SettingsName, CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(File.Exists))
+        if (File.Exists(folder))
+        {
+            throw new IOException($"'{folder}' is a file, not a folder. Name a folder.");
+        }
+
+        foreach (string path in new[] { CampaignFolder.SettingsName, CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(Path.Exists))
         {
             throw new IOException($"'{path}' is already there. Name a new folder; this one is a campaign.");
         }

@@ -139,7 +139,7 @@ internal static class EarlierReport
 
         void Sort(FileSystemInfo entry, string path)
         {
-            bool known = entry is FileInfo { LinkTarget: null } && listed.TryGetValue(path, out string? hash) && (hash.Length == 0 || hash == Hash(entry.FullName));
+            bool known = entry is FileInfo { LinkTarget: null } && listed.TryGetValue(path, out string? hash) && UnixCalls.IsRegularFile(entry.FullName) != false && (hash.Length == 0 || hash == Hash(entry.FullName));
             // A hidden folder, such as that of a version control, is no litter but somebody's work; but for one that a run gathers.
             if (entry is DirectoryInfo ? !HiddenName.IsOurs(entry.Name) : !OsLitter.Is(entry.Name))
             {
@@ -172,6 +172,11 @@ internal static class EarlierReport
     {
         try
         {
+            if (UnixCalls.IsRegularFile(summary) == false)
+            {
+                return null;
+            }
+
             using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(summary));
             if (document.RootElement is not { ValueKind: JsonValueKind.Object } root
                 || !root.TryGetProperty("program", out JsonElement program) || program.ValueKind != JsonValueKind.String || !program.ValueEquals(Program))

@@ -18,7 +18,7 @@ public sealed class ReportFolder : IDisposable
 
     /// <summary>Starts a report.</summary>
     /// <param name="target">Where it will be.</param>
-    /// <exception cref="InvalidOperationException">The target may not be replaced; see <see cref="Refusal"/>.</exception>
+    /// <exception cref="InvalidOperationException">The target may not be replaced; see <see cref="Refusal(string)"/>.</exception>
     /// <exception cref="IOException">The folder beside the target cannot be made.</exception>
     public ReportFolder(string target)
     {
@@ -53,6 +53,28 @@ public sealed class ReportFolder : IDisposable
         }
 
         return Directory.Exists(full) ? EarlierReport.Objection(full, target) : null;
+    }
+
+    /// <summary>Why a report may not be written to a place, where it is not to lie among the sweeps of campaigns either; null where it may.</summary>
+    /// <param name="target">The place.</param>
+    /// <param name="campaigns">Folders of campaigns.</param>
+    public static ReadFault? Refusal(string target, IEnumerable<string> campaigns)
+    {
+        ArgumentNullException.ThrowIfNull(campaigns);
+        return campaigns.Any(campaign => LiesAmongSweeps(target, campaign))
+            ? new ReadFault(target, null, "the report would lie among the sweeps of the campaign, which could then not be read again", "choose another folder with --out")
+            : Refusal(target);
+    }
+
+    private static bool LiesAmongSweeps(string target, string campaign)
+    {
+        if (RealPath.Of(target) is not { } place || RealPath.Of(campaign) is not { } folder)
+        {
+            return false;
+        }
+
+        string inner = folder.TrimEnd(Path.DirectorySeparatorChar) + Path.DirectorySeparatorChar;
+        return place.StartsWith(inner, StringComparison.Ordinal) && Roles.Parse(place[inner.Length..].Split(Path.DirectorySeparatorChar)[0]) is not null;
     }
 
     /// <summary>Creates a file of the report; several may be written at the same time.</summary>
