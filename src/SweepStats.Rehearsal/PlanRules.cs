@@ -32,9 +32,9 @@ internal static class PlanRules
         Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
         Require(plan.ReferenceRippleDb >= 0, "a swing of the reference that is not negative");
         CheckSize(plan);
-        CheckFigures(plan);
         CheckSteps(plan);
         CheckFaults(plan);
+        CheckFigures(plan);
     }
 
     // Reckoned in real numbers, which do not overflow.
@@ -55,7 +55,7 @@ internal static class PlanRules
         double[] figures =
         [
             plan.ShieldingStartDb, plan.ShieldingStopDb, plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb,
-            plan.PlacementScatterDb, plan.WearDb, plan.FloorDbm, plan.FloorTiltDb, plan.ReferenceDbm, plan.ReferenceRippleDb, plan.QuantisationDb, plan.SourceDbm, plan.DriftDb,
+            plan.PlacementScatterDb, plan.FloorDbm, plan.FloorTiltDb, plan.ReferenceDbm, plan.ReferenceRippleDb, plan.QuantisationDb, plan.SourceDbm, plan.DriftDb,
             plan.JumpDb, plan.CompressionDbm ?? 0, plan.LimitDbm ?? 0, plan.PlateDb ?? 0, .. plan.LotSpreads, .. plan.LinearitySourcesDbm,
             .. plan.LotSteps.Select(step => step.Change.Value), .. plan.OddSweeps.SelectMany(odd => new[] { odd.OffsetDb, odd.ShapeDb }), .. plan.Ambient.Select(carrier => carrier.AboveFloor.Value),
         ];

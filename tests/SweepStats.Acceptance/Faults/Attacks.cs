@@ -10,7 +10,9 @@ namespace SweepStats.Acceptance.Faults;
 internal sealed partial class Attacks
 {
     private const string Switch = "SWEEPSTATS_ATTACKS";
-    private static readonly TimeSpan Hang = TimeSpan.FromSeconds(2), HangBesideOthers = TimeSpan.FromSeconds(20);
+
+    // Of the processor, where nothing else runs in the process; by the clock many times as much, since a machine may be busy with others.
+    private static readonly TimeSpan Hang = TimeSpan.FromSeconds(2), HangByTheClock = TimeSpan.FromSeconds(30);
 
     private readonly List<string> _broken = [];
     private readonly int[] _codes = new int[256];
@@ -24,8 +26,9 @@ internal sealed partial class Attacks
     public void Try(string what, params string[] words)
     {
         var clock = Stopwatch.StartNew();
+        TimeSpan before = Environment.CpuUsage.TotalTime;
         (int code, string output, string error) = Shell.Run(words);
-        TimeSpan took = clock.Elapsed;
+        TimeSpan took = Environment.CpuUsage.TotalTime - before;
         _codes[code]++;
         if (took > _slowest)
         {
@@ -38,7 +41,7 @@ internal sealed partial class Attacks
             : code != 2 && error.Length > 0 ? $"an error beside success: {error}"
             : error.Count(c => c == '\n') > 1100 ? "a flood of errors"
             : StackTrace().IsMatch(error) ? "a stack trace"
-            : took > (IsFull ? Hang : HangBesideOthers) ? $"took {took.TotalSeconds:0.0} s" : null;
+            : (IsFull && took > Hang) || clock.Elapsed > HangByTheClock ? $"took {took.TotalSeconds:0.0} s of the processor, {clock.Elapsed.TotalSeconds:0.0} s by the clock" : null;
         if (broken is not null)
         {
             _broken.Add($"{broken}\n  {string.Join(' ', words)}\n  {what}");
@@ -49,7 +52,7 @@ internal sealed partial class Attacks
     public void Hold(string name)
     {
         File.WriteAllText(Path.Combine(AppContext.BaseDirectory, $"attacks-{name}.txt"), string.Create(CultureInfo.InvariantCulture,
-            $"{_codes.Sum()} tried: {_codes[0]} done, {_codes[1]} gated, {_codes[2]} refused; {_broken.Count} promises broken; the slowest took {_slowest.TotalSeconds:0.00} s\n"));
+            $"{_codes.Sum()} tried: {_codes[0]} done, {_codes[1]} gated, {_codes[2]} refused; {_broken.Count} promises broken; the slowest took {_slowest.TotalSeconds:0.00} s of the processor\n"));
         Assert.True(_broken.Count == 0, string.Join("\n\n", _broken.Take(5)));
     }
 
