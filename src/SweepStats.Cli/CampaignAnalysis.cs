@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
@@ -14,6 +15,9 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
 {
     // Reading takes most of the time: it has the first three quarters of the bar.
     private const double ReadingShare = 0.75;
+
+    // A whole disk named by mistake has hundreds of thousands of faults.
+    private const int MostForPerson = 40, MostForProgram = 1000;
 
     /// <summary>Whether the result passes a gate: nothing against trusting it, and the requirement met where there is one.</summary>
     public bool Passes => Result.Verdict is { Trust: not Trust.Untrustworthy, Requirement: null or RequirementOutcome.Meets };
@@ -45,10 +49,7 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
             bar.Clear();
             // Who reads with a program asks for JSON, and wants each file by its name.
             bool each = words.GetValue(options.Format) == "json";
-            foreach (string fault in each ? reading.Faults.Select(f => f.ToString()) : FaultDigest.Of(reading.Faults))
-            {
-                terminal.Error.WriteLine(fault);
-            }
+            Tell(each ? [.. reading.Faults.Select(f => f.ToString())] : [.. FaultDigest.Of(reading.Faults)], each ? MostForProgram : MostForPerson, terminal);
 
             return null;
         }
@@ -63,6 +64,19 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
             bar.Clear();
             terminal.Error.WriteLine($"{Named(folder)}: {e.Message}");
             return null;
+        }
+    }
+
+    private static void Tell(string[] faults, int most, Terminal terminal)
+    {
+        foreach (string fault in faults.Take(most))
+        {
+            terminal.Error.WriteLine(fault);
+        }
+
+        if (faults.Length > most)
+        {
+            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"and {faults.Length - most} more; mend these first"));
         }
     }
 

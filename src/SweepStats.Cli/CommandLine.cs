@@ -8,7 +8,10 @@ internal static class CommandLine
 {
     private const string Help = "--help";
 
-    public static int Run(string[] args, Terminal terminal) => Guarded(terminal, () =>
+    public static int Run(string[] args, Terminal terminal) =>
+        Guarded(args, terminal with { Out = new HarmlessWriter(terminal.Out), Error = new HarmlessWriter(terminal.Error) });
+
+    private static int Guarded(string[] args, Terminal terminal) => Guarded(terminal, () =>
     {
         var root = new RootCommand("How far a measured shielding number can be trusted: floor, reference and covered sweeps in, claims that hold out.")
         {

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.Diagnostics;
 using System.Text.RegularExpressions;
+using SweepStats.Files.Places;
 
 namespace SweepStats.Cli;
 
@@ -16,6 +17,8 @@ internal sealed class PrintingBrowser
     private static readonly TimeSpan Lingering = TimeSpan.FromSeconds(5);
 
     private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome", "chrome", "chrome.exe"];
+
+    private volatile Process? _running;
 
     private PrintingBrowser(string program) => Program = program;
 
@@ -40,6 +43,11 @@ internal sealed class PrintingBrowser
     public byte[] Print(string page)
     {
         DirectoryInfo scratch = Directory.CreateTempSubdirectory("sweepstats-print-");
+        using var interruption = new Interruption(() =>
+        {
+            _running?.Kill(entireProcessTree: true);
+            Remove(scratch);
+        });
         try
         {
             string copy = Path.Combine(scratch.FullName, "page.html"), pdf = Path.Combine(scratch.FullName, "page.pdf");
@@ -50,6 +58,7 @@ internal sealed class PrintingBrowser
         }
         finally
         {
+            _running = null;
             Remove(scratch);
         }
     }
@@ -67,6 +76,8 @@ internal sealed class PrintingBrowser
             $"--print-to-pdf={pdf}", new Uri(page).AbsoluteUri,
         ];
         using Process browser = Started(words);
+        _running = browser;
+        _running = browser;
         Task<string[]> said = Task.WhenAll(browser.StandardOutput.ReadToEndAsync(), browser.StandardError.ReadToEndAsync());
         // What it started may keep its output open after it has ended.
         if (browser.WaitForExit(Longest) && said.Wait(Lingering))

@@ -61,16 +61,17 @@ internal static class ReportOutput
     /// <exception cref="IOException">A file cannot be written, or the page cannot be printed.</exception>
     public static byte[]? Write(WantedReport report, Terminal terminal)
     {
+        using var folder = new ReportFolder(report.Folder);
         try
         {
-            using var folder = new ReportFolder(report.Folder);
             var threads = new ParallelOptions { MaxDegreeOfParallelism = report.Threads };
             Action[] parts = [() => Put(folder, report.Pages(), threads), .. report.Tables.Select(table => (Action)(() => Put(folder, table)))];
             // Whatever goes wrong first is told as it would be on one thread.
             Parallel.Invoke(threads, parts);
             if (report.Printer is { } printer)
             {
-                Put(folder, new ReportTable(PdfName, stream => stream.Write(printer.Print(folder.Gathered(PageName)))));
+                byte[] printed = printer.Print(folder.Gathered(PageName));
+                Put(folder, new ReportTable(PdfName, stream => stream.Write(printed)));
             }
 
             byte[] written = report.Summary(folder.Written());
@@ -99,7 +100,14 @@ internal static class ReportOutput
 
     private static void Put(ReportFolder folder, ReportTable table)
     {
-        using Stream stream = folder.Create(table.Name);
-        table.Write(stream);
+        try
+        {
+            using Stream stream = folder.Create(table.Name);
+            table.Write(stream);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw folder.Told(e);
+        }
     }
 }

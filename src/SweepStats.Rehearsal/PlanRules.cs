@@ -5,6 +5,12 @@ namespace SweepStats.Rehearsal;
 /// <summary>What a plan must keep to so that it can be drawn.</summary>
 internal static class PlanRules
 {
+    // More is no bench but a typing error, and would take minutes and all memory before anybody is told.
+    private const int MostSweeps = 100_000, MostReadings = 50_000_000, MostLooks = 500_000_000, MostDb = 1000, MostLooksOfOne = 1_000_000, MostCycles = 1_000_000_000;
+
+    // As no frequency of a file lies above.
+    private const long MostHertz = 1_000_000_000_000_000;
+
     /// <summary>Checks a plan.</summary>
     /// <exception cref="ArgumentException">It asks for what cannot be drawn; the message says what a rehearsal needs.</exception>
     public static void Check(RehearsalPlan plan)
@@ -25,8 +31,38 @@ internal static class PlanRules
         double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb, plan.QuantisationDb, .. plan.LotSpreads];
         Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
         Require(plan.ReferenceRippleDb >= 0, "a swing of the reference that is not negative");
+        CheckSize(plan);
         CheckSteps(plan);
         CheckFaults(plan);
+        CheckFigures(plan);
+    }
+
+    // Reckoned in real numbers, which do not overflow.
+    private static void CheckSize(RehearsalPlan plan)
+    {
+        double covered = (double)plan.Lots * plan.SpecimensPerLot * Math.Max(1, plan.Placements) * plan.CoveredSweeps;
+        double sweeps = covered + plan.FloorSweeps + plan.ReferenceSweeps + ((double)plan.LinearitySourcesDbm.Length * plan.LinearitySweeps) + plan.PlateSweeps;
+        double specimens = (double)plan.Lots * plan.SpecimensPerLot;
+        Require(sweeps <= MostSweeps && specimens <= MostSweeps, $"no more than {MostSweeps} sweeps in all");
+        double readings = sweeps * plan.Points;
+        Require(readings <= MostReadings, $"no more than {MostReadings} points in all sweeps together");
+        bool each = plan.Averaging is Averaging.Log or Averaging.Peak or Averaging.Lowest;
+        Require(!each || readings * plan.Looks <= MostLooks, $"no more than {MostLooks} looks in all points of all sweeps together");
+    }
+
+    private static void CheckFigures(RehearsalPlan plan)
+    {
+        double[] figures =
+        [
+            plan.ShieldingStartDb, plan.ShieldingStopDb, plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb, plan.ScatterDb,
+            plan.PlacementScatterDb, plan.FloorDbm, plan.FloorTiltDb, plan.ReferenceDbm, plan.ReferenceRippleDb, plan.QuantisationDb, plan.SourceDbm, plan.DriftDb,
+            plan.JumpDb, plan.CompressionDbm ?? 0, plan.LimitDbm ?? 0, plan.PlateDb ?? 0, .. plan.LotSpreads, .. plan.LinearitySourcesDbm,
+            .. plan.LotSteps.Select(step => step.Change.Value), .. plan.OddSweeps.SelectMany(odd => new[] { odd.OffsetDb, odd.ShapeDb }), .. plan.Ambient.Select(carrier => carrier.AboveFloor.Value),
+        ];
+        Require(Array.TrueForAll(figures, figure => Math.Abs(figure) <= MostDb), $"figures between -{MostDb} and {MostDb} dB or dBm");
+        Require(plan.Looks <= MostLooksOfOne, $"no more than {MostLooksOfOne} looks of a reading");
+        Require(plan.Cycles.All(cycles => Math.Abs(cycles) <= MostCycles && Math.Abs(cycles * plan.WearDb) <= MostDb), $"no more than {MostCycles} cycles, and no more than {MostDb} dB of wear");
+        Require(plan.Band.Stop.Value <= MostHertz, $"a band below {MostHertz} Hz");
     }
 
     private static void CheckSteps(RehearsalPlan plan)

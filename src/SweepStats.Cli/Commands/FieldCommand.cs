@@ -43,7 +43,7 @@ internal static class FieldCommand
 
     private static int Run(ParseResult words, CampaignOptions options, WantedField asked, Terminal terminal)
     {
-        if (asked.Folder is { } target && ReportFolder.Refusal(target) is { } refusal)
+        if (asked.Folder is { } target && ReportFolder.Refusal(target, [words.GetValue(options.Campaign)!]) is { } refusal)
         {
             terminal.Error.WriteLine(refusal);
             return ExitCode.BadInput;

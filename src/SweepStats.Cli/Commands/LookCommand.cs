@@ -35,13 +35,20 @@ internal static class LookCommand
         }
 
         using var values = new ValuesFile(target);
-        int code = Look(words, options, terminal, values);
-        if (values.Commit() is { } missing)
+        try
         {
-            terminal.Error.WriteLine(PrintedText.Of(missing));
-        }
+            int code = Look(words, options, terminal, values);
+            if (values.Commit() is { } missing)
+            {
+                terminal.Error.WriteLine(PrintedText.Of(missing));
+            }
 
-        return code;
+            return code;
+        }
+        catch (IOException e) when (values.IsMeant(e))
+        {
+            throw values.Told(e);
+        }
     }
 
     private static int Look(ParseResult words, LookOptions options, Terminal terminal, ValuesFile? values)

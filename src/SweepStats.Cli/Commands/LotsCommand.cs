@@ -18,6 +18,7 @@ internal static class LotsCommand
         options.AddTo(command, campaign: folders);
         command.Options.Add(to);
         command.Options.Add(png);
+        ReportOutput.NeedFolder(command, png, to);
         command.Validators.Add(result =>
         {
             if (result.GetResult(to) is not null && result.GetValue(folders) is { Length: 1 })
@@ -31,7 +32,7 @@ internal static class LotsCommand
 
     private static int Run(ParseResult words, CampaignOptions options, (string[] Folders, string? Target, bool Png) asked, Terminal terminal)
     {
-        if (asked.Target is { } target && ReportFolder.Refusal(target) is { } refusal)
+        if (asked.Target is { } target && ReportFolder.Refusal(target, asked.Folders) is { } refusal)
         {
             terminal.Error.WriteLine(refusal);
             return ExitCode.BadInput;

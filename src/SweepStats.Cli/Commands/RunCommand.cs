@@ -50,7 +50,7 @@ internal static class RunCommand
 
     private static int Run(ParseResult words, CampaignOptions options, RunReport report, Terminal terminal)
     {
-        if (ReportFolder.Refusal(report.Target) is { } refusal)
+        if (ReportFolder.Refusal(report.Target, [words.GetValue(options.Campaign)!]) is { } refusal)
         {
             terminal.Error.WriteLine(refusal);
             return ExitCode.BadInput;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SweepStats.Files.Places;
 using SweepStats.Files.Results;
 using SweepStats.Files.Traces;
 
@@ -8,9 +9,7 @@ namespace SweepStats.Cli.Look;
 internal sealed class ValuesFile : IDisposable
 {
     private readonly string _shown;
-    private readonly string _target;
-    private readonly string _stage;
-    private readonly FileStream _to;
+    private readonly GatheredFile _file;
     private readonly LookJson? _json;
     private readonly TraceValuesCsv? _csv;
     private int _refused;
@@ -21,21 +20,18 @@ internal sealed class ValuesFile : IDisposable
     public ValuesFile(string target)
     {
         _shown = target;
-        _target = ValuesPlace.Behind(target);
-        string parent = Path.GetDirectoryName(_target)!;
-        _stage = Path.Combine(parent, $".{Path.GetFileName(_target)}.{Guid.NewGuid():N}.part");
+        string behind = ValuesPlace.Behind(target);
         try
         {
-            Directory.CreateDirectory(parent);
-            _to = File.Create(_stage);
+            _file = new GatheredFile(behind);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new IOException($"{target}: the readings cannot be written, since nothing can be created in '{parent}'; name another file after --values", e);
+            throw new IOException($"{target}: the readings cannot be written, since nothing can be created in '{Path.GetDirectoryName(behind)}'; name another file after --values", e);
         }
 
-        _json = ValuesPlace.IsJson(target) ? new LookJson(_to) { WithValues = true } : null;
-        _csv = _json is null ? new TraceValuesCsv(_to) : null;
+        _json = ValuesPlace.IsJson(target) ? new LookJson(_file.Content) { WithValues = true } : null;
+        _csv = _json is null ? new TraceValuesCsv(_file.Content) : null;
     }
 
     public void Add(string file, SeenFile seen)
@@ -50,13 +46,18 @@ internal sealed class ValuesFile : IDisposable
         _refused++;
     }
 
+    /// <summary>Whether an error is one of writing this file.</summary>
+    public bool IsMeant(IOException e) => _file.IsMeant(e);
+
+    public IOException Told(IOException e) => GatheredFile.Told(e, _shown, "the readings", "name another file after --values");
+
     /// <summary>Puts the file in its place, and says what a table cannot hold: files that were not read.</summary>
     /// <returns>A sentence, or null.</returns>
     public string? Commit()
     {
         _json?.End();
         Close();
-        File.Move(_stage, _target, overwrite: true);
+        _file.Commit(overwrite: true);
         return _refused == 0 || _json is not null
             ? null
             : string.Create(CultureInfo.InvariantCulture, $"{_shown}: {(_refused == 1 ? "a file" : $"{_refused} files")} could not be read and {(_refused == 1 ? "has" : "have")} no rows here");
@@ -68,9 +69,13 @@ internal sealed class ValuesFile : IDisposable
         {
             Close();
         }
+        catch (IOException)
+        {
+            // What was committed is closed already; of anything else nothing is kept.
+        }
         finally
         {
-            File.Delete(_stage);
+            _file.Dispose();
         }
     }
 
@@ -84,6 +89,5 @@ internal sealed class ValuesFile : IDisposable
         _closed = true;
         _json?.Dispose();
         _csv?.Dispose();
-        _to.Dispose();
     }
 }

@@ -24,7 +24,8 @@ public static class CampaignFolder
         ArgumentNullException.ThrowIfNull(options);
         if (!Directory.Exists(folder))
         {
-            var missing = new ReadFault(folder, null, "there is no such folder", "name the folder that holds campaign.toml, floor, reference and covered");
+            string problem = File.Exists(folder) ? "this is a file, not a folder" : "there is no such folder";
+            var missing = new ReadFault(folder, null, problem, "name the folder that holds campaign.toml, floor, reference and covered");
             return new CampaignReading { Campaign = null, Plan = new AnalysisPlan(), Faults = [missing], Inputs = [], Assumptions = [], LeftOut = [] };
         }
 

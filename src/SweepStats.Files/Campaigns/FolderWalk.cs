@@ -8,13 +8,25 @@ namespace SweepStats.Files.Campaigns;
 /// <param name="Faults">Links that lead elsewhere, folders that cannot be listed.</param>
 internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<ReadFault> Faults)
 {
+    /// <summary>Said where the folder is no campaign for the number of its files; null where it may be one.</summary>
+    public ReadFault? TooMany { get; private init; }
+
     private const int DeepestFolder = 8;
+
+    // A campaign of thousands of sweeps has a tenth of it; a whole disk named by mistake would be walked for minutes.
+    private const int MostFiles = 100_000;
 
     public static FolderWalk Through(string root)
     {
         List<string> files = [];
         List<ReadFault> faults = [];
         Visit(new DirectoryInfo(root), "", files, faults);
+        if (files.Count >= MostFiles)
+        {
+            var tooMany = new ReadFault(".", null, FormattableString.Invariant($"the folder holds more than {MostFiles} files"), "name the folder of one campaign");
+            return new FolderWalk([], [tooMany]) { TooMany = tooMany };
+        }
+
         files.Sort(NaturalOrder.Instance);
         return new FolderWalk([.. files], [.. faults.OrderBy(f => f.File, NaturalOrder.Instance)]);
     }
@@ -22,18 +34,13 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<R
     /// <summary>Whether a file really lies within a folder, links followed.</summary>
     public static bool LiesWithin(string root, string path)
     {
-        string real = path;
-        if (new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is { } target)
-        {
-            real = target.FullName;
-        }
-
-        return Path.GetFullPath(real).StartsWith(Path.GetFullPath(root).TrimEnd('/', '\\') + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+        return RealPath.Of(path) is { } real && RealPath.Of(root) is { } folder
+            && real.StartsWith(folder.TrimEnd('/', '\\') + Path.DirectorySeparatorChar, StringComparison.Ordinal);
     }
 
     private static void Visit(DirectoryInfo folder, string prefix, List<string> files, List<ReadFault> faults)
     {
-        foreach (FileSystemInfo entry in Listed(folder, prefix, faults))
+        foreach (FileSystemInfo entry in files.Count >= MostFiles ? [] : Listed(folder, prefix, faults))
         {
             string path = prefix + entry.Name;
             if (OsLitter.Is(entry.Name) || (OperatingSystem.IsWindows() && entry.Attributes.HasFlag(FileAttributes.Hidden)))

@@ -10,6 +10,7 @@ internal sealed class Manifest
     private readonly FaultList _faults;
     private readonly FaultList _missing = new(CampaignFolder.ManifestName);
     private readonly HashSet<(string, string?)> _seen = [];
+    private readonly Dictionary<string, bool> _out = new(StringComparer.Ordinal);
     private readonly string _root;
 
     private readonly ImmutableArray<PropertyColumn> _own;
@@ -27,6 +28,11 @@ internal sealed class Manifest
     public static SweepList Read(string root, CampaignSettings settings)
     {
         var faults = new FaultList(CampaignFolder.ManifestName);
+        if (OwnFile.Refusal(root, CampaignFolder.ManifestName) is { } refusal)
+        {
+            return new SweepList { Faults = [refusal] };
+        }
+
         CsvTable? table = CsvTable.Read(Path.Combine(root, CampaignFolder.ManifestName), faults);
         var manifest = new Manifest(root, LayersColumn.In(table, settings), faults);
         // Remarks alone, or nothing behind the header: the template as it was written.
@@ -145,7 +151,31 @@ internal sealed class Manifest
             return null;
         }
 
+        if (LeadsOut(relative))
+        {
+            _faults.Add(line, $"'{text}' leads out of the campaign: a folder on its way is a link", "put the folder itself into the campaign");
+            return null;
+        }
+
         return relative;
+    }
+
+    // Asked once for each folder; a file that is a link itself is turned away where it is read.
+    private bool LeadsOut(string relative)
+    {
+        string folder = Path.GetDirectoryName(relative)!;
+        if (folder.Length == 0)
+        {
+            return false;
+        }
+
+        if (!_out.TryGetValue(folder, out bool leads))
+        {
+            leads = !FolderWalk.LiesWithin(_root, Path.Combine(_root, folder));
+            _out.Add(folder, leads);
+        }
+
+        return leads;
     }
 
     private string? Name(string column, string text, int line)

@@ -5,6 +5,7 @@ using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
+using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -18,6 +19,9 @@ internal sealed class SettingsReader
 
     private static readonly string[] Sections = ["setup", "floor", "reference", "band", "requirement", "uncertainty", "budget", "named_band", "lots", "choice", "field", "files", "report"];
 
+    // Each is held against every frequency; a budget of a bench has ten.
+    private const int MostUncertainties = 100;
+
     private static readonly string[] Repeated = ["uncertainty", "named_band", "files"];
 
     private readonly FaultList _faults = new(CampaignFolder.SettingsName);
@@ -30,6 +34,11 @@ internal sealed class SettingsReader
     public static CampaignSettings Read(string root)
     {
         string path = Path.Combine(root, CampaignFolder.SettingsName);
+        if (OwnFile.Refusal(root, CampaignFolder.SettingsName) is { } refusal)
+        {
+            return new CampaignSettings { Faults = [refusal] };
+        }
+
         if (!File.Exists(path))
         {
             return new CampaignSettings { Assumptions = [$"there is no {CampaignFolder.SettingsName}; every setting has its default"] };
@@ -53,8 +62,14 @@ internal sealed class SettingsReader
     {
         string text = Encoding.UTF8.GetString(bytes.Buffer.AsSpan(bytes.Start, bytes.End - bytes.Start));
         System.Buffers.ArrayPool<byte>.Shared.Return(bytes.Buffer);
-        DocumentSyntax document = SyntaxParser.Parse(text, CampaignFolder.SettingsName, true);
-        foreach (DiagnosticMessage message in document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error))
+        _settings = _settings with { Inputs = [new InputFile(CampaignFolder.SettingsName, bytes.Sha256)] };
+        if (Parsed(text) is not { } document)
+        {
+            return _settings with { Plan = _plan, Faults = _faults.All };
+        }
+
+        // What follows the first error mostly follows from it.
+        foreach (DiagnosticMessage message in document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).Take(1))
         {
             if (message.Message.Contains("parse integer", StringComparison.Ordinal))
             {
@@ -65,7 +80,6 @@ internal sealed class SettingsReader
             _faults.Add(message.Span.Start.Line + 1, "this is not TOML: " + message.Message.TrimEnd('.'), "correct the line; texts stand in double quotes, numbers without units");
         }
 
-        _settings = _settings with { Inputs = [new InputFile(CampaignFolder.SettingsName, bytes.Sha256)] };
         if (!_faults.Any)
         {
             Top(new KeyReader("", 1, document.KeyValues, _faults));
@@ -73,6 +87,19 @@ internal sealed class SettingsReader
         }
 
         return _settings with { Plan = _plan, Faults = [.. _faults.All.OrderBy(f => f.File == CampaignFolder.SettingsName ? f.Line : int.MaxValue)] };
+    }
+
+    private DocumentSyntax? Parsed(string text)
+    {
+        try
+        {
+            return SyntaxParser.Parse(text, CampaignFolder.SettingsName, true);
+        }
+        catch (TomlException)
+        {
+            _faults.Add(null, "brackets are nested too deep", "correct it; no setting takes more than a list of points such as [[30e6, 20], [1e9, 40]]");
+            return null;
+        }
     }
 
     private void ReadTables(DocumentSyntax document)
@@ -234,7 +261,16 @@ internal sealed class SettingsReader
             keys.Refuse("name", $"there is another error of the name '{entry.Name}'", "join both, or give each its own name");
         }
 
-        _plan = _plan with { Uncertainties = _plan.Uncertainties.Add(entry) };
+        if (_plan.Uncertainties.Length == MostUncertainties)
+        {
+            keys.Refuse(keys.Line, FormattableString.Invariant($"there are more than {MostUncertainties} errors"), "join those that act alike");
+        }
+
+        if (_plan.Uncertainties.Length <= MostUncertainties)
+        {
+            _plan = _plan with { Uncertainties = _plan.Uncertainties.Add(entry) };
+        }
+
         if (!keys.Has("acts_on"))
         {
             _settings = _settings with { Assumptions = _settings.Assumptions.Add($"the error '{entry.Name}' is taken to act on the covered levels alone, since acts_on is left out") };

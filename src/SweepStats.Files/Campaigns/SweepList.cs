@@ -24,19 +24,24 @@ internal sealed record SweepList
     public static SweepList Find(string root, CampaignSettings settings)
     {
         FolderWalk walk = FolderWalk.Through(root);
+        if (walk.TooMany is { } tooMany)
+        {
+            return new SweepList { Faults = [tooMany] };
+        }
+
         SweepList list = Found(root, walk, settings);
         return list with { Faults = [.. list.Faults, .. StatedFiles.Unmet(settings, walk), .. StatedFiles.NamedTwice(list.Entries, settings)] };
     }
 
     private static SweepList Found(string root, FolderWalk walk, CampaignSettings settings)
     {
-        SweepList? manifest = File.Exists(Path.Combine(root, CampaignFolder.ManifestName)) ? Manifest.Read(root, settings) : null;
+        SweepList? manifest = Path.Exists(Path.Combine(root, CampaignFolder.ManifestName)) ? Manifest.Read(root, settings) : null;
         if (manifest is { IsBlank: false })
         {
             return Listed(manifest, walk, settings);
         }
 
-        IEnumerable<string> known = [.. settings.Inputs.Select(i => i.Path), .. manifest?.Inputs.Select(i => i.Path) ?? []];
+        IEnumerable<string> known = [CampaignFolder.SettingsName, CampaignFolder.ManifestName, .. settings.Inputs.Select(i => i.Path)];
         SweepList folders = FolderRoles.Of(root, walk with { Files = [.. walk.Files.Except(known)] });
         folders = folders with { Faults = [.. folders.Faults, .. ManifestColumns.WithoutRows(settings.OwnColumns, manifest is not null)] };
         return manifest is null ? folders : folders with

@@ -39,6 +39,7 @@ public sealed record FolderProposal
     /// <summary>Looks at a folder. Nothing in it is changed.</summary>
     /// <param name="folder">The folder.</param>
     /// <returns>The proposal; null where the folder is not there or holds no trace file.</returns>
+    /// <exception cref="IOException">The folder holds too many files to be a campaign.</exception>
     public static FolderProposal? Of(string folder)
     {
         if (!Directory.Exists(folder))
@@ -48,6 +49,11 @@ public sealed record FolderProposal
 
         string root = Path.GetFullPath(folder);
         FolderWalk walk = FolderWalk.Through(root);
+        if (walk.TooMany is { } tooMany)
+        {
+            throw new IOException(new ReadFault(folder, null, tooMany.Problem, tooMany.Remedy).ToString());
+        }
+
         string[] reports = FolderRoles.ReportsAmong(root, walk);
         string[] files = [.. walk.Files.Where(f => !reports.Any(r => f.StartsWith(r, StringComparison.Ordinal)))];
         string[] traces = [.. files.Where(f => TraceFile.HasTraceExtension(f) && f != CampaignFolder.TruthName && !FolderRoles.IsNotes(f[(f.LastIndexOf('/') + 1)..]))];

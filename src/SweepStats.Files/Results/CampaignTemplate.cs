@@ -1,5 +1,6 @@
 using System.Text;
 using SweepStats.Files.Campaigns;
+using SweepStats.Files.Places;
 using SweepStats.Files.Proposals;
 
 namespace SweepStats.Files.Results;
@@ -154,14 +155,23 @@ public static class CampaignTemplate
     /// <exception cref="IOException">One of the files is already there; nothing is written then.</exception>
     public static void Write(string folder)
     {
-        Directory.CreateDirectory(folder);
         RefuseOverwriting(folder);
-        foreach (string name in Folders)
+        var made = new MadeFolders();
+        try
         {
-            Directory.CreateDirectory(Path.Combine(folder, name));
-        }
+            made.Make(folder);
+            foreach (string name in Folders)
+            {
+                made.Make(Path.Combine(folder, name));
+            }
 
-        Write(folder, Settings, Manifest);
+            Write(folder, Settings, Manifest);
+        }
+        catch
+        {
+            made.Undo();
+            throw;
+        }
     }
 
     /// <summary>Writes campaign.toml and sweeps.csv for the trace files that a folder holds. None of them is moved or changed.</summary>
@@ -182,15 +192,45 @@ public static class CampaignTemplate
     /// <exception cref="IOException">campaign.toml or sweeps.csv is already there.</exception>
     public static void RefuseOverwriting(string folder)
     {
-        foreach (string path in new[] { CampaignFolder.SettingsName, CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(File.Exists))
+        if (File.Exists(folder))
+        {
+            throw new IOException($"'{folder}' is a file, not a folder. Name a folder.");
+        }
+
+        foreach (string path in new[] { CampaignFolder.SettingsName, CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(Path.Exists))
         {
             throw new IOException($"'{path}' is already there. Name a new folder; this one is a campaign.");
         }
     }
 
+    // Both are on the disk before the first of them appears.
     private static void Write(string folder, string settings, string manifest)
     {
-        File.WriteAllText(Path.Combine(folder, CampaignFolder.SettingsName), settings, new UTF8Encoding(false));
-        File.WriteAllText(Path.Combine(folder, CampaignFolder.ManifestName), manifest, new UTF8Encoding(false));
+        try
+        {
+            using GatheredFile settingsFile = Gathered(folder, CampaignFolder.SettingsName, settings), manifestFile = Gathered(folder, CampaignFolder.ManifestName, manifest);
+            manifestFile.Commit(overwrite: false);
+            settingsFile.Commit(overwrite: false);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw WriteFault.Of(e, folder, "the campaign", "name another folder");
+        }
+    }
+
+    private static GatheredFile Gathered(string folder, string name, string text)
+    {
+        var file = new GatheredFile(Path.Combine(folder, name));
+        try
+        {
+            file.Content.Write(new UTF8Encoding(false).GetBytes(text));
+            file.Finish();
+            return file;
+        }
+        catch
+        {
+            file.Dispose();
+            throw;
+        }
     }
 }

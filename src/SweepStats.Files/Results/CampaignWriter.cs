@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using SweepStats.Files.Campaigns;
+using SweepStats.Files.Places;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
@@ -10,8 +11,10 @@ namespace SweepStats.Files.Results;
 /// <summary>Writes sweeps as a campaign folder that <see cref="CampaignFolder"/> reads back, with sweeps.csv where times, source levels or exclusions are known.</summary>
 public static class CampaignWriter
 {
+    private const string NewFolder = "name a new folder";
+
     /// <summary>Writes a rehearsed campaign with levels to three decimals, as receivers export them.</summary>
-    /// <param name="folder">Where to write; made where missing.</param>
+    /// <param name="folder">Where to write; made where missing; all of it stands there at the end, or nothing.</param>
     /// <param name="campaign">The sweeps. Each one's name is its path within the folder, such as <c>covered/A/A1/p1/s01.csv</c>.</param>
     /// <param name="settings">Text of campaign.toml.</param>
     /// <param name="truth">Text of truth.csv; null for none.</param>
@@ -31,45 +34,81 @@ public static class CampaignWriter
     private static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, (string Settings, string? Truth) texts, LevelDigits digits)
     {
         ArgumentNullException.ThrowIfNull(campaign);
-        string root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
-        string[] paths = [.. campaign.Sweeps.Select(s => PathOf(root, s.Name))];
+        // Made-up sweeps among measured ones could not be told apart later.
+        if (File.Exists(folder))
+        {
+            return [new ReadFault(folder, null, "this is a file, not a folder", NewFolder)];
+        }
+
+        if (Path.GetDirectoryName(Path.GetFullPath(folder)) is null || (Directory.Exists(folder) && Objection(folder, folder) is not null))
+        {
+            return [NotEmpty(folder)];
+        }
+
+        using var gathered = new GatheredFolder(folder, new Predecessor
+        {
+            What = "the campaign",
+            Elsewhere = NewFolder,
+            Objection = existing => Objection(existing, folder),
+            Own = _ => [],
+            Remove = (old, _) => RemoveEmpty(old),
+        });
+        string[] paths = [.. campaign.Sweeps.Select(s => PathOf(gathered.Stage, s.Name))];
         if (paths.Distinct(StringComparer.Ordinal).Count() != paths.Length)
         {
             throw new ArgumentException("Two sweeps have the same name.", nameof(campaign));
         }
 
-        // Made-up sweeps among measured ones could not be told apart later.
-        if (File.Exists(root))
+        try
         {
-            return [new ReadFault(folder, null, "this is a file, not a folder", "name a new folder")];
+            Write(gathered, campaign, (paths, texts.Settings, texts.Truth), digits);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw gathered.Told(e);
         }
 
-        if (Directory.Exists(root) && Directory.EnumerateFileSystemEntries(root).Any())
-        {
-            return [new ReadFault(folder, null, "the folder is not empty", "name a new folder")];
-        }
+        gathered.Commit();
+        return [];
+    }
 
-        Directory.CreateDirectory(root);
-        for (int i = 0; i < paths.Length; i++)
+    private static void Write(GatheredFolder to, Campaign campaign, (string[] Paths, string Settings, string? Truth) texts, LevelDigits digits)
+    {
+        for (int i = 0; i < texts.Paths.Length; i++)
         {
-            Directory.CreateDirectory(Path.GetDirectoryName(paths[i])!);
-            using FileStream file = File.Create(paths[i]);
+            to.StopIfAbandoned();
+            Directory.CreateDirectory(Path.GetDirectoryName(texts.Paths[i])!);
+            using FileStream file = File.Create(texts.Paths[i]);
             Write(campaign.Sweeps[i], file, digits);
         }
 
-        File.WriteAllText(Path.Combine(root, CampaignFolder.SettingsName), texts.Settings, new UTF8Encoding(false));
+        File.WriteAllText(Path.Combine(to.Stage, CampaignFolder.SettingsName), texts.Settings, new UTF8Encoding(false));
         if (ManifestCsv.IsNeeded(campaign))
         {
-            using FileStream manifest = File.Create(Path.Combine(root, CampaignFolder.ManifestName));
+            using FileStream manifest = File.Create(Path.Combine(to.Stage, CampaignFolder.ManifestName));
             ManifestCsv.Write(campaign, manifest);
         }
 
         if (texts.Truth is not null)
         {
-            File.WriteAllText(Path.Combine(root, CampaignFolder.TruthName), texts.Truth, new UTF8Encoding(false));
+            File.WriteAllText(Path.Combine(to.Stage, CampaignFolder.TruthName), texts.Truth, new UTF8Encoding(false));
+        }
+    }
+
+    private static ReadFault? Objection(string existing, string shown) =>
+        Directory.EnumerateFileSystemEntries(existing).All(entry => HiddenName.IsOurs(Path.GetFileName(entry))) ? null : NotEmpty(shown);
+
+    private static ReadFault NotEmpty(string folder) => new(folder, null, "the folder is not empty", NewFolder);
+
+    private static bool RemoveEmpty(string folder)
+    {
+        bool empty = !Directory.EnumerateFileSystemEntries(folder).Any();
+        if (empty)
+        {
+            Directory.Delete(folder);
         }
 
-        return [];
+        return empty;
     }
 
     private static string PathOf(string root, string name)

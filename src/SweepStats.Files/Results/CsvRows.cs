@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace SweepStats.Files.Results;
@@ -5,6 +6,9 @@ namespace SweepStats.Files.Results;
 /// <summary>Writes rows of comma-separated text: UTF-8 without mark, line feeds, quotes where needed. Flushes, but leaves the stream open, when disposed.</summary>
 internal sealed class CsvRows : IDisposable
 {
+    // The full-width forms are taken for the plain ones by spreadsheets of East Asia.
+    private const string FormulaStarts = "=+-@＝＋－＠";
+
     // No number is longer.
     private const int MostOfNumber = 330;
 
@@ -154,8 +158,11 @@ internal sealed class CsvRows : IDisposable
     private static string Clean(string text)
     {
         string oneLine = string.Concat(text.Select(c => char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c)).Trim();
-        return oneLine.Length > 0 && "=+-@".Contains(oneLine[0]) ? "'" + oneLine : oneLine;
+        return oneLine.FirstOrDefault(IsSeen) is var first && FormulaStarts.Contains(first) ? "'" + oneLine : oneLine;
     }
+
+    // A mark that is not seen, such as that of the byte order, hides no formula from a spreadsheet.
+    private static bool IsSeen(char c) => !char.IsWhiteSpace(c) && char.GetUnicodeCategory(c) != UnicodeCategory.Format;
 
     private void Part()
     {

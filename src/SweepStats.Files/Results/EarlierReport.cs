@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text.Json;
+using SweepStats.Files.Places;
 
 namespace SweepStats.Files.Results;
 
@@ -22,7 +23,7 @@ internal static class EarlierReport
         try
         {
             const string remedy = "choose another folder with --out, or move that file away";
-            Dictionary<string, string>? listed = Listed(Path.Combine(folder, SummaryJson.FileName));
+            Dictionary<string, string>? listed = ListedIn(folder);
             (_, List<string> foreign) = Sorted(folder, listed ?? []);
             if (foreign.Order(StringComparer.Ordinal).FirstOrDefault() is not { } mine)
             {
@@ -41,18 +42,29 @@ internal static class EarlierReport
         }
     }
 
+    /// <summary>Paths of the files of an earlier report, with '/' between folders.</summary>
+    /// <param name="folder">An existing folder.</param>
+    public static IReadOnlyList<string> Own(string folder) => Sorted(folder, ListedIn(folder) ?? []).Own;
+
     /// <summary>Removes the files of a report that was moved aside; what the system left beside them goes into the new report.</summary>
     /// <returns>Whether the folder is gone; false where something else lies in it, which then stays.</returns>
     public static bool Remove(string folder, string successor)
     {
-        // Sorted once more: a file that was changed or came meanwhile is not removed.
-        foreach (string file in Sorted(folder, Listed(Path.Combine(folder, SummaryJson.FileName)) ?? []).Own)
+        // Sorted once more: a file that was changed or came meanwhile is not removed. The summary goes last, since by it a run that
+        // is killed here leaves something that the next run knows.
+        foreach (string file in Own(folder).OrderBy(file => file == SummaryJson.FileName))
         {
             string full = Path.Combine(folder, file);
             if (File.Exists(full) || new FileInfo(full).LinkTarget is not null)
             {
                 File.Delete(full);
             }
+        }
+
+        foreach (FileSystemInfo gathered in new DirectoryInfo(folder).GetFileSystemInfos().Where(entry => HiddenName.IsOurs(entry.Name)))
+        {
+            (gathered as DirectoryInfo)?.Delete(recursive: true);
+            (gathered as FileInfo)?.Delete();
         }
 
         foreach (string litter in Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Where(f => OsLitter.Is(Path.GetFileName(f))).ToArray())
@@ -127,20 +139,44 @@ internal static class EarlierReport
 
         void Sort(FileSystemInfo entry, string path)
         {
-            bool known = entry is FileInfo { LinkTarget: null } && listed.TryGetValue(path, out string? hash) && (hash.Length == 0 || hash == Hash(entry.FullName));
-            // A hidden folder, such as that of a version control, is no litter but somebody's work.
-            if (entry is DirectoryInfo || !OsLitter.Is(entry.Name))
+            bool known = entry is FileInfo { LinkTarget: null } && listed.TryGetValue(path, out string? hash) && UnixCalls.IsRegularFile(entry.FullName) != false && (hash.Length == 0 || hash == Hash(entry.FullName));
+            // A hidden folder, such as that of a version control, is no litter but somebody's work; but for one that a run gathers.
+            if (entry is DirectoryInfo ? !HiddenName.IsOurs(entry.Name) : !OsLitter.Is(entry.Name))
             {
                 (known ? own : foreign).Add(path);
             }
         }
     }
 
+    // Where files are exchanged one by one, a run that was killed meanwhile left the summary of its own in the folder it gathered.
+    private static Dictionary<string, string>? ListedIn(string folder)
+    {
+        Dictionary<string, string>? listed = Listed(Path.Combine(folder, SummaryJson.FileName));
+        foreach (DirectoryInfo gathered in new DirectoryInfo(folder).EnumerateDirectories().Where(inner => inner.LinkTarget is null && HiddenName.IsOurs(inner.Name)))
+        {
+            foreach ((string path, string hash) in Listed(Path.Combine(gathered.FullName, SummaryJson.FileName)) ?? [])
+            {
+                listed ??= new Dictionary<string, string>(StringComparer.Ordinal);
+                listed[path] = listed.TryGetValue(path, out string? other) && other != hash && EarlierIs(folder, path, other) ? other : hash;
+            }
+        }
+
+        return listed;
+    }
+
+    // Which of both reports a file is of, its bytes tell.
+    private static bool EarlierIs(string folder, string path, string hash) => Path.Combine(folder, path) is var file && File.Exists(file) && Hash(file) == hash;
+
     // What a summary of this program lists, and itself without a hash; null where there is none of ours.
     private static Dictionary<string, string>? Listed(string summary)
     {
         try
         {
+            if (UnixCalls.IsRegularFile(summary) == false)
+            {
+                return null;
+            }
+
             using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(summary));
             if (document.RootElement is not { ValueKind: JsonValueKind.Object } root
                 || !root.TryGetProperty("program", out JsonElement program) || program.ValueKind != JsonValueKind.String || !program.ValueEquals(Program))

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using SweepStats.Files.Campaigns;
+using SweepStats.Files.Places;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Results;
@@ -12,15 +13,12 @@ namespace SweepStats.Files.Results;
 /// </remarks>
 public sealed class ReportFolder : IDisposable
 {
-    private readonly string _shown;
-    private readonly string _target;
-    private readonly string _stage;
+    private readonly GatheredFolder _folder;
     private readonly ConcurrentDictionary<string, string> _written = new(StringComparer.Ordinal);
-    private bool _committed;
 
     /// <summary>Starts a report.</summary>
     /// <param name="target">Where it will be.</param>
-    /// <exception cref="InvalidOperationException">The target may not be replaced; see <see cref="Refusal"/>.</exception>
+    /// <exception cref="InvalidOperationException">The target may not be replaced; see <see cref="Refusal(string)"/>.</exception>
     /// <exception cref="IOException">The folder beside the target cannot be made.</exception>
     public ReportFolder(string target)
     {
@@ -29,20 +27,15 @@ public sealed class ReportFolder : IDisposable
             throw new InvalidOperationException(fault.ToString());
         }
 
-        _shown = target;
-        _target = Behind(Path.TrimEndingDirectorySeparator(Path.GetFullPath(target)));
-        string parent = Path.GetDirectoryName(_target)!;
-        _stage = Path.Combine(parent, $".{Path.GetFileName(_target)}.{Guid.NewGuid():N}.part");
-        try
+        _folder = new GatheredFolder(target, new Predecessor
         {
-            Directory.CreateDirectory(parent);
-            Directory.CreateDirectory(_stage);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // The system's own message names the hidden folder beside the target, which nobody asked for.
-            throw new IOException($"{target}: the report cannot be written, since nothing can be created in '{parent}'; choose another folder with --out, or see whether you may write there and the disk has room", e);
-        }
+            What = "the report",
+            Elsewhere = "choose another folder with --out",
+            Objection = folder => EarlierReport.Objection(folder, target),
+            Own = EarlierReport.Own,
+            Remove = EarlierReport.Remove,
+            Mark = SummaryJson.FileName,
+        });
     }
 
     /// <summary>Why a report may not be written to a place; null where it may.</summary>
@@ -62,14 +55,37 @@ public sealed class ReportFolder : IDisposable
         return Directory.Exists(full) ? EarlierReport.Objection(full, target) : null;
     }
 
+    /// <summary>Why a report may not be written to a place, where it is not to lie among the sweeps of campaigns either; null where it may.</summary>
+    /// <param name="target">The place.</param>
+    /// <param name="campaigns">Folders of campaigns.</param>
+    public static ReadFault? Refusal(string target, IEnumerable<string> campaigns)
+    {
+        ArgumentNullException.ThrowIfNull(campaigns);
+        return campaigns.Any(campaign => LiesAmongSweeps(target, campaign))
+            ? new ReadFault(target, null, "the report would lie among the sweeps of the campaign, which could then not be read again", "choose another folder with --out")
+            : Refusal(target);
+    }
+
+    private static bool LiesAmongSweeps(string target, string campaign)
+    {
+        if (RealPath.Of(target) is not { } place || RealPath.Of(campaign) is not { } folder)
+        {
+            return false;
+        }
+
+        string inner = folder.TrimEnd(Path.DirectorySeparatorChar) + Path.DirectorySeparatorChar;
+        return place.StartsWith(inner, StringComparison.Ordinal) && Roles.Parse(place[inner.Length..].Split(Path.DirectorySeparatorChar)[0]) is not null;
+    }
+
     /// <summary>Creates a file of the report; several may be written at the same time.</summary>
     /// <param name="path">Its path within the report, with '/' between folders.</param>
     /// <exception cref="ArgumentException">The path leads out of the report.</exception>
     public Stream Create(string path)
     {
+        _folder.StopIfAbandoned();
         string full = Gathered(path);
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-        return new HashedFile(full, hash => _written[Path.GetRelativePath(_stage, full).Replace('\\', '/')] = hash);
+        return new HashedFile(full, hash => _written[Path.GetRelativePath(_folder.Stage, full).Replace('\\', '/')] = hash);
     }
 
     /// <summary>Where a file lies until the report is put in its place.</summary>
@@ -78,8 +94,8 @@ public sealed class ReportFolder : IDisposable
     public string Gathered(string path)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        string full = Path.GetFullPath(Path.Combine(_stage, path));
-        return full.StartsWith(_stage + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+        string full = Path.GetFullPath(Path.Combine(_folder.Stage, path));
+        return full.StartsWith(_folder.Stage + Path.DirectorySeparatorChar, StringComparison.Ordinal)
             ? full
             : throw new ArgumentException($"'{path}' leads out of the report.", nameof(path));
     }
@@ -89,79 +105,13 @@ public sealed class ReportFolder : IDisposable
         [.. _written.Select(file => new InputFile(file.Key, file.Value)).OrderBy(f => f.Path, NaturalOrder.Instance)];
 
     /// <summary>Puts the report in its place. All streams must be closed.</summary>
-    /// <exception cref="IOException">The folders cannot be exchanged; the earlier report is then back in its place.</exception>
-    public void Commit()
-    {
-        ObjectDisposedException.ThrowIf(_committed, this);
-        try
-        {
-            Exchange();
-        }
-        catch (UnauthorizedAccessException e)
-        {
-            throw Unexchanged(e);
-        }
-    }
+    /// <exception cref="IOException">The folders cannot be exchanged; the earlier report is then in its place.</exception>
+    public void Commit() => _folder.Commit();
+
+    /// <summary>Why a file of the report could not be written, as a person who named the folder understands it.</summary>
+    /// <param name="e">What the system said.</param>
+    public IOException Told(Exception e) => _folder.Told(e);
 
     /// <summary>Removes what was gathered, unless it was committed.</summary>
-    public void Dispose()
-    {
-        if (!_committed && Directory.Exists(_stage))
-        {
-            Directory.Delete(_stage, recursive: true);
-        }
-    }
-
-    private void Exchange()
-    {
-        if (!Directory.Exists(_target))
-        {
-            MoveIn();
-            _committed = true;
-            return;
-        }
-
-        // The run took its time: somebody may have put a file there meanwhile.
-        if (EarlierReport.Objection(_target, _shown) is { } fault)
-        {
-            throw new IOException(fault.ToString());
-        }
-
-        string old = _stage + ".old";
-        Directory.Move(_target, old);
-        try
-        {
-            Directory.Move(_stage, _target);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            Directory.Move(old, _target);
-            throw Unexchanged(e);
-        }
-
-        _committed = true;
-        if (!EarlierReport.Remove(old, _target))
-        {
-            throw new IOException($"{_shown}: the report is written, but in the earlier one a file was changed or added meanwhile; it lies in '{old}'");
-        }
-    }
-
-    private void MoveIn()
-    {
-        try
-        {
-            Directory.Move(_stage, _target);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw Unexchanged(e);
-        }
-    }
-
-    private IOException Unexchanged(Exception e) =>
-        new($"{_shown}: the report cannot be put in its place; see whether a program holds an earlier one open and whether you may write there, or choose another folder with --out", e);
-
-    // Where the target is a link, the folder behind it is exchanged and the link stays.
-    private static string Behind(string target) =>
-        Directory.Exists(target) && new DirectoryInfo(target).ResolveLinkTarget(returnFinalTarget: true) is { } folder ? Path.TrimEndingDirectorySeparator(folder.FullName) : target;
+    public void Dispose() => _folder.Dispose();
 }

@@ -14,10 +14,10 @@ internal static class ChanceGrid
     private static readonly int[] Primes = [2, 3];
 
     /// <summary>Draws of a sample variance over its true value: χ² over its degrees of freedom.</summary>
-    public static double[] VarianceRatios(int dimension, double degreesOfFreedom)
+    public static double[] VarianceRatios(int dimension, double degreesOfFreedom, int points)
     {
         double shape = degreesOfFreedom / 2.0;
-        return [.. Enumerable.Range(1, Points).Select(i => GammaDistribution.Quantile(shape, Inverse(i, Primes[dimension])) / shape)];
+        return [.. Enumerable.Range(1, points).Select(i => GammaDistribution.Quantile(shape, Inverse(i, Primes[dimension])) / shape)];
     }
 
     private static double Inverse(int index, int radix)

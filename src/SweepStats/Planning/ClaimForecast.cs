@@ -10,12 +10,16 @@ public sealed class ClaimForecast(ResultForecast forecast, double claimDb, doubl
     private const double PlentyDb = 200;
     private const double StepDb = 0.05;
 
+    private double? _plenty;
+
     /// <summary>Share of campaigns in which the claim succeeds.</summary>
     /// <param name="rangeDb">Displayed reference less displayed floor.</param>
     public double Share(double rangeDb) => forecast.ClaimShare(claimDb, shieldingDb, rangeDb);
 
     /// <summary>The same where range is no concern.</summary>
-    public double ShareWithPlenty => Share(PlentyDb + shieldingDb);
+    public double ShareWithPlenty => _plenty ??= Share(EnoughDb);
+
+    private double EnoughDb => PlentyDb + Math.Max(0, shieldingDb);
 
     /// <summary>Least displayed reference less displayed floor in dB, to 0.05 dB upwards; null where no range is enough.</summary>
     /// <remarks>Two binomial deviations of the drawn share are asked for on top, so that what is promised is kept and not only met on average.</remarks>
@@ -23,8 +27,8 @@ public sealed class ClaimForecast(ResultForecast forecast, double claimDb, doubl
     public double? RangeNeededDb(double probability)
     {
         double asked = probability + (2 * Math.Sqrt(probability * (1 - probability) / forecast.Campaigns));
-        double enough = PlentyDb + Math.Max(0, shieldingDb), few = 0;
-        if (Share(enough) < asked)
+        double enough = EnoughDb, few = 0;
+        if (ShareWithPlenty < asked)
         {
             return null;
         }
@@ -32,7 +36,7 @@ public sealed class ClaimForecast(ResultForecast forecast, double claimDb, doubl
         while (enough - few > StepDb)
         {
             double middle = (enough + few) / 2;
-            (enough, few) = Share(middle) >= asked ? (middle, few) : (enough, middle);
+            (enough, few) = forecast.Reaches(asked, claimDb, shieldingDb, middle) ? (middle, few) : (enough, middle);
         }
 
         return enough;

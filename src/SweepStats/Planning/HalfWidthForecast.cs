@@ -12,6 +12,8 @@ namespace SweepStats.Planning;
 /// </remarks>
 public static class HalfWidthForecast
 {
+    private const int FewPoints = 100;
+
     /// <summary>Half-width in dB that a share of campaigns stays within; infinite where nothing repeats.</summary>
     /// <param name="basis">What is known of the set-up.</param>
     /// <param name="numbers">Sweeps taken.</param>
@@ -20,11 +22,16 @@ public static class HalfWidthForecast
     public static double Db(PlanBasis basis, SweepNumbers numbers, Confidence confidence, double share = 0.5)
     {
         ArgumentNullException.ThrowIfNull(basis);
-        if (!numbers.Repeated)
-        {
-            return double.PositiveInfinity;
-        }
+        return numbers.Repeated ? Sample.Quantile(Widths(basis, numbers, confidence, ChanceGrid.Points), share) : double.PositiveInfinity;
+    }
 
+    /// <summary>Whether half of the campaigns cannot stay within a half-width, as a tenth of the draws shows where it is far off.</summary>
+    /// <remarks>The first hundred points of the sequence count a share right to 0.06; less than a fifth of them is no half.</remarks>
+    internal static bool IsFarAbove(double halfWidthDb, PlanBasis basis, SweepNumbers numbers, Confidence confidence) =>
+        !numbers.Repeated || Widths(basis, numbers, confidence, FewPoints).Count(width => width <= halfWidthDb) < FewPoints / 5;
+
+    private static double[] Widths(PlanBasis basis, SweepNumbers numbers, Confidence confidence, int points)
+    {
         PlannedRepeats units = basis.UnitRepeats(numbers);
         double covered = units.OfMean(basis.UnitVariance(numbers), numbers.Units), coveredFreedom = units.Freedom(numbers.Units);
         double reference = basis.ReferenceRepeats.OfMean(basis.ReferenceDeviationDb * basis.ReferenceDeviationDb,
@@ -32,13 +39,13 @@ public static class HalfWidthForecast
         double referenceFreedom = basis.ReferenceRepeats.Freedom(numbers.ReferenceSweeps);
         double rounding = basis.RoundingDb * basis.RoundingDb;
         WidenedInterval widened = basis.TypeB.Widened(confidence.TwoSidedQuantile);
-        double[] ratioCovered = ChanceGrid.VarianceRatios(0, coveredFreedom);
-        double[] ratioReference = ChanceGrid.VarianceRatios(1, referenceFreedom);
+        double[] ratioCovered = ChanceGrid.VarianceRatios(0, coveredFreedom, points);
+        double[] ratioReference = ChanceGrid.VarianceRatios(1, referenceFreedom, points);
         // The interval never takes more degrees of freedom than the scatter usual around a frequency gives.
         double usual = WelchSatterthwaite.DegreesOfFreedom(
             [new(Math.Sqrt(covered + rounding), coveredFreedom), new(Math.Sqrt(reference + rounding), referenceFreedom)]);
         StudentQuantile student = StudentQuantile.Of(confidence.TwoSidedQuantile);
-        var widths = new double[ChanceGrid.Points];
+        var widths = new double[points];
         for (int i = 0; i < widths.Length; i++)
         {
             ReadOnlySpan<Contribution> parts =
@@ -50,6 +57,6 @@ public static class HalfWidthForecast
             widths[i] = widened.Half(WelchSatterthwaite.Combined(parts) * student.At(dof), dof);
         }
 
-        return Sample.Quantile(widths, share);
+        return widths;
     }
 }

@@ -78,6 +78,38 @@ public sealed class ResultForecast
     public double ClaimShare(double claimDb, double shieldingDb, double rangeDb) =>
         _basis.Noise.Min(noise => Drawn(noise, shieldingDb, rangeDb).OneSidedLowDb.Count(low => low >= claimDb) / (double)Campaigns);
 
+    /// <summary>Whether the share of <see cref="ClaimShare"/> is at least so large; campaigns are drawn only until that is settled.</summary>
+    internal bool Reaches(double share, double claimDb, double shieldingDb, double rangeDb) =>
+        _basis.Noise.All(noise => Reaches(share, claimDb, _readings.Draw(noise, rangeDb, shieldingDb).Select(Estimator(rangeDb).Limits)));
+
+    private bool Reaches(double share, double claimDb, IEnumerable<(EnvelopeLimits Interval, double ClaimLowDb)> campaigns)
+    {
+        int needed = (int)Math.Ceiling(share * Campaigns), held = 0, failed = 0;
+        foreach ((_, double low) in campaigns)
+        {
+            _ = low >= claimDb ? held++ : failed++;
+            if (held >= needed || Campaigns - failed < needed || IsSettled(held, held + failed, share))
+            {
+                break;
+            }
+        }
+
+        return held >= share * (held + failed);
+    }
+
+    // Chernoff's bound: a share on the other side would show such a count once in 7e10 times.
+    private static bool IsSettled(int held, int drawn, double share)
+    {
+        const double Rarer = 25;
+        double found = (double)held / drawn;
+        return share < 1 && drawn * (Surprise(found, share) + Surprise(1 - found, 1 - share)) > Rarer;
+    }
+
+    private static double Surprise(double found, double share) => found == 0 ? 0 : found * Math.Log(found / share);
+
+    // Only a reference 30 dB over the floor shows an analysis how the signal scatters.
+    private Estimators Estimator(double rangeDb) => rangeDb >= 30 ? _strong : _weak;
+
     private DetectionRepeats Repeats() => new(_numbers.CoveredSweeps, _numbers.Units)
     {
         VarianceFactor = _basis.UnitRepeats(_numbers).OfPilot(_numbers.Units),
@@ -86,8 +118,7 @@ public sealed class ResultForecast
 
     private ExpectedResult Drawn(DetectorNoise noise, double shieldingDb, double rangeDb)
     {
-        // Only a reference 30 dB over the floor shows an analysis how the signal scatters.
-        Estimators estimators = rangeDb >= 30 ? _strong : _weak;
+        Estimators estimators = Estimator(rangeDb);
         (EnvelopeLimits Interval, double ClaimLowDb)[] limits = [.. _readings.Draw(noise, rangeDb, shieldingDb).Select(estimators.Limits)];
         return new ExpectedResult
         {

@@ -47,8 +47,7 @@ public sealed class ReportFolders : IDisposable
         var terminal = new Terminal(TextWriter.Null, TextWriter.Null, Interactive: false);
         var report = new WantedReport(Target, threads) { Pages = () => [.. files], Tables = [], Summary = _ => [] };
         Assert.ThrowsAny<IOException>(() => ReportOutput.Write(report, terminal));
-        Assert.False(Directory.Exists(Target));
-        Assert.Empty(Directory.EnumerateFileSystemEntries(Path.Combine(_folder.Path, "reports")));
+        Assert.Empty(Directory.EnumerateFileSystemEntries(_folder.Path));
     }
 
     [Fact]
@@ -59,7 +58,7 @@ public sealed class ReportFolders : IDisposable
             Write(report, "summary.json", "{}");
         }
 
-        Assert.Empty(Directory.EnumerateFileSystemEntries(Path.Combine(_folder.Path, "reports")));
+        Assert.Empty(Directory.EnumerateFileSystemEntries(_folder.Path));
     }
 
     [Fact]
@@ -147,7 +146,7 @@ public sealed class ReportFolders : IDisposable
         {
             Write(report, "summary.json", "{\"new\": 1}");
             _folder.With("reports/autumn/notes.txt", "years of work");
-            Assert.Contains("notes.txt", Assert.Throws<IOException>(report.Commit).Message, StringComparison.Ordinal);
+            Assert.Contains("notes.txt", Assert.ThrowsAny<IOException>(report.Commit).Message, StringComparison.Ordinal);
         }
 
         Assert.Equal("years of work", File.ReadAllText(Path.Combine(Target, "notes.txt")));

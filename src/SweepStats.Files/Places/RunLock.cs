@@ -1,0 +1,76 @@
+namespace SweepStats.Files.Places;
+
+/// <summary>A file that a run holds open as long as it lives. The system lets go of it whatever way the run ends.</summary>
+internal sealed class RunLock : IDisposable
+{
+    private const int MostTries = 20;
+
+    private readonly string _file;
+    private readonly FileStream _held;
+
+    private RunLock(string file, FileStream held) => (_file, _held) = (file, held);
+
+    /// <summary>Whether other runs can see that the file is held; some network disks do not tell.</summary>
+    public bool IsSeen => Taken(_file) is null;
+
+    /// <summary>Number of the run that holds it.</summary>
+    public required string Run { get; init; }
+
+    /// <summary>Takes a new one.</summary>
+    /// <param name="folder">Where it lies.</param>
+    /// <param name="name">How it is named.</param>
+    /// <exception cref="IOException">Nothing can be created there.</exception>
+    public static RunLock Take(string folder, HiddenName name)
+    {
+        for (int tries = 1; ; tries++)
+        {
+            string run = HiddenName.NewRun();
+            string file = Path.Combine(folder, name.Of(run, HiddenName.Lock));
+            try
+            {
+                var held = new FileStream(file, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None);
+                // Between its creation and its being held, another run may have taken it for a dead one's.
+                if (File.Exists(file))
+                {
+                    return new RunLock(file, held) { Run = run };
+                }
+
+                held.Dispose();
+            }
+            catch (IOException) when (tries < MostTries && Directory.Exists(folder) && File.Exists(file))
+            {
+            }
+        }
+    }
+
+    /// <summary>Takes the one that a dead run left; null where its run is alive.</summary>
+    public static RunLock? OfDead(string folder, HiddenName name, string run)
+    {
+        string file = Path.Combine(folder, name.Of(run, HiddenName.Lock));
+        return Taken(file) is { } held ? new RunLock(file, held) { Run = run } : null;
+    }
+
+    public void Dispose()
+    {
+        // While it is still held, so that nobody takes it up between.
+        if (!OperatingSystem.IsWindows())
+        {
+            File.Delete(_file);
+        }
+
+        _held.Dispose();
+        File.Delete(_file);
+    }
+
+    private static FileStream? Taken(string file)
+    {
+        try
+        {
+            return new FileStream(file, FileMode.Open, FileAccess.ReadWrite, FileShare.None);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+}
