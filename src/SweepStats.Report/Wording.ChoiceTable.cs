@@ -22,7 +22,7 @@ public static partial class Wording
     {
         foreach (RankedSpecimen specimen in band.Ranking)
         {
-            yield return RankingRow(result, band, specimen, Plain(specimen.Rank));
+            yield return RankingRow(result, band, specimen, NoWinner(result.Choice!) is null ? Plain(specimen.Rank) : Nothing);
         }
 
         if (band.Yardstick is { } yardstick)
@@ -40,7 +40,8 @@ public static partial class Wording
 
         if (choice.Bands.Any(b => b.GroupCount > 0))
         {
-            yield return "Ranked by group, and within it by the lower limit of the mean, which can be claimed. "
+            yield return (NoWinner(choice) is null ? "Ranked by group, and within it by the lower limit of the mean, which can be claimed. "
+                    : "In the order of the values alone. ")
                 + "Compared by the means themselves: the errors of the reference and stated errors are alike for all and drop out.";
         }
 
@@ -54,7 +55,7 @@ public static partial class Wording
 
     private static IReadOnlyList<string> RankingRow(AnalysisResult result, BandRanking band, RankedSpecimen specimen, string rank) =>
     [
-        rank, PlainText.Short(specimen.Name.ToString(), LongestSpecimen), specimen.Group is { } group ? Plain(group) : Nothing, Remark(result.Choice!, band, specimen),
+        rank, PlainText.Short(specimen.Name.ToString(), LongestSpecimen), specimen.Group is { } group && NoWinner(result.Choice!) is null ? Plain(group) : Nothing, Remark(result.Choice!, band, specimen),
         Figure(specimen.MeanDb), specimen.AtLeast is { } claim ? Bound(claim) : "no claim", specimen.Rank == 0 ? Nothing : BestProbability(specimen),
         .. band.Yardstick is null ? Array.Empty<string>() : [Against(specimen.BelowYardstickDb)],
         .. result.Plan.Choice.Columns.Select(column => Own(result.Choice!, specimen.Name, column)),

@@ -72,10 +72,12 @@ public static partial class Wording
         }
 
         screen.Add(FieldInBrief(result));
-        if (result.Verdict.Requirement is not (null or RequirementOutcome.Meets) && OutcomeReason(result) is { } reason)
+        if (RequirementStep(result) is { } step)
         {
-            screen.Add(reason);
+            screen.Add(step);
         }
+
+        screen.Add(Sheets.StatedDays.Remark(result) is { } remark ? [remark] : Array.Empty<string>());
 
         return screen;
     }

@@ -19,9 +19,9 @@ public static partial class Wording
     {
         ArgumentNullException.ThrowIfNull(result);
         List<string> lines = [PlainText.Of(result.Title), Headline(result), TrustReason(result)];
-        if (OutcomeReason(result) is { } reason)
+        if ((RequirementStep(result) ?? OutcomeReason(result)) is { } step)
         {
-            lines.Add(reason);
+            lines.Add(step);
             lines.Add(DecisionRuleInBrief(result)!);
         }
 

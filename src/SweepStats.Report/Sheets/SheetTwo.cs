@@ -73,8 +73,8 @@ internal sealed class SheetTwo : IPagePart
         if (drawn)
         {
             html.Open("figure");
-            ChoicePicture.Write(html, result, band);
-            html.Element("figcaption", SheetWords.ChoiceKey(band)).Close();
+            ChoicePicture.Write(html, result.Choice!, band);
+            html.Element("figcaption", SheetWords.ChoiceKey(result.Choice!, band)).Close();
         }
 
         html.Close();

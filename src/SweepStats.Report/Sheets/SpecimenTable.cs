@@ -53,7 +53,7 @@ internal static class SpecimenTable
         }
 
         html.Element("td", band is { AtLeast: not null, WeakestAt: { } at } ? Wording.Frequency(at) : Wording.Nothing);
-        html.Element("td", Wording.Figure(band.MeanDb));
+        html.Element("td", Wording.FigureOf(band, band.MeanDb));
     }
 
     private static void Course(HtmlWriter html, ShieldingCurve curve, Sparkline spark, double? asked)
