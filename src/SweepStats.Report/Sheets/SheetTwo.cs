@@ -61,7 +61,12 @@ internal sealed class SheetTwo : IPagePart
         {
             html.Open("figure");
             LotsPicture.Write(html, result);
-            html.Element("figcaption", SheetWords.LotsKey).Close();
+            if (SheetWords.LotsKey(result) is { } key)
+            {
+                html.Element("figcaption", key);
+            }
+
+            html.Close();
         }
 
         html.Close();

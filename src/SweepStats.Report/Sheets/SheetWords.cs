@@ -157,7 +157,16 @@ internal static class SheetWords
         return string.Join(' ', parts);
     }
 
-    internal const string LotsKey = "No line: for some lot only a bound is known.";
+    /// <summary>How to read the picture of the lots, as far as it shows each thing; null where it explains itself.</summary>
+    internal static string? LotsKey(AnalysisResult result)
+    {
+        string[] parts =
+        [
+            .. result.Lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound)) ? ["No line: for some lot only a bound is known."] : Array.Empty<string>(),
+            .. result.Lots.Lots.Length > LotsPicture.Most ? [$"Named: the {Wording.Plain(LotsPicture.Most)} lots farthest from the mean; grey: the others."] : Array.Empty<string>(),
+        ];
+        return parts.Length == 0 ? null : string.Join(' ', parts);
+    }
 
     // Longer names would take the room of the table; the annex has them in full.
     private const int LongestName = 34;

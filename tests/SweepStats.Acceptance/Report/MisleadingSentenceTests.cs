@@ -100,6 +100,10 @@ public sealed partial class MisleadingSentenceTests
         string answer = string.Join(' ', Wording.ChoiceAnswer(result, result.Choice.Bands[0]));
         Assert.StartsWith($"No winner is named: {stayed} is not known to have been taken off and put back", answer, StringComparison.Ordinal);
         Assert.All(Wording.RankingRows(result, result.Choice.Bands[0]), row => Assert.Equal(("–", "–"), (row[0], row[2])));
+        using var table = new MemoryStream();
+        SweepStats.Files.Results.ChoiceCsv.Write(result, table);
+        string[][] rows = [.. System.Text.Encoding.UTF8.GetString(table.ToArray()).TrimEnd().Split('\n').Skip(1).Select(r => r.Split(','))];
+        Assert.All(rows, r => Assert.Equal(("", ""), (r[4], r[7])));
         Page page = new(result);
         Assert.DoesNotContain("not to be told from the best", page.Html, StringComparison.Ordinal);
         Assert.DoesNotContain("best first", page.Html, StringComparison.Ordinal);
@@ -116,6 +120,12 @@ public sealed partial class MisleadingSentenceTests
         Assert.DoesNotContain("Filled", SheetWords.ChoiceKey(choice, bounds), StringComparison.Ordinal);
         Assert.DoesNotContain("Filled", SheetWords.ChoiceKey(choice with { NeverPutBack = [band.Ranking[0].Name] }, band), StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("lots, a yardstick and a band", null)]
+    [InlineData("lots, capped in part", "No line: for some lot only a bound is known.")]
+    [InlineData("forty lots of two", "Named: the 6 lots farthest from the mean; grey: the others.")]
+    public void TheKeyOfTheLotsSpeaksOfWhatTheyShow(string name, string? key) => Assert.Equal(key, SheetWords.LotsKey(HardCampaignTests.Of(name)));
 
     [Theory]
     [InlineData("no range")]
