@@ -11,12 +11,25 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, bool Interacti
     /// <summary>Width of the console that a person watches; null where the output goes to a file or another program.</summary>
     public int? Columns { get; init; }
 
+    /// <summary>Whether that console shows colours, and the person wants them.</summary>
+    public bool Colour { get; init; }
+
     /// <summary>Writes results, broken between words where a person watches; a program gets whole lines.</summary>
     public void Write(IEnumerable<string> lines)
     {
-        foreach (string line in Columns is { } width ? lines.SelectMany(line => WrappedLine.Of(line, width)) : lines)
+        foreach (string line in Columns is { } width ? lines.SelectMany(line => Broken(line, width)) : lines)
         {
             Out.WriteLine(line);
         }
     }
+
+    /// <summary>Writes an answer that may be long: a person sees the first screen of it, a program or one who asks for all of it gets all.</summary>
+    public void WriteFirst(IReadOnlyList<string> lines, bool verbose) => Write(Columns is { } width && !verbose ? FirstLines.Of(lines, width) : lines);
+
+    /// <summary>Writes results with the rows of a table cut at the width of a person's console: broken they are none.</summary>
+    public void WriteTable(IEnumerable<string> lines) =>
+        Write(Columns is { } width ? lines.Select(line => line.StartsWith(' ') && line.Length > width ? line[..(width - 1)] + "…" : line) : lines);
+
+    private IReadOnlyList<string> Broken(string line, int width) =>
+        Colour ? ConsoleColour.Of(line, WrappedLine.Of(line, width)) : WrappedLine.Of(line, width);
 }

@@ -22,7 +22,7 @@ public static partial class Wording
 
     internal static string ChoiceChartSubtitle(SpecimenChoice choice, BandRanking band, int shown)
     {
-        string order = NoWinner(choice) is not null ? "in the order of the values alone" : band.GroupCount == 0 ? "by lower limit of the mean; none can be told from another" : "by group, then by lower limit of the mean";
+        string order = NoWinner(choice) is not null ? "the order is no ranking" : band.GroupCount == 0 ? "by lower limit of the mean; none can be told from another" : "by group, then by lower limit of the mean";
         string held = band.GroupCount > 0 && !choice.ByPlacement ? "; sweeps compared, not placements" : string.Empty;
         return $"{Band(band.Band)}; {order}{held}{FirstOf(shown, band.Ranking.Length, "specimen")}";
     }

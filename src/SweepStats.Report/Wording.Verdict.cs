@@ -10,6 +10,10 @@ namespace SweepStats.Report;
 /// <content>The verdict and what can be said of a specimen.</content>
 public static partial class Wording
 {
+    internal const string Trusted = "This measurement can be trusted";
+    internal const string Untrusted = "Do not rely on this measurement";
+    internal const string RehearsedMark = "Drawn by rehearse, not measured. ";
+
     /// <summary>
     /// The verdict in one sentence: can it be trusted, is the requirement met, and that the floor is missing where it is; before it
     /// that nothing was measured, where it is so.
@@ -19,17 +23,17 @@ public static partial class Wording
         ArgumentNullException.ThrowIfNull(result);
         string trust = result.Verdict.Trust switch
         {
-            Trust.Trustworthy => "This measurement can be trusted",
-            Trust.Limited when !HasWarnings(result) => "This measurement can be trusted only as far as it was tested",
-            Trust.Limited => "This measurement can be trusted within limits",
-            _ => "Do not rely on this measurement",
+            Trust.Trustworthy => Trusted,
+            Trust.Limited when !HasWarnings(result) => Trusted + " only as far as it was tested",
+            Trust.Limited => Trusted + " within limits",
+            _ => Untrusted,
         };
         string asked = result.Verdict.Requirement is { } outcome ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
         string floor = result.Floor is not null ? string.Empty
             : (result.FloorLife is null ? $"; {NoFloor(result)}" : "; the floor sweeps show no noise")
                 + ", so nobody can tell which readings are capped";
         string unmeasured = result.Verdict.Requirement is not null && NotMeasured(result) is { } stretches ? $"; asked also {stretches}" : string.Empty;
-        string mark = result.Rehearsed ? "Drawn by rehearse, not measured. " : string.Empty;
+        string mark = result.Rehearsed ? RehearsedMark : string.Empty;
         return mark + trust + asked + unmeasured + floor + "." + NotTested(result);
     }
 
