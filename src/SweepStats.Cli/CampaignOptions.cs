@@ -31,6 +31,9 @@ internal sealed class CampaignOptions
 
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
 
+    /// <summary>Only for commands whose answer is long: a terminal shows its first screen.</summary>
+    public Option<bool> Whole { get; } = new("--verbose") { Description = "Print all of it; a terminal shows 25 lines otherwise, a file or another program gets all in any case" };
+
     /// <summary>Only for commands that show a first screen.</summary>
     public Option<bool> Verbose { get; } = new("--verbose") { Description = "Print all of it: every specimen, finding and reason" };
 

@@ -12,25 +12,17 @@ internal sealed class HarmlessWriter(TextWriter to) : TextWriter
 
     public override Encoding Encoding => to.Encoding;
 
+    /// <summary>The same text without it.</summary>
+    public static string Text(string text) =>
+        text.AsSpan().ContainsAny(Steering) ? string.Concat(text.Select(c => Steering.Contains(c) ? ' ' : c)) : text;
+
     public override void Write(char value) => to.Write(Steering.Contains(value) ? ' ' : value);
 
     public override void Write(string? value) => Write(value.AsSpan());
 
     public override void Write(char[] buffer, int index, int count) => Write(buffer.AsSpan(index, count));
 
-    public override void Write(ReadOnlySpan<char> buffer)
-    {
-        if (!buffer.ContainsAny(Steering))
-        {
-            to.Write(buffer);
-            return;
-        }
-
-        foreach (char c in buffer)
-        {
-            Write(c);
-        }
-    }
+    public override void Write(ReadOnlySpan<char> buffer) => to.Write(Text(buffer.ToString()));
 
     public override void WriteLine(string? value)
     {

@@ -77,7 +77,6 @@ internal sealed class PrintingBrowser
         ];
         using Process browser = Started(words);
         _running = browser;
-        _running = browser;
         Task<string[]> said = Task.WhenAll(browser.StandardOutput.ReadToEndAsync(), browser.StandardError.ReadToEndAsync());
         // What it started may keep its output open after it has ended.
         if (browser.WaitForExit(Longest) && said.Wait(Lingering))

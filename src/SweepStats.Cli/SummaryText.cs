@@ -50,6 +50,7 @@ internal static class SummaryText
 
     private static SummaryContext Context(CampaignAnalysis analysis, ImmutableArray<InputFile> written) => Context(written) with
     {
+        GeneratedAt = Now(analysis.Result),
         // Only a report holds figures that were drawn.
         Seed = written.IsEmpty ? null : analysis.Result.Plan.Seed,
         Inputs = analysis.Reading.Inputs,
@@ -69,9 +70,14 @@ internal static class SummaryText
         LeftOut = [],
     };
 
-    // SOURCE_DATE_EPOCH is what build tools agree on to make outputs reproducible; the demo's report in the repository is made with it.
-    private static DateTimeOffset Now() =>
+    // Nobody measured what was drawn: its report has the time of its last sweep, and the same campaign the same bytes.
+    private static DateTimeOffset Now(AnalysisResult result) =>
+        result.Rehearsed && Stated() is null && result.Campaign.Used().Max(s => s.TakenAt) is { } drawn ? drawn : Now();
+
+    private static DateTimeOffset Now() => Stated() ?? DateTimeOffset.UtcNow;
+
+    // SOURCE_DATE_EPOCH is what build tools agree on to make outputs reproducible.
+    private static DateTimeOffset? Stated() =>
         long.TryParse(Environment.GetEnvironmentVariable("SOURCE_DATE_EPOCH"), CultureInfo.InvariantCulture, out long seconds) && seconds is >= 0 and < 253402300800
-            ? DateTimeOffset.FromUnixTimeSeconds(seconds)
-            : DateTimeOffset.UtcNow;
+            ? DateTimeOffset.FromUnixTimeSeconds(seconds) : null;
 }

@@ -17,8 +17,19 @@ public static partial class Wording
 
     internal const string OfTheseSpecimens = "The comparison is of these specimens. Whether other specimens of their lots are as good is another question, which lots with several specimens answer.";
 
-    internal const string NotPutBack =
-        "No winner is named: no specimen is known to have been taken off and put back, so these differences may be those of placing. Take each off and put it back twice and more, and name the placements.";
+    /// <summary>Why no winner is named, and what to do; null where one may be.</summary>
+    internal static string? NoWinner(SpecimenChoice choice)
+    {
+        if (choice.NeverPutBack.IsEmpty)
+        {
+            return null;
+        }
+
+        string who = choice.ByPlacement ? $"{Listed([.. choice.NeverPutBack.Select(SpecimenLabel)], MostSpecimensNamed)} {(choice.NeverPutBack.Length == 1 ? "is" : "are")} not known"
+            : "no specimen is known";
+        return $"No winner is named: {who} to have been taken off and put back, so these differences may be those of placing. "
+            + "Take each off and put it back twice and more, and name the placements.";
+    }
 
     private const int MostRows = 60;
 
@@ -75,9 +86,9 @@ public static partial class Wording
         {
             yield return NothingToldApart(result);
         }
-        else if (!result.Choice!.ByPlacement)
+        else if (NoWinner(result.Choice!) is { } none)
         {
-            yield return NotPutBack;
+            yield return none;
         }
         else
         {
@@ -95,7 +106,7 @@ public static partial class Wording
             }
         }
 
-        RankedSpecimen[] open = [.. first.Where(r => r.Open && result.Choice!.ByPlacement)];
+        RankedSpecimen[] open = [.. first.Where(r => r.Open && result.Choice!.NeverPutBack.IsEmpty)];
         if (open.Length > 0)
         {
             string stays = open.Length == 1 ? "it stays" : "they stay";

@@ -16,12 +16,13 @@ public static partial class Wording
 
     private const double Rare = 0.001;
 
-    internal static string ChoiceChartTitle(BandRanking band) =>
-        band.Name is { } name ? $"Which specimen is best in band {Frame.Name(name)}" : "Which specimen is best over the whole band";
+    internal static string ChoiceChartTitle(SpecimenChoice choice, BandRanking band) =>
+        NoWinner(choice) is not null ? $"Mean shielding {(band.Name is { } named ? $"in band {Frame.Name(named)}" : "over the whole band")}; no winner is named"
+        : band.Name is { } name ? $"Which specimen is best in band {Frame.Name(name)}" : "Which specimen is best over the whole band";
 
     internal static string ChoiceChartSubtitle(SpecimenChoice choice, BandRanking band, int shown)
     {
-        string order = band.GroupCount == 0 ? "by lower limit of the mean; none can be told from another" : "by group, then by lower limit of the mean";
+        string order = NoWinner(choice) is not null ? "the order is no ranking" : band.GroupCount == 0 ? "by lower limit of the mean; none can be told from another" : "by group, then by lower limit of the mean";
         string held = band.GroupCount > 0 && !choice.ByPlacement ? "; sweeps compared, not placements" : string.Empty;
         return $"{Band(band.Band)}; {order}{held}{FirstOf(shown, band.Ranking.Length, "specimen")}";
     }
@@ -46,9 +47,9 @@ public static partial class Wording
         var (p, _) => $"{Points(p, Math.Round)} %",
     };
 
-    internal static string ChoiceChartDescription(BandRanking band, IReadOnlySet<SpecimenName> dominated)
+    internal static string ChoiceChartDescription(SpecimenChoice choice, BandRanking band, IReadOnlySet<SpecimenName> dominated)
     {
-        string best = band.GroupCount == 0 || band.Ranking.All(r => r.ProbabilityBest is null) ? string.Empty
+        string best = NoWinner(choice) is not null ? " No winner is named." : band.GroupCount == 0 || band.Ranking.All(r => r.ProbabilityBest is null) ? string.Empty
             : $" Not to be told from the best: {string.Join(", ", band.Ranking.Where(r => r.Group == 1).Select(r => SpecimenLabel(r.Name) + (r.ProbabilityBest is null ? string.Empty : $" (probability of being the best {BestProbability(r)})")))}.";
         string[] worse = [.. band.Ranking.Where(r => dominated.Contains(r.Name)).Select(r => SpecimenLabel(r.Name))];
         string left = worse.Length == 0 ? string.Empty : $" No better than another in anything weighed: {string.Join(", ", worse)}.";

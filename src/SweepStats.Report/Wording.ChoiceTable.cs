@@ -20,14 +20,15 @@ public static partial class Wording
 
     internal static IEnumerable<IReadOnlyList<string>> RankingRows(AnalysisResult result, BandRanking band)
     {
-        foreach (RankedSpecimen specimen in band.Ranking)
+        IReadOnlyList<string> names = Sheets.ShortNames.Of([.. band.Ranking.Select(r => r.Name.ToString())], LongestSpecimen);
+        foreach ((int place, RankedSpecimen specimen) in band.Ranking.Index())
         {
-            yield return RankingRow(result, band, specimen, Plain(specimen.Rank));
+            yield return RankingRow(result, band, (specimen, names[place]), NoWinner(result.Choice!) is null ? Plain(specimen.Rank) : Nothing);
         }
 
         if (band.Yardstick is { } yardstick)
         {
-            yield return RankingRow(result, band, yardstick, "yardstick");
+            yield return RankingRow(result, band, (yardstick, PlainText.Short(yardstick.Name.ToString(), LongestSpecimen)), "yardstick");
         }
     }
 
@@ -40,7 +41,8 @@ public static partial class Wording
 
         if (choice.Bands.Any(b => b.GroupCount > 0))
         {
-            yield return "Ranked by group, and within it by the lower limit of the mean, which can be claimed. "
+            yield return (NoWinner(choice) is null ? "Ranked by group, and within it by the lower limit of the mean, which can be claimed. "
+                    : "The order of the table is no ranking. ")
                 + "Compared by the means themselves: the errors of the reference and stated errors are alike for all and drop out.";
         }
 
@@ -52,13 +54,17 @@ public static partial class Wording
         yield return OfTheseSpecimens;
     }
 
-    private static IReadOnlyList<string> RankingRow(AnalysisResult result, BandRanking band, RankedSpecimen specimen, string rank) =>
-    [
-        rank, PlainText.Short(specimen.Name.ToString(), LongestSpecimen), specimen.Group is { } group ? Plain(group) : Nothing, Remark(result.Choice!, band, specimen),
+    private static IReadOnlyList<string> RankingRow(AnalysisResult result, BandRanking band, (RankedSpecimen Specimen, string Name) of, string rank)
+    {
+        RankedSpecimen specimen = of.Specimen;
+        return
+        [
+        rank, of.Name, specimen.Group is { } group && NoWinner(result.Choice!) is null ? Plain(group) : Nothing, Remark(result.Choice!, band, specimen),
         Figure(specimen.MeanDb), specimen.AtLeast is { } claim ? Bound(claim) : "no claim", specimen.Rank == 0 ? Nothing : BestProbability(specimen),
         .. band.Yardstick is null ? Array.Empty<string>() : [Against(specimen.BelowYardstickDb)],
         .. result.Plan.Choice.Columns.Select(column => Own(result.Choice!, specimen.Name, column)),
-    ];
+        ];
+    }
 
     private static string Against(BandFigure? below) => below switch
     {

@@ -72,10 +72,12 @@ public static partial class Wording
         }
 
         screen.Add(FieldInBrief(result));
-        if (result.Verdict.Requirement is not (null or RequirementOutcome.Meets) && OutcomeReason(result) is { } reason)
+        if (RequirementStep(result) is { } step)
         {
-            screen.Add(reason);
+            screen.Add(step);
         }
+
+        screen.Add(Sheets.StatedDays.Remark(result) is { } remark ? [remark] : Array.Empty<string>());
 
         return screen;
     }
@@ -157,9 +159,10 @@ public static partial class Wording
     private static IEnumerable<string> Weakest(AnalysisResult result, ScreenLines screen)
     {
         int[] order = [.. WeakestFirst(result).Take(WeakestShown)];
+        IReadOnlyList<string> names = Sheets.ShortNames.Of([.. order.Select(i => result.Bands[i].Name.ToString())], LongestSpecimen);
         for (int rows = order.Length; rows > 0; rows--)
         {
-            IEnumerable<IReadOnlyList<string>> shown = order.Take(rows).Select(i => WeakestRow(result, result.Bands[i], result.Curves[i]));
+            IEnumerable<IReadOnlyList<string>> shown = order.Take(rows).Zip(names, (i, name) => WeakestRow(result, name, result.Bands[i], result.Curves[i]));
             if (screen.TryAdd([WeakestHead(result), .. TextTable.Of(WeakestColumns(result), shown)], rows > 1 ? RoomForAnswers : 0))
             {
                 return rows == result.Bands.Length ? [] : [Count(result.Bands.Length - rows, "specimen")];
@@ -187,12 +190,12 @@ public static partial class Wording
         .. result.Plan.Requirement is null ? Array.Empty<string>() : [$"requirement{AtLevel(result, result.Plan.Rule?.Level)}"],
     ];
 
-    private static IReadOnlyList<string> WeakestRow(AnalysisResult result, BandStatement band, ShieldingCurve curve)
+    private static IReadOnlyList<string> WeakestRow(AnalysisResult result, string name, BandStatement band, ShieldingCurve curve)
     {
         int values = curve.Readings.Count(r => r is ShieldingReading.Measured);
         return
         [
-            PlainText.Short(band.Name.ToString(), LongestSpecimen),
+            name,
             band.AtLeast is { } claim ? Bound(claim) : "no claim",
             band.WeakestAt is { } at ? Frequency(at) : Nothing,
             values == band.PointCount ? "none" : values == 0 ? "all" : $"{Plain(band.PointCount - values)} of {Plain(band.PointCount)}",

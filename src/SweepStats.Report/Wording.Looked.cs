@@ -56,7 +56,7 @@ public static partial class Wording
     /// <summary>Which checks could not be made, in one sentence.</summary>
     internal static string Untested(AnalysisResult result)
     {
-        string[] codes = [.. result.Checks.Where(c => c.UntestedBecause is not null).Select(c => c.Code)];
+        string[] codes = [.. result.Checks.Where(c => (c.UntestedBecause ?? c.LeftBecause) is not null).Select(c => c.Code)];
         return codes.Length == 0 ? "Every check could be made."
             : codes.Length > MostNamed ? string.Create(CultureInfo.InvariantCulture, $"{codes.Length} of {result.Checks.Length} checks could not be made, or not wholly, for want of sweeps or statements.")
             : $"Not tested, or not wholly, for want of sweeps or statements: {string.Join("; ", codes.Select(InPassing))}.";
@@ -77,9 +77,8 @@ public static partial class Wording
         string[] found = [.. result.Findings.Where(f => f.Code == run.Code).GroupBy(f => f.Severity).OrderByDescending(g => g.Key)
             .Select(g => Told([.. g], Weight(g.Key).ToLowerInvariant()))];
         string told = found.Length > 0 ? "found: " + string.Join(", ", found) : NothingFoundBy;
-        return run.UntestedBecause is { } reason
-            ? found.Length > 0 ? $"{told}; could not be tested wholly: {reason}" : $"could not be tested: {reason}"
-            : told;
+        return run.UntestedBecause is { } reason ? $"could not be tested: {reason}"
+            : run.LeftBecause is { } left ? $"{told}; beyond that nothing could be looked at: {left}" : told;
     }
 
     // Counted as the page and the rule of the verdict tell them: one for all the specimens that it concerns.
@@ -101,6 +100,11 @@ public static partial class Wording
         foreach (CheckRun run in result.Checks.Where(c => c.UntestedBecause is not null))
         {
             yield return $"Could not be tested ({run.Code}): {PlainText.Of(run.UntestedBecause!)}";
+        }
+
+        foreach (CheckRun run in result.Checks.Where(c => c.LeftBecause is not null))
+        {
+            yield return $"Looked at in part ({run.Code}): {PlainText.Of(run.LeftBecause!)}";
         }
     }
 }

@@ -29,9 +29,6 @@ public static partial class Wording
         }
 
         lines.AddRange(Rests(plan.Basis));
-        lines.Add(string.Empty);
-        lines.Add($"Half-width of the {Level(plan.Question.Confidence)} interval at one frequency, clear of the floor; half of all campaigns do better. {ReferenceTaken(plan.Question)}");
-        lines.AddRange(Table(plan));
         lines.AddRange(Widths(plan));
         if (plan.UsableRangeDb is { } usable)
         {
@@ -50,6 +47,10 @@ public static partial class Wording
             lines.Add(FloorKnown(plan.Basis));
         }
 
+        // The answer before what it was picked from.
+        lines.Add(string.Empty);
+        lines.Add($"Half-width of the {Level(plan.Question.Confidence)} interval at one frequency, clear of the floor; half of all campaigns do better. {ReferenceTaken(plan.Question)}");
+        lines.AddRange(Table(plan));
         return lines;
     }
 

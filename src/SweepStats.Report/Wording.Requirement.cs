@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Doubts;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -13,9 +12,13 @@ public static partial class Wording
     private const string GridCode = "grid-mismatch";
     private const string BeyondCode = "requirement-beyond";
 
-    /// <summary>How one specimen stands to the requirement: "meets", "fails", "undecided" or "cannot be told"; null where none was stated.</summary>
+    /// <summary>
+    /// How one specimen stands to the requirement: "meets", "fails", "undecided" or "cannot be told"; null where none was stated. Under a fault none is
+    /// said to meet.
+    /// </summary>
     internal static string? Stands(AnalysisResult result, SpecimenName name) =>
-        result.Verdict.Specimens.FirstOrDefault(s => s.Name == name) is { } specimen ? Stands(specimen.Outcome) : null;
+        result.Verdict.Specimens.FirstOrDefault(s => s.Name == name) is not { } specimen ? null
+            : specimen.Outcome == RequirementOutcome.Meets && NothingRelied(result) ? "not shown" : Stands(specimen.Outcome);
 
     private static string Stands(RequirementOutcome outcome) => outcome switch
     {
@@ -25,22 +28,32 @@ public static partial class Wording
         _ => "cannot be told",
     };
 
-    /// <summary>"; 4 of 9 specimens meet it"; nothing where a single specimen is all there is.</summary>
-    private static string Meeting(AnalysisResult result)
+    /// <summary>"; of 12 specimens 3 meet it, 2 fail, 7 are undecided"; nothing where a single specimen is all there is.</summary>
+    private static string Standings(AnalysisResult result)
     {
-        int meeting = result.Verdict.Specimens.Count(s => s.Outcome == RequirementOutcome.Meets);
         int all = result.Verdict.Specimens.Length;
-        return all < 2 || result.Verdict.Trust == Trust.Untrustworthy ? string.Empty
-            : string.Create(CultureInfo.InvariantCulture, $"; {(meeting == 0 ? "none" : $"{meeting}")} of {all} specimens {(meeting < 2 ? "is" : "are")} shown to meet it");
+        if (all < 2 || NothingRelied(result))
+        {
+            return string.Empty;
+        }
+
+        int Counted(RequirementOutcome outcome) => result.Verdict.Specimens.Count(s => s.Outcome == outcome);
+        string[] parts =
+        [
+            Counted(RequirementOutcome.Meets) is > 0 and var meet ? $"{Plain(meet)} {(meet == 1 ? "meets" : "meet")} it" : "none is shown to meet it",
+            .. Counted(RequirementOutcome.Fails) is > 0 and var fail ? [$"{Plain(fail)} {(fail == 1 ? "fails" : "fail")}{FailingAlone(result)}"] : Array.Empty<string>(),
+            .. Counted(RequirementOutcome.Undecided) is > 0 and var open ? [$"{Plain(open)} {(open == 1 ? "is" : "are")} undecided"] : Array.Empty<string>(),
+            .. Counted(RequirementOutcome.CannotTell) is > 0 and var silent ? [$"of {Plain(silent)} it cannot be told"] : Array.Empty<string>(),
+        ];
+        return $"; of {Plain(all)} specimens {string.Join(", ", parts)}";
     }
 
-    /// <summary>"; A/A02 fails by itself, …": specimens that fail where all together do not.</summary>
+    /// <summary>" (A/A02; among all together chance could do that)": who fails by itself where all together do not.</summary>
     private static string FailingAlone(AnalysisResult result)
     {
         string[] failing = [.. result.Verdict.Specimens.Where(s => s.Outcome == RequirementOutcome.Fails).Select(s => SpecimenLabel(s.Name))];
-        string named = failing.Length > MostSpecimensNamed ? Count(failing.Length, "specimen") : string.Join(", ", failing);
-        return failing.Length == 0 ? string.Empty
-            : $"; {named} {(failing.Length == 1 ? "fails by itself" : "fail by themselves")}, among all {Plain(result.Verdict.Specimens.Length)} specimens together chance could do that";
+        return result.Verdict.Requirement == RequirementOutcome.Fails ? string.Empty
+            : $" by {(failing.Length == 1 ? "itself" : "themselves")} ({Listed(failing, NamesOnScreen)}; among all together chance could do that)";
     }
 
     private static string FailingReason(AnalysisResult result, bool simple)

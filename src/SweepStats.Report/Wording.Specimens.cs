@@ -6,6 +6,12 @@ namespace SweepStats.Report;
 /// <content>What can be said of each specimen, a row each.</content>
 public static partial class Wording
 {
+    // A limit for most of the band lies so far below the one for all of it only where its repeats are too few.
+    private const double FarBelowDb = 3;
+
+    // Wider than this and below 0 dB, an interval is no result.
+    private const double WiderThanDb = 10;
+
     internal const string SpecimensHeading = "Each specimen";
 
     internal static string FiguresCaption(AnalysisResult result) =>
@@ -25,11 +31,29 @@ public static partial class Wording
         [
             SpecimenLabel(band.Name), band.AtLeast is { } claim ? Bound(claim) : "no claim",
             Blocked(least, db => db.FieldBlocked), Blocked(least, db => db.PowerBlocked),
-            Figure(band.MeanDb), Figure(band.TenthPercentileDb), CappedOf(band, result.Floor is not null),
+            FigureOf(band, band.MeanDb), FigureOf(band, band.TenthPercentileDb), CappedOf(band, result.Floor is not null),
             .. result.Bands.All(b => b.ShareMeeting is null) ? Array.Empty<string>()
-                : [band.ShareMeeting is { } share ? Share(share) : Nothing],
+                : [NothingRelied(result) ? "not shown" : band.ShareMeeting is { } share ? Share(share) : Nothing],
         ];
     }
+
+    /// <summary>
+    /// A figure of the band, without limits that lie far below what holds everywhere: those come of so few repeats that they say nothing, and a reader takes
+    /// them for a result.
+    /// </summary>
+    internal static string FigureOf(BandStatement band, BandFigure figure)
+    {
+        if (!SaysNothing(band, figure))
+        {
+            return Figure(figure);
+        }
+
+        return figure.Value is { } value ? $"{Ratio(value)}, too few repeats for limits"
+            : band.AtLeast is null ? "no bound above 0 dB" : "no more than “everywhere”: too few repeats";
+    }
+
+    private static bool SaysNothing(BandStatement band, BandFigure figure) => figure.Low is { } low
+        && (low < band.AtLeast?.Value - FarBelowDb || (low < 0 && (figure.Value is not { } value || value - low > WiderThanDb)));
 
     /// <summary>Where the rest of a long table stands.</summary>
     internal static string RestInFile(int rows, string file) => $"{Count(rows, "more row")}: the rest stands in {file}.";

@@ -19,15 +19,15 @@ public static partial class Wording
     {
         ArgumentNullException.ThrowIfNull(result);
         List<string> lines = [PlainText.Of(result.Title), Headline(result), TrustReason(result)];
-        if (OutcomeReason(result) is { } reason)
+        if ((RequirementStep(result) ?? OutcomeReason(result)) is { } step)
         {
-            lines.Add(reason);
+            lines.Add(step);
             lines.Add(DecisionRuleInBrief(result)!);
         }
 
         lines.AddRange(result.Trend is { } trend ? TrendAnswer(result, trend) : []);
-        string[] pieces = [.. result.Bands.Select(b => PlainText.Short(b.Name.ToString(), LongestSpecimen))];
-        int widest = pieces.Length == 0 ? 0 : pieces.Max(p => p.Length);
+        IReadOnlyList<string> pieces = Sheets.ShortNames.Of([.. result.Bands.Select(b => b.Name.ToString())], LongestSpecimen);
+        int widest = pieces.Count == 0 ? 0 : pieces.Max(p => p.Length);
         foreach ((BandStatement band, string piece, ShieldingCurve curve) in result.Bands.Zip(pieces, result.Curves))
         {
             string capped = (band.CappedCount > 0 ? ". " + Capped(band, curve).TrimEnd('.') : string.Empty)

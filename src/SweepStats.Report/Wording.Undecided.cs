@@ -11,6 +11,8 @@ public static partial class Wording
     // From here on a budget says too that more sweeps do not help.
     private const double MostlyStated = 0.5;
 
+    private static readonly string[] MovingCodes = ["drift", "odd-sweep"];
+
     /// <summary>What to do about the requirement; null where nothing is asked or it is met.</summary>
     internal static string? RequirementStep(AnalysisResult result) => result.Verdict.Requirement switch
     {
@@ -32,12 +34,34 @@ public static partial class Wording
             _ => NarrowedByRepeats(result),
         })];
         bool failing = result.Verdict.Specimens.Any(s => s.Count(RequirementOutcome.Fails) > 0 && s.Count(RequirementOutcome.Undecided) == 0);
-        string chance = $"Repeat the sweeps: somewhere the {(simple ? "estimate" : "upper limit")} is below the requirement, but among so many frequencies it may be chance.";
-        return string.Join(' ', failing ? causes.Where(c => c != NarrowedByRepeats(result)).Prepend(chance) : causes.DefaultIfEmpty(NarrowedByRepeats(result)));
+        string chance = $"{ToRepeat(result)}: somewhere the {(simple ? "estimate" : "upper limit")} is below the requirement, but among so many frequencies it may be chance.";
+        IEnumerable<string> steps = failing ? causes.Where(c => c != NarrowedByRepeats(result)).Prepend(chance) : causes.DefaultIfEmpty(NarrowedByRepeats(result));
+        return string.Join(' ', [.. SettledFirst(result), .. steps]);
     }
 
-    private static string NarrowedByRepeats(AnalysisResult result) =>
-        $"Somewhere the requirement{(result.Plan.Rule is { GuardBand.Value: > 0 } ? " or its guard band" : string.Empty)} lies inside the interval: more repeats narrow what scatter makes of it, and the budget names the rest.";
+    // What moves the level while it is measured is no scatter that repeats would narrow.
+    private static string[] SettledFirst(AnalysisResult result)
+    {
+        string[] moving = [.. MovingCodes.Where(code => result.Findings.Any(f => f.Code == code && f.Severity != Checks.Severity.Note))];
+        return moving.Length == 0 ? [] : [$"Settle first what was found beside it ({string.Join("; ", moving.Select(InPassing))}): it can move the figures that decide."];
+    }
+
+    private static string NarrowedByRepeats(AnalysisResult result)
+    {
+        string guard = result.Plan.Rule is { GuardBand.Value: > 0 } ? " or its guard band" : string.Empty;
+        string narrowing = RepeatsArePlacements(result) ? "more placements of each specimen narrow what scatter makes of it, more sweeps of the same placement do not"
+            : "more repeats narrow what scatter makes of it";
+        return $"Somewhere the requirement{guard} lies inside the interval: {narrowing}, and the budget names the rest.";
+    }
+
+    private static string ToRepeat(AnalysisResult result) =>
+        RepeatsArePlacements(result) ? "Put the specimens on once more and sweep them again" : "Repeat the sweeps";
+
+    private static bool RepeatsArePlacements(AnalysisResult result)
+    {
+        var open = result.Verdict.Specimens.Where(s => s.Outcome != RequirementOutcome.Meets).Select(s => s.Name).ToHashSet();
+        return result.Curves.Any(c => c.PlacementCount > 1 && open.Contains(c.Name));
+    }
 
     private static IEnumerable<UndecidedBy> UndecidedCauses(AnalysisResult result)
     {

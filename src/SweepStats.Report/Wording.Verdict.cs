@@ -10,6 +10,10 @@ namespace SweepStats.Report;
 /// <content>The verdict and what can be said of a specimen.</content>
 public static partial class Wording
 {
+    internal const string Trusted = "This measurement can be trusted";
+    internal const string Untrusted = "Do not rely on this measurement";
+    internal const string RehearsedMark = "Drawn by rehearse, not measured. ";
+
     /// <summary>
     /// The verdict in one sentence: can it be trusted, is the requirement met, and that the floor is missing where it is; before it
     /// that nothing was measured, where it is so.
@@ -19,17 +23,17 @@ public static partial class Wording
         ArgumentNullException.ThrowIfNull(result);
         string trust = result.Verdict.Trust switch
         {
-            Trust.Trustworthy => "This measurement can be trusted",
-            Trust.Limited when !HasWarnings(result) => "This measurement can be trusted only as far as it was tested",
-            Trust.Limited => "This measurement can be trusted within limits",
-            _ => "Do not rely on this measurement",
+            Trust.Trustworthy => Trusted,
+            Trust.Limited when !HasWarnings(result) => Trusted + " only as far as it was tested",
+            Trust.Limited => Trusted + " within limits",
+            _ => Untrusted,
         };
         string asked = result.Verdict.Requirement is { } outcome ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
         string floor = result.Floor is not null ? string.Empty
             : (result.FloorLife is null ? $"; {NoFloor(result)}" : "; the floor sweeps show no noise")
                 + ", so nobody can tell which readings are capped";
         string unmeasured = result.Verdict.Requirement is not null && NotMeasured(result) is { } stretches ? $"; asked also {stretches}" : string.Empty;
-        string mark = result.Rehearsed ? "Drawn by rehearse, not measured. " : string.Empty;
+        string mark = result.Rehearsed ? RehearsedMark : string.Empty;
         return mark + trust + asked + unmeasured + floor + "." + NotTested(result);
     }
 
@@ -85,7 +89,8 @@ public static partial class Wording
         bool simple = result.Plan.Rule is { IsSimpleAcceptance: true };
         string? reason = result.Verdict.Requirement switch
         {
-            RequirementOutcome.Meets => $"{Face(result, capital: true)}{(simple ? "The estimate, or the bound where only that is known," : "The lower limit")} is at or above the requirement{Guarded(result)} {WhereAsked(result)} of every specimen.",
+            RequirementOutcome.Meets when NothingRelied(result) => "Mend the faults first: until then no specimen is shown to meet the requirement.",
+            RequirementOutcome.Meets => $"{(simple ? "The estimate, or the bound where only that is known," : "The lower limit")} is at or above the requirement{Guarded(result)} {WhereAsked(result)} of every specimen.",
             RequirementOutcome.Fails => Face(result, capital: true) + FailingReason(result, simple),
             RequirementOutcome.Undecided => UndecidedReason(result),
             RequirementOutcome.CannotTell => CannotTellReason(result),
@@ -138,8 +143,9 @@ public static partial class Wording
     /// <summary>A share of the band as far as it is known: "87.5 % (80.0 to 93.1 %)".</summary>
     public static string Share(BandFigure figure) => figure switch
     {
+        { Value: { } value, Low: <= 0, High: >= 1 } => $"{Percent(value)}, too few repeats for limits",
         { Value: { } value, Low: { } low, High: { } high } => $"{Percent(value)} ({LowTenths(low * 100)} to {HighTenths(high * 100)} %)",
-        { Low: { } low } => $"≥ {LowTenths(low * 100)} %",
+        { Low: > 0 and var low } => $"≥ {LowTenths(low * 100)} %",
         { Value: { } value } => $"{Percent(value)}, {UnrepeatedLegend}",
         _ => "cannot be told",
     };
@@ -175,10 +181,11 @@ public static partial class Wording
         string asked = result.Plan.Requirement is { } requirement ? $" ({Required(requirement, result.Campaign.Grid)})" : string.Empty;
         return outcome switch
         {
-            RequirementOutcome.Meets => $"{Face(result)}every specimen{Missing(result)} meets the requirement{asked} {WhereAsked(result)}",
-            RequirementOutcome.Fails => $"{Face(result)}the requirement{asked} is not met{Meeting(result)}",
-            RequirementOutcome.Undecided => $"whether the requirement{asked} is met is undecided{Meeting(result)}{FailingAlone(result)}",
-            _ => $"whether the requirement{asked} is met cannot be told{Meeting(result)}{FailingAlone(result)}",
+            RequirementOutcome.Meets when NothingRelied(result) => $"it shows for no specimen that the requirement{asked} is met",
+            RequirementOutcome.Meets => $"every specimen{Missing(result)} meets the requirement{asked} {WhereAsked(result)}",
+            RequirementOutcome.Fails => $"{Face(result)}the requirement{asked} is not met{Standings(result)}",
+            RequirementOutcome.Undecided => $"whether the requirement{asked} is met is undecided{Standings(result)}",
+            _ => $"whether the requirement{asked} is met cannot be told{Standings(result)}",
         };
     }
 
@@ -195,7 +202,12 @@ public static partial class Wording
     }
 
     // Where nothing may be relied on, what the figures say must not read as if it were so.
-    private static string Face(AnalysisResult result, bool capital = false) => result.Verdict.Trust != Trust.Untrustworthy ? string.Empty
+    /// <summary>What stands before figures that may not be claimed; nothing where they may.</summary>
+    internal static string FaceValue(AnalysisResult result) => Face(result, capital: true);
+
+    private static bool NothingRelied(AnalysisResult result) => result.Verdict.Trust == Trust.Untrustworthy;
+
+    private static string Face(AnalysisResult result, bool capital = false) => !NothingRelied(result) ? string.Empty
         : capital ? "At face value only: " : "taken at face value ";
 
     private static string AtAll(BandStatement band)
@@ -206,7 +218,7 @@ public static partial class Wording
     }
 
     private static string Joined(Trust trust, RequirementOutcome outcome) =>
-        trust != Trust.Untrustworthy && outcome is (RequirementOutcome.Undecided or RequirementOutcome.CannotTell) ? ", but " : ", and ";
+        trust == Trust.Untrustworthy && outcome == RequirementOutcome.Meets ? ": " : trust != Trust.Untrustworthy && outcome is (RequirementOutcome.Undecided or RequirementOutcome.CannotTell) ? ", but " : ", and ";
 
     private static string Short(double value) => Plain(Math.Round(value, 1));
 }

@@ -113,7 +113,7 @@ public static class Analysis
             Trend = TrendEstimator.Of(curves, aligned.Grid, campaign.Properties, plan, findings),
             ChoiceWhenAsked = new(() => SpecimenRanker.Of(aligned, (curves, specimens.Value), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads)),
             Findings = findings,
-            Checks = Checklist.Runs(evidence),
+            Checks = Checklist.Runs(evidence, findings),
             Verdict = verdict,
         };
     }

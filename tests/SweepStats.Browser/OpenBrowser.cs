@@ -29,9 +29,11 @@ public sealed class OpenBrowser : IAsyncLifetime
     /// <param name="file">Its path.</param>
     /// <param name="width">Width of the window in CSS pixels.</param>
     /// <param name="dark">Whether the reader asked for a dark page.</param>
-    internal async Task<ShownPage> Show(string file, int width, bool dark = false)
+    /// <param name="script">Whether scripts of the page run.</param>
+    internal async Task<ShownPage> Show(string file, int width, bool dark = false, bool script = true)
     {
         IPage page = await _browser!.NewPageAsync();
+        await page.SetJavaScriptEnabledAsync(script);
         var shown = new ShownPage(page);
         await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = 900 });
         await page.EmulateMediaFeaturesAsync([new MediaFeatureValue { MediaFeature = MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);

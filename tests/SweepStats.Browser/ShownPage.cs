@@ -32,6 +32,38 @@ internal sealed class ShownPage : IAsyncDisposable
     /// <summary>What it wrote to the console, errors among it.</summary>
     public ConcurrentQueue<string> Complaints { get; } = [];
 
+    /// <summary>What an expression comes to in the page.</summary>
+    public Task<T> Read<T>(string expression) => _page.EvaluateExpressionAsync<T>(expression);
+
+    /// <summary>Keys, one after the other, where the focus is.</summary>
+    public async Task Press(string selector, params string[] keys)
+    {
+        await _page.FocusAsync(selector);
+        foreach (string key in keys)
+        {
+            await _page.Keyboard.PressAsync(key);
+        }
+    }
+
+    /// <summary>Moves the pointer over a part of an element, from one share of its width to another with the button held; the same share twice holds none.</summary>
+    public async Task Drag(string selector, double from, double to)
+    {
+        double[] box = await Read<double[]>($"(b => [b.left, b.top, b.width, b.height])(document.querySelector({JsonSerializer.Serialize(selector)}).getBoundingClientRect())");
+        decimal At(double share) => (decimal)(box[0] + (box[2] * share));
+        decimal y = (decimal)(box[1] + (box[3] / 2));
+        await _page.Mouse.MoveAsync(At(from), y);
+        if (from != to)
+        {
+            await _page.Mouse.DownAsync();
+            await _page.Mouse.MoveAsync(At(to), y);
+            await _page.Mouse.UpAsync();
+        }
+    }
+
+    /// <summary>Clicks on the button of an element that has a name.</summary>
+    public Task Click(string within, string name) => _page.EvaluateExpressionAsync(
+        $"[...document.querySelectorAll({JsonSerializer.Serialize(within + " button")})].find(b => b.textContent === {JsonSerializer.Serialize(name)}).click()");
+
     /// <summary>Opens every part that is folded.</summary>
     public Task Unfold() => _page.EvaluateExpressionAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
 

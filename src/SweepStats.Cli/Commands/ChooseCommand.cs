@@ -14,6 +14,7 @@ internal static class ChooseCommand
         var command = new Command("choose", "Rank specimens by what can be claimed, and say which cannot be told from the best");
         options.AddTo(command);
         command.Options.Add(options.Seed);
+        command.Options.Add(options.Whole);
         command.SetAction(words => Run(words, options, terminal));
         return command;
     }
@@ -33,16 +34,21 @@ internal static class ChooseCommand
 
         if (!words.GetValue(options.Quiet))
         {
-            IEnumerable<string> lines = words.GetValue(options.Format) == "json"
-                ? [Json(analysis, choice)]
-                : [.. Wording.ChoiceText(analysis.Result), .. analysis.LeftOutLines];
-            foreach (string line in lines)
-            {
-                terminal.Out.WriteLine(line);
-            }
+            Print(words, options, (analysis, choice), terminal);
         }
 
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
+    }
+
+    private static void Print(ParseResult words, CampaignOptions options, (CampaignAnalysis Analysis, SpecimenChoice Choice) found, Terminal terminal)
+    {
+        if (words.GetValue(options.Format) == "json")
+        {
+            terminal.Out.WriteLine(Json(found.Analysis, found.Choice));
+            return;
+        }
+
+        terminal.WriteFirst([.. Wording.ChoiceText(found.Analysis.Result), .. found.Analysis.LeftOutLines], words.GetValue(options.Whole));
     }
 
     private static string Json(CampaignAnalysis analysis, SpecimenChoice choice) => ResultJson.Of(json =>

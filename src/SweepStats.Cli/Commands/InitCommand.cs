@@ -23,11 +23,7 @@ internal static class InitCommand
         if (FolderProposal.Of(folder) is { } proposal)
         {
             ProposedManifest manifest = CampaignTemplate.Write(folder, proposal);
-            foreach (string line in new ProposalText(proposal, manifest).Lines(folder))
-            {
-                terminal.Out.WriteLine(line);
-            }
-
+            terminal.WriteTable(new ProposalText(proposal, manifest).Lines(folder));
             return ExitCode.Done;
         }
 

@@ -16,6 +16,7 @@ internal static class LotsCommand
         Option<bool> png = ReportOutput.Png();
         var command = new Command("lots", "Say whether lots are alike, how much specimens scatter, and what each lot promises; or how shielding changes with washes, folds or months");
         options.AddTo(command, campaign: folders);
+        command.Options.Add(options.Whole);
         command.Options.Add(to);
         command.Options.Add(png);
         ReportOutput.NeedFolder(command, png, to);
@@ -69,13 +70,23 @@ internal static class LotsCommand
 
         if (!words.GetValue(options.Quiet))
         {
-            foreach (string line in words.GetValue(options.Format) == "json" ? [Json(analyses, together, asked.Folders)] : Text(analyses, together, asked))
-            {
-                terminal.Out.WriteLine(line);
-            }
+            Print(words, options, (analyses, together, asked), terminal);
         }
 
         return words.GetValue(options.Gate) && !analyses.TrueForAll(a => a.Passes) ? ExitCode.Gated : ExitCode.Done;
+    }
+
+    private static void Print(
+        ParseResult words, CampaignOptions options,
+        (List<CampaignAnalysis> Analyses, LotHistory? Together, (string[] Folders, string? Target, bool Png) Asked) found, Terminal terminal)
+    {
+        if (words.GetValue(options.Format) == "json")
+        {
+            terminal.Out.WriteLine(Json(found.Analyses, found.Together, found.Asked.Folders));
+            return;
+        }
+
+        terminal.WriteFirst(Text(found.Analyses, found.Together, found.Asked), words.GetValue(options.Whole));
     }
 
     private static bool Write(LotHistory together, List<CampaignAnalysis> analyses, (string[] Folders, string? Target, bool Png) asked, Terminal terminal) =>

@@ -15,6 +15,7 @@ internal static class PlanCommand
         options.Campaign.Description = "Folder of a pilot campaign; without one, --scatter says what is known";
         var command = new Command("plan", "Say how many sweeps and placements and how much range a result needs");
         options.AddTo(command, gated: false);
+        command.Options.Add(options.Whole);
         var asked = new PlanOptions(command);
         command.SetAction(words => Run(words, options, asked, terminal));
         return command;
@@ -50,7 +51,7 @@ internal static class PlanCommand
         SweepPlan plan = SweepPlanner.Of(basis, asked.Question(words, (level, pilot?.Plan.Rule?.Level ?? level), usual, requirement));
         if (!words.GetValue(options.Quiet))
         {
-            Print(plan, analysis, words.GetValue(options.Format) == "json", terminal);
+            Print(plan, analysis, (words.GetValue(options.Format) == "json", words.GetValue(options.Whole)), terminal);
         }
 
         return ExitCode.Done;
@@ -59,12 +60,14 @@ internal static class PlanCommand
     private static Confidence Level(ParseResult words, CampaignOptions options, AnalysisResult? pilot) =>
         pilot?.Plan.Confidence ?? (words.GetValue(options.Confidence) is { } level ? new Confidence(level) : Confidence.NinetyFive);
 
-    private static void Print(SweepPlan plan, CampaignAnalysis? pilot, bool json, Terminal terminal)
+    private static void Print(SweepPlan plan, CampaignAnalysis? pilot, (bool Json, bool Whole) asked, Terminal terminal)
     {
-        IEnumerable<string> lines = json ? [PlanJson.Of(plan, pilot)] : [.. Wording.Plan(plan, pilot?.Result), .. pilot?.LeftOutLines ?? []];
-        foreach (string line in lines)
+        if (asked.Json)
         {
-            terminal.Out.WriteLine(line);
+            terminal.Out.WriteLine(PlanJson.Of(plan, pilot));
+            return;
         }
+
+        terminal.WriteFirst([.. Wording.Plan(plan, pilot?.Result), .. pilot?.LeftOutLines ?? []], asked.Whole);
     }
 }

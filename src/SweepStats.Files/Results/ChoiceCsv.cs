@@ -12,7 +12,7 @@ public static class ChoiceCsv
     public const string FileName = "choice.csv";
 
     /// <summary>
-    /// First line, before the user's own columns. Band is empty for the whole analysed one; rank is empty for the yardstick; the two limits of the
+    /// First line, before the user's own columns. Band is empty for the whole analysed one; rank is empty for the yardstick, and rank and group are where some candidate was never put back; the two limits of the
     /// probability of being the best differ where some candidate is known from below only. Members of a group cannot be told from the best that no earlier group holds.
     /// Confidence is the level of the groups and of the intervals, which are two-sided (a single limit is the end of one whose other end is open), and the one-sided level of <c>at_least_db</c>.
     /// </summary>
@@ -30,7 +30,7 @@ public static class ChoiceCsv
         {
             foreach (RankedSpecimen specimen in band.Ranking)
             {
-                Row(rows, (result.Choice!, band, result.Plan.Confidence, own), specimen, specimen.Rank);
+                Row(rows, (result.Choice!, band, result.Plan.Confidence, own), specimen, result.Choice!.NeverPutBack.IsEmpty ? specimen.Rank : null);
             }
 
             if (band.Yardstick is { } yardstick)
@@ -43,7 +43,7 @@ public static class ChoiceCsv
     private static void Row(CsvRows rows, (SpecimenChoice Choice, BandRanking Band, Confidence Level, string[] Own) of, RankedSpecimen specimen, int? rank)
     {
         rows.Text(of.Band.Name).Cell(ResultNumber.Exact(of.Band.Band.Start.Value)).Cell(ResultNumber.Exact(of.Band.Band.Stop.Value)).Cell(ResultNumber.Count(of.Band.PointCount));
-        rows.Cell(ResultNumber.Count(rank)).Text(specimen.Name.Lot).Text(specimen.Name.Specimen).Cell(ResultNumber.Count(specimen.Group));
+        rows.Cell(ResultNumber.Count(rank)).Text(specimen.Name.Lot).Text(specimen.Name.Specimen).Cell(ResultNumber.Count(of.Choice.NeverPutBack.IsEmpty ? specimen.Group : null));
         Figure(rows, specimen.MeanDb);
         rows.Cell(ResultNumber.Level(specimen.AtLeast?.Value)).Cell(ResultNumber.Count(specimen.CappedCount));
         rows.Cell(ResultNumber.Probability(specimen.ProbabilityBest?.Low)).Cell(ResultNumber.Probability(specimen.ProbabilityBest?.High));

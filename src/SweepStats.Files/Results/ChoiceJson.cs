@@ -21,7 +21,7 @@ public static class ChoiceJson
         json.WriteStartArray("bands");
         foreach (BandRanking band in choice.Bands)
         {
-            Band(json, band);
+            Band(json, band, choice.NeverPutBack.IsEmpty);
         }
 
         json.WriteEndArray();
@@ -49,7 +49,8 @@ public static class ChoiceJson
         json.WriteEndArray();
     }
 
-    private static void Band(Utf8JsonWriter json, BandRanking band)
+    // Where some candidate was never put back nobody is ranked: the order is that of the values.
+    private static void Band(Utf8JsonWriter json, BandRanking band, bool ranked)
     {
         json.WriteStartObject();
         SummaryJson.Word(json, "name", band.Name);
@@ -61,14 +62,14 @@ public static class ChoiceJson
         json.WriteStartArray("ranking");
         foreach (RankedSpecimen specimen in band.Ranking)
         {
-            Specimen(json, specimen);
+            Specimen(json, specimen, ranked);
         }
 
         json.WriteEndArray();
         if (band.Yardstick is { } yardstick)
         {
             json.WritePropertyName("yardstick");
-            Specimen(json, yardstick);
+            Specimen(json, yardstick, ranked);
         }
         else
         {
@@ -78,13 +79,13 @@ public static class ChoiceJson
         json.WriteEndObject();
     }
 
-    private static void Specimen(Utf8JsonWriter json, RankedSpecimen specimen)
+    private static void Specimen(Utf8JsonWriter json, RankedSpecimen specimen, bool ranked)
     {
         json.WriteStartObject();
         json.WriteString("lot", specimen.Name.Lot);
         json.WriteString("specimen", specimen.Name.Specimen);
-        SummaryPlan.Number(json, "rank", specimen.Rank > 0 ? specimen.Rank : null);
-        SummaryPlan.Number(json, "group", specimen.Group);
+        SummaryPlan.Number(json, "rank", ranked && specimen.Rank > 0 ? specimen.Rank : null);
+        SummaryPlan.Number(json, "group", ranked ? specimen.Group : null);
         SummaryFigures.Figure(json, "mean_db", specimen.MeanDb);
         SummaryPlan.Number(json, "at_least_db", specimen.AtLeast?.Value);
         json.WriteNumber("capped_points", specimen.CappedCount);

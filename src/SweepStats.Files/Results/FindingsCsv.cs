@@ -34,12 +34,15 @@ public static class FindingsCsv
     /// <summary>How a severity is written.</summary>
     internal static string SeverityName(Severity severity) => severity.ToString().ToLowerInvariant();
 
+    // Other programs read numbers with the minus sign of the keyboard only.
+    private static string Plain(string sentence) => sentence.Replace('−', '-');
+
     private static void Row(CsvRows rows, Finding finding, FrequencyBand? stretch)
     {
         rows.Cell(SeverityName(finding.Severity)).Text(finding.Code);
         rows.Cell(finding.Role is { } role ? RoleName(role) : "").Text(finding.Specimen?.Lot).Text(finding.Specimen?.Specimen);
         rows.Cell(stretch is { } from ? ResultNumber.Exact(from.Start.Value) : "").Cell(stretch is { } to ? ResultNumber.Exact(to.Stop.Value) : "");
-        rows.Cell(ResultNumber.Level(finding.Size?.Value)).Text(finding.Message).Text(finding.NextStep).Text(finding.Basis);
+        rows.Cell(ResultNumber.Level(finding.Size?.Value)).Text(Plain(finding.Message)).Text(Plain(finding.NextStep)).Text(Plain(finding.Basis));
         rows.End();
     }
 }

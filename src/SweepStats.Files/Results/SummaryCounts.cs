@@ -51,6 +51,7 @@ internal static class SummaryCounts
             json.WriteString("code", run.Code);
             json.WriteNumber("findings", result.Findings.Count(f => f.Code == run.Code));
             SummaryJson.Word(json, "untested_because", run.UntestedBecause);
+            SummaryJson.Word(json, "left_because", run.LeftBecause);
             json.WriteEndObject();
         }
 

@@ -36,10 +36,10 @@ internal static class ChoiceChart
             return null;
         }
 
-        ChoiceRows rows = ChoiceRows.Of(band, Most);
+        ChoiceRows rows = ChoiceRows.Of(Wording.NoWinner(choice) is null ? band : Ungrouped(band), Most);
 
         HashSet<SpecimenName> dominated = [.. choice.Dominated.Select(d => d.Name)];
-        string title = Wording.ChoiceChartTitle(band);
+        string title = Wording.ChoiceChartTitle(choice, band);
         PointMarks? claims = Claims(rows);
         PlotModel model = Frame.Model(title, Wording.ChoiceChartSubtitle(choice, band, rows.Placed.Count), Values(rows, claims), rows.Axis()).With([
             new RowStripes { Colour = Ink.Veil(Ink.Faint, 130), Groups = rows.Groups },
@@ -53,8 +53,11 @@ internal static class ChoiceChart
         ]);
         OxyThickness padding = model.Padding;
         model.Padding = new OxyThickness(padding.Left, padding.Top, rows.HasProbabilities ? Margin : padding.Right, padding.Bottom);
-        return new Chart(name, ChartKind.Choice, title, Wording.ChoiceChartDescription(band, dominated), model, Surroundings + (RowHeight * Math.Max(4, rows.Count)));
+        return new Chart(name, ChartKind.Choice, title, Wording.ChoiceChartDescription(choice, band, dominated), model, Surroundings + (RowHeight * Math.Max(4, rows.Count)));
     }
+
+    // Groups say who is best, and none is said to be.
+    private static BandRanking Ungrouped(BandRanking band) => band with { Ranking = [.. band.Ranking.Select(r => r with { Group = null })] };
 
     private static bool IsKnown(RankedSpecimen specimen) => specimen.MeanDb is { Low: not null } or { Value: not null };
 

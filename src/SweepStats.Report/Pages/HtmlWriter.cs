@@ -105,13 +105,14 @@ internal sealed class HtmlWriter
     /// <param name="caption">What it lists.</param>
     /// <param name="columns">Column headers.</param>
     /// <param name="rows">Cells; the first of a row is its header.</param>
-    public HtmlWriter Table(string caption, IEnumerable<string> columns, IEnumerable<IReadOnlyList<string>> rows)
+    /// <param name="printed">So many rows are printed; the others are for the screen alone, in a frame that scrolls.</param>
+    public HtmlWriter Table(string caption, IEnumerable<string> columns, IEnumerable<IReadOnlyList<string>> rows, int printed = int.MaxValue)
     {
         TableFrame(caption).Open("table").Element("caption", caption);
         TableHead(columns).Open("tbody");
-        foreach (IReadOnlyList<string> row in rows)
+        foreach ((int place, IReadOnlyList<string> row) in rows.Index())
         {
-            Open("tr").Element("th", row[0], ("scope", "row"));
+            (place < printed ? Open("tr") : Open("tr", ("class", "more"))).Element("th", row[0], ("scope", "row"));
             foreach (string cell in row.Skip(1))
             {
                 if (cell.Length <= Unbroken)
@@ -131,10 +132,16 @@ internal sealed class HtmlWriter
     }
 
     /// <summary>Starts a picture of ours with what a person who cannot see it should know; close it with <see cref="Close"/>.</summary>
-    public HtmlWriter Picture(string kind, double width, double height, string shows)
+    /// <param name="kind">Class in the style sheet.</param>
+    /// <param name="width">Width.</param>
+    /// <param name="height">Height.</param>
+    /// <param name="shows">What it shows.</param>
+    /// <param name="scales">Where values lie in it, for the script of the page; null where that reads none.</param>
+    public HtmlWriter Picture(string kind, double width, double height, string shows, string? scales = null)
     {
         string box = FormattableString.Invariant($"0 0 {width:0.#} {height:0.#}");
-        return Open("svg", ("class", kind), ("viewBox", box), ("role", "img"), ("aria-label", shows));
+        return scales is null ? Open("svg", ("class", kind), ("viewBox", box), ("role", "img"), ("aria-label", shows))
+            : Open("svg", ("class", kind), ("viewBox", box), ("role", "img"), ("aria-label", shows), ("data-plot", scales));
     }
 
     /// <summary>A frame in which a wide table scrolls by itself; close it with <see cref="Close"/>.</summary>

@@ -17,6 +17,8 @@ internal static class ReportPage
         }
 
         html.Close();
+        // The same text is a comment to XML and none to the script.
+        html.Open("script").Drawing("//<![CDATA[\n").Drawing(Resource("report.js")).Drawing("//]]>\n").Close();
     });
 
     /// <summary>A page of its own: head and style, and what is written into its body.</summary>
@@ -26,16 +28,16 @@ internal static class ReportPage
         html.Drawing("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
         html.Open("head").Drawing("<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Element("title", title);
-        html.Open("style").Drawing(Style()).Close().Close();
+        html.Open("style").Drawing(Resource("report.css")).Close().Close();
         html.Open("body").Open("main");
         body(html);
         return html.Close().Close().Close().ToArray();
     }
 
-    private static string Style()
+    private static string Resource(string name)
     {
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("SweepStats.Report.Pages.report.css")
-            ?? throw new InvalidOperationException("The style sheet is missing from the assembly.");
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("SweepStats.Report.Pages." + name)
+            ?? throw new InvalidOperationException($"{name} is missing from the assembly.");
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }

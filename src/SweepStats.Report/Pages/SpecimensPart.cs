@@ -9,7 +9,8 @@ internal sealed class SpecimensPart : IPagePart
 {
     // More small pictures nobody looks through; more rows nobody reads.
     private const int MostPictures = 24;
-    private const int MostRows = 40;
+    private const int MostRows = 1000;
+    private const int MostPrinted = 40;
 
     public void Write(HtmlWriter html, PageContent content)
     {
@@ -22,21 +23,31 @@ internal sealed class SpecimensPart : IPagePart
         }
 
         BandStatement[] shown = [.. order.Take(MostRows).Select(i => result.Bands[i])];
-        html.Table(Wording.FiguresCaption(result), Wording.BandColumnsOf(result), shown.Select(b => Wording.BandRow(result, b)));
-        if (order.Count > shown.Length)
-        {
-            html.Paragraph(Wording.RestInFile(order.Count - shown.Length, "bands.csv"));
-        }
+        html.Table(Wording.FiguresCaption(result), Wording.BandColumnsOf(result), shown.Select(b => Wording.BandRow(result, b)), MostPrinted);
+        Rest(html, order.Count, shown.Length);
 
         html.Paragraph(Wording.BlockedMeans);
-        RestsOn(html, result, shown);
+        RestsOn(html, result, [.. shown.Take(MostPrinted)]);
         html.Close();
+    }
+
+    private static void Rest(HtmlWriter html, int all, int shown)
+    {
+        if (all > shown)
+        {
+            html.Element("p", Wording.RestInFile(all - shown, "bands.csv"), ("class", "unprinted"));
+        }
+
+        if (all > MostPrinted)
+        {
+            html.Element("p", Wording.RestInFile(all - MostPrinted, "bands.csv"), ("class", "printed"));
+        }
     }
 
     private static void Pictures(HtmlWriter html, AnalysisResult result, IReadOnlyList<ShieldingCurve> shown)
     {
         var picture = new SpecimenPicture(result, shown);
-        html.Open("div", ("class", "multiples"));
+        html.Open("div", ("class", "multiples read"));
         foreach (ShieldingCurve curve in shown)
         {
             html.Open("figure").Element("figcaption", Wording.SpecimenLabel(curve.Name));

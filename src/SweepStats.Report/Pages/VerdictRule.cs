@@ -11,7 +11,7 @@ internal static class VerdictRule
         if (Wording.DecisionRule(result) is { } rule)
         {
             html.Paragraph(rule);
-            html.Table(Wording.DecisionsCaption, Wording.DecisionColumns, Wording.Decisions(result));
+            html.Table(Wording.FaceValue(result) + Wording.DecisionsCaption, Wording.DecisionColumns, Wording.Decisions(result));
         }
 
         if (Wording.SomeLeftOut(result.Campaign) is { } leftOut)

@@ -18,18 +18,24 @@ internal static class ChoicePicture
     /// <summary>Whether something is known of a candidate.</summary>
     public static bool Shows(BandRanking band) => band.Ranking.Any(r => Low(r) is not null);
 
-    public static void Write(HtmlWriter html, AnalysisResult result, BandRanking band)
+    /// <summary>The candidates drawn.</summary>
+    public static RankedSpecimen[] Rows(BandRanking band) => [.. band.Ranking.Where(r => Low(r) is not null).Take(Most)];
+
+    /// <summary>Whether one is drawn filled: it has a value and cannot be told from the best.</summary>
+    public static bool Fills(SpecimenChoice choice, RankedSpecimen row) => choice.NeverPutBack.IsEmpty && row is { Group: 1, MeanDb.Value: not null };
+
+    public static void Write(HtmlWriter html, SpecimenChoice choice, BandRanking band)
     {
-        RankedSpecimen[] rows = [.. band.Ranking.Where(r => Low(r) is not null).Take(Most)];
+        RankedSpecimen[] rows = Rows(band);
         LinearAxis scale = DecibelScale.Axis(string.Empty, rows.SelectMany(Ends));
         var space = new RowSpace(Width, Height, scale.Minimum, scale.Maximum);
-        var row = new RowPlot(html, space, SheetWords.ChoiceShows(band));
+        var row = new RowPlot(html, space, SheetWords.ChoiceShows(choice, band));
         row.Scale(scale.MajorStep, "Mean shielding (dB)");
         IReadOnlyList<string> names = ShortNames.Of([.. rows.Select(r => r.Name.ToString())], LongestName);
         double step = (space.Bottom - RowSpace.Top) / rows.Length;
         for (int i = 0; i < rows.Length; i++)
         {
-            row.Row(names[i], RowSpace.Top + ((i + 0.5) * step), rows[i].MeanDb, rows[i].Group == 1);
+            row.Row(names[i], RowSpace.Top + ((i + 0.5) * step), rows[i].MeanDb, Fills(choice, rows[i]));
         }
 
         row.End();

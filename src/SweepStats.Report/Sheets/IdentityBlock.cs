@@ -35,7 +35,7 @@ internal static class IdentityBlock
             new("Instrument", stated.Instrument),
             new("Calibration", stated.Calibration),
             new("Operator", stated.Operator),
-            new("Measured on", stated.Date ?? SheetWords.Days(result)),
+            new("Measured on", SheetWords.Measured(result)),
         ];
     }
 }

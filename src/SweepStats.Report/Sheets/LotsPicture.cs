@@ -12,9 +12,10 @@ internal static class LotsPicture
     private const double RoomForNames = 76;
     private const double LineOfText = 14;
     private const int LongestName = 10;
+    private const int MostPoints = 400;
 
-    // More names than this do not find room beside their lines.
-    private const int Most = 6;
+    /// <summary>More names than this do not find room beside their lines.</summary>
+    public const int Most = 6;
 
     /// <summary>Whether there is anything to draw: two lots, and a frequency at which all of them have a value.</summary>
     public static bool Shows(AnalysisResult result) =>
@@ -23,9 +24,11 @@ internal static class LotsPicture
     public static void Write(HtmlWriter html, AnalysisResult result)
     {
         LotComparison lots = result.Lots;
+        // Of neighbours that the picture cannot tell apart the one where the lots differ most.
+        int[] places = Thinning.Places(lots.Frequencies.Length, MostPoints, f => -Enumerable.Range(0, lots.Lots.Length).Max(l => Math.Abs(Apart(lots.Frequencies[f], l))));
         DataPoint[][] apart =
         [
-            .. lots.Lots.Select((_, l) => lots.Frequencies.Select(f => new DataPoint(f.At.Value, Apart(f, l))).ToArray()),
+            .. lots.Lots.Select((_, l) => places.Select(f => new DataPoint(lots.Frequencies[f].At.Value, Apart(lots.Frequencies[f], l))).ToArray()),
         ];
         int[] named = Foremost(apart);
         IEnumerable<double> seen = apart.SelectMany(l => l).Select(p => p.Y).Append(-1).Append(1);

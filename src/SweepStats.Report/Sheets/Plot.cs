@@ -20,10 +20,12 @@ internal sealed class Plot
     /// <param name="html">Where it goes.</param>
     /// <param name="space">Its size and scales.</param>
     /// <param name="shows">What a person who cannot see it should know.</param>
-    public Plot(HtmlWriter html, PlotSpace space, string shows)
+    /// <param name="kind">Class in the style sheet.</param>
+    /// <param name="read">Whether the script of the page reads values off it.</param>
+    public Plot(HtmlWriter html, PlotSpace space, string shows, string kind = "plot", bool read = false)
     {
         (_html, Space) = (html, space);
-        html.Picture("plot", space.Width, space.Height, shows);
+        html.Picture(kind, space.Width, space.Height, shows, read ? space.Scales : null);
     }
 
     /// <summary>Size and scales.</summary>

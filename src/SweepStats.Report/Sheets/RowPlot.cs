@@ -43,7 +43,7 @@ internal sealed class RowPlot
             _html.Open("path", ("class", "arrow"), ("d", $"M{Number(X(high))} {Number(y)}H{Number(end)}m-4 -3l4 3l-4 3")).Close();
         }
 
-        string kind = filled && figure.Value is not null ? "dot" : "ring";
+        string kind = filled ? "dot" : "ring";
         _html.Open("circle", ("class", kind), ("cx", Number(X(figure.Value ?? low))), ("cy", Number(y)), ("r", "3.8")).Close();
     }
 

@@ -41,7 +41,7 @@ internal sealed class SheetOne : IPagePart
 
     private static void Picture(HtmlWriter html, AnalysisResult result)
     {
-        html.Open("figure", ("class", "wide"), ("tabindex", "0"));
+        html.Open("figure", ("class", "wide read"), ("tabindex", "0"));
         html.Element("figcaption", SheetWords.PictureTitle(result), ("class", "finding"));
         ShieldingPicture.Write(html, result);
         ShieldingCurve drawn = result.Curves[Wording.LowestClaim(result)];

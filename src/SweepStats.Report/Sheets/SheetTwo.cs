@@ -61,7 +61,12 @@ internal sealed class SheetTwo : IPagePart
         {
             html.Open("figure");
             LotsPicture.Write(html, result);
-            html.Element("figcaption", SheetWords.LotsKey).Close();
+            if (SheetWords.LotsKey(result) is { } key)
+            {
+                html.Element("figcaption", key);
+            }
+
+            html.Close();
         }
 
         html.Close();
@@ -73,8 +78,8 @@ internal sealed class SheetTwo : IPagePart
         if (drawn)
         {
             html.Open("figure");
-            ChoicePicture.Write(html, result, band);
-            html.Element("figcaption", SheetWords.ChoiceKey(band)).Close();
+            ChoicePicture.Write(html, result.Choice!, band);
+            html.Element("figcaption", SheetWords.ChoiceKey(result.Choice!, band)).Close();
         }
 
         html.Close();

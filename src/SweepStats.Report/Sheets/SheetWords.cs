@@ -143,14 +143,30 @@ internal static class SheetWords
     internal static string MoreFindings(int count) => $"{Wording.Count(count, "more finding")}: “What to do next” in the annex.";
 
     /// <summary>The candidates for a person who cannot see them.</summary>
-    internal static string ChoiceShows(BandRanking band) =>
-        $"Mean shielding, best first: {string.Join("; ", band.Ranking.Take(ChoicePicture.Most).Select(Candidate))}.";
+    internal static string ChoiceShows(SpecimenChoice choice, BandRanking band) =>
+        $"Mean shielding, {(choice.NeverPutBack.IsEmpty ? "best first" : "no winner named")}: {string.Join("; ", band.Ranking.Take(ChoicePicture.Most).Select(Candidate))}.";
 
-    internal static string ChoiceKey(BandRanking band) =>
-        "Filled: not to be told from the best." + (band.Ranking.Length <= ChoicePicture.Most ? string.Empty
-            : $" {Wording.Count(band.Ranking.Length - ChoicePicture.Most, "more specimen")}: choice.csv.");
+    internal static string ChoiceKey(SpecimenChoice choice, BandRanking band)
+    {
+        string[] parts =
+        [
+            ChoicePicture.Rows(band).Any(r => ChoicePicture.Fills(choice, r)) ? "Filled: not to be told from the best." : "Values with their intervals, none shown to be the best.",
+            .. band.Ranking.Length <= ChoicePicture.Most ? Array.Empty<string>()
+                : [$"{Wording.Count(band.Ranking.Length - ChoicePicture.Most, "more specimen")}: choice.csv."],
+        ];
+        return string.Join(' ', parts);
+    }
 
-    internal const string LotsKey = "No line: for some lot only a bound is known.";
+    /// <summary>How to read the picture of the lots, as far as it shows each thing; null where it explains itself.</summary>
+    internal static string? LotsKey(AnalysisResult result)
+    {
+        string[] parts =
+        [
+            .. result.Lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound)) ? ["No line: for some lot only a bound is known."] : Array.Empty<string>(),
+            .. result.Lots.Lots.Length > LotsPicture.Most ? [$"Named: the {Wording.Plain(LotsPicture.Most)} lots farthest from the mean; grey: the others."] : Array.Empty<string>(),
+        ];
+        return parts.Length == 0 ? null : string.Join(' ', parts);
+    }
 
     // Longer names would take the room of the table; the annex has them in full.
     private const int LongestName = 34;
@@ -158,12 +174,18 @@ internal static class SheetWords
     private const int DigestShown = 16;
 
     /// <summary>Days on which sweeps were taken, as they state it; null where none does.</summary>
-    internal static string? Days(AnalysisResult result)
+    internal static string? Days(AnalysisResult result) => Taken(result) is [_, ..] taken ? Between(Day(taken.Min()), Day(taken.Max())) : null;
+
+    /// <summary>The day of each sweep that states its time, where it was taken.</summary>
+    internal static DateOnly[] Taken(AnalysisResult result)
     {
         IEnumerable<Sweep> sweeps = result.Campaign.Covered.SelectMany(c => c.Block.Sweeps).Concat(result.Campaign.Reference.Sweeps);
-        DateTimeOffset[] taken = [.. sweeps.Select(s => s.TakenAt).OfType<DateTimeOffset>()];
-        return taken.Length == 0 ? null : Between(Day(taken.Min()), Day(taken.Max()));
+        return [.. sweeps.Select(s => s.TakenAt).OfType<DateTimeOffset>().Select(time => DateOnly.FromDateTime(time.DateTime))];
     }
+
+    /// <summary>When it was measured: as stated, and what the sweeps carry where that differs; null where neither is known.</summary>
+    internal static string? Measured(AnalysisResult result) => result.Identity.Date is not { } stated ? Days(result)
+        : StatedDays.Contradicted(result) is { } taken ? $"{stated} – but the sweeps carry {taken}" : stated;
 
     /// <summary>A text of at most so many letters, cut between words and marked where it is.</summary>
     internal static string Cut(string text, int longest)
@@ -184,5 +206,5 @@ internal static class SheetWords
 
     private static string Between(string first, string last) => first == last ? first : $"{first} to {last}";
 
-    private static string Day(DateTimeOffset time) => time.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

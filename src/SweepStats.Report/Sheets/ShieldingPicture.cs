@@ -8,11 +8,8 @@ namespace SweepStats.Report.Sheets;
 /// <summary>Shielding of all specimens over frequency: their range, the weakest, the requirement, and how far the set-up can see.</summary>
 internal sealed class ShieldingPicture
 {
-    private const double Width = 720;
-    private const double Height = 268;
-
-    // Two of them in each unit of the width show nothing more.
-    private const int MostPoints = 700;
+    // Of more frequencies than this the lowest of neighbours is read.
+    private const int MostRead = 2000;
 
     // An upper end further above all else than this would squeeze it.
     private const double TallestRange = 12;
@@ -32,34 +29,53 @@ internal sealed class ShieldingPicture
         _asked = result.Plan.Requirement is { } asked ? RequirementLine.Points(asked, result.Campaign.Grid) : [];
     }
 
-    public static void Write(HtmlWriter html, AnalysisResult result) => new ShieldingPicture(result).Write(html);
+    /// <summary>The picture in both sizes, and its values.</summary>
+    public static void Write(HtmlWriter html, AnalysisResult result)
+    {
+        var picture = new ShieldingPicture(result);
+        picture.Write(html, PictureSize.Broad);
+        picture.Write(html, PictureSize.Narrow);
+        picture.Values(html);
+    }
 
-    private void Write(HtmlWriter html)
+    private void Values(HtmlWriter html)
+    {
+        int[] places = Thinning.Places(_weakest.Readings.Length, MostRead, i => RangeOfSpecimens.Known(_weakest.Readings[i]));
+        PlottedRow[] rows =
+        [
+            PlottedValues.Of(_weakest),
+            .. _result.Curves.Length > 1 ? [PlottedValues.Of(_result.Curves, _range)] : Array.Empty<PlottedRow>(),
+            .. _result.Plan.Requirement is { } requirement ? [PlottedValues.Of(requirement, _result.Campaign.Grid)] : Array.Empty<PlottedRow>(),
+        ];
+        PlottedValues.Write(html, _result.Campaign.Grid, places, rows);
+    }
+
+    private void Write(HtmlWriter html, PictureSize size)
     {
         double most = _range.Slices.Select(s => s.High).Where(double.IsFinite).DefaultIfEmpty(0).Max() + TallestRange;
         IEnumerable<double> range = _range.Slices.SelectMany(s => new[] { s.Low, s.High });
         double[] seen = [.. range, .. _points.Seen.Where(y => y < most), .. _asked.Select(p => p.Y)];
-        var space = new PlotSpace(Width, Height, _result.Campaign.Grid, seen);
-        var plot = new Plot(html, space, SheetWords.PictureShows(_result, _weakest.Name));
+        var space = new PlotSpace(size.Width, size.Height, _result.Campaign.Grid, seen);
+        var plot = new Plot(html, space, SheetWords.PictureShows(_result, _weakest.Name), size.Kind, read: true);
         if (_range.Usable.Any(p => double.IsFinite(p.Y)))
         {
-            IEnumerable<DataPoint> usable = Thinning.Lowest(_range.Usable, MostPoints);
+            IEnumerable<DataPoint> usable = Thinning.Lowest(_range.Usable, size.MostPoints);
             plot.Area("usable", [.. usable.Select(p => new Slice(p.X, space.Lowest, p.Y))]);
         }
 
         plot.Axes("Shielding (dB)");
-        plot.Area("range", [.. Thinning.Outermost(_range.Slices, MostPoints).Select(plot.Space.Closed)]);
-        plot.Line("asked", Thinning.Lowest(_asked, MostPoints));
-        plot.Line("single", Thinning.Lowest(_points.Unrepeated, MostPoints));
-        plot.Line("line", Thinning.Lowest(_points.Estimate, MostPoints));
+        plot.Area("range", [.. Thinning.Outermost(_range.Slices, size.MostPoints).Select(plot.Space.Closed)]);
+        plot.Line("asked", Thinning.Lowest(_asked, size.MostPoints));
+        plot.Line("single", Thinning.Lowest(_points.Unrepeated, size.MostPoints));
+        plot.Line("line", Thinning.Lowest(_points.Estimate, size.MostPoints));
         plot.Upwards(_range.Open.Where(p => _result.Curves.Length > 1 && double.IsFinite(p.Y)));
         plot.Bounds(_points.Bounds);
-        Weakest(plot);
+        Weakest(plot, size);
         plot.End();
     }
 
     // The lowest claim, named at the point that it rests on.
-    private void Weakest(Plot plot)
+    private void Weakest(Plot plot, PictureSize size)
     {
         if (_result.Bands.FirstOrDefault(b => b.Name == _weakest.Name) is not { AtLeast: { } claim, WeakestAt: { } at })
         {
@@ -70,7 +86,7 @@ internal sealed class ShieldingPicture
         plot.Dot(x, y);
         bool left = x > (plot.Space.Left + plot.Space.Right) / 2;
         double below = Math.Min(y + 17, plot.Space.Bottom - 5);
-        string label = $"{Frame.Name(_weakest.Name.ToString())} {Wording.Bound(claim)}";
+        string label = $"{ShortNames.Ends(_weakest.Name.ToString(), size.LongestName)} {Wording.Bound(claim)}";
         plot.Text(label, x + (left ? -7 : 7), below, left ? "end" : "start", "named");
     }
 }

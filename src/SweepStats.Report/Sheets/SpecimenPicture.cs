@@ -15,6 +15,9 @@ internal sealed class SpecimenPicture
     // So many points can be told apart in so little room.
     private const int MostPoints = 130;
 
+    // And so many read off it: a value at every second pixel of a wide screen.
+    private const int MostRead = 400;
+
     private readonly AnalysisResult _result;
     private readonly PlotSpace _space;
     private readonly IReadOnlyList<DataPoint> _asked;
@@ -32,7 +35,7 @@ internal sealed class SpecimenPicture
     {
         var points = new CurvePoints(curve);
         string shows = Wording.ShieldingDescription(curve, _result.Bands.FirstOrDefault(b => b.Name == curve.Name));
-        var plot = new Plot(html, _space, shows);
+        var plot = new Plot(html, _space, shows, read: true);
         plot.Axes("dB");
         plot.Area("range", [.. Thinning.Outermost(points.Interval, MostPoints).Select(_space.Closed)]);
         plot.Line("asked", Thinning.Lowest(_asked, MostPoints));
@@ -40,5 +43,8 @@ internal sealed class SpecimenPicture
         plot.Line("line", Thinning.Lowest(points.Estimate, MostPoints));
         plot.Bounds(points.Bounds, ArrowSpacing);
         plot.End();
+        int[] places = Thinning.Places(curve.Readings.Length, MostRead, i => RangeOfSpecimens.Known(curve.Readings[i]));
+        PlottedRow[] asked = _result.Plan.Requirement is { } requirement ? [PlottedValues.Of(requirement, _result.Campaign.Grid)] : [];
+        PlottedValues.Write(html, _result.Campaign.Grid, places, [PlottedValues.Of(curve), .. asked]);
     }
 }

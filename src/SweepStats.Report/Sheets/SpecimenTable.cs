@@ -24,16 +24,17 @@ internal static class SpecimenTable
         int rows = Math.Max(Fewest, Most - less);
         int[] shown = [.. order.Take(rows)];
         string caption = SheetWords.TableCaption(result);
-        html.TableFrame(caption).Open("table").Element("caption", caption);
-        html.TableHead(SheetWords.TableColumns(result)).Open("tbody");
+        string[] columns = SheetWords.TableColumns(result);
+        html.TableFrame(caption).Open("table", ("class", "cards"), ("role", "table")).Element("caption", caption);
+        html.TableHead(columns).Open("tbody", ("role", "rowgroup"));
         IReadOnlyList<string> names = ShortNames.Of([.. shown.Select(i => result.Bands[i].Name.ToString())], LongestName);
         Requirement? requirement = result.Plan.Requirement;
         double? asked = requirement is null ? null : RequirementLine.Constant(requirement, result.Campaign.Grid);
         var spark = Sparkline.Among(shown.Select(i => result.Curves[i]), asked is { } level ? [level] : []);
         for (int i = 0; i < shown.Length; i++)
         {
-            Row(html, result, result.Bands[shown[i]], names[i]);
-            Course(html, result.Curves[shown[i]], spark, asked);
+            Row(html, result, (result.Bands[shown[i]], names[i]), columns);
+            Course(html, columns[^1], result.Curves[shown[i]], (spark, asked));
         }
 
         html.Close().Close().Close();
@@ -43,23 +44,28 @@ internal static class SpecimenTable
         }
     }
 
-    private static void Row(HtmlWriter html, AnalysisResult result, BandStatement band, string name)
+    // Where a row has no room it is laid out as a card: each cell then says what it is, and stays a cell to a screen reader.
+    private static void Row(HtmlWriter html, AnalysisResult result, (BandStatement Band, string Name) of, string[] columns)
     {
-        html.Open("tr").Element("th", name, ("scope", "row"));
-        html.Element("td", band.AtLeast is { } claim ? Wording.Bound(claim) : "no claim");
-        if (result.Plan.Requirement is not null)
+        BandStatement band = of.Band;
+        string[] cells =
+        [
+            band.AtLeast is { } claim ? Wording.Bound(claim) : "no claim",
+            .. result.Plan.Requirement is null ? Array.Empty<string>() : [Wording.Stands(result, band.Name) ?? Wording.Nothing],
+            band is { AtLeast: not null, WeakestAt: { } at } ? Wording.Frequency(at) : Wording.Nothing,
+            Wording.FigureOf(band, band.MeanDb),
+        ];
+        html.Open("tr", ("role", "row")).Element("th", of.Name, ("scope", "row"), ("role", "rowheader"));
+        foreach ((string cell, string column) in cells.Zip(columns.Skip(1)))
         {
-            html.Element("td", Wording.Stands(result, band.Name) ?? Wording.Nothing);
+            html.Element("td", cell, ("role", "cell"), ("data-label", column));
         }
-
-        html.Element("td", band is { AtLeast: not null, WeakestAt: { } at } ? Wording.Frequency(at) : Wording.Nothing);
-        html.Element("td", Wording.Figure(band.MeanDb));
     }
 
-    private static void Course(HtmlWriter html, ShieldingCurve curve, Sparkline spark, double? asked)
+    private static void Course(HtmlWriter html, string column, ShieldingCurve curve, (Sparkline Spark, double? Asked) drawn)
     {
-        html.Open("td");
-        spark.Write(html, curve, asked);
+        html.Open("td", ("role", "cell"), ("data-label", column));
+        drawn.Spark.Write(html, curve, drawn.Asked);
         html.Close().Close();
     }
 }

@@ -14,6 +14,13 @@ internal static class Thinning
     public static IReadOnlyList<Slice> Outermost(IReadOnlyList<Slice> slices, int most) =>
         slices.Count <= most ? slices : [.. slices.Chunk(Each(slices.Count, most)).Select(Joined)];
 
+    /// <summary>Places of so many values at most, of each run of neighbours the lowest.</summary>
+    public static int[] Places(int count, int most, Func<int, double> value)
+    {
+        IEnumerable<int> all = Enumerable.Range(0, count);
+        return count <= most ? [.. all] : [.. all.Chunk(Each(count, most)).Select(run => run.MinBy(i => value(i) is var v && double.IsNaN(v) ? double.PositiveInfinity : v))];
+    }
+
     private static DataPoint LowestOf(DataPoint[] points) =>
         points.Where(p => double.IsFinite(p.Y)).OrderBy(p => p.Y).FirstOrDefault(points[0]);
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
@@ -36,7 +35,7 @@ internal sealed class Ambient : ICheck
                 Role = SweepRole.Floor,
                 Size = new Decibels(floor.ReadingDeviationDb),
                 Message = $"Floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)}, more than noise can (single looks scatter by {Amount.Db(SingleLookScatter.Db)}): something comes and goes over much of the band.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Scatter of {Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} {floor.ReadingDeviationDb:0.00} dB, against {most:0.00} dB, from where on it is told: so many single looks hardly ever show as much."),
+                Basis = string.Create(Amount.Print, $"Scatter of {Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} {floor.ReadingDeviationDb:0.00} dB, against {most:0.00} dB, from where on it is told: so many single looks hardly ever show as much."),
                 NextStep = "Watch the floor for a while; find and switch off what transmits, or measure in a shielded room or at another hour.",
             };
         }
@@ -67,7 +66,7 @@ internal sealed class Ambient : ICheck
             + (how.Paused ? "something transmits there now and then; other floor sweeps show nothing, so it may also be in some covered sweeps and not in others."
                 : floor.SweepCount > 1 ? "something transmits there in every floor sweep." : "something transmits there; one floor sweep does not show whether it pauses.")
             + " A carrier beats with the signal, so nothing is taken out there and only a lower bound is given.",
-        Basis = string.Create(CultureInfo.InvariantCulture, $"{Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} against the floor of the frequencies to both sides, and against each other; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together, and allows for how uneven the floor is by itself."),
+        Basis = string.Create(Amount.Print, $"{Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} against the floor of the frequencies to both sides, and against each other; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together, and allows for how uneven the floor is by itself."),
         NextStep = how.Paused
             ? "Take more floor sweeps over a longer time to see all of it; measure in a shielded room or at a quiet hour, or leave these frequencies out of the claim."
             : "Terminate the input: what stays is the receiver's own. Else find and switch off the transmitter, measure in a shielded room or at another hour. Or leave these frequencies out of the claim.",

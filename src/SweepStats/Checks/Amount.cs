@@ -6,19 +6,29 @@ namespace SweepStats.Checks;
 /// <summary>Numbers as findings write them: invariant, as many digits as a bench needs.</summary>
 internal static class Amount
 {
-    public static string Db(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.0} dB");
+    /// <summary>Invariant, with the minus sign that all sentences have; tables keep the one of the keyboard.</summary>
+    public static CultureInfo Print { get; } = Printing();
+
+    public static string Db(double value) => string.Create(Amount.Print, $"{value:0.0} dB");
 
     /// <summary>A frequency in the unit that keeps it between 1 and 1000: "1.05 GHz".</summary>
     public static string Frequency(Hertz at) => at.Value switch
     {
-        >= 1e9 => string.Create(CultureInfo.InvariantCulture, $"{at.Value / 1e9:0.######} GHz"),
-        >= 1e6 => string.Create(CultureInfo.InvariantCulture, $"{at.Value / 1e6:0.######} MHz"),
-        >= 1e3 => string.Create(CultureInfo.InvariantCulture, $"{at.Value / 1e3:0.######} kHz"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{at.Value:0.######} Hz"),
+        >= 1e9 => string.Create(Amount.Print, $"{at.Value / 1e9:0.######} GHz"),
+        >= 1e6 => string.Create(Amount.Print, $"{at.Value / 1e6:0.######} MHz"),
+        >= 1e3 => string.Create(Amount.Print, $"{at.Value / 1e3:0.######} kHz"),
+        _ => string.Create(Amount.Print, $"{at.Value:0.######} Hz"),
     };
 
     public static string Count(int count, string one, string many) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)}");
+        string.Create(Amount.Print, $"{count} {(count == 1 ? one : many)}");
 
-    public static string OutOf(int part, int whole) => string.Create(CultureInfo.InvariantCulture, $"{part} of {whole} frequencies");
+    public static string OutOf(int part, int whole) => string.Create(Amount.Print, $"{part} of {whole} frequencies");
+
+    private static CultureInfo Printing()
+    {
+        var print = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+        print.NumberFormat.NegativeSign = "−";
+        return CultureInfo.ReadOnly(print);
+    }
 }

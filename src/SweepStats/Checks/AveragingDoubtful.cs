@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
@@ -50,7 +49,7 @@ internal sealed class AveragingDoubtful : ICheck
             Message = $"The averaging is stated as \"sample\", but the floor readings scatter by "
                 + $"{Amount.Db(floor.ReadingDeviationDb)} only: {Looks(floor)} looks went into each. If power is "
                 + $"averaged, values near the floor come out wrong by up to {Amount.Db(-new DetectorNoise(1).LogMeanOffset)}.",
-            Basis = string.Create(CultureInfo.InvariantCulture, $"Single looks at noise scatter by {SingleLookScatter.Db:0.00} "
+            Basis = string.Create(Amount.Print, $"Single looks at noise scatter by {SingleLookScatter.Db:0.00} "
                 + $"dB; told below {SingleLookScatter.Least(floor):0.00} dB, which so many hardly ever show by chance."),
             NextStep = "Set averaging in campaign.toml to \"power\" (RMS detector or power average) or \"log\" (log or video "
                 + "average); where nobody knows, leave it out.",
@@ -120,7 +119,7 @@ internal sealed class AveragingDoubtful : ICheck
                 + Held(seen)
                 + (seen.Averaging.Stated == Averaging.Unknown ? string.Empty : $" campaign.toml states "
                     + $"\"{Word(seen.Averaging.Stated)}\", which was not used."),
-            Basis = string.Create(CultureInfo.InvariantCulture, $"Skewness of the floor readings {skewness.Skewness:0.00}, "
+            Basis = string.Create(Amount.Print, $"Skewness of the floor readings {skewness.Skewness:0.00}, "
                 + $"against {skewness.OfLogAverages:0.00} at most for averages and {skewness.OfHighest:0.00} for the highest "
                 + $"of several looks with the same scatter of {seen.Floor!.ReadingDeviationDb:0.00} dB; standard error "
                 + $"{skewness.StandardError:0.00}, {skewness.Readings:0} independent readings. An average leans so in 1 of "
@@ -146,7 +145,7 @@ internal sealed class AveragingDoubtful : ICheck
             Message = $"The averaging is stated as \"{Word(seen.Averaging.Averaging)}\", but the floor readings lean further "
                 + "down than averages do, as the lowest of several would. After a minimum hold levels near the floor read too "
                 + "low, and the specimen may shield less than is claimed here.",
-            Basis = string.Create(CultureInfo.InvariantCulture, $"Skewness of the floor readings {skewness.Skewness:0.00}, "
+            Basis = string.Create(Amount.Print, $"Skewness of the floor readings {skewness.Skewness:0.00}, "
                 + $"against {skewness.OfPowerAverages:0.00} at least for averages with the same scatter of "
                 + $"{seen.Floor!.ReadingDeviationDb:0.00} dB; standard error {skewness.StandardError:0.00}, "
                 + $"{skewness.Readings:0} independent readings."),
@@ -179,7 +178,7 @@ internal sealed class AveragingDoubtful : ICheck
             + "looks, as if nothing was averaged. A minimum hold or a negative peak detector shows the same, and then the specimen may "
             + "shield less than is claimed here; the readings cannot tell them from a sample detector."
             + lowest.MattersHere,
-        Basis = string.Create(CultureInfo.InvariantCulture, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, "
+        Basis = string.Create(Amount.Print, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, "
             + $"single looks by {SingleLookScatter.Db:0.00} dB, two looks in one reading by "
             + $"{new DetectorNoise(2).LogStandardDeviation:0.00} dB; no file states \"{Word(seen.Averaging.Averaging)}\"."),
         NextStep = "Look up the detector and the trace mode of the receiver. With a cleared trace and a sample detector, or an "
@@ -252,7 +251,7 @@ internal sealed class AveragingDoubtful : ICheck
     }
 
     private static string Source(Evidence seen, Averaging kept) => Stating(seen, kept) is [var first, .. var more]
-        ? string.Create(CultureInfo.InvariantCulture, $"Stated in "
+        ? string.Create(Amount.Print, $"Stated in "
             + $"{first.Name}{(more.Count > 0 ? $" and {more.Count} more" : string.Empty)}")
         : "Stated in campaign.toml";
 
@@ -272,6 +271,6 @@ internal sealed class AveragingDoubtful : ICheck
     private static string Looks(NoiseFloor floor)
     {
         double looks = DetectorNoise.LooksFor(floor.ReadingDeviationDb);
-        return looks > MostLooks ? $"more than {MostLooks}" : looks < LeastLooks ? "more than one" : string.Create(CultureInfo.InvariantCulture, $"about {looks:0}");
+        return looks > MostLooks ? $"more than {MostLooks}" : looks < LeastLooks ? "more than one" : string.Create(Amount.Print, $"about {looks:0}");
     }
 }

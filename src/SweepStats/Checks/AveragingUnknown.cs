@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Floor;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -59,7 +58,7 @@ internal sealed class AveragingUnknown : ICheck
         Message = "The detector is not known for certain, and the floor scatters like single looks. That is what a sample detector shows, "
             + "and the intervals hold for it. A minimum hold or a negative peak detector shows the same, and then the specimen "
             + "may shield less than is claimed here; the readings cannot tell the two apart." + lowest.MattersHere,
-        Basis = string.Create(CultureInfo.InvariantCulture, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, "
+        Basis = string.Create(Amount.Print, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, "
             + $"single looks by {SingleLookScatter.Db:0.00} dB; the lowest of several looks at noise is distributed as a "
             + $"single look at less noise."),
         NextStep = "Look up the detector and the trace mode of the receiver. With a sample detector and a cleared trace set "
@@ -95,16 +94,16 @@ internal sealed class AveragingUnknown : ICheck
     private static string Scatter(NoiseFloor floor) => floor.Source == FloorSource.Declared
         ? "A declared floor has no scatter to tell by: a single look and endless averaging are both "
             + "reckoned with."
-        : string.Create(CultureInfo.InvariantCulture, $"Floor readings scatter by "
+        : string.Create(Amount.Print, $"Floor readings scatter by "
             + $"{floor.ReadingDeviationDb:0.00} dB, which is {floor.Noise[0].Looks:0.#} looks averaged in power or "
             + $"{floor.Noise[^1].LogAverages:0.#} averaged in dB.");
 
     private static string Why(FloorSkewness? skewness) => skewness switch
     {
         null => string.Empty,
-        { Skewness: double.NaN } => string.Create(CultureInfo.InvariantCulture, $" {skewness.Readings:0} independent readings "
+        { Skewness: double.NaN } => string.Create(Amount.Print, $" {skewness.Readings:0} independent readings "
             + $"do not show how they lean."),
-        _ => string.Create(CultureInfo.InvariantCulture, $" Their skewness is {skewness.Skewness:0.00} with a standard error "
+        _ => string.Create(Amount.Print, $" Their skewness is {skewness.Skewness:0.00} with a standard error "
             + $"of {skewness.StandardError:0.00}; averages with this scatter have {skewness.OfLogAverages:0.00}, the highest "
             + $"of several looks {skewness.OfHighest:0.00}, and where looks are smoothed anything between."),
     };

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
@@ -34,8 +33,8 @@ internal sealed class BelowThermal : ICheck
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
                 Size = new Decibels(limit - lowest),
-                Message = string.Create(CultureInfo.InvariantCulture, $"The floor goes down to {lowest:0.0} dBm, {limit - lowest:0.0} dB below the thermal noise of a bandwidth of {hertz:0.###} Hz at 290 K ({limit:0.0} dBm): an average of noise at room temperature cannot lie so low."),
-                Basis = string.Create(CultureInfo.InvariantCulture, $"k·T·B for {(Bandwidth(seen) is null ? "1 Hz, since no single bandwidth is stated" : "the stated bandwidth")}; {AllowedDb:0} dB are allowed for noise bandwidth and calibration."),
+                Message = string.Create(Amount.Print, $"The floor goes down to {lowest:0.0} dBm, {limit - lowest:0.0} dB below the thermal noise of a bandwidth of {hertz:0.###} Hz at 290 K ({limit:0.0} dBm): an average of noise at room temperature cannot lie so low."),
+                Basis = string.Create(Amount.Print, $"k·T·B for {(Bandwidth(seen) is null ? "1 Hz, since no single bandwidth is stated" : "the stated bandwidth")}; {AllowedDb:0} dB are allowed for noise bandwidth and calibration."),
                 NextStep = "Look at the unit of the levels, the stated resolution bandwidth, and whether the gain of a preamplifier was taken off the levels.",
             };
         }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Doubts;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
@@ -71,7 +70,7 @@ internal sealed class Capped : ICheck
     {
         double[] over = [.. capped.Where(r => !r.Ambient && !r.ReferenceInFloor).Select(r => r.CoveredDb - r.FloorDb!.Value)];
         return over.Length == 0
-            ? capped.All(r => r.Ambient) ? string.Create(CultureInfo.InvariantCulture, $"Floor sweeps hold more than noise at all {capped.Length} (finding ambient).") : "There the floor holds more than noise, or the reference rises less than 10 dB over it."
-            : string.Create(CultureInfo.InvariantCulture, $"Covered less floor: median {Sample.Median(over):0.0} dB, highest {over.Max():0.0} dB; the interval has no upper end where noise alone may make such a level.");
+            ? capped.All(r => r.Ambient) ? string.Create(Amount.Print, $"Floor sweeps hold more than noise at all {capped.Length} (finding ambient).") : "There the floor holds more than noise, or the reference rises less than 10 dB over it."
+            : string.Create(Amount.Print, $"Covered less floor: median {Sample.Median(over):0.0} dB, highest {over.Max():0.0} dB; the interval has no upper end where noise alone may make such a level.");
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
@@ -32,7 +31,7 @@ internal sealed class Drift : ICheck
                 Role = SweepRole.Reference,
                 Size = new Decibels(Math.Abs(shift.Db)),
                 Message = $"From the first to the last reference sweep the level moved by {Amount.Db(shift.Db)}: what was taken with it cannot be relied on.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"{shift.First} against {shift.Last}; beyond ±{RepeatDb:0} dB the tests in between are to be repeated (IEEE Std 299-2006, 4.4).{Trends(trends)}"),
+                Basis = string.Create(Amount.Print, $"{shift.First} against {shift.Last}; beyond ±{RepeatDb:0} dB the tests in between are to be repeated (IEEE Std 299-2006, 4.4).{Trends(trends)}"),
                 NextStep = "Let source and receiver warm up, fix cables and antennas, take the reference again until it stays, and then all specimens again.",
             };
             yield break;
@@ -72,7 +71,7 @@ internal sealed class Drift : ICheck
         DriftAlong.OrderWarmUp => $"from the first {Role(trend)} sweep to the last, most of it at first",
         DriftAlong.Halves => $"from the first half of the {Role(trend)} sweeps to the second",
         DriftAlong.ClockWarmUp => "over the campaign, most of it in the first third",
-        _ => string.Create(CultureInfo.InvariantCulture, $"over {(trend.Span < 2 ? trend.Span * 60 : trend.Span):0.#} {(trend.Span < 2 ? "minutes" : "hours")}"),
+        _ => string.Create(Amount.Print, $"over {(trend.Span < 2 ? trend.Span * 60 : trend.Span):0.#} {(trend.Span < 2 ? "minutes" : "hours")}"),
     };
 
     private static string Role(DriftTest trend) => trend.Groups[0].Role == SweepRole.Reference ? "reference" : "covered";
@@ -80,7 +79,7 @@ internal sealed class Drift : ICheck
     private static string Slope(DriftTest trend)
     {
         Interval limits = trend.SlopeLimits(Confidence.NinetyFive);
-        return string.Create(CultureInfo.InvariantCulture, $"Curve through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from {DriftTest.WorthTellingDb} dB on where chance explains it in less than {DriftTest.FalseAlarm * 100:0} % of such tests.{(trend.LeftOut.IsEmpty ? string.Empty : " Odd sweeps were left out.")}");
+        return string.Create(Amount.Print, $"Curve through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from {DriftTest.WorthTellingDb} dB on where chance explains it in less than {DriftTest.FalseAlarm * 100:0} % of such tests.{(trend.LeftOut.IsEmpty ? string.Empty : " Odd sweeps were left out.")}");
     }
 
     private static string Ranks(DriftTest trend)
@@ -99,7 +98,7 @@ internal sealed class Drift : ICheck
         }
 
         var ranks = MannKendall.Of(inOrder);
-        return string.Create(CultureInfo.InvariantCulture, $" Reference sweeps by rank alone (Mann and Kendall): S = {ranks.S}, probability {ranks.Probability:0.###}.");
+        return string.Create(Amount.Print, $" Reference sweeps by rank alone (Mann and Kendall): S = {ranks.S}, probability {ranks.Probability:0.###}.");
     }
 
     private static string Trends(List<DriftTest> trends) => string.Concat(trends.Select(t => " " + Slope(t)));

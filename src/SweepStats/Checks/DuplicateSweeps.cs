@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Sweeps;
 
@@ -56,7 +55,7 @@ internal sealed class DuplicateSweeps : ICheck
         Message = twin.SameKind
                     ? $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}: it is counted once, since two real sweeps do not agree at every point."
                     : $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}, although they stand for different things: one of them is not what it says it is.",
-        Basis = string.Create(CultureInfo.InvariantCulture, $"All {twin.Copy.Levels.Length} levels are the same to the last digit, {twin.Copy.Levels.Distinct().Count()} different ones among them; {(twin.SameKind ? "two real sweeps agree so by chance less than once in 1000 times, by what other sweeps and the step of the display show" : "sweeps of two kinds hardly ever agree at every point")}."),
+        Basis = string.Create(Amount.Print, $"All {twin.Copy.Levels.Length} levels are the same to the last digit, {twin.Copy.Levels.Distinct().Count()} different ones among them; {(twin.SameKind ? "two real sweeps agree so by chance less than once in 1000 times, by what other sweeps and the step of the display show" : "sweeps of two kinds hardly ever agree at every point")}."),
         NextStep = "Look whether a file was copied or exported twice; take the missing sweep again.",
     };
 }

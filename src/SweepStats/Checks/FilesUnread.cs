@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -20,8 +19,7 @@ internal sealed class FilesUnread : ICheck
                     Severity = Severity.Warning,
                     Role = role,
                     Message = $"{unread.Told}: what they hold is in no figure.",
-                    Basis = string.Create(
-                        CultureInfo.InvariantCulture, $"Left out on request (--keep-going); {InUse(seen, role)} {role.ToString().ToLowerInvariant()} sweeps were read."),
+                    Basis = string.Create(Amount.Print, $"Left out on request (--keep-going); {InUse(seen, role)} {role.ToString().ToLowerInvariant()} sweeps were read."),
                     NextStep = unread.NextStep,
                 };
             }

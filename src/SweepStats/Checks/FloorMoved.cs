@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Doubts;
 using SweepStats.Floor;
 using SweepStats.Quantities;
@@ -38,7 +37,7 @@ internal sealed class FloorMoved : ICheck
                 Where = Stretches.Where(seen.Campaign.Grid, motion.Points.Contains),
                 Size = new Decibels(motion.RiseDb),
                 Message = $"At {Amount.OutOf(motion.Points.Length, seen.Campaign.Grid.Count)} the covered level stands {Amount.Db(motion.RiseDb)} over the floor, everywhere alike: the noise has probably risen since the floor was measured. Bounds are given there, and the floor is taken to lie up to {Amount.Db(motion.ReachDb)} off.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Mean rise {motion.RiseDb:0.00} dB with a standard error of {motion.ErrorDb:0.00} dB; the readings scatter about it as noise does, and few stand just above."),
+                Basis = string.Create(Amount.Print, $"Mean rise {motion.RiseDb:0.00} dB with a standard error of {motion.ErrorDb:0.00} dB; the readings scatter about it as noise does, and few stand just above."),
                 NextStep = "Take floor sweeps now, and next time before and after the specimens. Let the receiver warm up.",
             };
         }
@@ -52,7 +51,7 @@ internal sealed class FloorMoved : ICheck
                 Role = SweepRole.Floor,
                 Size = new Decibels(change),
                 Message = $"The floor {(change > 0 ? "rose" : "fell")} by {Amount.Db(Math.Abs(change))} from the sweeps before the specimens to those after them. Intervals near the floor allow for any floor between the two.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Mean of the later floor sweeps less that of the earlier ones, {change:0.00} dB: more than sweeps of one time scatter."),
+                Basis = string.Create(Amount.Print, $"Mean of the later floor sweeps less that of the earlier ones, {change:0.00} dB: more than sweeps of one time scatter."),
                 NextStep = Math.Abs(change) < UnusualDb ? "Let the receiver warm up; take the floor more often."
                     : "Look what changed at the receiver (a setting, an attenuator, a transmitter that came on); mend it, and take floor and covered sweeps again.",
             };

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SweepStats.Leakage;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
@@ -64,7 +63,7 @@ internal sealed class Leakage : ICheck
         Severity = Severity.Note,
         Role = SweepRole.Plate,
         Message = "Plate sweeps are there, but not on the frequencies and in the unit of the other sweeps: leakage round the specimen was not looked at.",
-        Basis = string.Create(CultureInfo.InvariantCulture, $"{Amount.Count(PlateCount(seen), "plate sweep was", "plate sweeps were")} read; none has all {seen.Campaign.Grid.Count} frequencies in {seen.Campaign.Scale.Symbol()}."),
+        Basis = string.Create(Amount.Print, $"{Amount.Count(PlateCount(seen), "plate sweep was", "plate sweeps were")} read; none has all {seen.Campaign.Grid.Count} frequencies in {seen.Campaign.Scale.Symbol()}."),
         NextStep = "Take the plate with the same start, stop and number of points as the specimens.",
     };
 
@@ -79,7 +78,7 @@ internal sealed class Leakage : ICheck
             Size = new Decibels(over.Max()),
             Bias = Bias.Unknown,
             Message = $"More arrives with the plate than with nothing in its place, by up to {Amount.Db(over.Max())}: plate and reference look exchanged.",
-            Basis = string.Create(CultureInfo.InvariantCulture, $"Plate less reference: median {Sample.Median(over):0.0} dB, at {Amount.OutOf(over.Length, seen.Campaign.Grid.Count)}."),
+            Basis = string.Create(Amount.Print, $"Plate less reference: median {Sample.Median(over):0.0} dB, at {Amount.OutOf(over.Length, seen.Campaign.Grid.Count)}."),
             NextStep = ExchangedPlate.NextStep,
         };
     }
@@ -98,7 +97,7 @@ internal sealed class Leakage : ICheck
             Message = $"At {Amount.Count(hidden, "value", "values")} the plate shows nothing but noise, and a leakage that matters could hide in it. The intervals allow for it. "
                 + $"At half of the frequencies it may be as high as {Amount.Db(below)} below the reference."
                 + (bounds > 0 ? $" {Amount.Count(bounds, "value is", "values are")} only a bound for it." : string.Empty),
-            Basis = string.Create(CultureInfo.InvariantCulture, $"95 % limit of what comes beyond the noise, from {Amount.Count(PlateCount(seen), "plate sweep", "plate sweeps")}; it matters from {Materiality.Share * 100:0} % of a half-width on."),
+            Basis = string.Create(Amount.Print, $"95 % limit of what comes beyond the noise, from {Amount.Count(PlateCount(seen), "plate sweep", "plate sweeps")}; it matters from {Materiality.Share * 100:0} % of a half-width on."),
             NextStep = "Take more plate sweeps, or reference and plate with more power: less can hide behind the plate then, and the intervals narrow. More averaging or a narrower bandwidth in all sweeps does the same.",
         };
     }
@@ -129,8 +128,8 @@ internal sealed class Leakage : ICheck
                 + (leakage.Subtracted ? "It was taken out of all sweeps as a voltage, since it is stated to be the same with and without the specimen; what the floor shows may be left of it is in the intervals." + (seen.History is { Bracketed: true } ? string.Empty : " Nothing shows that it stayed the same while the specimens were measured.")
                     : "The intervals allow for any phase of it."),
             Basis = leakage.Source == LeakageSource.FloorPhase
-                ? string.Create(CultureInfo.InvariantCulture, $"Mean voltage of {seen.Campaign.Floor!.SweepCount} floor sweeps against their scatter, at {Amount.OutOf(here.Length, shown.Length)}.")
-                : string.Create(CultureInfo.InvariantCulture, $"{seen.Campaign.Floor!.SweepCount} floor sweeps scatter, or vary over frequency, as a steady signal does and noise does not."),
+                ? string.Create(Amount.Print, $"Mean voltage of {seen.Campaign.Floor!.SweepCount} floor sweeps against their scatter, at {Amount.OutOf(here.Length, shown.Length)}.")
+                : string.Create(Amount.Print, $"{seen.Campaign.Floor!.SweepCount} floor sweeps scatter, or vary over frequency, as a steady signal does and noise does not."),
             NextStep = leakage.Subtracted ? "Take floor sweeps before and after the specimens; twice as many narrow the intervals." : Remedy(seen),
         };
     }
@@ -148,7 +147,7 @@ internal sealed class Leakage : ICheck
             Where = Stretches.Where(seen.Campaign.Grid, near.Contains),
             Size = double.IsFinite(most) ? new Decibels(most) : null,
             Message = $"At {Amount.OutOf(near.Length, curve.Readings.Length)} the covered level lies less than {Amount.Db(FarEnoughDb)} over what comes on another way than through the specimen (from {Amount.Db(ceiling)} below the reference on): the figures are less sure for it. Where leakage may be all there is, only a bound is given.",
-            Basis = string.Create(CultureInfo.InvariantCulture, $"Covered level over leakage: median {middle:0.0} dB, lowest {near.Min(f => Over(curve.Readings[f].Evidence)):0.0} dB, against {FarEnoughDb:0} dB; the two add as voltages of unknown phase."),
+            Basis = string.Create(Amount.Print, $"Covered level over leakage: median {middle:0.0} dB, lowest {near.Min(f => Over(curve.Readings[f].Evidence)):0.0} dB, against {FarEnoughDb:0} dB; the two add as voltages of unknown phase."),
             NextStep = seen.Leakages.Any(l => l.Source == LeakageSource.Plate && l.Anywhere)
                 ? "Find the way round: seal the edges of the opening, the cables and the joints of the frame, and take the plate again before the specimens."
                 : Remedy(seen),

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Linearity;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
@@ -52,7 +51,7 @@ internal sealed class LinearityUntested : ICheck
             + "If it does not, put attenuation before the receiver.",
     };
 
-    private static string Basis(Taken taken) => string.Create(CultureInfo.InvariantCulture,
+    private static string Basis(Taken taken) => string.Create(Amount.Print,
         $"{Amount.Count(taken.Sweeps, "linearity sweep", "linearity sweeps")} at {Amount.Count(taken.Levels, "stated source level", "stated source levels")}, the reference's {(taken.ReferenceKnown ? "stated" : "not stated")}; "
         + $"one level of linearity sweeps beside that of the reference is needed.");
 

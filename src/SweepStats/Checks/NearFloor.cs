@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -37,7 +36,7 @@ internal sealed class NearFloor : ICheck
                 Where = Stretches.Where(seen.Campaign.Grid, At),
                 Size = new Decibels(largest),
                 Message = $"At {Amount.OutOf(near.Count, curve.Readings.Length)} the covered level is within 10 dB of the floor; the noise in it was taken out, by up to {Amount.Db(largest)}, and what it may have been makes the figures less sure.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Covered less floor: lowest {near.Min(r => r.Evidence.CoveredDb - r.Evidence.FloorDb!.Value):0.0} dB, against 10 dB; what noise adds follows from the rise over the floor and the looks of the detector."),
+                Basis = string.Create(Amount.Print, $"Covered less floor: lowest {near.Min(r => r.Evidence.CoveredDb - r.Evidence.FloorDb!.Value):0.0} dB, against 10 dB; what noise adds follows from the rise over the floor and the looks of the detector."),
                 NextStep = "Nothing, unless narrower intervals are wanted there: then make more range or average more.",
             };
         }

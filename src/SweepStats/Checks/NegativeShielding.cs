@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
@@ -73,7 +72,7 @@ internal sealed class NegativeShielding : ICheck
             Size = new Decibels(lowest),
             Message = $"At {Amount.OutOf(here.Length, curve.Readings.Length)} more arrives with the specimen than without it, by up to {Amount.Db(-lowest)}, {Beyond(curve, here)}."
                 + (severity == Severity.Note ? $" Up to {Amount.Db(MaterialDb)} may come from cables and a receiver that moved." : string.Empty),
-            Basis = string.Create(CultureInfo.InvariantCulture, $"Lowest shielding {lowest:0.0} dB; told where the upper limit lies below 0 dB at a level that a specimen without any shielding passes somewhere in {FalseAlarm * 100:0.#} % of campaigns, a warning from {MaterialDb} dB on, a note from {WorthTellingDb} dB on; from single sweeps, below -{SingleSweepDb:0} dB."),
+            Basis = string.Create(Amount.Print, $"Lowest shielding {lowest:0.0} dB; told where the upper limit lies below 0 dB at a level that a specimen without any shielding passes somewhere in {FalseAlarm * 100:0.#} % of campaigns, a warning from {MaterialDb} dB on, a note from {WorthTellingDb} dB on; from single sweeps, below -{SingleSweepDb:0} dB."),
             NextStep = ExchangedPlate.IsLikely(seen) ? ExchangedPlate.NextStep
                 : "Look whether reference and covered sweeps were exchanged, whether source or cables moved, and whether the specimen resonates with its holder.",
         };

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
@@ -36,7 +35,7 @@ internal sealed class NoFloor : ICheck
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
                 Message = $"The floor is declared, not measured: it is taken to be right to {Amount.Db(NoiseFloorEstimator.DeclaredHalfWidthDb)}, and near it the intervals are as wide as that makes them.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"0 floor sweeps in use; declared {seen.Floor.LevelDb[0]:0.##} {seen.Campaign.Scale.Symbol()}."),
+                Basis = string.Create(Amount.Print, $"0 floor sweeps in use; declared {seen.Floor.LevelDb[0]:0.##} {seen.Campaign.Scale.Symbol()}."),
                 NextStep = unread?.Mend ?? "Take at least three floor sweeps: source off, all receiver settings as they are.",
             };
         }

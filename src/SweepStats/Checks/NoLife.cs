@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
@@ -48,7 +47,7 @@ internal sealed class NoLife : ICheck
         Specimen = sweeps.Name,
         Message = $"{(sweeps.Role == SweepRole.Reference ? "The reference" : "The covered level")} stands at {Level(seen, sweeps.Block[0][0])} at all {sweeps.Block.PointCount} frequencies"
             + (coarse ? ": a display with finer steps would show whether it lives." : ": no set-up is as flat as that, so these are no readings of it."),
-        Basis = string.Create(CultureInfo.InvariantCulture, $"{Amount.Count(sweeps.Block.SweepCount, "sweep", "sweeps")}, each without any difference between its {sweeps.Block.PointCount} readings; told from {BottomReadings.FewestToMove} frequencies on, a fault where other sweeps show steps of {FinestThatHidesDb} dB or finer."),
+        Basis = string.Create(Amount.Print, $"{Amount.Count(sweeps.Block.SweepCount, "sweep", "sweeps")}, each without any difference between its {sweeps.Block.PointCount} readings; told from {BottomReadings.FewestToMove} frequencies on, a fault where other sweeps show steps of {FinestThatHidesDb} dB or finer."),
         NextStep = "Look whether source and receiver were connected and the file holds readings, and take the sweeps again. A reference that was divided by itself belongs in dB.",
     };
 
@@ -60,11 +59,11 @@ internal sealed class NoLife : ICheck
         Specimen = specimen.Name,
         Where = Stretches.Where(seen.Campaign.Grid, f => bottom[f]),
         Message = $"At {Amount.OutOf(bottom.Count(b => b), bottom.Length)} covered sweeps stand at the lowest level shown, {Level(seen, specimen.Block.LowestDb)}: the display ends there, and the specimen may shield more than is shown.",
-        Basis = string.Create(CultureInfo.InvariantCulture, $"{Enumerable.Range(0, specimen.Block.SweepCount).Sum(j => Standing(specimen.Block, j))} readings at that level, and none below; so many, or so many side by side, come by chance less than once in 1000 campaigns."),
+        Basis = string.Create(Amount.Print, $"{Enumerable.Range(0, specimen.Block.SweepCount).Sum(j => Standing(specimen.Block, j))} readings at that level, and none below; so many, or so many side by side, come by chance less than once in 1000 campaigns."),
         NextStep = "Lower the bottom of the display (a lower reference level, or more dB a division) and take covered, reference and floor sweeps again.",
     };
 
-    private static string Level(Evidence seen, double level) => string.Create(CultureInfo.InvariantCulture, $"{level:0.0#} {seen.Campaign.Scale.Symbol()}");
+    private static string Level(Evidence seen, double level) => string.Create(Amount.Print, $"{level:0.0#} {seen.Campaign.Scale.Symbol()}");
 
     private static int Standing(SweepBlock block, int sweep)
     {

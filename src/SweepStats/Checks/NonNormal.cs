@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -50,7 +49,7 @@ internal sealed class NonNormal : ICheck
                 Severity = matters ? Severity.Warning : Severity.Note,
                 Message = $"Readings do not scatter evenly about their mean: {(excess > PlainExcess ? "a few lie far off, most close by" : "one side reaches farther than the other")}. "
                     + (matters ? "An interval from few sweeps may miss the truth more often than it says." : "The intervals hold all the same."),
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Anderson and Darling's A² {test.Statistic:0.0} from {values.Length} readings against the scatter of their neighbourhood; skewness {skewness:0.00}, excess {excess:0.00} (told from {PlainSkewness} or {PlainExcess} on). Skewness of reference less covered {lopsided:0.00}; beyond {ScatterSkewness.Material} fewer than 92 % of 95 % intervals from 3 to 10 sweeps hold, with less 92 to 98 %."),
+                Basis = string.Create(Amount.Print, $"Anderson and Darling's A² {test.Statistic:0.0} from {values.Length} readings against the scatter of their neighbourhood; skewness {skewness:0.00}, excess {excess:0.00} (told from {PlainSkewness} or {PlainExcess} on). Skewness of reference less covered {lopsided:0.00}; beyond {ScatterSkewness.Material} fewer than 92 % of 95 % intervals from 3 to 10 sweeps hold, with less 92 to 98 %."),
                 NextStep = (matters ? string.Empty : "Nothing, unless the cause is wanted. ") + "Look for what comes and goes: a loose connector, a cable that moves, another transmitter, a source that hops. Mend it and take the sweeps again; else take at least ten.",
             };
         }

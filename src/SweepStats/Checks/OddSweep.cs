@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Repeats;
 using SweepStats.Sweeps;
 
@@ -31,9 +30,8 @@ internal sealed class OddSweep : ICheck
         Sweep = odd.Sweep.Sweep.Name,
         Size = odd.Size,
         Message = What(odd) + " It stays in the result.",
-        Basis = string.Create(
-            CultureInfo.InvariantCulture,
-            $"Against the scatter of {odd.SweepCount} repeated sweeps t = {odd.T:0.0} on {odd.DegreesOfFreedom} degrees of freedom, probability {odd.Probability:0.0e+0}; {(odd.Deviate is { } deviate ? string.Create(CultureInfo.InvariantCulture, $"in its own group extreme studentised deviate {deviate:0.00} against {odd.CriticalDeviate:0.00}") : "its own group is too small to say more")}."),
+        Basis = string.Create(Amount.Print,
+            $"Against the scatter of {odd.SweepCount} repeated sweeps t = {odd.T:0.0} on {odd.DegreesOfFreedom} degrees of freedom, probability {odd.Probability:0.0e+0}; {(odd.Deviate is { } deviate ? string.Create(Amount.Print, $"in its own group extreme studentised deviate {deviate:0.00} against {odd.CriticalDeviate:0.00}") : "its own group is too small to say more")}."),
         NextStep = "Look what was different (a cable touched, a person in the way, a setting). If you know, exclude the sweep with that reason in sweeps.csv and take it again; if not, take more sweeps.",
     });
 

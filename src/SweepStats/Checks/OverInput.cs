@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
@@ -31,7 +30,7 @@ internal sealed class OverInput : ICheck
                 Where = Stretches.Where(seen.Campaign.Grid, f => reference[f].Evidence.ReferenceDb > most),
                 Size = new Decibels(over),
                 Message = $"At {Amount.OutOf(count, reference.Length)} the reference lies above the stated maximum input, by up to {Amount.Db(over)}: an overloaded receiver reads too low, so the shielding there is at least what is shown, where the specimen lets less through than arrives without it.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Highest reference level {reference.Max(r => r.Evidence.ReferenceDb):0.0} dBm, the mean of {Amount.Count(seen.Campaign.Reference.SweepCount, "sweep", "sweeps")}, against a stated maximum of {most:0.##} dBm."),
+                Basis = string.Create(Amount.Print, $"Highest reference level {reference.Max(r => r.Evidence.ReferenceDb):0.0} dBm, the mean of {Amount.Count(seen.Campaign.Reference.SweepCount, "sweep", "sweeps")}, against a stated maximum of {most:0.##} dBm."),
                 Bias = Checks.Bias.TooSmall,
                 NextStep = $"Put {Math.Ceiling(over):0} dB more attenuation before the receiver, or turn the source down, and take all sweeps again.",
             };

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
@@ -46,9 +45,9 @@ internal sealed class PlacementEffect : ICheck
                 Role = SweepRole.Covered,
                 Size = new Decibels(placement),
                 Biases = Once(seen, placement),
-                Message = string.Create(CultureInfo.InvariantCulture, $"Taking the specimen off and putting it back moves the level by {placement:0.0#} dB (one standard deviation), sweeps of one placement only by {Math.Sqrt(within):0.0#} dB. ")
+                Message = string.Create(Amount.Print, $"Taking the specimen off and putting it back moves the level by {placement:0.0#} dB (one standard deviation), sweeps of one placement only by {Math.Sqrt(within):0.0#} dB. ")
                     + (once > 0 ? $"The intervals of {Amount.Count(once, "specimen", "specimens")} with one placement, or with none named, do not cover that." : "The intervals cover it: they count placements."),
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Variance ratio placement : sweep {ratio.F:0.0} on {ratio.UpperDegreesOfFreedom} and {ratio.LowerDegreesOfFreedom} degrees of freedom, {Amount.Count(specimens.Count, "specimen", "specimens")}; told where chance explains it in less than {FalseAlarm:P0}."),
+                Basis = string.Create(Amount.Print, $"Variance ratio placement : sweep {ratio.F:0.0} on {ratio.UpperDegreesOfFreedom} and {ratio.LowerDegreesOfFreedom} degrees of freedom, {Amount.Count(specimens.Count, "specimen", "specimens")}; told where chance explains it in less than {FalseAlarm:P0}."),
                 NextStep = once > 0
                     ? "Put every specimen on at least three times and name the placements."
                     : "More placements narrow the intervals, more sweeps of each hardly do; a frame that presses the edges alike each time makes the effect smaller.",

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -19,7 +18,7 @@ internal sealed class PlacementUnknown : ICheck
                 Severity = Severity.Note,
                 Role = SweepRole.Covered,
                 Message = $"For {Which(unnamed, seen.Curves.Length)} no placements are named, or only one: the intervals cover how well sweeps repeat, not how well the specimen can be put back.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Two placements or more are named for {seen.Curves.Length - unnamed.Length} of {seen.Curves.Length} specimens."),
+                Basis = string.Create(Amount.Print, $"Two placements or more are named for {seen.Curves.Length - unnamed.Length} of {seen.Curves.Length} specimens."),
                 NextStep = "Take the specimen off and put it back between sweeps, and name the placements: covered/<lot>/<specimen>/<placement>/, or the placement column of sweeps.csv.",
             };
         }

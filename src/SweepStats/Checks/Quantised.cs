@@ -29,7 +29,7 @@ internal sealed class Quantised : ICheck
             Role = worst.Role,
             Size = new Decibels(worst.DeviationDb),
             Message = $"Levels come in steps of {Amount.Db(worst.DeviationDb * Math.Sqrt(12))} ({worst.Name}): rounding adds {worst.DeviationDb.ToString("0.00", CultureInfo.InvariantCulture)} dB of standard uncertainty to each level, however many sweeps are taken.",
-            Basis = string.Create(CultureInfo.InvariantCulture, $"A step q has a standard uncertainty of q/√12 (JCGM 100, F.2.2.1), here {worst.DeviationDb:0.000} dB; told from {WorthTellingDb} dB on."),
+            Basis = string.Create(Amount.Print, $"A step q has a standard uncertainty of q/√12 (JCGM 100, F.2.2.1), here {worst.DeviationDb:0.000} dB; told from {WorthTellingDb} dB on."),
             NextStep = "Export the levels with more digits, or with a finer scale on the display.",
         };
     }

@@ -1,4 +1,3 @@
-using System.Globalization;
 
 namespace SweepStats.Checks;
 
@@ -13,7 +12,7 @@ public static class RangeRemedy
     public static string For(double missing, bool overloaded = false, double? attenuationDb = null)
     {
         string[] ways = [.. Ways(missing, attenuationDb).Where(way => !overloaded || !way.MoreLevel).Select(way => way.Words)];
-        string gain = string.Create(CultureInfo.InvariantCulture, $"To gain {missing:0.0} dB{(overloaded ? " without more level at a receiver that is overloaded" : string.Empty)}");
+        string gain = string.Create(Amount.Print, $"To gain {missing:0.0} dB{(overloaded ? " without more level at a receiver that is overloaded" : string.Empty)}");
         return ways.Length switch
         {
             0 => $"{gain} no setting is enough: measure with another set-up.",
@@ -31,12 +30,12 @@ public static class RangeRemedy
         double bandwidth = Math.Pow(10, missing / 10);
         if (missing <= MostOneSettingGives)
         {
-            yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(missing):0} dB more source power"), MoreLevel: true);
+            yield return new Way(string.Create(Amount.Print, $"{Math.Ceiling(missing):0} dB more source power"), MoreLevel: true);
         }
 
         if (missing <= 40)
         {
-            yield return new Way(string.Create(CultureInfo.InvariantCulture, $"a resolution bandwidth {(bandwidth < 10 ? Math.Ceiling(bandwidth * 10) / 10 : Math.Ceiling(bandwidth)):0.#} times narrower"), MoreLevel: false);
+            yield return new Way(string.Create(Amount.Print, $"a resolution bandwidth {(bandwidth < 10 ? Math.Ceiling(bandwidth * 10) / 10 : Math.Ceiling(bandwidth)):0.#} times narrower"), MoreLevel: false);
         }
 
         if (missing <= MostOneSettingGives && attenuationDb is not 0)
@@ -51,14 +50,14 @@ public static class RangeRemedy
 
         if (missing <= 10)
         {
-            yield return new Way(string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(bandwidth * bandwidth):0} times more averaging"), MoreLevel: false);
+            yield return new Way(string.Create(Amount.Print, $"{Math.Ceiling(bandwidth * bandwidth):0} times more averaging"), MoreLevel: false);
         }
     }
 
     // What is not in cannot be taken out.
     private static string Attenuation(double missing, double? there) => there is { } db && db < missing
-        ? string.Create(CultureInfo.InvariantCulture, $"{db:0.#} dB of it by taking out the input attenuation as far as overload allows")
-        : string.Create(CultureInfo.InvariantCulture, $"{missing:0} dB less input attenuation as far as overload allows");
+        ? string.Create(Amount.Print, $"{db:0.#} dB of it by taking out the input attenuation as far as overload allows")
+        : string.Create(Amount.Print, $"{missing:0} dB less input attenuation as far as overload allows");
 
     private sealed record Way(string Words, bool MoreLevel);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
@@ -34,7 +33,7 @@ internal sealed class RequirementBeyond : ICheck
                 LeavesFrequenciesOut = true,
                 Where = [.. beyond],
                 Message = $"The requirement asks about {Band(asked)}, and {Band(grid.Band)} was analysed: whether it is met beyond that, nobody knows.",
-                Basis = string.Create(CultureInfo.InvariantCulture, $"Told where the requirement reaches farther than one step of the sweep beyond the first or last of {grid.Count} frequencies."),
+                Basis = string.Create(Amount.Print, $"Told where the requirement reaches farther than one step of the sweep beyond the first or last of {grid.Count} frequencies."),
                 NextStep = "Measure the whole band that is asked about, or state the requirement for the band that was measured.",
             };
         }

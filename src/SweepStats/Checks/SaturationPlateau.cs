@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Clipping;
 using SweepStats.Quantities;
@@ -23,7 +22,7 @@ internal sealed class SaturationPlateau : ICheck
     private Finding Told(Evidence seen, Clipped found)
     {
         ClippedReadings readings = found.Readings;
-        string level = string.Create(CultureInfo.InvariantCulture, $"{readings.LevelDb:0.0} {seen.Campaign.Scale.Symbol()}");
+        string level = string.Create(Amount.Print, $"{readings.LevelDb:0.0} {seen.Campaign.Scale.Symbol()}");
         string what = found.Role == SweepRole.Reference ? "the reference" : "the covered level";
         return new Finding
         {
@@ -52,12 +51,12 @@ internal sealed class SaturationPlateau : ICheck
 
     private static string Basis(Clipped found) => found.Readings.Kind switch
     {
-        ClippingKind.Wide => string.Create(CultureInfo.InvariantCulture,
+        ClippingKind.Wide => string.Create(Amount.Print,
             $"Longest flat top {found.Readings.Longest} neighbouring frequencies, in {FlatRun.Most(found.Block)} of {found.Block.SweepCount} sweeps or more; "
             + $"by chance as long a one comes in less than one of 1000 campaigns."),
-        ClippingKind.Tied => string.Create(CultureInfo.InvariantCulture,
+        ClippingKind.Tied => string.Create(Amount.Print,
             $"Of all readings {found.Readings.ReadingCount} stand at the highest level, more than the number just below it lets expect; by chance as many come in less than one of 10 000 campaigns."),
-        _ => string.Create(CultureInfo.InvariantCulture, $"Other sweeps of the campaign are clipped at this level; {Amount.Count(found.Readings.ReadingCount, "reading stands", "readings stand")} at it here, and none above."),
+        _ => string.Create(Amount.Print, $"Other sweeps of the campaign are clipped at this level; {Amount.Count(found.Readings.ReadingCount, "reading stands", "readings stand")} at it here, and none above."),
     };
 
     private sealed record Clipped(SweepRole Role, SpecimenName? Specimen, SweepBlock Block, ClippedReadings Readings);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
@@ -17,7 +16,7 @@ internal sealed class SettingsChanged : ICheck
         ("detector", s => s.Settings.Detector?.Trim().ToLowerInvariant()),
         ("trace mode", s => s.Settings.TraceMode?.Trim().ToLowerInvariant()),
         ("preamplifier", s => s.Settings.Preamplifier?.Trim().ToLowerInvariant()),
-        ("source power", s => s.Settings.SourcePowerDbm is { } dbm ? string.Create(CultureInfo.InvariantCulture, $"{dbm:0.##} dBm") : null),
+        ("source power", s => s.Settings.SourcePowerDbm is { } dbm ? string.Create(Amount.Print, $"{dbm:0.##} dBm") : null),
     ];
 
     public string Code => "settings-changed";
@@ -51,7 +50,7 @@ internal sealed class SettingsChanged : ICheck
                 Size = shift == 0 ? null : new Decibels(shift),
                 Message = $"The {name} differs between sweeps that are compared: {list}."
                     + (shift == 0 ? string.Empty : $" The floor was moved by {Amount.Db(shift)}, as noise goes with bandwidth."),
-                Basis = string.Create(CultureInfo.InvariantCulture, $"{stated.Select(s => s.Value).Distinct().Count()} different values; {stated.Count} of {sweeps.Count} sweeps state one{(shift == 0 ? string.Empty : "; 10 lg of the ratio of the bandwidths")}."),
+                Basis = string.Create(Amount.Print, $"{stated.Select(s => s.Value).Distinct().Count()} different values; {stated.Count} of {sweeps.Count} sweeps state one{(shift == 0 ? string.Empty : "; 10 lg of the ratio of the bandwidths")}."),
                 NextStep = "Take floor, reference and covered with the same source and receiver settings.",
             };
         }
@@ -97,12 +96,12 @@ internal sealed class SettingsChanged : ICheck
                     Where = Stretches.Where(seen.Campaign.Grid, InFloor),
                     Size = new Decibels(mean),
                     Message = $"Where the covered level is in the noise it lies {Amount.Db(mean)} under the floor on average: noise alone cannot do that, so this is not the floor of these sweeps and the bounds that rest on it do not hold.",
-                    Basis = string.Create(CultureInfo.InvariantCulture, $"Mean over {under.Length} frequencies and {curve.SweepCount} sweeps {mean:0.00} dB under the floor; chance allows {chance:0.00} dB (5 standard errors of the noise), drift {MoreThanDriftDb:0} dB."),
+                    Basis = string.Create(Amount.Print, $"Mean over {under.Length} frequencies and {curve.SweepCount} sweeps {mean:0.00} dB under the floor; chance allows {chance:0.00} dB (5 standard errors of the noise), drift {MoreThanDriftDb:0} dB."),
                     NextStep = "Take the floor again with exactly the settings of the covered sweeps, or correct the declared floor.",
                 };
             }
         }
     }
 
-    private static string Hertz(double hertz) => string.Create(CultureInfo.InvariantCulture, $"{hertz:0.###} Hz");
+    private static string Hertz(double hertz) => string.Create(Amount.Print, $"{hertz:0.###} Hz");
 }

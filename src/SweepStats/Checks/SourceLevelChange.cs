@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Linearity;
 using SweepStats.Quantities;
@@ -80,5 +79,5 @@ internal static class SourceLevelChange
 
     private static string All(double[] levels) => string.Join(" and ", levels.Distinct().Order().Select(Dbm));
 
-    private static string Dbm(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.##} dBm");
+    private static string Dbm(double value) => string.Create(Amount.Print, $"{value:0.##} dBm");
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Doubts;
 using SweepStats.Sweeps;
@@ -38,8 +37,8 @@ internal sealed class SuspectedFloor : ICheck
             Role = SweepRole.Covered,
             Specimen = specimen.Name,
             Where = Stretches.Where(seen.Campaign.Grid, here.Contains),
-            Message = string.Create(CultureInfo.InvariantCulture, $"At {Amount.OutOf(here.Length, block.PointCount)} the covered sweeps do not show the reference's shape, nor resemble each other: what they show there, about {level:0} on the level scale, is probably the receiver's own noise{(seen.Floor is null ? string.Empty : ", far above what is taken for the floor")}. The shielding there is a lower bound."),
-            Basis = string.Create(CultureInfo.InvariantCulture, $"Correlation of {block.SweepCount} covered sweeps with each other over {(2 * SharedShape.HalfWidth(block.PointCount)) + 1} neighbouring frequencies, straight line taken out: its 99 % upper limit is below half of what the reference's shape would give there."),
+            Message = string.Create(Amount.Print, $"At {Amount.OutOf(here.Length, block.PointCount)} the covered sweeps do not show the reference's shape, nor resemble each other: what they show there, about {level:0} on the level scale, is probably the receiver's own noise{(seen.Floor is null ? string.Empty : ", far above what is taken for the floor")}. The shielding there is a lower bound."),
+            Basis = string.Create(Amount.Print, $"Correlation of {block.SweepCount} covered sweeps with each other over {(2 * SharedShape.HalfWidth(block.PointCount)) + 1} neighbouring frequencies, straight line taken out: its 99 % upper limit is below half of what the reference's shape would give there."),
             NextStep = UnreadFiles.Of(seen.Campaign.Unread, SweepRole.Floor)?.Mend
                 ?? "Take floor sweeps: source off, all receiver settings as they are, three at least. Where they come out at this level, the shielding is at least what is shown, not equal to it.",
         };

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -45,16 +44,13 @@ internal sealed class SweepsAlike : ICheck
         };
     }
 
-    private static string Basis(SerialLevel level) => string.Create(
-        CultureInfo.InvariantCulture,
+    private static string Basis(SerialLevel level) => string.Create(Amount.Print,
         $"{level.RepeatCount} {(level.OfPlacements ? "placements" : "sweeps")} in {Amount.Count(level.GroupCount, "group", "groups")}, ")
-        + string.Create(
-            CultureInfo.InvariantCulture,
+        + string.Create(Amount.Print,
             $"in the order taken. Slow against quick changes: ratio {level.Ratio:0.00} at the frequencies, {level.WholeRatio:0.00} ")
-        + string.Create(
-            CultureInfo.InvariantCulture,
+        + string.Create(Amount.Print,
             $"as a whole; independent ones give 0. Chance gives as much with a probability of at most {level.Probability:0.0000}; ")
-        + string.Create(CultureInfo.InvariantCulture, $"told below {SerialCorrelation.FalseAlarm:0.0##}.");
+        + string.Create(Amount.Print, $"told below {SerialCorrelation.FalseAlarm:0.0##}.");
 
     private static string Worths(CountedRepeats[] counted, double wider)
     {
@@ -64,10 +60,9 @@ internal sealed class SweepsAlike : ICheck
         }
 
         string[] each = [.. counted.Select(c =>
-            string.Create(CultureInfo.InvariantCulture, $"{c.Name} are worth {c.Worth.Independent:0.0} independent ones"))];
+            string.Create(Amount.Print, $"{c.Name} are worth {c.Worth.Independent:0.0} independent ones"))];
         string all = string.Join(", ", each);
-        return string.Create(
-            CultureInfo.InvariantCulture,
+        return string.Create(Amount.Print,
             $"{all}. Intervals, plan and comparisons allow for it: at a frequency they are up to {wider:0.0} times as wide.");
     }
 
@@ -75,7 +70,7 @@ internal sealed class SweepsAlike : ICheck
         : " Correlation of one with the next: " + string.Join(", ", counted.Select(Correlation)) + ".";
 
     private static string Correlation(CountedRepeats counted) =>
-        string.Create(CultureInfo.InvariantCulture, $"{counted.Worth.Lag1:0.00} ({counted.Name})");
+        string.Create(Amount.Print, $"{counted.Worth.Lag1:0.00} ({counted.Name})");
 
     // What intervals count: reference sweeps, and the sweeps or placements of specimens, once for each number of them.
     private static IEnumerable<CountedRepeats> Repeats(SerialLevel level, Evidence seen)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -50,8 +49,9 @@ internal sealed class TooFewRepeats : ICheck
                     Role = role,
                     Specimen = specimen,
                     Message = $"There are two {Name(role)} {(placements ? "placements" : "sweeps")}: two hardly show their spread, and intervals are wide for it.",
-                    Basis = string.Create(CultureInfo.InvariantCulture, $"Two repeats leave 1 degree of freedom: Student's t of a 95 % interval is {StudentT.Quantile(0.975, 1):0.0}; with three repeats it is {StudentT.Quantile(0.975, 2):0.0}, with five {StudentT.Quantile(0.975, 4):0.0}."),
-                    NextStep = Unread(seen, role, specimen) ?? "Take a third, better five.",
+                    Basis = string.Create(Amount.Print, $"Two repeats leave 1 degree of freedom: Student's t of a 95 % interval is {StudentT.Quantile(0.975, 1):0.0}; with three repeats it is {StudentT.Quantile(0.975, 2):0.0}, with five {StudentT.Quantile(0.975, 4):0.0}."),
+                    NextStep = Unread(seen, role, specimen) ?? (placements ? "Put the specimen on a third time and sweep it again, better five times: more sweeps of the same placement do not help."
+                        : "Take a third sweep, better five."),
                 };
             }
         }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
@@ -72,7 +71,7 @@ internal sealed class TwoWays : ICheck
         Where = Stretches.Where(seen.Campaign.Grid, here.Contains),
         Size = new Decibels(Math.Max(most.LowerByDb, most.HigherByDb)),
         Message = $"At {Amount.OutOf(here.Length, curve.Readings.Length)} the shielding is another when the path is looked at from its other end, {Ways(most)}: a specimen passes both ways alike, so leakage, noise or overload stands in one of the two.",
-        Basis = string.Create(CultureInfo.InvariantCulture, $"Covered less reference of S21 against that of S12, beyond the scatter of their sweeps at a level that chance passes somewhere in {FalseAlarm * 100:0.#} % of specimens; told from {WorthTellingDb} dB on."),
+        Basis = string.Create(Amount.Print, $"Covered less reference of S21 against that of S12, beyond the scatter of their sweeps at a level that chance passes somewhere in {FalseAlarm * 100:0.#} % of specimens; told from {WorthTellingDb} dB on."),
         NextStep = "Take the smaller shielding of the two for what can be claimed, and look for a way round the specimen; see that neither receiver is overloaded.",
     };
 

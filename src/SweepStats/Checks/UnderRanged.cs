@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 
@@ -41,7 +40,7 @@ internal sealed class UnderRanged : ICheck
                 NextStep = ExchangedPlate.IsLikely(seen) ? ExchangedPlate.NextStep
                     : dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
-                    : AtMost(seen, curve).LeakageRules ? string.Create(CultureInfo.InvariantCulture, $"To gain {most:0.0} dB, isolate by as much more: leakage, and not noise, ends the range. A narrower bandwidth does not help.")
+                    : AtMost(seen, curve).LeakageRules ? string.Create(Amount.Print, $"To gain {most:0.0} dB, isolate by as much more: leakage, and not noise, ends the range. A narrower bandwidth does not help.")
                     : RangeRemedy.For(most, curve.Readings.Any(r => r.State == ShieldingState.Overloaded), Attenuation(seen)),
             };
         }
@@ -54,8 +53,8 @@ internal sealed class UnderRanged : ICheck
         ReadingEvidence at = AtMost(seen, curve);
         double rise = at.ReferenceDb - (at.FloorDb ?? double.NaN);
         return at.ReferenceInFloor && LeastRiseDb - rise >= Missing(seen, curve, worst)
-            ? string.Create(CultureInfo.InvariantCulture, $"Reference less floor, where it is least: {rise:0.0} dB, against {LeastRiseDb:0} dB.")
-            : string.Create(CultureInfo.InvariantCulture, $"Where most is missing: usable dynamic range {at.DynamicRange!.Value.Value:0.0} dB, against {seen.Rule!.Requirement.At(at.At)!.Value.Value:0.0} dB asked{Guard(seen)} and {seen.Margin.Value:0.0} dB of margin.");
+            ? string.Create(Amount.Print, $"Reference less floor, where it is least: {rise:0.0} dB, against {LeastRiseDb:0} dB.")
+            : string.Create(Amount.Print, $"Where most is missing: usable dynamic range {at.DynamicRange!.Value.Value:0.0} dB, against {seen.Rule!.Requirement.At(at.At)!.Value.Value:0.0} dB asked{Guard(seen)} and {seen.Margin.Value:0.0} dB of margin.");
     }
 
     private static int Worst(Evidence seen, ShieldingCurve curve) => Enumerable.Range(0, curve.Readings.Length).MaxBy(f => Missing(seen, curve, f));

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
@@ -48,7 +47,7 @@ internal sealed class UnsteadyFloor : ICheck
             Size = new Decibels(levels.SpreadDb),
             Message = $"Floor sweeps differ by {Amount.Db(levels.SpreadDb)} as a whole: {Named(levels.Higher)} above the rest. "
                 + (near > 0 ? $"Intervals and bounds allow for it, and are the wider for it at {Amount.Count(near, "reading", "readings")}." : "No reading lies near the floor, so no interval is wider for it."),
-            Basis = string.Create(CultureInfo.InvariantCulture, $"Means over {group.Points.Length} frequencies of {group.Sweeps.Length} floor sweeps; usually they scatter by {usual:0.0} dB. Told from {BeyondUsual:0} times that on."),
+            Basis = string.Create(Amount.Print, $"Means over {group.Points.Length} frequencies of {group.Sweeps.Length} floor sweeps; usually they scatter by {usual:0.0} dB. Told from {BeyondUsual:0} times that on."),
             NextStep = "Take the floor again before you add source power: source off, no transmitter near, receiver warm, all settings as in the covered sweeps. If you know what was wrong with a sweep, exclude it with that reason in sweeps.csv.",
         };
     }
@@ -62,7 +61,7 @@ internal sealed class UnsteadyFloor : ICheck
 
     private static string Named(ImmutableArray<string> sweeps) => sweeps.Length == 1 ? $"{sweeps[0]} lies"
         : sweeps.Length <= MostNamed ? $"{string.Join(", ", sweeps[..^1])} and {sweeps[^1]} lie"
-        : string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", sweeps[..(MostNamed - 1)])} and {sweeps.Length - MostNamed + 1} more lie");
+        : string.Create(Amount.Print, $"{string.Join(", ", sweeps[..(MostNamed - 1)])} and {sweeps.Length - MostNamed + 1} more lie");
 
     /// <summary>How far the sweeps of the floor lie apart, and which lie nearer to the highest.</summary>
     private sealed record FloorLevels(double SpreadDb, ImmutableArray<string> Higher)

@@ -16,7 +16,7 @@ internal static class BandRanker
 
     public static BandRanking Of(
         FrequencyGrid grid, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens,
-        (NamedBand Band, bool ByPlacement) over, (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked, int threads)
+        (NamedBand Band, bool ByPlacement, bool AllPutBack) over, (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked, int threads)
     {
         int[] inside = [.. Enumerable.Range(0, grid.Count).Where(f => over.Band.Band.Contains(grid[f]))];
         int yardstick = specimens.Curves.IndexOf(specimens.Curves.FirstOrDefault(c => c.Name == asked.Question.Yardstick)!);
@@ -33,7 +33,7 @@ internal static class BandRanker
             CandidateMean[] means = [.. figures.Select(f => f.Mean)];
             Group(all, means, candidates, asked.Level);
             // Sweeps of a specimen that stays where it is say nothing of how it lies the next time: no chance of being the best follows.
-            if (over.ByPlacement)
+            if (over.AllPutBack)
             {
                 Chances(all, means, candidates, asked.Seed);
             }

@@ -17,6 +17,9 @@ public sealed record SpecimenChoice
     /// <summary>Whether what repeats are compared by are placements; otherwise sweeps, and how well a specimen is put back is not in the comparison.</summary>
     public required bool ByPlacement { get; init; }
 
+    /// <summary>Candidates of which nothing says that they were taken off and put back; a winner may be named only where there are none.</summary>
+    public ImmutableArray<SpecimenName> NeverPutBack { get; init; } = [];
+
     /// <summary>What else is known of the specimens.</summary>
     public required ImmutableArray<SpecimenProperty> Properties { get; init; }
 

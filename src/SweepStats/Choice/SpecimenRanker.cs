@@ -40,15 +40,18 @@ public static class SpecimenRanker
             return null;
         }
 
+        ImmutableArray<SpecimenName> stayed =
+            [.. specimens.Sweeps.Where(s => s.Name != asked.Question.Yardstick && s.Placements.Max() == 0).Select(s => s.Name)];
         ImmutableArray<BandRanking> bands =
         [
-            BandRanker.Of(campaign.Grid, specimens, (new NamedBand("", campaign.Grid.Band), byPlacement), asked, threads) with { Name = null },
-            .. asked.Bands.Select(band => BandRanker.Of(campaign.Grid, specimens, (band, byPlacement), asked, threads)),
+            BandRanker.Of(campaign.Grid, specimens, (new NamedBand("", campaign.Grid.Band), byPlacement, stayed.IsEmpty), asked, threads) with { Name = null },
+            .. asked.Bands.Select(band => BandRanker.Of(campaign.Grid, specimens, (band, byPlacement, stayed.IsEmpty), asked, threads)),
         ];
         return new SpecimenChoice
         {
             Bands = bands,
             ByPlacement = byPlacement,
+            NeverPutBack = stayed,
             Properties = properties,
             Dominated = Domination.Among(bands, properties, asked.Question),
         };

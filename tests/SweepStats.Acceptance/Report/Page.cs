@@ -31,7 +31,7 @@ internal sealed class Page
     public IEnumerable<ReportFile> Charts => Files.Where(f => f.Path.EndsWith(".svg", StringComparison.Ordinal));
 
     /// <summary>What a reader sees of the page, without style sheet.</summary>
-    public string Words => string.Join(' ', Tree.Descendants().Where(e => e.Name.LocalName != "style" && !e.HasElements).Select(e => e.Value));
+    public string Words => string.Join(' ', Tree.Descendants().Where(e => e.Name.LocalName is not ("style" or "script") && !e.HasElements).Select(e => e.Value));
 
     public string Text(string path) => Encoding.UTF8.GetString(Files.Single(f => f.Path == path).Content);
 

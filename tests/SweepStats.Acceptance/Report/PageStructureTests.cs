@@ -51,7 +51,7 @@ public sealed class PageStructureTests
     }
 
     [Fact]
-    public void NothingIsFetchedAndNothingRuns()
+    public void NothingIsFetchedAndNothingRunsButTheScriptOfThePage()
     {
         string[] fetching = ["src", "href", "xlink:href", "action", "poster", "data"];
         foreach (XAttribute attribute in Autumn.Tree.Descendants().Attributes().Where(a => !a.IsNamespaceDeclaration))
@@ -61,7 +61,9 @@ public sealed class PageStructureTests
         }
 
         string[] elements = [.. Autumn.Tree.Descendants().Select(e => e.Name.LocalName).Distinct()];
-        Assert.DoesNotContain(elements, e => e is "script" or "link" or "img" or "iframe" or "object" or "image");
+        Assert.DoesNotContain(elements, e => e is "link" or "img" or "iframe" or "object" or "image");
+        Assert.Equal(["application/json", null], Autumn.Tree.Descendants("script").Select(s => s.Attribute("type")?.Value).Distinct());
+        Assert.Single(Autumn.Tree.Descendants("script"), s => s.Attribute("type") is null);
         string style = Autumn.Tree.Descendants("style").Single().Value;
         Assert.DoesNotContain("url(", style, StringComparison.Ordinal);
         Assert.DoesNotContain("@import", style, StringComparison.Ordinal);

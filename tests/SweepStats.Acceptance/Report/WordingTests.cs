@@ -75,7 +75,7 @@ public sealed class WordingTests
     public void AnUntrustworthyMeasurementNeverSaysItCanBeTrusted()
     {
         AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Untrustworthy, RequirementOutcome.Meets, []) };
-        Assert.StartsWith("Do not rely on this measurement, and taken at face value every specimen", Wording.Headline(result), StringComparison.Ordinal);
+        Assert.StartsWith("Do not rely on this measurement: it shows for no specimen", Wording.Headline(result), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -107,7 +107,7 @@ internal static class BenchSteps
             even.But(s => s.Role == SweepRole.Reference ? s.As(levels: [.. s.Levels.Select(l => loose.Uniform() < 0.08 ? l - 2 : l)]) : s), even);
 
         yield return new("too-few-repeats", "one covered sweep", Severity.Warning, "better five", Taken.With(Plan with { CoveredSweeps = 1 }), Taken.With(Plan));
-        yield return new("too-few-repeats", "two reference sweeps", Severity.Warning, "a third, better five", Taken.With(Plan with { ReferenceSweeps = 2 }), Taken.With(Plan));
+        yield return new("too-few-repeats", "two reference sweeps", Severity.Warning, "a third sweep, better five", Taken.With(Plan with { ReferenceSweeps = 2 }), Taken.With(Plan));
         yield return new("too-few-repeats", "one floor sweep", Severity.Note, "at least three floor sweeps", Taken.With(Plan with { FloorSweeps = 1 }), Taken.With(Plan with { FloorSweeps = 3 }));
 
         Taken clean = Taken.With(Plan);

@@ -136,7 +136,7 @@ public sealed class ChecklistTests
 
     [Theory]
     [InlineData(-5.0, null)]
-    [InlineData(-15.0, "The source power differs between sweeps that are compared: reference -5 dBm, covered -15 dBm.")]
+    [InlineData(-15.0, "The source power differs between sweeps that are compared: reference −5 dBm, covered −15 dBm.")]
     public void ASourcePowerThatDiffersIsReported(double covered, string? message)
     {
         Campaign campaign = Rehearser.Draw(Rehearsed.Plan).Campaign;

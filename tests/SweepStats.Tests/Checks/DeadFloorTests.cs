@@ -18,7 +18,7 @@ public sealed class DeadFloorTests
         AnalysisResult result = With(_ => -140);
         Finding finding = Assert.Single(result.Findings, f => f.Code == "dead-floor");
         Assert.Equal(Severity.Fault, finding.Severity);
-        Assert.StartsWith("305 of 305 floor readings stand still, most at -140.0 dBm", finding.Message, StringComparison.Ordinal);
+        Assert.StartsWith("305 of 305 floor readings stand still, most at −140.0 dBm", finding.Message, StringComparison.Ordinal);
         Assert.Null(result.Floor);
         Assert.All(result.Curves[0].Readings, r => Assert.IsType<ShieldingReading.AtLeast>(r));
         Assert.All(result.Curves[0].Readings, r => Assert.Equal(ShieldingState.NoFloor, r.State));

@@ -43,7 +43,7 @@ public sealed class NoLifeTests
         AnalysisResult result = With(Plan, (s, level) => s.Role == SweepRole.Covered ? Math.Max(-83, level) : level);
         Finding finding = Assert.Single(result.Findings, f => f.Code == "no-life");
         Assert.Equal(Severity.Warning, finding.Severity);
-        Assert.Contains("-83.0 dBm", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("−83.0 dBm", finding.Message, StringComparison.Ordinal);
         Assert.All(finding.Where, band => Assert.InRange(band.Start.Value, 200e6, 1e9));
     }
 

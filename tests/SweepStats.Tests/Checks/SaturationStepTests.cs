@@ -34,7 +34,7 @@ public sealed class SaturationStepTests
         Assert.Equal(Severity.Fault, finding.Severity);
         Assert.InRange(finding.Size!.Value.Value, 2.4, 2.6);
         Assert.Matches("1 dB short at about 2\\.[3-7] dBm", finding.Message);
-        Assert.Contains("Go down to -10 dBm of the source or less", finding.NextStep, StringComparison.Ordinal);
+        Assert.Contains("Go down to −10 dBm of the source or less", finding.NextStep, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public sealed class SaturationStepTests
         };
         Finding found = Assert.Single(Analysis.Run(low, new AnalysisPlan()).Findings, f => f.Code == "saturation-step");
         Assert.Equal(Severity.Note, found.Severity);
-        Assert.StartsWith("Stay at -10 dBm", found.NextStep, StringComparison.Ordinal);
+        Assert.StartsWith("Stay at −10 dBm", found.NextStep, StringComparison.Ordinal);
     }
 
     // A ratio stays put where the source is stepped; a display in dB that is none follows it. Neither is a fault, and overload is found in both.

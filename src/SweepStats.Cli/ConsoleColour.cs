@@ -1,0 +1,29 @@
+using SweepStats.Report;
+using SweepStats.Verdicts;
+
+namespace SweepStats.Cli;
+
+/// <summary>Colour on a console: of the word of the verdict, and of nothing else. The words say the same without it.</summary>
+internal static class ConsoleColour
+{
+    /// <summary>Whether a person's console shows colours and the person has not said no (NO_COLOR).</summary>
+    /// <param name="environment">Reads a variable; null where it is not set.</param>
+    public static bool IsWanted(Func<string, string?> environment) =>
+        string.IsNullOrEmpty(environment("NO_COLOR")) && environment("TERM") != "dumb"
+            && (!OperatingSystem.IsWindows() || environment("WT_SESSION") is not null);
+
+    /// <summary>The pieces of a broken line with the word of the verdict coloured.</summary>
+    public static IReadOnlyList<string> Of(string line, IReadOnlyList<string> pieces)
+    {
+        if (VerdictWord.In(line) is not { } word || pieces.Index().FirstOrDefault(p => p.Item.Contains(word.Text, StringComparison.Ordinal)) is not { Item: { } piece, Index: var place })
+        {
+            return pieces;
+        }
+
+        int at = piece.IndexOf(word.Text, StringComparison.Ordinal);
+        string coloured = $"{piece[..at]}\e[1;{Code(word.Trust)}m{word.Text}\e[0m{piece[(at + word.Text.Length)..]}";
+        return [.. pieces.Take(place), coloured, .. pieces.Skip(place + 1)];
+    }
+
+    private static int Code(Trust trust) => trust switch { Trust.Trustworthy => 32, Trust.Limited => 33, _ => 31 };
+}
