@@ -8,6 +8,19 @@ namespace SweepStats.Acceptance.Commands;
 public sealed class UsageTests
 {
     [Theory]
+    [InlineData("look", "file.csv", "--phase-unit")]
+    [InlineData("look", "file.csv", "--column")]
+    [InlineData("run", "campaign", "--png", "--charts")]
+    [InlineData("plan", "--scatter")]
+    [InlineData("rehearse", "campaign", "--points")]
+    public void AnOptionWithoutItsValueIsTold(params string[] words)
+    {
+        (int code, string output, string error) = Shell.Run(words);
+        Assert.Equal((2, ""), (code, output));
+        Assert.Contains(words[^1], error, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("help")]
     [InlineData("help", "help")]
     [InlineData("help", "--help")]
