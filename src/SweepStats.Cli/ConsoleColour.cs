@@ -15,14 +15,19 @@ internal static class ConsoleColour
     /// <summary>The pieces of a broken line with the word of the verdict coloured.</summary>
     public static IReadOnlyList<string> Of(string line, IReadOnlyList<string> pieces)
     {
-        if (VerdictWord.In(line) is not { } word || pieces.Index().FirstOrDefault(p => p.Item.Contains(word.Text, StringComparison.Ordinal)) is not { Item: { } piece, Index: var place })
+        if (VerdictWord.In(line) is not { } word)
         {
             return pieces;
         }
 
+        int place = pieces.TakeWhile(piece => !piece.Contains(word.Text, StringComparison.Ordinal)).Count();
+        return [.. pieces.Select((piece, i) => i == place ? Coloured(piece, word) : piece)];
+    }
+
+    private static string Coloured(string piece, VerdictWord word)
+    {
         int at = piece.IndexOf(word.Text, StringComparison.Ordinal);
-        string coloured = $"{piece[..at]}\e[1;{Code(word.Trust)}m{word.Text}\e[0m{piece[(at + word.Text.Length)..]}";
-        return [.. pieces.Take(place), coloured, .. pieces.Skip(place + 1)];
+        return $"{piece[..at]}\e[1;{Code(word.Trust)}m{word.Text}\e[0m{piece[(at + word.Text.Length)..]}";
     }
 
     private static int Code(Trust trust) => trust switch { Trust.Trustworthy => 32, Trust.Limited => 33, _ => 31 };

@@ -11,11 +11,14 @@ public sealed record VerdictWord(string Text, Trust Trust)
     public static VerdictWord? In(string line)
     {
         ArgumentNullException.ThrowIfNull(line);
-        string verdict = line.StartsWith(Wording.RehearsedMark, StringComparison.Ordinal) ? line[Wording.RehearsedMark.Length..] : line;
-        return verdict.StartsWith(Wording.Untrusted, StringComparison.Ordinal) ? new VerdictWord("rely", Trust.Untrustworthy)
-            : !verdict.StartsWith(Wording.Trusted, StringComparison.Ordinal) ? null
-            : verdict[Wording.Trusted.Length..].StartsWith(" within", StringComparison.Ordinal)
-                || verdict[Wording.Trusted.Length..].StartsWith(" only", StringComparison.Ordinal) ? new VerdictWord("trusted", Trust.Limited)
-            : new VerdictWord("trusted", Trust.Trustworthy);
+        string verdict = After(Wording.RehearsedMark, line) ?? line;
+        return After(Wording.Untrusted, verdict) is not null ? new VerdictWord("rely", Trust.Untrustworthy)
+            : After(Wording.Trusted, verdict) is not { } limit ? null
+            : new VerdictWord("trusted", IsLimited(limit) ? Trust.Limited : Trust.Trustworthy);
     }
+
+    private static bool IsLimited(string rest) => After(" within", rest) is not null || After(" only", rest) is not null;
+
+    private static string? After(string beginning, string text) =>
+        text.StartsWith(beginning, StringComparison.Ordinal) ? text[beginning.Length..] : null;
 }

@@ -20,7 +20,7 @@ public static partial class Wording
 
     internal static IEnumerable<IReadOnlyList<string>> RankingRows(AnalysisResult result, BandRanking band)
     {
-        IReadOnlyList<string> names = Sheets.ShortNames.Of([.. band.Ranking.Select(r => r.Name.ToString())], LongestSpecimen);
+        IReadOnlyList<string> names = ShortNames.Of([.. band.Ranking.Select(r => r.Name.ToString())], LongestSpecimen);
         foreach ((int place, RankedSpecimen specimen) in band.Ranking.Index())
         {
             yield return RankingRow(result, band, (specimen, names[place]), NoWinner(result.Choice!) is null ? Plain(specimen.Rank) : Nothing);

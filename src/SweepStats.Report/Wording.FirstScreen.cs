@@ -159,7 +159,7 @@ public static partial class Wording
     private static IEnumerable<string> Weakest(AnalysisResult result, ScreenLines screen)
     {
         int[] order = [.. WeakestFirst(result).Take(WeakestShown)];
-        IReadOnlyList<string> names = Sheets.ShortNames.Of([.. order.Select(i => result.Bands[i].Name.ToString())], LongestSpecimen);
+        IReadOnlyList<string> names = ShortNames.Of([.. order.Select(i => result.Bands[i].Name.ToString())], LongestSpecimen);
         for (int rows = order.Length; rows > 0; rows--)
         {
             IEnumerable<IReadOnlyList<string>> shown = order.Take(rows).Zip(names, (i, name) => WeakestRow(result, name, result.Bands[i], result.Curves[i]));

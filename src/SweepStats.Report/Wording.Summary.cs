@@ -26,7 +26,7 @@ public static partial class Wording
         }
 
         lines.AddRange(result.Trend is { } trend ? TrendAnswer(result, trend) : []);
-        IReadOnlyList<string> pieces = Sheets.ShortNames.Of([.. result.Bands.Select(b => b.Name.ToString())], LongestSpecimen);
+        IReadOnlyList<string> pieces = ShortNames.Of([.. result.Bands.Select(b => b.Name.ToString())], LongestSpecimen);
         int widest = pieces.Count == 0 ? 0 : pieces.Max(p => p.Length);
         foreach ((BandStatement band, string piece, ShieldingCurve curve) in result.Bands.Zip(pieces, result.Curves))
         {

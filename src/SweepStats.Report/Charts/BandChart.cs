@@ -58,10 +58,7 @@ internal static class BandChart
     private static CategoryAxis Rows(AnalysisResult result)
     {
         var axis = new CategoryAxis { Position = AxisPosition.Left, StartPosition = 1, EndPosition = 0 };
-        foreach (BandStatement band in result.Bands)
-        {
-            axis.Labels.Add(Frame.Name(band.Name.ToString()));
-        }
+        axis.Labels.AddRange(Frame.Names([.. result.Bands.Select(b => b.Name.ToString())]));
 
         axis.Minimum = -0.5;
         axis.Maximum = result.Bands.Length - 0.5;

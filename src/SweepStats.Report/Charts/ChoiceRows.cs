@@ -41,10 +41,12 @@ internal sealed class ChoiceRows
         if (band.Yardstick is { } yardstick)
         {
             rows.Yardstick = (rows._next, yardstick);
-            rows.Label(yardstick, Wording.YardstickLabel);
+            rows.Label(Wording.YardstickLabel(yardstick.Name.ToString()));
         }
 
-        foreach (IGrouping<int?, RankedSpecimen> group in band.Ranking.OrderBy(r => r.Group ?? int.MaxValue).Take(most).GroupBy(r => r.Group))
+        RankedSpecimen[] shown = [.. band.Ranking.OrderBy(r => r.Group ?? int.MaxValue).Take(most)];
+        IReadOnlyList<string> names = Frame.Names([.. shown.Select(r => r.Name.ToString())]);
+        foreach (IGrouping<int?, (RankedSpecimen Specimen, string Name)> group in shown.Zip(names).GroupBy(r => r.First.Group))
         {
             rows.Add(group, band.GroupCount > 0);
         }
@@ -54,7 +56,7 @@ internal sealed class ChoiceRows
 
     public LabelledAxis Axis() => new(AxisPosition.Left, _labels) { StartPosition = 1, EndPosition = 0, Minimum = -0.5, Maximum = _next - 0.5 };
 
-    private void Add(IGrouping<int?, RankedSpecimen> group, bool headed)
+    private void Add(IGrouping<int?, (RankedSpecimen Specimen, string Name)> group, bool headed)
     {
         double first = _next;
         if (headed)
@@ -62,10 +64,10 @@ internal sealed class ChoiceRows
             Headings.Add((_next++, Wording.GroupHeading(group.Key)));
         }
 
-        foreach (RankedSpecimen specimen in group)
+        foreach ((RankedSpecimen specimen, string name) in group)
         {
             Placed.Add((_next, specimen));
-            Label(specimen, Frame.Name);
+            Label(name);
         }
 
         if (headed)
@@ -74,5 +76,5 @@ internal sealed class ChoiceRows
         }
     }
 
-    private void Label(RankedSpecimen specimen, Func<string, string> label) => _labels.Add((_next++, label(specimen.Name.ToString())));
+    private void Label(string name) => _labels.Add((_next++, name));
 }

@@ -55,7 +55,7 @@ internal static class LotFrequencyChart
 
     private static IEnumerable<ChartSeries> Lines(LotComparison lots, (int Index, List<DataPoint> Apart) lot, (int Place, int Places) among)
     {
-        string title = Frame.Name(lots.Lots[lot.Index]);
+        string title = Frame.Names(lots.Lots)[lot.Index];
         List<DataPoint> clear = Kept(lots, lot, at => !at.Lots.Any(l => l.Bound));
         List<DataPoint> amidBounds = Kept(lots, lot, at => at.Lots.Any(l => l.Bound) && !at.Lots[lot.Index].Bound);
         List<DataPoint> bounds = [.. Kept(lots, lot, at => at.Lots[lot.Index].Bound).Where(p => double.IsFinite(p.Y))];

@@ -20,11 +20,12 @@ internal static class LotPromiseChart
         int[] shown = [.. LotTraces.Foremost(told.Length, i => -promised[told[i]].Where(p => double.IsFinite(p.Y)).Min(p => p.Y)).Select(i => told[i])];
         Trace? required = RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid);
         Trace? guarded = RequirementLine.Guarded(result.Plan.Rule, result.Campaign.Grid);
+        IReadOnlyList<string> names = Frame.Names(lots.Lots);
         string title = Wording.LotPromiseTitle(lots.Question);
         PlotModel model = Frame.Model(
                 title, Wording.LotPromiseSubtitle(lots, (shown.Length, told.Length)), FrequencyScale.Axis(result.Campaign.Grid),
                 DecibelScale.Axis("Shielding promised (dB)", shown.SelectMany(l => promised[l]).Concat((guarded ?? required)?.Points ?? []).Select(p => p.Y)))
-            .With([.. shown.Select((l, i) => LotTraces.Line(promised[l], (i, shown.Length), Frame.Name(lots.Lots[l]))), required, guarded]);
+            .With([.. shown.Select((l, i) => LotTraces.Line(promised[l], (i, shown.Length), names[l])), required, guarded]);
         return new Chart(name, ChartKind.LotPromise, title, Wording.LotPromiseDescription(lots, shown), model);
     }
 }

@@ -74,5 +74,5 @@ internal static class LotsChart
     }
 
     private static LabelledAxis Rows(ImmutableArray<LotSummary> lots) =>
-        new(AxisPosition.Left, lots.Select((l, i) => ((double)i, Frame.Name(l.Lot)))) { StartPosition = 1, EndPosition = 0, Minimum = -0.5, Maximum = lots.Length - 0.5 };
+        new(AxisPosition.Left, Frame.Names([.. lots.Select(l => l.Lot)]).Select((name, i) => ((double)i, name))) { StartPosition = 1, EndPosition = 0, Minimum = -0.5, Maximum = lots.Length - 0.5 };
 }

@@ -19,10 +19,11 @@ internal static class OverviewChart
         Trace? guarded = RequirementLine.Guarded(result.Plan.Rule, result.Campaign.Grid);
         bool capped = points.Any(p => p.Bounds.Count > 0);
         IEnumerable<double> seen = points.SelectMany(p => p.Seen).Concat((guarded ?? required)?.Points.Select(p => p.Y) ?? []);
+        IReadOnlyList<string> names = Frame.Names([.. curves.Select(c => c.Name.ToString())]);
         PlotModel model = Frame.Model(
                 title, Wording.OverviewSubtitle(result, points.Any(p => p.HasEstimates), points.Any(p => p.HasUnrepeated), capped ? BoundCauses.Of(curves) : null),
                 FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Shielding (dB)", seen, capped ? 0.16 : 0.06))
-            .With(points.SelectMany((p, i) => Lines(p, i, points.Length, Frame.Name(curves[i].Name.ToString()))).Append(required).Append(guarded));
+            .With(points.SelectMany((p, i) => Lines(p, i, points.Length, names[i])).Append(required).Append(guarded));
         return new Chart(name, ChartKind.Overview, title, Wording.OverviewDescription(curves), model);
     }
 

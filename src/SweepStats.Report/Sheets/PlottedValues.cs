@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Text.Json;
 using SweepStats.Bands;
 using SweepStats.Quantities;
+using SweepStats.Report.Charts;
 using SweepStats.Report.Pages;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -11,8 +12,9 @@ using SweepStats.Sweeps;
 namespace SweepStats.Report.Sheets;
 
 /// <summary>
-/// What pictures show in figures, for the script of the page: values at a frequency and a part of the band. A value is "41.2,40.1,42.3" with its interval and
-/// "40.2?" without one, a bound "38.1+", a range "40.8,47.2"; "-" where nothing is known. Limits are rounded away from the claim, as everywhere.
+/// What pictures show in figures, for the script of the page: values at a frequency and a part of the band. A value is
+/// "41.2,40.1,42.3" with its interval and "40.2?" without one, a bound "38.1+", a range "40.8,47.2"; "-" where nothing is known.
+/// Limits are rounded away from the claim, as everywhere.
 /// </summary>
 internal static class PlottedValues
 {
@@ -58,17 +60,21 @@ internal static class PlottedValues
     public static PlottedRow Of(ImmutableArray<ShieldingCurve> curves, RangeOfSpecimens range) => new(
         "range",
         Wording.Count(curves.Length, "specimen"),
-        place => !double.IsFinite(range.Slices[place].Low) ? Unknown
-            : $"{Low(range.Slices[place].Low)},{High(range.Slices[place].High)}{(curves.Any(c => c.Readings[place] is ShieldingReading.AtLeast) ? "+" : string.Empty)}");
+        place => Token(range.Slices[place], curves.Any(c => c.Readings[place] is ShieldingReading.AtLeast)));
 
     /// <summary>What is asked.</summary>
-    public static PlottedRow Of(Requirement asked, FrequencyGrid grid) =>
-        new("asked", "required", place => asked.At(grid[place]) is { } level ? Ascii(Wording.Plain(Math.Round(level.Value, 2))) : Unknown);
+    public static PlottedRow Of(Requirement asked, FrequencyGrid grid) => new(
+        "asked",
+        "required",
+        place => asked.At(grid[place]) is { } level ? Ascii(Wording.Plain(Math.Round(level.Value, 2))) : Unknown);
+
+    private static string Token(Slice range, bool open) => !double.IsFinite(range.Low) ? Unknown
+        : $"{Low(range.Low)},{High(range.High)}{(open ? "+" : string.Empty)}";
 
     private static string Token(ShieldingReading reading) => reading switch
     {
-        ShieldingReading.Measured { Shielding: var known } =>
-            $"{Tenths(known.Value.Value)},{Low(known.Low.Value)},{(double.IsFinite(known.High.Value) ? High(known.High.Value) : string.Empty)}",
+        ShieldingReading.Measured { Shielding: { Value.Value: var value, Low.Value: var low, High.Value: var high } } =>
+            $"{Tenths(value)},{Low(low)},{(double.IsFinite(high) ? High(high) : string.Empty)}",
         ShieldingReading.AtLeast bound => $"{Low(bound.Bound.Value)}+",
         ShieldingReading.Unrepeated single => $"{Tenths(single.Indication.Value)}?",
         _ => Unknown,
@@ -89,8 +95,11 @@ internal static class PlottedValues
     }
 
     // Seven digits tell neighbours apart on every grid that a page draws.
-    private static string Mega(double hertz) => double.Parse((hertz / 1e6).ToString("G7", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
-        .ToString("0.##########", CultureInfo.InvariantCulture);
+    private static string Mega(double hertz)
+    {
+        string digits = (hertz / 1e6).ToString("G7", CultureInfo.InvariantCulture);
+        return double.Parse(digits, CultureInfo.InvariantCulture).ToString("0.##########", CultureInfo.InvariantCulture);
+    }
 
     private static string Tenths(double value) => Ascii(Wording.Ratio(value))[..^" dB".Length];
 

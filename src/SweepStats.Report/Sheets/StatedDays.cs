@@ -8,19 +8,22 @@ internal static partial class StatedDays
 {
     private static readonly string[] Forms = ["d.M.yyyy", "d MMMM yyyy", "MMMM d, yyyy", "d MMM yyyy"];
 
-    /// <summary>"[report] date says 2026-10-06, but the sweeps were taken on 2026-10-05. Correct one of them."; null where they agree or none is known.</summary>
+    /// <summary>That the two say different days, and what to do; null where they agree or none is known.</summary>
     public static string? Remark(AnalysisResult result) => result.Identity.Date is { } stated && Contradicted(result) is { } taken
         ? $"[report] date says {PlainText.Of(stated)}, but the sweeps were taken on {taken}. Correct one of them." : null;
 
-    /// <summary>The days that the sweeps carry, where the stated date leaves some of them out; null where it does not, or cannot be read as a day.</summary>
+    /// <summary>
+    /// The days that the sweeps carry, where the stated date leaves some of them out; null where it does not, or cannot be read
+    /// as a day.
+    /// </summary>
     public static string? Contradicted(AnalysisResult result)
     {
-        if (result.Identity.Date is not { } stated || Days(stated) is not [_, ..] days || SheetWords.Taken(result) is not [_, ..] taken)
+        if (result.Identity.Date is not { } stated || Days(stated) is not [_, ..] days)
         {
             return null;
         }
 
-        bool agree = taken.All(day => day >= days.Min() && day <= days.Max());
+        bool agree = SheetWords.Taken(result).All(day => day >= days.Min() && day <= days.Max());
         return agree ? null : SheetWords.Days(result);
     }
 

@@ -1,6 +1,5 @@
 using SweepStats.Cli;
 using SweepStats.Report;
-using SweepStats.Report.Sheets;
 using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
@@ -32,7 +31,8 @@ public sealed class TerminalTests
     [Fact]
     public void ThePlansAnswerIsOnTheFirstScreen()
     {
-        string[] shown = Lines(80, colour: false, "plan", "--scatter", "0.3", "--placement-spread", "0.8", "--range", "60", "--looks", "20", "--half-width", "1", "--claim", "60");
+        const string Asked = "plan --scatter 0.3 --placement-spread 0.8 --range 60 --looks 20 --half-width 1 --claim 60";
+        string[] shown = Lines(80, colour: false, Asked.Split(' '));
         Assert.InRange(shown.Length, 10, Screen);
         Assert.Contains(shown, l => l.StartsWith("For ±1 dB: ", StringComparison.Ordinal));
         Assert.Contains(shown, l => l.Contains("it succeeds in at least", StringComparison.Ordinal));
@@ -60,7 +60,8 @@ public sealed class TerminalTests
     public void OnlyTheWordOfTheVerdictIsColoured()
     {
         string coloured = string.Join('\n', Lines(80, colour: true, "check", Demo));
-        Assert.Equal(string.Join('\n', Lines(80, colour: false, "check", Demo)), coloured.Replace("\e[1;33m", "", StringComparison.Ordinal).Replace("\e[0m", "", StringComparison.Ordinal));
+        string plain = coloured.Replace("\e[1;33m", "", StringComparison.Ordinal).Replace("\e[0m", "", StringComparison.Ordinal);
+        Assert.Equal(string.Join('\n', Lines(80, colour: false, "check", Demo)), plain);
         Assert.Equal(2, coloured.Count(c => c == '\e'));
         Assert.Contains("can be \e[1;33mtrusted\e[0m within", coloured.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.DoesNotContain('\e', string.Join('\n', Lines(null, colour: true, "check", Demo)));
@@ -103,11 +104,16 @@ public sealed class TerminalTests
     [Fact]
     public void TheyStayDifferentOnTheScreenAndOnTheSheet()
     {
-        AnalysisResult result = Report.Samples.Renamed(Report.Samples.Small with { SpecimensPerLot = 3 }, name => name.Length == 3 ? new string('x', 38) + name[^1] + new string('y', 41) : name);
-        string[] rows = [.. Wording.FirstScreen(result, 120, ["end"]).SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal)).Skip(1).Take(3).Select(l => l.Split("  ", StringSplitOptions.RemoveEmptyEntries)[0])];
+        string Long(string name) => name.Length == 3 ? new string('x', 38) + name[^1] + new string('y', 41) : name;
+        AnalysisResult result = Report.Samples.Renamed(Report.Samples.Small with { SpecimensPerLot = 3 }, Long);
+        IEnumerable<string> table = Wording.FirstScreen(result, 120, ["end"]).SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal));
+        string[] rows = [.. table.Skip(1).Take(3).Select(l => l.Split("  ", StringSplitOptions.RemoveEmptyEntries)[0])];
         Assert.Equal(3, rows.Distinct().Count());
         string[] sheet = [.. new Report.Page(result).Tree.Descendants("tbody").First().Elements("tr").Select(r => r.Element("th")!.Value)];
         Assert.Equal(3, sheet.Distinct().Count());
+        Report.Page page = new(result);
+        int Labels(string chart) => page.Labels(chart).Where(l => l.StartsWith("A/xxx", StringComparison.Ordinal)).Distinct().Count();
+        Assert.All(["shielding", "bands", "choice"], chart => Assert.Equal(3, Labels(chart)));
     }
 
     private static string[] Lines(int? columns, bool colour, params string[] words)

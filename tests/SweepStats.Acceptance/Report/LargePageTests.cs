@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Xml.Linq;
 using SweepStats.Rehearsal;
 using SweepStats.Report;
@@ -38,7 +39,9 @@ public sealed class LargePageTests
     {
         string script = new Page(Samples.Run(Samples.Small, Samples.Power)).Tree.Descendants("script").Single(s => s.Attribute("type") is null).Value;
         Assert.InRange(script.Length, 1000, 12_000);
-        Assert.All(["fetch(", "XMLHttpRequest", "import ", "http:", "https:", "eval(", "innerHTML"], word => Assert.DoesNotContain(word, script.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal), StringComparison.Ordinal));
+        string own = script.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal);
+        string[] fetching = ["fetch(", "XMLHttpRequest", "import ", "http:", "https:", "eval(", "innerHTML"];
+        Assert.All(fetching, word => Assert.DoesNotContain(word, own, StringComparison.Ordinal));
     }
 
     // A name that would end the script, or start another, is a name and nothing else.
@@ -49,7 +52,13 @@ public sealed class LargePageTests
         XElement[] values = [.. page.Tree.Descendants("script").Where(s => s.Attribute("type")?.Value == "application/json")];
         Assert.NotEmpty(values);
         Assert.All(values, v => Assert.Empty(v.Elements()));
-        Assert.All(values, v => Assert.Contains("alert(1)", System.Text.Json.JsonDocument.Parse(v.Value).RootElement.GetProperty("rows")[0].GetProperty("name").GetString(), StringComparison.Ordinal));
+        Assert.All(values, v => Assert.Contains("alert(1)", FirstName(v.Value), StringComparison.Ordinal));
         Assert.Single(page.Tree.Descendants("script"), s => s.Attribute("type") is null);
+    }
+
+    private static string FirstName(string values)
+    {
+        using JsonDocument read = JsonDocument.Parse(values);
+        return read.RootElement.GetProperty("rows")[0].GetProperty("name").GetString()!;
     }
 }

@@ -1,11 +1,14 @@
 using System.Globalization;
 
-namespace SweepStats.Report.Sheets;
+namespace SweepStats.Report;
 
 /// <summary>Names cut to the room there is, in such a way that they stay different.</summary>
 internal static class ShortNames
 {
-    /// <summary>Harmless names of at most so many characters, in the same order: by their beginnings, else by both ends, else from where they differ on.</summary>
+    /// <summary>
+    /// Harmless names of at most so many characters, in the same order: their beginnings, else both ends, else from where they
+    /// differ on.
+    /// </summary>
     public static IReadOnlyList<string> Of(IReadOnlyList<string> names, int longest)
     {
         string[] fronts = [.. names.Select(n => PlainText.Short(n, longest))];
@@ -51,13 +54,15 @@ internal static class ShortNames
         var cut = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach ((int k, string name) in names.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Index())
         {
-            cut[name] = From(letters[k], Math.Max(k > 0 ? shared[k - 1] : 0, k < shared.Length ? shared[k] : 0), longest);
+            int most = Math.Max(k > 0 ? shared[k - 1] : 0, k < shared.Length ? shared[k] : 0);
+            cut[name] = From(letters[k], most, longest);
         }
 
         return [.. names.Select(name => cut[name])];
     }
 
-    private static int Shared(string[] one, string[] other) => one.Zip(other).TakeWhile(both => both.First == both.Second).Count();
+    private static int Shared(string[] one, string[] other) =>
+        one.Zip(other).TakeWhile(both => both.First == both.Second).Count();
 
     // Its beginning, and what follows the place where it differs.
     private static string From(string[] letters, int place, int longest)
