@@ -30,9 +30,10 @@ internal static class UsageErrors
         ];
     }
 
-    /// <summary>Whether an option lacks its value: asking for that throws, and the library says by itself what is missing.</summary>
-    public static bool LacksValue(CommandResult words) =>
-        words.Children.OfType<OptionResult>().Any(option => !option.Implicit && option.Tokens.Count < option.Option.Arity.MinimumNumberOfValues);
+    /// <summary>Whether an option has no value, or more than one where it takes one: asking for it throws, and the library says by itself what is wrong.</summary>
+    public static bool MissesItsValue(CommandResult words) =>
+        words.Children.OfType<OptionResult>().Any(option => !option.Implicit
+            && (option.Tokens.Count < option.Option.Arity.MinimumNumberOfValues || option.Tokens.Count > option.Option.Arity.MaximumNumberOfValues));
 
     /// <summary>"'chek' is no command; did you mean 'check'?"</summary>
     public static string NoCommand(RootCommand root, string word)

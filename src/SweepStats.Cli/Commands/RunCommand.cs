@@ -27,7 +27,7 @@ internal static class RunCommand
         command.Options.Add(xlsx);
         command.Validators.Add(result =>
         {
-            if (!UsageErrors.LacksValue(result) && result.GetValue(png) && result.GetValue(charts) == ReportOutput.NoCharts)
+            if (!UsageErrors.MissesItsValue(result) && result.GetValue(png) && result.GetValue(charts) == ReportOutput.NoCharts)
             {
                 result.AddError("--png needs charts, and --charts none asks for none; leave one of them out");
             }

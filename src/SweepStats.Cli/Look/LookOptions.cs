@@ -56,7 +56,7 @@ internal sealed class LookOptions
 
         command.Validators.Add(result =>
         {
-            foreach (KeyConflict conflict in result.Errors.Any() || UsageErrors.LacksValue(result) ? [] : KeyConflict.Of(Reading(result.GetValue, result.GetValue)))
+            foreach (KeyConflict conflict in result.Errors.Any() || UsageErrors.MissesItsValue(result) ? [] : KeyConflict.Of(Reading(result.GetValue, result.GetValue)))
             {
                 result.AddError(AsOptions($"{conflict.Problem}; {conflict.Remedy}"));
             }

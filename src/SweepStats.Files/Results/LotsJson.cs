@@ -13,7 +13,7 @@ public static class LotsJson
     public static void Write(Utf8JsonWriter json, AnalysisResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        TrendJson.Write(json, result.Trend);
+        TrendJson.Write(json, result.Trend, result.Verdict);
         Write(json, result.Lots);
     }
 

@@ -23,11 +23,12 @@ public static class ShieldingCsv
         ArgumentNullException.ThrowIfNull(result);
         byte[][] frequencies = [.. result.Campaign.Grid.Hertz.ToArray().Select(f => Encoding.UTF8.GetBytes(ResultNumber.Exact(f)))];
         byte[] confidence = Encoding.UTF8.GetBytes(ResultNumber.Exact(result.Plan.Confidence.Level));
+        Verdict verdict = result.Verdict.AsRelied;
         using var rows = new CsvRows(to, Header);
         foreach (ShieldingCurve curve in result.Curves)
         {
             var specimen = new SpecimenCells(curve, result.Findings);
-            SpecimenOutcome? decided = result.Verdict.Specimens.FirstOrDefault(s => s.Name == curve.Name);
+            SpecimenOutcome? decided = verdict.Specimens.FirstOrDefault(s => s.Name == curve.Name);
             for (int f = 0; f < curve.Readings.Length; f++)
             {
                 Row(rows, specimen, frequencies[f], curve.Readings[f]);

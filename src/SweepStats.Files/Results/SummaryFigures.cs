@@ -40,6 +40,7 @@ internal static class SummaryFigures
     public static void Specimens(Utf8JsonWriter json, AnalysisResult result)
     {
         json.WriteStartArray("specimens");
+        Verdict relied = result.Verdict.AsRelied;
         foreach ((ShieldingCurve curve, BandStatement band) in result.Curves.Zip(result.Bands))
         {
             json.WriteStartObject();
@@ -56,7 +57,7 @@ internal static class SummaryFigures
             Figure(json, "p10_db", band.TenthPercentileDb);
             Figure(json, "share_meeting", band.ShareMeeting);
             Field(json, result.Fields.FirstOrDefault(f => f.Name == curve.Name));
-            Stands(json, result.Verdict.Specimens.FirstOrDefault(o => o.Name == curve.Name));
+            Stands(json, relied.Specimens.FirstOrDefault(o => o.Name == curve.Name));
             json.WriteNumber("capped_points", band.CappedCount);
             json.WriteNumber("points", band.PointCount);
             json.WriteEndObject();

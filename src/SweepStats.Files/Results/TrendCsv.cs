@@ -46,7 +46,7 @@ public static class TrendCsv
         {
             Empty(rows.Cell("value"), 3).Text(trend.Factor).Cell(ResultNumber.Exact(group.Value));
             rows.Cell(ResultNumber.Count(group.Specimens)).Cell(ResultNumber.Level(group.MeanDb));
-            Empty(rows, 10).Cell(SummaryJson.Outcome(group.Outcome) ?? "");
+            Empty(rows, 10).Cell(SummaryJson.Outcome(result.Verdict.Relied(group.Outcome)) ?? "");
             rows.Cell(result.Plan.Rule is { } rule ? ResultNumber.Exact(rule.Level.Level) : "").End();
         }
 

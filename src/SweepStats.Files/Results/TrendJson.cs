@@ -2,6 +2,7 @@ using System.Text.Json;
 using SweepStats.Bands;
 using SweepStats.Statistics;
 using SweepStats.Trends;
+using SweepStats.Verdicts;
 
 namespace SweepStats.Files.Results;
 
@@ -11,7 +12,7 @@ namespace SweepStats.Files.Results;
 internal static class TrendJson
 {
     /// <summary>Writes the member "trend" into an object that is open; nothing where no factor is named.</summary>
-    public static void Write(Utf8JsonWriter json, FactorTrend? trend)
+    public static void Write(Utf8JsonWriter json, FactorTrend? trend, Verdict verdict)
     {
         if (trend is null)
         {
@@ -31,7 +32,7 @@ internal static class TrendJson
             json.WriteNumber("value", group.Value);
             json.WriteNumber("specimens", group.Specimens);
             SummaryPlan.Number(json, "mean_db", group.MeanDb);
-            SummaryJson.Word(json, "outcome", SummaryJson.Outcome(trend.Requirement is null ? null : group.Outcome));
+            SummaryJson.Word(json, "outcome", SummaryJson.Outcome(trend.Requirement is null ? null : verdict.Relied(group.Outcome)));
             json.WriteEndObject();
         }
 

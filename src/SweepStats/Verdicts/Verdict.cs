@@ -58,4 +58,17 @@ public sealed record Verdict(Trust Trust, RequirementOutcome? Requirement, Immut
 
     /// <summary>Codes of the findings that could overturn what the figures say of the requirement, so that it cannot be told.</summary>
     public ImmutableArray<string> OverturnedBy { get; init; } = [];
+
+    /// <summary>The verdict as a program may take it: under a fault nothing is shown to meet the requirement, whatever the figures say.</summary>
+    public Verdict AsRelied => Trust != Trust.Untrustworthy ? this : this with { Requirement = Relied(Requirement), Specimens = [.. Specimens.Select(Relied)] };
+
+    /// <summary>The outcome of anything else in the measurement, such as specimens of one age, as a program may take it.</summary>
+    public RequirementOutcome? Relied(RequirementOutcome? outcome) =>
+        Trust == Trust.Untrustworthy && outcome == RequirementOutcome.Meets ? RequirementOutcome.CannotTell : outcome;
+
+    private SpecimenOutcome Relied(SpecimenOutcome specimen) =>
+        new(specimen.Name, Relied(specimen.Outcome)!.Value) { Frequencies = [.. specimen.Frequencies.Select(Relied)] };
+
+    private FrequencyDecision? Relied(FrequencyDecision? decision) => decision is not { Outcome: RequirementOutcome.Meets } ? decision
+        : decision with { Outcome = Relied(decision.Outcome)!.Value, Probability = null };
 }

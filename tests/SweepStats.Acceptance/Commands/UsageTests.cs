@@ -13,6 +13,8 @@ public sealed class UsageTests
     [InlineData("run", "campaign", "--png", "--charts")]
     [InlineData("plan", "--scatter")]
     [InlineData("rehearse", "campaign", "--points")]
+    [InlineData("look", "file.csv", "--phase-column", "1", "--phase-column", "2", "--phase-column")]
+    [InlineData("look", "--level-unit", "dB", "file.csv", "--level-unit", "dBm", "--level-unit")]
     public void AnOptionWithoutItsValueIsTold(params string[] words)
     {
         (int code, string output, string error) = Shell.Run(words);

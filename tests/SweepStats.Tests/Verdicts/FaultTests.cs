@@ -29,6 +29,21 @@ public sealed class FaultTests
         Assert.Equal(RequirementOutcome.CannotTell, Outcome(50, Plain with { Bias = Bias.TooSmall }));
     }
 
+    // An overloaded reference shows too little: the figures meet all the same, and nobody is told so.
+    [Fact]
+    public void UnderAFaultNothingIsHandedOnAsMet()
+    {
+        Finding small = Plain with { Bias = Bias.TooSmall };
+        Verdict drawn = Judge.Of([small], Drawn.Curves, Rule(30), []), relied = drawn.AsRelied;
+        Assert.Equal((RequirementOutcome.Meets, RequirementOutcome.CannotTell), (drawn.Requirement!.Value, relied.Requirement!.Value));
+        SpecimenOutcome specimen = Assert.Single(relied.Specimens);
+        Assert.Equal((RequirementOutcome.CannotTell, 0), (specimen.Outcome, specimen.Count(RequirementOutcome.Meets)));
+        Assert.All(specimen.Frequencies, d => Assert.Null(d!.Probability));
+        Assert.Equal(RequirementOutcome.Fails, relied.Relied(RequirementOutcome.Fails));
+        Verdict limited = Judge.Of([small with { Severity = Severity.Warning }], Drawn.Curves, Rule(30), []);
+        Assert.Same(limited, limited.AsRelied);
+    }
+
     // 3 dB to spare: 2 dB overturn nothing, twice 2 dB do.
     [Fact]
     public void SeveralDoubtsMayComeTrueTogether()
@@ -78,5 +93,7 @@ public sealed class FaultTests
     }
 
     private static RequirementOutcome Outcome(double required, params ImmutableArray<Finding> findings) => Judge.Of(
-        findings, Drawn.Curves, new DecisionRule(Requirement.Constant(new Decibels(required)), Confidence.NinetyFive, default), []).Requirement!.Value;
+        findings, Drawn.Curves, Rule(required), []).Requirement!.Value;
+
+    private static DecisionRule Rule(double required) => new(Requirement.Constant(new Decibels(required)), Confidence.NinetyFive, default);
 }
