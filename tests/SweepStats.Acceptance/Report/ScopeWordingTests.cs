@@ -24,7 +24,8 @@ public sealed class ScopeWordingTests
             Assert.Contains(Words, Section(new Page(result), "verdict"), StringComparison.Ordinal);
         }
 
-        Assert.Matches(@"^The checks that could be made found nothing that limits it\. \d+ of 33 " + System.Text.RegularExpressions.Regex.Escape(Words), Wording.TrustReason(clean));
+        string counted = $@"^The checks that could be made found nothing that limits it\. \d+ of {Checklist.All.Length} ";
+        Assert.Matches(counted + System.Text.RegularExpressions.Regex.Escape(Words), Wording.TrustReason(clean));
         Assert.Contains(Words, Section(new Page(clean), "next"), StringComparison.Ordinal);
         AnalysisResult nearly = clean with { Checks = [new CheckRun("over-input", "no limit is stated"), new CheckRun("drift", null)] };
         Assert.EndsWith("for want of sweeps or statements: overload: levels above the stated maximum input.", Wording.TrustReason(nearly), StringComparison.Ordinal);
