@@ -23,6 +23,7 @@ public static partial class Wording
         ["no-life"] = "Sweeps that do not move, or stand at the bottom of the display",
         ["over-input"] = "Overload: levels above the stated maximum input",
         ["saturation-plateau"] = "Overload: flat tops",
+        ["source-step"] = "A step of the source that shows in more than full",
         ["saturation-step"] = "Overload: a step of the source that does not show in full",
         ["under-ranged"] = "Too little dynamic range for what is asked",
         ["leakage"] = "Ways round the specimen",

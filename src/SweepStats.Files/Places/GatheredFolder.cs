@@ -112,7 +112,7 @@ internal sealed class GatheredFolder : IDisposable
         if (swap.Replaced is { } old && !_predecessor.Remove(old, _target))
         {
             throw new IOException(
-                $"{_shown}: {_predecessor.What} is written, but in the earlier one a file was changed or added meanwhile; it lies in '{old}'");
+                $"{_shown}: {_predecessor.What} is written, but in the earlier one a file was changed or added meanwhile; it lies in '{KeptFolder.Of(old, _target)}'");
         }
     }
 

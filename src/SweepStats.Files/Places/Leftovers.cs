@@ -65,7 +65,8 @@ internal sealed class Leftovers(string place, HiddenName name)
         // A folder with its mark may be an earlier one, into which somebody has put a file; without, it was never whole.
         if (predecessor.Mark is { } mark && File.Exists(Path.Combine(folder, mark)) && predecessor.Own(folder).Contains(mark))
         {
-            predecessor.Remove(folder, target);
+            // Without its mark the next run would take it for a folder that was never whole.
+            _ = predecessor.Remove(folder, target) ? folder : KeptFolder.Of(folder, target);
         }
         else
         {

@@ -26,7 +26,7 @@ public static class BandsCsv
             rows.Cell(ResultNumber.Level(band.AtLeast?.Value)).Cell(band.WeakestAt is { } at ? ResultNumber.Exact(at.Value) : "");
             Figure(rows, band.MeanDb);
             Figure(rows, band.TenthPercentileDb);
-            Figure(rows, band.ShareMeeting ?? default);
+            Figure(rows, result.Verdict.ShareMeeting(band) ?? default);
             rows.Cell(band.CappedCount.ToString(CultureInfo.InvariantCulture)).Cell(band.PointCount.ToString(CultureInfo.InvariantCulture));
             rows.Cell(ResultNumber.Exact(result.Plan.Confidence.Level));
             rows.End();

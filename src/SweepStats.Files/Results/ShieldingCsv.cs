@@ -23,7 +23,7 @@ public static class ShieldingCsv
         ArgumentNullException.ThrowIfNull(result);
         byte[][] frequencies = [.. result.Campaign.Grid.Hertz.ToArray().Select(f => Encoding.UTF8.GetBytes(ResultNumber.Exact(f)))];
         byte[] confidence = Encoding.UTF8.GetBytes(ResultNumber.Exact(result.Plan.Confidence.Level));
-        Verdict verdict = result.Verdict.AsRelied;
+        Verdict verdict = result.Verdict.AsRelied();
         using var rows = new CsvRows(to, Header);
         foreach (ShieldingCurve curve in result.Curves)
         {

@@ -40,7 +40,7 @@ internal static class SummaryFigures
     public static void Specimens(Utf8JsonWriter json, AnalysisResult result)
     {
         json.WriteStartArray("specimens");
-        Verdict relied = result.Verdict.AsRelied;
+        Verdict relied = result.Verdict.AsRelied();
         foreach ((ShieldingCurve curve, BandStatement band) in result.Curves.Zip(result.Bands))
         {
             json.WriteStartObject();
@@ -55,7 +55,7 @@ internal static class SummaryFigures
             SummaryPlan.Number(json, "weakest_hz", band.WeakestAt?.Value);
             Figure(json, "mean_db", band.MeanDb);
             Figure(json, "p10_db", band.TenthPercentileDb);
-            Figure(json, "share_meeting", band.ShareMeeting);
+            Figure(json, "share_meeting", relied.ShareMeeting(band));
             Field(json, result.Fields.FirstOrDefault(f => f.Name == curve.Name));
             Stands(json, relied.Specimens.FirstOrDefault(o => o.Name == curve.Name));
             json.WriteNumber("capped_points", band.CappedCount);

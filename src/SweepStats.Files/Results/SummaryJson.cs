@@ -41,7 +41,7 @@ public static class SummaryJson
             json.WriteBoolean("rehearsed", result.Rehearsed);
             Identity(json, result.Identity);
             json.WriteString("trust", result.Verdict.Trust.ToString().ToLowerInvariant());
-            Word(json, "requirement", Outcome(result.Verdict.AsRelied.Requirement));
+            Word(json, "requirement", Outcome(result.Verdict.AsRelied().Requirement));
             Texts(json, "not_tested", [.. result.Verdict.Untested.Select(Doubt)]);
             Texts(json, "overturned_by", result.Verdict.OverturnedBy);
             SummaryCounts.Write(json, result);

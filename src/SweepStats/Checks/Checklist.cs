@@ -16,6 +16,7 @@ public static class Checklist
         new OverInput(),
         new SaturationPlateau(),
         new SaturationStep(),
+        new SourceStep(),
         new UnderRanged(),
         new Leakage(),
         new TwoWays(),

@@ -9,7 +9,10 @@ internal sealed class SaturationStep : ICheck
 {
     public string Code => "saturation-step";
 
-    public string? UntestedBecause(Evidence seen) =>
+    public string? UntestedBecause(Evidence seen) => LacksToTest(seen);
+
+    /// <summary>Why steps of the source cannot be looked at; null where they can.</summary>
+    internal static string? LacksToTest(Evidence seen) =>
         seen.Linearity is null && !seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Linearity) ? Lacking.Sweeps(seen, SweepRole.Linearity)
             : !ReferenceSource.IsKnown(seen.Campaign, seen.SourceDbm) ? "nothing says at which source level the reference was taken (source_dbm)"
             : seen.Linearity is not null ? null

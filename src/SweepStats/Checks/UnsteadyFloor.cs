@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -23,16 +25,16 @@ internal sealed class UnsteadyFloor : ICheck
 
     public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen)
         ?? (seen.Floor!.Source == FloorSource.Declared ? "the floor is declared, not measured"
-            : seen.Repeats.Any(g => g.Role == SweepRole.Floor) ? null : "it takes two floor sweeps of eight frequencies");
+            : FloorLevels.Of(seen) is null ? "it takes two floor sweeps of eight frequencies that are alike otherwise" : null);
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Repeats.FirstOrDefault(g => g.Role == SweepRole.Floor) is not { } group || FloorLevels.Of(seen, group) is not { } levels)
+        if (seen.Floor is not { Source: FloorSource.Measured } floor || FloorLevels.Of(seen) is not { } levels)
         {
             yield break;
         }
 
-        double usual = Math.Sqrt(Math.Pow(NoiseFloorEstimator.UnseenOffsetDb, 2) + (Math.Pow(seen.Floor!.ReadingDeviationDb, 2) / group.Points.Length));
+        double usual = Math.Sqrt(Math.Pow(NoiseFloorEstimator.UnseenOffsetDb, 2) + (Math.Pow(floor.ReadingDeviationDb, 2) / levels.Points));
         if (levels.SpreadDb < BeyondUsual * usual)
         {
             yield break;
@@ -47,7 +49,7 @@ internal sealed class UnsteadyFloor : ICheck
             Size = new Decibels(levels.SpreadDb),
             Message = $"Floor sweeps differ by {Amount.Db(levels.SpreadDb)} as a whole: {Named(levels.Higher)} above the rest. "
                 + (near > 0 ? $"Intervals and bounds allow for it, and are the wider for it at {Amount.Count(near, "reading", "readings")}." : "No reading lies near the floor, so no interval is wider for it."),
-            Basis = string.Create(Amount.Print, $"Means over {group.Points.Length} frequencies of {group.Sweeps.Length} floor sweeps; usually they scatter by {usual:0.0} dB. Told from {BeyondUsual:0} times that on."),
+            Basis = string.Create(Amount.Print, $"Means over {levels.Points} frequencies of {floor.SweepCount} floor sweeps; usually they scatter by {usual:0.0} dB. Told from {BeyondUsual:0} times that on."),
             NextStep = "Take the floor again before you add source power: source off, no transmitter near, receiver warm, all settings as in the covered sweeps. If you know what was wrong with a sweep, exclude it with that reason in sweeps.csv.",
         };
     }
@@ -63,30 +65,28 @@ internal sealed class UnsteadyFloor : ICheck
         : sweeps.Length <= MostNamed ? $"{string.Join(", ", sweeps[..^1])} and {sweeps[^1]} lie"
         : string.Create(Amount.Print, $"{string.Join(", ", sweeps[..(MostNamed - 1)])} and {sweeps.Length - MostNamed + 1} more lie");
 
-    /// <summary>How far the sweeps of the floor lie apart, and which lie nearer to the highest.</summary>
-    private sealed record FloorLevels(double SpreadDb, ImmutableArray<string> Higher)
+    /// <summary>How far the sweeps of the floor lie apart as a whole, and which lie nearer to the highest.</summary>
+    private sealed record FloorLevels(double SpreadDb, ImmutableArray<string> Higher, int Points)
     {
-        // Null where fewer than two are left.
-        public static FloorLevels? Of(Evidence seen, RepeatGroup group)
-        {
-            RepeatedSweep[] kept = [.. group.Sweeps.Where(s => !seen.OddRepeats.Any(odd => ReferenceEquals(odd.Sweep, s)))];
-            double[] levels = [.. kept.Select(s => s.Offset.Value)];
-            TakeMove(seen, kept, levels);
-            return levels.Length < 2 ? null
-                : new FloorLevels(levels.Max() - levels.Min(), [.. kept.Where((_, j) => 2 * levels[j] > levels.Max() + levels.Min()).Select(s => s.Sweep.Name)]);
-        }
+        private const int FewestPoints = 8;
 
-        private static void TakeMove(Evidence seen, RepeatedSweep[] kept, double[] levels)
+        // All of them, whatever they were placed as; null where fewer than two are left, or too few frequencies.
+        public static FloorLevels? Of(Evidence seen)
         {
-            if (seen.History is not { HalfWidthDb: > 0, ChangeDb: { } change } history || seen.Campaign.Floor is not { } block)
+            SweepBlock? block = seen.Campaign.Floor;
+            int[] points = [.. Enumerable.Range(0, block?.PointCount ?? 0).Where(f => !seen.Floor!.Ambient[f])];
+            int[] kept = [.. Enumerable.Range(0, block?.SweepCount ?? 0).Where(j => !seen.OddRepeats.Any(odd => ReferenceEquals(odd.Sweep.Sweep, block!.Sweeps[j])))];
+            if (kept.Length < 2 || points.Length < FewestPoints)
             {
-                return;
+                return null;
             }
 
-            for (int j = 0; j < kept.Length; j++)
-            {
-                levels[j] -= history.Later[block.Sweeps.IndexOf(kept[j].Sweep)] ? change : 0;
-            }
+            double[] levels = [.. kept.Select(j => Sample.Mean(RepeatGroups.At(block![j], points)) - Moved(seen.History, j))];
+            double middle = (levels.Max() + levels.Min()) / 2;
+            return new FloorLevels(levels.Max() - levels.Min(), [.. kept.Where((_, i) => levels[i] > middle).Select(j => block!.Sweeps[j].Name)], points.Length);
         }
+
+        private static double Moved(FloorHistory? history, int sweep) =>
+            history is { HalfWidthDb: > 0, ChangeDb: { } change } && history.Later[sweep] ? change : 0;
     }
 }

@@ -53,7 +53,8 @@ public static class SpecimenRanker
             ByPlacement = byPlacement,
             NeverPutBack = stayed,
             Properties = properties,
-            Dominated = Domination.Among(bands, properties, asked.Question),
+            // Without groups nobody is as good as another.
+            Dominated = stayed.IsEmpty ? Domination.Among(bands, properties, asked.Question) : [],
         };
     }
 }

@@ -18,4 +18,7 @@ public sealed record LinearityStep(double LowDbm, double HighDbm, double Shortfa
 
     /// <summary>The receiver is shown to fall short: by as much as is told, and by more than chance explains where that is known.</summary>
     public bool IsShort => ShortfallDb >= WorthTellingDb && Interval is not { Low: <= 0 };
+
+    /// <summary>The receiver is shown to rise by more than the source: by as much as is told, and by more than chance explains where that is known.</summary>
+    public bool IsExcess => ShortfallDb <= -WorthTellingDb && Interval is not { High: >= 0 };
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Bands;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Verdicts;
@@ -60,11 +61,15 @@ public sealed record Verdict(Trust Trust, RequirementOutcome? Requirement, Immut
     public ImmutableArray<string> OverturnedBy { get; init; } = [];
 
     /// <summary>The verdict as a program may take it: under a fault nothing is shown to meet the requirement, whatever the figures say.</summary>
-    public Verdict AsRelied => Trust != Trust.Untrustworthy ? this : this with { Requirement = Relied(Requirement), Specimens = [.. Specimens.Select(Relied)] };
+    /// <returns>This very verdict where there is no fault.</returns>
+    public Verdict AsRelied() => Trust != Trust.Untrustworthy ? this : this with { Requirement = Relied(Requirement), Specimens = [.. Specimens.Select(Relied)] };
 
     /// <summary>The outcome of anything else in the measurement, such as specimens of one age, as a program may take it.</summary>
     public RequirementOutcome? Relied(RequirementOutcome? outcome) =>
         Trust == Trust.Untrustworthy && outcome == RequirementOutcome.Meets ? RequirementOutcome.CannotTell : outcome;
+
+    /// <summary>Share of the band that meets the requirement, as a program may take it; null under a fault.</summary>
+    public BandFigure? ShareMeeting(BandStatement band) => Trust == Trust.Untrustworthy ? null : band.ShareMeeting;
 
     private SpecimenOutcome Relied(SpecimenOutcome specimen) =>
         new(specimen.Name, Relied(specimen.Outcome)!.Value) { Frequencies = [.. specimen.Frequencies.Select(Relied)] };

@@ -43,7 +43,9 @@ public sealed class KilledRuns : IDisposable
         Directory.Move(Target, Path.Combine(Place, $".autumn.{Run}.part"));
         _folder.With($"reports/.autumn.{Run}.part/thesis.txt", "years of work");
         Report("new");
-        Assert.Equal("years of work", File.ReadAllText(Path.Combine(Place, $".autumn.{Run}.part/thesis.txt")));
+        Report("newer");
+        Assert.Equal("years of work", File.ReadAllText(Path.Combine(Place, "autumn.kept/thesis.txt")));
+        Assert.Equal(["autumn", "autumn.kept"], Names(Place));
     }
 
     /// <summary>Systems without an exchange in one step take two, and a run may be killed between them.</summary>

@@ -69,6 +69,9 @@ internal static class BenchSteps
         yield return new("saturation-plateau", "a flat top", Severity.Fault, "raise the top of the display", Taken.With(rippled with { LimitDbm = -31 }), Taken.With(rippled));
         RehearsalPlan stepped = Plan with { LinearitySourcesDbm = [-10, 0, 10], CompressionDbm = -30 };
         yield return new("saturation-step", "a receiver that no longer follows", Severity.Fault, "put attenuation before the receiver", Taken.With(stepped), Taken.With(stepped with { ReferenceDbm = stepped.ReferenceDbm - 20 }));
+        Taken followed = Taken.With(Plan with { LinearitySourcesDbm = [-10, 0] }, Power with { SourceDbm = 10 });
+        yield return new("source-step", "a reference taken with another attenuator", Severity.Fault, "which sweeps had other settings",
+            followed.But(s => s.Role == SweepRole.Reference ? s.Shifted(6) : s), followed);
         yield return new("linearity-untested", "no step of the source taken", Severity.Note, "Step the source down", Taken.With(Plan), Taken.With(Plan with { LinearitySourcesDbm = [0, 10] }));
 
         RehearsalPlan leaking = Plan with { PlateSweeps = 3, PlateDb = 45 };

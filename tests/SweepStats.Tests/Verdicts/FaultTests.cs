@@ -34,14 +34,14 @@ public sealed class FaultTests
     public void UnderAFaultNothingIsHandedOnAsMet()
     {
         Finding small = Plain with { Bias = Bias.TooSmall };
-        Verdict drawn = Judge.Of([small], Drawn.Curves, Rule(30), []), relied = drawn.AsRelied;
+        Verdict drawn = Judge.Of([small], Drawn.Curves, Rule(30), []), relied = drawn.AsRelied();
         Assert.Equal((RequirementOutcome.Meets, RequirementOutcome.CannotTell), (drawn.Requirement!.Value, relied.Requirement!.Value));
         SpecimenOutcome specimen = Assert.Single(relied.Specimens);
         Assert.Equal((RequirementOutcome.CannotTell, 0), (specimen.Outcome, specimen.Count(RequirementOutcome.Meets)));
         Assert.All(specimen.Frequencies, d => Assert.Null(d!.Probability));
         Assert.Equal(RequirementOutcome.Fails, relied.Relied(RequirementOutcome.Fails));
         Verdict limited = Judge.Of([small with { Severity = Severity.Warning }], Drawn.Curves, Rule(30), []);
-        Assert.Same(limited, limited.AsRelied);
+        Assert.Same(limited, limited.AsRelied());
     }
 
     // 3 dB to spare: 2 dB overturn nothing, twice 2 dB do.
