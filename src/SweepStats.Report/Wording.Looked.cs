@@ -32,6 +32,7 @@ public static partial class Wording
         ["reference-once"] = "A reference taken on one side of the specimens only",
         ["floor-moved"] = "A floor that is not where it was measured",
         ["floor-unsteady"] = "Floor sweeps on different levels",
+        ["foreign-floor"] = "A floor of other settings than the covered sweeps",
         ["odd-sweep"] = "A sweep unlike those that repeat it",
         ["sweeps-alike"] = "Sweeps that resemble the one before, and are worth fewer repeats",
         ["non-normal"] = "Scatter that intervals from few sweeps do not suppose",

@@ -24,6 +24,7 @@ public static class Checklist
         new ReferenceOnce(),
         new FloorMoved(),
         new UnsteadyFloor(),
+        new ForeignFloor(),
         new OddSweep(),
         new SweepsAlike(),
         new NonNormal(),
