@@ -4,7 +4,7 @@ using Xunit;
 
 namespace SweepStats.Tests.Choice;
 
-/// <summary>A seeded part of the study of choices; the whole is run by the studies program, see DEVELOPERS.md.</summary>
+/// <summary>A seeded part of the study of choices; the whole is run by the studies program, see the pages under reports/.</summary>
 public sealed class ChoiceStudyTests
 {
     private const double Promised = 0.95;

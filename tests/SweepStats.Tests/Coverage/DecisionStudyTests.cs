@@ -3,7 +3,7 @@ using Xunit;
 
 namespace SweepStats.Tests.Coverage;
 
-/// <summary>A seeded part of the study of wrong verdicts; the whole is run by the studies program, see DEVELOPERS.md.</summary>
+/// <summary>A seeded part of the study of wrong verdicts; the whole is run by the studies program, see the pages under reports/.</summary>
 public sealed class DecisionStudyTests
 {
     private const double Promised = 0.05;

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace SweepStats.Tests.Coverage;
 
-/// <summary>A seeded part of the coverage study; the whole is run by a script, see DEVELOPERS.md.</summary>
+/// <summary>A seeded part of the coverage study; the whole is run by a script, see the pages under reports/.</summary>
 public sealed class IntervalCoverageTests
 {
     private static readonly int Campaigns = Draws.Of(40);

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace SweepStats.Tests.Coverage;
 
-/// <summary>A seeded part of the planning study; all of its set-ups are run by a command, see DEVELOPERS.md.</summary>
+/// <summary>A seeded part of the planning study; all of its set-ups are run by a command, see the pages under reports/.</summary>
 public sealed class PlanStudyTests
 {
     private static readonly int Campaigns = Draws.Of(100);

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace SweepStats.Tests.Coverage;
 
-/// <summary>A seeded part of the study of false alarms and faults found; the whole is run by a command, see DEVELOPERS.md.</summary>
+/// <summary>A seeded part of the study of false alarms and faults found; the whole is run by a command, see the pages under reports/.</summary>
 public sealed class TrustTests
 {
     [Theory]

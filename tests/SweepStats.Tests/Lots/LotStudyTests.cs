@@ -6,7 +6,7 @@ using Xunit;
 
 namespace SweepStats.Tests.Lots;
 
-/// <summary>A seeded part of the study of lots; the whole is run by the studies program, see DEVELOPERS.md.</summary>
+/// <summary>A seeded part of the study of lots; the whole is run by the studies program, see the pages under reports/.</summary>
 public sealed class LotStudyTests
 {
     private const double Promised = 0.05;
