@@ -91,13 +91,20 @@ internal sealed class ForeignFloor : ICheck
 
     private static double SquaresAmong(SweepBlock block, int[] rows, int[] points)
     {
-        double[] means = [.. points.Select(f => rows.Average(j => block[j][f]))];
+        double[] means = block.Means(rows);
         double squares = 0;
         foreach (int row in rows)
         {
-            double[] away = [.. points.Select((f, p) => block[row][f] - means[p])];
-            double offset = away.Average();
-            squares += away.Sum(a => (a - offset) * (a - offset));
+            ReadOnlySpan<double> levels = block[row];
+            double sum = 0, own = 0;
+            foreach (int f in points)
+            {
+                double away = levels[f] - means[f];
+                sum += away;
+                own += away * away;
+            }
+
+            squares += own - (sum * sum / points.Length);
         }
 
         return squares;
