@@ -13,6 +13,7 @@ public sealed class SweepBlock
     private readonly Lazy<double> _stepDb;
     private readonly Lazy<UsualSteps> _usualSteps;
     private readonly Lazy<Extremes[]> _extremesDb;
+    private readonly Lazy<Extremes> _allExtremesDb;
 
     /// <param name="sweeps">The sweeps.</param>
     /// <param name="pointCount">Number of frequencies.</param>
@@ -29,6 +30,7 @@ public sealed class SweepBlock
         _stepDb = new Lazy<double>(() => DisplayStep.Found(this));
         _usualSteps = new Lazy<UsualSteps>(() => _levels.Aggregate(UsualSteps.All, (steps, row) => steps.And(UsualSteps.Of(row.AsSpan()))));
         _extremesDb = new Lazy<Extremes[]>(() => [.. Enumerable.Range(0, SweepCount).Select(j => Extremes.Of(this[j]))]);
+        _allExtremesDb = new Lazy<Extremes>(() => new Extremes(_extremesDb.Value.Min(e => e.Lowest), _extremesDb.Value.Max(e => e.Highest)));
     }
 
     /// <summary>The sweeps, in campaign order; their own levels are on their own grids.</summary>
@@ -62,10 +64,10 @@ public sealed class SweepBlock
     internal double StepDb => _stepDb.Value;
 
     /// <summary>The lowest level in dB, found once: each block is held against all others of a campaign.</summary>
-    internal double LowestDb => _extremesDb.Value.Min(e => e.Lowest);
+    internal double LowestDb => _allExtremesDb.Value.Lowest;
 
     /// <summary>The highest level in dB.</summary>
-    internal double HighestDb => _extremesDb.Value.Max(e => e.Highest);
+    internal double HighestDb => _allExtremesDb.Value.Highest;
 
     /// <summary>The usual steps that all its levels fit in, found once.</summary>
     internal UsualSteps UsualSteps => _usualSteps.Value;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Quantities;
+using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -19,11 +20,11 @@ internal sealed class PlacementEffect : ICheck
     public string Code => "placement-effect";
 
     public string? UntestedBecause(Evidence seen) =>
-        seen.Campaign.Covered.Any(c => Scatter(c, seen) is not null) ? null : "no specimen has two placements of two sweeps each, clear of the floor";
+        Scatters(seen).Any() ? null : "no specimen has two placements of two sweeps each, clear of the floor";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        var specimens = seen.Campaign.Covered.Select(c => Scatter(c, seen)).OfType<OneWayAnova>().ToList();
+        var specimens = Scatters(seen).ToList();
         if (specimens.Count == 0)
         {
             yield break;
@@ -62,9 +63,14 @@ internal sealed class PlacementEffect : ICheck
             .SelectMany(c => c.Readings.Select(r => new PlacedBias(c.Name, r.Evidence.At, new Bias(2 * placement, 2 * placement)))),
     ];
 
-    private static OneWayAnova? Scatter(SpecimenBlock specimen, Evidence seen)
+    private static IEnumerable<OneWayAnova> Scatters(Evidence seen)
     {
-        var groups = seen.Repeats.Where(g => g.Specimen == specimen.Name && g.Placement is not null).ToList();
+        ILookup<SpecimenName?, RepeatGroup> placements = seen.Repeats.Where(g => g.Placement is not null).ToLookup(g => g.Specimen);
+        return seen.Campaign.Covered.Select(c => Scatter(c, [.. placements[c.Name]])).OfType<OneWayAnova>();
+    }
+
+    private static OneWayAnova? Scatter(SpecimenBlock specimen, List<RepeatGroup> groups)
+    {
         int[] points = groups.Count < 2 ? [] : [.. groups.Select(g => g.Points.AsEnumerable()).Aggregate((a, b) => a.Intersect(b))];
         if (points.Length == 0)
         {

@@ -66,7 +66,9 @@ public sealed record GroupStanding
         }
 
         int degrees = values.Length - groups.Count;
-        GroupMember[] members = [.. groups.Select((g, i) => new GroupMember(g.Name, g.Values.Length, found.H[i], found.K[i], LimitsOfK(g.Values.Length - 1, degrees)))];
+        // Hundreds of groups mostly have one size.
+        var limits = groups.Select(g => g.Values.Length).Distinct().ToDictionary(size => size, size => LimitsOfK(size - 1, degrees));
+        GroupMember[] members = [.. groups.Select((g, i) => new GroupMember(g.Name, g.Values.Length, found.H[i], found.K[i], limits[g.Values.Length]))];
         var outermost = Statistics.Grubbs.Of([.. groups.Select(g => Sample.Mean(g.Values))]);
         return new GroupStanding
         {

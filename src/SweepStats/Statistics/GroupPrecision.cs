@@ -45,9 +45,7 @@ public sealed record GroupPrecision
     public static GroupPrecision Of(ReadOnlySpan<double> values, ReadOnlySpan<int> groups)
     {
         OneWayAnova table = OneWayAnova.Of(values, groups);
-        double[] all = values.ToArray();
-        int[] group = groups.ToArray();
-        double[][] each = [.. Enumerable.Range(0, table.BetweenDegreesOfFreedom + 1).Select(g => all.Where((_, i) => group[i] == g).ToArray())];
+        double[][] each = Each(values, groups, table.BetweenDegreesOfFreedom + 1);
         double[] means = [.. each.Select(g => Sample.Mean(g))];
         double[] squares = [.. each.Select((g, i) => Sample.SquaredDeviations(g, means[i]))];
         double repeatability = Math.Sqrt(table.WithinMeanSquare), spread = Sample.StandardDeviation(means), centre = Sample.Mean(means);
@@ -62,5 +60,16 @@ public sealed record GroupPrecision
             Cochran = squares[most] / squares.Sum(),
             MostScattered = most,
         };
+    }
+
+    private static double[][] Each(ReadOnlySpan<double> values, ReadOnlySpan<int> groups, int count)
+    {
+        List<double>[] each = [.. Enumerable.Range(0, count).Select(_ => new List<double>())];
+        for (int i = 0; i < values.Length; i++)
+        {
+            each[groups[i]].Add(values[i]);
+        }
+
+        return [.. each.Select(g => g.ToArray())];
     }
 }

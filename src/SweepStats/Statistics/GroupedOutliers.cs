@@ -27,39 +27,80 @@ internal static class GroupedOutliers
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(most, 1);
         FiniteValues.RequireLevel(level);
-        Group[] left = [.. groups.Select((values, number) => new Group(number, values))];
+        var left = new Remaining(groups);
         List<GroupedOutlier> farthest = [];
         int outliers = 0;
-        while (farthest.Count < most && Farthest(left) is { } next)
+        while (farthest.Count < most && left.Farthest() is { } next)
         {
             farthest.Add(next);
-            left[next.Group] = left[next.Group].Without(next.Place);
+            left.Lose(next);
             outliers = next.Probability < level ? farthest.Count : outliers;
         }
 
         return farthest[..outliers];
     }
 
-    private static GroupedOutlier? Farthest(Group[] groups)
+    /// <summary>What is left of all groups: what is asked of each of thousands after every loss stands side by side.</summary>
+    private sealed class Remaining
     {
-        int count = groups.Sum(g => g.Deviations.Length);
-        int freedom = count - groups.Count(g => g.Deviations.Length > 0) - 1;
-        if (freedom < 1)
+        private readonly Group[] _groups;
+        private readonly double[] _squares;
+        private readonly double[] _taken;
+        private int _values;
+        private int _judged;
+
+        public Remaining(IReadOnlyList<double[]> groups)
         {
-            return null;
+            _groups = [.. groups.Select((values, number) => new Group(number, values))];
+            _squares = [.. _groups.Select(g => g.Squares)];
+            _taken = [.. _groups.Select(g => g.Taken)];
+            Count(_groups, 1);
         }
 
-        Group far = groups.MaxBy(g => g.Taken)!;
+        public GroupedOutlier? Farthest()
+        {
+            int freedom = _values - _judged - 1;
+            if (freedom < 1)
+            {
+                return null;
+            }
+
+            Group far = _groups[Array.IndexOf(_taken, _taken.Max())];
+            double rest = SquaresWithout(far);
+            double t = far.Taken == 0 ? 0 : Math.Sqrt(far.Taken / (rest / freedom));
+            double beyond = double.IsFinite(t) ? StudentT.UpperTail(t, freedom) : 0;
+            return new GroupedOutlier(far.Number, far.FarthestPlace, t, freedom, Math.Min(1, 2 * _values * beyond));
+        }
+
+        public void Lose(GroupedOutlier outlier)
+        {
+            Group before = _groups[outlier.Group], after = before.Without(outlier.Place);
+            Count([before], -1);
+            Count([after], 1);
+            (_groups[outlier.Group], _squares[outlier.Group], _taken[outlier.Group]) = (after, after.Squares, after.Taken);
+        }
+
+        private void Count(ReadOnlySpan<Group> groups, int sign)
+        {
+            foreach (Group group in groups)
+            {
+                _values += sign * group.Deviations.Length;
+                _judged += group.Deviations.Length > 0 ? sign : 0;
+            }
+        }
+
         // The squares are summed without the value, not subtracted: what is left may be far smaller.
-        var rest = new CompensatedSum();
-        foreach (Group group in groups)
+        private double SquaresWithout(Group far)
         {
-            rest.Add(group == far ? group.Without(group.FarthestPlace).Squares : group.Squares);
-        }
+            double without = far.Without(far.FarthestPlace).Squares;
+            var rest = new CompensatedSum();
+            for (int g = 0; g < _squares.Length; g++)
+            {
+                rest.Add(g == far.Number ? without : _squares[g]);
+            }
 
-        double t = far.Taken == 0 ? 0 : Math.Sqrt(far.Taken / (rest.Value / freedom));
-        double beyond = double.IsFinite(t) ? StudentT.UpperTail(t, freedom) : 0;
-        return new GroupedOutlier(far.Number, far.FarthestPlace, t, freedom, Math.Min(1, 2 * count * beyond));
+            return rest.Value;
+        }
     }
 
     /// <summary>What is left of a group, worked out once: only the group that loses a value changes.</summary>

@@ -42,7 +42,8 @@ internal readonly record struct SuccessionTest(double Ratio, double Probability)
 
         double[] columns = IndependentColumns.Of(telling);
         SuccessionRatio[] ratios = [.. telling.Select((rows, g) => SuccessionRatio.Of(rows, columns[g]))];
-        double[] weights = [.. ratios.Select(r => r.Weight / ratios.Sum(other => other.Weight))];
+        double all = ratios.Sum(r => r.Weight);
+        double[] weights = [.. ratios.Select(r => r.Weight / all)];
         double ratio = ratios.Select((r, g) => weights[g] * r.Value).Sum();
         return new SuccessionTest(ratio, Orders(telling) >= ManyOrders ? Drawn(telling, weights)
             : UpperTail(ratio, ratios, weights));
