@@ -14,9 +14,12 @@ public static partial class Wording
     private const int MostPlacesInHead = 2;
     private const int LongestTitle = 70;
 
-    // A table of two specimens with its head, and a line on lots and on the choice.
+    // A table of two specimens with its head, and a line on the choice.
     private const int RoomForSpecimens = 5;
     private const int RoomForAnswers = 3;
+
+    // Whether lots differ, and which to take.
+    private const int RoomForLots = 3;
 
     /// <summary>How a reader comes to what the first screen leaves out.</summary>
     private const string Verbose = "--verbose";
@@ -31,7 +34,8 @@ public static partial class Wording
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(closing);
         ScreenLines screen = Started(result, columns, closing);
-        List<string> left = [.. Findings(result, screen, RoomForSpecimens)];
+        int lots = result.Lots.Lots.Length > 1 ? RoomForLots : 0;
+        List<string> left = [.. Findings(result, screen, RoomForSpecimens + lots)];
         left.AddRange(Weakest(result, screen));
         left.AddRange(Answers(result, screen));
         return [.. screen.Lines, .. NotShown(left), .. closing];
@@ -214,8 +218,12 @@ public static partial class Wording
         return [.. left, .. WholeOrBegun(lots, "lots", screen), .. WholeOrBegun(choice, "the choice", screen)];
     }
 
-    private static string[] WholeOrBegun(string[] lines, string subject, ScreenLines screen) =>
-        lines.Length == 0 || screen.TryAdd(lines) ? [] : screen.TryAdd([lines[0]]) ? [$"more on {subject}"] : [subject];
+    // From the first line that does not fit on all are left.
+    private static string[] WholeOrBegun(string[] lines, string subject, ScreenLines screen)
+    {
+        int shown = lines.TakeWhile(line => screen.TryAdd([line])).Count();
+        return shown == lines.Length ? [] : shown > 0 ? [$"more on {subject}"] : [subject];
+    }
 
     private static IEnumerable<string> NotShown(IReadOnlyList<string> left) =>
         left.Count == 0 ? [] : [$"Not shown here: {string.Join(", ", left)}. All of it: {Verbose}"];

@@ -21,7 +21,7 @@ public static partial class Wording
         ["no-floor"] = "A floor that is missing, or declared and not measured",
         ["dead-floor"] = "Floor sweeps that show no noise",
         ["no-life"] = "Sweeps that do not move, or stand at the bottom of the display",
-        ["over-input"] = "Overload: levels above the stated maximum input",
+        ["over-input"] = "Levels against the receiver's maximum input",
         ["saturation-plateau"] = "Overload: flat tops",
         ["source-step"] = "A step of the source that shows in more than full",
         ["saturation-step"] = "Overload: a step of the source that does not show in full",

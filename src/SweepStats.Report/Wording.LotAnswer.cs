@@ -27,6 +27,11 @@ public static partial class Wording
             yield break;
         }
 
+        if (LotToTake(result) is { } best)
+        {
+            yield return best;
+        }
+
         LotStretch[] told = Telling(lots);
         foreach (LotStretch stretch in told.Take(MostStretches))
         {
@@ -58,9 +63,37 @@ public static partial class Wording
     internal static IEnumerable<string> LotsInBrief(AnalysisResult result)
     {
         string[] below = result.Verdict.Trust == Trust.Untrustworthy ? [] : [.. PromisedTooLittle(result)];
-        return LotsAnswer(result).Take(SentencesInBrief).Concat(below.Length < 2 ? below
+        string? best = LotToTake(result);
+        return LotsAnswer(result).Where(sentence => sentence != best).Take(SentencesInBrief).Concat(below.Length < 2 ? below
             : [$"{Count(below.Length, "lot")} do not promise the requirement everywhere: “Lots” in the annex."]).Distinct();
     }
+
+    /// <summary>Which lot to take for each band, or that none is shown to be better; null where nothing tells, or a fault stands against all of it.</summary>
+    internal static string? LotToTake(AnalysisResult result)
+    {
+        LotBand[] told = result.Verdict.Trust == Trust.Untrustworthy ? [] : [.. result.Lots.Bands.Where(b => b.Foremost.Length > 0)];
+        if (told.Length == 0)
+        {
+            return null;
+        }
+
+        // What a band was named for comes before the whole of it.
+        string[] answers = [.. told.Where(b => b.Name is not null).Concat(told.Where(b => b.Name is null)).Select(b => Foremost(b, told.Length > 1))];
+        string level = Level(result.Lots.Question.Confidence);
+        return $"Lot to take, by the mean where every specimen has a value ({level}): {string.Join("; ", answers.Take(MostBandsNamed))}"
+            + (answers.Length > MostBandsNamed ? $"; {Plain(answers.Length - MostBandsNamed)} more: lots.csv." : ".");
+    }
+
+    private static string Foremost(LotBand band, bool several)
+    {
+        string of = !several ? string.Empty : band.Name is { } name ? $"for {PlainText.Of(name)} " : "for the whole band ";
+        return of + (band.Foremost.Length == band.Lots.Length ? "none is shown to be better"
+            : band.Foremost.Length > MostSpecimensNamed ? $"one of {Plain(band.Foremost.Length)}"
+            : Either([.. band.Foremost.Select(PlainText.Of)]));
+    }
+
+    private static string Either(string[] lots) =>
+        lots.Length == 1 ? lots[0] : $"{string.Join(", ", lots[..^1])} or {lots[^1]}";
 
     internal static string LotsHeadline(AnalysisResult result, LotBand band)
     {

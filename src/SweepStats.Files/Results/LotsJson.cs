@@ -3,6 +3,7 @@ using System.Text.Json;
 using SweepStats.Bands;
 using SweepStats.Lots;
 using SweepStats.Statistics;
+using SweepStats.Verdicts;
 
 namespace SweepStats.Files.Results;
 
@@ -14,14 +15,15 @@ public static class LotsJson
     {
         ArgumentNullException.ThrowIfNull(result);
         TrendJson.Write(json, result.Trend, result.Verdict);
-        Write(json, result.Lots);
+        Lots(json, result);
     }
 
-    /// <summary>Writes the members of an object that is open.</summary>
-    public static void Write(Utf8JsonWriter json, LotComparison lots)
+    /// <summary>Writes how lots compare: the members of an object that is open.</summary>
+    public static void Lots(Utf8JsonWriter json, AnalysisResult result)
     {
         ArgumentNullException.ThrowIfNull(json);
-        ArgumentNullException.ThrowIfNull(lots);
+        ArgumentNullException.ThrowIfNull(result);
+        LotComparison lots = result.Lots;
         json.WriteStartArray("stretches");
         foreach (LotStretch stretch in lots.Stretches)
         {
@@ -41,6 +43,7 @@ public static class LotsJson
         {
             json.WriteStartObject();
             Band(json, band, lots.Question);
+            Foremost(json, result.Verdict.Trust == Trust.Untrustworthy ? [] : band.Foremost);
             json.WriteEndObject();
         }
 
@@ -88,6 +91,18 @@ public static class LotsJson
         Standing(json, "specimen_standing", band.SpecimenStanding);
         Standing(json, "lot_standing", band.LotStanding);
         OverTime(json, band.OverTime);
+    }
+
+    // Under a fault no lot is called better than another.
+    private static void Foremost(Utf8JsonWriter json, ImmutableArray<string> lots)
+    {
+        json.WriteStartArray("foremost");
+        foreach (string lot in lots)
+        {
+            json.WriteStringValue(lot);
+        }
+
+        json.WriteEndArray();
     }
 
     internal static void Lot(Utf8JsonWriter json, LotSummary lot)

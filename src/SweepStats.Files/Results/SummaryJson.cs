@@ -49,7 +49,7 @@ public static class SummaryJson
             SummaryFigures.Floor(json, result.Floor);
             SummaryFigures.Specimens(json, result);
             json.WriteStartObject("lots");
-            LotsJson.Write(json, result.Lots);
+            LotsJson.Lots(json, result);
             json.WriteEndObject();
             TrendJson.Write(json, result.Trend, result.Verdict);
             Choice(json, result);

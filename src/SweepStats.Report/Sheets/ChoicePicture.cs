@@ -30,7 +30,7 @@ internal static class ChoicePicture
         LinearAxis scale = DecibelScale.Axis(string.Empty, rows.SelectMany(Ends));
         var space = new RowSpace(Width, Height, scale.Minimum, scale.Maximum);
         var row = new RowPlot(html, space, SheetWords.ChoiceShows(choice, band));
-        row.Scale(scale.MajorStep, "Mean shielding (dB)");
+        row.Scale(scale.MajorStep, "Mean where all have a value (dB)");
         IReadOnlyList<string> names = ShortNames.Of([.. rows.Select(r => r.Name.ToString())], LongestName);
         double step = (space.Bottom - RowSpace.Top) / rows.Length;
         for (int i = 0; i < rows.Length; i++)

@@ -74,7 +74,13 @@ internal sealed class SheetTwo : IPagePart
 
     private static void Choice(HtmlWriter html, AnalysisResult result, BandRanking band, bool drawn)
     {
-        html.Section("sheet-choice", SheetWords.ChoiceHeading).Paragraph(string.Join(' ', Wording.ChoiceAnswer(result, band)));
+        html.Section("sheet-choice", SheetWords.ChoiceHeading);
+        if (Wording.LotToTake(result) is { } lot)
+        {
+            html.Paragraph(lot);
+        }
+
+        html.Paragraph(string.Join(' ', Wording.ChoiceAnswer(result, band)));
         if (drawn)
         {
             html.Open("figure");

@@ -110,7 +110,7 @@ internal static class SheetWords
     internal static string[] TableColumns(AnalysisResult result) =>
     [
         "Specimen", "Everywhere at least", .. result.Plan.Requirement is null ? Array.Empty<string>() : ["Requirement"],
-        "Weakest at", "Mean", "Over frequency",
+        "Weakest at", "Mean of the band", "Over frequency",
     ];
 
     internal static string TableCaption(AnalysisResult result) =>
@@ -150,6 +150,7 @@ internal static class SheetWords
     {
         string[] parts =
         [
+            $"At {Wording.Count(band.PointCount, "frequency")}, for all alike.",
             ChoicePicture.Rows(band).Any(r => ChoicePicture.Fills(choice, r)) ? "Filled: not to be told from the best." : "Values with their intervals, none shown to be the best.",
             .. band.Ranking.Length <= ChoicePicture.Most ? Array.Empty<string>()
                 : [$"{Wording.Count(band.Ranking.Length - ChoicePicture.Most, "more specimen")}: choice.csv."],

@@ -31,6 +31,12 @@ public sealed record LotBand
     /// <summary>Every two lots of two specimens and more.</summary>
     public required ImmutableArray<LotPair> Pairs { get; init; }
 
+    /// <summary>
+    /// Names of the lots that cannot be told from the best by this mean, at the level of the intervals, the highest first: all where the lots are not shown to differ. Empty
+    /// where no lot has two specimens, or no part of the band is clear.
+    /// </summary>
+    public required ImmutableArray<string> Foremost { get; init; }
+
     /// <summary>Whether lots are alike over the clear part, as whole curves; null where too few specimens tell.</summary>
     public required CurveAnova? Curves { get; init; }
 

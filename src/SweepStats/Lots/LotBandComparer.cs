@@ -21,6 +21,7 @@ internal static class LotBandComparer
         double[] all = LogWeights.Within(specimens.Grid, band.Band);
         double[] plain = [.. from.Curves.Select(c => LogWeights.Mean(all, f => PlainReading.Of(c.Readings[f])))];
         CurveAnova? curves = share > 0 ? Curves(specimens, weights) : null;
+        double? probability = Probability(curves?.Probability, [.. inside.Select(f => frequencies[f])]);
         return new LotBand
         {
             Name = band.Name,
@@ -30,13 +31,24 @@ internal static class LotBandComparer
             Lots = [.. specimens.Lots.Select((name, l) => LotFigures.Of((name, Sample.Mean(specimens.OfLot<double>(l, plain))), byLot[l], SharedErrors.Of(specimens.OfLot(l, from.Curves.AsSpan()), own => LogWeights.Mean(mean, own)), from.Question))],
             Specimens = [.. specimens.Specimens.Zip(means, (s, m) => new SpecimenMean(s.Name, m))],
             Pairs = share > 0 ? [.. LotFigures.Pairs(specimens.Lots, byLot, from.Question.MarginDb)] : [],
+            Foremost = share > 0 ? Foremost(specimens, byLot, (mean, probability), from) : [],
             Curves = curves,
-            Probability = Probability(curves?.Probability, [.. inside.Select(f => frequencies[f])]),
+            Probability = probability,
             Scatter = share > 0 ? LevelScatter.Of(specimens.Design, sweeps) : [],
             SpecimenStanding = share > 0 ? SpecimenStanding(specimens, sweeps) : null,
             OverTime = share > 0 ? OverTime(TimedSpecimen.InOrder([.. specimens.Specimens.Zip(means, (s, m) => new TimedSpecimen(s.Name.Lot, s.Name.Specimen, s.TakenAt, m))])) : [],
             LotStanding = share > 0 ? GroupStanding.Of([.. specimens.Lots.Zip(byLot)]) : null,
         };
+    }
+
+    // Where nothing shows that lots differ, none is called better than another.
+    private static ImmutableArray<string> Foremost(
+        LotSpecimens specimens, double[][] byLot, (double[] Weights, double? Probability) over, (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
+    {
+        ShieldingCurve[][] curves = [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, from.Curves.AsSpan()))];
+        bool[] stays = ForemostLots.Among(byLot, curves, over.Weights, from.Question.FalseAlarm);
+        bool differ = over.Probability <= from.Question.FalseAlarm;
+        return [.. Enumerable.Range(0, stays.Length).Where(l => stays[l] || !differ).OrderByDescending(l => Sample.Mean(byLot[l])).Select(l => specimens.Lots[l])];
     }
 
     private static CurveAnova? Curves(LotSpecimens specimens, double[] weights) =>

@@ -16,7 +16,7 @@ namespace SweepStats.Acceptance.Files;
 /// <summary>lots.csv, lots-by-frequency.csv and choice.csv.</summary>
 public sealed class LotAndChoiceFiles
 {
-    private const string LotHeader = "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,promised_db,promised_rank_db,plain_mean_db,shared_error_db,p,h,k,between_lots_low_db,between_lots_high_db,promised_between_lots_db,confidence";
+    private const string LotHeader = "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,promised_db,promised_rank_db,plain_mean_db,shared_error_db,p,h,k,between_lots_low_db,between_lots_high_db,promised_between_lots_db,confidence,foremost";
 
     private const string FrequencyHeader = "frequency_hz,lot,mean_db,mean_is,promised_db,capped_specimens,p,p_adjusted,sd_lot_db,sd_specimen_db,sd_placement_db,sd_sweep_db,promised_between_lots_db,confidence";
 
@@ -58,6 +58,7 @@ public sealed class LotAndChoiceFiles
             Assert.Equal(lot.PlainMeanDb, Number(row[11]), 6e-5);
             Assert.Equal(lot.MeanIntervalDb!.Value.Low, Number(row[7]), 6e-5);
             Assert.Equal(lot.BetweenLotsIntervalDb!.Value.Low, Number(row[16]), 6e-5);
+            Assert.Equal(result.Lots.Bands.First(b => b.Lots.Contains(lot)).Foremost.Contains(lot.Lot) ? "yes" : "no", row[20]);
             Assert.Equal(lot.BetweenLotsLimitDb!.Value, Number(row[18]), 6e-5);
             Assert.Equal("0.95", row[19]);
         }

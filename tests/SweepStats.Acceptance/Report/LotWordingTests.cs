@@ -83,9 +83,35 @@ public sealed class LotWordingTests
     {
         LotStretch At(double start, string? lot) => new(new FrequencyBand(new Hertz(start), new Hertz(start)), 4, lot, -5, false);
         string[] told = [.. Wording.LotsAnswer(With(Four with { Stretches = [At(1e8, null), At(2e8, "A"), At(3e8, "B"), At(4e8, "C"), At(5e8, "D")] }))];
-        Assert.Equal(["A", "B", "C"], told.Where(t => t.StartsWith("Lot ", StringComparison.Ordinal)).Select(t => t.Split(' ')[1]));
+        Assert.Equal(["A", "B", "C"], told.Where(t => t.StartsWith("Lot ", StringComparison.Ordinal) && t != Wording.LotToTake(Drawn.Value)).Select(t => t.Split(' ')[1]));
         Assert.DoesNotContain(told, t => t.Contains("hides by how much", StringComparison.Ordinal));
         Assert.Contains("There is more: column p_adjusted of lots-by-frequency.csv, which 'sweepstats run' writes.", told);
+    }
+
+    [Fact]
+    public void TheLotToTakeIsNamedBandByBand()
+    {
+        const string Start = "Lot to take, by the mean where every specimen has a value (95 %): ";
+        string? Said(params LotBand[] bands) => Wording.LotToTake(With(Four with { Bands = [.. bands] }));
+        LotBand Band(string? name, params string[] foremost) => Four.Whole with { Name = name, Foremost = [.. foremost] };
+        string[] all = [.. Four.Whole.Lots.Select(l => l.Lot)];
+        Assert.Equal(Start + "B.", Said(Band(null, "B")));
+        Assert.Equal(Start + "none is shown to be better.", Said(Band(null, all)));
+        Assert.Equal(Start + "for computers B or A; for the whole band none is shown to be better.", Said(Band(null, all), Band("computers", "B", "A")));
+        Assert.Null(Said(Band(null)));
+        LotBand[] six = [Band(null, "A"), .. Enumerable.Range(1, 5).Select(i => Band($"b{i}", "B"))];
+        Assert.EndsWith("for b4 B; 2 more: lots.csv.", Said(six), StringComparison.Ordinal);
+        AnalysisResult faulty = Drawn.Value with { Verdict = Drawn.Value.Verdict with { Trust = Verdicts.Trust.Untrustworthy } };
+        Assert.Null(Wording.LotToTake(faulty));
+    }
+
+    [Fact]
+    public void TheLotToTakeStandsOnTheFirstScreenAndOnSheetTwo()
+    {
+        string told = Wording.LotToTake(Drawn.Value)!;
+        Assert.Contains(told, Wording.FirstScreen(Drawn.Value, 100, ["Report: index.html"]));
+        Assert.Contains(told, Wording.LotsText(Drawn.Value));
+        Assert.DoesNotContain(told, Wording.LotsInBrief(Drawn.Value));
     }
 
     [Theory]

@@ -115,7 +115,8 @@ public sealed partial class MisleadingSentenceTests
     {
         SpecimenChoice choice = Samples.Run(Samples.Lots, Samples.Power).Choice!;
         BandRanking band = choice.Bands[0];
-        Assert.StartsWith("Filled:", SheetWords.ChoiceKey(choice, band), StringComparison.Ordinal);
+        string told = $"At {band.PointCount} frequencies, for all alike. Filled: not to be told from the best.";
+        Assert.StartsWith(told, SheetWords.ChoiceKey(choice, band), StringComparison.Ordinal);
         BandRanking bounds = band with { Ranking = [.. band.Ranking.Select(r => r with { MeanDb = new BandFigure(null, 40, null) })] };
         Assert.DoesNotContain("Filled", SheetWords.ChoiceKey(choice, bounds), StringComparison.Ordinal);
         Assert.DoesNotContain("Filled", SheetWords.ChoiceKey(choice with { NeverPutBack = [band.Ranking[0].Name] }, band), StringComparison.Ordinal);

@@ -28,7 +28,7 @@ public sealed class ScopeWordingTests
         Assert.Matches(counted + System.Text.RegularExpressions.Regex.Escape(Words), Wording.TrustReason(clean));
         Assert.Contains(Words, Section(new Page(clean), "next"), StringComparison.Ordinal);
         AnalysisResult nearly = clean with { Checks = [new CheckRun("over-input", "no limit is stated"), new CheckRun("drift", null)] };
-        Assert.EndsWith("for want of sweeps or statements: overload: levels above the stated maximum input.", Wording.TrustReason(nearly), StringComparison.Ordinal);
+        Assert.EndsWith("for want of sweeps or statements: levels against the receiver's maximum input.", Wording.TrustReason(nearly), StringComparison.Ordinal);
         AnalysisResult whole = clean with { Checks = [new CheckRun("drift", null)] };
         Assert.Equal("The checks that could be made found nothing that limits it. Every check could be made.", Wording.TrustReason(whole));
     }
