@@ -5,6 +5,9 @@ internal sealed class RunLock : IDisposable
 {
     private const int MostTries = 20;
 
+    // EWOULDBLOCK of Linux and of macOS; ERROR_SHARING_VIOLATION of Windows.
+    private static readonly int[] HeldByOthers = [11, 35, unchecked((int)0x80070020)];
+
     private readonly string _file;
     private readonly FileStream _held;
 
@@ -22,25 +25,15 @@ internal sealed class RunLock : IDisposable
     /// <exception cref="IOException">Nothing can be created there.</exception>
     public static RunLock Take(string folder, HiddenName name)
     {
-        for (int tries = 1; ; tries++)
+        for (int tries = 1; tries <= MostTries; tries++)
         {
-            string run = HiddenName.NewRun();
-            string file = Path.Combine(folder, name.Of(run, HiddenName.Lock));
-            try
+            if (TakenUnlessSwept(folder, name, HiddenName.NewRun()) is { } taken)
             {
-                var held = new FileStream(file, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None);
-                // Between its creation and its being held, another run may have taken it for a dead one's.
-                if (File.Exists(file))
-                {
-                    return new RunLock(file, held) { Run = run };
-                }
-
-                held.Dispose();
-            }
-            catch (IOException) when (tries < MostTries && Directory.Exists(folder) && File.Exists(file))
-            {
+                return taken;
             }
         }
+
+        throw new IOException($"other runs sweep '{folder}' all the time");
     }
 
     /// <summary>Takes the one that a dead run left; null where its run is alive.</summary>
@@ -60,6 +53,27 @@ internal sealed class RunLock : IDisposable
 
         _held.Dispose();
         File.Delete(_file);
+    }
+
+    // Between its creation and its being held, another run may take it for a dead one's: it holds it then, or has removed it already.
+    private static RunLock? TakenUnlessSwept(string folder, HiddenName name, string run)
+    {
+        string file = Path.Combine(folder, name.Of(run, HiddenName.Lock));
+        try
+        {
+            var held = new FileStream(file, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None);
+            if (File.Exists(file))
+            {
+                return new RunLock(file, held) { Run = run };
+            }
+
+            held.Dispose();
+            return null;
+        }
+        catch (IOException e) when (HeldByOthers.Contains(e.HResult))
+        {
+            return null;
+        }
     }
 
     private static FileStream? Taken(string file)

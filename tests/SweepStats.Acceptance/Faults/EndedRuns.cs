@@ -1,0 +1,251 @@
+using System.Diagnostics;
+using System.Globalization;
+using SweepStats.Acceptance.Commands;
+using SweepStats.Acceptance.Files;
+using SweepStats.Files.Places;
+using SweepStats.Files.Results;
+using Xunit;
+
+namespace SweepStats.Acceptance.Faults;
+
+/// <summary>Runs that a signal ends, or that find something in their way at the last moment, leave nothing half.</summary>
+public sealed class EndedRuns : IDisposable
+{
+    private readonly ScratchFolder _folder = new();
+
+    private string Target => Path.Combine(_folder.Path, "new/values.csv");
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void ASignalBetweenTwoLinesOfAFileLeavesNothing()
+    {
+        var file = new GatheredFile(Target);
+        file.Content.Write("half a line"u8);
+        file.Content.Flush();
+        file.Interruption.End();
+        // The thread that writes does not know yet.
+        Thread writing = Started(() =>
+        {
+            using (file)
+            {
+                file.Content.Write("and the rest"u8);
+                file.Commit(overwrite: true);
+            }
+        });
+        Assert.True(WaitsForEver(writing));
+        Assert.Empty(Directory.EnumerateFileSystemEntries(_folder.Path));
+    }
+
+    [Fact]
+    public void ASignalBeforeTheSecondOfTwoFilesLeavesNeither()
+    {
+        GatheredFile one = new(Path.Combine(_folder.Path, "sweeps.csv")), other = new(Path.Combine(_folder.Path, "campaign.toml"));
+        other.Interruption.End();
+        Thread writing = Started(() =>
+        {
+            using (one)
+            using (other)
+            {
+                GatheredFile.CommitBoth(one, other);
+            }
+        });
+        Assert.True(WaitsForEver(writing));
+        one.Interruption.End();
+        Assert.Empty(Directory.EnumerateFileSystemEntries(_folder.Path));
+    }
+
+    [Fact]
+    public void ASignalWaitsForTheStepThatIsBeingTaken()
+    {
+        using ManualResetEventSlim within = new(), goOn = new();
+        bool tidied = false, stepped = false;
+        using var interruption = new Interruption(() => tidied = stepped);
+        Thread step = Started(() => interruption.Step(() =>
+        {
+            within.Set();
+            goOn.Wait();
+            stepped = true;
+        }));
+        within.Wait();
+        Thread signal = Started(interruption.End);
+        Assert.True(WaitsForEver(signal));
+        goOn.Set();
+        step.Join();
+        signal.Join();
+        Assert.True(tidied);
+    }
+
+    [Theory]
+    [InlineData("campaign.toml")]
+    [InlineData("sweeps.csv")]
+    public void OfTwoFilesNeitherIsWrittenWhereOneOfThemCameMeanwhile(string came)
+    {
+        using GatheredFile manifest = new(Path.Combine(_folder.Path, "sweeps.csv")), settings = new(Path.Combine(_folder.Path, "campaign.toml"));
+        manifest.Content.Write("file,role\n"u8);
+        settings.Content.Write("title = \"new\"\n"u8);
+        _folder.With(came, "years of work");
+        Assert.ThrowsAny<IOException>(() => GatheredFile.CommitBoth(manifest, settings));
+        manifest.Dispose();
+        settings.Dispose();
+        Assert.Equal([came], Directory.EnumerateFileSystemEntries(_folder.Path).Select(Path.GetFileName));
+        Assert.Equal("years of work", File.ReadAllText(Path.Combine(_folder.Path, came)));
+    }
+
+    /// <summary>init as its users call it, with a link that leads nowhere where campaign.toml is to be: the last moment's obstacle, there from the first.</summary>
+    [Fact]
+    public void InitWritesNoManifestWithoutSettings()
+    {
+        File.CreateSymbolicLink(Path.Combine(_folder.Path, "campaign.toml"), "nowhere");
+        (int code, _, string error) = Shell.Run("init", _folder.Path);
+        Assert.Equal(2, code);
+        Assert.Contains("campaign.toml", error, StringComparison.Ordinal);
+        Assert.Equal(["campaign.toml"], Directory.EnumerateFileSystemEntries(_folder.Path).Select(Path.GetFileName));
+    }
+
+    /// <summary>A sweeper that looks just when a run takes its lock takes it for a dead one's; the run then takes another.</summary>
+    [Fact]
+    public void ALockThatIsSweptInTheInstantOfItsMakingIsTakenAnew()
+    {
+        var name = new HiddenName("report");
+        using var ended = new CancellationTokenSource();
+        Thread[] sweeping = [.. Enumerable.Range(0, 2).Select(_ => Started(() => Sweep(name, ended.Token)))];
+        for (int i = 0; i < 3000; i++)
+        {
+            RunLock.Take(_folder.Path, name).Dispose();
+        }
+
+        ended.Cancel();
+        Array.ForEach(sweeping, thread => thread.Join());
+        Assert.Empty(Directory.EnumerateFileSystemEntries(_folder.Path));
+    }
+
+    [Fact]
+    public void ARunThatWaitsForAnotherSaysSoAndEndsOnCtrlC()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        using Held held = Hold();
+        using var run = new OwnProcess(null, "run", Shell.Demo, "--out", held.Report, "--charts", "none", "--quiet");
+        Assert.Equal($"sweepstats: {held.Report}: another run is putting its files there; waiting for it, Ctrl-C gives up", run.NextError());
+        run.Signal("INT");
+        Assert.Equal((130, ""), run.End());
+        Assert.Empty(Directory.EnumerateFileSystemEntries(held.Report));
+    }
+
+    [Fact]
+    public void ARunThatWaitsForAnotherGoesOnAfterIt()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        using Held held = Hold();
+        using var run = new OwnProcess(null, "run", Shell.Demo, "--out", held.Report, "--charts", "none", "--quiet");
+        Assert.Contains("waiting", run.NextError(), StringComparison.Ordinal);
+        held.Release();
+        Assert.Equal((0, ""), run.End());
+        Assert.True(File.Exists(Path.Combine(held.Report, "summary.json")));
+    }
+
+    /// <summary>Else a browser that outlives its run would go on holding the folder. The flag is O_CLOEXEC, octal 2000000.</summary>
+    [Fact]
+    public void NoProgramThatARunStartsInheritsAFolder()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        using UnixCalls.FolderHandle open = UnixCalls.Open(_folder.Path)!;
+        string flags = File.ReadLines(string.Create(CultureInfo.InvariantCulture, $"/proc/self/fdinfo/{open.Number}")).Single(line => line.StartsWith("flags:", StringComparison.Ordinal));
+        Assert.NotEqual(0, Convert.ToInt32(flags[6..].Trim(), 8) & Convert.ToInt32("2000000", 8));
+    }
+
+    [Fact]
+    public void ASignalEndsTheBrowserThatPrintsToo()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        string browser = Path.Combine(_folder.Path, "bin/chromium"), report = Path.Combine(_folder.Path, "out/report");
+        _folder.With("bin/chromium", $"#!/bin/sh\necho $$ > {_folder.Path}/number\nexec sleep 600\n");
+        File.SetUnixFileMode(browser, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        using var run = new OwnProcess(Path.GetDirectoryName(browser), "run", Shell.Demo, "--out", report, "--charts", "none", "--pdf", "--quiet");
+        string number = Path.Combine(_folder.Path, "number");
+        Assert.True(SpinWait.SpinUntil(() => File.Exists(number) && File.ReadAllText(number).EndsWith('\n'), TimeSpan.FromMinutes(5)));
+        run.Signal("TERM");
+        Assert.Equal((143, ""), run.End());
+        Assert.False(Directory.Exists(Path.Combine(_folder.Path, "out")));
+        Assert.True(SpinWait.SpinUntil(() => !Directory.Exists($"/proc/{File.ReadAllText(number).Trim()}"), TimeSpan.FromMinutes(1)));
+    }
+
+    private void Sweep(HiddenName name, CancellationToken until)
+    {
+        while (!until.IsCancellationRequested)
+        {
+            foreach (string run in Directory.EnumerateFileSystemEntries(_folder.Path).Select(path => name.RunOf(Path.GetFileName(path))).OfType<string>())
+            {
+                RunLock.OfDead(_folder.Path, name, run)?.Dispose();
+            }
+        }
+    }
+
+    private static Thread Started(Action work)
+    {
+        var thread = new Thread(() => work()) { IsBackground = true };
+        thread.Start();
+        return thread;
+    }
+
+    private static bool WaitsForEver(Thread thread)
+    {
+        SpinWait.SpinUntil(() => !thread.IsAlive || thread.ThreadState.HasFlag(System.Threading.ThreadState.WaitSleepJoin), TimeSpan.FromMinutes(1));
+        return thread.IsAlive;
+    }
+
+    // A folder that has to be written within, since nothing may be created beside it, and that this process holds.
+    private Held Hold()
+    {
+        Directory.CreateDirectory(Path.Combine(_folder.Path, "locked/report"));
+        return new Held(Path.Combine(_folder.Path, "locked"));
+    }
+
+    private sealed class Held : IDisposable
+    {
+        private readonly string _above;
+        private readonly UnixCalls.FolderHandle _open;
+
+        public Held(string above)
+        {
+            _above = above;
+            _open = UnixCalls.Open(Report)!;
+            Assert.True(UnixCalls.TryHold(_open));
+            Mode(UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        }
+
+        public string Report => Path.Combine(_above, "report");
+
+        public void Release() => _open.Dispose();
+
+        public void Dispose()
+        {
+            Release();
+            Mode(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        }
+
+        private void Mode(UnixFileMode mode)
+        {
+            if (!OperatingSystem.IsWindows())
+            {
+                File.SetUnixFileMode(_above, mode);
+            }
+        }
+    }
+}
