@@ -23,11 +23,14 @@ internal sealed class RunLock : IDisposable
     /// <param name="folder">Where it lies.</param>
     /// <param name="name">How it is named.</param>
     /// <exception cref="IOException">Nothing can be created there.</exception>
-    public static RunLock Take(string folder, HiddenName name)
+    public static RunLock Take(string folder, HiddenName name) => Take(folder, name, Made);
+
+    /// <summary>The same with another way to make the file and hold it.</summary>
+    internal static RunLock Take(string folder, HiddenName name, Func<string, FileStream> made)
     {
         for (int tries = 1; tries <= MostTries; tries++)
         {
-            if (TakenUnlessSwept(folder, name, HiddenName.NewRun()) is { } taken)
+            if (TakenUnlessSwept(folder, name, made) is { } taken)
             {
                 return taken;
             }
@@ -56,12 +59,13 @@ internal sealed class RunLock : IDisposable
     }
 
     // Between its creation and its being held, another run may take it for a dead one's: it holds it then, or has removed it already.
-    private static RunLock? TakenUnlessSwept(string folder, HiddenName name, string run)
+    private static RunLock? TakenUnlessSwept(string folder, HiddenName name, Func<string, FileStream> made)
     {
+        string run = HiddenName.NewRun();
         string file = Path.Combine(folder, name.Of(run, HiddenName.Lock));
         try
         {
-            var held = new FileStream(file, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None);
+            FileStream held = made(file);
             if (File.Exists(file))
             {
                 return new RunLock(file, held) { Run = run };
@@ -75,6 +79,8 @@ internal sealed class RunLock : IDisposable
             return null;
         }
     }
+
+    private static FileStream Made(string file) => new(file, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None);
 
     private static FileStream? Taken(string file)
     {

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using SweepStats.Acceptance.Commands;
 using SweepStats.Acceptance.Files;
@@ -103,21 +102,28 @@ public sealed class EndedRuns : IDisposable
         Assert.Equal(["campaign.toml"], Directory.EnumerateFileSystemEntries(_folder.Path).Select(Path.GetFileName));
     }
 
-    /// <summary>A sweeper that looks just when a run takes its lock takes it for a dead one's; the run then takes another.</summary>
-    [Fact]
-    public void ALockThatIsSweptInTheInstantOfItsMakingIsTakenAnew()
+    /// <summary>A sweeper that looks just when a run makes its lock takes it for a dead one's: it holds it before the run does, or has removed it already.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ALockThatIsSweptInTheInstantOfItsMakingIsTakenAnew(bool held)
     {
-        var name = new HiddenName("report");
-        using var ended = new CancellationTokenSource();
-        Thread[] sweeping = [.. Enumerable.Range(0, 2).Select(_ => Started(() => Sweep(name, ended.Token)))];
-        for (int i = 0; i < 3000; i++)
+        int swept = 0;
+        using (RunLock taken = RunLock.Take(_folder.Path, new HiddenName("report"), file => swept++ < 3 ? Swept(file, held) : new FileStream(file, FileMode.CreateNew)))
         {
-            RunLock.Take(_folder.Path, name).Dispose();
+            Assert.Equal(4, swept);
+            Assert.Single(Directory.EnumerateFileSystemEntries(_folder.Path));
         }
 
-        ended.Cancel();
-        Array.ForEach(sweeping, thread => thread.Join());
         Assert.Empty(Directory.EnumerateFileSystemEntries(_folder.Path));
+    }
+
+    [Fact]
+    public void ALockThatIsSweptAgainAndAgainIsGivenUp()
+    {
+        int swept = 0;
+        string said = Assert.ThrowsAny<IOException>(() => RunLock.Take(_folder.Path, new HiddenName("report"), file => swept++ < 1000 ? Swept(file, held: swept % 2 == 0) : new FileStream(file, FileMode.CreateNew))).Message;
+        Assert.Equal($"other runs sweep '{_folder.Path}' all the time", said);
     }
 
     [Fact]
@@ -186,14 +192,22 @@ public sealed class EndedRuns : IDisposable
         Assert.True(SpinWait.SpinUntil(() => !Directory.Exists($"/proc/{File.ReadAllText(number).Trim()}"), TimeSpan.FromMinutes(1)));
     }
 
-    private void Sweep(HiddenName name, CancellationToken until)
+    private static FileStream Swept(string file, bool held)
     {
-        while (!until.IsCancellationRequested)
+        var made = new FileStream(file, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None);
+        try
         {
-            foreach (string run in Directory.EnumerateFileSystemEntries(_folder.Path).Select(path => name.RunOf(Path.GetFileName(path))).OfType<string>())
-            {
-                RunLock.OfDead(_folder.Path, name, run)?.Dispose();
-            }
+            // The system says so of a file that another program holds.
+            return held ? new FileStream(file, FileMode.Open, FileAccess.ReadWrite, FileShare.None) : made;
+        }
+        catch
+        {
+            made.Dispose();
+            throw;
+        }
+        finally
+        {
+            File.Delete(file);
         }
     }
 
