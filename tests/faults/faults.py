@@ -28,8 +28,8 @@ class Faults:
     def start(self, *words):
         return subprocess.Popen([self.program, *words], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
 
-    def count(self, what):
-        self.tally[what] = self.tally.get(what, 0) + 1
+    def count(self, what, number=1):
+        self.tally[what] = self.tally.get(what, 0) + number
 
     def expect(self, good, what):
         if not good:
@@ -232,6 +232,7 @@ class Faults:
         words = ["run", self.campaign, "--out", target, "--charts", "none"]
         two = ["strace", "-f", "-qq", "-o", "/dev/null", "-e", "trace=renameat2,rename", "-e", "inject=renameat2:error=EINVAL"]
         self.call(*words)
+        self.flushes(os.path.join(self.root, "flushes", "report"))
         end = time.monotonic() + seconds
         while time.monotonic() < end:
             self.call(*words, under=[*two, "-e", "inject=rename:signal=SIGKILL:when=2"])
@@ -242,6 +243,17 @@ class Faults:
             self.expect(code == 0, f"after a kill between two steps: {error}")
             self.expect(not (why := self.whole(target)), f"after a kill between two steps: {why}")
             self.expect(os.listdir(place) == ["report"], f"left after a kill between two steps: {os.listdir(place)}")
+
+    def flushes(self, target):
+        """Every file of a report, and its folders, are on the disk before the exchange."""
+        log = os.path.join(self.root, "calls")
+        self.call("run", self.campaign, "--out", target)
+        self.call("run", self.campaign, "--out", target, "--seed", "9", under=["strace", "-f", "-qq", "-y", "-o", log, "-e", "trace=fsync,fdatasync,renameat2,open,openat"])
+        with open(log, errors="replace") as file:
+            calls = file.read().split("renameat2(")[0]
+        flushed = set(re.findall(r"f(?:data)?sync\(\d+<[^>]*\.part/?([^>]*)>", calls))
+        self.expect(not (missing := (set(self.files(target)) | {"", "charts"}) - flushed), f"not on the disk before the exchange: {sorted(missing)[:3]}")
+        self.count("files flushed before the exchange", len(flushed))
 
     def mounted(self, name, size):
         path = os.path.join(self.root, name)

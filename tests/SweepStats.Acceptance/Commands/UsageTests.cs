@@ -77,6 +77,8 @@ public sealed class UsageTests
     [InlineData("'campaign' is one word more than 'run' takes; a path with blanks stands in quotes; see 'sweepstats run --help'", "run", "my", "campaign")]
     [InlineData("CAMPAIGN is an empty word; see 'sweepstats run --help'", "run", "")]
     [InlineData("CAMPAIGN is an empty word; see 'sweepstats lots --help'", "lots", "")]
+    [InlineData("CAMPAIGN is an empty word; see 'sweepstats lots --help'", "lots", "", "")]
+    [InlineData("FOLDER is an empty word; see 'sweepstats rehearse --help'", "rehearse", "")]
     [InlineData("FOLDER is an empty word; see 'sweepstats init --help'", "init", " ")]
     [InlineData("--out is followed by an empty word; see 'sweepstats run --help'", "run", "x", "--out", "")]
     [InlineData("'weather' is no word for TOPIC; choose campaign, report, numbers, benches, files, lots, washes, pulse, plan or receiver; see 'sweepstats guide --help'", "guide", "weather")]

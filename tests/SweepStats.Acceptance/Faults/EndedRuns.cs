@@ -135,7 +135,7 @@ public sealed class EndedRuns : IDisposable
         }
 
         using Held held = Hold();
-        using var run = new OwnProcess(null, "run", Shell.Demo, "--out", held.Report, "--charts", "none", "--quiet");
+        using var run = new OwnProcess("run", Shell.Demo, "--out", held.Report, "--charts", "none", "--quiet");
         Assert.Equal($"sweepstats: {held.Report}: another run is putting its files there; waiting for it, Ctrl-C gives up", run.NextError());
         run.Signal("INT");
         Assert.Equal((130, ""), run.End());
@@ -151,7 +151,7 @@ public sealed class EndedRuns : IDisposable
         }
 
         using Held held = Hold();
-        using var run = new OwnProcess(null, "run", Shell.Demo, "--out", held.Report, "--charts", "none", "--quiet");
+        using var run = new OwnProcess("run", Shell.Demo, "--out", held.Report, "--charts", "none", "--quiet");
         Assert.Contains("waiting", run.NextError(), StringComparison.Ordinal);
         held.Release();
         Assert.Equal((0, ""), run.End());
@@ -183,7 +183,8 @@ public sealed class EndedRuns : IDisposable
         string browser = Path.Combine(_folder.Path, "bin/chromium"), report = Path.Combine(_folder.Path, "out/report");
         _folder.With("bin/chromium", $"#!/bin/sh\necho $$ > {_folder.Path}/number\nexec sleep 600\n");
         File.SetUnixFileMode(browser, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        using var run = new OwnProcess(Path.GetDirectoryName(browser), "run", Shell.Demo, "--out", report, "--charts", "none", "--pdf", "--quiet");
+        var path = new Dictionary<string, string> { ["PATH"] = $"{Path.GetDirectoryName(browser)}:{Environment.GetEnvironmentVariable("PATH")}" };
+        using var run = new OwnProcess(path, "run", Shell.Demo, "--out", report, "--charts", "none", "--pdf", "--quiet");
         string number = Path.Combine(_folder.Path, "number");
         Assert.True(SpinWait.SpinUntil(() => File.Exists(number) && File.ReadAllText(number).EndsWith('\n'), TimeSpan.FromMinutes(5)));
         run.Signal("TERM");

@@ -34,6 +34,15 @@ public sealed class LostLinks : IDisposable
         Assert.EndsWith($"{Link}: this is a link that leads round in a circle; remove the link, or {elsewhere}\n", Refused(command), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("gone", "this is a link to 'gone', which is not there")]
+    [InlineData("link", "this is a link that leads round in a circle")]
+    public void InPlaceOfACampaignItIsToldToo(string to, string said)
+    {
+        File.CreateSymbolicLink(Link, to);
+        Assert.Equal((2, "", $"{Link}: {said}; name the folder that holds campaign.toml, floor, reference and covered\n"), Shell.Run("check", Link));
+    }
+
     [Fact]
     public void OneThatLeadsToAFolderIsFollowed()
     {

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using SweepStats.Acceptance.Files;
 
 namespace SweepStats.Acceptance.Faults;
 
@@ -12,14 +11,25 @@ internal sealed class OwnProcess : IDisposable
     private readonly Process _process;
 
     /// <summary>Starts it.</summary>
-    /// <param name="path">Folder to look for other programs in before all others; null for none.</param>
     /// <param name="words">The command line.</param>
-    public OwnProcess(string? path, params string[] words)
+    public OwnProcess(params string[] words)
+        : this(new Dictionary<string, string>(), words)
+    {
+    }
+
+    /// <summary>Starts it in an environment of its own.</summary>
+    /// <param name="environment">What its environment has besides.</param>
+    /// <param name="words">The command line.</param>
+    public OwnProcess(IReadOnlyDictionary<string, string> environment, params string[] words)
     {
         string program = Path.Combine(AppContext.BaseDirectory, "sweepstats");
         string[] line = Environment.IsPrivilegedProcess ? ["setpriv", Privileges, program, .. words] : [program, .. words];
         var start = new ProcessStartInfo(line[0], line[1..]) { RedirectStandardOutput = true, RedirectStandardError = true };
-        start.Environment["PATH"] = path is null ? Environment.GetEnvironmentVariable("PATH") : $"{path}:{Environment.GetEnvironmentVariable("PATH")}";
+        foreach ((string name, string value) in environment)
+        {
+            start.Environment[name] = value;
+        }
+
         _process = Process.Start(start)!;
     }
 

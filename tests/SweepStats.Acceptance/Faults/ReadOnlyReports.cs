@@ -77,7 +77,7 @@ public sealed class ReadOnlyReports : IDisposable
 
     private (int Code, string Error) Run(string seed)
     {
-        using var run = new OwnProcess(null, "run", Shell.Demo, "--out", Report, "--seed", seed, "--quiet");
+        using var run = new OwnProcess("run", Shell.Demo, "--out", Report, "--seed", seed, "--quiet");
         return run.End();
     }
 
