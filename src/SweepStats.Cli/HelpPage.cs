@@ -4,7 +4,7 @@ using System.CommandLine.Invocation;
 
 namespace SweepStats.Cli;
 
-/// <summary>The help of the program and of a command, in which the list of commands shows what may be left out in brackets too.</summary>
+/// <summary>The help of the program and of a command; its list of commands too shows in brackets what may be left out.</summary>
 internal sealed class HelpPage : SynchronousCommandLineAction
 {
     private readonly SynchronousCommandLineAction _written;
@@ -34,7 +34,17 @@ internal sealed class HelpPage : SynchronousCommandLineAction
     }
 
     // The brackets take the room of two of the blanks behind.
-    private string WithBrackets(string page) => _root.Subcommands
-        .SelectMany(command => command.Arguments.Where(argument => argument.Arity.MinimumNumberOfValues == 0).Select(argument => (command.Name, Argument: $"<{argument.HelpName ?? argument.Name}>")))
-        .Aggregate(page, (text, optional) => text.Replace($"\n  {optional.Name} {optional.Argument}  ", $"\n  {optional.Name} [{optional.Argument}]", StringComparison.Ordinal));
+    private string WithBrackets(string page)
+    {
+        foreach (Command command in _root.Subcommands)
+        {
+            foreach (Argument argument in command.Arguments.Where(argument => argument.Arity.MinimumNumberOfValues == 0))
+            {
+                string shown = $"<{argument.HelpName ?? argument.Name}>";
+                page = page.Replace($"\n  {command.Name} {shown}  ", $"\n  {command.Name} [{shown}]", StringComparison.Ordinal);
+            }
+        }
+
+        return page;
+    }
 }

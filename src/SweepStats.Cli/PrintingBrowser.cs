@@ -85,7 +85,8 @@ internal sealed class PrintingBrowser
     // A profile of its own: one that is in use is locked. The sandbox does not start for root.
     private static string[] Words(string page, string pdf) =>
     [
-        "--headless", "--disable-gpu", "--no-pdf-header-footer", $"--user-data-dir={Path.Combine(Path.GetDirectoryName(pdf)!, "profile")}",
+        "--headless", "--disable-gpu", "--no-pdf-header-footer",
+        $"--user-data-dir={Path.Combine(Path.GetDirectoryName(pdf)!, "profile")}",
         .. Environment.IsPrivilegedProcess && OperatingSystem.IsLinux() ? ["--no-sandbox"] : Array.Empty<string>(),
         $"--print-to-pdf={pdf}", new Uri(page).AbsoluteUri,
     ];

@@ -3,7 +3,7 @@ using System.CommandLine.Parsing;
 
 namespace SweepStats.Cli;
 
-/// <summary>Options and arguments that take one of a few words: a shell completes them, and any other word is refused with all of them.</summary>
+/// <summary>Options and arguments that take one of a few words: a shell completes them, any other word is refused.</summary>
 internal static class WordChoice
 {
     public static void AcceptOnly<T>(this Option<T> option, params string[] words)

@@ -25,7 +25,8 @@ public static class CampaignFolder
         ArgumentNullException.ThrowIfNull(options);
         if (!Directory.Exists(folder))
         {
-            string problem = LostLink.Problem(folder) ?? (File.Exists(folder) ? "this is a file, not a folder" : "there is no such folder");
+            string problem = LostLink.Problem(folder)
+                ?? (File.Exists(folder) ? "this is a file, not a folder" : "there is no such folder");
             var missing = new ReadFault(folder, null, problem, "name the folder that holds campaign.toml, floor, reference and covered");
             return new CampaignReading { Campaign = null, Plan = new AnalysisPlan(), Faults = [missing], Inputs = [], Assumptions = [], LeftOut = [] };
         }

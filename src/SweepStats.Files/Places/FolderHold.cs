@@ -5,7 +5,8 @@ internal static class FolderHold
 {
     private static readonly TimeSpan BetweenTries = TimeSpan.FromMilliseconds(50);
 
-    /// <summary>Waits until no other run holds a folder, and holds it until the answer is disposed; null where the system cannot.</summary>
+    /// <summary>Waits until no other run holds a folder, and holds it until the answer is disposed.</summary>
+    /// <returns>Null where the system cannot.</returns>
     /// <param name="folder">The folder.</param>
     /// <param name="waits">Called once where another run holds it.</param>
     public static IDisposable? Of(string folder, Action waits)

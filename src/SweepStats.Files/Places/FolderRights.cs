@@ -9,7 +9,7 @@ internal static class FolderRights
     /// <returns>Whether it has them now; false where only the system's administrator may give a folder to its owner.</returns>
     public static bool Carry(string from, string to) => Carry(from, to, UnixFileMode.None);
 
-    /// <summary>The same, but its owner may work in it, whatever the other forbids: a folder that is read-only can have been one that was filled.</summary>
+    /// <summary>The same, but its owner may work in it, whatever the other forbids: it has still to be filled.</summary>
     public static bool CarryWorkable(string from, string to) => Carry(from, to, Workable);
 
     /// <summary>Lets its owner take away what lies in a folder.</summary>

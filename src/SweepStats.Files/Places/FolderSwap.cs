@@ -40,7 +40,8 @@ internal sealed class FolderSwap(string stage, string target, Predecessor predec
         }
     }
 
-    /// <summary>Replaces the files one by one, the mark last, while no other run does. A run that is killed meanwhile leaves the list of both for the next one.</summary>
+    /// <summary>Replaces the files one by one, the mark last, while no other run does.</summary>
+    /// <remarks>A run that is killed meanwhile leaves the list of both for the next one.</remarks>
     public void FileByFile()
     {
         RefuseForeign();

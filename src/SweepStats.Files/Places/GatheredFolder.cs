@@ -93,8 +93,8 @@ internal sealed class GatheredFolder : IDisposable
         if (swap.Replaced is { } old && !IsRemoved(old))
         {
             throw new IOException(
-                $"{_shown}: {_predecessor.What} is written, but not all of the earlier one could be removed, since a file in it was changed or added meanwhile or is held; "
-                + $"look for it in '{KeptFolder.Of(old, _target)}'");
+                $"{_shown}: {_predecessor.What} is written, but not all of the earlier one could be removed, "
+                + $"since a file in it was changed or added meanwhile, or may not be removed; look for it in '{KeptFolder.Of(old, _target)}'");
         }
     }
 

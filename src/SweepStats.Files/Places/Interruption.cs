@@ -4,7 +4,8 @@ namespace SweepStats.Files.Places;
 
 /// <summary>Tidies up before a signal ends the run: Ctrl-C, a shell that closes, a system that shuts down.</summary>
 /// <remarks>
-/// What may not be half done is a step. A signal waits for the end of a step, and tidies up after it; no step comes after a signal.
+/// What may not be half done is a step. A signal waits for the end of a step, and tidies up after it;
+/// no step comes after a signal.
 /// So a step must be short: whoever waits for somebody else does so between two.
 /// </remarks>
 public sealed class Interruption : IDisposable
@@ -16,7 +17,7 @@ public sealed class Interruption : IDisposable
     private readonly PosixSignalRegistration[] _watched;
     private volatile bool _ending;
 
-    /// <param name="tidy">What is done first; a second signal asks for it again. The run then ends as it would have without.</param>
+    /// <param name="tidy">What is done first; a second signal asks for it again. The run then ends as it would have.</param>
     public Interruption(Action tidy)
     {
         _tidy = tidy;

@@ -58,7 +58,8 @@ internal sealed class RunLock : IDisposable
         File.Delete(_file);
     }
 
-    // Between its creation and its being held, another run may take it for a dead one's: it holds it then, or has removed it already.
+    // Between its creation and its being held, another run may take it for a dead one's:
+    // it holds it then, or has removed it already.
     private static RunLock? TakenUnlessSwept(string folder, HiddenName name, Func<string, FileStream> made)
     {
         string run = HiddenName.NewRun();

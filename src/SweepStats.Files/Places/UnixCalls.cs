@@ -26,12 +26,12 @@ internal static class UnixCalls
     /// <summary>Exchanges two folders in one step: at every instant each name stands for one of them.</summary>
     /// <returns>0 where it was done, else the system's number of the error; null where the system cannot.</returns>
     public static int? Exchange(string one, string other) =>
-        Asked(() => renameat2(FromCurrentFolder, Bytes(one), FromCurrentFolder, Bytes(other), Exchanging) == 0 ? 0 : Marshal.GetLastPInvokeError())
+        Asked(() => Error(renameat2(FromCurrentFolder, Bytes(one), FromCurrentFolder, Bytes(other), Exchanging)))
         ?? ExchangeByNumber(one, other);
 
     /// <summary>The same by the number of the call, which the library of some Linux systems (musl) has no name for.</summary>
     public static int? ExchangeByNumber(string one, string other) => NumberOfExchange is { } number
-        ? Asked(() => syscall(number, FromCurrentFolder, Bytes(one), FromCurrentFolder, Bytes(other), Exchanging) == 0 ? 0 : Marshal.GetLastPInvokeError())
+        ? Asked(() => Error(syscall(number, FromCurrentFolder, Bytes(one), FromCurrentFolder, Bytes(other), Exchanging)))
         : null;
 
     /// <summary>User and group that a folder belongs to; null where the system does not say.</summary>
@@ -61,7 +61,8 @@ internal static class UnixCalls
     }
 
     /// <summary>Opens a folder, for this program alone; null where the system does not.</summary>
-    public static FolderHandle? Open(string folder) => Asked(() => open(Bytes(folder), ReadOnly | ForThisProgram)) is >= 0 and var handle ? new FolderHandle(handle) : null;
+    public static FolderHandle? Open(string folder) =>
+        Asked(() => open(Bytes(folder), ReadOnly | ForThisProgram)) is >= 0 and var handle ? new FolderHandle(handle) : null;
 
     /// <summary>Holds a folder as long as it is open, unless another run does; null where the system cannot tell.</summary>
     public static bool? TryHold(FolderHandle folder)
@@ -81,6 +82,8 @@ internal static class UnixCalls
         Architecture.Arm64 => 276,
         _ => null,
     };
+
+    private static int Error(nint answer) => answer == 0 ? 0 : Marshal.GetLastPInvokeError();
 
     private static int? Asked(Func<int> call)
     {

@@ -69,7 +69,8 @@ public sealed class ReportFolder : IDisposable
     {
         ArgumentNullException.ThrowIfNull(campaigns);
         return campaigns.Any(campaign => LiesAmongSweeps(target, campaign))
-            ? new ReadFault(target, null, "the report would lie among the sweeps of the campaign, which could then not be read again", Elsewhere)
+            ? new ReadFault(target, null,
+                "the report would lie among the sweeps of the campaign, which could then not be read again", Elsewhere)
             : Refusal(target);
     }
 

@@ -119,7 +119,8 @@ public sealed class ResultForecast
     {
         if (_last is not { } last || last.ShieldingDb != shieldingDb || last.RangeDb != rangeDb)
         {
-            _last = last = new DrawnCampaigns(shieldingDb, rangeDb, [.. _basis.Noise.Select(noise => Drawn(noise, shieldingDb, rangeDb))]);
+            ImmutableArray<ExpectedResult> each = [.. _basis.Noise.Select(noise => Drawn(noise, shieldingDb, rangeDb))];
+            _last = last = new DrawnCampaigns(shieldingDb, rangeDb, each);
         }
 
         return last.OfEachNoise;

@@ -90,14 +90,17 @@ public sealed class EndedRuns : IDisposable
         Assert.Equal("years of work", File.ReadAllText(Path.Combine(_folder.Path, came)));
     }
 
-    /// <summary>A sweeper that looks just when a run makes its lock takes it for a dead one's: it holds it before the run does, or has removed it already.</summary>
+    /// <summary>
+    /// A sweeper that looks just when a run makes its lock takes it for a dead one's: it holds it before the run does, or has removed it already.
+    /// </summary>
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
     public void ALockThatIsSweptInTheInstantOfItsMakingIsTakenAnew(bool held)
     {
         int swept = 0;
-        using (RunLock taken = RunLock.Take(_folder.Path, new HiddenName("report"), file => swept++ < 3 ? Swept(file, held) : new FileStream(file, FileMode.CreateNew)))
+        using (RunLock.Take(_folder.Path, new HiddenName("report"),
+            file => swept++ < 3 ? Swept(file, held) : new FileStream(file, FileMode.CreateNew)))
         {
             Assert.Equal(4, swept);
             Assert.Single(Directory.EnumerateFileSystemEntries(_folder.Path));
@@ -110,8 +113,9 @@ public sealed class EndedRuns : IDisposable
     public void ALockThatIsSweptAgainAndAgainIsGivenUp()
     {
         int swept = 0;
-        string said = Assert.ThrowsAny<IOException>(() => RunLock.Take(_folder.Path, new HiddenName("report"), file => swept++ < 1000 ? Swept(file, held: swept % 2 == 0) : new FileStream(file, FileMode.CreateNew))).Message;
-        Assert.Equal($"other runs sweep '{_folder.Path}' all the time", said);
+        IOException given = Assert.ThrowsAny<IOException>(() => RunLock.Take(_folder.Path, new HiddenName("report"),
+            file => swept++ < 1000 ? Swept(file, held: swept % 2 == 0) : new FileStream(file, FileMode.CreateNew)));
+        Assert.Equal($"other runs sweep '{_folder.Path}' all the time", given.Message);
     }
 
     [Fact]
@@ -156,7 +160,8 @@ public sealed class EndedRuns : IDisposable
         }
 
         using UnixCalls.FolderHandle open = UnixCalls.Open(_folder.Path)!;
-        string flags = File.ReadLines(string.Create(CultureInfo.InvariantCulture, $"/proc/self/fdinfo/{open.Number}")).Single(line => line.StartsWith("flags:", StringComparison.Ordinal));
+        string flags = File.ReadLines(string.Create(CultureInfo.InvariantCulture, $"/proc/self/fdinfo/{open.Number}"))
+            .Single(line => line.StartsWith("flags:", StringComparison.Ordinal));
         Assert.NotEqual(0, Convert.ToInt32(flags[6..].Trim(), 8) & Convert.ToInt32("2000000", 8));
     }
 
