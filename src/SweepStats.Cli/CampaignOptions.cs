@@ -60,7 +60,7 @@ internal sealed class CampaignOptions
                 result.AddError($"--threads {token.Value}: a number of threads is a whole number from 1 to 1024");
             }
         });
-        Format.AcceptOnlyFromAmong("text", "json");
+        Format.AcceptOnly("text", "json");
         command.Arguments.Add(campaign ?? Campaign);
         foreach (Option option in (Option[])[Confidence, Threads, Format, Quiet, KeepGoing, .. gated ? [Gate] : Array.Empty<Option>()])
         {

@@ -28,6 +28,7 @@ internal static class CommandLine
             GuideCommand.Create(terminal),
             CompletionCommand.Create(terminal),
         };
+        HelpPage.Of(root);
         ParseResult parsed = root.Parse(WithoutHelp(args));
         string[] wrong = Completes(args) ? [] : [.. UsageErrors.Of(parsed)];
         foreach (string message in wrong)

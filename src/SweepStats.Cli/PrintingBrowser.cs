@@ -18,7 +18,7 @@ internal sealed class PrintingBrowser
 
     private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome", "chrome", "chrome.exe"];
 
-    private volatile Process? _running;
+    private Process? _running;
 
     private PrintingBrowser(string program) => Program = program;
 
@@ -43,40 +43,56 @@ internal sealed class PrintingBrowser
     public byte[] Print(string page)
     {
         DirectoryInfo scratch = Directory.CreateTempSubdirectory("sweepstats-print-");
-        using var interruption = new Interruption(() =>
-        {
-            _running?.Kill(entireProcessTree: true);
-            Remove(scratch);
-        });
+        using var interruption = new Interruption(() => GiveUp(scratch));
         try
         {
             string copy = Path.Combine(scratch.FullName, "page.html"), pdf = Path.Combine(scratch.FullName, "page.pdf");
             // A PDF is handed on alone: what leads to a file beside the page leads nowhere from it.
             File.WriteAllText(copy, Regex.Replace(File.ReadAllText(page), " href=\"[^#\"][^\"]*\"", string.Empty));
-            string said = Run(copy, pdf, scratch.FullName);
+            string said = Run(copy, pdf, interruption);
             return File.Exists(pdf) ? File.ReadAllBytes(pdf) : throw Unprinted($"printed nothing ({LastLine(said)})");
         }
         finally
         {
-            _running = null;
-            Remove(scratch);
+            interruption.Step(() => Remove(scratch));
         }
+    }
+
+    /// <summary>What a signal does: ends the browser, and removes what it wrote.</summary>
+    internal void GiveUp(DirectoryInfo scratch)
+    {
+        _running?.Kill(entireProcessTree: true);
+        Remove(scratch);
     }
 
     private static bool CanBeStarted(string file) => File.Exists(file)
         && (OperatingSystem.IsWindows() || (File.GetUnixFileMode(file) & (UnixFileMode.UserExecute | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute)) != 0);
 
-    private string Run(string page, string pdf, string scratch)
+    private string Run(string page, string pdf, Interruption interruption)
     {
-        // A profile of its own: one that is in use is locked. The sandbox does not start for root.
-        string[] words =
-        [
-            "--headless", "--disable-gpu", "--no-pdf-header-footer", $"--user-data-dir={Path.Combine(scratch, "profile")}",
-            .. Environment.IsPrivilegedProcess && OperatingSystem.IsLinux() ? ["--no-sandbox"] : Array.Empty<string>(),
-            $"--print-to-pdf={pdf}", new Uri(page).AbsoluteUri,
-        ];
-        using Process browser = Started(words);
-        _running = browser;
+        // A signal finds it either not yet started or known, and never disposed of.
+        interruption.Step(() => _running = Started(Words(page, pdf)));
+        try
+        {
+            return Awaited(_running!, pdf);
+        }
+        finally
+        {
+            interruption.Step(Forget);
+        }
+    }
+
+    // A profile of its own: one that is in use is locked. The sandbox does not start for root.
+    private static string[] Words(string page, string pdf) =>
+    [
+        "--headless", "--disable-gpu", "--no-pdf-header-footer",
+        $"--user-data-dir={Path.Combine(Path.GetDirectoryName(pdf)!, "profile")}",
+        .. Environment.IsPrivilegedProcess && OperatingSystem.IsLinux() ? ["--no-sandbox"] : Array.Empty<string>(),
+        $"--print-to-pdf={pdf}", new Uri(page).AbsoluteUri,
+    ];
+
+    private string Awaited(Process browser, string pdf)
+    {
         Task<string[]> said = Task.WhenAll(browser.StandardOutput.ReadToEndAsync(), browser.StandardError.ReadToEndAsync());
         // What it started may keep its output open after it has ended.
         if (browser.WaitForExit(Longest) && said.Wait(Lingering))
@@ -87,6 +103,12 @@ internal sealed class PrintingBrowser
         browser.Kill(entireProcessTree: true);
         browser.WaitForExit();
         return File.Exists(pdf) ? string.Empty : throw Unprinted($"had not printed the page after {Longest.TotalMinutes:0} minutes");
+    }
+
+    private void Forget()
+    {
+        _running?.Dispose();
+        _running = null;
     }
 
     private Process Started(string[] words)

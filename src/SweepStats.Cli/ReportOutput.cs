@@ -41,7 +41,7 @@ internal static class ReportOutput
             Description = "Charts to draw: all up to 25 specimens unless given; above, a summary with the five weakest specimens",
             HelpName = string.Join('|', NoCharts, SomeCharts, AllCharts),
         };
-        option.AcceptOnlyFromAmong(NoCharts, SomeCharts, AllCharts);
+        option.AcceptOnly(NoCharts, SomeCharts, AllCharts);
         return option;
     }
 
@@ -76,7 +76,7 @@ internal static class ReportOutput
 
             byte[] written = report.Summary(folder.Written());
             Put(folder, new ReportTable(SummaryJson.FileName, stream => stream.Write(written)));
-            folder.Commit();
+            folder.Commit(waits => terminal.Error.WriteLine($"sweepstats: {waits}"));
             return written;
         }
         catch (AggregateException e) when (Foremost<PngUnavailableException>(e) is { } unavailable)

@@ -1,13 +1,15 @@
 #!/usr/bin/env python3
 """Attacks the program from outside: kills it at random, fills its disk, lets runs race, and holds every promise against what is then on the disk.
 
-    tests/faults/faults.py PROGRAM [--seconds 60] [--seed 1] [--only kills,signals,disk,races,place,words]
+    tests/faults/faults.py PROGRAM [--seconds 60] [--seed 1] [--only kills,signals,races,disk,place,steps]
 
-PROGRAM is the built sweepstats. What needs a mount of its own (disk, place) is left out, and that is said, where mounting is not permitted.
+PROGRAM is the built sweepstats. What needs a mount of its own (disk, place), or strace (steps), is left out, and that is said, where there is none.
 Ends with 1 where a promise was broken.
 """
 import argparse, hashlib, json, os, random, re, shutil, signal, stat, subprocess, sys, tempfile, time
 
+# What lets an administrator write where a folder forbids it.
+PLAIN = ["setpriv", "--bounding-set=-dac_override,-dac_read_search,-fowner,-chown"] if os.geteuid() == 0 else []
 HIDDEN = re.compile(r"^\..*\.[0-9a-f]{32}\.(part|old|lock)$")
 
 
@@ -18,16 +20,16 @@ class Faults:
         self.campaign = os.path.join(self.root, "campaign")
         self.call("rehearse", self.campaign, "--points", "21", "--seed", "3", "--lots", "1", "--specimens", "2", "--sweeps", "3")
 
-    def call(self, *words, timeout=60, **more):
+    def call(self, *words, timeout=600, under=()):
         start = time.monotonic()
-        done = subprocess.run([self.program, *words], capture_output=True, timeout=timeout, **more)
+        done = subprocess.run([*under, self.program, *words], capture_output=True, timeout=timeout)
         return done.returncode, done.stdout.decode(errors="replace"), done.stderr.decode(errors="replace"), time.monotonic() - start
 
     def start(self, *words):
         return subprocess.Popen([self.program, *words], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
 
-    def count(self, what):
-        self.tally[what] = self.tally.get(what, 0) + 1
+    def count(self, what, number=1):
+        self.tally[what] = self.tally.get(what, 0) + number
 
     def expect(self, good, what):
         if not good:
@@ -96,26 +98,43 @@ class Faults:
         return last - first
 
     def signals(self, seconds):
-        """A signal at a random instant ends the run at once and leaves nothing beside the report."""
-        place = os.path.join(self.root, "signals")
+        """A signal at a random instant ends the run at once and leaves nothing beside the report, and of what is new all or nothing."""
+        place, fresh = os.path.join(self.root, "signals"), os.path.join(self.root, "fresh")
         target = os.path.join(place, "report")
-        usual = max(self.call("run", self.campaign, "--out", target)[3] for _ in range(2))
+        sweeps = [os.path.join(self.campaign, "floor", name) for name in sorted(os.listdir(os.path.join(self.campaign, "floor")))]
+        commands = [["run", self.campaign, "--out", target], ["rehearse", fresh + "/c", "--points", "2001"], ["init", fresh + "/i"], ["look", *sweeps, "--values", fresh + "/v.csv"]]
+        usual, wanted = {}, {}
+        for words in commands:
+            usual[words[0]] = max(self.timed(words, fresh) for _ in range(2))
+            wanted[words[0]] = self.files(fresh)
         end = time.monotonic() + seconds
         while time.monotonic() < end:
+            shutil.rmtree(fresh, ignore_errors=True)
+            words = self.dice.choice(commands)
             kind = self.dice.choice([signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
-            run = self.start("run", self.campaign, "--out", target)
-            time.sleep(self.dice.uniform(.5, 1.05) * usual)
+            run = self.start(*words)
+            time.sleep(self.dice.uniform(.3, 1.05) * usual[words[0]])
             run.send_signal(kind)
             try:
-                run.wait(10)
+                run.wait(60)
             except subprocess.TimeoutExpired:
                 run.kill()
                 run.wait()
-                self.expect(False, f"{kind.name} did not end the run within 10 s")
-            self.count(f"{kind.name}" if run.returncode != 0 else "signals that came too late")
-            self.expect(run.returncode in (0, -kind, 128 + kind), f"{kind.name} ended the run with {run.returncode}")
+                self.expect(False, f"{kind.name} did not end {words[0]} within 60 s")
+            self.count(f"{kind.name} to {words[0]}" if run.returncode != 0 else "signals that came too late")
+            self.expect(run.returncode in (0, -kind, 128 + kind), f"{kind.name} ended {words[0]} with {run.returncode}")
             self.expect(not (why := self.whole(target)), f"after {kind.name}: {why}")
             self.expect(not self.hidden(place), f"left after {kind.name}: {self.hidden(place)}")
+            self.expect(self.files(fresh) in ([], wanted[words[0]]) and (run.returncode != 0 or self.files(fresh) == wanted[words[0]]),
+                        f"{kind.name} to {words[0]} left {self.files(fresh)[:5]}")
+
+    def timed(self, words, fresh):
+        shutil.rmtree(fresh, ignore_errors=True)
+        return self.call(*words)[3]
+
+    @staticmethod
+    def files(folder):
+        return sorted(os.path.relpath(os.path.join(d, f), folder) for d, _, files in os.walk(folder) for f in files)
 
     def races(self, seconds):
         """Three runs at once at one target: each ends well or says why, and one whole report stands."""
@@ -189,7 +208,7 @@ class Faults:
                 subprocess.run(["umount", mount])
         place = os.path.join(self.root, "rights")
         os.makedirs(place)
-        for mode, owner in [(0o2770, None), (0o700, None), (0o755, None)] + ([(0o750, (1234, 4321)), (0o2775, (0, 4321))] if os.geteuid() == 0 else []):
+        for mode, owner in [(0o2770, None), (0o700, None), (0o755, None), (0o555, None)] + ([(0o750, (1234, 4321)), (0o2775, (0, 4321))] if os.geteuid() == 0 else []):
             target = os.path.join(place, f"r{mode:o}-{owner}")
             os.mkdir(target)
             if owner:
@@ -197,11 +216,44 @@ class Faults:
             os.chmod(target, mode)
             before = os.stat(target)
             for _ in range(2):
-                code, _, error, _ = self.call("run", self.campaign, "--out", target, "--charts", "none")
+                code, _, error, _ = self.call("run", self.campaign, "--out", target, "--charts", "none", under=() if owner else PLAIN)
                 self.expect(code == 0, f"folder of mode {mode:o}: {error}")
                 after = os.stat(target)
                 self.expect((after.st_uid, after.st_gid, stat.S_IMODE(after.st_mode)) == (before.st_uid, before.st_gid, mode), f"mode {mode:o} {owner} became {after}")
                 self.count("folders with rights of their own")
+
+    def steps(self, seconds):
+        """Where the system has no exchange in one step, a run is killed between the two: the next one finds the earlier report and leaves nothing."""
+        if shutil.which("strace") is None:
+            print("steps: left out, there is no strace")
+            return
+        place = os.path.join(self.root, "steps")
+        target = os.path.join(place, "report")
+        words = ["run", self.campaign, "--out", target, "--charts", "none"]
+        two = ["strace", "-f", "-qq", "-o", "/dev/null", "-e", "trace=renameat2,rename", "-e", "inject=renameat2:error=EINVAL"]
+        self.call(*words)
+        self.flushes(os.path.join(self.root, "flushes", "report"))
+        end = time.monotonic() + seconds
+        while time.monotonic() < end:
+            self.call(*words, under=[*two, "-e", "inject=rename:signal=SIGKILL:when=2"])
+            aside = [name for name in self.hidden(place) if name.endswith(".old")]
+            self.count("kills between two steps" if aside and not os.path.exists(target) else "kills that missed them")
+            self.expect(not aside or not (why := self.whole(os.path.join(place, aside[0]))), f"moved aside: {aside}")
+            code, _, error, _ = self.call(*words, under=self.dice.choice([two, []]))
+            self.expect(code == 0, f"after a kill between two steps: {error}")
+            self.expect(not (why := self.whole(target)), f"after a kill between two steps: {why}")
+            self.expect(os.listdir(place) == ["report"], f"left after a kill between two steps: {os.listdir(place)}")
+
+    def flushes(self, target):
+        """Every file of a report, and its folders, are on the disk before the exchange."""
+        log = os.path.join(self.root, "calls")
+        self.call("run", self.campaign, "--out", target)
+        self.call("run", self.campaign, "--out", target, "--seed", "9", under=["strace", "-f", "-qq", "-y", "-o", log, "-e", "trace=fsync,fdatasync,renameat2,open,openat"])
+        with open(log, errors="replace") as file:
+            calls = file.read().split("renameat2(")[0]
+        flushed = set(re.findall(r"f(?:data)?sync\(\d+<[^>]*\.part/?([^>]*)>", calls))
+        self.expect(not (missing := (set(self.files(target)) | {"", "charts"}) - flushed), f"not on the disk before the exchange: {sorted(missing)[:3]}")
+        self.count("files flushed before the exchange", len(flushed))
 
     def mounted(self, name, size):
         path = os.path.join(self.root, name)
@@ -212,7 +264,7 @@ class Faults:
         return path
 
 
-ATTACKS = ["kills", "signals", "races", "disk", "place"]
+ATTACKS = ["kills", "signals", "races", "disk", "place", "steps"]
 
 
 def main():

@@ -25,7 +25,7 @@ internal static class FieldCommand
             Description = "Shielding taken outside the measured band: none, the end's reading, or the end's slope; goes before campaign.toml",
             HelpName = string.Join('|', Outside.Keys),
         };
-        outside.AcceptOnlyFromAmong([.. Outside.Keys]);
+        outside.AcceptOnly([.. Outside.Keys]);
         Option<string?> to = ReportOutput.To("Folder for field.csv and a chart; none is written unless given");
         Option<bool> png = ReportOutput.Png();
         var command = new Command("field", "Say what is left of a steady field and of a pulse behind the specimens");

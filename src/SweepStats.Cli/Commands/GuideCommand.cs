@@ -9,7 +9,7 @@ internal static class GuideCommand
     public static Command Create(Terminal terminal)
     {
         var topic = new Argument<string?>("TOPIC") { Description = "Which page; the list of them unless given", Arity = ArgumentArity.ZeroOrOne, HelpName = "TOPIC" };
-        topic.AcceptOnlyFromAmong([.. GuideTopic.All.Select(page => page.Name)]);
+        topic.AcceptOnly([.. GuideTopic.All.Select(page => page.Name)]);
         var command = new Command("guide", "Print a page of the guide: campaigns, numbers, files, lots and more");
         command.Arguments.Add(topic);
         command.SetAction(words => terminal.Write(words.GetValue(topic) is { } name ? Page(name) : List()));

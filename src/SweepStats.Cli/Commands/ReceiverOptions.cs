@@ -37,7 +37,7 @@ internal sealed class ReceiverOptions
             "Highest over lowest frequency of stations that are taken to meet the same shielding; "
                 + $"{ReceiverQuestion.UsualRatio} unless given, 1 keeps frequencies apart",
             new NumberRule(v => v is >= 1 and <= LargestRatio, $"a ratio lies between 1 and {LargestRatio}"));
-        _format.AcceptOnlyFromAmong("text", "json");
+        _format.AcceptOnly("text", "json");
         foreach (Option option in (Option[])[_to, _png, _format, _quiet, _verbose, _gate])
         {
             command.Options.Add(option);

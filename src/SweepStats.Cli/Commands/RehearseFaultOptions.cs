@@ -37,7 +37,7 @@ internal sealed class RehearseFaultOptions
         _plateSweeps = options.Add("--plate-sweeps", "N", "Sweeps of a solid plate in place of the specimen", Defaults.PlateSweeps);
         _startsAt = options.Add<string?>("--starts-at", "TIME", "When the first sweep is taken, for example 2026-03-05T14:30; sweeps have no times unless given", null);
         _seconds = options.Add("--seconds", "N", "Seconds from one sweep to the next", Defaults.SecondsPerSweep);
-        _driftShape.AcceptOnlyFromAmong("steady", WarmUp);
+        _driftShape.AcceptOnly("steady", WarmUp);
     }
 
     /// <summary>A plan of these faults, all else at its default; what is wrong with the words is added to the list.</summary>

@@ -52,7 +52,7 @@ internal sealed class RehearseOptions
         _averaging = options.Add("--averaging", "power|log|sample", "How the receiver averages", "power");
         _looks = options.Add("--looks", "N", "Looks averaged in a reading", Defaults.Looks);
         _faults = new RehearseFaultOptions(options);
-        _averaging.AcceptOnlyFromAmong("power", "log", "sample");
+        _averaging.AcceptOnly("power", "log", "sample");
     }
 
     /// <summary>The plan that the words ask for; null after adding what is wrong with them to the list.</summary>

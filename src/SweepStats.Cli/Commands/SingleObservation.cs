@@ -38,7 +38,7 @@ internal sealed class SingleObservation
             "Power of the transmitter, with --distance in place of --level: reckoned as if in free space", (-250, 100));
         _gain = Add(options, "--gain", "DBI", "Gain of both antennas together; 0 unless given", (-100, 120));
         _distance = Add(options, "--distance", "M", "Distance of the transmitter", (0.001, 1e9));
-        _uncovered.AcceptOnlyFromAmong("heard", "silent");
+        _uncovered.AcceptOnly("heard", "silent");
         foreach (Option option in (Option[])[_frequency, _silent, _heard, _uncovered])
         {
             command.Options.Add(option);

@@ -35,7 +35,7 @@ internal sealed class LookOptions
 
     public void AddTo(Command command)
     {
-        Format.AcceptOnlyFromAmong("text", "json");
+        Format.AcceptOnly("text", "json");
         Accept(_frequencyUnit, word => FrequencyUnits.Parse(word) is not null, $"the frequency units are {FrequencyWords}");
         Accept(_levelUnit, word => LevelUnits.Stated(word) is not null, $"the level units are {LevelWords}");
         Accept(_columns, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");

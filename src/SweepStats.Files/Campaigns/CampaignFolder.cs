@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Files.Places;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
@@ -24,7 +25,8 @@ public static class CampaignFolder
         ArgumentNullException.ThrowIfNull(options);
         if (!Directory.Exists(folder))
         {
-            string problem = File.Exists(folder) ? "this is a file, not a folder" : "there is no such folder";
+            string problem = LostLink.Problem(folder)
+                ?? (File.Exists(folder) ? "this is a file, not a folder" : "there is no such folder");
             var missing = new ReadFault(folder, null, problem, "name the folder that holds campaign.toml, floor, reference and covered");
             return new CampaignReading { Campaign = null, Plan = new AnalysisPlan(), Faults = [missing], Inputs = [], Assumptions = [], LeftOut = [] };
         }

@@ -40,10 +40,10 @@ internal sealed class FolderSwap(string stage, string target, Predecessor predec
         }
     }
 
-    /// <summary>Replaces the files one by one, the mark last. A run that is killed meanwhile leaves the list of both for the next one.</summary>
+    /// <summary>Replaces the files one by one, the mark last, while no other run does.</summary>
+    /// <remarks>A run that is killed meanwhile leaves the list of both for the next one.</remarks>
     public void FileByFile()
     {
-        using IDisposable? hold = UnixCalls.Hold(target);
         RefuseForeign();
         string[] files = [.. Directory.EnumerateFiles(stage, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(stage, f))];
         string[] gone = [.. predecessor.Own(target).Except(files.Select(f => f.Replace('\\', '/')))];

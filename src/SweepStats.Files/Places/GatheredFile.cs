@@ -3,12 +3,11 @@ namespace SweepStats.Files.Places;
 /// <summary>A file that appears whole or not at all: it is written beside its place and put there at the end.</summary>
 public sealed class GatheredFile : IDisposable
 {
-    private readonly Lock _ending = new();
     private readonly MadeFolders _made = new();
     private readonly Interruption _interruption;
-    private readonly RunLock _lock;
     private readonly string _target;
-    private readonly string _stage;
+    private RunLock? _lock;
+    private string? _stage;
     private bool _left;
     private bool _committed;
 
@@ -18,25 +17,10 @@ public sealed class GatheredFile : IDisposable
     public GatheredFile(string target)
     {
         _target = Path.GetFullPath(target);
-        string folder = Path.GetDirectoryName(_target)!;
-        var name = new HiddenName(Path.GetFileName(_target));
-        _made.Make(folder);
-        try
-        {
-            _lock = RunLock.Take(folder, name);
-        }
-        catch
-        {
-            _made.Undo();
-            throw;
-        }
-
-        _stage = Path.Combine(folder, name.Of(_lock.Run, HiddenName.Part));
         _interruption = new Interruption(Leave);
-        new Leftovers(folder, name).Sweep(_target, _lock, Nothing);
         try
         {
-            Content = new FileStream(_stage, FileMode.CreateNew);
+            _interruption.Step(Start);
         }
         catch
         {
@@ -46,7 +30,10 @@ public sealed class GatheredFile : IDisposable
     }
 
     /// <summary>Where it is written to.</summary>
-    public Stream Content { get; }
+    public Stream Content { get; private set; } = Stream.Null;
+
+    /// <summary>What a signal does, for tests.</summary>
+    internal Interruption Interruption => _interruption;
 
     private static Predecessor Nothing => new() { What = "", Elsewhere = "", Objection = _ => null, Own = _ => [], Remove = (_, _) => false };
 
@@ -54,7 +41,7 @@ public sealed class GatheredFile : IDisposable
     public void Finish()
     {
         Content.Dispose();
-        DiskFlush.OfFile(_stage);
+        DiskFlush.OfFile(_stage!);
     }
 
     /// <summary>Puts it in its place.</summary>
@@ -63,15 +50,34 @@ public sealed class GatheredFile : IDisposable
     public void Commit(bool overwrite)
     {
         Finish();
-        lock (_ending)
+        _interruption.Step(() => PutInPlace(overwrite));
+    }
+
+    /// <summary>Puts two files in their places, where none may stand: both, or neither.</summary>
+    /// <exception cref="IOException">One of them cannot be put there; the other is not there then either.</exception>
+    public static void CommitBoth(GatheredFile one, GatheredFile other)
+    {
+        ArgumentNullException.ThrowIfNull(one);
+        ArgumentNullException.ThrowIfNull(other);
+        one.Finish();
+        other.Finish();
+        Interruption.Step(one._interruption, other._interruption, () =>
         {
-            File.Move(_stage, _target, overwrite);
-            _committed = true;
-        }
+            one.PutInPlace(overwrite: false);
+            try
+            {
+                other.PutInPlace(overwrite: false);
+            }
+            catch
+            {
+                one.TakeBack();
+                throw;
+            }
+        });
     }
 
     /// <summary>Whether an error is one of writing this file.</summary>
-    public bool IsMeant(IOException e) => e.Message.Contains(_stage, StringComparison.Ordinal);
+    public bool IsMeant(IOException e) => _stage is not null && e.Message.Contains(_stage, StringComparison.Ordinal);
 
     /// <summary>An error of writing the file, as a person who named it understands it.</summary>
     /// <param name="e">What the system said.</param>
@@ -83,36 +89,64 @@ public sealed class GatheredFile : IDisposable
     /// <summary>Removes what was written, unless it was committed.</summary>
     public void Dispose()
     {
+        try
+        {
+            Content.Dispose();
+        }
+        catch (IOException)
+        {
+            // The disk has no room for what is thrown away.
+        }
+
+        _interruption.Step(Leave);
         _interruption.Dispose();
-        Leave();
+    }
+
+    private void Start()
+    {
+        string folder = Path.GetDirectoryName(_target)!;
+        var name = new HiddenName(Path.GetFileName(_target));
+        _made.Make(folder);
+        _lock = RunLock.Take(folder, name);
+        new Leftovers(folder, name).Sweep(_target, _lock, Nothing);
+        _stage = Path.Combine(folder, name.Of(_lock.Run, HiddenName.Part));
+        // A signal removes it while the run still writes.
+        Content = new FileStream(_stage, FileMode.CreateNew, FileAccess.Write, FileShare.Read | FileShare.Delete);
+    }
+
+    private void PutInPlace(bool overwrite)
+    {
+        File.Move(_stage!, _target, overwrite);
+        _committed = true;
+    }
+
+    private void TakeBack()
+    {
+        _committed = false;
+        File.Delete(_target);
     }
 
     private void Leave()
     {
-        lock (_ending)
+        if (_left)
         {
-            if (_left)
-            {
-                return;
-            }
+            return;
+        }
 
-            _left = true;
-            try
-            {
-                Content?.Dispose();
-            }
-            catch (IOException)
-            {
-                // The disk has no room for what is thrown away.
-            }
-            finally
+        _left = true;
+        try
+        {
+            if (_stage is not null)
             {
                 File.Delete(_stage);
-                _lock.Dispose();
-                if (!_committed)
-                {
-                    _made.Undo();
-                }
+            }
+        }
+        finally
+        {
+            _lock?.Dispose();
+            if (!_committed)
+            {
+                _made.Undo();
             }
         }
     }

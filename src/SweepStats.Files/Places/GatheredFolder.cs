@@ -9,14 +9,12 @@ namespace SweepStats.Files.Places;
 /// </remarks>
 internal sealed class GatheredFolder : IDisposable
 {
-    private readonly Lock _ending = new();
     private readonly string _shown;
     private readonly string _target;
     private readonly Predecessor _predecessor;
-    private readonly GatheringPlace _place;
     private readonly Interruption _interruption;
+    private GatheringPlace? _place;
     private bool _committed;
-    private bool _abandoned;
 
     /// <summary>Starts a folder, after sweeping away what killed runs left of theirs.</summary>
     /// <param name="target">Where it will be.</param>
@@ -27,104 +25,92 @@ internal sealed class GatheredFolder : IDisposable
         _shown = target;
         _predecessor = predecessor;
         _target = Behind(Path.TrimEndingDirectorySeparator(Path.GetFullPath(target)));
+        _interruption = new Interruption(Leave);
         try
         {
-            _place = GatheringPlace.For(_target, predecessor);
+            _interruption.Step(() => _place = GatheringPlace.For(_target, predecessor));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
+            _interruption.Dispose();
             // The system's own message names the hidden folder beside the target, which nobody asked for.
             throw new IOException(
                 $"{target}: {predecessor.What} cannot be written, since nothing can be created in '{Path.GetDirectoryName(_target)}'; "
                 + $"{predecessor.Elsewhere}, or see whether you may write there and the disk has room", e);
         }
-
-        _interruption = new Interruption(Abandon);
     }
 
     /// <summary>Where the files lie until then.</summary>
-    public string Stage => _place.Stage;
+    public string Stage => _place!.Stage;
 
     /// <summary>Waits for ever once the run is about to end: what it still writes would be left behind.</summary>
-    public void StopIfAbandoned()
-    {
-        if (Volatile.Read(ref _abandoned))
-        {
-            Thread.Sleep(Timeout.Infinite);
-        }
-    }
+    public void StopIfEnding() => _interruption.StopIfEnding();
 
     /// <summary>An error of writing a file, as a person who named the target understands it.</summary>
     public IOException Told(Exception e) => WriteFault.Of(e, _shown, _predecessor.What, _predecessor.Elsewhere);
 
     /// <summary>Puts the files in their place, after the disk holds them. All streams must be closed.</summary>
+    /// <param name="waits">Told in a sentence where another run has to end its exchange first.</param>
     /// <exception cref="IOException">They cannot be put there; what stood there before stands there still.</exception>
-    public void Commit()
+    public void Commit(Action<string>? waits = null)
     {
-        StopIfAbandoned();
-        lock (_ending)
+        ObjectDisposedException.ThrowIf(_committed, this);
+        try
         {
-            ObjectDisposedException.ThrowIf(_committed, this);
-            try
-            {
-                Exchange();
-            }
-            catch (UnauthorizedAccessException e)
-            {
-                throw Unexchanged(e);
-            }
+            DiskFlush.Of(Stage);
+            // Not within the step, which a signal waits for.
+            using IDisposable? hold = _place!.IsWithin ? FolderHold.Of(_target, () => waits?.Invoke(Waiting)) : null;
+            _interruption.Step(Exchange);
+        }
+        catch (Exception e) when (!_committed && e is IOException or UnauthorizedAccessException && e is not RefusedException)
+        {
+            throw Unexchanged(e);
         }
     }
 
     /// <summary>Removes what was gathered, unless it was committed.</summary>
     public void Dispose()
     {
-        StopIfAbandoned();
+        _interruption.Step(Leave);
         _interruption.Dispose();
-        lock (_ending)
-        {
-            _place.Leave(_committed);
-        }
     }
+
+    private string Waiting => $"{_shown}: another run is putting its files there; waiting for it, Ctrl-C gives up";
 
     private void Exchange()
     {
-        DiskFlush.Of(_place.Stage);
-        FolderSwap swap = new(_place.Stage, _target, _predecessor);
-        try
+        FolderSwap swap = new(Stage, _target, _predecessor);
+        if (_place!.IsWithin)
         {
-            if (_place.IsWithin)
-            {
-                swap.FileByFile();
-                _committed = true;
-                _place.SweepWithin();
-                return;
-            }
-
-            swap.InOneStep(() => _committed = true);
-        }
-        catch (IOException e) when (!_committed && e is not RefusedException)
-        {
-            throw Unexchanged(e);
+            swap.FileByFile();
+            _committed = true;
+            _place.SweepWithin();
+            return;
         }
 
+        swap.InOneStep(() => _committed = true);
         UnixCalls.Flush(Path.GetDirectoryName(_target)!);
-        if (swap.Replaced is { } old && !_predecessor.Remove(old, _target))
+        if (swap.Replaced is { } old && !IsRemoved(old))
         {
             throw new IOException(
-                $"{_shown}: {_predecessor.What} is written, but in the earlier one a file was changed or added meanwhile; it lies in '{KeptFolder.Of(old, _target)}'");
+                $"{_shown}: {_predecessor.What} is written, but not all of the earlier one could be removed, "
+                + $"since a file in it was changed or added meanwhile, or may not be removed; look for it in '{KeptFolder.Of(old, _target)}'");
         }
     }
 
-    // Called from outside the run's own threads, at any time.
-    private void Abandon()
+    private bool IsRemoved(string old)
     {
-        Volatile.Write(ref _abandoned, true);
-        lock (_ending)
+        try
         {
-            _place.Leave(_committed);
+            return _predecessor.Remove(old, _target);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
         }
     }
+
+    private void Leave() => _place?.Leave(_committed);
 
     private IOException Unexchanged(Exception e) =>
         new($"{_shown}: {_predecessor.What} cannot be put in its place; see whether a program holds an earlier one open and whether you may write there, or {_predecessor.Elsewhere}", e);

@@ -104,7 +104,7 @@ internal sealed class GatheringPlace
     {
         try
         {
-            if (!Directory.Exists(place._target) || FolderRights.Carry(place._target, place.Stage))
+            if (!Directory.Exists(place._target) || FolderRights.CarryWorkable(place._target, place.Stage))
             {
                 return place;
             }
@@ -126,6 +126,7 @@ internal sealed class GatheringPlace
         {
             try
             {
+                FolderRights.MakeWorkable(Stage);
                 Directory.Delete(Stage, recursive: true);
             }
             catch (Exception e) when (tries < MostTries && e is IOException or UnauthorizedAccessException)

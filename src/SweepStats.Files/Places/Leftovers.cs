@@ -70,6 +70,7 @@ internal sealed class Leftovers(string place, HiddenName name)
         }
         else
         {
+            FolderRights.MakeWorkable(folder);
             Directory.Delete(folder, recursive: true);
         }
     }

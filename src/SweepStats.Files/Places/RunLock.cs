@@ -5,6 +5,9 @@ internal sealed class RunLock : IDisposable
 {
     private const int MostTries = 20;
 
+    // EWOULDBLOCK of Linux and of macOS; ERROR_SHARING_VIOLATION of Windows.
+    private static readonly int[] HeldByOthers = [11, 35, unchecked((int)0x80070020)];
+
     private readonly string _file;
     private readonly FileStream _held;
 
@@ -20,27 +23,20 @@ internal sealed class RunLock : IDisposable
     /// <param name="folder">Where it lies.</param>
     /// <param name="name">How it is named.</param>
     /// <exception cref="IOException">Nothing can be created there.</exception>
-    public static RunLock Take(string folder, HiddenName name)
-    {
-        for (int tries = 1; ; tries++)
-        {
-            string run = HiddenName.NewRun();
-            string file = Path.Combine(folder, name.Of(run, HiddenName.Lock));
-            try
-            {
-                var held = new FileStream(file, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None);
-                // Between its creation and its being held, another run may have taken it for a dead one's.
-                if (File.Exists(file))
-                {
-                    return new RunLock(file, held) { Run = run };
-                }
+    public static RunLock Take(string folder, HiddenName name) => Take(folder, name, Made);
 
-                held.Dispose();
-            }
-            catch (IOException) when (tries < MostTries && Directory.Exists(folder) && File.Exists(file))
+    /// <summary>The same with another way to make the file and hold it.</summary>
+    internal static RunLock Take(string folder, HiddenName name, Func<string, FileStream> made)
+    {
+        for (int tries = 1; tries <= MostTries; tries++)
+        {
+            if (TakenUnlessSwept(folder, name, made) is { } taken)
             {
+                return taken;
             }
         }
+
+        throw new IOException($"other runs sweep '{folder}' all the time");
     }
 
     /// <summary>Takes the one that a dead run left; null where its run is alive.</summary>
@@ -61,6 +57,31 @@ internal sealed class RunLock : IDisposable
         _held.Dispose();
         File.Delete(_file);
     }
+
+    // Between its creation and its being held, another run may take it for a dead one's:
+    // it holds it then, or has removed it already.
+    private static RunLock? TakenUnlessSwept(string folder, HiddenName name, Func<string, FileStream> made)
+    {
+        string run = HiddenName.NewRun();
+        string file = Path.Combine(folder, name.Of(run, HiddenName.Lock));
+        try
+        {
+            FileStream held = made(file);
+            if (File.Exists(file))
+            {
+                return new RunLock(file, held) { Run = run };
+            }
+
+            held.Dispose();
+            return null;
+        }
+        catch (IOException e) when (HeldByOthers.Contains(e.HResult))
+        {
+            return null;
+        }
+    }
+
+    private static FileStream Made(string file) => new(file, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None);
 
     private static FileStream? Taken(string file)
     {

@@ -9,17 +9,30 @@ internal static class UnixCalls
     private const string Library = "libc";
     private const int FromCurrentFolder = -100;
     private const uint Exchanging = 2;
-    private const int WaitingExclusively = 2;
+    private const int Exclusively = 2, WithoutWaiting = 4;
+    private const int Interrupted = 4;
     private const int ReadOnly = 0;
     private const uint OwnerAndGroup = 0x18;
     private const uint Kind = 1;
     private const int StateSize = 256, OwnerAt = 20, GroupAt = 24, ModeAt = 28;
     private const int KindOfMode = 0xF000, RegularFile = 0x8000;
 
+    // O_CLOEXEC: a browser that prints must not inherit it.
+    private static readonly int ForThisProgram = OperatingSystem.IsMacOS() ? 0x1000000 : 0x80000;
+
+    // EWOULDBLOCK of Linux and of macOS.
+    private static readonly int[] WouldWait = [11, 35];
+
     /// <summary>Exchanges two folders in one step: at every instant each name stands for one of them.</summary>
     /// <returns>0 where it was done, else the system's number of the error; null where the system cannot.</returns>
-    public static int? Exchange(string one, string other) => Asked(() =>
-        renameat2(FromCurrentFolder, Bytes(one), FromCurrentFolder, Bytes(other), Exchanging) == 0 ? 0 : Marshal.GetLastPInvokeError());
+    public static int? Exchange(string one, string other) =>
+        Asked(() => Error(renameat2(FromCurrentFolder, Bytes(one), FromCurrentFolder, Bytes(other), Exchanging)))
+        ?? ExchangeByNumber(one, other);
+
+    /// <summary>The same by the number of the call, which the library of some Linux systems (musl) has no name for.</summary>
+    public static int? ExchangeByNumber(string one, string other) => NumberOfExchange is { } number
+        ? Asked(() => Error(syscall(number, FromCurrentFolder, Bytes(one), FromCurrentFolder, Bytes(other), Exchanging)))
+        : null;
 
     /// <summary>User and group that a folder belongs to; null where the system does not say.</summary>
     public static FolderOwner? OwnerOf(string folder)
@@ -41,29 +54,36 @@ internal static class UnixCalls
     public static bool Give(string folder, FolderOwner owner) => Asked(() => chown(Bytes(folder), owner.User, owner.Group)) == 0;
 
     /// <summary>Has the disk hold what a folder lists, so that its names outlive a power cut.</summary>
-    public static void Flush(string folder) => OnFolder(folder, handle => fsync(handle));
-
-    /// <summary>Waits until no other run holds a folder, and holds it until the answer is disposed; null where the system cannot.</summary>
-    public static IDisposable? Hold(string folder)
+    public static void Flush(string folder)
     {
-        int? handle = Asked(() => open(Bytes(folder), ReadOnly));
-        if (handle is not >= 0)
-        {
-            return null;
-        }
-
-        _ = flock(handle.Value, WaitingExclusively);
-        return new Held(handle.Value);
+        using FolderHandle? opened = Open(folder);
+        _ = opened is null ? 0 : fsync(opened.Number);
     }
 
-    private static void OnFolder(string folder, Func<int, int> call)
+    /// <summary>Opens a folder, for this program alone; null where the system does not.</summary>
+    public static FolderHandle? Open(string folder) =>
+        Asked(() => open(Bytes(folder), ReadOnly | ForThisProgram)) is >= 0 and var handle ? new FolderHandle(handle) : null;
+
+    /// <summary>Holds a folder as long as it is open, unless another run does; null where the system cannot tell.</summary>
+    public static bool? TryHold(FolderHandle folder)
     {
-        if (Asked(() => open(Bytes(folder), ReadOnly)) is >= 0 and var handle)
+        if (flock(folder.Number, WithoutWaiting | Exclusively) == 0)
         {
-            _ = call(handle);
-            _ = close(handle);
+            return true;
         }
+
+        int error = Marshal.GetLastPInvokeError();
+        return error is Interrupted || WouldWait.Contains(error) ? false : null;
     }
+
+    private static nint? NumberOfExchange => !OperatingSystem.IsLinux() ? null : RuntimeInformation.ProcessArchitecture switch
+    {
+        Architecture.X64 => 316,
+        Architecture.Arm64 => 276,
+        _ => null,
+    };
+
+    private static int Error(nint answer) => answer == 0 ? 0 : Marshal.GetLastPInvokeError();
 
     private static int? Asked(Func<int> call)
     {
@@ -84,14 +104,30 @@ internal static class UnixCalls
 
     private static byte[] Bytes(string path) => Encoding.UTF8.GetBytes(path + '\0');
 
-    private sealed class Held(int handle) : IDisposable
+    /// <summary>A folder that is open.</summary>
+    /// <param name="number">How the system numbers it.</param>
+    internal sealed class FolderHandle(int number) : IDisposable
     {
-        public void Dispose() => _ = close(handle);
+        private int _number = number;
+
+        /// <summary>How the system numbers it.</summary>
+        public int Number => _number;
+
+        public void Dispose()
+        {
+            if (Interlocked.Exchange(ref _number, -1) is >= 0 and var open)
+            {
+                _ = close(open);
+            }
+        }
     }
 
 #pragma warning disable IDE1006 // Named as the system names them.
     [DllImport(Library, SetLastError = true), DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int renameat2(int oneFolder, byte[] one, int otherFolder, byte[] other, uint how);
+
+    [DllImport(Library, SetLastError = true), DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern nint syscall(nint number, nint oneFolder, byte[] one, nint otherFolder, byte[] other, nuint how);
 
     [DllImport(Library, SetLastError = true), DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int statx(int folder, byte[] path, int how, uint asked, byte[] state);

@@ -192,6 +192,11 @@ public static class CampaignTemplate
     /// <exception cref="IOException">campaign.toml or sweeps.csv is already there.</exception>
     public static void RefuseOverwriting(string folder)
     {
+        if (LostLink.Of(folder, "name another folder") is { } lost)
+        {
+            throw new IOException(lost.ToString());
+        }
+
         if (File.Exists(folder))
         {
             throw new IOException($"'{folder}' is a file, not a folder. Name a folder.");
@@ -203,14 +208,12 @@ public static class CampaignTemplate
         }
     }
 
-    // Both are on the disk before the first of them appears.
     private static void Write(string folder, string settings, string manifest)
     {
         try
         {
             using GatheredFile settingsFile = Gathered(folder, CampaignFolder.SettingsName, settings), manifestFile = Gathered(folder, CampaignFolder.ManifestName, manifest);
-            manifestFile.Commit(overwrite: false);
-            settingsFile.Commit(overwrite: false);
+            GatheredFile.CommitBoth(manifestFile, settingsFile);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

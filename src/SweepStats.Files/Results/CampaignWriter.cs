@@ -35,6 +35,11 @@ public static class CampaignWriter
     {
         ArgumentNullException.ThrowIfNull(campaign);
         // Made-up sweeps among measured ones could not be told apart later.
+        if (LostLink.Of(folder, NewFolder) is { } lost)
+        {
+            return [lost];
+        }
+
         if (File.Exists(folder))
         {
             return [new ReadFault(folder, null, "this is a file, not a folder", NewFolder)];
@@ -76,7 +81,7 @@ public static class CampaignWriter
     {
         for (int i = 0; i < texts.Paths.Length; i++)
         {
-            to.StopIfAbandoned();
+            to.StopIfEnding();
             Directory.CreateDirectory(Path.GetDirectoryName(texts.Paths[i])!);
             using FileStream file = File.Create(texts.Paths[i]);
             Write(campaign.Sweeps[i], file, digits);

@@ -13,6 +13,8 @@ namespace SweepStats.Files.Results;
 /// </remarks>
 public sealed class ReportFolder : IDisposable
 {
+    private const string Elsewhere = "choose another folder with --out";
+
     private readonly GatheredFolder _folder;
     private readonly ConcurrentDictionary<string, string> _written = new(StringComparer.Ordinal);
 
@@ -30,7 +32,7 @@ public sealed class ReportFolder : IDisposable
         _folder = new GatheredFolder(target, new Predecessor
         {
             What = "the report",
-            Elsewhere = "choose another folder with --out",
+            Elsewhere = Elsewhere,
             Objection = folder => EarlierReport.Objection(folder, target),
             Own = EarlierReport.Own,
             Remove = EarlierReport.Remove,
@@ -47,9 +49,14 @@ public sealed class ReportFolder : IDisposable
             return new ReadFault(target, null, "a report cannot take the place of a whole drive", "choose a folder with --out");
         }
 
+        if (LostLink.Of(target, Elsewhere) is { } lost)
+        {
+            return lost;
+        }
+
         if (File.Exists(full))
         {
-            return new ReadFault(target, null, "there is a file of this name", "choose another folder with --out");
+            return new ReadFault(target, null, "there is a file of this name", Elsewhere);
         }
 
         return Directory.Exists(full) ? EarlierReport.Objection(full, target) : null;
@@ -62,7 +69,8 @@ public sealed class ReportFolder : IDisposable
     {
         ArgumentNullException.ThrowIfNull(campaigns);
         return campaigns.Any(campaign => LiesAmongSweeps(target, campaign))
-            ? new ReadFault(target, null, "the report would lie among the sweeps of the campaign, which could then not be read again", "choose another folder with --out")
+            ? new ReadFault(target, null,
+                "the report would lie among the sweeps of the campaign, which could then not be read again", Elsewhere)
             : Refusal(target);
     }
 
@@ -82,7 +90,7 @@ public sealed class ReportFolder : IDisposable
     /// <exception cref="ArgumentException">The path leads out of the report.</exception>
     public Stream Create(string path)
     {
-        _folder.StopIfAbandoned();
+        _folder.StopIfEnding();
         string full = Gathered(path);
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
         return new HashedFile(full, hash => _written[Path.GetRelativePath(_folder.Stage, full).Replace('\\', '/')] = hash);
@@ -105,8 +113,9 @@ public sealed class ReportFolder : IDisposable
         [.. _written.Select(file => new InputFile(file.Key, file.Value)).OrderBy(f => f.Path, NaturalOrder.Instance)];
 
     /// <summary>Puts the report in its place. All streams must be closed.</summary>
+    /// <param name="waits">Told in a sentence where another run has to end its exchange first.</param>
     /// <exception cref="IOException">The folders cannot be exchanged; the earlier report is then in its place.</exception>
-    public void Commit() => _folder.Commit();
+    public void Commit(Action<string>? waits = null) => _folder.Commit(waits);
 
     /// <summary>Why a file of the report could not be written, as a person who named the folder understands it.</summary>
     /// <param name="e">What the system said.</param>

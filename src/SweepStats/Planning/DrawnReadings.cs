@@ -38,7 +38,7 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
     /// <param name="shieldingDb">True shielding.</param>
     public IEnumerable<ReadingLevels> Draw(DetectorNoise noise, double rangeDb, double shieldingDb)
     {
-        var random = new MersenneTwister(Seed);
+        var random = new MersenneTwister(Seed, threadSafe: false);
         double snr = noise.SnrInDecibels(rangeDb);
         var units = new double[numbers.Units];
         (DrawnSignals Placements, DrawnSignals Sweeps) signals = (

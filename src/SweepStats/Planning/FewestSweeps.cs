@@ -22,12 +22,11 @@ public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? re
     // Two repeats show their scatter on one degree of freedom: one campaign in ten would be more than twice as wide as the middle one.
     private const int Least = 3;
 
+    /// <summary>Half-widths reckoned in full so far, which is where a search takes its time.</summary>
+    internal int Reckoned { get; private set; }
+
     /// <summary>Numbers with their reference sweeps and what they give.</summary>
-    public ExpectedWidth Expect(int placements, int sweepsEach)
-    {
-        SweepNumbers numbers = Numbers(placements, sweepsEach);
-        return new ExpectedWidth(numbers, HalfWidthForecast.Db(basis, numbers, confidence));
-    }
+    public ExpectedWidth Expect(int placements, int sweepsEach) => Expect(Numbers(placements, sweepsEach));
 
     /// <summary>Fewest placements of so many sweeps each, at least three; null where even 200, or 2000 covered sweeps in all, do not give it.</summary>
     public ExpectedWidth? Placements(double halfWidthDb, int sweepsEach) =>
@@ -48,6 +47,12 @@ public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? re
     // Every number is tried: where few reference sweeps rule, more repeats lend the result fewer degrees of freedom, and the half-width rises again.
     private ExpectedWidth? Fewest(double halfWidthDb, IEnumerable<SweepNumbers> tried) => tried
         .Where(numbers => !HalfWidthForecast.IsFarAbove(halfWidthDb, basis, numbers, confidence))
-        .Select(numbers => new ExpectedWidth(numbers, HalfWidthForecast.Db(basis, numbers, confidence)))
+        .Select(Expect)
         .Where(w => w.HalfWidthDb <= halfWidthDb).Select(w => (ExpectedWidth?)w).FirstOrDefault();
+
+    private ExpectedWidth Expect(SweepNumbers numbers)
+    {
+        Reckoned++;
+        return new ExpectedWidth(numbers, HalfWidthForecast.Db(basis, numbers, confidence));
+    }
 }

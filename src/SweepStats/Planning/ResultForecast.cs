@@ -20,6 +20,9 @@ public sealed class ResultForecast
     private readonly DrawnReadings _readings;
     private readonly Estimators _weak, _strong;
 
+    // The share that succeeds and what is to be expected with the range there is are of the same campaigns.
+    private DrawnCampaigns? _last;
+
     /// <summary>Prepares forecasts for one set-up and one number of sweeps.</summary>
     /// <param name="basis">What is known of the set-up; its noise must be known.</param>
     /// <param name="numbers">Sweeps taken, repeated in both roles.</param>
@@ -65,18 +68,14 @@ public sealed class ResultForecast
     /// <summary>What campaigns show.</summary>
     /// <param name="shieldingDb">True shielding.</param>
     /// <param name="rangeDb">Displayed reference less displayed floor.</param>
-    public ExpectedResult At(double shieldingDb, double rangeDb)
-    {
-        ExpectedResult[] each = [.. _basis.Noise.Select(noise => Drawn(noise, shieldingDb, rangeDb))];
-        return each.MinBy(r => r.MedianLowDb)!;
-    }
+    public ExpectedResult At(double shieldingDb, double rangeDb) => Drawn(shieldingDb, rangeDb).MinBy(r => r.MedianLowDb)!;
 
     /// <summary>Share of campaigns whose one-sided lower limit reaches a claim.</summary>
     /// <param name="claimDb">Shielding to be claimed.</param>
     /// <param name="shieldingDb">True shielding.</param>
     /// <param name="rangeDb">Displayed reference less displayed floor.</param>
     public double ClaimShare(double claimDb, double shieldingDb, double rangeDb) =>
-        _basis.Noise.Min(noise => Drawn(noise, shieldingDb, rangeDb).OneSidedLowDb.Count(low => low >= claimDb) / (double)Campaigns);
+        Drawn(shieldingDb, rangeDb).Min(each => each.OneSidedLowDb.Count(low => low >= claimDb) / (double)Campaigns);
 
     /// <summary>Whether the share of <see cref="ClaimShare"/> is at least so large; campaigns are drawn only until that is settled.</summary>
     internal bool Reaches(double share, double claimDb, double shieldingDb, double rangeDb) =>
@@ -116,6 +115,17 @@ public sealed class ResultForecast
         DegreesOfFreedom = _basis.UnitRepeats(_numbers).Freedom(_numbers.Units),
     };
 
+    private ImmutableArray<ExpectedResult> Drawn(double shieldingDb, double rangeDb)
+    {
+        if (_last is not { } last || last.ShieldingDb != shieldingDb || last.RangeDb != rangeDb)
+        {
+            ImmutableArray<ExpectedResult> each = [.. _basis.Noise.Select(noise => Drawn(noise, shieldingDb, rangeDb))];
+            _last = last = new DrawnCampaigns(shieldingDb, rangeDb, each);
+        }
+
+        return last.OfEachNoise;
+    }
+
     private ExpectedResult Drawn(DetectorNoise noise, double shieldingDb, double rangeDb)
     {
         Estimators estimators = Estimator(rangeDb);
@@ -131,6 +141,8 @@ public sealed class ResultForecast
 
     private ImmutableArray<ReadingEstimator> At(Confidence confidence, double scatter) =>
         ReadingEstimator.All(_basis.Noise, _basis.FloorHalfWidthDb, confidence, new CoveredReadings(_numbers.CoveredSweeps, _numbers.Units, scatter));
+
+    private sealed record DrawnCampaigns(double ShieldingDb, double RangeDb, ImmutableArray<ExpectedResult> OfEachNoise);
 
     private sealed record Estimators(ImmutableArray<ReadingEstimator> Intervals, ImmutableArray<ReadingEstimator>? Claims)
     {

@@ -46,6 +46,18 @@ public sealed class UsageTests
         Assert.Matches($@" {command} \[?<", help.Out);
     }
 
+    /// <summary>In the list of commands as in the help of each.</summary>
+    [Fact]
+    public void HelpShowsInBracketsWhatMayBeLeftOut()
+    {
+        string[] lines = Shell.Run("--help").Out.Split('\n');
+        string[] optional = [.. lines.Select(line => line.Trim().Split("  ")[0]).Where(line => line.EndsWith(">]", StringComparison.Ordinal))];
+        Assert.Equal(["plan [<CAMPAIGN>]", "receiver [<FILE>]", "guide [<TOPIC>]"], optional);
+        // What is said of each stands in one column.
+        Assert.Single(lines.SkipWhile(line => !line.StartsWith("Commands", StringComparison.Ordinal)).Skip(1).Where(line => line.Trim().Length > 0)
+            .Select(line => line.TrimEnd().LastIndexOf("  ", StringComparison.Ordinal)).Distinct());
+    }
+
     [Theory]
     [InlineData("'chek' is no command; did you mean 'check'? See 'sweepstats --help'", "chek", "x")]
     [InlineData("'chek' is no command; did you mean 'check'? See 'sweepstats --help'", "chek", "--help")]
@@ -65,8 +77,13 @@ public sealed class UsageTests
     [InlineData("'campaign' is one word more than 'run' takes; a path with blanks stands in quotes; see 'sweepstats run --help'", "run", "my", "campaign")]
     [InlineData("CAMPAIGN is an empty word; see 'sweepstats run --help'", "run", "")]
     [InlineData("CAMPAIGN is an empty word; see 'sweepstats lots --help'", "lots", "")]
+    [InlineData("CAMPAIGN is an empty word; see 'sweepstats lots --help'", "lots", "", "")]
+    [InlineData("FOLDER is an empty word; see 'sweepstats rehearse --help'", "rehearse", "")]
     [InlineData("FOLDER is an empty word; see 'sweepstats init --help'", "init", " ")]
     [InlineData("--out is followed by an empty word; see 'sweepstats run --help'", "run", "x", "--out", "")]
+    [InlineData("'weather' is no word for TOPIC; choose campaign, report, numbers, benches, files, lots, washes, pulse, plan or receiver; see 'sweepstats guide --help'", "guide", "weather")]
+    [InlineData("'some' is no word for --charts; choose none, summary or all; see 'sweepstats run --help'", "run", "x", "--charts", "some")]
+    [InlineData("'xml' is no word for --format; choose text or json; see 'sweepstats check --help'", "check", "x", "--format", "xml")]
     public void AMistypedWordIsToldWithTheNearestOne(string said, params string[] words)
     {
         (int code, string output, string error) = Shell.Run(words);

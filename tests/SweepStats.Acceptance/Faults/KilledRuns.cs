@@ -127,6 +127,21 @@ public sealed class KilledRuns : IDisposable
         Assert.Equal(shared, File.GetUnixFileMode(Target));
     }
 
+    /// <summary>Where the library has no name for the exchange in one step, as musl has none, the system does it by its number.</summary>
+    [Fact]
+    public void FoldersAreExchangedByTheNumberOfTheCallToo()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        _folder.With("one/a", "1").With("other/b", "2");
+        Assert.Equal(0, UnixCalls.ExchangeByNumber(Path.Combine(_folder.Path, "one"), Path.Combine(_folder.Path, "other")));
+        Assert.Equal(["b"], Names(Path.Combine(_folder.Path, "one")));
+        Assert.Equal(["a"], Names(Path.Combine(_folder.Path, "other")));
+    }
+
     [Fact]
     public void ANameOfTheGreatestLengthHasRoomForWhatStandsBesideIt()
     {

@@ -146,7 +146,7 @@ public sealed class ReportFolders : IDisposable
         {
             Write(report, "summary.json", "{\"new\": 1}");
             _folder.With("reports/autumn/notes.txt", "years of work");
-            Assert.Contains("notes.txt", Assert.ThrowsAny<IOException>(report.Commit).Message, StringComparison.Ordinal);
+            Assert.Contains("notes.txt", Assert.ThrowsAny<IOException>(() => report.Commit()).Message, StringComparison.Ordinal);
         }
 
         Assert.Equal("years of work", File.ReadAllText(Path.Combine(Target, "notes.txt")));

@@ -1,0 +1,28 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+
+namespace SweepStats.Cli;
+
+/// <summary>Options and arguments that take one of a few words: a shell completes them, any other word is refused.</summary>
+internal static class WordChoice
+{
+    public static void AcceptOnly<T>(this Option<T> option, params string[] words)
+    {
+        option.CompletionSources.Add(words);
+        option.Validators.Add(result => RefuseOthers(result, option.Name, words));
+    }
+
+    public static void AcceptOnly<T>(this Argument<T> argument, params string[] words)
+    {
+        argument.CompletionSources.Add(words);
+        argument.Validators.Add(result => RefuseOthers(result, argument.Name, words));
+    }
+
+    private static void RefuseOthers(SymbolResult result, string name, string[] words)
+    {
+        foreach (Token token in result.Tokens.Where(token => !words.Contains(token.Value, StringComparer.Ordinal)))
+        {
+            result.AddError($"'{token.Value}' is no word for {name}; choose {string.Join(", ", words[..^1])} or {words[^1]}");
+        }
+    }
+}

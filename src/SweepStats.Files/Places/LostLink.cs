@@ -1,0 +1,34 @@
+namespace SweepStats.Files.Places;
+
+/// <summary>A link that leads to nothing: no folder to read or to replace, and no room for a new one.</summary>
+internal static class LostLink
+{
+    private const string Circle = "this is a link that leads round in a circle";
+
+    /// <summary>Why nothing can be written there; null where the target is no link, or one that leads somewhere.</summary>
+    /// <param name="target">The target, as it was named.</param>
+    /// <param name="elsewhere">Where else to write, such as "choose another folder with --out".</param>
+    public static ReadFault? Of(string target, string elsewhere) => Problem(target) is { } problem
+        ? new ReadFault(target, null, problem, $"{(problem == Circle ? "" : "make that folder, ")}remove the link, or {elsewhere}")
+        : null;
+
+    /// <summary>What is wrong with it; null where a path is no link, or one that leads somewhere.</summary>
+    public static string? Problem(string path)
+    {
+        var link = new FileInfo(Path.TrimEndingDirectorySeparator(Path.GetFullPath(path)));
+        if (link.LinkTarget is not { } to || Directory.Exists(link.FullName))
+        {
+            return null;
+        }
+
+        try
+        {
+            return link.ResolveLinkTarget(returnFinalTarget: true) is { Exists: true } ? null
+                : $"this is a link to '{to}', which is not there";
+        }
+        catch (IOException)
+        {
+            return Circle;
+        }
+    }
+}
