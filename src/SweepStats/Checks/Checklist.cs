@@ -10,6 +10,8 @@ public static class Checklist
     public static ImmutableArray<ICheck> All { get; } =
     [
         new FilesUnread(),
+        new DuplicateSweeps(),
+        new PlacementOff(),
         new NoFloor(),
         new DeadFloor(),
         new NoLife(),
@@ -30,7 +32,6 @@ public static class Checklist
         new NonNormal(),
         new Capped(),
         new TooFewRepeats(),
-        new DuplicateSweeps(),
         new GridMismatch(),
         new RequirementBeyond(),
         new SettingsChanged(),
