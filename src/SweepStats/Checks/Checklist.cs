@@ -11,6 +11,7 @@ public static class Checklist
     [
         new FilesUnread(),
         new DuplicateSweeps(),
+        new NearCopy(),
         new PlacementOff(),
         new NoFloor(),
         new DeadFloor(),
