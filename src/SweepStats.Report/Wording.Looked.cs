@@ -20,6 +20,7 @@ public static partial class Wording
         ["files-unread"] = "Files that could not be read and were left out",
         ["duplicate-sweep"] = "Sweeps that are copies",
         ["near-copy"] = "Sweeps too alike to be two",
+        ["wrong-kind"] = "Sweeps that read like those of another kind",
         ["stray-placement"] = "A placement far from the others of its specimen",
         ["no-floor"] = "A floor that is missing, or declared and not measured",
         ["dead-floor"] = "Floor sweeps that show no noise",

@@ -12,6 +12,7 @@ public static class Checklist
         new FilesUnread(),
         new DuplicateSweeps(),
         new NearCopy(),
+        new WrongKind(),
         new PlacementOff(),
         new NoFloor(),
         new DeadFloor(),

@@ -20,7 +20,8 @@ internal sealed class SaturationStep : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Linearity is not { } curve || curve.All.Where(s => s.IsShort).MinBy(s => s.HighDbm) is not { } first)
+        // A reference below that of less power is no overload (finding wrong-kind).
+        if (seen.Linearity is not { } curve || MistakenReference.Step(seen) is not null || curve.All.Where(s => s.IsShort).MinBy(s => s.HighDbm) is not { } first)
         {
             yield break;
         }
