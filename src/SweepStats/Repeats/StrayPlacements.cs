@@ -12,8 +12,8 @@ namespace SweepStats.Repeats;
 /// the level of each placement about the mean of its specimen is held against the spread of all, without the ones that are off,
 /// and for as many as there are (<see cref="GroupedOutliers"/>). Sweeps of one placement say nothing of it, so they do not
 /// count. Specimens need not spread alike, therefore the others of its own must also agree among each other. Where a campaign
-/// has too few placements for any chance to be told, a distance that no putting back makes is told all the same: whoever
-/// sees no chance in it yet must not let it pass.
+/// has too few placements for any chance to be told, a distance that no putting back makes is told all the same:
+/// what cannot be proven must not pass unseen either.
 /// </remarks>
 internal static class StrayPlacements
 {
