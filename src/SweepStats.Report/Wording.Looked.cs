@@ -18,6 +18,10 @@ public static partial class Wording
     private static readonly Dictionary<string, string> Looked = new(StringComparer.Ordinal)
     {
         ["files-unread"] = "Files that could not be read and were left out",
+        ["duplicate-sweep"] = "Sweeps that are copies",
+        ["near-copy"] = "Sweeps too alike to be two",
+        ["wrong-kind"] = "Sweeps that read like those of another kind",
+        ["stray-placement"] = "A placement far from the others of its specimen",
         ["no-floor"] = "A floor that is missing, or declared and not measured",
         ["dead-floor"] = "Floor sweeps that show no noise",
         ["no-life"] = "Sweeps that do not move, or stand at the bottom of the display",
@@ -38,7 +42,6 @@ public static partial class Wording
         ["non-normal"] = "Scatter that intervals from few sweeps do not suppose",
         ["capped"] = "Covered levels that the floor hides",
         ["too-few-repeats"] = "Too few repeats for an interval",
-        ["duplicate-sweep"] = "Sweeps that are copies",
         ["requirement-beyond"] = "A requirement beyond the band that was analysed",
         ["grid-mismatch"] = "Sweeps on different frequencies",
         ["settings-changed"] = "Settings that differ between sweeps that are compared",

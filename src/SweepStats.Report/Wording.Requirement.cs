@@ -103,6 +103,12 @@ public static partial class Wording
             reasons = [exchanged.NextStep];
         }
 
+        if (Misleading(result).ToList() is { Count: > 0 } misleading)
+        {
+            // Whoever makes more range because a placement was swept without its specimen works in vain.
+            reasons = [$"Settle first what was found; its next step stands below: {string.Join("; ", misleading.Select(InPassing))}."];
+        }
+
         return reasons.Count > 0 ? string.Join(' ', reasons) : "The requirement asks for nothing at the frequencies that were measured.";
     }
 

@@ -42,9 +42,16 @@ public static partial class Wording
     // What moves the level while it is measured is no scatter that repeats would narrow.
     private static string[] SettledFirst(AnalysisResult result)
     {
-        string[] moving = [.. MovingCodes.Where(code => result.Findings.Any(f => f.Code == code && f.Severity != Checks.Severity.Note))];
+        string[] moving =
+        [
+            .. Misleading(result), .. MovingCodes.Where(code => result.Findings.Any(f => f.Code == code && f.Severity != Checks.Severity.Note)),
+        ];
         return moving.Length == 0 ? [] : [$"Settle first what was found beside it ({string.Join("; ", moving.Select(InPassing))}): it can move the figures that decide."];
     }
+
+    // Codes of findings that others only follow from.
+    private static IEnumerable<string> Misleading(AnalysisResult result) =>
+        result.Findings.Where(f => f.Misleads && f.Severity != Checks.Severity.Note).Select(f => f.Code).Distinct();
 
     private static string NarrowedByRepeats(AnalysisResult result)
     {

@@ -115,7 +115,7 @@ public static partial class Wording
             }
         }
 
-        return low > high ? "nothing in this band" : low == high ? $"{Short(low)} dB" : $"{Short(low)} dB to {Short(high)} dB, depending on frequency";
+        return low > high ? "nothing in this band" : low == high ? $"{Plain(low)} dB" : $"{Short(low)} dB to {Short(high)} dB, depending on frequency";
     }
 
     /// <summary>The claim over the band: "SE ≥ 34.2 dB at all 161 frequencies from 30 MHz to 1 GHz (weakest at 433.9 MHz)", or that there is none.</summary>
@@ -220,5 +220,6 @@ public static partial class Wording
     private static string Joined(Trust trust, RequirementOutcome outcome) =>
         trust == Trust.Untrustworthy && outcome == RequirementOutcome.Meets ? ": " : trust != Trust.Untrustworthy && outcome is (RequirementOutcome.Undecided or RequirementOutcome.CannotTell) ? ", but " : ", and ";
 
-    private static string Short(double value) => Plain(Math.Round(value, 1));
+    // Between stated frequencies a requirement has more digits than anybody stated.
+    private static string Short(double value) => Plain(Math.Round(value, 2));
 }

@@ -27,7 +27,8 @@ public static class Aligner
         AnalysedGrid analysed = Analysed(used, band, interpolate) ?? throw new AlignmentException(NothingShared(used, band, interpolate));
         FrequencyGrid grid = analysed.Grid;
 
-        ImmutableArray<DuplicateSweep> duplicates = Copies.Among(used);
+        ImmutableArray<Sweep> aside = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && !IsShielding(s.Role))];
+        ImmutableArray<DuplicateSweep> duplicates = Copies.Among([.. used, .. aside]);
         HashSet<Sweep> dropped = [.. duplicates.Where(d => d.SameKind).Select(d => d.Copy)];
         var searched = new SearchedPlaces(analysed);
         SweepBlock? Block(IEnumerable<Sweep> sweeps) => BlockOf([.. sweeps.Where(s => !dropped.Contains(s))], searched);
@@ -45,7 +46,7 @@ public static class Aligner
             Interpolation = analysed.Interpolation,
             Excluded = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is not null)],
             Unread = campaign.Unread,
-            SetAside = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && !IsShielding(s.Role))],
+            SetAside = [.. aside.Where(s => !dropped.Contains(s))],
         };
     }
 

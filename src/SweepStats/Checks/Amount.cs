@@ -11,6 +11,9 @@ internal static class Amount
 
     public static string Db(double value) => string.Create(Amount.Print, $"{value:0.0} dB");
 
+    /// <summary>A level of a source, as fine as one is set.</summary>
+    public static string Dbm(double value) => string.Create(Print, $"{value:0.##} dBm");
+
     /// <summary>A frequency in the unit that keeps it between 1 and 1000: "1.05 GHz".</summary>
     public static string Frequency(Hertz at) => at.Value switch
     {

@@ -10,6 +10,10 @@ public static class Checklist
     public static ImmutableArray<ICheck> All { get; } =
     [
         new FilesUnread(),
+        new DuplicateSweeps(),
+        new NearCopy(),
+        new WrongKind(),
+        new PlacementOff(),
         new NoFloor(),
         new DeadFloor(),
         new NoLife(),
@@ -30,7 +34,6 @@ public static class Checklist
         new NonNormal(),
         new Capped(),
         new TooFewRepeats(),
-        new DuplicateSweeps(),
         new GridMismatch(),
         new RequirementBeyond(),
         new SettingsChanged(),

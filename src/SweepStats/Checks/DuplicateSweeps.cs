@@ -1,4 +1,5 @@
 using SweepStats.Alignment;
+using SweepStats.Linearity;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -8,50 +9,75 @@ internal sealed class DuplicateSweeps : ICheck
 {
     private const int MostNamed = 3;
 
+    // Of a summary: the list of the sweeps names all that are not counted.
+    private const int MostShown = 2;
+
     public string Code => "duplicate-sweep";
 
     public string? UntestedBecause(Evidence seen) => Copies.CouldBeTold([.. seen.Campaign.Used()]) ? null : "levels so few or so coarse agree by chance";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        foreach (IGrouping<bool, DuplicateSweep> alike in seen.Campaign.Duplicates.GroupBy(twin => twin.SameKind))
+        IEnumerable<DuplicateSweep> all = seen.Campaign.Duplicates.Where(twin => !IsReferenceAgain(seen, twin));
+        foreach (IGrouping<bool, DuplicateSweep> alike in all.GroupBy(twin => twin.SameKind))
         {
             DuplicateSweep[] twins = [.. alike];
             if (twins.Length > MostNamed)
             {
-                yield return Together(twins);
+                yield return Together(seen, twins);
                 continue;
             }
 
             foreach (DuplicateSweep twin in twins)
             {
-                yield return One(twin);
+                yield return One(seen, twin);
             }
         }
     }
 
-    private Finding Together(DuplicateSweep[] twins)
+    // The highest step of the source may be that of the reference, and its sweeps then stand for the same.
+    private static bool IsReferenceAgain(Evidence seen, DuplicateSweep twin)
+    {
+        Sweep[] both = [twin.Kept, twin.Copy];
+        return both.FirstOrDefault(s => s.Role == SweepRole.Linearity) is { } step
+            && both.FirstOrDefault(s => s.Role == SweepRole.Reference) is { } reference
+            && (step.SourceDbm ?? seen.SourceDbm) == ReferenceSource.Of(reference, seen.SourceDbm);
+    }
+
+    private Finding Together(Evidence seen, DuplicateSweep[] twins)
     {
         DuplicateSweep first = twins[0];
-        string named = string.Join(", ", twins.Take(MostNamed).Select(t => $"{t.Copy.Name} those of {t.Kept.Name}"));
-        return One(first) with
+        string Word(SweepRole kind) => kind.ToString().ToLowerInvariant();
+        string roles = string.Join(", ", twins.GroupBy(t => t.Copy.Role).Select(g => Amount.Count(g.Count(), Word(g.Key), Word(g.Key))));
+        string named = string.Join(", ", twins.Take(MostShown).Select(t => t.Copy.Name));
+        return One(seen, first) with
         {
             Role = twins.All(t => t.Copy.Role == first.Copy.Role) ? first.Copy.Role : null,
             Specimen = twins.All(t => Specimen(t) == Specimen(first)) ? Specimen(first) : null,
-            Message = $"{Amount.Count(twins.Length, "sweep holds", "sweeps hold")} exactly the levels of another ({named} and {Amount.Count(twins.Length - MostNamed, "more", "more")}): "
-                + (first.SameKind ? "each is counted once, since two real sweeps do not agree at every point." : "one of each two is not what it says it is."),
+            Misleads = !first.SameKind || IsMostOfAKind(seen, twins),
+            Message = string.Create(Amount.Print, $"{twins.Length} of {All(seen)} sweeps hold exactly the levels of another ({roles}; the first {named}): ")
+                + (first.SameKind ? "they are copies and not counted, since two real sweeps do not agree at every point."
+                    : "one of each two is not what it says it is."),
         };
     }
+
+    private static int All(Evidence seen) =>
+        seen.Campaign.Used().Count() + seen.Campaign.SetAside.Length + seen.Campaign.Duplicates.Count(twin => twin.SameKind);
+
+    // What is missing then is missing for that.
+    private static bool IsMostOfAKind(Evidence seen, DuplicateSweep[] twins) => twins.GroupBy(t => SweepKind.Of(t.Copy))
+        .Any(g => g.Count() >= seen.Campaign.Used().Concat(seen.Campaign.SetAside).Count(s => SweepKind.Of(s) == g.Key));
 
     private static SpecimenName? Specimen(DuplicateSweep twin) =>
         twin.Copy.Role == SweepRole.Covered ? new SpecimenName(twin.Copy.Lot ?? "1", twin.Copy.Specimen ?? "1") : null;
 
-    private Finding One(DuplicateSweep twin) => new()
+    private Finding One(Evidence seen, DuplicateSweep twin) => new()
     {
         Code = Code,
         Severity = twin.SameKind ? Severity.Warning : Severity.Fault,
         Role = twin.Copy.Role,
         Specimen = Specimen(twin),
+        Misleads = !twin.SameKind || IsMostOfAKind(seen, [twin]),
         Message = twin.SameKind
                     ? $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}: it is counted once, since two real sweeps do not agree at every point."
                     : $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}, although they stand for different things: one of them is not what it says it is.",

@@ -26,9 +26,8 @@ internal sealed class ForeignFloor : ICheck
 
     public string Code => "foreign-floor";
 
-    public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen)
-        ?? (seen.Floor!.Source == FloorSource.Declared ? "the floor is declared, not measured"
-            : seen.Floor.SweepCount < 2 ? "it takes two floor sweeps" : null);
+    public string? UntestedBecause(Evidence seen) => Lacking.MeasuredFloor(seen)
+        ?? (seen.Floor!.SweepCount < 2 ? "it takes two floor sweeps" : null);
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {

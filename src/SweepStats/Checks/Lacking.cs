@@ -1,3 +1,4 @@
+using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
 
@@ -10,6 +11,10 @@ internal static class Lacking
     public static string? Floor(Evidence seen) => seen.Floor is not null ? null
         : seen.FloorLife is null && UnreadFiles.Of(seen.Campaign.Unread, SweepRole.Floor) is { } unread ? unread.Told
         : seen.FloorLife is null ? "no floor sweep is in use and no floor is declared" : "the floor sweeps show no noise";
+
+    /// <summary>A floor that was measured; null where there is one.</summary>
+    public static string? MeasuredFloor(Evidence seen) =>
+        Floor(seen) ?? (seen.Floor!.Source == FloorSource.Declared ? "the floor is declared, not measured" : null);
 
     /// <summary>Sweeps of a role that none were taken of, or that could not be read.</summary>
     public static string Sweeps(Evidence seen, SweepRole role) =>

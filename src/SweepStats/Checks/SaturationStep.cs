@@ -20,7 +20,8 @@ internal sealed class SaturationStep : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Linearity is not { } curve || curve.All.Where(s => s.IsShort).MinBy(s => s.HighDbm) is not { } first)
+        // A reference below that of less power is no overload (finding wrong-kind).
+        if (seen.Linearity is not { } curve || MistakenReference.Step(seen) is not null || curve.All.Where(s => s.IsShort).MinBy(s => s.HighDbm) is not { } first)
         {
             yield break;
         }
@@ -35,10 +36,10 @@ internal sealed class SaturationStep : ICheck
             Bias = Unused(curve) ? null : Checks.Bias.TooSmall,
             Where = curve.OverloadedFromDb is { } from && !seen.Curves.IsEmpty
                 ? Stretches.Where(seen.Campaign.Grid, f => seen.Curves[0].Readings[f].Evidence.ReferenceDb >= from) : [],
-            Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded, or the source does not step as stated. {Consequence(seen, curve)}{Compression(curve)}",
+            Message = $"From {Amount.Dbm(worst.LowDbm)} to {Amount.Dbm(worst.HighDbm)} of the source the receiver shows {Amount.Db(worst.ShortfallDb)} too little{Limits(worst)}: it is overloaded, or the source does not step as stated. {Consequence(seen, curve)}{Compression(curve)}",
             Basis = string.Create(Amount.Print, $"{Method(worst)} at {Amount.Count(worst.PointCount, "frequency", "frequencies")}, {worst.LowSweeps} + {worst.HighSweeps} sweeps{Against(curve, worst)}; told from {LinearityStep.WorthTellingDb} dB on, a fault from {LinearityCurve.CompressionDb} dB on."),
             NextStep = ExchangedPlate.IsLikely(seen) ? ExchangedPlate.NextStep
-                : Unused(curve) ? $"Stay at {Dbm(curve.ReferenceDbm!.Value)} of the source or below."
+                : Unused(curve) ? $"Stay at {Amount.Dbm(curve.ReferenceDbm!.Value)} of the source or below."
                 : $"{Lower(curve, Followed(curve, first))}, and take reference and covered again. Measure the level of the source if the receiver is known to follow.",
         };
     }
@@ -54,14 +55,14 @@ internal sealed class SaturationStep : ICheck
 
     // Who is there already cannot go down to it.
     private static string Lower(LinearityCurve curve, double followed) => curve.ReferenceDbm <= followed ? "Put attenuation before the receiver"
-        : $"Go down to {Dbm(followed)} of the source or less, or put attenuation before the receiver";
+        : $"Go down to {Amount.Dbm(followed)} of the source or less, or put attenuation before the receiver";
 
     private static string Consequence(Evidence seen, LinearityCurve curve) => curve switch
     {
         { OverloadedFromDb: double.NegativeInfinity } => "The reference reads too low, and the shielding is at least what is shown.",
         { OverloadedFromDb: { } from } => string.Create(Amount.Print,
             $"A reference from {from:0.0} {seen.Campaign.Scale.Symbol()} on reads too low, and the shielding there is at least what is shown."),
-        { ReferenceDbm: { } source } => $"The reference, taken at {Dbm(source)}, is not shown to read too low.",
+        { ReferenceDbm: { } source } => $"The reference, taken at {Amount.Dbm(source)}, is not shown to read too low.",
         _ => "A reference taken there reads too low, and the shielding comes out too small by as much.",
     };
 
@@ -75,7 +76,5 @@ internal sealed class SaturationStep : ICheck
         ? string.Create(Amount.Print, $" (95 % limits {limits.Low:0.00} to {limits.High:0.00} dB)")
         : " (from single sweeps, so without limits)";
 
-    private static string Compression(LinearityCurve curve) => curve.CompressionDbm is { } source ? $" By a straight line between the levels taken it falls 1 dB short at about {Dbm(source)} of the source." : string.Empty;
-
-    private static string Dbm(double value) => string.Create(Amount.Print, $"{value:0.#} dBm");
+    private static string Compression(LinearityCurve curve) => curve.CompressionDbm is { } source ? $" By a straight line between the levels taken it falls 1 dB short at about {Amount.Dbm(source)} of the source." : string.Empty;
 }

@@ -77,7 +77,5 @@ internal static class SourceLevelChange
 
     private static double[] Levels(Evidence seen, IEnumerable<Sweep> sweeps) => [.. sweeps.Select(s => ReferenceSource.Of(s, seen.SourceDbm)).OfType<double>()];
 
-    private static string All(double[] levels) => string.Join(" and ", levels.Distinct().Order().Select(Dbm));
-
-    private static string Dbm(double value) => string.Create(Amount.Print, $"{value:0.##} dBm");
+    private static string All(double[] levels) => string.Join(" and ", levels.Distinct().Order().Select(Amount.Dbm));
 }

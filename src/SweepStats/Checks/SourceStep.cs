@@ -28,7 +28,7 @@ internal sealed class SourceStep : ICheck
             Size = new Decibels(excess),
             // Nobody knows which of the levels is the wrong one: that of the reference makes the shielding too large by as much.
             Bias = large ? Checks.Bias.Unknown : new Bias(excess, 0),
-            Message = $"From {Dbm(worst.LowDbm)} to {Dbm(worst.HighDbm)} of the source the level rose by {Amount.Db(excess)} more than the source: a level of the source, an attenuator or a setting was not as stated. The shielding may be shown too large by as much.",
+            Message = $"From {Amount.Dbm(worst.LowDbm)} to {Amount.Dbm(worst.HighDbm)} of the source the level rose by {Amount.Db(excess)} more than the source: a level of the source, an attenuator or a setting was not as stated. The shielding may be shown too large by as much.",
             Basis = string.Create(Amount.Print, $"Rise at {Amount.Count(worst.PointCount, "frequency", "frequencies")}, {worst.LowSweeps} + {worst.HighSweeps} sweeps{Limits(worst)}; told from {LinearityStep.WorthTellingDb} dB on, a fault from {LinearityCurve.CompressionDb} dB on."),
             NextStep = "Measure the levels of the source and state them (source_dbm), or look which sweeps had other settings. Take reference and linearity sweeps again with nothing else changed.",
         };
@@ -36,6 +36,4 @@ internal sealed class SourceStep : ICheck
 
     private static string Limits(LinearityStep step) => step.Interval is { } limits
         ? string.Create(Amount.Print, $", 95 % limits {-limits.High:0.00} to {-limits.Low:0.00} dB") : ", without limits";
-
-    private static string Dbm(double value) => string.Create(Amount.Print, $"{value:0.#} dBm");
 }

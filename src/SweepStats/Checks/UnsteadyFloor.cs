@@ -23,9 +23,8 @@ internal sealed class UnsteadyFloor : ICheck
 
     public string Code => "floor-unsteady";
 
-    public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen)
-        ?? (seen.Floor!.Source == FloorSource.Declared ? "the floor is declared, not measured"
-            : FloorLevels.Of(seen) is null ? "it takes two floor sweeps of eight frequencies that are alike otherwise" : null);
+    public string? UntestedBecause(Evidence seen) => Lacking.MeasuredFloor(seen)
+        ?? (FloorLevels.Of(seen) is null ? "it takes two floor sweeps of eight frequencies that are alike otherwise" : null);
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {

@@ -123,6 +123,28 @@ public sealed class RequirementWordingTests
     public void AProbabilityIsSaidAsFarAsItIsKnown(double least, double most, string words) =>
         Assert.Equal(words, Wording.Probability(new ConformanceProbability(least, most)));
 
+    // A placement swept without its specimen leaves bounds, and looks like a want of range.
+    [Fact]
+    public void WhatMisleadsIsSettledBeforeRangeIsMade()
+    {
+        Campaign drawn = Rehearser.Draw(Samples.Small with { SpecimensPerLot = 2, Placements = 3, CoveredSweeps = 2 }).Campaign;
+        Sweep reference = drawn.Sweeps.First(s => s.Role == SweepRole.Reference);
+        Sweep Uncovered(Sweep s) => new(s.Name, s.Role, s.Grid, [.. reference.Levels.Select((l, f) => l + (0.1 * ((f + s.Name.Length) % 3)))], s.Scale)
+        {
+            Lot = s.Lot, Specimen = s.Specimen, Placement = s.Placement,
+        };
+        Campaign changed = drawn with
+        {
+            Sweeps = [.. drawn.Sweeps.Select(s => s is { Specimen: "A02", Placement: "p2" } ? Uncovered(s) : s)],
+        };
+        AnalysisResult result = Analysis.Run(changed, Samples.Asking(30));
+        Has(result, "Settle first what was found; its next step stands below: a placement far from the others of its specimen.", "range");
+        string[] screen = [.. Wording.FirstScreen(result, 100, [])];
+        int told = Array.FindIndex(screen, l => l.StartsWith("Fault (stray-placement), A/A02", StringComparison.Ordinal));
+        Assert.True(told > 0);
+        Assert.DoesNotContain(screen[..told], l => l.StartsWith("Warning", StringComparison.Ordinal) || l.StartsWith("Fault", StringComparison.Ordinal));
+    }
+
     private static void Has(AnalysisResult result, string reason, params string[] others)
     {
         Assert.Equal(RequirementOutcome.CannotTell, result.Verdict.Requirement);

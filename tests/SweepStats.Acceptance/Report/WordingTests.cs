@@ -129,5 +129,6 @@ public sealed class WordingTests
         var line = Requirement.Line([(new Hertz(1e6), new Decibels(20)), (new Hertz(1e8), new Decibels(40))]);
         Assert.Equal("20 dB to 40 dB, depending on frequency", Wording.Required(line, grid));
         Assert.Equal("40 dB", Wording.Required(Requirement.Constant(new Decibels(40)), grid));
+        Assert.Equal("60.25 dB", Wording.Required(Requirement.Constant(new Decibels(60.25)), grid));
     }
 }

@@ -120,8 +120,25 @@ internal static class BenchSteps
         yield return new("duplicate-sweep", "a reference sweep as a covered one", Severity.Fault, "take the missing sweep again",
             clean.But(s => s == kept ? s.As(levels: reference.Levels) : s), clean);
 
+        Taken apart = Taken.With(Plan with { Placements = 3, CoveredSweeps = 4 });
+        Sweep original = apart.First(SweepRole.Covered);
+        Sweep MadeFromIt(Sweep s) => s == original ? s : s.As(levels: [.. original.Levels.Select((l, f) => l + (0.002 * (f * s.Name[^1] % 7)))]);
+        yield return new("near-copy", "sweeps made from one", Severity.Warning, "take the sweeps again",
+            apart.But(s => s is { Role: SweepRole.Covered, Placement: "p1" } ? MadeFromIt(s) : s), apart);
+        yield return new("wrong-kind", "a reference with the specimen on", Severity.Fault, "take it again",
+            clean.But(s => s == reference ? s.As(levels: [.. kept.Levels.Select((l, f) => l + (0.05 * (f % 3)))]) : s), clean);
+        yield return new("wrong-kind", "a plate with the specimen on", Severity.Warning, "take the plate again",
+            Taken.With(Plan with { PlateSweeps = 3, PlateDb = 40, ShieldingStartDb = 90, ShieldingStopDb = 90 }), Taken.With(Plan with { PlateSweeps = 3, PlateDb = 110, ShieldingStartDb = 60, ShieldingStopDb = 60 }));
+
         RehearsalPlan placed = Plan with { Placements = 3, CoveredSweeps = 2, SpecimensPerLot = 3, SweepDeviationDb = 0.1 };
         yield return new("placement-unknown", "placements without names", Severity.Note, "name the placements", clean, Taken.With(Plan with { Placements = 3, CoveredSweeps = 2 }));
+        Taken pressed = Taken.With(placed with { PlacementDeviationDb = 0.2 });
+        Taken Off(string placement, double decibels) => pressed.But(s => s.Specimen == "A02" && s.Placement == placement ? s.Shifted(decibels) : s);
+        yield return new("stray-placement", "a specimen put in badly", Severity.Warning, "put the specimen in again", Off("p2", 8), pressed);
+        yield return new("stray-placement", "a placement without its specimen", Severity.Fault, "put the specimen in again", Off("p3", 40), pressed);
+        Taken two = pressed with { Campaign = pressed.Campaign with { Sweeps = [.. pressed.Campaign.Sweeps.Where(s => s.Placement != "p3")] } };
+        yield return new("stray-placement", "two placements that differ", Severity.Warning, "add a third placement",
+            two.But(s => s is { Specimen: "A01", Placement: "p1" } ? s.Shifted(9) : s), pressed);
         yield return new("placement-effect", "edges that press differently", Severity.Note, "a frame that presses the edges alike", Taken.With(placed with { PlacementDeviationDb = 1 }), Taken.With(placed));
         Taken uneven = Taken.With(placed with { PlacementDeviationDb = 1 });
         yield return new("placement-effect", "a specimen placed once", Severity.Warning, "Put every specimen on at least three times",

@@ -1,0 +1,103 @@
+using SweepStats.Repeats;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Sweeps that read like those of another kind: files exchanged, a specimen left on, a source not switched.</summary>
+/// <remarks>Told before all that follows from it. Plates and the reference as a whole have no fellows that show it: they are
+/// held against what they must be (<see cref="MistakenPlate"/>, <see cref="MistakenReference"/>).</remarks>
+internal sealed class WrongKind : ICheck
+{
+    private const int MostNamed = 3;
+
+    public string Code => "wrong-kind";
+
+    public string? UntestedBecause(Evidence seen) =>
+        seen.Campaign.Used().GroupBy(s => (s.Role, s.Lot, s.Specimen, s.Placement)).Any(g => g.Skip(1).Any()) ? null
+            : "no two sweeps repeat each other";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        MistakenSweep[] all = [.. MistakenSweeps.Among(seen.Campaign), .. MistakenPlate.Single(seen)];
+        List<MistakenSweep> left = [.. all];
+        List<Finding> found = [.. MistakenReference.In(seen, Code)];
+        foreach (MistakenSweep one in all)
+        {
+            // Of several that might be, nobody knows which two were exchanged.
+            if (left.Contains(one) && all.Where(one.IsExchangedWith).ToList() is [var other] && all.Count(other.IsExchangedWith) == 1)
+            {
+                found.Add(Exchanged(seen, one, other));
+                left.RemoveAll(m => m == one || m == other);
+            }
+        }
+
+        found.AddRange(left.GroupBy(m => (m.Sweep.Role, m.Specimen, m.Like)).Select(g => Told(seen, [.. g])));
+        return [.. found, .. MistakenPlate.Whole(seen, Code)];
+    }
+
+    /// <summary>A kind as half a sentence: "a reference sweep", "covered sweeps of A/A02".</summary>
+    public static string Kind(SweepRole role, SpecimenName? specimen, bool one)
+    {
+        string word = role.ToString().ToLowerInvariant();
+        return $"{(one ? "a " : string.Empty)}{word} {(one ? "sweep" : "sweeps")}{(specimen is { } name ? $" of {name}" : string.Empty)}";
+    }
+
+    private Finding Exchanged(Evidence seen, MistakenSweep one, MistakenSweep other) => Fault(seen, [one, other]) with
+    {
+        Role = null,
+        Specimen = one.Specimen ?? other.Specimen,
+        Message = $"{one.Sweep.Name} reads like {Kind(other.Sweep.Role, other.Specimen, one: true)}, and {other.Sweep.Name} like "
+            + $"{Kind(one.Sweep.Role, one.Specimen, one: true)}: the two files look exchanged.",
+        NextStep = "Look whether the two files were exchanged: put each where it belongs, or take both again.",
+    };
+
+    private Finding Told(Evidence seen, MistakenSweep[] mistaken)
+    {
+        MistakenSweep first = mistaken[0];
+        bool one = mistaken.Length == 1;
+        double above = Nearest(mistaken).AboveOwnDb;
+        string like = first.Likes.Length == 1 ? Kind(first.Like.Role, first.Like.Specimen, one)
+            : $"{Kind(first.Like.Role, null, one)}{(first.Like.Specimen is { } name ? $" (nearest {name})" : string.Empty)}";
+        string others = first.OwnCount == 1 ? "the other" : $"the other {first.OwnCount}";
+        return Fault(seen, mistaken) with
+        {
+            Sweep = one ? first.Sweep.Name : null,
+            Message = $"{Named(mistaken)} {(one ? "reads" : "read")} like {like}, {Amount.Db(Math.Abs(above))} {(above > 0 ? "above" : "below")} "
+                + $"{others} {Kind(first.Sweep.Role, first.Specimen, one: false)}.",
+        };
+    }
+
+    private Finding Fault(Evidence seen, MistakenSweep[] mistaken) => new()
+    {
+        Code = Code,
+        Severity = Severity.Fault,
+        Role = mistaken[0].Sweep.Role,
+        Specimen = mistaken[0].Specimen,
+        Size = new(Math.Abs(Nearest(mistaken).AboveOwnDb)),
+        Bias = Bias.Unknown,
+        Misleads = true,
+        Message = string.Empty,
+        Basis = $"At {Amount.OutOf(mistaken.Min(m => m.Agreeing), seen.Campaign.Grid.Count)} or more within three deviations of those, "
+            + $"and at most of all at least {Amount.Db(MistakenSweeps.FarDb)} from its own kind.",
+        NextStep = $"Look whether {Mishap(mistaken[0])}, or files were exchanged: put each where it belongs, or take it again.",
+    };
+
+    private static MistakenSweep Nearest(MistakenSweep[] mistaken) => mistaken.MinBy(m => Math.Abs(m.AboveOwnDb))!;
+
+    private static string Named(MistakenSweep[] mistaken)
+    {
+        string[] names = [.. mistaken.Select(m => m.Sweep.Name)];
+        return names.Length == 1 ? names[0]
+            : names.Length <= MostNamed ? $"{string.Join(", ", names[..^1])} and {names[^1]}"
+            : $"{string.Join(", ", names[..(MostNamed - 1)])} and {Amount.Count(names.Length - MostNamed + 1, "more", "more")}";
+    }
+
+    private static string Mishap(MistakenSweep mistaken) => (mistaken.Sweep.Role, mistaken.Like.Role) switch
+    {
+        (_, SweepRole.Floor) => "the source was off",
+        (SweepRole.Floor, _) => "the source was on",
+        (SweepRole.Covered, _) => "the specimen was in place",
+        (SweepRole.Plate, SweepRole.Reference) => "the plate was in place",
+        _ => "the specimen was left on",
+    };
+}

@@ -1,0 +1,148 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Repeats;
+
+/// <summary>Sweeps of one kind that differ by far less than sweeps of the campaign do. Immutable.</summary>
+/// <param name="Role">What they were taken for.</param>
+/// <param name="Specimen">Which specimen; null for floor and reference.</param>
+/// <param name="Sweeps">The sweeps, at least two, in order.</param>
+/// <param name="ApartDb">The largest scatter of a reading between two that are alike, in dB.</param>
+/// <param name="UsualDb">What is usual, in dB.</param>
+/// <param name="IsByFrequency">The usual is the scatter of noise from frequency to frequency, not that between sweeps.</param>
+internal sealed record NearCopies(
+    SweepRole Role, SpecimenName? Specimen, ImmutableArray<Sweep> Sweeps, double ApartDb, double UsualDb, bool IsByFrequency)
+{
+    /// <summary>Share of the usual scatter below which two sweeps are alike.</summary>
+    /// <remarks>
+    /// Of sweeps that resemble each other by a correlation ρ the scatter falls to √(1 − ρ): one in eight is ρ = 0.984, and no
+    /// more a repeat.
+    /// </remarks>
+    public const double Share = 1.0 / 8;
+
+    // Fewer frequencies scatter by little now and then: of twenty, one in eight comes by chance less than once in 10^12.
+    private const int FewestPoints = 20;
+
+    // Noise of 10 000 looks, the most that is reckoned with.
+    private const double SteadiestNoiseDb = 0.0434;
+
+    // With most pairs alike the others may be the odd ones.
+    private const int FewestPairs = 6;
+    private const double MostAlike = 0.4;
+
+    // Twice the power: noise then scatters by 1.4 times as much at most.
+    private const double SameLevelDb = 3;
+
+    // All pairs of many sweeps take long and tell no more.
+    private const int MostNeighbours = 30;
+
+    /// <summary>Near copies among floor, reference and covered sweeps.</summary>
+    /// <param name="campaign">Sweeps on their common grid; copies that agree everywhere are not among them.</param>
+    public static ImmutableArray<NearCopies> Among(AlignedCampaign campaign)
+    {
+        if (campaign.Grid.Count < FewestPoints)
+        {
+            return [];
+        }
+
+        double[] Usual(KindPairs kind, KindPairs[] all) =>
+            [.. all.Where(k => Math.Abs(k.LevelDb - kind.LevelDb) <= SameLevelDb).SelectMany(k => k.Usual)];
+        KindPairs[] covered = [.. campaign.Covered.Select(c => KindPairs.Of(c.Block, c.Name))];
+        KindPairs reference = KindPairs.Of(campaign.Reference, null);
+        return
+        [
+            .. campaign.Floor is { } floor ? OfFloor(KindPairs.Of(floor, null)) : [],
+            .. In(reference, reference.Usual),
+            .. covered.SelectMany(kind => In(kind, Usual(kind, covered))),
+        ];
+    }
+
+    /// <summary>Whether near copies could be told among any sweeps.</summary>
+    public static bool CouldBeTold(AlignedCampaign campaign) =>
+        campaign.Grid.Count >= FewestPoints
+            && campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Any(b => b.SweepCount > 1);
+
+    private static IEnumerable<NearCopies> In(KindPairs kind, double[] usual)
+    {
+        double middle = usual.Length < FewestPairs ? 0 : Sample.Median(usual);
+        if (middle == 0 || middle < kind.StepDb || usual.Count(s => s < Share * middle) >= MostAlike * usual.Length)
+        {
+            return [];
+        }
+
+        return kind.Below(Share * middle) is { Length: > 0 } alike ? [kind.Told(alike, middle, byFrequency: false)] : [];
+    }
+
+    // Noise is as different from sweep to sweep as it is from frequency to frequency, or more, where the points share some of it.
+    private static NearCopies[] OfFloor(KindPairs floor)
+    {
+        NearCopies[] found = [.. In(floor, floor.Usual)];
+        return found.Length > 0 ? found
+            : floor.AlongDb >= floor.StepDb && floor.Below(Math.Min(SteadiestNoiseDb, Share * floor.AlongDb)) is { Length: > 0 } alike
+            ? [floor.Told(alike, floor.AlongDb, byFrequency: true)] : [];
+    }
+
+    private sealed record AlikePair(int One, int Other, double Db, bool SamePlacement);
+
+    private sealed class KindPairs
+    {
+        private readonly SweepBlock _block;
+        private readonly SpecimenName? _specimen;
+        private readonly AlikePair[] _pairs;
+
+        private KindPairs(SweepBlock block, SpecimenName? specimen, AlikePair[] pairs)
+        {
+            (_block, _specimen, _pairs) = (block, specimen, pairs);
+            LevelDb = Sample.Mean(block[0]);
+
+            // Putting back may change what is seen at single frequencies; only sweeps of one placement show how sweeps scatter.
+            Usual = [.. (pairs.Any(p => p.SamePlacement) ? pairs.Where(p => p.SamePlacement) : pairs).Select(p => p.Db)];
+        }
+
+        public double LevelDb { get; }
+
+        public double[] Usual { get; }
+
+        public double StepDb => _block.StepDb;
+
+        /// <summary>
+        /// Scatter from frequency to frequency in dB, by the median of the steps; a few transmitters do not bear on it.
+        /// </summary>
+        public double AlongDb
+        {
+            get
+            {
+                double[] steps = [.. Enumerable.Range(1, _block.PointCount - 1).Select(f => Math.Abs(_block[0][f] - _block[0][f - 1]))];
+                return Sample.Median(steps) / (MedianOfNormal * Math.Sqrt(2));
+            }
+        }
+
+        // Φ⁻¹(0.75): half of normal values lie nearer to their mean.
+        private const double MedianOfNormal = 0.6745;
+
+        public static KindPairs Of(SweepBlock block, SpecimenName? specimen)
+        {
+            List<AlikePair> pairs = [];
+            for (int i = 0; i < block.SweepCount; i++)
+            {
+                for (int j = i + 1; j < Math.Min(block.SweepCount, i + 1 + MostNeighbours); j++)
+                {
+                    bool same = block.Sweeps[i].Placement == block.Sweeps[j].Placement;
+                    pairs.Add(new AlikePair(i, j, PairScatter.Of(block[i], block[j]), same));
+                }
+            }
+
+            return new KindPairs(block, specimen, [.. pairs]);
+        }
+
+        public AlikePair[] Below(double limit) => [.. _pairs.Where(p => p.Db < limit)];
+
+        public NearCopies Told(AlikePair[] alike, double usual, bool byFrequency)
+        {
+            IEnumerable<int> sweeps = alike.SelectMany(p => new[] { p.One, p.Other }).Distinct().Order();
+            return new(_block.Sweeps[0].Role, _specimen, [.. sweeps.Select(j => _block.Sweeps[j])], alike.Max(p => p.Db), usual, byFrequency);
+        }
+    }
+}
