@@ -3,7 +3,7 @@ using System.Globalization;
 using SweepStats.Alignment;
 using SweepStats.Files;
 using SweepStats.Files.Campaigns;
-using SweepStats.Report;
+using SweepStats.Report.Text;
 using SweepStats.Verdicts;
 
 namespace SweepStats.Cli;
@@ -27,7 +27,7 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
 
     /// <summary>The same in one line; none where nothing was left out.</summary>
     public IEnumerable<string> LeftOutInOneLine => Reading.LeftOutInBrief.Length < 2 ? LeftOutLines
-        : [$"Left out: {Wording.Count(Reading.LeftOut.Length, "file")} that could not be read; what is wrong with each: --verbose"];
+        : [$"Left out: {Printed.Count(Reading.LeftOut.Length, "file")} that could not be read; what is wrong with each: --verbose"];
 
     /// <summary>Reads and analyses; null after writing what is wrong to the error stream.</summary>
     /// <param name="words">The command line.</param>

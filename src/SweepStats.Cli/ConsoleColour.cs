@@ -1,4 +1,4 @@
-using SweepStats.Report;
+using SweepStats.Report.Answer;
 using SweepStats.Verdicts;
 
 namespace SweepStats.Cli;

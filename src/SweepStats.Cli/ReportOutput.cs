@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Runtime.ExceptionServices;
 using SweepStats.Files.Results;
 using SweepStats.Report;
+using SweepStats.Report.Drawing;
 
 namespace SweepStats.Cli;
 

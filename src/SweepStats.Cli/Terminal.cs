@@ -1,4 +1,5 @@
-using SweepStats.Report;
+using SweepStats.Report.Screens;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Cli;
 

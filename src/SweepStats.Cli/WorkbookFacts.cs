@@ -1,7 +1,7 @@
 using System.Globalization;
 using SweepStats.Files.Results;
 using SweepStats.Files.Spreadsheets;
-using SweepStats.Report;
+using SweepStats.Report.Answer;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Cli;
@@ -13,7 +13,7 @@ internal static class WorkbookFacts
     [
         new("Report", analysis.Result.Title),
         .. Stated(analysis.Result.Identity),
-        new("Verdict", Wording.Headline(analysis.Result)),
+        new("Verdict", VerdictWords.Headline(analysis.Result)),
         new("Level of the intervals", analysis.Result.Plan.Confidence.Level.ToString(CultureInfo.InvariantCulture)),
         new("Names of columns", "A name that ends in _db holds decibels, in _hz hertz; low and high are the ends of an interval."),
         new("Bounds", "In a column at_least_db stands what a value lies above, where no more is known than that."),

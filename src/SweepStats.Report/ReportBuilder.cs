@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 using SweepStats.Report.Pages;
 using SweepStats.Statistics;
 

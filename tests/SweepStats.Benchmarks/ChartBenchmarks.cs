@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Attributes;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
+using SweepStats.Report.Specimens;
 
 namespace SweepStats.Benchmarks;
 

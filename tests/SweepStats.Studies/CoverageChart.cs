@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using OxyPlot;
 using OxyPlot.Axes;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 
 namespace SweepStats.Studies;
 

@@ -1,5 +1,7 @@
 using System.CommandLine;
-using SweepStats.Report;
+using SweepStats.Report.Findings;
+using SweepStats.Report.Screens;
+using SweepStats.Report.Text;
 using SweepStats.Verdicts;
 
 namespace SweepStats.Cli.Commands;
@@ -41,6 +43,6 @@ internal static class CheckCommand
     }
 
     private static IEnumerable<string> Lines(CampaignAnalysis analysis, bool verbose, int columns) =>
-        verbose ? Wording.Check(analysis.Result).Concat(analysis.LeftOutLines)
-        : Wording.FirstCheck(analysis.Result, columns, [.. analysis.LeftOutInOneLine, "Each finding with its reasons: --verbose"]);
+        verbose ? FindingWords.Check(analysis.Result).Concat(analysis.LeftOutLines)
+        : FirstScreenWords.FirstCheck(analysis.Result, columns, [.. analysis.LeftOutInOneLine, "Each finding with its reasons: --verbose"]);
 }

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using SweepStats.Choice;
 using SweepStats.Files.Results;
-using SweepStats.Report;
+using SweepStats.Report.Choice;
 
 namespace SweepStats.Cli.Commands;
 
@@ -28,7 +28,7 @@ internal static class ChooseCommand
 
         if (analysis.Result.Choice is not { } choice)
         {
-            terminal.Error.WriteLine($"{CampaignAnalysis.Named(words.GetValue(options.Campaign)!)}: {Wording.NothingToChoose(analysis.Result)} Put the sweeps of each under covered/<lot>/<specimen>.");
+            terminal.Error.WriteLine($"{CampaignAnalysis.Named(words.GetValue(options.Campaign)!)}: {ChoiceWords.NothingToChoose(analysis.Result)} Put the sweeps of each under covered/<lot>/<specimen>.");
             return ExitCode.BadInput;
         }
 
@@ -48,7 +48,7 @@ internal static class ChooseCommand
             return;
         }
 
-        terminal.WriteFirst([.. Wording.ChoiceText(found.Analysis.Result), .. found.Analysis.LeftOutLines], words.GetValue(options.Whole));
+        terminal.WriteFirst([.. ChoiceWords.ChoiceText(found.Analysis.Result), .. found.Analysis.LeftOutLines], words.GetValue(options.Whole));
     }
 
     private static string Json(CampaignAnalysis analysis, SpecimenChoice choice) => ResultJson.Of(json =>

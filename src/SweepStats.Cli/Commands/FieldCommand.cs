@@ -1,7 +1,8 @@
 using System.CommandLine;
 using SweepStats.Fields;
 using SweepStats.Files.Results;
-using SweepStats.Report;
+using SweepStats.Report.Fields;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Cli.Commands;
 
@@ -94,8 +95,8 @@ internal static class FieldCommand
         }
 
         string[] written = folder is null ? [] : [$"Written: {Path.Combine(folder, FieldCsv.FileName)}"];
-        terminal.Write(words.GetValue(options.Verbose) ? [.. Wording.FieldText(analysis.Result), .. analysis.LeftOutLines, .. written]
-            : Wording.FirstField(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, .. written]));
+        terminal.Write(words.GetValue(options.Verbose) ? [.. FieldScreenWords.FieldText(analysis.Result), .. analysis.LeftOutLines, .. written]
+            : FieldScreenWords.FirstField(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, .. written]));
     }
 
     private sealed record WantedField(string? Outside, string? Folder, bool Png);

@@ -1,7 +1,9 @@
 using System.CommandLine;
 using SweepStats.Files.Results;
 using SweepStats.Lots;
-using SweepStats.Report;
+using SweepStats.Report.History;
+using SweepStats.Report.Lots;
+using SweepStats.Report.Trends;
 
 namespace SweepStats.Cli.Commands;
 
@@ -137,12 +139,12 @@ internal static class LotsCommand
     private static List<string> Text(List<CampaignAnalysis> analyses, LotHistory? together, (string[] Folders, string? Target, bool Png) asked)
     {
         string[] labels = Labels(analyses, asked.Folders);
-        List<string> lines = together is null ? [] : [.. Wording.LotHistoryText(together, [.. analyses.Select(a => a.Result)])];
+        List<string> lines = together is null ? [] : [.. HistoryWords.LotHistoryText(together, [.. analyses.Select(a => a.Result)])];
         for (int i = 0; i < analyses.Count; i++)
         {
             lines.AddRange(together is null ? [] : [string.Empty]);
             AnalysisResult result = analyses[i].Result;
-            lines.AddRange(result.Trend is null ? Wording.LotsText(result, labels[i]) : Wording.TrendText(result, labels[i]));
+            lines.AddRange(result.Trend is null ? LotWords.LotsText(result, labels[i]) : TrendWords.TrendText(result, labels[i]));
             lines.AddRange(analyses[i].LeftOutLines);
         }
 

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using SweepStats.Planning;
-using SweepStats.Report;
+using SweepStats.Report.Plans;
 using SweepStats.Statistics;
 
 namespace SweepStats.Cli.Commands;
@@ -68,6 +68,6 @@ internal static class PlanCommand
             return;
         }
 
-        terminal.WriteFirst([.. Wording.Plan(plan, pilot?.Result), .. pilot?.LeftOutLines ?? []], asked.Whole);
+        terminal.WriteFirst([.. PlanWords.Plan(plan, pilot?.Result), .. pilot?.LeftOutLines ?? []], asked.Whole);
     }
 }

@@ -7,7 +7,7 @@ using SweepStats.Cli.Look;
 using SweepStats.Files;
 using SweepStats.Files.Results;
 using SweepStats.Rehearsal;
-using SweepStats.Report;
+using SweepStats.Report.Text;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Cli.Commands;
@@ -59,7 +59,7 @@ internal static class RehearseCommand
             return ExitCode.BadInput;
         }
 
-        terminal.Out.WriteLine($"{PrintedText.Of(target.Folder)}: {Wording.Count(rehearsed.Campaign.Sweeps.Length, "sweep")} of {Wording.Count(rehearsed.Grid.Count, "frequency")}; what is true of them stands in truth.csv.");
+        terminal.Out.WriteLine($"{PrintedText.Of(target.Folder)}: {Printed.Count(rehearsed.Campaign.Sweeps.Length, "sweep")} of {Printed.Count(rehearsed.Grid.Count, "frequency")}; what is true of them stands in truth.csv.");
         terminal.Out.WriteLine($"Analyse it: sweepstats run {ShellWord.Of(target.Folder)}");
         return ExitCode.Done;
     }

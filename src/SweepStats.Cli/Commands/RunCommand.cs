@@ -2,6 +2,9 @@ using System.CommandLine;
 using SweepStats.Files.Results;
 using SweepStats.Files.Spreadsheets;
 using SweepStats.Report;
+using SweepStats.Report.Fields;
+using SweepStats.Report.Screens;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Cli.Commands;
 
@@ -110,7 +113,7 @@ internal static class RunCommand
         new(LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(result, stream)),
         .. result.Trend is null ? Array.Empty<ReportTable>() : [new(TrendCsv.FileName, stream => TrendCsv.Write(result, stream))],
         new(ChoiceCsv.FileName, stream => ChoiceCsv.Write(result, stream)),
-        .. Wording.AsksForField(result) ? [new(FieldCsv.FileName, stream => FieldCsv.Write(result, stream))] : Array.Empty<ReportTable>(),
+        .. PulseWords.AsksForField(result) ? [new(FieldCsv.FileName, stream => FieldCsv.Write(result, stream))] : Array.Empty<ReportTable>(),
         new(FindingsCsv.FileName, stream => FindingsCsv.Write(result, stream)),
     ];
 
@@ -123,7 +126,7 @@ internal static class RunCommand
         }
 
         string report = $"Report: {Path.Combine(output.Target, "index.html")}";
-        terminal.Write(output.Verbose ? [.. Wording.Summary(analysis.Result), .. analysis.LeftOutLines, report]
-            : Wording.FirstScreen(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, report]));
+        terminal.Write(output.Verbose ? [.. SummaryWords.Summary(analysis.Result), .. analysis.LeftOutLines, report]
+            : FirstScreenWords.FirstScreen(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, report]));
     }
 }

@@ -4,5 +4,5 @@ namespace SweepStats.Report.Pages;
 internal sealed class CautionsPart : IPagePart
 {
     public void Write(HtmlWriter html, PageContent content) =>
-        html.Fold("cautions", "Cautions").List(Wording.Cautions).Close();
+        html.Fold("cautions", "Cautions").List(PageWords.Cautions).Close();
 }

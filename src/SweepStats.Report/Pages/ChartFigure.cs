@@ -1,4 +1,4 @@
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 
 namespace SweepStats.Report.Pages;
 
@@ -31,7 +31,7 @@ internal static class ChartFigure
             return;
         }
 
-        html.Paragraph(Wording.ChartsInFiles(charts.Count)).Open("ul", ("class", "links"));
+        html.Paragraph(PageWords.ChartsInFiles(charts.Count)).Open("ul", ("class", "links"));
         foreach (ChartPicture chart in charts)
         {
             html.Open("li").Element("a", chart.Title, ("href", Path(chart))).Close();

@@ -1,4 +1,5 @@
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
+using SweepStats.Report.Findings;
 using SweepStats.Shielding;
 
 namespace SweepStats.Report.Pages;
@@ -14,7 +15,7 @@ internal sealed class ChartsPart : IPagePart
         html.Fold("charts", "Charts");
         if (!content.Choice.LeftOut.IsEmpty)
         {
-            html.Paragraph(Wording.ChartsLeftOut(content.Choice));
+            html.Paragraph(PageWords.ChartsLeftOut(content.Choice));
         }
 
         if (!content.Choice.Kept.IsEmpty)
@@ -34,17 +35,17 @@ internal sealed class ChartsPart : IPagePart
     {
         if (content.Charts.All(c => c.Kind != ChartKind.Range))
         {
-            html.Paragraph(Wording.NoRangeChart);
+            html.Paragraph(PageWords.NoRangeChart);
         }
 
         if (content.Result.Curves.Any(c => c.Readings.Any(r => r is ShieldingReading.AtLeast)))
         {
-            html.Paragraph(Wording.CrowdedArrows);
+            html.Paragraph(PageWords.CrowdedArrows);
         }
 
         ChartPicture[] charts = Others(content);
         ChartPicture[] drawn = [.. charts.Where(ChartFigure.IsDrawn).Take(MostDrawn)];
-        foreach (IGrouping<string, ChartPicture> group in drawn.GroupBy(c => Wording.ChartGroup(c.Kind)))
+        foreach (IGrouping<string, ChartPicture> group in drawn.GroupBy(c => FindingChartWords.ChartGroup(c.Kind)))
         {
             html.Element("h3", group.Key);
             foreach (ChartPicture chart in group)

@@ -7,8 +7,8 @@ internal sealed class GlossaryPart : IPagePart
 
     public static void Write(HtmlWriter html)
     {
-        html.Fold("words", Wording.GlossaryHeading).Open("dl");
-        foreach (Term term in Wording.Glossary)
+        html.Fold("words", GlossaryWords.GlossaryHeading).Open("dl");
+        foreach (Term term in GlossaryWords.Glossary)
         {
             html.Element("dt", term.Word).Element("dd", term.Meaning);
         }

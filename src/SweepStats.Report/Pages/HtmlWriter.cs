@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Text;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Pages;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 
 namespace SweepStats.Report.Pages;
 

@@ -6,7 +6,7 @@ internal sealed class ReadingGuidePart : IPagePart
     public void Write(HtmlWriter html, PageContent content)
     {
         html.Fold("reading", "How to read the numbers").Open("dl");
-        foreach ((string term, string meaning) in Wording.Guide(content.Result))
+        foreach ((string term, string meaning) in PageWords.Guide(content.Result))
         {
             html.Element("dt", term).Element("dd", meaning);
         }

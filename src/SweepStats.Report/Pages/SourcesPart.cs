@@ -4,5 +4,5 @@ namespace SweepStats.Report.Pages;
 internal sealed class SourcesPart : IPagePart
 {
     public void Write(HtmlWriter html, PageContent content) =>
-        html.Fold("sources", "Sources of the methods").List(Wording.Sources).Close();
+        html.Fold("sources", "Sources of the methods").List(PageWords.Sources).Close();
 }

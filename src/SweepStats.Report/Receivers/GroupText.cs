@@ -1,4 +1,5 @@
 using SweepStats.Receivers;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Receivers;
 
@@ -16,7 +17,7 @@ internal static class GroupText
         return lines.OfType<string>().Select(line => "  " + line);
     }
 
-    internal static string Where(StationGroup group) => group.Band is { } band ? Wording.Band(band) : "At the tested frequency";
+    internal static string Where(StationGroup group) => group.Band is { } band ? PrintedFrequency.Band(band) : "At the tested frequency";
 
     private static string Shown(StationGroup group, ReceiverQuestion question)
     {
@@ -26,7 +27,7 @@ internal static class GroupText
             { Contradiction: { } contradiction } => Contradicted(contradiction),
             { AtLeast: null, AtMost: null } => Unsure(group),
             { Interval: { } both, AtLeast: { } low } =>
-                $"SE is {Wording.Interval(both.Low, both.High)} ({Wording.Level(question.Confidence)}). "
+                $"SE is {PrintedLevel.Interval(both.Low, both.High)} ({Printed.Level(question.Confidence)}). "
                     + $"{Least(low.Value, oneSided)}",
             { AtLeast: { } low, AtMost: { } high } => $"{Least(low.Value, oneSided)} {Most(high.Value, oneSided)}",
             { AtLeast: { } low } =>
@@ -37,25 +38,25 @@ internal static class GroupText
 
     // Not after a contradiction: nothing is claimed there.
     private static string Aside(StationGroup group) => group is { AtLeast: not null, Contradiction: null, HeardAside: [var first, .. var more] }
-        ? $" Put the row of {ReceiverText.Name(first)} right first{(more.IsEmpty ? string.Empty : $", and {Wording.Plain(more.Length)} more")}: heard under the cover, it may refute this."
+        ? $" Put the row of {ReceiverText.Name(first)} right first{(more.IsEmpty ? string.Empty : $", and {Printed.Plain(more.Length)} more")}: heard under the cover, it may refute this."
         : string.Empty;
 
     private static string Least(double db, string sureness) =>
-        db > 0 ? $"SE ≥ {Wording.LowTenths(db)} dB ({sureness})." : "It is not shown that anything is shielded.";
+        db > 0 ? $"SE ≥ {Printed.LowTenths(db)} dB ({sureness})." : "It is not shown that anything is shielded.";
 
-    private static string Most(double db, string sureness) => $"SE ≤ {Wording.HighTenths(db)} dB ({sureness}).";
+    private static string Most(double db, string sureness) => $"SE ≤ {Printed.HighTenths(db)} dB ({sureness}).";
 
     private static string Contradicted(MarginContradiction pair) =>
-        $"nothing is claimed. {ReceiverText.Name(pair.Silent)} fell silent at a margin of {Wording.Ratio(pair.Silent.MarginDb)}, "
-        + $"{ReceiverText.Name(pair.Heard)} is still heard at {Wording.Ratio(pair.Heard.MarginDb)}: both cannot be right. "
+        $"nothing is claimed. {ReceiverText.Name(pair.Silent)} fell silent at a margin of {PrintedLevel.Ratio(pair.Silent.MarginDb)}, "
+        + $"{ReceiverText.Name(pair.Heard)} is still heard at {PrintedLevel.Ratio(pair.Heard.MarginDb)}: both cannot be right. "
         + "Check their levels, sensitivities, squelch and places.";
 
     private static string Unsure(StationGroup group)
     {
         ReceiverObservation one = group.Observations[^1];
-        return $"state --level-u and --sensitivity-u for a bound. The margin is {Wording.Ratio(one.MarginDb)}; "
+        return $"state --level-u and --sensitivity-u for a bound. The margin is {PrintedLevel.Ratio(one.MarginDb)}; "
             + $"{(one.HeardCovered ? "heard" : "silent")} shows "
-            + $"SE {(one.HeardCovered ? "≤" : "≥")} {Wording.Ratio(one.MarginDb)} only if both figures were exact.";
+            + $"SE {(one.HeardCovered ? "≤" : "≥")} {PrintedLevel.Ratio(one.MarginDb)} only if both figures were exact.";
     }
 
     private static string? Rests(StationGroup group)
@@ -71,7 +72,7 @@ internal static class GroupText
     }
 
     private static string Margin(ReceiverObservation observation) =>
-        $"{Wording.Ratio(observation.MarginDb)} ± {Wording.Ratio(observation.UncertaintyDb)} ({ReceiverText.Name(observation)})";
+        $"{PrintedLevel.Ratio(observation.MarginDb)} ± {PrintedLevel.Ratio(observation.UncertaintyDb)} ({ReceiverText.Name(observation)})";
 
     // With one group the first line of all says it.
     private static string? Claimed(StationGroup group, ReceiverTest test)
@@ -80,27 +81,27 @@ internal static class GroupText
         {
             ClaimOutcome.Supported => "supported",
             ClaimOutcome.Refuted when test.Claim != ClaimOutcome.Refuted => "refuted by this band alone. Test it again: among "
-                + $"{Wording.Plain(test.Groups.Length)} bands chance may do so",
+                + $"{Printed.Plain(test.Groups.Length)} bands chance may do so",
             ClaimOutcome.Refuted => "refuted",
             _ => "not shown",
         };
         bool told = test.Question.Claim is null || test.Groups.Length == 1;
-        return told ? null : $"Claim SE ≥ {Wording.Exact(test.Question.Claim!.Value.Value, "dB")}: {outcome}.";
+        return told ? null : $"Claim SE ≥ {Printed.Exact(test.Question.Claim!.Value.Value, "dB")}: {outcome}.";
     }
 
     private static string? Next(StationGroup group) => group switch
     {
         { Next: { } next, Interval: { } now } =>
-            $"Next: test a station with a margin of {Wording.Ratio(next.MarginDb)}{AtReceiver(group, next.MarginDb)}. It tells "
+            $"Next: test a station with a margin of {PrintedLevel.Ratio(next.MarginDb)}{AtReceiver(group, next.MarginDb)}. It tells "
                 + "most: "
-            + $"the interval should shrink from {Wording.Ratio(now.Width)} to about {Wording.Ratio(next.WidthDb)}.",
+            + $"the interval should shrink from {PrintedLevel.Ratio(now.Width)} to about {PrintedLevel.Ratio(next.WidthDb)}.",
         { Interval: not null } =>
             "Next: know levels and sensitivities better. One more station like these hardly shortens the interval.",
         { AtMost: null, AtLeast: not null, LargestSilentDb: { } most } =>
-            $"Next: test a station with a margin above {Wording.Ratio(most)}{AtReceiver(group, most)}. Smaller ones tell "
+            $"Next: test a station with a margin above {PrintedLevel.Ratio(most)}{AtReceiver(group, most)}. Smaller ones tell "
                 + "little more.",
         { AtLeast: null, AtMost: not null, SmallestHeardDb: { } least } =>
-            $"Next: test a station with a margin below {Wording.Ratio(least)}{AtReceiver(group, least)}. Larger ones tell "
+            $"Next: test a station with a margin below {PrintedLevel.Ratio(least)}{AtReceiver(group, least)}. Larger ones tell "
                 + "little more.",
         _ => null,
     };
@@ -108,10 +109,10 @@ internal static class GroupText
     // The level only where one sensitivity goes for all.
     private static string AtReceiver(StationGroup group, double margin) =>
         group.Observations.Select(o => o.SensitivityDbm).Distinct().ToArray() is [var sensitivity]
-        ? $", {Wording.Level(sensitivity + margin, Quantities.LevelScale.DecibelMilliwatts)} at this receiver" : string.Empty;
+        ? $", {PrintedLevel.Level(sensitivity + margin, Quantities.LevelScale.DecibelMilliwatts)} at this receiver" : string.Empty;
 
     private static string? ForClaim(StationGroup group) => group.SupportingMarginDb is not { } needed ? null
-        : $"For the claim: one more silent station with a margin of {Wording.HighTenths(needed)} dB would show "
+        : $"For the claim: one more silent station with a margin of {Printed.HighTenths(needed)} dB would show "
             + $"it{AtReceiver(group, needed)}.";
 
     private static string? Sweeps(StationGroup group, ReceiverQuestion question)
@@ -122,7 +123,7 @@ internal static class GroupText
         }
 
         string plan = question.Claim is { } claim
-            ? $"; 'sweepstats plan --claim {Wording.Plain(claim.Value)}' says what it takes" : string.Empty;
-        return $"Sweeps instead: they need a usable dynamic range of at least {Wording.HighTenths(range)} dB{plan}.";
+            ? $"; 'sweepstats plan --claim {Printed.Plain(claim.Value)}' says what it takes" : string.Empty;
+        return $"Sweeps instead: they need a usable dynamic range of at least {Printed.HighTenths(range)} dB{plan}.";
     }
 }

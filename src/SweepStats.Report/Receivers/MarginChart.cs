@@ -1,7 +1,8 @@
 using OxyPlot;
 using OxyPlot.Axes;
 using SweepStats.Receivers;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
+using SweepStats.Report.Specimens;
 
 namespace SweepStats.Report.Receivers;
 

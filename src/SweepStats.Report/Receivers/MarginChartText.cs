@@ -1,5 +1,6 @@
 using SweepStats.Quantities;
 using SweepStats.Receivers;
+using SweepStats.Report.Text;
 using SweepStats.Statistics;
 
 namespace SweepStats.Report.Receivers;
@@ -12,13 +13,13 @@ internal static class MarginChartText
     public const string Heard = "still heard: at most its margin";
 
     public static string Interval(Confidence confidence) =>
-        $"together ({Wording.Level(confidence)}; one-sided where one end is open)";
+        $"together ({Printed.Level(confidence)}; one-sided where one end is open)";
 
-    public static string Claim(Decibels claim) => $"claim: {Wording.Exact(claim.Value, "dB")}";
+    public static string Claim(Decibels claim) => $"claim: {Printed.Exact(claim.Value, "dB")}";
 
     public static string Subtitle(ReceiverTest test, int left)
     {
-        string more = left > 0 ? $" {Wording.Count(left, "station")} more in receiver.csv." : string.Empty;
+        string more = left > 0 ? $" {Printed.Count(left, "station")} more in receiver.csv." : string.Empty;
         return "Margin: level without the cover less sensitivity; bars are two standard uncertainties to either "
             + $"side.{more}{Unused(test)}";
     }
@@ -27,9 +28,9 @@ internal static class MarginChartText
 
     public static string Figure(RowSpan span) => span switch
     {
-        { Low: { } low, High: { } high } => Wording.Interval(low, high),
-        { Low: { } low } => Wording.Bound(new Decibels(low)),
-        _ => $"≤ {Wording.HighTenths(span.High!.Value)} dB",
+        { Low: { } low, High: { } high } => PrintedLevel.Interval(low, high),
+        { Low: { } low } => PrintedLevel.Bound(new Decibels(low)),
+        _ => $"≤ {Printed.HighTenths(span.High!.Value)} dB",
     };
 
     public static string Description(ReceiverTest test) =>
@@ -37,5 +38,5 @@ internal static class MarginChartText
 
     private static string Unused(ReceiverTest test) =>
         test.Observations.Count(o => o.State != EvidenceState.Counts) is > 0 and var unused
-        ? $" Not drawn: {Wording.Plain(unused)} without evidence." : string.Empty;
+        ? $" Not drawn: {Printed.Plain(unused)} without evidence." : string.Empty;
 }

@@ -1,6 +1,6 @@
 using OxyPlot.Axes;
 using SweepStats.Receivers;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 
 namespace SweepStats.Report.Receivers;
 

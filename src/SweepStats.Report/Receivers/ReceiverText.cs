@@ -1,4 +1,5 @@
 using SweepStats.Receivers;
+using SweepStats.Report.Text;
 using SweepStats.Statistics;
 
 namespace SweepStats.Report.Receivers;
@@ -28,7 +29,7 @@ public static class ReceiverText
         }
 
         int hidden = all.Length - shown.Count;
-        string[] more = hidden == 0 ? [] : [$"More with --verbose: {Wording.Count(hidden, "line")}."];
+        string[] more = hidden == 0 ? [] : [$"More with --verbose: {Printed.Count(hidden, "line")}."];
         return [.. Answer(test), .. all.Where(shown.Contains).Select(l => l.Text), .. more, .. last];
     }
 
@@ -42,7 +43,7 @@ public static class ReceiverText
 
     internal static string Name(ReceiverObservation observation) => PlainText.Short(observation.Name, LongestName);
 
-    internal static string OneSided(Confidence confidence) => $"{Wording.Level(confidence)}, one-sided";
+    internal static string OneSided(Confidence confidence) => $"{Printed.Level(confidence)}, one-sided";
 
     private static int Height(string line) => WrappedLine.Of(line, WrappedLine.Usual).Count;
 
@@ -50,10 +51,10 @@ public static class ReceiverText
     private static IEnumerable<string> Answer(ReceiverTest test)
     {
         string counted =
-            $"{Wording.Plain(test.Groups.Sum(g => g.Observations.Length))} of "
-                + $"{Wording.Count(test.Observations.Length, "observation")} taken as evidence.";
+            $"{Printed.Plain(test.Groups.Sum(g => g.Observations.Length))} of "
+                + $"{Printed.Count(test.Observations.Length, "observation")} taken as evidence.";
         return test.Question.Claim is { } claim
-            ? [$"Claim SE ≥ {Wording.Exact(claim.Value, "dB")}: {Outcome(test)}. {Unshown(test)}{counted}"]
+            ? [$"Claim SE ≥ {Printed.Exact(claim.Value, "dB")}: {Outcome(test)}. {Unshown(test)}{counted}"]
             : test.Groups.IsEmpty ? [$"Nothing is shown. {counted}"]
             : [];
     }
@@ -86,8 +87,8 @@ public static class ReceiverText
             ClaimOutcome.Refuted => "refuted, since a station is still heard that should be silent",
             _ when test.HeardAside is [var one] => $"not shown, since {Name(one)} was heard under the cover and is no evidence",
             _ when test.HeardAside is [_, ..] aside =>
-                $"not shown, since {Wording.Count(aside.Length, "station")} without evidence were heard under the cover",
-            _ => bands > 1 ? $"not shown in {Wording.Plain(missing)} of the {Wording.Plain(bands)} tested bands" : "not shown",
+                $"not shown, since {Printed.Count(aside.Length, "station")} without evidence were heard under the cover",
+            _ => bands > 1 ? $"not shown in {Printed.Plain(missing)} of the {Printed.Plain(bands)} tested bands" : "not shown",
         };
     }
 
@@ -100,7 +101,7 @@ public static class ReceiverText
             "state whether it was heard without the cover (uncovered_heard, --uncovered). Silence alone proves nothing.",
         EvidenceState.SilentUncovered when observation.HeardCovered => "heard under the cover but not without it. Test again.",
         EvidenceState.SilentUncovered => "it was silent without the cover too. Use a stronger station or a better receiver.",
-        _ => $"check level and sensitivity. It was heard, although its level is stated {Wording.Ratio(-observation.MarginDb)} "
+        _ => $"check level and sensitivity. It was heard, although its level is stated {PrintedLevel.Ratio(-observation.MarginDb)} "
             + "below the sensitivity.",
     };
 
@@ -109,14 +110,14 @@ public static class ReceiverText
         int reckoned = test.Groups.Sum(g => g.Observations.Count(o => o.Level.Origin == LevelOrigin.FreeSpace));
         if (reckoned > 0)
         {
-            string levels = reckoned == 1 ? "the level that is" : $"the {Wording.Plain(reckoned)} levels that are";
+            string levels = reckoned == 1 ? "the level that is" : $"the {Printed.Plain(reckoned)} levels that are";
             yield return $"Measure {levels} reckoned as if in free space. Often less arrives, and the shielding shown is then "
                 + "too high.";
         }
 
         if (test.Groups.Any(g => g.Observations.Length > 1 && g.Band is { } band && band.Start < band.Stop))
         {
-            yield return $"Stations up to {Wording.Plain(test.Question.Ratio)} times apart in frequency are taken to meet the "
+            yield return $"Stations up to {Printed.Plain(test.Question.Ratio)} times apart in frequency are taken to meet the "
                 + "same shielding (--within).";
         }
 

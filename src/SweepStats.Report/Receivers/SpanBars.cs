@@ -1,5 +1,5 @@
 using OxyPlot;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 
 namespace SweepStats.Report.Receivers;
 

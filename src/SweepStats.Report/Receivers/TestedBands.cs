@@ -1,4 +1,5 @@
 using SweepStats.Receivers;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Receivers;
 
@@ -13,7 +14,7 @@ internal static class TestedBands
     {
         [{ Band: null }] => "at the tested frequency",
         { Length: <= MostNamed } few => $"at {Joined([.. few.Select(GroupText.Where)], "and")}",
-        var many => $"in each of the {Wording.Plain(many.Length)} tested bands, from {GroupText.Where(many[0])} up to "
+        var many => $"in each of the {Printed.Plain(many.Length)} tested bands, from {GroupText.Where(many[0])} up to "
             + GroupText.Where(many[^1]),
     };
 
@@ -21,9 +22,9 @@ internal static class TestedBands
     public static string Unshown(ReceiverTest test) => test.Unshown switch
     {
         [] => string.Empty,
-        { Length: <= MostNamed } few => $"Nothing is shown at {Joined([.. few.Select(Wording.Frequency)], "and")}. ",
-        var many => $"Nothing is shown at {Wording.Plain(many.Length)} other frequencies, from {Wording.Frequency(many[0])} to "
-            + $"{Wording.Frequency(many[^1])}. ",
+        { Length: <= MostNamed } few => $"Nothing is shown at {Joined([.. few.Select(PrintedFrequency.Frequency)], "and")}. ",
+        var many => $"Nothing is shown at {Printed.Plain(many.Length)} other frequencies, from {PrintedFrequency.Frequency(many[0])} to "
+            + $"{PrintedFrequency.Frequency(many[^1])}. ",
     };
 
     /// <summary>What lies above the bounds that are shown; empty where none is.</summary>
@@ -40,8 +41,8 @@ internal static class TestedBands
 
     private static string Bound(StationGroup group)
     {
-        string where = group.Band is { } band ? $" at {Wording.Band(band)}" : string.Empty;
-        return $"{Wording.LowTenths(group.AtLeast!.Value.Value)} dB{where}";
+        string where = group.Band is { } band ? $" at {PrintedFrequency.Band(band)}" : string.Empty;
+        return $"{Printed.LowTenths(group.AtLeast!.Value.Value)} dB{where}";
     }
 
     private static string Joined(string[] parts, string last) =>

@@ -1,4 +1,13 @@
+using SweepStats.Report.Answer;
+using SweepStats.Report.Budgets;
+using SweepStats.Report.Choice;
+using SweepStats.Report.Fields;
+using SweepStats.Report.Findings;
+using SweepStats.Report.Lots;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Setup;
+using SweepStats.Report.Specimens;
+using SweepStats.Report.Trends;
 
 namespace SweepStats.Report.Sheets;
 

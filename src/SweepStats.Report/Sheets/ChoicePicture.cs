@@ -1,7 +1,8 @@
 using OxyPlot.Axes;
 using SweepStats.Choice;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Sheets;
 

@@ -1,5 +1,8 @@
 using SweepStats.Checks;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Findings;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Screens;
 using SweepStats.Verdicts;
 
 namespace SweepStats.Report.Sheets;
@@ -17,7 +20,7 @@ internal static class LimitLines
     {
         FindingGroup[] groups = Groups(result);
         html.Section("sheet-limits", SheetWords.LimitsHeading);
-        if (Wording.RequirementStep(result) is { } step)
+        if (UndecidedWords.RequirementStep(result) is { } step)
         {
             html.Element("p", SheetWords.Cut(step, LongestMessage + LongestStep));
         }
@@ -41,15 +44,15 @@ internal static class LimitLines
         html.Open("ol");
         foreach (FindingGroup group in groups)
         {
-            string[] brief = Wording.InBrief(group);
-            html.Open("li", ("class", Wording.Weight(group.Severity).ToLowerInvariant()));
+            string[] brief = FirstScreenWords.InBrief(group);
+            html.Open("li", ("class", SummaryWords.Weight(group.Severity).ToLowerInvariant()));
             html.Text(SheetWords.Cut(brief[0], LongestMessage)).Text(" ");
             html.Element("b", SheetWords.Cut(brief[1].TrimStart(), LongestStep)).Close();
         }
 
         foreach (UntestedDoubt doubt in untested)
         {
-            html.Open("li", ("class", "untested")).Text($"Not tested: {Wording.Doubt(doubt)}. ");
+            html.Open("li", ("class", "untested")).Text($"Not tested: {VerdictWords.Doubt(doubt)}. ");
             html.Element("b", SheetWords.ToTest(doubt)).Close();
         }
 
@@ -63,6 +66,6 @@ internal static class LimitLines
             yield return SheetWords.MoreFindings(groups.Length - Most);
         }
 
-        yield return groups.Length == 0 ? Wording.NoFindings(result) : Wording.Untested(result);
+        yield return groups.Length == 0 ? PageWords.NoFindings(result) : CheckWords.Untested(result);
     }
 }

@@ -1,6 +1,8 @@
 using OxyPlot;
 using SweepStats.Lots;
+using SweepStats.Report.Lots;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Sheets;
 
@@ -33,7 +35,7 @@ internal static class LotsPicture
         int[] named = Foremost(apart);
         IEnumerable<double> seen = apart.SelectMany(l => l).Select(p => p.Y).Append(-1).Append(1);
         var space = new PlotSpace(Width, Height, result.Campaign.Grid, seen, RoomForNames);
-        var plot = new Plot(html, space, Wording.LotFrequencyDescription(lots, lots.Frequencies.Count(lots.DifferAt)));
+        var plot = new Plot(html, space, LotChartWords.LotFrequencyDescription(lots, lots.Frequencies.Count(lots.DifferAt)));
         plot.Axes("dB above the mean of all lots");
         plot.Line("zero", [new DataPoint(lots.Frequencies[0].At.Value, 0), new DataPoint(lots.Frequencies[^1].At.Value, 0)]);
         for (int l = 0; l < apart.Length; l++)

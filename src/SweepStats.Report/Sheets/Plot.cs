@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Text;
 using OxyPlot;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Sheets;
 
@@ -39,7 +40,7 @@ internal sealed class Plot
         foreach (double level in Space.Levels)
         {
             Stroke("grid", new(Space.Left, Space.Y(level)), new(Space.Right, Space.Y(level)));
-            Text(Wording.Plain(level), Space.Left - 6, Space.Y(level) + 4, "end");
+            Text(Printed.Plain(level), Space.Left - 6, Space.Y(level) + 4, "end");
         }
 
         Text(verticalTitle, 0, Space.Top - 9, "start");

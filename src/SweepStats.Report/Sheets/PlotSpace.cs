@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using OxyPlot.Axes;
 using SweepStats.Quantities;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
+using SweepStats.Report.Text;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Sheets;
@@ -86,16 +87,16 @@ internal sealed class PlotSpace
     {
         if (_start == _stop)
         {
-            return [new FrequencyMark(_start, Wording.Frequency(grid[0]), "middle")];
+            return [new FrequencyMark(_start, PrintedFrequency.Frequency(grid[0]), "middle")];
         }
 
-        FrequencyMark first = new(_start, Wording.Frequency(grid[0]), "start");
-        FrequencyMark last = new(_stop, Wording.Frequency(grid[^1]), "end");
+        FrequencyMark first = new(_start, PrintedFrequency.Frequency(grid[0]), "start");
+        FrequencyMark last = new(_stop, PrintedFrequency.Frequency(grid[^1]), "end");
         double[] between = _logarithmic ? Ticks() : [_start + ((_stop - _start) / 2)];
         return
         [
             first,
-            .. between.Select(f => new FrequencyMark(f, Wording.Frequency(new Hertz(f)), "middle"))
+            .. between.Select(f => new FrequencyMark(f, PrintedFrequency.Frequency(new Hertz(f)), "middle"))
                 .Where(m => X(m.Hertz) + m.HalfWidth < Right - (2 * last.HalfWidth)),
             last,
         ];

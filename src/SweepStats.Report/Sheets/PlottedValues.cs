@@ -4,8 +4,9 @@ using System.Globalization;
 using System.Text.Json;
 using SweepStats.Bands;
 using SweepStats.Quantities;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Text;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 
@@ -54,19 +55,19 @@ internal static class PlottedValues
 
     /// <summary>What is known of one specimen.</summary>
     public static PlottedRow Of(ShieldingCurve curve) =>
-        new("value", Wording.SpecimenLabel(curve.Name), place => Token(curve.Readings[place]));
+        new("value", PrintedNames.SpecimenLabel(curve.Name), place => Token(curve.Readings[place]));
 
     /// <summary>From the lowest to the highest of several specimens, bounds standing in for values.</summary>
     public static PlottedRow Of(ImmutableArray<ShieldingCurve> curves, RangeOfSpecimens range) => new(
         "range",
-        Wording.Count(curves.Length, "specimen"),
+        Printed.Count(curves.Length, "specimen"),
         place => Token(range.Slices[place], curves.Any(c => c.Readings[place] is ShieldingReading.AtLeast)));
 
     /// <summary>What is asked.</summary>
     public static PlottedRow Of(Requirement asked, FrequencyGrid grid) => new(
         "asked",
         "required",
-        place => asked.At(grid[place]) is { } level ? Ascii(Wording.Plain(Math.Round(level.Value, 2))) : Unknown);
+        place => asked.At(grid[place]) is { } level ? Ascii(Printed.Plain(Math.Round(level.Value, 2))) : Unknown);
 
     private static string Token(Slice range, bool open) => !double.IsFinite(range.Low) ? Unknown
         : $"{Low(range.Low)},{High(range.High)}{(open ? "+" : string.Empty)}";
@@ -101,11 +102,11 @@ internal static class PlottedValues
         return double.Parse(digits, CultureInfo.InvariantCulture).ToString("0.##########", CultureInfo.InvariantCulture);
     }
 
-    private static string Tenths(double value) => Ascii(Wording.Ratio(value))[..^" dB".Length];
+    private static string Tenths(double value) => Ascii(PrintedLevel.Ratio(value))[..^" dB".Length];
 
-    private static string Low(double value) => Ascii(Wording.LowTenths(value));
+    private static string Low(double value) => Ascii(Printed.LowTenths(value));
 
-    private static string High(double value) => Ascii(Wording.HighTenths(value));
+    private static string High(double value) => Ascii(Printed.HighTenths(value));
 
     private static string Ascii(string number) => number.Replace('−', '-');
 }

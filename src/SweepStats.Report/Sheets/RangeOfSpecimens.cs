@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using OxyPlot;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 

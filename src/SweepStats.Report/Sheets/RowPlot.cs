@@ -1,6 +1,7 @@
 using System.Globalization;
 using SweepStats.Bands;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Sheets;
 
@@ -27,7 +28,7 @@ internal sealed class RowPlot
         {
             double level = Math.Round(_space.Low + (i * step), 6);
             Stroke("grid", X(level), RowSpace.Top, X(level), _space.Bottom);
-            Text(Wording.Plain(level), X(level), _space.Bottom + 18, "middle");
+            Text(Printed.Plain(level), X(level), _space.Bottom + 18, "middle");
         }
     }
 

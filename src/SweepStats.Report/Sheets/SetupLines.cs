@@ -1,4 +1,8 @@
 using SweepStats.Floor;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Pages;
+using SweepStats.Report.Setup;
+using SweepStats.Report.Text;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Sheets;
@@ -11,41 +15,41 @@ internal static class SetupLines
         AnalysisPlan plan = result.Plan;
         yield return new("Sweeps", string.Join(", ", Sweeps(result)));
         yield return new("Receiver", Receiver(result) is { Length: > 0 } stated ? stated : "settings not stated");
-        yield return new("Averaging", Wording.Averages(result.Averaging));
+        yield return new("Averaging", SettingWords.Averages(result.Averaging));
         yield return new("Floor", Floor(result));
         yield return new("Shielding", "reference level minus covered level, freed of noise where the floor is known");
-        yield return new("Intervals", $"{Wording.Level(plan.Confidence)}, from the scatter of repeats and {Stated(plan)}");
+        yield return new("Intervals", $"{Printed.Level(plan.Confidence)}, from the scatter of repeats and {Stated(plan)}");
         yield return new("Bounds", "where noise, leakage or overload hides the level, only a bound is given");
         yield return new("Requirement", plan.Requirement is not { } asked ? "none stated"
-            : $"{Wording.Required(asked, result.Campaign.Grid)}. {Wording.DecisionRuleInBrief(result)}");
+            : $"{VerdictWords.Required(asked, result.Campaign.Grid)}. {DecisionWords.DecisionRuleInBrief(result)}");
     }
 
     private static IEnumerable<string> Sweeps(AnalysisResult result)
     {
         AlignedSweeps counts = AlignedSweeps.Of(result.Campaign);
-        yield return $"{Wording.Plain(counts.Floor)} floor";
-        yield return $"{Wording.Plain(counts.Reference)} reference";
-        yield return $"{Wording.Plain(counts.Covered)} covered";
+        yield return $"{Printed.Plain(counts.Floor)} floor";
+        yield return $"{Printed.Plain(counts.Reference)} reference";
+        yield return $"{Printed.Plain(counts.Covered)} covered";
         foreach (IGrouping<SweepRole, Sweep> beside in result.Campaign.SetAside.GroupBy(s => s.Role).OrderBy(g => g.Key))
         {
-            yield return $"{Wording.Plain(beside.Count())} {beside.Key.ToString().ToLowerInvariant()}";
+            yield return $"{Printed.Plain(beside.Count())} {beside.Key.ToString().ToLowerInvariant()}";
         }
     }
 
     private static string Receiver(AnalysisResult result)
     {
         IEnumerable<Sweep> covered = result.Campaign.Covered.SelectMany(c => c.Block.Sweeps);
-        return string.Join(", ", Wording.SettingColumns.Skip(1).Zip(Wording.Settings(covered, result.Plan.Setup))
-            .Where(s => s.Second != Wording.NotStated).Select(s => $"{s.First.ToLowerInvariant()} {s.Second}"));
+        return string.Join(", ", PageWords.SettingColumns.Skip(1).Zip(SettingWords.Settings(covered, result.Plan.Setup))
+            .Where(s => s.Second != SettingWords.NotStated).Select(s => $"{s.First.ToLowerInvariant()} {s.Second}"));
     }
 
     private static string Floor(AnalysisResult result) => result.Floor is not { } floor ? "not known"
-        : $"{(floor.Source == FloorSource.Measured ? "measured" : "declared")}, {Wording.Span(floor.LevelDb, result.Campaign.Scale)}{Apart(result)}";
+        : $"{(floor.Source == FloorSource.Measured ? "measured" : "declared")}, {SettingWords.Span(floor.LevelDb, result.Campaign.Scale)}{Apart(result)}";
 
     // A mean of sweeps on two levels is a level that none of them shows.
     private static string Apart(AnalysisResult result) =>
-        result.Findings.FirstOrDefault(f => f is { Code: "floor-unsteady", Size: not null })?.Size is { } apart ? $"; its sweeps lie up to {Wording.HighTenths(apart.Value)} dB apart" : string.Empty;
+        result.Findings.FirstOrDefault(f => f is { Code: "floor-unsteady", Size: not null })?.Size is { } apart ? $"; its sweeps lie up to {Printed.HighTenths(apart.Value)} dB apart" : string.Empty;
 
     private static string Stated(AnalysisPlan plan) =>
-        plan.Uncertainties.IsDefaultOrEmpty ? "no stated errors" : Wording.Count(plan.Uncertainties.Length, "stated error");
+        plan.Uncertainties.IsDefaultOrEmpty ? "no stated errors" : Printed.Count(plan.Uncertainties.Length, "stated error");
 }

@@ -7,7 +7,7 @@ internal static class SheetHead
 {
     public static void Write(HtmlWriter html, AnalysisResult result, int sheet)
     {
-        html.Open("p", ("class", "kind")).Element("span", Wording.Kind);
+        html.Open("p", ("class", "kind")).Element("span", PageWords.Kind);
         if (result.Rehearsed)
         {
             html.Element("span", SheetWords.Mark, ("class", "rehearsal"));

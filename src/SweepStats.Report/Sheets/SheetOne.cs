@@ -1,4 +1,7 @@
+using SweepStats.Report.Answer;
+using SweepStats.Report.Fields;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Screens;
 using SweepStats.Shielding;
 
 namespace SweepStats.Report.Sheets;
@@ -12,7 +15,7 @@ internal sealed class SheetOne : IPagePart
         html.Open("article", ("class", "sheet"), ("aria-label", SheetWords.SheetNumber(1)));
         html.Open("header");
         SheetHead.Write(html, result, 1);
-        html.Element("h1", result.Title).Element("p", Wording.Scope(result), ("class", "scope"));
+        html.Element("h1", result.Title).Element("p", PageWords.Scope(result), ("class", "scope"));
         IdentityBlock.Write(html, result);
         html.Close();
         Verdict(html, result);
@@ -30,8 +33,8 @@ internal sealed class SheetOne : IPagePart
 
     private static void Verdict(HtmlWriter html, AnalysisResult result)
     {
-        html.Section("sheet-verdict", SheetWords.VerdictHeading).Element("p", Wording.Headline(result), ("class", "headline"));
-        foreach (string line in Wording.FieldInBrief(result))
+        html.Section("sheet-verdict", SheetWords.VerdictHeading).Element("p", VerdictWords.Headline(result), ("class", "headline"));
+        foreach (string line in FieldWords.FieldInBrief(result))
         {
             html.Element("p", line.Trim(), ("class", "small"));
         }
@@ -44,7 +47,7 @@ internal sealed class SheetOne : IPagePart
         html.Open("figure", ("class", "wide read"), ("tabindex", "0"));
         html.Element("figcaption", SheetWords.PictureTitle(result), ("class", "finding"));
         ShieldingPicture.Write(html, result);
-        ShieldingCurve drawn = result.Curves[Wording.LowestClaim(result)];
+        ShieldingCurve drawn = result.Curves[FirstScreenWords.LowestClaim(result)];
         html.Element("p", string.Join(' ', SheetWords.PictureKey(result, drawn)), ("class", "small")).Close();
     }
 
@@ -55,9 +58,9 @@ internal sealed class SheetOne : IPagePart
         const int LettersOfTitle = 64;
         const int Letters = 110;
         int title = result.Title.Length / LettersOfTitle;
-        int verdict = Wording.Headline(result).Length / Letters;
+        int verdict = VerdictWords.Headline(result).Length / Letters;
         int field = result.Plan.Field is null ? 0 : 3;
-        int step = (Wording.RequirementStep(result)?.Length ?? 0) > 0 ? 3 : 0;
+        int step = (UndecidedWords.RequirementStep(result)?.Length ?? 0) > 0 ? 3 : 0;
         int free = RowsOfFinding * (LimitLines.Most - LimitLines.Shown(result));
         return Math.Max(0, IdentityBlock.LinesMore(result) + title + Math.Max(0, verdict - 2) + field + step - free);
     }

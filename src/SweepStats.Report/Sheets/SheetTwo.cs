@@ -1,5 +1,9 @@
 using SweepStats.Choice;
+using SweepStats.Report.Choice;
+using SweepStats.Report.Lots;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Text;
+using SweepStats.Report.Trends;
 using SweepStats.Verdicts;
 
 namespace SweepStats.Report.Sheets;
@@ -31,7 +35,7 @@ internal sealed class SheetTwo : IPagePart
         if (result.Trend is { } trend)
         {
             html.Section("sheet-trend", SheetWords.TrendHeading);
-            html.Paragraph(string.Join(' ', Wording.TrendAnswer(result, trend).Take(TrendSentences))).Close();
+            html.Paragraph(string.Join(' ', TrendWords.TrendAnswer(result, trend).Take(TrendSentences))).Close();
         }
 
         bool lots = result.Lots.Lots.Length > 1;
@@ -56,7 +60,7 @@ internal sealed class SheetTwo : IPagePart
 
     private static void Lots(HtmlWriter html, AnalysisResult result, bool drawn)
     {
-        html.Section("sheet-lots", SheetWords.LotsHeading).Paragraph(string.Join(' ', Wording.LotsInBrief(result)));
+        html.Section("sheet-lots", SheetWords.LotsHeading).Paragraph(string.Join(' ', LotAnswerWords.LotsInBrief(result)));
         if (drawn)
         {
             html.Open("figure");
@@ -75,12 +79,12 @@ internal sealed class SheetTwo : IPagePart
     private static void Choice(HtmlWriter html, AnalysisResult result, BandRanking band, bool drawn)
     {
         html.Section("sheet-choice", SheetWords.ChoiceHeading);
-        if (Wording.LotToTake(result) is { } lot)
+        if (LotAnswerWords.LotToTake(result) is { } lot)
         {
             html.Paragraph(lot);
         }
 
-        html.Paragraph(string.Join(' ', Wording.ChoiceAnswer(result, band)));
+        html.Paragraph(string.Join(' ', ChoiceWords.ChoiceAnswer(result, band)));
         if (drawn)
         {
             html.Open("figure");

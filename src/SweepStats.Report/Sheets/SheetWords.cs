@@ -1,6 +1,9 @@
 using System.Globalization;
 using SweepStats.Bands;
 using SweepStats.Choice;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Specimens;
+using SweepStats.Report.Text;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
@@ -46,11 +49,11 @@ internal static class SheetWords
             return face + "No claim holds over the whole band.";
         }
 
-        string where = $"{Named(weakest.Name)}{(weakest.WeakestAt is { } at ? $" at {Wording.Frequency(at)}" : string.Empty)}";
-        string claim = $"SE {Wording.Bound(least)} ({Wording.Level(result.Plan.Confidence)})";
+        string where = $"{Named(weakest.Name)}{(weakest.WeakestAt is { } at ? $" at {PrintedFrequency.Frequency(at)}" : string.Empty)}";
+        string claim = $"SE {PrintedLevel.Bound(least)} ({Printed.Level(result.Plan.Confidence)})";
         int without = result.Bands.Length - claimed.Length;
         return face + (without > 0
-            ? $"No claim holds for {Wording.Count(without, "specimen")}. The lowest of the others: {claim}, {where}."
+            ? $"No claim holds for {Printed.Count(without, "specimen")}. The lowest of the others: {claim}, {where}."
             : result.Bands.Length == 1 ? $"{claim}, weakest: {where}."
             : $"Every specimen: {claim}. Weakest: {where}.");
     }
@@ -66,11 +69,11 @@ internal static class SheetWords
 
         if (drawn.Readings.Any(r => r is ShieldingReading.Unrepeated))
         {
-            yield return $"Dotted: {name}, {Wording.UnrepeatedLegend}.";
+            yield return $"Dotted: {name}, {SpecimenChartWords.UnrepeatedLegend}.";
         }
 
-        yield return result.Curves.Length == 1 ? $"Band: its {Wording.Level(result.Plan.Confidence)} interval."
-            : $"Band: lowest to highest of {Wording.Count(result.Curves.Length, "specimen")}.";
+        yield return result.Curves.Length == 1 ? $"Band: its {Printed.Level(result.Plan.Confidence)} interval."
+            : $"Band: lowest to highest of {Printed.Count(result.Curves.Length, "specimen")}.";
         if (result.Curves.Any(c => c.Readings.Any(r => r is ShieldingReading.AtLeast)))
         {
             yield return "Arrow: at least so much.";
@@ -81,30 +84,30 @@ internal static class SheetWords
             yield return "Background: as far as this set-up can see.";
         }
 
-        if (Wording.Unmeasured(result.Campaign.Grid) is { } gaps)
+        if (VerdictWords.Unmeasured(result.Campaign.Grid) is { } gaps)
         {
             yield return gaps;
         }
 
         if (result.Plan.Requirement is { } asked)
         {
-            yield return $"Dashed: required {Wording.Required(asked, result.Campaign.Grid)}.";
+            yield return $"Dashed: required {VerdictWords.Required(asked, result.Campaign.Grid)}.";
         }
     }
 
     /// <summary>The picture for a person who cannot see it.</summary>
     internal static string PictureShows(AnalysisResult result, SpecimenName drawn) =>
-        $"Shielding over frequency, {Wording.Band(result.Campaign.Grid.Band)}. {PictureTitle(result)} "
-            + $"Drawn by itself: {Wording.SpecimenLabel(drawn)}.";
+        $"Shielding over frequency, {PrintedFrequency.Band(result.Campaign.Grid.Band)}. {PictureTitle(result)} "
+            + $"Drawn by itself: {PrintedNames.SpecimenLabel(drawn)}.";
 
     /// <summary>The course of a curve in words.</summary>
     internal static string Course(ShieldingCurve curve)
     {
         double[] values = [.. curve.Readings.OfType<ShieldingReading.Measured>().Select(m => m.Shielding.Value.Value)];
         int bounds = curve.Readings.Count(r => r is ShieldingReading.AtLeast);
-        string known = values.Length == 0 ? "no value" : $"{Wording.Ratio(values.Min())} to {Wording.Ratio(values.Max())}";
-        string open = bounds == 0 ? string.Empty : $", {Wording.Count(bounds, "bound")}";
-        return $"{Wording.SpecimenLabel(curve.Name)} over frequency: {known}{open}";
+        string known = values.Length == 0 ? "no value" : $"{PrintedLevel.Ratio(values.Min())} to {PrintedLevel.Ratio(values.Max())}";
+        string open = bounds == 0 ? string.Empty : $", {Printed.Count(bounds, "bound")}";
+        return $"{PrintedNames.SpecimenLabel(curve.Name)} over frequency: {known}{open}";
     }
 
     internal static string[] TableColumns(AnalysisResult result) =>
@@ -115,20 +118,20 @@ internal static class SheetWords
 
     internal static string TableCaption(AnalysisResult result) =>
         (result.Verdict.Trust == Trust.Untrustworthy ? "At face value only, not to be claimed. " : string.Empty)
-            + $"“≥” is a lower bound. Each statement holds by itself at {Wording.Level(result.Plan.Confidence)}.";
+            + $"“≥” is a lower bound. Each statement holds by itself at {Printed.Level(result.Plan.Confidence)}.";
 
     /// <summary>What can be said of the specimens that the table leaves out.</summary>
     internal static string Others(AnalysisResult result, IReadOnlyCollection<BandStatement> others)
     {
         var names = others.Select(o => o.Name).ToHashSet();
         string[] stand = [.. result.Verdict.Specimens.Where(s => names.Contains(s.Name)).GroupBy(s => s.Outcome).OrderBy(g => g.Key)
-            .Select(g => $"{Wording.Plain(g.Count())} {Wording.Stands(result, g.First().Name)}")];
+            .Select(g => $"{Printed.Plain(g.Count())} {RequirementWords.Stands(result, g.First().Name)}")];
         int silent = others.Count(o => o.AtLeast is null);
         string claim = silent == others.Count ? "nothing is claimed of them"
-            : $"each at least {Wording.Ratio(others.Where(o => o.AtLeast is not null).Min(o => o.AtLeast!.Value.Value))}"
-                + (silent == 0 ? string.Empty : $" but {Wording.Plain(silent)}, of which nothing is claimed");
+            : $"each at least {PrintedLevel.Ratio(others.Where(o => o.AtLeast is not null).Min(o => o.AtLeast!.Value.Value))}"
+                + (silent == 0 ? string.Empty : $" but {Printed.Plain(silent)}, of which nothing is claimed");
         string asked = stand.Length == 0 ? string.Empty : $"; requirement: {string.Join(", ", stand)}";
-        return $"The other {Wording.Count(others.Count, "specimen")}: {claim}{asked}. All in bands.csv.";
+        return $"The other {Printed.Count(others.Count, "specimen")}: {claim}{asked}. All in bands.csv.";
     }
 
     /// <summary>What would test a doubt.</summary>
@@ -140,7 +143,7 @@ internal static class SheetWords
         _ => "Next: Take the reference before and after the specimens, and let the sweeps carry their times.",
     };
 
-    internal static string MoreFindings(int count) => $"{Wording.Count(count, "more finding")}: “What to do next” in the annex.";
+    internal static string MoreFindings(int count) => $"{Printed.Count(count, "more finding")}: “What to do next” in the annex.";
 
     /// <summary>The candidates for a person who cannot see them.</summary>
     internal static string ChoiceShows(SpecimenChoice choice, BandRanking band) =>
@@ -150,10 +153,10 @@ internal static class SheetWords
     {
         string[] parts =
         [
-            $"At {Wording.Count(band.PointCount, "frequency")}, for all alike.",
+            $"At {Printed.Count(band.PointCount, "frequency")}, for all alike.",
             ChoicePicture.Rows(band).Any(r => ChoicePicture.Fills(choice, r)) ? "Filled: not to be told from the best." : "Values with their intervals, none shown to be the best.",
             .. band.Ranking.Length <= ChoicePicture.Most ? Array.Empty<string>()
-                : [$"{Wording.Count(band.Ranking.Length - ChoicePicture.Most, "more specimen")}: choice.csv."],
+                : [$"{Printed.Count(band.Ranking.Length - ChoicePicture.Most, "more specimen")}: choice.csv."],
         ];
         return string.Join(' ', parts);
     }
@@ -164,7 +167,7 @@ internal static class SheetWords
         string[] parts =
         [
             .. result.Lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound)) ? ["No line: for some lot only a bound is known."] : Array.Empty<string>(),
-            .. result.Lots.Lots.Length > LotsPicture.Most ? [$"Named: the {Wording.Plain(LotsPicture.Most)} lots farthest from the mean; grey: the others."] : Array.Empty<string>(),
+            .. result.Lots.Lots.Length > LotsPicture.Most ? [$"Named: the {Printed.Plain(LotsPicture.Most)} lots farthest from the mean; grey: the others."] : Array.Empty<string>(),
         ];
         return parts.Length == 0 ? null : string.Join(' ', parts);
     }
@@ -201,7 +204,7 @@ internal static class SheetWords
     internal static string Digest(string digest) =>
         $"input files: SHA-256 {(digest.Length <= DigestShown ? digest : digest[..DigestShown])}… (inputs_sha256 in summary.json)";
 
-    private static string Candidate(RankedSpecimen specimen) => $"{Wording.SpecimenLabel(specimen.Name)} {Wording.Figure(specimen.MeanDb)}";
+    private static string Candidate(RankedSpecimen specimen) => $"{PrintedNames.SpecimenLabel(specimen.Name)} {VerdictWords.Figure(specimen.MeanDb)}";
 
     private static string Named(SpecimenName name) => ShortNames.Ends(name.ToString(), LongestName);
 

@@ -1,6 +1,9 @@
 using OxyPlot;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Screens;
+using SweepStats.Report.Specimens;
+using SweepStats.Report.Text;
 using SweepStats.Shielding;
 
 namespace SweepStats.Report.Sheets;
@@ -23,7 +26,7 @@ internal sealed class ShieldingPicture
     private ShieldingPicture(AnalysisResult result)
     {
         _result = result;
-        _weakest = result.Curves[Wording.LowestClaim(result)];
+        _weakest = result.Curves[FirstScreenWords.LowestClaim(result)];
         _points = new CurvePoints(_weakest);
         _range = new RangeOfSpecimens(result);
         _asked = result.Plan.Requirement is { } asked ? RequirementLine.Points(asked, result.Campaign.Grid) : [];
@@ -86,7 +89,7 @@ internal sealed class ShieldingPicture
         plot.Dot(x, y);
         bool left = x > (plot.Space.Left + plot.Space.Right) / 2;
         double below = Math.Min(y + 17, plot.Space.Bottom - 5);
-        string label = $"{ShortNames.Ends(_weakest.Name.ToString(), size.LongestName)} {Wording.Bound(claim)}";
+        string label = $"{ShortNames.Ends(_weakest.Name.ToString(), size.LongestName)} {PrintedLevel.Bound(claim)}";
         plot.Text(label, x + (left ? -7 : 7), below, left ? "end" : "start", "named");
     }
 }

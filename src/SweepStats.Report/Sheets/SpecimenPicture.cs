@@ -1,6 +1,6 @@
 using OxyPlot;
-using SweepStats.Report.Charts;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Specimens;
 using SweepStats.Shielding;
 
 namespace SweepStats.Report.Sheets;
@@ -34,7 +34,7 @@ internal sealed class SpecimenPicture
     public void Write(HtmlWriter html, ShieldingCurve curve)
     {
         var points = new CurvePoints(curve);
-        string shows = Wording.ShieldingDescription(curve, _result.Bands.FirstOrDefault(b => b.Name == curve.Name));
+        string shows = SpecimenChartWords.ShieldingDescription(curve, _result.Bands.FirstOrDefault(b => b.Name == curve.Name));
         var plot = new Plot(html, _space, shows, read: true);
         plot.Axes("dB");
         plot.Area("range", [.. Thinning.Outermost(points.Interval, MostPoints).Select(_space.Closed)]);

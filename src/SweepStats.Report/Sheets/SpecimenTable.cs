@@ -1,6 +1,9 @@
 using SweepStats.Bands;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Answer;
 using SweepStats.Report.Pages;
+using SweepStats.Report.Screens;
+using SweepStats.Report.Specimens;
+using SweepStats.Report.Text;
 using SweepStats.Shielding;
 
 namespace SweepStats.Report.Sheets;
@@ -20,7 +23,7 @@ internal static class SpecimenTable
     /// <param name="less">Rows that other lines of the sheet take the room of.</param>
     public static void Write(HtmlWriter html, AnalysisResult result, int less)
     {
-        int[] order = [.. Wording.WeakestFirst(result)];
+        int[] order = [.. FirstScreenWords.WeakestFirst(result)];
         int rows = Math.Max(Fewest, Most - less);
         int[] shown = [.. order.Take(rows)];
         string caption = SheetWords.TableCaption(result);
@@ -50,10 +53,10 @@ internal static class SpecimenTable
         BandStatement band = of.Band;
         string[] cells =
         [
-            band.AtLeast is { } claim ? Wording.Bound(claim) : "no claim",
-            .. result.Plan.Requirement is null ? Array.Empty<string>() : [Wording.Stands(result, band.Name) ?? Wording.Nothing],
-            band is { AtLeast: not null, WeakestAt: { } at } ? Wording.Frequency(at) : Wording.Nothing,
-            Wording.FigureOf(band, band.MeanDb),
+            band.AtLeast is { } claim ? PrintedLevel.Bound(claim) : "no claim",
+            .. result.Plan.Requirement is null ? Array.Empty<string>() : [RequirementWords.Stands(result, band.Name) ?? Printed.Nothing],
+            band is { AtLeast: not null, WeakestAt: { } at } ? PrintedFrequency.Frequency(at) : Printed.Nothing,
+            SpecimenWords.FigureOf(band, band.MeanDb),
         ];
         html.Open("tr", ("role", "row")).Element("th", of.Name, ("scope", "row"), ("role", "rowheader"));
         foreach ((string cell, string column) in cells.Zip(columns.Skip(1)))

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Sheets;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using SweepStats.Acceptance.Files;
-using SweepStats.Report;
+using SweepStats.Report.Text;
 using Xunit;
 
 namespace SweepStats.Acceptance.Commands;

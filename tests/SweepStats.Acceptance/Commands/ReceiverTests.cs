@@ -1,6 +1,6 @@
 using System.Text.Json;
 using SweepStats.Acceptance.Files;
-using SweepStats.Report;
+using SweepStats.Report.Text;
 using Xunit;
 
 namespace SweepStats.Acceptance.Commands;

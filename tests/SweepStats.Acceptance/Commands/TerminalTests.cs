@@ -1,5 +1,6 @@
 using SweepStats.Cli;
-using SweepStats.Report;
+using SweepStats.Report.Screens;
+using SweepStats.Report.Text;
 using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
@@ -106,7 +107,7 @@ public sealed class TerminalTests
     {
         string Long(string name) => name.Length == 3 ? new string('x', 38) + name[^1] + new string('y', 41) : name;
         AnalysisResult result = Report.Samples.Renamed(Report.Samples.Small with { SpecimensPerLot = 3 }, Long);
-        IEnumerable<string> table = Wording.FirstScreen(result, 120, ["end"]).SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal));
+        IEnumerable<string> table = FirstScreenWords.FirstScreen(result, 120, ["end"]).SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal));
         string[] rows = [.. table.Skip(1).Take(3).Select(l => l.Split("  ", StringSplitOptions.RemoveEmptyEntries)[0])];
         Assert.Equal(3, rows.Distinct().Count());
         string[] sheet = [.. new Report.Page(result).Tree.Descendants("tbody").First().Elements("tr").Select(r => r.Element("th")!.Value)];

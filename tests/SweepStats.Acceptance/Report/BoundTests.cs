@@ -3,8 +3,10 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using SweepStats.Bands;
 using SweepStats.Quantities;
-using SweepStats.Report;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Screens;
+using SweepStats.Report.Specimens;
+using SweepStats.Report.Text;
 using SweepStats.Shielding;
 using Xunit;
 
@@ -20,13 +22,13 @@ public sealed class BoundTests
     public void ACappedReadingIsPrintedWithItsSign()
     {
         ReadingEvidence evidence = AllCapped.Curves[0].Readings[0].Evidence;
-        Assert.Equal("≥ 52.3 dB", Wording.Reading(new ShieldingReading.AtLeast(ShieldingState.Capped, evidence, new Decibels(52.38))));
-        Assert.Equal("≥ 44.1 dB", Wording.Figure(new BandFigure(null, 44.19, null)));
+        Assert.Equal("≥ 52.3 dB", VerdictWords.Reading(new ShieldingReading.AtLeast(ShieldingState.Capped, evidence, new Decibels(52.38))));
+        Assert.Equal("≥ 44.1 dB", VerdictWords.Figure(new BandFigure(null, 44.19, null)));
     }
 
     [Fact]
     public void AFigureWithoutUpperLimitIsABoundEvenWhereAValueSlippedIn() =>
-        Assert.Equal("≥ 44.1 dB", Wording.Figure(new BandFigure(50, 44.19, null)));
+        Assert.Equal("≥ 44.1 dB", VerdictWords.Figure(new BandFigure(50, 44.19, null)));
 
     [Fact]
     public void WhereEverythingIsCappedNoDecibelValueOfTheSpecimenStandsWithoutASign()
@@ -40,7 +42,7 @@ public sealed class BoundTests
         XElement[] figures = [.. rows.Where(td => td.Value.Contains("dB", StringComparison.Ordinal))];
         Assert.True(figures.Length >= 4);
         Assert.All(figures, td => Assert.Matches("^(SE )?≥ ", td.Value));
-        Assert.All(Wording.Summary(AllCapped).Where(l => l.Contains("SE", StringComparison.Ordinal)), l => Assert.Contains("SE ≥ ", l, StringComparison.Ordinal));
+        Assert.All(SummaryWords.Summary(AllCapped).Where(l => l.Contains("SE", StringComparison.Ordinal)), l => Assert.Contains("SE ≥ ", l, StringComparison.Ordinal));
         Assert.All(page.Labels("bands").Where(l => Regex.IsMatch(l, "^.*[0-9] dB$")), l => Assert.StartsWith("≥ ", l, StringComparison.Ordinal));
     }
 
@@ -79,10 +81,10 @@ public sealed class BoundTests
     [Fact]
     public void LimitsAreRoundedAwayFromTheClaim()
     {
-        Assert.Equal("≥ 34.2 dB", Wording.Bound(new Decibels(34.29)));
-        Assert.Equal("≥ −0.3 dB", Wording.Bound(new Decibels(-0.21)));
-        Assert.Equal("44.1 to 46.6 dB", Wording.Interval(44.19, 46.51));
-        Assert.Equal("≥ 40.0 dB", Wording.Bound(new Decibels(39.99999999999)));
+        Assert.Equal("≥ 34.2 dB", PrintedLevel.Bound(new Decibels(34.29)));
+        Assert.Equal("≥ −0.3 dB", PrintedLevel.Bound(new Decibels(-0.21)));
+        Assert.Equal("44.1 to 46.6 dB", PrintedLevel.Interval(44.19, 46.51));
+        Assert.Equal("≥ 40.0 dB", PrintedLevel.Bound(new Decibels(39.99999999999)));
     }
 
     private static double Width(XElement polyline)

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Xml.Linq;
 using SweepStats.Quantities;
-using SweepStats.Report;
+using SweepStats.Report.Budgets;
 using SweepStats.Uncertainty;
 using Xunit;
 
@@ -74,7 +74,7 @@ public sealed class BudgetPageTests
         string[] weakest = [.. result.Budgets.OrderBy(b => b.All.Min(x => x.Reported.Low)).Take(2).Select(b => b.Name.ToString()).Order(StringComparer.Ordinal)];
         Assert.Equal(weakest, Section(page).Descendants("h3").Select(h => h.Value).Order(StringComparer.Ordinal));
         Assert.Contains(page.Labels("uncertainty-budget"), l => l.Contains("10 of 40 budgets", StringComparison.Ordinal));
-        Assert.Equal(10, page.Labels("uncertainty-budget").Count(l => l == Wording.Combined));
+        Assert.Equal(10, page.Labels("uncertainty-budget").Count(l => l == BudgetAdviceWords.Combined));
     }
 
     [Fact]
@@ -92,7 +92,7 @@ public sealed class BudgetPageTests
     {
         UncertaintyEntry[] many = [.. Enumerable.Range(1, 8).Select(i => Scale with { Name = $"error {i}", ActsOn = ErrorActsOn.Covered, HalfWidthDb = i * 0.1 })];
         Page page = new(Samples.Run(Samples.Small, Samples.Power with { Uncertainties = [.. many] }));
-        Assert.Contains(Wording.SmallerSources, page.Labels("uncertainty-budget"));
+        Assert.Contains(BudgetAdviceWords.SmallerSources, page.Labels("uncertainty-budget"));
         Assert.DoesNotContain("error 1", page.Labels("uncertainty-budget"));
         Assert.Contains("error 1", Section(page).Value, StringComparison.Ordinal);
     }

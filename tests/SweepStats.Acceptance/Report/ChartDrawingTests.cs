@@ -1,5 +1,5 @@
 using OxyPlot;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 using Xunit;
 
 namespace SweepStats.Acceptance.Report;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 
 namespace SweepStats.Acceptance.Report;
 

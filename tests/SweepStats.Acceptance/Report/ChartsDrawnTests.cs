@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using SweepStats.Report;
+using SweepStats.Report.Specimens;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 using Xunit;
@@ -90,7 +91,7 @@ public sealed partial class ChartsDrawnTests
     {
         AnalysisResult result = Samples.ThreeLots;
         SpecimenName[] failing = [.. result.Verdict.Specimens.Where(s => s.Outcome == Verdicts.RequirementOutcome.Fails).Select(s => s.Name)];
-        IReadOnlyList<SpecimenName> weakest = SweepStats.Report.Charts.WeakestSpecimens.Of(result);
+        IReadOnlyList<SpecimenName> weakest = WeakestSpecimens.Of(result);
         Assert.Equal(5, weakest.Count);
         Assert.Equal(failing.Order(Comparer<SpecimenName>.Create((a, b) => string.CompareOrdinal(a.ToString(), b.ToString()))),
             weakest.Take(failing.Length).Order(Comparer<SpecimenName>.Create((a, b) => string.CompareOrdinal(a.ToString(), b.ToString()))));

@@ -4,7 +4,8 @@ using SweepStats.Bands;
 using SweepStats.Choice;
 using SweepStats.Quantities;
 using SweepStats.Report;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Choice;
+using SweepStats.Report.Drawing;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using Xunit;
@@ -28,10 +29,10 @@ public sealed class ChoiceChartTests
     [InlineData(0.629, 1.0, "≥ 62 %")]
     [InlineData(0.0, 1.0, "not known")]
     public void AProbabilityIsRoundedAwayFromTheClaim(double low, double high, string printed) =>
-        Assert.Equal(printed, Wording.BestProbability(Ranked("A01", 40) with { ProbabilityBest = new Interval(low, high) }));
+        Assert.Equal(printed, ChoiceChartWords.BestProbability(Ranked("A01", 40) with { ProbabilityBest = new Interval(low, high) }));
 
     [Fact]
-    public void NothingIsKnownOfAProbabilityWhereNothingRepeats() => Assert.Equal("not known", Wording.BestProbability(Ranked("A01", 40)));
+    public void NothingIsKnownOfAProbabilityWhereNothingRepeats() => Assert.Equal("not known", ChoiceChartWords.BestProbability(Ranked("A01", 40)));
 
     [Fact]
     public void GroupsComeInTheirOrderThoughAWideIntervalRanksLow()

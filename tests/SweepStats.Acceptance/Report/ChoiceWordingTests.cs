@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Choice;
 using SweepStats.Quantities;
-using SweepStats.Report;
+using SweepStats.Report.Choice;
+using SweepStats.Report.Text;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using Xunit;
@@ -56,10 +57,10 @@ public sealed class ChoiceWordingTests
     public void TheDistanceToTheYardstickHasTheSidesThatAreKnown(double? value, double? low, double? high, string printed)
     {
         BandRanking band = Of(Ranked("A01", 42) with { BelowYardstickDb = new BandFigure(value, low, high) }) with { Yardstick = Ranked("A04", 50) };
-        IReadOnlyList<string>[] rows = [.. Wording.RankingRows(Drawn.Value, band)];
+        IReadOnlyList<string>[] rows = [.. RankingWords.RankingRows(Drawn.Value, band)];
         Assert.Equal(printed, rows[0][7]);
-        Assert.Equal(("yardstick", "A/A04", Wording.Nothing), (rows[1][0], rows[1][1], rows[1][7]));
-        Assert.Contains("Against A/A04", Wording.RankingColumns(Drawn.Value, band));
+        Assert.Equal(("yardstick", "A/A04", Printed.Nothing), (rows[1][0], rows[1][1], rows[1][7]));
+        Assert.Contains("Against A/A04", RankingWords.RankingColumns(Drawn.Value, band));
     }
 
     [Fact]
@@ -68,8 +69,8 @@ public sealed class ChoiceWordingTests
         BandRanking band = Of(Ranked("A01", 42)) with { Name = "upper", PointCount = 28, LeftOut = 1, CappedLeftOut = 2 };
         Assert.Equal(
             "upper, 30 MHz to 1 GHz, compared at 28 frequencies; left out for all: 2 where some specimen is known from below only, 1 where something else transmits or the reference hardly rises over the floor",
-            Wording.RankingHeading(band));
-        Assert.Equal("Whole band, 30 MHz to 1 GHz, compared at 1 frequency", Wording.RankingHeading(band with { Name = null, PointCount = 1, LeftOut = 0, CappedLeftOut = 0 }));
+            ChoiceWords.RankingHeading(band));
+        Assert.Equal("Whole band, 30 MHz to 1 GHz, compared at 1 frequency", ChoiceWords.RankingHeading(band with { Name = null, PointCount = 1, LeftOut = 0, CappedLeftOut = 0 }));
     }
 
     [Fact]
@@ -84,11 +85,11 @@ public sealed class ChoiceWordingTests
                 Dominated = [new DominatedSpecimen(new SpecimenName("A", "A02"), new SpecimenName("A", "A01"))],
             },
         };
-        IReadOnlyList<string>[] rows = [.. Wording.RankingRows(result, Of(Ranked("A01", 42), Ranked("A02", 41)))];
-        Assert.Equal(["price", "colour"], Wording.RankingColumns(result, Of(Ranked("A01", 42))).TakeLast(2));
+        IReadOnlyList<string>[] rows = [.. RankingWords.RankingRows(result, Of(Ranked("A01", 42), Ranked("A02", 41)))];
+        Assert.Equal(["price", "colour"], RankingWords.RankingColumns(result, Of(Ranked("A01", 42))).TakeLast(2));
         Assert.Equal("34.50", rows[0][7]);
         Assert.DoesNotContain('\u001b', rows[0][8]);
-        Assert.Equal(("no better than A/A01", Wording.Nothing, Wording.Nothing), (rows[1][3], rows[1][7], rows[1][8]));
+        Assert.Equal(("no better than A/A01", Printed.Nothing, Printed.Nothing), (rows[1][3], rows[1][7], rows[1][8]));
     }
 
     private static RankedSpecimen Ranked(string name, double mean) => new()
@@ -104,7 +105,7 @@ public sealed class ChoiceWordingTests
 
     private static BandRanking Of(params ImmutableArray<RankedSpecimen> ranking) => Drawn.Value.Choice!.Bands[0] with { Ranking = ranking };
 
-    private static string[] Said(params ImmutableArray<RankedSpecimen> ranking) => [.. Wording.ChoiceAnswer(Drawn.Value, Of(ranking))];
+    private static string[] Said(params ImmutableArray<RankedSpecimen> ranking) => [.. ChoiceWords.ChoiceAnswer(Drawn.Value, Of(ranking))];
 
-    private static IReadOnlyList<string> Row(RankedSpecimen specimen) => Wording.RankingRows(Drawn.Value, Of(specimen)).Single();
+    private static IReadOnlyList<string> Row(RankedSpecimen specimen) => RankingWords.RankingRows(Drawn.Value, Of(specimen)).Single();
 }

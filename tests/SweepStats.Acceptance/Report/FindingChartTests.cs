@@ -5,7 +5,9 @@ using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Repeats;
 using SweepStats.Report;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
+using SweepStats.Report.Findings;
+using SweepStats.Report.Text;
 using SweepStats.Sweeps;
 using Xunit;
 
@@ -41,7 +43,7 @@ public sealed class FindingChartTests
     {
         AnalysisResult drifting = Samples.Run(Samples.Drifting, Samples.Power);
         Finding drift = Assert.Single(drifting.Findings, f => f.Code == "drift");
-        string legend = $"drift found, {Wording.Ratio(drift.Size!.Value.Value)} in all";
+        string legend = $"drift found, {PrintedLevel.Ratio(drift.Size!.Value.Value)} in all";
         Assert.Contains(legend, new Page(drifting).Labels("offsets"));
         Assert.DoesNotContain(legend, new Page(drifting with { Findings = [] }).Labels("offsets"));
         Assert.Equal("Time, 12 May 2026 (UTC+02:00)", Assert.Single(new Page(drifting).Labels("offsets"), l => l.StartsWith("Time", StringComparison.Ordinal)));

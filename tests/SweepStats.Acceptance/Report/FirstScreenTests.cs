@@ -2,7 +2,9 @@ using System.Text.RegularExpressions;
 using SweepStats.Acceptance.Commands;
 using SweepStats.Checks;
 using SweepStats.Fields;
-using SweepStats.Report;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Screens;
+using SweepStats.Report.Text;
 using SweepStats.Verdicts;
 using Xunit;
 
@@ -23,8 +25,8 @@ public sealed class FirstScreenTests
     public void BothFitOnAScreenOfEightyColumns(string name)
     {
         AnalysisResult result = HardCampaignTests.Of(name);
-        Assert.InRange(Height(Wording.FirstScreen(result, Columns, Closing)), 4, Screen);
-        Assert.InRange(Height(Wording.FirstCheck(result, Columns, Closing)), 4, Screen);
+        Assert.InRange(Height(FirstScreenWords.FirstScreen(result, Columns, Closing)), 4, Screen);
+        Assert.InRange(Height(FirstScreenWords.FirstCheck(result, Columns, Closing)), 4, Screen);
     }
 
     [Theory]
@@ -32,9 +34,9 @@ public sealed class FirstScreenTests
     public void TheVerdictComesFirstAndEveryFindingIsShownOrCounted(string name)
     {
         AnalysisResult result = HardCampaignTests.Of(name);
-        foreach (IReadOnlyList<string> lines in (IReadOnlyList<string>[])[Wording.FirstScreen(result, Columns, Closing), Wording.FirstCheck(result, Columns, Closing)])
+        foreach (IReadOnlyList<string> lines in (IReadOnlyList<string>[])[FirstScreenWords.FirstScreen(result, Columns, Closing), FirstScreenWords.FirstCheck(result, Columns, Closing)])
         {
-            Assert.Equal(Wording.Headline(result), lines[1]);
+            Assert.Equal(VerdictWords.Headline(result), lines[1]);
             Assert.Equal(Closing[0], lines[^1]);
             foreach (Severity severity in Enum.GetValues<Severity>())
             {
@@ -49,7 +51,7 @@ public sealed class FirstScreenTests
     {
         foreach (string name in HardCampaignTests.Names)
         {
-            IReadOnlyList<string> lines = Wording.FirstCheck(HardCampaignTests.Of(name), Columns, Closing);
+            IReadOnlyList<string> lines = FirstScreenWords.FirstCheck(HardCampaignTests.Of(name), Columns, Closing);
             Assert.True(Counted(lines, Severity.Fault) == 0 || Shown(lines, Severity.Warning) == 0, name);
             int lastFault = lines.ToList().FindLastIndex(l => l.StartsWith("Fault", StringComparison.Ordinal));
             int firstWarning = lines.ToList().FindIndex(l => l.StartsWith("Warning", StringComparison.Ordinal));
@@ -62,7 +64,7 @@ public sealed class FirstScreenTests
     {
         // Curtains from 44 dB up against 55 dB: all miss it at the start of the band, and the least of them is named first.
         AnalysisResult result = Samples.Run(Samples.AutumnPlan, Samples.Asking(55));
-        string[] rows = [.. Wording.FirstScreen(result, columns: 200, Closing).SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal)).Skip(1).TakeWhile(l => l.Contains(" dB", StringComparison.Ordinal))];
+        string[] rows = [.. FirstScreenWords.FirstScreen(result, columns: 200, Closing).SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal)).Skip(1).TakeWhile(l => l.Contains(" dB", StringComparison.Ordinal))];
         Assert.Equal(4, rows.Length);
         Assert.All(rows, row => Assert.EndsWith("fails", row, StringComparison.Ordinal));
         string least = result.Bands.MinBy(b => b.AtLeast!.Value.Value)!.Name.ToString();
@@ -76,15 +78,15 @@ public sealed class FirstScreenTests
     {
         AnalysisResult result = Samples.Run(Samples.Overloaded, Samples.Asking(40) with { Field = new FieldThreat(50e3, null) });
         Assert.Equal(Trust.Untrustworthy, result.Verdict.Trust);
-        Assert.Contains(Wording.FirstScreen(result, columns, Closing), l => l.StartsWith("Fault (", StringComparison.Ordinal));
-        Assert.Contains(Wording.FirstCheck(result, columns, Closing), l => l.StartsWith("Fault (", StringComparison.Ordinal));
+        Assert.Contains(FirstScreenWords.FirstScreen(result, columns, Closing), l => l.StartsWith("Fault (", StringComparison.Ordinal));
+        Assert.Contains(FirstScreenWords.FirstCheck(result, columns, Closing), l => l.StartsWith("Fault (", StringComparison.Ordinal));
     }
 
     [Fact]
     public void WithoutAFloorAllAreBounds()
     {
         AnalysisResult result = Samples.Run(Samples.Small with { FloorSweeps = 0 }, Samples.Asking(40));
-        IReadOnlyList<string> lines = Wording.FirstScreen(result, Columns, Closing);
+        IReadOnlyList<string> lines = FirstScreenWords.FirstScreen(result, Columns, Closing);
         int head = lines.ToList().FindIndex(l => l.Contains("bounds only", StringComparison.Ordinal));
         Assert.Contains("  all  ", lines[head + 1], StringComparison.Ordinal);
     }
@@ -93,8 +95,8 @@ public sealed class FirstScreenTests
     public void WhatIsLeftOutIsNamed()
     {
         AnalysisResult result = HardCampaignTests.Of("lots, capped in part");
-        string all = string.Join('\n', Wording.FirstScreen(result, Columns, Closing));
-        Assert.True(Wording.Summary(result).Count > Screen);
+        string all = string.Join('\n', FirstScreenWords.FirstScreen(result, Columns, Closing));
+        Assert.True(SummaryWords.Summary(result).Count > Screen);
         Assert.Contains("Not shown here: ", all, StringComparison.Ordinal);
         Assert.Contains("specimens", all[all.IndexOf("Not shown here: ", StringComparison.Ordinal)..], StringComparison.Ordinal);
     }
@@ -103,7 +105,7 @@ public sealed class FirstScreenTests
     public void AFieldKeepsItsCaution()
     {
         AnalysisResult result = Samples.Run(Samples.AutumnPlan, Samples.Asking(40) with { Field = new FieldThreat(50e3, null) });
-        IReadOnlyList<string> lines = Wording.FirstScreen(result, Columns, Closing);
+        IReadOnlyList<string> lines = FirstScreenWords.FirstScreen(result, Columns, Closing);
         Assert.Contains(lines, l => l.StartsWith("Field:", StringComparison.Ordinal));
         Assert.Contains(lines, l => l.Contains("Local codes and licensed practice prevail.", StringComparison.Ordinal));
         Assert.InRange(Height(lines), 4, Screen);

@@ -1,5 +1,5 @@
 using System.Xml.Linq;
-using SweepStats.Report;
+using SweepStats.Report.Pages;
 using Xunit;
 
 namespace SweepStats.Acceptance.Report;
@@ -10,10 +10,10 @@ public sealed class GlossaryTests
     public void ThePageEndsWithTheTenWordsOfTheGuide()
     {
         XElement last = new Page(Samples.ThreeLots).Tree.Descendants("section").Last();
-        Assert.Equal(Wording.GlossaryHeading, last.Descendants("h2").Single().Value);
+        Assert.Equal(GlossaryWords.GlossaryHeading, last.Descendants("h2").Single().Value);
         Assert.Equal(10, last.Descendants("dt").Count());
         string guide = File.ReadAllText(Path.Combine(Repository.Root, "src/SweepStats.Cli/Guide/numbers.md"));
-        Assert.Contains($"## {Wording.GlossaryHeading}\n", guide, StringComparison.Ordinal);
+        Assert.Contains($"## {GlossaryWords.GlossaryHeading}\n", guide, StringComparison.Ordinal);
         Assert.All(
             last.Descendants("dt").Zip(last.Descendants("dd")),
             entry => Assert.Contains($"- **{entry.First.Value}**: {entry.Second.Value}\n", guide, StringComparison.Ordinal));

@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using SweepStats.Quantities;
 using SweepStats.Report;
+using SweepStats.Report.Screens;
 using Xunit;
 
 namespace SweepStats.Acceptance.Report;
@@ -124,7 +125,7 @@ public sealed class HardCampaignTests
         Assert.DoesNotContain('\u001b', page.Html);
         Assert.DoesNotContain('\u202e', page.Html);
         Assert.All(page.Files.Skip(1), f => Assert.Matches("^charts/[a-z0-9-]{1,120}\\.svg$", f.Path));
-        Assert.All(Wording.Summary(Samples.Renamed(Hostile)), line => Assert.DoesNotContain(line, char.IsControl));
+        Assert.All(SummaryWords.Summary(Samples.Renamed(Hostile)), line => Assert.DoesNotContain(line, char.IsControl));
     }
 
     [Fact]

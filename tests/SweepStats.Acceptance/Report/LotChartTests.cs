@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 using SweepStats.Lots;
 using SweepStats.Quantities;
 using SweepStats.Report;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
+using SweepStats.Report.Text;
 using Xunit;
 
 namespace SweepStats.Acceptance.Report;
@@ -38,7 +39,7 @@ public sealed class LotChartTests
     public void EveryLotHasItsPromiseInFigures()
     {
         IReadOnlyList<string> labels = new Page(Four).Labels("lots");
-        Assert.All(Four.Lots.Whole.Lots, l => Assert.Contains(Wording.Bound(new Decibels(l.ToleranceLimitDb!.Value)), labels));
+        Assert.All(Four.Lots.Whole.Lots, l => Assert.Contains(PrintedLevel.Bound(new Decibels(l.ToleranceLimitDb!.Value)), labels));
         Assert.Contains("95 % of its specimens have at least this mean", labels);
         Assert.DoesNotContain(labels, l => l.Contains("cut at the frame", StringComparison.Ordinal));
     }

@@ -1,7 +1,11 @@
 using System.Xml.Linq;
 using SweepStats.Lots;
 using SweepStats.Quantities;
-using SweepStats.Report;
+using SweepStats.Report.Choice;
+using SweepStats.Report.History;
+using SweepStats.Report.Lots;
+using SweepStats.Report.Screens;
+using SweepStats.Report.Text;
 using SweepStats.Statistics;
 using Xunit;
 
@@ -20,10 +24,10 @@ public sealed class LotWordingTests
     public void WhereTheReferenceWasSweptOnceTheCellsSaySo()
     {
         LotBand once = Four.Whole with { SharedErrorDb = null, Lots = [.. Four.Whole.Lots.Select(l => l with { MeanIntervalDb = null, ToleranceLimitDb = null, BetweenLotsIntervalDb = new Interval(40.19, 42.01) })] };
-        Assert.Contains("for comparing lots", Wording.LotColumns(Four.Question, once));
-        IReadOnlyList<string> row = Wording.LotRow(once.Lots[0], once);
+        Assert.Contains("for comparing lots", LotWords.LotColumns(Four.Question, once));
+        IReadOnlyList<string> row = LotWords.LotRow(once.Lots[0], once);
         Assert.Equal(["unknown: reference swept once", "40.1 to 42.1 dB", "unknown: reference swept once"], row.Skip(3).Take(3));
-        Assert.Contains(Wording.LotRemarks(Drawn.Value, once), r => r.StartsWith("How far the reference is off nobody can tell: it was swept once. Sweep it twice or more.", StringComparison.Ordinal));
+        Assert.Contains(LotRemarkWords.LotRemarks(Drawn.Value, once), r => r.StartsWith("How far the reference is off nobody can tell: it was swept once. Sweep it twice or more.", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -31,11 +35,11 @@ public sealed class LotWordingTests
     {
         AnalysisResult faulty = Drawn.Value with { Verdict = Drawn.Value.Verdict with { Trust = Verdicts.Trust.Untrustworthy } };
         const string Mend = "first: until then whether the lots differ cannot be told.";
-        Assert.Contains(Mend, Assert.Single(Wording.LotsAnswer(faulty)), StringComparison.Ordinal);
+        Assert.Contains(Mend, Assert.Single(LotAnswerWords.LotsAnswer(faulty)), StringComparison.Ordinal);
         CampaignLots[] two = [.. new[] { "one", "two" }.Select(label => new CampaignLots(label, Drawn.Value.Campaign, Drawn.Value.Curves))];
         LotHistory together = LotHistoryComparer.Of(two, Four.Question);
-        Assert.StartsWith($"Mend the faults of two {Mend}", Assert.Single(Wording.HistoryAnswer(together, [Drawn.Value, faulty])), StringComparison.Ordinal);
-        Assert.DoesNotContain(Wording.HistoryAnswer(together, [Drawn.Value, Drawn.Value]), line => line.Contains(Mend, StringComparison.Ordinal));
+        Assert.StartsWith($"Mend the faults of two {Mend}", Assert.Single(HistoryAnswerWords.HistoryAnswer(together, [Drawn.Value, faulty])), StringComparison.Ordinal);
+        Assert.DoesNotContain(HistoryAnswerWords.HistoryAnswer(together, [Drawn.Value, Drawn.Value]), line => line.Contains(Mend, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -43,28 +47,28 @@ public sealed class LotWordingTests
     {
         LotBand Band(Interval whole) => Four.Whole with { SharedErrorDb = 1.5, Lots = [.. Four.Whole.Lots.Select(l => l with { MeanIntervalDb = whole, BetweenLotsIntervalDb = new Interval(40.19, 42.01) })] };
         LotBand apart = Band(new Interval(39.19, 43.01)), alike = Band(new Interval(40.18, 42.02));
-        Assert.Equal(["39.1 to 43.1 dB", "40.1 to 42.1 dB"], Wording.LotRow(apart.Lots[0], apart).Skip(3).Take(2));
-        Assert.DoesNotContain("for comparing lots", Wording.LotColumns(Four.Question, alike));
-        Assert.Equal(6, Wording.LotRow(alike.Lots[0], alike).Count);
-        Assert.Contains("Intervals of means and promises hold what all specimens share: reference, floor and stated errors, ±1.5 dB (95 %). It drops out between lots; \"for comparing lots\" leaves it out.", Wording.LotRemarks(Drawn.Value, apart));
+        Assert.Equal(["39.1 to 43.1 dB", "40.1 to 42.1 dB"], LotWords.LotRow(apart.Lots[0], apart).Skip(3).Take(2));
+        Assert.DoesNotContain("for comparing lots", LotWords.LotColumns(Four.Question, alike));
+        Assert.Equal(6, LotWords.LotRow(alike.Lots[0], alike).Count);
+        Assert.Contains("Intervals of means and promises hold what all specimens share: reference, floor and stated errors, ±1.5 dB (95 %). It drops out between lots; \"for comparing lots\" leaves it out.", LotRemarkWords.LotRemarks(Drawn.Value, apart));
     }
 
     [Fact]
     public void ALotOfOneSpecimenBorrowsItsScatterAndThatIsSaid()
     {
         LotBand one = Four.Whole with { Lots = [Four.Whole.Lots[0] with { Specimens = 1 }, .. Four.Whole.Lots[1..]] };
-        Assert.Contains("One specimen shows no scatter: that of lot A is taken to be at most twice that of the others. Take a second specimen.", Wording.LotRemarks(Drawn.Value, one));
-        Assert.DoesNotContain(Wording.LotRemarks(Drawn.Value, Four.Whole), r => r.StartsWith("One specimen", StringComparison.Ordinal));
+        Assert.Contains("One specimen shows no scatter: that of lot A is taken to be at most twice that of the others. Take a second specimen.", LotRemarkWords.LotRemarks(Drawn.Value, one));
+        Assert.DoesNotContain(LotRemarkWords.LotRemarks(Drawn.Value, Four.Whole), r => r.StartsWith("One specimen", StringComparison.Ordinal));
     }
 
     [Fact]
     public void LimitsAreRoundedAwayFromTheClaim()
     {
         LotSummary lot = Four.Whole.Lots[0] with { MeanDb = 41.24, MeanIntervalDb = new Interval(40.19, 42.01), ToleranceLimitDb = 38.99, PlainMeanDb = 41.26 };
-        Assert.Equal(["A", "4", "41.2 dB", "40.1 to 42.1 dB", "38.9 dB", "41.3 dB"], Wording.LotRow(lot));
-        Assert.Equal("nothing", Wording.LotRow(lot with { ToleranceLimitDb = -0.1 })[4]);
-        Assert.Equal(Wording.Nothing, Wording.LotRow(lot with { ToleranceLimitDb = null, MeanIntervalDb = null, BetweenLotsIntervalDb = null, Specimens = 1 })[4]);
-        Assert.Equal(Wording.Nothing, Wording.LotRow(lot with { MeanDb = double.NaN, MeanIntervalDb = null, BetweenLotsIntervalDb = null })[2]);
+        Assert.Equal(["A", "4", "41.2 dB", "40.1 to 42.1 dB", "38.9 dB", "41.3 dB"], LotWords.LotRow(lot));
+        Assert.Equal("nothing", LotWords.LotRow(lot with { ToleranceLimitDb = -0.1 })[4]);
+        Assert.Equal(Printed.Nothing, LotWords.LotRow(lot with { ToleranceLimitDb = null, MeanIntervalDb = null, BetweenLotsIntervalDb = null, Specimens = 1 })[4]);
+        Assert.Equal(Printed.Nothing, LotWords.LotRow(lot with { MeanDb = double.NaN, MeanIntervalDb = null, BetweenLotsIntervalDb = null })[2]);
     }
 
     [Theory]
@@ -75,15 +79,15 @@ public sealed class LotWordingTests
     public void AStretchSaysSoWhereABoundStandsIn(string sentence, string? lot, double apart, bool atLeast, double stop)
     {
         LotStretch stretch = new(new FrequencyBand(new Hertz(30e6), new Hertz(stop)), 4, lot, apart, atLeast);
-        Assert.Contains(sentence, Wording.LotsAnswer(With(Four with { Stretches = [stretch] })));
+        Assert.Contains(sentence, LotAnswerWords.LotsAnswer(With(Four with { Stretches = [stretch] })));
     }
 
     [Fact]
     public void ThreeStretchesAreToldAndWhatIsHiddenOnlyWhereNothingElseIs()
     {
         LotStretch At(double start, string? lot) => new(new FrequencyBand(new Hertz(start), new Hertz(start)), 4, lot, -5, false);
-        string[] told = [.. Wording.LotsAnswer(With(Four with { Stretches = [At(1e8, null), At(2e8, "A"), At(3e8, "B"), At(4e8, "C"), At(5e8, "D")] }))];
-        Assert.Equal(["A", "B", "C"], told.Where(t => t.StartsWith("Lot ", StringComparison.Ordinal) && t != Wording.LotToTake(Drawn.Value)).Select(t => t.Split(' ')[1]));
+        string[] told = [.. LotAnswerWords.LotsAnswer(With(Four with { Stretches = [At(1e8, null), At(2e8, "A"), At(3e8, "B"), At(4e8, "C"), At(5e8, "D")] }))];
+        Assert.Equal(["A", "B", "C"], told.Where(t => t.StartsWith("Lot ", StringComparison.Ordinal) && t != LotAnswerWords.LotToTake(Drawn.Value)).Select(t => t.Split(' ')[1]));
         Assert.DoesNotContain(told, t => t.Contains("hides by how much", StringComparison.Ordinal));
         Assert.Contains("There is more: column p_adjusted of lots-by-frequency.csv, which 'sweepstats run' writes.", told);
     }
@@ -92,7 +96,7 @@ public sealed class LotWordingTests
     public void TheLotToTakeIsNamedBandByBand()
     {
         const string Start = "Lot to take, by the mean where every specimen has a value (95 %): ";
-        string? Said(params LotBand[] bands) => Wording.LotToTake(With(Four with { Bands = [.. bands] }));
+        string? Said(params LotBand[] bands) => LotAnswerWords.LotToTake(With(Four with { Bands = [.. bands] }));
         LotBand Band(string? name, params string[] foremost) => Four.Whole with { Name = name, Foremost = [.. foremost] };
         string[] all = [.. Four.Whole.Lots.Select(l => l.Lot)];
         Assert.Equal(Start + "B.", Said(Band(null, "B")));
@@ -102,16 +106,16 @@ public sealed class LotWordingTests
         LotBand[] six = [Band(null, "A"), .. Enumerable.Range(1, 5).Select(i => Band($"b{i}", "B"))];
         Assert.EndsWith("for b4 B; 2 more: lots.csv.", Said(six), StringComparison.Ordinal);
         AnalysisResult faulty = Drawn.Value with { Verdict = Drawn.Value.Verdict with { Trust = Verdicts.Trust.Untrustworthy } };
-        Assert.Null(Wording.LotToTake(faulty));
+        Assert.Null(LotAnswerWords.LotToTake(faulty));
     }
 
     [Fact]
     public void TheLotToTakeStandsOnTheFirstScreenAndOnSheetTwo()
     {
-        string told = Wording.LotToTake(Drawn.Value)!;
-        Assert.Contains(told, Wording.FirstScreen(Drawn.Value, 100, ["Report: index.html"]));
-        Assert.Contains(told, Wording.LotsText(Drawn.Value));
-        Assert.DoesNotContain(told, Wording.LotsInBrief(Drawn.Value));
+        string told = LotAnswerWords.LotToTake(Drawn.Value)!;
+        Assert.Contains(told, FirstScreenWords.FirstScreen(Drawn.Value, 100, ["Report: index.html"]));
+        Assert.Contains(told, LotWords.LotsText(Drawn.Value));
+        Assert.DoesNotContain(told, LotAnswerWords.LotsInBrief(Drawn.Value));
     }
 
     [Theory]
@@ -120,14 +124,14 @@ public sealed class LotWordingTests
     [InlineData(0.0511, "No difference between the lots shows (p = 0.051). That does not prove them alike.")]
     [InlineData(1.0, "No difference between the lots shows (p = 1). That does not prove them alike.")]
     public void TheHeadlineFollowsTheLevel(double p, string sentence) =>
-        Assert.StartsWith(sentence, Wording.LotsHeadline(Drawn.Value, Four.Whole with { Probability = p }), StringComparison.Ordinal);
+        Assert.StartsWith(sentence, LotAnswerWords.LotsHeadline(Drawn.Value, Four.Whole with { Probability = p }), StringComparison.Ordinal);
 
     [Fact]
     public void FiguresSayWhichPartOfTheBandTheyAreOf()
     {
-        Assert.Equal("Every specimen is bounded from both sides at every measured frequency.", Wording.ClearPart(Four.Whole));
-        Assert.Equal("Figures are of the 62.5 % of this band where every specimen is bounded from both sides.", Wording.ClearPart(Four.Whole with { ClearShare = 0.625 }));
-        Assert.StartsWith("At every measured frequency some specimen is known from below only", Wording.ClearPart(Four.Whole with { ClearShare = 0 }), StringComparison.Ordinal);
+        Assert.Equal("Every specimen is bounded from both sides at every measured frequency.", LotWords.ClearPart(Four.Whole));
+        Assert.Equal("Figures are of the 62.5 % of this band where every specimen is bounded from both sides.", LotWords.ClearPart(Four.Whole with { ClearShare = 0.625 }));
+        Assert.StartsWith("At every measured frequency some specimen is known from below only", LotWords.ClearPart(Four.Whole with { ClearShare = 0 }), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -138,8 +142,8 @@ public sealed class LotWordingTests
     public void NoDifferenceIsNotTheSame(double difference, double error, string sentence)
     {
         LotBand band = Four.Whole with { Pairs = [new LotPair("A", "B", new Equivalence(difference, error, 6, 1))] };
-        Assert.Contains(sentence, Wording.LotRemarks(Drawn.Value, band));
-        Assert.Contains(sentence, Wording.LotRemarks(Drawn.Value, Four.Whole with { Pairs = [new LotPair("A", "B", new Equivalence(-difference, error, 6, 1))] }));
+        Assert.Contains(sentence, LotRemarkWords.LotRemarks(Drawn.Value, band));
+        Assert.Contains(sentence, LotRemarkWords.LotRemarks(Drawn.Value, Four.Whole with { Pairs = [new LotPair("A", "B", new Equivalence(-difference, error, 6, 1))] }));
     }
 
     [Fact]
@@ -147,9 +151,9 @@ public sealed class LotWordingTests
     {
         LotStretch stretch = new(new FrequencyBand(new Hertz(30e6), new Hertz(50e6)), 4, "B", -6, false);
         LotComparison Plain(params double[] means) => Four with { Stretches = [stretch], Bands = [Four.Whole with { Lots = [.. Four.Whole.Lots.Zip(means, (l, m) => l with { PlainMeanDb = m })] }] };
-        Assert.Contains("Plain means of all readings hide it: A 50.0 dB, B 50.5 dB, C 50.0 dB, D 50.0 dB.", Wording.LotsAnswer(With(Plain(50, 50.5, 50, 50))));
-        Assert.Contains(Wording.LotsAnswer(With(Plain(50, 49, 50, 50))), t => t.StartsWith("Plain means of all readings show little of it: ", StringComparison.Ordinal));
-        Assert.DoesNotContain(Wording.LotsAnswer(With(Plain(50, 46, 50.5, 50))), t => t.StartsWith("Plain means", StringComparison.Ordinal));
+        Assert.Contains("Plain means of all readings hide it: A 50.0 dB, B 50.5 dB, C 50.0 dB, D 50.0 dB.", LotAnswerWords.LotsAnswer(With(Plain(50, 50.5, 50, 50))));
+        Assert.Contains(LotAnswerWords.LotsAnswer(With(Plain(50, 49, 50, 50))), t => t.StartsWith("Plain means of all readings show little of it: ", StringComparison.Ordinal));
+        Assert.DoesNotContain(LotAnswerWords.LotsAnswer(With(Plain(50, 46, 50.5, 50))), t => t.StartsWith("Plain means", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -163,7 +167,7 @@ public sealed class LotWordingTests
             Grubbs = (1, standing.Members[0].Name, 1),
             Cochran = (0.1, standing.Members[0].Name, 1),
         };
-        string Said(GroupStanding arranged) => Wording.LotRemarks(Drawn.Value, whole with { SpecimenStanding = arranged }).Single(r => r.StartsWith("Among the specimens", StringComparison.Ordinal));
+        string Said(GroupStanding arranged) => LotRemarkWords.LotRemarks(Drawn.Value, whole with { SpecimenStanding = arranged }).Single(r => r.StartsWith("Among the specimens", StringComparison.Ordinal));
         Assert.Contains("no mean and no scatter is out of line", Said(Arranged(standing.CriticalH.Straggler - 0.01, standing.Members[0].CriticalK.Straggler - 0.01)), StringComparison.Ordinal);
         Assert.Contains("past the 5 % limit, as one in twenty is by chance: A/A01 (mean low)", Said(Arranged(-standing.CriticalH.Straggler - 0.01, 1)), StringComparison.Ordinal);
         Assert.Contains("past the 1 % limit: A/A01 (mean high), A/A01 (scatters)", Said(Arranged(standing.CriticalH.Outlier + 0.01, standing.Members[0].CriticalK.Outlier + 0.01)), StringComparison.Ordinal);
@@ -177,7 +181,7 @@ public sealed class LotWordingTests
     {
         LotBand whole = Four.Whole;
         GroupStanding standing = whole.SpecimenStanding!;
-        string Said(params (int Count, double Straggler)[] first) => Wording.LotRemarks(Drawn.Value, whole with
+        string Said(params (int Count, double Straggler)[] first) => LotRemarkWords.LotRemarks(Drawn.Value, whole with
         {
             SpecimenStanding = standing with
             {
@@ -203,9 +207,9 @@ public sealed class LotWordingTests
         Assert.Equal(["choice"], Charts(choice));
         Assert.Contains(choice.Descendants("a"), a => a.Attribute("href")!.Value == "charts/choice-upper-half-x.svg");
         AnalysisResult result = Samples.Run(Samples.Lots, Samples.Choosing);
-        Assert.All(Wording.LotsAnswer(result), sentence => Assert.Contains(sentence, lots.Value, StringComparison.Ordinal));
-        Assert.All(Wording.LotsInBrief(result), sentence => Assert.Contains(sentence, Section(page, "sheet-lots").Value, StringComparison.Ordinal));
-        Assert.All(Wording.ChoiceAnswer(result, result.Choice!.Bands[0]), sentence => Assert.Contains(sentence, Section(page, "sheet-choice").Value, StringComparison.Ordinal));
+        Assert.All(LotAnswerWords.LotsAnswer(result), sentence => Assert.Contains(sentence, lots.Value, StringComparison.Ordinal));
+        Assert.All(LotAnswerWords.LotsInBrief(result), sentence => Assert.Contains(sentence, Section(page, "sheet-lots").Value, StringComparison.Ordinal));
+        Assert.All(ChoiceWords.ChoiceAnswer(result, result.Choice!.Bands[0]), sentence => Assert.Contains(sentence, Section(page, "sheet-choice").Value, StringComparison.Ordinal));
     }
 
     [Fact]

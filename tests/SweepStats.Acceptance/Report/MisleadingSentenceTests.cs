@@ -6,8 +6,12 @@ using SweepStats.Checks;
 using SweepStats.Choice;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
-using SweepStats.Report;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Choice;
+using SweepStats.Report.Findings;
+using SweepStats.Report.Screens;
 using SweepStats.Report.Sheets;
+using SweepStats.Report.Specimens;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
@@ -27,12 +31,12 @@ public sealed partial class MisleadingSentenceTests
         AnalysisResult drawn = Samples.ThreeLots;
         Verdict all = new(Trust.Untrustworthy, RequirementOutcome.Meets, [.. drawn.Curves.Select(c => new SpecimenOutcome(c.Name, RequirementOutcome.Meets))]);
         AnalysisResult result = drawn with { Verdict = all };
-        Assert.StartsWith("Do not rely on this measurement: it shows for no specimen that the requirement (40 dB) is met", Wording.Headline(result), StringComparison.Ordinal);
+        Assert.StartsWith("Do not rely on this measurement: it shows for no specimen that the requirement (40 dB) is met", VerdictWords.Headline(result), StringComparison.Ordinal);
         XElement[] sheets = [.. new Page(result).Tree.Descendants("article").Where(a => a.Attribute("class")!.Value == "sheet")];
         Assert.DoesNotContain(sheets.Descendants("td"), td => td.Value == "meets");
         Assert.Contains(sheets.Descendants("td"), td => td.Value == "not shown");
-        Assert.DoesNotContain(Wording.Summary(result), l => l.EndsWith("meets", StringComparison.Ordinal));
-        Assert.Contains("no specimen is shown to meet", Wording.OutcomeReason(result), StringComparison.Ordinal);
+        Assert.DoesNotContain(SummaryWords.Summary(result), l => l.EndsWith("meets", StringComparison.Ordinal));
+        Assert.Contains("no specimen is shown to meet", VerdictWords.OutcomeReason(result), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -45,7 +49,7 @@ public sealed partial class MisleadingSentenceTests
     public void LimitsThatSayNothingAreNotPrinted(double? everywhere, double? value, double low, double? high, string words)
     {
         BandStatement band = Samples.ThreeLots.Bands[0] with { AtLeast = everywhere is { } db ? new Decibels(db) : null };
-        Assert.Equal(words, Wording.FigureOf(band, new BandFigure(value, low, high)));
+        Assert.Equal(words, SpecimenWords.FigureOf(band, new BandFigure(value, low, high)));
     }
 
     [Fact]
@@ -53,7 +57,7 @@ public sealed partial class MisleadingSentenceTests
     {
         AnalysisResult result = Samples.Run(Placed with { PlacementDeviationDb = 0.6, SpecimensPerLot = 3 }, Samples.Asking(30));
         Assert.Equal(RequirementOutcome.Meets, result.Verdict.Requirement);
-        XElement figures = new Page(result).Tree.Descendants("table").Single(t => t.Element("caption")!.Value == Wording.FiguresCaption(result));
+        XElement figures = new Page(result).Tree.Descendants("table").Single(t => t.Element("caption")!.Value == SpecimenWords.FiguresCaption(result));
         Assert.Contains("too few repeats", figures.Value, StringComparison.Ordinal);
         Assert.DoesNotContain("−", figures.Value, StringComparison.Ordinal);
     }
@@ -64,7 +68,7 @@ public sealed partial class MisleadingSentenceTests
         AnalysisResult result = Samples.Run(Placed, Samples.Asking(50));
         Finding few = Assert.Single(result.Findings, f => f.Code == "too-few-repeats");
         Assert.StartsWith("Put the specimen on a third time", few.NextStep, StringComparison.Ordinal);
-        Assert.Contains("more placements of each specimen narrow", Wording.OutcomeReason(result), StringComparison.Ordinal);
+        Assert.Contains("more placements of each specimen narrow", VerdictWords.OutcomeReason(result), StringComparison.Ordinal);
         Finding two = Assert.Single(Samples.Run(Placed with { Placements = 1, CoveredSweeps = 2 }, Samples.Power).Findings, f => f.Code == "too-few-repeats");
         Assert.StartsWith("Take a third sweep", two.NextStep, StringComparison.Ordinal);
     }
@@ -74,8 +78,8 @@ public sealed partial class MisleadingSentenceTests
     {
         AnalysisResult result = Samples.Run(Placed with { Placements = 3 }, Samples.Asking(60));
         const string Step = "Requirement not met: improve what falls short and measure it again";
-        Assert.Contains(Wording.FirstScreen(result, 80, Closing), l => l.StartsWith(Step, StringComparison.Ordinal));
-        Assert.Contains(Wording.Summary(result), l => l.StartsWith(Step, StringComparison.Ordinal));
+        Assert.Contains(FirstScreenWords.FirstScreen(result, 80, Closing), l => l.StartsWith(Step, StringComparison.Ordinal));
+        Assert.Contains(SummaryWords.Summary(result), l => l.StartsWith(Step, StringComparison.Ordinal));
     }
 
     [Theory]
@@ -88,7 +92,7 @@ public sealed partial class MisleadingSentenceTests
         Finding beside = new() { Code = code, Severity = severity, Message = "m", Basis = "b", NextStep = "s" };
         AnalysisResult result = Samples.Run(Placed with { Placements = 3 }, Samples.Asking(50)) with { Findings = [beside] };
         Assert.Equal(RequirementOutcome.Undecided, result.Verdict.Requirement);
-        Assert.Equal(first, Wording.OutcomeReason(result)!.StartsWith("Settle first what was found beside it", StringComparison.Ordinal));
+        Assert.Equal(first, VerdictWords.OutcomeReason(result)!.StartsWith("Settle first what was found beside it", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -97,9 +101,9 @@ public sealed partial class MisleadingSentenceTests
         AnalysisResult result = OneStayed();
         SpecimenName stayed = Assert.Single(result.Choice!.NeverPutBack);
         Assert.All(result.Choice.Bands[0].Ranking, r => Assert.Null(r.ProbabilityBest));
-        string answer = string.Join(' ', Wording.ChoiceAnswer(result, result.Choice.Bands[0]));
+        string answer = string.Join(' ', ChoiceWords.ChoiceAnswer(result, result.Choice.Bands[0]));
         Assert.StartsWith($"No winner is named: {stayed} is not known to have been taken off and put back", answer, StringComparison.Ordinal);
-        Assert.All(Wording.RankingRows(result, result.Choice.Bands[0]), row => Assert.Equal(("–", "–"), (row[0], row[2])));
+        Assert.All(RankingWords.RankingRows(result, result.Choice.Bands[0]), row => Assert.Equal(("–", "–"), (row[0], row[2])));
         using var table = new MemoryStream();
         SweepStats.Files.Results.ChoiceCsv.Write(result, table);
         string[][] rows = [.. System.Text.Encoding.UTF8.GetString(table.ToArray()).TrimEnd().Split('\n').Skip(1).Select(r => r.Split(','))];
@@ -161,7 +165,7 @@ public sealed partial class MisleadingSentenceTests
         AnalysisResult result = Samples.Run(Samples.Drifting, Samples.Power) with { Identity = new TestIdentity { Date = stated } };
         string sheet = new Page(result).Tree.Descendants("dl").First().Descendants("dd").Last().Value;
         Assert.Equal(contradicted ? $"{stated} – but the sweeps carry 2026-05-12" : stated, sheet);
-        Assert.Equal(contradicted, Wording.FirstScreen(result, 80, Closing).Any(l => l.StartsWith($"[report] date says {stated}", StringComparison.Ordinal)));
+        Assert.Equal(contradicted, FirstScreenWords.FirstScreen(result, 80, Closing).Any(l => l.StartsWith($"[report] date says {stated}", StringComparison.Ordinal)));
     }
 
     [Theory]
@@ -170,10 +174,10 @@ public sealed partial class MisleadingSentenceTests
     {
         AnalysisResult result = HardCampaignTests.Of(name);
         string[] found = [.. result.Findings.Select(f => f.Code).Distinct()];
-        Assert.All(result.Checks.Where(c => found.Contains(c.Code)), c => Assert.DoesNotContain("not be tested", Wording.CheckOutcome(result, c), StringComparison.Ordinal));
-        IEnumerable<string> untested = Wording.Check(result).Where(l => l.StartsWith("Could not be tested (", StringComparison.Ordinal));
+        Assert.All(result.Checks.Where(c => found.Contains(c.Code)), c => Assert.DoesNotContain("not be tested", CheckWords.CheckOutcome(result, c), StringComparison.Ordinal));
+        IEnumerable<string> untested = FindingWords.Check(result).Where(l => l.StartsWith("Could not be tested (", StringComparison.Ordinal));
         Assert.Empty(untested.Select(l => l.Split('(', ')')[1]).Intersect(found));
-        string[] brief = [.. Wording.FirstCheck(result, 80, Closing).Where(l => l.StartsWith("Could not be tested", StringComparison.Ordinal))];
+        string[] brief = [.. FirstScreenWords.FirstCheck(result, 80, Closing).Where(l => l.StartsWith("Could not be tested", StringComparison.Ordinal))];
         Assert.Empty(brief.SelectMany(l => l.Split(':')[1].TrimEnd('.').Split(", ")).Select(c => c.Trim()).Intersect(found));
     }
 
@@ -184,8 +188,8 @@ public sealed partial class MisleadingSentenceTests
         Assert.Contains(result.Findings, f => f.Code == "odd-sweep");
         CheckRun run = result.Checks.Single(c => c.Code == "odd-sweep");
         Assert.Null(run.UntestedBecause);
-        Assert.Matches("^found: 1 warning; beyond that nothing could be looked at: no five reference or covered sweeps", Wording.CheckOutcome(result, run));
-        Assert.Contains(Wording.Check(result), l => l.StartsWith("Looked at in part (odd-sweep): ", StringComparison.Ordinal));
+        Assert.Matches("^found: 1 warning; beyond that nothing could be looked at: no five reference or covered sweeps", CheckWords.CheckOutcome(result, run));
+        Assert.Contains(FindingWords.Check(result), l => l.StartsWith("Looked at in part (odd-sweep): ", StringComparison.Ordinal));
     }
 
     // Of one specimen the first placement alone is left.

@@ -7,7 +7,15 @@ using SweepStats.Files.Results;
 using SweepStats.Planning;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
-using SweepStats.Report;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Budgets;
+using SweepStats.Report.Choice;
+using SweepStats.Report.Findings;
+using SweepStats.Report.Lots;
+using SweepStats.Report.Pages;
+using SweepStats.Report.Plans;
+using SweepStats.Report.Screens;
+using SweepStats.Report.Specimens;
 using SweepStats.Shielding;
 using Xunit;
 
@@ -33,7 +41,7 @@ public sealed class OverloadWordingTests
         var page = new Page(Everywhere);
         string[] said =
         [
-            .. Wording.Summary(Everywhere), .. Wording.Check(Everywhere), .. Wording.ChoiceText(Everywhere), .. Wording.LotsText(Everywhere),
+            .. SummaryWords.Summary(Everywhere), .. FindingWords.Check(Everywhere), .. ChoiceWords.ChoiceText(Everywhere), .. LotWords.LotsText(Everywhere),
             .. page.Tree.Descendants("p").Concat(page.Tree.Descendants("caption")).Concat(page.Tree.Descendants("li")).Select(e => e.Value),
             .. new[] { "shielding", "shielding-a-a01" }.SelectMany(page.Labels),
         ];
@@ -42,7 +50,7 @@ public sealed class OverloadWordingTests
         Assert.DoesNotContain(said, s => s.Contains("more source power", StringComparison.Ordinal));
         Assert.Contains(said, s => s.Contains("overload of the receiver hides", StringComparison.Ordinal));
         Assert.Contains(said, s => s.Contains("Take sweeps without overload", StringComparison.Ordinal));
-        Assert.Contains(Wording.Summary(Everywhere), l => l.Contains($"Overloaded at {Everywhere.Campaign.Grid.Count} of {Everywhere.Campaign.Grid.Count} frequencies", StringComparison.Ordinal));
+        Assert.Contains(SummaryWords.Summary(Everywhere), l => l.Contains($"Overloaded at {Everywhere.Campaign.Grid.Count} of {Everywhere.Campaign.Grid.Count} frequencies", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -54,7 +62,7 @@ public sealed class OverloadWordingTests
         Assert.Equal("more dynamic range and sweeps without overload tell", causes.Tells);
         Assert.Equal("More dynamic range and sweeps without overload would tell.", causes.WouldTell);
         Assert.Contains(new Page(Partly).Labels("shielding-a-a01"), l => l.EndsWith("arrows: the floor or overload of the receiver hides how much more", StringComparison.Ordinal));
-        Assert.Contains("the receiver was overloaded, and the bound that is left", Wording.OutcomeReason(Everywhere), StringComparison.Ordinal);
+        Assert.Contains("the receiver was overloaded, and the bound that is left", VerdictWords.OutcomeReason(Everywhere), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -69,8 +77,8 @@ public sealed class OverloadWordingTests
     [Fact]
     public void TheReadingGuideExplainsTheWordWhereItIsUsed()
     {
-        Assert.Contains(Wording.Guide(Everywhere), g => g.Term == "Overloaded");
-        Assert.DoesNotContain(Wording.Guide(Samples.ThreeLots), g => g.Term == "Overloaded");
+        Assert.Contains(PageWords.Guide(Everywhere), g => g.Term == "Overloaded");
+        Assert.DoesNotContain(PageWords.Guide(Samples.ThreeLots), g => g.Term == "Overloaded");
     }
 
     [Fact]
@@ -78,8 +86,8 @@ public sealed class OverloadWordingTests
     {
         ShieldingBudget budget = Everywhere.Budgets[0].Frequencies[0];
         Assert.Null(budget.Linear);
-        Assert.Contains("no estimate, the receiver was overloaded", Wording.BudgetCaption(budget), StringComparison.Ordinal);
-        Assert.Contains("Less level at the receiver helps; more sweeps do not.", Wording.Dominates(budget), StringComparison.Ordinal);
+        Assert.Contains("no estimate, the receiver was overloaded", BudgetWords.BudgetCaption(budget), StringComparison.Ordinal);
+        Assert.Contains("Less level at the receiver helps; more sweeps do not.", BudgetAdviceWords.Dominates(budget), StringComparison.Ordinal);
         Assert.Equal(double.PositiveInfinity, budget.Reported.High);
     }
 
@@ -105,9 +113,9 @@ public sealed class OverloadWordingTests
         BandRanking band = some.Choice!.Bands[0];
         Assert.InRange(band.OverloadedLeftOut, 3, 20);
         Assert.Equal(band.OverloadedLeftOut, band.CappedLeftOut);
-        Assert.Contains($"left out for all: {band.OverloadedLeftOut} where the receiver was overloaded", Wording.RankingHeading(band), StringComparison.Ordinal);
+        Assert.Contains($"left out for all: {band.OverloadedLeftOut} where the receiver was overloaded", ChoiceWords.RankingHeading(band), StringComparison.Ordinal);
         Assert.All(band.Ranking, r => Assert.Equal((band.OverloadedLeftOut, 0), (r.OverloadedCount, r.CappedCount)));
-        Assert.Contains(Wording.RankingRows(some, band), row => row[3].StartsWith("overloaded at ", StringComparison.Ordinal));
+        Assert.Contains(RankingWords.RankingRows(some, band), row => row[3].StartsWith("overloaded at ", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -116,7 +124,7 @@ public sealed class OverloadWordingTests
         AnalysisResult pilot = Samples.Run(Plan with { LimitDbm = -30 }, Asking);
         PlanBasis basis = PilotComponents.Of(pilot.Campaign, pilot.Floor, [])!;
         var question = new PlanQuestion { Confidence = Statistics.Confidence.NinetyFive, Numbers = new SweepNumbers(1, 5, 5), ClaimDb = 75 };
-        IReadOnlyList<string> lines = Wording.Plan(SweepPlanner.Of(basis, question), pilot);
+        IReadOnlyList<string> lines = PlanWords.Plan(SweepPlanner.Of(basis, question), pilot);
         Assert.Contains(lines, l => l.StartsWith("The pilot's receiver was overloaded", StringComparison.Ordinal));
         Assert.DoesNotContain(lines, l => l.Contains("more source power", StringComparison.Ordinal));
         Assert.Contains(lines, l => l.Contains("without more level at a receiver that is overloaded: a resolution bandwidth", StringComparison.Ordinal));

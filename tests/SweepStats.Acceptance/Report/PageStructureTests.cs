@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
 using SweepStats.Report;
+using SweepStats.Report.Drawing;
 using Xunit;
 
 namespace SweepStats.Acceptance.Report;

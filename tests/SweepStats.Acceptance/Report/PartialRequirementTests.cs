@@ -1,7 +1,8 @@
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
-using SweepStats.Report;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Screens;
 using SweepStats.Statistics;
 using SweepStats.Uncertainty;
 using SweepStats.Verdicts;
@@ -20,10 +21,10 @@ public sealed class PartialRequirementTests
         AnalysisResult result = Samples.Run(Eleven, Line((100e6, 20), (200e6, 40)));
         Assert.Equal(RequirementOutcome.Meets, result.Verdict.Requirement);
         const string Where = "at the 2 of 11 measured frequencies where something is asked (";
-        Assert.Contains(Where, Wording.Headline(result), StringComparison.Ordinal);
-        Assert.Contains(Where, Wording.OutcomeReason(result)!, StringComparison.Ordinal);
-        Assert.DoesNotContain("not measured", Wording.Headline(result), StringComparison.Ordinal);
-        Assert.Contains("at every measured frequency", Wording.Headline(Samples.Run(Eleven, Samples.Asking(20))), StringComparison.Ordinal);
+        Assert.Contains(Where, VerdictWords.Headline(result), StringComparison.Ordinal);
+        Assert.Contains(Where, VerdictWords.OutcomeReason(result)!, StringComparison.Ordinal);
+        Assert.DoesNotContain("not measured", VerdictWords.Headline(result), StringComparison.Ordinal);
+        Assert.Contains("at every measured frequency", VerdictWords.Headline(Samples.Run(Eleven, Samples.Asking(20))), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -31,8 +32,8 @@ public sealed class PartialRequirementTests
     {
         AnalysisResult result = Samples.Run(Eleven, Line((10e6, 20), (2e9, 20)));
         const string Missing = "sked also from 10 MHz to 30 MHz and from 1 GHz to 2 GHz: not measured";
-        Assert.Contains(Missing, Wording.Headline(result), StringComparison.Ordinal);
-        Assert.Contains(Missing, Wording.OutcomeReason(result)!, StringComparison.Ordinal);
+        Assert.Contains(Missing, VerdictWords.Headline(result), StringComparison.Ordinal);
+        Assert.Contains(Missing, VerdictWords.OutcomeReason(result)!, StringComparison.Ordinal);
         Assert.Contains(Missing, new Page(result).Tree.Root!.Value, StringComparison.Ordinal);
     }
 
@@ -49,9 +50,9 @@ public sealed class PartialRequirementTests
             Verdict = new Verdict(Trust.Trustworthy, RequirementOutcome.Undecided, [.. drawn.Curves.Zip(outcomes, (c, o) => new SpecimenOutcome(c.Name, o))]),
         };
         string[] names = [.. drawn.Curves.Select(c => c.Name.ToString())];
-        Assert.Contains(words.Replace("A/A01", names[0], StringComparison.Ordinal).Replace("A/A02", names[1], StringComparison.Ordinal), Wording.Headline(result), StringComparison.Ordinal);
+        Assert.Contains(words.Replace("A/A01", names[0], StringComparison.Ordinal).Replace("A/A02", names[1], StringComparison.Ordinal), VerdictWords.Headline(result), StringComparison.Ordinal);
         Assert.Contains("in two steps", new Page(result).Tree.Root!.Value, StringComparison.Ordinal);
-        Assert.DoesNotContain("fails by itself", Wording.Headline(drawn with { Verdict = drawn.Verdict with { Specimens = [] } }), StringComparison.Ordinal);
+        Assert.DoesNotContain("fails by itself", VerdictWords.Headline(drawn with { Verdict = drawn.Verdict with { Specimens = [] } }), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -60,10 +61,10 @@ public sealed class PartialRequirementTests
         var error = new UncertaintyEntry { Name = "antenna", HalfWidthDb = 3, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Covered };
         AnalysisResult stated = Samples.Run(Eleven, Samples.Asking(49.5) with { Uncertainties = [error] });
         Assert.Equal(RequirementOutcome.Undecided, stated.Verdict.Requirement);
-        Assert.Contains("Make the stated errors smaller", Wording.OutcomeReason(stated)!, StringComparison.Ordinal);
-        Assert.DoesNotContain("more repeats narrow", Wording.OutcomeReason(stated)!, StringComparison.Ordinal);
+        Assert.Contains("Make the stated errors smaller", VerdictWords.OutcomeReason(stated)!, StringComparison.Ordinal);
+        Assert.DoesNotContain("more repeats narrow", VerdictWords.OutcomeReason(stated)!, StringComparison.Ordinal);
         AnalysisResult scattered = Samples.Run(Eleven, Samples.Asking(50));
-        Assert.Contains("more repeats narrow what scatter makes of it", Wording.OutcomeReason(scattered)!, StringComparison.Ordinal);
+        Assert.Contains("more repeats narrow what scatter makes of it", VerdictWords.OutcomeReason(scattered)!, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -71,7 +72,7 @@ public sealed class PartialRequirementTests
     {
         AnalysisResult result = Samples.Run(Eleven, Samples.Asking(40) with { GuardBand = new Decibels(20) });
         Assert.Equal(RequirementOutcome.Undecided, result.Verdict.Requirement);
-        Assert.Equal("Lower the guard band or improve the specimen: somewhere the interval lies in the guard band, and repeats do not change that.", Wording.OutcomeReason(result));
+        Assert.Equal("Lower the guard band or improve the specimen: somewhere the interval lies in the guard band, and repeats do not change that.", VerdictWords.OutcomeReason(result));
     }
 
     [Theory]
@@ -91,8 +92,8 @@ public sealed class PartialRequirementTests
     public void ClaimAndDecisionNameTheirLevelsWhereTheseDiffer()
     {
         AnalysisResult strict = Samples.Run(Eleven, Samples.Asking(49) with { RequirementConfidence = new Confidence(0.9999) });
-        Assert.Contains(Wording.Summary(strict), l => l.Contains("(95 %). Requirement: ", StringComparison.Ordinal) && l.EndsWith("(99.99 %)", StringComparison.Ordinal));
-        Assert.DoesNotContain(Wording.Summary(Samples.Run(Eleven, Samples.Asking(49))), l => l.Contains("(95 %). Requirement", StringComparison.Ordinal));
+        Assert.Contains(SummaryWords.Summary(strict), l => l.Contains("(95 %). Requirement: ", StringComparison.Ordinal) && l.EndsWith("(99.99 %)", StringComparison.Ordinal));
+        Assert.DoesNotContain(SummaryWords.Summary(Samples.Run(Eleven, Samples.Asking(49))), l => l.Contains("(95 %). Requirement", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -101,8 +102,8 @@ public sealed class PartialRequirementTests
     public void SimpleAcceptanceSpeaksOfTheEstimate(double asked)
     {
         AnalysisResult simple = Samples.Run(Eleven, Samples.Asking(asked) with { RequirementConfidence = new Confidence(0.5) });
-        Assert.DoesNotContain("limit", Wording.OutcomeReason(simple)!, StringComparison.Ordinal);
-        Assert.Contains("limit", Wording.OutcomeReason(Samples.Run(Eleven, Samples.Asking(asked)))!, StringComparison.Ordinal);
+        Assert.DoesNotContain("limit", VerdictWords.OutcomeReason(simple)!, StringComparison.Ordinal);
+        Assert.Contains("limit", VerdictWords.OutcomeReason(Samples.Run(Eleven, Samples.Asking(asked)))!, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -111,7 +112,7 @@ public sealed class PartialRequirementTests
         AnalysisResult drawn = Samples.Run(Eleven with { SpecimensPerLot = 2 }, Samples.Power);
         Finding first = new() { Code = "capped", Severity = Severity.Warning, Message = "One thing.", Basis = "b", NextStep = "s", Specimen = drawn.Curves[0].Name };
         Finding second = first with { Message = "Quite another.", Specimen = drawn.Curves[1].Name };
-        IReadOnlyList<string> lines = Wording.Summary(drawn with { Findings = [first, second] });
+        IReadOnlyList<string> lines = SummaryWords.Summary(drawn with { Findings = [first, second] });
         Assert.Contains(lines, l => l.StartsWith("1 warning limits", StringComparison.Ordinal));
         Assert.Single(lines, l => l.StartsWith("Warning", StringComparison.Ordinal));
         Assert.Contains(lines, l => l.Contains("One thing.", StringComparison.Ordinal));

@@ -3,7 +3,9 @@ using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
-using SweepStats.Report;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Findings;
+using SweepStats.Report.Screens;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
@@ -32,7 +34,7 @@ public sealed class RequirementWordingTests
         Assert.Equal(
             ["fails", "cannot be told", "undecided", "meets", "meets", "meets"], claims.Element("tbody")!.Elements("tr").Select(r => r.Elements().ElementAt(requirement).Value));
         Assert.All(claims.Element("tbody")!.Elements("tr"), r => Assert.Equal(Words[Place(result, r.Elements().First().Value)], r.Elements().ElementAt(requirement).Value));
-        string[] lines = [.. Wording.Summary(result).Where(l => l.Contains("  SE ≥ ", StringComparison.Ordinal))];
+        string[] lines = [.. SummaryWords.Summary(result).Where(l => l.Contains("  SE ≥ ", StringComparison.Ordinal))];
         Assert.All(lines.Zip(Words), pair => Assert.EndsWith($"Requirement: {pair.Second}", pair.First, StringComparison.Ordinal));
         Assert.Equal(6, lines.Length);
     }
@@ -46,7 +48,7 @@ public sealed class RequirementWordingTests
         Campaign drawn = Rehearser.Draw(Samples.Small with { PlateSweeps = 3, ShieldingStartDb = 30, ShieldingStopDb = 30 }).Campaign;
         Campaign exchanged = drawn with { Sweeps = [.. drawn.Sweeps.Select(Exchanged)] };
         AnalysisResult result = Analysis.Run(exchanged, Samples.Power with { Requirement = Requirement.Constant(new Decibels(20)) });
-        Assert.Equal("Look whether plate and reference sweeps were exchanged: they look so. Give each its own role.", Wording.OutcomeReason(result));
+        Assert.Equal("Look whether plate and reference sweeps were exchanged: they look so. Give each its own role.", VerdictWords.OutcomeReason(result));
     }
 
     private static Sweep Exchanged(Sweep sweep) => sweep.Role switch
@@ -61,7 +63,7 @@ public sealed class RequirementWordingTests
     {
         AnalysisResult result = Samples.Run(Samples.Small, Samples.Power);
         Assert.DoesNotContain("Requirement", new Page(result).Tree.Descendants("table").First().Value, StringComparison.Ordinal);
-        Assert.DoesNotContain(Wording.Summary(result), l => l.Contains("Requirement:", StringComparison.Ordinal));
+        Assert.DoesNotContain(SummaryWords.Summary(result), l => l.Contains("Requirement:", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -69,7 +71,7 @@ public sealed class RequirementWordingTests
     [InlineData(RequirementOutcome.Undecided)]
     [InlineData(RequirementOutcome.CannotTell)]
     public void TheHeadlineCountsTheSpecimensThatMeetIt(RequirementOutcome outcome) =>
-        Assert.Contains("; of 6 specimens 3 meet it, 1 fails", Wording.Headline(With(outcome)), StringComparison.Ordinal);
+        Assert.Contains("; of 6 specimens 3 meet it, 1 fails", VerdictWords.Headline(With(outcome)), StringComparison.Ordinal);
 
     [Fact]
     public void TheReasonSaysWhetherRangeRepeatsOrTheFloorAreMissing()
@@ -87,9 +89,9 @@ public sealed class RequirementWordingTests
     {
         AnalysisResult result = With(RequirementOutcome.CannotTell);
         const string Reason = "Frequencies that not all sweeps have";
-        Assert.DoesNotContain(Reason, Wording.OutcomeReason(result)!, StringComparison.Ordinal);
+        Assert.DoesNotContain(Reason, VerdictWords.OutcomeReason(result)!, StringComparison.Ordinal);
         Finding mismatch = new() { Code = "grid-mismatch", Severity = Severity.Warning, Message = "m", Basis = "b", NextStep = "s" };
-        Assert.Contains(Reason, Wording.OutcomeReason(result with { Findings = [mismatch] })!, StringComparison.Ordinal);
+        Assert.Contains(Reason, VerdictWords.OutcomeReason(result with { Findings = [mismatch] })!, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -100,13 +102,13 @@ public sealed class RequirementWordingTests
     {
         AnalysisPlan plan = Samples.Asking(20) with { RequirementConfidence = level is { } l ? new Statistics.Confidence(l) : null, GuardBand = new Quantities.Decibels(guard) };
         AnalysisResult result = Samples.Run(Samples.Small, plan);
-        Assert.Contains(rule, Wording.DecisionRule(result)!, StringComparison.Ordinal);
-        string brief = Wording.DecisionRuleInBrief(result)!;
-        Assert.Contains(brief, Wording.Summary(result));
-        Assert.Contains(brief, Wording.Check(result));
-        Assert.DoesNotContain(Wording.Summary(result), l => l.Contains("Holm", StringComparison.Ordinal));
-        Assert.Contains(Wording.DecisionRule(result)!, new Page(result).Tree.Root!.Value, StringComparison.Ordinal);
-        Assert.Contains("Holm", Wording.DecisionRule(result)!, StringComparison.Ordinal);
+        Assert.Contains(rule, DecisionWords.DecisionRule(result)!, StringComparison.Ordinal);
+        string brief = DecisionWords.DecisionRuleInBrief(result)!;
+        Assert.Contains(brief, SummaryWords.Summary(result));
+        Assert.Contains(brief, FindingWords.Check(result));
+        Assert.DoesNotContain(SummaryWords.Summary(result), l => l.Contains("Holm", StringComparison.Ordinal));
+        Assert.Contains(DecisionWords.DecisionRule(result)!, new Page(result).Tree.Root!.Value, StringComparison.Ordinal);
+        Assert.Contains("Holm", DecisionWords.DecisionRule(result)!, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -121,7 +123,7 @@ public sealed class RequirementWordingTests
     [InlineData(0, 0.0001, "< 0.1 %")]
     [InlineData(0.5, 0.5, "50 %")]
     public void AProbabilityIsSaidAsFarAsItIsKnown(double least, double most, string words) =>
-        Assert.Equal(words, Wording.Probability(new ConformanceProbability(least, most)));
+        Assert.Equal(words, DecisionWords.Probability(new ConformanceProbability(least, most)));
 
     // A placement swept without its specimen leaves bounds, and looks like a want of range.
     [Fact]
@@ -139,7 +141,7 @@ public sealed class RequirementWordingTests
         };
         AnalysisResult result = Analysis.Run(changed, Samples.Asking(30));
         Has(result, "Settle first what was found; its next step stands below: a placement far from the others of its specimen.", "range");
-        string[] screen = [.. Wording.FirstScreen(result, 100, [])];
+        string[] screen = [.. FirstScreenWords.FirstScreen(result, 100, [])];
         int told = Array.FindIndex(screen, l => l.StartsWith("Fault (stray-placement), A/A02", StringComparison.Ordinal));
         Assert.True(told > 0);
         Assert.DoesNotContain(screen[..told], l => l.StartsWith("Warning", StringComparison.Ordinal) || l.StartsWith("Fault", StringComparison.Ordinal));
@@ -148,7 +150,7 @@ public sealed class RequirementWordingTests
     private static void Has(AnalysisResult result, string reason, params string[] others)
     {
         Assert.Equal(RequirementOutcome.CannotTell, result.Verdict.Requirement);
-        string words = Wording.OutcomeReason(result)!;
+        string words = VerdictWords.OutcomeReason(result)!;
         Assert.Contains(reason, words, StringComparison.Ordinal);
         Assert.All(others, other => Assert.DoesNotContain(other, words, StringComparison.Ordinal));
     }

@@ -4,7 +4,11 @@ using System.Xml.Linq;
 using SweepStats.Acceptance.Commands;
 using SweepStats.Checks;
 using SweepStats.Report;
+using SweepStats.Report.Findings;
+using SweepStats.Report.Pages;
+using SweepStats.Report.Screens;
 using SweepStats.Report.Sheets;
+using SweepStats.Report.Text;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
@@ -125,7 +129,7 @@ public sealed class SheetTests
         XElement[] rows = [.. sheet.Descendants("tbody").Single().Elements("tr")];
         Assert.InRange(rows.Length, 4, 12);
         AnalysisResult result = Samples.Run(Samples.HundredGroups, Samples.Asking(30));
-        string[] weakest = [.. Wording.WeakestFirst(result).Take(rows.Length).Select(i => result.Bands[i].Name.ToString())];
+        string[] weakest = [.. FirstScreenWords.WeakestFirst(result).Take(rows.Length).Select(i => result.Bands[i].Name.ToString())];
         Assert.Equal(weakest, rows.Select(r => r.Element("th")!.Value));
         Assert.Contains($"The other {32 - rows.Length} specimens: each at least ", sheet.Value, StringComparison.Ordinal);
         Assert.All(rows, r => Assert.NotEmpty(r.Descendants("svg").Single().Attribute("aria-label")!.Value));
@@ -217,7 +221,7 @@ public sealed class SheetTests
         Assert.Equal(4, named.Count);
         foreach (Match standard in named)
         {
-            Assert.Contains(Wording.Sources, s => s.Contains(standard.Value, StringComparison.Ordinal));
+            Assert.Contains(PageWords.Sources, s => s.Contains(standard.Value, StringComparison.Ordinal));
         }
     }
 

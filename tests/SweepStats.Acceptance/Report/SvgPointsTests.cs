@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using OxyPlot;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 using SweepStats.Statistics;
 using Xunit;
 

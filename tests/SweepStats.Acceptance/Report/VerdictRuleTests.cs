@@ -1,7 +1,8 @@
 using System.Xml.Linq;
 using SweepStats.Checks;
 using SweepStats.Quantities;
-using SweepStats.Report;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Findings;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
@@ -26,7 +27,7 @@ public sealed class VerdictRuleTests
         Assert.Equal(Trust.Limited, Trusted(Note, Warning));
         Assert.Equal(Trust.Trustworthy, Trusted(Note, Note));
         Assert.Equal(Trust.Trustworthy, Trusted());
-        Assert.Contains(Wording.TrustRule, Verdict(With(Warning)).Value, StringComparison.Ordinal);
+        Assert.Contains(RuleWords.TrustRule, Verdict(With(Warning)).Value, StringComparison.Ordinal);
 
         static Trust Trusted(params Finding[] findings) => Judge.Of([.. findings], [], null, []).Trust;
     }
@@ -60,7 +61,7 @@ public sealed class VerdictRuleTests
     [Fact]
     public void EveryCheckOfTheListHasItsWordsAndItsOutcome()
     {
-        Assert.All(Checklist.All, check => Assert.NotNull(Wording.LooksFor(check.Code)));
+        Assert.All(Checklist.All, check => Assert.NotNull(CheckWords.LooksFor(check.Code)));
         string[][] rows = Outcomes(Samples.ThreeLots);
         Assert.Equal(Checklist.All.Select(c => c.Code), rows.Select(r => r[1]));
         Assert.Equal("found: 1 warning", Of(rows, "ambient"));
@@ -84,7 +85,7 @@ public sealed class VerdictRuleTests
     [Fact]
     public void TheConsoleSaysWhatFoundNothingAndWhatCouldNotBeTested()
     {
-        IReadOnlyList<string> lines = Wording.Check(Samples.ThreeLots);
+        IReadOnlyList<string> lines = FindingWords.Check(Samples.ThreeLots);
         string clear = Assert.Single(lines, l => l.StartsWith("Looked for and not found: ", StringComparison.Ordinal));
         Assert.Contains("duplicate-sweep", clear, StringComparison.Ordinal);
         Assert.DoesNotContain("ambient", clear, StringComparison.Ordinal);
@@ -101,7 +102,7 @@ public sealed class VerdictRuleTests
 
     private static XElement Verdict(AnalysisResult result) => Section(result, "verdict");
 
-    private static string[][] Limits(AnalysisResult result) => Rows(Section(result, "verdict"), Wording.LimitsCaption);
+    private static string[][] Limits(AnalysisResult result) => Rows(Section(result, "verdict"), RuleWords.LimitsCaption);
 
     private static string[][] Outcomes(AnalysisResult result) => Rows(Section(result, "checks"), Section(result, "checks").Descendants("caption").Single().Value);
 

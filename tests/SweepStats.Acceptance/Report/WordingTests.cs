@@ -1,7 +1,10 @@
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
-using SweepStats.Report;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Findings;
+using SweepStats.Report.Pages;
+using SweepStats.Report.Text;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
@@ -19,11 +22,11 @@ public sealed class WordingTests
     [InlineData(0, "0 Hz")]
     [InlineData(50, "50 Hz")]
     [InlineData(40e9, "40 GHz")]
-    public void AFrequencyHasFourDigitsAndItsUnit(double hertz, string expected) => Assert.Equal(expected, Wording.Frequency(new Hertz(hertz)));
+    public void AFrequencyHasFourDigitsAndItsUnit(double hertz, string expected) => Assert.Equal(expected, PrintedFrequency.Frequency(new Hertz(hertz)));
 
     [Fact]
     public void ABandThatPrintsAlikeAtBothEndsIsOneFrequency() =>
-        Assert.Equal("433.9 MHz", Wording.Band(new FrequencyBand(new Hertz(433.91e6), new Hertz(433.92e6))));
+        Assert.Equal("433.9 MHz", PrintedFrequency.Band(new FrequencyBand(new Hertz(433.91e6), new Hertz(433.92e6))));
 
     // 10^(-20/20) = 0.1 of the field and 10^(-20/10) = 0.01 of the power arrive; 60 dB: 0.001 and 0.000001.
     [Theory]
@@ -34,8 +37,8 @@ public sealed class WordingTests
     [InlineData(-3, "none", "none")]
     public void BlockedSharesAreNamedForFieldAndForPower(double decibels, string field, string power)
     {
-        Assert.StartsWith(field.TrimEnd('%', ' ', '0'), Wording.Blocked(new BandFigure(decibels, null, null), db => db.FieldBlocked), StringComparison.Ordinal);
-        Assert.StartsWith(power.TrimEnd('%', ' ', '0'), Wording.Blocked(new BandFigure(decibels, null, null), db => db.PowerBlocked), StringComparison.Ordinal);
+        Assert.StartsWith(field.TrimEnd('%', ' ', '0'), PageWords.Blocked(new BandFigure(decibels, null, null), db => db.FieldBlocked), StringComparison.Ordinal);
+        Assert.StartsWith(power.TrimEnd('%', ' ', '0'), PageWords.Blocked(new BandFigure(decibels, null, null), db => db.PowerBlocked), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -43,7 +46,7 @@ public sealed class WordingTests
     {
         for (double decibels = 0.5; decibels < 150; decibels += 0.5)
         {
-            string share = Wording.Blocked(new BandFigure(null, decibels, null), db => db.PowerBlocked);
+            string share = PageWords.Blocked(new BandFigure(null, decibels, null), db => db.PowerBlocked);
             Assert.DoesNotContain("100", share, StringComparison.Ordinal);
             Assert.StartsWith("≥ ", share, StringComparison.Ordinal);
         }
@@ -53,9 +56,9 @@ public sealed class WordingTests
     public void ACampaignWithoutFloorSaysSoInTheVerdictItself()
     {
         AnalysisResult result = Samples.Run(Samples.Small with { FloorSweeps = 0 }, Samples.Power);
-        Assert.Contains("no floor sweep is in use", Wording.Headline(result), StringComparison.Ordinal);
+        Assert.Contains("no floor sweep is in use", VerdictWords.Headline(result), StringComparison.Ordinal);
         Page page = new(result);
-        Assert.Contains(Wording.Headline(result), page.Words, StringComparison.Ordinal);
+        Assert.Contains(VerdictWords.Headline(result), page.Words, StringComparison.Ordinal);
         Assert.DoesNotContain(page.Charts, f => f.Path.Contains("dynamic-range", StringComparison.Ordinal));
     }
 
@@ -67,15 +70,15 @@ public sealed class WordingTests
     public void EveryOutcomeHasItsWords(RequirementOutcome outcome, string words)
     {
         AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Limited, outcome, []) };
-        Assert.Contains(words, Wording.Headline(result), StringComparison.Ordinal);
-        Assert.NotNull(Wording.OutcomeReason(result));
+        Assert.Contains(words, VerdictWords.Headline(result), StringComparison.Ordinal);
+        Assert.NotNull(VerdictWords.OutcomeReason(result));
     }
 
     [Fact]
     public void AnUntrustworthyMeasurementNeverSaysItCanBeTrusted()
     {
         AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Untrustworthy, RequirementOutcome.Meets, []) };
-        Assert.StartsWith("Do not rely on this measurement: it shows for no specimen", Wording.Headline(result), StringComparison.Ordinal);
+        Assert.StartsWith("Do not rely on this measurement: it shows for no specimen", VerdictWords.Headline(result), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -102,7 +105,7 @@ public sealed class WordingTests
         Assert.Equal(["Rests on: Median 0.6 to 1.5 dB."], Told(first, second));
         Assert.Equal(["Rests on, A/1: Median 0.6 dB.", "Rests on, A/3, A/4: By another rule."], Told(first, third, third with { Specimen = new("A", "4") }));
         AnalysisResult result = Samples.Run(Samples.Small, Samples.Power) with { Findings = [first, second] };
-        Assert.Contains("  Rests on: Median 0.6 to 1.5 dB.", Wording.Check(result));
+        Assert.Contains("  Rests on: Median 0.6 to 1.5 dB.", FindingWords.Check(result));
 
         string[] Told(params Finding[] findings)
         {
@@ -127,8 +130,8 @@ public sealed class WordingTests
     {
         var grid = new FrequencyGrid([1e6, 1e7, 1e8]);
         var line = Requirement.Line([(new Hertz(1e6), new Decibels(20)), (new Hertz(1e8), new Decibels(40))]);
-        Assert.Equal("20 dB to 40 dB, depending on frequency", Wording.Required(line, grid));
-        Assert.Equal("40 dB", Wording.Required(Requirement.Constant(new Decibels(40)), grid));
-        Assert.Equal("60.25 dB", Wording.Required(Requirement.Constant(new Decibels(60.25)), grid));
+        Assert.Equal("20 dB to 40 dB, depending on frequency", VerdictWords.Required(line, grid));
+        Assert.Equal("40 dB", VerdictWords.Required(Requirement.Constant(new Decibels(40)), grid));
+        Assert.Equal("60.25 dB", VerdictWords.Required(Requirement.Constant(new Decibels(60.25)), grid));
     }
 }

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using OxyPlot;
 using OxyPlot.Axes;
 using SweepStats.Rehearsal.Trust;
-using SweepStats.Report.Charts;
+using SweepStats.Report.Drawing;
 
 namespace SweepStats.Studies.Trust;
 

@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using SweepStats.Bands;
+using SweepStats.Checks;
+using SweepStats.Quantities;
+using SweepStats.Report.Answer;
+using SweepStats.Report.Choice;
+using SweepStats.Report.Fields;
+using SweepStats.Report.Findings;
+using SweepStats.Report.Lots;
+using SweepStats.Report.Text;
+using SweepStats.Report.Trends;
+using SweepStats.Shielding;
+using static SweepStats.Report.Text.Printed;
+using static SweepStats.Report.Text.PrintedFrequency;
+using static SweepStats.Report.Text.PrintedLevel;
+using static SweepStats.Report.Text.PrintedNames;
+
+namespace SweepStats.Report.Screens;
+
+/// <summary>The console summary and findings.</summary>
+public static class SummaryWords
+{
+    /// <summary>The result on the console: verdict, one claim a specimen, findings that limit or forbid a claim with what to do next.</summary>
+    /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
+    public static IReadOnlyList<string> Summary(AnalysisResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        List<string> lines = [PlainText.Of(result.Title), VerdictWords.Headline(result), VerdictWords.TrustReason(result)];
+        if ((UndecidedWords.RequirementStep(result) ?? VerdictWords.OutcomeReason(result)) is { } step)
+        {
+            lines.Add(step);
+            lines.Add(DecisionWords.DecisionRuleInBrief(result)!);
+        }
+
+        lines.AddRange(result.Trend is { } trend ? TrendWords.TrendAnswer(result, trend) : []);
+        IReadOnlyList<string> pieces = ShortNames.Of([.. result.Bands.Select(b => b.Name.ToString())], LongestSpecimen);
+        int widest = pieces.Count == 0 ? 0 : pieces.Max(p => p.Length);
+        foreach ((BandStatement band, string piece, ShieldingCurve curve) in result.Bands.Zip(pieces, result.Curves))
+        {
+            string capped = (band.CappedCount > 0 ? ". " + VerdictWords.Capped(band, curve).TrimEnd('.') : string.Empty)
+                + (band.OverloadedCount > 0 ? ". " + VerdictWords.Overloaded(band.OverloadedCount, band.PointCount).TrimEnd('.') : string.Empty);
+            string stands = RequirementWords.Stands(result, band.Name) is { } standing ? $"{AtLevel(result, result.Plan.Confidence)}. Requirement{(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? ", at face value only" : string.Empty)}: {standing}{AtLevel(result, result.Plan.Rule?.Level)}" : string.Empty;
+            lines.Add($"  {piece.PadRight(widest)}  {(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "at face value " : string.Empty)}{VerdictWords.Claim(band)}{capped}{stands}{FieldWords.FieldBehind(result, band)}");
+        }
+
+        lines.AddRange(FieldWords.FieldInBrief(result));
+
+        if (result.Lots.Lots.Length > 1)
+        {
+            lines.AddRange(LotAnswerWords.LotsAnswer(result));
+        }
+
+        if (result.Choice?.Bands[0] is { } ranking)
+        {
+            lines.AddRange(ChoiceWords.ChoiceAnswer(result, ranking));
+        }
+
+        foreach (FindingGroup group in FindingGroup.Of(result.Findings))
+        {
+            string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)})";
+            lines.AddRange(group.CommonMessage is { } message
+                ? [string.Join(", ", new[] { head, SpecimenList(group.Findings) }.Where(p => p.Length > 0)) + ": " + PlainText.Of(message)]
+                : Several(group, head));
+            lines.Add($"  Next: {PlainText.Of(group.NextStep)}");
+        }
+
+        return lines;
+    }
+
+    // One head for a group, as it is counted once.
+    private static IEnumerable<string> Several(FindingGroup group, string head) =>
+        group.Findings.Select(f => (f.Specimen is { } name ? $"  {SpecimenLabel(name)}: " : "  ") + PlainText.Of(f.Message)).Prepend($"{head}: {SeveralFindings(group)}");
+
+    /// <summary>" (95 %)", where what is claimed and what is decided have different levels.</summary>
+    internal static string AtLevel(AnalysisResult result, Statistics.Confidence? level) =>
+        level is { } own && result.Plan.Rule is { } rule && rule.Level.Level != result.Plan.Confidence.Level ? $" ({Level(own)})" : string.Empty;
+
+    /// <summary>How much a finding weighs, in a word.</summary>
+    public static string Weight(Severity severity) => severity switch
+    {
+        Severity.Fault => "Fault",
+        Severity.Warning => "Warning",
+        _ => "Note",
+    };
+
+    internal static string SeveralFindings(FindingGroup group) => $"{Count(group.Findings.Length, "finding")} of one kind:";
+
+    /// <summary>The figures and rules behind the findings of a group: one sentence where they differ in numbers at most, else one for those that share it.</summary>
+    internal static IEnumerable<string> Bases(FindingGroup group) => group.CommonBasis is { } common
+        ? [$"Rests on: {common}"]
+        : group.Findings.GroupBy(f => f.Basis).Select(g => $"Rests on{(SpecimenList(g) is { Length: > 0 } pieces ? $", {pieces}" : string.Empty)}: {g.Key}");
+
+    /// <summary>What a finding concerns: specimen, role, frequencies, size; empty where it concerns everything.</summary>
+    public static string Concerns(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        List<string> parts = [];
+        if (finding.Specimen is { } specimen)
+        {
+            parts.Add(SpecimenLabel(specimen));
+        }
+
+        if (finding.Role is { } role)
+        {
+            parts.Add(role.ToString().ToLowerInvariant() + " sweeps");
+        }
+
+        if (!finding.Where.IsDefaultOrEmpty)
+        {
+            parts.Add(Bands(finding.Where));
+        }
+
+        if (finding.Size is { } size)
+        {
+            parts.Add(Ratio(size.Value));
+        }
+
+        return string.Join("; ", parts);
+    }
+
+    /// <summary>What the findings of a group concern; specimens that share the rest stand together.</summary>
+    internal static IEnumerable<string> Concerns(FindingGroup group) =>
+        group.Findings.GroupBy(f => Concerns(f with { Specimen = null }))
+            .Select(g => (Specimens: SpecimenList(g), Others: g.Key))
+            .Select(c => c.Specimens.Length == 0 ? c.Others : c.Others.Length == 0 ? c.Specimens : $"{c.Specimens}: {c.Others}")
+            .Where(c => c.Length > 0);
+
+    /// <summary>Whether a list of frequencies of these findings is cut short.</summary>
+    internal static bool LeavesOutStretches(FindingGroup group) => group.Findings.Any(f => !f.Where.IsDefault && f.Where.Length > MostBandsNamed);
+
+    /// <summary>"A/A01, A/A02 and 3 more": the specimens that findings name, or nothing.</summary>
+    internal static string SpecimenList(IEnumerable<Finding> findings)
+    {
+        string[] pieces = [.. findings.Where(f => f.Specimen is not null).Select(f => SpecimenLabel(f.Specimen!.Value)).Distinct(StringComparer.Ordinal)];
+        return Listed(pieces, MostSpecimensNamed);
+    }
+
+    internal static string Bands(ImmutableArray<FrequencyBand> bands) => Listed([.. bands.Select(Band)], MostBandsNamed);
+}

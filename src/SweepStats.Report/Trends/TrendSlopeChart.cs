@@ -1,0 +1,48 @@
+using OxyPlot;
+using OxyPlot.Axes;
+using SweepStats.Report.Drawing;
+using SweepStats.Report.Text;
+using SweepStats.Trends;
+
+namespace SweepStats.Report.Trends;
+
+/// <summary>
+/// How much the shielding changes for each unit of an ordered factor, over frequency; a gap where some specimen is known from
+/// below only, or no straight line holds.
+/// </summary>
+internal static class TrendSlopeChart
+{
+    /// <summary>The chart; null where no frequency has a slope, or the mean over the band follows no straight line.</summary>
+    public static Chart? Of(AnalysisResult result, FactorTrend trend, string name)
+    {
+        TrendLine?[] lines = [.. trend.Frequencies.Select(f => f.StraightAdjusted <= 1 - trend.Confidence.Level ? null : f.Line)];
+        if (!trend.Whole.IsStraight || Array.TrueForAll(lines, l => l is null))
+        {
+            return null;
+        }
+
+        List<DataPoint> slopes = [.. trend.Frequencies.Zip(lines, (f, line) => new DataPoint(f.At.Value, line?.SlopeDb ?? double.NaN))];
+        List<Slice> intervals =
+        [
+            .. trend.Frequencies.Zip(lines, (f, line) =>
+                new Slice(f.At.Value, line?.SlopeIntervalDb.Low ?? double.NaN, line?.SlopeIntervalDb.High ?? double.NaN)),
+        ];
+        bool gaps = lines.Contains(null);
+        string title = TrendChartWords.TrendSlopeTitle(trend);
+        PlotModel model = Frame.Model(
+                title, TrendChartWords.TrendSlopeSubtitle(trend, gaps), FrequencyScale.Axis(result.Campaign.Grid),
+                RoundScale.Axis(AxisPosition.Left, TrendChartWords.TrendSlopeAxis(trend), [0, .. intervals.SelectMany(s => new[] { s.Low, s.High })]))
+            .With(
+                new IntervalBand { Colour = Ink.Blue, Slices = intervals, Title = $"{Printed.Level(trend.Confidence)} interval" },
+                new Trace
+                {
+                    Colour = Ink.Grey,
+                    Points = [.. slopes.Select(p => new DataPoint(p.X, 0))],
+                    Thickness = 1,
+                    Dash = [3, 3],
+                    Title = TrendChartWords.NoChangeLegend,
+                },
+                new Trace { Colour = Ink.Black, Points = slopes, LoneDots = true, Title = TrendChartWords.SlopeLegend });
+        return new Chart(name, ChartKind.Trend, title, TrendChartWords.TrendSlopeDescription(trend), model);
+    }
+}
