@@ -76,5 +76,5 @@ internal sealed class SaturationStep : ICheck
         ? string.Create(Amount.Print, $" (95 % limits {limits.Low:0.00} to {limits.High:0.00} dB)")
         : " (from single sweeps, so without limits)";
 
-    private static string Compression(LinearityCurve curve) => curve.CompressionDbm is { } source ? $" By a straight line between the levels taken it falls 1 dB short at about {Amount.Dbm(source)} of the source." : string.Empty;
+    private static string Compression(LinearityCurve curve) => curve.CompressionDbm is { } source ? $" By a straight line between the levels taken it falls 1 dB short at about {Amount.Dbm(Math.Round(source, 1))} of the source." : string.Empty;
 }

@@ -133,7 +133,9 @@ public sealed class RequirementWordingTests
         Sweep reference = drawn.Sweeps.First(s => s.Role == SweepRole.Reference);
         Sweep Uncovered(Sweep s) => new(s.Name, s.Role, s.Grid, [.. reference.Levels.Select((l, f) => l + (0.1 * ((f + s.Name.Length) % 3)))], s.Scale)
         {
-            Lot = s.Lot, Specimen = s.Specimen, Placement = s.Placement,
+            Lot = s.Lot,
+            Specimen = s.Specimen,
+            Placement = s.Placement,
         };
         Campaign changed = drawn with
         {

@@ -10,7 +10,12 @@ public sealed class DuplicateSweepsTests
 {
     private static readonly RehearsalPlan Plan = Rehearsed.Plan with
     {
-        LinearitySourcesDbm = [-10], LinearitySweeps = 3, PlateSweeps = 3, PlateDb = 100, Placements = 3, CoveredSweeps = 2,
+        LinearitySourcesDbm = [-10],
+        LinearitySweeps = 3,
+        PlateSweeps = 3,
+        PlateDb = 100,
+        Placements = 3,
+        CoveredSweeps = 2,
     };
 
     [Fact]

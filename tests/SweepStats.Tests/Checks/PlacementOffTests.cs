@@ -10,7 +10,11 @@ public sealed class PlacementOffTests
 {
     private static readonly RehearsalPlan Plan = Rehearsed.Plan with
     {
-        Placements = 3, CoveredSweeps = 3, SpecimensPerLot = 3, SweepDeviationDb = 0.1, PlacementDeviationDb = 0.2,
+        Placements = 3,
+        CoveredSweeps = 3,
+        SpecimensPerLot = 3,
+        SweepDeviationDb = 0.1,
+        PlacementDeviationDb = 0.2,
     };
 
     [Theory]

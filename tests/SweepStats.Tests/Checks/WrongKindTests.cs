@@ -11,7 +11,14 @@ public sealed class WrongKindTests
 {
     private static readonly RehearsalPlan Plan = Rehearsed.Plan with
     {
-        SpecimensPerLot = 2, Placements = 2, CoveredSweeps = 4, ReferenceSweeps = 5, SpecimenDeviationDb = 6, PlateDb = 90, PlateSweeps = 3, ReferenceRippleDb = 3,
+        SpecimensPerLot = 2,
+        Placements = 2,
+        CoveredSweeps = 4,
+        ReferenceSweeps = 5,
+        SpecimenDeviationDb = 6,
+        PlateDb = 90,
+        PlateSweeps = 3,
+        ReferenceRippleDb = 3,
     };
 
     [Fact]
