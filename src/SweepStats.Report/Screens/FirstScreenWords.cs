@@ -31,8 +31,8 @@ public static class FirstScreenWords
 
     private const int RoomForAnswers = 3;
 
-    // Whether lots differ, and which to take.
-    private const int RoomForLots = 3;
+    // Whether lots differ, and which to take: before more specimens, since both are asked for.
+    private const int RoomForLots = 4;
 
     /// <summary>How a reader comes to what the first screen leaves out.</summary>
     private const string Verbose = "--verbose";
@@ -49,7 +49,7 @@ public static class FirstScreenWords
         ScreenLines screen = Started(result, columns, closing);
         int lots = result.Lots.Lots.Length > 1 ? RoomForLots : 0;
         List<string> left = [.. Findings(result, screen, RoomForSpecimens + lots)];
-        left.AddRange(Weakest(result, screen));
+        left.AddRange(Weakest(result, screen, Math.Max(RoomForAnswers, lots)));
         left.AddRange(Answers(result, screen));
         return [.. screen.Lines, .. NotShown(left), .. closing];
     }
@@ -173,14 +173,14 @@ public static class FirstScreenWords
     internal static int LowestClaim(AnalysisResult result) => WeakestFirst(result).MinBy(i => result.Bands[i].AtLeast?.Value ?? double.PositiveInfinity);
 
     // Rows with long names take two lines each: then fewer.
-    private static IEnumerable<string> Weakest(AnalysisResult result, ScreenLines screen)
+    private static IEnumerable<string> Weakest(AnalysisResult result, ScreenLines screen, int beside)
     {
         int[] order = [.. WeakestFirst(result).Take(WeakestShown)];
         IReadOnlyList<string> names = ShortNames.Of([.. order.Select(i => result.Bands[i].Name.ToString())], LongestSpecimen);
         for (int rows = order.Length; rows > 0; rows--)
         {
             IEnumerable<IReadOnlyList<string>> shown = order.Take(rows).Zip(names, (i, name) => WeakestRow(result, name, result.Bands[i], result.Curves[i]));
-            if (screen.TryAdd([WeakestHead(result), .. TextTable.Of(WeakestColumns(result), shown)], rows > 1 ? RoomForAnswers : 0))
+            if (screen.TryAdd([WeakestHead(result), .. TextTable.Of(WeakestColumns(result), shown)], rows > 1 ? beside : 0))
             {
                 return rows == result.Bands.Length ? [] : [Count(result.Bands.Length - rows, "specimen")];
             }
