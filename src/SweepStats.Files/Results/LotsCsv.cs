@@ -1,6 +1,5 @@
 using SweepStats.Lots;
 using SweepStats.Quantities;
-using SweepStats.Verdicts;
 
 namespace SweepStats.Files.Results;
 
@@ -25,7 +24,6 @@ public static class LotsCsv
     {
         ArgumentNullException.ThrowIfNull(result);
         using var rows = new CsvRows(to, Header);
-        bool told = result.Verdict.Trust != Trust.Untrustworthy;
         foreach (LotBand band in result.Lots.Bands)
         {
             for (int l = 0; l < band.Lots.Length; l++)
@@ -38,7 +36,7 @@ public static class LotsCsv
                 rows.Cell(ResultNumber.Level(band.LotStanding?.Members[l].H)).Cell(ResultNumber.Level(band.LotStanding?.Members[l].K));
                 rows.Cell(ResultNumber.Level(lot.BetweenLotsIntervalDb?.Low)).Cell(ResultNumber.Level(lot.BetweenLotsIntervalDb?.High)).Cell(ResultNumber.Level(lot.BetweenLotsLimitDb));
                 rows.Cell(ResultNumber.Exact(result.Lots.Question.Confidence.Level));
-                rows.Cell(!told || band.Foremost.IsEmpty ? "" : band.Foremost.Contains(lot.Lot) ? "yes" : "no");
+                rows.Cell(!result.MayPrefer || band.Foremost.IsEmpty ? "" : band.Foremost.Contains(lot.Lot) ? "yes" : "no");
                 rows.End();
             }
         }

@@ -3,7 +3,6 @@ using System.Text.Json;
 using SweepStats.Bands;
 using SweepStats.Lots;
 using SweepStats.Statistics;
-using SweepStats.Verdicts;
 
 namespace SweepStats.Files.Results;
 
@@ -43,7 +42,7 @@ public static class LotsJson
         {
             json.WriteStartObject();
             Band(json, band, lots.Question);
-            Foremost(json, result.Verdict.Trust == Trust.Untrustworthy ? [] : band.Foremost);
+            Foremost(json, result.MayPrefer ? band.Foremost : []);
             json.WriteEndObject();
         }
 
@@ -93,7 +92,7 @@ public static class LotsJson
         OverTime(json, band.OverTime);
     }
 
-    // Under a fault no lot is called better than another.
+    // Under a fault, or what misleads, none.
     private static void Foremost(Utf8JsonWriter json, ImmutableArray<string> lots)
     {
         json.WriteStartArray("foremost");

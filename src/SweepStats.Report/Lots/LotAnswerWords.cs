@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Lots;
 using SweepStats.Quantities;
 using SweepStats.Report.Specimens;
@@ -74,26 +75,27 @@ internal static class LotAnswerWords
             : [$"{Count(below.Length, "lot")} do not promise the requirement everywhere: “Lots” in the annex."]).Distinct();
     }
 
-    /// <summary>Which lot to take for each band, or that none is shown to be better; null where nothing tells, or a fault stands against all of it.</summary>
+    /// <summary>Which lot to take for each band, or that none is shown to be better; null where nothing tells, or something was found that has to be settled first.</summary>
     internal static string? LotToTake(AnalysisResult result)
     {
-        LotBand[] told = result.Verdict.Trust == Trust.Untrustworthy ? [] : [.. result.Lots.Bands.Where(b => b.Foremost.Length > 0)];
-        if (told.Length == 0)
+        ImmutableArray<LotBand> told = result.MayPrefer ? result.Lots.Bands : [];
+        if (told.All(b => b.Foremost.IsEmpty))
         {
             return null;
         }
 
         // What a band was named for comes before the whole of it.
         string[] answers = [.. told.Where(b => b.Name is not null).Concat(told.Where(b => b.Name is null)).Select(b => Foremost(b, told.Length > 1))];
-        string level = Level(result.Lots.Question.Confidence);
-        return $"Lot to take, by the mean where every specimen has a value ({level}): {string.Join("; ", answers.Take(MostBandsNamed))}"
+        string level = Level(result.Lots.Question.Confidence) + (told.Length > 1 ? " each" : string.Empty);
+        return $"Lot to take, by the mean where no specimen is hidden ({level}): {string.Join("; ", answers.Take(MostBandsNamed))}"
             + (answers.Length > MostBandsNamed ? $"; {Plain(answers.Length - MostBandsNamed)} more: lots.csv." : ".");
     }
 
     private static string Foremost(LotBand band, bool several)
     {
-        string of = !several ? string.Empty : band.Name is { } name ? $"for {PlainText.Of(name)} " : "for the whole band ";
-        return of + (band.Foremost.Length == band.Lots.Length ? "none is shown to be better"
+        string of = !several ? string.Empty : band.Name is { } name ? $"{PlainText.Of(name)}: " : "whole band: ";
+        return of + (band.Foremost.IsEmpty ? "cannot be told"
+            : band.Foremost.Length == band.Lots.Length ? "none shown better"
             : band.Foremost.Length > MostSpecimensNamed ? $"one of {Plain(band.Foremost.Length)}"
             : Either([.. band.Foremost.Select(PlainText.Of)]));
     }

@@ -116,6 +116,12 @@ public static class FirstScreenWords
             shown = 1;
         }
 
+        // What limits the claim comes before specimens and lots.
+        if (shown == 0 && groups is [{ Severity: Severity.Warning } first, ..] && screen.TryAdd(InBrief(first)))
+        {
+            shown = 1;
+        }
+
         return groups.Skip(shown).GroupBy(g => g.Severity).OrderByDescending(g => g.Key)
             .Select(g => Count(g.Count(), SummaryWords.Weight(g.Key).ToLowerInvariant()));
     }

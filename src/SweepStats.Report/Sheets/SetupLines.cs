@@ -19,7 +19,7 @@ internal static class SetupLines
         yield return new("Floor", Floor(result));
         yield return new("Shielding", "reference level minus covered level, freed of noise where the floor is known");
         yield return new("Intervals", $"{Printed.Level(plan.Confidence)}, from the scatter of repeats and {Stated(plan)}");
-        yield return new("Bounds", "where noise, leakage or overload hides the level, only a bound is given");
+        yield return new("Bounds", "where noise, leakage or overload hides the level");
         yield return new("Requirement", plan.Requirement is not { } asked ? "none stated"
             : $"{VerdictWords.Required(asked, result.Campaign.Grid)}. {DecisionWords.DecisionRuleInBrief(result)}");
     }

@@ -113,7 +113,7 @@ internal static class SheetWords
     internal static string[] TableColumns(AnalysisResult result) =>
     [
         "Specimen", "Everywhere at least", .. result.Plan.Requirement is null ? Array.Empty<string>() : ["Requirement"],
-        "Weakest at", "Mean of the band", "Over frequency",
+        "Weakest at", "Band mean", "Over frequency",
     ];
 
     internal static string TableCaption(AnalysisResult result) =>
@@ -153,7 +153,6 @@ internal static class SheetWords
     {
         string[] parts =
         [
-            $"At {Printed.Count(band.PointCount, "frequency")}, for all alike.",
             ChoicePicture.Rows(band).Any(r => ChoicePicture.Fills(choice, r)) ? "Filled: not to be told from the best." : "Values with their intervals, none shown to be the best.",
             .. band.Ranking.Length <= ChoicePicture.Most ? Array.Empty<string>()
                 : [$"{Printed.Count(band.Ranking.Length - ChoicePicture.Most, "more specimen")}: choice.csv."],
@@ -166,7 +165,7 @@ internal static class SheetWords
     {
         string[] parts =
         [
-            .. result.Lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound)) ? ["No line: for some lot only a bound is known."] : Array.Empty<string>(),
+            .. result.Lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound)) ? ["No line: only bounds there."] : Array.Empty<string>(),
             .. result.Lots.Lots.Length > LotsPicture.Most ? [$"Named: the {Printed.Plain(LotsPicture.Most)} lots farthest from the mean; grey: the others."] : Array.Empty<string>(),
         ];
         return parts.Length == 0 ? null : string.Join(' ', parts);

@@ -1,5 +1,6 @@
 using SweepStats.Quantities;
 using SweepStats.Repeats;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
@@ -15,7 +16,7 @@ internal sealed class NearCopy : ICheck
     public string Code => "near-copy";
 
     public string? UntestedBecause(Evidence seen) => NearCopies.CouldBeTold(seen.Campaign) ? null
-        : "too few sweeps repeat each other at too few frequencies";
+        : "that takes four reference sweeps, covered sweeps that repeat each other, and twenty frequencies";
 
     public IEnumerable<Finding> Inspect(Evidence seen) => NearCopies.Among(seen.Campaign).Select(alike => Told(seen, alike));
 
@@ -26,6 +27,10 @@ internal sealed class NearCopy : ICheck
         Role = alike.Role,
         Specimen = alike.Specimen,
         Size = new Decibels(alike.ApartDb),
+
+        // How far sweeps scatter that are none is not known then; the floor's own scatter is small beside that.
+        Bias = alike.Role == SweepRole.Floor ? null : Bias.Unknown,
+        Misleads = true,
         Message = $"{alike.Sweeps.Length} {WrongKind.Kind(alike.Role, alike.Specimen, one: false)} are nearly copies ({Named(alike)}): "
             + $"a reading differs by {Hundredths(alike.ApartDb)} between them, "
             + $"{(alike.IsByFrequency ? "and by" : "in other sweeps by")} {Hundredths(alike.UsualDb)}{(alike.IsByFrequency ? " from frequency to frequency" : string.Empty)}. "

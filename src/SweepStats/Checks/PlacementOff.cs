@@ -42,7 +42,7 @@ internal sealed class PlacementOff : ICheck
         Message = stray.IsSingledOut ? SingledOut(seen, stray) : Apart(stray),
         Basis = Basis(seen, stray),
         NextStep = stray.IsSingledOut ? NextStep(seen, stray)
-            : $"Look which of the placements is right, {Again}, and add a third placement: of two that differ neither can be singled out.",
+            : Undecided(seen, stray),
     };
 
     private static string SingledOut(Evidence seen, StrayPlacement stray)
@@ -68,6 +68,13 @@ internal sealed class PlacementOff : ICheck
         return IsNegated(stray) ? $"Give the levels of {named} their minus sign again, as the display showed them, or {Again}."
             : IsReference(seen, stray) ? $"Look whether the specimen was in place at {named}; {Again}."
             : $"At {named} {Again}; if you know what was wrong, exclude the sweeps with that reason in sweeps.csv.";
+    }
+
+    private static string Undecided(Evidence seen, StrayPlacement stray)
+    {
+        int placements = seen.Campaign.Covered.First(c => c.Name == stray.Levels.Specimen).Block.Placements().Max() + 1;
+        string third = placements > 2 ? string.Empty : ", and add a third placement: of two that differ neither can be singled out";
+        return $"Look which of the placements is right, and {Again}{third}.";
     }
 
     private static string Basis(Evidence seen, StrayPlacement stray)

@@ -8,8 +8,9 @@ namespace SweepStats.Lots;
 /// <remarks>
 /// A lot's specimens are its repeats, so that the answer is of the lot and not of the pieces in hand. A lot's own scatter counts where it is larger than what is usual
 /// among all, as for specimens: of four pieces it may be small by chance, and of a single one nothing shows. What reference and stated errors move, moves all lots alike
-/// and drops out; floor and averaging move each by its own measure. Assumes normal means of specimens (<see cref="BestCandidates"/>).
-/// Error: the truly best lot is left out in at most the level's complement (fixtures/oracles/foremost-lots.R, and a coverage run in the tests).
+/// and drops out; floor and averaging move each by its own measure. A lot of which more may lie behind the floor somewhere in the band may be the best whatever its mean
+/// over the rest, and stays. Assumes normal means of specimens (<see cref="BestCandidates"/>).
+/// Error: the truly best lot is left out in at most the level of the cases (fixtures/oracles/foremost-lots.R, and a coverage run in the tests).
 /// </remarks>
 internal static class ForemostLots
 {
@@ -17,12 +18,14 @@ internal static class ForemostLots
     /// <param name="specimens">Means of the specimens of each lot, in dB.</param>
     /// <param name="curves">Their shielding, in the same order; what moves all of a lot is read off them.</param>
     /// <param name="weights">Weights of the mean over the band; they sum to 1.</param>
+    /// <param name="open">Whether part of a lot is known from below only, somewhere in the band.</param>
     /// <param name="level">Chance that the truly best lot is left out.</param>
     /// <returns>One a lot; none where no lot has two specimens that scatter, or where a mean is not a number.</returns>
-    public static bool[] Among(double[][] specimens, ShieldingCurve[][] curves, double[] weights, double level)
+    public static bool[] Among(double[][] specimens, ShieldingCurve[][] curves, double[] weights, bool[] open, double level)
     {
         CandidateMean[] means = Candidates(specimens);
-        return means.Length < 2 ? [] : BestCandidates.Among([.. means.Zip(curves, (mean, own) => Beside(mean, own, weights))], level);
+        return means.Length < 2 ? []
+            : BestCandidates.Among([.. means.Select((mean, l) => Beside(mean, curves[l], weights) with { Open = open[l] })], level);
     }
 
     /// <summary>The lots as candidates, by the scatter of their specimens alone; none where nothing tells it.</summary>

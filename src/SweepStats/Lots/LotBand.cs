@@ -32,8 +32,8 @@ public sealed record LotBand
     public required ImmutableArray<LotPair> Pairs { get; init; }
 
     /// <summary>
-    /// Names of the lots that cannot be told from the best by this mean, at the level of the intervals, the highest first: all where the lots are not shown to differ. Empty
-    /// where no lot has two specimens, or no part of the band is clear.
+    /// Names of the lots that cannot be told from the best, the highest mean first: all where the lots are not shown to differ, and each of which the floor may hide more
+    /// somewhere in the band. The best is among them with the confidence of the question. Empty where no lot has two specimens, or no part of the band is clear.
     /// </summary>
     public required ImmutableArray<string> Foremost { get; init; }
 

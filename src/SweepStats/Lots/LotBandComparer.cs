@@ -31,7 +31,7 @@ internal static class LotBandComparer
             Lots = [.. specimens.Lots.Select((name, l) => LotFigures.Of((name, Sample.Mean(specimens.OfLot<double>(l, plain))), byLot[l], SharedErrors.Of(specimens.OfLot(l, from.Curves.AsSpan()), own => LogWeights.Mean(mean, own)), from.Question))],
             Specimens = [.. specimens.Specimens.Zip(means, (s, m) => new SpecimenMean(s.Name, m))],
             Pairs = share > 0 ? [.. LotFigures.Pairs(specimens.Lots, byLot, from.Question.MarginDb)] : [],
-            Foremost = share > 0 ? Foremost(specimens, byLot, (mean, probability), from) : [],
+            Foremost = share > 0 ? Foremost(specimens, byLot, (mean, Open(specimens, from.Curves, inside), probability), from) : [],
             Curves = curves,
             Probability = probability,
             Scatter = share > 0 ? LevelScatter.Of(specimens.Design, sweeps) : [],
@@ -41,12 +41,20 @@ internal static class LotBandComparer
         };
     }
 
+    // Where something transmits, or the reference hardly rises, nobody sees anything of any lot: that speaks for none.
+    private static bool[] Open(LotSpecimens specimens, ImmutableArray<ShieldingCurve> curves, int[] inside)
+    {
+        bool Hides(int i, int f) => specimens.Specimens[i].Bounds[f] && curves[i].Readings[f].Evidence is { Ambient: false, ReferenceInFloor: false };
+        bool[] hidden = [.. Enumerable.Range(0, curves.Length).Select(i => inside.Any(f => Hides(i, f)))];
+        return [.. specimens.Lots.Select((_, l) => specimens.OfLot<bool>(l, hidden).Contains(true))];
+    }
+
     // Where nothing shows that lots differ, none is called better than another.
     private static ImmutableArray<string> Foremost(
-        LotSpecimens specimens, double[][] byLot, (double[] Weights, double? Probability) over, (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
+        LotSpecimens specimens, double[][] byLot, (double[] Weights, bool[] Open, double? Probability) over, (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
     {
         ShieldingCurve[][] curves = [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, from.Curves.AsSpan()))];
-        bool[] stays = ForemostLots.Among(byLot, curves, over.Weights, from.Question.FalseAlarm);
+        bool[] stays = ForemostLots.Among(byLot, curves, over.Weights, over.Open, from.Question.FalseAlarm);
         bool differ = over.Probability <= from.Question.FalseAlarm;
         return [.. Enumerable.Range(0, stays.Length).Where(l => stays[l] || !differ).OrderByDescending(l => Sample.Mean(byLot[l])).Select(l => specimens.Lots[l])];
     }

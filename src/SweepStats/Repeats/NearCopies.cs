@@ -59,10 +59,11 @@ internal sealed record NearCopies(
         ];
     }
 
-    /// <summary>Whether near copies could be told among any sweeps.</summary>
+    /// <summary>Whether near copies could be told among the reference sweeps and among covered ones: each shows what is usual by its own pairs.</summary>
     public static bool CouldBeTold(AlignedCampaign campaign) =>
-        campaign.Grid.Count >= FewestPoints
-            && campaign.Covered.Select(c => c.Block).Append(campaign.Reference).Any(b => b.SweepCount > 1);
+        campaign.Grid.Count >= FewestPoints && Pairs(campaign.Reference) >= FewestPairs && campaign.Covered.Sum(c => Pairs(c.Block)) >= FewestPairs;
+
+    private static int Pairs(SweepBlock block) => block.SweepCount * (block.SweepCount - 1) / 2;
 
     private static IEnumerable<NearCopies> In(KindPairs kind, double[] usual)
     {

@@ -55,14 +55,25 @@ internal static class StrayPlacements
             return null;
         }
 
-        GroupedOutlier least = outliers.MaxBy(o => o.Probability)!;
-        StrayPlacement stray = Parted(levels, [.. outliers.Select(o => o.Place).Order()]) with
-        {
-            Test = new StrayTest(least.T, least.DegreesOfFreedom, least.Probability),
-        };
-        double[] others = [.. stray.Others.Select(p => levels.Db[p])];
-        double gap = stray.Off.Min(p => others.Min(o => Math.Abs(levels.Db[p] - o)));
-        return Math.Abs(stray.AboveDb) >= WorthTellingDb && gap >= others.Max() - others.Min() ? stray : null;
+        GroupedOutlier least = outliers.MinBy(o => o.Probability)!;
+        StrayPlacement parted = Parted(levels, [.. outliers.Select(o => o.Place).Order()]);
+        StrayPlacement? told = IsApart(parted) ? parted : Ends(levels);
+        return told is null ? null : told with { Test = new StrayTest(least.T, least.DegreesOfFreedom, least.Probability) };
+    }
+
+    private static bool IsApart(StrayPlacement stray)
+    {
+        double[] off = [.. stray.Off.Select(p => stray.Levels.Db[p])], others = [.. stray.Others.Select(p => stray.Levels.Db[p])];
+        double gap = off.Min(p => others.Min(o => Math.Abs(p - o)));
+        return Math.Abs(stray.AboveDb) >= WorthTellingDb && gap >= others.Max() - others.Min();
+    }
+
+    // Chance does not explain how far they spread, but no side stands out: the highest is held against the lowest.
+    private static StrayPlacement? Ends(PlacementLevels levels)
+    {
+        int lowest = Array.IndexOf(levels.Db, levels.Db.Min()), highest = Array.IndexOf(levels.Db, levels.Db.Max());
+        StrayPlacement ends = Halves(levels, [highest], [lowest]);
+        return ends.AboveDb >= 2 * WorthTellingDb ? ends : null;
     }
 
     // Where the widest gap parts the placements; the whole range where no gap stands out.

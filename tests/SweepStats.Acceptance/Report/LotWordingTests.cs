@@ -95,16 +95,18 @@ public sealed class LotWordingTests
     [Fact]
     public void TheLotToTakeIsNamedBandByBand()
     {
-        const string Start = "Lot to take, by the mean where every specimen has a value (95 %): ";
+        const string Start = "Lot to take, by the mean where no specimen is hidden (95 %): ";
         string? Said(params LotBand[] bands) => LotAnswerWords.LotToTake(With(Four with { Bands = [.. bands] }));
         LotBand Band(string? name, params string[] foremost) => Four.Whole with { Name = name, Foremost = [.. foremost] };
         string[] all = [.. Four.Whole.Lots.Select(l => l.Lot)];
         Assert.Equal(Start + "B.", Said(Band(null, "B")));
-        Assert.Equal(Start + "none is shown to be better.", Said(Band(null, all)));
-        Assert.Equal(Start + "for computers B or A; for the whole band none is shown to be better.", Said(Band(null, all), Band("computers", "B", "A")));
+        Assert.Equal(Start + "none shown better.", Said(Band(null, all)));
+        string Several(string answers) => Start.Replace("95 %", "95 % each", StringComparison.Ordinal) + answers;
+        Assert.Equal(Several("computers: B or A; whole band: none shown better."), Said(Band(null, all), Band("computers", "B", "A")));
+        Assert.Equal(Several("computers: cannot be told; whole band: A."), Said(Band(null, "A"), Band("computers")));
         Assert.Null(Said(Band(null)));
         LotBand[] six = [Band(null, "A"), .. Enumerable.Range(1, 5).Select(i => Band($"b{i}", "B"))];
-        Assert.EndsWith("for b4 B; 2 more: lots.csv.", Said(six), StringComparison.Ordinal);
+        Assert.EndsWith("b4: B; 2 more: lots.csv.", Said(six), StringComparison.Ordinal);
         AnalysisResult faulty = Drawn.Value with { Verdict = Drawn.Value.Verdict with { Trust = Verdicts.Trust.Untrustworthy } };
         Assert.Null(LotAnswerWords.LotToTake(faulty));
     }

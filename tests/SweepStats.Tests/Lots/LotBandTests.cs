@@ -39,6 +39,31 @@ public sealed class LotBandTests
         Assert.Equal(share, (band with { Scatter = [new(VarianceLevel.Lot, lots), new(VarianceLevel.Specimen, specimens), new(VarianceLevel.Sweep, 9)] }).IntraclassCorrelation!.Value, 1e-12);
     }
 
+    // B is 2 dB worse over the upper part: A and C stay there; over a band without the step nothing speaks for any.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void ALotThatIsPlainlyWorseIsNotForemost(ulong seed)
+    {
+        LotComparison lots = Compared(Clear with { Seed = seed }, Upper);
+        Assert.Equal(["A", "C"], lots.Bands[1].Foremost.Order(StringComparer.Ordinal));
+        double[] means = [.. lots.Bands[1].Foremost.Select(lot => lots.Bands[1].Lots.Single(l => l.Lot == lot).MeanDb)];
+        Assert.True(means[0] >= means[1]);
+        Assert.Equal(["A", "B", "C"], Compared(Clear with { Seed = seed, LotSteps = [] }).Whole.Foremost.Order(StringComparer.Ordinal));
+    }
+
+    // Where the floor hides the better lot, the other has the higher mean over what is left: that makes it no better.
+    [Fact]
+    public void ALotThatTheFloorHidesStays()
+    {
+        LotStep[] steps = [new("B", new Decibels(-12), Upper.Band), new("B", new Decibels(3), new FrequencyBand(new Hertz(30e6), new Hertz(290e6)))];
+        LotBand whole = Compared(Capped with { Lots = 2, LotSteps = [.. steps] }).Whole;
+        Assert.InRange(whole.ClearShare, 0.2, 0.95);
+        Assert.True(whole.Lots[1].MeanDb > whole.Lots[0].MeanDb);
+        Assert.Equal(["A", "B"], whole.Foremost.Order(StringComparer.Ordinal));
+    }
+
     [Fact]
     public void WithoutTwoLevelsThatScatterThereIsNoIntraclassCorrelation()
     {

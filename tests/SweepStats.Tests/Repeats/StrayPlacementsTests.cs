@@ -49,6 +49,24 @@ public sealed class StrayPlacementsTests
         Agreement.Relative(1e-8, plain.Test!.T, moved.Test!.T);
     }
 
+    // Halves that differ, and ends with one between them, are found in whatever order they were taken.
+    [Fact]
+    public void TheOrderOfPlacementsChangesNothing()
+    {
+        double[][] orders =
+        [
+            [0, 4, 0.1, 4.1], [0, 0.1, 4, 4.1], [4, 0, 0.1, 4.1], [4.1, 0.1, 4, 0], [-2.8, 0, 2.8], [0, 2.8, -2.8], [2.8, -2.8, 0], [0, -2.8, 2.8],
+        ];
+        foreach (double[] levels in orders)
+        {
+            double[] Quiet(int s) => [3 * s, (3 * s) + 0.1, (3 * s) - 0.1, (3 * s) + 0.05];
+            StrayPlacement stray = Assert.Single(StrayPlacements.Among(Of([Quiet(3), Quiet(4), levels, Quiet(5), Quiet(6)]), floor: null));
+            Assert.Equal("s3", stray.Levels.Specimen.Specimen);
+            Assert.InRange(stray.AboveDb, 3.9, 5.7);
+            Assert.InRange(stray.Test!.Probability, 0, StrayPlacements.FalseAlarm);
+        }
+    }
+
     // In twice the decibels the statistic stays; only the distances in dB that are worth telling do not.
     [Fact]
     public void TheStatisticDoesNotDependOnTheScale()
