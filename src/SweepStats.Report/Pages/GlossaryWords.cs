@@ -1,4 +1,3 @@
-
 namespace SweepStats.Report.Pages;
 
 /// <summary>Ten words, for a reader who meets them here for the first time.</summary>
