@@ -204,7 +204,7 @@ public static class VerdictWords
         string[] missing =
         [
             .. result.Campaign.Unread.Where(u => u.Role == SweepRole.Covered).Select(u => u.Specimen)
-                .Concat(result.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered).Select(s => (SpecimenName?)new SpecimenName(s.Lot ?? "1", s.Specimen ?? "1")))
+                .Concat(result.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered).Select(s => (SpecimenName?)SpecimenName.Of(s)))
                 .OfType<SpecimenName>().Distinct().Where(name => result.Curves.All(c => c.Name != name)).Select(SpecimenLabel),
         ];
         return missing.Length == 0 ? string.Empty : $" but {Listed(missing, MostSpecimensNamed)}, of which no sweep is in use,";

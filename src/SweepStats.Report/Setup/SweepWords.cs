@@ -67,7 +67,7 @@ internal static class SweepWords
     private static string TakenFor(Sweep sweep)
     {
         string role = sweep.Role.ToString().ToLowerInvariant();
-        string piece = sweep.Role == SweepRole.Covered ? $", {SpecimenLabel(new SpecimenName(sweep.Lot ?? "1", sweep.Specimen ?? "1"))}" : string.Empty;
+        string piece = sweep.Role == SweepRole.Covered ? $", {SpecimenLabel(SpecimenName.Of(sweep))}" : string.Empty;
         return role + piece + (sweep.Placement is { } placement ? $", placement {placement}" : string.Empty);
     }
 }

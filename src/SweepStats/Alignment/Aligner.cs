@@ -39,7 +39,7 @@ public static class Aligner
             Floor = Block(used.Where(s => s.Role == SweepRole.Floor)),
             Reference = Block(used.Where(s => s.Role == SweepRole.Reference))!,
             Covered = [.. used.Where(s => s.Role == SweepRole.Covered)
-                .GroupBy(s => new SpecimenName(s.Lot ?? "1", s.Specimen ?? "1")).OrderBy(g => g.Key)
+                .GroupBy(s => SpecimenName.Of(s)).OrderBy(g => g.Key)
                 .Select(g => new SpecimenBlock(g.Key, Block(g)!))],
             Duplicates = duplicates,
             GridDifferences = interpolate ? [] : Differences(used, grid, band),

@@ -69,7 +69,7 @@ internal sealed class DuplicateSweeps : ICheck
         .Any(g => g.Count() >= seen.Campaign.Used().Concat(seen.Campaign.SetAside).Count(s => SweepKind.Of(s) == g.Key));
 
     private static SpecimenName? Specimen(DuplicateSweep twin) =>
-        twin.Copy.Role == SweepRole.Covered ? new SpecimenName(twin.Copy.Lot ?? "1", twin.Copy.Specimen ?? "1") : null;
+        twin.Copy.Role == SweepRole.Covered ? SpecimenName.Of(twin.Copy) : null;
 
     private Finding One(Evidence seen, DuplicateSweep twin) => new()
     {

@@ -42,7 +42,7 @@ internal sealed class Quantised : ICheck
 
     private static string Name(Sweep sweep) => sweep.Role switch
     {
-        SweepRole.Covered => new SpecimenName(sweep.Lot ?? "1", sweep.Specimen ?? "1").ToString(),
+        SweepRole.Covered => SpecimenName.Of(sweep).ToString(),
         SweepRole.Reference => "reference",
         _ => "floor",
     };

@@ -18,7 +18,7 @@ internal sealed record MistakenSweep(Sweep Sweep, ImmutableArray<KindCurve> Like
 
     /// <summary>Its specimen; null for floor, reference and plate.</summary>
     public SpecimenName? Specimen =>
-        Sweep.Role == SweepRole.Covered ? new SpecimenName(Sweep.Lot ?? "1", Sweep.Specimen ?? "1") : null;
+        Sweep.Role == SweepRole.Covered ? SpecimenName.Of(Sweep) : null;
 
     /// <summary>Whether this and another read like each other's kind, as files do that were exchanged.</summary>
     public bool IsExchangedWith(MistakenSweep other) => ReadsLike(other) && other.ReadsLike(this);

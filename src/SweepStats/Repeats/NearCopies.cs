@@ -47,16 +47,32 @@ internal sealed record NearCopies(
             return [];
         }
 
-        double[] Usual(KindPairs kind, KindPairs[] all) =>
-            [.. all.Where(k => Math.Abs(k.LevelDb - kind.LevelDb) <= SameLevelDb).SelectMany(k => k.Usual)];
         KindPairs[] covered = [.. campaign.Covered.Select(c => KindPairs.Of(c.Block, c.Name))];
         KindPairs reference = KindPairs.Of(campaign.Reference, null);
         return
         [
             .. campaign.Floor is { } floor ? OfFloor(KindPairs.Of(floor, null)) : [],
-            .. In(reference, reference.Usual),
-            .. covered.SelectMany(kind => In(kind, Usual(kind, covered))),
+            .. In(reference, UsualPairs.Of([reference])),
+            .. covered.Zip(OfSameLevel(covered), In).SelectMany(found => found),
         ];
+    }
+
+    // Specimens mostly read about as high, and then all are held against the same pairs: those are sorted once.
+    private static IEnumerable<UsualPairs> OfSameLevel(KindPairs[] kinds)
+    {
+        var known = new Dictionary<(double Lowest, double Highest), UsualPairs>();
+        foreach (KindPairs kind in kinds)
+        {
+            KindPairs[] alike = [.. kinds.Where(k => Math.Abs(k.LevelDb - kind.LevelDb) <= SameLevelDb)];
+            (double, double) levels = (alike.Min(k => k.LevelDb), alike.Max(k => k.LevelDb));
+            if (!known.TryGetValue(levels, out UsualPairs? usual))
+            {
+                usual = UsualPairs.Of(alike);
+                known.Add(levels, usual);
+            }
+
+            yield return usual;
+        }
     }
 
     /// <summary>Whether near copies could be told among the reference sweeps and among covered ones: each shows what is usual by its own pairs.</summary>
@@ -65,24 +81,36 @@ internal sealed record NearCopies(
 
     private static int Pairs(SweepBlock block) => block.SweepCount * (block.SweepCount - 1) / 2;
 
-    private static IEnumerable<NearCopies> In(KindPairs kind, double[] usual)
+    private static IEnumerable<NearCopies> In(KindPairs kind, UsualPairs usual)
     {
-        double middle = usual.Length < FewestPairs ? 0 : Sample.Median(usual);
-        if (middle == 0 || middle < kind.StepDb || usual.Count(s => s < Share * middle) >= MostAlike * usual.Length)
+        if (usual.MiddleDb == 0 || usual.MiddleDb < kind.StepDb || usual.MostAreAlike)
         {
             return [];
         }
 
-        return kind.Below(Share * middle) is { Length: > 0 } alike ? [kind.Told(alike, middle, byFrequency: false)] : [];
+        return kind.Below(Share * usual.MiddleDb) is { Length: > 0 } alike ? [kind.Told(alike, usual.MiddleDb, byFrequency: false)] : [];
     }
 
     // Noise is as different from sweep to sweep as it is from frequency to frequency, or more, where the points share some of it.
     private static NearCopies[] OfFloor(KindPairs floor)
     {
-        NearCopies[] found = [.. In(floor, floor.Usual)];
+        NearCopies[] found = [.. In(floor, UsualPairs.Of([floor]))];
         return found.Length > 0 ? found
             : floor.AlongDb >= floor.StepDb && floor.Below(Math.Min(SteadiestNoiseDb, Share * floor.AlongDb)) is { Length: > 0 } alike
             ? [floor.Told(alike, floor.AlongDb, byFrequency: true)] : [];
+    }
+
+    /// <summary>What is usual between two sweeps.</summary>
+    /// <param name="MiddleDb">Median scatter of a reading between them in dB; 0 where too few pairs tell.</param>
+    /// <param name="MostAreAlike">So many pairs lie far below the median that the others may be the odd ones.</param>
+    private sealed record UsualPairs(double MiddleDb, bool MostAreAlike)
+    {
+        public static UsualPairs Of(KindPairs[] kinds)
+        {
+            double[] all = [.. kinds.SelectMany(k => k.Usual)];
+            double middle = all.Length < FewestPairs ? 0 : Sample.Median(all);
+            return new UsualPairs(middle, all.Count(s => s < Share * middle) >= MostAlike * all.Length);
+        }
     }
 
     private sealed record AlikePair(int One, int Other, double Db, bool SamePlacement);

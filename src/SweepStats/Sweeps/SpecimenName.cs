@@ -5,6 +5,13 @@ namespace SweepStats.Sweeps;
 /// <param name="Specimen">Name within the lot.</param>
 public readonly record struct SpecimenName(string Lot, string Specimen) : IComparable<SpecimenName>
 {
+    /// <summary>The specimen of a covered sweep; "1" stands for a lot or a specimen without a name.</summary>
+    public static SpecimenName Of(Sweep sweep)
+    {
+        ArgumentNullException.ThrowIfNull(sweep);
+        return new(sweep.Lot ?? "1", sweep.Specimen ?? "1");
+    }
+
     /// <inheritdoc/>
     public int CompareTo(SpecimenName other)
     {

@@ -111,6 +111,18 @@ public sealed class LotWordingTests
         Assert.Null(LotAnswerWords.LotToTake(faulty));
     }
 
+    // Stray placements or copies make lots differ that do not.
+    [Fact]
+    public void NoLotIsNamedBeforeWhatMisleadsIsSettled()
+    {
+        Checks.Finding wrong = Drawn.Value.Findings[0] with { Misleads = true };
+        AnalysisResult misled = Drawn.Value with { Findings = [wrong] };
+        Assert.True(Drawn.Value.MayPrefer);
+        Assert.False(misled.MayPrefer);
+        Assert.Null(LotAnswerWords.LotToTake(misled));
+        Assert.NotNull(LotAnswerWords.LotToTake(Drawn.Value with { Findings = [wrong with { Misleads = false }] }));
+    }
+
     [Fact]
     public void TheLotToTakeStandsOnTheFirstScreenAndOnSheetTwo()
     {
