@@ -69,7 +69,7 @@ internal static class MistakenPlate
         };
     }
 
-    private static bool IsBelow(double[] covered, double[] plate) =>
+    private static bool IsBelow(ImmutableArray<double> covered, double[] plate) =>
         covered.Zip(plate).Count(p => p.Second - p.First >= MistakenSweeps.FarDb) >= KindCurve.Most * plate.Length;
 
     // Reference and specimens that stand clear of the noise, as far as they read about as high.
@@ -81,7 +81,7 @@ internal static class MistakenPlate
         }
 
         bool IsNear(SweepBlock block) =>
-            Sample.Mean(block.Means()) is var level && level >= lowest - MistakenSweeps.FarDb && level <= highest + MistakenSweeps.FarDb;
+            Sample.Mean(block.Means().AsSpan()) is var level && level >= lowest - MistakenSweeps.FarDb && level <= highest + MistakenSweeps.FarDb;
         bool IsClear(KindCurve kind) =>
             kind.MiddleDb.Zip(floor.LevelDb).Count(p => p.First - p.Second >= ClearOfNoiseDb) >= KindCurve.Most * kind.MiddleDb.Count;
         return
