@@ -21,7 +21,8 @@ internal static class PairScatter
     {
         if (a.Length != b.Length || a.Length < 2)
         {
-            throw new ArgumentException($"Two rows of one length are needed, at least 2; there are {a.Length} and {b.Length} values.");
+            throw new ArgumentException(
+                $"Two rows of one length are needed, at least 2; there are {a.Length} and {b.Length} values.");
         }
 
         return Math.Sqrt(SquaredSteps(a, b) / (4.0 * (a.Length - 1)));
