@@ -42,11 +42,12 @@ internal sealed class PrintingBrowser
     /// <exception cref="IOException">The browser did not print it.</exception>
     public byte[] Print(string page)
     {
-        DirectoryInfo scratch = Directory.CreateTempSubdirectory("sweepstats-print-");
+        DirectoryInfo? scratch = null;
         using var interruption = new Interruption(() => GiveUp(scratch));
+        interruption.Step(() => scratch = Directory.CreateTempSubdirectory("sweepstats-print-"));
         try
         {
-            string copy = Path.Combine(scratch.FullName, "page.html"), pdf = Path.Combine(scratch.FullName, "page.pdf");
+            string copy = Path.Combine(scratch!.FullName, "page.html"), pdf = Path.Combine(scratch.FullName, "page.pdf");
             // A PDF is handed on alone: what leads to a file beside the page leads nowhere from it.
             File.WriteAllText(copy, Regex.Replace(File.ReadAllText(page), " href=\"[^#\"][^\"]*\"", string.Empty));
             string said = Run(copy, pdf, interruption);
@@ -59,10 +60,16 @@ internal sealed class PrintingBrowser
     }
 
     /// <summary>What a signal does: ends the browser, and removes what it wrote.</summary>
-    internal void GiveUp(DirectoryInfo scratch)
+    internal void GiveUp(DirectoryInfo? scratch)
     {
-        _running?.Kill(entireProcessTree: true);
-        Remove(scratch);
+        try
+        {
+            _running?.Kill(entireProcessTree: true);
+        }
+        finally
+        {
+            Remove(scratch);
+        }
     }
 
     private static bool CanBeStarted(string file) => File.Exists(file)
@@ -126,11 +133,11 @@ internal sealed class PrintingBrowser
     private IOException Unprinted(string why) => new($"--pdf: '{Program}' {why}; leave --pdf out and print index.html from a browser");
 
     // What is left in the folder for scratch is no reason to give no report.
-    private static void Remove(DirectoryInfo scratch)
+    private static void Remove(DirectoryInfo? scratch)
     {
         try
         {
-            scratch.Delete(recursive: true);
+            scratch?.Delete(recursive: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

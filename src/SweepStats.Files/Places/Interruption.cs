@@ -71,7 +71,14 @@ public sealed class Interruption : IDisposable
         _ending = true;
         lock (_stepping)
         {
-            _tidy();
+            try
+            {
+                _tidy();
+            }
+            catch (Exception)
+            {
+                // Thrown here, whatever it is, it would end the run with a trace instead of as the signal does. What is left, the next run sweeps.
+            }
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using SweepStats.Acceptance.Commands;
 using SweepStats.Acceptance.Files;
 using SweepStats.Files.Places;
@@ -74,6 +75,33 @@ public sealed class EndedRuns : IDisposable
         Assert.True(tidied);
     }
 
+    /// <summary>Thrown on the thread of the signal it would end the run with a trace.</summary>
+    [Fact]
+    public void TidyingThatFailsDoesNotKeepASignalFromEndingTheRun()
+    {
+        int asked = 0;
+        using var interruption = new Interruption(() => throw new InvalidOperationException($"asked {++asked} times"));
+        interruption.End();
+        interruption.End();
+        Assert.Equal(2, asked);
+    }
+
+    /// <summary>A call that a signal interrupts says nothing of other runs: EINTR, then done, or EWOULDBLOCK.</summary>
+    [Theory]
+    [InlineData(true, 4, 4, 0)]
+    [InlineData(false, 4, 11)]
+    [InlineData(null, 4, 9)]
+    public void AnInterruptedCallIsMadeAgain(bool? held, params int[] errors)
+    {
+        int calls = 0;
+        Assert.Equal(held, UnixCalls.Held(() =>
+        {
+            Marshal.SetLastPInvokeError(errors[calls]);
+            return errors[calls++] == 0 ? 0 : -1;
+        }));
+        Assert.Equal(errors.Length, calls);
+    }
+
     [Theory]
     [InlineData("campaign.toml")]
     [InlineData("sweeps.csv")]
@@ -132,6 +160,22 @@ public sealed class EndedRuns : IDisposable
         run.Signal("INT");
         Assert.Equal((130, ""), run.End());
         Assert.Empty(Directory.EnumerateFileSystemEntries(held.Report));
+    }
+
+    [Fact]
+    public void ARehearsalThatWaitsForAnotherSaysSo()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        using Held held = Hold();
+        using var run = new OwnProcess("rehearse", held.Report, "--points", "11");
+        Assert.Equal($"sweepstats: {held.Report}: another run is putting its files there; waiting for it, Ctrl-C gives up", run.NextError());
+        held.Release();
+        Assert.Equal((0, ""), run.End());
+        Assert.True(File.Exists(Path.Combine(held.Report, "campaign.toml")));
     }
 
     [Fact]
