@@ -20,10 +20,17 @@ internal sealed class PrintingBrowser
 
     private Process? _running;
 
-    private PrintingBrowser(string program) => Program = program;
+    private readonly Func<DirectoryInfo> _scratch;
+
+    /// <param name="program">The browser's program.</param>
+    /// <param name="scratch">Makes a folder for what is needed on the way.</param>
+    internal PrintingBrowser(string program, Func<DirectoryInfo> scratch) => (Program, _scratch) = (program, scratch);
 
     /// <summary>The browser's program.</summary>
     public string Program { get; }
+
+    /// <summary>What a signal does while it prints, for tests.</summary>
+    internal Interruption? Interruption { get; private set; }
 
     /// <summary>The first in folders that are searched for programs; null where they hold none.</summary>
     /// <param name="path">The folders, as the environment's PATH lists them.</param>
@@ -33,7 +40,7 @@ internal sealed class PrintingBrowser
             .Where(Path.IsPathRooted)
             .SelectMany(folder => Names.Select(name => Path.Combine(folder, name)))
             .FirstOrDefault(CanBeStarted);
-        return program is null ? null : new PrintingBrowser(program);
+        return program is null ? null : new PrintingBrowser(program, () => Directory.CreateTempSubdirectory("sweepstats-print-"));
     }
 
     /// <summary>Prints a page.</summary>
@@ -44,7 +51,8 @@ internal sealed class PrintingBrowser
     {
         DirectoryInfo? scratch = null;
         using var interruption = new Interruption(() => GiveUp(scratch));
-        interruption.Step(() => scratch = Directory.CreateTempSubdirectory("sweepstats-print-"));
+        Interruption = interruption;
+        interruption.Step(() => scratch = _scratch());
         try
         {
             string copy = Path.Combine(scratch!.FullName, "page.html"), pdf = Path.Combine(scratch.FullName, "page.pdf");

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Runtime.InteropServices;
 using SweepStats.Acceptance.Commands;
 using SweepStats.Acceptance.Files;
+using SweepStats.Cli;
 using SweepStats.Files.Places;
 using Xunit;
 
@@ -228,6 +229,24 @@ public sealed class EndedRuns : IDisposable
         Assert.Equal((143, ""), run.End());
         Assert.False(Directory.Exists(Path.Combine(_folder.Path, "out")));
         Assert.True(SpinWait.SpinUntil(() => !Directory.Exists($"/proc/{File.ReadAllText(number).Trim()}"), TimeSpan.FromMinutes(1)));
+    }
+
+    [Fact]
+    public void ASignalWhileScratchForPrintingIsMadeRemovesIt()
+    {
+        string scratch = Path.Combine(_folder.Path, "scratch");
+        Thread? signal = null;
+        PrintingBrowser browser = null!;
+        browser = new PrintingBrowser("chromium", () =>
+        {
+            signal = Started(browser.Interruption!.End);
+            Assert.True(WaitsForEver(signal));
+            return Directory.CreateDirectory(scratch);
+        });
+        Thread print = Started(() => browser.Print(Path.Combine(_folder.Path, "page.html")));
+        Assert.True(SpinWait.SpinUntil(() => signal is { IsAlive: false }, TimeSpan.FromMinutes(1)));
+        Assert.True(WaitsForEver(print));
+        Assert.False(Directory.Exists(scratch));
     }
 
     private static FileStream Swept(string file, bool held)
