@@ -1,9 +1,9 @@
 #!/usr/bin/env python3
 """Attacks the program from outside: kills it at random, fills its disk, lets runs race, and holds every promise against what is then on the disk.
 
-    tests/faults/faults.py PROGRAM [--seconds 60] [--seed 1] [--only kills,signals,races,disk,place,steps,instants]
+    tests/faults/faults.py PROGRAM [--seconds 60] [--seed 1] [--only kills,signals,races,disk,place,steps,instants,fonts]
 
-PROGRAM is the built sweepstats. What needs a mount of its own (disk, place), or strace (steps, instants), is left out, and that is said, where there is none.
+PROGRAM is the built sweepstats. What needs a mount of its own (disk, place, fonts), or strace (steps, instants), is left out, and that is said, where there is none.
 Ends with 1 where a promise was broken.
 """
 import argparse, hashlib, json, os, random, re, shutil, signal, stat, subprocess, sys, tempfile, time
@@ -297,6 +297,19 @@ class Faults:
         with open(log, errors="replace") as file:
             return file.read().count("mkdir(")
 
+    def fonts(self, seconds):
+        """A machine without fonts: a report has its charts as SVG, and who asks for PNG is told what to install."""
+        bare = ["unshare", "--mount", "sh", "-c", 'mount -t tmpfs tmpfs /usr/share/fonts && exec "$@"', "sh"]
+        if subprocess.run([*bare, "true"], capture_output=True).returncode != 0:
+            print("fonts: left out, mounting is not permitted here, or there are no fonts")
+            return
+        plain, png = os.path.join(self.root, "fonts", "plain"), os.path.join(self.root, "fonts", "png")
+        code, _, error, _ = self.call("run", self.campaign, "--out", plain, under=bare)
+        self.expect(code == 0 and not (why := self.whole(plain)), f"without fonts: {error}")
+        code, _, error, _ = self.call("run", self.campaign, "--out", png, "--png", under=bare)
+        self.expect(code == 2 and "Install a font" in error and not os.path.exists(png), f"PNG without fonts: {code} {error}")
+        self.count("reports without fonts", 2)
+
     def mounted(self, name, size):
         path = os.path.join(self.root, name)
         os.mkdir(path)
@@ -306,7 +319,7 @@ class Faults:
         return path
 
 
-ATTACKS = ["kills", "signals", "races", "disk", "place", "steps", "instants"]
+ATTACKS = ["kills", "signals", "races", "disk", "place", "steps", "instants", "fonts"]
 
 
 def main():

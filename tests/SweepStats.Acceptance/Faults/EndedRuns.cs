@@ -87,6 +87,21 @@ public sealed class EndedRuns : IDisposable
         Assert.Equal(2, asked);
     }
 
+    /// <summary>Between a signal and the end of the run its own threads go on: what they begin then, nobody would tidy up.</summary>
+    [Fact]
+    public void WhatBeginsAfterASignalTakesNoStep()
+    {
+        var end = new Ending();
+        bool tidied = false, stepped = false;
+        using Interruption before = new(() => tidied = true, end), gone = new(() => throw new InvalidOperationException(), end);
+        gone.Dispose();
+        end.Begin();
+        Assert.True(tidied);
+        using var after = new Interruption(() => { }, end);
+        Assert.True(WaitsForEver(Started(() => after.Step(() => stepped = true))));
+        Assert.False(stepped);
+    }
+
     /// <summary>A call that a signal interrupts says nothing of other runs: EINTR, then done, or EWOULDBLOCK.</summary>
     [Theory]
     [InlineData(true, 4, 4, 0)]
