@@ -159,18 +159,29 @@ public static class CampaignTemplate
         var made = new MadeFolders();
         try
         {
-            made.Make(folder);
-            foreach (string name in Folders)
-            {
-                made.Make(Path.Combine(folder, name));
-            }
-
+            MakeFolders(made, folder);
             Write(folder, Settings, Manifest);
         }
         catch
         {
             made.Undo();
             throw;
+        }
+    }
+
+    private static void MakeFolders(MadeFolders made, string folder)
+    {
+        try
+        {
+            made.Make(folder);
+            foreach (string name in Folders)
+            {
+                made.Make(Path.Combine(folder, name));
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw WriteFault.Of(e, folder, "the campaign", "name another folder");
         }
     }
 
