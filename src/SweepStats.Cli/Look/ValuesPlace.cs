@@ -5,7 +5,9 @@ using SweepStats.Files.Results;
 
 namespace SweepStats.Cli.Look;
 
-/// <summary>Where the readings of --values may be written: a new file, or one that this option wrote before. Never a file that is read.</summary>
+/// <summary>
+/// Where the readings of --values may be written: a new file, or one that this option wrote before. Never a file that is read.
+/// </summary>
 internal static class ValuesPlace
 {
     public const string Json = ".json";
@@ -14,7 +16,8 @@ internal static class ValuesPlace
     // What each kind begins with, whatever was looked at.
     private const string JsonStart = "[\n  {\n    \"file\": ";
 
-    public static bool IsKnown(string target) => IsJson(target) || Path.GetExtension(target).Equals(Csv, StringComparison.OrdinalIgnoreCase);
+    public static bool IsKnown(string target) =>
+        IsJson(target) || Path.GetExtension(target).Equals(Csv, StringComparison.OrdinalIgnoreCase);
 
     public static bool IsJson(string target) => Path.GetExtension(target).Equals(Json, StringComparison.OrdinalIgnoreCase);
 
@@ -38,7 +41,8 @@ internal static class ValuesPlace
         }
 
         return File.Exists(full) && !IsOurs(full)
-            ? new ReadFault(target, null, "there is a file of this name that --values did not write", "name another file after --values, or move that one away")
+            ? new ReadFault(target, null, "there is a file of this name that --values did not write",
+                "name another file after --values, or move that one away")
             : null;
     }
 
@@ -47,7 +51,8 @@ internal static class ValuesPlace
     {
         string full = Path.GetFullPath(path);
         var file = new FileInfo(full);
-        return LostLink.CircleAt(full) is not null || file.LinkTarget is null ? full : file.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? full;
+        return LostLink.CircleAt(full) is not null || file.LinkTarget is null ? full
+            : file.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? full;
     }
 
     private static bool IsOurs(string path)
@@ -56,6 +61,7 @@ internal static class ValuesPlace
         byte[] expected = Encoding.UTF8.GetBytes(start);
         byte[] found = new byte[expected.Length];
         using FileStream file = File.OpenRead(path);
-        return file.ReadAtLeast(found, found.Length, throwOnEndOfStream: false) == found.Length && found.AsSpan().SequenceEqual(expected);
+        return file.ReadAtLeast(found, found.Length, throwOnEndOfStream: false) == found.Length
+            && found.AsSpan().SequenceEqual(expected);
     }
 }

@@ -1,7 +1,9 @@
 namespace SweepStats.Files.Places;
 
 /// <summary>That a signal ends the run: all that is to be tidied up then, and what begins after it never begins.</summary>
-/// <remarks>Between the signal and the end the run's own threads go on, and may be about to make something new that nobody would tidy up.</remarks>
+/// <remarks>
+/// Between the signal and the end the run's own threads go on, and may be about to make something new that nobody would tidy up.
+/// </remarks>
 internal sealed class Ending
 {
     private readonly Lock _turn = new();

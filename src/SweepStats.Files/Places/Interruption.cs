@@ -10,7 +10,8 @@ namespace SweepStats.Files.Places;
 /// </remarks>
 public sealed class Interruption : IDisposable
 {
-    private static readonly PosixSignal[] Ends = [PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP, PosixSignal.SIGQUIT];
+    private static readonly PosixSignal[] Ends =
+        [PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP, PosixSignal.SIGQUIT];
 
     private readonly Lock _stepping = new();
     private readonly Action _tidy;
@@ -86,7 +87,8 @@ public sealed class Interruption : IDisposable
             }
             catch (Exception)
             {
-                // Thrown here, whatever it is, it would end the run with a trace instead of as the signal does. What is left, the next run sweeps.
+                // Thrown here, whatever it is, it would end the run with a trace instead of as the signal does. What is left, the
+                // next run sweeps.
             }
         }
     }

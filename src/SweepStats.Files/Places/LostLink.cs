@@ -3,7 +3,8 @@ namespace SweepStats.Files.Places;
 /// <summary>A link that leads to nothing: no folder to read or to replace, and no room for a new one.</summary>
 public static class LostLink
 {
-    private const string Circle = "this is a link that leads round in a circle", CircleOnTheWay = "a link on the way there leads round in a circle";
+    private const string Circle = "this is a link that leads round in a circle",
+        CircleOnTheWay = "a link on the way there leads round in a circle";
 
     // ELOOP of Linux and of macOS.
     private static readonly int[] TooManyLinks = [40, 62];
@@ -12,7 +13,8 @@ public static class LostLink
     /// <param name="target">The target, as it was named.</param>
     /// <param name="elsewhere">Where else to write, such as "choose another folder with --out".</param>
     public static ReadFault? Of(string target, string elsewhere) => Problem(target) is { } problem
-        ? new ReadFault(target, null, problem, $"{(problem == Circle ? "" : "make that folder, ")}remove the link, or {elsewhere}")
+        ? new ReadFault(target, null, problem,
+            $"{(problem == Circle ? "" : "make that folder, ")}remove the link, or {elsewhere}")
         : null;
 
     /// <summary>What is wrong with a path that leads round in a circle, itself or on its way; null where it does not.</summary>

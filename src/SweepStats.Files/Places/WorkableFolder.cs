@@ -1,6 +1,8 @@
 namespace SweepStats.Files.Places;
 
-/// <summary>Lets the owner of a folder take away what lies in it, as long as it is held. A folder that stays has its own mode again.</summary>
+/// <summary>
+/// Lets the owner of a folder take away what lies in it, as long as it is held. A folder that stays has its own mode again.
+/// </summary>
 internal sealed class WorkableFolder : IDisposable
 {
     private readonly string _folder;

@@ -185,7 +185,9 @@ public static class CampaignTemplate
         }
     }
 
-    /// <summary>Writes campaign.toml and sweeps.csv for the trace files that a folder holds. None of them is moved or changed.</summary>
+    /// <summary>
+    /// Writes campaign.toml and sweeps.csv for the trace files that a folder holds. None of them is moved or changed.
+    /// </summary>
     /// <param name="folder">The folder.</param>
     /// <param name="proposal">What it may be.</param>
     /// <returns>sweeps.csv as it was written.</returns>
@@ -215,10 +217,12 @@ public static class CampaignTemplate
 
         if (IsLeftAlone(folder))
         {
-            throw new IOException($"'{Path.Combine(folder, CampaignFolder.ManifestName)}' was left by an earlier init that was killed before it had written campaign.toml too. Remove it and start again.");
+            throw new IOException($"'{Path.Combine(folder, CampaignFolder.ManifestName)}' was left by an earlier init that was "
+                + "killed before it had written campaign.toml too. Remove it and start again.");
         }
 
-        foreach (string path in new[] { CampaignFolder.SettingsName, CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(Path.Exists))
+        foreach (string path in new[] { CampaignFolder.SettingsName,
+            CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(Path.Exists))
         {
             throw new IOException($"'{path}' is already there. Name a new folder; this one is a campaign.");
         }
@@ -233,7 +237,8 @@ public static class CampaignTemplate
     {
         try
         {
-            using GatheredFile settingsFile = Gathered(folder, CampaignFolder.SettingsName, settings), manifestFile = Gathered(folder, CampaignFolder.ManifestName, manifest);
+            using GatheredFile settingsFile = Gathered(folder, CampaignFolder.SettingsName, settings),
+                manifestFile = Gathered(folder, CampaignFolder.ManifestName, manifest);
             GatheredFile.CommitBoth(manifestFile, settingsFile);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -21,13 +21,15 @@ internal static class ChanceGrid
     /// <summary>Draws of a sample variance over its true value: χ² over its degrees of freedom.</summary>
     public static ReadOnlySpan<double> VarianceRatios(int dimension, double degreesOfFreedom, int points) =>
         double.IsInteger(degreesOfFreedom) && degreesOfFreedom <= MostKept
-            ? Kept.GetOrAdd(new Key(dimension, degreesOfFreedom, points), key => Drawn(key.Dimension, key.DegreesOfFreedom, key.Points))
+            ? Kept.GetOrAdd(new Key(dimension, degreesOfFreedom, points),
+                key => Drawn(key.Dimension, key.DegreesOfFreedom, key.Points))
             : Drawn(dimension, degreesOfFreedom, points);
 
     private static double[] Drawn(int dimension, double degreesOfFreedom, int points)
     {
         double shape = degreesOfFreedom / 2.0;
-        return [.. Enumerable.Range(1, points).Select(i => GammaDistribution.Quantile(shape, Inverse(i, Primes[dimension])) / shape)];
+        return [.. Enumerable.Range(1, points)
+            .Select(i => GammaDistribution.Quantile(shape, Inverse(i, Primes[dimension])) / shape)];
     }
 
     private static double Inverse(int index, int radix)

@@ -20,13 +20,16 @@ public static class SweepPlanner
         ArgumentNullException.ThrowIfNull(basis);
         ArgumentNullException.ThrowIfNull(question);
         bool byPlacement = basis.PlacementDeviationDb is not null;
-        var search = new FewestSweeps(basis, question.Confidence, question.ReferenceFixed ? question.Numbers.ReferenceSweeps : null);
-        ImmutableArray<ExpectedWidth> fewest = question.HalfWidthDb is { } wanted ? Fewest(search, wanted, question, byPlacement) : [];
+        var search =
+            new FewestSweeps(basis, question.Confidence, question.ReferenceFixed ? question.Numbers.ReferenceSweeps : null);
+        ImmutableArray<ExpectedWidth> fewest = question.HalfWidthDb is { } wanted
+            ? Fewest(search, wanted, question, byPlacement) : [];
         progress?.Report(SearchedAt);
         SweepNumbers chosen = fewest.Length == 0
             ? question.Numbers
             : fewest.OrderBy(w => w.Numbers.Placements).ThenBy(w => w.Numbers.CoveredSweeps).First().Numbers;
-        ResultForecast? forecast = basis.Noise.IsDefaultOrEmpty || !chosen.Repeated ? null : new ResultForecast(basis, chosen, question.Confidence, question.ClaimLevel);
+        ResultForecast? forecast = basis.Noise.IsDefaultOrEmpty || !chosen.Repeated ? null
+            : new ResultForecast(basis, chosen, question.Confidence, question.ClaimLevel);
         ImmutableArray<ImmutableArray<ExpectedWidth>> table = Table(search, byPlacement);
         progress?.Report(TabledAt);
         return new SweepPlan
@@ -38,10 +41,12 @@ public static class SweepPlanner
             Chosen = chosen,
             HalfWidthDb = HalfWidthForecast.Db(basis, chosen, question.Confidence),
             HalfWidthInNineOfTenDb = HalfWidthForecast.Db(basis, chosen, question.Confidence, 0.9),
-            TwiceThePlacementsDb = byPlacement ? Twice(basis, question, chosen with { Placements = 2 * chosen.Placements }) : null,
+            TwiceThePlacementsDb = byPlacement
+                ? Twice(basis, question, chosen with { Placements = 2 * chosen.Placements }) : null,
             TwiceTheSweepsDb = Twice(basis, question, chosen with { SweepsEach = 2 * chosen.SweepsEach }),
             UsableRangeDb = basis.RangeDb is { } range ? forecast?.UsableRangeDb(range) : null,
-            Claim = forecast is null ? null : Claim(forecast, question, basis.RangeDb, progress is null ? null : new Stretch(progress)),
+            Claim = forecast is null ? null
+                : Claim(forecast, question, basis.RangeDb, progress is null ? null : new Stretch(progress)),
         };
     }
 
@@ -50,9 +55,11 @@ public static class SweepPlanner
         : [.. PlacementsShown.Select(m => ImmutableArray.Create(search.Expect(1, m)))];
 
     private static double Twice(PlanBasis basis, PlanQuestion question, SweepNumbers numbers) => HalfWidthForecast.Db(
-        basis, question.ReferenceFixed ? numbers : numbers with { ReferenceSweeps = 2 * numbers.ReferenceSweeps }, question.Confidence);
+        basis, question.ReferenceFixed ? numbers : numbers with { ReferenceSweeps = 2 * numbers.ReferenceSweeps },
+        question.Confidence);
 
-    private static ImmutableArray<ExpectedWidth> Fewest(FewestSweeps search, double wanted, PlanQuestion question, bool byPlacement)
+    private static ImmutableArray<ExpectedWidth> Fewest(FewestSweeps search, double wanted, PlanQuestion question,
+        bool byPlacement)
     {
         if (question.AllFixed(byPlacement))
         {
@@ -73,7 +80,8 @@ public static class SweepPlanner
         var kept = ImmutableArray.CreateBuilder<ExpectedWidth>();
         foreach (int each in sweepsEach)
         {
-            if (search.Placements(wanted, each) is { } found && (kept.Count == 0 || found.Numbers.Placements < kept[^1].Numbers.Placements))
+            if (search.Placements(wanted, each) is { } found
+                && (kept.Count == 0 || found.Numbers.Placements < kept[^1].Numbers.Placements))
             {
                 kept.Add(found);
             }

@@ -10,8 +10,8 @@ public static partial class StatedDate
     private static readonly string[] Forms = ["d.M.yyyy", "d MMMM yyyy", "MMMM d, yyyy", "d MMM yyyy"];
 
     /// <summary>
-    /// Every day written as 2026-10-05, else a single day written out or with full stops, day before month; empty where none can be read.
-    /// Other ways of writing a day have several readings.
+    /// Every day written as 2026-10-05, else a single day written out or with full stops, day before month; empty where none can
+    /// be read. Other ways of writing a day have several readings.
     /// </summary>
     /// <param name="text">As written.</param>
     public static ImmutableArray<DateOnly> Days(string text)

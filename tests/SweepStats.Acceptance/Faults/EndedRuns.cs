@@ -40,7 +40,8 @@ public sealed class EndedRuns : IDisposable
     [Fact]
     public void ASignalBeforeTheSecondOfTwoFilesLeavesNeither()
     {
-        GatheredFile one = new(Path.Combine(_folder.Path, "sweeps.csv")), other = new(Path.Combine(_folder.Path, "campaign.toml"));
+        GatheredFile one = new(Path.Combine(_folder.Path, "sweeps.csv")),
+            other = new(Path.Combine(_folder.Path, "campaign.toml"));
         other.Interruption.End();
         Thread writing = Started(() =>
         {
@@ -87,7 +88,9 @@ public sealed class EndedRuns : IDisposable
         Assert.Equal(2, asked);
     }
 
-    /// <summary>Between a signal and the end of the run its own threads go on: what they begin then, nobody would tidy up.</summary>
+    /// <summary>
+    /// Between a signal and the end of the run its own threads go on: what they begin then, nobody would tidy up.
+    /// </summary>
     [Fact]
     public void WhatBeginsAfterASignalTakesNoStep()
     {
@@ -123,7 +126,8 @@ public sealed class EndedRuns : IDisposable
     [InlineData("sweeps.csv")]
     public void OfTwoFilesNeitherIsWrittenWhereOneOfThemCameMeanwhile(string came)
     {
-        using GatheredFile manifest = new(Path.Combine(_folder.Path, "sweeps.csv")), settings = new(Path.Combine(_folder.Path, "campaign.toml"));
+        using GatheredFile manifest = new(Path.Combine(_folder.Path, "sweeps.csv")),
+            settings = new(Path.Combine(_folder.Path, "campaign.toml"));
         manifest.Content.Write("file,role\n"u8);
         settings.Content.Write("title = \"new\"\n"u8);
         _folder.With(came, "years of work");
@@ -135,7 +139,8 @@ public sealed class EndedRuns : IDisposable
     }
 
     /// <summary>
-    /// A sweeper that looks just when a run makes its lock takes it for a dead one's: it holds it before the run does, or has removed it already.
+    /// A sweeper that looks just when a run makes its lock takes it for a dead one's: it holds it before the run does, or has
+    /// removed it already.
     /// </summary>
     [Theory]
     [InlineData(true)]
@@ -172,7 +177,8 @@ public sealed class EndedRuns : IDisposable
 
         using Held held = Hold();
         using var run = new OwnProcess("run", Shell.Demo, "--out", held.Report, "--charts", "none", "--quiet");
-        Assert.Equal($"sweepstats: {held.Report}: another run is putting its files there; waiting for it, Ctrl-C gives up", run.NextError());
+        Assert.Equal($"sweepstats: {held.Report}: another run is putting its files there; waiting for it, Ctrl-C gives up",
+            run.NextError());
         run.Signal("INT");
         Assert.Equal((130, ""), run.End());
         Assert.Empty(Directory.EnumerateFileSystemEntries(held.Report));
@@ -188,7 +194,8 @@ public sealed class EndedRuns : IDisposable
 
         using Held held = Hold();
         using var run = new OwnProcess("rehearse", held.Report, "--points", "11");
-        Assert.Equal($"sweepstats: {held.Report}: another run is putting its files there; waiting for it, Ctrl-C gives up", run.NextError());
+        Assert.Equal($"sweepstats: {held.Report}: another run is putting its files there; waiting for it, Ctrl-C gives up",
+            run.NextError());
         held.Release();
         Assert.Equal((0, ""), run.End());
         Assert.True(File.Exists(Path.Combine(held.Report, "campaign.toml")));
@@ -210,7 +217,9 @@ public sealed class EndedRuns : IDisposable
         Assert.True(File.Exists(Path.Combine(held.Report, "summary.json")));
     }
 
-    /// <summary>Else a browser that outlives its run would go on holding the folder. The flag is O_CLOEXEC, octal 2000000.</summary>
+    /// <summary>
+    /// Else a browser that outlives its run would go on holding the folder. The flag is O_CLOEXEC, octal 2000000.
+    /// </summary>
     [Fact]
     public void NoProgramThatARunStartsInheritsAFolder()
     {
@@ -236,14 +245,20 @@ public sealed class EndedRuns : IDisposable
         string browser = Path.Combine(_folder.Path, "bin/chromium"), report = Path.Combine(_folder.Path, "out/report");
         _folder.With("bin/chromium", $"#!/bin/sh\necho $$ > {_folder.Path}/number\nexec sleep 600\n");
         File.SetUnixFileMode(browser, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        var path = new Dictionary<string, string> { ["PATH"] = $"{Path.GetDirectoryName(browser)}:{Environment.GetEnvironmentVariable("PATH")}" };
+        var path = new Dictionary<string, string>
+        {
+            ["PATH"] =
+            $"{Path.GetDirectoryName(browser)}:{Environment.GetEnvironmentVariable("PATH")}",
+        };
         using var run = new OwnProcess(path, "run", Shell.Demo, "--out", report, "--charts", "none", "--pdf", "--quiet");
         string number = Path.Combine(_folder.Path, "number");
-        Assert.True(SpinWait.SpinUntil(() => File.Exists(number) && File.ReadAllText(number).EndsWith('\n'), TimeSpan.FromMinutes(5)));
+        Assert.True(
+            SpinWait.SpinUntil(() => File.Exists(number) && File.ReadAllText(number).EndsWith('\n'), TimeSpan.FromMinutes(5)));
         run.Signal("TERM");
         Assert.Equal((143, ""), run.End());
         Assert.False(Directory.Exists(Path.Combine(_folder.Path, "out")));
-        Assert.True(SpinWait.SpinUntil(() => !Directory.Exists($"/proc/{File.ReadAllText(number).Trim()}"), TimeSpan.FromMinutes(1)));
+        Assert.True(
+            SpinWait.SpinUntil(() => !Directory.Exists($"/proc/{File.ReadAllText(number).Trim()}"), TimeSpan.FromMinutes(1)));
     }
 
     [Fact]
@@ -294,7 +309,8 @@ public sealed class EndedRuns : IDisposable
 
     private static bool WaitsForEver(Thread thread)
     {
-        SpinWait.SpinUntil(() => !thread.IsAlive || thread.ThreadState.HasFlag(System.Threading.ThreadState.WaitSleepJoin), TimeSpan.FromMinutes(1));
+        SpinWait.SpinUntil(() => !thread.IsAlive || thread.ThreadState.HasFlag(System.Threading.ThreadState.WaitSleepJoin),
+            TimeSpan.FromMinutes(1));
         return thread.IsAlive;
     }
 

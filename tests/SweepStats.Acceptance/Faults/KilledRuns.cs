@@ -6,7 +6,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Faults;
 
-/// <summary>What a run finds that another one left behind. Kills of whole processes at random instants are in tests/faults.</summary>
+/// <summary>
+/// What a run finds that another one left behind. Kills of whole processes at random instants are in tests/faults.
+/// </summary>
 public sealed class KilledRuns : IDisposable
 {
     private const string Run = "0123456789abcdef0123456789abcdef";
@@ -63,13 +65,18 @@ public sealed class KilledRuns : IDisposable
         Assert.Equal(["autumn"], Names(Place));
     }
 
-    /// <summary>Two files have no exchange in one step: an init that is killed between them leaves the manifest alone, and its settings out of sight.</summary>
+    /// <summary>
+    /// Two files have no exchange in one step: an init that is killed between them leaves the manifest alone, and its settings
+    /// out of sight.
+    /// </summary>
     [Fact]
     public void AManifestThatAKilledInitLeftAloneIsToldAsThat()
     {
         string folder = Path.Combine(_folder.Path, "campaign"), manifest = Path.Combine(folder, "sweeps.csv");
-        _folder.With("campaign/sweeps.csv", "file,role\n").With($"campaign/.campaign.toml.{Run}.part", "title = \"new\"\n").With($"campaign/.campaign.toml.{Run}.lock", "");
-        Assert.Equal((2, "", $"sweepstats: '{manifest}' was left by an earlier init that was killed before it had written campaign.toml too. Remove it and start again.\n"), Shell.Run("init", folder));
+        _folder.With("campaign/sweeps.csv", "file,role\n").With($"campaign/.campaign.toml.{Run}.part", "title = \"new\"\n")
+            .With($"campaign/.campaign.toml.{Run}.lock", "");
+        Assert.Equal((2, "", $"sweepstats: '{manifest}' was left by an earlier init that was killed before it had written "
+            + "campaign.toml too. Remove it and start again.\n"), Shell.Run("init", folder));
         Assert.Equal(3, Names(folder).Count());
         File.Delete(manifest);
         Assert.Equal((0, ""), Shell.Run("init", folder) is (var code, _, var error) ? (code, error) : default);
@@ -81,7 +88,8 @@ public sealed class KilledRuns : IDisposable
     {
         string folder = Path.Combine(_folder.Path, "campaign");
         _folder.With("campaign/sweeps.csv", "file,role\n").With($"campaign/.campaign.toml.{Run}.part", "");
-        using var alive = new FileStream(Path.Combine(folder, $".campaign.toml.{Run}.lock"), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None);
+        using var alive = new FileStream(Path.Combine(folder, $".campaign.toml.{Run}.lock"), FileMode.CreateNew,
+            FileAccess.ReadWrite, FileShare.None);
         Assert.Contains("is already there", Shell.Run("init", folder).Error, StringComparison.Ordinal);
     }
 
@@ -144,13 +152,16 @@ public sealed class KilledRuns : IDisposable
         }
 
         Report("old");
-        const UnixFileMode shared = UnixFileMode.SetGroup | UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.GroupExecute;
+        const UnixFileMode shared =
+            UnixFileMode.SetGroup | UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.GroupExecute;
         File.SetUnixFileMode(Target, shared);
         Report("new");
         Assert.Equal(shared, File.GetUnixFileMode(Target));
     }
 
-    /// <summary>Where the library has no name for the exchange in one step, as musl has none, the system does it by its number.</summary>
+    /// <summary>
+    /// Where the library has no name for the exchange in one step, as musl has none, the system does it by its number.
+    /// </summary>
     [Fact]
     public void FoldersAreExchangedByTheNumberOfTheCallToo()
     {
@@ -213,7 +224,8 @@ public sealed class KilledRuns : IDisposable
     private static string Summary(ReportFolder report) => "{\"program\": \"sweepstats\", \"report_files\": ["
         + string.Join(", ", report.Written().Select(f => $"{{\"path\": \"{f.Path}\", \"sha256\": \"{f.Sha256}\"}}")) + "]}";
 
-    private static IEnumerable<string> Names(string folder) => Directory.EnumerateFileSystemEntries(folder).Select(p => Path.GetFileName(p)!).Order(StringComparer.Ordinal);
+    private static IEnumerable<string> Names(string folder) =>
+        Directory.EnumerateFileSystemEntries(folder).Select(p => Path.GetFileName(p)!).Order(StringComparer.Ordinal);
 
     private static void Write(ReportFolder report, string path, string text)
     {

@@ -60,8 +60,15 @@ public sealed class SweepPlannerTests
         Assert.Equal(SweepPlanner.Of(ranged, question).Claim!.RangeNeededDb, plan.Claim!.RangeNeededDb);
     }
 
-    private static SweepPlan Plan(double wanted, SweepNumbers numbers, bool placementsFixed = false, bool sweepsFixed = false) => SweepPlanner.Of(
-        Placed, new PlanQuestion { HalfWidthDb = wanted, Numbers = numbers, PlacementsFixed = placementsFixed, SweepsFixed = sweepsFixed });
+    private static SweepPlan Plan(double wanted, SweepNumbers numbers, bool placementsFixed = false, bool sweepsFixed = false) =>
+        SweepPlanner.Of(
+        Placed, new PlanQuestion
+        {
+            HalfWidthDb = wanted,
+            Numbers = numbers,
+            PlacementsFixed = placementsFixed,
+            SweepsFixed = sweepsFixed,
+        });
 
     private sealed class Told : IProgress<double>
     {
