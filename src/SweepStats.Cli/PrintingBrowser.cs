@@ -21,10 +21,17 @@ internal sealed class PrintingBrowser
 
     private Process? _running;
 
-    private PrintingBrowser(string program) => Program = program;
+    private readonly Func<DirectoryInfo> _scratch;
+
+    /// <param name="program">The browser's program.</param>
+    /// <param name="scratch">Makes a folder for what is needed on the way.</param>
+    internal PrintingBrowser(string program, Func<DirectoryInfo> scratch) => (Program, _scratch) = (program, scratch);
 
     /// <summary>The browser's program.</summary>
     public string Program { get; }
+
+    /// <summary>What a signal does while it prints, for tests.</summary>
+    internal Interruption? Interruption { get; private set; }
 
     /// <summary>The first in folders that are searched for programs; null where they hold none.</summary>
     /// <param name="path">The folders, as the environment's PATH lists them.</param>
@@ -34,7 +41,7 @@ internal sealed class PrintingBrowser
             .Where(Path.IsPathRooted)
             .SelectMany(folder => Names.Select(name => Path.Combine(folder, name)))
             .FirstOrDefault(CanBeStarted);
-        return program is null ? null : new PrintingBrowser(program);
+        return program is null ? null : new PrintingBrowser(program, () => Directory.CreateTempSubdirectory("sweepstats-print-"));
     }
 
     /// <summary>Prints a page.</summary>
@@ -43,11 +50,13 @@ internal sealed class PrintingBrowser
     /// <exception cref="IOException">The browser did not print it.</exception>
     public byte[] Print(string page)
     {
-        DirectoryInfo scratch = Directory.CreateTempSubdirectory("sweepstats-print-");
+        DirectoryInfo? scratch = null;
         using var interruption = new Interruption(() => GiveUp(scratch));
+        Interruption = interruption;
+        interruption.Step(() => scratch = _scratch());
         try
         {
-            string copy = Path.Combine(scratch.FullName, "page.html"), pdf = Path.Combine(scratch.FullName, "page.pdf");
+            string copy = Path.Combine(scratch!.FullName, "page.html"), pdf = Path.Combine(scratch.FullName, "page.pdf");
             // A PDF is handed on alone: what leads to a file beside the page leads nowhere from it.
             File.WriteAllText(copy, Regex.Replace(File.ReadAllText(page), " href=\"[^#\"][^\"]*\"", string.Empty));
             string said = Run(copy, pdf, interruption);
@@ -60,10 +69,16 @@ internal sealed class PrintingBrowser
     }
 
     /// <summary>What a signal does: ends the browser, and removes what it wrote.</summary>
-    internal void GiveUp(DirectoryInfo scratch)
+    internal void GiveUp(DirectoryInfo? scratch)
     {
-        _running?.Kill(entireProcessTree: true);
-        Remove(scratch);
+        try
+        {
+            _running?.Kill(entireProcessTree: true);
+        }
+        finally
+        {
+            Remove(scratch);
+        }
     }
 
     private static bool CanBeStarted(string file) => File.Exists(file)
@@ -132,11 +147,11 @@ internal sealed class PrintingBrowser
         new($"--pdf: '{Program}' {why}; leave --pdf out and print index.html from a browser");
 
     // What is left in the folder for scratch is no reason to give no report.
-    private static void Remove(DirectoryInfo scratch)
+    private static void Remove(DirectoryInfo? scratch)
     {
         try
         {
-            scratch.Delete(recursive: true);
+            scratch?.Delete(recursive: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -1,9 +1,9 @@
 #!/usr/bin/env python3
 """Attacks the program from outside: kills it at random, fills its disk, lets runs race, and holds every promise against what is then on the disk.
 
-    tests/faults/faults.py PROGRAM [--seconds 60] [--seed 1] [--only kills,signals,races,disk,place,steps]
+    tests/faults/faults.py PROGRAM [--seconds 60] [--seed 1] [--only kills,signals,races,disk,place,steps,instants,fonts]
 
-PROGRAM is the built sweepstats. What needs a mount of its own (disk, place), or strace (steps), is left out, and that is said, where there is none.
+PROGRAM is the built sweepstats. What needs a mount of its own (disk, place, fonts), or strace (steps, instants), is left out, and that is said, where there is none.
 Ends with 1 where a promise was broken.
 """
 import argparse, hashlib, json, os, random, re, shutil, signal, stat, subprocess, sys, tempfile, time
@@ -255,6 +255,61 @@ class Faults:
         self.expect(not (missing := (set(self.files(target)) | {"", "charts"}) - flushed), f"not on the disk before the exchange: {sorted(missing)[:3]}")
         self.count("files flushed before the exchange", len(flushed))
 
+    def instants(self, seconds):
+        """A kill or a signal at one call of the system: between the two files of init, and at the making of each folder of a run that prints."""
+        if shutil.which("strace") is None:
+            print("instants: left out, there is no strace")
+            return
+        self.between_two_files(os.path.join(self.root, "instants", "campaign"))
+        end, number, made = time.monotonic() + seconds, 0, 20
+        while number < made or time.monotonic() < end:
+            number += 1
+            made = self.at_a_folder(os.path.join(self.root, "instants", "reports"), number if number <= made else self.dice.randint(1, made)) or made
+
+    def between_two_files(self, folder):
+        self.call("init", folder, under=["strace", "-f", "-qq", "-o", "/dev/null", "-e", "trace=rename", "-e", "inject=rename:signal=SIGKILL:when=2"])
+        alone = os.path.join(folder, "sweeps.csv")
+        self.count("kills between two files" if os.path.exists(alone) and not os.path.exists(os.path.join(folder, "campaign.toml")) else "kills that missed them")
+        code, _, error, _ = self.call("init", folder)
+        self.expect(code == 2 and "killed" in error, f"after a kill between two files: {code} {error}")
+        os.remove(alone)
+        code, _, error, _ = self.call("init", folder)
+        self.expect(code == 0 and not self.hidden(folder), f"after what it left alone was removed: {code} {error} {self.hidden(folder)}")
+
+    def at_a_folder(self, place, number):
+        """A signal when the run makes its folder of a number, on one thread; the number of all where it makes fewer."""
+        scratch, browser = os.path.join(place, "scratch"), os.path.join(place, "bin")
+        for folder in (scratch, browser):
+            os.makedirs(folder, exist_ok=True)
+        with open(os.path.join(browser, "chromium"), "w") as script:
+            script.write('#!/bin/sh\nfor word; do case $word in --print-to-pdf=*) echo > "${word#*=}";; esac; done\n')
+        os.chmod(os.path.join(browser, "chromium"), 0o755)
+        log, target = os.path.join(self.root, "calls"), os.path.join(place, "report")
+        under = ["env", f"TMPDIR={scratch}", f"PATH={browser}:{os.environ['PATH']}", "strace", "-f", "-qq", "-o", log, "-e", "trace=mkdir", "-e", f"inject=mkdir:signal=SIGTERM:when={number}"]
+        shutil.rmtree(target, ignore_errors=True)
+        code = self.call("run", self.campaign, "--out", target, "--charts", "none", "--pdf", "--threads", "1", under=under)[0]
+        left = [name for name in os.listdir(scratch) if name.startswith("sweepstats-print-")]
+        self.expect(not left and not self.hidden(place), f"SIGTERM at the making of folder {number} left {left} {self.hidden(place)}")
+        if code != 0:
+            self.count("signals at the making of a folder")
+            self.expect(not os.path.exists(target), f"SIGTERM at the making of folder {number} left a report")
+            return None
+        with open(log, errors="replace") as file:
+            return file.read().count("mkdir(")
+
+    def fonts(self, seconds):
+        """A machine without fonts: a report has its charts as SVG, and who asks for PNG is told what to install."""
+        bare = ["unshare", "--mount", "sh", "-c", 'mount -t tmpfs tmpfs /usr/share/fonts && exec "$@"', "sh"]
+        if subprocess.run([*bare, "true"], capture_output=True).returncode != 0:
+            print("fonts: left out, mounting is not permitted here, or there are no fonts")
+            return
+        plain, png = os.path.join(self.root, "fonts", "plain"), os.path.join(self.root, "fonts", "png")
+        code, _, error, _ = self.call("run", self.campaign, "--out", plain, under=bare)
+        self.expect(code == 0 and not (why := self.whole(plain)), f"without fonts: {error}")
+        code, _, error, _ = self.call("run", self.campaign, "--out", png, "--png", under=bare)
+        self.expect(code == 2 and "Install a font" in error and not os.path.exists(png), f"PNG without fonts: {code} {error}")
+        self.count("reports without fonts", 2)
+
     def mounted(self, name, size):
         path = os.path.join(self.root, name)
         os.mkdir(path)
@@ -264,7 +319,7 @@ class Faults:
         return path
 
 
-ATTACKS = ["kills", "signals", "races", "disk", "place", "steps"]
+ATTACKS = ["kills", "signals", "races", "disk", "place", "steps", "instants", "fonts"]
 
 
 def main():

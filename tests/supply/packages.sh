@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Asks the package registry which packages of the program have known vulnerabilities, are no longer kept, or have later versions.
-# Needs the network, so it is no part of the tests. Ends with 1 where a vulnerability is known. What was decided stands in DEVELOPERS.md.
+# Needs the network, so it is no part of the tests. Ends with 1 where a vulnerability is known. What was decided stands in reports/studies/attacks.md.
 set -uo pipefail
 cd "$(dirname "$0")/../.."
 status=0

@@ -51,14 +51,20 @@ internal static class PlanCommand
         SweepNumbers usual = UsualNumbers.For(basis, pilot is null ? null : UsualNumbers.OfPilot(pilot.Campaign));
         Confidence level = Level(words, options, pilot);
         PilotRequirement? requirement = pilot is null ? null : PilotRequirement.Of(pilot.Curves, pilot.Plan.Rule);
-        SweepPlan plan =
-            SweepPlanner.Of(basis, asked.Question(words, (level, pilot?.Plan.Rule?.Level ?? level), usual, requirement));
+        SweepPlan plan = Planned(basis, asked.Question(words, (level, pilot?.Plan.Rule?.Level ?? level), usual, requirement),
+            terminal, !words.GetValue(options.Quiet));
         if (!words.GetValue(options.Quiet))
         {
             Print(plan, analysis, (words.GetValue(options.Format) == "json", words.GetValue(options.Whole)), terminal);
         }
 
         return ExitCode.Done;
+    }
+
+    private static SweepPlan Planned(PlanBasis basis, PlanQuestion question, Terminal terminal, bool shown)
+    {
+        using var bar = new ProgressBar(terminal, shown);
+        return SweepPlanner.Of(basis, question, bar.Part("planning", 0, 1));
     }
 
     private static Confidence Level(ParseResult words, CampaignOptions options, AnalysisResult? pilot) =>

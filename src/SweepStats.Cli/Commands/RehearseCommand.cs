@@ -61,8 +61,9 @@ internal static class RehearseCommand
             return ExitCode.BadInput;
         }
 
-        ImmutableArray<ReadFault> faults = CampaignWriter.Write(target.Folder, rehearsed.Campaign,
-            Settings(plan, rehearsed.Campaign, target.Requirement), TruthTable.Of(rehearsed));
+        ImmutableArray<ReadFault> faults = CampaignWriter.Write(
+            target.Folder, rehearsed.Campaign, Settings(plan, rehearsed.Campaign, target.Requirement), TruthTable.Of(rehearsed),
+            waits => terminal.Error.WriteLine($"sweepstats: {waits}"));
         if (!faults.IsEmpty)
         {
             faults.ToList().ForEach(terminal.Error.WriteLine);

@@ -1,5 +1,6 @@
 using System.Text;
 using SweepStats.Files;
+using SweepStats.Files.Places;
 using SweepStats.Files.Results;
 
 namespace SweepStats.Cli.Look;
@@ -28,6 +29,11 @@ internal static class ValuesPlace
             return new ReadFault(target, null, "this is a folder", "name a file after --values");
         }
 
+        if (LostLink.CircleAt(target) is { } circle)
+        {
+            return new ReadFault(target, null, circle, "remove the link, or name another file after --values");
+        }
+
         string full = Behind(target);
         if (inputs.Any(input => Behind(input) == full))
         {
@@ -45,7 +51,8 @@ internal static class ValuesPlace
     {
         string full = Path.GetFullPath(path);
         var file = new FileInfo(full);
-        return file.LinkTarget is null ? full : file.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? full;
+        return LostLink.CircleAt(full) is not null || file.LinkTarget is null ? full
+            : file.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? full;
     }
 
     private static bool IsOurs(string path)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Sweeps;
 using Tomlyn.Syntax;
 
 namespace SweepStats.Files.Campaigns;
@@ -92,6 +93,20 @@ internal sealed class KeyReader
         }
 
         return text;
+    }
+
+    /// <summary>A text that names a day; null where the key is missing or wrong.</summary>
+    public string? Day(string key)
+    {
+        string? text = Text(key);
+        if (text is null || !StatedDate.Days(text).IsEmpty)
+        {
+            return text;
+        }
+
+        Refuse(key, $"{Label(key)} is '{text}', which names no day",
+            "write it as \"2026-10-05\", or as \"2026-10-05 to 2026-10-07\"");
+        return null;
     }
 
     /// <summary>One of a few words; null where the key is missing or wrong.</summary>

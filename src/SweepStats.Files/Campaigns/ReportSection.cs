@@ -12,6 +12,6 @@ internal static class ReportSection
         Operator = keys.Text("operator"),
         Instrument = keys.Text("instrument"),
         Calibration = keys.Text("calibration"),
-        Date = keys.Text("date"),
+        Date = keys.Day("date"),
     };
 }

@@ -32,9 +32,14 @@ internal sealed class GatheredFolder : IDisposable
         {
             _interruption.Step(() => _place = GatheringPlace.For(_target, predecessor));
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e)
         {
             _interruption.Dispose();
+            if (e is not (IOException or UnauthorizedAccessException))
+            {
+                throw;
+            }
+
             // The system's own message names the hidden folder beside the target, which nobody asked for.
             throw new IOException(
                 $"{target}: {predecessor.What} cannot be written, since nothing can be created in "

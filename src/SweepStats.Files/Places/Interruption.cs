@@ -5,7 +5,7 @@ namespace SweepStats.Files.Places;
 /// <summary>Tidies up before a signal ends the run: Ctrl-C, a shell that closes, a system that shuts down.</summary>
 /// <remarks>
 /// What may not be half done is a step. A signal waits for the end of a step, and tidies up after it;
-/// no step comes after a signal.
+/// no step comes after a signal, and none of one that begins after it.
 /// So a step must be short: whoever waits for somebody else does so between two.
 /// </remarks>
 public sealed class Interruption : IDisposable
@@ -15,14 +15,22 @@ public sealed class Interruption : IDisposable
 
     private readonly Lock _stepping = new();
     private readonly Action _tidy;
+    private readonly Ending _end;
     private readonly PosixSignalRegistration[] _watched;
     private volatile bool _ending;
 
     /// <param name="tidy">What is done first; a second signal asks for it again. The run then ends as it would have.</param>
     public Interruption(Action tidy)
+        : this(tidy, Ending.OfTheRun)
     {
-        _tidy = tidy;
-        _watched = [.. Ends.Select(signal => PosixSignalRegistration.Create(signal, _ => End()))];
+    }
+
+    /// <summary>The same within an end of its own, for tests.</summary>
+    internal Interruption(Action tidy, Ending end)
+    {
+        (_tidy, _end) = (tidy, end);
+        _watched = [.. Ends.Select(signal => PosixSignalRegistration.Create(signal, _ => end.Begin()))];
+        _ending = end.Add(this);
     }
 
     /// <summary>Takes a step; never returns once a signal has come, for the run is about to end.</summary>
@@ -40,6 +48,7 @@ public sealed class Interruption : IDisposable
     /// <summary>Leaves signals to the system again.</summary>
     public void Dispose()
     {
+        _end.Remove(this);
         foreach (PosixSignalRegistration signal in _watched)
         {
             signal.Dispose();
@@ -72,7 +81,15 @@ public sealed class Interruption : IDisposable
         _ending = true;
         lock (_stepping)
         {
-            _tidy();
+            try
+            {
+                _tidy();
+            }
+            catch (Exception)
+            {
+                // Thrown here, whatever it is, it would end the run with a trace instead of as the signal does. What is left, the
+                // next run sweeps.
+            }
         }
     }
 }

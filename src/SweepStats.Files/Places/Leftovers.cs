@@ -31,6 +31,11 @@ internal sealed class Leftovers(string place, HiddenName name)
         }
     }
 
+    /// <summary>Whether a run that was killed left a file that it had gathered.</summary>
+    public bool AreThere() => Directory.Exists(place)
+        && Runs().Any(
+            run => File.Exists(Path.Combine(place, name.Of(run, HiddenName.Part))) && !RunLock.IsAlive(place, name, run));
+
     private string[] Runs() => [.. Directory.EnumerateFileSystemEntries(place).Select(path => name.RunOf(Path.GetFileName(path)))
         .OfType<string>().Distinct()];
 

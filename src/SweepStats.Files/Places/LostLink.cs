@@ -1,9 +1,13 @@
 namespace SweepStats.Files.Places;
 
 /// <summary>A link that leads to nothing: no folder to read or to replace, and no room for a new one.</summary>
-internal static class LostLink
+public static class LostLink
 {
-    private const string Circle = "this is a link that leads round in a circle";
+    private const string Circle = "this is a link that leads round in a circle",
+        CircleOnTheWay = "a link on the way there leads round in a circle";
+
+    // ELOOP of Linux and of macOS.
+    private static readonly int[] TooManyLinks = [40, 62];
 
     /// <summary>Why nothing can be written there; null where the target is no link, or one that leads somewhere.</summary>
     /// <param name="target">The target, as it was named.</param>
@@ -12,6 +16,21 @@ internal static class LostLink
         ? new ReadFault(target, null, problem,
             $"{(problem == Circle ? "" : "make that folder, ")}remove the link, or {elsewhere}")
         : null;
+
+    /// <summary>What is wrong with a path that leads round in a circle, itself or on its way; null where it does not.</summary>
+    public static string? CircleAt(string path)
+    {
+        try
+        {
+            var file = new FileInfo(path);
+            _ = file.Attributes;
+            return file.LinkTarget is not null && Problem(path) == Circle ? Circle : null;
+        }
+        catch (IOException e) when (TooManyLinks.Contains(e.HResult))
+        {
+            return CircleOnTheWay;
+        }
+    }
 
     /// <summary>What is wrong with it; null where a path is no link, or one that leads somewhere.</summary>
     public static string? Problem(string path)

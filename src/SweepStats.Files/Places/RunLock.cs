@@ -46,6 +46,14 @@ internal sealed class RunLock : IDisposable
         return Taken(file) is { } held ? new RunLock(file, held) { Run = run } : null;
     }
 
+    /// <summary>Whether a run is alive, as far as the disk shows.</summary>
+    public static bool IsAlive(string folder, HiddenName name, string run)
+    {
+        string file = Path.Combine(folder, name.Of(run, HiddenName.Lock));
+        using FileStream? held = Taken(file);
+        return held is null && File.Exists(file);
+    }
+
     public void Dispose()
     {
         // While it is still held, so that nobody takes it up between.

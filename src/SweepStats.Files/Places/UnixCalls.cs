@@ -71,15 +71,25 @@ internal static class UnixCalls
         Asked(() => open(Bytes(folder), ReadOnly | ForThisProgram)) is >= 0 and var handle ? new FolderHandle(handle) : null;
 
     /// <summary>Holds a folder as long as it is open, unless another run does; null where the system cannot tell.</summary>
-    public static bool? TryHold(FolderHandle folder)
+    public static bool? TryHold(FolderHandle folder) => Held(() => flock(folder.Number, WithoutWaiting | Exclusively));
+
+    /// <summary>
+    /// What a call to hold something comes to: one that was interrupted says nothing of other runs, and is made again.
+    /// </summary>
+    internal static bool? Held(Func<int> call)
     {
-        if (flock(folder.Number, WithoutWaiting | Exclusively) == 0)
+        int error = Interrupted;
+        while (error == Interrupted)
         {
-            return true;
+            if (call() == 0)
+            {
+                return true;
+            }
+
+            error = Marshal.GetLastPInvokeError();
         }
 
-        int error = Marshal.GetLastPInvokeError();
-        return error is Interrupted || WouldWait.Contains(error) ? false : null;
+        return WouldWait.Contains(error) ? false : null;
     }
 
     private static nint? NumberOfExchange => !OperatingSystem.IsLinux() ? null : RuntimeInformation.ProcessArchitecture switch

@@ -170,18 +170,29 @@ public static class CampaignTemplate
         var made = new MadeFolders();
         try
         {
-            made.Make(folder);
-            foreach (string name in Folders)
-            {
-                made.Make(Path.Combine(folder, name));
-            }
-
+            MakeFolders(made, folder);
             Write(folder, Settings, Manifest);
         }
         catch
         {
             made.Undo();
             throw;
+        }
+    }
+
+    private static void MakeFolders(MadeFolders made, string folder)
+    {
+        try
+        {
+            made.Make(folder);
+            foreach (string name in Folders)
+            {
+                made.Make(Path.Combine(folder, name));
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw WriteFault.Of(e, folder, "the campaign", "name another folder");
         }
     }
 
@@ -215,12 +226,23 @@ public static class CampaignTemplate
             throw new IOException($"'{folder}' is a file, not a folder. Name a folder.");
         }
 
+        if (IsLeftAlone(folder))
+        {
+            throw new IOException($"'{Path.Combine(folder, CampaignFolder.ManifestName)}' was left by an earlier init that was "
+                + "killed before it had written campaign.toml too. Remove it and start again.");
+        }
+
         foreach (string path in new[] { CampaignFolder.SettingsName,
             CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(Path.Exists))
         {
             throw new IOException($"'{path}' is already there. Name a new folder; this one is a campaign.");
         }
     }
+
+    // A run killed between its last two acts leaves the manifest alone, and beside it the settings as it had gathered them.
+    private static bool IsLeftAlone(string folder) => File.Exists(Path.Combine(folder, CampaignFolder.ManifestName))
+        && !Path.Exists(Path.Combine(folder, CampaignFolder.SettingsName))
+        && new Leftovers(folder, new HiddenName(CampaignFolder.SettingsName)).AreThere();
 
     private static void Write(string folder, string settings, string manifest)
     {

@@ -23,21 +23,23 @@ public static class CampaignWriter
     /// </param>
     /// <param name="settings">Text of campaign.toml.</param>
     /// <param name="truth">Text of truth.csv; null for none.</param>
+    /// <param name="waits">Told in a sentence where another run has to end its exchange first.</param>
     /// <returns>Why nothing was written; empty where all was.</returns>
     /// <exception cref="ArgumentException">A sweep's name is no path within the folder, or is there twice.</exception>
-    public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, string? truth) =>
-        Write(folder, campaign, (settings, truth), LevelDigits.ThreeDecimals);
+    public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, string? truth,
+        Action<string>? waits = null) =>
+        Write(folder, campaign, (settings, truth), LevelDigits.ThreeDecimals, waits);
 
     /// <summary>
     /// Writes a campaign with a choice of digits for levels and phases; frequencies are always exact. Levels from the other end
     /// are not written.
     /// </summary>
-    /// <inheritdoc cref="Write(string, Campaign, string, string?)"/>
+    /// <inheritdoc cref="Write(string, Campaign, string, string?, Action{string}?)"/>
     public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, LevelDigits digits) =>
-        Write(folder, campaign, (settings, null), digits);
+        Write(folder, campaign, (settings, null), digits, waits: null);
 
     private static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, (string Settings, string? Truth) texts,
-        LevelDigits digits)
+        LevelDigits digits, Action<string>? waits)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         // Made-up sweeps among measured ones could not be told apart later.
@@ -80,7 +82,7 @@ public static class CampaignWriter
             throw gathered.Told(e);
         }
 
-        gathered.Commit();
+        gathered.Commit(waits);
         return [];
     }
 

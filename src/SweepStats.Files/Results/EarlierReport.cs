@@ -58,7 +58,8 @@ internal static class EarlierReport
     /// <returns>Whether the folder is gone; false where something else lies in it, which then stays.</returns>
     public static bool Remove(string folder, string successor)
     {
-        MakeWorkable(folder);
+        // A report may have been made read-only to keep it; it was the folder above that allowed to replace it.
+        using WorkableFolder outer = new(folder), inner = new(Path.Combine(folder, Charts));
         // Sorted once more: a file that was changed or came meanwhile is not removed. The summary goes last, since by it a run
         // that is killed here leaves something that the next run knows.
         foreach (string file in Own(folder).OrderBy(file => file == SummaryJson.FileName))
@@ -98,16 +99,6 @@ internal static class EarlierReport
         }
 
         return empty;
-    }
-
-    // A report may have been made read-only to keep it; it was the folder above that allowed to replace it.
-    private static void MakeWorkable(string folder)
-    {
-        FolderRights.MakeWorkable(folder);
-        if (new DirectoryInfo(Path.Combine(folder, Charts)) is { Exists: true, LinkTarget: null } charts)
-        {
-            FolderRights.MakeWorkable(charts.FullName);
-        }
     }
 
     /// <summary>Whether a summary.json was written by this program.</summary>

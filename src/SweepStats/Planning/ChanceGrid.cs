@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using SweepStats.Statistics;
 
 namespace SweepStats.Planning;
@@ -11,10 +12,20 @@ internal static class ChanceGrid
 {
     public const int Points = 1000;
 
+    // Independent repeats have whole degrees of freedom, and a plan asks for the same ones again and again.
+    private const int MostKept = 300;
+
     private static readonly int[] Primes = [2, 3];
+    private static readonly ConcurrentDictionary<Key, double[]> Kept = new();
 
     /// <summary>Draws of a sample variance over its true value: χ² over its degrees of freedom.</summary>
-    public static double[] VarianceRatios(int dimension, double degreesOfFreedom, int points)
+    public static ReadOnlySpan<double> VarianceRatios(int dimension, double degreesOfFreedom, int points) =>
+        double.IsInteger(degreesOfFreedom) && degreesOfFreedom <= MostKept
+            ? Kept.GetOrAdd(new Key(dimension, degreesOfFreedom, points),
+                key => Drawn(key.Dimension, key.DegreesOfFreedom, key.Points))
+            : Drawn(dimension, degreesOfFreedom, points);
+
+    private static double[] Drawn(int dimension, double degreesOfFreedom, int points)
     {
         double shape = degreesOfFreedom / 2.0;
         return [.. Enumerable.Range(1, points)
@@ -32,4 +43,6 @@ internal static class ChanceGrid
 
         return value;
     }
+
+    private readonly record struct Key(int Dimension, double DegreesOfFreedom, int Points);
 }

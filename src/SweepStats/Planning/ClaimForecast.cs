@@ -29,7 +29,8 @@ public sealed class ClaimForecast(ResultForecast forecast, double claimDb, doubl
     /// average.
     /// </remarks>
     /// <param name="probability">Share of campaigns in which the claim is to succeed.</param>
-    public double? RangeNeededDb(double probability)
+    /// <param name="progress">Told the share done, 0 to 1.</param>
+    public double? RangeNeededDb(double probability, IProgress<double>? progress = null)
     {
         double asked = probability + (2 * Math.Sqrt(probability * (1 - probability) / forecast.Campaigns));
         double enough = EnoughDb, few = 0;
@@ -38,8 +39,10 @@ public sealed class ClaimForecast(ResultForecast forecast, double claimDb, doubl
             return null;
         }
 
-        while (enough - few > StepDb)
+        double halvings = Math.Ceiling(Math.Log2(enough / StepDb));
+        for (int halved = 0; enough - few > StepDb; halved++)
         {
+            progress?.Report(halved / halvings);
             double middle = (enough + few) / 2;
             (enough, few) = forecast.Reaches(asked, claimDb, shieldingDb, middle) ? (middle, few) : (enough, middle);
         }

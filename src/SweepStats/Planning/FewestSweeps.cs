@@ -13,6 +13,8 @@ public readonly record struct ExpectedWidth(SweepNumbers Numbers, double HalfWid
 /// <param name="referenceSweeps">Reference sweeps; null takes as many as covered sweeps.</param>
 public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? referenceSweeps)
 {
+    private readonly Func<SweepNumbers, double> _halfWidth = numbers => HalfWidthForecast.Db(basis, numbers, confidence);
+
     /// <summary>Most placements, or sweeps of a single one, that are thought of.</summary>
     public const int Most = 200;
 
@@ -23,8 +25,9 @@ public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? re
     // one.
     private const int Least = 3;
 
-    /// <summary>Half-widths reckoned in full so far, which is where a search takes its time.</summary>
-    internal int Reckoned { get; private set; }
+    /// <summary>The same with another way to reckon a half-width in full, which is where a search takes its time.</summary>
+    internal FewestSweeps(PlanBasis basis, Confidence confidence, int? referenceSweeps, Func<SweepNumbers, double> halfWidth)
+        : this(basis, confidence, referenceSweeps) => _halfWidth = halfWidth;
 
     /// <summary>Numbers with their reference sweeps and what they give.</summary>
     public ExpectedWidth Expect(int placements, int sweepsEach) => Expect(Numbers(placements, sweepsEach));
@@ -62,9 +65,5 @@ public sealed class FewestSweeps(PlanBasis basis, Confidence confidence, int? re
         .Select(Expect)
         .Where(w => w.HalfWidthDb <= halfWidthDb).Select(w => (ExpectedWidth?)w).FirstOrDefault();
 
-    private ExpectedWidth Expect(SweepNumbers numbers)
-    {
-        Reckoned++;
-        return new ExpectedWidth(numbers, HalfWidthForecast.Db(basis, numbers, confidence));
-    }
+    private ExpectedWidth Expect(SweepNumbers numbers) => new(numbers, _halfWidth(numbers));
 }

@@ -44,8 +44,8 @@ public static class HalfWidthForecast
         double referenceFreedom = basis.ReferenceRepeats.Freedom(numbers.ReferenceSweeps);
         double rounding = basis.RoundingDb * basis.RoundingDb;
         WidenedInterval widened = basis.TypeB.Widened(confidence.TwoSidedQuantile);
-        double[] ratioCovered = ChanceGrid.VarianceRatios(0, coveredFreedom, points);
-        double[] ratioReference = ChanceGrid.VarianceRatios(1, referenceFreedom, points);
+        ReadOnlySpan<double> ratioCovered = ChanceGrid.VarianceRatios(0, coveredFreedom, points);
+        ReadOnlySpan<double> ratioReference = ChanceGrid.VarianceRatios(1, referenceFreedom, points);
         // The interval never takes more degrees of freedom than the scatter usual around a frequency gives.
         double usual = WelchSatterthwaite.DegreesOfFreedom(
             [new(Math.Sqrt(covered + rounding), coveredFreedom), new(Math.Sqrt(reference + rounding), referenceFreedom)]);

@@ -15,6 +15,12 @@ internal static class NoisyLevel
     // Past so many looks times signal-to-noise ratio a reading is normal, with the variance below.
     private const double NormalFrom = 1e4;
 
+    // 100 dB over the noise it adds nothing; from there on its square would run over.
+    private const double HighestSnr = 1e10;
+
+    // From here on ψ₁ is three terms of its series to the last digit.
+    private const double LargeShape = 2000;
+
     // A mean of so many dB values is as good as normal; further ones only narrow it.
     private const int MostDrawn = 20;
 
@@ -24,13 +30,7 @@ internal static class NoisyLevel
     /// 36, 202 (from memory). From 15 dB over the noise it is right to 2 %; near 0 dB and for few looks it is too small, since
     /// there a reading can fall far.
     /// </remarks>
-    public static double Variance(DetectorNoise noise, double snrDb)
-    {
-        const double K = DetectorNoise.DecibelsPerNeper;
-        double snr = Math.Pow(10, Math.Min(snrDb, 100) / 10);
-        double shape = noise.Looks * (1 + snr) * (1 + snr) / (1 + (2 * snr));
-        return double.IsPositiveInfinity(shape) ? 0 : K * K * GammaFunctions.Polygamma(1, shape) / noise.LogAverages;
-    }
+    public static double Variance(DetectorNoise noise, double snrDb) => VarianceAt(noise, Math.Pow(10, snrDb / 10));
 
     /// <summary>Draws one reading in dB over the log mean of noise alone.</summary>
     public static double Sample(DetectorNoise noise, double snrDb, MersenneTwister random)
@@ -38,7 +38,7 @@ internal static class NoisyLevel
         double snr = Math.Pow(10, snrDb / 10);
         if (!(noise.Looks * Math.Max(snr, 1) < NormalFrom))
         {
-            return noise.Rise(snr) + Normal.Sample(random, 0, Math.Sqrt(Variance(noise, snrDb)));
+            return noise.Rise(snr) + Normal.Sample(random, 0, Math.Sqrt(VarianceAt(noise, snr)));
         }
 
         if (noise.LogAverages == 1)
@@ -57,6 +57,16 @@ internal static class NoisyLevel
         double mean = noise.Rise(snr);
         return mean + (((sum / drawn) - mean) * Math.Sqrt(drawn / noise.LogAverages));
     }
+
+    private static double VarianceAt(DetectorNoise noise, double snr)
+    {
+        const double K = DetectorNoise.DecibelsPerNeper;
+        double at = Math.Min(snr, HighestSnr), shape = noise.Looks * (1 + at) * (1 + at) / (1 + (2 * at));
+        return double.IsPositiveInfinity(shape) ? 0 : K * K * Trigamma(shape) / noise.LogAverages;
+    }
+
+    private static double Trigamma(double x) =>
+        x < LargeShape ? GammaFunctions.Polygamma(1, x) : (1 + ((1 + (1 / (3 * x))) / (2 * x))) / x;
 
     private static double Look(DetectorNoise noise, double snr, MersenneTwister random)
     {

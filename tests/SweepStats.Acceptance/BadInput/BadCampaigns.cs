@@ -51,6 +51,7 @@ internal static class BadCampaigns
         BadInput.Settings("a number in quotes", "confidence = \"0.95\"\n"),
         BadInput.Settings("an averaging that is none", "averaging = \"average\"\n"),
         BadInput.Settings("a detector for an averaging", "averaging = \"max hold\"\n"),
+        BadInput.Settings("a date that names no day", "[report]\ndate = \"yesterday\"\n"),
         BadInput.Settings("a floor taken at no known time", "[floor]\ntaken = \"before\"\n"),
         BadInput.Settings("a floor that moves by more than any does", "[floor]\nstability_db = 21\n"),
         BadInput.Settings("a section of the floor that says nothing", "[floor]\n"),

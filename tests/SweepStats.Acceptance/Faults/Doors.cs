@@ -121,6 +121,15 @@ public sealed class Doors : IDisposable
         Assert.Contains("is a file, not a folder", Refused("init", Path.Combine(Campaign, "floor/f1.csv")),
             StringComparison.Ordinal);
 
+    [Fact]
+    public void InitSaysThatThereIsAFileOnTheWay()
+    {
+        string folder = Path.Combine(Campaign, "floor/f1.csv/deep");
+        string said = Refused("init", folder);
+        Assert.StartsWith($"sweepstats: {folder}: the campaign cannot be written: ", said, StringComparison.Ordinal);
+        Assert.EndsWith("; name another folder\n", said, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("title = \ntitle =\n[[[\n\"x\ny = =\n")]
     [InlineData("a = [1,\nb = }\n\u0001\n")]

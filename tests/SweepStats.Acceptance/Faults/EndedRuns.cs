@@ -1,6 +1,8 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using SweepStats.Acceptance.Commands;
 using SweepStats.Acceptance.Files;
+using SweepStats.Cli;
 using SweepStats.Files.Places;
 using Xunit;
 
@@ -75,6 +77,50 @@ public sealed class EndedRuns : IDisposable
         Assert.True(tidied);
     }
 
+    /// <summary>Thrown on the thread of the signal it would end the run with a trace.</summary>
+    [Fact]
+    public void TidyingThatFailsDoesNotKeepASignalFromEndingTheRun()
+    {
+        int asked = 0;
+        using var interruption = new Interruption(() => throw new InvalidOperationException($"asked {++asked} times"));
+        interruption.End();
+        interruption.End();
+        Assert.Equal(2, asked);
+    }
+
+    /// <summary>
+    /// Between a signal and the end of the run its own threads go on: what they begin then, nobody would tidy up.
+    /// </summary>
+    [Fact]
+    public void WhatBeginsAfterASignalTakesNoStep()
+    {
+        var end = new Ending();
+        bool tidied = false, stepped = false;
+        using Interruption before = new(() => tidied = true, end), gone = new(() => throw new InvalidOperationException(), end);
+        gone.Dispose();
+        end.Begin();
+        Assert.True(tidied);
+        using var after = new Interruption(() => { }, end);
+        Assert.True(WaitsForEver(Started(() => after.Step(() => stepped = true))));
+        Assert.False(stepped);
+    }
+
+    /// <summary>A call that a signal interrupts says nothing of other runs: EINTR, then done, or EWOULDBLOCK.</summary>
+    [Theory]
+    [InlineData(true, 4, 4, 0)]
+    [InlineData(false, 4, 11)]
+    [InlineData(null, 4, 9)]
+    public void AnInterruptedCallIsMadeAgain(bool? held, params int[] errors)
+    {
+        int calls = 0;
+        Assert.Equal(held, UnixCalls.Held(() =>
+        {
+            Marshal.SetLastPInvokeError(errors[calls]);
+            return errors[calls++] == 0 ? 0 : -1;
+        }));
+        Assert.Equal(errors.Length, calls);
+    }
+
     [Theory]
     [InlineData("campaign.toml")]
     [InlineData("sweeps.csv")]
@@ -139,6 +185,23 @@ public sealed class EndedRuns : IDisposable
     }
 
     [Fact]
+    public void ARehearsalThatWaitsForAnotherSaysSo()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        using Held held = Hold();
+        using var run = new OwnProcess("rehearse", held.Report, "--points", "11");
+        Assert.Equal($"sweepstats: {held.Report}: another run is putting its files there; waiting for it, Ctrl-C gives up",
+            run.NextError());
+        held.Release();
+        Assert.Equal((0, ""), run.End());
+        Assert.True(File.Exists(Path.Combine(held.Report, "campaign.toml")));
+    }
+
+    [Fact]
     public void ARunThatWaitsForAnotherGoesOnAfterIt()
     {
         if (!OperatingSystem.IsLinux())
@@ -196,6 +259,24 @@ public sealed class EndedRuns : IDisposable
         Assert.False(Directory.Exists(Path.Combine(_folder.Path, "out")));
         Assert.True(
             SpinWait.SpinUntil(() => !Directory.Exists($"/proc/{File.ReadAllText(number).Trim()}"), TimeSpan.FromMinutes(1)));
+    }
+
+    [Fact]
+    public void ASignalWhileScratchForPrintingIsMadeRemovesIt()
+    {
+        string scratch = Path.Combine(_folder.Path, "scratch");
+        Thread? signal = null;
+        PrintingBrowser browser = null!;
+        browser = new PrintingBrowser("chromium", () =>
+        {
+            signal = Started(browser.Interruption!.End);
+            Assert.True(WaitsForEver(signal));
+            return Directory.CreateDirectory(scratch);
+        });
+        Thread print = Started(() => browser.Print(Path.Combine(_folder.Path, "page.html")));
+        Assert.True(SpinWait.SpinUntil(() => signal is { IsAlive: false }, TimeSpan.FromMinutes(1)));
+        Assert.True(WaitsForEver(print));
+        Assert.False(Directory.Exists(scratch));
     }
 
     private static FileStream Swept(string file, bool held)

@@ -1,3 +1,4 @@
+using SweepStats.Acceptance.Commands;
 using SweepStats.Acceptance.Files;
 using SweepStats.Files.Places;
 using SweepStats.Files.Results;
@@ -62,6 +63,34 @@ public sealed class KilledRuns : IDisposable
         }
 
         Assert.Equal(["autumn"], Names(Place));
+    }
+
+    /// <summary>
+    /// Two files have no exchange in one step: an init that is killed between them leaves the manifest alone, and its settings
+    /// out of sight.
+    /// </summary>
+    [Fact]
+    public void AManifestThatAKilledInitLeftAloneIsToldAsThat()
+    {
+        string folder = Path.Combine(_folder.Path, "campaign"), manifest = Path.Combine(folder, "sweeps.csv");
+        _folder.With("campaign/sweeps.csv", "file,role\n").With($"campaign/.campaign.toml.{Run}.part", "title = \"new\"\n")
+            .With($"campaign/.campaign.toml.{Run}.lock", "");
+        Assert.Equal((2, "", $"sweepstats: '{manifest}' was left by an earlier init that was killed before it had written "
+            + "campaign.toml too. Remove it and start again.\n"), Shell.Run("init", folder));
+        Assert.Equal(3, Names(folder).Count());
+        File.Delete(manifest);
+        Assert.Equal((0, ""), Shell.Run("init", folder) is (var code, _, var error) ? (code, error) : default);
+        Assert.Equal(["campaign.toml", "covered", "floor", "reference", "sweeps.csv"], Names(folder));
+    }
+
+    [Fact]
+    public void AManifestOfSomebodyElseIsNotTakenForOne()
+    {
+        string folder = Path.Combine(_folder.Path, "campaign");
+        _folder.With("campaign/sweeps.csv", "file,role\n").With($"campaign/.campaign.toml.{Run}.part", "");
+        using var alive = new FileStream(Path.Combine(folder, $".campaign.toml.{Run}.lock"), FileMode.CreateNew,
+            FileAccess.ReadWrite, FileShare.None);
+        Assert.Contains("is already there", Shell.Run("init", folder).Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -46,6 +46,28 @@ public sealed class LostLinks : IDisposable
             Shell.Run("check", Link));
     }
 
+    [Theory]
+    [InlineData("look", "", "this is a link that leads round in a circle")]
+    [InlineData("receiver", "", "this is a link that leads round in a circle")]
+    [InlineData("look", "/f.csv", "a link on the way there leads round in a circle")]
+    public void InPlaceOfAFileToReadACircleIsToldToo(string command, string file, string said)
+    {
+        File.CreateSymbolicLink(Link, "link");
+        Assert.Equal((2, "", $"{Link}{file}: {said}; name the file itself, or mend the link\n"), Shell.Run(command, Link + file));
+    }
+
+    [Fact]
+    public void ReadingsAreNotWrittenToACircle()
+    {
+        string values = Link + ".csv";
+        File.CreateSymbolicLink(values, "link.csv");
+        Assert.Equal(
+            (2, "", $"{values}: this is a link that leads round in a circle; remove the link, or name another file after "
+                + "--values\n"),
+            Shell.Run("look", Path.Combine(Shell.Demo, "floor/floor-01.csv"), "--values", values));
+        Assert.Equal(2, Shell.Run("look", values, "--values", Path.Combine(_folder.Path, "new.csv")).Code);
+    }
+
     [Fact]
     public void OneThatLeadsToAFolderIsFollowed()
     {

@@ -78,6 +78,28 @@ public sealed class ReadOnlyReports : IDisposable
         Assert.False(Path.Exists(left));
     }
 
+    /// <summary>What is kept of a read-only report, since somebody put a file into it, is as read-only as it was.</summary>
+    [Fact]
+    public void WhatIsKeptOfOneIsReadOnlyStill()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        Assert.Equal((0, ""), Run("5"));
+        string left = Path.Combine(_outer.Path, "place/.report.0123456789abcdef0123456789abcdef.part");
+        Directory.Move(Report, left);
+        _outer.With(Path.Combine(left, "charts/thesis.txt"), "years of work");
+        SetMode(Path.Combine(left, "charts"), "500");
+        SetMode(left, "555");
+        Assert.Equal((0, ""), Run("6"));
+        string kept = Path.Combine(_outer.Path, "place/report.kept");
+        Assert.Equal("years of work", File.ReadAllText(Path.Combine(kept, "charts/thesis.txt")));
+        Assert.Equal(Convert.ToInt32("555", 8), (int)File.GetUnixFileMode(kept));
+        Assert.Equal(Convert.ToInt32("500", 8), (int)File.GetUnixFileMode(Path.Combine(kept, "charts")));
+    }
+
     private (int Code, string Error) Run(string seed)
     {
         using var run = new OwnProcess("run", Shell.Demo, "--out", Report, "--seed", seed, "--quiet");

@@ -112,7 +112,7 @@ public sealed class CampaignSettingsFile : IDisposable
             operator = " O. Perator "
             instrument = "receiver no. 4"
             calibration = "certificate 17"
-            date = "5 October"
+            date = "5 October 2026"
             """);
         Assert.Equal("", string.Join('\n', reading.Faults));
         var stated = new TestIdentity
@@ -122,7 +122,7 @@ public sealed class CampaignSettingsFile : IDisposable
             Operator = "O. Perator",
             Instrument = "receiver no. 4",
             Calibration = "certificate 17",
-            Date = "5 October",
+            Date = "5 October 2026",
         };
         Assert.Equal(stated, reading.Campaign!.Identity);
         Assert.Equal(stated with { Customer = null },
@@ -133,10 +133,23 @@ public sealed class CampaignSettingsFile : IDisposable
     [Theory]
     [InlineData("laboratory = 7", "campaign.toml:2: report.laboratory is not a text; put it into double quotes")]
     [InlineData("customer = \"\"", "campaign.toml:2: report.customer is empty; fill it in, or remove the key")]
+    [InlineData("date = \"yesterday\"", "campaign.toml:2: report.date is 'yesterday', which names no day; write it as "
+        + "\"2026-10-05\", or as \"2026-10-05 to 2026-10-07\"")]
+    [InlineData("date = \"2026-13-45\"", "campaign.toml:2: report.date is '2026-13-45', which names no day; write it as "
+        + "\"2026-10-05\", or as \"2026-10-05 to 2026-10-07\"")]
+    [InlineData("date = 5", "campaign.toml:2: report.date is not a text; put it into double quotes")]
     [InlineData("labratory = \"x\"", "campaign.toml:2: there is no key 'labratory' in [report] (did you mean 'laboratory'?); "
         + "use laboratory, customer, operator, instrument, calibration, date")]
     public void WhatIdentifiesTheTestIsReadStrictly(string line, string fault) =>
         Assert.Equal([fault], Read($"[report]\n{line}\n").Faults.Select(f => f.ToString()));
+
+    [Theory]
+    [InlineData("2026-10-05")]
+    [InlineData("2026-10-05 to 2026-10-07")]
+    [InlineData("5.10.2026")]
+    [InlineData("October 5, 2026")]
+    public void ADayMayBeWrittenInSeveralWays(string date) =>
+        Assert.Equal(date, Read($"[report]\ndate = \"{date}\"\n").Campaign!.Identity.Date);
 
     [Fact]
     public void WhatIsLeftOutHasTheDefaultsOfThePlan()

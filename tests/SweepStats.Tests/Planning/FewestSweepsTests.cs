@@ -16,8 +16,8 @@ public sealed class FewestSweepsTests
     [InlineData(0.5)]
     public void AnUnreachableHalfWidthIsGivenUpWithoutReckoningAny(double wanted)
     {
-        var search = new FewestSweeps(PlanBasis.Stated(10, 10, null, 20), Confidence.NinetyFive, null);
-        Assert.All(SweepsEach, each => Assert.Null(search.Placements(wanted, each)));
+        var search = new CountedSearch(PlanBasis.Stated(10, 10, null, 20));
+        Assert.All(SweepsEach, each => Assert.Null(search.Fewest.Placements(wanted, each)));
         Assert.Equal(0, search.Reckoned);
     }
 
@@ -25,9 +25,22 @@ public sealed class FewestSweepsTests
     [Fact]
     public void OneThatIsReachedIsReckonedWhereItIsNear()
     {
-        var search = new FewestSweeps(PlanBasis.Stated(0.3, 0.8, null, 20), Confidence.NinetyFive, null);
-        int found = search.Placements(0.3, 1)!.Value.Numbers.Placements;
+        var search = new CountedSearch(PlanBasis.Stated(0.3, 0.8, null, 20));
+        int found = search.Fewest.Placements(0.3, 1)!.Value.Numbers.Placements;
         Assert.InRange(found, 20, 80);
         Assert.InRange(search.Reckoned, 1, 10);
+    }
+
+    private sealed class CountedSearch
+    {
+        public CountedSearch(PlanBasis basis) => Fewest = new FewestSweeps(basis, Confidence.NinetyFive, null, numbers =>
+        {
+            Reckoned++;
+            return HalfWidthForecast.Db(basis, numbers, Confidence.NinetyFive);
+        });
+
+        public FewestSweeps Fewest { get; }
+
+        public int Reckoned { get; private set; }
     }
 }

@@ -39,6 +39,20 @@ public sealed class NoisyLevelTests
         Assert.Equal(1, seen * seen / NoisyLevel.Variance(noise, snrDb), 0.06);
     }
 
+    /// <summary>Well over the noise the trigamma function is three terms of its series; against all of them.</summary>
+    [Theory]
+    [InlineData(20, 23.1)]
+    [InlineData(20, 40)]
+    [InlineData(1, 60)]
+    [InlineData(1e4, -60)]
+    public void ALargeShapeHasTheVarianceOfAllTerms(double looks, double snrDb)
+    {
+        double snr = Math.Pow(10, snrDb / 10), shape = looks * (1 + snr) * (1 + snr) / (1 + (2 * snr));
+        Assert.True(shape > 2000);
+        double variance = Math.Pow(DetectorNoise.DecibelsPerNeper, 2) * GammaFunctions.Polygamma(1, shape);
+        Assert.Equal(1, NoisyLevel.Variance(new DetectorNoise(looks), snrDb) / variance, 1e-14);
+    }
+
     private static double[] Drawn(DetectorNoise noise, double snrDb)
     {
         var random = new MersenneTwister(7);

@@ -45,6 +45,21 @@ public sealed class SweepPlannerTests
         Assert.Equal(3, plan.Chosen.Placements);
     }
 
+    /// <summary>Drawing campaigns for a claim takes most of the time: each halving of the range tells how far it is.</summary>
+    [Fact]
+    public void WhoWaitsForAClaimIsToldHowFarItIs()
+    {
+        var told = new Told();
+        var question = new PlanQuestion { ClaimDb = 30, HalfWidthDb = 1, Numbers = new SweepNumbers(3, 1, 3) };
+        PlanBasis ranged = Placed with { RangeDb = 60 };
+        SweepPlan plan = SweepPlanner.Of(ranged, question, told);
+        Assert.Equal(told.Shares.Order(), told.Shares);
+        Assert.All(told.Shares, share => Assert.InRange(share, 0, 1));
+        Assert.True(told.Shares.Distinct().Count() > 10, string.Join(' ', told.Shares));
+        Assert.InRange(told.Shares[^1], 0.8, 1);
+        Assert.Equal(SweepPlanner.Of(ranged, question).Claim!.RangeNeededDb, plan.Claim!.RangeNeededDb);
+    }
+
     private static SweepPlan Plan(double wanted, SweepNumbers numbers, bool placementsFixed = false, bool sweepsFixed = false) =>
         SweepPlanner.Of(
         Placed, new PlanQuestion
@@ -54,4 +69,11 @@ public sealed class SweepPlannerTests
             PlacementsFixed = placementsFixed,
             SweepsFixed = sweepsFixed,
         });
+
+    private sealed class Told : IProgress<double>
+    {
+        public List<double> Shares { get; } = [];
+
+        public void Report(double value) => Shares.Add(value);
+    }
 }
