@@ -69,7 +69,7 @@ internal static class PulseChart
             Dash = ink.Dash,
             Marker = ink.Marker,
             Points = points,
-            Title = PulseWords.PulseLegend(pulse)
+            Title = PulseWords.PulseLegend(pulse),
         };
     }
 

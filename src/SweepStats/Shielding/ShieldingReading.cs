@@ -66,12 +66,18 @@ public sealed record ReadingEvidence
     public bool LeakageRules => LeakageDb is { } leakage && !(FloorDb > leakage + OverNoiseDb);
 
     /// <summary>Largest shielding that this set-up can still bound from both sides.</summary>
-    public required Decibels? DynamicRange { get => Known(_dynamicRange) is { } db ? new Decibels(db) : null; init =>
-        _dynamicRange = value?.Value ?? double.NaN; }
+    public required Decibels? DynamicRange
+    {
+        get => Known(_dynamicRange) is { } db ? new Decibels(db) : null; init =>
+        _dynamicRange = value?.Value ?? double.NaN;
+    }
 
     /// <summary>Combined standard uncertainty in dB; null where repeats are missing.</summary>
-    public required double? StandardUncertaintyDb { get => Known(_standardUncertaintyDb); init =>
-        _standardUncertaintyDb = value ?? double.NaN; }
+    public required double? StandardUncertaintyDb
+    {
+        get => Known(_standardUncertaintyDb); init =>
+        _standardUncertaintyDb = value ?? double.NaN;
+    }
 
     /// <summary>Effective degrees of freedom; null where repeats are missing, infinity where every part is known.</summary>
     public required double? DegreesOfFreedom { get => Known(_degreesOfFreedom); init => _degreesOfFreedom = value ?? double.NaN; }
@@ -79,8 +85,11 @@ public sealed record ReadingEvidence
     /// <summary>
     /// Lower limit with the whole confidence on one side, for claims of the kind "at least"; null where no limit can be had.
     /// </summary>
-    public required Decibels? OneSidedLow { get => Known(_oneSidedLow) is { } db ? new Decibels(db) : null; init =>
-        _oneSidedLow = value?.Value ?? double.NaN; }
+    public required Decibels? OneSidedLow
+    {
+        get => Known(_oneSidedLow) is { } db ? new Decibels(db) : null; init =>
+        _oneSidedLow = value?.Value ?? double.NaN;
+    }
 
     /// <summary>The floor at this frequency holds more than noise.</summary>
     public required bool Ambient { get; init; }
