@@ -73,6 +73,7 @@ public static class Analysis
             Margin = plan.Margin,
             Setup = plan.Setup,
             SourceDbm = plan.SourceDbm,
+            ShieldNothing = plan.ShieldNothing,
             MaximumInputDbm = plan.MaximumInputDbm,
             Threads = plan.Threads,
         };

@@ -67,6 +67,11 @@ public sealed record AnalysisPlan
     /// <summary>Source level in dBm of reference and covered sweeps, where stated; what a sweep states goes before. Linearity sweeps are held against the reference by it.</summary>
     public double? SourceDbm { get; init; }
 
+    /// <summary>
+    /// Specimens that were in place and truly shield nothing; none unless stated, since their sweeps look like sweeps without them.
+    /// </summary>
+    public ImmutableArray<SpecimenName> ShieldNothing { get; init; } = [];
+
     /// <summary>Highest input level in dBm that the receiver shows without error, where stated.</summary>
     public double? MaximumInputDbm { get; init; }
 

@@ -13,6 +13,7 @@ public static class Checklist
         new DuplicateSweeps(),
         new NearCopy(),
         new WrongKind(),
+        new NotInPlace(),
         new PlacementOff(),
         new NoFloor(),
         new DeadFloor(),

@@ -17,6 +17,10 @@ internal static class MistakenPlate
     // Noise adds less than 1 dB from here on; nearer to it all sweeps are alike.
     private const double ClearOfNoiseDb = 6;
 
+    /// <summary>Why plates could not be looked at, as half a sentence; null where they could, or there are none.</summary>
+    public static string? UntestedBecause(Evidence seen) => seen.Floor is null && !Plates(seen).IsEmpty
+        ? "without a floor nobody knows whether plate sweeps show more than noise" : null;
+
     /// <summary>Single sweeps that differ from the other plates.</summary>
     public static IEnumerable<MistakenSweep> Single(Evidence seen)
     {

@@ -86,6 +86,10 @@ internal static class BenchSteps
     private static IEnumerable<BenchStep> Repeats()
     {
         yield return new("two-ways", "a way round in one direction", Severity.Warning, "look for a way round", BothEnds(2.3), BothEnds(0.3));
+        Taken three = Taken.With(Plan with { SpecimensPerLot = 3, CoveredSweeps = 3 });
+        yield return new("not-in-place", "a specimen that was forgotten", Severity.Fault, "put it in place and sweep it again",
+            three.But(s => s is { Specimen: "A02" } ? s.Shifted(40) : s), three);
+
         RehearsalPlan steady = Plan with { SweepDeviationDb = 0.1, StartsAt = new DateTimeOffset(2026, 3, 5, 18, 0, 0, TimeSpan.Zero) };
         yield return new("drift", "a source that warms up", Severity.Warning, "take the sweeps again", Taken.With(steady with { DriftDb = 2 }), Taken.With(steady));
         yield return new("drift", "a reference that is another at the end", Severity.Fault, "take the reference again until it stays", Taken.With(steady with { DriftDb = -5 }), Taken.With(steady));
