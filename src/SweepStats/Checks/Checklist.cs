@@ -12,6 +12,7 @@ public static class Checklist
         new FilesUnread(),
         new DuplicateSweeps(),
         new NearCopy(),
+        new LostSign(),
         new WrongKind(),
         new NotInPlace(),
         new PlacementOff(),

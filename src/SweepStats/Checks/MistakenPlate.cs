@@ -14,8 +14,11 @@ namespace SweepStats.Checks;
 /// </remarks>
 internal static class MistakenPlate
 {
-    // Noise adds less than 1 dB from here on; nearer to it all sweeps are alike.
+    // A single sweep is told by each frequency. Noise adds less than 1 dB from here on; nearer to it all sweeps are alike.
     private const double ClearOfNoiseDb = 6;
+
+    // All plate sweeps are told by the band as a whole: a plate that leaks nothing rises by nothing, whatever a specimen does.
+    private const double ShownDb = 1.5;
 
     /// <summary>Why plates could not be looked at, as half a sentence; null where they could, or there are none.</summary>
     public static string? UntestedBecause(Evidence seen) => seen.Floor is null && !Plates(seen).IsEmpty
@@ -27,7 +30,7 @@ internal static class MistakenPlate
         ImmutableArray<SetAsideSweep> plates = Plates(seen);
         double[] levels = [.. plates.Select(p => Sample.Mean(p.Levels.AsSpan()))];
         return levels.Length < 2 || levels.Max() - levels.Min() < MistakenSweeps.FarDb / 2 ? []
-            : MistakenSweeps.In(plates, Kinds(seen, levels.Min(), levels.Max()));
+            : MistakenSweeps.In(plates, [.. Kinds(seen, levels.Min(), levels.Max()).Where(k => IsClear(seen, k.MiddleDb))]);
     }
 
     /// <summary>The plate as a whole.</summary>
@@ -41,7 +44,7 @@ internal static class MistakenPlate
 
         double[] plate = KindCurve.Middle([.. plates.Select(p => p.Levels.ToArray())]);
         double level = Sample.Mean(plate);
-        if (Kinds(seen, level, level).Where(k => k.IsLike(plate)).MinBy(k => k.AwayDb(plate)) is { } like)
+        if (IsShown(seen, plate) && Kinds(seen, level, level).Where(k => IsShown(seen, k.MiddleDb) && k.IsLike(plate)).MinBy(k => k.AwayDb(plate)) is { } like)
         {
             yield return Told(seen, code, like, plate);
         }
@@ -76,22 +79,25 @@ internal static class MistakenPlate
     private static bool IsBelow(double[] covered, double[] plate) =>
         covered.Zip(plate).Count(p => p.Second - p.First >= MistakenSweeps.FarDb) >= KindCurve.Most * plate.Length;
 
-    // Reference and specimens that stand clear of the noise, as far as they read about as high.
-    private static List<KindCurve> Kinds(Evidence seen, double lowest, double highest)
+    // Reference and specimens, as far as they read about as high.
+    private static KindCurve[] Kinds(Evidence seen, double lowest, double highest)
     {
-        if (seen.Floor is not { } floor)
-        {
-            return [];
-        }
-
         bool IsNear(SweepBlock block) =>
             Sample.Mean(block.Means()) is var level && level >= lowest - MistakenSweeps.FarDb && level <= highest + MistakenSweeps.FarDb;
-        bool IsClear(KindCurve kind) =>
-            kind.MiddleDb.Zip(floor.LevelDb).Count(p => p.First - p.Second >= ClearOfNoiseDb) >= KindCurve.Most * kind.MiddleDb.Count;
         return
         [
-            .. seen.Campaign.Covered.Where(c => IsNear(c.Block)).Select(c => KindCurve.Of(c.Block, c.Name))
-                .Concat(IsNear(seen.Campaign.Reference) ? [KindCurve.Of(seen.Campaign.Reference)] : Array.Empty<KindCurve>()).Where(IsClear),
+            .. seen.Campaign.Covered.Where(c => IsNear(c.Block)).Select(c => KindCurve.Of(c.Block, c.Name)),
+            .. IsNear(seen.Campaign.Reference) ? [KindCurve.Of(seen.Campaign.Reference)] : Array.Empty<KindCurve>(),
         ];
     }
+
+    private static bool IsClear(Evidence seen, IReadOnlyList<double> levels) =>
+        Rises(seen, levels) is { Length: > 0 } rises && rises.Count(rise => rise >= ClearOfNoiseDb) >= KindCurve.Most * rises.Length;
+
+    private static bool IsShown(Evidence seen, IReadOnlyList<double> levels) =>
+        Rises(seen, levels) is { Length: > 0 } rises && Sample.Median(rises) >= ShownDb + seen.Floor!.HalfWidthDb;
+
+    // Over the noise in dB; none where it is not known.
+    private static double[] Rises(Evidence seen, IReadOnlyList<double> levels) =>
+        seen.Floor is not { } floor ? [] : [.. levels.Select((level, f) => level - floor.LevelDb[f])];
 }

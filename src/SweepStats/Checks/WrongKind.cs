@@ -59,7 +59,7 @@ internal sealed class WrongKind : ICheck
         Specimen = one.Specimen ?? other.Specimen,
         Message = $"{one.Sweep.Name} reads like {Kind(other.Sweep.Role, other.Specimen, one: true)}, and {other.Sweep.Name} like "
             + $"{Kind(one.Sweep.Role, one.Specimen, one: true)}: the two files look exchanged.",
-        NextStep = "Look whether the two files were exchanged: put each where it belongs, or take both again.",
+        NextStep = $"Look whether {one.Sweep.Name} and {other.Sweep.Name} were exchanged: put each where it belongs, or take both again.",
     };
 
     private Finding Told(Evidence seen, MistakenSweep[] mistaken)
@@ -91,7 +91,8 @@ internal sealed class WrongKind : ICheck
         Message = string.Empty,
         Basis = $"At {Amount.OutOf(mistaken.Min(m => m.Agreeing), seen.Campaign.Grid.Count)} or more within three deviations of those, "
             + $"and at most of all at least {Amount.Db(mistaken.Max(m => m.FarDb))} from its own kind.",
-        NextStep = $"Look whether {Mishap(mistaken[0])}, or files were exchanged: put each where it belongs, or take it again.",
+        NextStep = $"At {Named(mistaken)} look whether {Mishap(mistaken[0])}, or files were exchanged: "
+            + "put each where it belongs, or take it again.",
     };
 
     private static MistakenSweep Nearest(MistakenSweep[] mistaken) => mistaken.MinBy(m => Math.Abs(m.AboveOwnDb))!;

@@ -30,7 +30,7 @@ public sealed class ChoiceWordingTests
     public void WhatIsHiddenStaysAmongTheBestAndTheReasonIsSaid()
     {
         RankedSpecimen open = Ranked("A02", 42) with { Group = 1, Open = true };
-        Assert.Contains("How much A/A02 shields is known from below only over most of the band: it stays among the best until more dynamic range tells.", Said(Ranked("A01", 42) with { Group = 1 }, open));
+        Assert.Contains("How much A/A02 shields is known from below only over much of the band: it stays among the best until more dynamic range tells.", Said(Ranked("A01", 42) with { Group = 1 }, open));
         Assert.DoesNotContain(Said(Ranked("A01", 42) with { Group = 1 }), s => s.Contains("from below only", StringComparison.Ordinal));
     }
 

@@ -87,6 +87,8 @@ internal static class BenchSteps
     {
         yield return new("two-ways", "a way round in one direction", Severity.Warning, "look for a way round", BothEnds(2.3), BothEnds(0.3));
         Taken three = Taken.With(Plan with { SpecimensPerLot = 3, CoveredSweeps = 3 });
+        yield return new("lost-sign", "an export without signs", Severity.Fault, "minus sign again",
+            three.But(s => s is { Specimen: "A02" } ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s), three);
         yield return new("not-in-place", "a specimen that was forgotten", Severity.Fault, "put it in place and sweep it again",
             three.But(s => s is { Specimen: "A02" } ? s.Shifted(40) : s), three);
 
