@@ -18,7 +18,8 @@ internal static class MistakenPlate
     private const double ClearOfNoiseDb = 6;
 
     // All plate sweeps are told by the band as a whole: a plate that leaks nothing rises by nothing, whatever a specimen does.
-    private const double ShownDb = 1.5;
+    // The median of single looks at noise lies 0.9 dB over their log mean, and the median of normal values scatters by 1.25 times as much as their mean.
+    private const double ShownDb = 2.5, Errors = 3, OfMedian = 1.25;
 
     /// <summary>Why plates could not be looked at, as half a sentence; null where they could, or there are none.</summary>
     public static string? UntestedBecause(Evidence seen) => seen.Floor is null && !Plates(seen).IsEmpty
@@ -44,7 +45,7 @@ internal static class MistakenPlate
 
         double[] plate = KindCurve.Middle([.. plates.Select(p => p.Levels.ToArray())]);
         double level = Sample.Mean(plate);
-        if (IsShown(seen, plate) && Kinds(seen, level, level).Where(k => IsShown(seen, k.MiddleDb) && k.IsLike(plate)).MinBy(k => k.AwayDb(plate)) is { } like)
+        if (IsShown(seen, plate, plates.Length) && Kinds(seen, level, level).Where(k => IsShown(seen, k.MiddleDb, plates.Length) && k.IsLike(plate)).MinBy(k => k.AwayDb(plate)) is { } like)
         {
             yield return Told(seen, code, like, plate);
         }
@@ -94,8 +95,12 @@ internal static class MistakenPlate
     private static bool IsClear(Evidence seen, IReadOnlyList<double> levels) =>
         Rises(seen, levels) is { Length: > 0 } rises && rises.Count(rise => rise >= ClearOfNoiseDb) >= KindCurve.Most * rises.Length;
 
-    private static bool IsShown(Evidence seen, IReadOnlyList<double> levels) =>
-        Rises(seen, levels) is { Length: > 0 } rises && Sample.Median(rises) >= ShownDb + seen.Floor!.HalfWidthDb;
+    private static bool IsShown(Evidence seen, IReadOnlyList<double> levels, int sweeps)
+    {
+        double[] rises = Rises(seen, levels);
+        double error = OfMedian * (seen.Floor?.ReadingDeviationDb ?? 0) / Math.Sqrt(Math.Max(1, rises.Length * sweeps));
+        return rises.Length > 0 && Sample.Median(rises) >= ShownDb + seen.Floor!.HalfWidthDb + (Errors * error);
+    }
 
     // Over the noise in dB; none where it is not known.
     private static double[] Rises(Evidence seen, IReadOnlyList<double> levels) =>

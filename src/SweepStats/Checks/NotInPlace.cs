@@ -56,7 +56,7 @@ internal sealed class NotInPlace : ICheck
         Bias = Bias.TooSmall,
         Misleads = true,
         Message = $"{open.Name} reads like the reference, as if swept without it: {others.Told}. It stays in the result.",
-        NextStep = $"Look whether {open.Name} was in place; put it in place and sweep it again. {OrSaySo(open.Name)}",
+        NextStep = $"Look whether {open.Name} was in place; put it in place and sweep it again. {OrSaySo([open])}",
     };
 
     private Finding Said(Level[] open, bool doOthersShield)
@@ -65,8 +65,8 @@ internal sealed class NotInPlace : ICheck
         string reference = doOthersShield ? string.Empty : ", and nothing in place for the reference";
         return Finding(open) with
         {
-            Message = $"{named} {(open.Length == 1 ? "shields" : "shield")} nothing: as much arrives as with nothing in place.",
-            NextStep = $"Look whether {named} {(open.Length == 1 ? "was" : "were")} in place{reference}. {OrSaySo(open[0].Name)}",
+            Message = $"{named} {(open.Length == 1 ? "shields" : "shield")} next to nothing: about as much arrives as with nothing in place.",
+            NextStep = $"Look whether {named} {(open.Length == 1 ? "was" : "were")} in place{reference}. {OrSaySo(open)}",
         };
     }
 
@@ -84,8 +84,9 @@ internal sealed class NotInPlace : ICheck
         NextStep = string.Empty,
     };
 
-    private static string OrSaySo(SpecimenName name) =>
-        $"If it was and truly shields nothing, say so in campaign.toml: shields_nothing = [\"{name}\"] under [setup].";
+    private static string OrSaySo(Level[] open) => open.Length == 1
+        ? $"If it was and truly shields nothing, say so in campaign.toml: shields_nothing = [\"{open[0].Name}\"] under [setup]."
+        : $"Name those that truly shield nothing in campaign.toml: shields_nothing = [\"{open[0].Name}\", …] under [setup].";
 
     private static string Named(Level[] open) => open.Length <= MostNamed
         ? string.Join(" and ", open.Select(o => o.Name)) : $"{open[0].Name} and {Amount.Count(open.Length - 1, "other", "others")}";

@@ -20,6 +20,9 @@ internal static class SteppedScatter
     // Of two, one may be restless.
     private const int FewestSweeps = 3;
 
+    // All pairs of many sweeps take long and tell no more.
+    private const int Neighbours = 2;
+
     // Share of the variance seen that noise may have.
     private const double MostNoise = 0.25;
 
@@ -46,7 +49,7 @@ internal static class SteppedScatter
         }
 
         double[][] sweeps = [.. level.Sweeps.Select(s => RepeatGroups.At(s, places))];
-        double seen = sweeps.SelectMany((one, i) => sweeps[(i + 1)..].Select(other => PairScatter.Middle(one, other))).Min();
+        double seen = sweeps.SelectMany((one, i) => sweeps.Skip(i + 1).Take(Neighbours).Select(next => PairScatter.Middle(one, next))).Min();
         double below = Math.Max(0, referenceDb - Sample.Mean([.. places.Select(level.MeanAt)]));
         return floor is not null && Noise(level, floor, places) <= MostNoise * seen * seen ? seen : seen * Math.Pow(10, -below / 20);
     }
