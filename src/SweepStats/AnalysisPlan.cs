@@ -68,7 +68,7 @@ public sealed record AnalysisPlan
     public double? SourceDbm { get; init; }
 
     /// <summary>
-    /// Specimens that were in place and truly shield nothing; none unless stated, since their sweeps look like sweeps without them.
+    /// Specimens that were in place and truly shield nothing; none unless stated, since their sweeps look as if taken without.
     /// </summary>
     public ImmutableArray<SpecimenName> ShieldNothing { get; init; } = [];
 

@@ -19,7 +19,8 @@ internal sealed class StatedSpecimens
     public StatedSpecimens(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
     {
         _names = settings.Yardstick is null && settings.ShieldNothing.IsEmpty ? []
-            : [.. sweeps.Where(s => s is { Role: SweepRole.Covered, ExcludedBecause: null }).Select(SpecimenName.Of).Distinct().Order()];
+            : [.. sweeps.Where(s => s is { Role: SweepRole.Covered, ExcludedBecause: null })
+                .Select(SpecimenName.Of).Distinct().Order()];
         Yardstick = settings.Yardstick is { } asked ? Of("the yardstick", asked) : null;
         ShieldNothing = [.. settings.ShieldNothing.Select(s => Of("in shields_nothing,", s)).OfType<SpecimenName>().Distinct()];
     }
@@ -51,12 +52,14 @@ internal sealed class StatedSpecimens
         if (found.Length > 0)
         {
             return new ReadFault(
-                CampaignFolder.SettingsName, asked.Line, $"{what} '{asked.Text}' may be one of {found.Length} specimens", $"write its lot too: {List(found)}");
+                CampaignFolder.SettingsName, asked.Line, $"{what} '{asked.Text}' may be one of {found.Length} specimens",
+                $"write its lot too: {List(found)}");
         }
 
         string[] known = [.. _names.Select(n => asked.Text.Contains('/') ? n.ToString() : n.Specimen)];
         return new ReadFault(
-            CampaignFolder.SettingsName, asked.Line, $"{what} '{asked.Text}' is no covered specimen in use{Spelling.Hint(asked.Text, known)}",
+            CampaignFolder.SettingsName, asked.Line,
+            $"{what} '{asked.Text}' is no covered specimen in use{Spelling.Hint(asked.Text, known)}",
             _names.Length == 0 ? "take its sweeps into covered" : $"name one of {List(_names)}");
     }
 

@@ -116,7 +116,9 @@ public static class ChoiceWords
         if (open.Length > 0)
         {
             string stays = open.Length == 1 ? "it stays" : "they stay";
-            yield return $"How much {Names(open)} {(open.Length == 1 ? "shields" : "shield")} is known from below only over much of the band: {stays} among the best until {BoundCauses.Of(result.Curves).Tells}.";
+            string shields = open.Length == 1 ? "shields" : "shield";
+            yield return $"How much {Names(open)} {shields} is known from below only over much of the band: "
+                + $"{stays} among the best until {BoundCauses.Of(result.Curves).Tells}.";
         }
     }
 

@@ -152,7 +152,9 @@ internal sealed class Leakage : ICheck
             Message = $"At {Amount.OutOf(near.Length, curve.Readings.Length)} the covered level lies less than {Amount.Db(FarEnoughDb)} over what comes on another way than through the specimen (from {Amount.Db(ceiling)} below the reference on): the figures are less sure for it. Where leakage may be all there is, only a bound is given.",
             Basis = string.Create(Amount.Print, $"Covered level over leakage: median {middle:0.0} dB, lowest {near.Min(f => Over(curve.Readings[f].Evidence)):0.0} dB, against {FarEnoughDb:0} dB; the two add as voltages of unknown phase."),
             NextStep = seen.Leakages.Any(l => l.Source == LeakageSource.Plate && l.Anywhere)
-                ? (middle < AlikeDb ? "Look first whether the specimen was left in place of the plate. If not, find" : "Find") + " the way round: seal the edges of the opening, the cables and the joints of the frame, and take the plate again before the specimens."
+                ? (middle < AlikeDb ? "Look first whether the specimen was left in place of the plate. If not, find" : "Find")
+                    + " the way round: seal the edges of the opening, the cables and the joints of the frame, "
+                    + "and take the plate again before the specimens."
                 : Remedy(seen),
         };
     }

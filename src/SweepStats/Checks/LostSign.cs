@@ -25,7 +25,8 @@ internal sealed class LostSign : ICheck
 
     public string Code => "lost-sign";
 
-    public string? UntestedBecause(Evidence seen) => HasSigns(seen) ? null : $"levels in {seen.Campaign.Scale.Symbol()} are above zero anyway";
+    public string? UntestedBecause(Evidence seen) =>
+        HasSigns(seen) ? null : $"levels in {seen.Campaign.Scale.Symbol()} are above zero anyway";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -68,12 +69,14 @@ internal sealed class LostSign : ICheck
             Size = new Decibels(2 * kind.LevelDb),
             Bias = Bias.Unknown,
             Misleads = true,
-            Message = $"The levels of {named} look as if they lost their minus sign: {Level(kind.LevelDb)} on average, where {Level(-kind.LevelDb)} "
-                + "would have its place among the others.",
+            Message = $"The levels of {named} look as if they lost their minus sign: {Level(kind.LevelDb)} on average, "
+                + $"where {Level(-kind.LevelDb)} would have its place among the others.",
             Basis = severity == Severity.Fault
-                ? $"All levels of it are above zero, and floor or covered sweeps read {Amount.Db(FarDb)} or more above the reference. With the sign none does."
+                ? $"All levels of it are above zero, and floor or covered sweeps read {Amount.Db(FarDb)} or more above the reference. "
+                    + "With the sign none does."
                 : $"All levels of it are above zero, those of all others below; told from {Level(HighestDbm)} on.",
-            NextStep = $"Give the levels of {named} their minus sign again, as the display showed them, or take the sweeps again.",
+            NextStep = $"Give the levels of {named} their minus sign again, as the display showed them, "
+                + "or take the sweeps again.",
         };
     }
 

@@ -18,7 +18,8 @@ internal static class MistakenPlate
     private const double ClearOfNoiseDb = 6;
 
     // All plate sweeps are told by the band as a whole: a plate that leaks nothing rises by nothing, whatever a specimen does.
-    // The median of single looks at noise lies 0.9 dB over their log mean, and the median of normal values scatters by 1.25 times as much as their mean.
+    // The median of single looks at noise lies 0.9 dB over their log mean, and a median of normal values scatters by 1.25 times
+    // as much as their mean.
     private const double ShownDb = 2.5, Errors = 3, OfMedian = 1.25;
 
     /// <summary>Why plates could not be looked at, as half a sentence; null where they could, or there are none.</summary>
@@ -45,7 +46,8 @@ internal static class MistakenPlate
 
         double[] plate = KindCurve.Middle([.. plates.Select(p => p.Levels.ToArray())]);
         double level = Sample.Mean(plate);
-        if (IsShown(seen, plate, plates.Length) && Kinds(seen, level, level).Where(k => IsShown(seen, k.MiddleDb, plates.Length) && k.IsLike(plate)).MinBy(k => k.AwayDb(plate)) is { } like)
+        bool IsAlike(KindCurve kind) => IsShown(seen, kind.MiddleDb, plates.Length) && kind.IsLike(plate);
+        if (IsShown(seen, plate, plates.Length) && Kinds(seen, level, level).Where(IsAlike).MinBy(k => k.AwayDb(plate)) is { } like)
         {
             yield return Told(seen, code, like, plate);
         }
@@ -93,7 +95,8 @@ internal static class MistakenPlate
     }
 
     private static bool IsClear(Evidence seen, IReadOnlyList<double> levels) =>
-        Rises(seen, levels) is { Length: > 0 } rises && rises.Count(rise => rise >= ClearOfNoiseDb) >= KindCurve.Most * rises.Length;
+        Rises(seen, levels) is { Length: > 0 } rises
+            && rises.Count(rise => rise >= ClearOfNoiseDb) >= KindCurve.Most * rises.Length;
 
     private static bool IsShown(Evidence seen, IReadOnlyList<double> levels, int sweeps)
     {

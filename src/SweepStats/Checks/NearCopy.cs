@@ -19,8 +19,11 @@ internal sealed class NearCopy : ICheck
     public string? UntestedBecause(Evidence seen) => NearCopies.CouldBeTold(seen.Campaign) ? null
         : "that takes four reference sweeps, covered sweeps that repeat each other, and twenty frequencies";
 
-    public IEnumerable<Finding> Inspect(Evidence seen) => NearCopies.Among(
-        seen.Campaign, SteppedScatter.LeastOfReferenceDb(seen.Campaign, seen.Floor, seen.SourceDbm)).Select(alike => Told(seen, alike));
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        double leastDb = SteppedScatter.LeastOfReferenceDb(seen.Campaign, seen.Floor, seen.SourceDbm);
+        return NearCopies.Among(seen.Campaign, leastDb).Select(alike => Told(seen, alike));
+    }
 
     private Finding Told(Evidence seen, NearCopies alike) => new()
     {
@@ -38,7 +41,8 @@ internal sealed class NearCopy : ICheck
             + $"{Beside(alike)}. "
             + "They are counted as repeats, and intervals are too narrow for it.",
         Basis = "Standard deviations of a reading from steps between neighbouring frequencies, "
-            + string.Create(Amount.Print, $"{seen.Campaign.Grid.Count} of them, which an offset leaves alone; told below one in {1 / Share(alike):0} of the usual."),
+            + string.Create(Amount.Print, $"{seen.Campaign.Grid.Count} of them, which an offset leaves alone; ")
+            + string.Create(Amount.Print, $"told below one in {1 / Share(alike):0} of the usual."),
         NextStep = "Look whether files were made from each other, or one average was read several times; take the sweeps again.",
     };
 

@@ -5,7 +5,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>A specimen with which as much arrives as with nothing in its place: swept without it, or it truly shields nothing.</summary>
+/// <summary>
+/// A specimen with which as much arrives as with nothing in its place: swept without it, or it truly shields nothing.
+/// </summary>
 /// <remarks>
 /// Its own sweeps cannot tell which, so it is asked. How hard, others decide: specimens of one lot are of one cloth, and lots may
 /// truly differ. Where all of a lot read so, or others shield little, it is only said.
@@ -65,7 +67,8 @@ internal sealed class NotInPlace : ICheck
         string reference = doOthersShield ? string.Empty : ", and nothing in place for the reference";
         return Finding(open) with
         {
-            Message = $"{named} {(open.Length == 1 ? "shields" : "shield")} next to nothing: about as much arrives as with nothing in place.",
+            Message = $"{named} {(open.Length == 1 ? "shields" : "shield")} next to nothing: "
+                + "about as much arrives as with nothing in place.",
             NextStep = $"Look whether {named} {(open.Length == 1 ? "was" : "were")} in place{reference}. {OrSaySo(open)}",
         };
     }
@@ -79,8 +82,9 @@ internal sealed class NotInPlace : ICheck
         Message = string.Empty,
         Basis = $"Shielding within {Amount.Db(AlikeDb)} of none, or an interval that holds 0 dB, at "
             + $"{Amount.OutOf(open.Min(o => o.Alike), open[0].Seen)}{(open.Length == 1 ? string.Empty : " or more")}; told from "
-            + $"{NearlyAll * 100:0} % on. It misleads where all others of its lot shield {Amount.Db(Others.SistersDb)} or one of them "
-            + $"{Amount.Db(Others.AnotherThingDb)}, and where it is alone in its lot and all other specimens shield as much as that.",
+            + $"{NearlyAll * 100:0} % on. It misleads where all others of its lot shield {Amount.Db(Others.SistersDb)} "
+            + $"or one of them {Amount.Db(Others.AnotherThingDb)}, and where it is alone in its lot "
+            + "and all other specimens shield as much as that.",
         NextStep = string.Empty,
     };
 
@@ -89,7 +93,8 @@ internal sealed class NotInPlace : ICheck
         : $"Name those that truly shield nothing in campaign.toml: shields_nothing = [\"{open[0].Name}\", …] under [setup].";
 
     private static string Named(Level[] open) => open.Length <= MostNamed
-        ? string.Join(" and ", open.Select(o => o.Name)) : $"{open[0].Name} and {Amount.Count(open.Length - 1, "other", "others")}";
+        ? string.Join(" and ", open.Select(o => o.Name))
+        : $"{open[0].Name} and {Amount.Count(open.Length - 1, "other", "others")}";
 
     /// <summary>What the specimens that one is held against shield, and how much the difference weighs.</summary>
     private sealed record OtherLevels(string Told, double MostDb, Severity Severity);
@@ -97,7 +102,8 @@ internal sealed class NotInPlace : ICheck
     /// <summary>The specimens that shield: those of one lot are of one cloth, lots may truly differ.</summary>
     private sealed class Others(Level[] levels)
     {
-        // A cloth may be uneven, but not by ten times the power from piece to piece; a hundred times is another thing (judgement).
+        // A cloth may be uneven, but not by ten times the power from piece to piece; a hundred times is another thing
+        // (judgement, no source).
         public const double SistersDb = 10, AnotherThingDb = 20;
 
         private readonly Dictionary<string, OtherLevels> _ofLot = levels.GroupBy(l => l.Name.Lot).Where(lot => lot.Skip(1).Any())
@@ -110,9 +116,11 @@ internal sealed class NotInPlace : ICheck
         private static OtherLevels InLot(Level[] others) =>
             new(Told(others, " of its lot"), Most(others), Weight(Least(others), Most(others)));
 
-        private static OtherLevels Apart(Level[] others) => new(Told(others, string.Empty), Most(others), WeightAlone(Least(others)));
+        private static OtherLevels Apart(Level[] others) =>
+            new(Told(others, string.Empty), Most(others), WeightAlone(Least(others)));
 
-        private static string Told(Level[] others, string whose) => others.Length == 1 ? $"{others[0].Name} shields {Amount.Db(Most(others))}"
+        private static string Told(Level[] others, string whose) => others.Length == 1
+            ? $"{others[0].Name} shields {Amount.Db(Most(others))}"
             : $"{others.Length} others{whose} shield {Amount.Db(Least(others))} to {Amount.Db(Most(others))}";
 
         private static double Least(Level[] others) => others.Length == 0 ? 0 : others.Min(o => o.MiddleDb);
@@ -137,8 +145,8 @@ internal sealed class NotInPlace : ICheck
         public static Level? Of(ShieldingCurve curve)
         {
             ShieldingReading[] seen = [.. curve.Readings.Where(IsSeen)];
-            return 2 * seen.Length <= curve.Readings.Length ? null
-                : new Level(curve.Name, Sample.Median([.. seen.Select(r => r.ValueOrBound.Value)]), seen.Count(IsAlike), seen.Length);
+            double Middle() => Sample.Median([.. seen.Select(r => r.ValueOrBound.Value)]);
+            return 2 * seen.Length <= curve.Readings.Length ? null : new Level(curve.Name, Middle(), seen.Count(IsAlike), seen.Length);
         }
 
         private static bool IsSeen(ShieldingReading reading) =>

@@ -12,8 +12,11 @@ internal sealed class WrongKind : ICheck
 
     public string Code => "wrong-kind";
 
-    public string? UntestedBecause(Evidence seen) => string.Join(", and ", new[] { Alone(seen), MistakenPlate.UntestedBecause(seen) }.OfType<string>())
-        is { Length: > 0 } reasons ? reasons : null;
+    public string? UntestedBecause(Evidence seen)
+    {
+        string[] reasons = [.. new[] { Alone(seen), MistakenPlate.UntestedBecause(seen) }.OfType<string>()];
+        return reasons.Length == 0 ? null : string.Join(", and ", reasons);
+    }
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -35,10 +38,13 @@ internal sealed class WrongKind : ICheck
     }
 
     /// <summary>A kind as half a sentence: "a reference sweep", "covered sweeps of A/A02".</summary>
-    public static string Kind(SweepRole role, SpecimenName? specimen, bool one) => $"{(one ? "a " : string.Empty)}{Named(role, specimen, one)}";
+    public static string Kind(SweepRole role, SpecimenName? specimen, bool one) =>
+        (one ? "a " : string.Empty) + Named(role, specimen, one);
 
     private static string Named(SweepRole role, SpecimenName? specimen, bool one) =>
-        $"{role.ToString().ToLowerInvariant()} {(one ? "sweep" : "sweeps")}{(specimen is { } name ? $" of {name}" : string.Empty)}";
+        $"{Word(role)} {(one ? "sweep" : "sweeps")}{(specimen is { } name ? $" of {name}" : string.Empty)}";
+
+    private static string Word(SweepRole role) => role.ToString().ToLowerInvariant();
 
     // Placements of a specimen are held against each other by another check.
     private static string? Alone(Evidence seen)
@@ -47,7 +53,7 @@ internal sealed class WrongKind : ICheck
         var alone = kinds.FindAll(k => !k.GroupBy(s => s.Placement).Any(p => p.Skip(1).Any()));
         var left = alone.FindAll(k => !k.Skip(1).Any());
         int specimens = left.Count(k => k.Key.Role == SweepRole.Covered);
-        IEnumerable<string> named = left.Where(k => k.Key.Role != SweepRole.Covered).Select(k => $"the {k.Key.Role.ToString().ToLowerInvariant()}")
+        IEnumerable<string> named = left.Where(k => k.Key.Role != SweepRole.Covered).Select(k => $"the {Word(k.Key.Role)}")
             .Concat(specimens == 0 ? [] : [Amount.Count(specimens, "specimen", "specimens")]);
         return alone.Count == kinds.Count ? "no two sweeps repeat each other"
             : left.Count == 0 ? null : $"only one sweep was taken of {string.Join(" and ", named)}";
@@ -59,7 +65,8 @@ internal sealed class WrongKind : ICheck
         Specimen = one.Specimen ?? other.Specimen,
         Message = $"{one.Sweep.Name} reads like {Kind(other.Sweep.Role, other.Specimen, one: true)}, and {other.Sweep.Name} like "
             + $"{Kind(one.Sweep.Role, one.Specimen, one: true)}: the two files look exchanged.",
-        NextStep = $"Look whether {one.Sweep.Name} and {other.Sweep.Name} were exchanged: put each where it belongs, or take both again.",
+        NextStep = $"Look whether {one.Sweep.Name} and {other.Sweep.Name} were exchanged: "
+            + "put each where it belongs, or take both again.",
     };
 
     private Finding Told(Evidence seen, MistakenSweep[] mistaken)

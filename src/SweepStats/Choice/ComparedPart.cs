@@ -7,8 +7,9 @@ namespace SweepStats.Choice;
 
 /// <summary>The frequencies of a band at which candidates are compared: where each of them is bounded from both sides.</summary>
 /// <remarks>
-/// Some candidates do not narrow the part down for the others: they stay known from below, and may always be the best. One is capped over more than half of the
-/// band. Another is capped over more than a tenth of it where its bound tops all values of the others: left out for all would be where it is better than they are.
+/// Some candidates do not narrow the part down for the others: they stay known from below, and may always be the best. One is
+/// capped over more than half of the band. Another is capped over more than a tenth of it where its bound tops all values of the
+/// others: left out for all would be where it is better than they are.
 /// Where a single frequency of 160 is capped, the mean over all of them has no upper limit either, however plainly another specimen shields more everywhere else;
 /// so that frequency is left out for all instead. So is one at which nobody is seen to shield less.
 /// </remarks>
@@ -30,7 +31,8 @@ internal static class ComparedPart
         double[] seen = HighestSeen(candidates, grid.Count);
         double Share(Func<int, bool> counts) => LogWeights.Mean(weights, f => counts(f) ? 1 : 0);
         bool Narrows(SpecimenSweeps c) =>
-            Share(f => c.Bounds[f]) <= MostCapped && Share(f => c.Bounds[f] && double.IsFinite(seen[f]) && c.Values[f] >= seen[f]) <= MostAhead;
+            Share(f => c.Bounds[f]) <= MostCapped
+            && Share(f => c.Bounds[f] && double.IsFinite(seen[f]) && c.Values[f] >= seen[f]) <= MostAhead;
         SpecimenSweeps[] narrowing = [.. candidates.Where(Narrows)];
         return [.. readable.Where(f => !Array.Exists(narrowing, c => c.Bounds[f]))];
     }

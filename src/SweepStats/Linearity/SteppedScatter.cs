@@ -7,7 +7,9 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Linearity;
 
-/// <summary>How much a reading of the reference scatters at least, as linearity sweeps show: the same way with less source power.</summary>
+/// <summary>
+/// How much a reading of the reference scatters at least, as linearity sweeps show: the same way with less source power.
+/// </summary>
 /// <remarks>
 /// What source and receiver scatter in proportion is the same at every level. What is added to the signal, as noise is, weighs
 /// less against more power, by the ratio of the voltages at most. So the reference scatters by no less than linearity sweeps
@@ -26,7 +28,9 @@ internal static class SteppedScatter
     // Share of the variance seen that noise may have.
     private const double MostNoise = 0.25;
 
-    /// <summary>Standard deviation of a reading of the reference in dB that is the least to expect; 0 where nothing shows it.</summary>
+    /// <summary>
+    /// Standard deviation of a reading of the reference in dB that is the least to expect; 0 where nothing shows it.
+    /// </summary>
     /// <param name="campaign">The sweeps.</param>
     /// <param name="floor">The floor; null where none is known.</param>
     /// <param name="campaignDbm">Source level stated for the whole campaign in dBm; null where none is.</param>
@@ -49,9 +53,11 @@ internal static class SteppedScatter
         }
 
         double[][] sweeps = [.. level.Sweeps.Select(s => RepeatGroups.At(s, places))];
-        double seen = sweeps.SelectMany((one, i) => sweeps.Skip(i + 1).Take(Neighbours).Select(next => PairScatter.Middle(one, next))).Min();
+        double[] Beside(double[] one, int i) => [.. sweeps.Skip(i + 1).Take(Neighbours).Select(next => PairScatter.Middle(one, next))];
+        double seen = sweeps.SelectMany(Beside).Min();
         double below = Math.Max(0, referenceDb - Sample.Mean([.. places.Select(level.MeanAt)]));
-        return floor is not null && Noise(level, floor, places) <= MostNoise * seen * seen ? seen : seen * Math.Pow(10, -below / 20);
+        return floor is not null && Noise(level, floor, places) <= MostNoise * seen * seen ? seen
+            : seen * Math.Pow(10, -below / 20);
     }
 
     // Mean variance of a reading in dB² that noise alone makes.

@@ -56,7 +56,9 @@ internal sealed record NearCopies(
 
     /// <summary>Near copies among floor, reference and covered sweeps.</summary>
     /// <param name="campaign">Sweeps on their common grid; copies that agree everywhere are not among them.</param>
-    /// <param name="leastOfReferenceDb">What a reading of the reference scatters by at least, in dB; 0 where only its own sweeps tell.</param>
+    /// <param name="leastOfReferenceDb">
+    /// What a reading of the reference scatters by at least, in dB; 0 where only its own sweeps tell.
+    /// </param>
     public static ImmutableArray<NearCopies> Among(AlignedCampaign campaign, double leastOfReferenceDb = 0)
     {
         if (campaign.Grid.Count < FewestPoints)
@@ -105,14 +107,16 @@ internal sealed record NearCopies(
             return [];
         }
 
-        return kind.Below(Share * usual.MiddleDb) is { Length: > 0 } alike ? [kind.Told(alike, usual.MiddleDb, NearCopiesBeside.OtherSweeps)] : [];
+        return kind.Below(Share * usual.MiddleDb) is not { Length: > 0 } alike ? []
+            : [kind.Told(alike, usual.MiddleDb, NearCopiesBeside.OtherSweeps)];
     }
 
     // Where all of them are alike, only sweeps of another level of the source show it.
     private static NearCopies[] OfReference(KindPairs reference, double leastDb)
     {
         NearCopies[] found = [.. In(reference, UsualPairs.Of([reference]))];
-        return found.Length > 0 || leastDb < reference.StepDb || reference.Below(ShareOfSteps * leastDb) is not { Length: > 0 } alike ? found
+        bool tells = found.Length == 0 && leastDb >= reference.StepDb;
+        return !tells || reference.Below(ShareOfSteps * leastDb) is not { Length: > 0 } alike ? found
             : [reference.Told(alike, leastDb, NearCopiesBeside.LinearitySweeps)];
     }
 
@@ -196,7 +200,8 @@ internal sealed record NearCopies(
         public NearCopies Told(AlikePair[] alike, double usual, NearCopiesBeside beside)
         {
             IEnumerable<int> sweeps = alike.SelectMany(p => new[] { p.One, p.Other }).Distinct().Order();
-            return new(_block.Sweeps[0].Role, _specimen, [.. sweeps.Select(j => _block.Sweeps[j])], alike.Max(p => p.Db), usual, beside);
+            ImmutableArray<Sweep> told = [.. sweeps.Select(j => _block.Sweeps[j])];
+            return new(_block.Sweeps[0].Role, _specimen, told, alike.Max(p => p.Db), usual, beside);
         }
     }
 }
