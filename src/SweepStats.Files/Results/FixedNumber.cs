@@ -1,4 +1,3 @@
-using System.Buffers.Text;
 using System.Globalization;
 
 namespace SweepStats.Files.Results;
@@ -29,22 +28,39 @@ internal static class FixedNumber
             return formatted;
         }
 
-        long units = (long)whole + (rest > 0.5 ? 1 : 0), scale = (long)Scales[decimals];
+        ulong units = (ulong)whole + (rest > 0.5 ? 1u : 0u);
         int length = 0;
         if (double.IsNegative(value))
         {
             to[length++] = (byte)'-';
         }
 
-        Utf8Formatter.TryFormat(units / scale, to[length..], out int digits);
-        length += digits;
-        to[length] = (byte)'.';
-        long part = units % scale;
-        for (int i = decimals; i >= 1; i--, part /= 10)
+        int point = length + Math.Max(1, Digits(units) - decimals);
+        units = Put(units, to.Slice(point + 1, decimals));
+        to[point] = (byte)'.';
+        Put(units, to[length..point]);
+        return point + 1 + decimals;
+    }
+
+    private static int Digits(ulong units)
+    {
+        int digits = 1;
+        for (ulong next = 10; units >= next; next *= 10)
         {
-            to[length + i] = (byte)('0' + (part % 10));
+            digits++;
         }
 
-        return length + decimals + 1;
+        return digits;
+    }
+
+    // Fills all places with the last digits, and returns what is left of the number before them.
+    private static ulong Put(ulong units, Span<byte> places)
+    {
+        for (int i = places.Length - 1; i >= 0; i--, units /= 10)
+        {
+            places[i] = (byte)('0' + (units % 10));
+        }
+
+        return units;
     }
 }

@@ -17,8 +17,10 @@ internal static class ResidualGroups
     {
         Finding[] telling = [.. result.Findings.Where(f => Codes.Contains(f.Code))];
         return result.Repeats
-            .Select(group => (Group: group, Findings: telling.Where(f => Concerns(f, group)).ToArray(), Farthest: group.Sweeps.Max(s => s.RestDb.Max(Math.Abs))))
-            .Where(g => g.Findings.Length > 0 && g.Farthest > 0)
+            .Select(group => (Group: group, Findings: telling.Where(f => Concerns(f, group)).ToArray()))
+            .Where(g => g.Findings.Length > 0)
+            .Select(g => (g.Group, g.Findings, Farthest: g.Group.Sweeps.Max(s => s.RestDb.FarthestDb())))
+            .Where(g => g.Farthest > 0)
             .OrderByDescending(g => g.Findings.Max(f => f.Severity))
             .ThenByDescending(g => g.Findings.Any(f => f.Sweep is not null))
             .ThenByDescending(g => g.Findings.Any(f => f.Role is not null))

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -14,6 +15,7 @@ public sealed class SweepBlock
     private readonly Lazy<UsualSteps> _usualSteps;
     private readonly Lazy<Extremes[]> _extremesDb;
     private readonly Lazy<Extremes> _allExtremesDb;
+    private readonly Lazy<ImmutableArray<double>> _means;
 
     /// <param name="sweeps">The sweeps.</param>
     /// <param name="pointCount">Number of frequencies.</param>
@@ -30,6 +32,7 @@ public sealed class SweepBlock
         _stepDb = new Lazy<double>(() => DisplayStep.Found(this));
         _usualSteps = new Lazy<UsualSteps>(() => _levels.Aggregate(UsualSteps.All, (steps, row) => steps.And(UsualSteps.Of(row.AsSpan()))));
         _extremesDb = new Lazy<Extremes[]>(() => [.. Enumerable.Range(0, SweepCount).Select(j => Extremes.Of(this[j]))]);
+        _means = new Lazy<ImmutableArray<double>>(() => Mean(Enumerable.Range(0, SweepCount)));
         _allExtremesDb = new Lazy<Extremes>(() => new Extremes(_extremesDb.Value.Min(e => e.Lowest), _extremesDb.Value.Max(e => e.Highest)));
     }
 
@@ -77,7 +80,25 @@ public sealed class SweepBlock
 
     /// <summary>Mean level in dB of some of the sweeps at each frequency, sweep by sweep as they lie in memory.</summary>
     /// <param name="rows">Their places, at least one; summed in this order.</param>
-    internal double[] Means(IReadOnlyList<int> rows)
+    internal ImmutableArray<double> Means(IReadOnlyList<int> rows) => AreAll(rows) ? Means() : Mean(rows);
+
+    /// <summary>Mean level in dB of all sweeps at each frequency, found once.</summary>
+    internal ImmutableArray<double> Means() => _means.Value;
+
+    private bool AreAll(IReadOnlyList<int> rows)
+    {
+        for (int j = 0; j < rows.Count; j++)
+        {
+            if (rows[j] != j)
+            {
+                return false;
+            }
+        }
+
+        return rows.Count == SweepCount;
+    }
+
+    private ImmutableArray<double> Mean(IEnumerable<int> rows)
     {
         var sums = new ColumnSums(PointCount);
         foreach (int row in rows)
@@ -85,11 +106,8 @@ public sealed class SweepBlock
             sums.Add(this[row]);
         }
 
-        return sums.Means();
+        return ImmutableCollectionsMarshal.AsImmutableArray(sums.Means());
     }
-
-    /// <summary>Mean level in dB of all sweeps at each frequency.</summary>
-    internal double[] Means() => Means([.. Enumerable.Range(0, SweepCount)]);
 
     /// <summary>Whether every sweep carries the phase of its voltage.</summary>
     public bool HasPhases => _phases is not null;

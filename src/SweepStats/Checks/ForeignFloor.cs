@@ -90,7 +90,7 @@ internal sealed class ForeignFloor : ICheck
 
     private static double SquaresAmong(SweepBlock block, int[] rows, int[] points)
     {
-        double[] means = block.Means(rows);
+        ReadOnlySpan<double> means = block.Means(rows).AsSpan();
         double squares = 0;
         foreach (int row in rows)
         {

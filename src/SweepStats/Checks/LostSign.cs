@@ -85,6 +85,6 @@ internal sealed class LostSign : ICheck
         public double WithSignDb => IsPositive ? -LevelDb : LevelDb;
 
         public static Kind Of(SweepRole role, SpecimenName? specimen, SweepBlock block) =>
-            new(role, specimen, Sample.Mean(block.Means()), block.LowestDb > 0, block.HighestDb < 0);
+            new(role, specimen, Sample.Mean(block.Means().AsSpan()), block.LowestDb > 0, block.HighestDb < 0);
     }
 }

@@ -79,14 +79,15 @@ internal static class MistakenPlate
         };
     }
 
-    private static bool IsBelow(double[] covered, double[] plate) =>
+    private static bool IsBelow(ImmutableArray<double> covered, double[] plate) =>
         covered.Zip(plate).Count(p => p.Second - p.First >= MistakenSweeps.FarDb) >= KindCurve.Most * plate.Length;
 
     // Reference and specimens, as far as they read about as high.
     private static KindCurve[] Kinds(Evidence seen, double lowest, double highest)
     {
         bool IsNear(SweepBlock block) =>
-            Sample.Mean(block.Means()) is var level && level >= lowest - MistakenSweeps.FarDb && level <= highest + MistakenSweeps.FarDb;
+            Sample.Mean(block.Means().AsSpan()) is var level
+                && level >= lowest - MistakenSweeps.FarDb && level <= highest + MistakenSweeps.FarDb;
         return
         [
             .. seen.Campaign.Covered.Where(c => IsNear(c.Block)).Select(c => KindCurve.Of(c.Block, c.Name)),

@@ -14,7 +14,7 @@ namespace SweepStats.Doubts;
 internal sealed class ReferenceOverload
 {
     private readonly CampaignClipping _clipped;
-    private readonly double[] _reference;
+    private readonly ImmutableArray<double> _reference;
     private readonly double _shortFrom;
     private readonly double _mostDb;
 
@@ -37,7 +37,7 @@ internal sealed class ReferenceOverload
     /// <remarks>Where both fall short the reference, being higher, falls shorter. A covered level above the reference turns that round.</remarks>
     public ImmutableArray<bool> OfCovered(SpecimenBlock specimen, int number)
     {
-        double[] covered = specimen.Block.Means();
+        ImmutableArray<double> covered = specimen.Block.Means();
         return [.. covered.Select((level, f) => _clipped.Covered[number].IsAt(f) || (level >= _reference[f] && (level >= _shortFrom || level > _mostDb)))];
     }
 

@@ -23,6 +23,10 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
     // Where the floor is taken to lie below the noise, the noise itself rises over it.
     private const double LeastShownDb = 0.01;
 
+    // In dB; some five steps reach it.
+    private const double Converged = 1e-9;
+    private const int MostSteps = 60;
+
     // From an eighth of a dB on, by its distance from the least rise: nearer, the step of the quotient changes.
     private readonly Lazy<OctavePieces> _slopes = new(() => new OctavePieces(over => Quotient(noise, noise.LeastRiseDb + over), 1.0 / 8, 9, 5));
 
@@ -47,26 +51,35 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
     {
         Asked asked = _asked.GetOrAdd(repeats, AskedOf);
         double floorReach = floorError.StandardUncertainty == 0 ? 0 : _student.At(floorError.DegreesOfFreedom) * floorError.StandardUncertainty;
-        double least = noise.LeastRiseDb;
-        double rise = least + 0.5;
-        double chance = Math.Sqrt((asked.Critical * asked.Critical) + (floorReach * floorReach));
-        for (int step = 0; step < 60; step++)
-        {
-            double slope = Slope(Math.Max(rise + floorShiftDb, least + LeastShownDb));
-            double error = Math.Sqrt(repeats.VarianceFactor
-                * (asked.NoiseVariance + (slope * slope * signalDeviation * signalDeviation / repeats.Units)));
-            double needed = least + Math.Max(
-                Math.Sqrt((asked.Delta * asked.Delta * error * error) + (floorReach * floorReach)),
-                chance + (asked.Chance * error));
-            if (Math.Abs(needed - rise) < 1e-6)
-            {
-                break;
-            }
+        double rise = ItsOwnNeed(noise.LeastRiseDb + 0.5, r => Needed(r, asked, floorReach, repeats.VarianceFactor,
+            signalDeviation * signalDeviation / repeats.Units));
+        return noise.StrongestSnrInDecibels(Shown(rise));
+    }
 
-            rise = (rise + needed) / 2;
+    // What has to be risen by, where the reading shows as much of a signal's scatter as it does at a rise: the less, the higher.
+    private double Needed(double rise, Asked asked, double floorReach, double factor, double signalVariance)
+    {
+        double slope = Slope(Shown(rise));
+        double error = Math.Sqrt(factor * (asked.NoiseVariance + (slope * slope * signalVariance)));
+        double chance = Math.Sqrt((asked.Critical * asked.Critical) + (floorReach * floorReach));
+        return noise.LeastRiseDb + Math.Max(
+            Math.Sqrt((asked.Delta * asked.Delta * error * error) + (floorReach * floorReach)), chance + (asked.Chance * error));
+    }
+
+    private double Shown(double rise) => Math.Max(rise + floorShiftDb, noise.LeastRiseDb + LeastShownDb);
+
+    // The rise that needs itself, by secants. What is needed falls as the rise grows, so that no step overshoots by a chord that rises.
+    private static double ItsOwnNeed(double start, Func<double, double> needed)
+    {
+        double before = start, neededBefore = needed(before), rise = neededBefore;
+        for (int step = 0; step < MostSteps && Math.Abs(rise - before) > Converged; step++)
+        {
+            double here = needed(rise);
+            double chord = Math.Min(0, (here - neededBefore) / (rise - before));
+            (before, neededBefore, rise) = (rise, here, rise + ((here - rise) / (1 - chord)));
         }
 
-        return noise.StrongestSnrInDecibels(Math.Max(rise + floorShiftDb, least + LeastShownDb));
+        return rise;
     }
 
     // How much of a signal's scatter the reading shows. Read off the tabled inverse: the curve itself costs a hundred times more, and this stands in a loop.

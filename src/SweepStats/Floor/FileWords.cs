@@ -31,7 +31,7 @@ public sealed record FileWords
     public static FileWords Of(AlignedCampaign campaign)
     {
         ArgumentNullException.ThrowIfNull(campaign);
-        Averaging[] each = [.. campaign.Used().Select(s => DetectorWords.Of(s.Settings)).Distinct().Order()];
+        Averaging[] each = [.. campaign.Used().Select(s => s.Settings).Distinct().Select(DetectorWords.Of).Distinct().Order()];
         return new FileWords
         {
             Meanings = [.. each.Where(a => a != Averaging.Unknown)],

@@ -39,7 +39,7 @@ internal static class SteppedScatter
         ImmutableArray<SourceLevel> levels = SourceLevel.Of(campaign, campaignDbm);
         // A ratio tells what arrived only beside what arrived for the reference.
         bool isComparable = campaign.Scale != LevelScale.DecibelRatio || levels.Any(l => l.IsReference);
-        double reference = Sample.Mean(campaign.Reference.Means());
+        double reference = Sample.Mean(campaign.Reference.Means().AsSpan());
         return levels.Where(l => isComparable && !l.IsReference && l.Sweeps.Length >= FewestSweeps)
             .Select(l => LeastDb(l, reference, floor)).DefaultIfEmpty(0).Max();
     }

@@ -1,6 +1,8 @@
+using System.Numerics;
 using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Lots;
@@ -56,9 +58,10 @@ internal sealed class SpecimenSweeps
         int count = shielding.Length;
         ReadOnlySpan<double> levels = _block[sweep].Slice(first, count), values = Values.AsSpan(first, count);
         ReadOnlySpan<double> slopes = _slopes.AsSpan(first, count), means = _means.AsSpan(first, count);
-        for (int k = 0; k < shielding.Length; k++)
+        for (int k = 0; k < count; k += Vector<double>.Count)
         {
-            shielding[k] = values[k] - (slopes[k] * (levels[k] - means[k]));
+            Vector<double> away = Lanes.At(levels, k) - Lanes.At(means, k);
+            Lanes.Put(Lanes.At(values, k) - (Lanes.At(slopes, k) * away), shielding, k);
         }
     }
 

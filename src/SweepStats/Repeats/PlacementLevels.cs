@@ -61,7 +61,7 @@ internal sealed record PlacementLevels
             return all;
         }
 
-        double[][] means = [.. placements.Select(p => block.Means([.. p]))];
+        ImmutableArray<double>[] means = [.. placements.Select(p => block.Means([.. p]))];
         return [.. all.Where(f => !floor.Ambient[f] && means.Any(m => m[f] >= floor.LevelDb[f] + ClearOfFloorDb))];
     }
 }

@@ -76,7 +76,7 @@ public static class RepeatGroups
     internal static int[] Points(SweepBlock block, int[] rows, NoiseFloor? floor)
     {
         bool isFloor = block.Sweeps[0].Role == SweepRole.Floor;
-        double[] means = floor is null || isFloor ? [] : block.Means(rows);
+        ReadOnlySpan<double> means = floor is null || isFloor ? [] : block.Means(rows).AsSpan();
         List<int> points = [];
         for (int f = 0; f < block.PointCount; f++)
         {

@@ -19,6 +19,13 @@ internal sealed record RepeatSeries(RepeatKind Kind, SerialRows Whole, SerialRow
         return new RepeatSeries(
             kind,
             new SerialRows([.. means.Select(m => new[] { m })]),
-            new SerialRows([.. levels.Select((row, j) => Array.ConvertAll(row, level => level - means[j]))]));
+            new SerialRows([.. levels.Select((row, j) => Without(means[j], row))]));
+    }
+
+    private static double[] Without(double mean, double[] row)
+    {
+        double[] rest = [.. row];
+        Deviations.Less(mean, rest);
+        return rest;
     }
 }

@@ -53,6 +53,19 @@ public sealed class SweepRests : IReadOnlyList<double>
         Deviations.Less(_residueDb, rests);
     }
 
+    /// <summary>The largest of them, whatever its sign, in dB.</summary>
+    public double FarthestDb()
+    {
+        double farthest = 0;
+        ReadOnlySpan<double> levels = _block[_row];
+        for (int place = 0; place < _middle.Length; place++)
+        {
+            farthest = Math.Max(farthest, Math.Abs(levels[_points[place]] - _middle[place] - OffsetDb - _residueDb));
+        }
+
+        return farthest;
+    }
+
     /// <inheritdoc/>
     public IEnumerator<double> GetEnumerator()
     {

@@ -71,7 +71,7 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
             return null;
         }
 
-        double[][] levels = [.. repeats.Select(rows => RepeatGroups.At(rows.Length == 1 ? block[rows[0]] : block.Means(rows), points))];
+        double[][] levels = [.. repeats.Select(rows => RepeatGroups.At(rows.Length == 1 ? block[rows[0]] : block.Means(rows).AsSpan(), points))];
         int[] quiet = floor is null ? [] : Quiet(levels, points, repeats.Average(rows => rows.Length));
         return RepeatSeries.Of(kind, quiet.Length < FewestPoints ? levels : [.. levels.Select(row => RepeatGroups.At(row, quiet))]);
     }
@@ -87,7 +87,12 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
     // Whether little of what scatters at a frequency is noise, which falls with the readings in a repeat.
     private bool IsQuiet(double mean, double seen, int f, double readings)
     {
-        double noise = floor!.Noise.Max(n => n.LogCumulants(n.SnrInDecibels(mean - floor.LevelDb[f])).Variance) / readings;
-        return noise <= MostNoise * seen;
+        double noise = 0;
+        foreach (DetectorNoise kind in floor!.Noise)
+        {
+            noise = Math.Max(noise, kind.LogCumulants(kind.SnrInDecibels(mean - floor.LevelDb[f])).Variance);
+        }
+
+        return noise / readings <= MostNoise * seen;
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Floor;
 using SweepStats.Repeats;
+using SweepStats.Statistics;
 using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
@@ -62,7 +63,16 @@ internal sealed class CurveSpread(
     /// <summary>Change of the shielding when the floor lies one standard error higher.</summary>
     public double FloorShift(int f) => floor is null ? 0 : (_slopeCovered[f] - _slopeReference[f]) * floor.StandardErrorDb[f];
 
-    private static double[] Sloped(double[] slopes, double[] weights) => [.. slopes.Zip(weights, (slope, weight) => slope * weight)];
+    private static double[] Sloped(double[] slopes, double[] weights)
+    {
+        var sloped = new double[slopes.Length];
+        for (int f = 0; f < sloped.Length; f++)
+        {
+            sloped[f] = slopes[f] * weights[f];
+        }
+
+        return sloped;
+    }
 
     // A sum is linear in the levels: each unit is gone through once.
     private static double[] WithoutEach(RepeatedLevels levels, double[] slopes, double[] weights, int sign = 1)
@@ -78,12 +88,7 @@ internal sealed class CurveSpread(
         var changes = new double[levels.UnitCount];
         for (int j = 0; j < changes.Length; j++)
         {
-            ReadOnlySpan<double> unit = levels.Unit(j);
-            changes[j] = whole;
-            for (int f = 0; f < unit.Length; f++)
-            {
-                changes[j] -= sloped[f] * unit[f];
-            }
+            changes[j] = whole - RowProduct.Of(sloped, levels.Unit(j));
         }
 
         return changes;

@@ -14,13 +14,13 @@ namespace SweepStats.Shielding;
 internal sealed class RepeatedLevels
 {
     private readonly SweepBlock _block;
-    private readonly ImmutableArray<double[]> _placements;
+    private readonly ImmutableArray<ImmutableArray<double>> _placements;
     private readonly double[] _mean;
     private readonly double[] _standardError;
     private readonly double[] _usualVariance;
 
     // Where sweeps are the units they are read where they stand.
-    private RepeatedLevels(SweepBlock block, ImmutableArray<double[]> placements)
+    private RepeatedLevels(SweepBlock block, ImmutableArray<ImmutableArray<double>> placements)
     {
         (_block, _placements) = (block, placements.Length > 1 ? placements : []);
         UnitCount = _placements.IsEmpty ? block.SweepCount : placements.Length;
@@ -61,7 +61,7 @@ internal sealed class RepeatedLevels
     /// <summary>Log mean at a frequency in dB.</summary>
     public double MeanDb(int point) => _mean[point];
 
-    public ReadOnlySpan<double> Unit(int unit) => _placements.IsEmpty ? _block[unit] : _placements[unit];
+    public ReadOnlySpan<double> Unit(int unit) => _placements.IsEmpty ? _block[unit] : _placements[unit].AsSpan();
 
     /// <summary>Standard error of the mean at a frequency in dB, as if the units were independent.</summary>
     public double IndependentErrorDb(int point) => WithRounding(_standardError[point] * _standardError[point]);
@@ -118,7 +118,7 @@ internal sealed class RepeatedLevels
     {
         int[] placement = block.Placements();
         ILookup<int, int> sweepsOf = Enumerable.Range(0, placement.Length).ToLookup(j => placement[j]);
-        ImmutableArray<double[]> means = [.. Enumerable.Range(0, sweepsOf.Count).Select(p => block.Means([.. sweepsOf[p]]))];
+        ImmutableArray<ImmutableArray<double>> means = [.. Enumerable.Range(0, sweepsOf.Count).Select(p => block.Means([.. sweepsOf[p]]))];
         return new RepeatedLevels(block, means)
         {
             SweepCount = block.SweepCount,
@@ -129,7 +129,7 @@ internal sealed class RepeatedLevels
         };
     }
 
-    private static double? Repeatability(SweepBlock block, int[] placement, ImmutableArray<double[]> means)
+    private static double? Repeatability(SweepBlock block, int[] placement, ImmutableArray<ImmutableArray<double>> means)
     {
         int dof = block.SweepCount - means.Length;
         if (dof == 0)
@@ -141,7 +141,7 @@ internal sealed class RepeatedLevels
         for (int j = 0; j < block.SweepCount; j++)
         {
             ReadOnlySpan<double> sweep = block[j];
-            ReadOnlySpan<double> mean = means[placement[j]];
+            ReadOnlySpan<double> mean = means[placement[j]].AsSpan();
             for (int f = 0; f < sweep.Length; f++)
             {
                 squares += (sweep[f] - mean[f]) * (sweep[f] - mean[f]);

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace SweepStats.Statistics;
 
@@ -14,9 +15,16 @@ internal sealed class ColumnSums(int columns)
     public void Add(ReadOnlySpan<double> row)
     {
         _rows++;
-        for (int column = 0; column < _sums.Length; column += Vector<double>.Count)
+        Span<Vector<double>> sums = MemoryMarshal.Cast<double, Vector<double>>(_sums.AsSpan());
+        ReadOnlySpan<Vector<double>> values = MemoryMarshal.Cast<double, Vector<double>>(row);
+        for (int i = 0; i < sums.Length; i++)
         {
-            Lanes.Put(Lanes.At(_sums, column) + Lanes.At(row, column), _sums, column);
+            sums[i] += values[i];
+        }
+
+        for (int column = sums.Length * Vector<double>.Count; column < _sums.Length; column++)
+        {
+            _sums[column] += row[column];
         }
     }
 

@@ -74,16 +74,7 @@ internal static class IndependentColumns
         return squares;
     }
 
-    private static double Product(double[] values, int apart)
-    {
-        double sum = 0;
-        for (int f = apart; f < values.Length; f++)
-        {
-            sum += values[f - apart] * values[f];
-        }
-
-        return sum;
-    }
+    private static double Product(double[] values, int apart) => RowProduct.Of(values.AsSpan(apart), values);
 
     private static double[] Smoothed(double[] values)
     {

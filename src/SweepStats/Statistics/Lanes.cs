@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace SweepStats.Statistics;
 
@@ -10,7 +11,7 @@ internal static class Lanes
     {
         if (column + Vector<double>.Count <= row.Length)
         {
-            return new Vector<double>(row[column..]);
+            return Vector.LoadUnsafe(in MemoryMarshal.GetReference(row), (nuint)column);
         }
 
         Span<double> part = stackalloc double[Vector<double>.Count];

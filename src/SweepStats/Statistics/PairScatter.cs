@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace SweepStats.Statistics;
 
 /// <summary>
@@ -20,16 +23,7 @@ internal static class PairScatter
     public static double Of(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
         Check(a, b);
-        double squares = 0;
-        double before = a[0] - b[0];
-        for (int f = 1; f < a.Length; f++)
-        {
-            double here = a[f] - b[f];
-            squares += (here - before) * (here - before);
-            before = here;
-        }
-
-        return Math.Sqrt(squares / (4.0 * (a.Length - 1)));
+        return Math.Sqrt(SquaredSteps(a, b) / (4.0 * (a.Length - 1)));
     }
 
     /// <summary>The same by the median of the steps, for normal scatter: a few values far off do not bear on it.</summary>
@@ -47,6 +41,28 @@ internal static class PairScatter
         return Sample.Median(steps) / (2 * MedianOfNormal);
     }
 
+    // Four sums beside each other on every machine, so that none has other digits.
+    private static double SquaredSteps(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        Vector128<double> even = Vector128<double>.Zero, odd = Vector128<double>.Zero;
+        int f = 1;
+        for (; f + 4 <= a.Length; f += 4)
+        {
+            Vector128<double> first = Steps(a, b, f), second = Steps(a, b, f + 2);
+            even += first * first;
+            odd += second * second;
+        }
+
+        double squares = Vector128.Sum(even + odd);
+        for (; f < a.Length; f++)
+        {
+            double step = (a[f] - b[f]) - (a[f - 1] - b[f - 1]);
+            squares += step * step;
+        }
+
+        return squares;
+    }
+
     private static void Check(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
         if (a.Length != b.Length || a.Length < 2)
@@ -55,4 +71,10 @@ internal static class PairScatter
                 $"Two rows of one length are needed, at least 2; there are {a.Length} and {b.Length} values.");
         }
     }
+
+    private static Vector128<double> Steps(ReadOnlySpan<double> a, ReadOnlySpan<double> b, int f) =>
+        (Two(a, f) - Two(b, f)) - (Two(a, f - 1) - Two(b, f - 1));
+
+    private static Vector128<double> Two(ReadOnlySpan<double> row, int f) =>
+        Vector128.LoadUnsafe(in MemoryMarshal.GetReference(row), (nuint)f);
 }

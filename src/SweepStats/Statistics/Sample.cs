@@ -12,13 +12,7 @@ public static class Sample
     public static double Mean(ReadOnlySpan<double> values)
     {
         RequireCount(values, 1);
-        var sum = new CompensatedSum();
-        foreach (double value in values)
-        {
-            sum.Add(value);
-        }
-
-        return sum.Value / values.Length;
+        return CompensatedSum.Of(values) / values.Length;
     }
 
     /// <summary>Standard deviation with n − 1: √(Σ(x − mean)²/(n − 1)).</summary>

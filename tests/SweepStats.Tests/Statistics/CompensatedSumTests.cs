@@ -35,6 +35,23 @@ public sealed class CompensatedSumTests
     [InlineData(double.PositiveInfinity)]
     public void ValuesThatAreNotFiniteMakeItNotANumber(double value) => Assert.True(double.IsNaN(Sum([1, value, 2])));
 
+    // Tenths as decimals add up exactly; of doubles, large ones among them, as many digits are left as the values have.
+    [Theory]
+    [InlineData(63)]
+    [InlineData(64)]
+    [InlineData(1601)]
+    public void ManyAtOnceAddUpAsOneAfterTheOtherDoes(int count)
+    {
+        double[] values = [.. Enumerable.Range(0, count).Select(i => (i % 3 == 0 ? 1e9 : i % 3 == 1 ? -1e9 : 0) + (i / 10.0))];
+        double exact = (double)Enumerable.Range(0, count).Sum(i => (i % 3 == 0 ? 1_000_000_000m : i % 3 == 1 ? -1_000_000_000m : 0) + (i / 10m));
+        Agreement.Relative(1e-9, exact, CompensatedSum.Of(values));
+        Agreement.Relative(1e-15, Sum(values), CompensatedSum.Of(values));
+    }
+
+    [Fact]
+    public void OneOfManyThatIsNotFiniteMakesItNotANumber() => Assert.All(
+        Enumerable.Range(0, 100), at => Assert.True(double.IsNaN(CompensatedSum.Of([.. Enumerable.Range(0, 100).Select(i => i == at ? double.NegativeInfinity : i)]))));
+
     private static double Sum(double[] values)
     {
         var sum = new CompensatedSum();
