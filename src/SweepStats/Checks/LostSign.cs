@@ -72,8 +72,8 @@ internal sealed class LostSign : ICheck
             Message = $"The levels of {named} look as if they lost their minus sign: {Level(kind.LevelDb)} on average, "
                 + $"where {Level(-kind.LevelDb)} would have its place among the others.",
             Basis = severity == Severity.Fault
-                ? $"All levels of it are above zero, and floor or covered sweeps read {Amount.Db(FarDb)} or more above the reference. "
-                    + "With the sign none does."
+                ? $"All levels of it are above zero, and floor or covered sweeps read {Amount.Db(FarDb)} or more above the "
+                    + "reference. With the sign none does."
                 : $"All levels of it are above zero, those of all others below; told from {Level(HighestDbm)} on.",
             NextStep = $"Give the levels of {named} their minus sign again, as the display showed them, "
                 + "or take the sweeps again.",

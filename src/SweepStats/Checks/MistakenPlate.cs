@@ -47,7 +47,8 @@ internal static class MistakenPlate
         double[] plate = KindCurve.Middle([.. plates.Select(p => p.Levels.ToArray())]);
         double level = Sample.Mean(plate);
         bool IsAlike(KindCurve kind) => IsShown(seen, kind.MiddleDb, plates.Length) && kind.IsLike(plate);
-        if (IsShown(seen, plate, plates.Length) && Kinds(seen, level, level).Where(IsAlike).MinBy(k => k.AwayDb(plate)) is { } like)
+        if (IsShown(seen, plate, plates.Length)
+            && Kinds(seen, level, level).Where(IsAlike).MinBy(k => k.AwayDb(plate)) is { } like)
         {
             yield return Told(seen, code, like, plate);
         }

@@ -146,7 +146,8 @@ internal sealed class NotInPlace : ICheck
         {
             ShieldingReading[] seen = [.. curve.Readings.Where(IsSeen)];
             double Middle() => Sample.Median([.. seen.Select(r => r.ValueOrBound.Value)]);
-            return 2 * seen.Length <= curve.Readings.Length ? null : new Level(curve.Name, Middle(), seen.Count(IsAlike), seen.Length);
+            return 2 * seen.Length <= curve.Readings.Length ? null
+                : new Level(curve.Name, Middle(), seen.Count(IsAlike), seen.Length);
         }
 
         private static bool IsSeen(ShieldingReading reading) =>

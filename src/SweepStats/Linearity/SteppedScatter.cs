@@ -53,7 +53,8 @@ internal static class SteppedScatter
         }
 
         double[][] sweeps = [.. level.Sweeps.Select(s => RepeatGroups.At(s, places))];
-        double[] Beside(double[] one, int i) => [.. sweeps.Skip(i + 1).Take(Neighbours).Select(next => PairScatter.Middle(one, next))];
+        double[] Beside(double[] one, int i) =>
+            [.. sweeps.Skip(i + 1).Take(Neighbours).Select(next => PairScatter.Middle(one, next))];
         double seen = sweeps.SelectMany(Beside).Min();
         double below = Math.Max(0, referenceDb - Sample.Mean([.. places.Select(level.MeanAt)]));
         return floor is not null && Noise(level, floor, places) <= MostNoise * seen * seen ? seen

@@ -69,8 +69,10 @@ public sealed class ComparisonSettings : IDisposable
     [Fact]
     public void SpecimensThatShieldNothingAreNamedAsAYardstickIs()
     {
-        Assert.Equal(["B/B1", "A/A2"], Good("[setup]\nshields_nothing = [\"B1\", \"A/A2\", \"B/B1\"]\n").Plan.ShieldNothing.Select(s => s.ToString()));
-        AssertFault(Bad("[setup]\nshields_nothing = [\n\"B1\",\n\"A2\"]\n"), ("campaign.toml", 4), "may be one of 2 specimens", "write its lot too: A/A2, B/A2");
+        Assert.Equal(["B/B1", "A/A2"], Good("[setup]\nshields_nothing = [\"B1\", \"A/A2\", \"B/B1\"]\n").Plan.ShieldNothing
+            .Select(s => s.ToString()));
+        AssertFault(Bad("[setup]\nshields_nothing = [\n\"B1\",\n\"A2\"]\n"), ("campaign.toml", 4),
+            "may be one of 2 specimens", "write its lot too: A/A2, B/A2");
         AssertFault(Bad("[setup]\nshields_nothing = \"B1\"\n"), ("campaign.toml", 2), "is not a list of texts", "write it as");
     }
 

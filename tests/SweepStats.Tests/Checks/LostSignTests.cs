@@ -8,15 +8,23 @@ namespace SweepStats.Tests.Checks;
 
 public sealed class LostSignTests
 {
-    private static readonly RehearsalPlan Plan = Rehearsed.Plan with { SpecimensPerLot = 2, Lots = 2, CoveredSweeps = 3, ReferenceRippleDb = 3 };
+    private static readonly RehearsalPlan Plan = Rehearsed.Plan with
+    {
+        SpecimensPerLot = 2,
+        Lots = 2,
+        CoveredSweeps = 3,
+        ReferenceRippleDb = 3,
+    };
 
     // fixtures/oracles/wrong-campaigns.R.
     [Fact]
     public void SweepsThatRWroteWithoutSignsAreToldFirst()
     {
         AnalysisResult result = Analysis.Run(DrawnByR.Campaign("lost-sign"), new AnalysisPlan { Averaging = Averaging.Power });
-        Assert.All(result.Findings.Take(3), f => Assert.Equal(("lost-sign", Severity.Fault, true), (f.Code, f.Severity, f.Misleads)));
-        Assert.StartsWith("Give the levels of A/s1 their minus sign again", result.Findings[0].NextStep, StringComparison.Ordinal);
+        Assert.All(result.Findings.Take(3), f =>
+            Assert.Equal(("lost-sign", Severity.Fault, true), (f.Code, f.Severity, f.Misleads)));
+        Assert.StartsWith("Give the levels of A/s1 their minus sign again", result.Findings[0].NextStep,
+            StringComparison.Ordinal);
         Assert.Equal((Trust.Untrustworthy, false), (result.Verdict.Trust, result.MayPrefer));
     }
 
@@ -33,7 +41,8 @@ public sealed class LostSignTests
         Finding[] told = [.. Without(lost).Findings.Where(f => f.Code == "lost-sign")];
         Assert.All(told, f => Assert.Equal(Severity.Fault, f.Severity));
         Assert.Equal(
-            named.Split(' ', '|').Where(w => w != "the"), told.Select(f => f.Specimen?.ToString() ?? f.Role!.Value.ToString().ToLowerInvariant()));
+            named.Split(' ', '|').Where(w => w != "the"), told
+                .Select(f => f.Specimen?.ToString() ?? f.Role!.Value.ToString().ToLowerInvariant()));
     }
 
     // 30 dBm and not −30 dBm: all is in order but the height.
@@ -55,15 +64,25 @@ public sealed class LostSignTests
     [InlineData(2, 3)]
     public void CleanCampaignsAreNotAccused(double referenceDbm, double shieldingDb)
     {
-        RehearsalPlan plan = Plan with { Points = 21, ReferenceDbm = referenceDbm, ShieldingStartDb = shieldingDb, ShieldingStopDb = shieldingDb, SpecimenDeviationDb = 3 };
-        Assert.Equal(0, Draws.Seeds(60).Count(seed => Rehearsed.Analysed(plan with { Seed = seed }).Findings.Any(f => f.Code == "lost-sign")));
+        RehearsalPlan plan = Plan with
+        {
+            Points = 21,
+            ReferenceDbm = referenceDbm,
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+            SpecimenDeviationDb = 3,
+        };
+        Assert.Equal(0, Draws.Seeds(60)
+            .Count(seed => Rehearsed.Analysed(plan with { Seed = seed }).Findings.Any(f => f.Code == "lost-sign")));
     }
 
-    private static AnalysisResult Without(string lost) => Taken.With(Plan).But(s => IsLost(s, lost) ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s).Analysed();
+    private static AnalysisResult Without(string lost) => Taken.With(Plan)
+        .But(s => IsLost(s, lost) ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s).Analysed();
 
     private static bool IsLost(Sweep sweep, string lost)
     {
         string[] words = lost.Split(' ');
-        return words.Contains(sweep.Role.ToString().ToLowerInvariant()) && (words is not ["covered", var specimen] || specimen is "floor" or "reference" || specimen == sweep.Specimen);
+        return words.Contains(sweep.Role.ToString().ToLowerInvariant())
+            && (words is not ["covered", var specimen] || specimen is "floor" or "reference" || specimen == sweep.Specimen);
     }
 }

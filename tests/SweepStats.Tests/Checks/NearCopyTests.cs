@@ -39,10 +39,12 @@ public sealed class NearCopyTests
     [Fact]
     public void ReferencesThatRMadeFromOneAreToldByTheLinearitySweeps()
     {
-        Finding told = Assert.Single(Analysis.Run(DrawnByR.Campaign("alike-references"), Power).Findings, f => f.Code == "near-copy");
+        Finding told = Assert.Single(
+            Analysis.Run(DrawnByR.Campaign("alike-references"), Power).Findings, f => f.Code == "near-copy");
         Assert.Equal((Severity.Warning, SweepRole.Reference, true), (told.Severity, told.Role, told.Misleads));
         Assert.StartsWith("4 reference sweeps are nearly copies", told.Message, StringComparison.Ordinal);
-        Assert.Matches(@"a reading differs by 0\.00\d dB between them, and from sweep to sweep with less source power by 0\.[23]\d* dB\.", told.Message);
+        Assert.Matches(@"a reading differs by 0\.00\d dB between them, ", told.Message);
+        Assert.Matches(@"and from sweep to sweep with less source power by 0\.[23]\d* dB\.", told.Message);
         Assert.DoesNotContain(Analysis.Run(DrawnByR.Campaign("clean"), Power).Findings, f => f.Code == "near-copy");
     }
 
@@ -68,8 +70,10 @@ public sealed class NearCopyTests
             var random = new RandomSource(seed);
             Taken drawn = Taken.With(plan with { Seed = seed });
             Sweep restless = drawn.First(SweepRole.Linearity);
-            Taken taken = drawn.But(s => s == restless || s.Role == SweepRole.Covered ? s.As(levels: [.. s.Levels.Select(l => l + random.Normal())]) : s)
-                .But(s => s.Role == SweepRole.Linearity ? s.As(levels: [.. s.Levels.Select((l, f) => f % 12 == 3 ? l + (9 * random.Uniform()) : l)]) : s);
+            Taken taken = drawn.But(s => s == restless || s.Role == SweepRole.Covered
+                ? s.As(levels: [.. s.Levels.Select(l => l + random.Normal())]) : s)
+                .But(s => s.Role == SweepRole.Linearity
+                    ? s.As(levels: [.. s.Levels.Select((l, f) => f % 12 == 3 ? l + (9 * random.Uniform()) : l)]) : s);
             Assert.DoesNotContain(taken.Analysed().Findings, f => f.Code == "near-copy");
         }
     }

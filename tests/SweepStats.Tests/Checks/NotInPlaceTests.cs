@@ -29,18 +29,23 @@ public sealed class NotInPlaceTests
     {
         AnalysisResult result = Analysis.Run(DrawnByR.Campaign("not-in-place"), Asking(30));
         Finding told = result.Findings[0];
-        Assert.Equal(("not-in-place", Severity.Fault, new SpecimenName("A", "s2"), true), (told.Code, told.Severity, told.Specimen, told.Misleads));
-        Assert.StartsWith("A/s2 reads like the reference, as if swept without it: 2 others of its lot shield 3", told.Message, StringComparison.Ordinal);
-        Assert.StartsWith("Look whether A/s2 was in place; put it in place and sweep it again.", told.NextStep, StringComparison.Ordinal);
+        Assert.Equal(("not-in-place", Severity.Fault, new SpecimenName("A", "s2"), true),
+            (told.Code, told.Severity, told.Specimen, told.Misleads));
+        Assert.StartsWith("A/s2 reads like the reference, as if swept without it: 2 others of its lot shield 3", told.Message,
+            StringComparison.Ordinal);
+        Assert.StartsWith("Look whether A/s2 was in place; put it in place and sweep it again.", told.NextStep,
+            StringComparison.Ordinal);
         Assert.Equal((Trust.Untrustworthy, false), (result.Verdict.Trust, result.MayPrefer));
         Assert.Equal(
-            [RequirementOutcome.Meets, RequirementOutcome.CannotTell, RequirementOutcome.Meets], result.Verdict.Specimens.Select(s => s.Outcome));
+            [RequirementOutcome.Meets, RequirementOutcome.CannotTell, RequirementOutcome.Meets],
+            result.Verdict.Specimens.Select(s => s.Outcome));
     }
 
     [Fact]
     public void WhatIsStatedToShieldNothingIsNotAskedAbout()
     {
-        AnalysisResult result = Analysis.Run(DrawnByR.Campaign("not-in-place"), Asking(30) with { ShieldNothing = [new SpecimenName("A", "s2")] });
+        AnalysisResult result = Analysis.Run(DrawnByR.Campaign("not-in-place"),
+            Asking(30) with { ShieldNothing = [new SpecimenName("A", "s2")] });
         Assert.DoesNotContain(result.Findings, f => f.Code == "not-in-place");
         Assert.Equal(RequirementOutcome.Fails, result.Verdict.Specimens[1].Outcome);
     }
@@ -55,7 +60,8 @@ public sealed class NotInPlaceTests
     {
         foreach (ulong seed in Draws.Seeds(20))
         {
-            AnalysisResult result = Without(Plan with { Seed = seed, ScatterDb = scatterDb }, movedDb, s => s is { Lot: "A", Specimen: "A02" });
+            RehearsalPlan plan = Plan with { Seed = seed, ScatterDb = scatterDb };
+            AnalysisResult result = Without(plan, movedDb, s => s is { Lot: "A", Specimen: "A02" });
             Finding told = Assert.Single(result.Findings, f => f.Code == "not-in-place");
             Assert.Equal((Severity.Fault, new SpecimenName("A", "A02")), (told.Severity, told.Specimen));
         }
@@ -70,9 +76,17 @@ public sealed class NotInPlaceTests
     [InlineData(3, 1, 40, "B", null, Severity.Warning)]
     [InlineData(3, 1, 14, "B", null, Severity.Note)]
     [InlineData(1, 1, 40, "A", null, Severity.Note)]
-    public void HowMuchItWeighsIsDecidedByTheOthers(int lots, int specimens, double othersDb, string lot, string? specimen, Severity severity)
+    public void HowMuchItWeighsIsDecidedByTheOthers(int lots, int specimens, double othersDb, string lot, string? specimen,
+        Severity severity)
     {
-        RehearsalPlan plan = Plan with { Lots = lots, SpecimensPerLot = specimens, ShieldingStartDb = othersDb, ShieldingStopDb = othersDb, SpecimenDeviationDb = 0.3 };
+        RehearsalPlan plan = Plan with
+        {
+            Lots = lots,
+            SpecimensPerLot = specimens,
+            ShieldingStartDb = othersDb,
+            ShieldingStopDb = othersDb,
+            SpecimenDeviationDb = 0.3,
+        };
         AnalysisResult result = Without(plan, 0, s => s.Lot == lot && (specimen is null || s.Specimen == specimen));
         Finding told = Assert.Single(result.Findings, f => f.Code == "not-in-place");
         Assert.Equal((severity, severity != Severity.Note), (told.Severity, told.Misleads));
@@ -91,10 +105,12 @@ public sealed class NotInPlaceTests
     [Fact]
     public void WhereNothingShieldsTheReferenceIsAskedAboutToo()
     {
-        AnalysisResult result = Rehearsed.Analysed(Plan with { ShieldingStartDb = 0, ShieldingStopDb = 0, SpecimenDeviationDb = 0.2 });
+        AnalysisResult result = Rehearsed
+            .Analysed(Plan with { ShieldingStartDb = 0, ShieldingStopDb = 0, SpecimenDeviationDb = 0.2 });
         Finding told = Assert.Single(result.Findings, f => f.Code == "not-in-place");
         Assert.Equal((Severity.Note, null), (told.Severity, told.Specimen));
-        Assert.StartsWith("Look whether A/A01 and 5 others were in place, and nothing in place for the reference.", told.NextStep, StringComparison.Ordinal);
+        Assert.StartsWith("Look whether A/A01 and 5 others were in place, and nothing in place for the reference.",
+            told.NextStep, StringComparison.Ordinal);
     }
 
     // Poor cloth as it may be, uneven as it may be, and lots of different cloths: no more than a word.
@@ -107,7 +123,15 @@ public sealed class NotInPlaceTests
     [InlineData(4, 3, 12, 12, 3)]
     public void CleanCampaignsAreNotAccused(int lots, int specimens, double startDb, double stopDb, double deviationDb)
     {
-        RehearsalPlan plan = Plan with { Points = 21, Lots = lots, SpecimensPerLot = specimens, ShieldingStartDb = startDb, ShieldingStopDb = stopDb, SpecimenDeviationDb = deviationDb };
+        RehearsalPlan plan = Plan with
+        {
+            Points = 21,
+            Lots = lots,
+            SpecimensPerLot = specimens,
+            ShieldingStartDb = startDb,
+            ShieldingStopDb = stopDb,
+            SpecimenDeviationDb = deviationDb,
+        };
         Assert.Equal(0, Draws.Seeds(60).Count(seed => IsAccused(Rehearsed.Analysed(plan with { Seed = seed }))));
     }
 
@@ -117,11 +141,14 @@ public sealed class NotInPlaceTests
     [InlineData(1.5)]
     [InlineData(3)]
     public void ALotThatTrulyDiffersIsNotAccused(double poorDb) => Assert.Equal(0, Draws.Seeds(60).Count(seed => IsAccused(
-        Taken.With(Plan with { Points = 21, Seed = seed }).But(s => s is { Role: SweepRole.Covered, Lot: "B" } ? s.Shifted(40 - poorDb) : s).Analysed())));
+        Taken.With(Plan with { Points = 21, Seed = seed })
+            .But(s => s is { Role: SweepRole.Covered, Lot: "B" } ? s.Shifted(40 - poorDb) : s).Analysed())));
 
-    private static bool IsAccused(AnalysisResult result) => result.Findings.Any(f => f.Code == "not-in-place" && f.Severity != Severity.Note);
+    private static bool IsAccused(AnalysisResult result) => result.Findings
+        .Any(f => f.Code == "not-in-place" && f.Severity != Severity.Note);
 
-    private static AnalysisResult Without(RehearsalPlan plan, double movedDb, Func<Sweep, bool> missing) => Without(Taken.With(plan), movedDb, missing);
+    private static AnalysisResult Without(RehearsalPlan plan, double movedDb, Func<Sweep, bool> missing) =>
+        Without(Taken.With(plan), movedDb, missing);
 
     // Swept like the reference, once more.
     private static AnalysisResult Without(Taken drawn, double movedDb, Func<Sweep, bool> missing)
@@ -129,9 +156,11 @@ public sealed class NotInPlaceTests
         Sweep[] references = [.. drawn.Campaign.Sweeps.Where(s => s.Role == SweepRole.Reference)];
         var random = new RandomSource(5);
         int next = 0;
-        Sweep Bare(Sweep s) => s.As(levels: [.. references[next++ % references.Length].Levels.Select(l => l + movedDb + (0.2 * random.Normal()))]);
+        Sweep Bare(Sweep s) => s.As(levels: [.. references[next++ % references.Length].Levels
+            .Select(l => l + movedDb + (0.2 * random.Normal()))]);
         return drawn.But(s => s.Role == SweepRole.Covered && missing(s) ? Bare(s) : s).Analysed();
     }
 
-    private static AnalysisPlan Asking(double decibels) => new() { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(decibels)) };
+    private static AnalysisPlan Asking(double decibels) =>
+        new() { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(decibels)) };
 }

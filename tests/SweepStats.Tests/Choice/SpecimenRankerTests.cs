@@ -128,7 +128,8 @@ public sealed class SpecimenRankerTests
         }
     }
 
-    // Over a third of the band nobody sees how much B shields, and there it shields more than all others: that they lie above it in the rest rules it out no more.
+    // Over a third of the band nobody sees how much B shields, and there it shields more than all others: that they lie above
+    // it in the rest rules it out no more.
     [Theory]
     [InlineData(0.33, -4, 1)]
     [InlineData(0.15, -1, 1)]
@@ -136,7 +137,8 @@ public sealed class SpecimenRankerTests
     public void ABoundThatTopsTheOthersIsNotRuledOut(double share, double restDb, int group)
     {
         double from = 1e9 / Math.Pow(1000.0 / 30, share);
-        LotStep[] steps = [new LotStep("B", new Decibels(60), new FrequencyBand(new Hertz(from), new Hertz(1e9))), new LotStep("B", new Decibels(restDb), new FrequencyBand(new Hertz(30e6), new Hertz(from * 0.99)))];
+        LotStep[] steps = [new LotStep("B", new Decibels(60), new FrequencyBand(new Hertz(from), new Hertz(1e9))),
+            new LotStep("B", new Decibels(restDb), new FrequencyBand(new Hertz(30e6), new Hertz(from * 0.99)))];
         for (ulong seed = 1; seed <= 5; seed++)
         {
             RankedSpecimen b = Ranked(Plan with { Seed = seed, LotSteps = [.. steps] }).Ranking.Single(r => r.Name.Lot == "B");
@@ -151,7 +153,8 @@ public sealed class SpecimenRankerTests
         var upper = new FrequencyBand(new Hertz(400e6), new Hertz(1e9));
         BandRanking found = Ranked(Plan with
         {
-            LotSteps = [.. new[] { "A", "B", "C", "D" }.Select(lot => new LotStep(lot, new Decibels(60), upper)), new LotStep("B", new Decibels(-4), new FrequencyBand(new Hertz(30e6), new Hertz(390e6)))],
+            LotSteps = [.. new[] { "A", "B", "C", "D" }.Select(lot => new LotStep(lot, new Decibels(60), upper)),
+                new LotStep("B", new Decibels(-4), new FrequencyBand(new Hertz(30e6), new Hertz(390e6)))],
         });
         Assert.All(found.Ranking, r => Assert.False(r.Open));
         Assert.Equal(2, found.Ranking.Single(r => r.Name.Lot == "B").Group);

@@ -49,16 +49,27 @@ public sealed class SteppedScatterTests
 
     private static double Least(AlignedCampaign campaign) => SteppedScatter.LeastOfReferenceDb(campaign, null, null);
 
-    private static AlignedCampaign Taken(double stepDb, double shift = 0, double scale = 1) => Aligned(Sweeps(stepDb, shift, scale), shift: shift);
+    private static AlignedCampaign Taken(double stepDb, double shift = 0, double scale = 1) =>
+        Aligned(Sweeps(stepDb, shift, scale), shift: shift);
 
-    private static AlignedCampaign Aligned(IEnumerable<Sweep> linearity, LevelScale scale = LevelScale.DecibelMilliwatts, double shift = 0)
+    private static AlignedCampaign Aligned(IEnumerable<Sweep> linearity, LevelScale scale = LevelScale.DecibelMilliwatts,
+        double shift = 0)
     {
-        Sweep Flat(SweepRole role, double level, string name) => new(name, role, Rehearsed.Grid(Points), [.. Enumerable.Repeat(level + shift, Points)], scale);
-        return Aligner.Align(new Campaign("test", [Flat(SweepRole.Reference, 0, "r"), Flat(SweepRole.Covered, -40, "c"), .. linearity]), null);
+        Sweep Flat(SweepRole role, double level, string name) =>
+            new(name, role, Rehearsed.Grid(Points), [.. Enumerable.Repeat(level + shift, Points)], scale);
+        return Aligner.Align(new Campaign("test",
+            [Flat(SweepRole.Reference, 0, "r"), Flat(SweepRole.Covered, -40, "c"), .. linearity]), null);
     }
 
-    private static IEnumerable<Sweep> Sweeps(double stepDb, double shift, double scale, string name = "l") => Swings.Select((swing, i) =>
-        new Sweep(name + i, SweepRole.Linearity, Rehearsed.Grid(Points), Levels(stepDb + shift, scale * swing), LevelScale.DecibelMilliwatts) { SourceDbm = stepDb });
+    private static IEnumerable<Sweep> Sweeps(double stepDb, double shift, double scale, string name = "l")
+    {
+        Sweep Of(double swing, int i) =>
+            new(name + i, SweepRole.Linearity, Rehearsed.Grid(Points), Levels(stepDb + shift, swing), LevelScale.DecibelMilliwatts)
+            {
+                SourceDbm = stepDb,
+            };
+        return Swings.Select((swing, i) => Of(scale * swing, i));
+    }
 
     private static Sweep OfScale(Sweep sweep) =>
         new(sweep.Name, sweep.Role, sweep.Grid, sweep.Levels, LevelScale.DecibelRatio) { SourceDbm = sweep.SourceDbm };

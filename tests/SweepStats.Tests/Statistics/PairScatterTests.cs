@@ -16,7 +16,8 @@ public sealed class PairScatterTests
         double[][] pairs = Fixtures.Numbers("oracles/wrong-sweeps-pairs.csv");
         Assert.Equal(36, pairs.Length);
         Assert.All(pairs, row => Agreement.Relative(1e-11, row[2], PairScatter.Of(sweeps[(int)row[0]], sweeps[(int)row[1]]), row));
-        Assert.All(pairs, row => Agreement.Relative(1e-11, row[3], PairScatter.Middle(sweeps[(int)row[0]], sweeps[(int)row[1]]), row));
+        Assert.All(pairs, row =>
+            Agreement.Relative(1e-11, row[3], PairScatter.Middle(sweeps[(int)row[0]], sweeps[(int)row[1]]), row));
     }
 
     // Differences 1, 0, 2, 2: steps of 1, 2 and 0, and then of 97.
