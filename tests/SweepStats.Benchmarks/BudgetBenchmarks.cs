@@ -3,7 +3,9 @@ using SweepStats.Budgets;
 
 namespace SweepStats.Benchmarks;
 
-/// <summary>Uncertainty budgets of one specimen, of the frequency its claim is weakest at and of the mean over the band.</summary>
+/// <summary>
+/// Uncertainty budgets of one specimen, of the frequency its claim is weakest at and of the mean over the band.
+/// </summary>
 [MemoryDiagnoser]
 public class BudgetBenchmarks
 {
@@ -14,5 +16,6 @@ public class BudgetBenchmarks
 
     [Benchmark]
     public SpecimenBudgets Specimen() => SpecimenBudgets.Of(
-        _result.Curves[0], _result.Bands[0], _result.Campaign.Grid, (_result.Plan.Uncertainties, [], null, _result.Plan.Confidence));
+        _result.Curves[0], _result.Bands[0], _result.Campaign.Grid,
+        (_result.Plan.Uncertainties, [], null, _result.Plan.Confidence));
 }

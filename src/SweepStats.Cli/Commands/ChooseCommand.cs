@@ -28,7 +28,8 @@ internal static class ChooseCommand
 
         if (analysis.Result.Choice is not { } choice)
         {
-            terminal.Error.WriteLine($"{CampaignAnalysis.Named(words.GetValue(options.Campaign)!)}: {ChoiceWords.NothingToChoose(analysis.Result)} Put the sweeps of each under covered/<lot>/<specimen>.");
+            terminal.Error.WriteLine($"{CampaignAnalysis.Named(words.GetValue(options.Campaign)!)}: "
+                + $"{ChoiceWords.NothingToChoose(analysis.Result)} Put the sweeps of each under covered/<lot>/<specimen>.");
             return ExitCode.BadInput;
         }
 
@@ -40,7 +41,8 @@ internal static class ChooseCommand
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
     }
 
-    private static void Print(ParseResult words, CampaignOptions options, (CampaignAnalysis Analysis, SpecimenChoice Choice) found, Terminal terminal)
+    private static void Print(ParseResult words, CampaignOptions options,
+        (CampaignAnalysis Analysis, SpecimenChoice Choice) found, Terminal terminal)
     {
         if (words.GetValue(options.Format) == "json")
         {
@@ -48,7 +50,8 @@ internal static class ChooseCommand
             return;
         }
 
-        terminal.WriteFirst([.. ChoiceWords.ChoiceText(found.Analysis.Result), .. found.Analysis.LeftOutLines], words.GetValue(options.Whole));
+        terminal.WriteFirst([.. ChoiceWords.ChoiceText(found.Analysis.Result), .. found.Analysis.LeftOutLines],
+            words.GetValue(options.Whole));
     }
 
     private static string Json(CampaignAnalysis analysis, SpecimenChoice choice) => ResultJson.Of(json =>

@@ -7,7 +7,8 @@ internal static class SettingsUnits
 {
     /// <summary>The key frequency_unit.</summary>
     public static FrequencyUnit? OfFrequency(KeyReader keys) => keys.Choice(
-        "frequency_unit", ("Hz", FrequencyUnit.Hertz), ("kHz", FrequencyUnit.Kilohertz), ("MHz", FrequencyUnit.Megahertz), ("GHz", FrequencyUnit.Gigahertz));
+        "frequency_unit", ("Hz", FrequencyUnit.Hertz), ("kHz", FrequencyUnit.Kilohertz), ("MHz", FrequencyUnit.Megahertz),
+        ("GHz", FrequencyUnit.Gigahertz));
 
     /// <summary>The key level_unit. By name and not by Choice: in level units case tells milli from mega.</summary>
     /// <param name="keys">The section.</param>
@@ -18,7 +19,8 @@ internal static class SettingsUnits
         LevelUnit? unit = word is null ? null : LevelUnits.Stated(word);
         if (word is not null && unit is null)
         {
-            keys.Refuse("level_unit", $"{section}.level_unit is '{word}'", $"use {LevelUnits.Words}; linear is the magnitude of a ratio");
+            keys.Refuse("level_unit", $"{section}.level_unit is '{word}'",
+                $"use {LevelUnits.Words}; linear is the magnitude of a ratio");
         }
 
         return unit;

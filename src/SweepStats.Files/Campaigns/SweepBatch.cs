@@ -8,14 +8,16 @@ namespace SweepStats.Files.Campaigns;
 
 /// <summary>The sweeps of all listed files, read side by side and put back in their order.</summary>
 internal sealed record SweepBatch(
-    ImmutableArray<Sweep> Sweeps, ImmutableArray<ReadFault> Faults, ImmutableArray<InputFile> Inputs, ImmutableArray<string> Assumptions)
+    ImmutableArray<Sweep> Sweeps, ImmutableArray<ReadFault> Faults, ImmutableArray<InputFile> Inputs,
+    ImmutableArray<string> Assumptions)
 {
     private const double UsualImpedanceOhm = 50;
 
     /// <summary>Whether a level is a voltage, so that the impedance matters.</summary>
     public bool HoldsVoltages { get; private init; }
 
-    public static SweepBatch Read(string root, ImmutableArray<SweepEntry> entries, CampaignSettings settings, (int Threads, IProgress<double>? Progress) work)
+    public static SweepBatch Read(string root, ImmutableArray<SweepEntry> entries, CampaignSettings settings,
+        (int Threads, IProgress<double>? Progress) work)
     {
         SweepEntry[][] files = [.. entries.GroupBy(e => e.File).Select(g => g.ToArray())];
         var readings = new TraceReading[files.Length];
@@ -29,18 +31,21 @@ internal sealed record SweepBatch(
         return Gathered(files, readings, settings);
     }
 
-    private static TraceReading ReadOne(string root, SweepEntry[] entries, CampaignSettings settings, (GridMemory Grids, TwinMemory Twins) memory)
+    private static TraceReading ReadOne(string root, SweepEntry[] entries, CampaignSettings settings,
+        (GridMemory Grids, TwinMemory Twins) memory)
     {
         string file = entries[0].File;
         string path = Path.Combine(root, file);
         if (IsLink(path) && File.Exists(path) && !FolderWalk.LiesWithin(root, path))
         {
-            return TraceReading.Refused(file, null, "the file is a link that leads out of the campaign", "put the file itself into the campaign");
+            return TraceReading.Refused(file, null, "the file is a link that leads out of the campaign",
+                "put the file itself into the campaign");
         }
 
         TraceReadOptions options = settings.Known(file) with { Grids = memory.Grids, Twins = memory.Twins };
         string[] named = [.. entries.Where(e => e.Column is not null).Select(e => e.Column!)];
-        return TraceFile.Read(path, file, named.Length == 0 ? options : options with { Columns = [.. named], ColumnsStatedIn = "'column' in sweeps.csv" });
+        return TraceFile.Read(path, file,
+            named.Length == 0 ? options : options with { Columns = [.. named], ColumnsStatedIn = "'column' in sweeps.csv" });
     }
 
     // Asked first: a file that is none lies where the list says.
@@ -65,7 +70,8 @@ internal sealed record SweepBatch(
                 impedanceUsed |= trace.Unit!.Value.IsVoltage();
                 grids.TryAdd(grid, grid);
                 string name = reading.Traces.Length > 1 || each ? $"{files[i][0].File}[{trace.Column}]" : files[i][0].File;
-                sweeps.Add(AsSweep(name, files[i][each ? k : 0], (trace, grids[grid]), settings.ImpedanceOhm ?? UsualImpedanceOhm));
+                sweeps.Add(AsSweep(name, files[i][each ? k : 0], (trace, grids[grid]),
+                    settings.ImpedanceOhm ?? UsualImpedanceOhm));
             }
         }
 
@@ -77,7 +83,8 @@ internal sealed record SweepBatch(
         return new SweepBatch(
             sweeps.ToImmutable(),
             [.. readings.SelectMany(r => r.Faults)],
-            [.. readings.Zip(files).Where(p => p.First.Sha256.Length > 0).Select(p => new InputFile(p.Second[0].File, p.First.Sha256))],
+            [.. readings.Zip(files).Where(p => p.First.Sha256.Length > 0)
+                .Select(p => new InputFile(p.Second[0].File, p.First.Sha256))],
             [.. assumptions])
         {
             HoldsVoltages = impedanceUsed,

@@ -10,7 +10,8 @@ public static class CampaignTemplate
 {
     private const string Settings =
         """
-        ## Settings of this campaign. Lines that start with '##' are remarks. To use a line that starts with one '#', take that '#' away.
+        ## Settings of this campaign. Lines that start with '##' are remarks. To use a line that starts with one '#',
+        ## take that '#' away.
         ## Frequencies are in Hz, levels in dBm, ratios in dB. Whatever is left out has its default.
 
         # title = "Curtain of the receiver cabin"
@@ -62,22 +63,26 @@ public static class CampaignTemplate
         # stop_hz = 1e9
         # interpolate = true           # sweeps on other frequencies are brought onto those of the covered sweeps
 
-        ## What the curtain has to do: one value, or points joined over log frequency, or a file with the columns frequency_hz and se_db.
+        ## What the curtain has to do: one value, or points joined over log frequency, or a file with the columns
+        ## frequency_hz and se_db.
         # [requirement]
         # se_db = 20
         ## points = [[30e6, 20], [1e9, 40]]   # in place of se_db
         ## file = "limits.csv"                 # in place of se_db
         # margin_db = 6             # dynamic range wanted beyond that
-        # confidence = 0.95         # one-sided level of "meets" and of "fails"; left out: the level of all intervals; 0.5: the measured value alone decides
+        # confidence = 0.95         # one-sided level of "meets" and of "fails"; left out: the level of all intervals;
+        #                           # 0.5: the measured value alone decides
         # guard_band_db = 0         # to meet, the lower limit has to lie this much above the requirement
 
         ## Errors that repeats do not show; one block each.
         # [[uncertainty]]
         # name = "scale fidelity"
         # half_width_db = 0.4
-        # distribution = "rectangular"   # normal (k = 2, dof), rectangular, triangular, trapezoidal (top_half_width_db) or arcsine
+        # distribution = "rectangular"   # normal (k = 2, dof), rectangular, triangular, trapezoidal (top_half_width_db)
+        #                                # or arcsine
         # acts_on = "covered"            # reference, covered or both
-        # common = false                 # true: the same error in both, which cancels; false with acts_on = "both": each has its own, so it counts twice
+        # common = false                 # true: the same error in both, which cancels; false with acts_on = "both":
+        #                                # each has its own, so it counts twice
 
         ## Mismatch may be given by the reflections of both sides in place of half_width_db and distribution:
         # [[uncertainty]]
@@ -101,26 +106,31 @@ public static class CampaignTemplate
         # [lots]
         # same_within_db = 1        # lots whose means differ by less count as the same
         # share = 0.95              # share of the specimens of a lot that its tolerance limit holds for
-        # ordered_by = "washes"     # a column of your own in sweeps.csv with one number for each specimen, such as washes, folds or months: how the
+        # ordered_by = "washes"     # a column of your own in sweeps.csv with one number for each specimen, such as
+        #                           # washes, folds or months: how the
         #                           # shielding changes along it, and up to where the requirement is met
 
         ## When one specimen is to be chosen. The lists name columns of your own in sweeps.csv; their cells tell of the specimen.
         # [choice]
-        # yardstick = "autumn/A1"           # held against the others and no candidate; the specimen alone where only one lot has it
+        # yardstick = "autumn/A1"           # held against the others and no candidate; the specimen alone where only
+        #                                   # one lot has it
         # lower_is_better = ["price_eur"]   # numbers
         # higher_is_better = []             # numbers
         # shown = ["supplier"]              # shown and not weighed
 
         ## Field strengths, for the question what remains behind the curtain.
         # [field]
-        # threat_v_per_m = 50e3     # steady field in front of the curtain: what is left of it at most behind each specimen is told
+        # threat_v_per_m = 50e3     # steady field in front of the curtain: what is left of it at most behind each
+        #                           # specimen is told
         # tolerable_v_per_m = 5e3   # may be left out
-        # outside = "none"          # what sweepstats field takes for the shielding outside the band, for a pulse: none, hold (the end's reading) or slope
+        # outside = "none"          # what sweepstats field takes for the shielding outside the band, for a pulse: none,
+        #                           # hold (the end's reading) or slope
         # pulse_peak_v_per_m = 50e3 # a pulse of your own; the early-time pulse of IEC 61000-2-9 unless stated. All three, or none
         # pulse_alpha_per_s = 4e7   # decay
         # pulse_beta_per_s = 6e8    # rise
 
-        ## Which columns and units some files have, where they do not say it; one block each, the first whose pattern matches a file holds for it.
+        ## Which columns and units some files have, where they do not say it; one block each, the first whose pattern
+        ## matches a file holds for it.
         ## * stands for characters within a name, ** for folders. Columns go by their header or by their number from 1.
         ## In place of level_columns may stand real_column and imaginary_column: the level is the magnitude of a complex ratio.
         # [[files]]
@@ -138,7 +148,8 @@ public static class CampaignTemplate
         file,role,lot,specimen,placement,column,taken_at,source_dbm,exclude
         # One row a sweep; rows that start with '#' are remarks. As long as no row is filled in, the folders say the role:
         # floor/, reference/, covered/<lot>/<specimen>/<placement>/, linearity/, plate/.
-        # Columns of your own, such as price_eur, go behind these once [choice] or [lots] in campaign.toml names them; one row of each specimen is enough.
+        # Columns of your own, such as price_eur, go behind these once [choice] or [lots] in campaign.toml names them;
+        # one row of each specimen is enough.
         # floor/f01.csv,floor,,,,,2026-03-05T09:00:00,,
         # reference/r01.csv,reference,,,,,2026-03-05T09:10:00,10,
         # covered/autumn/a1-p1.csv,covered,autumn,A1,p1,,2026-03-05T09:20:00,10,
@@ -175,7 +186,9 @@ public static class CampaignTemplate
         }
     }
 
-    /// <summary>Writes campaign.toml and sweeps.csv for the trace files that a folder holds. None of them is moved or changed.</summary>
+    /// <summary>
+    /// Writes campaign.toml and sweeps.csv for the trace files that a folder holds. None of them is moved or changed.
+    /// </summary>
     /// <param name="folder">The folder.</param>
     /// <param name="proposal">What it may be.</param>
     /// <returns>sweeps.csv as it was written.</returns>
@@ -203,7 +216,8 @@ public static class CampaignTemplate
             throw new IOException($"'{folder}' is a file, not a folder. Name a folder.");
         }
 
-        foreach (string path in new[] { CampaignFolder.SettingsName, CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(Path.Exists))
+        foreach (string path in new[] { CampaignFolder.SettingsName,
+            CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(Path.Exists))
         {
             throw new IOException($"'{path}' is already there. Name a new folder; this one is a campaign.");
         }
@@ -213,7 +227,8 @@ public static class CampaignTemplate
     {
         try
         {
-            using GatheredFile settingsFile = Gathered(folder, CampaignFolder.SettingsName, settings), manifestFile = Gathered(folder, CampaignFolder.ManifestName, manifest);
+            using GatheredFile settingsFile = Gathered(folder, CampaignFolder.SettingsName, settings),
+                manifestFile = Gathered(folder, CampaignFolder.ManifestName, manifest);
             GatheredFile.CommitBoth(manifestFile, settingsFile);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -8,14 +8,19 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>Writes sweeps as a campaign folder that <see cref="CampaignFolder"/> reads back, with sweeps.csv where times, source levels or exclusions are known.</summary>
+/// <summary>
+/// Writes sweeps as a campaign folder that <see cref="CampaignFolder"/> reads back, with sweeps.csv where times, source levels or
+/// exclusions are known.
+/// </summary>
 public static class CampaignWriter
 {
     private const string NewFolder = "name a new folder";
 
     /// <summary>Writes a rehearsed campaign with levels to three decimals, as receivers export them.</summary>
     /// <param name="folder">Where to write; made where missing; all of it stands there at the end, or nothing.</param>
-    /// <param name="campaign">The sweeps. Each one's name is its path within the folder, such as <c>covered/A/A1/p1/s01.csv</c>.</param>
+    /// <param name="campaign">
+    /// The sweeps. Each one's name is its path within the folder, such as <c>covered/A/A1/p1/s01.csv</c>.
+    /// </param>
     /// <param name="settings">Text of campaign.toml.</param>
     /// <param name="truth">Text of truth.csv; null for none.</param>
     /// <returns>Why nothing was written; empty where all was.</returns>
@@ -31,7 +36,8 @@ public static class CampaignWriter
     public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, LevelDigits digits) =>
         Write(folder, campaign, (settings, null), digits);
 
-    private static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, (string Settings, string? Truth) texts, LevelDigits digits)
+    private static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, (string Settings, string? Truth) texts,
+        LevelDigits digits)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         // Made-up sweeps among measured ones could not be told apart later.
@@ -45,7 +51,8 @@ public static class CampaignWriter
             return [new ReadFault(folder, null, "this is a file, not a folder", NewFolder)];
         }
 
-        if (Path.GetDirectoryName(Path.GetFullPath(folder)) is null || (Directory.Exists(folder) && Objection(folder, folder) is not null))
+        if (Path.GetDirectoryName(Path.GetFullPath(folder)) is null
+            || (Directory.Exists(folder) && Objection(folder, folder) is not null))
         {
             return [NotEmpty(folder)];
         }
@@ -77,7 +84,8 @@ public static class CampaignWriter
         return [];
     }
 
-    private static void Write(GatheredFolder to, Campaign campaign, (string[] Paths, string Settings, string? Truth) texts, LevelDigits digits)
+    private static void Write(GatheredFolder to, Campaign campaign, (string[] Paths, string Settings, string? Truth) texts,
+        LevelDigits digits)
     {
         for (int i = 0; i < texts.Paths.Length; i++)
         {
@@ -101,7 +109,8 @@ public static class CampaignWriter
     }
 
     private static ReadFault? Objection(string existing, string shown) =>
-        Directory.EnumerateFileSystemEntries(existing).All(entry => HiddenName.IsOurs(Path.GetFileName(entry))) ? null : NotEmpty(shown);
+        Directory.EnumerateFileSystemEntries(existing).All(entry => HiddenName.IsOurs(Path.GetFileName(entry))) ? null
+            : NotEmpty(shown);
 
     private static ReadFault NotEmpty(string folder) => new(folder, null, "the folder is not empty", NewFolder);
 
@@ -119,7 +128,8 @@ public static class CampaignWriter
     private static string PathOf(string root, string name)
     {
         string full = Path.GetFullPath(Path.Combine(root, name));
-        return full.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal) && full.EndsWith(".csv", StringComparison.Ordinal)
+        return full.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+            && full.EndsWith(".csv", StringComparison.Ordinal)
             ? full
             : throw new ArgumentException($"'{name}' is not the path of a .csv file within the campaign.", nameof(name));
     }

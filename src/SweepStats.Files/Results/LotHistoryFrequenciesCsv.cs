@@ -7,11 +7,13 @@ namespace SweepStats.Files.Results;
 public static class LotHistoryFrequenciesCsv
 {
     /// <summary>
-    /// First line. The difference is the first lot less the second; low and high are of the level that stands beside them, at this frequency by itself. p_adjusted allows for the
-    /// number of frequencies (false discovery rate); differ is yes only where the pair is said to differ. Where a specimen is capped, nothing is compared and cells are empty.
+    /// First line. The difference is the first lot less the second; low and high are of the level that stands beside them, at
+    /// this frequency by itself. p_adjusted allows for the number of frequencies (false discovery rate); differ is yes only where
+    /// the pair is said to differ. Where a specimen is capped, nothing is compared and cells are empty.
     /// </summary>
     public const string Header =
-        "frequency_hz,first_campaign,first,second_campaign,second,difference_db,low_db,high_db,confidence,dof,p,p_adjusted,differ,capped_first,capped_second";
+        "frequency_hz,first_campaign,first,second_campaign,second,difference_db,low_db,high_db,confidence,dof,p,p_adjusted,"
+            + "differ,capped_first,capped_second";
 
     /// <summary>Writes the table.</summary>
     public static void Write(LotHistory history, Stream to)
@@ -32,10 +34,13 @@ public static class LotHistoryFrequenciesCsv
         rows.Cell(ResultNumber.Exact(hertz));
         LotHistoryPairsCsv.Names(rows, of.Pair);
         Interval? interval = of.Point.Interval(history.Question.Confidence);
-        rows.Cell(ResultNumber.Level(of.Point.DifferenceDb)).Cell(ResultNumber.Level(interval?.Low)).Cell(ResultNumber.Level(interval?.High));
-        rows.Cell(ResultNumber.Exact(history.Question.Confidence.Level)).Cell(ResultNumber.DegreesOfFreedom(of.Point.DegreesOfFreedom));
+        rows.Cell(ResultNumber.Level(of.Point.DifferenceDb)).Cell(ResultNumber.Level(interval?.Low))
+            .Cell(ResultNumber.Level(interval?.High));
+        rows.Cell(ResultNumber.Exact(history.Question.Confidence.Level))
+            .Cell(ResultNumber.DegreesOfFreedom(of.Point.DegreesOfFreedom));
         rows.Cell(ResultNumber.Probability(of.Point.Probability)).Cell(ResultNumber.Probability(of.Point.Adjusted));
-        rows.Cell(history.DifferAt(of.Pair, of.Point) ? "yes" : "no").Cell(ResultNumber.Count(of.Point.CappedFirst)).Cell(ResultNumber.Count(of.Point.CappedSecond));
+        rows.Cell(history.DifferAt(of.Pair, of.Point) ? "yes" : "no").Cell(ResultNumber.Count(of.Point.CappedFirst))
+            .Cell(ResultNumber.Count(of.Point.CappedSecond));
         rows.End();
     }
 }

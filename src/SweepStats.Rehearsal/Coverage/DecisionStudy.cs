@@ -44,7 +44,8 @@ public static class DecisionStudy
             PlacementScatterDb = cell.PlacementDb,
             SystematicErrors = cell.Errors,
         });
-        var plan = new AnalysisPlan { Averaging = Averaging.Power, Uncertainties = cell.Errors, Requirement = Asked(cell, rehearsed.Grid) };
+        var plan = new AnalysisPlan { Averaging = Averaging.Power, Uncertainties = cell.Errors,
+            Requirement = Asked(cell, rehearsed.Grid) };
         return Analysis.Run(rehearsed.Campaign, plan).Verdict.Requirement;
     }
 
@@ -60,8 +61,9 @@ public static class DecisionStudy
         int middle = grid.Count / 2;
         return Requirement.Line(
         [
-            (grid[0], new Decibels(wanted - FarDb)), (grid[middle - 1], new Decibels(wanted - FarDb)), (grid[middle], new Decibels(wanted)),
-            (grid[middle + 1], new Decibels(wanted - FarDb)), (grid[^1], new Decibels(wanted - FarDb)),
+            (grid[0], new Decibels(wanted - FarDb)), (grid[middle - 1], new Decibels(wanted - FarDb)),
+            (grid[middle], new Decibels(wanted)), (grid[middle + 1], new Decibels(wanted - FarDb)),
+            (grid[^1], new Decibels(wanted - FarDb)),
         ]);
     }
 }

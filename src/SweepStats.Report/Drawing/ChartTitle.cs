@@ -39,6 +39,8 @@ internal sealed class ChartTitle : Annotation
         }
     }
 
-    private static void Line(IRenderContext rc, double top, string text, (string Font, double Size, OxyColor Colour) type) => rc.DrawText(
-        new ScreenPoint(Edge, top), text, type.Colour, type.Font, type.Size, 400, 0, HorizontalAlignment.Left, VerticalAlignment.Top);
+    private static void Line(IRenderContext rc, double top, string text,
+        (string Font, double Size, OxyColor Colour) type) => rc.DrawText(
+        new ScreenPoint(Edge, top), text, type.Colour, type.Font, type.Size, 400, 0, HorizontalAlignment.Left,
+            VerticalAlignment.Top);
 }

@@ -23,14 +23,17 @@ internal static class GroupAxis
     {
         double from = places[0][0] - Edge;
         double to = places[^1][^1] + Edge;
-        return new LabelledAxis(AxisPosition.Bottom, Labels(groups, places, PlotWidth / (to - from))) { Minimum = from, Maximum = to, Title = FindingChartWords.SideBySide(groups.Length) };
+        return new LabelledAxis(AxisPosition.Bottom, Labels(groups, places, PlotWidth / (to - from))) { Minimum = from,
+            Maximum = to, Title = FindingChartWords.SideBySide(groups.Length) };
     }
 
-    private static List<(double Place, string Label)> Labels(ImmutableArray<RepeatGroup> groups, ImmutableArray<double[]> places, double scale)
+    private static List<(double Place, string Label)> Labels(ImmutableArray<RepeatGroup> groups,
+        ImmutableArray<double[]> places, double scale)
     {
         foreach (int longest in Lengths)
         {
-            List<(double Place, string Label)> names = [.. groups.Zip(places, (g, p) => (Middle(p[0], p[^1]), FindingChartWords.Group(g, longest)))];
+            List<(double Place, string Label)> names =
+                [.. groups.Zip(places, (g, p) => (Middle(p[0], p[^1]), FindingChartWords.Group(g, longest)))];
             if (Fit(names, scale))
             {
                 return names;
@@ -40,7 +43,8 @@ internal static class GroupAxis
         // Floor and reference are known by their marks.
         List<(double Place, string Label)> lots =
         [
-            .. groups.Zip(places).Where(p => p.First.Role == SweepRole.Covered).GroupBy(p => FindingChartWords.Lot(p.First, Lengths[^1]))
+            .. groups.Zip(places).Where(p => p.First.Role == SweepRole.Covered)
+                .GroupBy(p => FindingChartWords.Lot(p.First, Lengths[^1]))
                 .Select(p => (Middle(p.First().Second[0], p.Last().Second[^1]), p.Key)),
         ];
         return Fit(lots, scale) ? lots : [];
@@ -51,7 +55,8 @@ internal static class GroupAxis
         var measurer = new TextMeasurer();
         double[] half = [.. labels.Select(l => measurer.MeasureText(l.Label, null, LabelSize, 400).Width / 2)];
         return labels.DistinctBy(l => l.Label).Count() == labels.Count
-            && Enumerable.Range(1, labels.Count - 1).All(i => (labels[i].Place - labels[i - 1].Place) * scale >= half[i] + half[i - 1] + Apart);
+            && Enumerable.Range(1, labels.Count - 1)
+                .All(i => (labels[i].Place - labels[i - 1].Place) * scale >= half[i] + half[i - 1] + Apart);
     }
 
     private static double Middle(double from, double to) => (from + to) / 2;

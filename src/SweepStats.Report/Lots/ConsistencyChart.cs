@@ -16,10 +16,12 @@ internal static class ConsistencyChart
     private const int Height = 420;
 
     /// <summary>The chart of h for specimens in their lots; null where they cannot be held against each other.</summary>
-    public static Chart? OfMeans(LotBand band, string name) => Means(band.SpecimenStanding, name, (LotChartWords.SpecimenNoun, Lots(band)));
+    public static Chart? OfMeans(LotBand band, string name) =>
+        Means(band.SpecimenStanding, name, (LotChartWords.SpecimenNoun, Lots(band)));
 
     /// <summary>The chart of k for specimens in their lots; null where they cannot be held against each other.</summary>
-    public static Chart? OfScatter(LotBand band, string name) => Scatter(band.SpecimenStanding, name, (LotChartWords.SpecimenNoun, Lots(band)));
+    public static Chart? OfScatter(LotBand band, string name) =>
+        Scatter(band.SpecimenStanding, name, (LotChartWords.SpecimenNoun, Lots(band)));
 
     /// <summary>The chart of h for lots; null where they cannot be held against each other.</summary>
     public static Chart? OfLotMeans(LotBand band, string name) => Means(band.LotStanding, name, (LotChartWords.LotNoun, []));
@@ -37,7 +39,8 @@ internal static class ConsistencyChart
         }
 
         var bars = Bars.Of(standing, m => m.H, _ => standing.CriticalH);
-        LinearAxis axis = DecibelScale.Axis("h", [.. bars.Shown.Select(b => b.Value), standing.CriticalH.Outlier, -standing.CriticalH.Outlier]);
+        LinearAxis axis =
+            DecibelScale.Axis("h", [.. bars.Shown.Select(b => b.Value), standing.CriticalH.Outlier, -standing.CriticalH.Outlier]);
         return Drawn(bars, axis, name, (of.Noun, of.Lots, LotChartWords.MandelHTitle(of.Noun), LotChartWords.MandelHSubtitle));
     }
 
@@ -49,27 +52,34 @@ internal static class ConsistencyChart
         }
 
         var bars = Bars.Of(standing, m => m.K, m => m.CriticalK);
-        LinearAxis axis = ZeroScale.Axis("k", RoomAbove * bars.Shown.SelectMany(b => new[] { b.Value, b.Critical.Outlier }).Where(double.IsFinite).Max());
+        LinearAxis axis = ZeroScale.Axis("k",
+            RoomAbove * bars.Shown.SelectMany(b => new[] { b.Value, b.Critical.Outlier }).Where(double.IsFinite).Max());
         return Drawn(bars, axis, name, (of.Noun, of.Lots, LotChartWords.MandelKTitle(of.Noun), LotChartWords.MandelKSubtitle));
     }
 
-    private static Chart Drawn(Bars bars, LinearAxis values, string name, (string Noun, string[] Lots, string Title, string Subtitle) words)
+    private static Chart Drawn(Bars bars, LinearAxis values, string name,
+        (string Noun, string[] Lots, string Title, string Subtitle) words)
     {
-        LabelledAxis places = ThinnedLabels.Axis(LotChartWords.SideBySideOf(words.Noun, bars.Shown.Length, bars.Count), [.. bars.Shown.Select(b => b.Name)], i => bars.Shown[i].IsStraggler);
+        LabelledAxis places = ThinnedLabels.Axis(LotChartWords.SideBySideOf(words.Noun, bars.Shown.Length, bars.Count),
+            [.. bars.Shown.Select(b => b.Name)], i => bars.Shown[i].IsStraggler);
         bool bothWays = values.Minimum < 0;
         PlotModel model = Frame.Model(words.Title, words.Subtitle, places, values).With([
-            words.Lots.Distinct().Count() > 1 ? new GroupStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = bars.Stretches(words.Lots) } : null,
+            words.Lots.Distinct().Count() > 1
+                ? new GroupStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = bars.Stretches(words.Lots) } : null,
             .. Classes(bars),
-            bothWays ? new Trace { Colour = Ink.Black, Points = [new(places.Minimum, 0), new(places.Maximum, 0)], Thickness = 1 } : null,
+            bothWays ? new Trace { Colour = Ink.Black, Points = [new(places.Minimum, 0), new(places.Maximum, 0)],
+                Thickness = 1 } : null,
             Limit(bars, places, b => b.Critical.Straggler, outlier: false),
             Limit(bars, places, b => b.Critical.Outlier, outlier: true),
             bothWays ? Limit(bars, places, b => -b.Critical.Straggler, outlier: false, named: false) : null,
             bothWays ? Limit(bars, places, b => -b.Critical.Outlier, outlier: true, named: false) : null,
         ]);
-        return new Chart(name, ChartKind.Consistency, words.Title, LotChartWords.MandelDescription(words.Title, bars.Shown), model, Height);
+        return new Chart(name, ChartKind.Consistency, words.Title, LotChartWords.MandelDescription(words.Title, bars.Shown),
+            model, Height);
     }
 
-    // A line through all where all have one limit; where limits differ, a tick at each bar, for a line would hold each to the limits of others.
+    // A line through all where all have one limit; where limits differ, a tick at each bar, for a line would hold each to the
+    // limits of others.
     private static Trace Limit(Bars bars, LabelledAxis places, Func<ConsistencyBar, double> of, bool outlier, bool named = true)
     {
         double[] limits = [.. bars.Shown.Select(of)];
@@ -80,7 +90,8 @@ internal static class ConsistencyChart
             Colour = outlier ? Ink.Red : Ink.Black,
             Points = one
                 ? [new(places.Minimum, common), new(places.Maximum, common)]
-                : [.. limits.SelectMany((at, i) => new DataPoint[] { new(i - TickHalf, at), new(i + TickHalf, at), new(i + 0.5, double.NaN) })],
+                : [.. limits.SelectMany(
+                    (at, i) => new DataPoint[] { new(i - TickHalf, at), new(i + TickHalf, at), new(i + 0.5, double.NaN) })],
             Dash = !one ? null : outlier ? [12, 4] : [3, 3],
             Thickness = outlier ? 1.6 : 1.2,
             Title = named ? outlier ? LotChartWords.OutlierLine : LotChartWords.StragglerLine : null,
@@ -96,7 +107,8 @@ internal static class ConsistencyChart
             (Ink.Lines[1].Colour, 160, MarkerType.Diamond, LotChartWords.StragglerLegend),
             (Ink.Red, 255, MarkerType.Square, LotChartWords.OutlierLegend),
         ];
-        return Enumerable.Range(0, bars.Shown.Length).Where(i => double.IsFinite(bars.Shown[i].Value)).GroupBy(Class).OrderBy(g => g.Key).Select(g => new UprightBars
+        return Enumerable.Range(0, bars.Shown.Length).Where(i => double.IsFinite(bars.Shown[i].Value)).GroupBy(Class)
+            .OrderBy(g => g.Key).Select(g => new UprightBars
         {
             Colour = looks[g.Key].Colour,
             Strength = looks[g.Key].Strength,
@@ -109,7 +121,8 @@ internal static class ConsistencyChart
     /// <summary>The bars that are shown, in their order, out of so many.</summary>
     private sealed record Bars(ConsistencyBar[] Shown, int Count)
     {
-        public static Bars Of(GroupStanding standing, Func<GroupMember, double> figure, Func<GroupMember, (double Straggler, double Outlier)> critical)
+        public static Bars Of(GroupStanding standing, Func<GroupMember, double> figure,
+            Func<GroupMember, (double Straggler, double Outlier)> critical)
         {
             ConsistencyBar[] all = [.. standing.Members.Select((m, i) => new ConsistencyBar(i, m.Name, figure(m), critical(m)))];
             return new Bars([.. all.OrderByDescending(b => b.Outlying).Take(Most).OrderBy(b => b.Member)], all.Length);
@@ -117,6 +130,7 @@ internal static class ConsistencyChart
 
         /// <summary>First and last place of each lot.</summary>
         public List<(double From, double To)> Stretches(string[] lots) =>
-            [.. Shown.Select((b, i) => (Lot: lots[b.Member], i)).GroupBy(b => b.Lot).Select(g => ((double)g.First().i, (double)g.Last().i))];
+            [.. Shown.Select((b, i) => (Lot: lots[b.Member], i)).GroupBy(b => b.Lot)
+                .Select(g => ((double)g.First().i, (double)g.Last().i))];
     }
 }

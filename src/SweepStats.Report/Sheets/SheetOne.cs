@@ -33,7 +33,8 @@ internal sealed class SheetOne : IPagePart
 
     private static void Verdict(HtmlWriter html, AnalysisResult result)
     {
-        html.Section("sheet-verdict", SheetWords.VerdictHeading).Element("p", VerdictWords.Headline(result), ("class", "headline"));
+        html.Section("sheet-verdict", SheetWords.VerdictHeading)
+            .Element("p", VerdictWords.Headline(result), ("class", "headline"));
         foreach (string line in FieldWords.FieldInBrief(result))
         {
             html.Element("p", line.Trim(), ("class", "small"));

@@ -54,7 +54,8 @@ internal static class SpecimenTable
         string[] cells =
         [
             band.AtLeast is { } claim ? PrintedLevel.Bound(claim) : "no claim",
-            .. result.Plan.Requirement is null ? Array.Empty<string>() : [RequirementWords.Stands(result, band.Name) ?? Printed.Nothing],
+            .. result.Plan.Requirement is null ? Array.Empty<string>()
+                : [RequirementWords.Stands(result, band.Name) ?? Printed.Nothing],
             band is { AtLeast: not null, WeakestAt: { } at } ? PrintedFrequency.Frequency(at) : Printed.Nothing,
             SpecimenWords.FigureOf(band, band.MeanDb),
         ];

@@ -5,7 +5,9 @@ using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Specimens;
 
-/// <summary>One figure a row along a dB axis: a value with its interval, or a bound as an arrow that points on to higher shielding.</summary>
+/// <summary>
+/// One figure a row along a dB axis: a value with its interval, or a bound as an arrow that points on to higher shielding.
+/// </summary>
 internal sealed class BandRows : ChartSeries
 {
     private const double Cap = 5;
@@ -59,7 +61,8 @@ internal sealed class BandRows : ChartSeries
         }
         else if (Figures.Any(f => f.Value is not null))
         {
-            Bar(rc, (new(box.Left, box.Center.Y), new(box.Right - 4, box.Center.Y)), new(box.Center.X - 2, box.Center.Y), (true, true));
+            Bar(rc, (new(box.Left, box.Center.Y), new(box.Right - 4, box.Center.Y)), new(box.Center.X - 2, box.Center.Y),
+                (true, true));
         }
         else
         {
@@ -85,7 +88,8 @@ internal sealed class BandRows : ChartSeries
             Foot(rc, limits.High);
         }
 
-        rc.DrawMarker(value, Marker, null, Hollow ? 4.6 : 4, Hollow ? OxyColors.White : Colour, Colour, Hollow ? 1.4 : 1, EdgeRenderingMode.PreferGeometricAccuracy);
+        rc.DrawMarker(value, Marker, null, Hollow ? 4.6 : 4, Hollow ? OxyColors.White : Colour, Colour, Hollow ? 1.4 : 1,
+            EdgeRenderingMode.PreferGeometricAccuracy);
     }
 
     private void Open(IRenderContext rc, ScreenPoint foot, double length)
@@ -100,5 +104,6 @@ internal sealed class BandRows : ChartSeries
         new ScreenPoint(end.X + LabelDistance, end.Y), text, Colour, ActualFont, ActualFontSize, ActualFontWeight, 0,
         HorizontalAlignment.Left, VerticalAlignment.Middle);
 
-    private void Foot(IRenderContext rc, ScreenPoint at) => Stroke(rc, Colour, 1.4, null, new(at.X, at.Y - Cap), new(at.X, at.Y + Cap));
+    private void Foot(IRenderContext rc, ScreenPoint at) =>
+        Stroke(rc, Colour, 1.4, null, new(at.X, at.Y - Cap), new(at.X, at.Y + Cap));
 }

@@ -19,7 +19,8 @@ internal static class TrendChart
     /// <summary>The mean over the whole band; null where no part of it is clear.</summary>
     public static Chart? OfMean(FactorTrend trend, string name)
     {
-        List<DataPoint> specimens = [.. trend.Specimens.Where(s => double.IsFinite(s.MeanDb)).Select(s => new DataPoint(s.Value, s.MeanDb))];
+        List<DataPoint> specimens =
+            [.. trend.Specimens.Where(s => double.IsFinite(s.MeanDb)).Select(s => new DataPoint(s.Value, s.MeanDb))];
         if (specimens.Count == 0)
         {
             return null;
@@ -30,9 +31,11 @@ internal static class TrendChart
         (string, string) titles = (TrendChartWords.TrendMeanTitle(trend), TrendChartWords.TrendMeanSubtitle(trend));
         PlotModel model = Model(trend, titles, [.. specimens.Select(p => p.Y), .. Edges(band)]).With([
             Shade(band, TrendChartWords.TrendBandLegend(trend)), Line(trend, line),
-            new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond, Title = LotChartWords.SpecimenLegend },
+            new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond,
+                Title = LotChartWords.SpecimenLegend },
         ]);
-        return new Chart(name, ChartKind.Trend, TrendChartWords.TrendMeanTitle(trend), TrendChartWords.TrendMeanDescription(trend), model);
+        return new Chart(name, ChartKind.Trend, TrendChartWords.TrendMeanTitle(trend),
+            TrendChartWords.TrendMeanDescription(trend), model);
     }
 
     /// <summary>
@@ -40,7 +43,8 @@ internal static class TrendChart
     /// </summary>
     public static Chart? OfDeciding(FactorTrend trend, string name)
     {
-        if (trend.Requirement is not { DecidedAt: { } decided } asked || Lined(trend, asked) is not { Line: { } line, Required: { } required } at)
+        if (trend.Requirement is not { DecidedAt: { } decided } asked
+            || Lined(trend, asked) is not { Line: { } line, Required: { } required } at)
         {
             return null;
         }
@@ -48,7 +52,8 @@ internal static class TrendChart
         List<DataPoint> specimens = [.. trend.Specimens.Zip(at.ValuesDb, (s, y) => new DataPoint(s.Value, y))];
         List<Slice> band = Band(trend, x => at.LimitsAt(x, asked.Rule.Level)!.Value);
         double guarded = required.Value + asked.Rule.GuardBand.Value;
-        (string, string) titles = (TrendChartWords.TrendAtTitle(trend, at.At), TrendChartWords.TrendAtSubtitle(trend, asked, at.At == decided));
+        (string, string) titles =
+            (TrendChartWords.TrendAtTitle(trend, at.At), TrendChartWords.TrendAtSubtitle(trend, asked, at.At == decided));
         PlotModel model = Model(trend, titles, [.. specimens.Select(p => p.Y), .. Edges(band), required.Value, guarded]);
         IEnumerable<ChartSeries?> series =
         [
@@ -56,11 +61,15 @@ internal static class TrendChart
             RequirementLine.Of(Level(trend, required.Value), TrendChartWords.TrendRequiredLegend(required)),
             asked.Rule.GuardBand.Value > 0 ? RequirementLine.Guarded(Level(trend, guarded), asked.Rule) : null,
             Line(trend, line),
-            Upright(model, asked.MetUpTo, Ink.Lines[2], asked.MetUpTo is { } met ? TrendChartWords.MetUpToLegend(trend, met) : null),
-            Upright(model, asked.NotMetFrom, Ink.Lines[1], asked.NotMetFrom is { } ends ? TrendChartWords.NotMetFromLegend(trend, ends) : null),
-            new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond, Title = LotChartWords.SpecimenLegend },
+            Upright(model, asked.MetUpTo, Ink.Lines[2],
+                asked.MetUpTo is { } met ? TrendChartWords.MetUpToLegend(trend, met) : null),
+            Upright(model, asked.NotMetFrom, Ink.Lines[1],
+                asked.NotMetFrom is { } ends ? TrendChartWords.NotMetFromLegend(trend, ends) : null),
+            new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond,
+                Title = LotChartWords.SpecimenLegend },
         ];
-        return new Chart(name, ChartKind.Trend, titles.Item1, TrendChartWords.TrendAtDescription(trend, asked, at.At), model.With(series));
+        return new Chart(name, ChartKind.Trend, titles.Item1, TrendChartWords.TrendAtDescription(trend, asked, at.At),
+            model.With(series));
     }
 
     private static PlotModel Model(FactorTrend trend, (string Title, string Subtitle) words, IEnumerable<double> seen) =>

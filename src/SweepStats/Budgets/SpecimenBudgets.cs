@@ -8,7 +8,9 @@ using SweepStats.Uncertainty;
 
 namespace SweepStats.Budgets;
 
-/// <summary>The uncertainty budgets of one specimen: at the frequencies of interest, then of its mean over the band. Immutable.</summary>
+/// <summary>
+/// The uncertainty budgets of one specimen: at the frequencies of interest, then of its mean over the band. Immutable.
+/// </summary>
 public sealed record SpecimenBudgets
 {
     private SpecimenBudgets()
@@ -31,10 +33,14 @@ public sealed record SpecimenBudgets
     /// <param name="curve">Its shielding.</param>
     /// <param name="band">What holds over the band.</param>
     /// <param name="grid">Analysed frequencies.</param>
-    /// <param name="choices">Stated errors, frequencies of interest (each is taken to the nearest analysed one; none: where the claim is weakest), requirement, level.</param>
+    /// <param name="choices">
+    /// Stated errors, frequencies of interest (each is taken to the nearest analysed one; none: where the claim is weakest),
+    /// requirement, level.
+    /// </param>
     public static SpecimenBudgets Of(
         ShieldingCurve curve, BandStatement band, FrequencyGrid grid,
-        (ImmutableArray<UncertaintyEntry> Uncertainties, ImmutableArray<Hertz> Frequencies, Requirement? Requirement, Confidence Confidence) choices)
+        (ImmutableArray<UncertaintyEntry> Uncertainties, ImmutableArray<Hertz> Frequencies, Requirement? Requirement,
+            Confidence Confidence) choices)
     {
         ArgumentNullException.ThrowIfNull(curve);
         ArgumentNullException.ThrowIfNull(band);

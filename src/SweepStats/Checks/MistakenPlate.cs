@@ -54,7 +54,8 @@ internal static class MistakenPlate
         }
     }
 
-    private static ImmutableArray<SetAsideSweep> Plates(Evidence seen) => [.. SetAsideSweeps.OnGrid(seen.Campaign, SweepRole.Plate)];
+    private static ImmutableArray<SetAsideSweep> Plates(Evidence seen) =>
+        [.. SetAsideSweeps.OnGrid(seen.Campaign, SweepRole.Plate)];
 
     private static Finding Told(Evidence seen, string code, KindCurve like, double[] plate)
     {
@@ -73,9 +74,11 @@ internal static class MistakenPlate
             Message = $"The plate reads like {kind}: either {left}, or "
                 + (lower is { } name ? $"files were exchanged. It does not leak as it reads, since {name} reads far lower."
                     : "all that is read there comes round it."),
-            Basis = $"At {Amount.OutOf(like.Agreeing(plate), plate.Length)} the middle of the plate sweeps lies within three deviations of those; "
+            Basis = $"At {Amount.OutOf(like.Agreeing(plate), plate.Length)} the middle of the plate sweeps lies within three "
+                + "deviations of those; "
                 + $"half of them are nearer than {Amount.Db(like.AwayDb(plate))}.",
-            NextStep = $"Look whether {(open ? "the plate was in place" : left)}; take the plate again with nothing else in its place. "
+            NextStep = $"Look whether {(open ? "the plate was in place" : left)}; take the plate again with nothing else in "
+                + "its place. "
                 + "Only if it reads the same seal the edges.",
         };
     }

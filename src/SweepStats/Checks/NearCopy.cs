@@ -36,7 +36,8 @@ internal sealed class NearCopy : ICheck
         // How far sweeps scatter that are none is not known then; the floor's own scatter is small beside that.
         Bias = alike.Role == SweepRole.Floor ? null : Bias.Unknown,
         Misleads = true,
-        Message = $"{alike.Sweeps.Length} {WrongKind.Kind(alike.Role, alike.Specimen, one: false)} are nearly copies ({Named(alike)}): "
+        Message = $"{alike.Sweeps.Length} {WrongKind.Kind(alike.Role, alike.Specimen, one: false)} are nearly copies "
+            + $"({Named(alike)}): "
             + $"a reading differs by {Hundredths(alike.ApartDb)} between them, "
             + $"{Beside(alike)}. "
             + "They are counted as repeats, and intervals are too narrow for it.",
@@ -57,7 +58,8 @@ internal sealed class NearCopy : ICheck
         alike.Beside == NearCopiesBeside.LinearitySweeps ? NearCopies.ShareOfSteps : NearCopies.Share;
 
     private static string Named(NearCopies alike) => string.Join(", ", alike.Sweeps.Take(MostNamed).Select(s => s.Name))
-        + (alike.Sweeps.Length > MostNamed ? $" and {Amount.Count(alike.Sweeps.Length - MostNamed, "more", "more")}" : string.Empty);
+        + (alike.Sweeps.Length > MostNamed ? $" and {Amount.Count(alike.Sweeps.Length - MostNamed, "more", "more")}"
+            : string.Empty);
 
     private static string Hundredths(double db) => string.Create(Amount.Print, $"{Math.Max(db, 0.001):0.00#} dB");
 }

@@ -26,7 +26,8 @@ internal sealed class WrongKind : ICheck
         foreach (MistakenSweep one in all)
         {
             // Of several that might be, nobody knows which two were exchanged.
-            if (left.Contains(one) && all.Where(one.IsExchangedWith).ToList() is [var other] && all.Count(other.IsExchangedWith) == 1)
+            if (left.Contains(one) && all.Where(one.IsExchangedWith).ToList() is [var other]
+                && all.Count(other.IsExchangedWith) == 1)
             {
                 found.Add(Exchanged(seen, one, other));
                 left.RemoveAll(m => m == one || m == other);
@@ -81,8 +82,8 @@ internal sealed class WrongKind : ICheck
         return Fault(seen, mistaken) with
         {
             Sweep = one ? first.Sweep.Name : null,
-            Message = $"{Named(mistaken)} {(one ? "reads" : "read")} like {like}, {Amount.Db(Math.Abs(above))} {(above > 0 ? "above" : "below")} "
-                + $"{others} {own}.",
+            Message = $"{Named(mistaken)} {(one ? "reads" : "read")} like {like}, {Amount.Db(Math.Abs(above))} "
+                + $"{(above > 0 ? "above" : "below")} {others} {own}.",
         };
     }
 
@@ -96,8 +97,8 @@ internal sealed class WrongKind : ICheck
         Bias = Bias.Unknown,
         Misleads = true,
         Message = string.Empty,
-        Basis = $"At {Amount.OutOf(mistaken.Min(m => m.Agreeing), seen.Campaign.Grid.Count)} or more within three deviations of those, "
-            + $"and at most of all at least {Amount.Db(mistaken.Max(m => m.FarDb))} from its own kind.",
+        Basis = $"At {Amount.OutOf(mistaken.Min(m => m.Agreeing), seen.Campaign.Grid.Count)} or more within three deviations "
+            + $"of those, and at most of all at least {Amount.Db(mistaken.Max(m => m.FarDb))} from its own kind.",
         NextStep = $"At {Named(mistaken)} look whether {Mishap(mistaken[0])}, or files were exchanged: "
             + "put each where it belongs, or take it again.",
     };

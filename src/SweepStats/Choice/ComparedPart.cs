@@ -9,9 +9,9 @@ namespace SweepStats.Choice;
 /// <remarks>
 /// Some candidates do not narrow the part down for the others: they stay known from below, and may always be the best. One is
 /// capped over more than half of the band. Another is capped over more than a tenth of it where its bound tops all values of the
-/// others: left out for all would be where it is better than they are.
-/// Where a single frequency of 160 is capped, the mean over all of them has no upper limit either, however plainly another specimen shields more everywhere else;
-/// so that frequency is left out for all instead. So is one at which nobody is seen to shield less.
+/// others: left out for all would be where it is better than they are. Where a single frequency of 160 is capped, the mean over
+/// all of them has no upper limit either, however plainly another specimen shields more everywhere else; so that frequency is
+/// left out for all instead. So is one at which nobody is seen to shield less.
 /// </remarks>
 internal static class ComparedPart
 {

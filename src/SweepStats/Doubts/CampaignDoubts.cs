@@ -26,8 +26,8 @@ public sealed record CampaignDoubts
     /// <param name="overload">Where the receiver no longer follows the level.</param>
     /// <param name="threads">Threads to use.</param>
     internal static CampaignDoubts Of(
-        AlignedCampaign campaign, (NoiseFloor? Level, FloorHistory? History) floor, (ImmutableArray<DriftTest> Tests, ReferenceTiming Timing) drift,
-        ReferenceOverload overload, int threads) => new()
+        AlignedCampaign campaign, (NoiseFloor? Level, FloorHistory? History) floor,
+        (ImmutableArray<DriftTest> Tests, ReferenceTiming Timing) drift, ReferenceOverload overload, int threads) => new()
         {
             Motions = FloorMotion.Of(campaign, floor.Level, floor.History),
             Drift = DriftAllowance.Of(drift.Tests, campaign, drift.Timing),
@@ -36,13 +36,16 @@ public sealed record CampaignDoubts
 
     /// <summary>The floor, as far off as covered noise shows it to be.</summary>
     public NoiseFloor? Widened(NoiseFloor? floor) =>
-        floor is null || Motions.IsEmpty ? floor : floor with { HalfWidthDb = Math.Max(floor.HalfWidthDb, Motions.Max(m => m.ReachDb)) };
+        floor is null || Motions.IsEmpty ? floor
+            : floor with { HalfWidthDb = Math.Max(floor.HalfWidthDb, Motions.Max(m => m.ReachDb)) };
 
-    private static ImmutableArray<SpecimenDoubts> OfSpecimens(AlignedCampaign campaign, NoiseFloor? floor, ReferenceOverload overload, int threads)
+    private static ImmutableArray<SpecimenDoubts> OfSpecimens(AlignedCampaign campaign, NoiseFloor? floor,
+        ReferenceOverload overload, int threads)
     {
         var shape = new LostShape(campaign, floor);
         SpecimenDoubts Of(int i) => Lost(shape.Of(campaign.Covered[i]), campaign.Grid.Count)
-            .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(campaign.Covered[i], i), overload.AtBottom(i)));
+            .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(campaign.Covered[i], i),
+                overload.AtBottom(i)));
         return ImmutableArray.Create(SideBySide.Of(campaign.Covered.Length, threads, Of));
     }
 

@@ -57,7 +57,8 @@ public sealed record FloorLife
 
         (double level, int tied, int groups) = Commonest(floor);
         int count = floor.SweepCount * floor.PointCount;
-        FloorState state = Stuck((tied, count, groups), () => Math.Min(OtherStep(campaign), Math.Max(FinestStepDb, DisplayStep.Shared([level]))));
+        FloorState state = Stuck((tied, count, groups),
+            () => Math.Min(OtherStep(campaign), Math.Max(FinestStepDb, DisplayStep.Shared([level]))));
         BottomTies bottom = BottomTies.Of(floor);
         bool cut = state == FloorState.Alive ? bottom.IsLimit
             : state == FloorState.Stuck && groups == 1 && tied < count && BottomTies.IsAt(level, bottom.LevelDb);

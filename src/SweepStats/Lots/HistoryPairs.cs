@@ -57,7 +57,8 @@ internal sealed class HistoryPairs
         return all;
     }
 
-    private static HistoryPair Pair(HistoryPart whole, LotOverFrequency[] frequencies, (int First, int Second) pair, double[] bands)
+    private static HistoryPair Pair(HistoryPart whole, LotOverFrequency[] frequencies, (int First, int Second) pair,
+        double[] bands)
     {
         (HistoryEntry first, HistoryEntry second) = (whole.Lots[pair.First], whole.Lots[pair.Second]);
         ImmutableArray<HistoryPoint> points =

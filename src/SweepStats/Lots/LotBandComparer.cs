@@ -9,7 +9,8 @@ namespace SweepStats.Lots;
 /// <summary>Compares lots over one band.</summary>
 internal static class LotBandComparer
 {
-    public static LotBand Of(LotSpecimens specimens, LotFrequency[] frequencies, NamedBand band, (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
+    public static LotBand Of(LotSpecimens specimens, LotFrequency[] frequencies, NamedBand band,
+        (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
     {
         int[] inside = [.. Enumerable.Range(0, frequencies.Length).Where(f => band.Band.Contains(frequencies[f].At))];
         double[] weights = specimens.ClearWeights(band);
@@ -27,16 +28,23 @@ internal static class LotBandComparer
             Name = band.Name,
             Band = new FrequencyBand(frequencies[inside[0]].At, frequencies[inside[^1]].At),
             ClearShare = share,
-            SharedErrorDb = share > 0 && SharedErrors.Of(from.Curves, own => LogWeights.Mean(mean, own)) is { } shared ? SharedErrors.Reach(shared, from.Question.Confidence.TwoSidedQuantile) : null,
-            Lots = [.. specimens.Lots.Select((name, l) => LotFigures.Of((name, Sample.Mean(specimens.OfLot<double>(l, plain))), byLot[l], SharedErrors.Of(specimens.OfLot(l, from.Curves.AsSpan()), own => LogWeights.Mean(mean, own)), from.Question))],
+            SharedErrorDb = share > 0 && SharedErrors.Of(from.Curves, own => LogWeights.Mean(mean, own)) is { } shared
+                ? SharedErrors.Reach(shared, from.Question.Confidence.TwoSidedQuantile) : null,
+            Lots = [.. specimens.Lots.Select((name, l) =>
+                LotFigures.Of((name, Sample.Mean(specimens.OfLot<double>(l, plain))), byLot[l],
+                    SharedErrors.Of(specimens.OfLot(l, from.Curves.AsSpan()), own => LogWeights.Mean(mean, own)),
+                    from.Question))],
             Specimens = [.. specimens.Specimens.Zip(means, (s, m) => new SpecimenMean(s.Name, m))],
             Pairs = share > 0 ? [.. LotFigures.Pairs(specimens.Lots, byLot, from.Question.MarginDb)] : [],
-            Foremost = share > 0 ? Foremost(specimens, byLot, (mean, Open(specimens, from.Curves, inside), probability), from) : [],
+            Foremost = share > 0
+                ? Foremost(specimens, byLot, (mean, Open(specimens, from.Curves, inside), probability), from) : [],
             Curves = curves,
             Probability = probability,
             Scatter = share > 0 ? LevelScatter.Of(specimens.Design, sweeps) : [],
             SpecimenStanding = share > 0 ? SpecimenStanding(specimens, sweeps) : null,
-            OverTime = share > 0 ? OverTime(TimedSpecimen.InOrder([.. specimens.Specimens.Zip(means, (s, m) => new TimedSpecimen(s.Name.Lot, s.Name.Specimen, s.TakenAt, m))])) : [],
+            OverTime = share > 0
+                ? OverTime(TimedSpecimen.InOrder([.. specimens.Specimens.Zip(means,
+                    (s, m) => new TimedSpecimen(s.Name.Lot, s.Name.Specimen, s.TakenAt, m))])) : [],
             LotStanding = share > 0 ? GroupStanding.Of([.. specimens.Lots.Zip(byLot)]) : null,
         };
     }
@@ -44,30 +52,36 @@ internal static class LotBandComparer
     // Where something transmits, or the reference hardly rises, nobody sees anything of any lot: that speaks for none.
     private static bool[] Open(LotSpecimens specimens, ImmutableArray<ShieldingCurve> curves, int[] inside)
     {
-        bool Hides(int i, int f) => specimens.Specimens[i].Bounds[f] && curves[i].Readings[f].Evidence is { Ambient: false, ReferenceInFloor: false };
+        bool Hides(int i, int f) =>
+            specimens.Specimens[i].Bounds[f] && curves[i].Readings[f].Evidence is { Ambient: false, ReferenceInFloor: false };
         bool[] hidden = [.. Enumerable.Range(0, curves.Length).Select(i => inside.Any(f => Hides(i, f)))];
         return [.. specimens.Lots.Select((_, l) => specimens.OfLot<bool>(l, hidden).Contains(true))];
     }
 
     // Where nothing shows that lots differ, none is called better than another.
     private static ImmutableArray<string> Foremost(
-        LotSpecimens specimens, double[][] byLot, (double[] Weights, bool[] Open, double? Probability) over, (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
+        LotSpecimens specimens, double[][] byLot, (double[] Weights, bool[] Open, double? Probability) over,
+        (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
     {
         ShieldingCurve[][] curves = [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, from.Curves.AsSpan()))];
         bool[] stays = ForemostLots.Among(byLot, curves, over.Weights, over.Open, from.Question.FalseAlarm);
         bool differ = over.Probability <= from.Question.FalseAlarm;
-        return [.. Enumerable.Range(0, stays.Length).Where(l => stays[l] || !differ).OrderByDescending(l => Sample.Mean(byLot[l])).Select(l => specimens.Lots[l])];
+        return [.. Enumerable.Range(0, stays.Length).Where(l => stays[l] || !differ).OrderByDescending(l => Sample.Mean(byLot[l]))
+            .Select(l => specimens.Lots[l])];
     }
 
     private static CurveAnova? Curves(LotSpecimens specimens, double[] weights) =>
         specimens.Lots.Length > 1 && specimens.Specimens.Length > specimens.Lots.Length
-        && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf) is { F: var ratio } test && double.IsFinite(ratio) ? test : null;
+        && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf) is { F: var ratio } test
+        && double.IsFinite(ratio) ? test : null;
 
     private static ImmutableArray<ControlChart> OverTime(TimedSpecimen[] specimens) =>
-        Array.TrueForAll(specimens, p => double.IsFinite(p.MeanDb)) ? [.. ControlChart.OfLots(specimens), .. ControlChart.OfSpecimens(specimens)] : [];
+        Array.TrueForAll(specimens, p => double.IsFinite(p.MeanDb))
+            ? [.. ControlChart.OfLots(specimens), .. ControlChart.OfSpecimens(specimens)] : [];
 
-    // Whole curves find what goes through the band, single frequencies what is confined to a part of it or hidden by caps elsewhere: a lot off by three deviations over a
-    // fifth of the band shows in 28 % of the curves and in 59 % of the frequencies. Where both see it, asking twice costs nothing.
+    // Whole curves find what goes through the band, single frequencies what is confined to a part of it or hidden by caps
+    // elsewhere: a lot off by three deviations over a fifth of the band shows in 28 % of the curves and in 59 % of the
+    // frequencies. Where both see it, asking twice costs nothing.
     private static double? Probability(double? curves, LotFrequency[] inside)
     {
         double[] single = [.. inside.Where(f => f.Probability is not null).Select(f => f.Probability!.Value)];

@@ -94,9 +94,13 @@ internal sealed record NearCopies(
         }
     }
 
-    /// <summary>Whether near copies could be told among the reference sweeps and among covered ones: each shows what is usual by its own pairs.</summary>
+    /// <summary>
+    /// Whether near copies could be told among the reference sweeps and among covered ones: each shows what is usual by its own
+    /// pairs.
+    /// </summary>
     public static bool CouldBeTold(AlignedCampaign campaign) =>
-        campaign.Grid.Count >= FewestPoints && Pairs(campaign.Reference) >= FewestPairs && campaign.Covered.Sum(c => Pairs(c.Block)) >= FewestPairs;
+        campaign.Grid.Count >= FewestPoints && Pairs(campaign.Reference) >= FewestPairs
+            && campaign.Covered.Sum(c => Pairs(c.Block)) >= FewestPairs;
 
     private static int Pairs(SweepBlock block) => block.SweepCount * (block.SweepCount - 1) / 2;
 
@@ -124,8 +128,9 @@ internal sealed record NearCopies(
     private static NearCopies[] OfFloor(KindPairs floor)
     {
         NearCopies[] found = [.. In(floor, UsualPairs.Of([floor]))];
+        double limit = Math.Min(SteadiestNoiseDb, Share * floor.AlongDb);
         return found.Length > 0 ? found
-            : floor.AlongDb >= floor.StepDb && floor.Below(Math.Min(SteadiestNoiseDb, Share * floor.AlongDb)) is { Length: > 0 } alike
+            : floor.AlongDb >= floor.StepDb && floor.Below(limit) is { Length: > 0 } alike
             ? [floor.Told(alike, floor.AlongDb, NearCopiesBeside.Frequencies)] : [];
     }
 
@@ -172,7 +177,8 @@ internal sealed record NearCopies(
         {
             get
             {
-                double[] steps = [.. Enumerable.Range(1, _block.PointCount - 1).Select(f => Math.Abs(_block[0][f] - _block[0][f - 1]))];
+                double[] steps =
+                    [.. Enumerable.Range(1, _block.PointCount - 1).Select(f => Math.Abs(_block[0][f] - _block[0][f - 1]))];
                 return Sample.Median(steps) / (MedianOfNormal * Math.Sqrt(2));
             }
         }

@@ -36,7 +36,8 @@ internal sealed class AskedFrequency
     /// <param name="asked">Shielding asked for in dB, and how many frequencies are asked about.</param>
     /// <param name="bias">How far findings could move it.</param>
     public AskedFrequency(
-        FactorLevel? level, ImmutableArray<double> values, DecisionRule rule, (double RequiredDb, int Frequencies) asked, Bias bias)
+        FactorLevel? level, ImmutableArray<double> values, DecisionRule rule,
+        (double RequiredDb, int Frequencies) asked, Bias bias)
     {
         (_level, _values, _rule, _bias) = (level, values, rule, bias);
         (_required, _strict) = (asked.RequiredDb, 1 - ((1 - rule.Level.Level) / asked.Frequencies));
@@ -54,7 +55,8 @@ internal sealed class AskedFrequency
         Interval known = Known(value, _rule.Level.Level);
         return Fails(value) ? RequirementOutcome.Fails
             : IsMet(value) ? RequirementOutcome.Meets
-            : IsOverturnedAt(value) || (double.IsPositiveInfinity(known.High) && known.Low < _required) ? RequirementOutcome.CannotTell
+            : IsOverturnedAt(value) || (double.IsPositiveInfinity(known.High) && known.Low < _required)
+            ? RequirementOutcome.CannotTell
             : RequirementOutcome.Undecided;
     }
 

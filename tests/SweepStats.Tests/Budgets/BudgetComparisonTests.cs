@@ -7,7 +7,9 @@ using Xunit;
 
 namespace SweepStats.Tests.Budgets;
 
-/// <summary>Where the linear budget agrees with the propagation of distributions, and where it has to say that it does not.</summary>
+/// <summary>
+/// Where the linear budget agrees with the propagation of distributions, and where it has to say that it does not.
+/// </summary>
 public sealed class BudgetComparisonTests
 {
     [Fact]
@@ -67,7 +69,8 @@ public sealed class BudgetComparisonTests
     [Fact]
     public void TheSameSeedGivesTheSameAndAnotherOneNearlyTheSame()
     {
-        (MonteCarlo one, MonteCarlo again, MonteCarlo other) = (At(5, 9).Propagated, At(5, 9).Propagated, At(5, 9, seed: 8).Propagated);
+        (MonteCarlo one, MonteCarlo again, MonteCarlo other) =
+            (At(5, 9).Propagated, At(5, 9).Propagated, At(5, 9, seed: 8).Propagated);
         Assert.Equal(one, again);
         Assert.NotEqual(one.Symmetric, other.Symmetric);
         Assert.Equal(one.Symmetric.Low, other.Symmetric.Low, 0.03);
@@ -87,6 +90,7 @@ public sealed class BudgetComparisonTests
         inputs.Mean(BudgetPart.Covered, -100 + rise, new Contribution(0.2 * scale, freedom));
         inputs.Mean(BudgetPart.Floor, -100, Contribution.None);
         MeasurementModel model = new ShieldingModel(new AveragedLaw(new DetectorNoise(20)), false, []).Shielding;
-        return BudgetComparison.Of(model, inputs.Inputs, rise > 0.05 ? LinearBudget.Of(model, inputs.Inputs) : null, (Confidence.NinetyFive, seed));
+        return BudgetComparison.Of(model, inputs.Inputs, rise > 0.05 ? LinearBudget.Of(model, inputs.Inputs) : null,
+            (Confidence.NinetyFive, seed));
     }
 }

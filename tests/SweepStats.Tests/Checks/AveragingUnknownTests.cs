@@ -62,8 +62,8 @@ public sealed class AveragingUnknownTests
         Assert.Contains("peak or quasi-peak detector", finding.Message, StringComparison.Ordinal);
     }
 
-    // The lowest of 30 averages of 20 looks leans down and scatters less than single looks. All covered levels stand 15 dB over the
-    // floor and more, and read half a dB too low for their signal.
+    // The lowest of 30 averages of 20 looks leans down and scatters less than single looks. All covered levels stand 15 dB over
+    // the floor and more, and read half a dB too low for their signal.
     [Fact]
     public void TheLowestOfSeveralAveragesIsAWarningFarOverTheFloorToo()
     {

@@ -63,11 +63,15 @@ public sealed class SteppedScatterTests
 
     private static IEnumerable<Sweep> Sweeps(double stepDb, double shift, double scale, string name = "l")
     {
-        Sweep Of(double swing, int i) =>
-            new(name + i, SweepRole.Linearity, Rehearsed.Grid(Points), Levels(stepDb + shift, swing), LevelScale.DecibelMilliwatts)
+        Sweep Of(double swing, int i)
+        {
+            ImmutableArray<double> levels = Levels(stepDb + shift, swing);
+            return new(name + i, SweepRole.Linearity, Rehearsed.Grid(Points), levels, LevelScale.DecibelMilliwatts)
             {
                 SourceDbm = stepDb,
             };
+        }
+
         return Swings.Select((swing, i) => Of(scale * swing, i));
     }
 

@@ -7,8 +7,8 @@ namespace SweepStats.Tests.Lots;
 
 public sealed class GroupStandingTests
 {
-    // ASTM E691, glucose in serum, material E: h and k of laboratories A to H (recomputed, GroupPrecisionTests). Critical values for eight laboratories of three
-    // repeats: fixtures/published/iso-5725.
+    // ASTM E691, glucose in serum, material E: h and k of laboratories A to H (recomputed, GroupPrecisionTests). Critical values
+    // for eight laboratories of three repeats: fixtures/published/iso-5725.
     [Fact]
     public void GlucoseStandsAsPublished()
     {
@@ -44,11 +44,13 @@ public sealed class GroupStandingTests
         Assert.Equal((grubbs[7], grubbs[6]), found.CriticalH, Close);
     }
 
-    // ISO 5725-2:1994, B.3 leaves laboratory 1 out, which is outermost everywhere and past Grubbs' 1 % at levels 3 and 4, and laboratory 6 at level 5 (from memory).
+    // ISO 5725-2:1994, B.3 leaves laboratory 1 out, which is outermost everywhere and past Grubbs' 1 % at levels 3 and 4, and
+    // laboratory 6 at level 5 (from memory).
     [Fact]
     public void CreosoteOilHasTheOutliersThatWereLeftOut()
     {
-        Dictionary<string, GroupStanding> levels = Enumerable.Range(1, 5).Select(l => $"{l}").ToDictionary(l => l, l => GroupStanding.Of(Creosote(l))!);
+        Dictionary<string, GroupStanding> levels =
+            Enumerable.Range(1, 5).Select(l => $"{l}").ToDictionary(l => l, l => GroupStanding.Of(Creosote(l))!);
         Assert.All(levels.Values, found => Assert.Equal("1", found.Grubbs.Name));
         Assert.Equal(["3", "4"], levels.Where(l => l.Value.Grubbs.Probability < GroupStanding.OutlierLevel).Select(l => l.Key));
         GroupStanding fifth = levels["5"];
@@ -64,7 +66,8 @@ public sealed class GroupStandingTests
         Assert.Equal("D", found.Grubbs.Name);
         Assert.Equal(found.Members.Max(m => Math.Abs(m.H)), found.Grubbs.Statistic, 1e-9);
         Assert.True(found.Grubbs.Statistic < 2.1266 && found.Grubbs.Probability > 0.05);
-        GroupStanding off = GroupStanding.Of([.. Glucose("B").Select(g => g.Name == "D" ? (g.Name, [.. g.Values.Select(v => v + 20)]) : g)])!;
+        GroupStanding off =
+            GroupStanding.Of([.. Glucose("B").Select(g => g.Name == "D" ? (g.Name, [.. g.Values.Select(v => v + 20)]) : g)])!;
         Assert.True(off.Grubbs.Statistic > 2.2744 && off.Grubbs.Probability < 0.01);
     }
 
@@ -72,9 +75,11 @@ public sealed class GroupStandingTests
     [Fact]
     public void EachScatterIsHeldToItsOwnNumberOfValues()
     {
-        GroupStanding mixed = GroupStanding.Of([("A", [1, 2]), ("B", [2, 7]), ("C", [3, 3.5]), ("D", [1, 2, 3, 4, 5, 6]), ("E", [3])])!;
+        GroupStanding mixed =
+            GroupStanding.Of([("A", [1, 2]), ("B", [2, 7]), ("C", [3, 3.5]), ("D", [1, 2, 3, 4, 5, 6]), ("E", [3])])!;
         Assert.Equal([2, 2, 2, 6, 1], mixed.Members.Select(m => m.Count));
-        Assert.True(double.IsNaN(mixed.Members[4].K) && double.IsNaN(mixed.Members[4].CriticalK.Straggler) && double.IsNaN(mixed.Members[4].CriticalK.Outlier));
+        Assert.True(double.IsNaN(mixed.Members[4].K) && double.IsNaN(mixed.Members[4].CriticalK.Straggler)
+            && double.IsNaN(mixed.Members[4].CriticalK.Outlier));
         Assert.Equal(mixed.Members[0].CriticalK, mixed.Members[1].CriticalK);
         Assert.True(mixed.Members[3].CriticalK.Straggler < mixed.Members[0].CriticalK.Straggler);
         // By hand: squares 0.5, 12.5, 0.125 and 17.5.
@@ -82,7 +87,8 @@ public sealed class GroupStandingTests
         Assert.Equal(12.5 / 30.625, mixed.Cochran.Statistic, 1e-12);
     }
 
-    // One degree of freedom against one: the share is arcsine distributed, P(share > x) = 1 − (2/π)·asin √x; against two: 1 − √x. By hand.
+    // One degree of freedom against one: the share is arcsine distributed, P(share > x) = 1 − (2/π)·asin √x; against two: 1 − √x.
+    // By hand.
     [Fact]
     public void FewestValuesHaveTheirLimitInClosedForm()
     {
@@ -95,7 +101,8 @@ public sealed class GroupStandingTests
         Assert.Throws<ArgumentOutOfRangeException>(() => GroupConsistency.MandelKOfDegrees(0, 5, 0.05));
     }
 
-    // Four standard errors. Bonferroni errs to the safe side only, and by little more than level²/2 where two shares rarely stand out at once.
+    // Four standard errors. Bonferroni errs to the safe side only, and by little more than level²/2 where two shares rarely stand
+    // out at once.
     [Theory]
     [InlineData(2, 4, 6)]
     [InlineData(3, 3, 3, 10)]
@@ -110,7 +117,8 @@ public sealed class GroupStandingTests
         int[] passed = new int[sizes.Length];
         for (int run = 0; run < runs; run++)
         {
-            GroupStanding found = GroupStanding.Of([.. sizes.Select((n, g) => ($"{g}", Enumerable.Range(0, n).Select(_ => random.Normal()).ToArray()))])!;
+            GroupStanding found = GroupStanding.Of(
+                [.. sizes.Select((n, g) => ($"{g}", Enumerable.Range(0, n).Select(_ => random.Normal()).ToArray()))])!;
             alarms += found.Cochran.Probability <= GroupStanding.StragglerLevel ? 1 : 0;
             for (int g = 0; g < sizes.Length; g++)
             {
@@ -138,10 +146,12 @@ public sealed class GroupStandingTests
     {
         GroupStanding found = GroupStanding.Of(Glucose("C"))!;
         GroupStanding turned = GroupStanding.Of([.. Glucose("C").AsEnumerable().Reverse()])!;
-        GroupStanding moved = GroupStanding.Of([.. Glucose("C").Select(g => (g.Name, g.Values.Select(v => (-2 * v) + 7).ToArray()))])!;
+        GroupStanding moved =
+            GroupStanding.Of([.. Glucose("C").Select(g => (g.Name, g.Values.Select(v => (-2 * v) + 7).ToArray()))])!;
         foreach (GroupMember member in found.Members)
         {
-            GroupMember back = turned.Members.Single(m => m.Name == member.Name), scaled = moved.Members.Single(m => m.Name == member.Name);
+            GroupMember back = turned.Members.Single(m => m.Name == member.Name),
+                scaled = moved.Members.Single(m => m.Name == member.Name);
             Assert.Equal((member.H, member.K), (back.H, back.K), Close);
             Assert.Equal((member.H, member.K), (-scaled.H, scaled.K), Close);
         }
@@ -150,16 +160,19 @@ public sealed class GroupStandingTests
         Assert.Equal(2 * found.ReproducibilityDb, moved.ReproducibilityDb, 1e-9);
     }
 
-    private static bool Close((double, double) a, (double, double) b) => Math.Abs(a.Item1 - b.Item1) < 0.00006 && Math.Abs(a.Item2 - b.Item2) < 0.00006;
+    private static bool Close((double, double) a, (double, double) b) =>
+        Math.Abs(a.Item1 - b.Item1) < 0.00006 && Math.Abs(a.Item2 - b.Item2) < 0.00006;
 
     private static (string Name, double[] Values)[] Glucose(string material)
     {
         int column = 2 + (material[0] - 'A');
-        return [.. Fixtures.Cells("published/e691-glucose/glucose.csv").GroupBy(r => r[0], r => Number(r[column])).Select(g => (g.Key, g.ToArray()))];
+        return [.. Fixtures.Cells("published/e691-glucose/glucose.csv").GroupBy(r => r[0], r => Number(r[column]))
+            .Select(g => (g.Key, g.ToArray()))];
     }
 
     private static (string Name, double[] Values)[] Creosote(string level) =>
-        [.. Fixtures.Cells("published/iso-5725/b3-creosote-oil.csv").Where(r => r[0] == level).GroupBy(r => r[1], r => Number(r[3])).Select(g => (g.Key, g.ToArray()))];
+        [.. Fixtures.Cells("published/iso-5725/b3-creosote-oil.csv").Where(r => r[0] == level)
+            .GroupBy(r => r[1], r => Number(r[3])).Select(g => (g.Key, g.ToArray()))];
 
     private static double Number(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);
 }

@@ -18,7 +18,8 @@ public sealed class CompensatedSumTests
     public void TheBitsAreThoseOfTheBranchingForm()
     {
         var random = new RandomSource(5);
-        double[] values = [.. Enumerable.Range(0, 5000).Select(_ => random.Normal() * Math.Pow(10, (20 * random.Uniform()) - 10))];
+        double[] values =
+            [.. Enumerable.Range(0, 5000).Select(_ => random.Normal() * Math.Pow(10, (20 * random.Uniform()) - 10))];
         double sum = 0, lost = 0;
         foreach (double value in values)
         {
@@ -43,14 +44,17 @@ public sealed class CompensatedSumTests
     public void ManyAtOnceAddUpAsOneAfterTheOtherDoes(int count)
     {
         double[] values = [.. Enumerable.Range(0, count).Select(i => (i % 3 == 0 ? 1e9 : i % 3 == 1 ? -1e9 : 0) + (i / 10.0))];
-        double exact = (double)Enumerable.Range(0, count).Sum(i => (i % 3 == 0 ? 1_000_000_000m : i % 3 == 1 ? -1_000_000_000m : 0) + (i / 10m));
+        double exact = (double)Enumerable.Range(0, count)
+            .Sum(i => (i % 3 == 0 ? 1_000_000_000m : i % 3 == 1 ? -1_000_000_000m : 0) + (i / 10m));
         Agreement.Relative(1e-9, exact, CompensatedSum.Of(values));
         Agreement.Relative(1e-15, Sum(values), CompensatedSum.Of(values));
     }
 
     [Fact]
     public void OneOfManyThatIsNotFiniteMakesItNotANumber() => Assert.All(
-        Enumerable.Range(0, 100), at => Assert.True(double.IsNaN(CompensatedSum.Of([.. Enumerable.Range(0, 100).Select(i => i == at ? double.NegativeInfinity : i)]))));
+        Enumerable.Range(0, 100),
+        at => Assert.True(
+            double.IsNaN(CompensatedSum.Of([.. Enumerable.Range(0, 100).Select(i => i == at ? double.NegativeInfinity : i)]))));
 
     private static double Sum(double[] values)
     {

@@ -34,5 +34,6 @@ public sealed class RowProductTests
     public void ALongerSecondRowCountsAsFarAsTheFirstReaches() => Assert.Equal(11, RowProduct.Of([1, 2], [3, 4, 100]));
 
     [Fact]
-    public void AShorterSecondRowIsRefused() => Assert.Throws<ArgumentOutOfRangeException>(() => RowProduct.Of([1, 2, 3], [1, 2]));
+    public void AShorterSecondRowIsRefused() =>
+    Assert.Throws<ArgumentOutOfRangeException>(() => RowProduct.Of([1, 2, 3], [1, 2]));
 }

@@ -2,7 +2,10 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Mending;
 
-/// <summary>A column in which some numbers have their digits in groups, read both ways: the marks as parting thousands, and as decimal marks.</summary>
+/// <summary>
+/// A column in which some numbers have their digits in groups, read both ways: the marks as parting thousands, and as decimal
+/// marks.
+/// </summary>
 internal sealed class GroupedColumn
 {
     private (double Last, int Sign, bool Steady) _grouped = (double.NaN, 0, true);
@@ -101,7 +104,8 @@ internal sealed class GroupedColumn
     }
 
     // One number that cannot be read this way, and the order is lost.
-    private static (double Last, int Sign, bool Steady) Next((double Last, int Sign, bool Steady) before, double value, bool first)
+    private static (double Last, int Sign, bool Steady) Next((double Last, int Sign, bool Steady) before,
+        double value, bool first)
     {
         if (first || !before.Steady || !double.IsFinite(value))
         {
@@ -117,7 +121,8 @@ internal sealed class GroupedColumn
         for (int c = 0; c < pattern.Fields.Count && OthersDecimalMark == 0; c++)
         {
             ReadOnlySpan<byte> field = FieldRanges.Bare(line[pattern.Fields[c]]);
-            int mark = c == Index || !pattern.IsNumber(c) || GroupedNumber.Of(field) is not null ? -1 : field.IndexOfAny((byte)'.', (byte)',');
+            int mark = c == Index || !pattern.IsNumber(c) || GroupedNumber.Of(field) is not null ? -1
+                : field.IndexOfAny((byte)'.', (byte)',');
             OthersDecimalMark = mark >= 0 ? field[mark] : (byte)0;
         }
     }

@@ -1,8 +1,8 @@
 namespace SweepStats.Files.Traces.Preambles;
 
 /// <summary>
-/// What detectors, modes and states are called in German, French, Spanish and Italian, and the English trade word for it. Words of the
-/// trade that are alike everywhere, such as RMS and Max Hold, stay as they are written.
+/// What detectors, modes and states are called in German, French, Spanish and Italian, and the English trade word for it. Words
+/// of the trade that are alike everywhere, such as RMS and Max Hold, stay as they are written.
 /// </summary>
 internal static class ForeignWords
 {
@@ -12,13 +12,18 @@ internal static class ForeignWords
         ("average", "mittelwert mittelwertdetektor mittel moyenne valeurmoyenne promedio media valormedio valoremedio mittelung"),
         ("rms", "effektivwert effektiv efficace valeurefficace valoreefficace eficaz valoreficaz rmswert"),
         ("sample", "abtastwert echantillon echantillonnage muestra muestreo campione campionamento"),
-        ("negative peak", "negativespitze negativerspitzenwert minimalwert crtenegative cretenegative piconegativo pecconegativo picconegativo"),
-        ("max hold", "maximumhalten maxhalten maximalwerthalten maintienmax maintiendumaximum maintienmaximum retencionmax retencionmaxima mantenimientomaximo "
+        ("negative peak", "negativespitze negativerspitzenwert minimalwert crtenegative cretenegative piconegativo "
+            + "pecconegativo picconegativo"),
+        ("max hold", "maximumhalten maxhalten maximalwerthalten maintienmax maintiendumaximum maintienmaximum retencionmax "
+            + "retencionmaxima mantenimientomaximo "
             + "mantieniilmassimo mantenimentomassimo"),
-        ("min hold", "minimumhalten minhalten minimalwerthalten maintienmin maintienduminimum maintienminimum retencionmin retencionminima"),
-        ("clear write", "loschenschreiben loeschenschreiben effacerecriture effacerecrire effacementecriture borrarescribir cancellascrivi"),
+        ("min hold", "minimumhalten minhalten minimalwerthalten maintienmin maintienduminimum maintienminimum retencionmin "
+            + "retencionminima"),
+        ("clear write",
+            "loschenschreiben loeschenschreiben effacerecriture effacerecrire effacementecriture borrarescribir cancellascrivi"),
         ("on", "ein an eingeschaltet aktiv aktiviert ja active marche oui encendido activado si acceso attivo attivato"),
-        ("off", "aus ausgeschaltet inaktiv deaktiviert nein kein keine desactive arret non aucun aucune apagado desactivado spento disattivo disattivato"));
+        ("off", "aus ausgeschaltet inaktiv deaktiviert nein kein keine desactive arret non aucun aucune apagado desactivado "
+            + "spento disattivo disattivato"));
 
     /// <summary>The English word, or the text as it is.</summary>
     public static string ToEnglish(string text) => English.GetValueOrDefault(PlainLetters.Of(text), text);

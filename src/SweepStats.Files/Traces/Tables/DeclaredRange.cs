@@ -2,13 +2,18 @@ using SweepStats.Files.Traces.Preambles;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Holds the rows against what the lines above state of them: number of points, first and last frequency. What contradicts is refused.</summary>
+/// <summary>
+/// Holds the rows against what the lines above state of them: number of points, first and last frequency. What contradicts is
+/// refused.
+/// </summary>
 /// <remarks>
-/// A frequency may be off by half a step or by the digits that the statement is rounded to; the last by 2 % of the range where start and number of points agree.
+/// A frequency may be off by half a step or by the digits that the statement is rounded to; the last by 2 % of the range where
+/// start and number of points agree.
 /// </remarks>
 internal static class DeclaredRange
 {
-    private const string Remedy = "export the sweep again; if the rows are right, correct the line that states it, or remove that line";
+    private const string Remedy =
+        "export the sweep again; if the rows are right, correct the line that states it, or remove that line";
 
     // Of decimal numbers that went through a float.
     private const double Slack = 1e-6;
@@ -21,22 +26,27 @@ internal static class DeclaredRange
     /// <param name="axis">The frequencies of one sweep.</param>
     /// <param name="column">The unit that the rows give them in.</param>
     /// <param name="file">The last line of the rows from 1, whether it ends the file, and what takes the faults.</param>
-    public static void Check(Preamble preamble, FrequencyAxis axis, FrequencyUnit column, (int LastLine, bool EndsFile, FaultList Faults) file)
+    public static void Check(Preamble preamble, FrequencyAxis axis, FrequencyUnit column,
+        (int LastLine, bool EndsFile, FaultList Faults) file)
     {
         int rows = axis.Hertz.Length;
         // As it was swept: where the file states the start above the stop, the axis falls.
         (double first, double last) = (axis.Hertz[0], axis.Hertz[^1]);
-        bool endsEarly = preamble.StopBound is { } end && Disagrees(end, last, Tolerance(axis, rows - 1), column) && end.Hertz(column) > last;
+        bool endsEarly =
+            preamble.StopBound is { } end && Disagrees(end, last, Tolerance(axis, rows - 1), column) && end.Hertz(column) > last;
         if (preamble.Points > rows && endsEarly && file.EndsFile)
         {
             file.Faults.Add(
-                file.LastLine, FormattableString.Invariant($"the file states {preamble.Points} points and ends after {rows}, short of its stop frequency: it was cut off"), "export the sweep again");
+                file.LastLine,
+                FormattableString.Invariant($"the file states {preamble.Points} points and ends after {rows}, short of its stop ")
+                    + "frequency: it was cut off", "export the sweep again");
             return;
         }
 
         if (preamble.Points is { } points && points != rows)
         {
-            file.Faults.Add(preamble.LineOf(Setting.Points), FormattableString.Invariant($"the file states {points} points and the table holds {rows}"), Remedy);
+            file.Faults.Add(preamble.LineOf(Setting.Points),
+                FormattableString.Invariant($"the file states {points} points and the table holds {rows}"), Remedy);
         }
 
         if (preamble.OtherRange is { } other)
@@ -47,11 +57,14 @@ internal static class DeclaredRange
 
         if (GoesOn(preamble, axis, column))
         {
-            file.Faults.Assume(FormattableString.Invariant($"the file states a stop frequency of {preamble.StopBound!.Shown} and the rows end at {last:R} Hz; the rows were believed, since start and number of points agree"));
+            file.Faults.Assume(FormattableString.Invariant(
+                $"the file states a stop frequency of {preamble.StopBound!.Shown} and the rows end at {last:R} Hz; the rows ")
+                + "were believed, since start and number of points agree");
             return;
         }
 
-        bool isRange = preamble.Start?.Value() < preamble.Stop?.Value() || (preamble.Start?.Unit.Length > 0 && preamble.Stop?.Unit.Length > 0);
+        bool isRange = preamble.Start?.Value() < preamble.Stop?.Value()
+            || (preamble.Start?.Unit.Length > 0 && preamble.Stop?.Unit.Length > 0);
         Compare("start", "begin", preamble.StartBound, first, (Tolerance(axis, 0), column, isRange, file.Faults));
         Compare("stop", "end", preamble.StopBound, last, (Tolerance(axis, rows - 1), column, isRange, file.Faults));
     }
@@ -61,21 +74,26 @@ internal static class DeclaredRange
     {
         (double first, double last) = (axis.Hertz[0], axis.Hertz[^1]);
         return preamble.Points == axis.Hertz.Length && preamble.StartBound is { } start && preamble.StopBound is { } stop
-            && !Disagrees(start, first, Tolerance(axis, 0), column) && Disagrees(stop, last, Tolerance(axis, axis.Hertz.Length - 1), column)
+            && !Disagrees(start, first, Tolerance(axis, 0), column)
+            && Disagrees(stop, last, Tolerance(axis, axis.Hertz.Length - 1), column)
             && !Disagrees(stop, last, LittleFurther * Math.Abs(last - first), column);
     }
 
-    private static void Compare(string what, string where, StatedBound? stated, double hertz, (double Tolerance, FrequencyUnit Column, bool IsRange, FaultList Faults) known)
+    private static void Compare(string what, string where, StatedBound? stated, double hertz,
+        (double Tolerance, FrequencyUnit Column, bool IsRange, FaultList Faults) known)
     {
         // A number alone without a unit may be anything.
-        if (stated is null || (stated.Number.Unit.Length == 0 && !known.IsRange) || !Disagrees(stated, hertz, known.Tolerance, known.Column))
+        if (stated is null || (stated.Number.Unit.Length == 0 && !known.IsRange)
+            || !Disagrees(stated, hertz, known.Tolerance, known.Column))
         {
             return;
         }
 
         double scale = Math.Pow(10, known.Column.Exponent());
         known.Faults.Add(
-            stated.Line, FormattableString.Invariant($"the file states a {what} frequency of {stated.Shown} and the rows {where} at {hertz / scale:R} {known.Column.Symbol()}"), Remedy);
+            stated.Line,
+            FormattableString.Invariant($"the file states a {what} frequency of {stated.Shown} and the rows {where} at ")
+                + FormattableString.Invariant($"{hertz / scale:R} {known.Column.Symbol()}"), Remedy);
     }
 
     // A number without unit agrees if it does in any: which of them is asked elsewhere.

@@ -48,7 +48,8 @@ internal sealed class TouchingRows(TraceText text, Separator separator, NumericR
         }
 
         int wrong = fields.FindIndex(f => !IsNumber(f));
-        if (wrong < 0 && (fields.Count == run.Columns || (fields.Count == 1 && index < lines.First && !IsGap(text.Line(index), separator, run.Columns))))
+        if (wrong < 0 && (fields.Count == run.Columns
+            || (fields.Count == 1 && index < lines.First && !IsGap(text.Line(index), separator, run.Columns))))
         {
             return false;
         }
@@ -62,23 +63,31 @@ internal sealed class TouchingRows(TraceText text, Separator separator, NumericR
         if (wrong < 0 || (fields.Count != run.Columns && index > lines.First))
         {
             string what = fields.Count > run.Columns ? "take out what the row has too many" : "complete the row";
-            string points = separator is { Mark: (byte)',' } && fields.Count > run.Columns ? "; a decimal comma would split a number, so use decimal points" : "";
-            bad.Add(index + 1, FormattableString.Invariant($"the number of columns is {fields.Count} here and {run.Columns} in the rows beside it"), what + " or export the sweep again" + points);
+            string points = separator is { Mark: (byte)',' } && fields.Count > run.Columns
+                ? "; a decimal comma would split a number, so use decimal points" : "";
+            bad.Add(index + 1,
+                FormattableString.Invariant($"the number of columns is {fields.Count} here and {run.Columns} in the rows ")
+                    + "beside it", what + " or export the sweep again" + points);
             return true;
         }
 
         if (index > lines.First || fields.Count == run.Columns)
         {
-            bad.Add(index + 1, $"'{Shortened(fields[wrong])}' {OddNumber.Oddity(fields[wrong], separator.DecimalMark) ?? "is not a finite number"}", Remedy);
+            bad.Add(index + 1, $"'{Shortened(fields[wrong])}' "
+                + $"{OddNumber.Oddity(fields[wrong], separator.DecimalMark) ?? "is not a finite number"}", Remedy);
             return true;
         }
 
         return false;
     }
 
-    /// <summary>Whether a line such as <c>30,</c> is a row of numbers whose other fields are empty; a count of points stands without separators.</summary>
+    /// <summary>
+    /// Whether a line such as <c>30,</c> is a row of numbers whose other fields are empty; a count of points stands without
+    /// separators.
+    /// </summary>
     public static bool IsGap(ReadOnlySpan<byte> line, Separator separator, int columns) =>
-        separator.Mark != (byte)' ' && line.Count(separator.Mark) == columns - 1 && FieldReader.Texts(line, separator) is [var only]
+        separator.Mark != (byte)' ' && line.Count(separator.Mark) == columns - 1
+            && FieldReader.Texts(line, separator) is [var only]
         && StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(only), separator.DecimalMark, 0, out _);
 
     private bool IsRow(int index)
@@ -91,7 +100,8 @@ internal sealed class TouchingRows(TraceText text, Separator separator, NumericR
     private bool IsNumber(string field)
     {
         ReadOnlySpan<byte> bytes = System.Text.Encoding.UTF8.GetBytes(field);
-        return StrictNumber.TryParse(bytes, separator.DecimalMark, 0, out _) || UnitWord.TryParseNumber(bytes, separator.DecimalMark, out _, out _, out _);
+        return StrictNumber.TryParse(bytes, separator.DecimalMark, 0, out _)
+            || UnitWord.TryParseNumber(bytes, separator.DecimalMark, out _, out _, out _);
     }
 
     private static string Shortened(string text) => text.Length <= 40 ? text : text[..40] + "…";
