@@ -137,7 +137,7 @@ public static class ChoiceWords
 
     // What may not be relied on, and who is left out, stands before who is best.
     private static string ComparedOnly(AnalysisResult result, BandRanking band, int compared) =>
-        (result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "At face value only: " : string.Empty)
+        (result.MayPrefer ? string.Empty : "At face value only: ")
             + (compared < band.Ranking.Length ? $"{Count(band.Ranking.Length - compared, "specimen")} cannot be compared. "
                 : string.Empty);
 

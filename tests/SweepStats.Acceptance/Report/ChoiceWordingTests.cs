@@ -37,6 +37,17 @@ public sealed class ChoiceWordingTests
             s => s.Contains("from below only", StringComparison.Ordinal));
     }
 
+    // What may be wrong with a specimen may be wrong with who is best.
+    [Fact]
+    public void WhatMisleadsIsNoGroundToNameTheBest()
+    {
+        Checks.Finding wrong = Drawn.Value.Findings[0] with { Severity = Checks.Severity.Warning, Misleads = true };
+        BandRanking band = Of(Ranked("A01", 42) with { Group = 1 }, Ranked("A02", 41) with { Group = 2 });
+        Assert.StartsWith("A/A01 shields best", ChoiceWords.ChoiceAnswer(Drawn.Value, band).First(), StringComparison.Ordinal);
+        Assert.StartsWith("At face value only: A/A01 shields best",
+            ChoiceWords.ChoiceAnswer(Drawn.Value with { Findings = [wrong] }, band).First(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void WithoutGroupsNobodyIsTheBest() => Assert.Equal(
         ["Only bounds are known, and bounds do not scatter, so how far two specimens differ by chance cannot be told: the order "
