@@ -9,9 +9,13 @@ internal sealed class CampaignOptions
     public Argument<string> Campaign { get; } =
         new("CAMPAIGN") { Description = "Folder with floor/, reference/ and covered/<lot>/<specimen>/, or with sweeps.csv" };
 
-    public Option<double?> Confidence { get; } = new("--confidence") { Description =
-        "Level of all intervals, for example 0.95; goes before campaign.toml", HelpName = "LEVEL",
-        CustomParser = NumberText.MaybeReal };
+    public Option<double?> Confidence { get; } = new("--confidence")
+    {
+        Description =
+        "Level of all intervals, for example 0.95; goes before campaign.toml",
+        HelpName = "LEVEL",
+        CustomParser = NumberText.MaybeReal,
+    };
 
     public Option<int> Threads { get; } = new("--threads")
     {
@@ -36,8 +40,11 @@ internal sealed class CampaignOptions
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
 
     /// <summary>Only for commands whose answer is long: a terminal shows its first screen.</summary>
-    public Option<bool> Whole { get; } = new("--verbose") { Description =
-        "Print all of it; a terminal shows 25 lines otherwise, a file or another program gets all in any case" };
+    public Option<bool> Whole { get; } = new("--verbose")
+    {
+        Description =
+        "Print all of it; a terminal shows 25 lines otherwise, a file or another program gets all in any case",
+    };
 
     /// <summary>Only for commands that show a first screen.</summary>
     public Option<bool> Verbose { get; } =

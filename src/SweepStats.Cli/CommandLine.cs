@@ -39,8 +39,12 @@ internal static class CommandLine
 
         return wrong.Length > 0
             ? ExitCode.BadInput
-            : parsed.Invoke(new InvocationConfiguration { Output = terminal.Out, Error = terminal.Error,
-                EnableDefaultExceptionHandler = false });
+            : parsed.Invoke(new InvocationConfiguration
+            {
+                Output = terminal.Out,
+                Error = terminal.Error,
+                EnableDefaultExceptionHandler = false,
+            });
     });
 
     // A shell asks what fits into a line that is not complete yet.

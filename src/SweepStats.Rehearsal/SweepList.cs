@@ -71,7 +71,8 @@ internal sealed class SweepList
         for (int i = 0; i < count; i++)
         {
             Add(new PlannedSweep(role,
-                Text($"{name}/{name}-{_counts.GetValueOrDefault(role) + 1:00}.csv")) { SourceDbm = source });
+                Text($"{name}/{name}-{_counts.GetValueOrDefault(role) + 1:00}.csv"))
+            { SourceDbm = source });
         }
     }
 

@@ -123,6 +123,9 @@ internal static class ChartBook
 
     private static PlannedChart Overview(AnalysisResult result, ImmutableArray<ShieldingCurve> curves, string name,
         string title) =>
-        new(name, own => OverviewChart.Of(result, curves, own, title)) { Of = [.. curves.Select(c => c.Name)],
-            IsOverview = true };
+        new(name, own => OverviewChart.Of(result, curves, own, title))
+        {
+            Of = [.. curves.Select(c => c.Name)],
+            IsOverview = true,
+        };
 }

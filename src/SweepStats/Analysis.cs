@@ -53,8 +53,11 @@ public static class Analysis
         var overload = new ReferenceOverload(aligned, clipping, linearity, plan.MaximumInputDbm);
         var doubts = CampaignDoubts.Of(aligned, (measured, history), (drifts, timing), overload, plan.Threads);
         NoiseFloor? floor = doubts.Widened(measured);
-        AnalysisPlan allowed = plan with { Uncertainties =
-            [.. plan.Uncertainties, .. new[] { doubts.Drift, InterpolationError.Of(aligned) }.OfType<UncertaintyEntry>()] };
+        AnalysisPlan allowed = plan with
+        {
+            Uncertainties =
+            [.. plan.Uncertainties, .. new[] { doubts.Drift, InterpolationError.Of(aligned) }.OfType<UncertaintyEntry>()],
+        };
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) =
             Shielding(aligned, floor, (split.Levels, doubts, together), allowed, progress);
         var evidence = new Evidence

@@ -32,14 +32,17 @@ internal static class Rehearsed
 
     /// <summary>Every sweep changed in the same way.</summary>
     public static Campaign Changed(Campaign campaign, Func<Sweep, int, double, double> change) =>
-        campaign with { Sweeps =
-            [.. campaign.Sweeps.Select(s => Copy(s, [.. s.Levels.Select((level, f) => change(s, f, level))]))] };
+        campaign with
+        {
+            Sweeps =
+            [.. campaign.Sweeps.Select(s => Copy(s, [.. s.Levels.Select((level, f) => change(s, f, level))]))],
+        };
 
     public static Sweep Copy(Sweep sweep, ImmutableArray<double> levels) =>
         new(sweep.Name, sweep.Role, sweep.Grid, levels, sweep.Scale)
-    {
-        Lot = sweep.Lot,
-        Specimen = sweep.Specimen,
-        Placement = sweep.Placement,
-    };
+        {
+            Lot = sweep.Lot,
+            Specimen = sweep.Specimen,
+            Placement = sweep.Placement,
+        };
 }

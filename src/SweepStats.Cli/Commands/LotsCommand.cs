@@ -16,8 +16,12 @@ internal static class LotsCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();
-        var folders = new Argument<string[]>("CAMPAIGN") { Description =
-            "Campaign folders; lots of several are compared with each other", Arity = ArgumentArity.OneOrMore };
+        var folders = new Argument<string[]>("CAMPAIGN")
+        {
+            Description =
+            "Campaign folders; lots of several are compared with each other",
+            Arity = ArgumentArity.OneOrMore,
+        };
         Option<string?> to =
             ReportOutput.To("Folder for a report on the lots of several campaigns; none is written unless given");
         Option<bool> png = ReportOutput.Png();

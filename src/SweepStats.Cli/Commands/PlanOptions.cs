@@ -107,8 +107,11 @@ internal sealed class PlanOptions
             FromRequirement = claim is null ? asked : null,
             MarginDb = words.GetValue(_margin) ?? standard.MarginDb,
             Probability = words.GetValue(_probability) ?? standard.Probability,
-            Numbers = numbers with { ReferenceSweeps = reference > 0 ? reference : numbers == usual ? usual.ReferenceSweeps
-                : numbers.CoveredSweeps },
+            Numbers = numbers with
+            {
+                ReferenceSweeps = reference > 0 ? reference : numbers == usual ? usual.ReferenceSweeps
+                : numbers.CoveredSweeps,
+            },
             PlacementsFixed = placements > 0,
             SweepsFixed = sweeps > 0,
             ReferenceFixed = reference > 0,

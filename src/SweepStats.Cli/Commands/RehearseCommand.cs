@@ -18,8 +18,12 @@ internal static class RehearseCommand
     public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string>("FOLDER") { Description = "Folder for the new campaign" };
-        var requirement = new Option<double?>("--requirement") { Description = "Shielding asked for, written into campaign.toml",
-            HelpName = "DB", CustomParser = NumberText.MaybeReal };
+        var requirement = new Option<double?>("--requirement")
+        {
+            Description = "Shielding asked for, written into campaign.toml",
+            HelpName = "DB",
+            CustomParser = NumberText.MaybeReal,
+        };
         requirement.Validators.Add(result =>
         {
             if (result.Tokens is [var token] && double.TryParse(token.Value, CultureInfo.InvariantCulture, out double db)
@@ -93,11 +97,11 @@ internal static class RehearseCommand
     // A single sweep has no half that comes last.
     private static string Taken(string section, SweepRole role, Campaign campaign) =>
         campaign.Sweeps.Count(s => s.Role == role) switch
-    {
-        0 => "\n",
-        1 => $"\n[{section}]\ntaken = \"once\"\n",
-        _ => $"\n[{section}]\ntaken = \"before-and-after\"\n",
-    };
+        {
+            0 => "\n",
+            1 => $"\n[{section}]\ntaken = \"once\"\n",
+            _ => $"\n[{section}]\ntaken = \"before-and-after\"\n",
+        };
 
     // A basic string of TOML: backslash, quote and control characters escaped.
     private static string Quoted(string text)

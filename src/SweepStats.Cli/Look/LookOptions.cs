@@ -14,12 +14,20 @@ internal sealed class LookOptions
     // An antenna factor is no level.
     private static readonly string LevelWords = LevelUnits.Words.Replace(" or ", ", ", StringComparison.Ordinal);
 
-    private readonly Option<string?> _frequencyUnit = new("--frequency-unit") { Description =
-        $"Unit of frequency for files that do not say: {FrequencyWords}", HelpName = "UNIT" };
+    private readonly Option<string?> _frequencyUnit = new("--frequency-unit")
+    {
+        Description =
+        $"Unit of frequency for files that do not say: {FrequencyWords}",
+        HelpName = "UNIT",
+    };
     private readonly Option<string?> _levelUnit =
         new("--level-unit") { Description = $"Unit of level for files that do not say: {LevelWords}", HelpName = "UNIT" };
-    private readonly Option<string[]> _columns = new("--column") { Description =
-        "Column wanted, by its header, its number from 1, or an S-parameter; may be repeated", HelpName = "COLUMN" };
+    private readonly Option<string[]> _columns = new("--column")
+    {
+        Description =
+        "Column wanted, by its header, its number from 1, or an S-parameter; may be repeated",
+        HelpName = "COLUMN",
+    };
 
     private readonly Option<string?> _frequencyColumn = Column("--frequency-column", "Column of frequencies");
     private readonly Option<string?> _phaseColumn = Column("--phase-column", "Column with the phase of the one --column");
@@ -34,8 +42,12 @@ internal sealed class LookOptions
     public Option<string> Format { get; } =
         new("--format") { Description = "What to print", HelpName = "text|json", DefaultValueFactory = _ => "text" };
 
-    public Option<string?> Values { get; } = new("--values") { Description =
-        "Write every reading as it was understood to this file; its name ends in .json or .csv", HelpName = "OUT" };
+    public Option<string?> Values { get; } = new("--values")
+    {
+        Description =
+        "Write every reading as it was understood to this file; its name ends in .json or .csv",
+        HelpName = "OUT",
+    };
 
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
 

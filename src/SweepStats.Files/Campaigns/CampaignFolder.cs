@@ -33,8 +33,15 @@ public static class CampaignFolder
                 ?? (File.Exists(folder) ? "this is a file, not a folder" : "there is no such folder");
             var missing =
                 new ReadFault(folder, null, problem, "name the folder that holds campaign.toml, floor, reference and covered");
-            return new CampaignReading { Campaign = null, Plan = new AnalysisPlan(), Faults = [missing], Inputs = [],
-                Assumptions = [], LeftOut = [] };
+            return new CampaignReading
+            {
+                Campaign = null,
+                Plan = new AnalysisPlan(),
+                Faults = [missing],
+                Inputs = [],
+                Assumptions = [],
+                LeftOut = [],
+            };
         }
 
         string root = Path.GetFullPath(folder);
@@ -54,8 +61,11 @@ public static class CampaignFolder
         bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading
         {
-            Campaign = usable ? Of(settings, root, batch.Sweeps)
-                with { Properties = list.Properties, Unread = [.. UnreadSweeps.Of(list, batch)] } : null,
+            Campaign = usable ? Of(settings, root, batch.Sweeps) with
+            {
+                Properties = list.Properties,
+                Unread = [.. UnreadSweeps.Of(list, batch)],
+            } : null,
             Plan = settings.Plan with
             {
                 Threads = Math.Max(1, options.Threads),
@@ -72,8 +82,11 @@ public static class CampaignFolder
     }
 
     private static Campaign Of(CampaignSettings settings, string root, ImmutableArray<Sweep> sweeps) =>
-        new(settings.Title ?? new DirectoryInfo(root).Name, sweeps) { Rehearsed = settings.Rehearsed,
-            Identity = settings.Identity };
+        new(settings.Title ?? new DirectoryInfo(root).Name, sweeps)
+        {
+            Rehearsed = settings.Rehearsed,
+            Identity = settings.Identity,
+        };
 
     private static IEnumerable<ReadFault> NoSweeps(string root, SweepList list, CampaignReadOptions options) =>
         list.Entries.IsEmpty && list.Faults.IsEmpty && (options.KeepGoing || list.Unread.IsEmpty)

@@ -55,8 +55,13 @@ internal static class FolderRoles
         }
 
         faults.AddRange(LooseSweeps.Among(entries.ToImmutable()));
-        return new SweepList { Entries = entries.ToImmutable(), Faults = faults.ToImmutable(), Unread = unread.ToImmutable(),
-            Assumptions = assumptions.ToImmutable() };
+        return new SweepList
+        {
+            Entries = entries.ToImmutable(),
+            Faults = faults.ToImmutable(),
+            Unread = unread.ToImmutable(),
+            Assumptions = assumptions.ToImmutable(),
+        };
     }
 
     /// <summary>Folders of earlier reports, each with '/' at its end.</summary>

@@ -45,8 +45,11 @@ internal sealed class SettingsReader
 
         if (!File.Exists(path))
         {
-            return new CampaignSettings { Assumptions =
-                [$"there is no {CampaignFolder.SettingsName}; every setting has its default"] };
+            return new CampaignSettings
+            {
+                Assumptions =
+                [$"there is no {CampaignFolder.SettingsName}; every setting has its default"],
+            };
         }
 
         if (new FileInfo(path) is { Length: 0, LinkTarget: null })
@@ -94,8 +97,11 @@ internal sealed class SettingsReader
             ReadTables(document);
         }
 
-        return _settings with { Plan = _plan,
-            Faults = [.. _faults.All.OrderBy(f => f.File == CampaignFolder.SettingsName ? f.Line : int.MaxValue)] };
+        return _settings with
+        {
+            Plan = _plan,
+            Faults = [.. _faults.All.OrderBy(f => f.File == CampaignFolder.SettingsName ? f.Line : int.MaxValue)],
+        };
     }
 
     private DocumentSyntax? Parsed(string text)
@@ -193,8 +199,11 @@ internal sealed class SettingsReader
     {
         _plan = _plan with
         {
-            Setup = new ReceiverSettings { ResolutionBandwidthHz = keys.Number("rbw_hz", 1e-3, 1e12),
-                AttenuationDb = keys.Number("attenuation_db", 0, 200) },
+            Setup = new ReceiverSettings
+            {
+                ResolutionBandwidthHz = keys.Number("rbw_hz", 1e-3, 1e12),
+                AttenuationDb = keys.Number("attenuation_db", 0, 200),
+            },
             SourceDbm = keys.Number("source_dbm", -200, 100),
             MaximumInputDbm = keys.Number("max_input_dbm", -200, 100),
             SameLeakage = keys.Choice("leakage", ("same", true), ("unknown", false)) ?? false,
@@ -290,9 +299,11 @@ internal sealed class SettingsReader
 
         if (!keys.Has("acts_on"))
         {
-            _settings = _settings
-                with { Assumptions = _settings.Assumptions.Add(
-                    $"the error '{entry.Name}' is taken to act on the covered levels alone, since acts_on is left out") };
+            _settings = _settings with
+            {
+                Assumptions = _settings.Assumptions.Add(
+                    $"the error '{entry.Name}' is taken to act on the covered levels alone, since acts_on is left out"),
+            };
         }
     }
 

@@ -30,8 +30,11 @@ internal sealed record SweepList
         }
 
         SweepList list = Found(root, walk, settings);
-        return list with { Faults =
-            [.. list.Faults, .. StatedFiles.Unmet(settings, walk), .. StatedFiles.NamedTwice(list.Entries, settings)] };
+        return list with
+        {
+            Faults =
+            [.. list.Faults, .. StatedFiles.Unmet(settings, walk), .. StatedFiles.NamedTwice(list.Entries, settings)],
+        };
     }
 
     private static SweepList Found(string root, FolderWalk walk, CampaignSettings settings)
@@ -45,8 +48,11 @@ internal sealed record SweepList
         IEnumerable<string> known =
             [CampaignFolder.SettingsName, CampaignFolder.ManifestName, .. settings.Inputs.Select(i => i.Path)];
         SweepList folders = FolderRoles.Of(root, walk with { Files = [.. walk.Files.Except(known)] });
-        folders = folders
-            with { Faults = [.. folders.Faults, .. ManifestColumns.WithoutRows(settings.OwnColumns, manifest is not null)] };
+        folders = folders with
+        {
+            Faults =
+            [.. folders.Faults, .. ManifestColumns.WithoutRows(settings.OwnColumns, manifest is not null)],
+        };
         return manifest is null ? folders : folders with
         {
             Inputs = manifest.Inputs,
@@ -63,7 +69,10 @@ internal sealed record SweepList
         HashSet<string> named = [.. list.Entries.Select(e => e.File), .. settings.Inputs.Select(i => i.Path)];
         IEnumerable<string> others =
             walk.Files.Where(f => TraceFile.HasTraceExtension(f) && f.Contains('/') && !named.Contains(f));
-        return list with { Assumptions = [.. list.Assumptions,
-            .. others.Select(f => $"{f} is not listed in {CampaignFolder.ManifestName} and was not read")] };
+        return list with
+        {
+            Assumptions = [.. list.Assumptions,
+            .. others.Select(f => $"{f} is not listed in {CampaignFolder.ManifestName} and was not read")],
+        };
     }
 }

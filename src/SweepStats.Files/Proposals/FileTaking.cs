@@ -61,9 +61,12 @@ internal static class FileTaking
         }
 
         TakenFile file = Of(at, seen, taken, said);
-        return file with { Sweeps =
+        return file with
+        {
+            Sweeps =
             [.. file.Sweeps.Select(
-                s => s with { Asks = asks & Units, Scale = asks.HasFlag(StatableKeys.LevelUnit) ? null : s.Scale })] };
+                s => s with { Asks = asks & Units, Scale = asks.HasFlag(StatableKeys.LevelUnit) ? null : s.Scale })],
+        };
     }
 
     // Several readings of the same sweeps, such as highest and mean, are no sweeps beside each other.

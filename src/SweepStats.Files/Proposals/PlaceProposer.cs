@@ -62,7 +62,8 @@ internal sealed class PlaceProposer
             {
                 guesses[i] =
                     Doubtful($"'{string.Join("', '", states.Where(s => s.Length > 0).Take(3))}' may be states of specimen "
-                        + $"{guesses[i].Specimen}, which are no repeats of each other") with { Lot = guesses[i].Lot };
+                        + $"{guesses[i].Specimen}, which are no repeats of each other") with
+                    { Lot = guesses[i].Lot };
             }
         }
     }
@@ -76,8 +77,11 @@ internal sealed class PlaceProposer
             foreach ((int i, DateOnly? day) in same.Zip(days).Where(p => p.Second is not null))
             {
                 string own = string.Create(CultureInfo.InvariantCulture, $"{placement} {day:yyyy-MM-dd}");
-                guesses[i] = guesses[i]
-                    with { Placement = own, Reason = $"{guesses[i].Reason}, and of another day it is another placement" };
+                guesses[i] = guesses[i] with
+                {
+                    Placement = own,
+                    Reason = $"{guesses[i].Reason}, and of another day it is another placement",
+                };
             }
         }
     }
@@ -179,8 +183,11 @@ internal sealed class PlaceProposer
         string where = own.Length > 0 && places[specimen] == own ? "its own name" : "a name above its own";
         string reason = $"specimen {places[specimen]} by {where}";
         string? of = hasLot ? lot : places.Length > 1 ? places[0] : null;
-        return Completed(names, new PlaceGuess(places[specimen], reason) { Lot = of,
-            Placement = places.Length > specimen + 1 ? places[specimen + 1] : null });
+        return Completed(names, new PlaceGuess(places[specimen], reason)
+        {
+            Lot = of,
+            Placement = places.Length > specimen + 1 ? places[specimen + 1] : null,
+        });
     }
 
     private PlaceGuess Unnamed(PlaceNames names)

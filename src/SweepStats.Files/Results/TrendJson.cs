@@ -23,8 +23,12 @@ internal static class TrendJson
         json.WriteString("ordered_by", trend.Factor);
         json.WriteNumber("confidence", trend.Confidence.Level);
         json.WriteNumber("specimens", trend.Specimens.Length);
-        SummaryJson.Word(json, "lacking", trend.Lack switch { TrendLack.Values => "values",
-            TrendLack.Specimens => "specimens", _ => null });
+        SummaryJson.Word(json, "lacking", trend.Lack switch
+        {
+            TrendLack.Values => "values",
+            TrendLack.Specimens => "specimens",
+            _ => null
+        });
         Requirement(json, trend.Requirement);
         json.WriteStartArray("values");
         foreach (FactorGroup group in trend.Groups)

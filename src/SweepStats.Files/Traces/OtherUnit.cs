@@ -19,9 +19,12 @@ internal static class OtherUnit
     {
         return said is not { IsOwnLevelUnit: true, LevelUnit: { } told }
             || reading.Traces.All(t => (t.Unit ?? told) == told) ? reading
-            : reading with { Traces =
+            : reading with
+            {
+                Traces =
                 [.. reading.Traces.Select(
-                    t => (t.Unit ?? told) == told ? t : t with { Doubts = t.Doubts.Add(Doubt(t, file, said)) })] };
+                    t => (t.Unit ?? told) == told ? t : t with { Doubts = t.Doubts.Add(Doubt(t, file, said)) })],
+            };
     }
 
     private static ReadFault Doubt(Trace trace, string file, TraceReadOptions said) => new(

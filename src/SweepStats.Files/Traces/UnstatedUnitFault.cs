@@ -33,12 +33,13 @@ internal static class UnstatedUnitFault
     public static ReadFault Level(string file, string? problem = null,
         string inFile = $"use {LevelUnits.Words} in the header") => new(
         file, null, problem ?? LevelProblem, $"{inFile}, or set level_unit under [setup] in campaign.toml ({Impedance})")
-    { Unstated = UnstatedUnits.Level };
+        { Unstated = UnstatedUnits.Level };
 
     /// <summary>The unit of level is missing in a layout that has no place for it.</summary>
     public static ReadFault InSettingsAlone(string file) =>
         new(file, null, LevelProblem, $"set level_unit ({LevelUnits.Words}) under [setup] in campaign.toml "
-            + $"({Impedance})") { Unstated = UnstatedUnits.Level };
+            + $"({Impedance})")
+        { Unstated = UnstatedUnits.Level };
 
     /// <summary>
     /// What a file that does not say its unit of frequency lacks beside it, as reading it in any unit shows: its levels are not

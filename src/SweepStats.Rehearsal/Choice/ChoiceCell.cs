@@ -51,10 +51,12 @@ public sealed record ChoiceCell(string Name, int Candidates, int Placements, dou
         // The same draws on another scale, for the best specimen only.
         SpecimenName best = drawn.Truth.MaxBy(t => t.ShieldingDb.Average())!.Name;
         Campaign other = Rehearser.Draw(plan with { PlacementDeviationDb = PlacementDb * BestScatters }).Campaign;
-        return (drawn.Campaign
-            with { Sweeps =
+        return (drawn.Campaign with
+        {
+            Sweeps =
                 [.. drawn.Campaign.Sweeps.Zip(other.Sweeps,
-                    (own, scaled) => own.Lot == best.Lot && own.Specimen == best.Specimen ? scaled : own)] }, drawn.Truth);
+                    (own, scaled) => own.Lot == best.Lot && own.Specimen == best.Specimen ? scaled : own)],
+        }, drawn.Truth);
     }
 
     // A specimen that differs in half of the band has a lot of its own.
@@ -102,14 +104,22 @@ public sealed record ChoiceCell(string Name, int Candidates, int Placements, dou
         }
 
         yield return new("capped over the upper third", 9, 3, 1) { StartDb = 52, StopDb = 82 };
-        yield return new("capped over the upper third, others are better there", 9, 3, 1) { StartDb = 52, StopDb = 82,
-            UpperHalfDb = 1 };
+        yield return new("capped over the upper third, others are better there", 9, 3, 1)
+        {
+            StartDb = 52,
+            StopDb = 82,
+            UpperHalfDb = 1,
+        };
         yield return new("others are better in the upper half", 9, 3, 1) { UpperHalfDb = 1 };
         yield return new("some capped nearly everywhere", 9, 3, 3) { StartDb = 70, StopDb = 70 };
         yield return new("5 dB over the noise", 9, 3, 0) { StartDb = 65, StopDb = 65 };
         yield return new("5 dB over the noise", 9, 3, 1) { StartDb = 65, StopDb = 65 };
-        yield return new("5 dB over the noise, averaging unknown", 9, 3, 1) { StartDb = 65, StopDb = 65,
-            Stated = Averaging.Unknown };
+        yield return new("5 dB over the noise, averaging unknown", 9, 3, 1)
+        {
+            StartDb = 65,
+            StopDb = 65,
+            Stated = Averaging.Unknown,
+        };
         yield return new("averaging unknown", 9, 3, 1) { Stated = Averaging.Unknown };
     }
 }

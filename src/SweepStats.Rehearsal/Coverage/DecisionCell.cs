@@ -56,7 +56,12 @@ public sealed record DecisionCell(string Name, HairTruth Truth, double Shielding
         yield return new DecisionCell("at the noise", truth, 70);
         yield return new DecisionCell("a rectangle and a mismatch stated", truth, 40) { Errors = [scale, mismatch] };
         yield return new DecisionCell("the same, 5 dB over the noise", truth, 65) { Errors = [scale, mismatch] };
-        yield return new DecisionCell("4 placements of 2 sweeps, 0.8 dB apart", truth, 40) { Placements = 4, PlacementDb = 0.8,
-            Sweeps = 2, ScatterDb = 0.2 };
+        yield return new DecisionCell("4 placements of 2 sweeps, 0.8 dB apart", truth, 40)
+        {
+            Placements = 4,
+            PlacementDb = 0.8,
+            Sweeps = 2,
+            ScatterDb = 0.2,
+        };
     }
 }

@@ -55,10 +55,20 @@ public sealed record LotCell(ImmutableArray<int> Specimens)
         LotSteps = Steps,
         FloorDbm = -100,
         ReferenceDbm = -100 + ReferenceDb,
-        ShieldingStartDb = Capping switch { Capping.None => 20, Capping.Quarter => CapDb - 22.5,
-            Capping.Half => CapDb - 15, _ => CapDb },
-        ShieldingStopDb = Capping switch { Capping.None => 50, Capping.Quarter => CapDb + 7.5,
-            Capping.Half => CapDb + 15, _ => CapDb },
+        ShieldingStartDb = Capping switch
+        {
+            Capping.None => 20,
+            Capping.Quarter => CapDb - 22.5,
+            Capping.Half => CapDb - 15,
+            _ => CapDb
+        },
+        ShieldingStopDb = Capping switch
+        {
+            Capping.None => 50,
+            Capping.Quarter => CapDb + 7.5,
+            Capping.Half => CapDb + 15,
+            _ => CapDb
+        },
     };
 
     /// <summary>Draws the campaign of a seed and compares its lots.</summary>

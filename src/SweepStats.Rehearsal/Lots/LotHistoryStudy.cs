@@ -105,8 +105,13 @@ public static class LotHistoryStudy
 
     private static CampaignLots Read(HistoryCell cell, string label, ulong seed)
     {
-        Sweeps.Campaign drawn = Rehearser.Draw(cell.Plan
-            with { Seed = seed, LotSteps = cell.Steps, ReferenceDbm = cell.Plan.ReferenceDbm - cell.LessRangeDb }).Campaign;
+        Sweeps.Campaign drawn =
+            Rehearser.Draw(cell.Plan with
+            {
+                Seed = seed,
+                LotSteps = cell.Steps,
+                ReferenceDbm = cell.Plan.ReferenceDbm - cell.LessRangeDb,
+            }).Campaign;
         var read = ReadCampaign.Of(cell.Reference.On(drawn, seed), Sweeps.Averaging.Power, cell.Errors);
         return new CampaignLots(label, read.Aligned, read.Curves);
     }

@@ -32,6 +32,7 @@ public readonly record struct ReferenceScatter(double OffsetDb, double RippleDb)
         double Error(int f) =>
             offset + (ripple * sizes.Select((size, k) => size * Math.Cos(Math.PI * (k + 1) * f / sweep.Levels.Length)).Sum());
         return new Sweep(sweep.Name, sweep.Role, sweep.Grid, [.. sweep.Levels.Select((level, f) => level + Error(f))],
-            sweep.Scale) { TakenAt = sweep.TakenAt };
+            sweep.Scale)
+        { TakenAt = sweep.TakenAt };
     }
 }

@@ -45,6 +45,10 @@ internal static class PathFaults
 
     // How far the covered signal lies under the noise at the end of the band; nobody took the floor.
     private static TrustCase Floorless(double under, double swing) =>
-        KnownFaults.With(plan => plan
-            with { FloorSweeps = 0, ReferenceRippleDb = swing, ShieldingStopDb = plan.ReferenceDbm - plan.FloorDbm + under });
+        KnownFaults.With(plan => plan with
+        {
+            FloorSweeps = 0,
+            ReferenceRippleDb = swing,
+            ShieldingStopDb = plan.ReferenceDbm - plan.FloorDbm + under,
+        });
 }

@@ -64,8 +64,11 @@ internal static class ReceiverFaults
         faulty with { Drawn = faulty.Drawn with { ScatterDb = 0, SweepDeviationDb = 0 } };
 
     private static TrustCase OverInput(double over) =>
-        KnownFaults.Clean with { Analysed =
-            KnownFaults.Clean.Analysed with { MaximumInputDbm = Reference(KnownFaults.Clean.Drawn)[0] - over } };
+        KnownFaults.Clean with
+        {
+            Analysed =
+            KnownFaults.Clean.Analysed with { MaximumInputDbm = Reference(KnownFaults.Clean.Drawn)[0] - over },
+        };
 
     // Levels of the reference without noise and scatter, highest first.
     private static double[] Reference(RehearsalPlan plan) =>
@@ -78,8 +81,11 @@ internal static class ReceiverFaults
     {
         TrustCase cold = KnownFaults.With(
             plan => plan with { FloorDbm = ThermalNoise.DbmPerHertz() + (10 * Math.Log10(BandwidthHz)) - below, PlateDb = 200 });
-        return cold with { Analysed =
-            cold.Analysed with { Setup = new ReceiverSettings { ResolutionBandwidthHz = BandwidthHz } } };
+        return cold with
+        {
+            Analysed =
+            cold.Analysed with { Setup = new ReceiverSettings { ResolutionBandwidthHz = BandwidthHz } },
+        };
     }
 
     // The upper part of the band shields more than the range, so that the covered level there is noise.

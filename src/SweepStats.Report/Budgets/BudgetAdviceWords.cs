@@ -1,5 +1,6 @@
 using SweepStats.Budgets;
 using SweepStats.Doubts;
+using SweepStats.Quantities;
 using SweepStats.Report.Drawing;
 using SweepStats.Report.Specimens;
 using SweepStats.Report.Text;
@@ -99,7 +100,7 @@ internal static class BudgetAdviceWords
     {
         double slope = Math.Abs(budget.Lines.First(l => l.Part == BudgetPart.Covered).Sensitivity ?? 0);
         return budget.At is not null && slope >= MagnifiedFrom
-            ? $" Near the floor the noise correction makes the covered error {Tenths(slope, Math.Round)} times as large: more "
+            ? $" Near the floor the noise correction makes the covered error {Tenths.Nearest(slope)} times as large: more "
                 + "range helps too." : string.Empty;
     }
 }

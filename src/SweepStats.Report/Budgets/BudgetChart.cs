@@ -43,8 +43,13 @@ internal static class BudgetChart
             new RowText { Colour = Ink.Black, Rows = rows.Headings, Heading = true },
             rows.Repeats.Count > 0
                 ? new BudgetBars { Colour = Ink.Blue, Bars = rows.Repeats, Title = BudgetAdviceWords.RepeatsLegend } : null,
-            rows.Stated.Count > 0 ? new BudgetBars { Colour = Ink.Lines[1].Colour, Bars = rows.Stated, Hollow = true,
-                Title = BudgetAdviceWords.StatedLegend } : null,
+            rows.Stated.Count > 0 ? new BudgetBars
+            {
+                Colour = Ink.Lines[1].Colour,
+                Bars = rows.Stated,
+                Hollow = true,
+                Title = BudgetAdviceWords.StatedLegend,
+            } : null,
             new BudgetBars { Colour = Ink.Black, Bars = rows.Combined, Title = BudgetAdviceWords.CombinedLegend });
         return new Chart(name, ChartKind.Budget, BudgetAdviceWords.BudgetTitle, BudgetAdviceWords.BudgetChartDescription(shown),
             model, Surroundings + (RowHeight * rows.Count));
@@ -107,8 +112,14 @@ internal static class BudgetChart
             _next += 0.5;
         }
 
-        public LabelledAxis Axis() => new(AxisPosition.Left, _labels) { StartPosition = 1, EndPosition = 0, Minimum = -0.7,
-            Maximum = _next - 0.6, AxisTickToLabelDistance = LabelDistance };
+        public LabelledAxis Axis() => new(AxisPosition.Left, _labels)
+        {
+            StartPosition = 1,
+            EndPosition = 0,
+            Minimum = -0.7,
+            Maximum = _next - 0.6,
+            AxisTickToLabelDistance = LabelDistance,
+        };
 
         private void Bar(List<(double Row, double Value)> bars, string label, double value)
         {

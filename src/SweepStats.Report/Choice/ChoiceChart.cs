@@ -84,8 +84,13 @@ internal static class ChoiceChart
     }
 
     private static BandRows? Yardstick(ChoiceRows rows) => rows.Yardstick is { } yardstick && IsKnown(yardstick.Specimen)
-        ? new BandRows { Colour = Ink.Lines[1].Colour, Figures = Figures([yardstick]), Marker = MarkerType.Square,
-            Title = ChoiceChartWords.YardstickLegend } : null;
+        ? new BandRows
+        {
+            Colour = Ink.Lines[1].Colour,
+            Figures = Figures([yardstick]),
+            Marker = MarkerType.Square,
+            Title = ChoiceChartWords.YardstickLegend,
+        } : null;
 
     private static PointMarks? Claims(ChoiceRows rows)
     {
@@ -94,8 +99,14 @@ internal static class ChoiceChart
         double[] means = Seen(rows);
         bool squeezing = claims.Exists(c => c.X < means.Min() - Math.Max(means.Max() - means.Min(), LeastRoomDb));
         return claims.Count == 0 || squeezing ? null
-            : new PointMarks { Colour = Ink.Blue, Points = claims, Marker = MarkerType.None, Size = 6,
-                Title = ChoiceChartWords.ChoiceClaimLegend };
+            : new PointMarks
+            {
+                Colour = Ink.Blue,
+                Points = claims,
+                Marker = MarkerType.None,
+                Size = 6,
+                Title = ChoiceChartWords.ChoiceClaimLegend,
+            };
     }
 
     private static RowText? Unknown(ChoiceRows rows)
@@ -109,8 +120,12 @@ internal static class ChoiceChart
     {
         if (rows.HasProbabilities)
         {
-            yield return new RowText { Colour = Ink.Grey, Rows = [(rows.Headings[0].Row, ChoiceChartWords.ProbabilityHeading)],
-                EndsBeyond = Margin - ChartTitle.Edge };
+            yield return new RowText
+            {
+                Colour = Ink.Grey,
+                Rows = [(rows.Headings[0].Row, ChoiceChartWords.ProbabilityHeading)],
+                EndsBeyond = Margin - ChartTitle.Edge,
+            };
             yield return new RowText
             {
                 Colour = Ink.Black,

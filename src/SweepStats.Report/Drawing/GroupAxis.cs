@@ -23,8 +23,12 @@ internal static class GroupAxis
     {
         double from = places[0][0] - Edge;
         double to = places[^1][^1] + Edge;
-        return new LabelledAxis(AxisPosition.Bottom, Labels(groups, places, PlotWidth / (to - from))) { Minimum = from,
-            Maximum = to, Title = FindingChartWords.SideBySide(groups.Length) };
+        return new LabelledAxis(AxisPosition.Bottom, Labels(groups, places, PlotWidth / (to - from)))
+        {
+            Minimum = from,
+            Maximum = to,
+            Title = FindingChartWords.SideBySide(groups.Length),
+        };
     }
 
     private static List<(double Place, string Label)> Labels(ImmutableArray<RepeatGroup> groups,

@@ -24,8 +24,12 @@ internal static class ThinnedLabels
         double scale = PlotWidth / names.Count;
         (string Text, double Half)[] labels = [.. Lengths.Select(longest => Measured(names, longest))
             .FirstOrDefault(l => Inside(l, scale), Measured(names, Lengths[^1]))];
-        return new LabelledAxis(AxisPosition.Bottom, Fitting(labels, scale, matters)) { Minimum = -0.5,
-            Maximum = names.Count - 0.5, Title = title };
+        return new LabelledAxis(AxisPosition.Bottom, Fitting(labels, scale, matters))
+        {
+            Minimum = -0.5,
+            Maximum = names.Count - 0.5,
+            Title = title,
+        };
     }
 
     private static (string Text, double Half)[] Measured(IReadOnlyList<string> names, int longest)

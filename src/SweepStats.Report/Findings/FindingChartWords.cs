@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Checks;
 using SweepStats.Linearity;
+using SweepStats.Quantities;
 using SweepStats.Repeats;
 using SweepStats.Report.Drawing;
 using SweepStats.Report.Fields;
@@ -82,7 +83,7 @@ internal static class FindingChartWords
         {
             [] => "drift found",
             [var only] => $"drift found, {Ratio(only)} in all",
-            _ => $"drift found, {Tenths(sizes[0], Math.Round)} to {Ratio(sizes[^1])}",
+            _ => $"drift found, {Tenths.Nearest(sizes[0])} to {Ratio(sizes[^1])}",
         };
     }
 

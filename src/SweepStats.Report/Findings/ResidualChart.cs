@@ -42,7 +42,8 @@ internal static class ResidualChart
             Shared = FindingChartWords.CellsShared(columns.Count < grid.Count, rows[0].Length),
         });
         return new Chart(name, ChartKind.Residuals, title, FindingChartWords.ResidualDescription(grid, group), model,
-            Surroundings + (int)(height * rows.Count)) { Shows = [.. findings.Select(f => f.Code).Distinct()] };
+            Surroundings + (int)(height * rows.Count))
+        { Shows = [.. findings.Select(f => f.Code).Distinct()] };
     }
 
     /// <summary>
@@ -61,8 +62,13 @@ internal static class ResidualChart
         int every = (int)Math.Ceiling(LabelledHeight / height);
         IEnumerable<(double, string)> labels =
             Labelled(rows, every, odd).Select(i => ((double)i, FindingChartWords.RowLabel(rows[i], odd)));
-        return new LabelledAxis(AxisPosition.Left, labels) { Minimum = -0.5, Maximum = rows.Count - 0.5, StartPosition = 1,
-            EndPosition = 0 };
+        return new LabelledAxis(AxisPosition.Left, labels)
+        {
+            Minimum = -0.5,
+            Maximum = rows.Count - 0.5,
+            StartPosition = 1,
+            EndPosition = 0,
+        };
     }
 
     /// <summary>Rows whose labels have room: the odd ones, then others so many rows apart.</summary>

@@ -109,13 +109,13 @@ internal static class ConsistencyChart
         ];
         return Enumerable.Range(0, bars.Shown.Length).Where(i => double.IsFinite(bars.Shown[i].Value)).GroupBy(Class)
             .OrderBy(g => g.Key).Select(g => new UprightBars
-        {
-            Colour = looks[g.Key].Colour,
-            Strength = looks[g.Key].Strength,
-            EndMarker = looks[g.Key].End,
-            Bars = [.. g.Select(i => new DataPoint(i, bars.Shown[i].Value))],
-            Title = looks[g.Key].Title,
-        });
+            {
+                Colour = looks[g.Key].Colour,
+                Strength = looks[g.Key].Strength,
+                EndMarker = looks[g.Key].End,
+                Bars = [.. g.Select(i => new DataPoint(i, bars.Shown[i].Value))],
+                Title = looks[g.Key].Title,
+            });
     }
 
     /// <summary>The bars that are shown, in their order, out of so many.</summary>

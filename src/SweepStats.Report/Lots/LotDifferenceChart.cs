@@ -39,11 +39,20 @@ internal static class LotDifferenceChart
                 DecibelScale.Axis(HistoryChartWords.DifferenceAxis, Seen(difference, intervals), RoomAbove, LeastSpanDb))
             .With(
                 intervals.Exists(i => double.IsFinite(i.Low))
-                    ? new IntervalBand { Colour = Ink.Blue, Slices = intervals,
-                        Title = HistoryChartWords.DifferenceInterval(history) } : null,
+                    ? new IntervalBand
+                    {
+                        Colour = Ink.Blue,
+                        Slices = intervals,
+                        Title = HistoryChartWords.DifferenceInterval(history),
+                    } : null,
                 new Trace { Colour = Ink.Grey, Points = [.. hertz.Select(f => new DataPoint(f, 0))], Thickness = 1 },
-                new Trace { Colour = Ink.Black, Points = difference, LoneDots = true,
-                    Title = HistoryChartWords.DifferenceLegend },
+                new Trace
+                {
+                    Colour = Ink.Black,
+                    Points = difference,
+                    LoneDots = true,
+                    Title = HistoryChartWords.DifferenceLegend,
+                },
                 Bar(hertz, differs, (Ink.Red, HistoryChartWords.DifferLegend(history))),
                 Bar(hertz, hidden, (Ink.Grey, HistoryChartWords.DifferenceHidden)));
         return new Chart(name, ChartKind.LotsOverFrequency, title, HistoryChartWords.DifferenceDescription(history, pair), model);

@@ -74,14 +74,21 @@ internal static class LotsChart
         ILookup<bool, (double Row, double Limit)> seen = promises.ToLookup(p => p.Limit >= least);
         if (seen[true].Any())
         {
-            yield return new BandRows { Colour = colour,
-                Figures = [.. seen[true].Select(p => (p.Row, (double?)null, p.Limit, (double?)null))], Title = legend };
+            yield return new BandRows
+            {
+                Colour = colour,
+                Figures = [.. seen[true].Select(p => (p.Row, (double?)null, p.Limit, (double?)null))],
+                Title = legend,
+            };
         }
 
         if (seen[false].Any())
         {
-            yield return new RowText { Colour = colour,
-                Rows = [.. seen[false].Select(p => (p.Row, LotChartWords.PromiseOutside(p.Limit)))] };
+            yield return new RowText
+            {
+                Colour = colour,
+                Rows = [.. seen[false].Select(p => (p.Row, LotChartWords.PromiseOutside(p.Limit)))],
+            };
         }
     }
 
@@ -98,6 +105,12 @@ internal static class LotsChart
     }
 
     private static LabelledAxis Rows(ImmutableArray<LotSummary> lots) =>
-        new(AxisPosition.Left, Frame.Names([.. lots.Select(l => l.Lot)]).Select((name, i) => ((double)i, name))) { StartPosition =
-            1, EndPosition = 0, Minimum = -0.5, Maximum = lots.Length - 0.5 };
+        new(AxisPosition.Left, Frame.Names([.. lots.Select(l => l.Lot)]).Select((name, i) => ((double)i, name)))
+        {
+            StartPosition =
+            1,
+            EndPosition = 0,
+            Minimum = -0.5,
+            Maximum = lots.Length - 0.5,
+        };
 }

@@ -49,20 +49,38 @@ internal static class LinearityChart
                 Thickness = 2,
                 Title = FindingChartWords.CompressionLegend,
             },
-            reference is { } source ? new EdgeMarks { Colour = Ink.Grey, Places = [source], FromTop = true,
-                Title = FindingChartWords.ReferenceSource(source) } : null,
+            reference is { } source ? new EdgeMarks
+            {
+                Colour = Ink.Grey,
+                Places = [source],
+                FromTop = true,
+                Title = FindingChartWords.ReferenceSource(source),
+            } : null,
             new Trace { Colour = Ink.Blue, Points = points, Thickness = 1.8 },
             new Trace { Colour = Ink.Blue, Points = points[..1], LoneDots = true, Hollow = true, Marker = MarkerType.Square },
-            limited.Length > 0 ? new ShortfallMarks { Colour = Ink.Blue, Steps = limited,
-                Title = FindingChartWords.ShortfallLegend(curve, cut) } : null,
-            single.Length > 0 ? new ShortfallMarks { Colour = Ink.Blue, Steps = single,
-                Title = FindingChartWords.SingleShortfallLegend } : null,
-            apart is { } step ? new ShortfallMarks { Colour = Ink.Grey, Steps = [step],
-                Title = FindingChartWords.ReferenceShortfallLegend } : null,
+            limited.Length > 0 ? new ShortfallMarks
+            {
+                Colour = Ink.Blue,
+                Steps = limited,
+                Title = FindingChartWords.ShortfallLegend(curve, cut),
+            } : null,
+            single.Length > 0 ? new ShortfallMarks
+            {
+                Colour = Ink.Blue,
+                Steps = single,
+                Title = FindingChartWords.SingleShortfallLegend,
+            } : null,
+            apart is { } step ? new ShortfallMarks
+            {
+                Colour = Ink.Grey,
+                Steps = [step],
+                Title = FindingChartWords.ReferenceShortfallLegend,
+            } : null,
             compression is { } at
                 ? new CompressionMark { Colour = Ink.Red, SourceDbm = at, Title = FindingChartWords.CompressionAt(at) } : null);
         return new Chart(name, ChartKind.Linearity, FindingChartWords.LinearityTitle,
-            FindingChartWords.LinearityDescription(curve, compression), model) { Shows = [Overload] };
+            FindingChartWords.LinearityDescription(curve, compression), model)
+        { Shows = [Overload] };
     }
 
     private static IEnumerable<double> Seen(LinearityCurve curve)

@@ -49,8 +49,12 @@ internal static class BandChart
                     new(limit + rule.GuardBand.Value, result.Bands.Length - 0.5)], rule) : null,
             claims.Count > 0
                 ? new BandRows { Colour = Ink.Blue, Figures = claims, Title = SpecimenChartWords.ClaimLegend } : null,
-            means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means,
-                Title = SpecimenChartWords.MeanLegend(result.Plan.Confidence) } : null);
+            means.Count > 0 ? new BandRows
+            {
+                Colour = Ink.Black,
+                Figures = means,
+                Title = SpecimenChartWords.MeanLegend(result.Plan.Confidence),
+            } : null);
         return new Chart(
             name, ChartKind.Bands, SpecimenChartWords.BandsTitle, SpecimenChartWords.BandsDescription(result.Bands), model,
             Surroundings + (RowHeight * Math.Max(2, result.Bands.Length)));

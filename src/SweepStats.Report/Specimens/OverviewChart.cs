@@ -37,8 +37,14 @@ internal static class OverviewChart
         bool named = points.HasEstimates || points.HasUnrepeated;
         if (points.HasEstimates)
         {
-            yield return new IntervalBand { Colour = ink.Colour, Slices = points.Interval, Strength = 22, Outlined = false,
-                LoneBars = places == 1 };
+            yield return new IntervalBand
+            {
+                Colour = ink.Colour,
+                Slices = points.Interval,
+                Strength = 22,
+                Outlined = false,
+                LoneBars = places == 1,
+            };
             yield return new Trace
             {
                 Colour = ink.Colour,

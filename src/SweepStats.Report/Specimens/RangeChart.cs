@@ -92,8 +92,14 @@ internal static class RangeChart
         List<ChartSeries> series = [];
         if (values.Any(p => double.IsFinite(p.Y)))
         {
-            series.Add(new Trace { Colour = Ink.Blue, Points = values, LoneDots = true, Dash = [8, 3],
-                Title = "highest shielding found" });
+            series.Add(new Trace
+            {
+                Colour = Ink.Blue,
+                Points = values,
+                LoneDots = true,
+                Dash = [8, 3],
+                Title = "highest shielding found",
+            });
         }
 
         if (bounds.Count > 0)

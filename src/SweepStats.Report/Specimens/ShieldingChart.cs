@@ -27,11 +27,20 @@ internal static class ShieldingChart
                 points.HasEstimates
                     ? new Trace { Colour = Ink.Black, Points = points.Estimate, LoneDots = true, Title = "estimate" } : null,
                 points.HasUnrepeated ? Unrepeated(points) : null,
-                points.Bounds.Count > 0 ? new OpenBounds { Colour = Ink.Black, Bounds = points.Bounds,
-                    Title = SpecimenChartWords.ArrowLegend } : null,
+                points.Bounds.Count > 0 ? new OpenBounds
+                {
+                    Colour = Ink.Black,
+                    Bounds = points.Bounds,
+                    Title = SpecimenChartWords.ArrowLegend,
+                } : null,
                 points.Unreadable.Count > 0
-                    ? new EdgeMarks { Colour = Ink.Red, Places = points.Unreadable, FromTop = false,
-                        Title = SpecimenChartWords.UnreadableLegend } : null);
+                    ? new EdgeMarks
+                    {
+                        Colour = Ink.Red,
+                        Places = points.Unreadable,
+                        FromTop = false,
+                        Title = SpecimenChartWords.UnreadableLegend,
+                    } : null);
         return new Chart(name, ChartKind.Shielding, title,
             SpecimenChartWords.ShieldingDescription(curve, result.Bands.FirstOrDefault(b => b.Name == curve.Name)), model);
     }
@@ -40,6 +49,14 @@ internal static class ShieldingChart
         new() { Colour = Ink.Blue, Slices = points.Interval, Title = $"{Printed.Level(result.Plan.Confidence)} interval" };
 
     private static Trace Unrepeated(CurvePoints points) =>
-        new() { Colour = Ink.Black, Points = points.Unrepeated, Dash = [1.5, 3], Thickness = 1.2, LoneDots = true, Hollow = true,
-            Title = SpecimenChartWords.UnrepeatedLegend };
+        new()
+        {
+            Colour = Ink.Black,
+            Points = points.Unrepeated,
+            Dash = [1.5, 3],
+            Thickness = 1.2,
+            LoneDots = true,
+            Hollow = true,
+            Title = SpecimenChartWords.UnrepeatedLegend,
+        };
 }

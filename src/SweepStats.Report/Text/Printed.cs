@@ -1,4 +1,5 @@
 using System.Globalization;
+using SweepStats.Quantities;
 
 namespace SweepStats.Report.Text;
 
@@ -8,7 +9,7 @@ public static class Printed
     internal const string Unblocked = "none";
 
     /// <summary>A share from 0 to 1 in percent, to the nearest tenth: "87.5 %".</summary>
-    public static string Percent(double share) => Tenths(share * 100, Math.Round) + " %";
+    public static string Percent(double share) => Tenths.Nearest(share * 100) + " %";
 
     /// <summary>A confidence level in percent: "95 %".</summary>
     public static string Level(Statistics.Confidence confidence) => Plain(Math.Round(confidence.Level * 100, 3)) + " %";
@@ -38,21 +39,12 @@ public static class Printed
         return Sign(rounded.ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)) + " %";
     }
 
-    internal static string LowTenths(double value) => Tenths(value, Math.Floor);
+    internal static string LowTenths(double value) => Tenths.Down(value);
 
-    internal static string HighTenths(double value) => Tenths(value, Math.Ceiling);
+    internal static string HighTenths(double value) => Tenths.Up(value);
 
     /// <summary>A number as short as it goes, with a true minus sign: "0.4", "−10".</summary>
     internal static string Plain(double value) => Sign(value.ToString("0.##########", CultureInfo.InvariantCulture));
-
-    internal static string Tenths(double value, Func<double, double> round)
-    {
-        // A limit that misses a tenth by the last bits of a double is that tenth.
-        double tenths = value * 10;
-        double nearest = Math.Round(tenths);
-        double rounded = Math.Abs(tenths - nearest) < 1e-6 ? nearest : round(tenths);
-        return Sign((rounded / 10).ToString("F1", CultureInfo.InvariantCulture));
-    }
 
     internal static string Sign(string number) =>
         number.StartsWith('-') ? (number.AsSpan(1).IndexOfAnyExcept("0.") < 0 ? number[1..] : "−" + number[1..]) : number;

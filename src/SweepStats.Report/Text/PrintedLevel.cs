@@ -10,10 +10,10 @@ namespace SweepStats.Report.Text;
 public static class PrintedLevel
 {
     /// <summary>A ratio to the nearest tenth: "34.2 dB".</summary>
-    public static string Ratio(double decibels) => Tenths(decibels, Math.Round) + " dB";
+    public static string Ratio(double decibels) => Tenths.Nearest(decibels) + " dB";
 
     /// <summary>A level to the nearest tenth with its unit: "−87.3 dBm".</summary>
-    public static string Level(double decibels, LevelScale scale) => Tenths(decibels, Math.Round) + " " + Unit(scale);
+    public static string Level(double decibels, LevelScale scale) => Tenths.Nearest(decibels) + " " + Unit(scale);
 
     /// <summary>The unit that levels of a scale are printed in.</summary>
     public static string Unit(LevelScale scale) => scale.Symbol();

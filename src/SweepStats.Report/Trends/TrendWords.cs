@@ -266,8 +266,11 @@ public static class TrendWords
         }
 
         int bent = trend.Frequencies.Count(f => f.Line is not null && f.Basis != TrendBasis.Line);
-        if (trend.Whole.IsStraight && bent > 0 && trend.Requirement is { Obstacle: not TrendObstacle.Faults
-            and not TrendObstacle.LotsApart and not TrendObstacle.ReferenceOnce })
+        if (trend.Whole.IsStraight && bent > 0 && trend.Requirement is
+            {
+                Obstacle: not TrendObstacle.Faults
+            and not TrendObstacle.LotsApart and not TrendObstacle.ReferenceOnce
+            })
         {
             yield return $"At {Count(bent, "frequency")} no straight line fits; the means at each value are held against the "
                 + "requirement there.";

@@ -41,7 +41,8 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
         int count = block.SweepCount * block.PointCount;
         int at = Enumerable.Range(0, block.SweepCount).Sum(j => ReachesDown(block, j, lowest) ? Upto(block[j], lowest) : 0);
         return new BottomTies(lowest, at,
-            at >= FewestReadings && at < count && IsCutOff(block, lowest, at)) { ReadingCount = count };
+            at >= FewestReadings && at < count && IsCutOff(block, lowest, at))
+        { ReadingCount = count };
     }
 
     /// <summary>Whether some reading of a sweep stands at a level.</summary>

@@ -57,12 +57,22 @@ public sealed record BudgetComparison
     {
         double tolerance = linear is { StandardUncertainty: > 0 } known ? MonteCarlo.HalfUnit(known.StandardUncertainty, 1)
             : ToleranceWithoutBudgetDb;
-        var plan = new MonteCarloPlan { Seed = draws.Seed, Confidence = draws.Confidence, EndTolerance = tolerance / 5,
-            MostTrials = MostTrials };
+        var plan = new MonteCarloPlan
+        {
+            Seed = draws.Seed,
+            Confidence = draws.Confidence,
+            EndTolerance = tolerance / 5,
+            MostTrials = MostTrials,
+        };
         MonteCarlo trials = MonteCarlo.Of(model, inputs, plan);
         Interval? interval = linear?.Interval(draws.Confidence);
-        return new BudgetComparison { Propagated = trials, Linear = interval, ToleranceDb = tolerance,
-            Validity = Judged(trials, linear, interval, tolerance) };
+        return new BudgetComparison
+        {
+            Propagated = trials,
+            Linear = interval,
+            ToleranceDb = tolerance,
+            Validity = Judged(trials, linear, interval, tolerance),
+        };
     }
 
     private static BudgetValidity Judged(MonteCarlo trials, LinearBudget? linear, Interval? interval, double tolerance)

@@ -16,8 +16,11 @@ internal sealed class Capped : ICheck
     {
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool At(int f) => curve.Readings[f] is { State: ShieldingState.Capped,
-                Evidence: { LeakageRules: false, HiddenBehindPlate: false } evidence }
+            bool At(int f) => curve.Readings[f] is
+            {
+                State: ShieldingState.Capped,
+                Evidence: { LeakageRules: false, HiddenBehindPlate: false } evidence
+            }
                 && !evidence.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom);
             int count = Enumerable.Range(0, curve.Readings.Length).Count(At);
             if (count == 0)

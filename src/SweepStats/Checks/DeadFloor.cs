@@ -41,15 +41,15 @@ internal sealed class DeadFloor : ICheck
 
     private static string Message(FloorLife life, string level) =>
         string.Create(Amount.Print, $"{life.Tied} of {life.ReadingCount} floor readings ") + life.State switch
-    {
-        FloorState.Stuck => $"stand still, most at {level}: noise moves, so these sweeps show no floor.",
-        FloorState.Hidden => $"stand at {level}: on so coarse a display this may be noise averaged for long, or no noise at "
-            + "all. These sweeps are not taken for a floor.",
-        FloorState.Clipped =>
-            $"stand at the lowest level, {level}: the bottom of the display cuts the noise off. These sweeps show no floor.",
-        _ => $"stand at the lowest level, {level}: the bottom of the display cuts off some of the noise. Less than a quarter "
-            + "do, so the floor holds.",
-    };
+        {
+            FloorState.Stuck => $"stand still, most at {level}: noise moves, so these sweeps show no floor.",
+            FloorState.Hidden => $"stand at {level}: on so coarse a display this may be noise averaged for long, or no noise at "
+                + "all. These sweeps are not taken for a floor.",
+            FloorState.Clipped =>
+                $"stand at the lowest level, {level}: the bottom of the display cuts the noise off. These sweeps show no floor.",
+            _ => $"stand at the lowest level, {level}: the bottom of the display cuts off some of the noise. Less than a quarter "
+                + "do, so the floor holds.",
+        };
 
     private static string Basis(FloorLife life) => life.State switch
     {

@@ -45,8 +45,11 @@ internal static class BandRanker
             {
                 for (int i = 0; i < all.Length; i++)
                 {
-                    all[i] = all[i] with { BelowYardstickDb = i == yardstick ? null
-                        : YardstickDifference.Of(figures[yardstick].Mean, figures[i].Mean, asked.Level) };
+                    all[i] = all[i] with
+                    {
+                        BelowYardstickDb = i == yardstick ? null
+                        : YardstickDifference.Of(figures[yardstick].Mean, figures[i].Mean, asked.Level),
+                    };
                 }
             }
         }

@@ -82,8 +82,13 @@ public sealed record FloorMotion
         int above = low.Count(f => rise[f] > middle + half && rise[f] <= middle + (3 * half));
         bool isPile = pile.Length >= FewestReadings && pile.Length > MoreThanAbove * (above + 1)
             && middle - (Score * uncertainty) > floor.HalfWidthDb && IsAsNarrowAsNoise(pile, rise, error);
-        return isPile ? new FloorMotion { Specimen = specimen.Name, RiseDb = middle, ErrorDb = uncertainty,
-            Points = [.. pile.Order()] } : null;
+        return isPile ? new FloorMotion
+        {
+            Specimen = specimen.Name,
+            RiseDb = middle,
+            ErrorDb = uncertainty,
+            Points = [.. pile.Order()],
+        } : null;
     }
 
     private static double[] Rises(SweepBlock block, NoiseFloor floor) =>

@@ -15,8 +15,12 @@ public static class InterpolationError
     {
         ArgumentNullException.ThrowIfNull(campaign);
         return campaign.Interpolation is { HalfWidthDb: > 0 and var half }
-            ? new UncertaintyEntry { Name = Interpolation.ErrorName, HalfWidthDb = half,
-                Distribution = ErrorDistribution.Rectangular }
+            ? new UncertaintyEntry
+            {
+                Name = Interpolation.ErrorName,
+                HalfWidthDb = half,
+                Distribution = ErrorDistribution.Rectangular,
+            }
             : null;
     }
 }

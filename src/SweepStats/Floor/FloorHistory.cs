@@ -59,8 +59,13 @@ public sealed record FloorHistory
             : taking == SweepTaking.BeforeAndAfter && IsWhole(campaign, floor)
             ? [.. Enumerable.Range(0, floor.SweepCount).Select(j => 2 * j >= floor.SweepCount)] : null;
         return later is null
-            ? new FloorHistory { Bracketed = false, IsKnown = timed || taking != SweepTaking.Unstated, ChangeDb = null,
-                HalfWidthDb = stabilityDb ?? UsualStabilityDb }
+            ? new FloorHistory
+            {
+                Bracketed = false,
+                IsKnown = timed || taking != SweepTaking.Unstated,
+                ChangeDb = null,
+                HalfWidthDb = stabilityDb ?? UsualStabilityDb,
+            }
             : Between(floor, later, stabilityDb);
     }
 

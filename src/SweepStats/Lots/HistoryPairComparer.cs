@@ -54,7 +54,10 @@ internal static class HistoryPairComparer
 
         Contribution[] parts =
             [first.Scatter[f], second.Scatter[f], .. sameCampaign ? [] : first.Shared[f]!.Concat(second.Shared[f]!)];
-        return unknown
-            with { ErrorDb = WelchSatterthwaite.Combined(parts), DegreesOfFreedom = WelchSatterthwaite.DegreesOfFreedom(parts) };
+        return unknown with
+        {
+            ErrorDb = WelchSatterthwaite.Combined(parts),
+            DegreesOfFreedom = WelchSatterthwaite.DegreesOfFreedom(parts),
+        };
     }
 }

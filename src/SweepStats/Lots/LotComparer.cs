@@ -41,8 +41,8 @@ public static class LotComparer
         ImmutableArray<LotFrequency> adjusted = Adjusted(frequencies);
         ImmutableArray<LotBand> compared =
         [
-            LotBandComparer.Of(pieces, frequencies, new NamedBand("", campaign.Grid.Band), (asked.Question, specimens.Curves))
-                with { Name = null },
+            LotBandComparer.Of(pieces, frequencies, new NamedBand("", campaign.Grid.Band),
+                (asked.Question, specimens.Curves)) with { Name = null },
             .. bands.Select(band => LotBandComparer.Of(pieces, frequencies, band, (asked.Question, specimens.Curves))),
         ];
         return new LotComparison

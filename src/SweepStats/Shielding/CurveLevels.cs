@@ -70,17 +70,25 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
         ReadOnlySpan<Contribution> parts = [level.Error, new Contribution(RemainderDb(f), double.PositiveInfinity)];
         double usual = level.UsualErrorDb == 0 ? 0
             : Math.Sqrt((level.UsualErrorDb * level.UsualErrorDb) + (RemainderDb(f) * RemainderDb(f)));
-        return level with { Error = new Contribution(WelchSatterthwaite.Combined(parts),
-            WelchSatterthwaite.DegreesOfFreedom(parts)), UsualErrorDb = usual };
+        return level with
+        {
+            Error = new Contribution(WelchSatterthwaite.Combined(parts),
+            WelchSatterthwaite.DegreesOfFreedom(parts)),
+            UsualErrorDb = usual,
+        };
     }
 
     // A single sweep shows no scatter; noise scatters it all the same, by as much as the floor tells.
     private RepeatedLevel Level(RepeatedLevels levels, int f)
     {
         RepeatedLevel level = levels[f];
-        return levels.Repeated ? level : level with { Error =
+        return levels.Repeated ? level : level with
+        {
+            Error =
             new Contribution(Math.Sqrt((_noiseDb * _noiseDb / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)),
-                double.PositiveInfinity), UsualErrorDb = 0 };
+                double.PositiveInfinity),
+            UsualErrorDb = 0,
+        };
     }
 
     // Pooled over the frequencies where the level rises by that much, noise adding next to nothing there; null where there are

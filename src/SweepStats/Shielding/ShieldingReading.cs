@@ -66,12 +66,18 @@ public sealed record ReadingEvidence
     public bool LeakageRules => LeakageDb is { } leakage && !(FloorDb > leakage + OverNoiseDb);
 
     /// <summary>Largest shielding that this set-up can still bound from both sides.</summary>
-    public required Decibels? DynamicRange { get => Known(_dynamicRange) is { } db ? new Decibels(db) : null; init =>
-        _dynamicRange = value?.Value ?? double.NaN; }
+    public required Decibels? DynamicRange
+    {
+        get => Known(_dynamicRange) is { } db ? new Decibels(db) : null;
+        init => _dynamicRange = value?.Value ?? double.NaN;
+    }
 
     /// <summary>Combined standard uncertainty in dB; null where repeats are missing.</summary>
-    public required double? StandardUncertaintyDb { get => Known(_standardUncertaintyDb); init =>
-        _standardUncertaintyDb = value ?? double.NaN; }
+    public required double? StandardUncertaintyDb
+    {
+        get => Known(_standardUncertaintyDb);
+        init => _standardUncertaintyDb = value ?? double.NaN;
+    }
 
     /// <summary>Effective degrees of freedom; null where repeats are missing, infinity where every part is known.</summary>
     public required double? DegreesOfFreedom { get => Known(_degreesOfFreedom); init => _degreesOfFreedom = value ?? double.NaN; }
@@ -79,8 +85,11 @@ public sealed record ReadingEvidence
     /// <summary>
     /// Lower limit with the whole confidence on one side, for claims of the kind "at least"; null where no limit can be had.
     /// </summary>
-    public required Decibels? OneSidedLow { get => Known(_oneSidedLow) is { } db ? new Decibels(db) : null; init =>
-        _oneSidedLow = value?.Value ?? double.NaN; }
+    public required Decibels? OneSidedLow
+    {
+        get => Known(_oneSidedLow) is { } db ? new Decibels(db) : null;
+        init => _oneSidedLow = value?.Value ?? double.NaN;
+    }
 
     /// <summary>The floor at this frequency holds more than noise.</summary>
     public required bool Ambient { get; init; }
@@ -127,6 +136,19 @@ public abstract record ShieldingReading
         Unrepeated u => (u.Indication.Value, u.State == ShieldingState.NoFloor),
         AtLeast b => (b.Bound.Value, true),
         _ => (double.NaN, true),
+    };
+
+    /// <summary>
+    /// What is known, in dB: "40.2 dB (40.0 to 40.4 dB, 95 %)", "at least 59.3 dB"; limits rounded away from the claim.
+    /// </summary>
+    public sealed override string ToString() => this switch
+    {
+        Measured { Shielding: var se } =>
+            $"{Tenths.Nearest(se.Value.Value)} dB ({Tenths.Down(se.Low.Value)} to {Tenths.Up(se.High.Value)} dB, {se.Confidence})",
+        AtLeast { Bound: var bound } => $"at least {Tenths.Down(bound.Value)} dB",
+        Unrepeated { Indication: var indication } => $"{Tenths.Nearest(indication.Value)} dB, from too few sweeps for an interval",
+        Unreadable { Reason: var reason } => reason,
+        _ => State.ToString(),
     };
 
     /// <summary>Bounded from both sides.</summary>

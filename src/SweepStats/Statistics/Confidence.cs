@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace SweepStats.Statistics;
 
 /// <summary>A confidence level between 0 and 1, both excluded; <c>default</c> is not a valid level.</summary>
@@ -31,4 +33,7 @@ public readonly record struct Confidence
 
     /// <summary>Probability below the upper end of a two-sided interval: 0.975 for 0.95.</summary>
     public double TwoSidedQuantile => 0.5 + (Level / 2);
+
+    /// <summary>The level in percent: "95 %".</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Level * 100:0.####} %");
 }

@@ -25,8 +25,13 @@ public static class NestedAnova
     internal static NestedComponents Of(NestedValues values, NestedVariances variances, Nesting nesting)
     {
         (double mean, double error) = NestedMean.Of(values, nesting, variances);
-        return new NestedComponents { Variances = [.. variances.Levels], Residual = variances.Residual, Mean = mean,
-            StandardError = error };
+        return new NestedComponents
+        {
+            Variances = [.. variances.Levels],
+            Residual = variances.Residual,
+            Mean = mean,
+            StandardError = error,
+        };
     }
 
     /// <summary>The variances alone.</summary>

@@ -89,7 +89,12 @@ internal sealed record PairwiseCorrelation
         }
 
         int pairs = rows * (rows - 1) / 2;
-        return new PairwiseCorrelation { Pairs = pairs, Columns = columns, Mean = coefficients.Value / pairs,
-            FisherMean = scores.Value / pairs };
+        return new PairwiseCorrelation
+        {
+            Pairs = pairs,
+            Columns = columns,
+            Mean = coefficients.Value / pairs,
+            FisherMean = scores.Value / pairs,
+        };
     }
 }

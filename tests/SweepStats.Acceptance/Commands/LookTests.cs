@@ -212,7 +212,8 @@ public sealed class LookTests
         try
         {
             CultureInfo.CurrentCulture = new CultureInfo("de-DE",
-                useUserOverride: false) { NumberFormat = { NumberDecimalSeparator = ",", NegativeSign = "−" } };
+                useUserOverride: false)
+            { NumberFormat = { NumberDecimalSeparator = ",", NegativeSign = "−" } };
             Assert.Equal(usual, Everything());
         }
         finally

@@ -182,8 +182,11 @@ public sealed class EndedRuns : IDisposable
         string browser = Path.Combine(_folder.Path, "bin/chromium"), report = Path.Combine(_folder.Path, "out/report");
         _folder.With("bin/chromium", $"#!/bin/sh\necho $$ > {_folder.Path}/number\nexec sleep 600\n");
         File.SetUnixFileMode(browser, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        var path = new Dictionary<string, string> { ["PATH"] =
-            $"{Path.GetDirectoryName(browser)}:{Environment.GetEnvironmentVariable("PATH")}" };
+        var path = new Dictionary<string, string>
+        {
+            ["PATH"] =
+            $"{Path.GetDirectoryName(browser)}:{Environment.GetEnvironmentVariable("PATH")}",
+        };
         using var run = new OwnProcess(path, "run", Shell.Demo, "--out", report, "--charts", "none", "--pdf", "--quiet");
         string number = Path.Combine(_folder.Path, "number");
         Assert.True(

@@ -12,8 +12,13 @@ public sealed class BudgetFile
     [Fact]
     public void EveryLineOfEveryBudgetIsARow()
     {
-        var entry = new UncertaintyEntry { Name = "=cable, \"long\"", HalfWidthDb = 0.5,
-            Distribution = ErrorDistribution.Triangular, ActsOn = ErrorActsOn.Both };
+        var entry = new UncertaintyEntry
+        {
+            Name = "=cable, \"long\"",
+            HalfWidthDb = 0.5,
+            Distribution = ErrorDistribution.Triangular,
+            ActsOn = ErrorActsOn.Both,
+        };
         AnalysisResult result = Analysis.Run(SomeResult.Campaign(), new AnalysisPlan { Uncertainties = [entry] });
         using var stream = new MemoryStream();
         BudgetCsv.Write(result, stream);

@@ -81,8 +81,14 @@ public sealed class CampaignSettingsFile : IDisposable
         Assert.Equal([30e6, 40e6], plan.BudgetFrequencies.Select(f => f.Value));
         Assert.Equal(20, plan.Requirement!.At(new Hertz(1e6))!.Value.Value);
         Assert.Equal(
-            new UncertaintyEntry { Name = "scale fidelity", HalfWidthDb = 0.4, Distribution = ErrorDistribution.Rectangular,
-                ActsOn = ErrorActsOn.Both, Common = true }, plan.Uncertainties[0]);
+            new UncertaintyEntry
+            {
+                Name = "scale fidelity",
+                HalfWidthDb = 0.4,
+                Distribution = ErrorDistribution.Rectangular,
+                ActsOn = ErrorActsOn.Both,
+                Common = true,
+            }, plan.Uncertainties[0]);
         Assert.Equal(0.2, plan.Uncertainties[1].StandardUncertaintyDb, 12);
         Assert.Equal((12, 0.2), (plan.Uncertainties[1].DegreesOfFreedom, plan.Uncertainties[2].TopHalfWidthDb));
         Assert.Equal((0.8, 1.5), (plan.Rule!.Level.Level, plan.Rule.GuardBand.Value));

@@ -223,8 +223,17 @@ public sealed class ComparisonSettings : IDisposable
             Good(Choice + "yardstick = \"B1\"\n[lots]\nsame_within_db = 2\n[[named_band]]\nname = \"low\"\nstart_hz = "
                 + "30e6\nstop_hz = 45e6\n");
         using var stream = new MemoryStream();
-        var context = new SummaryContext { Program = "p", Version = "1", GeneratedAt = DateTimeOffset.UnixEpoch, Seed = null,
-            Inputs = [], ReportFiles = [], Assumptions = [], LeftOut = [] };
+        var context = new SummaryContext
+        {
+            Program = "p",
+            Version = "1",
+            GeneratedAt = DateTimeOffset.UnixEpoch,
+            Seed = null,
+            Inputs = [],
+            ReportFiles = [],
+            Assumptions = [],
+            LeftOut = [],
+        };
         SummaryJson.Write(Analysis.Run(reading.Campaign!, reading.Plan), context, stream);
         System.Text.Json.JsonElement plan = System.Text.Json.JsonDocument.Parse(stream.ToArray()).RootElement.GetProperty("plan");
         string Compact(string name) => System.Text.Json.JsonSerializer.Serialize(plan.GetProperty(name));

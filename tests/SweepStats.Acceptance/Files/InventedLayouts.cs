@@ -73,8 +73,11 @@ public sealed class InventedLayouts
         string path = Path.Combine(Root, file);
         TraceReading seen = TraceFile.Look(path, Path.GetFileName(file), known);
         ImmutableArray<SweepStats.Files.ReadFault> refusal = TraceFile.Taken(seen, Path.GetFileName(file), known).Faults;
-        return refusal.IsEmpty ? seen : seen
-            with { Faults = refusal, Traces = [.. seen.Traces.Select(t => t with { Doubts = t.Doubts.AddRange(refusal) })] };
+        return refusal.IsEmpty ? seen : seen with
+        {
+            Faults = refusal,
+            Traces = [.. seen.Traces.Select(t => t with { Doubts = t.Doubts.AddRange(refusal) })],
+        };
     }
 
     private static bool IsSame(JsonElement truth, Trace trace)

@@ -86,9 +86,12 @@ public sealed class LotAndChoiceFiles
     public void NamesOfTheUserAreNeitherFormulasNorSeparators()
     {
         Campaign campaign = Rehearser.Draw(Samples.Small with { Lots = 2, SpecimensPerLot = 2 }).Campaign;
-        campaign = campaign
-            with { Properties = [new SpecimenProperty(new SpecimenName("A", "A01"), "=cost, \"net\"", "-3.50", -3.5),
-                new SpecimenProperty(new SpecimenName("A", "A02"), "=cost, \"net\"", "-a, \"b\"", null)] };
+        campaign = campaign with
+        {
+            Properties =
+            [new SpecimenProperty(new SpecimenName("A", "A01"), "=cost, \"net\"", "-3.50", -3.5),
+                new SpecimenProperty(new SpecimenName("A", "A02"), "=cost, \"net\"", "-a, \"b\"", null)],
+        };
         AnalysisResult result = Analysis.Run(campaign, Samples.Power with
         {
             NamedBands = [new NamedBand("@SUM(1), x", new FrequencyBand(new Hertz(200e6), new Hertz(1e9)))],

@@ -64,8 +64,12 @@ public sealed class RehearsalsReadBack : IDisposable
     public void AnExclusionComesBackWithItsReason()
     {
         var grid = new FrequencyGrid([1e6, 2e6]);
-        var door = new Sweep("covered/A/A,1/c1.csv", SweepRole.Covered, grid, [-1, -2], LevelScale.DecibelMilliwatts) { Lot = "A",
-            Specimen = "A,1", ExcludedBecause = "door \"ajar\", twice" };
+        var door = new Sweep("covered/A/A,1/c1.csv", SweepRole.Covered, grid, [-1, -2], LevelScale.DecibelMilliwatts)
+        {
+            Lot = "A",
+            Specimen = "A,1",
+            ExcludedBecause = "door \"ajar\", twice",
+        };
         var campaign = new Campaign("t",
             [door, new Sweep("reference/r1.csv", SweepRole.Reference, grid, [-1, -1], LevelScale.DecibelMilliwatts)]);
         string path = Path.Combine(_folder.Path, "new");

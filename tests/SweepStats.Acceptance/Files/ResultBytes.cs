@@ -49,8 +49,13 @@ public sealed class ResultBytes
             var random = new RandomSource(3);
             for (int i = 0; i < 20_000; i++)
             {
-                double? level = (i % 7) switch { 0 => null, 1 => double.PositiveInfinity, 2 => -0.00001,
-                    _ => 200 * (random.Uniform() - 0.5) };
+                double? level = (i % 7) switch
+                {
+                    0 => null,
+                    1 => double.PositiveInfinity,
+                    2 => -0.00001,
+                    _ => 200 * (random.Uniform() - 0.5)
+                };
                 double? dof = (i % 5) switch { 0 => null, 1 => double.PositiveInfinity, _ => 1000 * random.Uniform() };
                 rows.Level(level).DegreesOfFreedom(dof).Cell("bâ"u8).End();
                 plain.Cell(ResultNumber.Level(level)).Cell(ResultNumber.DegreesOfFreedom(dof)).Cell("bâ").End();

@@ -86,8 +86,13 @@ public sealed class ResultFiles
         AnalysisPlan asked = plain.Plan with
         {
             NamedBands = [new NamedBand("low", new FrequencyBand(new Hertz(30e6), new Hertz(35e6)))],
-            Choice = new ChoiceQuestion { Yardstick = SomeResult.Name, LowerIsBetter = ["price"], HigherIsBetter = ["strength"],
-                Shown = ["supplier"] },
+            Choice = new ChoiceQuestion
+            {
+                Yardstick = SomeResult.Name,
+                LowerIsBetter = ["price"],
+                HigherIsBetter = ["strength"],
+                Shown = ["supplier"],
+            },
         };
         foreach (AnalysisResult result in new[] { plain, plain with { Plan = asked }, SomeResult.OfEveryKind() })
         {

@@ -43,8 +43,12 @@ internal static class SomeResult
     {
         AnalysisResult real = Analysed();
         ShieldingCurve curve = real.Curves[0];
-        ReadingEvidence At(int f) => curve.Readings[f].Evidence
-            with { CoveredDb = -0.00001, StandardUncertaintyDb = 0.25, DegreesOfFreedom = double.PositiveInfinity };
+        ReadingEvidence At(int f) => curve.Readings[f].Evidence with
+        {
+            CoveredDb = -0.00001,
+            StandardUncertaintyDb = 0.25,
+            DegreesOfFreedom = double.PositiveInfinity,
+        };
         ImmutableArray<ShieldingReading> readings =
         [
             new ShieldingReading.Measured(ShieldingState.NearFloor, At(0),

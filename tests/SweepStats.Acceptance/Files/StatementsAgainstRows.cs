@@ -101,8 +101,11 @@ public sealed class StatementsAgainstRows : IDisposable
         string rows = string.Concat(Enumerable.Range(0, 6).Select(i => $"{i},-5{i}\n"));
         Assert.Contains("the first counts "
             + "the rows",
-            Assert.Single(Read(rows, new TraceReadOptions { FrequencyUnit = FrequencyUnit.Megahertz,
-                LevelUnit = LevelUnit.DecibelMilliwatts }).Faults).Problem, StringComparison.Ordinal);
+            Assert.Single(Read(rows, new TraceReadOptions
+            {
+                FrequencyUnit = FrequencyUnit.Megahertz,
+                LevelUnit = LevelUnit.DecibelMilliwatts,
+            }).Faults).Problem, StringComparison.Ordinal);
         Assert.Equal(5e6, Read("Frequency (MHz),Level (dBm)\n" + rows).Traces[0].Axis.Hertz[5]);
         string both = string.Concat(Enumerable.Range(0, 6).Select(i => $"{i},{30 + (2 * i)},-5{i}\n"));
         Assert.Contains("column 1 'Frequency (MHz)' counts the rows, and column 2 'B' rises beside it",

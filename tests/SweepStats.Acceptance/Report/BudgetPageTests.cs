@@ -12,8 +12,14 @@ public sealed class BudgetPageTests
 {
     private static readonly UncertaintyEntry Scale =
         new() { Name = "scale <b>", HalfWidthDb = 0.3, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Both };
-    private static readonly UncertaintyEntry Cable = new() { Name = "cable", HalfWidthDb = 1,
-        Distribution = ErrorDistribution.Arcsine, ActsOn = ErrorActsOn.Both, Common = true };
+    private static readonly UncertaintyEntry Cable = new()
+    {
+        Name = "cable",
+        HalfWidthDb = 1,
+        Distribution = ErrorDistribution.Arcsine,
+        ActsOn = ErrorActsOn.Both,
+        Common = true,
+    };
 
     [Fact]
     public void EverySourceHasItsRowWithEscapedNames()
@@ -78,8 +84,8 @@ public sealed class BudgetPageTests
     [Fact]
     public void OfManySpecimensTheWeakestAreShownAndTheOthersCounted()
     {
-        AnalysisResult result = Samples.Run(Samples.Small
-            with { Lots = 2, SpecimensPerLot = 10, Points = 5, SpecimenDeviationDb = 3 }, Samples.Power);
+        AnalysisResult result = Samples.Run(
+            Samples.Small with { Lots = 2, SpecimensPerLot = 10, Points = 5, SpecimenDeviationDb = 3 }, Samples.Power);
         Page page = new(result);
         Assert.Contains("the 2 weakest specimens of 20", page.Words, StringComparison.Ordinal);
         string[] weakest = [.. result.Budgets.OrderBy(b => b.All.Min(x => x.Reported.Low)).Take(2).Select(b => b.Name.ToString())

@@ -56,8 +56,13 @@ public sealed class ChoiceWordingTests
     [Fact]
     public void LimitsOfARowAreRoundedAwayFromTheClaim()
     {
-        RankedSpecimen specimen = Ranked("A01", 41.24) with { MeanDb = new BandFigure(41.24, 40.19, 42.01),
-            AtLeast = new Decibels(38.99), Group = 1, ProbabilityBest = new Interval(0, 0.621) };
+        RankedSpecimen specimen = Ranked("A01", 41.24) with
+        {
+            MeanDb = new BandFigure(41.24, 40.19, 42.01),
+            AtLeast = new Decibels(38.99),
+            Group = 1,
+            ProbabilityBest = new Interval(0, 0.621),
+        };
         Assert.Equal(["1", "A/A01", "1", "", "41.2 dB (40.1 to 42.1 dB)", "≥ 38.9 dB", "≤ 63 %"], Row(specimen));
         Assert.Equal("≥ 40.1 dB", Row(specimen with { MeanDb = new BandFigure(null, 40.19, null) })[4]);
         Assert.Equal("no claim", Row(specimen with { AtLeast = null })[5]);
@@ -72,8 +77,11 @@ public sealed class ChoiceWordingTests
     [InlineData(null, null, null, "cannot be told")]
     public void TheDistanceToTheYardstickHasTheSidesThatAreKnown(double? value, double? low, double? high, string printed)
     {
-        BandRanking band = Of(Ranked("A01", 42) with { BelowYardstickDb = new BandFigure(value, low, high) })
-            with { Yardstick = Ranked("A04", 50) };
+        BandRanking band = Of(Ranked("A01", 42) with { BelowYardstickDb = new BandFigure(value, low, high) }) with
+        {
+            Yardstick =
+            Ranked("A04", 50),
+        };
         IReadOnlyList<string>[] rows = [.. RankingWords.RankingRows(Drawn.Value, band)];
         Assert.Equal(printed, rows[0][7]);
         Assert.Equal(("yardstick", "A/A04", Printed.Nothing), (rows[1][0], rows[1][1], rows[1][7]));

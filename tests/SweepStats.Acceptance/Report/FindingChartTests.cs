@@ -55,8 +55,11 @@ public sealed class FindingChartTests
     public void ADriftFoundInTheReferenceAloneIsDrawnThroughIt()
     {
         AnalysisResult drifting = Samples.Run(Samples.Drifting, Samples.Power);
-        AnalysisResult shifted = drifting with { Findings =
-            [.. drifting.Findings.Where(f => f.Code == "drift").Select(f => f with { Role = SweepRole.Reference })] };
+        AnalysisResult shifted = drifting with
+        {
+            Findings =
+            [.. drifting.Findings.Where(f => f.Code == "drift").Select(f => f with { Role = SweepRole.Reference })],
+        };
         Assert.Contains(new Page(shifted).Labels("offsets"), l => l.StartsWith("drift found", StringComparison.Ordinal));
     }
 
@@ -137,8 +140,11 @@ public sealed class FindingChartTests
     public void WhatWasNotComparedIsHatchedAndTheKeySaysWhy()
     {
         Page page = new(
-            Samples.Run(Samples.Odd with { OddSweeps =
-                [.. Samples.Odd.OddSweeps, new Rehearsal.OddSweep(SweepRole.Floor, 2, OffsetDb: 3)] }, Samples.Power));
+            Samples.Run(Samples.Odd with
+            {
+                OddSweeps =
+                [.. Samples.Odd.OddSweeps, new Rehearsal.OddSweep(SweepRole.Floor, 2, OffsetDb: 3)],
+            }, Samples.Power));
         Assert.Contains("not compared: something transmits there", page.Labels("residuals-floor"));
         Assert.Contains("not compared: within 10 dB of the floor, or something transmits", page.Labels("residuals-a-a01"));
         Page quiet = new(Samples.Run(Samples.Odd with { Ambient = [], ShieldingStopDb = 30 }, Samples.Power));
@@ -165,8 +171,14 @@ public sealed class FindingChartTests
     public void TheGravestFindingComesFirst()
     {
         Finding odd = Odd.Value.Findings.First(f => f.Code == "odd-sweep" && f.Role == SweepRole.Reference);
-        Finding plateau = odd with { Code = "saturation-plateau", Severity = Severity.Fault, Role = SweepRole.Covered,
-            Specimen = new SpecimenName("A", "A01"), Sweep = null };
+        Finding plateau = odd with
+        {
+            Code = "saturation-plateau",
+            Severity = Severity.Fault,
+            Role = SweepRole.Covered,
+            Specimen = new SpecimenName("A", "A01"),
+            Sweep = null,
+        };
         AnalysisResult both = Odd.Value with { Findings = [odd, plateau] };
         Assert.Equal([SweepRole.Covered, SweepRole.Reference], ResidualGroups.Of(both).Select(g => g.Group.Role));
     }

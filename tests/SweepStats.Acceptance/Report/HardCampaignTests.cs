@@ -62,8 +62,14 @@ public sealed class HardCampaignTests
                 Samples.Choosing),
         ["lots, reference in the floor"] = () => Samples.Run(Samples.Lots with { ReferenceDbm = -100 }, Samples.Choosing),
         ["forty lots of two"] =
-            () => Samples.Run(Samples.Lots with { Points = 5, Lots = 40, SpecimensPerLot = 2, SpecimenDeviationDb = 2,
-                CoveredSweeps = 1 }, Samples.Choosing),
+            () => Samples.Run(Samples.Lots with
+            {
+                Points = 5,
+                Lots = 40,
+                SpecimensPerLot = 2,
+                SpecimenDeviationDb = 2,
+                CoveredSweeps = 1,
+            }, Samples.Choosing),
         ["seventy specimens of a lot"] = () =>
             Samples.Run(Samples.Lots with { Points = 5, Lots = 1, SpecimensPerLot = 70, CoveredSweeps = 1 }, Samples.Choosing),
         ["lots at one frequency"] = () => Samples.Run(Samples.Lots with { Points = 1 }, Samples.Power),

@@ -77,9 +77,15 @@ public sealed class LotChartTests
     {
         const string Legend = "lots differ (5 %, over all frequencies)";
         LotComparison lots = Four.Lots;
-        AnalysisResult At(double adjusted) => Four with { Lots =
-            lots with { Frequencies = [lots.Frequencies[0] with { Adjusted = adjusted },
-                .. lots.Frequencies[1..].Select(f => f with { Adjusted = null })] } };
+        AnalysisResult At(double adjusted) => Four with
+        {
+            Lots =
+            lots with
+            {
+                Frequencies = [lots.Frequencies[0] with { Adjusted = adjusted },
+                .. lots.Frequencies[1..].Select(f => f with { Adjusted = null })],
+            },
+        };
         double alarm = lots.Question.FalseAlarm;
         Assert.Contains(Legend, new Page(At(alarm)).Labels("lots-over-frequency"));
         Assert.DoesNotContain(Legend, new Page(At(alarm + 1e-4)).Labels("lots-over-frequency"));
@@ -125,11 +131,14 @@ public sealed class LotChartTests
         AnalysisResult Promising(double? first, double? others) => Four with
         {
             Plan = Samples.Asking(33),
-            Lots = lots with { Frequencies =
+            Lots = lots with
+            {
+                Frequencies =
                 [.. lots.Frequencies.Select(
                     f => f with { Lots =
                         [.. f.Lots.Select((l, i) => l with { PromisedDb = i == 0 ? first : others,
-                            BetweenLotsPromisedDb = i == 0 ? first : others })] })] },
+                            BetweenLotsPromisedDb = i == 0 ? first : others })] })],
+            },
         };
         IReadOnlyList<string> labels = new Page(Promising(30, -3)).Labels("lot-promise");
         Assert.Contains("A", labels);
@@ -159,8 +168,11 @@ public sealed class LotChartTests
             labels.Where(l => l.StartsWith("from ", StringComparison.Ordinal)));
         Assert.DoesNotContain(labels, l => l.Contains("gaps", StringComparison.Ordinal));
         LotComparison lots = Four.Lots;
-        AnalysisResult gaps = Four
-            with { Lots = lots with { Frequencies = [lots.Frequencies[0] with { Scatter = [] }, .. lots.Frequencies[1..]] } };
+        AnalysisResult gaps = Four with
+        {
+            Lots =
+            lots with { Frequencies = [lots.Frequencies[0] with { Scatter = [] }, .. lots.Frequencies[1..]] },
+        };
         Assert.Contains(new Page(gaps).Labels("scatter"),
             l => l.Contains("gaps: some specimen is known from below only", StringComparison.Ordinal));
         AnalysisResult none =
@@ -179,9 +191,15 @@ public sealed class LotChartTests
         double[] h = [.. Enumerable.Range(0, 70)
             .Select(i => i switch { 36 => outlier + 0.1, 45 => -straggler - 0.01, 69 => 0.001, _ => 0.2 })];
         AnalysisResult arranged =
-            With(seventy, whole with { SpecimenStanding =
-                standing with { Members =
-                    [.. standing.Members.Select((m, i) => m with { H = h[i], K = i == 5 ? double.NaN : 1 })] } });
+            With(seventy, whole with
+            {
+                SpecimenStanding =
+                standing with
+                {
+                    Members =
+                    [.. standing.Members.Select((m, i) => m with { H = h[i], K = i == 5 ? double.NaN : 1 })],
+                },
+            });
         IReadOnlyList<string> labels = new Page(arranged).Labels("consistency-h");
         Assert.Contains("The 60 most outlying of 70 specimens", labels);
         Assert.Contains(standing.Members[36].Name, labels);
@@ -202,9 +220,12 @@ public sealed class LotChartTests
         GroupStanding standing = whole.SpecimenStanding!;
         Chart Arranged(Func<int, (double Straggler, double Outlier)> critical) => ChartBook.Of(With(Four, whole with
         {
-            SpecimenStanding = standing with { Members =
+            SpecimenStanding = standing with
+            {
+                Members =
                 [.. standing.Members.Select((m, i) =>
-                    m with { K = i == 5 ? double.NaN : 1.5, CriticalK = i == 5 ? (double.NaN, double.NaN) : critical(i) })] },
+                    m with { K = i == 5 ? double.NaN : 1.5, CriticalK = i == 5 ? (double.NaN, double.NaN) : critical(i) })],
+            },
         })).Single(c => c.Name == "consistency-k");
         double[][] Limits(Chart chart) => [.. chart.Model.Series.OfType<Trace>().Where(t => t.Title is not null)
             .Select(t => t.Points.Where(p => double.IsFinite(p.Y)).Select(p => p.Y).ToArray())];
@@ -226,8 +247,11 @@ public sealed class LotChartTests
     {
         ControlChart pieces = Four.Lots.Whole.OverTime.Single(c => c.Figure == ControlFigure.Specimen);
         ControlPoint last = pieces.Points[^1];
-        ControlChart Arranged(double value) => pieces with { Points =
-            [.. pieces.Points[..^1].Select(p => p with { Value = pieces.CentreDb }), last with { Value = value }] };
+        ControlChart Arranged(double value) => pieces with
+        {
+            Points =
+            [.. pieces.Points[..^1].Select(p => p with { Value = pieces.CentreDb }), last with { Value = value }],
+        };
         AnalysisResult Of(double value) => With(Four, Four.Lots.Whole with { OverTime = [Arranged(value)] });
         IReadOnlyList<string> outside = new Page(Of(last.High + 0.01)).Labels("over-time-specimen");
         Assert.Contains("outside the limits", outside);
@@ -241,8 +265,8 @@ public sealed class LotChartTests
     [Fact]
     public void TimesAreSaidWhereTheyAreNoted()
     {
-        AnalysisResult timed = Samples.Run(Samples.Lots
-            with { Points = 3, StartsAt = new DateTimeOffset(2026, 3, 5, 23, 0, 0, TimeSpan.Zero) }, Samples.Power);
+        AnalysisResult timed = Samples.Run(
+            Samples.Lots with { Points = 3, StartsAt = new DateTimeOffset(2026, 3, 5, 23, 0, 0, TimeSpan.Zero) }, Samples.Power);
         IReadOnlyList<string> labels = new Page(timed).Labels("over-time-lot-mean");
         Assert.Contains("Lots in the order of time", labels);
         Assert.Contains(labels, l => l.Contains("first sweeps 5 March 2026 23:", StringComparison.Ordinal)

@@ -23,9 +23,12 @@ public sealed class LotWordingTests
     [Fact]
     public void WhereTheReferenceWasSweptOnceTheCellsSaySo()
     {
-        LotBand once = Four.Whole with { SharedErrorDb = null,
+        LotBand once = Four.Whole with
+        {
+            SharedErrorDb = null,
             Lots = [.. Four.Whole.Lots.Select(l =>
-                l with { MeanIntervalDb = null, ToleranceLimitDb = null, BetweenLotsIntervalDb = new Interval(40.19, 42.01) })] };
+                l with { MeanIntervalDb = null, ToleranceLimitDb = null, BetweenLotsIntervalDb = new Interval(40.19, 42.01) })],
+        };
         Assert.Contains("for comparing lots", LotWords.LotColumns(Four.Question, once));
         IReadOnlyList<string> row = LotWords.LotRow(once.Lots[0], once);
         Assert.Equal(["unknown: reference swept once", "40.1 to 42.1 dB", "unknown: reference swept once"], row.Skip(3).Take(3));
@@ -52,9 +55,12 @@ public sealed class LotWordingTests
     [Fact]
     public void BothIntervalsStandWhereTheyDiffer()
     {
-        LotBand Band(Interval whole) => Four.Whole with { SharedErrorDb = 1.5,
+        LotBand Band(Interval whole) => Four.Whole with
+        {
+            SharedErrorDb = 1.5,
             Lots = [.. Four.Whole.Lots.Select(
-                l => l with { MeanIntervalDb = whole, BetweenLotsIntervalDb = new Interval(40.19, 42.01) })] };
+                l => l with { MeanIntervalDb = whole, BetweenLotsIntervalDb = new Interval(40.19, 42.01) })],
+        };
         LotBand apart = Band(new Interval(39.19, 43.01)), alike = Band(new Interval(40.18, 42.02));
         Assert.Equal(["39.1 to 43.1 dB", "40.1 to 42.1 dB"], LotWords.LotRow(apart.Lots[0], apart).Skip(3).Take(2));
         Assert.DoesNotContain("for comparing lots", LotWords.LotColumns(Four.Question, alike));
@@ -77,13 +83,18 @@ public sealed class LotWordingTests
     [Fact]
     public void LimitsAreRoundedAwayFromTheClaim()
     {
-        LotSummary lot = Four.Whole.Lots[0]
-            with { MeanDb = 41.24, MeanIntervalDb = new Interval(40.19, 42.01), ToleranceLimitDb = 38.99, PlainMeanDb = 41.26 };
+        LotSummary lot = Four.Whole.Lots[0] with
+        {
+            MeanDb = 41.24,
+            MeanIntervalDb = new Interval(40.19, 42.01),
+            ToleranceLimitDb = 38.99,
+            PlainMeanDb = 41.26,
+        };
         Assert.Equal(["A", "4", "41.2 dB", "40.1 to 42.1 dB", "38.9 dB", "41.3 dB"], LotWords.LotRow(lot));
         Assert.Equal("nothing", LotWords.LotRow(lot with { ToleranceLimitDb = -0.1 })[4]);
         Assert.Equal(Printed.Nothing,
-            LotWords.LotRow(lot
-                with { ToleranceLimitDb = null, MeanIntervalDb = null, BetweenLotsIntervalDb = null, Specimens = 1 })[4]);
+            LotWords.LotRow(
+                lot with { ToleranceLimitDb = null, MeanIntervalDb = null, BetweenLotsIntervalDb = null, Specimens = 1 })[4]);
         Assert.Equal(Printed.Nothing,
             LotWords.LotRow(lot with { MeanDb = double.NaN, MeanIntervalDb = null, BetweenLotsIntervalDb = null })[2]);
     }
@@ -192,9 +203,11 @@ public sealed class LotWordingTests
     public void PlainMeansAreShownForWhatTheyHide()
     {
         LotStretch stretch = new(new FrequencyBand(new Hertz(30e6), new Hertz(50e6)), 4, "B", -6, false);
-        LotComparison Plain(params double[] means) => Four
-            with { Stretches = [stretch],
-                Bands = [Four.Whole with { Lots = [.. Four.Whole.Lots.Zip(means, (l, m) => l with { PlainMeanDb = m })] }] };
+        LotComparison Plain(params double[] means) => Four with
+        {
+            Stretches = [stretch],
+            Bands = [Four.Whole with { Lots = [.. Four.Whole.Lots.Zip(means, (l, m) => l with { PlainMeanDb = m })] }],
+        };
         Assert.Contains("Plain means of all readings hide it: A 50.0 dB, B 50.5 dB, C 50.0 dB, D 50.0 dB.",
             LotAnswerWords.LotsAnswer(With(Plain(50, 50.5, 50, 50))));
         Assert.Contains(LotAnswerWords.LotsAnswer(With(Plain(50, 49, 50, 50))),

@@ -201,9 +201,13 @@ public sealed partial class MisleadingSentenceTests
     [Fact]
     public void WhatACheckCouldNotLookAtBesideWhatItFoundIsSaidAsSuch()
     {
-        AnalysisResult result = Samples.Run(Samples.Small
-            with { FloorSweeps = 8, ReferenceSweeps = 3, CoveredSweeps = 3,
-                OddSweeps = [new Rehearsal.OddSweep(SweepRole.Floor, 2, 3)] }, Samples.Power);
+        AnalysisResult result = Samples.Run(Samples.Small with
+        {
+            FloorSweeps = 8,
+            ReferenceSweeps = 3,
+            CoveredSweeps = 3,
+            OddSweeps = [new Rehearsal.OddSweep(SweepRole.Floor, 2, 3)],
+        }, Samples.Power);
         Assert.Contains(result.Findings, f => f.Code == "odd-sweep");
         CheckRun run = result.Checks.Single(c => c.Code == "odd-sweep");
         Assert.Null(run.UntestedBecause);

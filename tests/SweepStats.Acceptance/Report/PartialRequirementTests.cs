@@ -66,8 +66,13 @@ public sealed class PartialRequirementTests
     [Fact]
     public void WhereStatedErrorsRuleNobodyIsSentForMoreRepeats()
     {
-        var error = new UncertaintyEntry { Name = "antenna", HalfWidthDb = 3, Distribution = ErrorDistribution.Rectangular,
-            ActsOn = ErrorActsOn.Covered };
+        var error = new UncertaintyEntry
+        {
+            Name = "antenna",
+            HalfWidthDb = 3,
+            Distribution = ErrorDistribution.Rectangular,
+            ActsOn = ErrorActsOn.Covered,
+        };
         AnalysisResult stated = Samples.Run(Eleven, Samples.Asking(49.5) with { Uncertainties = [error] });
         Assert.Equal(RequirementOutcome.Undecided, stated.Verdict.Requirement);
         Assert.Contains("Make the stated errors smaller", VerdictWords.OutcomeReason(stated)!, StringComparison.Ordinal);
@@ -125,8 +130,15 @@ public sealed class PartialRequirementTests
     public void TheConsoleCountsTheWarningsThatItLists()
     {
         AnalysisResult drawn = Samples.Run(Eleven with { SpecimensPerLot = 2 }, Samples.Power);
-        Finding first = new() { Code = "capped", Severity = Severity.Warning, Message = "One thing.", Basis = "b", NextStep = "s",
-            Specimen = drawn.Curves[0].Name };
+        Finding first = new()
+        {
+            Code = "capped",
+            Severity = Severity.Warning,
+            Message = "One thing.",
+            Basis = "b",
+            NextStep = "s",
+            Specimen = drawn.Curves[0].Name,
+        };
         Finding second = first with { Message = "Quite another.", Specimen = drawn.Curves[1].Name };
         IReadOnlyList<string> lines = SummaryWords.Summary(drawn with { Findings = [first, second] });
         Assert.Contains(lines, l => l.StartsWith("1 warning limits", StringComparison.Ordinal));

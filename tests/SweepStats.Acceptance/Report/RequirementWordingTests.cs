@@ -113,8 +113,12 @@ public sealed class RequirementWordingTests
         "the estimate is at or above the requirement. Fails: the estimate is below the requirement. This is simple acceptance")]
     public void TheRuleStandsInOneSentenceOnPageAndConsole(double? level, double guard, string rule)
     {
-        AnalysisPlan plan = Samples.Asking(20) with { RequirementConfidence = level is { } l ? new Statistics.Confidence(l)
-            : null, GuardBand = new Quantities.Decibels(guard) };
+        AnalysisPlan plan = Samples.Asking(20) with
+        {
+            RequirementConfidence = level is { } l ? new Statistics.Confidence(l)
+            : null,
+            GuardBand = new Quantities.Decibels(guard),
+        };
         AnalysisResult result = Samples.Run(Samples.Small, plan);
         Assert.Contains(rule, DecisionWords.DecisionRule(result)!, StringComparison.Ordinal);
         string brief = DecisionWords.DecisionRuleInBrief(result)!;
@@ -147,11 +151,11 @@ public sealed class RequirementWordingTests
         Sweep reference = drawn.Sweeps.First(s => s.Role == SweepRole.Reference);
         Sweep Uncovered(Sweep s) =>
             new(s.Name, s.Role, s.Grid, [.. reference.Levels.Select((l, f) => l + (0.1 * ((f + s.Name.Length) % 3)))], s.Scale)
-        {
-            Lot = s.Lot,
-            Specimen = s.Specimen,
-            Placement = s.Placement,
-        };
+            {
+                Lot = s.Lot,
+                Specimen = s.Specimen,
+                Placement = s.Placement,
+            };
         Campaign changed = drawn with
         {
             Sweeps = [.. drawn.Sweeps.Select(s => s is { Specimen: "A02", Placement: "p2" } ? Uncovered(s) : s)],

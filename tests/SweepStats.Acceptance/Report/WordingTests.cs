@@ -89,8 +89,15 @@ public sealed class WordingTests
     [Fact]
     public void FindingsThatDifferOnlyInNumbersAreToldOnceWithTheirSpan()
     {
-        Finding first = new() { Code = "capped", Severity = Severity.Warning, Message = "At 32 of 201 points, by 6.5 dB.",
-            Basis = "b", NextStep = "More range.", Specimen = new("A", "1") };
+        Finding first = new()
+        {
+            Code = "capped",
+            Severity = Severity.Warning,
+            Message = "At 32 of 201 points, by 6.5 dB.",
+            Basis = "b",
+            NextStep = "More range.",
+            Specimen = new("A", "1"),
+        };
         FindingGroup group = Assert.Single(
             FindingGroup.Of([first, first with { Message = "At 9 of 201 points, by 7.5 dB.", Specimen = new("A", "2") }]));
         Assert.Equal("At 9 to 32 of 201 points, by 6.5 to 7.5 dB.", group.CommonMessage);
@@ -107,8 +114,15 @@ public sealed class WordingTests
     [Fact]
     public void WhatFindingsRestOnIsToldOnceWhereItDiffersOnlyInNumbers()
     {
-        Finding first = new() { Code = "capped", Severity = Severity.Warning, Message = "m", Basis = "Median 0.6 dB.",
-            NextStep = "s", Specimen = new("A", "1") };
+        Finding first = new()
+        {
+            Code = "capped",
+            Severity = Severity.Warning,
+            Message = "m",
+            Basis = "Median 0.6 dB.",
+            NextStep = "s",
+            Specimen = new("A", "1"),
+        };
         Finding second = first with { Basis = "Median 1.5 dB.", Specimen = new("A", "2") };
         Finding third = first with { Basis = "By another rule.", Specimen = new("A", "3") };
         Assert.Equal(["Rests on: Median 0.6 to 1.5 dB."], Told(first, second));

@@ -33,6 +33,10 @@ internal sealed record FuzzCase(long File, string Name, byte[] Content, TraceRea
     /// <summary>What a campaign states, for every other file.</summary>
     private static TraceReadOptions Known(long file, FuzzDice dice) => file % 2 == 0
         ? new TraceReadOptions()
-        : new TraceReadOptions { FrequencyUnit = FrequencyUnit.Hertz, LevelUnit = LevelUnit.DecibelMilliwatts,
-            Columns = dice.OneIn(6) ? [dice.Of(Columns)] : [] };
+        : new TraceReadOptions
+        {
+            FrequencyUnit = FrequencyUnit.Hertz,
+            LevelUnit = LevelUnit.DecibelMilliwatts,
+            Columns = dice.OneIn(6) ? [dice.Of(Columns)] : [],
+        };
 }

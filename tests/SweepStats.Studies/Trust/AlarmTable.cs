@@ -39,8 +39,9 @@ internal static class AlarmTable
             (Averaging.Power, Averaging.Power, 20), (Averaging.Log, Averaging.Log, 10), (Averaging.Sample, Averaging.Sample, 1),
             (Averaging.Power, Averaging.Unknown, 20),
         ];
-        IEnumerable<CleanCell> single = from mode in modes from sweeps in new[] { 3, 5, 10 }
-            select new CleanCell(mode.Drawn, mode.Stated, mode.Looks, sweeps);
+        IEnumerable<CleanCell> single = from mode in modes
+                                        from sweeps in new[] { 3, 5, 10 }
+                                        select new CleanCell(mode.Drawn, mode.Stated, mode.Looks, sweeps);
         // Many specimens ask each check many times.
         return single.Append(new CleanCell(Averaging.Power, Averaging.Power, 20, 5, Specimens: 9));
     }

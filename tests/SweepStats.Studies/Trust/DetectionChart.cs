@@ -57,16 +57,34 @@ internal sealed record DetectionChart(string Name, string Title, string Sizes, p
 
         double first = Math.Min(0, curves.Min(c => c.Min(r => r.Size)));
         double last = curves.Max(c => c.Max(r => r.Size));
-        var sizes = new LinearAxis { Position = AxisPosition.Bottom, Title = Sizes, Minimum = first, Maximum = last * 1.01,
-            MinorTickSize = 0 };
-        var share = new LinearAxis { Position = AxisPosition.Left, Title = "Campaigns in which it is found (%)", Minimum = 0,
-            Maximum = 102, MajorStep = 10, MinorTickSize = 0 };
+        var sizes = new LinearAxis
+        {
+            Position = AxisPosition.Bottom,
+            Title = Sizes,
+            Minimum = first,
+            Maximum = last * 1.01,
+            MinorTickSize = 0,
+        };
+        var share = new LinearAxis
+        {
+            Position = AxisPosition.Left,
+            Title = "Campaigns in which it is found (%)",
+            Minimum = 0,
+            Maximum = 102,
+            MajorStep = 10,
+            MinorTickSize = 0,
+        };
         Frame.Dress(sizes);
         Frame.Dress(share);
         string subtitle = FormattableString.Invariant(
             $"{curves[0].First().Campaigns} campaigns a size; five sweeps of each role, 0.2 dB of scatter");
-        var promise = new Trace { Title = "95 %", Colour = Ink.Grey, Thickness = 1,
-            Points = [new DataPoint(first, Promised), new DataPoint(last, Promised)] };
+        var promise = new Trace
+        {
+            Title = "95 %",
+            Colour = Ink.Grey,
+            Thickness = 1,
+            Points = [new DataPoint(first, Promised), new DataPoint(last, Promised)],
+        };
         PlotModel model =
             Frame.Model(Title, subtitle, sizes, share).With([promise, .. curves.Select((curve, i) => Line(curve.Key, curve, i))]);
         var chart = new Chart(Name, ChartKind.Overview, Title,

@@ -110,7 +110,8 @@ public sealed class AlignerTests
     {
         IEnumerable<Sweep> covered = from name in new[] { ("B", "2"), ("A", "9"), ("B", "1") }
                                      select new Sweep($"{name}", SweepRole.Covered, Rehearsed.Grid(1), [-30],
-                                         LevelScale.DecibelMilliwatts) { Lot = name.Item1, Specimen = name.Item2 };
+                                         LevelScale.DecibelMilliwatts)
+                                     { Lot = name.Item1, Specimen = name.Item2 };
         AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, [0]), covered), null);
         Assert.Equal([new("A", "9"), new("B", "1"), new SpecimenName("B", "2")], aligned.Covered.Select(c => c.Name));
     }
@@ -119,7 +120,8 @@ public sealed class AlignerTests
     public void ExcludedSweepsStayInTheRecordAndOutOfTheNumbers()
     {
         var bad = new Sweep("bad", SweepRole.Covered, Rehearsed.Grid(1), [0],
-            LevelScale.DecibelMilliwatts) { ExcludedBecause = "door was open" };
+            LevelScale.DecibelMilliwatts)
+        { ExcludedBecause = "door was open" };
         AlignedCampaign aligned =
             Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, [0]),
                 Rehearsed.Sweeps(SweepRole.Covered, [-30]), [bad]), null);

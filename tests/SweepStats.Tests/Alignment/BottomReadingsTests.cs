@@ -44,8 +44,14 @@ public sealed class BottomReadingsTests
         // taken for cut off.
         int found = Enumerable.Range(1, 40).Count(seed =>
         {
-            RehearsalPlan plan = Deep with { Seed = (ulong)seed, QuantisationDb = step, Looks = looks, ShieldingStopDb = 100,
-                FloorDbm = -105 + (0.1 * (seed % 10)) };
+            RehearsalPlan plan = Deep with
+            {
+                Seed = (ulong)seed,
+                QuantisationDb = step,
+                Looks = looks,
+                ShieldingStopDb = 100,
+                FloorDbm = -105 + (0.1 * (seed % 10)),
+            };
             AlignedCampaign aligned = Aligner.Align(Rehearser.Draw(plan).Campaign, null);
             return !BottomReadings.Find(aligned.Covered[0].Block, [aligned.Reference, aligned.Floor!]).IsEmpty;
         });

@@ -19,8 +19,11 @@ public sealed class CopiesTests
     {
         Campaign drawn = Rehearser.Draw(Once(points, step)).Campaign;
         AlignedCampaign aligned =
-            Aligner.Align(drawn with { Sweeps =
-                [.. Enumerable.Range(0, 5).SelectMany(_ => drawn.Sweeps.Select(s => Rehearsed.Copy(s, s.Levels)))] }, null);
+            Aligner.Align(drawn with
+            {
+                Sweeps =
+                [.. Enumerable.Range(0, 5).SelectMany(_ => drawn.Sweeps.Select(s => Rehearsed.Copy(s, s.Levels)))],
+            }, null);
         Assert.Equal([1, 1, 1], [aligned.Floor!.SweepCount, aligned.Reference.SweepCount, aligned.Covered[0].Block.SweepCount]);
         Assert.Equal(12, aligned.Duplicates.Length);
         Assert.All(aligned.Duplicates, twin => Assert.True(twin.SameKind));
@@ -97,8 +100,15 @@ public sealed class CopiesTests
         int dropped = 0;
         for (int seed = 1; seed <= 60; seed++)
         {
-            RehearsalPlan plan = Once(201, step) with { Seed = (ulong)seed, ScatterDb = scatter,
-                SweepDeviationDb = seed % 2 * 0.05, FloorSweeps = 5, ReferenceSweeps = 5, CoveredSweeps = 5 };
+            RehearsalPlan plan = Once(201, step) with
+            {
+                Seed = (ulong)seed,
+                ScatterDb = scatter,
+                SweepDeviationDb = seed % 2 * 0.05,
+                FloorSweeps = 5,
+                ReferenceSweeps = 5,
+                CoveredSweeps = 5,
+            };
             dropped += Copies.Among(Rehearser.Draw(plan).Campaign.Sweeps).Length;
         }
 

@@ -60,5 +60,6 @@ public sealed class PhaseAlignmentTests
     private static Sweep Sweep(string name, SweepRole role, FrequencyGrid grid, ImmutableArray<double> phases,
         ImmutableArray<double> reverse) =>
         new(name, role, grid, [.. Enumerable.Range(0, grid.Count).Select(i => name == "r2" ? -10 : -20.0 - i - name[^1])],
-            LevelScale.DecibelMilliwatts) { Phases = phases, ReverseLevels = reverse };
+            LevelScale.DecibelMilliwatts)
+        { Phases = phases, ReverseLevels = reverse };
 }

@@ -23,6 +23,7 @@ public sealed partial class HouseRules
         ("SweepStats.Rehearsal", ["SweepStats"]),
         ("SweepStats.Files", ["SweepStats"]),
         ("SweepStats.Report", ["SweepStats"]),
+        ("SweepStats.Library", ["SweepStats", "SweepStats.Files", "SweepStats.Report"]),
         ("SweepStats.Cli", ["SweepStats", "SweepStats.Files", "SweepStats.Report", "SweepStats.Rehearsal"]),
     ];
 

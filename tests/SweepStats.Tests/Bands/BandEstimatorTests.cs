@@ -44,8 +44,13 @@ public sealed class BandEstimatorTests
         // Worst for the claim is one weak frequency: here 40 dB at the start and 20 dB more at the next point, so that the
         // minimum is decided by one limit.
         int wrong = Enumerable.Range(1, 400).Count(seed => Rehearsed.Analysed(
-            Rehearsed.Plan with { Seed = (ulong)seed, Points = 3, ShieldingStartDb = 30,
-                ShieldingStopDb = 60 }).Bands[0].AtLeast!.Value.Value > 30);
+            Rehearsed.Plan with
+            {
+                Seed = (ulong)seed,
+                Points = 3,
+                ShieldingStartDb = 30,
+                ShieldingStopDb = 60,
+            }).Bands[0].AtLeast!.Value.Value > 30);
         // 20 expected; three binomial standard deviations are 13. Fewer than 7 would show a needless caution.
         Assert.InRange(wrong, 7, 33);
     }
@@ -53,8 +58,14 @@ public sealed class BandEstimatorTests
     [Fact]
     public void NotKnowingTheAveragingWidensTheMeanByWhatItMayBe()
     {
-        RehearsalPlan plan = Rehearsed.Plan
-            with { ShieldingStartDb = 67, ShieldingStopDb = 67, Averaging = Averaging.Log, CoveredSweeps = 10, Points = 21 };
+        RehearsalPlan plan = Rehearsed.Plan with
+        {
+            ShieldingStartDb = 67,
+            ShieldingStopDb = 67,
+            Averaging = Averaging.Log,
+            CoveredSweeps = 10,
+            Points = 21,
+        };
         int held = Draws.Seeds(100).Count(seed =>
         {
             BandFigure mean = Rehearsed.Analysed(plan with { Seed = seed }, new AnalysisPlan()).Bands[0].MeanDb;
@@ -83,8 +94,14 @@ public sealed class BandEstimatorTests
         int low = 0, high = 0;
         foreach (ulong seed in Draws.Seeds(100))
         {
-            RehearsalPlan plan = Rehearsed.Plan
-                with { Seed = seed, Looks = 1, Averaging = Averaging.Sample, ShieldingStartDb = truth, ShieldingStopDb = truth };
+            RehearsalPlan plan = Rehearsed.Plan with
+            {
+                Seed = seed,
+                Looks = 1,
+                Averaging = Averaging.Sample,
+                ShieldingStartDb = truth,
+                ShieldingStopDb = truth,
+            };
             BandFigure tenth = Rehearsed.Analysed(plan).Bands[0].TenthPercentileDb;
             low += tenth.Low > truth ? 1 : 0;
             high += tenth.High < truth ? 1 : 0;
@@ -113,8 +130,8 @@ public sealed class BandEstimatorTests
     {
         // One offset of 1 dB a sweep, no other scatter: the mean over 61 frequencies is as uncertain as a single frequency.
         // Without ripple it would be a flat top.
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan
-            with { SweepDeviationDb = 1, ScatterDb = 0, ReferenceRippleDb = 3, Looks = 10_000, FloorDbm = -200 });
+        AnalysisResult result = Rehearsed.Analysed(
+            Rehearsed.Plan with { SweepDeviationDb = 1, ScatterDb = 0, ReferenceRippleDb = 3, Looks = 10_000, FloorDbm = -200 });
         BandFigure mean = result.Bands[0].MeanDb;
         double single = ((SweepStats.Shielding.ShieldingReading.Measured)result.Curves[0].Readings[0]).Shielding.High.Value
             - result.Curves[0].Readings.OfType<SweepStats.Shielding.ShieldingReading.Measured>().First().Shielding.Low.Value;

@@ -18,10 +18,22 @@ public sealed class ReadingBudgetTests
 {
     private static readonly UncertaintyEntry Scale =
         new() { Name = "scale", HalfWidthDb = 0.3, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Both };
-    private static readonly UncertaintyEntry Antenna = new() { Name = "antenna", HalfWidthDb = 0.4,
-        Distribution = ErrorDistribution.Normal, DegreesOfFreedom = 8, ActsOn = ErrorActsOn.Covered };
-    private static readonly UncertaintyEntry Cable = new() { Name = "cable", HalfWidthDb = 0.5,
-        Distribution = ErrorDistribution.Arcsine, ActsOn = ErrorActsOn.Both, Common = true };
+    private static readonly UncertaintyEntry Antenna = new()
+    {
+        Name = "antenna",
+        HalfWidthDb = 0.4,
+        Distribution = ErrorDistribution.Normal,
+        DegreesOfFreedom = 8,
+        ActsOn = ErrorActsOn.Covered,
+    };
+    private static readonly UncertaintyEntry Cable = new()
+    {
+        Name = "cable",
+        HalfWidthDb = 0.5,
+        Distribution = ErrorDistribution.Arcsine,
+        ActsOn = ErrorActsOn.Both,
+        Common = true,
+    };
 
     [Fact]
     public void FarAboveTheFloorTheVariancesAddUpAsByHand()
@@ -87,9 +99,14 @@ public sealed class ReadingBudgetTests
     {
         // Two ends where a look is kept, two ways of averaging where none is stated.
         bool several = averaging is Averaging.Unknown or Averaging.Peak or Averaging.Lowest;
-        RehearsalPlan plan = Rehearsed.Plan with { ShieldingStartDb = 40, ShieldingStopDb = 76, ReferenceRippleDb = 3,
+        RehearsalPlan plan = Rehearsed.Plan with
+        {
+            ShieldingStartDb = 40,
+            ShieldingStopDb = 76,
+            ReferenceRippleDb = 3,
             Looks = averaging is Averaging.Sample ? 1 : 10,
-            Averaging = averaging is Averaging.Unknown ? Averaging.Power : averaging };
+            Averaging = averaging is Averaging.Unknown ? Averaging.Power : averaging,
+        };
         FrequencyGrid grid = Rehearser.Draw(plan).Grid;
         AnalysisResult result = Rehearsed.Analysed(plan, new AnalysisPlan
         {
@@ -147,8 +164,13 @@ public sealed class ReadingBudgetTests
         double[][] Role(double level, double step) => [.. new[] { -step, 0, step }.Select(d => new[] { level + d + moved })];
         Campaign campaign = Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, Role(-20, 0.2)),
             Rehearsed.Sweeps(SweepRole.Covered, Role(-60, 0.3)));
-        var plan = new AnalysisPlan { Averaging = Averaging.Log, DeclaredFloorDb = declaredFloor + moved,
-            Uncertainties = [Scale, Antenna, Cable], BudgetFrequencies = [new Hertz(1e6)] };
+        var plan = new AnalysisPlan
+        {
+            Averaging = Averaging.Log,
+            DeclaredFloorDb = declaredFloor + moved,
+            Uncertainties = [Scale, Antenna, Cable],
+            BudgetFrequencies = [new Hertz(1e6)],
+        };
         return Analysis.Run(campaign, plan).Budgets[0].Frequencies.Single();
     }
 }

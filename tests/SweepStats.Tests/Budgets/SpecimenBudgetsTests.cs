@@ -24,8 +24,11 @@ public sealed class SpecimenBudgetsTests
             Rehearsed.Sweeps(SweepRole.Reference, Sweep(-20), Sweep(-20), Sweep(-20)),
             Rehearsed.Sweeps(SweepRole.Covered, Sweep(-60.3), Sweep(-59.7), Sweep(-60)));
         // The copies of a reference count once, so one of them is moved by nothing to speak of.
-        campaign = campaign with { Sweeps =
-            [.. campaign.Sweeps.Select((s, i) => i < 3 ? Rehearsed.Copy(s, [.. s.Levels.Select(l => l + (i * 1e-9))]) : s)] };
+        campaign = campaign with
+        {
+            Sweeps =
+            [.. campaign.Sweeps.Select((s, i) => i < 3 ? Rehearsed.Copy(s, [.. s.Levels.Select(l => l + (i * 1e-9))]) : s)],
+        };
         ShieldingBudget mean = Analysis.Run(campaign,
             new AnalysisPlan { Averaging = Averaging.Log, DeclaredFloorDb = -150, Uncertainties = [Scale] }).Budgets[0].Mean!;
         Assert.Null(mean.At);

@@ -36,9 +36,13 @@ public sealed class AmbientTests
     [Fact]
     public void BothKindsAreNamedApartWithTheirFrequencies()
     {
-        RehearsalPlan both = Plan with { Seed = 3, FloorSweeps = 8,
+        RehearsalPlan both = Plan with
+        {
+            Seed = 3,
+            FloorSweeps = 8,
             Ambient = [new AmbientCarrier(new Hertz(100e6), new Decibels(20)),
-                new AmbientCarrier(new Hertz(600e6), new Decibels(25), 0.5)] };
+                new AmbientCarrier(new Hertz(600e6), new Decibels(25), 0.5)],
+        };
         Finding[] found = Ambient(both);
         Assert.Equal(2, found.Length);
         Assert.InRange(found[0].Where[0].Start.Value, 98e6, 102e6);
@@ -72,8 +76,12 @@ public sealed class AmbientTests
     }
 
     private static Finding[] Transmitters(double above, double share, ulong seed, int sweeps) =>
-        Ambient(Plan with { Seed = seed, FloorSweeps = sweeps,
-            Ambient = [new AmbientCarrier(new Hertz(150e6), new Decibels(above), share)] });
+        Ambient(Plan with
+        {
+            Seed = seed,
+            FloorSweeps = sweeps,
+            Ambient = [new AmbientCarrier(new Hertz(150e6), new Decibels(above), share)],
+        });
 
     private static Finding[] Ambient(RehearsalPlan plan) =>
         [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "ambient")];

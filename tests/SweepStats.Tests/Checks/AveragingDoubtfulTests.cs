@@ -18,8 +18,8 @@ public sealed class AveragingDoubtfulTests
     [InlineData(Averaging.Power, 20, false)]
     public void SampleReadingsThatWereAveragedContradictThemselves(Averaging stated, double looks, bool told)
     {
-        AnalysisResult result = Rehearsed.Analysed(Near
-            with { Looks = looks, Averaging = looks == 1 ? Averaging.Sample : Averaging.Power },
+        AnalysisResult result =
+            Rehearsed.Analysed(Near with { Looks = looks, Averaging = looks == 1 ? Averaging.Sample : Averaging.Power },
             new AnalysisPlan { Averaging = stated });
         Assert.Equal(told, result.Findings.Any(f => f is { Code: "averaging-doubtful", Severity: Severity.Warning }));
     }
@@ -110,7 +110,7 @@ public sealed class AveragingDoubtfulTests
         Campaign mixed = campaign with
         {
             Sweeps = [.. campaign.Sweeps.Select(s => s.Role == SweepRole.Covered
-            ? s.As(settings: new ReceiverSettings { Detector = covered }) : s)]
+            ? s.As(settings: new ReceiverSettings { Detector = covered }) : s)],
         };
         Finding finding = Assert.Single(Doubts(mixed, Averaging.Power));
         Assert.Equal(severity, finding.Severity);
@@ -126,7 +126,7 @@ public sealed class AveragingDoubtfulTests
         {
             Points = 201,
             Averaging = Averaging.Peak,
-            Looks = 100
+            Looks = 100,
         }).Campaign, stated));
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Contains("lean upward", finding.Message, StringComparison.Ordinal);
@@ -155,9 +155,11 @@ public sealed class AveragingDoubtfulTests
     {
         Campaign campaign = Rehearser.Draw(Near with { ShieldingStartDb = shielding, ShieldingStopDb = shielding }).Campaign;
         var settings = new ReceiverSettings { TraceMode = mode, Detector = detector };
-        return campaign
-            with { Sweeps =
+        return campaign with
+        {
+            Sweeps =
                 [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot,
-                    Specimen = s.Specimen, Settings = settings })] };
+                    Specimen = s.Specimen, Settings = settings })],
+        };
     }
 }

@@ -188,8 +188,11 @@ internal static class BenchSteps
             Off("p2", 8), pressed);
         yield return new("stray-placement", "a placement without its specimen", Severity.Fault, "put the specimen in again",
             Off("p3", 40), pressed);
-        Taken two = pressed
-            with { Campaign = pressed.Campaign with { Sweeps = [.. pressed.Campaign.Sweeps.Where(s => s.Placement != "p3")] } };
+        Taken two = pressed with
+        {
+            Campaign =
+            pressed.Campaign with { Sweeps = [.. pressed.Campaign.Sweeps.Where(s => s.Placement != "p3")] },
+        };
         yield return new("stray-placement", "two placements that differ", Severity.Warning, "add a third placement",
             two.But(s => s is { Specimen: "A01", Placement: "p1" } ? s.Shifted(9) : s), pressed);
         yield return new("placement-effect", "edges that press differently", Severity.Note,
@@ -197,8 +200,14 @@ internal static class BenchSteps
         Taken uneven = Taken.With(placed with { PlacementDeviationDb = 1 });
         yield return new("placement-effect", "a specimen placed once", Severity.Warning,
             "Put every specimen on at least three times",
-            uneven with { Campaign = uneven.Campaign
-                with { Sweeps = [.. uneven.Campaign.Sweeps.Where(s => s.Specimen != "A03" || s.Placement == "p1")] } }, uneven);
+            uneven with
+            {
+                Campaign = uneven.Campaign with
+                {
+                    Sweeps =
+                [.. uneven.Campaign.Sweeps.Where(s => s.Specimen != "A03" || s.Placement == "p1")],
+                },
+            }, uneven);
     }
 
     private static IEnumerable<BenchStep> Surroundings()
@@ -239,10 +248,16 @@ internal static class BenchSteps
     private static IEnumerable<BenchStep> Statements()
     {
         Taken clean = Taken.With(Plan);
-        AnalysisPlan farther = Power
-            with { Requirement = Requirement.Line([(new Hertz(1e6), new Decibels(10)), (new Hertz(1e11), new Decibels(10))]) };
-        AnalysisPlan inside = Power
-            with { Requirement = Requirement.Line([(new Hertz(2e8), new Decibels(10)), (new Hertz(3e8), new Decibels(10))]) };
+        AnalysisPlan farther = Power with
+        {
+            Requirement =
+            Requirement.Line([(new Hertz(1e6), new Decibels(10)), (new Hertz(1e11), new Decibels(10))]),
+        };
+        AnalysisPlan inside = Power with
+        {
+            Requirement =
+            Requirement.Line([(new Hertz(2e8), new Decibels(10)), (new Hertz(3e8), new Decibels(10))]),
+        };
         yield return new("requirement-beyond", "a limit line over more than was measured", Severity.Warning,
             "Measure the whole band", Taken.With(Plan, farther), Taken.With(Plan, inside));
         yield return new("grid-mismatch", "one sweep on other frequencies", Severity.Warning,
@@ -284,7 +299,7 @@ internal static class BenchSteps
             ShieldingStartDb = 65,
             ShieldingStopDb = 65,
             Averaging = Averaging.Sample,
-            Looks = 1
+            Looks = 1,
         });
         yield return new("averaging-unknown", "single looks, or the lowest of several", Severity.Warning,
             "averaging in campaign.toml to \"sample\"", single with { Stated = new AnalysisPlan() }, single);

@@ -20,8 +20,12 @@ public sealed class ChecklistTests
         string step = RangeRemedy.For(15.5, attenuationDb: stated);
         Assert.Equal(way is not null, step.Contains("input attenuation", StringComparison.Ordinal));
         Assert.Contains(way ?? "16 dB more source power", step, StringComparison.Ordinal);
-        AnalysisPlan asking = new() { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(80)),
-            Setup = new ReceiverSettings { AttenuationDb = stated } };
+        AnalysisPlan asking = new()
+        {
+            Averaging = Averaging.Power,
+            Requirement = Requirement.Constant(new Decibels(80)),
+            Setup = new ReceiverSettings { AttenuationDb = stated },
+        };
         string told = Rehearsed.Analysed(Opaque, asking).Findings.First(f => f.Code == "under-ranged").NextStep;
         Assert.Equal(stated is not 0, told.Contains("input attenuation", StringComparison.Ordinal));
     }
@@ -131,8 +135,11 @@ public sealed class ChecklistTests
     public void LinearitySweepsWithoutSourceLevelAreAskedForIt()
     {
         Campaign campaign = Rehearser.Draw(Rehearsed.Plan with { LinearitySourcesDbm = [-10, 0, 10] }).Campaign;
-        Campaign unstated = campaign
-            with { Sweeps = [.. campaign.Sweeps.Select(s => s.Role == SweepRole.Linearity ? Rehearsed.Copy(s, s.Levels) : s)] };
+        Campaign unstated = campaign with
+        {
+            Sweeps =
+            [.. campaign.Sweeps.Select(s => s.Role == SweepRole.Linearity ? Rehearsed.Copy(s, s.Levels) : s)],
+        };
         Assert.Contains("source_dbm", Assert.Single(Analysis.Run(unstated, new AnalysisPlan()).Findings,
             f => f.Code == "linearity-untested").NextStep, StringComparison.Ordinal);
     }
@@ -209,8 +216,8 @@ public sealed class ChecklistTests
             f => f.Code == "negative-shielding");
         int accused =
             Enumerable.Range(1, 60)
-                .Count(seed => Rehearsed.Analysed(Rehearsed.Plan
-                    with { Seed = (ulong)seed, ShieldingStartDb = 0, ShieldingStopDb = 0 }).Findings
+                .Count(seed => Rehearsed.Analysed(
+                    Rehearsed.Plan with { Seed = (ulong)seed, ShieldingStartDb = 0, ShieldingStopDb = 0 }).Findings
                     .Any(f => f.Code == "negative-shielding"));
         // What shields nothing is accused in 1 of 200; 3 of 60 lie 5 binomial deviations above.
         Assert.InRange(accused, 0, 3);
@@ -245,16 +252,22 @@ public sealed class ChecklistTests
         // With 10 dB more through the specimen than there should be, "fails" proves nothing; "meets" stays.
         Assert.Equal(new Bias(0, 10), finding.Bias);
         Campaign ratios =
-            stepped with { Sweeps =
+            stepped with
+            {
+                Sweeps =
                 [.. stepped.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, LevelScale.DecibelRatio) { Lot = s.Lot,
-                    Specimen = s.Specimen, SourceDbm = s.SourceDbm })] };
+                    Specimen = s.Specimen, SourceDbm = s.SourceDbm })],
+            };
         // A display in dB may follow the source; only a ratio with phase surely does not.
         Assert.Contains(Analysis.Run(ratios, new AnalysisPlan()).Findings, f => f.Code == "settings-changed");
         // What the campaign states holds for the sweeps that state nothing.
         Campaign half =
-            stepped with { Sweeps =
+            stepped with
+            {
+                Sweeps =
                 [.. stepped.Sweeps.Select(
-                    s => s.Role == SweepRole.Covered ? s : new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale))] };
+                    s => s.Role == SweepRole.Covered ? s : new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale))],
+            };
         Finding told =
             Assert.Single(Analysis.Run(half, new AnalysisPlan { SourceDbm = 0 }).Findings, f => f.Code == "settings-changed");
         Assert.Equal(10, told.Size!.Value.Value);
@@ -266,8 +279,11 @@ public sealed class ChecklistTests
     public void AFloorBelowTheThermalLimitIsReported()
     {
         // 1 MHz at 290 K: −173.975 + 60 = −113.975 dBm (kT of the SI brochure 2019).
-        var setup = new AnalysisPlan { Averaging = Averaging.Power,
-            Setup = new ReceiverSettings { ResolutionBandwidthHz = 1e6 } };
+        var setup = new AnalysisPlan
+        {
+            Averaging = Averaging.Power,
+            Setup = new ReceiverSettings { ResolutionBandwidthHz = 1e6 },
+        };
         Finding finding = Assert.Single(Rehearsed.Analysed(Rehearsed.Plan with { FloorDbm = -124 }, setup).Findings,
             f => f.Code == "below-thermal");
         Assert.InRange(finding.Size!.Value.Value, 9.7, 11);

@@ -40,8 +40,13 @@ public sealed class DriftTests
         int alarms =
             Draws.Seeds(100)
                 .Count(seed =>
-                    Drifts(Plan with { Seed = seed, SweepDeviationDb = deviation, ReferenceSweeps = sweeps,
-                        CoveredSweeps = sweeps }, timed).Length > 0);
+                    Drifts(Plan with
+                    {
+                        Seed = seed,
+                        SweepDeviationDb = deviation,
+                        ReferenceSweeps = sweeps,
+                        CoveredSweeps = sweeps,
+                    }, timed).Length > 0);
         // By time one test of 3 %, by order two.
         Often.AtMost(alarms, Draws.Of(100), timed ? 0.03 : 0.06, whenFull: 13);
     }
@@ -78,8 +83,11 @@ public sealed class DriftTests
         int alarms =
             Draws.Seeds(60)
                 .Count(seed =>
-                    Drifts(Plan with { Seed = seed,
-                        OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Reference, 5, 1.5)] }, true).Length > 0);
+                    Drifts(Plan with
+                    {
+                        Seed = seed,
+                        OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Reference, 5, 1.5)],
+                    }, true).Length > 0);
         Often.AtMost(alarms, Draws.Of(60), 0.03, whenFull: 6);
     }
 

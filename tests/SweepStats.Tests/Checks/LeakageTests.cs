@@ -30,8 +30,15 @@ public sealed class LeakageTests
     [Fact]
     public void APlateThatShowsOnlyNoiseIsNoLeakageHoweverFewLooks()
     {
-        RehearsalPlan deep = Rehearsed.Plan with { Averaging = Averaging.Sample, Looks = 1, PlateDb = 130, PlateSweeps = 3,
-            ShieldingStartDb = 55, ShieldingStopDb = 55 };
+        RehearsalPlan deep = Rehearsed.Plan with
+        {
+            Averaging = Averaging.Sample,
+            Looks = 1,
+            PlateDb = 130,
+            PlateSweeps = 3,
+            ShieldingStartDb = 55,
+            ShieldingStopDb = 55,
+        };
         int alarms =
             Draws.Seeds(60)
                 .Count(seed => Rehearsed.Analysed(deep with { Seed = seed }).Findings
@@ -71,8 +78,13 @@ public sealed class LeakageTests
     [InlineData(true)]
     public void PlateAndReferenceExchangedAreToldAsThat(bool linearity)
     {
-        RehearsalPlan plan = Rehearsed.Plan
-            with { PlateSweeps = 3, ShieldingStartDb = 30, ShieldingStopDb = 30, LinearitySourcesDbm = linearity ? [0, 10] : [] };
+        RehearsalPlan plan = Rehearsed.Plan with
+        {
+            PlateSweeps = 3,
+            ShieldingStartDb = 30,
+            ShieldingStopDb = 30,
+            LinearitySourcesDbm = linearity ? [0, 10] : [],
+        };
         Assert.DoesNotContain(Rehearsed.Analysed(plan).Findings, f => f.NextStep.Contains("exchanged", StringComparison.Ordinal));
         Campaign drawn = Rehearser.Draw(plan).Campaign;
         Campaign exchanged = drawn with { Sweeps = [.. drawn.Sweeps.Select(Exchanged)] };
@@ -99,8 +111,8 @@ public sealed class LeakageTests
     {
         Campaign campaign =
             Rehearser.Draw(Rehearsed.Plan with { ShieldingStartDb = shieldingDb, ShieldingStopDb = shieldingDb }).Campaign;
-        IEnumerable<Sweep> plates = Rehearser.Draw(Rehearsed.Plan
-            with { Seed = 77, ShieldingStartDb = plateDb, ShieldingStopDb = plateDb }).Campaign.Sweeps
+        IEnumerable<Sweep> plates = Rehearser.Draw(
+            Rehearsed.Plan with { Seed = 77, ShieldingStartDb = plateDb, ShieldingStopDb = plateDb }).Campaign.Sweeps
             .Where(s => s.Role == SweepRole.Covered).Select(s => new Sweep("plate", SweepRole.Plate, s.Grid, s.Levels, s.Scale));
         return campaign with { Sweeps = [.. campaign.Sweeps, .. plates] };
     }

@@ -101,8 +101,15 @@ public sealed class NearCopyTests
     [InlineData(0.05, 1, 5)]
     public void RealRepeatsAreLeftAlone(double scatterDb, double stepDb, double looks)
     {
-        RehearsalPlan plan = Plan with { ScatterDb = scatterDb, QuantisationDb = stepDb, Looks = looks, SweepDeviationDb = 0.1,
-            SpecimensPerLot = 3, SpecimenDeviationDb = 3 };
+        RehearsalPlan plan = Plan with
+        {
+            ScatterDb = scatterDb,
+            QuantisationDb = stepDb,
+            Looks = looks,
+            SweepDeviationDb = 0.1,
+            SpecimensPerLot = 3,
+            SpecimenDeviationDb = 3,
+        };
         Assert.Equal(0, Draws.Seeds(60)
             .Count(seed => Rehearsed.Analysed(plan with { Seed = seed }).Findings.Any(f => f.Code == "near-copy")));
     }

@@ -43,8 +43,14 @@ public sealed class NegativeShieldingTests
 
     [Fact]
     public void AShortfallWithinTheScatterIsNone() =>
-        Assert.Empty(Found(Rehearsed.Plan
-            with { ScatterDb = 2, ReferenceSweeps = 3, CoveredSweeps = 3, ShieldingStartDb = -0.6, ShieldingStopDb = -0.6 }));
+        Assert.Empty(Found(Rehearsed.Plan with
+        {
+            ScatterDb = 2,
+            ReferenceSweeps = 3,
+            CoveredSweeps = 3,
+            ShieldingStartDb = -0.6,
+            ShieldingStopDb = -0.6,
+        }));
 
     // A single sweep has no scatter that could explain anything.
     [Theory]
@@ -52,8 +58,14 @@ public sealed class NegativeShieldingTests
     [InlineData(5, "beyond what scatter explains")]
     public void TheReasonIsOfWhatTheSweepsShow(int sweeps, string reason)
     {
-        Finding found = Found(Rehearsed.Plan
-            with { ReferenceSweeps = sweeps, CoveredSweeps = sweeps, ShieldingStartDb = -4, ShieldingStopDb = -4 })[0];
+        Finding found =
+            Found(Rehearsed.Plan with
+            {
+                ReferenceSweeps = sweeps,
+                CoveredSweeps = sweeps,
+                ShieldingStartDb = -4,
+                ShieldingStopDb = -4,
+            })[0];
         Assert.Contains(reason, found.Message, StringComparison.Ordinal);
     }
 

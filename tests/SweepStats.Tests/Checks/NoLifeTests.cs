@@ -54,8 +54,8 @@ public sealed class NoLifeTests
     [InlineData(0.1)]
     [InlineData(1)]
     public void LiveSweepsAreLeftAlone(double step) => Assert.All(Enumerable.Range(1, 15), seed =>
-        Assert.DoesNotContain(Rehearsed.Analysed(Plan
-            with { Seed = (ulong)seed, QuantisationDb = step, ShieldingStopDb = 90 }).Findings, f => f.Code == "no-life"));
+        Assert.DoesNotContain(Rehearsed.Analysed(
+            Plan with { Seed = (ulong)seed, QuantisationDb = step, ShieldingStopDb = 90 }).Findings, f => f.Code == "no-life"));
 
     [Fact]
     public void AFewFrequenciesCannotTell()

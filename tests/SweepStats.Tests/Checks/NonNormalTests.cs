@@ -24,8 +24,17 @@ public sealed class NonNormalTests
     public void EvenScatterIsLeftAloneAlsoWhereItChangesOverFrequency(Averaging averaging, double looks, int sweeps, double stop)
     {
         int alarms = Draws.Seeds(60).Count(seed => Findings(
-            Rehearsed.Plan with { Seed = seed, Points = 201, Averaging = averaging, Looks = looks, ReferenceSweeps = sweeps,
-                CoveredSweeps = sweeps, ShieldingStartDb = 20, ShieldingStopDb = stop }, 0, 0).Length > 0);
+            Rehearsed.Plan with
+            {
+                Seed = seed,
+                Points = 201,
+                Averaging = averaging,
+                Looks = looks,
+                ReferenceSweeps = sweeps,
+                CoveredSweeps = sweeps,
+                ShieldingStartDb = 20,
+                ShieldingStopDb = stop,
+            }, 0, 0).Length > 0);
         Assert.Equal(0, alarms);
     }
 
@@ -38,8 +47,13 @@ public sealed class NonNormalTests
     [InlineData(0.0, -31.0, "flat tops")]
     public void StepsAndFlatTopsAreNotTakenForALooseContact(double step, double? limit, string reason)
     {
-        RehearsalPlan plan = Rehearsed.Plan
-            with { Points = 201, ReferenceRippleDb = limit is null ? 0 : 3, QuantisationDb = step, LimitDbm = limit };
+        RehearsalPlan plan = Rehearsed.Plan with
+        {
+            Points = 201,
+            ReferenceRippleDb = limit is null ? 0 : 3,
+            QuantisationDb = step,
+            LimitDbm = limit,
+        };
         AnalysisResult result = Rehearsed.Analysed(plan);
         Assert.DoesNotContain(result.Findings, f => f.Code == "non-normal");
         Assert.Contains(reason, result.Checks.Single(c => c.Code == "non-normal").UntestedBecause, StringComparison.Ordinal);
@@ -77,8 +91,13 @@ public sealed class NonNormalTests
         // −2/(1.01)^1.5.
         var random = new RandomSource(12);
         Campaign campaign =
-            Rehearsed.Changed(Rehearser.Draw(Rehearsed.Plan
-                with { Points = 4001, ScatterDb = 0.1, ReferenceSweeps = sweeps, CoveredSweeps = sweeps }).Campaign,
+            Rehearsed.Changed(Rehearser.Draw(Rehearsed.Plan with
+            {
+                Points = 4001,
+                ScatterDb = 0.1,
+                ReferenceSweeps = sweeps,
+                CoveredSweeps = sweeps,
+            }).Campaign,
             (s, _, level) => s.Role == SweepRole.Reference ? -30 + Math.Log(random.Uniform()) + 1 : level);
         AnalysisResult result = Analysis.Run(campaign, new AnalysisPlan());
         double skewness = ScatterSkewness.Of(result.Repeats.Where(g => g.Role != SweepRole.Floor), g => [.. Rests(g)]);

@@ -41,8 +41,14 @@ public sealed class OddSweepTests
         int alarms =
             Draws.Seeds(100)
                 .Count(seed =>
-                    Rehearsed.Analysed(Plan with { Seed = seed, SweepDeviationDb = deviation, FloorSweeps = sweeps,
-                        ReferenceSweeps = sweeps, CoveredSweeps = sweeps })
+                    Rehearsed.Analysed(Plan with
+                    {
+                        Seed = seed,
+                        SweepDeviationDb = deviation,
+                        FloorSweeps = sweeps,
+                        ReferenceSweeps = sweeps,
+                        CoveredSweeps = sweeps,
+                    })
             .Findings.Any(f => f.Code == "odd-sweep"));
         Often.AtMost(alarms, Draws.Of(100), 0.02, whenFull: 6);
     }
@@ -52,9 +58,12 @@ public sealed class OddSweepTests
     {
         RehearsalPlan hung = Plan with { SpecimensPerLot = 3, Placements = 3, CoveredSweeps = 3, PlacementDeviationDb = 0.4 };
         int found = Draws.Seeds(40).Count(seed =>
-            Odd(Rehearser.Draw(hung with { Seed = seed,
+            Odd(Rehearser.Draw(hung with
+            {
+                Seed = seed,
                 OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Covered, 4,
-                    2)] }).Campaign) is [{ Role: SweepRole.Covered } only]
+                    2)],
+            }).Campaign) is [{ Role: SweepRole.Covered } only]
             && only.Sweep!.Contains("A01/p2", StringComparison.Ordinal));
         Often.AtLeast(found, Draws.Of(40), 0.95, whenFull: 38);
         Assert.Equal(0, Draws.Seeds(40).Count(seed => Odd(Rehearser.Draw(hung with { Seed = seed }).Campaign).Length > 0));
@@ -70,8 +79,15 @@ public sealed class OddSweepTests
     [Fact]
     public void SweepsOfSingleLooksAreLeftAlone()
     {
-        RehearsalPlan noisy = Plan with { Averaging = Averaging.Sample, Looks = 1, FloorSweeps = 10, ReferenceSweeps = 10,
-            CoveredSweeps = 10, ShieldingStopDb = 60 };
+        RehearsalPlan noisy = Plan with
+        {
+            Averaging = Averaging.Sample,
+            Looks = 1,
+            FloorSweeps = 10,
+            ReferenceSweeps = 10,
+            CoveredSweeps = 10,
+            ShieldingStopDb = 60,
+        };
         int alarms = Draws.Seeds(100)
             .Count(seed => Rehearsed.Analysed(noisy with { Seed = seed }).Findings.Any(f => f.Code == "odd-sweep"));
         // Two families of 2 % each.
@@ -97,8 +113,11 @@ public sealed class OddSweepTests
     {
         Campaign campaign = Drawn(Plan, SweepRole.Reference, (_, level) => level - 2);
         Campaign without =
-            campaign with { Sweeps = [.. campaign.Sweeps.Where(s => s.Role != SweepRole.Reference),
-                .. campaign.Sweeps.Where(s => s.Role == SweepRole.Reference).Skip(1)] };
+            campaign with
+            {
+                Sweeps = [.. campaign.Sweeps.Where(s => s.Role != SweepRole.Reference),
+                .. campaign.Sweeps.Where(s => s.Role == SweepRole.Reference).Skip(1)],
+            };
         Assert.NotEmpty(Odd(campaign));
         Assert.Empty(Odd(without));
     }

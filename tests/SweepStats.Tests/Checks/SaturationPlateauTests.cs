@@ -47,8 +47,15 @@ public sealed class SaturationPlateauTests
     public void CleanSweepsHaveNoPlateauWhateverTheDisplay(double step, int sweeps)
     {
         int alarms = Draws.Seeds(40).Count(seed =>
-            Rehearsed.Analysed(Rippled with { Seed = seed, QuantisationDb = step, ReferenceSweeps = sweeps,
-                CoveredSweeps = sweeps, FloorSweeps = sweeps, Points = 161 }).Findings.Any(f => f.Code == "saturation-plateau"));
+            Rehearsed.Analysed(Rippled with
+            {
+                Seed = seed,
+                QuantisationDb = step,
+                ReferenceSweeps = sweeps,
+                CoveredSweeps = sweeps,
+                FloorSweeps = sweeps,
+                Points = 161,
+            }).Findings.Any(f => f.Code == "saturation-plateau"));
         Assert.Equal(0, alarms);
     }
 
@@ -97,9 +104,12 @@ public sealed class SaturationPlateauTests
         Campaign drawn =
             Rehearsed.Changed(Rehearser.Draw(Rehearsed.Plan).Campaign, (s, _, l) => s.Role == SweepRole.Reference ? level : l);
         Campaign campaign =
-            drawn with { Sweeps =
+            drawn with
+            {
+                Sweeps =
                 [.. drawn.Sweeps.Select(
-                    s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, scale) { Lot = s.Lot, Specimen = s.Specimen })] };
+                    s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, scale) { Lot = s.Lot, Specimen = s.Specimen })],
+            };
         Assert.Equal(found, Found(campaign, SweepRole.Reference));
     }
 

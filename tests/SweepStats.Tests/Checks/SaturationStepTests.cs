@@ -53,8 +53,8 @@ public sealed class SaturationStepTests
     [Fact]
     public void AReferenceThatNoLowerLevelTestsIsNotCalledSound()
     {
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan
-            with { SourceDbm = 0, LinearitySourcesDbm = [10], CompressionDbm = -38, ReferenceDbm = -30 },
+        AnalysisResult result = Rehearsed.Analysed(
+            Rehearsed.Plan with { SourceDbm = 0, LinearitySourcesDbm = [10], CompressionDbm = -38, ReferenceDbm = -30 },
             new AnalysisPlan { SourceDbm = 0 });
         Finding found = Assert.Single(result.Findings, f => f.Code == "saturation-step");
         Assert.Equal((Severity.Fault, Bias.TooSmall), (found.Severity, found.Bias));
@@ -114,11 +114,12 @@ public sealed class SaturationStepTests
     {
         Campaign campaign = Rehearser.Draw(Rehearsed.Plan with { Seed = seed }).Campaign;
         IEnumerable<Sweep> linearity = sources.SelectMany(
-            (source, i) => Rehearser.Draw(Rehearsed.Plan
-                with { Seed = seed + 1000 + (ulong)i, ReferenceDbm = source - 40, ReferenceSweeps = sweeps })
+            (source, i) => Rehearser.Draw(
+                Rehearsed.Plan with { Seed = seed + 1000 + (ulong)i, ReferenceDbm = source - 40, ReferenceSweeps = sweeps })
             .Campaign.Sweeps.Where(s => s.Role == SweepRole.Reference)
             .Select(s => new Sweep("linearity", SweepRole.Linearity, s.Grid,
-                [.. s.Levels.Select(level => level - shortfall(source))], s.Scale) { SourceDbm = source }));
+                [.. s.Levels.Select(level => level - shortfall(source))], s.Scale)
+            { SourceDbm = source }));
         return campaign with { Sweeps = [.. campaign.Sweeps, .. linearity] };
     }
 }

@@ -41,7 +41,11 @@ public sealed class SourceStepTests
         Campaign drawn = Rehearser.Draw(Plan with { Seed = seed }).Campaign;
         Campaign changed =
             drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Reference ? s.Shifted(tooHighDb) : s)] };
-        return Analysis.Run(changed, new AnalysisPlan { Averaging = Plan.Averaging, SourceDbm = 10,
-            Requirement = Requirement.Constant(new Decibels(38)) });
+        return Analysis.Run(changed, new AnalysisPlan
+        {
+            Averaging = Plan.Averaging,
+            SourceDbm = 10,
+            Requirement = Requirement.Constant(new Decibels(38)),
+        });
     }
 }

@@ -8,8 +8,14 @@ namespace SweepStats.Tests.Checks;
 public sealed class SuspectedFloorTests
 {
     // Shielding from 40 to 100 dB over 70 dB of range: the covered level meets the noise half way up the band.
-    private static readonly RehearsalPlan Hidden = Rehearsed.Plan
-        with { Points = 201, FloorSweeps = 0, ReferenceRippleDb = 6, ShieldingStartDb = 40, ShieldingStopDb = 100 };
+    private static readonly RehearsalPlan Hidden = Rehearsed.Plan with
+    {
+        Points = 201,
+        FloorSweeps = 0,
+        ReferenceRippleDb = 6,
+        ShieldingStartDb = 40,
+        ShieldingStopDb = 100,
+    };
 
     [Fact]
     public void CoveredSweepsThatReachTheNoiseAreSuspected()

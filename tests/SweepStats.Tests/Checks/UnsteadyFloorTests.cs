@@ -32,9 +32,13 @@ public sealed class UnsteadyFloorTests
         Campaign drawn = Rehearser.Draw(Deep with { FloorSweeps = 6 }).Campaign;
         Sweep[] floor = [.. drawn.Sweeps.Where(s => s.Role == SweepRole.Floor)];
         Sweep Placed(Sweep s, int j) => new(s.Name, s.Role, s.Grid, [.. s.Levels.Select(l => j >= 4 ? l + 8 : l)],
-            s.Scale) { Placement = j >= 4 ? "b" : "a" };
-        Campaign placed = drawn
-            with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Floor ? Placed(s, Array.IndexOf(floor, s)) : s)] };
+            s.Scale)
+        { Placement = j >= 4 ? "b" : "a" };
+        Campaign placed = drawn with
+        {
+            Sweeps =
+            [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Floor ? Placed(s, Array.IndexOf(floor, s)) : s)],
+        };
         AnalysisResult result =
             Analysis.Run(placed, new AnalysisPlan { Averaging = Deep.Averaging, FloorTaking = SweepTaking.Once });
         Assert.Single(result.Findings, f => f.Code == "floor-unsteady");

@@ -189,8 +189,14 @@ public sealed class WrongKindTests
     [InlineData(100, 0.5)]
     public void CleanSweepsAreLeftAlone(double shieldingDb, double placedDb)
     {
-        RehearsalPlan plan = Plan with { ShieldingStartDb = shieldingDb, ShieldingStopDb = shieldingDb,
-            PlacementDeviationDb = placedDb, Points = 21, PlateDb = 110 };
+        RehearsalPlan plan = Plan with
+        {
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+            PlacementDeviationDb = placedDb,
+            Points = 21,
+            PlateDb = 110,
+        };
         int alarms = Draws.Seeds(60)
             .Count(seed => Rehearsed.Analysed(plan with { Seed = seed }).Findings.Any(f => f.Code == "wrong-kind"));
         Assert.Equal(0, alarms);
@@ -199,8 +205,13 @@ public sealed class WrongKindTests
     // A source that falls off by as much as a poor specimen shields is a drift, and nobody left a specimen on.
     [Fact]
     public void ASourceThatDriftsIsNotTakenForASpecimen() => Assert.DoesNotContain(
-        Rehearsed.Analysed(Plan with { ShieldingStartDb = 4, ShieldingStopDb = 4, SpecimenDeviationDb = 0,
-            DriftDb = -4 }).Findings, f => f.Code == "wrong-kind");
+        Rehearsed.Analysed(Plan with
+        {
+            ShieldingStartDb = 4,
+            ShieldingStopDb = 4,
+            SpecimenDeviationDb = 0,
+            DriftDb = -4,
+        }).Findings, f => f.Code == "wrong-kind");
 
     // The same path swept once more.
     private static System.Collections.Immutable.ImmutableArray<double> Like(Sweep sweep, int draw)

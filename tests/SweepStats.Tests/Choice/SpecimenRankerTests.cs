@@ -12,8 +12,16 @@ namespace SweepStats.Tests.Choice;
 /// <summary>Rehearsed specimens A01, B01, C01 ... of lots of one, so that a lot's step sets what each shields.</summary>
 public sealed class SpecimenRankerTests
 {
-    private static readonly RehearsalPlan Plan = new() { Points = 31, Lots = 4, Placements = 3, CoveredSweeps = 2,
-        PlacementDeviationDb = 0.2, ShieldingStartDb = 40, ShieldingStopDb = 50 };
+    private static readonly RehearsalPlan Plan = new()
+    {
+        Points = 31,
+        Lots = 4,
+        Placements = 3,
+        CoveredSweeps = 2,
+        PlacementDeviationDb = 0.2,
+        ShieldingStartDb = 40,
+        ShieldingStopDb = 50,
+    };
 
     private static readonly FrequencyBand Whole = new(new Hertz(30e6), new Hertz(1e9));
 
@@ -186,8 +194,8 @@ public sealed class SpecimenRankerTests
     [InlineData(false)]
     public void RepeatsArePlacementsWhereTheyAreNamedAndSweepsElsewhere(bool named)
     {
-        Campaign drawn = Rehearser.Draw(Plan
-            with { PlacementDeviationDb = 1, CoveredSweeps = 3, ShieldingStartDb = 20, ShieldingStopDb = 30 }).Campaign;
+        Campaign drawn = Rehearser.Draw(
+            Plan with { PlacementDeviationDb = 1, CoveredSweeps = 3, ShieldingStartDb = 20, ShieldingStopDb = 30 }).Campaign;
         Campaign campaign = named ? drawn : drawn with { Sweeps = [.. drawn.Sweeps.Select(Unplaced)] };
         SpecimenChoice found = Analysis.Run(campaign, new AnalysisPlan { Averaging = Plan.Averaging }).Choice!;
         Assert.Equal(named, found.ByPlacement);
@@ -219,8 +227,11 @@ public sealed class SpecimenRankerTests
     {
         var upper = new NamedBand("upper", new FrequencyBand(new Hertz(200e6), new Hertz(1e9)));
         ImmutableArray<BandRanking> found = Rehearsed.Analysed(
-            Plan with { LotSteps = [new LotStep("B", new Decibels(-6), upper.Band),
-                new LotStep("B", new Decibels(10), new FrequencyBand(new Hertz(30e6), new Hertz(190e6)))] },
+            Plan with
+            {
+                LotSteps = [new LotStep("B", new Decibels(-6), upper.Band),
+                new LotStep("B", new Decibels(10), new FrequencyBand(new Hertz(30e6), new Hertz(190e6)))],
+            },
             new AnalysisPlan { Averaging = Plan.Averaging, NamedBands = [upper] }).Choice!.Bands;
         Assert.Equal([null, "upper"], found.Select(b => b.Name));
         Assert.Equal("B", found[0].Ranking[0].Name.Lot);
@@ -270,8 +281,11 @@ public sealed class SpecimenRankerTests
     {
         // A alone is swept more than once, and lies under the floor everywhere.
         Campaign all = Rehearser.Draw(Plan with { Placements = 0, CoveredSweeps = 3, LotSteps = [Step("A", 60)] }).Campaign;
-        Campaign single = all with { Sweeps =
-            [.. all.Sweeps.Where(s => s.Lot is null or "A" || s.Name.EndsWith("1.csv", StringComparison.Ordinal))] };
+        Campaign single = all with
+        {
+            Sweeps =
+            [.. all.Sweeps.Where(s => s.Lot is null or "A" || s.Name.EndsWith("1.csv", StringComparison.Ordinal))],
+        };
         int kept = single.Sweeps.Count(s => s.Lot is not null and not "A");
         Assert.Equal(3, kept);
         Assert.All(Ranked(single).Ranking, r => Assert.Equal((null, null, null), (r.Group, r.ProbabilityBest, r.DeviationDb)));
@@ -280,8 +294,11 @@ public sealed class SpecimenRankerTests
     private static LotStep Step(string lot, double db) => new(lot, new Decibels(db), Whole);
 
     private static AnalysisPlan Choosing(string yardstick) =>
-        new() { Averaging = Plan.Averaging,
-            Choice = new ChoiceQuestion { Yardstick = new SpecimenName(yardstick, yardstick + "01") } };
+        new()
+        {
+            Averaging = Plan.Averaging,
+            Choice = new ChoiceQuestion { Yardstick = new SpecimenName(yardstick, yardstick + "01") },
+        };
 
     private static BandRanking Ranked(RehearsalPlan plan, AnalysisPlan? choices = null) =>
         Rehearsed.Analysed(plan, choices).Choice!.Bands[0];

@@ -66,8 +66,11 @@ public sealed class ClippedReferenceTests
     [Fact]
     public void NoOneIsToldToSendMorePowerIntoAnOverloadedReceiver()
     {
-        var asked = new AnalysisPlan { Averaging = Averaging.Power,
-            Requirement = SweepStats.Bands.Requirement.Constant(new Decibels(80)) };
+        var asked = new AnalysisPlan
+        {
+            Averaging = Averaging.Power,
+            Requirement = SweepStats.Bands.Requirement.Constant(new Decibels(80)),
+        };
         AnalysisResult all = Analysis.Run(Rehearser.Draw(Plan with { LimitDbm = -40 }).Campaign, asked);
         Assert.DoesNotContain(all.Findings, f => f.Code is "under-ranged" or "capped");
 
@@ -83,8 +86,13 @@ public sealed class ClippedReferenceTests
     [Fact]
     public void AFloorAboveTheCoveredNoiseIsStillSeenUnderAnOverloadedReference()
     {
-        RehearsalPlan raised = Plan with { LimitDbm = -40, ShieldingStartDb = 90, ShieldingStopDb = 90,
-            OddSweeps = [.. Enumerable.Range(1, 5).Select(n => new SweepStats.Rehearsal.OddSweep(SweepRole.Floor, n, 6))] };
+        RehearsalPlan raised = Plan with
+        {
+            LimitDbm = -40,
+            ShieldingStartDb = 90,
+            ShieldingStopDb = 90,
+            OddSweeps = [.. Enumerable.Range(1, 5).Select(n => new SweepStats.Rehearsal.OddSweep(SweepRole.Floor, n, 6))],
+        };
         AnalysisResult result = Analysis.Run(Rehearser.Draw(raised).Campaign, new AnalysisPlan { Averaging = Averaging.Power });
         Assert.All(result.Curves[0].Readings, r => Assert.Equal(ShieldingState.Overloaded, r.State));
         Assert.Contains(result.Findings, f => f.Code == "settings-changed" && f.Severity == Severity.Fault);

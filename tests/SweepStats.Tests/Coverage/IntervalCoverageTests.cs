@@ -65,8 +65,11 @@ public sealed class IntervalCoverageTests
     [InlineData(5, 3)]
     public void PlacementsThatDifferAreHeldAsOftenAsSweeps(int placements, int sweeps)
     {
-        var cell = new CoverageCell(Averaging.Power, Averaging.Power, 20, sweeps, 0.3) { Placements = placements,
-            PlacementDb = 0.8 };
+        var cell = new CoverageCell(Averaging.Power, Averaging.Power, 20, sweeps, 0.3)
+        {
+            Placements = placements,
+            PlacementDb = 0.8,
+        };
         ImmutableArray<CoverageRow> rows = CoverageStudy.Run(cell, Campaigns, seed: 22);
         foreach ((int from, int to) in new[] { (0, 9), (10, 19), (20, 30) })
         {

@@ -75,8 +75,12 @@ public sealed class OverloadDoubtsTests
     private static CampaignClipping Nothing => new(ClippedReadings.None, [ClippedReadings.None, ClippedReadings.None], [[], []]);
 
     private static LinearityCurve Curve(double? from) =>
-        new() { Steps = [new LinearityStep(0, 10, 1, null, 1, 1, 4)], Confidence = Confidence.NinetyFive,
-            OverloadedFromDb = from };
+        new()
+        {
+            Steps = [new LinearityStep(0, 10, 1, null, 1, 1, 4)],
+            Confidence = Confidence.NinetyFive,
+            OverloadedFromDb = from,
+        };
 
     private static IEnumerable<Sweep> Covered(string specimen, params double[] levels) =>
         Rehearsed.Sweeps(SweepRole.Covered, levels)

@@ -118,7 +118,7 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
         {
             Sweeps = [.. whole.Sweeps.Select(s => new Sweep(s.Name, s.Role,
             new FrequencyGrid([.. kept.Select(f => s.Grid.Hertz[f])]), [.. kept.Select(f => s.Levels[f])],
-                s.Scale) { Specimen = s.Specimen })]
+                s.Scale) { Specimen = s.Specimen })],
         };
         double all = Of(whole).Under(OutsideBand.Hold)!.PeakLimits!.Value.High;
         PulseLeft left = Of(parted).Under(OutsideBand.Hold)!;
@@ -182,8 +182,12 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
     [Fact]
     public void WhereTheMeasuredPhaseLeavesMoreOnlyTheBoundIsLeft()
     {
-        var left = new PulseLeft(OutsideBand.Hold) { PeakLimits = new Interval(400, 500), PeakAtMost = 800,
-            PeakWithMeasuredPhase = 520 };
+        var left = new PulseLeft(OutsideBand.Hold)
+        {
+            PeakLimits = new Interval(400, 500),
+            PeakAtMost = 800,
+            PeakWithMeasuredPhase = 520,
+        };
         Assert.True(left.MeasuredPhaseLeavesMore);
         Assert.Equal(800, left.Highest);
         Assert.Null(left.Lowest);
@@ -229,7 +233,7 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
             Message = "A finding.",
             Basis = "A rule.",
             NextStep = "Mend it.",
-            Bias = bias
+            Bias = bias,
         };
 
     private static PulseLeft Left(AnalysisResult result, ImmutableArray<Finding> findings) =>
@@ -263,7 +267,7 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
                 LevelScale.DecibelMilliwatts)
             {
                 Lot = role == SweepRole.Covered ? "A" : null,
-                Specimen = role == SweepRole.Covered ? "A01" : null
+                Specimen = role == SweepRole.Covered ? "A01" : null,
             };
         });
     }

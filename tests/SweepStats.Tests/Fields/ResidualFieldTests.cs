@@ -54,8 +54,8 @@ public sealed class ResidualFieldTests
     [Fact]
     public void WithoutAClaimAtEveryFrequencyNothingIsClaimed()
     {
-        AnalysisResult single = Rehearsed.Analysed(Rehearsed.Plan
-            with { ReferenceSweeps = 1, CoveredSweeps = 1, FloorSweeps = 3 },
+        AnalysisResult single =
+            Rehearsed.Analysed(Rehearsed.Plan with { ReferenceSweeps = 1, CoveredSweeps = 1, FloorSweeps = 3 },
             new AnalysisPlan { Averaging = Averaging.Power, Field = Threat });
         Assert.Null(single.Bands[0].AtLeast);
         Silent(FieldSilence.NoClaim, single.Fields);
@@ -67,8 +67,15 @@ public sealed class ResidualFieldTests
     [Fact]
     public void WhatAFindingMayTakeOffIsTakenOff()
     {
-        Finding finding = new() { Code = "drift", Severity = Severity.Warning, Message = "m", Basis = "b", NextStep = "n",
-            Bias = new Bias(2, 0) };
+        Finding finding = new()
+        {
+            Code = "drift",
+            Severity = Severity.Warning,
+            Message = "m",
+            Basis = "b",
+            NextStep = "n",
+            Bias = new Bias(2, 0),
+        };
         double plain = Fields([], Trust.Limited)[0].VoltsPerMetre!.Value;
         Assert.Equal(plain * Math.Pow(10, 0.1), Fields([finding], Trust.Limited)[0].VoltsPerMetre!.Value, 6);
         Assert.Equal(plain * Math.Pow(10, 0.2), Fields([finding, finding], Trust.Limited)[0].VoltsPerMetre!.Value, 6);
@@ -85,8 +92,15 @@ public sealed class ResidualFieldTests
     private static ImmutableArray<ResidualField> Fields(ImmutableArray<Finding> findings, Trust trust, double shift = 0)
     {
         FieldThreat threat = shift == 0 ? Threat : Threat with { VoltsPerMetre = 50e3 };
-        Finding moved = new() { Code = "shift", Severity = Severity.Note, Message = "m", Basis = "b", NextStep = "n",
-            Bias = new Bias(-shift, 0) };
+        Finding moved = new()
+        {
+            Code = "shift",
+            Severity = Severity.Note,
+            Message = "m",
+            Basis = "b",
+            NextStep = "n",
+            Bias = new Bias(-shift, 0),
+        };
         return ResidualField.Of(threat, new CurvesAndBands(Usual.Curves, Usual.Bands),
             shift == 0 ? findings : [.. findings, moved], trust);
     }

@@ -40,8 +40,11 @@ public sealed class FloorHistoryTests
         Campaign timed = Rehearser.Draw(Plan with { StartsAt = new DateTimeOffset(2026, 3, 5, 8, 0, 0, TimeSpan.Zero) }).Campaign;
         Assert.True(FloorHistory.Of(Aligner.Align(timed, null), SweepTaking.Unstated, null)!.Bracketed);
         Campaign early =
-            timed with { Sweeps = [.. timed.Sweeps.Where(s => s.Role != SweepRole.Floor),
-                .. timed.Sweeps.Where(s => s.Role == SweepRole.Floor).Take(3)] };
+            timed with
+            {
+                Sweeps = [.. timed.Sweeps.Where(s => s.Role != SweepRole.Floor),
+                .. timed.Sweeps.Where(s => s.Role == SweepRole.Floor).Take(3)],
+            };
         FloorHistory once = FloorHistory.Of(Aligner.Align(early, null), SweepTaking.BeforeAndAfter, null)!;
         Assert.False(once.Bracketed);
         Assert.True(once.IsKnown);

@@ -98,8 +98,15 @@ public sealed class FloorLifeTests
         {
             for (int seed = 1; seed <= 20; seed++)
             {
-                RehearsalPlan plan = Plan with { Seed = (ulong)seed, Points = points, Looks = looks, FloorSweeps = 1 + (seed % 5),
-                    QuantisationDb = step, FloorDbm = -100 + (step * seed / 20) };
+                RehearsalPlan plan = Plan with
+                {
+                    Seed = (ulong)seed,
+                    Points = points,
+                    Looks = looks,
+                    FloorSweeps = 1 + (seed % 5),
+                    QuantisationDb = step,
+                    FloorDbm = -100 + (step * seed / 20),
+                };
                 dead += FloorLife.Of(Aligner.Align(Rehearser.Draw(plan).Campaign, null))!.State == FloorState.Alive ? 0 : 1;
             }
         }

@@ -46,8 +46,12 @@ public sealed class NoiseFloorEstimatorTests
     public void ACarrierIsMarkedAndKeepsItsOwnLevelWithoutRaisingItsNeighbours()
     {
         NoiseFloor floor =
-            Estimated(new RehearsalPlan { Ambient = [new AmbientCarrier(new Hertz(200e6), new Decibels(12))], Points = 201,
-                FloorDbm = -100 });
+            Estimated(new RehearsalPlan
+            {
+                Ambient = [new AmbientCarrier(new Hertz(200e6), new Decibels(12))],
+                Points = 201,
+                FloorDbm = -100,
+            });
         int carrier = Enumerable.Range(0, 201).Single(f => floor.Ambient[f]);
         Assert.InRange(floor.LevelDb[carrier], -90, -85.5);
         Assert.InRange(floor.LevelDb[carrier - 1], -101, -99.3);
@@ -59,8 +63,13 @@ public sealed class NoiseFloorEstimatorTests
     {
         // One false alarm in 200 floors is allowed for; 200 floors, a Poisson mean of 1, exceed 5 once in 1 700 times.
         int suspected = Enumerable.Range(1, 200).Count(seed =>
-            Estimated(new RehearsalPlan { Seed = (ulong)seed, Points = 201, FloorSweeps = 3 + (seed % 3),
-                Looks = seed % 2 == 0 ? 1 : 20 }).Ambient.Contains(true));
+            Estimated(new RehearsalPlan
+            {
+                Seed = (ulong)seed,
+                Points = 201,
+                FloorSweeps = 3 + (seed % 3),
+                Looks = seed % 2 == 0 ? 1 : 20,
+            }).Ambient.Contains(true));
         Assert.InRange(suspected, 0, 5);
     }
 

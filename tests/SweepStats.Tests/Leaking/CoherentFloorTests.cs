@@ -63,9 +63,9 @@ public sealed class CoherentFloorTests
         Sweep Taken(Complex[] voltages, int number, SweepRole role) =>
             new($"{role}{number}", role, Rehearsed.Grid(voltages.Length), [.. voltages.Select(v => 20 * Math.Log10(v.Magnitude))],
                 LevelScale.DecibelRatio)
-        {
-            Phases = [.. voltages.Select(v => v.Phase * 180 / Math.PI)],
-        };
+            {
+                Phases = [.. voltages.Select(v => v.Phase * 180 / Math.PI)],
+            };
         ImmutableArray<Sweep> all =
         [
             .. sweeps.Select((s, i) => Taken(s, i, SweepRole.Floor)),

@@ -53,8 +53,11 @@ public sealed class ReferenceLinearityTests
         foreach (double[] sources in new[] { new[] { 0.0 }, [-10, 0] })
         {
             Campaign drawn = Rehearser.Draw(Plan with { LinearitySourcesDbm = [.. sources] }).Campaign;
-            Campaign unstated = drawn
-                with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Linearity ? s : Rehearsed.Copy(s, s.Levels))] };
+            Campaign unstated = drawn with
+            {
+                Sweeps =
+                [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Linearity ? s : Rehearsed.Copy(s, s.Levels))],
+            };
             AnalysisResult result = Analysis.Run(unstated, new AnalysisPlan());
             Finding finding = Assert.Single(result.Findings, f => f.Code == "linearity-untested");
             Assert.Contains("nothing says at which source level the reference was taken", finding.Message,
@@ -155,9 +158,12 @@ public sealed class ReferenceLinearityTests
         // Both at 10 dBm; the reference alone is 1 dB short, as where less attenuation was in when it was taken.
         Campaign drawn = Rehearser.Draw(Plan with { LinearitySourcesDbm = [0, 10] }).Campaign;
         Campaign low = Rehearsed.Changed(drawn, (_, _, level) => level);
-        low = low with { Sweeps =
+        low = low with
+        {
+            Sweeps =
             [.. low.Sweeps.Zip(drawn.Sweeps,
-                (s, was) => was.Role == SweepRole.Reference ? Stated(s, was, -1) : Stated(s, was, 0))] };
+                (s, was) => was.Role == SweepRole.Reference ? Stated(s, was, -1) : Stated(s, was, 0))],
+        };
         AnalysisResult result = Analysis.Run(low, new AnalysisPlan());
         Assert.False(result.Linearity!.StepsHoldReference);
         Assert.False(Assert.Single(result.Linearity.Steps).IsShort);
@@ -167,11 +173,11 @@ public sealed class ReferenceLinearityTests
 
         static Sweep Stated(Sweep sweep, Sweep was, double by) =>
             new(sweep.Name, sweep.Role, sweep.Grid, [.. sweep.Levels.Select(l => l + by)], sweep.Scale)
-        {
-            Lot = sweep.Lot,
-            Specimen = sweep.Specimen,
-            SourceDbm = was.SourceDbm,
-        };
+            {
+                Lot = sweep.Lot,
+                Specimen = sweep.Specimen,
+                SourceDbm = was.SourceDbm,
+            };
     }
 
     [Fact]
@@ -180,10 +186,13 @@ public sealed class ReferenceLinearityTests
         // 12 dB higher over a tenth of the band, where the receiver is 1 dB short: half of the band shows next to nothing of it.
         int found = Enumerable.Range(1, 20).Count(seed =>
         {
-            Campaign drawn = Rehearser.Draw(Plan
-                with { Seed = (ulong)seed, Points = 101, ReferenceRippleDb = 1, SweepDeviationDb = 0.1 }).Campaign;
-            Campaign peaked = drawn with { Sweeps =
-                [.. drawn.Sweeps.Select(s => s.Role is SweepRole.Reference or SweepRole.Linearity ? Peaked(s) : s)] };
+            Campaign drawn = Rehearser.Draw(
+                Plan with { Seed = (ulong)seed, Points = 101, ReferenceRippleDb = 1, SweepDeviationDb = 0.1 }).Campaign;
+            Campaign peaked = drawn with
+            {
+                Sweeps =
+                [.. drawn.Sweeps.Select(s => s.Role is SweepRole.Reference or SweepRole.Linearity ? Peaked(s) : s)],
+            };
             AnalysisResult result = Analysis.Run(peaked, new AnalysisPlan());
             return result.Findings.Any(f => f.Code == "saturation-step")
                 && Enumerable.Range(45, 10).All(f => result.Curves[0].Readings[f].State == ShieldingState.Overloaded);
@@ -208,8 +217,11 @@ public sealed class ReferenceLinearityTests
 
     // Short by the given amount at the middle of the reference level: 10·lg(1 + k·10^((level − onset)/10)) solved for the onset.
     private static AnalysisResult Compressed(RehearsalPlan plan, double shortfall) =>
-        Rehearsed.Analysed(plan
-            with { CompressionDbm = plan.ReferenceDbm - (10 * Math.Log10((Math.Pow(10, shortfall / 10) - 1) / OneDecibel)) });
+        Rehearsed.Analysed(plan with
+        {
+            CompressionDbm =
+            plan.ReferenceDbm - (10 * Math.Log10((Math.Pow(10, shortfall / 10) - 1) / OneDecibel)),
+        });
 
     private static Campaign ByHand(double[] linearity, double[] reference, double? referenceDbm) => Rehearsed.Campaign(
         Rehearsed.Sweeps(SweepRole.Reference, [.. reference.Select(l => new[] { l })])

@@ -37,8 +37,11 @@ public sealed class LotBandTests
     {
         LotBand band = Compared(Clear).Whole;
         Assert.Equal(share,
-            (band with { Scatter = [new(VarianceLevel.Lot, lots), new(VarianceLevel.Specimen, specimens),
-                new(VarianceLevel.Sweep, 9)] }).IntraclassCorrelation!.Value, 1e-12);
+            (band with
+            {
+                Scatter = [new(VarianceLevel.Lot, lots), new(VarianceLevel.Specimen, specimens),
+                new(VarianceLevel.Sweep, 9)],
+            }).IntraclassCorrelation!.Value, 1e-12);
     }
 
     // B is 2 dB worse over the upper part: A and C stay there; over a band without the step nothing speaks for any.
@@ -107,9 +110,13 @@ public sealed class LotBandTests
     public void EitherOfTheTwoMayDecide()
     {
         (LotBand through, double least) =
-            Whole(Clear with { LotSteps =
-                [new LotStep("B", new Decibels(-2), new FrequencyBand(new Hertz(30e6), new Hertz(1e9)))], SpecimenDeviationDb = 0,
-                ScatterDb = 3 });
+            Whole(Clear with
+            {
+                LotSteps =
+                [new LotStep("B", new Decibels(-2), new FrequencyBand(new Hertz(30e6), new Hertz(1e9)))],
+                SpecimenDeviationDb = 0,
+                ScatterDb = 3,
+            });
         FrequencyGrid grid = Rehearser.Draw(Clear).Grid;
         (LotBand confined, double leastConfined) =
             Whole(Clear with { LotSteps = [new LotStep("B", new Decibels(-6), new FrequencyBand(grid[9], grid[9]))] });
@@ -197,9 +204,12 @@ public sealed class LotBandTests
         Sweep[] floor = [.. drawn.Sweeps.Where(s => s.Role == SweepRole.Floor)];
         int next = 0;
         Campaign hidden =
-            drawn with { Sweeps =
+            drawn with
+            {
+                Sweeps =
                 [.. drawn.Sweeps.Select(
-                    s => s.Specimen == specimen ? Rehearsed.Copy(s, [.. floor[next++].Levels.Select(level => level - 3)]) : s)] };
+                    s => s.Specimen == specimen ? Rehearsed.Copy(s, [.. floor[next++].Levels.Select(level => level - 3)]) : s)],
+            };
         return Analysis.Run(hidden, new AnalysisPlan { Averaging = plan.Averaging });
     }
 

@@ -43,8 +43,15 @@ public sealed class LotComparerTests
         for (int seed = 0; seed < campaigns; seed++)
         {
             LotComparison found =
-                Compared(ThreeLots with { Seed = (ulong)seed + 100, Points = 11, Placements = 0, CoveredSweeps = 3,
-                    ShieldingStartDb = shielding - 15, ShieldingStopDb = shielding });
+                Compared(ThreeLots with
+                {
+                    Seed = (ulong)seed + 100,
+                    Points = 11,
+                    Placements = 0,
+                    CoveredSweeps = 3,
+                    ShieldingStartDb = shielding - 15,
+                    ShieldingStopDb = shielding,
+                });
             band += found.Whole.Curves?.Probability < 0.05 ? 1 : 0;
             points += found.Frequencies.Count(f => f.Probability < 0.05);
             tested += found.Frequencies.Count(f => f.Probability is not null);

@@ -12,8 +12,16 @@ namespace SweepStats.Tests.Lots;
 /// <summary>Lots of several campaigns; truth is alike, as specimens and lots are drawn without differences unless said.</summary>
 public sealed class LotHistoryTests
 {
-    private static readonly RehearsalPlan Plan = new() { Points = 31, Lots = 2, SpecimensPerLot = 3, CoveredSweeps = 3,
-        ShieldingStartDb = 30, ShieldingStopDb = 50, SpecimenDeviationDb = 0.3 };
+    private static readonly RehearsalPlan Plan = new()
+    {
+        Points = 31,
+        Lots = 2,
+        SpecimensPerLot = 3,
+        CoveredSweeps = 3,
+        ShieldingStartDb = 30,
+        ShieldingStopDb = 50,
+        SpecimenDeviationDb = 0.3,
+    };
 
     private static readonly Campaign Spring = Rehearser.Draw(Plan with { Seed = 5 }).Campaign;
 
@@ -157,8 +165,13 @@ public sealed class LotHistoryTests
     public void OnlyTheBandOfAllIsCompared()
     {
         Campaign narrow =
-            Rehearser.Draw(Plan with { Seed = 6, Band = new FrequencyBand(new Hertz(100e6), new Hertz(500e6)),
-                ShieldingStartDb = 37, ShieldingStopDb = 46 }).Campaign;
+            Rehearser.Draw(Plan with
+            {
+                Seed = 6,
+                Band = new FrequencyBand(new Hertz(100e6), new Hertz(500e6)),
+                ShieldingStartDb = 37,
+                ShieldingStopDb = 46,
+            }).Campaign;
         LotHistory found = Of(Spring, narrow);
         Assert.InRange(found.Band.Start.Value, 100e6, 120e6);
         Assert.InRange(found.Band.Stop.Value, 420e6, 500e6);

@@ -9,8 +9,15 @@ namespace SweepStats.Tests.Lots;
 /// <summary>Intervals and promises of a lot hold what all specimens share.</summary>
 public sealed class LotIntervalTests
 {
-    private static readonly RehearsalPlan Plan = new() { Points = 9, SpecimensPerLot = 4, Lots = 2, SpecimenDeviationDb = 0.5,
-        ReferenceSweeps = 3, SweepDeviationDb = 0.5 };
+    private static readonly RehearsalPlan Plan = new()
+    {
+        Points = 9,
+        SpecimensPerLot = 4,
+        Lots = 2,
+        SpecimenDeviationDb = 0.5,
+        ReferenceSweeps = 3,
+        SweepDeviationDb = 0.5,
+    };
 
     [Fact]
     public void TheIntervalIsTheRootOfTheSquaresOfBothReaches()
@@ -49,8 +56,11 @@ public sealed class LotIntervalTests
         LotComparison found = Compared(Plan with { ReferenceSweeps = 1 });
         Assert.Null(found.Whole.SharedErrorDb);
         Assert.All(found.Whole.Lots,
-            l => Assert.True(l is { SharedUnknown: true, MeanIntervalDb: null, ToleranceLimitDb: null,
-                BetweenLotsIntervalDb: not null, BetweenLotsLimitDb: not null }));
+            l => Assert.True(l is
+            {
+                SharedUnknown: true, MeanIntervalDb: null, ToleranceLimitDb: null,
+                BetweenLotsIntervalDb: not null, BetweenLotsLimitDb: not null
+            }));
         Assert.All(found.Frequencies.SelectMany(f => f.Lots),
             l => Assert.True(l is { PromisedDb: null, BetweenLotsPromisedDb: not null }));
         Assert.NotNull(found.Whole.Probability);

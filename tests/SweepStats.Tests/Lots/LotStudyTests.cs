@@ -22,8 +22,8 @@ public sealed class LotStudyTests
         AtMostPromised(row.Band);
         AtMostPromised(row.Adjusted);
         // Frequencies of a campaign go together: as many independent ones as campaigns.
-        AtMostPromised(row.Frequencies
-            with { Count = row.Frequencies.Count / LotCell.Points, Of = row.Frequencies.Of / LotCell.Points });
+        AtMostPromised(
+            row.Frequencies with { Count = row.Frequencies.Count / LotCell.Points, Of = row.Frequencies.Of / LotCell.Points });
         Assert.InRange(row.Capped.Share, capping == Capping.None ? 0 : 0.15, capping == Capping.None ? 0 : 0.6);
     }
 
@@ -35,8 +35,8 @@ public sealed class LotStudyTests
         LotSizeRow row = LotSizeStudy.Run(new LotCell([2, 6]) { Spreads = [3, 1] }, campaigns: Draws.Of(150), seed: 4_000);
         AtMostPromised(row.Band);
         AtMostPromised(row.Curves);
-        AtMostPromised(row.Frequencies
-            with { Count = row.Frequencies.Count / LotCell.Points, Of = row.Frequencies.Of / LotCell.Points });
+        AtMostPromised(
+            row.Frequencies with { Count = row.Frequencies.Count / LotCell.Points, Of = row.Frequencies.Of / LotCell.Points });
         Assert.InRange(row.Equal.Share, 0.15, 0.4);
     }
 
@@ -75,8 +75,11 @@ public sealed class LotStudyTests
     public void NoStretchIsClaimedOutOfOneErrorOfTheReference(double offset, double ripple)
     {
         HistoryRow row =
-            LotHistoryStudy.Run(new HistoryCell(1, 4, 0.3, 2, 0.2) { Reference = new ReferenceScatter(offset, ripple),
-                Points = 51 }, campaigns: Draws.Of(120), seed: 4_000);
+            LotHistoryStudy.Run(new HistoryCell(1, 4, 0.3, 2, 0.2)
+            {
+                Reference = new ReferenceScatter(offset, ripple),
+                Points = 51,
+            }, campaigns: Draws.Of(120), seed: 4_000);
         AtMostPromised(row.Any);
         AtMostPromised(row.Somewhere);
         Assert.True(row.Ignored.Share > 0.15, $"{row.Ignored}");

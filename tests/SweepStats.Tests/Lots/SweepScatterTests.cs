@@ -16,8 +16,14 @@ public sealed class SweepScatterTests
     public void AStretchSaysOfEachFrequencyWhatItsValuesSay(int lots, int specimens, int placements, int sweeps)
     {
         AnalysisResult result = Analysis.Run(
-            Rehearser.Draw(new RehearsalPlan { Points = 11, Lots = lots, SpecimensPerLot = specimens, Placements = placements,
-                CoveredSweeps = sweeps }).Campaign, new AnalysisPlan());
+            Rehearser.Draw(new RehearsalPlan
+            {
+                Points = 11,
+                Lots = lots,
+                SpecimensPerLot = specimens,
+                Placements = placements,
+                CoveredSweeps = sweeps,
+            }).Campaign, new AnalysisPlan());
         ImmutableArray<SpecimenSweeps> all = [.. result.Campaign.Covered.Zip(result.Curves, SpecimenSweeps.Of)];
         var pieces = new LotSpecimens(result.Campaign.Grid, all);
         var stretch = new SweepScatter(pieces, 4, 7);

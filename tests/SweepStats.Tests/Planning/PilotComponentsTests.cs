@@ -46,8 +46,14 @@ public sealed class PilotComponentsTests
     public void PlacementsInTheNoiseAreSaidToBeHidden()
     {
         PlanBasis basis =
-            Of(new RehearsalPlan { Seed = 3, Placements = 3, PlacementDeviationDb = 1, ShieldingStartDb = 65,
-                ShieldingStopDb = 65 })!;
+            Of(new RehearsalPlan
+            {
+                Seed = 3,
+                Placements = 3,
+                PlacementDeviationDb = 1,
+                ShieldingStartDb = 65,
+                ShieldingStopDb = 65,
+            })!;
         Assert.Null(basis.PlacementDeviationDb);
         Assert.True(basis.PlacementsHidden);
     }
@@ -56,8 +62,18 @@ public sealed class PilotComponentsTests
     public void ARehearsedPilotShowsWhatItWasDrawnWith()
     {
         // 16 dB over single looks noise adds 0.9 dB² to each reading, more than the scatter drawn: it has to come out again.
-        var drawn = new RehearsalPlan { Seed = 4, ScatterDb = 0.5, PlacementDeviationDb = 1, Placements = 40, CoveredSweeps = 4,
-            ReferenceSweeps = 20, Looks = 1, ShieldingStartDb = 52, ShieldingStopDb = 52 };
+        var drawn = new RehearsalPlan
+        {
+            Seed = 4,
+            ScatterDb = 0.5,
+            PlacementDeviationDb = 1,
+            Placements = 40,
+            CoveredSweeps = 4,
+            ReferenceSweeps = 20,
+            Looks = 1,
+            ShieldingStartDb = 52,
+            ShieldingStopDb = 52,
+        };
         AnalysisResult pilot = Rehearsed.Analysed(drawn);
         PlanBasis basis = PilotComponents.Of(pilot.Campaign, pilot.Floor, [])!;
         Assert.InRange(basis.ReferenceDeviationDb, 0.47, 0.53);
@@ -100,7 +116,7 @@ public sealed class PilotComponentsTests
         {
             Lot = sweep.Lot,
             Specimen = sweep.Specimen,
-            Placement = $"p{placement}"
+            Placement = $"p{placement}",
         };
 
     private static PlanBasis? Of(RehearsalPlan plan)
@@ -117,7 +133,8 @@ public sealed class PilotComponentsTests
         // Levels that no display would show: the steps of a display would add to the error.
         IEnumerable<Sweep> Of(SweepRole role, IEnumerable<(string? Placement, double Level)> levels) => levels.Select((l, i) =>
             new Sweep($"{role}-{i}", role, Rehearsed.Grid(2), [l.Level, l.Level - Math.PI],
-                LevelScale.DecibelMilliwatts) { Specimen = "A01", Lot = "A", Placement = l.Placement });
+                LevelScale.DecibelMilliwatts)
+            { Specimen = "A01", Lot = "A", Placement = l.Placement });
         return Aligner.Align(new Campaign("test",
             [.. Of(SweepRole.Reference, reference.Select(l => ((string?)null, l))), .. Of(SweepRole.Covered, covered)]), null);
     }

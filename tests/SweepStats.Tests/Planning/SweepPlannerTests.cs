@@ -47,6 +47,11 @@ public sealed class SweepPlannerTests
 
     private static SweepPlan Plan(double wanted, SweepNumbers numbers, bool placementsFixed = false, bool sweepsFixed = false) =>
         SweepPlanner.Of(
-        Placed, new PlanQuestion { HalfWidthDb = wanted, Numbers = numbers, PlacementsFixed = placementsFixed,
-            SweepsFixed = sweepsFixed });
+        Placed, new PlanQuestion
+        {
+            HalfWidthDb = wanted,
+            Numbers = numbers,
+            PlacementsFixed = placementsFixed,
+            SweepsFixed = sweepsFixed,
+        });
 }

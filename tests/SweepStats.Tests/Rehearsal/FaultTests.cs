@@ -134,8 +134,15 @@ public sealed class FaultTests
     {
         var start = new DateTimeOffset(2026, 3, 5, 14, 30, 0, TimeSpan.FromHours(1));
         ImmutableArray<Sweep> sweeps =
-            Draw(Clean with { Points = 3, StartsAt = start, SecondsPerSweep = 90.5, PlateSweeps = 1,
-                LinearitySourcesDbm = [0, 10], LinearitySweeps = 1 }).Sweeps;
+            Draw(Clean with
+            {
+                Points = 3,
+                StartsAt = start,
+                SecondsPerSweep = 90.5,
+                PlateSweeps = 1,
+                LinearitySourcesDbm = [0, 10],
+                LinearitySweeps = 1,
+            }).Sweeps;
         Assert.Equal(Enumerable.Range(0, 18).Select(i => (DateTimeOffset?)start.AddSeconds(90.5 * i)),
             sweeps.Select(s => s.TakenAt));
         string order = string.Concat(sweeps.Select(s => s.Role.ToString()[0]));

@@ -10,8 +10,15 @@ namespace SweepStats.Tests.Rehearsal;
 /// </summary>
 public sealed class LotStepTests
 {
-    private static readonly RehearsalPlan Plain = new() { Points = 101, Lots = 3, SpecimensPerLot = 2, LotDeviationDb = 1,
-        SpecimenDeviationDb = 0.5, ShieldingStopDb = 30 };
+    private static readonly RehearsalPlan Plain = new()
+    {
+        Points = 101,
+        Lots = 3,
+        SpecimensPerLot = 2,
+        LotDeviationDb = 1,
+        SpecimenDeviationDb = 0.5,
+        ShieldingStopDb = 30,
+    };
 
     private static readonly FrequencyGrid Grid = Rehearser.Draw(Plain).Grid;
 

@@ -46,8 +46,8 @@ public sealed class ShieldingEstimatorTests
     {
         // 3 dB over the noise the raw difference reads 1.76 dB too little (power addition), see the noise table in
         // fixtures/published.
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan
-            with { ShieldingStartDb = 67, ShieldingStopDb = 67, Looks = 100, CoveredSweeps = 10, ScatterDb = 0 });
+        AnalysisResult result = Rehearsed.Analysed(
+            Rehearsed.Plan with { ShieldingStartDb = 67, ShieldingStopDb = 67, Looks = 100, CoveredSweeps = 10, ScatterDb = 0 });
         var readings = result.Curves[0].Readings.OfType<ShieldingReading.Measured>().ToList();
         Assert.True(readings.Count > 50);
         Assert.All(readings, r => Assert.Equal(ShieldingState.NearFloor, r.State));
@@ -89,8 +89,17 @@ public sealed class ShieldingEstimatorTests
         int above = 0;
         for (ulong seed = 1; seed <= 20; seed++)
         {
-            RehearsalPlan plan = Rehearsed.Plan with { Seed = seed, Looks = looks, ReferenceSweeps = 1, CoveredSweeps = 1,
-                FloorSweeps = 3, ScatterDb = 0, ShieldingStartDb = truth, ShieldingStopDb = truth };
+            RehearsalPlan plan = Rehearsed.Plan with
+            {
+                Seed = seed,
+                Looks = looks,
+                ReferenceSweeps = 1,
+                CoveredSweeps = 1,
+                FloorSweeps = 3,
+                ScatterDb = 0,
+                ShieldingStartDb = truth,
+                ShieldingStopDb = truth,
+            };
             var readings = Rehearsed.Analysed(plan).Curves[0].Readings.OfType<ShieldingReading.AtLeast>().ToList();
             bounds += readings.Count;
             above += readings.Count(r => r.Bound.Value > truth);
@@ -104,9 +113,11 @@ public sealed class ShieldingEstimatorTests
     [Fact]
     public void WhereSomethingTransmitsNothingIsTakenOutAndOnlyABoundRemains()
     {
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan
-            with { Ambient =
-                [new AmbientCarrier(new SweepStats.Quantities.Hertz(150e6), new SweepStats.Quantities.Decibels(25))] });
+        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with
+        {
+            Ambient =
+                [new AmbientCarrier(new SweepStats.Quantities.Hertz(150e6), new SweepStats.Quantities.Decibels(25))],
+        });
         ShieldingReading reading = Assert.Single(result.Curves[0].Readings, r => r.Evidence.Ambient);
         var bound = Assert.IsType<ShieldingReading.AtLeast>(reading);
         Assert.True(bound.Bound.Value <= reading.Evidence.ReferenceDb - reading.Evidence.CoveredDb);
@@ -123,11 +134,20 @@ public sealed class ShieldingEstimatorTests
         int points = 0, low = 0, high = 0, bandLow = 0, bandHigh = 0, campaigns = Draws.Of(40);
         foreach (ulong seed in Draws.Seeds(40))
         {
-            RehearsalPlan plan = Rehearsed.Plan
-                with { Seed = seed, Points = 31, FloorSweeps = 0, ShieldingStartDb = truth, ShieldingStopDb = truth };
+            RehearsalPlan plan = Rehearsed.Plan with
+            {
+                Seed = seed,
+                Points = 31,
+                FloorSweeps = 0,
+                ShieldingStartDb = truth,
+                ShieldingStopDb = truth,
+            };
             AnalysisResult result = Rehearsed.Analysed(plan,
-                new AnalysisPlan { Averaging = Averaging.Power,
-                    DeclaredFloorDb = -100 + new SweepStats.Floor.DetectorNoise(20).LogMeanOffset + off });
+                new AnalysisPlan
+                {
+                    Averaging = Averaging.Power,
+                    DeclaredFloorDb = -100 + new SweepStats.Floor.DetectorNoise(20).LogMeanOffset + off,
+                });
             foreach (ShieldingReading reading in result.Curves[0].Readings)
             {
                 (double l, double h) = Ends(reading);
@@ -151,8 +171,8 @@ public sealed class ShieldingEstimatorTests
     [Fact]
     public void RoundingOfTheDisplayIsNotAveragedAway()
     {
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan
-            with { QuantisationDb = 1, ReferenceSweeps = 20, CoveredSweeps = 20, Points = 201 });
+        AnalysisResult result = Rehearsed.Analysed(
+            Rehearsed.Plan with { QuantisationDb = 1, ReferenceSweeps = 20, CoveredSweeps = 20, Points = 201 });
         // 1/√12 = 0.289 dB for each of the two levels: at least 2 · 1.96 · 0.408 = 1.6 dB of width.
         Assert.All(result.Curves[0].Readings.OfType<ShieldingReading.Measured>(),
             r => Assert.True(r.Shielding.High.Value - r.Shielding.Low.Value > 1.6));
@@ -247,8 +267,13 @@ public sealed class ShieldingEstimatorTests
     [Fact]
     public void TypeBUncertaintyWidensTheIntervalAndIsNotShrunkByRepeats()
     {
-        var entry = new UncertaintyEntry { Name = "scale", HalfWidthDb = Math.Sqrt(3),
-            Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Covered };
+        var entry = new UncertaintyEntry
+        {
+            Name = "scale",
+            HalfWidthDb = Math.Sqrt(3),
+            Distribution = ErrorDistribution.Rectangular,
+            ActsOn = ErrorActsOn.Covered,
+        };
         RehearsalPlan plan = Rehearsed.Plan with { CoveredSweeps = 20, ReferenceSweeps = 20 };
         var with = Rehearsed.Analysed(plan, new AnalysisPlan { Averaging = Averaging.Power, Uncertainties = [entry] });
         Assert.All(with.Curves[0].Readings.Cast<ShieldingReading.Measured>(),
@@ -259,8 +284,14 @@ public sealed class ShieldingEstimatorTests
     [Fact]
     public void AnErrorCommonToReferenceAndCoveredCancels()
     {
-        var common = new UncertaintyEntry { Name = "cable", HalfWidthDb = 3, Distribution = ErrorDistribution.Normal,
-            ActsOn = ErrorActsOn.Both, Common = true };
+        var common = new UncertaintyEntry
+        {
+            Name = "cable",
+            HalfWidthDb = 3,
+            Distribution = ErrorDistribution.Normal,
+            ActsOn = ErrorActsOn.Both,
+            Common = true,
+        };
         AnalysisResult plain = Rehearsed.Analysed(Rehearsed.Plan);
         AnalysisResult with =
             Rehearsed.Analysed(Rehearsed.Plan, new AnalysisPlan { Averaging = Averaging.Power, Uncertainties = [common] });

@@ -17,8 +17,15 @@ public sealed class SpotFrequencyTests
         {
             // 60 dB of reference over floor; the range named scatters about 56 dB.
             ShieldingReading reading = Rehearsed.Analysed(
-                new RehearsalPlan { Seed = seed, Points = 1, ReferenceDbm = -40, ShieldingStartDb = 54, ShieldingStopDb = 54,
-                    ScatterDb = 0.3 }).Curves[0].Readings[0];
+                new RehearsalPlan
+                {
+                    Seed = seed,
+                    Points = 1,
+                    ReferenceDbm = -40,
+                    ShieldingStartDb = 54,
+                    ShieldingStopDb = 54,
+                    ScatterDb = 0.3,
+                }).Curves[0].Readings[0];
             bool within = reading.Evidence.DynamicRange!.Value.Value >= 54;
             named += within ? 1 : 0;
             bounded += within && reading is ShieldingReading.Measured ? 1 : 0;

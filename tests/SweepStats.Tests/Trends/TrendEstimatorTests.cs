@@ -167,8 +167,15 @@ public sealed class TrendEstimatorTests
     public void AFindingThatCouldOverturnItLeavesItOpen()
     {
         (AnalysisResult result, _) = Found(Washed);
-        var finding = new Finding { Code = "drift", Severity = Severity.Warning, Message = "", Basis = "", NextStep = "",
-            Bias = Bias.Unknown };
+        var finding = new Finding
+        {
+            Code = "drift",
+            Severity = Severity.Warning,
+            Message = "",
+            Basis = "",
+            NextStep = "",
+            Bias = Bias.Unknown,
+        };
         TrendRequirement asked =
             TrendEstimator.Of(result.Curves, result.Campaign.Grid, Properties(Washed), Plan(40), [finding])!.Requirement!;
         Assert.Null(asked.MetUpTo);

@@ -94,9 +94,14 @@ public sealed class ConformanceTests
                         Requirement.Line([(new Hertz(30e6), new Decibels(truth - 4)), (new Hertz(1e9), new Decibels(truth + 4))]),
                     RequirementConfidence = new Confidence(level),
                 };
-                AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan
-                    with { Points = Draws.Full ? 61 : 13, ShieldingStartDb = truth, ShieldingStopDb = truth,
-                        ScatterDb = scatter }, plan);
+                AnalysisResult result = Rehearsed.Analysed(
+                    Rehearsed.Plan with
+                    {
+                        Points = Draws.Full ? 61 : 13,
+                        ShieldingStartDb = truth,
+                        ShieldingStopDb = truth,
+                        ScatterDb = scatter,
+                    }, plan);
                 Assert.All(result.Verdict.Specimens[0].Frequencies.Zip(result.Curves[0].Readings),
                     pair => Agrees(pair.First!, pair.Second, level));
             }

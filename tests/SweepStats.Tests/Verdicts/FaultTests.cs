@@ -81,8 +81,15 @@ public sealed class FaultTests
     [Fact]
     public void APlateAtAnotherLevelTestsNothing()
     {
-        Campaign campaign = Rehearser.Draw(Rehearsed.Plan
-            with { PlateSweeps = 5, PlateDb = 75, SourceDbm = 10, ShieldingStartDb = 10, ShieldingStopDb = 10 }).Campaign;
+        Campaign campaign =
+            Rehearser.Draw(Rehearsed.Plan with
+            {
+                PlateSweeps = 5,
+                PlateDb = 75,
+                SourceDbm = 10,
+                ShieldingStartDb = 10,
+                ShieldingStopDb = 10,
+            }).Campaign;
         Assert.DoesNotContain(UntestedDoubt.Leakage, Analysed(campaign, 10).Verdict.Untested);
         Finding told = Assert.Single(Analysed(campaign, -20).Findings, f => f.Code == "settings-changed");
         Assert.Equal(SweepRole.Plate, told.Role);

@@ -94,8 +94,14 @@ public sealed class JudgeTests
     [Fact]
     public void ACleanCampaignInWhichAllWasTestedIsTrustworthy()
     {
-        RehearsalPlan tested = Rehearsed.Plan
-            with { LinearitySourcesDbm = [0, 10], PlateSweeps = 3, PlateDb = 110, Placements = 3, CoveredSweeps = 2 };
+        RehearsalPlan tested = Rehearsed.Plan with
+        {
+            LinearitySourcesDbm = [0, 10],
+            PlateSweeps = 3,
+            PlateDb = 110,
+            Placements = 3,
+            CoveredSweeps = 2,
+        };
         AnalysisResult result = Rehearsed.Analysed(tested);
         Assert.Empty(result.Verdict.Untested);
         Assert.Equal(Trust.Trustworthy, result.Verdict.Trust);
@@ -107,7 +113,7 @@ public sealed class JudgeTests
     {
         Assert.Equal(Trust.Limited, Rehearsed.Analysed(Rehearsed.Plan with { FloorSweeps = 0 }).Verdict.Trust);
         Assert.Equal(Trust.Untrustworthy,
-            Rehearsed.Analysed(Rehearsed.Plan
-                with { ReferenceDbm = -95, ShieldingStartDb = 9, ShieldingStopDb = 9 }).Verdict.Trust);
+            Rehearsed.Analysed(
+                Rehearsed.Plan with { ReferenceDbm = -95, ShieldingStartDb = 9, ShieldingStopDb = 9 }).Verdict.Trust);
     }
 }

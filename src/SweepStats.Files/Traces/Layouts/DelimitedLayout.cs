@@ -50,7 +50,12 @@ internal sealed class DelimitedLayout : ITraceLayout
         ImmutableArray<Trace> traces = tables.Read(block, preamble, options);
         return faults.Any
             ? new TraceReading { Faults = faults.All, IsStacked = tables.IsStacked }
-            : new TraceReading { IsStacked = tables.IsStacked, Traces = traces, Settings = preamble.SettingsOfAll(traces.Length),
-                Assumptions = faults.Assumptions };
+            : new TraceReading
+            {
+                IsStacked = tables.IsStacked,
+                Traces = traces,
+                Settings = preamble.SettingsOfAll(traces.Length),
+                Assumptions = faults.Assumptions,
+            };
     }
 }

@@ -37,8 +37,13 @@ internal sealed class SectionLayout : ITraceLayout
 
         return faults.Any
             ? new TraceReading { Faults = faults.All, IsStacked = headings.Length > 1 }
-            : new TraceReading { Traces = traces.ToImmutable(), IsStacked = traces.Count > 1, Settings = file.Settings,
-                Assumptions = faults.Assumptions };
+            : new TraceReading
+            {
+                Traces = traces.ToImmutable(),
+                IsStacked = traces.Count > 1,
+                Settings = file.Settings,
+                Assumptions = faults.Assumptions,
+            };
     }
 
     private static IEnumerable<int> Headings(TraceText text)

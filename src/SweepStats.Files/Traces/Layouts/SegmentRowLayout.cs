@@ -41,8 +41,13 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
 
         ImmutableArray<Trace> traces = faults.Any ? [] : sweeps.Traces(preamble);
         return faults.Any ? new TraceReading { Faults = faults.All }
-            : new TraceReading { Traces = traces, IsStacked = true, Settings = preamble.Settings,
-                Assumptions = faults.Assumptions };
+            : new TraceReading
+            {
+                Traces = traces,
+                IsStacked = true,
+                Settings = preamble.Settings,
+                Assumptions = faults.Assumptions,
+            };
     }
 
     private static bool StartsPlainly(TraceText text)

@@ -181,8 +181,13 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
 
         bool counted = parts.TrueForAll(p => IsSweepNumber(p.Key))
             || Array.TrueForAll(keys, c => SweepColumns.Contains(columns.Name(c).Trim().ToLowerInvariant()));
-        return traces.Count == 0 ? null : first!
-            with { Traces = traces.ToImmutable(), Assumptions = [.. assumptions], IsStacked = true, AreNamedApart = !counted };
+        return traces.Count == 0 ? null : first! with
+        {
+            Traces = traces.ToImmutable(),
+            Assumptions = [.. assumptions],
+            IsStacked = true,
+            AreNamedApart = !counted,
+        };
     }
 
     // "Sweep 3", "3", a time: what counts repeats. "Sample 1" and "Thru" may be anything.

@@ -30,7 +30,8 @@ internal static partial class RemarkReader
     {
         string key = match.Groups["key"].Value;
         return new Statement(key.ToLowerInvariant(), "",
-            [match.Groups["value"].Value + " " + match.Groups["unit"].Value]) { Written = key };
+            [match.Groups["value"].Value + " " + match.Groups["unit"].Value])
+        { Written = key };
     }
 
     private const string Between = @"\.?\s*(?:[:=]|is|was|of|set to)?\s*(?<value>[-+]?[0-9]{1,9}(?:[.,][0-9]{1,6})?)\s?";

@@ -41,8 +41,13 @@ internal sealed partial class SweepDate
 
     /// <summary>Takes what a line with the word date or time states.</summary>
     public void Stated(Setting setting, string text) =>
-        (setting switch { Setting.Time when !Clock().IsMatch(text) => [], Setting.Date => _stated, Setting.Time => _times,
-            _ => _created }).Add(text);
+        (setting switch
+        {
+            Setting.Time when !Clock().IsMatch(text) => [],
+            Setting.Date => _stated,
+            Setting.Time => _times,
+            _ => _created
+        }).Add(text);
 
     /// <summary>Looks at a line of the file.</summary>
     public void Line(string text, int index)

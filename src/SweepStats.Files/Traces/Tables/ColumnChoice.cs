@@ -168,7 +168,8 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         if (levels.Length == 0 && unknown.Length == 0 && pairs.IsEmpty)
         {
             faults.Add(new ReadFault(table.File, null, "no column holds a level",
-                NoLevel(names, rest)) { Asks = Nameable(names, rest), Candidates = ColumnList.Of(names, rest) });
+                NoLevel(names, rest))
+            { Asks = Nameable(names, rest), Candidates = ColumnList.Of(names, rest) });
             return null;
         }
 

@@ -113,13 +113,14 @@ internal static class ColumnHeader
     // name none.
     private static bool States(Statement statement, bool headed) =>
         SettingKeys.Find(statement.Key) is { } key && key.Setting switch
-    {
-        Setting.FrequencyUnit or Setting.LevelUnit =>
-            !headed || StatedUnits.Frequency(statement.Values) is not null || StatedUnits.Level(statement.Values) is not null,
-        Setting.Date or Setting.Time or Setting.Created => statement.Values.Any(v => v.AsSpan().IndexOfAnyInRange('0', '9') >= 0),
-        Setting.Range => StatedRange.Ends(string.Join(" - ", statement.Values)) is not null,
-        _ => RangeKeys.IsNumeric(key.Setting) ? StatedNumber.Parse(statement.Values[0]) is not null : !headed,
-    };
+        {
+            Setting.FrequencyUnit or Setting.LevelUnit =>
+                !headed || StatedUnits.Frequency(statement.Values) is not null || StatedUnits.Level(statement.Values) is not null,
+            Setting.Date or Setting.Time or Setting.Created =>
+                statement.Values.Any(v => v.AsSpan().IndexOfAnyInRange('0', '9') >= 0),
+            Setting.Range => StatedRange.Ends(string.Join(" - ", statement.Values)) is not null,
+            _ => RangeKeys.IsNumeric(key.Setting) ? StatedNumber.Parse(statement.Values[0]) is not null : !headed,
+        };
 
     private static int? LineAbove(TraceText text, int line)
     {

@@ -28,7 +28,8 @@ internal static class ComplexPairs
             if (!(real.Base.Length == 0 ? parameters.Contains(real.Parameter) : given.Contains((real.Parameter, real.Base))))
             {
                 pairs.Add(new LevelColumn(i, real.Base.Length > 0 ? real.Base : real.Parameter ?? "",
-                    LevelUnit.Decibels) { Imaginary = partner, Quantity = real.Parameter ?? "level" });
+                    LevelUnit.Decibels)
+                { Imaginary = partner, Quantity = real.Parameter ?? "level" });
             }
         }
 

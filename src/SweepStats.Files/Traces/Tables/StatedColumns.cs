@@ -99,8 +99,12 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
             return null;
         }
 
-        double? told = options.PhaseUnit switch { PhaseUnit.Degrees => 1,
-            PhaseUnit.Radians => Phase.DegreesPerRadian, _ => null };
+        double? told = options.PhaseUnit switch
+        {
+            PhaseUnit.Degrees => 1,
+            PhaseUnit.Radians => Phase.DegreesPerRadian,
+            _ => null
+        };
         double? named = names[at].AsPhase.DegreesPerUnit;
         if ((named ?? told) is not { } degrees || (told ?? degrees) != degrees)
         {

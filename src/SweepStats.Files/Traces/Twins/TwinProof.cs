@@ -36,9 +36,15 @@ internal static class TwinProof
 
     // One trace of which nothing is doubted, in the unit and the order of its column.
     private static bool IsPlain(TraceReading reading) =>
-        reading is { Faults.IsEmpty: true, IsStacked: false, AreNamedApart: false,
-            Traces: [{ Unit: not null, Axis.Grid: not null, Blank: null, Doubts.IsEmpty: true, Phases.IsEmpty: true,
-                ReverseLevels.IsEmpty: true }] };
+        reading is
+        {
+            Faults.IsEmpty: true, IsStacked: false, AreNamedApart: false,
+            Traces: [
+                {
+                    Unit: not null, Axis.Grid: not null, Blank: null, Doubts.IsEmpty: true, Phases.IsEmpty: true,
+                    ReverseLevels.IsEmpty: true
+                }]
+        };
 
     private static bool IsPlain(TraceText text) => text.LineCount >= FewestLines && text.Assumption is null;
 

@@ -1,0 +1,52 @@
+#!/usr/bin/env bash
+# Packs everything and uses it as a stranger would: tests/supply/try-packages.sh
+# The example of the package's page in an empty folder, the program as a dotnet tool, and as a single file where nothing else is.
+# SINGLE ("linux-x64 linux-musl-x64 linux-arm64 win-x64 osx-arm64"; empty for none) says for which machines single files are made.
+set -euo pipefail
+here=$(cd "$(dirname "$0")/../.." && pwd)
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+demo=$here/fixtures/campaigns/receiver-cabin-curtain
+export NUGET_PACKAGES=$work/cache DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1
+
+dotnet pack "$here/SweepStats.sln" -c Release -o "$work/packages" >"$work/told" || { cat "$work/told"; exit 1; }
+cat >"$work/nuget.config" <<CONFIG
+<configuration><packageSources>
+  <clear />
+  <add key="own" value="$work/packages" />
+  <add key="nuget.org" value="https://api.nuget.org/v3/index.json" />
+</packageSources></configuration>
+CONFIG
+
+mkdir "$work/five-lines"
+cd "$work/five-lines"
+dotnet new console >/dev/null
+dotnet add package SweepStats >/dev/null
+sed -n '/^```csharp/,/^```/p' "$here/src/SweepStats.Library/package.md" | sed '1d; /^```/,$d' | sed "s|autumn-lots|$demo|" >Program.cs
+echo "five lines, from the package:"
+dotnet run | sed 's/^/  /'
+head -c 200 a01.svg | grep -q '<svg' && echo "  a01.svg is a chart"
+
+dotnet tool install --tool-path "$work/tool" --configfile "$work/nuget.config" SweepStats.Cli >/dev/null
+echo "the tool:"
+"$work/tool/sweepstats" check "$demo" | sed -n '1,2s/^/  /p'
+
+for machine in ${SINGLE-linux-x64 linux-musl-x64 linux-arm64 win-x64 osx-arm64}; do
+    dotnet publish "$here/src/SweepStats.Cli" -c Release -r "$machine" --self-contained true -p:SelfContained=true \
+        -p:PublishSingleFile=true -p:IncludeNativeLibrariesForSelfExtract=true -o "$work/single/$machine" >"$work/told" ||
+        { cat "$work/told"; exit 1; }
+    file=$(ls "$work/single/$machine"/sweepstats "$work/single/$machine"/sweepstats.exe 2>/dev/null)
+    echo "single file for $machine: $(($(stat -c %s "$file") / 1000000)) MB"
+done
+
+# A root that holds the file, the libraries it asks for, and the demo.
+file=$work/single/linux-x64/sweepstats
+if [ -e "$file" ] && [ "$(id -u)" -eq 0 ]; then
+    root=$work/root
+    mkdir -p "$root/tmp" "$root/proc"
+    cp "$file" "$root/sweepstats"
+    cp -r "$demo" "$root/demo"
+    ldd "$file" | grep -oE '/[^ ]+' | sort -u | while read -r library; do cp --parents -L "$library" "$root"; done
+    echo "in a root without the SDK or anything else:"
+    chroot "$root" /sweepstats check /demo | sed -n '1,2s/^/  /p'
+fi
