@@ -81,6 +81,7 @@ public static class Analysis
             Margin = plan.Margin,
             Setup = plan.Setup,
             SourceDbm = plan.SourceDbm,
+            ShieldNothing = plan.ShieldNothing,
             MaximumInputDbm = plan.MaximumInputDbm,
             Threads = plan.Threads,
         };

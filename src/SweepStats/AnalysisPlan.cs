@@ -89,6 +89,11 @@ public sealed record AnalysisPlan
     /// </summary>
     public double? SourceDbm { get; init; }
 
+    /// <summary>
+    /// Specimens that were in place and truly shield nothing; none unless stated, since their sweeps look as if taken without.
+    /// </summary>
+    public ImmutableArray<SpecimenName> ShieldNothing { get; init; } = [];
+
     /// <summary>Highest input level in dBm that the receiver shows without error, where stated.</summary>
     public double? MaximumInputDbm { get; init; }
 

@@ -49,14 +49,14 @@ public static class CampaignFolder
         SweepList list = SweepList.Find(root, settings);
         SweepBatch batch = SweepBatch.Read(root, list.Entries, settings, (options.Threads, progress));
         ImmutableArray<ReadFault> unread = [.. list.Unread, .. batch.Faults];
-        (SpecimenName? yardstick, ImmutableArray<ReadFault> noYardstick) = Yardstick.Of(settings, batch.Sweeps);
+        var stated = new StatedSpecimens(settings, batch.Sweeps);
         ImmutableArray<ReadFault> fatal =
         [
             .. settings.Faults, .. list.Faults, .. NoSweeps(root, list, options),
             .. BudgetSection.Outside(settings, batch.Sweeps), .. RequirementSection.Outside(settings, batch.Sweeps),
             .. NamedBandSection.Empty(settings, batch.Sweeps),
-            // A file that cannot be read may be the yardstick's.
-            .. list.Faults.IsEmpty && (options.KeepGoing || unread.IsEmpty) ? noYardstick : [],
+            // A file that cannot be read may be that of a specimen named.
+            .. list.Faults.IsEmpty && (options.KeepGoing || unread.IsEmpty) ? stated.Faults : [],
         ];
         bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading
@@ -69,7 +69,8 @@ public static class CampaignFolder
             Plan = settings.Plan with
             {
                 Threads = Math.Max(1, options.Threads),
-                Choice = settings.Plan.Choice with { Yardstick = yardstick },
+                Choice = settings.Plan.Choice with { Yardstick = stated.Yardstick },
+                ShieldNothing = stated.ShieldNothing,
             },
             Faults = usable ? [] : [.. fatal, .. unread],
             Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, NaturalOrder.Instance)],

@@ -36,7 +36,10 @@ internal sealed record CampaignSettings
         OrderedBy is { } order ? [.. PropertyColumns.Where(c => c.Key != order.Key), order] : PropertyColumns;
 
     /// <summary>The yardstick as written, with its line; null where there is none.</summary>
-    public (string Text, int Line)? Yardstick { get; init; }
+    public StatedSpecimen? Yardstick { get; init; }
+
+    /// <summary>Specimens that truly shield nothing, as written.</summary>
+    public ImmutableArray<StatedSpecimen> ShieldNothing { get; init; } = [];
 
     /// <summary>Where the line of the requirement is stated; null where there is none.</summary>
     public (string File, int? Line)? RequirementAt { get; init; }

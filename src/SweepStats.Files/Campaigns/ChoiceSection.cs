@@ -14,7 +14,7 @@ internal sealed class ChoiceSection
     public ChoiceSection(KeyReader keys)
     {
         _keys = keys;
-        Yardstick = keys.Text("yardstick") is { } text ? (text, keys.LineOf("yardstick")) : null;
+        Yardstick = keys.Text("yardstick") is { } text ? new StatedSpecimen(text, keys.LineOf("yardstick")) : null;
         Question = new ChoiceQuestion
         {
             LowerIsBetter = Names("lower_is_better", isWeighed: true),
@@ -27,7 +27,7 @@ internal sealed class ChoiceSection
     public ChoiceQuestion Question { get; }
 
     /// <summary>The yardstick as written, with its line.</summary>
-    public (string Text, int Line)? Yardstick { get; }
+    public StatedSpecimen? Yardstick { get; }
 
     /// <summary>The columns of all three lists, each once.</summary>
     public ImmutableArray<PropertyColumn> Columns => [.. _columns];

@@ -213,6 +213,7 @@ internal sealed class SettingsReader
             ImpedanceOhm = keys.Number("impedance_ohm", 0.1, 1e4),
             FrequencyUnit = SettingsUnits.OfFrequency(keys),
             LevelUnit = SettingsUnits.OfLevel(keys, "setup"),
+            ShieldNothing = [.. (keys.Texts("shields_nothing") ?? []).Select(t => new StatedSpecimen(t.Text, t.Line))],
         };
     }
 

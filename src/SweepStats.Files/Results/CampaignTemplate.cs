@@ -46,6 +46,7 @@ public static class CampaignTemplate
         # frequency_unit = "MHz"    # for files that do not say: Hz, kHz, MHz, GHz
         # level_unit = "dBm"        # for files that do not say: dBm, dBµV, dBmV, dB, dBµV/m, V, mV, µV, W, mW
         # leakage = "same"          # or "unknown": whether the floor's leakage is the same with and without the specimen
+        # shields_nothing = ["autumn/A1"]   # specimens that were in place and truly shield nothing; else it is asked
 
         ## Take floor and reference sweeps before AND after the specimens, and note their times (taken_at in sweeps.csv).
         # [floor]

@@ -85,6 +85,11 @@ internal static class SummaryPlan
         {
             json.WriteString("leakage", "same");
         }
+
+        if (!plan.ShieldNothing.IsEmpty)
+        {
+            SummaryJson.Texts(json, "shields_nothing", [.. plan.ShieldNothing.Select(s => s.ToString())]);
+        }
     }
 
     private static void Taken(Utf8JsonWriter json, string name, SweepTaking taking)

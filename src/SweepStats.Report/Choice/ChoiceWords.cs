@@ -129,14 +129,15 @@ public static class ChoiceWords
         if (open.Length > 0)
         {
             string stays = open.Length == 1 ? "it stays" : "they stay";
-            yield return $"How much {Names(open)} {(open.Length == 1 ? "shields" : "shield")} is known from below only over "
-                + $"most of the band: {stays} among the best until {BoundCauses.Of(result.Curves).Tells}.";
+            string shields = open.Length == 1 ? "shields" : "shield";
+            yield return $"How much {Names(open)} {shields} is known from below only over much of the band: "
+                + $"{stays} among the best until {BoundCauses.Of(result.Curves).Tells}.";
         }
     }
 
     // What may not be relied on, and who is left out, stands before who is best.
     private static string ComparedOnly(AnalysisResult result, BandRanking band, int compared) =>
-        (result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "At face value only: " : string.Empty)
+        (result.MayPrefer ? string.Empty : "At face value only: ")
             + (compared < band.Ranking.Length ? $"{Count(band.Ranking.Length - compared, "specimen")} cannot be compared. "
                 : string.Empty);
 

@@ -24,6 +24,8 @@ internal static class CheckWords
         ["duplicate-sweep"] = "Sweeps that are copies",
         ["near-copy"] = "Sweeps too alike to be two",
         ["wrong-kind"] = "Sweeps that read like those of another kind",
+        ["lost-sign"] = "Levels without their minus sign",
+        ["not-in-place"] = "A specimen that shields nothing, as if it was not in place",
         ["stray-placement"] = "A placement far from the others of its specimen",
         ["no-floor"] = "A floor that is missing, or declared and not measured",
         ["dead-floor"] = "Floor sweeps that show no noise",

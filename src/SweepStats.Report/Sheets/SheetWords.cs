@@ -159,7 +159,7 @@ internal static class SheetWords
     {
         string[] parts =
         [
-            ChoicePicture.Rows(band).Any(r => ChoicePicture.Fills(choice, r)) ? "Filled: not to be told from the best."
+            ChoicePicture.Rows(band).Any(r => ChoicePicture.Fills(choice, r)) ? "Filled: may be best. Each group by lower limit."
                 : "Values with their intervals, none shown to be the best.",
             .. band.Ranking.Length <= ChoicePicture.Most ? Array.Empty<string>()
                 : [$"{Printed.Count(band.Ranking.Length - ChoicePicture.Most, "more specimen")}: choice.csv."],

@@ -76,6 +76,9 @@ public sealed record Evidence
     /// <summary>Source level in dBm, where stated for the whole campaign.</summary>
     public double? SourceDbm { get; init; }
 
+    /// <summary>Specimens that are stated to have been in place and to shield nothing.</summary>
+    public ImmutableArray<SpecimenName> ShieldNothing { get; init; } = [];
+
     /// <summary>Highest input level in dBm that the receiver shows without error, where stated.</summary>
     public double? MaximumInputDbm { get; init; }
 }

@@ -15,6 +15,9 @@ internal sealed class Leakage : ICheck
     // 20 dB apart the error stays below 1 dB.
     private const double FarEnoughDb = 20;
 
+    // From here on the two add by less than half: below, the plate reads about as the specimen does.
+    private const double AlikeDb = 3;
+
     public string Code => "leakage";
 
     public string? UntestedBecause(Evidence seen) => CouldTell(seen) ? null
@@ -177,8 +180,9 @@ internal sealed class Leakage : ICheck
                 + $"{near.Min(f => Over(curve.Readings[f].Evidence)):0.0} dB, against {FarEnoughDb:0} dB; the two add as "
                 + $"voltages of unknown phase."),
             NextStep = seen.Leakages.Any(l => l.Source == LeakageSource.Plate && l.Anywhere)
-                ? "Find the way round: seal the edges of the opening, the cables and the joints of the frame, and take the "
-                    + "plate again before the specimens."
+                ? (middle < AlikeDb ? "Look first whether the specimen was left in place of the plate. If not, find" : "Find")
+                    + " the way round: seal the edges of the opening, the cables and the joints of the frame, "
+                    + "and take the plate again before the specimens."
                 : Remedy(seen),
         };
     }

@@ -14,8 +14,17 @@ namespace SweepStats.Checks;
 /// </remarks>
 internal static class MistakenPlate
 {
-    // Noise adds less than 1 dB from here on; nearer to it all sweeps are alike.
+    // A single sweep is told by each frequency. Noise adds less than 1 dB from here on; nearer to it all sweeps are alike.
     private const double ClearOfNoiseDb = 6;
+
+    // All plate sweeps are told by the band as a whole: a plate that leaks nothing rises by nothing, whatever a specimen does.
+    // The median of single looks at noise lies 0.9 dB over their log mean, and a median of normal values scatters by 1.25 times
+    // as much as their mean.
+    private const double ShownDb = 2.5, Errors = 3, OfMedian = 1.25;
+
+    /// <summary>Why plates could not be looked at, as half a sentence; null where they could, or there are none.</summary>
+    public static string? UntestedBecause(Evidence seen) => seen.Floor is null && !Plates(seen).IsEmpty
+        ? "without a floor nobody knows whether plate sweeps show more than noise" : null;
 
     /// <summary>Single sweeps that differ from the other plates.</summary>
     public static IEnumerable<MistakenSweep> Single(Evidence seen)
@@ -23,7 +32,7 @@ internal static class MistakenPlate
         ImmutableArray<SetAsideSweep> plates = Plates(seen);
         double[] levels = [.. plates.Select(p => Sample.Mean(p.Levels.AsSpan()))];
         return levels.Length < 2 || levels.Max() - levels.Min() < MistakenSweeps.FarDb / 2 ? []
-            : MistakenSweeps.In(plates, Kinds(seen, levels.Min(), levels.Max()));
+            : MistakenSweeps.In(plates, [.. Kinds(seen, levels.Min(), levels.Max()).Where(k => IsClear(seen, k.MiddleDb))]);
     }
 
     /// <summary>The plate as a whole.</summary>
@@ -37,7 +46,9 @@ internal static class MistakenPlate
 
         double[] plate = KindCurve.Middle([.. plates.Select(p => p.Levels.ToArray())]);
         double level = Sample.Mean(plate);
-        if (Kinds(seen, level, level).Where(k => k.IsLike(plate)).MinBy(k => k.AwayDb(plate)) is { } like)
+        bool IsAlike(KindCurve kind) => IsShown(seen, kind.MiddleDb, plates.Length) && kind.IsLike(plate);
+        if (IsShown(seen, plate, plates.Length)
+            && Kinds(seen, level, level).Where(IsAlike).MinBy(k => k.AwayDb(plate)) is { } like)
         {
             yield return Told(seen, code, like, plate);
         }
@@ -75,25 +86,31 @@ internal static class MistakenPlate
     private static bool IsBelow(ImmutableArray<double> covered, double[] plate) =>
         covered.Zip(plate).Count(p => p.Second - p.First >= MistakenSweeps.FarDb) >= KindCurve.Most * plate.Length;
 
-    // Reference and specimens that stand clear of the noise, as far as they read about as high.
-    private static List<KindCurve> Kinds(Evidence seen, double lowest, double highest)
+    // Reference and specimens, as far as they read about as high.
+    private static KindCurve[] Kinds(Evidence seen, double lowest, double highest)
     {
-        if (seen.Floor is not { } floor)
-        {
-            return [];
-        }
-
         bool IsNear(SweepBlock block) =>
-            Sample.Mean(block.Means().AsSpan()) is var level && level >= lowest - MistakenSweeps.FarDb
-                && level <= highest + MistakenSweeps.FarDb;
-        bool IsClear(KindCurve kind) =>
-            kind.MiddleDb.Zip(floor.LevelDb)
-                .Count(p => p.First - p.Second >= ClearOfNoiseDb) >= KindCurve.Most * kind.MiddleDb.Count;
+            Sample.Mean(block.Means().AsSpan()) is var level
+                && level >= lowest - MistakenSweeps.FarDb && level <= highest + MistakenSweeps.FarDb;
         return
         [
-            .. seen.Campaign.Covered.Where(c => IsNear(c.Block)).Select(c => KindCurve.Of(c.Block, c.Name))
-                .Concat(IsNear(seen.Campaign.Reference) ? [KindCurve.Of(seen.Campaign.Reference)] : Array.Empty<KindCurve>())
-                .Where(IsClear),
+            .. seen.Campaign.Covered.Where(c => IsNear(c.Block)).Select(c => KindCurve.Of(c.Block, c.Name)),
+            .. IsNear(seen.Campaign.Reference) ? [KindCurve.Of(seen.Campaign.Reference)] : Array.Empty<KindCurve>(),
         ];
     }
+
+    private static bool IsClear(Evidence seen, IReadOnlyList<double> levels) =>
+        Rises(seen, levels) is { Length: > 0 } rises
+            && rises.Count(rise => rise >= ClearOfNoiseDb) >= KindCurve.Most * rises.Length;
+
+    private static bool IsShown(Evidence seen, IReadOnlyList<double> levels, int sweeps)
+    {
+        double[] rises = Rises(seen, levels);
+        double error = OfMedian * (seen.Floor?.ReadingDeviationDb ?? 0) / Math.Sqrt(Math.Max(1, rises.Length * sweeps));
+        return rises.Length > 0 && Sample.Median(rises) >= ShownDb + seen.Floor!.HalfWidthDb + (Errors * error);
+    }
+
+    // Over the noise in dB; none where it is not known.
+    private static double[] Rises(Evidence seen, IReadOnlyList<double> levels) =>
+        seen.Floor is not { } floor ? [] : [.. levels.Select((level, f) => level - floor.LevelDb[f])];
 }

@@ -1,3 +1,4 @@
+using SweepStats.Linearity;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
 using SweepStats.Sweeps;
@@ -18,7 +19,11 @@ internal sealed class NearCopy : ICheck
     public string? UntestedBecause(Evidence seen) => NearCopies.CouldBeTold(seen.Campaign) ? null
         : "that takes four reference sweeps, covered sweeps that repeat each other, and twenty frequencies";
 
-    public IEnumerable<Finding> Inspect(Evidence seen) => NearCopies.Among(seen.Campaign).Select(alike => Told(seen, alike));
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        double leastDb = SteppedScatter.LeastOfReferenceDb(seen.Campaign, seen.Floor, seen.SourceDbm);
+        return NearCopies.Among(seen.Campaign, leastDb).Select(alike => Told(seen, alike));
+    }
 
     private Finding Told(Evidence seen, NearCopies alike) => new()
     {
@@ -34,14 +39,23 @@ internal sealed class NearCopy : ICheck
         Message = $"{alike.Sweeps.Length} {WrongKind.Kind(alike.Role, alike.Specimen, one: false)} are nearly copies "
             + $"({Named(alike)}): "
             + $"a reading differs by {Hundredths(alike.ApartDb)} between them, "
-            + $"{(alike.IsByFrequency ? "and by" : "in other sweeps by")} "
-            + $"{Hundredths(alike.UsualDb)}{(alike.IsByFrequency ? " from frequency to frequency" : string.Empty)}. "
+            + $"{Beside(alike)}. "
             + "They are counted as repeats, and intervals are too narrow for it.",
         Basis = "Standard deviations of a reading from steps between neighbouring frequencies, "
-            + string.Create(Amount.Print, $"{seen.Campaign.Grid.Count} of them, which an offset leaves alone; told below one in "
-                + $"{1 / NearCopies.Share:0} of the usual."),
+            + string.Create(Amount.Print, $"{seen.Campaign.Grid.Count} of them, which an offset leaves alone; ")
+            + string.Create(Amount.Print, $"told below one in {1 / Share(alike):0} of the usual."),
         NextStep = "Look whether files were made from each other, or one average was read several times; take the sweeps again.",
     };
+
+    private static string Beside(NearCopies alike) => alike.Beside switch
+    {
+        NearCopiesBeside.Frequencies => $"and by {Hundredths(alike.UsualDb)} from frequency to frequency",
+        NearCopiesBeside.LinearitySweeps => $"and from sweep to sweep with less source power by {Hundredths(alike.UsualDb)}",
+        _ => $"in other sweeps by {Hundredths(alike.UsualDb)}",
+    };
+
+    private static double Share(NearCopies alike) =>
+        alike.Beside == NearCopiesBeside.LinearitySweeps ? NearCopies.ShareOfSteps : NearCopies.Share;
 
     private static string Named(NearCopies alike) => string.Join(", ", alike.Sweeps.Take(MostNamed).Select(s => s.Name))
         + (alike.Sweeps.Length > MostNamed ? $" and {Amount.Count(alike.Sweeps.Length - MostNamed, "more", "more")}"

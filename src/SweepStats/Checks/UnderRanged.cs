@@ -42,7 +42,8 @@ internal sealed class UnderRanged : ICheck
                 Basis = Basis(seen, curve),
                 NextStep = ExchangedPlate.IsLikely(seen) ? ExchangedPlate.NextStep
                     : dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
-                    ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
+                    ? "Look whether floor and reference sweeps were exchanged: the floor lies above the reference. "
+                        + "Give each its own role."
                     : AtMost(seen, curve).LeakageRules ? string.Create(Amount.Print,
                         $"To gain {most:0.0} dB, isolate by as much more: leakage, and not noise, ends the range. A narrower "
                             + $"bandwidth does not help.")

@@ -12,9 +12,11 @@ internal sealed class WrongKind : ICheck
 
     public string Code => "wrong-kind";
 
-    public string? UntestedBecause(Evidence seen) =>
-        seen.Campaign.Used().GroupBy(s => (s.Role, s.Lot, s.Specimen, s.Placement)).Any(g => g.Skip(1).Any()) ? null
-            : "no two sweeps repeat each other";
+    public string? UntestedBecause(Evidence seen)
+    {
+        string[] reasons = [.. new[] { Alone(seen), MistakenPlate.UntestedBecause(seen) }.OfType<string>()];
+        return reasons.Length == 0 ? null : string.Join(", and ", reasons);
+    }
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -37,11 +39,25 @@ internal sealed class WrongKind : ICheck
     }
 
     /// <summary>A kind as half a sentence: "a reference sweep", "covered sweeps of A/A02".</summary>
-    public static string Kind(SweepRole role, SpecimenName? specimen, bool one)
+    public static string Kind(SweepRole role, SpecimenName? specimen, bool one) =>
+        (one ? "a " : string.Empty) + Named(role, specimen, one);
+
+    private static string Named(SweepRole role, SpecimenName? specimen, bool one) =>
+        $"{Word(role)} {(one ? "sweep" : "sweeps")}{(specimen is { } name ? $" of {name}" : string.Empty)}";
+
+    private static string Word(SweepRole role) => role.ToString().ToLowerInvariant();
+
+    // Placements of a specimen are held against each other by another check.
+    private static string? Alone(Evidence seen)
     {
-        string word = role.ToString().ToLowerInvariant();
-        return $"{(one ? "a " : string.Empty)}{word} "
-            + $"{(one ? "sweep" : "sweeps")}{(specimen is { } name ? $" of {name}" : string.Empty)}";
+        var kinds = seen.Campaign.Used().GroupBy(s => (s.Role, s.Lot, s.Specimen)).ToList();
+        var alone = kinds.FindAll(k => !k.GroupBy(s => s.Placement).Any(p => p.Skip(1).Any()));
+        var left = alone.FindAll(k => !k.Skip(1).Any());
+        int specimens = left.Count(k => k.Key.Role == SweepRole.Covered);
+        IEnumerable<string> named = left.Where(k => k.Key.Role != SweepRole.Covered).Select(k => $"the {Word(k.Key.Role)}")
+            .Concat(specimens == 0 ? [] : [Amount.Count(specimens, "specimen", "specimens")]);
+        return alone.Count == kinds.Count ? "no two sweeps repeat each other"
+            : left.Count == 0 ? null : $"only one sweep was taken of {string.Join(" and ", named)}";
     }
 
     private Finding Exchanged(Evidence seen, MistakenSweep one, MistakenSweep other) => Fault(seen, [one, other]) with
@@ -50,7 +66,8 @@ internal sealed class WrongKind : ICheck
         Specimen = one.Specimen ?? other.Specimen,
         Message = $"{one.Sweep.Name} reads like {Kind(other.Sweep.Role, other.Specimen, one: true)}, and {other.Sweep.Name} like "
             + $"{Kind(one.Sweep.Role, one.Specimen, one: true)}: the two files look exchanged.",
-        NextStep = "Look whether the two files were exchanged: put each where it belongs, or take both again.",
+        NextStep = $"Look whether {one.Sweep.Name} and {other.Sweep.Name} were exchanged: "
+            + "put each where it belongs, or take both again.",
     };
 
     private Finding Told(Evidence seen, MistakenSweep[] mistaken)
@@ -61,12 +78,12 @@ internal sealed class WrongKind : ICheck
         string like = first.Likes.Length == 1 ? Kind(first.Like.Role, first.Like.Specimen, one)
             : $"{Kind(first.Like.Role, null, one)}{(first.Like.Specimen is { } name ? $" (nearest {name})" : string.Empty)}";
         string others = first.OwnCount == 1 ? "the other" : $"the other {first.OwnCount}";
+        string own = Named(first.Sweep.Role, first.Specimen, one: first.OwnCount == 1);
         return Fault(seen, mistaken) with
         {
             Sweep = one ? first.Sweep.Name : null,
             Message = $"{Named(mistaken)} {(one ? "reads" : "read")} like {like}, {Amount.Db(Math.Abs(above))} "
-                + $"{(above > 0 ? "above" : "below")} "
-                + $"{others} {Kind(first.Sweep.Role, first.Specimen, one: false)}.",
+                + $"{(above > 0 ? "above" : "below")} {others} {own}.",
         };
     }
 
@@ -81,9 +98,9 @@ internal sealed class WrongKind : ICheck
         Misleads = true,
         Message = string.Empty,
         Basis = $"At {Amount.OutOf(mistaken.Min(m => m.Agreeing), seen.Campaign.Grid.Count)} or more within three deviations "
-            + "of those, "
-            + $"and at most of all at least {Amount.Db(MistakenSweeps.FarDb)} from its own kind.",
-        NextStep = $"Look whether {Mishap(mistaken[0])}, or files were exchanged: put each where it belongs, or take it again.",
+            + $"of those, and at most of all at least {Amount.Db(mistaken.Max(m => m.FarDb))} from its own kind.",
+        NextStep = $"At {Named(mistaken)} look whether {Mishap(mistaken[0])}, or files were exchanged: "
+            + "put each where it belongs, or take it again.",
     };
 
     private static MistakenSweep Nearest(MistakenSweep[] mistaken) => mistaken.MinBy(m => Math.Abs(m.AboveOwnDb))!;

@@ -11,7 +11,9 @@ namespace SweepStats.Repeats;
 /// How far it lies above the sweeps of its own kind, as a median over frequency in dB; negative where below.
 /// </param>
 /// <param name="OwnCount">How many of its own kind it was held against.</param>
-internal sealed record MistakenSweep(Sweep Sweep, ImmutableArray<KindCurve> Likes, int Agreeing, double AboveOwnDb, int OwnCount)
+/// <param name="FarDb">How far from those it had to lie in dB.</param>
+internal sealed record MistakenSweep(
+    Sweep Sweep, ImmutableArray<KindCurve> Likes, int Agreeing, double AboveOwnDb, int OwnCount, double FarDb)
 {
     /// <summary>What it reads most like.</summary>
     public KindCurve Like => Likes[0];

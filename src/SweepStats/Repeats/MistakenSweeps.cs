@@ -91,7 +91,7 @@ internal static class MistakenSweeps
             if (!likes[i].IsEmpty && above.Count(a => Math.Abs(a) >= far) >= KindCurve.Most * above.Length)
             {
                 int agreeing = likes[i][0].Agreeing(own[i].Levels);
-                yield return new MistakenSweep(own[i].Sweep, likes[i], agreeing, Sample.Median(above), rest.Length);
+                yield return new MistakenSweep(own[i].Sweep, likes[i], agreeing, Sample.Median(above), rest.Length, far);
             }
         }
     }

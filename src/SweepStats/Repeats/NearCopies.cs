@@ -5,15 +5,28 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Repeats;
 
+/// <summary>What shows how much sweeps should differ.</summary>
+internal enum NearCopiesBeside
+{
+    /// <summary>Other sweeps of the kind.</summary>
+    OtherSweeps,
+
+    /// <summary>The same sweeps, from frequency to frequency, as noise differs.</summary>
+    Frequencies,
+
+    /// <summary>Linearity sweeps.</summary>
+    LinearitySweeps,
+}
+
 /// <summary>Sweeps of one kind that differ by far less than sweeps of the campaign do. Immutable.</summary>
 /// <param name="Role">What they were taken for.</param>
 /// <param name="Specimen">Which specimen; null for floor and reference.</param>
 /// <param name="Sweeps">The sweeps, at least two, in order.</param>
 /// <param name="ApartDb">The largest scatter of a reading between two that are alike, in dB.</param>
 /// <param name="UsualDb">What is usual, in dB.</param>
-/// <param name="IsByFrequency">The usual is the scatter of noise from frequency to frequency, not that between sweeps.</param>
+/// <param name="Beside">What shows what is usual.</param>
 internal sealed record NearCopies(
-    SweepRole Role, SpecimenName? Specimen, ImmutableArray<Sweep> Sweeps, double ApartDb, double UsualDb, bool IsByFrequency)
+    SweepRole Role, SpecimenName? Specimen, ImmutableArray<Sweep> Sweeps, double ApartDb, double UsualDb, NearCopiesBeside Beside)
 {
     /// <summary>Share of the usual scatter below which two sweeps are alike.</summary>
     /// <remarks>
@@ -22,8 +35,11 @@ internal sealed record NearCopies(
     /// </remarks>
     public const double Share = 1.0 / 8;
 
+    /// <summary>The same where only sweeps of another level of the source show what is usual.</summary>
+    public const double ShareOfSteps = 1.0 / 16;
+
     // Fewer frequencies scatter by little now and then: of twenty, one in eight comes by chance less than once in 10^12.
-    private const int FewestPoints = 20;
+    public const int FewestPoints = 20;
 
     // Noise of 10 000 looks, the most that is reckoned with.
     private const double SteadiestNoiseDb = 0.0434;
@@ -40,7 +56,10 @@ internal sealed record NearCopies(
 
     /// <summary>Near copies among floor, reference and covered sweeps.</summary>
     /// <param name="campaign">Sweeps on their common grid; copies that agree everywhere are not among them.</param>
-    public static ImmutableArray<NearCopies> Among(AlignedCampaign campaign)
+    /// <param name="leastOfReferenceDb">
+    /// What a reading of the reference scatters by at least, in dB; 0 where only its own sweeps tell.
+    /// </param>
+    public static ImmutableArray<NearCopies> Among(AlignedCampaign campaign, double leastOfReferenceDb = 0)
     {
         if (campaign.Grid.Count < FewestPoints)
         {
@@ -52,7 +71,7 @@ internal sealed record NearCopies(
         return
         [
             .. campaign.Floor is { } floor ? OfFloor(KindPairs.Of(floor, null)) : [],
-            .. In(reference, UsualPairs.Of([reference])),
+            .. OfReference(reference, leastOfReferenceDb),
             .. covered.Zip(OfSameLevel(covered), In).SelectMany(found => found),
         ];
     }
@@ -92,18 +111,27 @@ internal sealed record NearCopies(
             return [];
         }
 
-        return kind.Below(Share * usual.MiddleDb) is { Length: > 0 } alike
-            ? [kind.Told(alike, usual.MiddleDb, byFrequency: false)] : [];
+        return kind.Below(Share * usual.MiddleDb) is not { Length: > 0 } alike ? []
+            : [kind.Told(alike, usual.MiddleDb, NearCopiesBeside.OtherSweeps)];
+    }
+
+    // Where all of them are alike, only sweeps of another level of the source show it.
+    private static NearCopies[] OfReference(KindPairs reference, double leastDb)
+    {
+        NearCopies[] found = [.. In(reference, UsualPairs.Of([reference]))];
+        bool tells = found.Length == 0 && leastDb >= reference.StepDb;
+        return !tells || reference.Below(ShareOfSteps * leastDb) is not { Length: > 0 } alike ? found
+            : [reference.Told(alike, leastDb, NearCopiesBeside.LinearitySweeps)];
     }
 
     // Noise is as different from sweep to sweep as it is from frequency to frequency, or more, where the points share some of it.
     private static NearCopies[] OfFloor(KindPairs floor)
     {
         NearCopies[] found = [.. In(floor, UsualPairs.Of([floor]))];
+        double limit = Math.Min(SteadiestNoiseDb, Share * floor.AlongDb);
         return found.Length > 0 ? found
-            : floor.AlongDb >= floor.StepDb
-                && floor.Below(Math.Min(SteadiestNoiseDb, Share * floor.AlongDb)) is { Length: > 0 } alike
-            ? [floor.Told(alike, floor.AlongDb, byFrequency: true)] : [];
+            : floor.AlongDb >= floor.StepDb && floor.Below(limit) is { Length: > 0 } alike
+            ? [floor.Told(alike, floor.AlongDb, NearCopiesBeside.Frequencies)] : [];
     }
 
     /// <summary>What is usual between two sweeps.</summary>
@@ -175,11 +203,11 @@ internal sealed record NearCopies(
 
         public AlikePair[] Below(double limit) => [.. _pairs.Where(p => p.Db < limit)];
 
-        public NearCopies Told(AlikePair[] alike, double usual, bool byFrequency)
+        public NearCopies Told(AlikePair[] alike, double usual, NearCopiesBeside beside)
         {
             IEnumerable<int> sweeps = alike.SelectMany(p => new[] { p.One, p.Other }).Distinct().Order();
-            return new(_block.Sweeps[0].Role, _specimen, [.. sweeps.Select(j => _block.Sweeps[j])], alike.Max(p => p.Db),
-                usual, byFrequency);
+            ImmutableArray<Sweep> told = [.. sweeps.Select(j => _block.Sweeps[j])];
+            return new(_block.Sweeps[0].Role, _specimen, told, alike.Max(p => p.Db), usual, beside);
         }
     }
 }

@@ -15,17 +15,30 @@ namespace SweepStats.Statistics;
 /// </remarks>
 internal static class PairScatter
 {
+    // Φ⁻¹(0.75): half of normal values lie nearer to their mean.
+    private const double MedianOfNormal = 0.6744897501960817;
+
     /// <summary>The standard deviation of one value.</summary>
     /// <exception cref="ArgumentException">Rows of different lengths, or of fewer than two values.</exception>
     public static double Of(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
-        if (a.Length != b.Length || a.Length < 2)
+        Check(a, b);
+        return Math.Sqrt(SquaredSteps(a, b) / (4.0 * (a.Length - 1)));
+    }
+
+    /// <summary>The same by the median of the steps, for normal scatter: a few values far off do not bear on it.</summary>
+    /// <remarks>Formula: median |d(f + 1) − d(f)| / 2Φ⁻¹(0.75).</remarks>
+    /// <exception cref="ArgumentException">Rows of different lengths, or of fewer than two values.</exception>
+    public static double Middle(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        Check(a, b);
+        var steps = new double[a.Length - 1];
+        for (int f = 0; f < steps.Length; f++)
         {
-            throw new ArgumentException(
-                $"Two rows of one length are needed, at least 2; there are {a.Length} and {b.Length} values.");
+            steps[f] = Math.Abs(a[f + 1] - b[f + 1] - (a[f] - b[f]));
         }
 
-        return Math.Sqrt(SquaredSteps(a, b) / (4.0 * (a.Length - 1)));
+        return Sample.Median(steps) / (2 * MedianOfNormal);
     }
 
     // Four sums beside each other on every machine, so that none has other digits.
@@ -48,6 +61,15 @@ internal static class PairScatter
         }
 
         return squares;
+    }
+
+    private static void Check(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        if (a.Length != b.Length || a.Length < 2)
+        {
+            throw new ArgumentException(
+                $"Two rows of one length are needed, at least 2; there are {a.Length} and {b.Length} values.");
+        }
     }
 
     private static Vector128<double> Steps(ReadOnlySpan<double> a, ReadOnlySpan<double> b, int f) =>

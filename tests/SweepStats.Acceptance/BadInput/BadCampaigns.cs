@@ -92,6 +92,7 @@ internal static class BadCampaigns
             "[named_band]\nname = \"low\"\nstart_hz = 30e6\nstop_hz = 40e6\n"),
         BadInput.Settings("a share of all specimens", "[lots]\nshare = 1\n"),
         BadInput.Settings("lots that are the same within nothing", "[lots]\nsame_within_db = 0\n"),
+        BadInput.Settings("a specimen that shields nothing and is not there", "[setup]\nshields_nothing = [\"A/A2\"]\n"),
         BadInput.Settings("a yardstick that is not there", "[choice]\nyardstick = \"A/A2\"\n"),
         new("a yardstick that two lots have", c => c.With("campaign.toml", "[choice]\nyardstick = \"A1\"\n")
             .With("covered/B/A1/c1.csv", "frequency_hz,level_dbm\n30000000,-40\n40000000,-41.5\n50000000,-42\n")),

@@ -73,6 +73,16 @@ public sealed class ComparisonSettings : IDisposable
     public void AYardstickIsNamedByItsSpecimenAloneWhereOnlyOneLotHasIt(string text, string name) =>
         Assert.Equal(name, Good($"[choice]\nyardstick = \"{text}\"\n").Plan.Choice.Yardstick.ToString());
 
+    [Fact]
+    public void SpecimensThatShieldNothingAreNamedAsAYardstickIs()
+    {
+        Assert.Equal(["B/B1", "A/A2"], Good("[setup]\nshields_nothing = [\"B1\", \"A/A2\", \"B/B1\"]\n").Plan.ShieldNothing
+            .Select(s => s.ToString()));
+        AssertFault(Bad("[setup]\nshields_nothing = [\n\"B1\",\n\"A2\"]\n"), ("campaign.toml", 4),
+            "may be one of 2 specimens", "write its lot too: A/A2, B/A2");
+        AssertFault(Bad("[setup]\nshields_nothing = \"B1\"\n"), ("campaign.toml", 2), "is not a list of texts", "write it as");
+    }
+
     [Theory]
     [InlineData("A2", "may be one of 2 specimens", "write its lot too: A/A2, B/A2")]
     [InlineData("b/b1", "is no covered specimen in use (did you mean 'B/B1'?)", "name one of A/A1, A/A2, B/A2, B/B1")]

@@ -31,10 +31,21 @@ public sealed class ChoiceWordingTests
     public void WhatIsHiddenStaysAmongTheBestAndTheReasonIsSaid()
     {
         RankedSpecimen open = Ranked("A02", 42) with { Group = 1, Open = true };
-        Assert.Contains("How much A/A02 shields is known from below only over most of the band: it stays among the best until "
+        Assert.Contains("How much A/A02 shields is known from below only over much of the band: it stays among the best until "
             + "more dynamic range tells.", Said(Ranked("A01", 42) with { Group = 1 }, open));
         Assert.DoesNotContain(Said(Ranked("A01", 42) with { Group = 1 }),
             s => s.Contains("from below only", StringComparison.Ordinal));
+    }
+
+    // What may be wrong with a specimen may be wrong with who is best.
+    [Fact]
+    public void WhatMisleadsIsNoGroundToNameTheBest()
+    {
+        Checks.Finding wrong = Drawn.Value.Findings[0] with { Severity = Checks.Severity.Warning, Misleads = true };
+        BandRanking band = Of(Ranked("A01", 42) with { Group = 1 }, Ranked("A02", 41) with { Group = 2 });
+        Assert.StartsWith("A/A01 shields best", ChoiceWords.ChoiceAnswer(Drawn.Value, band).First(), StringComparison.Ordinal);
+        Assert.StartsWith("At face value only: A/A01 shields best",
+            ChoiceWords.ChoiceAnswer(Drawn.Value with { Findings = [wrong] }, band).First(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -8,6 +8,8 @@ namespace SweepStats.Tests.Checks;
 
 public sealed class NearCopyTests
 {
+    private static readonly AnalysisPlan Power = new() { Averaging = Averaging.Power };
+
     private static readonly RehearsalPlan Plan = Rehearsed.Plan with { Placements = 3, CoveredSweeps = 4, ReferenceSweeps = 6 };
 
     [Theory]
@@ -34,6 +36,49 @@ public sealed class NearCopyTests
         Finding told = Assert.Single(drawn.But(s => s == two[1] ? s.As(levels: Made(two[0], 1, 0.01, 0.1)) : s)
             .Analysed().Findings, f => f.Code == "near-copy");
         Assert.Contains($"({two[0].Name}, {two[1].Name})", told.Message, StringComparison.Ordinal);
+    }
+
+    // Their own pairs show nothing else then; fixtures/oracles/wrong-campaigns.R.
+    [Fact]
+    public void ReferencesThatRMadeFromOneAreToldByTheLinearitySweeps()
+    {
+        Finding told = Assert.Single(
+            Analysis.Run(DrawnByR.Campaign("alike-references"), Power).Findings, f => f.Code == "near-copy");
+        Assert.Equal((Severity.Warning, SweepRole.Reference, true), (told.Severity, told.Role, told.Misleads));
+        Assert.StartsWith("4 reference sweeps are nearly copies", told.Message, StringComparison.Ordinal);
+        Assert.Matches(@"a reading differs by 0\.00\d dB between them, ", told.Message);
+        Assert.Matches(@"and from sweep to sweep with less source power by 0\.[23]\d* dB\.", told.Message);
+        Assert.DoesNotContain(Analysis.Run(DrawnByR.Campaign("clean"), Power).Findings, f => f.Code == "near-copy");
+    }
+
+    // Noise is louder beside less power, a cloth may move, and a restless linearity sweep or a transmitter is no measure.
+    [Theory]
+    [InlineData(0, 10, 20)]
+    [InlineData(0, -50, 20)]
+    [InlineData(0.005, -50, 1)]
+    [InlineData(0.02, -30, 20)]
+    [InlineData(0.2, 0, 1000)]
+    public void QuietReferencesAreLeftAlone(double scatterDb, double sourceDbm, double looks)
+    {
+        RehearsalPlan plan = Plan with
+        {
+            ScatterDb = scatterDb,
+            Looks = looks,
+            SourceDbm = 20,
+            LinearitySourcesDbm = [sourceDbm, -20],
+            SpecimensPerLot = 2,
+        };
+        foreach (ulong seed in Draws.Seeds(60))
+        {
+            var random = new RandomSource(seed);
+            Taken drawn = Taken.With(plan with { Seed = seed });
+            Sweep restless = drawn.First(SweepRole.Linearity);
+            Taken taken = drawn.But(s => s == restless || s.Role == SweepRole.Covered
+                ? s.As(levels: [.. s.Levels.Select(l => l + random.Normal())]) : s)
+                .But(s => s.Role == SweepRole.Linearity
+                    ? s.As(levels: [.. s.Levels.Select((l, f) => f % 12 == 3 ? l + (9 * random.Uniform()) : l)]) : s);
+            Assert.DoesNotContain(taken.Analysed().Findings, f => f.Code == "near-copy");
+        }
     }
 
     // Noise that is the same in every sweep is no noise, though no other sweep shows how it should scatter.

@@ -36,6 +36,8 @@ public sealed class WrongKindTests
             Assert.Contains(one.Name, told.Message, StringComparison.Ordinal);
             Assert.Contains(other.Name, told.Message, StringComparison.Ordinal);
             Assert.EndsWith("the two files look exchanged.", told.Message, StringComparison.Ordinal);
+            Assert.Matches($"^Look whether ({one.Name} and {other.Name}|{other.Name} and {one.Name}) were exchanged",
+                told.NextStep);
         }
     }
 
@@ -56,6 +58,12 @@ public sealed class WrongKindTests
         Assert.Contains(wrong == 1 ? "reads like a covered sweep of A/A02" : "read like covered sweeps of A/A02", told.Message,
             StringComparison.Ordinal);
         Assert.Contains("whether the specimen was left on", told.NextStep, StringComparison.Ordinal);
+        Assert.StartsWith($"At {references[0].Name}", told.NextStep, StringComparison.Ordinal);
+        // Where most look mistaken, the few may be: then it takes more.
+        Assert.Contains(wrong == 4 ? "at least 10.0 dB from its own kind" : "at least 6.0 dB from its own kind", told.Basis,
+            StringComparison.Ordinal);
+        Assert.EndsWith(wrong == 4 ? "below the other reference sweep." : $"below the other {5 - wrong} reference sweeps.",
+            told.Message, StringComparison.Ordinal);
     }
 
     // All of them: only less source power with nothing in the way shows it.
@@ -83,6 +91,79 @@ public sealed class WrongKindTests
         Assert.Equal("wrong-kind", result.Findings[0].Code);
         Assert.StartsWith("The plate reads like covered sweeps of A/A01", result.Findings[0].Message, StringComparison.Ordinal);
         Assert.Contains(result.Findings, f => f.Code == "leakage");
+    }
+
+    // Near the noise as well, where edges would be sealed in vain.
+    [Theory]
+    [InlineData(50)]
+    [InlineData(60)]
+    [InlineData(65)]
+    [InlineData(70)]
+    public void APlateWithTheSpecimenOnIsAskedAboutNearTheNoiseToo(double shieldingDb)
+    {
+        RehearsalPlan near = Plan with
+        {
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+            SpecimenDeviationDb = 0.5,
+            PlateDb = 110,
+        };
+        Sweep[] once = [.. Rehearser.Draw(near with { Seed = 7 }).Campaign.Sweeps
+            .Where(s => s is { Specimen: "A01", Role: SweepRole.Covered })];
+        int next = 0;
+        AnalysisResult result = Taken.With(near).But(s => s.Role == SweepRole.Plate ? s.As(levels: once[next++].Levels) : s)
+            .Analysed();
+        Assert.Equal("wrong-kind", result.Findings[0].Code);
+        Assert.StartsWith("Look whether the specimen was in place of the plate", result.Findings[0].NextStep,
+            StringComparison.Ordinal);
+        Assert.All(
+            result.Findings.Where(f => f.Code == "leakage" && f.Specimen is not null),
+            f => Assert.StartsWith("Look first whether the specimen was left in place of the plate.", f.NextStep,
+                StringComparison.Ordinal));
+    }
+
+    // fixtures/oracles/wrong-campaigns.R.
+    [Fact]
+    public void APlateThatRSweptWithTheSpecimenOnIsAskedAbout()
+    {
+        Finding told = Analysis.Run(DrawnByR.Campaign("plate-like-specimen"),
+            new AnalysisPlan { Averaging = Averaging.Power }).Findings[0];
+        Assert.StartsWith("The plate reads like covered sweeps of A/s2", told.Message, StringComparison.Ordinal);
+    }
+
+    // A plate that leaks as it should, hardly at all, and specimens down to the noise.
+    [Theory]
+    [InlineData(60)]
+    [InlineData(70)]
+    [InlineData(75)]
+    [InlineData(90)]
+    public void AnHonestPlateIsLeftAlone(double shieldingDb)
+    {
+        RehearsalPlan plan = Plan with
+        {
+            Points = 21,
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+            PlateDb = shieldingDb + 20,
+            SpecimenDeviationDb = 1,
+        };
+        Assert.Equal(0, Draws.Seeds(60)
+            .Count(seed => Rehearsed.Analysed(plan with { Seed = seed }).Findings.Any(f => f.Code == "wrong-kind")));
+    }
+
+    [Fact]
+    public void WhatCouldNotBeLookedAtIsSaid()
+    {
+        string? Untested(RehearsalPlan plan) => Rehearsed.Analysed(plan).Checks
+            .Single(c => c.Code == "wrong-kind").UntestedBecause;
+        Assert.Null(Untested(Plan));
+        Assert.Null(Untested(Plan with { CoveredSweeps = 1 }));
+        Assert.Equal("no two sweeps repeat each other",
+            Untested(Plan with { FloorSweeps = 1, ReferenceSweeps = 1, Placements = 0, CoveredSweeps = 1 }));
+        Assert.Equal("only one sweep was taken of the reference and 2 specimens",
+            Untested(Plan with { ReferenceSweeps = 1, Placements = 0, CoveredSweeps = 1 }));
+        Assert.Equal("without a floor nobody knows whether plate sweeps show more than noise",
+            Untested(Plan with { FloorSweeps = 0 }));
     }
 
     // Behind a specimen that reads 25 dB lower the plate cannot leak what it shows.

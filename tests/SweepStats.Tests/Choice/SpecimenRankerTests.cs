@@ -123,8 +123,10 @@ public sealed class SpecimenRankerTests
 
     [Theory]
     [InlineData(0.6, true)]
-    [InlineData(0.4, false)]
-    public void ASpecimenThatIsMostlyCappedStaysOpenAndNarrowsNothing(double share, bool open)
+    [InlineData(0.34, true)]
+    [InlineData(0.2, true)]
+    [InlineData(0.07, false)]
+    public void ASpecimenThatIsHiddenWhereOthersAreSeenStaysOpenAndNarrowsNothing(double share, bool open)
     {
         var hidden = new FrequencyBand(new Hertz(1e9 / Math.Pow(1000.0 / 30, share)), new Hertz(1e9));
         BandRanking found = Ranked(Plan with { LotSteps = [new LotStep("B", new Decibels(60), hidden)] });
@@ -139,6 +141,38 @@ public sealed class SpecimenRankerTests
             Assert.Null(b.MeanDb.Value);
             Assert.All(found.Ranking.Where(r => r.Name.Lot != "B"), r => Assert.Equal(0, r.ProbabilityBest!.Value.Low));
         }
+    }
+
+    // Over a third of the band nobody sees how much B shields, and there it shields more than all others: that they lie above
+    // it in the rest rules it out no more.
+    [Theory]
+    [InlineData(0.33, -4, 1)]
+    [InlineData(0.15, -1, 1)]
+    [InlineData(0.07, -4, 2)]
+    public void ABoundThatTopsTheOthersIsNotRuledOut(double share, double restDb, int group)
+    {
+        double from = 1e9 / Math.Pow(1000.0 / 30, share);
+        LotStep[] steps = [new LotStep("B", new Decibels(60), new FrequencyBand(new Hertz(from), new Hertz(1e9))),
+            new LotStep("B", new Decibels(restDb), new FrequencyBand(new Hertz(30e6), new Hertz(from * 0.99)))];
+        for (ulong seed = 1; seed <= 5; seed++)
+        {
+            RankedSpecimen b = Ranked(Plan with { Seed = seed, LotSteps = [.. steps] }).Ranking.Single(r => r.Name.Lot == "B");
+            Assert.Equal((group, group == 1), (b.Group, b.Open));
+        }
+    }
+
+    // Where all of them are hidden nobody is ahead: the rest of the band decides, as before.
+    [Fact]
+    public void WhatHidesAllRulesOutByTheRest()
+    {
+        var upper = new FrequencyBand(new Hertz(400e6), new Hertz(1e9));
+        BandRanking found = Ranked(Plan with
+        {
+            LotSteps = [.. new[] { "A", "B", "C", "D" }.Select(lot => new LotStep(lot, new Decibels(60), upper)),
+                new LotStep("B", new Decibels(-4), new FrequencyBand(new Hertz(30e6), new Hertz(390e6)))],
+        });
+        Assert.All(found.Ranking, r => Assert.False(r.Open));
+        Assert.Equal(2, found.Ranking.Single(r => r.Name.Lot == "B").Group);
     }
 
     [Fact]

@@ -16,8 +16,18 @@ public sealed class PairScatterTests
         double[][] sweeps = [.. Fixtures.Numbers("oracles/wrong-sweeps-sweeps.csv").Take(9).Select(row => row[3..])];
         double[][] pairs = Fixtures.Numbers("oracles/wrong-sweeps-pairs.csv");
         Assert.Equal(36, pairs.Length);
-        Assert.All(pairs,
-            row => Agreement.Relative(1e-11, row[2], PairScatter.Of(sweeps[(int)row[0]], sweeps[(int)row[1]]), row));
+        Assert.All(pairs, row =>
+            Agreement.Relative(1e-11, row[2], PairScatter.Of(sweeps[(int)row[0]], sweeps[(int)row[1]]), row));
+        Assert.All(pairs, row =>
+            Agreement.Relative(1e-11, row[3], PairScatter.Middle(sweeps[(int)row[0]], sweeps[(int)row[1]]), row));
+    }
+
+    // Differences 1, 0, 2, 2: steps of 1, 2 and 0, and then of 97.
+    [Fact]
+    public void OneValueFarOffMovesTheMiddleByAPlaceAtMost()
+    {
+        Agreement.Relative(1e-12, 1 / (2 * 0.6744897501960817), PairScatter.Middle([1, 2, 3, 4], [0, 2, 1, 2]));
+        Agreement.Relative(1e-12, 1.5 / (2 * 0.6744897501960817), PairScatter.Middle([1, 2, 3, 4, 99], [0, 2, 1, 2, 0]));
     }
 
     [Fact]
@@ -28,6 +38,10 @@ public sealed class PairScatterTests
         Agreement.Relative(1e-13, plain, PairScatter.Of(b, a));
         Agreement.Relative(1e-12, plain, PairScatter.Of([.. a.Select(v => v + 40)], b));
         Agreement.Relative(1e-13, 3 * plain, PairScatter.Of([.. a.Select(v => -3 * v)], [.. b.Select(v => -3 * v)]));
+        double middle = PairScatter.Middle(a, b);
+        Agreement.Relative(1e-13, middle, PairScatter.Middle(b, a));
+        Agreement.Relative(1e-12, middle, PairScatter.Middle([.. a.Select(v => v + 40)], b));
+        Agreement.Relative(1e-13, 3 * middle, PairScatter.Middle([.. a.Select(v => -3 * v)], [.. b.Select(v => -3 * v)]));
     }
 
     [Fact]

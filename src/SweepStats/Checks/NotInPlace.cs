@@ -1,0 +1,159 @@
+using SweepStats.Quantities;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>
+/// A specimen with which as much arrives as with nothing in its place: swept without it, or it truly shields nothing.
+/// </summary>
+/// <remarks>
+/// Its own sweeps cannot tell which, so it is asked. How hard, others decide: specimens of one lot are of one cloth, and lots may
+/// truly differ. Where all of a lot read so, or others shield little, it is only said.
+/// </remarks>
+internal sealed class NotInPlace : ICheck
+{
+    // As far as an untouched set-up moves between two roles, cables and all (judgement, no source).
+    private const double AlikeDb = 2;
+
+    // Nearly all, so that a cloth that shields in a part of the band is not asked about.
+    private const double NearlyAll = 0.9;
+
+    // More of them are a list that nobody reads.
+    private const int MostNamed = 2;
+
+    public string Code => "not-in-place";
+
+    public string? UntestedBecause(Evidence seen) => seen.Curves.Any(c => Level.Of(c) is not null) ? null
+        : "no reference stands clear of the floor";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        Level[] levels = [.. seen.Curves.Select(Level.Of).OfType<Level>()];
+        Level[] open = [.. levels.Where(l => l.IsOpen && !seen.ShieldNothing.Contains(l.Name))];
+        if (open.Length == 0)
+        {
+            yield break;
+        }
+
+        var others = new Others(levels);
+        Level[] doubtful = [.. open.Where(o => others.Of(o).Severity != Severity.Note)];
+        foreach (Level one in doubtful)
+        {
+            yield return Asked(one, others.Of(one));
+        }
+
+        if (open.Except(doubtful).ToArray() is { Length: > 0 } rest)
+        {
+            yield return Said(rest, levels.Any(l => !l.IsOpen));
+        }
+    }
+
+    private Finding Asked(Level open, OtherLevels others) => Finding([open]) with
+    {
+        Severity = others.Severity,
+        Size = new Decibels(others.MostDb),
+        // Whatever it would shield.
+        Bias = Bias.TooSmall,
+        Misleads = true,
+        Message = $"{open.Name} reads like the reference, as if swept without it: {others.Told}. It stays in the result.",
+        NextStep = $"Look whether {open.Name} was in place; put it in place and sweep it again. {OrSaySo([open])}",
+    };
+
+    private Finding Said(Level[] open, bool doOthersShield)
+    {
+        string named = Named(open);
+        string reference = doOthersShield ? string.Empty : ", and nothing in place for the reference";
+        return Finding(open) with
+        {
+            Message = $"{named} {(open.Length == 1 ? "shields" : "shield")} next to nothing: "
+                + "about as much arrives as with nothing in place.",
+            NextStep = $"Look whether {named} {(open.Length == 1 ? "was" : "were")} in place{reference}. {OrSaySo(open)}",
+        };
+    }
+
+    private Finding Finding(Level[] open) => new()
+    {
+        Code = Code,
+        Severity = Severity.Note,
+        Role = SweepRole.Covered,
+        Specimen = open.Length == 1 ? open[0].Name : null,
+        Message = string.Empty,
+        Basis = $"Shielding within {Amount.Db(AlikeDb)} of none, or an interval that holds 0 dB, at "
+            + $"{Amount.OutOf(open.Min(o => o.Alike), open[0].Seen)}{(open.Length == 1 ? string.Empty : " or more")}; told from "
+            + $"{NearlyAll * 100:0} % on. It misleads where all others of its lot shield {Amount.Db(Others.SistersDb)} "
+            + $"or one of them {Amount.Db(Others.AnotherThingDb)}, and where it is alone in its lot "
+            + "and all other specimens shield as much as that.",
+        NextStep = string.Empty,
+    };
+
+    private static string OrSaySo(Level[] open) => open.Length == 1
+        ? $"If it was and truly shields nothing, say so in campaign.toml: shields_nothing = [\"{open[0].Name}\"] under [setup]."
+        : $"Name those that truly shield nothing in campaign.toml: shields_nothing = [\"{open[0].Name}\", …] under [setup].";
+
+    private static string Named(Level[] open) => open.Length <= MostNamed
+        ? string.Join(" and ", open.Select(o => o.Name))
+        : $"{open[0].Name} and {Amount.Count(open.Length - 1, "other", "others")}";
+
+    /// <summary>What the specimens that one is held against shield, and how much the difference weighs.</summary>
+    private sealed record OtherLevels(string Told, double MostDb, Severity Severity);
+
+    /// <summary>The specimens that shield: those of one lot are of one cloth, lots may truly differ.</summary>
+    private sealed class Others(Level[] levels)
+    {
+        // A cloth may be uneven, but not by ten times the power from piece to piece; a hundred times is another thing
+        // (judgement, no source).
+        public const double SistersDb = 10, AnotherThingDb = 20;
+
+        private readonly Dictionary<string, OtherLevels> _ofLot = levels.GroupBy(l => l.Name.Lot).Where(lot => lot.Skip(1).Any())
+            .ToDictionary(lot => lot.Key, lot => InLot([.. lot.Where(l => !l.IsOpen)]));
+
+        private readonly OtherLevels _ofLots = Apart([.. levels.Where(l => !l.IsOpen)]);
+
+        public OtherLevels Of(Level open) => _ofLot.GetValueOrDefault(open.Name.Lot, _ofLots);
+
+        private static OtherLevels InLot(Level[] others) =>
+            new(Told(others, " of its lot"), Most(others), Weight(Least(others), Most(others)));
+
+        private static OtherLevels Apart(Level[] others) =>
+            new(Told(others, string.Empty), Most(others), WeightAlone(Least(others)));
+
+        private static string Told(Level[] others, string whose) => others.Length == 1
+            ? $"{others[0].Name} shields {Amount.Db(Most(others))}"
+            : $"{others.Length} others{whose} shield {Amount.Db(Least(others))} to {Amount.Db(Most(others))}";
+
+        private static double Least(Level[] others) => others.Length == 0 ? 0 : others.Min(o => o.MiddleDb);
+
+        private static double Most(Level[] others) => others.Length == 0 ? 0 : others.Max(o => o.MiddleDb);
+
+        private static Severity Weight(double least, double most) => least >= AnotherThingDb ? Severity.Fault
+            : least >= SistersDb || most >= AnotherThingDb ? Severity.Warning : Severity.Note;
+
+        private static Severity WeightAlone(double least) => least >= AnotherThingDb ? Severity.Warning : Severity.Note;
+    }
+
+    /// <summary>What a specimen shields over the band, as far as the reference shows it.</summary>
+    /// <param name="Name">Which specimen.</param>
+    /// <param name="MiddleDb">Median of its values and bounds in dB.</param>
+    /// <param name="Alike">Frequencies at which it reads like nothing in its place.</param>
+    /// <param name="Seen">Frequencies looked at.</param>
+    private sealed record Level(SpecimenName Name, double MiddleDb, int Alike, int Seen)
+    {
+        public bool IsOpen => Alike >= NearlyAll * Seen && Math.Abs(MiddleDb) <= AlikeDb;
+
+        public static Level? Of(ShieldingCurve curve)
+        {
+            ShieldingReading[] seen = [.. curve.Readings.Where(IsSeen)];
+            double Middle() => Sample.Median([.. seen.Select(r => r.ValueOrBound.Value)]);
+            return 2 * seen.Length <= curve.Readings.Length ? null
+                : new Level(curve.Name, Middle(), seen.Count(IsAlike), seen.Length);
+        }
+
+        private static bool IsSeen(ShieldingReading reading) =>
+            reading.Evidence is { Ambient: false, ReferenceInFloor: false } && double.IsFinite(reading.ValueOrBound.Value);
+
+        private static bool IsAlike(ShieldingReading reading) => Math.Abs(reading.ValueOrBound.Value) <= AlikeDb
+            || reading is ShieldingReading.Measured { Shielding: { Low.Value: <= 0, High.Value: >= 0 } };
+    }
+}

@@ -1,0 +1,88 @@
+using SweepStats.Checks;
+using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
+using SweepStats.Verdicts;
+using Xunit;
+
+namespace SweepStats.Tests.Checks;
+
+public sealed class LostSignTests
+{
+    private static readonly RehearsalPlan Plan = Rehearsed.Plan with
+    {
+        SpecimensPerLot = 2,
+        Lots = 2,
+        CoveredSweeps = 3,
+        ReferenceRippleDb = 3,
+    };
+
+    // fixtures/oracles/wrong-campaigns.R.
+    [Fact]
+    public void SweepsThatRWroteWithoutSignsAreToldFirst()
+    {
+        AnalysisResult result = Analysis.Run(DrawnByR.Campaign("lost-sign"), new AnalysisPlan { Averaging = Averaging.Power });
+        Assert.All(result.Findings.Take(3), f =>
+            Assert.Equal(("lost-sign", Severity.Fault, true), (f.Code, f.Severity, f.Misleads)));
+        Assert.StartsWith("Give the levels of A/s1 their minus sign again", result.Findings[0].NextStep,
+            StringComparison.Ordinal);
+        Assert.Equal((Trust.Untrustworthy, false), (result.Verdict.Trust, result.MayPrefer));
+    }
+
+    [Theory]
+    [InlineData("floor", "the floor")]
+    [InlineData("covered", "A/A01 A/A02 B/B01 B/B02")]
+    [InlineData("covered A02", "A/A02")]
+    [InlineData("floor reference", "the floor|the reference")]
+    [InlineData("covered floor", "the floor|A/A01|A/A02|B/B01|B/B02")]
+    [InlineData("covered reference", "the reference|A/A01|A/A02|B/B01|B/B02")]
+    [InlineData("floor reference covered", "the floor|the reference|A/A01|A/A02|B/B01|B/B02")]
+    public void WhateverLostItIsNamed(string lost, string named)
+    {
+        Finding[] told = [.. Without(lost).Findings.Where(f => f.Code == "lost-sign")];
+        Assert.All(told, f => Assert.Equal(Severity.Fault, f.Severity));
+        Assert.Equal(
+            named.Split(' ', '|').Where(w => w != "the"), told
+                .Select(f => f.Specimen?.ToString() ?? f.Role!.Value.ToString().ToLowerInvariant()));
+    }
+
+    // 30 dBm and not −30 dBm: all is in order but the height.
+    [Fact]
+    public void AReferenceWithoutItsSignIsAskedAbout()
+    {
+        AnalysisResult result = Without("reference");
+        Assert.Equal(("lost-sign", Severity.Warning), (result.Findings[0].Code, result.Findings[0].Severity));
+        Assert.False(result.MayPrefer);
+    }
+
+    // Much power, an amplifier before the receiver, poor cloth: positive levels are no fault.
+    [Theory]
+    [InlineData(15, 40)]
+    [InlineData(30, 0)]
+    [InlineData(30, 20)]
+    [InlineData(40, 45)]
+    [InlineData(-30, 0)]
+    [InlineData(2, 3)]
+    public void CleanCampaignsAreNotAccused(double referenceDbm, double shieldingDb)
+    {
+        RehearsalPlan plan = Plan with
+        {
+            Points = 21,
+            ReferenceDbm = referenceDbm,
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+            SpecimenDeviationDb = 3,
+        };
+        Assert.Equal(0, Draws.Seeds(60)
+            .Count(seed => Rehearsed.Analysed(plan with { Seed = seed }).Findings.Any(f => f.Code == "lost-sign")));
+    }
+
+    private static AnalysisResult Without(string lost) => Taken.With(Plan)
+        .But(s => IsLost(s, lost) ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s).Analysed();
+
+    private static bool IsLost(Sweep sweep, string lost)
+    {
+        string[] words = lost.Split(' ');
+        return words.Contains(sweep.Role.ToString().ToLowerInvariant())
+            && (words is not ["covered", var specimen] || specimen is "floor" or "reference" || specimen == sweep.Specimen);
+    }
+}
