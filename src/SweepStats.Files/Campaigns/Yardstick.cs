@@ -17,21 +17,23 @@ internal static class Yardstick
         SpecimenName[] names = [.. sweeps.Where(s => s is { Role: SweepRole.Covered, ExcludedBecause: null }).Select(s => new SpecimenName(s.Lot!, s.Specimen!)).Distinct().Order()];
         SpecimenName[] found = Array.FindAll(names, n => n.ToString() == asked.Text);
         found = found.Length > 0 ? found : Array.FindAll(names, n => n.Specimen == asked.Text);
-        return found is [var only] ? (only, []) : (null, [Fault(asked, names, found)]);
+        return found is [var only] ? (only, []) : (null, [Fault(asked.Text, asked.Line, names, found)]);
     }
 
-    private static ReadFault Fault((string Text, int Line) asked, SpecimenName[] names, SpecimenName[] found)
+    private static ReadFault Fault(string text, int line, SpecimenName[] names, SpecimenName[] found)
     {
         if (found.Length > 0)
         {
             return new ReadFault(
-                CampaignFolder.SettingsName, asked.Line, $"the yardstick '{asked.Text}' may be one of {found.Length} specimens", $"write its lot too: {List(found)}");
+                CampaignFolder.SettingsName, line, $"the yardstick '{text}' may be one of {found.Length} specimens",
+                $"write its lot too: {List(found)}");
         }
 
-        string[] known = [.. names.Select(n => asked.Text.Contains('/') ? n.ToString() : n.Specimen)];
+        string[] known = [.. names.Select(n => text.Contains('/') ? n.ToString() : n.Specimen)];
         return new ReadFault(
-            CampaignFolder.SettingsName, asked.Line,
-            $"the yardstick '{asked.Text}' is no covered specimen in use{Spelling.Hint(asked.Text, known)}", names.Length == 0 ? "take its sweeps into covered" : $"name one of {List(names)}");
+            CampaignFolder.SettingsName, line,
+            $"the yardstick '{text}' is no covered specimen in use{Spelling.Hint(text, known)}",
+            names.Length == 0 ? "take its sweeps into covered" : $"name one of {List(names)}");
     }
 
     private static string List(SpecimenName[] names) => string.Join(", ", names);
