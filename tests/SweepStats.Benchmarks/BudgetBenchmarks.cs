@@ -14,5 +14,6 @@ public class BudgetBenchmarks
 
     [Benchmark]
     public SpecimenBudgets Specimen() => SpecimenBudgets.Of(
-        _result.Curves[0], _result.Bands[0], _result.Campaign.Grid, (_result.Plan.Uncertainties, [], null, _result.Plan.Confidence));
+        _result.Curves[0], _result.Bands[0], _result.Campaign.Grid,
+        new(_result.Plan.Uncertainties, [], null, _result.Plan.Confidence));
 }

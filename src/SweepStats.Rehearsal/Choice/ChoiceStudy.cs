@@ -58,7 +58,8 @@ public static class ChoiceStudy
 
 /// <summary>One campaign ranked, beside its truth.</summary>
 internal sealed record ChoiceTrial(
-    SpecimenName Best, SpecimenName BestOverWhole, SpecimenName HighestPlain, ImmutableArray<SpecimenName> First, ImmutableArray<(SpecimenName Name, double Chance)> Chances, int Compared)
+    SpecimenName Best, SpecimenName BestOverWhole, SpecimenName HighestPlain, ImmutableArray<SpecimenName> First,
+    ImmutableArray<StatedChance> Chances, int Compared)
 {
     // More than half of the readings capped: the specimen does not narrow the compared part for the others.
     private const double MostCapped = 0.5;
@@ -74,7 +75,8 @@ internal sealed record ChoiceTrial(
             BestBy(truth, t => t.ShieldingDb.Average()),
             read.Curves.MaxBy(c => c.Readings.Average(r => r.Evidence.ReferenceDb - r.Evidence.CoveredDb))!.Name,
             [.. ranking.Ranking.Where(r => r.Group == 1).Select(r => r.Name)],
-            [.. ranking.Ranking.Where(r => r.ProbabilityBest is { } p && p.Low == p.High).Select(r => (r.Name, r.ProbabilityBest!.Value.Low))],
+            [.. ranking.Ranking.Where(r => r.ProbabilityBest is { } p && p.Low == p.High)
+                .Select(r => new StatedChance(r.Name, r.ProbabilityBest!.Value.Low))],
             compared.Length);
     }
 

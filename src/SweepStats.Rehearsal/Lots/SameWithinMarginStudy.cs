@@ -28,7 +28,7 @@ public static class SameWithinMarginStudy
     ];
 
     /// <summary>Draws campaigns and counts.</summary>
-    public static SameRow Run(LotCell cell, double apartDb, (int Campaigns, ulong Seed) draws)
+    public static SameRow Run(LotCell cell, double apartDb, StudyDraws draws)
     {
         ArgumentNullException.ThrowIfNull(cell);
         LotCell drawn = cell with { Steps = [new LotStep("B", new Decibels(apartDb), new FrequencyBand(new Hertz(30e6), new Hertz(1e9)))] };

@@ -9,7 +9,7 @@ namespace SweepStats.Lots;
 /// <param name="H">Mandel's h: distance of its mean from the mean of the means, over the scatter of the means.</param>
 /// <param name="K">Mandel's k: its scatter over that of all groups; not a number for a single value.</param>
 /// <param name="CriticalK">k that this group passes by chance at 5 % and at 1 %, by its own number of values; not numbers for a single value.</param>
-public readonly record struct GroupMember(string Name, int Count, double H, double K, (double Straggler, double Outlier) CriticalK);
+public readonly record struct GroupMember(string Name, int Count, double H, double K, ConsistencyLimits CriticalK);
 
 /// <summary>Whether the means and scatters of groups of repeats go together, by the checks of ISO 5725-2. Immutable.</summary>
 /// <remarks>
@@ -40,7 +40,7 @@ public sealed record GroupStanding
     public required double ReproducibilityDb { get; init; }
 
     /// <summary>h that one given group passes at 5 % and at 1 %.</summary>
-    public required (double Straggler, double Outlier) CriticalH { get; init; }
+    public required ConsistencyLimits CriticalH { get; init; }
 
     /// <summary>Cochran's C, the share of all squares, of the group whose share is least likely by chance; that group, and the probability that any of them has so unlikely a share.</summary>
     public required (double Statistic, string Name, double Probability) Cochran { get; init; }
@@ -51,7 +51,7 @@ public sealed record GroupStanding
     /// <summary>Compares groups.</summary>
     /// <param name="groups">Names and values in dB.</param>
     /// <returns>The comparison; null for fewer than three groups, fewer than two of them with two values, a value that is not finite, or where nothing scatters.</returns>
-    internal static GroupStanding? Of(IReadOnlyList<(string Name, double[] Values)> groups)
+    internal static GroupStanding? Of(IReadOnlyList<GroupValues> groups)
     {
         if (groups.Count < 3 || groups.Count(g => g.Values.Length > 1) < 2 || !groups.All(g => Array.TrueForAll(g.Values, double.IsFinite)))
         {
@@ -75,16 +75,17 @@ public sealed record GroupStanding
             Members = [.. members],
             RepeatabilityDb = found.Repeatability,
             ReproducibilityDb = found.Reproducibility,
-            CriticalH = (GroupConsistency.MandelH(groups.Count, StragglerLevel), GroupConsistency.MandelH(groups.Count, OutlierLevel)),
+            CriticalH = new(
+                GroupConsistency.MandelH(groups.Count, StragglerLevel), GroupConsistency.MandelH(groups.Count, OutlierLevel)),
             Cochran = LeastLikelyScatter([.. members.Where(m => m.Count > 1)], degrees),
             Grubbs = (outermost.Statistic, groups[outermost.Index].Name, outermost.Probability),
         };
     }
 
-    private static (double Straggler, double Outlier) LimitsOfK(int own, int all)
+    private static ConsistencyLimits LimitsOfK(int own, int all)
     {
         double At(double level) => own < 1 ? double.NaN : GroupConsistency.MandelKOfDegrees(own, all - own, level);
-        return (At(StragglerLevel), At(OutlierLevel));
+        return new(At(StragglerLevel), At(OutlierLevel));
     }
 
     // The largest share is not the answer where sizes differ: ten values have more of the squares than three by their number alone.

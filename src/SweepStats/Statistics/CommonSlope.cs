@@ -12,7 +12,7 @@ internal static class CommonSlope
     /// <summary>Fits the slope; null where it cannot be told: x never changes within a group, or no degree of freedom is left.</summary>
     /// <param name="groups">Each group's x and y, of the same length.</param>
     /// <exception cref="ArgumentException">A group without pairs, a value that is not finite, or numbers of x and y that differ.</exception>
-    public static SlopeEstimate? Of(IReadOnlyList<(double[] X, double[] Y)> groups)
+    public static SlopeEstimate? Of(IReadOnlyList<PairGroup> groups)
     {
         List<double> dx = [];
         List<double> dy = [];
