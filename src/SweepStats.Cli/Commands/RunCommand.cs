@@ -71,7 +71,8 @@ internal static class RunCommand
 
         if (!words.GetValue(options.Quiet))
         {
-            Print(analysis, summary, (words.GetValue(options.Format)!, report.Target, words.GetValue(options.Verbose)), terminal);
+            var printing = new Printing(words.GetValue(options.Format)!, report.Target, words.GetValue(options.Verbose));
+            Print(analysis, summary, printing, terminal);
         }
 
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
@@ -117,7 +118,7 @@ internal static class RunCommand
         new(FindingsCsv.FileName, stream => FindingsCsv.Write(result, stream)),
     ];
 
-    private static void Print(CampaignAnalysis analysis, byte[] summary, (string Format, string Target, bool Verbose) output, Terminal terminal)
+    private static void Print(CampaignAnalysis analysis, byte[] summary, Printing output, Terminal terminal)
     {
         if (output.Format == "json")
         {
@@ -129,4 +130,7 @@ internal static class RunCommand
         terminal.Write(output.Verbose ? [.. SummaryWords.Summary(analysis.Result), .. analysis.LeftOutLines, report]
             : FirstScreenWords.FirstScreen(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, report]));
     }
+
+    // How the outcome is printed: text or json, the folder of the report, and whether all of it.
+    private sealed record Printing(string Format, string Target, bool Verbose);
 }
