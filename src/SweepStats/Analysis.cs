@@ -160,6 +160,6 @@ public static class Analysis
         return (ImmutableArray.Create(curves), ImmutableArray.Create(bands));
     }
 
-    // What moves the shielding beside scatter and the floor.
+    /// <summary>What moves the shielding beside scatter and the floor.</summary>
     private sealed record Disturbances(LeakageLevels Leakage, CampaignDoubts Doubts, SerialCorrelation Together);
 }

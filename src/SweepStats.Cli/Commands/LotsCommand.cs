@@ -180,9 +180,11 @@ internal static class LotsCommand
         }
     });
 
-    // What the command line names: campaigns, the folder of the report (null for none), and whether charts are PNG too.
+    /// <summary>
+    /// What the command line names: campaigns, the folder of the report (null for none), and whether charts are PNG too.
+    /// </summary>
     private sealed record Asked(string[] Folders, string? Target, bool Png);
 
-    // One analysis a campaign, and their comparison (null for one alone).
+    /// <summary>One analysis a campaign, and their comparison (null for one alone).</summary>
     private sealed record Found(List<CampaignAnalysis> Analyses, LotHistory? Together, Asked Asked);
 }

@@ -101,6 +101,6 @@ internal static class RehearseCommand
         return quoted.Append('"').ToString();
     }
 
-    // The folder to write, and the shielding in dB that its campaign.toml asks for (null for none).
+    /// <summary>The folder to write, and the shielding in dB that its campaign.toml asks for (null for none).</summary>
     private sealed record Target(string Folder, double? Requirement);
 }

@@ -131,6 +131,6 @@ internal static class RunCommand
             : FirstScreenWords.FirstScreen(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, report]));
     }
 
-    // How the outcome is printed: text or json, the folder of the report, and whether all of it.
+    /// <summary>How the outcome is printed: text or json, the folder of the report, and whether all of it.</summary>
     private sealed record Printing(string Format, string Target, bool Verbose);
 }

@@ -69,6 +69,6 @@ internal sealed class Envelope
         _high[column] = Math.Max(_high[column], level);
     }
 
-    // Place in columns from the first, and level.
+    /// <summary>Place in columns from the first, and level.</summary>
     private readonly record struct Point(double X, double Y);
 }

@@ -15,7 +15,7 @@ internal sealed record SweepBatch(
     /// <summary>Whether a level is a voltage, so that the impedance matters.</summary>
     public bool HoldsVoltages { get; private init; }
 
-    public static SweepBatch Read(string root, ImmutableArray<SweepEntry> entries, CampaignSettings settings, (int Threads, IProgress<double>? Progress) work)
+    public static SweepBatch Read(string root, ImmutableArray<SweepEntry> entries, CampaignSettings settings, SharedWork work)
     {
         SweepEntry[][] files = [.. entries.GroupBy(e => e.File).Select(g => g.ToArray())];
         var readings = new TraceReading[files.Length];
@@ -123,6 +123,6 @@ internal sealed record SweepBatch(
             ExcludedBecause = entry.Exclude,
         };
 
-    // What files that are read side by side share.
+    /// <summary>What files that are read side by side share.</summary>
     private sealed record Memory(GridMemory Grids, TwinMemory Twins);
 }

@@ -152,6 +152,6 @@ internal static class FileTaking
 
     private static TakenFile Refused(string file, ImmutableArray<ReadFault> faults) => new(file, [Named(file) with { Faults = faults }]);
 
-    // Where a file lies, and its name in the campaign.
+    /// <summary>Where a file lies, and its name in the campaign.</summary>
     private readonly record struct FilePlace(string Path, string File);
 }

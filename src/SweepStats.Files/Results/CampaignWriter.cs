@@ -145,6 +145,6 @@ public static class CampaignWriter
         }
     }
 
-    // What stands beside the sweeps: campaign.toml, and truth.csv where it is known.
+    /// <summary>What stands beside the sweeps: campaign.toml, and truth.csv where it is known.</summary>
     private sealed record Texts(string Settings, string? Truth);
 }

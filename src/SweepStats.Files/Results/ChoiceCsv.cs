@@ -63,6 +63,6 @@ public static class ChoiceCsv
     private static void Figure(CsvRows rows, BandFigure figure) =>
         rows.Cell(ResultNumber.Level(figure.Value)).Cell(ResultNumber.Level(figure.Low)).Cell(ResultNumber.Level(figure.High));
 
-    // What the rows of a band share: the whole answer, its level, and the user's own columns.
+    /// <summary>What the rows of a band share: the whole answer, its level, and the user's own columns.</summary>
     private sealed record RankedBand(SpecimenChoice Choice, BandRanking Band, Confidence Level, string[] Own);
 }

@@ -93,6 +93,6 @@ internal static class UnlikeTraces
 
     private static string Short(string name) => name.Length <= LongestShown ? name : name[..LongestShown] + "…";
 
-    // A part in a comparison, and the words for it.
+    /// <summary>A part in a comparison, and the words for it.</summary>
     private readonly record struct RoleWords(string Role, string Words);
 }

@@ -55,6 +55,6 @@ internal static class ThinnedLabels
         return [.. kept.Order().Select(i => new PlaceLabel(i, labels[i].Text))];
     }
 
-    // A name as it is cut, and half its width.
+    /// <summary>A name as it is cut, and half its width.</summary>
     private readonly record struct CutLabel(string Text, double Half);
 }

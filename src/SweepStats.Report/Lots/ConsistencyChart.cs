@@ -127,9 +127,9 @@ internal static class ConsistencyChart
             [.. Shown.Select((b, i) => (Lot: lots[b.Member], i)).GroupBy(b => b.Lot).Select(g => ((double)g.First().i, (double)g.Last().i))];
     }
 
-    // What is compared, and the lot of each; none where they are lots themselves.
+    /// <summary>What is compared, and the lot of each; none where they are lots themselves.</summary>
     private sealed record Compared(string Noun, string[] Lots);
 
-    // What stands above the chart.
+    /// <summary>What stands above the chart.</summary>
     private sealed record Wording(Compared Of, string Title, string Subtitle);
 }

@@ -159,6 +159,6 @@ internal static class LotRemarkWords
         }
     }
 
-    // A specimen or lot that is out of line, and what is.
+    /// <summary>A specimen or lot that is out of line, and what is.</summary>
     private readonly record struct OutOfLine(string Name, string Why);
 }

@@ -92,6 +92,6 @@ internal static class LotsChart
             Maximum = lots.Length - 0.5,
         };
 
-    // A promise in dB and its row from the top.
+    /// <summary>A promise in dB and its row from the top.</summary>
     private readonly record struct PromiseRow(double Row, double Limit);
 }

@@ -105,6 +105,6 @@ internal sealed class BandRows : ChartSeries
 
     private void Foot(IRenderContext rc, ScreenPoint at) => Stroke(rc, Colour, 1.4, null, new(at.X, at.Y - Cap), new(at.X, at.Y + Cap));
 
-    // An end of a bar, and whether it has a foot.
+    /// <summary>An end of a bar, and whether it has a foot.</summary>
     private readonly record struct BarEnd(ScreenPoint At, bool HasFoot);
 }

@@ -110,6 +110,8 @@ public sealed record FloorLife
         return Math.Max(FinestStepDb, DisplayStep.OfVarying(others) ?? DisplayStep.Shared(others));
     }
 
-    // Readings at the commonest level, all readings, and the sweeps or parts of them whose first reading sets that level.
+    /// <summary>
+    /// Readings at the commonest level, all readings, and groups whose first reading sets that level: one, or one a sweep.
+    /// </summary>
     private readonly record struct LevelTies(int Tied, int Count, int Groups);
 }

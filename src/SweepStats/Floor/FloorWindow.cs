@@ -138,18 +138,18 @@ internal static class FloorWindow
         return new(sums, counts);
     }
 
-    // A level in dB, and the number of frequencies behind it.
+    /// <summary>A level in dB, and the number of frequencies behind it.</summary>
     private readonly record struct Pooled(double Level, int Count);
 
-    // Sums and numbers of the means at all frequencies below one.
+    /// <summary>Sums and numbers of the means at all frequencies below one.</summary>
     private readonly record struct Cumulated(double[] Sums, int[] Counts);
 
-    // The first and the last frequency that are pooled.
+    /// <summary>The first and the last frequency that are pooled.</summary>
     private readonly record struct Window(int Start, int Last);
 
-    // How far in dB the true level may lie below a mean and above it.
+    /// <summary>How far in dB the true level may lie below a mean and above it.</summary>
     private readonly record struct Slack(double Below, double Above);
 
-    // Variance of one mean in dB², and how many times fewer than their number count together.
+    /// <summary>Variance of one mean in dB², and how many times fewer than their number count together.</summary>
     private readonly record struct Chance(double One, double Fewer);
 }

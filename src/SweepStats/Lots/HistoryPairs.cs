@@ -71,6 +71,6 @@ internal sealed class HistoryPairs
         };
     }
 
-    // Two lots by their places.
+    /// <summary>Two lots by their places.</summary>
     private readonly record struct LotPair(int First, int Second);
 }

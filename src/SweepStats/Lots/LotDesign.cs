@@ -109,6 +109,6 @@ internal sealed class LotDesign
         return [.. groups];
     }
 
-    // What the sweeps of a group share; an empty name or 0 where it does not matter.
+    /// <summary>What the sweeps of a group share; an empty name or 0 where it does not matter.</summary>
     private readonly record struct GroupKey(string Lot, string Specimen, int Placement);
 }

@@ -99,6 +99,6 @@ public sealed record NextStation(double MarginDb, double ShareSilent, double Wid
 
     private readonly record struct WeightedValue(double Db, double Weight);
 
-    // A margin in dB that is tried, and the interval in dB as it stands before.
+    /// <summary>A margin in dB that is tried, and the interval in dB as it stands before.</summary>
     private readonly record struct Trial(double Margin, Interval Now);
 }

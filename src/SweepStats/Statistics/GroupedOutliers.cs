@@ -141,6 +141,6 @@ internal static class GroupedOutliers
         public Group Without(int place) => new(Number, [.. _values.Where(v => v.Place != place)]);
     }
 
-    // A value and its place in the group as it was given.
+    /// <summary>A value and its place in the group as it was given.</summary>
     private readonly record struct Placed(int Place, double Value);
 }

@@ -1,6 +1,6 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Variables of one loading.</summary>
-/// <param name="Eta">η, the loading on the common one over that on their own, as its inverse hyperbolic sine.</param>
-/// <param name="Times">How many they are.</param>
+/// <summary>A loading that stands for several.</summary>
+/// <param name="Eta">η = artanh λ of the loading λ.</param>
+/// <param name="Times">How many it stands for; not always a whole number.</param>
 internal readonly record struct LoadingGroup(double Eta, double Times);

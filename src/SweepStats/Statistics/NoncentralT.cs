@@ -186,6 +186,6 @@ public static class NoncentralT
         }
     }
 
-    // A function at a point, and its slope there.
+    /// <summary>A function at a point, and its slope there.</summary>
     private readonly record struct Tangent(double Value, double Slope);
 }

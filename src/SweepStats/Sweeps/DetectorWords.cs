@@ -142,6 +142,6 @@ public static class DetectorWords
         rows.SelectMany(row => row.Words.Split(' ').Select(word => KeyValuePair.Create(word, row.Meaning)))
             .ToFrozenDictionary(StringComparer.Ordinal);
 
-    // What some words mean; they are parted by spaces.
+    /// <summary>What some words mean; they are parted by spaces.</summary>
     private readonly record struct Wording(Meaning Meaning, string Words);
 }

@@ -150,6 +150,6 @@ public sealed record LinearBudget
         return sum.Value;
     }
 
-    // An input by its place, and how far it is moved, in its own unit.
+    /// <summary>An input by its place, and how far it is moved, in its own unit.</summary>
     private readonly record struct Shift(int Input, double Step);
 }

@@ -108,9 +108,9 @@ internal sealed class SectionLayout : ITraceLayout
         })];
     }
 
-    // The rows of numbers in the file, and what parts their fields.
+    /// <summary>The rows of numbers in the file, and what parts their fields.</summary>
     private readonly record struct Numbers(NumericRows Rows, Separator Separator);
 
-    // A trace: its rows, the line of its heading from 0, and what the lines above all headings state.
+    /// <summary>A trace: its rows, the line of its heading from 0, and what the lines above all headings state.</summary>
     private sealed record Section(DataBlock Block, int Heading, Preamble File);
 }

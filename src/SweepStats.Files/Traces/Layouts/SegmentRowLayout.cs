@@ -107,6 +107,8 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
     [GeneratedRegex(@"^\s*\d{4}-\d\d-\d\d\s*,\s*\d\d:\d\d(?::\d\d(?:\.\d+)?)?\s*,\s*[\d.]+(?:[eE][+-]?\d+)?\s*,\s*[\d.]+(?:[eE][+-]?\d+)?\s*,", RegexOptions.CultureInvariant)]
     private static partial Regex Start();
 
-    // What the rows of a file share: what its header names, the unit of its frequencies, and what takes the segments.
+    /// <summary>
+    /// What the rows of a file share: what its header names, the unit of its frequencies, and what takes the segments.
+    /// </summary>
     private readonly record struct SegmentTable(SegmentRowHeader Header, FrequencyUnit Unit, SegmentSweeps Sweeps);
 }

@@ -122,7 +122,9 @@ internal sealed class GroupedColumn
         }
     }
 
-    // How far a reading of the column has come: its last number, whether it rises (1) or falls (−1), and whether it did so all
-    // along.
+    /// <summary>
+    /// How far a reading of the column has come: its last number, whether it rises (1) or falls (−1), and whether it did so
+    /// all along.
+    /// </summary>
     private readonly record struct Course(double Last, int Sign, bool Steady);
 }

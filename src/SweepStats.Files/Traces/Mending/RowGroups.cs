@@ -222,6 +222,6 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
         return FormattableString.Invariant($"the rows hold {parts.Count} traces, told apart by column {by}: {names}");
     }
 
-    // The rows of a trace by their lines from 0, and what they have in common.
+    /// <summary>The rows of a trace by their lines from 0, and what they have in common.</summary>
     private sealed record RowGroup(string Key, List<int> Lines);
 }

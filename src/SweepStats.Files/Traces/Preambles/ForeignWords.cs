@@ -33,6 +33,6 @@ internal static class ForeignWords
         rows.SelectMany(row => row.Words.Split(' ').Select(word => (word, row.English)))
             .ToDictionary(pair => pair.word, pair => pair.English, StringComparer.Ordinal);
 
-    // A word, and those of other languages for it.
+    /// <summary>A word, and those of other languages for it.</summary>
     private readonly record struct Meaning(string English, string Words);
 }

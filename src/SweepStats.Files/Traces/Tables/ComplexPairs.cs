@@ -56,6 +56,6 @@ internal static class ComplexPairs
 
     private static PairKey Key(ColumnName name) => new(name.Parameter, name.Base);
 
-    // What the two parts of a pair share.
+    /// <summary>What the two parts of a pair share.</summary>
     private readonly record struct PairKey(string? Parameter, string Base);
 }

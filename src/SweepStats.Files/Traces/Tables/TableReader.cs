@@ -158,7 +158,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     // Two numbers in a row are a sweep of one point only where their columns are named; else they may be anything.
     private static bool NamesFrequency(ImmutableArray<ColumnName>? names) => names is { } named && named.Any(n => n.Kind == ColumnKind.Frequency);
 
-    // The first table that was read, which those below it follow.
+    /// <summary>The first table that was read, which those below it follow.</summary>
     private sealed record MainTable(
         ChosenColumns Chosen, Preamble Preamble, ImmutableArray<ColumnName>? Names, ImmutableArray<Trace> Traces);
 }
