@@ -1,5 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
 using SweepStats.Files.Traces.Preambles;
 
 namespace SweepStats.Files.Traces.Tables;
@@ -20,6 +18,8 @@ internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, Fau
 
     // Of the range: nothing that a wrong unit or lost rows would look like.
     private const double LittleFurther = 0.02;
+
+    private static readonly RangeEnd Start = new("start", "begin"), Stop = new("stop", "end");
 
     /// <summary>Adds what does not agree.</summary>
     /// <param name="axis">The frequencies of one sweep.</param>
@@ -63,12 +63,8 @@ internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, Fau
             return;
         }
 
-        Compare(
-            "the file states a start frequency of {0} and the rows begin at {1:R} {2}",
-            preamble.StartBound, first, Tolerance(axis, 0));
-        Compare(
-            "the file states a stop frequency of {0} and the rows end at {1:R} {2}",
-            preamble.StopBound, last, Tolerance(axis, rows - 1));
+        Compare(Start, preamble.StartBound, first, Tolerance(axis, 0));
+        Compare(Stop, preamble.StopBound, last, Tolerance(axis, rows - 1));
     }
 
     // Some receivers state the stop that was set and write the one that was swept.
@@ -80,8 +76,7 @@ internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, Fau
             && !Disagrees(stop, last, LittleFurther * Math.Abs(last - first));
     }
 
-    private void Compare(
-        [StringSyntax(StringSyntaxAttribute.CompositeFormat)] string problem, StatedBound? stated, double hertz, double tolerance)
+    private void Compare(RangeEnd end, StatedBound? stated, double hertz, double tolerance)
     {
         // A number alone without a unit may be anything.
         if (stated is null || (stated.Number.Unit.Length == 0 && !IsRange) || !Disagrees(stated, hertz, tolerance))
@@ -89,9 +84,12 @@ internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, Fau
             return;
         }
 
-        double shown = hertz / Math.Pow(10, column.Exponent());
+        double scale = Math.Pow(10, column.Exponent());
         faults.Add(
-            stated.Line, string.Format(CultureInfo.InvariantCulture, problem, stated.Shown, shown, column.Symbol()), Remedy);
+            stated.Line,
+            FormattableString.Invariant($"the file states a {end.Name} frequency of {stated.Shown} ")
+                + FormattableString.Invariant($"and the rows {end.Verb} at {hertz / scale:R} {column.Symbol()}"),
+            Remedy);
     }
 
     // Both ends with a unit, or two numbers that rise.
@@ -118,4 +116,7 @@ internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, Fau
         int other = row == 0 ? 1 : row - 1;
         return axis.Hertz.Length < 2 ? 0 : Math.Abs(axis.Hertz[row] - axis.Hertz[other]) / 2;
     }
+
+    /// <summary>An end of the range in words, and what rows do there.</summary>
+    private readonly record struct RangeEnd(string Name, string Verb);
 }
