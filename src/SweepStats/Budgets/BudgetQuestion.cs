@@ -15,4 +15,5 @@ namespace SweepStats.Budgets;
 /// <param name="Requirement">Shielding asked for; null for none.</param>
 /// <param name="Confidence">Level of the intervals.</param>
 public sealed record BudgetQuestion(
-    ImmutableArray<UncertaintyEntry> Uncertainties, ImmutableArray<Hertz> Frequencies, Requirement? Requirement, Confidence Confidence);
+    ImmutableArray<UncertaintyEntry> Uncertainties, ImmutableArray<Hertz> Frequencies, Requirement? Requirement,
+    Confidence Confidence);
