@@ -19,7 +19,9 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
     // A whole disk named by mistake has hundreds of thousands of faults.
     private const int MostForPerson = 40, MostForProgram = 1000;
 
-    /// <summary>Whether the result passes a gate: nothing against trusting it, and the requirement met where there is one.</summary>
+    /// <summary>
+    /// Whether the result passes a gate: nothing against trusting it, and the requirement met where there is one.
+    /// </summary>
     public bool Passes => Result.Verdict is { Trust: not Trust.Untrustworthy, Requirement: null or RequirementOutcome.Meets };
 
     /// <summary>What was left out at the user's wish, a line for files that the same is wrong with.</summary>
@@ -27,29 +29,34 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
 
     /// <summary>The same in one line; none where nothing was left out.</summary>
     public IEnumerable<string> LeftOutInOneLine => Reading.LeftOutInBrief.Length < 2 ? LeftOutLines
-        : [$"Left out: {Printed.Count(Reading.LeftOut.Length, "file")} that could not be read; what is wrong with each: --verbose"];
+        : [$"Left out: {Printed.Count(Reading.LeftOut.Length, "file")} that could not be read; what is wrong with each: "
+            + "--verbose"];
 
     /// <summary>Reads and analyses; null after writing what is wrong to the error stream.</summary>
     /// <param name="words">The command line.</param>
     /// <param name="options">Its options.</param>
     /// <param name="terminal">Told what is wrong.</param>
     /// <param name="change">What else the command line states; null for nothing.</param>
-    public static CampaignAnalysis? Of(ParseResult words, CampaignOptions options, Terminal terminal, Func<AnalysisPlan, AnalysisPlan>? change = null) =>
+    public static CampaignAnalysis? Of(ParseResult words, CampaignOptions options, Terminal terminal,
+        Func<AnalysisPlan, AnalysisPlan>? change = null) =>
         Of(words.GetValue(options.Campaign)!, words, options, terminal, change);
 
     /// <summary>Reads and analyses the campaign of a folder; null after writing what is wrong to the error stream.</summary>
     public static CampaignAnalysis? Of(
-        string folder, ParseResult words, CampaignOptions options, Terminal terminal, Func<AnalysisPlan, AnalysisPlan>? change = null)
+        string folder, ParseResult words, CampaignOptions options, Terminal terminal,
+        Func<AnalysisPlan, AnalysisPlan>? change = null)
     {
         using var bar = new ProgressBar(terminal, !words.GetValue(options.Quiet));
         CampaignReading reading = CampaignFolder.Read(
-            folder, new CampaignReadOptions(words.GetValue(options.KeepGoing), words.GetValue(options.Threads)), bar.Part("reading", 0, ReadingShare));
+            folder, new CampaignReadOptions(words.GetValue(options.KeepGoing), words.GetValue(options.Threads)),
+            bar.Part("reading", 0, ReadingShare));
         if (reading.Campaign is null)
         {
             bar.Clear();
             // Who reads with a program asks for JSON, and wants each file by its name.
             bool each = words.GetValue(options.Format) == "json";
-            Tell(each ? [.. reading.Faults.Select(f => f.ToString())] : [.. FaultDigest.Of(reading.Faults)], each ? MostForProgram : MostForPerson, terminal);
+            Tell(each ? [.. reading.Faults.Select(f => f.ToString())] : [.. FaultDigest.Of(reading.Faults)],
+                each ? MostForProgram : MostForPerson, terminal);
 
             return null;
         }
@@ -57,7 +64,8 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
         try
         {
             AnalysisPlan plan = options.Apply(reading.Plan, words);
-            return new CampaignAnalysis(reading, Analysis.Run(reading.Campaign, change?.Invoke(plan) ?? plan, bar.Part("analysing", ReadingShare, 1)));
+            return new CampaignAnalysis(reading,
+                Analysis.Run(reading.Campaign, change?.Invoke(plan) ?? plan, bar.Part("analysing", ReadingShare, 1)));
         }
         catch (AlignmentException e)
         {
@@ -76,10 +84,12 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
 
         if (faults.Length > most)
         {
-            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"and {faults.Length - most} more; mend these first"));
+            terminal.Error.WriteLine(
+                string.Create(CultureInfo.InvariantCulture, $"and {faults.Length - most} more; mend these first"));
         }
     }
 
     // "." names no campaign; any other path is told as it was typed.
-    internal static string Named(string folder) => folder.Trim('.', '/', '\\').Length == 0 ? new DirectoryInfo(folder).Name : folder;
+    internal static string Named(string folder) =>
+        folder.Trim('.', '/', '\\').Length == 0 ? new DirectoryInfo(folder).Name : folder;
 }

@@ -6,9 +6,16 @@ namespace SweepStats.Cli;
 /// <summary>Options of every command that reads a campaign.</summary>
 internal sealed class CampaignOptions
 {
-    public Argument<string> Campaign { get; } = new("CAMPAIGN") { Description = "Folder with floor/, reference/ and covered/<lot>/<specimen>/, or with sweeps.csv" };
+    public Argument<string> Campaign { get; } =
+        new("CAMPAIGN") { Description = "Folder with floor/, reference/ and covered/<lot>/<specimen>/, or with sweeps.csv" };
 
-    public Option<double?> Confidence { get; } = new("--confidence") { Description = "Level of all intervals, for example 0.95; goes before campaign.toml", HelpName = "LEVEL", CustomParser = NumberText.MaybeReal };
+    public Option<double?> Confidence { get; } = new("--confidence")
+    {
+        Description =
+        "Level of all intervals, for example 0.95; goes before campaign.toml",
+        HelpName = "LEVEL",
+        CustomParser = NumberText.MaybeReal,
+    };
 
     public Option<int> Threads { get; } = new("--threads")
     {
@@ -27,19 +34,27 @@ internal sealed class CampaignOptions
         DefaultValueFactory = _ => new AnalysisPlan().Seed,
     };
 
-    public Option<string> Format { get; } = new("--format") { Description = "What to print", HelpName = "text|json", DefaultValueFactory = _ => "text" };
+    public Option<string> Format { get; } =
+        new("--format") { Description = "What to print", HelpName = "text|json", DefaultValueFactory = _ => "text" };
 
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
 
     /// <summary>Only for commands whose answer is long: a terminal shows its first screen.</summary>
-    public Option<bool> Whole { get; } = new("--verbose") { Description = "Print all of it; a terminal shows 25 lines otherwise, a file or another program gets all in any case" };
+    public Option<bool> Whole { get; } = new("--verbose")
+    {
+        Description =
+        "Print all of it; a terminal shows 25 lines otherwise, a file or another program gets all in any case",
+    };
 
     /// <summary>Only for commands that show a first screen.</summary>
-    public Option<bool> Verbose { get; } = new("--verbose") { Description = "Print all of it: every specimen, finding and reason" };
+    public Option<bool> Verbose { get; } =
+        new("--verbose") { Description = "Print all of it: every specimen, finding and reason" };
 
-    public Option<bool> KeepGoing { get; } = new("--keep-going") { Description = "Leave out files that cannot be read, and say so in the report" };
+    public Option<bool> KeepGoing { get; } =
+        new("--keep-going") { Description = "Leave out files that cannot be read, and say so in the report" };
 
-    public Option<bool> Gate { get; } = new("--gate") { Description = "Exit with 1 when the measurement is not trustworthy or the requirement is not met" };
+    public Option<bool> Gate { get; } =
+        new("--gate") { Description = "Exit with 1 when the measurement is not trustworthy or the requirement is not met" };
 
     /// <param name="command">The command.</param>
     /// <param name="gated">Whether it judges a measurement, so that it can be gated.</param>
@@ -48,7 +63,9 @@ internal sealed class CampaignOptions
     {
         Confidence.Validators.Add(result =>
         {
-            if (result.Tokens is [var token] && !(double.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out double level) && level is > 0.5 and <= 0.9999))
+            if (result.Tokens is [var token]
+                && !(double.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out double level)
+                    && level is > 0.5 and <= 0.9999))
             {
                 result.AddError($"--confidence {token.Value}: a level lies above 0.5, up to 0.9999, for example 0.95");
             }
@@ -62,7 +79,8 @@ internal sealed class CampaignOptions
         });
         Format.AcceptOnly("text", "json");
         command.Arguments.Add(campaign ?? Campaign);
-        foreach (Option option in (Option[])[Confidence, Threads, Format, Quiet, KeepGoing, .. gated ? [Gate] : Array.Empty<Option>()])
+        foreach (Option option in (Option[])[Confidence, Threads, Format, Quiet, KeepGoing,
+            .. gated ? [Gate] : Array.Empty<Option>()])
         {
             command.Options.Add(option);
         }

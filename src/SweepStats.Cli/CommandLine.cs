@@ -13,7 +13,8 @@ internal static class CommandLine
 
     private static int Guarded(string[] args, Terminal terminal) => Guarded(terminal, () =>
     {
-        var root = new RootCommand("How far a measured shielding number can be trusted: floor, reference and covered sweeps in, claims that hold out.")
+        var root = new RootCommand(
+            "How far a measured shielding number can be trusted: floor, reference and covered sweeps in, claims that hold out.")
         {
             RunCommand.Create(terminal),
             CheckCommand.Create(terminal),
@@ -38,11 +39,17 @@ internal static class CommandLine
 
         return wrong.Length > 0
             ? ExitCode.BadInput
-            : parsed.Invoke(new InvocationConfiguration { Output = terminal.Out, Error = terminal.Error, EnableDefaultExceptionHandler = false });
+            : parsed.Invoke(new InvocationConfiguration
+            {
+                Output = terminal.Out,
+                Error = terminal.Error,
+                EnableDefaultExceptionHandler = false,
+            });
     });
 
     // A shell asks what fits into a line that is not complete yet.
-    private static bool Completes(string[] args) => args is [var first, ..] && first.StartsWith("[suggest", StringComparison.Ordinal);
+    private static bool Completes(string[] args) =>
+        args is [var first, ..] && first.StartsWith("[suggest", StringComparison.Ordinal);
 
     // "help" and "help COMMAND" are what people type first.
     private static string[] WithoutHelp(string[] args) => args switch
@@ -71,7 +78,8 @@ internal static class CommandLine
             // Work in threads wraps what went wrong; the inner message is the telling one.
             e = e is AggregateException wrapped ? wrapped.Flatten().InnerExceptions[0] : e;
             terminal.Error.WriteLine(
-                $"sweepstats: internal error: {e.GetType().Name}: {e.Message.ReplaceLineEndings(" ")} This is a defect of the program, not of your data; please report it with the command line.");
+                $"sweepstats: internal error: {e.GetType().Name}: {e.Message.ReplaceLineEndings(" ")} This is a defect of the "
+                    + "program, not of your data; please report it with the command line.");
             return ExitCode.InternalError;
         }
     }

@@ -3,12 +3,15 @@ using System.Text;
 
 namespace SweepStats.Cli;
 
-/// <summary>Hands text on without what would steer a terminal: names of files and folders may hold escape sequences, whoever prints them.</summary>
+/// <summary>
+/// Hands text on without what would steer a terminal: names of files and folders may hold escape sequences, whoever prints them.
+/// </summary>
 /// <param name="to">Where to.</param>
 internal sealed class HarmlessWriter(TextWriter to) : TextWriter
 {
     private static readonly SearchValues<char> Steering =
-        SearchValues.Create([.. Enumerable.Range(0, 0xA0).Select(c => (char)c).Where(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'))]);
+        SearchValues.Create(
+            [.. Enumerable.Range(0, 0xA0).Select(c => (char)c).Where(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'))]);
 
     public override Encoding Encoding => to.Encoding;
 

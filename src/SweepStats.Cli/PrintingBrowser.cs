@@ -10,7 +10,8 @@ internal sealed class PrintingBrowser
 {
     /// <summary>Said where none is found.</summary>
     public const string Missing =
-        "--pdf: no Chromium was found on the PATH; install it (on Debian: apt-get install chromium), or leave --pdf out, open index.html in a browser and print it to PDF";
+        "--pdf: no Chromium was found on the PATH; install it (on Debian: apt-get install chromium), or leave --pdf out, open "
+            + "index.html in a browser and print it to PDF";
 
     // A page of a hundred specimens takes three seconds.
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
@@ -66,7 +67,9 @@ internal sealed class PrintingBrowser
     }
 
     private static bool CanBeStarted(string file) => File.Exists(file)
-        && (OperatingSystem.IsWindows() || (File.GetUnixFileMode(file) & (UnixFileMode.UserExecute | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute)) != 0);
+        && (OperatingSystem.IsWindows()
+            || (File.GetUnixFileMode(file) & (UnixFileMode.UserExecute | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute))
+            != 0);
 
     private string Run(string page, string pdf, Interruption interruption)
     {
@@ -102,7 +105,8 @@ internal sealed class PrintingBrowser
 
         browser.Kill(entireProcessTree: true);
         browser.WaitForExit();
-        return File.Exists(pdf) ? string.Empty : throw Unprinted($"had not printed the page after {Longest.TotalMinutes:0} minutes");
+        return File.Exists(pdf) ? string.Empty
+            : throw Unprinted($"had not printed the page after {Longest.TotalMinutes:0} minutes");
     }
 
     private void Forget()
@@ -115,7 +119,8 @@ internal sealed class PrintingBrowser
     {
         try
         {
-            return Process.Start(new ProcessStartInfo(Program, words) { RedirectStandardError = true, RedirectStandardOutput = true })!;
+            return Process.Start(
+                new ProcessStartInfo(Program, words) { RedirectStandardError = true, RedirectStandardOutput = true })!;
         }
         catch (Win32Exception e)
         {
@@ -123,7 +128,8 @@ internal sealed class PrintingBrowser
         }
     }
 
-    private IOException Unprinted(string why) => new($"--pdf: '{Program}' {why}; leave --pdf out and print index.html from a browser");
+    private IOException Unprinted(string why) =>
+        new($"--pdf: '{Program}' {why}; leave --pdf out and print index.html from a browser");
 
     // What is left in the folder for scratch is no reason to give no report.
     private static void Remove(DirectoryInfo scratch)
@@ -138,5 +144,6 @@ internal sealed class PrintingBrowser
         }
     }
 
-    private static string LastLine(string text) => text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).LastOrDefault() ?? "it said nothing";
+    private static string LastLine(string text) => text.Split('\n',
+        StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).LastOrDefault() ?? "it said nothing";
 }

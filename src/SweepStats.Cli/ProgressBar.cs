@@ -16,7 +16,8 @@ internal sealed class ProgressBar(Terminal terminal, bool wanted) : IDisposable
     private bool _shown;
 
     /// <summary>The stretch of the bar that one stage moves over.</summary>
-    public IProgress<double> Part(string what, double from, double to) => new Stage(share => Show(what, from + ((to - from) * share)));
+    public IProgress<double> Part(string what, double from, double to) =>
+        new Stage(share => Show(what, from + ((to - from) * share)));
 
     /// <summary>Wipes the bar off the line.</summary>
     public void Clear()
@@ -44,7 +45,8 @@ internal sealed class ProgressBar(Terminal terminal, bool wanted) : IDisposable
         {
             int full = (int)Math.Round(Width * Math.Clamp(share, 0, 1));
             terminal.Error.Write(string.Create(
-                CultureInfo.InvariantCulture, $"\r{what,-10} {new string('=', full)}{new string('.', Width - full)} {share * 100,3:0} %"));
+                CultureInfo.InvariantCulture,
+                $"\r{what,-10} {new string('=', full)}{new string('.', Width - full)} {share * 100,3:0} %"));
             _shown = true;
             _next = _clock.Elapsed + Between;
         }

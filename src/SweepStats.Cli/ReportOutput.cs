@@ -66,7 +66,8 @@ internal static class ReportOutput
         try
         {
             var threads = new ParallelOptions { MaxDegreeOfParallelism = report.Threads };
-            Action[] parts = [() => Put(folder, report.Pages(), threads), .. report.Tables.Select(table => (Action)(() => Put(folder, table)))];
+            Action[] parts = [() => Put(folder, report.Pages(), threads),
+                .. report.Tables.Select(table => (Action)(() => Put(folder, table)))];
             // Whatever goes wrong first is told as it would be on one thread.
             Parallel.Invoke(threads, parts);
             if (report.Printer is { } printer)
@@ -85,7 +86,8 @@ internal static class ReportOutput
             terminal.Error.WriteLine($"sweepstats: {unavailable.Message}");
             return null;
         }
-        catch (AggregateException e) when ((Foremost<IOException>(e) ?? (Exception?)Foremost<UnauthorizedAccessException>(e)) is { } first)
+        catch (AggregateException e) when ((Foremost<IOException>(e)
+            ?? (Exception?)Foremost<UnauthorizedAccessException>(e)) is { } first)
         {
             ExceptionDispatchInfo.Throw(first);
             throw;

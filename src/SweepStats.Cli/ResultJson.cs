@@ -7,9 +7,12 @@ namespace SweepStats.Cli;
 /// <summary>One JSON object for the console.</summary>
 internal static class ResultJson
 {
-    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonWriterOptions Options =
+        new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    /// <summary>Writes the files that were left out at the user's wish, each with its reason, as a member of an object that is open.</summary>
+    /// <summary>
+    /// Writes the files that were left out at the user's wish, each with its reason, as a member of an object that is open.
+    /// </summary>
     public static void LeftOut(Utf8JsonWriter json, CampaignAnalysis? analysis)
     {
         json.WriteStartArray("left_out");

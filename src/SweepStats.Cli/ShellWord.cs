@@ -18,7 +18,8 @@ internal static class ShellWord
     {
         // A path that begins with a hyphen would be read as an option.
         string typed = PrintedText.Of(word.StartsWith('-') ? "./" + word : word);
-        if (typed.Length > 0 && typed.All(c => char.IsLetterOrDigit(c) || (windows ? PlainOnWindows : PlainOnUnix).Contains(c, StringComparison.Ordinal)))
+        if (typed.Length > 0 && typed.All(
+            c => char.IsLetterOrDigit(c) || (windows ? PlainOnWindows : PlainOnUnix).Contains(c, StringComparison.Ordinal)))
         {
             return typed;
         }

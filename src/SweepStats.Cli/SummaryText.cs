@@ -14,7 +14,8 @@ internal static class SummaryText
 {
     /// <summary>Version of this program.</summary>
     public static string Version { get; } =
-        typeof(SummaryText).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
+        typeof(SummaryText).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split(
+            '+')[0];
 
     /// <param name="analysis">What was read and found.</param>
     /// <param name="written">The files of the report; empty where none is written.</param>
@@ -33,7 +34,8 @@ internal static class SummaryText
         using var stream = new MemoryStream();
         SummaryContext context = Context(written) with
         {
-            Inputs = [.. campaigns.SelectMany(c => c.Analysis.Reading.Inputs.Select(i => i with { Path = $"{c.Folder}/{i.Path}" }))],
+            Inputs = [.. campaigns.SelectMany(
+                c => c.Analysis.Reading.Inputs.Select(i => i with { Path = $"{c.Folder}/{i.Path}" }))],
             LeftOut = [.. campaigns.SelectMany(c => c.Analysis.Reading.LeftOut)],
         };
         LotHistoryJson.Write(history, context, stream);
@@ -78,6 +80,7 @@ internal static class SummaryText
 
     // SOURCE_DATE_EPOCH is what build tools agree on to make outputs reproducible.
     private static DateTimeOffset? Stated() =>
-        long.TryParse(Environment.GetEnvironmentVariable("SOURCE_DATE_EPOCH"), CultureInfo.InvariantCulture, out long seconds) && seconds is >= 0 and < 253402300800
+        long.TryParse(Environment.GetEnvironmentVariable("SOURCE_DATE_EPOCH"), CultureInfo.InvariantCulture, out long seconds)
+            && seconds is >= 0 and < 253402300800
             ? DateTimeOffset.FromUnixTimeSeconds(seconds) : null;
 }

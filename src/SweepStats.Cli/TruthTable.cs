@@ -16,7 +16,8 @@ internal static class TruthTable
             {
                 text.Append(
                     CultureInfo.InvariantCulture,
-                    $"{specimen.Name.Lot},{specimen.Name.Specimen},{rehearsed.Grid[f].Value:R},{specimen.ShieldingDb[f]:0.0000},{rehearsed.NoiseDbm[f]:0.0000}\n");
+                    $"{specimen.Name.Lot},{specimen.Name.Specimen},{rehearsed.Grid[f].Value:R},{specimen.ShieldingDb[f]:0.0000},"
+                        + $"{rehearsed.NoiseDbm[f]:0.0000}\n");
             }
         }
 

@@ -26,14 +26,19 @@ internal static class UsageErrors
         return
         [
             .. options.Select(option => $"{NoOption(command, option)} See 'sweepstats {name}--help'"),
-            .. others.Select(e => Message(e, parsed)).Concat(Empty(parsed.CommandResult)).Select(m => $"{m}; see 'sweepstats {name}--help'").Distinct(),
+            .. others.Select(e => Message(e, parsed)).Concat(Empty(parsed.CommandResult))
+                .Select(m => $"{m}; see 'sweepstats {name}--help'").Distinct(),
         ];
     }
 
-    /// <summary>Whether an option has no value, or more than one where it takes one: asking for it throws, and the library says by itself what is wrong.</summary>
+    /// <summary>
+    /// Whether an option has no value, or more than one where it takes one: asking for it throws, and the library says by itself
+    /// what is wrong.
+    /// </summary>
     public static bool MissesItsValue(CommandResult words) =>
         words.Children.OfType<OptionResult>().Any(option => !option.Implicit
-            && (option.Tokens.Count < option.Option.Arity.MinimumNumberOfValues || option.Tokens.Count > option.Option.Arity.MaximumNumberOfValues));
+            && (option.Tokens.Count < option.Option.Arity.MinimumNumberOfValues
+                || option.Tokens.Count > option.Option.Arity.MaximumNumberOfValues));
 
     /// <summary>"'chek' is no command; did you mean 'check'?"</summary>
     public static string NoCommand(RootCommand root, string word)
@@ -54,21 +59,25 @@ internal static class UsageErrors
             : $"'{PrintedText.Of(option)}' is no option; did you mean '--{near}'?";
     }
 
-    // A mistyped option is taken for an argument where the command has room for one. Behind a double hyphen anything is an argument.
+    // A mistyped option is taken for an argument where the command has room for one. Behind a double hyphen anything is an
+    // argument.
     private static IEnumerable<string> UnknownOptions(ParseResult parsed)
     {
         HashSet<Token> values = [.. parsed.CommandResult.Children.OfType<OptionResult>().SelectMany(o => o.Tokens)];
         return parsed.Tokens.TakeWhile(t => t.Type != TokenType.DoubleDash)
-            .Where(t => t.Type == TokenType.Argument && !values.Any(v => ReferenceEquals(v, t)) && IsOption(t.Value) && !Path.Exists(t.Value))
+            .Where(t => t.Type == TokenType.Argument && !values.Any(v => ReferenceEquals(v, t)) && IsOption(t.Value)
+                && !Path.Exists(t.Value))
             .Select(t => t.Value.Split('=', ':')[0]);
     }
 
-    private static bool IsOption(string word) => word.Length > 1 && word[0] == '-' && char.IsLetter(word.TrimStart('-').FirstOrDefault());
+    private static bool IsOption(string word) =>
+        word.Length > 1 && word[0] == '-' && char.IsLetter(word.TrimStart('-').FirstOrDefault());
 
     // A variable of a shell that is not set leaves an empty word, which names no folder and states nothing.
     private static IEnumerable<string> Empty(CommandResult command)
     {
-        foreach (SymbolResult result in command.Children.Where(r => r.Tokens.Any(t => string.IsNullOrWhiteSpace(t.Value)) && !r.Errors.Any()))
+        foreach (SymbolResult result in command.Children.Where(
+            r => r.Tokens.Any(t => string.IsNullOrWhiteSpace(t.Value)) && !r.Errors.Any()))
         {
             yield return result switch
             {
@@ -90,6 +99,7 @@ internal static class UsageErrors
         string? extra = parsed.UnmatchedTokens.FirstOrDefault(t => error.Message.Contains($"'{t}'", StringComparison.Ordinal));
         return extra is null || error.SymbolResult is OptionResult
             ? message
-            : $"'{PrintedText.Of(extra)}' is one word more than '{parsed.CommandResult.Command.Name}' takes; a path with blanks stands in quotes";
+            : $"'{PrintedText.Of(extra)}' is one word more than '{parsed.CommandResult.Command.Name}' takes; a path with blanks "
+                + "stands in quotes";
     }
 }

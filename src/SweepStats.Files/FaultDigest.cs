@@ -12,7 +12,10 @@ public static partial class FaultDigest
     // Within one file, each of a few lines is worth a message of its own.
     private const int FewLines = 6;
 
-    /// <summary>One line for faults that the same remedy mends in several files, or in many lines of one; in the order of the first of each.</summary>
+    /// <summary>
+    /// One line for faults that the same remedy mends in several files, or in many lines of one; in the order of the first of
+    /// each.
+    /// </summary>
     /// <param name="faults">All faults.</param>
     public static IEnumerable<string> Of(IEnumerable<ReadFault> faults)
     {
@@ -35,7 +38,8 @@ public static partial class FaultDigest
     }
 
     private static string Gist(ReadFault fault) =>
-        Common(fault) is var problem && fault.Unstated != UnstatedUnits.None ? problem : OwnToTheFile().Replace(problem.Replace(fault.File, "", StringComparison.Ordinal), "#");
+        Common(fault) is var problem && fault.Unstated != UnstatedUnits.None ? problem
+            : OwnToTheFile().Replace(problem.Replace(fault.File, "", StringComparison.Ordinal), "#");
 
     private static IEnumerable<string> Told(ImmutableArray<ReadFault> alike)
     {
@@ -49,7 +53,8 @@ public static partial class FaultDigest
         string first = string.Join(", ", places.Take(Examples).Select(p => p.Place));
         string count = FormattableString.Invariant($"{places.Length} {(files.Length > 1 ? "files" : "lines")}");
         string same = alike.Select(Common).Distinct().Count() == 1 ? "" : " (the first of them; the others are of the kind)";
-        return [new ReadFault($"{count}, {(places.Length > Examples ? "such as " : "")}{first}", null, Common(alike[0]) + same, alike[0].Remedy).ToString()];
+        return [new ReadFault($"{count}, {(places.Length > Examples ? "such as " : "")}{first}", null, Common(alike[0]) + same,
+            alike[0].Remedy).ToString()];
     }
 
     // Numbers, quoted texts and paths.

@@ -1,6 +1,9 @@
 namespace SweepStats.Files;
 
-/// <summary>Files that operating systems and office programs leave in folders on their own; nobody put them there and nobody misses them in a message.</summary>
+/// <summary>
+/// Files that operating systems and office programs leave in folders on their own; nobody put them there and nobody misses them
+/// in a message.
+/// </summary>
 internal static class OsLitter
 {
     private static readonly string[] Names = ["thumbs.db", "ehthumbs.db", "desktop.ini"];

@@ -6,7 +6,8 @@ public static class Spelling
     /// <summary>" (did you mean 'x'?)" or an empty text.</summary>
     /// <param name="word">What was written.</param>
     /// <param name="known">What may be written.</param>
-    public static string Hint(string word, IEnumerable<string> known) => Nearest(word, known) is { } best ? $" (did you mean '{best}'?)" : "";
+    public static string Hint(string word, IEnumerable<string> known) =>
+        Nearest(word, known) is { } best ? $" (did you mean '{best}'?)" : "";
 
     /// <summary>The known word with the fewest letters to change; null where none is near.</summary>
     /// <param name="word">What was written.</param>

@@ -50,7 +50,8 @@ internal sealed class Bench
             Lot = sweep.Behind?.Name.Lot,
             Specimen = sweep.Behind?.Name.Specimen,
             Placement = sweep.Placement,
-            SourceDbm = sweep.Role == SweepRole.Floor || _plan.LinearitySourcesDbm.IsEmpty ? null : sweep.SourceDbm ?? _plan.SourceDbm,
+            SourceDbm = sweep.Role == SweepRole.Floor || _plan.LinearitySourcesDbm.IsEmpty ? null
+                : sweep.SourceDbm ?? _plan.SourceDbm,
             TakenAt = _plan.StartsAt + TimeSpan.FromSeconds(place * _plan.SecondsPerSweep),
         };
 
@@ -60,7 +61,8 @@ internal sealed class Bench
         double offset = (_plan.SweepDeviationDb * random.Normal()) + (_plan.DriftDb * Drift.Share(_plan.DriftShape, time));
         if (sweep.Behind is not null)
         {
-            offset += _plan.PlacementDeviationDb * new RandomSource(_plan.Seed).Fork((ulong)sweep.PlacementNumber + 1_000).Normal();
+            offset += _plan.PlacementDeviationDb
+                * new RandomSource(_plan.Seed).Fork((ulong)sweep.PlacementNumber + 1_000).Normal();
         }
 
         offset += sweep.SourceDbm is { } source ? source - _plan.SourceDbm : 0;

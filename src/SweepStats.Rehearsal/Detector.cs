@@ -5,9 +5,9 @@ namespace SweepStats.Rehearsal;
 
 /// <summary>Draws readings of a steady signal in Gaussian noise as a detector shows them.</summary>
 /// <remarks>
-/// Power averaging over M looks: M times the reading is half a noncentral chi-square variable with 2M degrees of freedom and noncentrality 2Mγ, drawn as
-/// (Z + √(2Mγ))² plus a chi-square variable with 2M − 1. Log averaging: the mean of M single looks in dB. Sample: one look. Peak
-/// and lowest: the highest and the lowest of M single looks at the same signal.
+/// Power averaging over M looks: M times the reading is half a noncentral chi-square variable with 2M degrees of freedom and
+/// noncentrality 2Mγ, drawn as (Z + √(2Mγ))² plus a chi-square variable with 2M − 1. Log averaging: the mean of M single looks in
+/// dB. Sample: one look. Peak and lowest: the highest and the lowest of M single looks at the same signal.
 /// </remarks>
 /// <param name="averaging">How looks are averaged; unknown draws as power does.</param>
 /// <param name="looks">Looks in one reading, at least 1; whole for log averaging, and where one look is kept.</param>

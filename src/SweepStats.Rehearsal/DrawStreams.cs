@@ -1,7 +1,9 @@
 using SweepStats.Statistics;
 namespace SweepStats.Rehearsal;
 
-/// <summary>Streams of random numbers: one for each sweep, and one for each fault, so that none shifts the draws of another.</summary>
+/// <summary>
+/// Streams of random numbers: one for each sweep, and one for each fault, so that none shifts the draws of another.
+/// </summary>
 internal static class DrawStreams
 {
     // Beyond all numbers of truth (0), placements (from 1 000) and sweeps.

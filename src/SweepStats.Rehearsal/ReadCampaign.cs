@@ -8,7 +8,9 @@ using SweepStats.Uncertainty;
 
 namespace SweepStats.Rehearsal;
 
-/// <summary>A rehearsed campaign as an analysis reads it: aligned, its floor estimated, the shielding of each specimen estimated.</summary>
+/// <summary>
+/// A rehearsed campaign as an analysis reads it: aligned, its floor estimated, the shielding of each specimen estimated.
+/// </summary>
 /// <param name="Aligned">The sweeps.</param>
 /// <param name="Curves">Shielding of the specimens, in the order of the sweeps.</param>
 internal sealed record ReadCampaign(AlignedCampaign Aligned, ImmutableArray<ShieldingCurve> Curves)
@@ -22,5 +24,6 @@ internal sealed record ReadCampaign(AlignedCampaign Aligned, ImmutableArray<Shie
     }
 
     /// <summary>Readings known from below only.</summary>
-    public Tally Capped() => Tally.Over(Curves.SelectMany(c => c.Readings).Select(r => (bool?)(r.State == ShieldingState.Capped)));
+    public Tally Capped() =>
+        Tally.Over(Curves.SelectMany(c => c.Readings).Select(r => (bool?)(r.State == ShieldingState.Capped)));
 }

@@ -3,7 +3,10 @@ using SweepStats.Uncertainty;
 
 namespace SweepStats.Rehearsal;
 
-/// <content>What may go wrong at the bench, and the sweeps that show it. Each is drawn by itself: one that is not planned changes no other level.</content>
+/// <content>
+/// What may go wrong at the bench, and the sweeps that show it. Each is drawn by itself: one that is not planned changes no other
+/// level.
+/// </content>
 public sealed partial record RehearsalPlan
 {
     /// <summary>Transmitters in the neighbourhood.</summary>
@@ -18,7 +21,9 @@ public sealed partial record RehearsalPlan
     /// <summary>Sweeps that differ from their repeats. Two entries for one sweep add up.</summary>
     public ImmutableArray<OddSweep> OddSweeps { get; init; } = [];
 
-    /// <summary>Chance that a point of a reference or covered sweep is off by <see cref="JumpDb"/>, 0 to 1: a loose contact.</summary>
+    /// <summary>
+    /// Chance that a point of a reference or covered sweep is off by <see cref="JumpDb"/>, 0 to 1: a loose contact.
+    /// </summary>
     public double JumpShare { get; init; }
 
     /// <summary>How far such a point is off, in dB; negative where it reads too low.</summary>
@@ -33,18 +38,24 @@ public sealed partial record RehearsalPlan
     /// <summary>Step of the displayed levels in dB; 0 for full digits.</summary>
     public double QuantisationDb { get; init; }
 
-    /// <summary>Source level in dBm at which reference and covered sweeps are taken. The sweeps state it where linearity sweeps are planned.</summary>
+    /// <summary>
+    /// Source level in dBm at which reference and covered sweeps are taken. The sweeps state it where linearity sweeps are
+    /// planned.
+    /// </summary>
     public double SourceDbm { get; init; } = 10;
 
-    /// <summary>Source levels in dBm of the linearity sweeps; empty for none. They are taken in rounds, one sweep a level, so that drift does not look like a step.</summary>
+    /// <summary>
+    /// Source levels in dBm of the linearity sweeps; empty for none. They are taken in rounds, one sweep a level, so that drift
+    /// does not look like a step.
+    /// </summary>
     public ImmutableArray<double> LinearitySourcesDbm { get; init; } = [];
 
     /// <summary>Linearity sweeps at each source level, at least 1.</summary>
     public int LinearitySweeps { get; init; } = 3;
 
     /// <summary>
-    /// How far below the reference, in dB, a leak round the specimen arrives. It adds to the specimen's signal as a voltage, with a phase that is drawn for each
-    /// frequency and stays over the campaign. Null for no leak.
+    /// How far below the reference, in dB, a leak round the specimen arrives. It adds to the specimen's signal as a voltage, with
+    /// a phase that is drawn for each frequency and stays over the campaign. Null for no leak.
     /// </summary>
     public double? PlateDb { get; init; }
 
@@ -60,6 +71,9 @@ public sealed partial record RehearsalPlan
     /// <summary>Errors that all sweeps of a role share, drawn at every frequency from their distributions.</summary>
     public ImmutableArray<UncertaintyEntry> SystematicErrors { get; init; } = [];
 
-    /// <summary>Standard deviation in dB of what a placement differs by from frequency to frequency, beside the offset all frequencies share.</summary>
+    /// <summary>
+    /// Standard deviation in dB of what a placement differs by from frequency to frequency, beside the offset all frequencies
+    /// share.
+    /// </summary>
     public double PlacementScatterDb { get; init; }
 }

@@ -49,11 +49,14 @@ public sealed partial record RehearsalPlan
     /// <summary>Standard deviation between lots in dB.</summary>
     public double LotDeviationDb { get; init; }
 
-    /// <summary>Where the specimens of a lot shield otherwise than the rest of the band says. Steps that overlap add up.</summary>
+    /// <summary>
+    /// Where the specimens of a lot shield otherwise than the rest of the band says. Steps that overlap add up.
+    /// </summary>
     public ImmutableArray<LotStep> LotSteps { get; init; } = [];
 
     /// <summary>
-    /// Cycles of wear that the specimens of each lot have behind them, one number a lot; empty where there is no wear. They are stated with the campaign, as <see cref="CyclesName"/>.
+    /// Cycles of wear that the specimens of each lot have behind them, one number a lot; empty where there is no wear. They are
+    /// stated with the campaign, as <see cref="CyclesName"/>.
     /// </summary>
     public ImmutableArray<double> Cycles { get; init; } = [];
 
@@ -63,7 +66,10 @@ public sealed partial record RehearsalPlan
     /// <summary>Standard deviation between specimens of a lot in dB.</summary>
     public double SpecimenDeviationDb { get; init; }
 
-    /// <summary>How many times as much the specimens of lots A, B and so on differ, as whole curves and from frequency to frequency; 1 for lots that are not listed.</summary>
+    /// <summary>
+    /// How many times as much the specimens of lots A, B and so on differ, as whole curves and from frequency to frequency; 1 for
+    /// lots that are not listed.
+    /// </summary>
     public ImmutableArray<double> LotSpreads { get; init; } = [];
 
     /// <summary>Standard deviation between placements in dB, the same at all frequencies of a placement.</summary>

@@ -44,10 +44,12 @@ public static class Rehearser
         plan.Cycles.IsEmpty ? [] : [.. truth.Select((specimen, i) =>
         {
             double cycles = plan.Cycles[i / plan.SpecimensPerLot];
-            return new SpecimenProperty(specimen.Name, RehearsalPlan.CyclesName, cycles.ToString("R", CultureInfo.InvariantCulture), cycles);
+            return new SpecimenProperty(specimen.Name, RehearsalPlan.CyclesName,
+                cycles.ToString("R", CultureInfo.InvariantCulture), cycles);
         })];
 
-    // Whole kHz where the spacing allows, so that files read like a bench's; below 1 MHz that would move a frequency too far, and the lowest to 0 Hz.
+    // Whole kHz where the spacing allows, so that files read like a bench's; below 1 MHz that would move a frequency too far, and
+    // the lowest to 0 Hz.
     private static FrequencyGrid Grid(RehearsalPlan plan)
     {
         double start = plan.Band.Start.Value;
@@ -81,7 +83,8 @@ public static class Rehearser
             if (!grid.Hertz.ToArray().Any(hertz => step.Band.Contains(new Hertz(hertz))))
             {
                 throw new ArgumentException(FormattableString.Invariant(
-                    $"A rehearsal needs a swept frequency for the step of lot {step.Lot}, and none lies from {step.Band.Start.Value:R} to {step.Band.Stop.Value:R} Hz."));
+                    $"A rehearsal needs a swept frequency for the step of lot {step.Lot}, and none lies from ")
+                    + FormattableString.Invariant($"{step.Band.Start.Value:R} to {step.Band.Stop.Value:R} Hz."));
             }
         }
     }
@@ -93,7 +96,8 @@ public static class Rehearser
         for (int lot = 0; lot < plan.Lots; lot++)
         {
             LotStep[] steps = [.. plan.LotSteps.Where(s => s.Lot == LotName(lot))];
-            double lotOffset = (plan.LotDeviationDb * random.Normal()) - (plan.Cycles.IsEmpty ? 0 : plan.WearDb * plan.Cycles[lot]);
+            double lotOffset =
+                (plan.LotDeviationDb * random.Normal()) - (plan.Cycles.IsEmpty ? 0 : plan.WearDb * plan.Cycles[lot]);
             double deviation = plan.SpecimenDeviationDb * Spread(plan, LotName(lot));
             for (int specimen = 0; specimen < plan.SpecimensPerLot; specimen++)
             {
@@ -102,7 +106,8 @@ public static class Rehearser
                 foreach (double hertz in grid.Hertz)
                 {
                     double step = steps.Where(s => s.Band.Contains(new Hertz(hertz))).Sum(s => s.Change.Value);
-                    shielding.Add(plan.ShieldingStartDb + offset + ((plan.ShieldingStopDb - plan.ShieldingStartDb) * Along(plan.Band, hertz)) + step);
+                    shielding.Add(plan.ShieldingStartDb + offset
+                        + ((plan.ShieldingStopDb - plan.ShieldingStartDb) * Along(plan.Band, hertz)) + step);
                 }
 
                 truth.Add(new TrueShielding(Name(lot, specimen), shielding.MoveToImmutable()));
@@ -115,10 +120,12 @@ public static class Rehearser
     internal static double Along(FrequencyBand band, double hertz) =>
         band.Stop > band.Start ? Math.Log(hertz / band.Start.Value) / Math.Log(band.Stop.Value / band.Start.Value) : 0;
 
-    internal static double Spread(RehearsalPlan plan, string lot) => plan.LotSpreads.Where((_, l) => LotName(l) == lot).DefaultIfEmpty(1).First();
+    internal static double Spread(RehearsalPlan plan, string lot) =>
+        plan.LotSpreads.Where((_, l) => LotName(l) == lot).DefaultIfEmpty(1).First();
 
     // Lots A, B, ... Z, then L27, L28: letters as long as there are letters.
-    internal static string LotName(int lot) => lot < 26 ? ((char)('A' + lot)).ToString() : string.Create(CultureInfo.InvariantCulture, $"L{lot + 1}");
+    internal static string LotName(int lot) =>
+        lot < 26 ? ((char)('A' + lot)).ToString() : string.Create(CultureInfo.InvariantCulture, $"L{lot + 1}");
 
     private static SpecimenName Name(int lot, int specimen)
     {

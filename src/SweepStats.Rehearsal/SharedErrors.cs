@@ -4,7 +4,10 @@ using SweepStats.Uncertainty;
 
 namespace SweepStats.Rehearsal;
 
-/// <summary>Errors that no repeat shows, since all sweeps of a role share them; drawn anew at every frequency from the plan's distributions.</summary>
+/// <summary>
+/// Errors that no repeat shows, since all sweeps of a role share them; drawn anew at every frequency from the plan's
+/// distributions.
+/// </summary>
 /// <remarks>They act on the level of the signal, as mismatch, cable loss and the source do, not on the noise.</remarks>
 internal sealed class SharedErrors
 {
@@ -26,7 +29,8 @@ internal sealed class SharedErrors
             {
                 double first = entry.Spread.Draw(random);
                 _reference[f] += entry.ActsOn != ErrorActsOn.Covered ? first : 0;
-                _covered[f] += entry.ActsOn == ErrorActsOn.Covered || entry.Common ? first : entry.ActsOn == ErrorActsOn.Both ? entry.Spread.Draw(random) : 0;
+                _covered[f] += entry.ActsOn == ErrorActsOn.Covered || entry.Common ? first
+                    : entry.ActsOn == ErrorActsOn.Both ? entry.Spread.Draw(random) : 0;
             }
         }
     }
@@ -35,7 +39,8 @@ internal sealed class SharedErrors
     public double Db(PlannedSweep sweep, int f) => sweep.Role switch
     {
         SweepRole.Reference => _reference[f],
-        SweepRole.Covered => _covered[f] + (_plan.PlacementScatterDb == 0 ? 0 : Rehearser.Spread(_plan, sweep.Behind!.Name.Lot) * Placement(sweep.PlacementNumber)[f]),
+        SweepRole.Covered => _covered[f] + (_plan.PlacementScatterDb == 0 ? 0
+            : Rehearser.Spread(_plan, sweep.Behind!.Name.Lot) * Placement(sweep.PlacementNumber)[f]),
         _ => 0,
     };
 

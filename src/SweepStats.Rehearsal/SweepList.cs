@@ -4,7 +4,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Rehearsal;
 
-/// <summary>The sweeps of a campaign in the order of a day at the bench: half the floor, linearity, half the reference, plate, covered, the rest of the reference, the rest of the floor.</summary>
+/// <summary>
+/// The sweeps of a campaign in the order of a day at the bench: half the floor, linearity, half the reference, plate, covered,
+/// the rest of the reference, the rest of the floor.
+/// </summary>
 internal sealed class SweepList
 {
     private readonly ImmutableArray<PlannedSweep>.Builder _list = ImmutableArray.CreateBuilder<PlannedSweep>();
@@ -47,7 +50,8 @@ internal sealed class SweepList
             {
                 placements++;
                 string? placement = plan.Placements == 0 ? null : Text($"p{p + 1}");
-                string folder = $"covered/{specimen.Name.Lot}/{specimen.Name.Specimen}/" + (placement is null ? string.Empty : placement + "/");
+                string folder = $"covered/{specimen.Name.Lot}/{specimen.Name.Specimen}/"
+                    + (placement is null ? string.Empty : placement + "/");
                 for (int s = 0; s < plan.CoveredSweeps; s++)
                 {
                     Add(new PlannedSweep(SweepRole.Covered, folder + Text($"covered-{s + 1:00}.csv"))
@@ -66,7 +70,9 @@ internal sealed class SweepList
         string name = role.ToString().ToLowerInvariant();
         for (int i = 0; i < count; i++)
         {
-            Add(new PlannedSweep(role, Text($"{name}/{name}-{_counts.GetValueOrDefault(role) + 1:00}.csv")) { SourceDbm = source });
+            Add(new PlannedSweep(role,
+                Text($"{name}/{name}-{_counts.GetValueOrDefault(role) + 1:00}.csv"))
+            { SourceDbm = source });
         }
     }
 

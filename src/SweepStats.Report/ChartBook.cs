@@ -34,14 +34,16 @@ internal static class ChartBook
         charts.AddRange(OfTrend(result, names));
         charts.AddRange(OfLots(result, names));
         charts.AddRange(OfChoice(result, names));
-        charts.AddRange(PulseWords.AsksForField(result) ? [new PlannedChart(names.Next("pulse"), name => PulseChart.Of(result, name))] : Array.Empty<PlannedChart>());
+        charts.AddRange(PulseWords.AsksForField(result)
+            ? [new PlannedChart(names.Next("pulse"), name => PulseChart.Of(result, name))] : Array.Empty<PlannedChart>());
         charts.Add(new PlannedChart(names.Next("uncertainty-budget"), name => BudgetChart.Of(result, name)));
         charts.AddRange(BehindFindings(result, names));
         charts.AddRange(result.Curves.SelectMany(curve => OfSpecimen(result, curve, names)));
         return charts.ToImmutable();
     }
 
-    private static IEnumerable<PlannedChart> OfTrend(AnalysisResult result, FileNames names) => result.Trend is not { } trend ? [] :
+    private static IEnumerable<PlannedChart> OfTrend(AnalysisResult result, FileNames names) =>
+        result.Trend is not { } trend ? [] :
     [
         new PlannedChart(names.Next("trend-requirement"), name => TrendChart.OfDeciding(trend, name)),
         new PlannedChart(names.Next("trend"), name => TrendChart.OfMean(trend, name)),
@@ -55,11 +57,13 @@ internal static class ChartBook
         new PlannedChart(names.Next("lot-promise"), name => LotPromiseChart.Of(result, name)),
         new PlannedChart(names.Next("scatter"), name => ScatterChart.Of(result, name)),
         .. Consistency(result, names),
-        .. OverTimeChart.All([.. result.Lots.Whole.OverTime.Where(c => c.Points.Length > FewPoints)], names).Select(chart => new PlannedChart(chart.Name, _ => chart)),
+        .. OverTimeChart.All([.. result.Lots.Whole.OverTime.Where(c => c.Points.Length > FewPoints)], names)
+            .Select(chart => new PlannedChart(chart.Name, _ => chart)),
     ];
 
     // Of three lots the picture of the lots says whatever these would.
-    private static IEnumerable<PlannedChart> Consistency(AnalysisResult result, FileNames names) => result.Lots.Lots.Length <= FewPoints ? [] :
+    private static IEnumerable<PlannedChart> Consistency(AnalysisResult result, FileNames names) =>
+        result.Lots.Lots.Length <= FewPoints ? [] :
     [
         new PlannedChart(names.Next("consistency-h"), name => ConsistencyChart.OfMeans(result.Lots.Whole, name)),
         new PlannedChart(names.Next("consistency-k"), name => ConsistencyChart.OfScatter(result.Lots.Whole, name)),
@@ -67,7 +71,8 @@ internal static class ChartBook
         new PlannedChart(names.Next("lot-consistency-k"), name => ConsistencyChart.OfLotScatter(result.Lots.Whole, name)),
     ];
 
-    private static IEnumerable<PlannedChart> OfChoice(AnalysisResult result, FileNames names) => result.Choice is not { } choice ? [] : choice.Bands.Select(
+    private static IEnumerable<PlannedChart> OfChoice(AnalysisResult result, FileNames names) =>
+        result.Choice is not { } choice ? [] : choice.Bands.Select(
         band => new PlannedChart(
             band.Name is { } own ? names.Next("choice", own) : names.Next("choice"),
             name => ChoiceChart.Of(result, choice, band, name)));
@@ -76,19 +81,23 @@ internal static class ChartBook
     [
         new PlannedChart(names.Next("offsets"), name => OffsetChart.Of(result, name)),
         .. ResidualGroups.Of(result).Select(
-            g => new PlannedChart(names.Next(Parts(g.Group)), name => ResidualChart.Of(result.Campaign.Grid, g.Group, g.Findings, name))),
+            g => new PlannedChart(names.Next(Parts(g.Group)),
+                name => ResidualChart.Of(result.Campaign.Grid, g.Group, g.Findings, name))),
         new PlannedChart(names.Next("linearity"), name => LinearityChart.Of(result, name)),
     ];
 
     private static IEnumerable<PlannedChart> OfSpecimen(AnalysisResult result, ShieldingCurve curve, FileNames names) =>
     [
-        new PlannedChart(names.Next("shielding", curve.Name.Lot, curve.Name.Specimen), name => ShieldingChart.Of(result, curve, name)) { Of = [curve.Name] },
-        new PlannedChart(names.Next("levels", curve.Name.Lot, curve.Name.Specimen), name => LevelChart.Of(result, curve, name)) { Of = [curve.Name] },
+        new PlannedChart(names.Next("shielding", curve.Name.Lot, curve.Name.Specimen),
+            name => ShieldingChart.Of(result, curve, name)) { Of = [curve.Name] },
+        new PlannedChart(names.Next("levels", curve.Name.Lot, curve.Name.Specimen),
+            name => LevelChart.Of(result, curve, name)) { Of = [curve.Name] },
     ];
 
     private static string[] Parts(RepeatGroup group)
     {
-        string[] piece = group.Specimen is { } specimen ? [specimen.Lot, specimen.Specimen] : [FindingChartWords.Sweeps(group.Role)];
+        string[] piece = group.Specimen is { } specimen ? [specimen.Lot, specimen.Specimen]
+            : [FindingChartWords.Sweeps(group.Role)];
         return ["residuals", .. piece, .. group.Placement is { } placement ? [placement] : Array.Empty<string>()];
     }
 
@@ -112,6 +121,11 @@ internal static class ChartBook
         }
     }
 
-    private static PlannedChart Overview(AnalysisResult result, ImmutableArray<ShieldingCurve> curves, string name, string title) =>
-        new(name, own => OverviewChart.Of(result, curves, own, title)) { Of = [.. curves.Select(c => c.Name)], IsOverview = true };
+    private static PlannedChart Overview(AnalysisResult result, ImmutableArray<ShieldingCurve> curves, string name,
+        string title) =>
+        new(name, own => OverviewChart.Of(result, curves, own, title))
+        {
+            Of = [.. curves.Select(c => c.Name)],
+            IsOverview = true,
+        };
 }

@@ -8,8 +8,11 @@ namespace SweepStats.Report;
 /// <summary>Which of the planned charts are drawn.</summary>
 /// <param name="Kept">Those that are, in the order of the page.</param>
 /// <param name="LeftOut">Those that are not.</param>
-/// <param name="Weakest">In a summary that leaves something out, the specimens that have charts of their own, weakest first.</param>
-internal sealed record ChartChoice(ImmutableArray<PlannedChart> Kept, ImmutableArray<PlannedChart> LeftOut, ImmutableArray<SpecimenName> Weakest)
+/// <param name="Weakest">
+/// In a summary that leaves something out, the specimens that have charts of their own, weakest first.
+/// </param>
+internal sealed record ChartChoice(ImmutableArray<PlannedChart> Kept, ImmutableArray<PlannedChart> LeftOut,
+    ImmutableArray<SpecimenName> Weakest)
 {
     /// <summary>Up to so many specimens a person may look at every chart.</summary>
     public const int MostInFull = 25;

@@ -6,7 +6,9 @@ public enum ChartsDrawn
     /// <summary>None: tables and sentences alone.</summary>
     None,
 
-    /// <summary>What a person looks at first: all that is about the campaign, its lots and the choice, and the weakest specimens.</summary>
+    /// <summary>
+    /// What a person looks at first: all that is about the campaign, its lots and the choice, and the weakest specimens.
+    /// </summary>
     Summary,
 
     /// <summary>Also shielding and levels of every specimen.</summary>

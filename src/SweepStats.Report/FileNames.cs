@@ -11,7 +11,9 @@ internal sealed class FileNames
 
     private readonly HashSet<string> _taken = new(StringComparer.Ordinal);
 
-    /// <summary>A name from parts, without extension: <c>levels-spring-3</c>. A number is added where the name is taken.</summary>
+    /// <summary>
+    /// A name from parts, without extension: <c>levels-spring-3</c>. A number is added where the name is taken.
+    /// </summary>
     public string Next(params ReadOnlySpan<string> parts)
     {
         List<string> slugs = [];
@@ -31,8 +33,8 @@ internal sealed class FileNames
     }
 
     /// <summary>
-    /// Lower-case ASCII letters and digits, everything else one dash; never empty. Letters are not stripped of their accents: that needs tables which not
-    /// every machine has, and the same input is to give the same names everywhere.
+    /// Lower-case ASCII letters and digits, everything else one dash; never empty. Letters are not stripped of their accents:
+    /// that needs tables which not every machine has, and the same input is to give the same names everywhere.
     /// </summary>
     private static string Slug(string text)
     {

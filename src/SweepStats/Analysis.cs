@@ -36,15 +36,18 @@ public static class Analysis
         AlignedCampaign all = Aligner.Align(campaign, plan.Band, plan.Interpolate);
         var life = FloorLife.Of(all);
         AlignedCampaign read = life is null or { Lives: true } ? all : all with { Floor = null };
-        FloorHistory? history = FloorHistory.Of(read, plan.FloorTaking == SweepTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
+        FloorHistory? history = FloorHistory.Of(read,
+            plan.FloorTaking == SweepTaking.Unstated ? campaign.FloorTaking : plan.FloorTaking, plan.FloorStabilityDb);
         AveragingInUse averaging = AveragingChoice.Of(read with { Floor = FloorAndLeakage.Noise(read) }, plan.Averaging);
         var split = FloorAndLeakage.Of(read, averaging.Averaging, history, plan.SameLeakage);
-        (AlignedCampaign aligned, NoiseFloor? measured) = (split.Campaign, Floor(split, history, plan.DeclaredFloorDb, averaging.Averaging));
+        (AlignedCampaign aligned, NoiseFloor? measured) =
+            (split.Campaign, Floor(split, history, plan.DeclaredFloorDb, averaging.Averaging));
         ImmutableArray<RepeatGroup> repeats = RepeatGroups.Of(aligned, measured, plan.Threads);
         ImmutableArray<OddRepeat> odd = OddRepeats.Among(repeats);
         var together = SerialCorrelation.Of(aligned, measured, odd, plan.Threads);
         ImmutableArray<DriftTest> drifts = DriftTest.Clearest(repeats, odd);
-        ReferenceTiming timing = ReferenceTimes.Of(aligned, plan.ReferenceTaking == SweepTaking.Unstated ? campaign.ReferenceTaking : plan.ReferenceTaking);
+        ReferenceTiming timing = ReferenceTimes.Of(aligned,
+            plan.ReferenceTaking == SweepTaking.Unstated ? campaign.ReferenceTaking : plan.ReferenceTaking);
         CampaignClipping clipping = ClippingSearch.In(read, all.Floor, plan.Threads);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, measured, plan.SourceDbm);
         var overload = new ReferenceOverload(aligned, clipping, linearity, plan.MaximumInputDbm);
@@ -55,7 +58,11 @@ public static class Analysis
             Specimens = CampaignDoubts.OfSpecimens(aligned, measured, overload, plan.Threads),
         };
         NoiseFloor? floor = doubts.Widened(measured);
-        AnalysisPlan allowed = plan with { Uncertainties = [.. plan.Uncertainties, .. new[] { doubts.Drift, InterpolationError.Of(aligned) }.OfType<UncertaintyEntry>()] };
+        AnalysisPlan allowed = plan with
+        {
+            Uncertainties =
+            [.. plan.Uncertainties, .. new[] { doubts.Drift, InterpolationError.Of(aligned) }.OfType<UncertaintyEntry>()],
+        };
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) =
             Shielding(aligned, floor, new(split.Levels, doubts, together), allowed, progress);
         var evidence = new Evidence
@@ -113,14 +120,17 @@ public static class Analysis
             Fields = ResidualField.Of(plan.Field, new CurvesAndBands(curves, bands), findings, verdict.Trust),
             Needed = NeededShielding.Of(plan.Field, basis),
             PulsesWhenAsked = new(() => PulseEstimator.Of(basis, plan.Pulse with { Confidence = plan.Confidence }, plan.Threads)),
-            Layers = verdict.Trust == Trust.Untrustworthy ? [] : LayerComparer.Of(aligned, curves, campaign.Properties, plan.Confidence),
+            Layers = verdict.Trust == Trust.Untrustworthy ? []
+                : LayerComparer.Of(aligned, curves, campaign.Properties, plan.Confidence),
             Budgets = [.. SideBySide.Of(
                 curves.Length, plan.Threads, i => SpecimenBudgets.Of(curves[i], bands[i], aligned.Grid, budgets))],
             LotsWhenAsked = new(() => LotComparer.Of(
                 aligned, LotMembers.Of(new(curves, specimens.Value), plan.Choice.Yardstick), plan.NamedBands,
                 plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
             Trend = TrendEstimator.Of(curves, aligned.Grid, campaign.Properties, plan, findings),
-            ChoiceWhenAsked = new(() => SpecimenRanker.Of(aligned, (curves, specimens.Value), campaign.Properties, (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads)),
+            ChoiceWhenAsked =
+                new(() => SpecimenRanker.Of(aligned, (curves, specimens.Value), campaign.Properties,
+                    (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads)),
             Findings = findings,
             Checks = Checklist.Runs(evidence, findings),
             Verdict = verdict,
@@ -147,7 +157,8 @@ public static class Analysis
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
         AlignedCampaign campaign, NoiseFloor? floor, Disturbances beside, AnalysisPlan plan, IProgress<double>? progress)
     {
-        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, beside.Leakage, beside.Together, plan.Threads);
+        var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, beside.Leakage,
+            beside.Together, plan.Threads);
         var curves = new ShieldingCurve[campaign.Covered.Length];
         var bands = new BandStatement[curves.Length];
         int done = 0;

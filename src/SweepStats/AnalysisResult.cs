@@ -61,7 +61,9 @@ public sealed record AnalysisResult
     /// <summary>Sweeps that are odd among their repeats.</summary>
     public required ImmutableArray<OddRepeat> OddRepeats { get; init; }
 
-    /// <summary>How the level of reference and covered sweeps moved, clear or not; empty where too few repeat each other.</summary>
+    /// <summary>
+    /// How the level of reference and covered sweeps moved, clear or not; empty where too few repeat each other.
+    /// </summary>
     public required ImmutableArray<DriftTest> Drifts { get; init; }
 
     /// <summary>
@@ -75,7 +77,10 @@ public sealed record AnalysisResult
     /// <summary>When the reference was taken, beside the covered sweeps.</summary>
     public required ReferenceTiming Timing { get; init; }
 
-    /// <summary>How far the receiver follows the source; null where linearity and reference sweeps do not show two source levels clear of the noise.</summary>
+    /// <summary>
+    /// How far the receiver follows the source; null where linearity and reference sweeps do not show two source levels clear of
+    /// the noise.
+    /// </summary>
     public required LinearityCurve? Linearity { get; init; }
 
     /// <summary>Shielding of each specimen, by lot and name.</summary>
@@ -84,7 +89,9 @@ public sealed record AnalysisResult
     /// <summary>Statements over the band, one a specimen, in the same order.</summary>
     public required ImmutableArray<BandStatement> Bands { get; init; }
 
-    /// <summary>What is left of the stated field behind each specimen, in the same order; empty where no field is stated.</summary>
+    /// <summary>
+    /// What is left of the stated field behind each specimen, in the same order; empty where no field is stated.
+    /// </summary>
     public ImmutableArray<ResidualField> Fields { get; init; } = [];
 
     /// <summary>
@@ -124,7 +131,8 @@ public sealed record AnalysisResult
     public required ImmutableArray<Finding> Findings { get; init; }
 
     /// <summary>
-    /// Whether lots may be called better than others: not under a fault, and not where something was found that other figures mislead under.
+    /// Whether lots may be called better than others: not under a fault, and not where something was found that other figures
+    /// mislead under.
     /// </summary>
     public bool MayPrefer => Verdict.Trust != Trust.Untrustworthy && !Findings.Any(f => f.Misleads);
 

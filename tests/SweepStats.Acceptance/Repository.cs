@@ -15,6 +15,7 @@ internal static class Repository
             }
         }
 
-        throw new InvalidOperationException("The tests must run inside the repository: SweepStats.sln was not found above " + AppContext.BaseDirectory);
+        throw new InvalidOperationException("The tests must run inside the repository: SweepStats.sln was not found above "
+            + AppContext.BaseDirectory);
     }
 }

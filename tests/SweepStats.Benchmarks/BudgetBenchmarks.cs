@@ -3,7 +3,9 @@ using SweepStats.Budgets;
 
 namespace SweepStats.Benchmarks;
 
-/// <summary>Uncertainty budgets of one specimen, of the frequency its claim is weakest at and of the mean over the band.</summary>
+/// <summary>
+/// Uncertainty budgets of one specimen, of the frequency its claim is weakest at and of the mean over the band.
+/// </summary>
 [MemoryDiagnoser]
 public class BudgetBenchmarks
 {

@@ -14,5 +14,6 @@ public class ChoiceBenchmarks
 
     [Benchmark]
     public SpecimenChoice? Choice() =>
-        SpecimenRanker.Of(_result.Campaign, _result.Curves, [], (new ChoiceQuestion(), [], _result.Plan.Confidence, _result.Plan.Seed));
+        SpecimenRanker.Of(_result.Campaign, _result.Curves, [],
+            (new ChoiceQuestion(), [], _result.Plan.Confidence, _result.Plan.Seed));
 }

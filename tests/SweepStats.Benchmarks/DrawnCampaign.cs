@@ -7,7 +7,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Benchmarks;
 
-/// <summary>A campaign as large as a bench takes it: sweeps of 1 601 points, ten of the floor, ten of the reference, twenty of each specimen.</summary>
+/// <summary>
+/// A campaign as large as a bench takes it: sweeps of 1 601 points, ten of the floor, ten of the reference, twenty of each
+/// specimen.
+/// </summary>
 internal static class DrawnCampaign
 {
     private const ulong Seed = 20;

@@ -19,7 +19,8 @@ public class ReadingBenchmarks
         Campaign campaign = DrawnCampaign.Of(lots: 1, specimensPerLot: 2);
         // Ten of the floor, ten of the reference, thirty of two specimens.
         ImmutableArray<Sweep> sweeps = [.. campaign.Sweeps.OrderBy(s => s.Role == SweepRole.Covered).Take(Files)];
-        if (CampaignWriter.Write(_folder, campaign with { Sweeps = sweeps }, "averaging = \"power\"\n", truth: null) is [var fault, ..])
+        if (CampaignWriter.Write(_folder, campaign with { Sweeps = sweeps }, "averaging = \"power\"\n",
+            truth: null) is [var fault, ..])
         {
             throw new IOException(fault.ToString());
         }

@@ -13,7 +13,8 @@ public sealed class OpenBrowser : IAsyncLifetime
         if (Programs.Browser is { } program)
         {
             // The sandbox of the browser does not start for root, as which tests of a fresh clone run.
-            _browser = await Puppeteer.LaunchAsync(new LaunchOptions { ExecutablePath = program, Headless = true, Args = ["--no-sandbox", "--disable-gpu"] });
+            _browser = await Puppeteer.LaunchAsync(
+                new LaunchOptions { ExecutablePath = program, Headless = true, Args = ["--no-sandbox", "--disable-gpu"] });
         }
     }
 
@@ -36,7 +37,8 @@ public sealed class OpenBrowser : IAsyncLifetime
         await page.SetJavaScriptEnabledAsync(script);
         var shown = new ShownPage(page);
         await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = 900 });
-        await page.EmulateMediaFeaturesAsync([new MediaFeatureValue { MediaFeature = MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);
+        await page.EmulateMediaFeaturesAsync(
+            [new MediaFeatureValue { MediaFeature = MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);
         await page.GoToAsync(new Uri(file).AbsoluteUri);
         return shown;
     }

@@ -30,7 +30,8 @@ public sealed class PdfTests
                 Assert.Contains(row[1], text, StringComparison.Ordinal);
                 // A claim is rounded away from what it claims.
                 double least = Math.Floor(double.Parse(row[4], System.Globalization.CultureInfo.InvariantCulture) * 10) / 10;
-                Assert.Contains(least.ToString("F1", System.Globalization.CultureInfo.InvariantCulture), text, StringComparison.Ordinal);
+                Assert.Contains(least.ToString("F1", System.Globalization.CultureInfo.InvariantCulture), text,
+                    StringComparison.Ordinal);
             });
             Assert.Contains("\"report.pdf\"", File.ReadAllText(Path.Combine(report, "summary.json")), StringComparison.Ordinal);
         }
@@ -42,7 +43,8 @@ public sealed class PdfTests
 
     private static string Text(string pdf)
     {
-        using Process reader = Process.Start(new ProcessStartInfo("pdftotext", ["-layout", pdf, "-"]) { RedirectStandardOutput = true })!;
+        using Process reader =
+            Process.Start(new ProcessStartInfo("pdftotext", ["-layout", pdf, "-"]) { RedirectStandardOutput = true })!;
         string text = reader.StandardOutput.ReadToEnd();
         reader.WaitForExit();
         Assert.Equal(0, reader.ExitCode);

@@ -13,7 +13,8 @@ internal static class Programs
     /// <param name="package">Where Debian has that from.</param>
     public static string? Missing(string? program = null, string? package = null) =>
         Browser is null ? "No Chromium was found on the PATH (on Debian: apt-get install chromium)."
-        : program is not null && Named(program) is null ? $"No {program} was found on the PATH (on Debian: apt-get install {package})."
+        : program is not null && Named(program) is null
+        ? $"No {program} was found on the PATH (on Debian: apt-get install {package})."
         : null;
 
     private static string? Named(string program) => (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)

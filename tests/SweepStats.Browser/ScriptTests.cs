@@ -59,7 +59,8 @@ public sealed partial class ScriptTests(OpenBrowser browser) : IClassFixture<Ope
         string whole = await page.Read<string>($"document.querySelector('{Broad}').innerHTML");
         await page.Drag(Broad, 0.4, 0.6);
         Assert.Equal(2, await page.Read<int>(Drawn));
-        string[] ends = await page.Read<string[]>($"[...document.querySelectorAll('{Broad} .view text')].map(t => t.textContent)");
+        string[] ends =
+            await page.Read<string[]>($"[...document.querySelectorAll('{Broad} .view text')].map(t => t.textContent)");
         Assert.InRange(Number(ends[0].Split(' ')[0]), 108, 115);
         Assert.InRange(Number(ends[2].Split(' ')[0]), 228, 243);
         int[] places = await page.Read<int[]>($"(s => [+s.min, +s.value, +s.max])(document.querySelector('{Slider}'))");
@@ -89,7 +90,9 @@ public sealed partial class ScriptTests(OpenBrowser browser) : IClassFixture<Ope
         string[] down = await page.Read<string[]>(cells);
         Assert.Equal(before.Order(StringComparer.Ordinal), up);
         Assert.Equal(before.OrderDescending(StringComparer.Ordinal), down);
-        Assert.Equal(0, await page.Read<int>("[...document.querySelectorAll('.cards thead th')].filter(t => t.textContent === 'Over frequency' && t.querySelector('button')).length"));
+        Assert.Equal(0,
+            await page.Read<int>("[...document.querySelectorAll('.cards thead th')].filter(t => t.textContent === 'Over "
+                + "frequency' && t.querySelector('button')).length"));
     }
 
     [BrowserTheory]
@@ -98,7 +101,8 @@ public sealed partial class ScriptTests(OpenBrowser browser) : IClassFixture<Ope
     {
         await using ShownPage with = await browser.Show(Demo, width);
         await using ShownPage without = await browser.Show(Demo, width, script: false);
-        const string Words = "[...document.querySelectorAll('p, th, td, li, dd, figcaption, svg text')].map(e => e.textContent.trim()).join('|')";
+        const string Words =
+            "[...document.querySelectorAll('p, th, td, li, dd, figcaption, svg text')].map(e => e.textContent.trim()).join('|')";
         Assert.Equal(0, await without.Read<int>("document.querySelectorAll('.reader, .sort').length"));
         Assert.NotEqual(0, await with.Read<int>("document.querySelectorAll('.reader').length"));
         Assert.Equal(await with.Read<string>(Words), await without.Read<string>(Words));
@@ -110,8 +114,11 @@ public sealed partial class ScriptTests(OpenBrowser browser) : IClassFixture<Ope
     {
         await using ShownPage page = await browser.Show(Demo, width);
         Assert.Empty(await page.Read<string[]>(
-            "[...document.querySelectorAll('.sheet figure, .sheet .table')].filter(e => e.scrollWidth > e.clientWidth + 1).map(e => e.className + ' ' + e.scrollWidth)"));
-        Assert.Equal("Requirement", await page.Read<string>("getComputedStyle(document.querySelector('.cards td:nth-child(3)'), '::before').content.replaceAll('\"', '')"));
+            "[...document.querySelectorAll('.sheet figure, .sheet .table')].filter(e => e.scrollWidth > e.clientWidth + "
+                + "1).map(e => e.className + ' ' + e.scrollWidth)"));
+        Assert.Equal("Requirement",
+            await page.Read<string>(
+                "getComputedStyle(document.querySelector('.cards td:nth-child(3)'), '::before').content.replaceAll('\"', '')"));
     }
 
     [BrowserTheory]
@@ -136,7 +143,8 @@ public sealed partial class ScriptTests(OpenBrowser browser) : IClassFixture<Ope
 
     private static double Number(string text) => double.Parse(text.Replace('−', '-'), CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^(?<mhz>[\d.]+) MHz\. (?<name>[^:]+): (?<value>[\d.]+) dB \([\d.]+ to [\d.]+ dB\); 12 specimens: [\d.]+ to [\d.]+ dB; required: 35 dB$")]
+    [GeneratedRegex(@"^(?<mhz>[\d.]+) MHz\. (?<name>[^:]+): (?<value>[\d.]+)"
+        + @" dB \([\d.]+ to [\d.]+ dB\); 12 specimens: [\d.]+ to [\d.]+ dB; required: 35 dB$")]
     private static partial Regex Reading();
 
     [GeneratedRegex(@"^([\d.]+) MHz")]

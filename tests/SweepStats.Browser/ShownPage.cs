@@ -45,10 +45,15 @@ internal sealed class ShownPage : IAsyncDisposable
         }
     }
 
-    /// <summary>Moves the pointer over a part of an element, from one share of its width to another with the button held; the same share twice holds none.</summary>
+    /// <summary>
+    /// Moves the pointer over a part of an element, from one share of its width to another with the button held; the same share
+    /// twice holds none.
+    /// </summary>
     public async Task Drag(string selector, double from, double to)
     {
-        double[] box = await Read<double[]>($"(b => [b.left, b.top, b.width, b.height])(document.querySelector({JsonSerializer.Serialize(selector)}).getBoundingClientRect())");
+        double[] box =
+            await Read<double[]>("(b => [b.left, b.top, b.width, "
+                + $"b.height])(document.querySelector({JsonSerializer.Serialize(selector)}).getBoundingClientRect())");
         decimal At(double share) => (decimal)(box[0] + (box[2] * share));
         decimal y = (decimal)(box[1] + (box[3] / 2));
         await _page.Mouse.MoveAsync(At(from), y);
@@ -62,7 +67,8 @@ internal sealed class ShownPage : IAsyncDisposable
 
     /// <summary>Clicks on the button of an element that has a name.</summary>
     public Task Click(string within, string name) => _page.EvaluateExpressionAsync(
-        $"[...document.querySelectorAll({JsonSerializer.Serialize(within + " button")})].find(b => b.textContent === {JsonSerializer.Serialize(name)}).click()");
+        $"[...document.querySelectorAll({JsonSerializer.Serialize(within + " button")})].find(b => b.textContent === "
+            + $"{JsonSerializer.Serialize(name)}).click()");
 
     /// <summary>Opens every part that is folded.</summary>
     public Task Unfold() => _page.EvaluateExpressionAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
@@ -71,7 +77,8 @@ internal sealed class ShownPage : IAsyncDisposable
     public Task<string[]> Beyond() => Measured("beyond");
 
     /// <summary>Texts smaller than so many pixels on the screen, those in pictures as they are drawn.</summary>
-    public Task<string[]> Smaller(double pixels) => Measured($"smaller({pixels.ToString(System.Globalization.CultureInfo.InvariantCulture)})");
+    public Task<string[]> Smaller(double pixels) =>
+        Measured($"smaller({pixels.ToString(System.Globalization.CultureInfo.InvariantCulture)})");
 
     /// <summary>Serious and critical faults that an accessibility checker finds.</summary>
     public async Task<string[]> SeriousFaults()
@@ -79,7 +86,8 @@ internal sealed class ShownPage : IAsyncDisposable
         await _page.EvaluateExpressionAsync(new BundledAxeScriptProvider().GetScript());
         string found = await _page.EvaluateExpressionAsync<string>(
             "axe.run(document, { resultTypes: ['violations'] }).then(r => JSON.stringify(r.violations"
-            + ".filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160)).join(' | '))))");
+            + ".filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => v.id + ': ' + v.nodes.slice(0, 3).map(n "
+            + "=> n.html.slice(0, 160)).join(' | '))))");
         return JsonSerializer.Deserialize<string[]>(found)!;
     }
 
@@ -93,5 +101,6 @@ internal sealed class ShownPage : IAsyncDisposable
     public async ValueTask DisposeAsync() => await _page.CloseAsync();
 
     private async Task<string[]> Measured(string what) =>
-        JsonSerializer.Deserialize<string[]>(await _page.EvaluateExpressionAsync<string>($"{Measure.Value} JSON.stringify({what})"))!;
+        JsonSerializer.Deserialize<string[]>(
+            await _page.EvaluateExpressionAsync<string>($"{Measure.Value} JSON.stringify({what})"))!;
 }

@@ -48,8 +48,10 @@ internal static class CoverageCells
     /// <summary>Cells that differ only in what the analysis is told of the averaging see the same campaigns.</summary>
     public static ulong Seed(CoverageCell cell)
     {
-        ulong scatter = (ulong)((((cell.Sweeps * 1000) + (int)cell.Looks) * 10) + (int)(2 * cell.ScatterDb)) + (cell.Drawn == Averaging.Log ? 7_000_000ul : 0);
-        ulong beyond = (ulong)((StatedErrors.All.IndexOf(cell.Errors) * 1000) + (cell.Placements * 100) + (int)Math.Round(10 * cell.PlacementDb));
+        ulong scatter = (ulong)((((cell.Sweeps * 1000) + (int)cell.Looks) * 10) + (int)(2 * cell.ScatterDb))
+            + (cell.Drawn == Averaging.Log ? 7_000_000ul : 0);
+        ulong beyond = (ulong)((StatedErrors.All.IndexOf(cell.Errors) * 1000) + (cell.Placements * 100)
+            + (int)Math.Round(10 * cell.PlacementDb));
         return scatter + (beyond * 10_000_000);
     }
 }

@@ -13,8 +13,24 @@ internal static class CoverageChart
     public static string Of(ImmutableArray<Pool> pools)
     {
         var known = pools.Where(p => p.Cell.Drawn == p.Cell.Stated).GroupBy(p => p.SnrDb).OrderBy(g => g.Key).ToList();
-        var snr = new LinearAxis { Position = AxisPosition.Bottom, Title = "Signal over noise (dB), in steps of 5 dB", Minimum = -20, Maximum = 30, MajorStep = 5, MinorTickSize = 0 };
-        var share = new LinearAxis { Position = AxisPosition.Left, Title = "Intervals that hold the truth (%)", Minimum = 0, Maximum = 102, MajorStep = 10, MinorTickSize = 0 };
+        var snr = new LinearAxis
+        {
+            Position = AxisPosition.Bottom,
+            Title = "Signal over noise (dB), in steps of 5 dB",
+            Minimum = -20,
+            Maximum = 30,
+            MajorStep = 5,
+            MinorTickSize = 0,
+        };
+        var share = new LinearAxis
+        {
+            Position = AxisPosition.Left,
+            Title = "Intervals that hold the truth (%)",
+            Minimum = 0,
+            Maximum = 102,
+            MajorStep = 10,
+            MinorTickSize = 0,
+        };
         Frame.Dress(snr);
         Frame.Dress(share);
         PlotModel model = Frame.Model(
@@ -28,7 +44,8 @@ internal static class CoverageChart
             Line("plain t, lowest", known.Select(g => (g.Key, 100 * g.Min(p => p.PlainCoverage))), [9, 4], Ink.Red));
         var chart = new Chart(
             "coverage", ChartKind.Overview, "How often the interval holds the true shielding",
-            "Share of intervals that hold the truth over the signal-to-noise ratio, for SweepStats and for a plain t interval on raw readings.", model);
+            "Share of intervals that hold the truth over the signal-to-noise ratio, for SweepStats and for a plain t interval "
+                + "on raw readings.", model);
         return System.Text.Encoding.UTF8.GetString(SvgPicture.Of(chart).File);
     }
 

@@ -18,7 +18,8 @@ internal static class CoverageCommand
     public static int Run(string which, string folder, string? count)
     {
         int campaigns = Campaigns;
-        if (count is not null && !(int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out campaigns) && campaigns > 0))
+        if (count is not null
+            && !(int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out campaigns) && campaigns > 0))
         {
             return 2;
         }

@@ -23,8 +23,9 @@ internal static class LastingTable
     public static void Print(int campaigns, string? kindOnly)
     {
         Header(
-            "what goes over from sweep to sweep", "sweeps", "strength", "held, as independent", "held", "lower end over the truth",
-            "width", "found", "held where found", "told or held", "band mean, as independent", "band mean");
+            "what goes over from sweep to sweep", "sweeps", "strength", "held, as independent", "held",
+            "lower end over the truth", "width", "found", "held where found", "told or held",
+            "band mean, as independent", "band mean");
         foreach (LastingKind kind in Enum.GetValues<LastingKind>().Where(k => kindOnly is null || k.ToString() == kindOnly))
         {
             foreach (int sweeps in Sweeps)
@@ -47,7 +48,8 @@ internal static class LastingTable
             foreach (int sweeps in Sweeps)
             {
                 var cell = new LastingCell(kind, sweeps, 0);
-                Print($"{kind}, {sweeps} sweeps", LastingStudy.Found(i => LastingStudy.Draw(cell, 7_000_000 + (ulong)i), campaigns));
+                Print($"{kind}, {sweeps} sweeps",
+                    LastingStudy.Found(i => LastingStudy.Draw(cell, 7_000_000 + (ulong)i), campaigns));
             }
         }
 
@@ -70,7 +72,8 @@ internal static class LastingTable
         $"| {cell.Kind} | {cell.Sweeps} | {cell.Strength:0.0} | {row.HeldAsIndependent:P1} | {row.Held:P1} | ")
         + string.Create(
             CultureInfo.InvariantCulture,
-            $"{row.ClaimedTooMuch:P1} | {row.WidthRatio:0.00} | {row.Found:P0} | {row.HeldWhereFound:P1} | {row.ToldOrHeld:P0} | ")
+            $"{row.ClaimedTooMuch:P1} | {row.WidthRatio:0.00} | {row.Found:P0} | {row.HeldWhereFound:P1} | "
+                + $"{row.ToldOrHeld:P0} | ")
         + string.Create(CultureInfo.InvariantCulture, $"{row.BandHeldAsIndependent:P1} | {row.BandHeld:P1} |"));
 
     private static void Print(string name, Tally found) =>

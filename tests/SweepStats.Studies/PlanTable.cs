@@ -10,13 +10,16 @@ internal static class PlanTable
     public static int Print(int campaigns, ulong seed)
     {
         var watch = Stopwatch.StartNew();
-        Console.WriteLine("looks,scatter_db,placement_spread_db,placements,sweeps,reference_sweeps,margin_db,planned_half_width_db,half_width_db,ratio,planned_range_db,claimed_share");
+        Console.WriteLine("looks,scatter_db,placement_spread_db,placements,sweeps,reference_sweeps,margin_db,"
+            + "planned_half_width_db,half_width_db,ratio,planned_range_db,claimed_share");
         foreach (PlanRow row in PlanStudy.Cells.AsParallel().AsOrdered().Select(cell => PlanStudy.Run(cell, campaigns, seed)))
         {
             PlanCell c = row.Cell;
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{c.Looks},{c.ScatterDb},{c.PlacementDeviationDb},{c.Placements},{c.Sweeps},{c.ReferenceSweeps},{c.MarginDb},{row.PlannedHalfWidthDb:0.000},{row.HalfWidthDb:0.000},{row.HalfWidthDb / row.PlannedHalfWidthDb:0.000},{row.PlannedRangeDb:0.00},{row.ClaimedShare:0.000}"));
+                $"{c.Looks},{c.ScatterDb},{c.PlacementDeviationDb},{c.Placements},{c.Sweeps},{c.ReferenceSweeps},{c.MarginDb},"
+                    + $"{row.PlannedHalfWidthDb:0.000},{row.HalfWidthDb:0.000},{row.HalfWidthDb / row.PlannedHalfWidthDb:0.000},"
+                    + $"{row.PlannedRangeDb:0.00},{row.ClaimedShare:0.000}"));
         }
 
         Console.Error.WriteLine($"{watch.Elapsed.TotalSeconds:0} s");

@@ -10,13 +10,17 @@ internal static class ToleranceFactors
     private const int Widest = 126;
     private const string Indent = "        ";
 
-    /// <summary>Writes them to the console as the rows of <c>CensoredToleranceTable</c>: a row for each number of specimens, one more capped each time.</summary>
+    /// <summary>
+    /// Writes them to the console as the rows of <c>CensoredToleranceTable</c>: a row for each number of specimens, one more
+    /// capped each time.
+    /// </summary>
     public static int Print()
     {
         for (int count = CensoredToleranceTable.Fewest; count <= CensoredToleranceTable.Most; count++)
         {
             var factors = new double[count - CensoredTolerance.FewestSeen];
-            Parallel.For(0, factors.Length, i => factors[i] = CensoredTolerance.Drawn(count, i + 1, CensoredToleranceTable.Share, CensoredToleranceTable.Confidence));
+            Parallel.For(0, factors.Length, i => factors[i] =
+                CensoredTolerance.Drawn(count, i + 1, CensoredToleranceTable.Share, CensoredToleranceTable.Confidence));
             Print(count, factors);
         }
 

@@ -18,5 +18,6 @@ internal static class Agreement
 
     private static void Check(bool agrees, double expected, double actual, double tolerance, double[] row) =>
         Assert.True(agrees, string.Create(CultureInfo.InvariantCulture,
-            $"Expected {expected:R}, got {actual:R} (tolerance {tolerance}) at {string.Join(", ", row.Select(v => v.ToString("R", CultureInfo.InvariantCulture)))}."));
+            $"Expected {expected:R}, got {actual:R} (tolerance {tolerance}) at "
+                + $"{string.Join(", ", row.Select(v => v.ToString("R", CultureInfo.InvariantCulture)))}."));
 }

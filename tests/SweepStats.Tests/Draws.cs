@@ -2,8 +2,8 @@ namespace SweepStats.Tests;
 
 /// <summary>How many campaigns a seeded test draws.</summary>
 /// <remarks>
-/// A quarter of them day by day, so that nobody waits; all of them where the environment variable SWEEPSTATS_DRAWS is "full" (tests/full.sh). The quarter
-/// is the first of the full number, never a choice among it: seeds stay in their order.
+/// A quarter of them day by day, so that nobody waits; all of them where the environment variable SWEEPSTATS_DRAWS is "full"
+/// (tests/full.sh). The quarter is the first of the full number, never a choice among it: seeds stay in their order.
 /// </remarks>
 internal static class Draws
 {

@@ -6,8 +6,8 @@ namespace SweepStats.Tests;
 
 /// <summary>Whether something happened about as often as promised, by the binomial law of the number of draws.</summary>
 /// <remarks>
-/// A count fails where so many (or so few) and more extreme ones are less likely than 1 in 1 000 under what is promised, however many were drawn. Draws
-/// must be independent; what goes together within a campaign counts once.
+/// A count fails where so many (or so few) and more extreme ones are less likely than 1 in 1 000 under what is promised, however
+/// many were drawn. Draws must be independent; what goes together within a campaign counts once.
 /// </remarks>
 internal static class Often
 {
@@ -48,7 +48,8 @@ internal static class Often
     {
         Assert.InRange(found, 0, of);
         Assert.True(of > 0, "Nothing was drawn.");
-        Assert.True(probability >= Chance, string.Create(CultureInfo.InvariantCulture, $"{found} of {of} has a chance of {probability:G2}; {what}"));
+        Assert.True(probability >= Chance,
+            string.Create(CultureInfo.InvariantCulture, $"{found} of {of} has a chance of {probability:G2}; {what}"));
     }
 
     private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.##} %");

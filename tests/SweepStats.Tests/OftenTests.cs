@@ -3,7 +3,9 @@ using Xunit.Sdk;
 
 namespace SweepStats.Tests;
 
-/// <summary>The bounds of counted draws are themselves held against the binomial law, summed term by term in whole numbers elsewhere.</summary>
+/// <summary>
+/// The bounds of counted draws are themselves held against the binomial law, summed term by term in whole numbers elsewhere.
+/// </summary>
 public sealed class OftenTests
 {
     [Fact]
@@ -17,7 +19,8 @@ public sealed class OftenTests
         Assert.Equal((1.0, 1.0), (Often.AsMany(0, 20, 0.05), Often.AsFew(20, 20, 0.05)));
     }
 
-    // Python 3 fractions, term by term: P(X ≥ 5) = 0.002574, P(X ≥ 6) = 0.000329 of 20 at 5 %; P(X ≥ 13) = 0.001464, P(X ≥ 14) = 0.000463 of 100.
+    // Python 3 fractions, term by term: P(X ≥ 5) = 0.002574, P(X ≥ 6) = 0.000329 of 20 at 5 %; P(X ≥ 13) = 0.001464, P(X ≥ 14) =
+    // 0.000463 of 100.
     [Theory]
     [InlineData(20, 0.05, 5)]
     [InlineData(100, 0.05, 13)]

@@ -26,17 +26,23 @@ internal static class Rehearsed
     {
         double[] flat = new double[levels[0].Length];
         return Aligner.Align(
-            Campaign(Sweeps(SweepRole.Floor, levels), Sweeps(SweepRole.Reference, flat), Sweeps(SweepRole.Covered, [.. flat.Select(_ => -40.0)])), null).Floor!;
+            Campaign(Sweeps(SweepRole.Floor, levels), Sweeps(SweepRole.Reference, flat),
+                Sweeps(SweepRole.Covered, [.. flat.Select(_ => -40.0)])), null).Floor!;
     }
 
     /// <summary>Every sweep changed in the same way.</summary>
     public static Campaign Changed(Campaign campaign, Func<Sweep, int, double, double> change) =>
-        campaign with { Sweeps = [.. campaign.Sweeps.Select(s => Copy(s, [.. s.Levels.Select((level, f) => change(s, f, level))]))] };
+        campaign with
+        {
+            Sweeps =
+            [.. campaign.Sweeps.Select(s => Copy(s, [.. s.Levels.Select((level, f) => change(s, f, level))]))],
+        };
 
-    public static Sweep Copy(Sweep sweep, ImmutableArray<double> levels) => new(sweep.Name, sweep.Role, sweep.Grid, levels, sweep.Scale)
-    {
-        Lot = sweep.Lot,
-        Specimen = sweep.Specimen,
-        Placement = sweep.Placement,
-    };
+    public static Sweep Copy(Sweep sweep, ImmutableArray<double> levels) =>
+        new(sweep.Name, sweep.Role, sweep.Grid, levels, sweep.Scale)
+        {
+            Lot = sweep.Lot,
+            Specimen = sweep.Specimen,
+            Placement = sweep.Placement,
+        };
 }

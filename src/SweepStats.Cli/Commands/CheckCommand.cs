@@ -44,5 +44,6 @@ internal static class CheckCommand
 
     private static IEnumerable<string> Lines(CampaignAnalysis analysis, bool verbose, int columns) =>
         verbose ? FindingWords.Check(analysis.Result).Concat(analysis.LeftOutLines)
-        : FirstScreenWords.FirstCheck(analysis.Result, columns, [.. analysis.LeftOutInOneLine, "Each finding with its reasons: --verbose"]);
+        : FirstScreenWords.FirstCheck(analysis.Result, columns,
+            [.. analysis.LeftOutInOneLine, "Each finding with its reasons: --verbose"]);
 }

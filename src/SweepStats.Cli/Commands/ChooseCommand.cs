@@ -27,7 +27,8 @@ internal static class ChooseCommand
 
         if (analysis.Result.Choice is null)
         {
-            terminal.Error.WriteLine($"{CampaignAnalysis.Named(words.GetValue(options.Campaign)!)}: {ChoiceWords.NothingToChoose(analysis.Result)} Put the sweeps of each under covered/<lot>/<specimen>.");
+            terminal.Error.WriteLine($"{CampaignAnalysis.Named(words.GetValue(options.Campaign)!)}: "
+                + $"{ChoiceWords.NothingToChoose(analysis.Result)} Put the sweeps of each under covered/<lot>/<specimen>.");
             return ExitCode.BadInput;
         }
 

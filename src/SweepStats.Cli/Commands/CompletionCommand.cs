@@ -30,11 +30,17 @@ internal static class CompletionCommand
 
     public static Command Create(Terminal terminal)
     {
-        var shell = new Argument<string>("SHELL") { Description = "bash (eval \"$(sweepstats completion bash)\" in ~/.bashrc), zsh or fish", HelpName = "SHELL" };
+        var shell = new Argument<string>("SHELL")
+        {
+            Description =
+            "bash (eval \"$(sweepstats completion bash)\" in ~/.bashrc), zsh or fish",
+            HelpName = "SHELL",
+        };
         shell.AcceptOnly("bash", "zsh", "fish");
         var command = new Command("completion", "Print what makes a shell complete commands and options");
         command.Arguments.Add(shell);
-        command.SetAction(words => terminal.Out.WriteLine(words.GetValue(shell) switch { "zsh" => Zsh, "fish" => Fish, _ => Bash }));
+        command.SetAction(
+            words => terminal.Out.WriteLine(words.GetValue(shell) switch { "zsh" => Zsh, "fish" => Fish, _ => Bash }));
         return command;
     }
 }

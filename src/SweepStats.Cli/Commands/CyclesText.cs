@@ -11,7 +11,8 @@ internal static class CyclesText
         var cycles = ImmutableArray.CreateBuilder<double>();
         foreach (string part in text.Split(','))
         {
-            if (!double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !double.IsFinite(value) || cycles.Contains(value))
+            if (!double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+                || !double.IsFinite(value) || cycles.Contains(value))
             {
                 wrong.Add($"--cycles {text}: cycles read 0,5,10,20, each once");
                 return [];

@@ -16,13 +16,15 @@ internal static class FaultText
         {
             string[] parts = text.Split(':');
             double[] numbers = Numbers(parts.AsSpan(1));
-            if (numbers.Length is 1 or 2 && Array.TrueForAll(numbers, double.IsFinite) && FrequencyText.Parse(parts[0]) is { } frequency)
+            if (numbers.Length is 1 or 2 && Array.TrueForAll(numbers, double.IsFinite)
+                && FrequencyText.Parse(parts[0]) is { } frequency)
             {
                 carriers.Add(new AmbientCarrier(frequency, new Decibels(numbers[0]), numbers.Length > 1 ? numbers[1] : 1));
             }
             else
             {
-                wrong.Add($"--ambient {text}: a transmitter reads 433MHz:20 or 433MHz:20:0.5, its frequency, its level over the floor in dB and the share of sweeps that see it");
+                wrong.Add($"--ambient {text}: a transmitter reads 433MHz:20 or 433MHz:20:0.5, its frequency, its level over the "
+                    + "floor in dB and the share of sweeps that see it");
             }
         }
 
@@ -36,14 +38,17 @@ internal static class FaultText
         {
             string[] parts = text.Split(':');
             double[] numbers = Numbers(parts.AsSpan(1));
-            if (numbers.Length is 2 or 3 && Array.TrueForAll(numbers, double.IsFinite) && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int number)
-                && Enum.GetValues<SweepRole>().Where(r => r.ToString().Equals(parts[0], StringComparison.OrdinalIgnoreCase)).ToArray() is [var role])
+            if (numbers.Length is 2 or 3 && Array.TrueForAll(numbers, double.IsFinite)
+                && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+                && Enum.GetValues<SweepRole>().Where(r => r.ToString().Equals(parts[0], StringComparison.OrdinalIgnoreCase))
+                    .ToArray() is [var role])
             {
                 sweeps.Add(new OddSweep(role, number, numbers[1], numbers.Length > 2 ? numbers[2] : 0));
             }
             else
             {
-                wrong.Add($"--odd {text}: a sweep that is off reads reference:3:2 or covered:1:0:0.5, its role, its number, its offset in dB and the rms of a standing wave in dB");
+                wrong.Add($"--odd {text}: a sweep that is off reads reference:3:2 or covered:1:0:0.5, its role, its number, its "
+                    + "offset in dB and the rms of a standing wave in dB");
             }
         }
 
@@ -55,7 +60,8 @@ internal static class FaultText
         var numbers = new double[parts.Length];
         for (int i = 0; i < parts.Length; i++)
         {
-            numbers[i] = double.TryParse(parts[i], NumberStyles.Float, CultureInfo.InvariantCulture, out double value) ? value : double.NaN;
+            numbers[i] = double.TryParse(parts[i], NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+                ? value : double.NaN;
         }
 
         return numbers;

@@ -23,7 +23,8 @@ internal static class FieldCommand
         var options = new CampaignOptions();
         var outside = new Option<string?>("--outside")
         {
-            Description = "Shielding taken outside the measured band: none, the end's reading, or the end's slope; goes before campaign.toml",
+            Description = "Shielding taken outside the measured band: none, the end's reading, or the end's slope; goes before "
+                + "campaign.toml",
             HelpName = string.Join('|', Outside.Keys),
         };
         outside.AcceptOnly([.. Outside.Keys]);
@@ -82,7 +83,8 @@ internal static class FieldCommand
         return ReportOutput.Write(report, terminal) is not null;
     }
 
-    private static void Print(CampaignAnalysis analysis, ParseResult words, CampaignOptions options, string? folder, Terminal terminal)
+    private static void Print(CampaignAnalysis analysis, ParseResult words, CampaignOptions options, string? folder,
+        Terminal terminal)
     {
         if (words.GetValue(options.Format) == "json")
         {
@@ -95,8 +97,10 @@ internal static class FieldCommand
         }
 
         string[] written = folder is null ? [] : [$"Written: {Path.Combine(folder, FieldCsv.FileName)}"];
-        terminal.Write(words.GetValue(options.Verbose) ? [.. FieldScreenWords.FieldText(analysis.Result), .. analysis.LeftOutLines, .. written]
-            : FieldScreenWords.FirstField(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, .. written]));
+        terminal.Write(words.GetValue(options.Verbose)
+            ? [.. FieldScreenWords.FieldText(analysis.Result), .. analysis.LeftOutLines, .. written]
+            : FieldScreenWords.FirstField(analysis.Result, terminal.Columns ?? WrappedLine.Usual,
+                [.. analysis.LeftOutInOneLine, .. written]));
     }
 
     private sealed record WantedField(string? Outside, string? Folder, bool Png);

@@ -8,7 +8,12 @@ internal static class GuideCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var topic = new Argument<string?>("TOPIC") { Description = "Which page; the list of them unless given", Arity = ArgumentArity.ZeroOrOne, HelpName = "TOPIC" };
+        var topic = new Argument<string?>("TOPIC")
+        {
+            Description = "Which page; the list of them unless given",
+            Arity = ArgumentArity.ZeroOrOne,
+            HelpName = "TOPIC",
+        };
         topic.AcceptOnly([.. GuideTopic.All.Select(page => page.Name)]);
         var command = new Command("guide", "Print a page of the guide: campaigns, numbers, files, lots and more");
         command.Arguments.Add(topic);
@@ -22,5 +27,6 @@ internal static class GuideCommand
         return [page.Title, .. page.Lines];
     }
 
-    private static IEnumerable<string> List() => GuideTopic.All.Select(topic => $"sweepstats guide {topic.Name,-10} {topic.Title}");
+    private static IEnumerable<string> List() =>
+        GuideTopic.All.Select(topic => $"sweepstats guide {topic.Name,-10} {topic.Title}");
 }

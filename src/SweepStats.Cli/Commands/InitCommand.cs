@@ -6,13 +6,17 @@ using SweepStats.Files.Results;
 
 namespace SweepStats.Cli.Commands;
 
-/// <summary>sweepstats init: campaign.toml and sweeps.csv, to fill in for a new campaign, or guessed for a folder of trace files.</summary>
+/// <summary>
+/// sweepstats init: campaign.toml and sweeps.csv, to fill in for a new campaign, or guessed for a folder of trace files.
+/// </summary>
 internal static class InitCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var folder = new Argument<string>("FOLDER") { Description = "Folder for the new campaign, or one that holds trace files" };
-        var command = new Command("init", "Write campaign.toml and sweeps.csv: to fill in, or guessed from the trace files of a folder") { folder };
+        var folder =
+            new Argument<string>("FOLDER") { Description = "Folder for the new campaign, or one that holds trace files" };
+        var command = new Command("init",
+            "Write campaign.toml and sweeps.csv: to fill in, or guessed from the trace files of a folder") { folder };
         command.SetAction(words => Run(words.GetValue(folder)!, terminal));
         return command;
     }
@@ -28,7 +32,8 @@ internal static class InitCommand
         }
 
         CampaignTemplate.Write(folder);
-        terminal.Out.WriteLine($"{PrintedText.Of(folder)} is ready: fill in campaign.toml, put traces into floor/, reference/ and covered/<lot>/<specimen>/ (or list them in sweeps.csv),");
+        terminal.Out.WriteLine($"{PrintedText.Of(folder)} is ready: fill in campaign.toml, put traces into floor/, reference/ "
+            + "and covered/<lot>/<specimen>/ (or list them in sweeps.csv),");
         terminal.Out.WriteLine($"then: sweepstats run {ShellWord.Of(folder)}");
         return ExitCode.Done;
     }

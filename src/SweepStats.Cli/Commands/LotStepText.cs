@@ -14,10 +14,12 @@ internal static class LotStepText
         foreach (string text in texts)
         {
             if (text.Split(':') is not [{ Length: > 0 } lot, var change, var band]
-                || !double.TryParse(change, NumberStyles.Float, CultureInfo.InvariantCulture, out double db) || !double.IsFinite(db)
+                || !double.TryParse(change, NumberStyles.Float, CultureInfo.InvariantCulture, out double db)
+                || !double.IsFinite(db)
                 || Band(band) is not (Hertz start, Hertz stop))
             {
-                wrong.Add($"--lot-step {text}: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from where to where");
+                wrong.Add($"--lot-step {text}: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and "
+                    + "from where to where");
             }
             else if (start > stop)
             {

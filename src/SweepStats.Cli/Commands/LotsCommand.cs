@@ -7,16 +7,27 @@ using SweepStats.Report.Trends;
 
 namespace SweepStats.Cli.Commands;
 
-/// <summary>sweepstats lots: is this lot like that one? Of one campaign, or of several with a reference each. Writes only a report on several, where asked for.</summary>
+/// <summary>
+/// sweepstats lots: is this lot like that one? Of one campaign, or of several with a reference each. Writes only a report on
+/// several, where asked for.
+/// </summary>
 internal static class LotsCommand
 {
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();
-        var folders = new Argument<string[]>("CAMPAIGN") { Description = "Campaign folders; lots of several are compared with each other", Arity = ArgumentArity.OneOrMore };
-        Option<string?> to = ReportOutput.To("Folder for a report on the lots of several campaigns; none is written unless given");
+        var folders = new Argument<string[]>("CAMPAIGN")
+        {
+            Description =
+            "Campaign folders; lots of several are compared with each other",
+            Arity = ArgumentArity.OneOrMore,
+        };
+        Option<string?> to =
+            ReportOutput.To("Folder for a report on the lots of several campaigns; none is written unless given");
         Option<bool> png = ReportOutput.Png();
-        var command = new Command("lots", "Say whether lots are alike, how much specimens scatter, and what each lot promises; or how shielding changes with washes, folds or months");
+        var command =
+            new Command("lots", "Say whether lots are alike, how much specimens scatter, and what each lot promises; or how "
+                + "shielding changes with washes, folds or months");
         options.AddTo(command, campaign: folders);
         command.Options.Add(options.Whole);
         command.Options.Add(to);
@@ -108,15 +119,20 @@ internal static class LotsCommand
             terminal) is not null;
 
     private static string? SameTwice(string[] folders) =>
-        folders.GroupBy(f => Path.TrimEndingDirectorySeparator(Path.GetFullPath(f)), StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1)?.First();
+        folders.GroupBy(f => Path.TrimEndingDirectorySeparator(Path.GetFullPath(f)), StringComparer.Ordinal)
+            .FirstOrDefault(g => g.Count() > 1)?.First();
 
     private static string? Copies(List<CampaignAnalysis> analyses, string[] folders) => analyses
-        .Select((a, i) => (Folder: CampaignAnalysis.Named(folders[i]), Hashes: string.Concat(a.Reading.Inputs.Where(f => f.Path.Contains('/')).Select(f => f.Sha256).Order(StringComparer.Ordinal))))
-        .GroupBy(a => a.Hashes).FirstOrDefault(g => g.Key.Length > 0 && g.Count() > 1) is { } alike ? string.Join(" and ", alike.Select(a => a.Folder)) : null;
+        .Select((a, i) => (Folder: CampaignAnalysis.Named(folders[i]),
+            Hashes: string.Concat(a.Reading.Inputs.Where(f => f.Path.Contains('/')).Select(f => f.Sha256)
+                .Order(StringComparer.Ordinal))))
+        .GroupBy(a => a.Hashes).FirstOrDefault(g => g.Key.Length > 0 && g.Count() > 1) is { } alike
+        ? string.Join(" and ", alike.Select(a => a.Folder)) : null;
 
     // What the campaigns call themselves; with the folder where two do alike.
     private static string[] Labels(List<CampaignAnalysis> analyses, string[] folders) =>
-        [.. analyses.Select((a, i) => analyses.Count(o => o.Result.Title == a.Result.Title) == 1 ? a.Result.Title : $"{a.Result.Title} ({Short(folders, i)})")];
+        [.. analyses.Select((a, i) => analyses.Count(o => o.Result.Title == a.Result.Title) == 1 ? a.Result.Title
+            : $"{a.Result.Title} ({Short(folders, i)})")];
 
     private static string Short(string[] folders, int place)
     {
@@ -126,7 +142,9 @@ internal static class LotsCommand
 
     private static LotHistory? Together(List<CampaignAnalysis> analyses, string[] labels, Terminal terminal)
     {
-        CampaignLots[] campaigns = [.. analyses.Select((a, i) => new CampaignLots(labels[i], a.Result.Campaign, a.Result.Curves) { NamedBands = a.Result.Plan.NamedBands, Yardstick = a.Result.Plan.Choice.Yardstick })];
+        CampaignLots[] campaigns =
+            [.. analyses.Select((a, i) => new CampaignLots(labels[i], a.Result.Campaign,
+                a.Result.Curves) { NamedBands = a.Result.Plan.NamedBands, Yardstick = a.Result.Plan.Choice.Yardstick })];
         if (LotHistoryComparer.SharedBand(campaigns) is null)
         {
             terminal.Error.WriteLine("sweepstats: the campaigns share no frequency; name campaigns that cover a common band");
@@ -142,7 +160,8 @@ internal static class LotsCommand
     private static List<string> Text(List<CampaignAnalysis> analyses, LotHistory? together, Asked asked)
     {
         string[] labels = Labels(analyses, asked.Folders);
-        List<string> lines = together is null ? [] : [.. HistoryWords.LotHistoryText(together, [.. analyses.Select(a => a.Result)])];
+        List<string> lines = together is null ? []
+            : [.. HistoryWords.LotHistoryText(together, [.. analyses.Select(a => a.Result)])];
         for (int i = 0; i < analyses.Count; i++)
         {
             lines.AddRange(together is null ? [] : [string.Empty]);

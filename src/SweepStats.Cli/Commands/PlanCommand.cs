@@ -5,7 +5,9 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Cli.Commands;
 
-/// <summary>sweepstats plan: how many sweeps and placements and how much range a result needs, before the day at the bench.</summary>
+/// <summary>
+/// sweepstats plan: how many sweeps and placements and how much range a result needs, before the day at the bench.
+/// </summary>
 internal static class PlanCommand
 {
     public static Command Create(Terminal terminal)
@@ -41,14 +43,16 @@ internal static class PlanCommand
         {
             terminal.Error.WriteLine(pilot is null
                 ? "sweepstats: plan needs a pilot campaign, or --scatter; see 'sweepstats plan --help'"
-                : $"{words.GetValue(options.Campaign)}: the reference is a single sweep, is clipped everywhere, or stands nowhere 15 dB over the floor, so it shows no scatter; take it again, or state --scatter");
+                : $"{words.GetValue(options.Campaign)}: the reference is a single sweep, is clipped everywhere, or stands "
+                    + "nowhere 15 dB over the floor, so it shows no scatter; take it again, or state --scatter");
             return ExitCode.BadInput;
         }
 
         SweepNumbers usual = UsualNumbers.For(basis, pilot is null ? null : UsualNumbers.OfPilot(pilot.Campaign));
         Confidence level = Level(words, options, pilot);
         PilotRequirement? requirement = pilot is null ? null : PilotRequirement.Of(pilot.Curves, pilot.Plan.Rule);
-        SweepPlan plan = SweepPlanner.Of(basis, asked.Question(words, (level, pilot?.Plan.Rule?.Level ?? level), usual, requirement));
+        SweepPlan plan =
+            SweepPlanner.Of(basis, asked.Question(words, (level, pilot?.Plan.Rule?.Level ?? level), usual, requirement));
         if (!words.GetValue(options.Quiet))
         {
             Print(plan, analysis, (words.GetValue(options.Format) == "json", words.GetValue(options.Whole)), terminal);
@@ -58,7 +62,8 @@ internal static class PlanCommand
     }
 
     private static Confidence Level(ParseResult words, CampaignOptions options, AnalysisResult? pilot) =>
-        pilot?.Plan.Confidence ?? (words.GetValue(options.Confidence) is { } level ? new Confidence(level) : Confidence.NinetyFive);
+        pilot?.Plan.Confidence
+            ?? (words.GetValue(options.Confidence) is { } level ? new Confidence(level) : Confidence.NinetyFive);
 
     private static void Print(SweepPlan plan, CampaignAnalysis? pilot, (bool Json, bool Whole) asked, Terminal terminal)
     {

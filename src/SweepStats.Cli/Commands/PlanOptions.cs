@@ -20,14 +20,26 @@ internal sealed class PlanOptions
     public PlanOptions(Command command)
     {
         var options = new OptionList(command);
-        _halfWidth = Add(options, "--half-width", "DB", "Half-width wanted of the interval at one frequency", v => v is >= LeastWidthDb and <= MostDb, $"a half-width lies between {LeastWidthDb} and {MostDb} dB");
-        _claim = Add(options, "--claim", "DB", "Shielding to be claimed: SE is at least this much; the pilot's requirement and guard band unless given", Requirement.CanAskFor, $"a claim lies between {Requirement.LeastDb} and {Requirement.MostDb} dB");
-        _margin = Add(options, "--margin", "DB", "How much more than the claim the specimen truly shields; 3 unless given", v => v is >= LeastWidthDb and <= MostDb, $"a margin lies between {LeastWidthDb} and {MostDb} dB");
-        _probability = Add(options, "--probability", "SHARE", "Share of campaigns in which the claim is to succeed; 0.9 unless given", v => v is >= 0.5 and <= 0.99, "a share lies between 0.5 and 0.99, for example 0.9");
-        _scatter = Add(options, "--scatter", "DB", "Standard deviation from sweep to sweep at one frequency, clear of the floor; goes before the pilot's", v => v is >= 0 and <= MostDeviationDb, $"a standard deviation lies between 0 and {MostDeviationDb} dB");
-        _placementSpread = Add(options, "--placement-spread", "DB", "Standard deviation between placements; goes before the pilot's", v => v is >= 0 and <= MostDeviationDb, $"a standard deviation lies between 0 and {MostDeviationDb} dB");
-        _range = Add(options, "--range", "DB", "Displayed reference less displayed floor; goes before the pilot's", v => v is > 0 and <= MostDb, $"a range lies above 0, up to {MostDb} dB");
-        _looks = Add(options, "--looks", "N", "Independent looks averaged in a reading; the pilot's, or 20, unless given", v => v is >= 1 and <= 1e4, "looks lie between 1 and 10000");
+        _halfWidth = Add(options, "--half-width", "DB", "Half-width wanted of the interval at one frequency",
+            v => v is >= LeastWidthDb and <= MostDb, $"a half-width lies between {LeastWidthDb} and {MostDb} dB");
+        _claim = Add(options, "--claim", "DB", "Shielding to be claimed: SE is at least this much; the pilot's requirement and "
+            + "guard band unless given", Requirement.CanAskFor,
+            $"a claim lies between {Requirement.LeastDb} and {Requirement.MostDb} dB");
+        _margin = Add(options, "--margin", "DB", "How much more than the claim the specimen truly shields; 3 unless given",
+            v => v is >= LeastWidthDb and <= MostDb, $"a margin lies between {LeastWidthDb} and {MostDb} dB");
+        _probability = Add(options, "--probability", "SHARE",
+            "Share of campaigns in which the claim is to succeed; 0.9 unless given", v => v is >= 0.5 and <= 0.99,
+            "a share lies between 0.5 and 0.99, for example 0.9");
+        _scatter = Add(options, "--scatter", "DB", "Standard deviation from sweep to sweep at one frequency, clear of the "
+            + "floor; goes before the pilot's", v => v is >= 0 and <= MostDeviationDb,
+            $"a standard deviation lies between 0 and {MostDeviationDb} dB");
+        _placementSpread = Add(options, "--placement-spread", "DB",
+            "Standard deviation between placements; goes before the pilot's", v => v is >= 0 and <= MostDeviationDb,
+            $"a standard deviation lies between 0 and {MostDeviationDb} dB");
+        _range = Add(options, "--range", "DB", "Displayed reference less displayed floor; goes before the pilot's",
+            v => v is > 0 and <= MostDb, $"a range lies above 0, up to {MostDb} dB");
+        _looks = Add(options, "--looks", "N", "Independent looks averaged in a reading; the pilot's, or 20, unless given",
+            v => v is >= 1 and <= 1e4, "looks lie between 1 and 10000");
         _placements = Count(options, "--placements", "Placements to reckon with; 0 leaves it to the plan");
         _sweeps = Count(options, "--sweeps", "Sweeps of each placement to reckon with; 0 leaves it to the plan");
         _reference = Count(options, "--reference-sweeps", "Reference sweeps; 0 takes as many as covered sweeps");
@@ -36,15 +48,19 @@ internal sealed class PlanOptions
             long covered = Math.Max(1, Typed(words, _placements)) * Math.Max(1, Typed(words, _sweeps));
             if (covered > FewestSweeps.MostCovered)
             {
-                words.AddError($"{_placements.Name} times {_sweeps.Name} is {covered} covered sweeps; at most {FewestSweeps.MostCovered} are reckoned with");
+                words.AddError($"{_placements.Name} times {_sweeps.Name} is {covered} covered sweeps; at most "
+                    + $"{FewestSweeps.MostCovered} are reckoned with");
             }
         });
     }
 
-    /// <summary>What is known: the pilot's components, with what the words state in their place; null where neither tells the scatter.</summary>
+    /// <summary>
+    /// What is known: the pilot's components, with what the words state in their place; null where neither tells the scatter.
+    /// </summary>
     public PlanBasis? Basis(ParseResult words, PlanBasis? pilot)
     {
-        double? scatter = words.GetValue(_scatter), spread = words.GetValue(_placementSpread), range = words.GetValue(_range), looks = words.GetValue(_looks);
+        double? scatter = words.GetValue(_scatter), spread = words.GetValue(_placementSpread), range = words.GetValue(_range),
+            looks = words.GetValue(_looks);
         if (pilot is null)
         {
             return scatter is { } db ? PlanBasis.Stated(db, spread, range, looks ?? UsualLooks) : null;
@@ -68,8 +84,11 @@ internal sealed class PlanOptions
     /// <param name="words">The command line.</param>
     /// <param name="levels">Two-sided level of intervals, one-sided level of claims.</param>
     /// <param name="usual">Numbers where none are given.</param>
-    /// <param name="asked">What the pilot's requirement asks for, to be claimed where no claim is given; null without one.</param>
-    public PlanQuestion Question(ParseResult words, (Confidence Interval, Confidence Claim) levels, SweepNumbers usual, PilotRequirement? asked)
+    /// <param name="asked">
+    /// What the pilot's requirement asks for, to be claimed where no claim is given; null without one.
+    /// </param>
+    public PlanQuestion Question(ParseResult words, (Confidence Interval, Confidence Claim) levels, SweepNumbers usual,
+        PilotRequirement? asked)
     {
         double? claim = words.GetValue(_claim);
         int placements = words.GetValue(_placements), sweeps = words.GetValue(_sweeps), reference = words.GetValue(_reference);
@@ -88,19 +107,25 @@ internal sealed class PlanOptions
             FromRequirement = claim is null ? asked : null,
             MarginDb = words.GetValue(_margin) ?? standard.MarginDb,
             Probability = words.GetValue(_probability) ?? standard.Probability,
-            Numbers = numbers with { ReferenceSweeps = reference > 0 ? reference : numbers == usual ? usual.ReferenceSweeps : numbers.CoveredSweeps },
+            Numbers = numbers with
+            {
+                ReferenceSweeps = reference > 0 ? reference : numbers == usual ? usual.ReferenceSweeps
+                : numbers.CoveredSweeps,
+            },
             PlacementsFixed = placements > 0,
             SweepsFixed = sweeps > 0,
             ReferenceFixed = reference > 0,
         };
     }
 
-    private static Option<double?> Add(OptionList options, string name, string value, string description, Func<double, bool> good, string rule)
+    private static Option<double?> Add(OptionList options, string name, string value, string description,
+        Func<double, bool> good, string rule)
     {
         Option<double?> option = options.Add<double?>(name, value, description, null);
         option.Validators.Add(result =>
         {
-            if (result.Tokens is [var token] && double.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out double given) && !good(given))
+            if (result.Tokens is [var token] && double.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture,
+                out double given) && !good(given))
             {
                 result.AddError($"{name} {token.Value}: {rule}");
             }

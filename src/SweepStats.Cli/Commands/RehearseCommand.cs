@@ -18,15 +18,23 @@ internal static class RehearseCommand
     public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string>("FOLDER") { Description = "Folder for the new campaign" };
-        var requirement = new Option<double?>("--requirement") { Description = "Shielding asked for, written into campaign.toml", HelpName = "DB", CustomParser = NumberText.MaybeReal };
+        var requirement = new Option<double?>("--requirement")
+        {
+            Description = "Shielding asked for, written into campaign.toml",
+            HelpName = "DB",
+            CustomParser = NumberText.MaybeReal,
+        };
         requirement.Validators.Add(result =>
         {
-            if (result.Tokens is [var token] && double.TryParse(token.Value, CultureInfo.InvariantCulture, out double db) && !Requirement.CanAskFor(db))
+            if (result.Tokens is [var token] && double.TryParse(token.Value, CultureInfo.InvariantCulture, out double db)
+                && !Requirement.CanAskFor(db))
             {
-                result.AddError($"--requirement {token.Value}: a requirement lies between {Requirement.LeastDb} and {Requirement.MostDb} dB");
+                result.AddError(
+                    $"--requirement {token.Value}: a requirement lies between {Requirement.LeastDb} and {Requirement.MostDb} dB");
             }
         });
-        var command = new Command("rehearse", "Write a campaign whose truth is known, to try a set-up or this program on") { folder, requirement };
+        var command = new Command("rehearse",
+            "Write a campaign whose truth is known, to try a set-up or this program on") { folder, requirement };
         var options = new RehearseOptions(command);
         command.SetAction(words => Run(words, options, new(words.GetValue(folder)!, words.GetValue(requirement)), terminal));
         return command;
@@ -52,14 +60,16 @@ internal static class RehearseCommand
             return ExitCode.BadInput;
         }
 
-        ImmutableArray<ReadFault> faults = CampaignWriter.Write(target.Folder, rehearsed.Campaign, Settings(plan, rehearsed.Campaign, target.Requirement), TruthTable.Of(rehearsed));
+        ImmutableArray<ReadFault> faults = CampaignWriter.Write(target.Folder, rehearsed.Campaign,
+            Settings(plan, rehearsed.Campaign, target.Requirement), TruthTable.Of(rehearsed));
         if (!faults.IsEmpty)
         {
             faults.ToList().ForEach(terminal.Error.WriteLine);
             return ExitCode.BadInput;
         }
 
-        terminal.Out.WriteLine($"{PrintedText.Of(target.Folder)}: {Printed.Count(rehearsed.Campaign.Sweeps.Length, "sweep")} of {Printed.Count(rehearsed.Grid.Count, "frequency")}; what is true of them stands in truth.csv.");
+        terminal.Out.WriteLine($"{PrintedText.Of(target.Folder)}: {Printed.Count(rehearsed.Campaign.Sweeps.Length, "sweep")} of "
+            + $"{Printed.Count(rehearsed.Grid.Count, "frequency")}; what is true of them stands in truth.csv.");
         terminal.Out.WriteLine($"Analyse it: sweepstats run {ShellWord.Of(target.Folder)}");
         return ExitCode.Done;
     }
@@ -69,8 +79,10 @@ internal static class RehearseCommand
         var text = new StringBuilder();
         text.Append("# A rehearsed campaign: drawn from a model with known truth (truth.csv), not measured.\n");
         text.Append("# This mark goes into every report.\nrehearsed = true\n");
-        text.Append(CultureInfo.InvariantCulture, $"title = {Quoted(plan.Title)}\naveraging = \"{plan.Averaging.ToString().ToLowerInvariant()}\"\n");
-        text.Append("\n# The floor does not move while a rehearsed campaign is drawn, and half of its floor and reference sweeps come last.");
+        text.Append(CultureInfo.InvariantCulture,
+            $"title = {Quoted(plan.Title)}\naveraging = \"{plan.Averaging.ToString().ToLowerInvariant()}\"\n");
+        text.Append("\n# The floor does not move while a rehearsed campaign is drawn, and half of its floor and reference "
+            + "sweeps come last.");
         text.Append(Taken("floor", SweepRole.Floor, campaign)).Append(Taken("reference", SweepRole.Reference, campaign));
         text.Append(plan.Cycles.IsEmpty ? string.Empty : $"\n[lots]\nordered_by = \"{RehearsalPlan.CyclesName}\"\n");
         if (requirement is { } db)
@@ -82,12 +94,13 @@ internal static class RehearseCommand
     }
 
     // A single sweep has no half that comes last.
-    private static string Taken(string section, SweepRole role, Campaign campaign) => campaign.Sweeps.Count(s => s.Role == role) switch
-    {
-        0 => "\n",
-        1 => $"\n[{section}]\ntaken = \"once\"\n",
-        _ => $"\n[{section}]\ntaken = \"before-and-after\"\n",
-    };
+    private static string Taken(string section, SweepRole role, Campaign campaign) =>
+        campaign.Sweeps.Count(s => s.Role == role) switch
+        {
+            0 => "\n",
+            1 => $"\n[{section}]\ntaken = \"once\"\n",
+            _ => $"\n[{section}]\ntaken = \"before-and-after\"\n",
+        };
 
     // A basic string of TOML: backslash, quote and control characters escaped.
     private static string Quoted(string text)

@@ -31,24 +31,33 @@ internal sealed class RehearseOptions
         _points = options.Add("--points", "N", "Points of a sweep", Defaults.Points);
         _floorSweeps = options.Add("--floor-sweeps", "N", "Floor sweeps; 0 for a campaign without floor", Defaults.FloorSweeps);
         _referenceSweeps = options.Add("--reference-sweeps", "N", "Reference sweeps", Defaults.ReferenceSweeps);
-        _sweeps = options.Add("--sweeps", "N", "Covered sweeps of a placement, or of a specimen without placements", Defaults.CoveredSweeps);
+        _sweeps = options.Add("--sweeps", "N", "Covered sweeps of a placement, or of a specimen without placements",
+            Defaults.CoveredSweeps);
         _lots = options.Add("--lots", "N", "Lots", Defaults.Lots);
         _specimens = options.Add("--specimens", "N", "Specimens of a lot", Defaults.SpecimensPerLot);
         _placements = options.Add("--placements", "N", "Placements of a specimen; 0 leaves them unnamed", Defaults.Placements);
         _se = options.Add("--se", "DB", "True shielding at the start of the band", Defaults.ShieldingStartDb);
         _seStop = options.Add<double?>("--se-stop", "DB", "True shielding at the stop; as at the start unless given", null);
         _lotSpread = options.Add("--lot-spread", "DB", "Standard deviation between lots", Defaults.LotDeviationDb);
-        _lotSteps = options.Add<string[]>("--lot-step", "LOT:DB:START-STOP", "A lot whose true shielding is changed between two frequencies, both included, for example B:-6:300MHz-600MHz; may be repeated", []);
-        _wear = options.Add<double?>("--wear", "DB", "Shielding that each cycle of wear takes away; each lot then has its number of cycles behind it", null);
+        _lotSteps = options.Add<string[]>("--lot-step", "LOT:DB:START-STOP",
+            "A lot whose true shielding is changed between two frequencies, both included, for example B:-6:300MHz-600MHz; may "
+                + "be repeated", []);
+        _wear = options.Add<double?>("--wear", "DB",
+            "Shielding that each cycle of wear takes away; each lot then has its number of cycles behind it", null);
         _cycles = options.Add("--cycles", "N,N,…", "With --wear: cycles of each lot", "0,5,10,20,30");
-        _specimenSpread = options.Add("--specimen-spread", "DB", "Standard deviation between specimens of a lot", Defaults.SpecimenDeviationDb);
-        _placementSpread = options.Add("--placement-spread", "DB", "Standard deviation between placements", Defaults.PlacementDeviationDb);
-        _sweepSpread = options.Add("--sweep-spread", "DB", "Standard deviation of a whole sweep's offset", Defaults.SweepDeviationDb);
+        _specimenSpread =
+            options.Add("--specimen-spread", "DB", "Standard deviation between specimens of a lot", Defaults.SpecimenDeviationDb);
+        _placementSpread =
+            options.Add("--placement-spread", "DB", "Standard deviation between placements", Defaults.PlacementDeviationDb);
+        _sweepSpread =
+            options.Add("--sweep-spread", "DB", "Standard deviation of a whole sweep's offset", Defaults.SweepDeviationDb);
         _scatter = options.Add("--scatter", "DB", "Standard deviation of a single point, beside noise", Defaults.ScatterDb);
         _floor = options.Add("--floor", "DBM", "Noise power in the resolution bandwidth", Defaults.FloorDbm);
-        _floorTilt = options.Add("--floor-tilt", "DB", "How much higher the noise is at the stop of the band", Defaults.FloorTiltDb);
+        _floorTilt =
+            options.Add("--floor-tilt", "DB", "How much higher the noise is at the stop of the band", Defaults.FloorTiltDb);
         _reference = options.Add("--reference", "DBM", "Reference level", Defaults.ReferenceDbm);
-        _referenceRipple = options.Add("--reference-ripple", "DB", "Swing of the reference level over the band", Defaults.ReferenceRippleDb);
+        _referenceRipple =
+            options.Add("--reference-ripple", "DB", "Swing of the reference level over the band", Defaults.ReferenceRippleDb);
         _averaging = options.Add("--averaging", "power|log|sample", "How the receiver averages", "power");
         _looks = options.Add("--looks", "N", "Looks averaged in a reading", Defaults.Looks);
         _faults = new RehearseFaultOptions(options);

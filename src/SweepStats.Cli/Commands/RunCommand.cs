@@ -37,8 +37,10 @@ internal static class RunCommand
         });
         command.SetAction(words =>
         {
-            string target = words.GetValue(to) ?? Path.Combine("reports", new DirectoryInfo(words.GetValue(options.Campaign)!).Name);
-            PrintingBrowser? printer = words.GetValue(pdf) ? PrintingBrowser.On(Environment.GetEnvironmentVariable("PATH")) : null;
+            string target =
+                words.GetValue(to) ?? Path.Combine("reports", new DirectoryInfo(words.GetValue(options.Campaign)!).Name);
+            PrintingBrowser? printer = words.GetValue(pdf)
+                ? PrintingBrowser.On(Environment.GetEnvironmentVariable("PATH")) : null;
             if (words.GetValue(pdf) && printer is null)
             {
                 terminal.Error.WriteLine(PrintingBrowser.Missing);
@@ -99,7 +101,8 @@ internal static class RunCommand
             terminal);
     }
 
-    private static ReportTable Workbook(CampaignAnalysis analysis, ReportTable[] tables) => new(Files.Spreadsheets.Workbook.FileName, stream =>
+    private static ReportTable Workbook(CampaignAnalysis analysis, ReportTable[] tables) =>
+        new(Files.Spreadsheets.Workbook.FileName, stream =>
         Files.Spreadsheets.Workbook.Write(
             [.. WorkbookFacts.Of(analysis)],
             tables.Select(table => new WorkbookTable(Path.GetFileNameWithoutExtension(table.Name), table.Write)),
@@ -114,7 +117,8 @@ internal static class RunCommand
         new(LotFrequenciesCsv.FileName, stream => LotFrequenciesCsv.Write(result, stream)),
         .. result.Trend is null ? Array.Empty<ReportTable>() : [new(TrendCsv.FileName, stream => TrendCsv.Write(result, stream))],
         new(ChoiceCsv.FileName, stream => ChoiceCsv.Write(result, stream)),
-        .. PulseWords.AsksForField(result) ? [new(FieldCsv.FileName, stream => FieldCsv.Write(result, stream))] : Array.Empty<ReportTable>(),
+        .. PulseWords.AsksForField(result) ? [new(FieldCsv.FileName, stream => FieldCsv.Write(result, stream))]
+            : Array.Empty<ReportTable>(),
         new(FindingsCsv.FileName, stream => FindingsCsv.Write(result, stream)),
     ];
 
@@ -128,7 +132,8 @@ internal static class RunCommand
 
         string report = $"Report: {Path.Combine(output.Target, "index.html")}";
         terminal.Write(output.Verbose ? [.. SummaryWords.Summary(analysis.Result), .. analysis.LeftOutLines, report]
-            : FirstScreenWords.FirstScreen(analysis.Result, terminal.Columns ?? WrappedLine.Usual, [.. analysis.LeftOutInOneLine, report]));
+            : FirstScreenWords.FirstScreen(analysis.Result, terminal.Columns ?? WrappedLine.Usual,
+                [.. analysis.LeftOutInOneLine, report]));
     }
 
     /// <summary>How the outcome is printed: text or json, the folder of the report, and whether all of it.</summary>

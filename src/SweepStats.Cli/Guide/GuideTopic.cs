@@ -9,7 +9,8 @@ namespace SweepStats.Cli.Guide;
 internal sealed partial record GuideTopic(string Name, string Title, IReadOnlyList<string> Lines)
 {
     // In the order in which a newcomer asks.
-    private static readonly string[] Names = ["campaign", "report", "numbers", "benches", "files", "lots", "washes", "pulse", "plan", "receiver"];
+    private static readonly string[] Names =
+        ["campaign", "report", "numbers", "benches", "files", "lots", "washes", "pulse", "plan", "receiver"];
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<GuideTopic> All { get; } = [.. Names.Select(Read)];
@@ -20,7 +21,8 @@ internal sealed partial record GuideTopic(string Name, string Title, IReadOnlyLi
             ?? throw new InvalidOperationException($"The guide has no page {name}.");
         using var reader = new StreamReader(page);
         string[] lines = reader.ReadToEnd().TrimEnd().Split('\n');
-        return new GuideTopic(name, Plain(lines[0]), [.. lines[1..].Where((line, i) => !IsForPagesOnly(line, lines.ElementAtOrDefault(i + 2))).Select(Plain)]);
+        return new GuideTopic(name, Plain(lines[0]),
+            [.. lines[1..].Where((line, i) => !IsForPagesOnly(line, lines.ElementAtOrDefault(i + 2))).Select(Plain)]);
     }
 
     // Pictures, and of a table its head and the rule below that.
@@ -35,7 +37,9 @@ internal sealed partial record GuideTopic(string Name, string Title, IReadOnlyLi
         : Row().Match(line) is { Success: true } row ? $"  {Unmarked(row.Groups[1].Value)}: {Unmarked(row.Groups[2].Value)}"
         : Unmarked(line);
 
-    private static string Unmarked(string line) => Marks().Replace(Link().Replace(line, "$1"), mark => mark.Value is ['`', ..] ? mark.Value.Replace("\\|", "|", StringComparison.Ordinal) : string.Empty);
+    private static string Unmarked(string line) => Marks()
+        .Replace(Link().Replace(line, "$1"),
+        mark => mark.Value is ['`', ..] ? mark.Value.Replace("\\|", "|", StringComparison.Ordinal) : string.Empty);
 
     [GeneratedRegex(@"^\|( ?-+ ?\|)+$")]
     private static partial Regex Rule();

@@ -33,10 +33,13 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
 
     private string Counts(string folder)
     {
-        string[] roles = [.. Enum.GetValues<SweepRole>().Select(r => (Role: r, Count: _sweeps.Count(s => s.Role == r))).Where(r => r.Count > 0).Select(r => $"{Number(r.Count)} {Word(r.Role)}")];
+        string[] roles = [.. Enum.GetValues<SweepRole>().Select(r => (Role: r, Count: _sweeps.Count(s => s.Role == r)))
+            .Where(r => r.Count > 0).Select(r => $"{Number(r.Count)} {Word(r.Role)}")];
         int open = _sweeps.Count(s => s.Role is null);
         string all = string.Join(", ", open > 0 ? [.. roles, $"{Number(open)} of no known role"] : roles);
-        return $"{PrintedText.Of(folder)}: {Plural(_sweeps.Length, "sweep")} in {Plural(_sweeps.Select(s => s.File).Distinct().Count(), "file")}{(all.Length > 0 ? ": " + all : "")}. Nothing was moved.";
+        return $"{PrintedText.Of(folder)}: {Plural(_sweeps.Length, "sweep")} in "
+            + $"{Plural(_sweeps.Select(s => s.File).Distinct().Count(), "file")}{(all.Length > 0 ? ": " + all : "")}. Nothing "
+            + "was moved.";
     }
 
     private IEnumerable<string> Table()
@@ -47,12 +50,14 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
         int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length))];
         foreach (string[] row in shown.Length == 0 ? [] : rows)
         {
-            yield return "  " + string.Join("  ", row.Select((cell, c) => c == row.Length - 1 ? cell : cell.PadRight(widths[c]))).TrimEnd();
+            yield return "  "
+                + string.Join("  ", row.Select((cell, c) => c == row.Length - 1 ? cell : cell.PadRight(widths[c]))).TrimEnd();
         }
 
         if (_sweeps.Length > shown.Length)
         {
-            yield return $"  and {Number(_sweeps.Length - shown.Length)} more: all rows, each with its reasons above it, are in sweeps.csv";
+            yield return $"  and {Number(_sweeps.Length - shown.Length)} more: all rows, each with its reasons above it, are in "
+                + "sweeps.csv";
         }
     }
 
@@ -70,13 +75,15 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
     {
         string file = sweep.Column is { } column ? $"{sweep.File} [{column}]" : sweep.File;
         // The last reason is that of the time.
-        string why = string.Join("; ", sweep.ToFillIn.IsEmpty ? sweep.Reasons.RemoveAt(sweep.Reasons.Length - 1) : sweep.ToFillIn.Select(f => $"{ProposedManifest.FillIn} {f}"));
+        string why = string.Join("; ", sweep.ToFillIn.IsEmpty ? sweep.Reasons.RemoveAt(sweep.Reasons.Length - 1)
+            : sweep.ToFillIn.Select(f => $"{ProposedManifest.FillIn} {f}"));
         return
         [
             Number(manifest.LineOf(sweep)),
             sweep.Role is { } role ? Word(role) : "?",
             PrintedText.Short(sweep.Lot ?? "", LongestName),
-            sweep.Specimen is { } specimen && sweep.Role is null or SweepRole.Covered ? PrintedText.Short(specimen, LongestName) : sweep.Role == SweepRole.Covered ? "?" : "",
+            sweep.Specimen is { } specimen && sweep.Role is null or SweepRole.Covered ? PrintedText.Short(specimen, LongestName)
+                : sweep.Role == SweepRole.Covered ? "?" : "",
             PrintedText.Short(sweep.Placement ?? "", LongestName),
             PrintedText.Short(file, LongestName),
             PrintedText.Short(why, LongestReason),
@@ -98,37 +105,49 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
 
         if (!proposal.TracesLeftOut.IsEmpty)
         {
-            yield return $"{Plural(proposal.TracesLeftOut.Length, "trace")} beside the sweeps {(proposal.TracesLeftOut.Length == 1 ? "is" : "are")} not read, such as {PrintedText.Of(proposal.TracesLeftOut[0])}.";
+            yield return $"{Plural(proposal.TracesLeftOut.Length, "trace")} beside the sweeps "
+                + $"{(proposal.TracesLeftOut.Length == 1 ? "is" : "are")} not read, such as "
+                + $"{PrintedText.Of(proposal.TracesLeftOut[0])}.";
         }
 
         if (proposal.OtherFiles > 0)
         {
-            yield return $"{Plural(proposal.OtherFiles, "file")} of other kinds {(proposal.OtherFiles == 1 ? "was" : "were")} not looked at.";
+            yield return $"{Plural(proposal.OtherFiles, "file")} of other kinds {(proposal.OtherFiles == 1 ? "was" : "were")} "
+                + "not looked at.";
         }
     }
 
     private IEnumerable<string> Missing()
     {
         int open = _sweeps.Count(s => s.Role is null);
-        foreach (SweepRole role in new[] { SweepRole.Floor, SweepRole.Reference, SweepRole.Covered }.Where(r => _sweeps.All(s => s.Role != r)))
+        foreach (SweepRole role in new[] { SweepRole.Floor, SweepRole.Reference,
+            SweepRole.Covered }.Where(r => _sweeps.All(s => s.Role != r)))
         {
-            yield return open > 0 ? $"No {Word(role)} sweep is named yet: {Plural(open, "sweep")} still {(open == 1 ? "needs" : "need")} a role."
-                : proposal.Rows.All(r => r.Faults.IsEmpty) ? $"No {Word(role)} sweep was found: correct a row, or take such sweeps."
-                : $"No {Word(role)} sweep was read: see the rows marked NOT READ in sweeps.csv; take their # away once campaign.toml settles them.";
+            yield return open > 0
+                ? $"No {Word(role)} sweep is named yet: {Plural(open, "sweep")} still {(open == 1 ? "needs" : "need")} a role."
+                : proposal.Rows.All(r => r.Faults.IsEmpty)
+                ? $"No {Word(role)} sweep was found: correct a row, or take such sweeps."
+                : $"No {Word(role)} sweep was read: see the rows marked NOT READ in sweeps.csv; take their # away once "
+                    + "campaign.toml settles them.";
         }
 
         if (!proposal.WithoutFrequencyUnit.IsEmpty || !proposal.WithoutLevelUnit.IsEmpty)
         {
-            string[] keys = [.. new[] { proposal.WithoutFrequencyUnit.IsEmpty ? null : "frequency_unit", proposal.WithoutLevelUnit.IsEmpty ? null : "level_unit" }.OfType<string>()];
+            string[] keys =
+                [.. new[] { proposal.WithoutFrequencyUnit.IsEmpty ? null : "frequency_unit",
+                    proposal.WithoutLevelUnit.IsEmpty ? null : "level_unit" }.OfType<string>()];
             int files = proposal.WithoutFrequencyUnit.Union(proposal.WithoutLevelUnit).Count();
-            yield return $"{Plural(files, "file")} {(files == 1 ? "does" : "do")} not say {(keys.Length == 1 ? "a unit" : "their units")}: set {string.Join(" and ", keys)} under [setup] in campaign.toml.";
+            yield return $"{Plural(files, "file")} {(files == 1 ? "does" : "do")} not say "
+                + $"{(keys.Length == 1 ? "a unit" : "their units")}: set {string.Join(" and ", keys)} under [setup] in "
+                + "campaign.toml.";
         }
     }
 
     private IEnumerable<string> Next(string folder)
     {
         yield return _doubtful.Length == 0 ? "Look through sweeps.csv and correct what is guessed wrong."
-            : $"Fill in sweeps.csv: {Plural(_doubtful.Length, "row")}, marked {ProposedManifest.FillIn} there. Correct what else is guessed wrong.";
+            : $"Fill in sweeps.csv: {Plural(_doubtful.Length, "row")}, marked {ProposedManifest.FillIn} there. Correct what "
+                + "else is guessed wrong.";
         yield return $"Then: sweepstats check {ShellWord.Of(folder)}";
     }
 

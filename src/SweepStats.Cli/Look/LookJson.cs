@@ -12,7 +12,8 @@ namespace SweepStats.Cli.Look;
 internal sealed class LookJson : IDisposable
 {
     // As in summary.json: µ stays readable, and nothing here is put into HTML.
-    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonWriterOptions Options =
+        new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private readonly Utf8JsonWriter _json;
 

@@ -3,35 +3,58 @@ using SweepStats.Files.Traces;
 
 namespace SweepStats.Cli.Look;
 
-/// <summary>Options of sweepstats look; those about units and columns do what the keys of campaign.toml and sweeps.csv do.</summary>
+/// <summary>
+/// Options of sweepstats look; those about units and columns do what the keys of campaign.toml and sweeps.csv do.
+/// </summary>
 internal sealed class LookOptions
 {
-    private static readonly string FrequencyWords = string.Join(", ", Enum.GetValues<FrequencyUnit>().Select(unit => unit.Symbol()));
+    private static readonly string FrequencyWords =
+        string.Join(", ", Enum.GetValues<FrequencyUnit>().Select(unit => unit.Symbol()));
 
     // An antenna factor is no level.
     private static readonly string LevelWords = LevelUnits.Words.Replace(" or ", ", ", StringComparison.Ordinal);
 
-    private readonly Option<string?> _frequencyUnit = new("--frequency-unit") { Description = $"Unit of frequency for files that do not say: {FrequencyWords}", HelpName = "UNIT" };
-    private readonly Option<string?> _levelUnit = new("--level-unit") { Description = $"Unit of level for files that do not say: {LevelWords}", HelpName = "UNIT" };
-    private readonly Option<string[]> _columns = new("--column") { Description = "Column wanted, by its header, its number from 1, or an S-parameter; may be repeated", HelpName = "COLUMN" };
+    private readonly Option<string?> _frequencyUnit = new("--frequency-unit")
+    {
+        Description =
+        $"Unit of frequency for files that do not say: {FrequencyWords}",
+        HelpName = "UNIT",
+    };
+    private readonly Option<string?> _levelUnit =
+        new("--level-unit") { Description = $"Unit of level for files that do not say: {LevelWords}", HelpName = "UNIT" };
+    private readonly Option<string[]> _columns = new("--column")
+    {
+        Description =
+        "Column wanted, by its header, its number from 1, or an S-parameter; may be repeated",
+        HelpName = "COLUMN",
+    };
 
     private readonly Option<string?> _frequencyColumn = Column("--frequency-column", "Column of frequencies");
     private readonly Option<string?> _phaseColumn = Column("--phase-column", "Column with the phase of the one --column");
-    private readonly Option<string?> _phaseUnit = new("--phase-unit") { Description = "Unit of the phase where its column does not say", HelpName = "deg|rad" };
-    private readonly Option<string?> _realColumn = Column("--real-column", "Column with the real part of a complex ratio, whose magnitude is the level");
+    private readonly Option<string?> _phaseUnit =
+        new("--phase-unit") { Description = "Unit of the phase where its column does not say", HelpName = "deg|rad" };
+    private readonly Option<string?> _realColumn =
+        Column("--real-column", "Column with the real part of a complex ratio, whose magnitude is the level");
     private readonly Option<string?> _imaginaryColumn = Column("--imaginary-column", "Column with its imaginary part");
 
     public Argument<string[]> Files { get; } = new("FILE") { Description = "Trace files", Arity = ArgumentArity.OneOrMore };
 
-    public Option<string> Format { get; } = new("--format") { Description = "What to print", HelpName = "text|json", DefaultValueFactory = _ => "text" };
+    public Option<string> Format { get; } =
+        new("--format") { Description = "What to print", HelpName = "text|json", DefaultValueFactory = _ => "text" };
 
-    public Option<string?> Values { get; } = new("--values") { Description = "Write every reading as it was understood to this file; its name ends in .json or .csv", HelpName = "OUT" };
+    public Option<string?> Values { get; } = new("--values")
+    {
+        Description =
+        "Write every reading as it was understood to this file; its name ends in .json or .csv",
+        HelpName = "OUT",
+    };
 
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
 
     public Option<bool> NoPlot { get; } = new("--no-plot") { Description = "Leave out the pictures of the traces" };
 
-    public Option<bool> Ascii { get; } = new("--ascii") { Description = "Print plain characters only, for terminals that cannot show braille dots" };
+    public Option<bool> Ascii { get; } =
+        new("--ascii") { Description = "Print plain characters only, for terminals that cannot show braille dots" };
 
     public void AddTo(Command command)
     {
@@ -39,7 +62,8 @@ internal sealed class LookOptions
         Accept(_frequencyUnit, word => FrequencyUnits.Parse(word) is not null, $"the frequency units are {FrequencyWords}");
         Accept(_levelUnit, word => LevelUnits.Stated(word) is not null, $"the level units are {LevelWords}");
         Accept(_columns, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
-        Accept(Values, ValuesPlace.IsKnown, "the name of the file ends in .json or .csv, which says how the readings are written");
+        Accept(Values, ValuesPlace.IsKnown,
+            "the name of the file ends in .json or .csv, which says how the readings are written");
         foreach (Option<string?> column in (Option<string?>[])[_frequencyColumn, _phaseColumn, _realColumn, _imaginaryColumn])
         {
             Accept(column, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
@@ -48,7 +72,8 @@ internal sealed class LookOptions
         Accept(_phaseUnit, word => word is "deg" or "rad", "the phase units are deg and rad");
         command.Arguments.Add(Files);
         Option[] all =
-            [_frequencyUnit, _levelUnit, _columns, _frequencyColumn, _phaseColumn, _phaseUnit, _realColumn, _imaginaryColumn, Values, NoPlot, Ascii, Format, Quiet];
+            [_frequencyUnit, _levelUnit, _columns, _frequencyColumn, _phaseColumn, _phaseUnit, _realColumn, _imaginaryColumn,
+                Values, NoPlot, Ascii, Format, Quiet];
         foreach (Option option in all)
         {
             command.Options.Add(option);
@@ -56,7 +81,8 @@ internal sealed class LookOptions
 
         command.Validators.Add(result =>
         {
-            foreach (KeyConflict conflict in result.Errors.Any() || UsageErrors.MissesItsValue(result) ? [] : KeyConflict.Of(Reading(result.GetValue, result.GetValue)))
+            foreach (KeyConflict conflict in result.Errors.Any() || UsageErrors.MissesItsValue(result) ? []
+                : KeyConflict.Of(Reading(result.GetValue, result.GetValue)))
             {
                 result.AddError(AsOptions($"{conflict.Problem}; {conflict.Remedy}"));
             }

@@ -48,7 +48,8 @@ internal sealed class LookText(TracePlot? plot)
     // Traces of one table mostly share their doubt: it is said once, with the names.
     private static IEnumerable<string> Doubts(ImmutableArray<Trace> traces)
     {
-        var doubts = traces.SelectMany(t => t.Doubts.Select(doubt => (Trace: t, Doubt: doubt))).GroupBy(d => SharedWording.Of(d.Doubt, d.Trace)).ToArray();
+        var doubts = traces.SelectMany(t => t.Doubts.Select(doubt => (Trace: t, Doubt: doubt)))
+            .GroupBy(d => SharedWording.Of(d.Doubt, d.Trace)).ToArray();
         foreach (var doubt in doubts.Take(MostLines))
         {
             ReadFault said = doubt.Count() > 1 ? doubt.Key : doubt.First().Doubt;
@@ -85,7 +86,8 @@ internal sealed class LookText(TracePlot? plot)
         }
 
         string names = string.Join(", ", some.Take(MostNames).Select(TraceTable.Name));
-        return some.Length > MostNames ? string.Create(CultureInfo.InvariantCulture, $"{names} and {some.Length - MostNames} more") : names;
+        return some.Length > MostNames
+            ? string.Create(CultureInfo.InvariantCulture, $"{names} and {some.Length - MostNames} more") : names;
     }
 
     private static string MoreOf(int count, string noun) =>
@@ -100,10 +102,13 @@ internal sealed class LookText(TracePlot? plot)
     private static IEnumerable<string> Settings(TraceReading reading)
     {
         DateTimeOffset[] taken = [.. reading.Traces.Select(t => t.TakenAt).OfType<DateTimeOffset>().Order()];
-        string date = taken is [] ? "" : taken[0] == taken[^1] ? "; taken " + Date(taken[0]) : $"; taken {Date(taken[0])} to {Date(taken[^1])}";
+        string date = taken is [] ? "" : taken[0] == taken[^1] ? "; taken " + Date(taken[0])
+            : $"; taken {Date(taken[0])} to {Date(taken[^1])}";
         bool network = reading.Traces.All(t => IsParameter(t.Quantity));
-        yield return "settings: " + SettingsText.Of(reading.Settings, [.. reading.Traces.Select(t => t.Settings)], network) + date;
-        var own = reading.Traces.GroupBy(t => SettingsText.Own(t.Settings, reading.Settings)).Where(g => g.Key.Length > 0).ToArray();
+        yield return "settings: "
+            + SettingsText.Of(reading.Settings, [.. reading.Traces.Select(t => t.Settings)], network) + date;
+        var own = reading.Traces.GroupBy(t => SettingsText.Own(t.Settings, reading.Settings))
+            .Where(g => g.Key.Length > 0).ToArray();
         foreach (var stated in own.Take(MostLines))
         {
             yield return $"{Names([.. stated], reading.Traces.Length)}: {stated.Key}";
@@ -116,11 +121,13 @@ internal sealed class LookText(TracePlot? plot)
     }
 
     // S21, and the like of up to nine ports.
-    private static bool IsParameter(string quantity) => quantity.Length == 3 && quantity[0] == 'S' && char.IsAsciiDigit(quantity[1]) && char.IsAsciiDigit(quantity[2]);
+    private static bool IsParameter(string quantity) =>
+        quantity.Length == 3 && quantity[0] == 'S' && char.IsAsciiDigit(quantity[1]) && char.IsAsciiDigit(quantity[2]);
 
     // Midnight is what a date without a time becomes.
     private static string Date(DateTimeOffset at) =>
-        at.ToString(at.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture) + (at.Offset == TimeSpan.Zero ? "" : at.ToString(" zzz", CultureInfo.InvariantCulture));
+        at.ToString(at.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture)
+            + (at.Offset == TimeSpan.Zero ? "" : at.ToString(" zzz", CultureInfo.InvariantCulture));
 
     // So do their assumptions: a unit tried for a file of sixteen traces is one line, not sixteen.
     private static IEnumerable<string> Assumed(TraceReading reading)

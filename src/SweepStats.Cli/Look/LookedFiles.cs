@@ -42,5 +42,9 @@ internal sealed class LookedFiles(string[] paths, TraceReadOptions known, Values
     }
 
     private static TraceReading Folder(string name) =>
-        new() { Faults = [new ReadFault(name, null, "this is a folder", $"name files, e.g. {ShellWord.Of(name.TrimEnd('/'))}/*.csv")] };
+        new()
+        {
+            Faults =
+            [new ReadFault(name, null, "this is a folder", $"name files, e.g. {ShellWord.Of(name.TrimEnd('/'))}/*.csv")],
+        };
 }

@@ -39,5 +39,6 @@ internal static class PrintedText
     }
 
     private static bool IsHarmless(Rune rune) =>
-        !Rune.IsControl(rune) && rune.Value is not (0x061C or 0x200E or 0x200F or 0x2028 or 0x2029 or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069));
+        !Rune.IsControl(rune) && rune.Value is not (0x061C or 0x200E or 0x200F or 0x2028 or 0x2029 or (>= 0x202A and <= 0x202E)
+            or (>= 0x2066 and <= 0x2069));
 }

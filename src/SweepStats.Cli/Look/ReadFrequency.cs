@@ -10,7 +10,10 @@ internal static class ReadFrequency
 
     private static readonly (decimal Hertz, string Unit)[] Units = [(1e9m, "GHz"), (1e6m, "MHz"), (1e3m, "kHz"), (1, "Hz")];
 
-    /// <summary>The frequency to twelve digits: a millihertz at 1 GHz, which is finer than any bench needs and hides the last bits of a conversion.</summary>
+    /// <summary>
+    /// The frequency to twelve digits: a millihertz at 1 GHz, which is finer than any bench needs and hides the last bits of a
+    /// conversion.
+    /// </summary>
     public static string Text(double hertz)
     {
         if (!(hertz is > 0 and < Largest))
@@ -19,7 +22,9 @@ internal static class ReadFrequency
         }
 
         // Scaled as a decimal number, so that 300 MHz never prints as 299.999.
-        decimal exact = decimal.Parse(hertz.ToString("G" + Digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
+        decimal exact =
+            decimal.Parse(hertz.ToString("G" + Digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
+                NumberStyles.Float, CultureInfo.InvariantCulture);
         (decimal size, string unit) = Units.FirstOrDefault(u => exact >= u.Hertz, Units[^1]);
         return (exact / size).ToString("0.############################", CultureInfo.InvariantCulture) + " " + unit;
     }

@@ -29,10 +29,14 @@ internal static class SettingsText
     /// <summary>What a file states for all its traces, and "not stated" for what two sweeps must share to be compared.</summary>
     /// <param name="file">What is stated for all.</param>
     /// <param name="traces">What is stated for each.</param>
-    /// <param name="network">Whether they are S-parameters: a network analyser has an IF bandwidth, and no detector to be told.</param>
-    public static string Of(ReceiverSettings file, IReadOnlyCollection<ReceiverSettings> traces, bool network) => string.Join(", ", Settings
+    /// <param name="network">
+    /// Whether they are S-parameters: a network analyser has an IF bandwidth, and no detector to be told.
+    /// </param>
+    public static string Of(ReceiverSettings file, IReadOnlyCollection<ReceiverSettings> traces, bool network) =>
+        string.Join(", ", Settings
         .Select(s => network ? (Name: s.Name == Bandwidth ? "IF bandwidth" : s.Name, IsAwaited: s.Name == Bandwidth, s.Value) : s)
-        .Select(s => (s.Name, Value: s.Value(file) ?? (!s.IsAwaited ? null : traces.Any(t => s.Value(t) is not null) ? "stated by trace" : NotStated)))
+        .Select(s => (s.Name, Value: s.Value(file)
+            ?? (!s.IsAwaited ? null : traces.Any(t => s.Value(t) is not null) ? "stated by trace" : NotStated)))
         .Where(s => s.Value is not null)
         .Select(s => $"{s.Name} {s.Value}"));
 
@@ -40,15 +44,18 @@ internal static class SettingsText
     public static string Own(ReceiverSettings trace, ReceiverSettings file) =>
         trace == file
             ? ""
-            : string.Join(", ", Settings.Where(s => s.Value(trace) is { } own && own != s.Value(file)).Select(s => $"{s.Name} {s.Value(trace)}"));
+            : string.Join(", ",
+                Settings.Where(s => s.Value(trace) is { } own && own != s.Value(file)).Select(s => $"{s.Name} {s.Value(trace)}"));
 
     // A count that is the averaging's whole wording is not said twice.
     private static string? Averages(ReceiverSettings settings) =>
-        settings.Averages is { } count && count.ToString(CultureInfo.InvariantCulture) is var text && text != settings.Averaging ? text : null;
+        settings.Averages is { } count && count.ToString(CultureInfo.InvariantCulture) is var text && text != settings.Averaging
+            ? text : null;
 
     private static string? Frequency(double? hertz) => hertz is { } value ? ReadFrequency.Text(value) : null;
 
-    private static string? Number(double? number, string unit) => number is { } value ? value.ToString("G9", CultureInfo.InvariantCulture) + unit : null;
+    private static string? Number(double? number, string unit) =>
+        number is { } value ? value.ToString("G9", CultureInfo.InvariantCulture) + unit : null;
 
     private static string? Word(string? word) => word is null ? null : PrintedText.Short(word, LongestWord);
 }

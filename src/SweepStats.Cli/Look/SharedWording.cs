@@ -10,12 +10,16 @@ internal static class SharedWording
     /// <summary>The doubt with "the column" or "the trace" for the name.</summary>
     public static ReadFault Of(ReadFault doubt, Trace trace) => doubt with { Problem = Problem(doubt.Problem, trace.Column) };
 
-    /// <summary>An assumption with "the column" for the name of the trace that it is about; no trace, and its own words, where it names none.</summary>
+    /// <summary>
+    /// An assumption with "the column" for the name of the trace that it is about; no trace, and its own words, where it names
+    /// none.
+    /// </summary>
     public static (Trace? About, string Text) Of(string assumption, ImmutableArray<Trace> traces)
     {
         // "column Peak" also stands in "column Peak hold": the longest name is meant.
         Trace? about = traces.Where(t => assumption.Contains(Named(t), StringComparison.Ordinal)).MaxBy(t => t.Column.Length);
-        return about is null ? (null, assumption) : (about, assumption.Replace(Named(about), "the column ", StringComparison.Ordinal));
+        return about is null ? (null, assumption)
+            : (about, assumption.Replace(Named(about), "the column ", StringComparison.Ordinal));
     }
 
     private static string Named(Trace trace) => $"column {trace.Column} ";

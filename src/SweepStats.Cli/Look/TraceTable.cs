@@ -13,7 +13,8 @@ internal static class TraceTable
     private const int LongestName = 32;
     private const string Between = "  ";
 
-    private static readonly ImmutableArray<string> Head = ["trace", "quantity", "unit", "points", "from", "to", "first", "last", "lowest", "highest"];
+    private static readonly ImmutableArray<string> Head =
+        ["trace", "quantity", "unit", "points", "from", "to", "first", "last", "lowest", "highest"];
 
     // Names and words stand at the left of their column, numbers at the right.
     private const int Words = 3;
@@ -24,8 +25,13 @@ internal static class TraceTable
     public static IEnumerable<string> Of(ImmutableArray<Trace> traces)
     {
         string[][] rows = [[.. Head], .. traces.Take(Longest).Select(Row)];
-        int[] widths = [.. Head.Select((_, column) => rows.Where(row => row.Length == Head.Length || column < Reading).Max(row => row[column].Length))];
-        return rows.Select(row => string.Join(Between, row.Select((cell, i) => i >= Words && (i < Reading || row.Length == Head.Length) ? cell.PadLeft(widths[i]) : cell.PadRight(widths[i]))).TrimEnd());
+        int[] widths =
+            [.. Head.Select(
+                (_, column) => rows.Where(row => row.Length == Head.Length || column < Reading).Max(row => row[column].Length))];
+        return rows.Select(
+            row => string.Join(Between,
+                row.Select((cell, i) => i >= Words && (i < Reading || row.Length == Head.Length) ? cell.PadLeft(widths[i])
+                    : cell.PadRight(widths[i]))).TrimEnd());
     }
 
     public static string Name(Trace trace) => PrintedText.Short(trace.Column, LongestName);

@@ -5,7 +5,9 @@ using SweepStats.Files.Traces;
 
 namespace SweepStats.Cli.Look;
 
-/// <summary>The file that --values names. It appears whole or not at all: readings are gathered beside it and put in its place at the end.</summary>
+/// <summary>
+/// The file that --values names. It appears whole or not at all: readings are gathered beside it and put in its place at the end.
+/// </summary>
 internal sealed class ValuesFile : IDisposable
 {
     private readonly string _shown;
@@ -27,7 +29,8 @@ internal sealed class ValuesFile : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new IOException($"{target}: the readings cannot be written, since nothing can be created in '{Path.GetDirectoryName(behind)}'; name another file after --values", e);
+            throw new IOException($"{target}: the readings cannot be written, since nothing can be created in "
+                + $"'{Path.GetDirectoryName(behind)}'; name another file after --values", e);
         }
 
         _json = ValuesPlace.IsJson(target) ? new LookJson(_file.Content) { WithValues = true } : null;
@@ -60,7 +63,9 @@ internal sealed class ValuesFile : IDisposable
         _file.Commit(overwrite: true);
         return _refused == 0 || _json is not null
             ? null
-            : string.Create(CultureInfo.InvariantCulture, $"{_shown}: {(_refused == 1 ? "a file" : $"{_refused} files")} could not be read and {(_refused == 1 ? "has" : "have")} no rows here");
+            : string.Create(CultureInfo.InvariantCulture,
+                $"{_shown}: {(_refused == 1 ? "a file" : $"{_refused} files")} could not be read and "
+                    + $"{(_refused == 1 ? "has" : "have")} no rows here");
     }
 
     public void Dispose()

@@ -4,7 +4,9 @@ using SweepStats.Files.Results;
 
 namespace SweepStats.Cli.Look;
 
-/// <summary>Where the readings of --values may be written: a new file, or one that this option wrote before. Never a file that is read.</summary>
+/// <summary>
+/// Where the readings of --values may be written: a new file, or one that this option wrote before. Never a file that is read.
+/// </summary>
 internal static class ValuesPlace
 {
     public const string Json = ".json";
@@ -13,7 +15,8 @@ internal static class ValuesPlace
     // What each kind begins with, whatever was looked at.
     private const string JsonStart = "[\n  {\n    \"file\": ";
 
-    public static bool IsKnown(string target) => IsJson(target) || Path.GetExtension(target).Equals(Csv, StringComparison.OrdinalIgnoreCase);
+    public static bool IsKnown(string target) =>
+        IsJson(target) || Path.GetExtension(target).Equals(Csv, StringComparison.OrdinalIgnoreCase);
 
     public static bool IsJson(string target) => Path.GetExtension(target).Equals(Json, StringComparison.OrdinalIgnoreCase);
 
@@ -32,7 +35,8 @@ internal static class ValuesPlace
         }
 
         return File.Exists(full) && !IsOurs(full)
-            ? new ReadFault(target, null, "there is a file of this name that --values did not write", "name another file after --values, or move that one away")
+            ? new ReadFault(target, null, "there is a file of this name that --values did not write",
+                "name another file after --values, or move that one away")
             : null;
     }
 
@@ -50,6 +54,7 @@ internal static class ValuesPlace
         byte[] expected = Encoding.UTF8.GetBytes(start);
         byte[] found = new byte[expected.Length];
         using FileStream file = File.OpenRead(path);
-        return file.ReadAtLeast(found, found.Length, throwOnEndOfStream: false) == found.Length && found.AsSpan().SequenceEqual(expected);
+        return file.ReadAtLeast(found, found.Length, throwOnEndOfStream: false) == found.Length
+            && found.AsSpan().SequenceEqual(expected);
     }
 }

@@ -1,6 +1,8 @@
 namespace SweepStats.Cli.Plot;
 
-/// <summary>Eight dots a character, as the braille patterns of Unicode (U+2800 to U+28FF) have them: two across, four down.</summary>
+/// <summary>
+/// Eight dots a character, as the braille patterns of Unicode (U+2800 to U+28FF) have them: two across, four down.
+/// </summary>
 /// <param name="width">Characters across.</param>
 /// <param name="height">Lines.</param>
 internal sealed class BrailleCanvas(int width, int height) : IPlotCanvas
@@ -24,7 +26,8 @@ internal sealed class BrailleCanvas(int width, int height) : IPlotCanvas
     }
 
     public IReadOnlyList<string> Lines() =>
-        [.. Enumerable.Range(0, height).Select(line => new string([.. _cells.Skip(line * width).Take(width).Select(Character)]).TrimEnd())];
+        [.. Enumerable.Range(0, height)
+            .Select(line => new string([.. _cells.Skip(line * width).Take(width).Select(Character)]).TrimEnd())];
 
     // The empty pattern is not a blank everywhere: some fonts draw eight hollow dots.
     private static char Character(byte dots) => dots == 0 ? ' ' : (char)(Pattern + dots);

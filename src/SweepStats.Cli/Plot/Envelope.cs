@@ -1,6 +1,8 @@
 namespace SweepStats.Cli.Plot;
 
-/// <summary>The lowest and the highest level of a trace in each column of a plot, the lines between its points included.</summary>
+/// <summary>
+/// The lowest and the highest level of a trace in each column of a plot, the lines between its points included.
+/// </summary>
 internal sealed class Envelope
 {
     private readonly double[] _low, _high;

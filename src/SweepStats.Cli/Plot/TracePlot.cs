@@ -23,7 +23,8 @@ internal sealed class TracePlot(bool ascii)
         Draw(Envelope.Of(trace.Axis.Hertz.AsSpan(), trace.Levels.AsSpan(), canvas.Columns), canvas, new(low, high));
         string[] labels = Labels(trace, new(low, high), height);
         int margin = labels.Max(label => label.Length);
-        return canvas.Lines().Select((line, i) => $"{labels[i].PadLeft(margin)} |{line}").Append(new string(' ', margin + 2) + Frequencies(trace));
+        return canvas.Lines().Select((line, i) => $"{labels[i].PadLeft(margin)} |{line}")
+            .Append(new string(' ', margin + 2) + Frequencies(trace));
     }
 
     private static void Draw(Envelope envelope, IPlotCanvas canvas, Interval range)

@@ -7,8 +7,10 @@ internal static class AveragingWords
     public static string? Remedy(string word) => word.ToLowerInvariant() switch
     {
         "rms" or "rms detector" or "power average" or "pwr" => "write \"power\": an RMS detector averages power",
-        "video" or "vbw" or "logarithmic" or "log-power" or "db" => "write \"log\": averaging the logarithmic trace, by the video filter or over sweeps, is averaging in dB",
-        "average" or "averaged" or "avg" or "mean" => "write what was averaged: \"power\" for power (RMS), \"log\" for the trace in dB or the video filter, \"sample\" for one look without averaging",
+        "video" or "vbw" or "logarithmic" or "log-power" or "db" =>
+            "write \"log\": averaging the logarithmic trace, by the video filter or over sweeps, is averaging in dB",
+        "average" or "averaged" or "avg" or "mean" => "write what was averaged: \"power\" for power (RMS), \"log\" for the "
+            + "trace in dB or the video filter, \"sample\" for one look without averaging",
         "linear" or "lin" or "voltage" =>
             "none of the words covers averaging of voltage: leave averaging out, and the intervals cover power and log, "
             + "between which voltage lies",

@@ -25,11 +25,15 @@ internal sealed class BudgetSection
         keys.Require(Key);
         if (Frequencies.Length > MostFrequencies)
         {
-            keys.Refuse(Key, FormattableString.Invariant($"there are {Frequencies.Length} frequencies, and a budget is drawn up for {MostFrequencies} at most"), "keep those that matter");
+            keys.Refuse(Key,
+                FormattableString.Invariant($"there are {Frequencies.Length} frequencies, and a budget is drawn up for ")
+                    + FormattableString.Invariant($"{MostFrequencies} at most"), "keep those that matter");
         }
     }
 
-    /// <summary>Frequencies outside the band that the sweeps share. Where they share none, the comparison of the sweeps has more to say.</summary>
+    /// <summary>
+    /// Frequencies outside the band that the sweeps share. Where they share none, the comparison of the sweeps has more to say.
+    /// </summary>
     public static IEnumerable<ReadFault> Outside(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
     {
         if (SharedBand.Of(settings, sweeps) is not { } band)

@@ -4,7 +4,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>Reads a campaign folder: campaign.toml, sweeps.csv or the folders' names, and every trace file they lead to.</summary>
+/// <summary>
+/// Reads a campaign folder: campaign.toml, sweeps.csv or the folders' names, and every trace file they lead to.
+/// </summary>
 public static class CampaignFolder
 {
     /// <summary>Name of the settings file.</summary>
@@ -16,7 +18,9 @@ public static class CampaignFolder
     /// <summary>Name of the file that tells what is true of a rehearsed campaign; it is passed over.</summary>
     public const string TruthName = "truth.csv";
 
-    /// <summary>Reads a campaign. Everything wrong with it is in the faults of the answer; nothing is thrown for bad content.</summary>
+    /// <summary>
+    /// Reads a campaign. Everything wrong with it is in the faults of the answer; nothing is thrown for bad content.
+    /// </summary>
     /// <param name="folder">The campaign's folder.</param>
     /// <param name="options">How to read it.</param>
     /// <param name="progress">Told the share of files read, 0 to 1.</param>
@@ -27,8 +31,17 @@ public static class CampaignFolder
         {
             string problem = LostLink.Problem(folder)
                 ?? (File.Exists(folder) ? "this is a file, not a folder" : "there is no such folder");
-            var missing = new ReadFault(folder, null, problem, "name the folder that holds campaign.toml, floor, reference and covered");
-            return new CampaignReading { Campaign = null, Plan = new AnalysisPlan(), Faults = [missing], Inputs = [], Assumptions = [], LeftOut = [] };
+            var missing =
+                new ReadFault(folder, null, problem, "name the folder that holds campaign.toml, floor, reference and covered");
+            return new CampaignReading
+            {
+                Campaign = null,
+                Plan = new AnalysisPlan(),
+                Faults = [missing],
+                Inputs = [],
+                Assumptions = [],
+                LeftOut = [],
+            };
         }
 
         string root = Path.GetFullPath(folder);
@@ -40,28 +53,43 @@ public static class CampaignFolder
         ImmutableArray<ReadFault> fatal =
         [
             .. settings.Faults, .. list.Faults, .. NoSweeps(root, list, options),
-            .. BudgetSection.Outside(settings, batch.Sweeps), .. RequirementSection.Outside(settings, batch.Sweeps), .. NamedBandSection.Empty(settings, batch.Sweeps),
+            .. BudgetSection.Outside(settings, batch.Sweeps), .. RequirementSection.Outside(settings, batch.Sweeps),
+            .. NamedBandSection.Empty(settings, batch.Sweeps),
             // A file that cannot be read may be the yardstick's.
             .. list.Faults.IsEmpty && (options.KeepGoing || unread.IsEmpty) ? noYardstick : [],
         ];
         bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading
         {
-            Campaign = usable ? Of(settings, root, batch.Sweeps) with { Properties = list.Properties, Unread = [.. UnreadSweeps.Of(list, batch)] } : null,
-            Plan = settings.Plan with { Threads = Math.Max(1, options.Threads), Choice = settings.Plan.Choice with { Yardstick = yardstick } },
+            Campaign = usable ? Of(settings, root, batch.Sweeps) with
+            {
+                Properties = list.Properties,
+                Unread = [.. UnreadSweeps.Of(list, batch)],
+            } : null,
+            Plan = settings.Plan with
+            {
+                Threads = Math.Max(1, options.Threads),
+                Choice = settings.Plan.Choice with { Yardstick = yardstick },
+            },
             Faults = usable ? [] : [.. fatal, .. unread],
             Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, NaturalOrder.Instance)],
-            Assumptions = [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch)],
+            Assumptions =
+                [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch)],
             LeftOut = usable ? [.. unread.Select(f => f.ToString())] : [],
             LeftOutInBrief = usable ? [.. FaultDigest.Of(unread)] : [],
         };
     }
 
     private static Campaign Of(CampaignSettings settings, string root, ImmutableArray<Sweep> sweeps) =>
-        new(settings.Title ?? new DirectoryInfo(root).Name, sweeps) { Rehearsed = settings.Rehearsed, Identity = settings.Identity };
+        new(settings.Title ?? new DirectoryInfo(root).Name, sweeps)
+        {
+            Rehearsed = settings.Rehearsed,
+            Identity = settings.Identity,
+        };
 
     private static IEnumerable<ReadFault> NoSweeps(string root, SweepList list, CampaignReadOptions options) =>
         list.Entries.IsEmpty && list.Faults.IsEmpty && (options.KeepGoing || list.Unread.IsEmpty)
-            ? [new ReadFault(new DirectoryInfo(root).Name, null, "the campaign holds no sweeps", "put trace files into floor, reference and covered/<lot>/<specimen>, or list them in sweeps.csv")]
+            ? [new ReadFault(new DirectoryInfo(root).Name, null, "the campaign holds no sweeps",
+                "put trace files into floor, reference and covered/<lot>/<specimen>, or list them in sweeps.csv")]
             : [];
 }

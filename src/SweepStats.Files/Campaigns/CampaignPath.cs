@@ -3,7 +3,10 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Paths that a campaign names, which are relative to its folder.</summary>
 internal static class CampaignPath
 {
-    /// <summary>Whether a path starts at the root of a disk. A colon within a name is legal, but for systems that part drives and streams with it.</summary>
+    /// <summary>
+    /// Whether a path starts at the root of a disk. A colon within a name is legal, but for systems that part drives and streams
+    /// with it.
+    /// </summary>
     /// <param name="path">As written, with '/'.</param>
     public static bool IsRooted(string path) =>
         Path.IsPathRooted(path) || path is [_, ':', '/', ..] || (OperatingSystem.IsWindows() && path.Contains(':'));
@@ -15,6 +18,7 @@ internal static class CampaignPath
     {
         string inner = Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar;
         string full = Path.GetFullPath(Path.Combine(root, path));
-        return Path.IsPathRooted(path) && full.StartsWith(inner, StringComparison.Ordinal) ? full[inner.Length..].Replace('\\', '/') : null;
+        return Path.IsPathRooted(path) && full.StartsWith(inner, StringComparison.Ordinal)
+            ? full[inner.Length..].Replace('\\', '/') : null;
     }
 }

@@ -21,7 +21,9 @@ public sealed record CampaignReading
     /// <summary>What was taken for granted, for the report.</summary>
     public required ImmutableArray<string> Assumptions { get; init; }
 
-    /// <summary>Files left out because they could not be read and the reader was told to keep going, each with its reason.</summary>
+    /// <summary>
+    /// Files left out because they could not be read and the reader was told to keep going, each with its reason.
+    /// </summary>
     public required ImmutableArray<string> LeftOut { get; init; }
 
     /// <summary>The same in brief: one line for files that the same keeps from being read.</summary>

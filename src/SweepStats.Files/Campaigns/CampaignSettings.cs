@@ -32,7 +32,8 @@ internal sealed record CampaignSettings
     public PropertyColumn? OrderedBy { get; init; }
 
     /// <summary>All columns of the user's own; a column may be in both sections and is then read once.</summary>
-    public ImmutableArray<PropertyColumn> OwnColumns => OrderedBy is { } order ? [.. PropertyColumns.Where(c => c.Key != order.Key), order] : PropertyColumns;
+    public ImmutableArray<PropertyColumn> OwnColumns =>
+        OrderedBy is { } order ? [.. PropertyColumns.Where(c => c.Key != order.Key), order] : PropertyColumns;
 
     /// <summary>The yardstick as written, with its line; null where there is none.</summary>
     public (string Text, int Line)? Yardstick { get; init; }

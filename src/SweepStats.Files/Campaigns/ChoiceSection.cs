@@ -3,7 +3,9 @@ using SweepStats.Choice;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>The section [choice] of campaign.toml: a yardstick, and columns of sweeps.csv that hold properties of the specimens.</summary>
+/// <summary>
+/// The section [choice] of campaign.toml: a yardstick, and columns of sweeps.csv that hold properties of the specimens.
+/// </summary>
 internal sealed class ChoiceSection
 {
     private readonly List<PropertyColumn> _columns = [];
@@ -42,11 +44,13 @@ internal sealed class ChoiceSection
             }
             else if (ManifestColumns.Known.Contains(column.Key))
             {
-                _keys.Refuse(line, $"the column '{name}' of {CampaignFolder.ManifestName} has a meaning of its own and is no property", "name a column of your own");
+                _keys.Refuse(line, $"the column '{name}' of {CampaignFolder.ManifestName} has a meaning of its own and is no "
+                    + "property", "name a column of your own");
             }
             else if (_columns.Any(c => c.Key == column.Key))
             {
-                _keys.Refuse(line, $"the column '{name}' is named twice under [choice]", "keep it once, in one of lower_is_better, higher_is_better and shown");
+                _keys.Refuse(line, $"the column '{name}' is named twice under [choice]",
+                    "keep it once, in one of lower_is_better, higher_is_better and shown");
             }
             else
             {

@@ -5,13 +5,18 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>A small comma-separated table with a header, as people keep it: sweeps.csv, limits.csv. Lines that start with '#' are remarks.</summary>
+/// <summary>
+/// A small comma-separated table with a header, as people keep it: sweeps.csv, limits.csv. Lines that start with '#' are remarks.
+/// </summary>
 internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<CsvRow> Rows, string Sha256)
 {
     /// <summary>Line of the header, from 1.</summary>
     public int HeaderLine { get; private init; } = 1;
 
-    /// <summary>Reads a table; null, with the reason among the faults, where the file cannot be read. A file of remarks alone has an empty header.</summary>
+    /// <summary>
+    /// Reads a table; null, with the reason among the faults, where the file cannot be read. A file of remarks alone has an empty
+    /// header.
+    /// </summary>
     public static CsvTable? Read(string path, FaultList faults)
     {
         if (FileBytes.Read(path, faults, "fill it in, or remove it") is not { } bytes)
@@ -45,7 +50,9 @@ internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<Cs
             }
             else if (fields.Length > header.Length && fields.AsSpan()[header.Length..].ContainsAnyExcept(""))
             {
-                faults.Add(i + 1, FormattableString.Invariant($"the row has {fields.Length} fields and the header {header.Length}"), separator == ';' ? "put text with semicolons into double quotes" : "put text with commas into double quotes");
+                faults.Add(i + 1,
+                    FormattableString.Invariant($"the row has {fields.Length} fields and the header {header.Length}"),
+                    separator == ';' ? "put text with semicolons into double quotes" : "put text with commas into double quotes");
             }
             else if (fields.AsSpan().ContainsAnyExcept(""))
             {
@@ -73,7 +80,8 @@ internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<Cs
         }
         catch (CsvFormatException)
         {
-            faults.Add(number, "a quoted field is not closed or is followed by other text", "close the quotes; double those inside");
+            faults.Add(number, "a quoted field is not closed or is followed by other text",
+                "close the quotes; double those inside");
             return null;
         }
     }

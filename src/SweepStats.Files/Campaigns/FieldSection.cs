@@ -50,7 +50,8 @@ internal sealed class FieldSection
 
         keys.Refuse(
             Rise, FormattableString.Invariant($"field.{Rise} is {beta / alpha:G4} times {Decay}"),
-            FormattableString.Invariant($"choose a rise (beta) that is {DoubleExponential.LeastRatio} to {DoubleExponential.MostRatio} times as fast as the decay (alpha)"));
+            FormattableString.Invariant($"choose a rise (beta) that is {DoubleExponential.LeastRatio} to ")
+                + FormattableString.Invariant($"{DoubleExponential.MostRatio} times as fast as the decay (alpha)"));
         return null;
     }
 }

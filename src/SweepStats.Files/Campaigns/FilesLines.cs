@@ -54,7 +54,8 @@ public static class FilesLines
 
     private static IEnumerable<string> Asked(StatableKeys asked, IEnumerable<ReadFault> faults)
     {
-        string Among(StatableKeys key) => faults.FirstOrDefault(f => f.Asks.HasFlag(key) && f.Candidates.Length > 0) is { } fault ? $"   # one of {OneLine(fault.Candidates)}" : "";
+        string Among(StatableKeys key) => faults.FirstOrDefault(f => f.Asks.HasFlag(key) && f.Candidates.Length > 0) is { } fault
+            ? $"   # one of {OneLine(fault.Candidates)}" : "";
         if (asked.HasFlag(StatableKeys.FrequencyColumn))
         {
             yield return "frequency_column = \"\"" + Among(StatableKeys.FrequencyColumn);
@@ -62,7 +63,8 @@ public static class FilesLines
 
         if (asked.HasFlag(StatableKeys.LevelColumns))
         {
-            yield return "level_columns = [\"\"]" + Among(StatableKeys.LevelColumns).Replace("one of", "one or more of", StringComparison.Ordinal);
+            yield return "level_columns = [\"\"]" + Among(StatableKeys.LevelColumns)
+                .Replace("one of", "one or more of", StringComparison.Ordinal);
         }
 
         if (asked.HasFlag(StatableKeys.FrequencyUnit))
@@ -80,7 +82,8 @@ public static class FilesLines
 
     private static string Word(LevelUnit unit) => unit == LevelUnit.LinearMagnitude ? LevelUnits.LinearWord : unit.Symbol();
 
-    private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c));
+    private static string OneLine(string text) =>
+        string.Concat(text.Select(c => char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c));
 
     // A basic string of TOML.
     private static string Quoted(string text)
@@ -88,7 +91,8 @@ public static class FilesLines
         var quoted = new StringBuilder("\"");
         foreach (char c in text)
         {
-            quoted.Append(c is '"' or '\\' ? $"\\{c}" : char.IsControl(c) ? FormattableString.Invariant($"\\u{(int)c:X4}") : c.ToString());
+            quoted.Append(c is '"' or '\\' ? $"\\{c}" : char.IsControl(c) ? FormattableString.Invariant($"\\u{(int)c:X4}")
+                : c.ToString());
         }
 
         return quoted.Append('"').ToString();

@@ -13,7 +13,8 @@ internal static class FilesSection
         keys.Require("match");
         if (match is not null && PathPattern.Problem(match) is { } problem)
         {
-            keys.Refuse("match", $"the pattern '{match}' {problem}", "write it relative to campaign.toml, such as \"covered/**/*.txt\"");
+            keys.Refuse("match", $"the pattern '{match}' {problem}",
+                "write it relative to campaign.toml, such as \"covered/**/*.txt\"");
             match = null;
         }
 
@@ -26,7 +27,8 @@ internal static class FilesSection
 
         if (keys.HasOnly("match"))
         {
-            keys.Refuse(keys.Line, "the block [[files]] says nothing of its files", "add a column or a unit, such as level_columns = [\"2\"], or remove it");
+            keys.Refuse(keys.Line, "the block [[files]] says nothing of its files",
+                "add a column or a unit, such as level_columns = [\"2\"], or remove it");
             return null;
         }
 
@@ -69,9 +71,11 @@ internal static class FilesSection
 
         foreach ((string text, int line) in several ?? [])
         {
-            if (text.Length == 0 || several!.Value.Count(s => string.Equals(s.Text, text, StringComparison.OrdinalIgnoreCase)) > 1)
+            if (text.Length == 0
+                || several!.Value.Count(s => string.Equals(s.Text, text, StringComparison.OrdinalIgnoreCase)) > 1)
             {
-                keys.Refuse(line, text.Length == 0 ? "level_columns holds an empty text" : $"level_columns names '{text}' twice", "name each column of levels once, by its header or its number from 1");
+                keys.Refuse(line, text.Length == 0 ? "level_columns holds an empty text" : $"level_columns names '{text}' twice",
+                    "name each column of levels once, by its header or its number from 1");
                 return [];
             }
         }

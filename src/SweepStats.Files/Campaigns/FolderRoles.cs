@@ -42,7 +42,8 @@ internal static class FolderRoles
             }
             else if (!TraceFile.HasTraceExtension(file))
             {
-                unread.Add(new ReadFault(file, null, "the extension is not that of a trace file", $"use {string.Join(' ', TraceFile.Extensions)}, or move the file out of the campaign")
+                unread.Add(new ReadFault(file, null, "the extension is not that of a trace file",
+                    $"use {string.Join(' ', TraceFile.Extensions)}, or move the file out of the campaign")
                 {
                     Role = Roles.Parse(file.Split('/')[0]),
                 });
@@ -54,7 +55,13 @@ internal static class FolderRoles
         }
 
         faults.AddRange(LooseSweeps.Among(entries.ToImmutable()));
-        return new SweepList { Entries = entries.ToImmutable(), Faults = faults.ToImmutable(), Unread = unread.ToImmutable(), Assumptions = assumptions.ToImmutable() };
+        return new SweepList
+        {
+            Entries = entries.ToImmutable(),
+            Faults = faults.ToImmutable(),
+            Unread = unread.ToImmutable(),
+            Assumptions = assumptions.ToImmutable(),
+        };
     }
 
     /// <summary>Folders of earlier reports, each with '/' at its end.</summary>
@@ -63,7 +70,8 @@ internal static class FolderRoles
 
     // Other programs write a summary.json too, and their folder may hold sweeps.
     private static bool IsReport(string root, string file) =>
-        file.EndsWith(ReportMark, StringComparison.Ordinal) && Roles.Parse(file.Split('/')[0]) is null && EarlierReport.IsSummary(Path.Combine(root, file));
+        file.EndsWith(ReportMark, StringComparison.Ordinal) && Roles.Parse(file.Split('/')[0]) is null
+            && EarlierReport.IsSummary(Path.Combine(root, file));
 
     /// <summary>Whether a file of this name holds notes.</summary>
     public static bool IsNotes(string name) =>
@@ -75,20 +83,24 @@ internal static class FolderRoles
         string lower = file.ToLowerInvariant();
         if (lower == CampaignFolder.SettingsName && file != lower)
         {
-            faults.Add(new ReadFault(file, null, "the name must be in small letters", $"rename it to {CampaignFolder.SettingsName}"));
+            faults.Add(new ReadFault(file, null, "the name must be in small letters",
+                $"rename it to {CampaignFolder.SettingsName}"));
         }
         else if (lower == CampaignFolder.ManifestName && file != lower)
         {
-            faults.Add(new ReadFault(file, null, "the name must be in small letters", $"rename it to {CampaignFolder.ManifestName}"));
+            faults.Add(new ReadFault(file, null, "the name must be in small letters",
+                $"rename it to {CampaignFolder.ManifestName}"));
         }
         else if (lower.Contains("limit", StringComparison.Ordinal) || lower.Contains("requirement", StringComparison.Ordinal))
         {
             faults.Add(new ReadFault(
-                file, null, "the file is called a limit and campaign.toml does not name it", $"write file = \"{file}\" under [requirement] in campaign.toml, or remove the file"));
+                file, null, "the file is called a limit and campaign.toml does not name it",
+                $"write file = \"{file}\" under [requirement] in campaign.toml, or remove the file"));
         }
         else
         {
-            faults.Add(new ReadFault(file, null, "the file lies in no folder that says what it was taken for", "move it into floor, reference, linearity, plate or covered/<lot>/<specimen>, write sweeps.csv, or remove it"));
+            faults.Add(new ReadFault(file, null, "the file lies in no folder that says what it was taken for",
+                "move it into floor, reference, linearity, plate or covered/<lot>/<specimen>, write sweeps.csv, or remove it"));
         }
     }
 
@@ -97,13 +109,15 @@ internal static class FolderRoles
         string[] parts = file.Split('/');
         if (Roles.Parse(parts[0]) is not { } role)
         {
-            faults.Add(new ReadFault(file, null, $"the folder '{parts[0]}' is not the name of a role{Spelling.Hint(parts[0], Roles.Names)}", $"use {string.Join(", ", Roles.Names)}"));
+            faults.Add(new ReadFault(file, null, $"the folder '{parts[0]}' is not the name of a "
+                + $"role{Spelling.Hint(parts[0], Roles.Names)}", $"use {string.Join(", ", Roles.Names)}"));
             return null;
         }
 
         if (role != SweepRole.Covered)
         {
-            return parts.Length == 2 ? new SweepEntry(file, role) : Misplaced(file, $"put the file into {parts[0]} itself", faults);
+            return parts.Length == 2 ? new SweepEntry(file, role)
+                : Misplaced(file, $"put the file into {parts[0]} itself", faults);
         }
 
         string[] names = [.. parts[1..^1].Select(p => p.Trim())];
@@ -121,7 +135,8 @@ internal static class FolderRoles
             1 => new SweepEntry(file, role) { Lot = OnlyLot, Specimen = names[0] },
             2 => new SweepEntry(file, role) { Lot = names[0], Specimen = names[1] },
             3 => new SweepEntry(file, role) { Lot = names[0], Specimen = names[1], Placement = names[2] },
-            _ => Misplaced(file, "use covered/<specimen>, covered/<lot>/<specimen> or covered/<lot>/<specimen>/<placement>", faults),
+            _ => Misplaced(file,
+                "use covered/<specimen>, covered/<lot>/<specimen> or covered/<lot>/<specimen>/<placement>", faults),
         };
     }
 

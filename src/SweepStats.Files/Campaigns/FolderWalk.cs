@@ -23,7 +23,8 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<R
         Visit(new DirectoryInfo(root), "", files, faults);
         if (files.Count >= MostFiles)
         {
-            var tooMany = new ReadFault(".", null, FormattableString.Invariant($"the folder holds more than {MostFiles} files"), "name the folder of one campaign");
+            var tooMany = new ReadFault(".", null, FormattableString.Invariant($"the folder holds more than {MostFiles} files"),
+                "name the folder of one campaign");
             return new FolderWalk([], [tooMany]) { TooMany = tooMany };
         }
 
@@ -58,7 +59,8 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<R
             }
             else if (prefix.Count(c => c == '/') >= DeepestFolder)
             {
-                faults.Add(new ReadFault(path, null, "the folder lies too deep", "use covered/<lot>/<specimen>/<placement> at most"));
+                faults.Add(new ReadFault(path, null, "the folder lies too deep",
+                    "use covered/<lot>/<specimen>/<placement> at most"));
             }
             else
             {
@@ -75,7 +77,8 @@ internal sealed record FolderWalk(ImmutableArray<string> Files, ImmutableArray<R
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            faults.Add(new ReadFault(prefix.Length == 0 ? "." : prefix.TrimEnd('/'), null, "the folder cannot be listed: " + e.Message.TrimEnd('.'), "check its permissions"));
+            faults.Add(new ReadFault(prefix.Length == 0 ? "." : prefix.TrimEnd('/'), null,
+                "the folder cannot be listed: " + e.Message.TrimEnd('.'), "check its permissions"));
             return [];
         }
     }

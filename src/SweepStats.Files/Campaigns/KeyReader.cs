@@ -3,7 +3,9 @@ using Tomlyn.Syntax;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>Takes the keys of one section of campaign.toml, each with its type and range; tells of every key that nobody asked for.</summary>
+/// <summary>
+/// Takes the keys of one section of campaign.toml, each with its type and range; tells of every key that nobody asked for.
+/// </summary>
 internal sealed class KeyReader
 {
     private readonly Dictionary<string, KeyValueSyntax> _keys = new(StringComparer.Ordinal);
@@ -54,7 +56,8 @@ internal sealed class KeyReader
 
         if (NumberOf(value) is not { } number)
         {
-            _faults.Add(LineOf(value), $"{Label(key)} is not a number", "write a plain number, such as 10 or 30e6, without quotes or units");
+            _faults.Add(LineOf(value), $"{Label(key)} is not a number",
+                "write a plain number, such as 10 or 30e6, without quotes or units");
             return null;
         }
 
@@ -111,7 +114,8 @@ internal sealed class KeyReader
 
         string[] words = [.. choices.Select(c => c.Word)];
         _faults.Add(
-            LineOf(value), word is null ? $"{Label(key)} is not a text" : $"{Label(key)} is '{word}'{Spelling.Hint(word, words)}", "use " + string.Join(", ", words.Select(w => $"\"{w}\"")));
+            LineOf(value), word is null ? $"{Label(key)} is not a text" : $"{Label(key)} is '{word}'{Spelling.Hint(word, words)}",
+            "use " + string.Join(", ", words.Select(w => $"\"{w}\"")));
         return null;
     }
 
@@ -145,7 +149,8 @@ internal sealed class KeyReader
             double?[] numbers = [.. (item as ArraySyntax)?.Items.Select(i => i.Value is null ? null : NumberOf(i.Value)) ?? []];
             if (numbers is not [{ } first, { } second])
             {
-                _faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of pairs of numbers", "write it as [[30e6, 20], [1e9, 40]]");
+                _faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of pairs of numbers",
+                    "write it as [[30e6, 20], [1e9, 40]]");
                 return null;
             }
 
@@ -174,7 +179,8 @@ internal sealed class KeyReader
 
             if (!(number >= least && number <= most))
             {
-                _faults.Add(LineOf(item), FormattableString.Invariant($"{Label(key)} holds {number:R}, which is out of range"), FormattableString.Invariant($"choose values from {least:R} to {most:R}"));
+                _faults.Add(LineOf(item), FormattableString.Invariant($"{Label(key)} holds {number:R}, which is out of range"),
+                    FormattableString.Invariant($"choose values from {least:R} to {most:R}"));
                 return null;
             }
 
@@ -238,7 +244,8 @@ internal sealed class KeyReader
         foreach ((string key, KeyValueSyntax item) in _keys.Where(k => !_known.Contains(k.Key)))
         {
             string where = _section.Length == 0 ? "at the top" : $"in [{_section}]";
-            _faults.Add(LineOf(item), $"there is no key '{key}' {where}{Spelling.Hint(key, _known)}", $"use {string.Join(", ", _known)}");
+            _faults.Add(LineOf(item), $"there is no key '{key}' {where}{Spelling.Hint(key, _known)}",
+                $"use {string.Join(", ", _known)}");
         }
     }
 

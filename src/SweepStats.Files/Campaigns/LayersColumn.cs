@@ -18,7 +18,7 @@ internal static class LayersColumn
             ? settings with
             {
                 PropertyColumns =
-                settings.PropertyColumns.Add(new PropertyColumn(Name, 0, IsWeighed: true) { IsLayers = true })
+                settings.PropertyColumns.Add(new PropertyColumn(Name, 0, IsWeighed: true) { IsLayers = true }),
             }
             : settings;
     }

@@ -4,8 +4,8 @@ using SweepStats.Sweeps;
 namespace SweepStats.Files.Campaigns;
 
 /// <summary>
-/// Finds folders below covered that hold sweeps both loose and in folders of their own. The loose ones would count as one more placement, or the folder as
-/// specimen and lot at once, and nobody would be told.
+/// Finds folders below covered that hold sweeps both loose and in folders of their own. The loose ones would count as one more
+/// placement, or the folder as specimen and lot at once, and nobody would be told.
 /// </summary>
 internal static class LooseSweeps
 {
@@ -13,11 +13,13 @@ internal static class LooseSweeps
 
     public static IEnumerable<ReadFault> Among(ImmutableArray<SweepEntry> entries)
     {
-        IGrouping<string, string>[] folders = [.. entries.Where(e => e.Specimen is not null).Select(e => e.File[..e.File.LastIndexOf('/')]).GroupBy(f => f)];
+        IGrouping<string, string>[] folders =
+            [.. entries.Where(e => e.Specimen is not null).Select(e => e.File[..e.File.LastIndexOf('/')]).GroupBy(f => f)];
         foreach (IGrouping<string, string> folder in folders.OrderBy(g => g.Key, NaturalOrder.Instance))
         {
             string above = folder.Key + "/";
-            string[] inner = [.. folders.Where(f => f.Key.StartsWith(above, StringComparison.Ordinal)).Select(f => f.Key[above.Length..].Split('/')[0]).Distinct()];
+            string[] inner = [.. folders.Where(f => f.Key.StartsWith(above, StringComparison.Ordinal))
+                .Select(f => f.Key[above.Length..].Split('/')[0]).Distinct()];
             if (inner.Length > 0)
             {
                 yield return Fault(folder.Key, folder.Count(), inner);
@@ -28,9 +30,14 @@ internal static class LooseSweeps
     private static ReadFault Fault(string folder, int loose, string[] inner)
     {
         string sweeps = loose == 1 ? "a sweep file lies" : FormattableString.Invariant($"{loose} sweep files lie");
-        string beside = inner.Length == 1 ? $"the folder '{inner[0]}'" : FormattableString.Invariant($"'{inner[0]}' and {inner.Length - 1} more {(inner.Length == 2 ? "folder" : "folders")}");
+        string beside = inner.Length == 1 ? $"the folder '{inner[0]}'"
+            : FormattableString.Invariant(
+                $"'{inner[0]}' and {inner.Length - 1} more {(inner.Length == 2 ? "folder" : "folders")}");
         return folder.Split('/').Length == DepthOfLotOrSpecimen
-            ? new ReadFault(folder, null, $"{sweeps} loose beside {beside}, so the folder is a specimen and a lot at once", $"put all into covered/<lot>/{folder.Split('/')[1]}/<placement>/: a folder right under covered that holds folders is read as a lot")
-            : new ReadFault(folder, null, $"{sweeps} loose beside {beside} and would silently count as one more placement", "name a placement there too, or move what lies loose");
+            ? new ReadFault(folder, null, $"{sweeps} loose beside {beside}, so the folder is a specimen and a lot at once",
+                $"put all into covered/<lot>/{folder.Split('/')[1]}/<placement>/: a folder right under covered that holds "
+                    + "folders is read as a lot")
+            : new ReadFault(folder, null, $"{sweeps} loose beside {beside} and would silently count as one more placement",
+                "name a placement there too, or move what lies loose");
     }
 }

@@ -41,7 +41,8 @@ internal sealed class LotsSection
         if (ManifestColumns.Known.Contains(column.Key))
         {
             keys.Refuse(
-                Key, $"the column '{name}' of {CampaignFolder.ManifestName} has a meaning of its own and is no number of each specimen",
+                Key, $"the column '{name}' of {CampaignFolder.ManifestName} has a meaning of its own and is no number of each "
+                    + "specimen",
                 "name a column of your own, such as washes");
             return null;
         }

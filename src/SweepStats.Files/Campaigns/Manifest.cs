@@ -68,8 +68,10 @@ internal sealed class Manifest
         }
 
         _properties.RefuseGaps();
-        Dictionary<string, int> whole = entries.Where(e => e.Column is null).GroupBy(e => e.File).ToDictionary(g => g.Key, g => g.Count());
-        foreach (string file in entries.Where(e => e.Column is not null && whole.ContainsKey(e.File)).Select(e => e.File).Distinct())
+        Dictionary<string, int> whole =
+            entries.Where(e => e.Column is null).GroupBy(e => e.File).ToDictionary(g => g.Key, g => g.Count());
+        foreach (string file in entries.Where(e => e.Column is not null && whole.ContainsKey(e.File))
+            .Select(e => e.File).Distinct())
         {
             _faults.Add(null, $"{file} is listed both as a whole and by column", "name the column in each of its rows");
         }
@@ -82,7 +84,8 @@ internal sealed class Manifest
         string? file = SafePath(cell("file"), line);
         if (Roles.Parse(cell("role")) is not { } role)
         {
-            string problem = cell("role").Length == 0 ? "the role is not filled in" : $"'{cell("role")}' is not a role{Spelling.Hint(cell("role"), Roles.Names)}";
+            string problem = cell("role").Length == 0 ? "the role is not filled in"
+                : $"'{cell("role")}' is not a role{Spelling.Hint(cell("role"), Roles.Names)}";
             _faults.Add(line, problem, $"use {string.Join(", ", Roles.Names)}");
             return null;
         }
@@ -115,7 +118,8 @@ internal sealed class Manifest
             return file is null ? null : entry;
         }
 
-        _missing.Add(new ReadFault(_missing.File, line, $"{file} is not there", "correct its path, put the file into the campaign, or remove the row")
+        _missing.Add(new ReadFault(_missing.File, line, $"{file} is not there",
+            "correct its path, put the file into the campaign, or remove the row")
         {
             Role = entry.Exclude is null ? role : null,
         });
@@ -127,7 +131,8 @@ internal sealed class Manifest
         string path = text.Replace('\\', '/');
         if (path.Length == 0 || path.Any(char.IsControl))
         {
-            _faults.Add(line, "the path of the file is empty or holds control characters", "write it relative to the campaign, such as floor/f01.csv");
+            _faults.Add(line, "the path of the file is empty or holds control characters",
+                "write it relative to the campaign, such as floor/f01.csv");
             return null;
         }
 
@@ -138,22 +143,26 @@ internal sealed class Manifest
             return null;
         }
 
-        if (CampaignPath.IsRooted(path) || !full.StartsWith(_root.TrimEnd('/', '\\') + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        if (CampaignPath.IsRooted(path)
+            || !full.StartsWith(_root.TrimEnd('/', '\\') + Path.DirectorySeparatorChar, StringComparison.Ordinal))
         {
-            _faults.Add(line, $"'{text}' leads out of the campaign", "put the file into the campaign and write its path relative to it");
+            _faults.Add(line, $"'{text}' leads out of the campaign",
+                "put the file into the campaign and write its path relative to it");
             return null;
         }
 
         string relative = Path.GetRelativePath(_root, full).Replace('\\', '/');
         if (!Traces.TraceFile.HasTraceExtension(relative))
         {
-            _faults.Add(line, $"the extension of '{text}' is not that of a trace file", $"use {string.Join(' ', Traces.TraceFile.Extensions)}");
+            _faults.Add(line, $"the extension of '{text}' is not that of a trace file",
+                $"use {string.Join(' ', Traces.TraceFile.Extensions)}");
             return null;
         }
 
         if (LeadsOut(relative))
         {
-            _faults.Add(line, $"'{text}' leads out of the campaign: a folder on its way is a link", "put the folder itself into the campaign");
+            _faults.Add(line, $"'{text}' leads out of the campaign: a folder on its way is a link",
+                "put the folder itself into the campaign");
             return null;
         }
 
@@ -190,7 +199,8 @@ internal sealed class Manifest
 
     private DateTimeOffset? Time(string text, int line)
     {
-        string[] iso = ["yyyy-MM-dd", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "yyyy-MM-ddTHH:mm:ss.FFFFFFF", "yyyy-MM-ddTHH:mmK", "yyyy-MM-ddTHH:mm:ssK", "yyyy-MM-ddTHH:mm:ss.FFFFFFFK"];
+        string[] iso = ["yyyy-MM-dd", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "yyyy-MM-ddTHH:mm:ss.FFFFFFF",
+            "yyyy-MM-ddTHH:mmK", "yyyy-MM-ddTHH:mm:ssK", "yyyy-MM-ddTHH:mm:ss.FFFFFFFK"];
         if (text.Length == 0)
         {
             return null;
@@ -198,7 +208,8 @@ internal sealed class Manifest
 
         // Spreadsheets part date and time by a blank.
         string[] formats = [.. iso, .. iso.Select(f => f.Replace('T', ' '))];
-        if (DateTimeOffset.TryParseExact(text, formats, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset time))
+        if (DateTimeOffset.TryParseExact(text, formats, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal,
+            out DateTimeOffset time))
         {
             return time;
         }

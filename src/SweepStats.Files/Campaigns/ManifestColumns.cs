@@ -18,11 +18,14 @@ internal sealed class ManifestColumns
             if (name.Length == 0)
             {
                 bool last = header.AsSpan()[i..].IndexOfAnyExcept("") < 0;
-                faults.Add(line, FormattableString.Invariant($"column {i + 1} has no name"), last ? "remove the comma at the end" : "name it, or remove it");
+                faults.Add(line, FormattableString.Invariant($"column {i + 1} has no name"),
+                    last ? "remove the comma at the end" : "name it, or remove it");
             }
             else if (!all.Contains(name))
             {
-                faults.Add(line, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, all)}", $"use {string.Join(", ", Known)}, {LayersColumn.Name}; a column of your own is named under [choice] or [lots] in {CampaignFolder.SettingsName}");
+                faults.Add(line, $"'{header[i].Trim()}' is not a column{Spelling.Hint(name, all)}",
+                    $"use {string.Join(", ", Known)}, {LayersColumn.Name}; a column of your own is named under [choice] or "
+                        + $"[lots] in {CampaignFolder.SettingsName}");
             }
             else if (!_places.TryAdd(name, i))
             {
@@ -37,22 +40,27 @@ internal sealed class ManifestColumns
     }
 
     /// <summary>Columns that every sweeps.csv may have.</summary>
-    public static ImmutableArray<string> Known { get; } = ["file", "role", "lot", "specimen", "placement", "column", "taken_at", "source_dbm", "exclude"];
+    public static ImmutableArray<string> Known { get; } =
+        ["file", "role", "lot", "specimen", "placement", "column", "taken_at", "source_dbm", "exclude"];
 
     private static ImmutableArray<string> Needed { get; } = ["file", "role"];
 
     /// <summary>Columns that campaign.toml names and the header does not.</summary>
     public IEnumerable<ReadFault> Lacking(ImmutableArray<PropertyColumn> own) =>
-        own.Where(c => !_places.ContainsKey(c.Key)).Select(c => Missing(c, $"and {CampaignFolder.ManifestName} has none of that name", "add it there"));
+        own.Where(c => !_places.ContainsKey(c.Key))
+            .Select(c => Missing(c, $"and {CampaignFolder.ManifestName} has none of that name", "add it there"));
 
     /// <summary>Columns that campaign.toml names where no row of sweeps.csv could fill them.</summary>
     public static IEnumerable<ReadFault> WithoutRows(ImmutableArray<PropertyColumn> own, bool hasFile) =>
         own.Select(c => Missing(
-            c, hasFile ? $"and {CampaignFolder.ManifestName} lists no sweeps" : $"and there is no {CampaignFolder.ManifestName}", $"list the sweeps in {CampaignFolder.ManifestName}, with that column"));
+            c, hasFile ? $"and {CampaignFolder.ManifestName} lists no sweeps" : $"and there is no {CampaignFolder.ManifestName}",
+            $"list the sweeps in {CampaignFolder.ManifestName}, with that column"));
 
     /// <summary>A cell without surrounding blanks; empty where the column or the cell is missing.</summary>
-    public string Cell(ImmutableArray<string> fields, string name) => _places.TryGetValue(name, out int at) && at < fields.Length ? fields[at].Trim() : "";
+    public string Cell(ImmutableArray<string> fields, string name) =>
+        _places.TryGetValue(name, out int at) && at < fields.Length ? fields[at].Trim() : "";
 
     private static ReadFault Missing(PropertyColumn column, string why, string remedy) => new(
-        CampaignFolder.SettingsName, column.Line, $"the column '{column.Name}' is named under {column.Section}, {why}", $"{remedy}, or take its name away");
+        CampaignFolder.SettingsName, column.Line, $"the column '{column.Name}' is named under {column.Section}, {why}",
+        $"{remedy}, or take its name away");
 }

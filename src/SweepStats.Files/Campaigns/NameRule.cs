@@ -10,7 +10,8 @@ internal static class NameRule
     public static string? Problem(string name) =>
         name.Length == 0 ? "is empty"
         : name.Length > LongestName ? FormattableString.Invariant($"is longer than {LongestName} characters")
-        : name.Any(c => char.IsControl(c) || c is '\u2028' or '\u2029' || char.IsSurrogate(c) && !IsPaired(name)) ? "holds control characters"
+        : name.Any(c => char.IsControl(c) || c is '\u2028' or '\u2029' || char.IsSurrogate(c) && !IsPaired(name))
+            ? "holds control characters"
         : null;
 
     private static bool IsPaired(string name)

@@ -23,7 +23,8 @@ internal static class NamedBandSection
         keys.Require("name", "start_hz", "stop_hz");
         if (earlier.Length == MostBands)
         {
-            keys.Refuse(keys.Line, FormattableString.Invariant($"there are more than {MostBands} named bands"), "keep those that matter");
+            keys.Refuse(keys.Line, FormattableString.Invariant($"there are more than {MostBands} named bands"),
+                "keep those that matter");
             return null;
         }
 
@@ -41,17 +42,22 @@ internal static class NamedBandSection
 
         if (start > stop)
         {
-            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), SharedBand.Reversed);
+            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"),
+                SharedBand.Reversed);
             return null;
         }
 
-        return name is null || start is null || stop is null ? null : new NamedBand(name, new FrequencyBand(new Hertz(start.Value), new Hertz(stop.Value)));
+        return name is null || start is null || stop is null ? null
+            : new NamedBand(name, new FrequencyBand(new Hertz(start.Value), new Hertz(stop.Value)));
     }
 
-    /// <summary>Bands without a frequency to analyse. Where the sweeps share none at all, their comparison has more to say.</summary>
+    /// <summary>
+    /// Bands without a frequency to analyse. Where the sweeps share none at all, their comparison has more to say.
+    /// </summary>
     public static IEnumerable<ReadFault> Empty(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
     {
-        if (settings.NamedBands.IsEmpty || SharedBand.Of(settings, sweeps) is not { } shared || Aligner.SharedGrid(sweeps, settings.Plan.Band, settings.Plan.Interpolate) is not { } grid)
+        if (settings.NamedBands.IsEmpty || SharedBand.Of(settings, sweeps) is not { } shared
+            || Aligner.SharedGrid(sweeps, settings.Plan.Band, settings.Plan.Interpolate) is not { } grid)
         {
             return [];
         }
@@ -66,7 +72,9 @@ internal static class NamedBandSection
         (double start, double stop) = (named.Band.Start.Value, named.Band.Stop.Value);
         string remedy = shared.MissingPower(start, stop) is { } power
             ? FormattableString.Invariant($"frequencies are in Hz: did you mean {start:R}{power}?")
-            : FormattableString.Invariant($"widen or move it; the nearest analysed frequency is {grid.Hertz.ToArray().MinBy(hertz => Math.Max(start - hertz, hertz - stop)):R} Hz");
+            : "widen or move it; the nearest analysed frequency is "
+                + FormattableString.Invariant(
+                    $"{grid.Hertz.ToArray().MinBy(hertz => Math.Max(start - hertz, hertz - stop)):R} Hz");
         return new ReadFault(
             CampaignFolder.SettingsName, line,
             FormattableString.Invariant($"no analysed frequency lies in the band '{named.Name}', {start:R} to {stop:R} Hz"),

@@ -1,8 +1,9 @@
 namespace SweepStats.Files.Campaigns;
 
 /// <summary>
-/// A pattern of paths within a campaign: <c>*</c> stands for any characters within a folder's or file's name, <c>**</c> for any number of folders. Case does
-/// not count, since the same folder is kept on disks that tell cases apart and on such that do not. It is held against paths that were found; it leads nowhere.
+/// A pattern of paths within a campaign: <c>*</c> stands for any characters within a folder's or file's name, <c>**</c> for any
+/// number of folders. Case does not count, since the same folder is kept on disks that tell cases apart and on such that do not.
+/// It is held against paths that were found; it leads nowhere.
 /// </summary>
 internal sealed class PathPattern
 {
@@ -12,7 +13,9 @@ internal sealed class PathPattern
 
     private PathPattern(string text) => _parts = text.Split('/');
 
-    /// <summary>What is wrong with a pattern, such as that it could match nothing within a campaign; null for a good one.</summary>
+    /// <summary>
+    /// What is wrong with a pattern, such as that it could match nothing within a campaign; null for a good one.
+    /// </summary>
     /// <param name="text">As written.</param>
     public static string? Problem(string text)
     {
@@ -20,7 +23,8 @@ internal sealed class PathPattern
         return CampaignPath.IsRooted(Plain(text)) || parts.Contains("..") ? "leads out of the campaign"
             : parts.Contains("") || parts.Contains(".") ? "holds an empty folder"
             : parts[^1] == AnyFolders ? "ends with **, which stands for folders"
-            : parts.Any(p => p.Contains(AnyFolders, StringComparison.Ordinal) && p != AnyFolders) ? "has ** beside other characters"
+            : parts.Any(p => p.Contains(AnyFolders, StringComparison.Ordinal) && p != AnyFolders)
+            ? "has ** beside other characters"
             : null;
     }
 
@@ -34,10 +38,12 @@ internal sealed class PathPattern
     /// <summary>Whether a path relative to the campaign, with '/', is one of those meant.</summary>
     public bool Matches(string path) => Match(_parts, path.Split('/'), Equals: Part, Any: AnyFolders);
 
-    private static string Plain(string text) => text.Replace('\\', '/') is var path && path.StartsWith("./", StringComparison.Ordinal) ? path[2..] : path;
+    private static string Plain(string text) =>
+        text.Replace('\\', '/') is var path && path.StartsWith("./", StringComparison.Ordinal) ? path[2..] : path;
 
     private static bool Part(string pattern, string name) =>
-        Match([.. pattern.Select(c => c.ToString())], [.. name.Select(c => c.ToString())], Equals: (p, c) => string.Equals(p, c, StringComparison.OrdinalIgnoreCase), Any: "*");
+        Match([.. pattern.Select(c => c.ToString())], [.. name.Select(c => c.ToString())],
+            Equals: (p, c) => string.Equals(p, c, StringComparison.OrdinalIgnoreCase), Any: "*");
 
     // The last wild card takes one more each time that the rest does not fit: no more than the product of both lengths.
     private static bool Match(string[] pattern, string[] items, Func<string, string, bool> Equals, string Any)

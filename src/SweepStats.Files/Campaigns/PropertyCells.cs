@@ -5,7 +5,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>Collects what the rows of sweeps.csv say of specimens in the user's own columns. A row may leave open what another row of its specimen says.</summary>
+/// <summary>
+/// Collects what the rows of sweeps.csv say of specimens in the user's own columns. A row may leave open what another row of its
+/// specimen says.
+/// </summary>
 internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
 {
     // Squares of what is farther out, or nearer to zero, leave no digits for a line through them.
@@ -18,7 +21,8 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
 
     /// <summary>What was said, in the order of specimens, then of the columns under [choice].</summary>
     public ImmutableArray<SpecimenProperty> All =>
-        [.. _cells.SelectMany(c => Names(_columns[c.Key.Column]).Select(name => new SpecimenProperty(c.Key.Specimen, name, c.Value.Text, Number(c.Value.Text))))];
+        [.. _cells.SelectMany(c => Names(_columns[c.Key.Column])
+            .Select(name => new SpecimenProperty(c.Key.Specimen, name, c.Value.Text, Number(c.Value.Text))))];
 
     /// <summary>Takes the cells of a row.</summary>
     /// <param name="line">Its line.</param>
@@ -40,7 +44,9 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
         }
     }
 
-    /// <summary>Tells of specimens in use without the number that puts them in an order; a yardstick has no place in it.</summary>
+    /// <summary>
+    /// Tells of specimens in use without the number that puts them in an order; a yardstick has no place in it.
+    /// </summary>
     public void RefuseGaps()
     {
         for (int i = 0; i < _columns.Length; i++)
@@ -50,14 +56,16 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
                 if (!_cells.ContainsKey((specimen, i)) && !_refused.Contains((specimen, i)))
                 {
                     faults.Add(
-                        line, $"the specimen {specimen} has no number in the column '{_columns[i].Name}', which lots.ordered_by in {CampaignFolder.SettingsName} names",
+                        line, $"the specimen {specimen} has no number in the column '{_columns[i].Name}', which lots.ordered_by "
+                            + $"in {CampaignFolder.SettingsName} names",
                         "write it into one row of the specimen; 0 where nothing was done to it");
                 }
             }
         }
     }
 
-    private bool IsYardstick(SpecimenName name) => settings.Yardstick is { Text: var text } && (text == name.ToString() || text == name.Specimen);
+    private bool IsYardstick(SpecimenName name) =>
+        settings.Yardstick is { Text: var text } && (text == name.ToString() || text == name.Specimen);
 
     // A column that [choice] names in other letters is the same one.
     private IEnumerable<string> Names(PropertyColumn column) =>
@@ -68,7 +76,8 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
         string name = _columns[column].Name;
         if (entry.Role != SweepRole.Covered)
         {
-            faults.Add(line, $"the column '{name}' is filled for a {entry.Role.Name()} sweep, and it tells of specimens", "fill it in rows of covered sweeps alone");
+            faults.Add(line, $"the column '{name}' is filled for a {entry.Role.Name()} sweep, and it tells of specimens",
+                "fill it in rows of covered sweeps alone");
         }
         else if (NameRule.Problem(text) is { } problem)
         {
@@ -118,5 +127,6 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
         }
     }
 
-    private static double? Number(string text) => StrictNumber.TryParse(Encoding.UTF8.GetBytes(text), (byte)'.', 0, out double number) ? number : null;
+    private static double? Number(string text) =>
+        StrictNumber.TryParse(Encoding.UTF8.GetBytes(text), (byte)'.', 0, out double number) ? number : null;
 }

@@ -2,7 +2,9 @@ using SweepStats.Quantities;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>The reflection of a side, "source" or "load", in one of three ways: magnitude, standing wave ratio or return loss.</summary>
+/// <summary>
+/// The reflection of a side, "source" or "load", in one of three ways: magnitude, standing wave ratio or return loss.
+/// </summary>
 internal static class ReflectionKeys
 {
     private static readonly string[] Sides = ["source", "load"];
@@ -19,7 +21,8 @@ internal static class ReflectionKeys
         string[] stated = [.. ways.Where(keys.Has)];
         if (stated.Length > 1)
         {
-            keys.Refuse(stated[^1], $"the reflection of the {side} is stated in more than one way", $"keep one of {string.Join(", ", stated)}");
+            keys.Refuse(stated[^1], $"the reflection of the {side} is stated in more than one way",
+                $"keep one of {string.Join(", ", stated)}");
             return null;
         }
 
@@ -34,7 +37,8 @@ internal static class ReflectionKeys
         foreach (string side in Sides.Where(side => !Of(side).Any(keys.Has)))
         {
             string[] ways = Of(side);
-            keys.Refuse(Written(keys, Sides.Single(s => s != side)), $"a mismatch takes two reflections, and that of the {side} is missing", $"add {ways[0]}, {ways[1]} or {ways[2]}");
+            keys.Refuse(Written(keys, Sides.Single(s => s != side)),
+                $"a mismatch takes two reflections, and that of the {side} is missing", $"add {ways[0]}, {ways[1]} or {ways[2]}");
         }
     }
 

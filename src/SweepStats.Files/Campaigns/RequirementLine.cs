@@ -5,7 +5,9 @@ using SweepStats.Quantities;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>A requirement over frequency, from points in campaign.toml or from a file with the columns frequency_hz and se_db.</summary>
+/// <summary>
+/// A requirement over frequency, from points in campaign.toml or from a file with the columns frequency_hz and se_db.
+/// </summary>
 internal static class RequirementLine
 {
     /// <summary>Checks points, each with its line, and joins them.</summary>
@@ -13,7 +15,8 @@ internal static class RequirementLine
     {
         if (points.Length < 2)
         {
-            faults.Add(points.IsEmpty ? null : points[0].Line, "a requirement over frequency needs at least two points", "add points, or use se_db for a constant one");
+            faults.Add(points.IsEmpty ? null : points[0].Line, "a requirement over frequency needs at least two points",
+                "add points, or use se_db for a constant one");
             return null;
         }
 
@@ -31,7 +34,8 @@ internal static class RequirementLine
             {
                 faults.Add(
                     points[i].Line,
-                    FormattableString.Invariant($"point {i + 1} of the requirement, {points[i].Hertz:R} Hz and {points[i].Db:R} dB, does not continue a rising line"),
+                    FormattableString.Invariant($"point {i + 1} of the requirement, {points[i].Hertz:R} Hz and {points[i].Db:R} ")
+                        + "dB, does not continue a rising line",
                     "frequencies are positive and rise from point to point");
                 return null;
             }
@@ -53,14 +57,16 @@ internal static class RequirementLine
         int db = header.IndexOf("se_db");
         if (hertz < 0 || db < 0)
         {
-            faults.Add(table.HeaderLine, "the columns are not frequency_hz and se_db", "write 'frequency_hz,se_db' into the first line");
+            faults.Add(table.HeaderLine, "the columns are not frequency_hz and se_db",
+                "write 'frequency_hz,se_db' into the first line");
             return (null, table.Sha256);
         }
 
         if (header.Length > 2)
         {
             string more = header[Enumerable.Range(0, header.Length).First(i => i != hertz && i != db)];
-            faults.Add(table.HeaderLine, $"there is a column '{more}' beside frequency_hz and se_db", "remove it; a limits file holds those two");
+            faults.Add(table.HeaderLine, $"there is a column '{more}' beside frequency_hz and se_db",
+                "remove it; a limits file holds those two");
             return (null, table.Sha256);
         }
 
@@ -73,7 +79,8 @@ internal static class RequirementLine
             }
             else
             {
-                faults.Add(line, "the row is not two numbers", "write a frequency in Hz and a shielding in dB with decimal points");
+                faults.Add(line, "the row is not two numbers",
+                    "write a frequency in Hz and a shielding in dB with decimal points");
             }
         }
 

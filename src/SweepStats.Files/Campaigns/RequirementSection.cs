@@ -37,7 +37,8 @@ internal sealed class RequirementSection(string root, FaultList faults)
         int stated = Statements.Count(keys.Has);
         if (stated > 1)
         {
-            keys.Refuse(Statements.Last(keys.Has), "the requirement is stated in more than one way", "keep one of se_db, points and file");
+            keys.Refuse(Statements.Last(keys.Has), "the requirement is stated in more than one way",
+                "keep one of se_db, points and file");
         }
         else if (constant is { } se)
         {
@@ -59,10 +60,13 @@ internal sealed class RequirementSection(string root, FaultList faults)
         }
     }
 
-    /// <summary>A line that asks for nothing in the band that the sweeps share: most often its frequencies were typed in another unit.</summary>
+    /// <summary>
+    /// A line that asks for nothing in the band that the sweeps share: most often its frequencies were typed in another unit.
+    /// </summary>
     public static IEnumerable<ReadFault> Outside(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
     {
-        if (settings.RequirementAt is not { } place || settings.Plan.Requirement?.Stretch is not { } asked || SharedBand.Of(settings, sweeps) is not { } band
+        if (settings.RequirementAt is not { } place || settings.Plan.Requirement?.Stretch is not { } asked
+            || SharedBand.Of(settings, sweeps) is not { } band
             || band.Meets(asked.Start.Value, asked.Stop.Value))
         {
             return [];
@@ -73,8 +77,10 @@ internal sealed class RequirementSection(string root, FaultList faults)
         [
             new ReadFault(
                 place.File, place.Line,
-                FormattableString.Invariant($"the requirement asks from {asked.Start.Value:R} to {asked.Stop.Value:R} Hz, and the analysed band is {band.Low:R} to {band.High:R} Hz"),
-                power is null ? "take the sweeps over the band of the requirement, widen [band], or correct the frequencies (Hz)" : FormattableString.Invariant($"frequencies are in Hz: did you mean {asked.Start.Value:R}{power}?")),
+                FormattableString.Invariant($"the requirement asks from {asked.Start.Value:R} to {asked.Stop.Value:R} Hz, and ")
+                    + FormattableString.Invariant($"the analysed band is {band.Low:R} to {band.High:R} Hz"),
+                power is null ? "take the sweeps over the band of the requirement, widen [band], or correct the frequencies (Hz)"
+                    : FormattableString.Invariant($"frequencies are in Hz: did you mean {asked.Start.Value:R}{power}?")),
         ];
     }
 
@@ -87,7 +93,8 @@ internal sealed class RequirementSection(string root, FaultList faults)
         }
 
         string path = Path.GetFullPath(Path.Combine(root, file));
-        bool inside = !Path.IsPathRooted(file) && path.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+        bool inside = !Path.IsPathRooted(file)
+            && path.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal);
         if (!inside || (File.Exists(path) && !FolderWalk.LiesWithin(root, path)))
         {
             keys.Refuse("file", $"'{file}' leads out of the campaign", "put the limits beside campaign.toml");

@@ -11,13 +11,17 @@ using Tomlyn.Syntax;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>Reads campaign.toml into the analysis plan. Every key has the default of <see cref="AnalysisPlan"/>; every key that is none is a fault.</summary>
+/// <summary>
+/// Reads campaign.toml into the analysis plan. Every key has the default of <see cref="AnalysisPlan"/>; every key that is none is
+/// a fault.
+/// </summary>
 internal sealed class SettingsReader
 {
     /// <summary>No frequency lies above.</summary>
     public const double HighestHertz = 1e15;
 
-    private static readonly string[] Sections = ["setup", "floor", "reference", "band", "requirement", "uncertainty", "budget", "named_band", "lots", "choice", "field", "files", "report"];
+    private static readonly string[] Sections = ["setup", "floor", "reference", "band", "requirement", "uncertainty", "budget",
+        "named_band", "lots", "choice", "field", "files", "report"];
 
     // Each is held against every frequency; a budget of a bench has ten.
     private const int MostUncertainties = 100;
@@ -41,7 +45,11 @@ internal sealed class SettingsReader
 
         if (!File.Exists(path))
         {
-            return new CampaignSettings { Assumptions = [$"there is no {CampaignFolder.SettingsName}; every setting has its default"] };
+            return new CampaignSettings
+            {
+                Assumptions =
+                [$"there is no {CampaignFolder.SettingsName}; every setting has its default"],
+            };
         }
 
         if (new FileInfo(path) is { Length: 0, LinkTarget: null })
@@ -55,7 +63,8 @@ internal sealed class SettingsReader
         }
 
         var reader = new SettingsReader(root);
-        return FileBytes.Read(path, reader._faults) is { } bytes ? reader.Read(bytes) : new CampaignSettings { Faults = reader._faults.All };
+        return FileBytes.Read(path, reader._faults) is { } bytes ? reader.Read(bytes)
+            : new CampaignSettings { Faults = reader._faults.All };
     }
 
     private CampaignSettings Read(FileBytes bytes)
@@ -73,11 +82,13 @@ internal sealed class SettingsReader
         {
             if (message.Message.Contains("parse integer", StringComparison.Ordinal))
             {
-                _faults.Add(message.Span.Start.Line + 1, "the number is too large", "correct it; large numbers are written such as 30e6");
+                _faults.Add(message.Span.Start.Line + 1, "the number is too large",
+                    "correct it; large numbers are written such as 30e6");
                 continue;
             }
 
-            _faults.Add(message.Span.Start.Line + 1, "this is not TOML: " + message.Message.TrimEnd('.'), "correct the line; texts stand in double quotes, numbers without units");
+            _faults.Add(message.Span.Start.Line + 1, "this is not TOML: " + message.Message.TrimEnd('.'),
+                "correct the line; texts stand in double quotes, numbers without units");
         }
 
         if (!_faults.Any)
@@ -86,7 +97,11 @@ internal sealed class SettingsReader
             ReadTables(document);
         }
 
-        return _settings with { Plan = _plan, Faults = [.. _faults.All.OrderBy(f => f.File == CampaignFolder.SettingsName ? f.Line : int.MaxValue)] };
+        return _settings with
+        {
+            Plan = _plan,
+            Faults = [.. _faults.All.OrderBy(f => f.File == CampaignFolder.SettingsName ? f.Line : int.MaxValue)],
+        };
     }
 
     private DocumentSyntax? Parsed(string text)
@@ -97,7 +112,8 @@ internal sealed class SettingsReader
         }
         catch (TomlException)
         {
-            _faults.Add(null, "brackets are nested too deep", "correct it; no setting takes more than a list of points such as [[30e6, 20], [1e9, 40]]");
+            _faults.Add(null, "brackets are nested too deep",
+                "correct it; no setting takes more than a list of points such as [[30e6, 20], [1e9, 40]]");
             return null;
         }
     }
@@ -111,11 +127,13 @@ internal sealed class SettingsReader
             var keys = new KeyReader(name, KeyReader.LineOf(table), table.Items, _faults);
             if (!Sections.Contains(name))
             {
-                _faults.Add(keys.Line, $"there is no section [{name}]{Spelling.Hint(name, Sections)}", $"use {string.Join(", ", Sections)}");
+                _faults.Add(keys.Line, $"there is no section [{name}]{Spelling.Hint(name, Sections)}",
+                    $"use {string.Join(", ", Sections)}");
             }
             else if (Repeated.Contains(name) != table is TableArraySyntax)
             {
-                _faults.Add(keys.Line, $"the heading of '{name}' has the wrong brackets", Repeated.Contains(name) ? $"write [[{name}]], once for each entry" : $"write [{name}]");
+                _faults.Add(keys.Line, $"the heading of '{name}' has the wrong brackets",
+                    Repeated.Contains(name) ? $"write [[{name}]], once for each entry" : $"write [{name}]");
             }
             else if (!Repeated.Contains(name) && !seen.Add(name))
             {
@@ -181,7 +199,11 @@ internal sealed class SettingsReader
     {
         _plan = _plan with
         {
-            Setup = new ReceiverSettings { ResolutionBandwidthHz = keys.Number("rbw_hz", 1e-3, 1e12), AttenuationDb = keys.Number("attenuation_db", 0, 200) },
+            Setup = new ReceiverSettings
+            {
+                ResolutionBandwidthHz = keys.Number("rbw_hz", 1e-3, 1e12),
+                AttenuationDb = keys.Number("attenuation_db", 0, 200),
+            },
             SourceDbm = keys.Number("source_dbm", -200, 100),
             MaximumInputDbm = keys.Number("max_input_dbm", -200, 100),
             SameLeakage = keys.Choice<bool>("leakage", new("same", true), new("unknown", false)) ?? false,
@@ -225,7 +247,8 @@ internal sealed class SettingsReader
         _plan = _plan with { Interpolate = keys.Truth("interpolate") == true };
         if (start > stop)
         {
-            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"), SharedBand.Reversed);
+            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"),
+                SharedBand.Reversed);
             return;
         }
 
@@ -264,7 +287,8 @@ internal sealed class SettingsReader
 
         if (_plan.Uncertainties.Length == MostUncertainties)
         {
-            keys.Refuse(keys.Line, FormattableString.Invariant($"there are more than {MostUncertainties} errors"), "join those that act alike");
+            keys.Refuse(keys.Line, FormattableString.Invariant($"there are more than {MostUncertainties} errors"),
+                "join those that act alike");
         }
 
         if (_plan.Uncertainties.Length <= MostUncertainties)
@@ -274,7 +298,11 @@ internal sealed class SettingsReader
 
         if (!keys.Has("acts_on"))
         {
-            _settings = _settings with { Assumptions = _settings.Assumptions.Add($"the error '{entry.Name}' is taken to act on the covered levels alone, since acts_on is left out") };
+            _settings = _settings with
+            {
+                Assumptions = _settings.Assumptions.Add(
+                $"the error '{entry.Name}' is taken to act on the covered levels alone, since acts_on is left out"),
+            };
         }
     }
 

@@ -19,7 +19,8 @@ internal static class SettingsUnits
         LevelUnit? unit = word is null ? null : LevelUnits.Stated(word);
         if (word is not null && unit is null)
         {
-            keys.Refuse("level_unit", $"{section}.level_unit is '{word}'", $"use {LevelUnits.Words}; linear is the magnitude of a ratio");
+            keys.Refuse("level_unit", $"{section}.level_unit is '{word}'",
+                $"use {LevelUnits.Words}; linear is the magnitude of a ratio");
         }
 
         return unit;

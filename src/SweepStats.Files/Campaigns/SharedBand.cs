@@ -6,7 +6,9 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>The band that will be analysed, in Hz: what all sweeps share of the band that the campaign states.</summary>
 internal readonly record struct SharedBand(double Low, double High)
 {
-    /// <summary>What to do about a band that ends below its start: more often a power of ten is missing than the two are exchanged.</summary>
+    /// <summary>
+    /// What to do about a band that ends below its start: more often a power of ten is missing than the two are exchanged.
+    /// </summary>
     public const string Reversed = "correct start_hz and stop_hz; both are in Hz (400 MHz is 400e6)";
 
     // Exports round frequencies.
@@ -18,7 +20,9 @@ internal readonly record struct SharedBand(double Low, double High)
     /// <summary>The band; null where the sweeps share none, of which their comparison has more to say.</summary>
     public static SharedBand? Of(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
     {
-        FrequencyGrid[] grids = [.. sweeps.Where(s => s.ExcludedBecause is null && s.Role is SweepRole.Floor or SweepRole.Reference or SweepRole.Covered).Select(s => s.Grid)];
+        FrequencyGrid[] grids =
+            [.. sweeps.Where(s => s.ExcludedBecause is null
+                && s.Role is SweepRole.Floor or SweepRole.Reference or SweepRole.Covered).Select(s => s.Grid)];
         if (grids.Length == 0)
         {
             return null;
@@ -30,12 +34,16 @@ internal readonly record struct SharedBand(double Low, double High)
     }
 
     /// <summary>Whether a stretch of frequencies has some in common with the band.</summary>
-    public bool Meets(double start, double stop) => stop >= Low * (1 - ShareOfFrequency) && start <= High * (1 + ShareOfFrequency);
+    public bool Meets(double start, double stop) =>
+        stop >= Low * (1 - ShareOfFrequency) && start <= High * (1 + ShareOfFrequency);
 
-    /// <summary>The power of ten that frequencies typed in another unit lack to meet the band, such as "e6"; null where none helps.</summary>
+    /// <summary>
+    /// The power of ten that frequencies typed in another unit lack to meet the band, such as "e6"; null where none helps.
+    /// </summary>
     public string? MissingPower(double start, double stop)
     {
         SharedBand band = this;
-        return Meets(start, stop) || start == 0 ? null : OtherUnits.FirstOrDefault(u => band.Meets(start * u.Factor, stop * u.Factor)).Power;
+        return Meets(start, stop) || start == 0 ? null
+            : OtherUnits.FirstOrDefault(u => band.Meets(start * u.Factor, stop * u.Factor)).Power;
     }
 }

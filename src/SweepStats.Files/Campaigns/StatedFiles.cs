@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>Holds what campaign.toml says of files against the files that there are: a statement that nothing obeys is a mistake.</summary>
+/// <summary>
+/// Holds what campaign.toml says of files against the files that there are: a statement that nothing obeys is a mistake.
+/// </summary>
 internal static class StatedFiles
 {
     /// <summary>Blocks that hold for no file.</summary>
@@ -36,7 +38,8 @@ internal static class StatedFiles
 
     private static ReadFault Fault(FileStatement statement, bool late) => new(
         CampaignFolder.SettingsName, statement.Line,
-        late ? $"every file that '{statement.Match}' matches is matched by a block before, which holds" : $"'{statement.Match}' matches no trace file of the campaign",
+        late ? $"every file that '{statement.Match}' matches is matched by a block before, which holds"
+            : $"'{statement.Match}' matches no trace file of the campaign",
         late ? "put the narrower pattern first, or remove the block"
             : "correct match: * stands for characters within a name, ** for folders, such as \"covered/**/*.txt\"");
 }

@@ -8,7 +8,8 @@ namespace SweepStats.Files.Campaigns;
 
 /// <summary>The sweeps of all listed files, read side by side and put back in their order.</summary>
 internal sealed record SweepBatch(
-    ImmutableArray<Sweep> Sweeps, ImmutableArray<ReadFault> Faults, ImmutableArray<InputFile> Inputs, ImmutableArray<string> Assumptions)
+    ImmutableArray<Sweep> Sweeps, ImmutableArray<ReadFault> Faults, ImmutableArray<InputFile> Inputs,
+    ImmutableArray<string> Assumptions)
 {
     private const double UsualImpedanceOhm = 50;
 
@@ -35,12 +36,14 @@ internal sealed record SweepBatch(
         string path = Path.Combine(root, file);
         if (IsLink(path) && File.Exists(path) && !FolderWalk.LiesWithin(root, path))
         {
-            return TraceReading.Refused(file, null, "the file is a link that leads out of the campaign", "put the file itself into the campaign");
+            return TraceReading.Refused(file, null, "the file is a link that leads out of the campaign",
+                "put the file itself into the campaign");
         }
 
         TraceReadOptions options = settings.Known(file) with { Grids = memory.Grids, Twins = memory.Twins };
         string[] named = [.. entries.Where(e => e.Column is not null).Select(e => e.Column!)];
-        return TraceFile.Read(path, file, named.Length == 0 ? options : options with { Columns = [.. named], ColumnsStatedIn = "'column' in sweeps.csv" });
+        return TraceFile.Read(path, file,
+            named.Length == 0 ? options : options with { Columns = [.. named], ColumnsStatedIn = "'column' in sweeps.csv" });
     }
 
     // Asked first: a file that is none lies where the list says.
@@ -78,7 +81,8 @@ internal sealed record SweepBatch(
         return new SweepBatch(
             sweeps.ToImmutable(),
             [.. readings.SelectMany(r => r.Faults)],
-            [.. readings.Zip(files).Where(p => p.First.Sha256.Length > 0).Select(p => new InputFile(p.Second[0].File, p.First.Sha256))],
+            [.. readings.Zip(files).Where(p => p.First.Sha256.Length > 0)
+                .Select(p => new InputFile(p.Second[0].File, p.First.Sha256))],
             [.. assumptions])
         {
             HoldsVoltages = impedanceUsed,

@@ -30,7 +30,11 @@ internal sealed record SweepList
         }
 
         SweepList list = Found(root, walk, settings);
-        return list with { Faults = [.. list.Faults, .. StatedFiles.Unmet(settings, walk), .. StatedFiles.NamedTwice(list.Entries, settings)] };
+        return list with
+        {
+            Faults =
+            [.. list.Faults, .. StatedFiles.Unmet(settings, walk), .. StatedFiles.NamedTwice(list.Entries, settings)],
+        };
     }
 
     private static SweepList Found(string root, FolderWalk walk, CampaignSettings settings)
@@ -41,13 +45,19 @@ internal sealed record SweepList
             return Listed(manifest, walk, settings);
         }
 
-        IEnumerable<string> known = [CampaignFolder.SettingsName, CampaignFolder.ManifestName, .. settings.Inputs.Select(i => i.Path)];
+        IEnumerable<string> known =
+            [CampaignFolder.SettingsName, CampaignFolder.ManifestName, .. settings.Inputs.Select(i => i.Path)];
         SweepList folders = FolderRoles.Of(root, walk with { Files = [.. walk.Files.Except(known)] });
-        folders = folders with { Faults = [.. folders.Faults, .. ManifestColumns.WithoutRows(settings.OwnColumns, manifest is not null)] };
+        folders = folders with
+        {
+            Faults =
+            [.. folders.Faults, .. ManifestColumns.WithoutRows(settings.OwnColumns, manifest is not null)],
+        };
         return manifest is null ? folders : folders with
         {
             Inputs = manifest.Inputs,
-            Assumptions = [$"{CampaignFolder.ManifestName} lists no sweeps; the folders' names were used", .. folders.Assumptions],
+            Assumptions =
+                [$"{CampaignFolder.ManifestName} lists no sweeps; the folders' names were used", .. folders.Assumptions],
         };
     }
 
@@ -57,7 +67,12 @@ internal sealed record SweepList
     private static SweepList Listed(SweepList list, FolderWalk walk, CampaignSettings settings)
     {
         HashSet<string> named = [.. list.Entries.Select(e => e.File), .. settings.Inputs.Select(i => i.Path)];
-        IEnumerable<string> others = walk.Files.Where(f => TraceFile.HasTraceExtension(f) && f.Contains('/') && !named.Contains(f));
-        return list with { Assumptions = [.. list.Assumptions, .. others.Select(f => $"{f} is not listed in {CampaignFolder.ManifestName} and was not read")] };
+        IEnumerable<string> others =
+            walk.Files.Where(f => TraceFile.HasTraceExtension(f) && f.Contains('/') && !named.Contains(f));
+        return list with
+        {
+            Assumptions = [.. list.Assumptions,
+            .. others.Select(f => $"{f} is not listed in {CampaignFolder.ManifestName} and was not read")],
+        };
     }
 }

@@ -3,13 +3,16 @@ using SweepStats.Uncertainty;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>A section [[uncertainty]] of campaign.toml: a half-width with its distribution, or two reflections whose mismatch it is.</summary>
+/// <summary>
+/// A section [[uncertainty]] of campaign.toml: a half-width with its distribution, or two reflections whose mismatch it is.
+/// </summary>
 internal static class UncertaintySection
 {
     private const double WidestDb = 100;
     private const string MismatchWord = "mismatch";
 
-    private static readonly (string Key, string Word)[] OnlyWith = [("k", "normal"), ("dof", "normal"), ("top_half_width_db", "trapezoidal")];
+    private static readonly (string Key, string Word)[] OnlyWith =
+        [("k", "normal"), ("dof", "normal"), ("top_half_width_db", "trapezoidal")];
 
     private static readonly string[] NotWithReflections = ["half_width_db", "k", "dof", "top_half_width_db"];
 
@@ -40,7 +43,8 @@ internal static class UncertaintySection
 
         if (common && actsOn != ErrorActsOn.Both)
         {
-            keys.Refuse("common", "an error that is common acts on both reference and covered", "set acts_on = \"both\", or common = false");
+            keys.Refuse("common", "an error that is common acts on both reference and covered",
+                "set acts_on = \"both\", or common = false");
         }
 
         keys.Require("name");
@@ -65,14 +69,17 @@ internal static class UncertaintySection
         keys.Require("distribution");
         if (IsMismatch(keys))
         {
-            keys.Refuse("distribution", "a mismatch is stated without its two reflections", "add reflection_source and reflection_load, or set distribution = \"arcsine\" beside half_width_db");
+            keys.Refuse("distribution", "a mismatch is stated without its two reflections",
+                "add reflection_source and reflection_load, or set distribution = \"arcsine\" beside half_width_db");
         }
 
         foreach ((string key, string word) in OnlyWith)
         {
-            if (keys.Has(key) && distribution is { } other && !string.Equals(other.ToString(), word, StringComparison.OrdinalIgnoreCase))
+            if (keys.Has(key) && distribution is { } other
+                && !string.Equals(other.ToString(), word, StringComparison.OrdinalIgnoreCase))
             {
-                keys.Refuse(key, $"{key} goes with a {word} distribution only", $"remove {key}, or set distribution = \"{word}\"");
+                keys.Refuse(key, $"{key} goes with a {word} distribution only",
+                    $"remove {key}, or set distribution = \"{word}\"");
             }
         }
 
@@ -83,7 +90,8 @@ internal static class UncertaintySection
 
         if (top > half)
         {
-            keys.Refuse("top_half_width_db", "the flat top is wider than the whole", "set top_half_width_db to at most half_width_db");
+            keys.Refuse("top_half_width_db", "the flat top is wider than the whole",
+                "set top_half_width_db to at most half_width_db");
         }
     }
 
@@ -97,12 +105,14 @@ internal static class UncertaintySection
         ReflectionKeys.RequireBoth(keys);
         foreach (string key in NotWithReflections.Where(keys.Has))
         {
-            keys.Refuse(key, $"{key} does not go with two reflections, which say how wide the error is", $"remove {key}, or the reflections");
+            keys.Refuse(key, $"{key} does not go with two reflections, which say how wide the error is",
+                $"remove {key}, or the reflections");
         }
 
         if (keys.Has("distribution") && !IsMismatch(keys))
         {
-            keys.Refuse("distribution", "the error of two reflections is a mismatch", $"set distribution = \"{MismatchWord}\", or leave it out");
+            keys.Refuse("distribution", "the error of two reflections is a mismatch",
+                $"set distribution = \"{MismatchWord}\", or leave it out");
         }
 
         if (source is not { } from || load is not { } to)
@@ -116,9 +126,11 @@ internal static class UncertaintySection
             return mismatch;
         }
 
-        keys.Refuse(ReflectionKeys.Written(keys, "load"), "both sides reflect everything, so the level may vanish", "state the reflections of the set-up as it was measured");
+        keys.Refuse(ReflectionKeys.Written(keys, "load"), "both sides reflect everything, so the level may vanish",
+            "state the reflections of the set-up as it was measured");
         return null;
     }
 
-    private static bool IsMismatch(KeyReader keys) => string.Equals(keys.Written("distribution"), MismatchWord, StringComparison.OrdinalIgnoreCase);
+    private static bool IsMismatch(KeyReader keys) =>
+        string.Equals(keys.Written("distribution"), MismatchWord, StringComparison.OrdinalIgnoreCase);
 }

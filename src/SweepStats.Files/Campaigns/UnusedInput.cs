@@ -26,20 +26,25 @@ internal static class UnusedInput
 
         if (sweeps.Any(s => s.Role == SweepRole.Linearity && s.SourceDbm is null))
         {
-            yield return "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell whether the receiver follows them";
+            yield return "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell "
+                + "whether the receiver follows them";
         }
 
         if (list.Entries.Any(e => e.TakenAt is not null))
         {
-            Sweep[] signal = [.. sweeps.Where(s => s.ExcludedBecause is null && s.Role is SweepRole.Reference or SweepRole.Covered)];
+            Sweep[] signal =
+                [.. sweeps.Where(s => s.ExcludedBecause is null && s.Role is SweepRole.Reference or SweepRole.Covered)];
             int untimed = signal.Count(s => s.TakenAt is null);
             if (untimed > 0)
             {
-                yield return string.Create(CultureInfo.InvariantCulture, $"{untimed} of {signal.Length} reference and covered sweeps have no time (taken_at): drift of repeats can then be looked for along their order alone");
+                yield return string.Create(CultureInfo.InvariantCulture,
+                    $"{untimed} of {signal.Length} reference and covered sweeps have no time (taken_at): drift of repeats can "
+                        + $"then be looked for along their order alone");
             }
             else if (signal.Select(s => s.TakenAt).Distinct().Count() < 2)
             {
-                yield return "all reference and covered sweeps have the same time (taken_at): drift of repeats can then be looked for along their order alone";
+                yield return "all reference and covered sweeps have the same time (taken_at): drift of repeats can then be "
+                    + "looked for along their order alone";
             }
         }
     }
@@ -49,7 +54,9 @@ internal static class UnusedInput
         bool floor = used.Any(s => s.Role == SweepRole.Floor);
         if (plan.FloorTaking != SweepTaking.Unstated && !floor)
         {
-            yield return $"floor.taken was not used: {(list.Entries.Any(e => e.Role == SweepRole.Floor && e.Exclude is null) ? "no floor file could be read" : "there are no floor sweeps")}";
+            yield return "floor.taken was not used: "
+                + $"{(list.Entries.Any(e => e.Role == SweepRole.Floor && e.Exclude is null) ? "no floor file could be read"
+                    : "there are no floor sweeps")}";
         }
 
         if (plan.FloorStabilityDb is not null && !floor && plan.DeclaredFloorDb is null)

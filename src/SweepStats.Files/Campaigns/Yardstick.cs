@@ -3,18 +3,22 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
 
-/// <summary>Finds the specimen that campaign.toml names as yardstick: by lot and specimen, or by specimen alone where only one lot has it.</summary>
+/// <summary>
+/// Finds the specimen that campaign.toml names as yardstick: by lot and specimen, or by specimen alone where only one lot has it.
+/// </summary>
 internal static class Yardstick
 {
     /// <summary>The specimen; null where none is named, or with the reason why it cannot be told.</summary>
-    public static (SpecimenName? Name, ImmutableArray<ReadFault> Faults) Of(CampaignSettings settings, ImmutableArray<Sweep> sweeps)
+    public static (SpecimenName? Name, ImmutableArray<ReadFault> Faults) Of(CampaignSettings settings,
+        ImmutableArray<Sweep> sweeps)
     {
         if (settings.Yardstick is not { } asked)
         {
             return (null, []);
         }
 
-        SpecimenName[] names = [.. sweeps.Where(s => s is { Role: SweepRole.Covered, ExcludedBecause: null }).Select(s => new SpecimenName(s.Lot!, s.Specimen!)).Distinct().Order()];
+        SpecimenName[] names = [.. sweeps.Where(s => s is { Role: SweepRole.Covered, ExcludedBecause: null })
+            .Select(s => new SpecimenName(s.Lot!, s.Specimen!)).Distinct().Order()];
         SpecimenName[] found = Array.FindAll(names, n => n.ToString() == asked.Text);
         found = found.Length > 0 ? found : Array.FindAll(names, n => n.Specimen == asked.Text);
         return found is [var only] ? (only, []) : (null, [Fault(asked.Text, asked.Line, names, found)]);

@@ -1,6 +1,9 @@
 namespace SweepStats.Files.Places;
 
-/// <summary>Has the disk hold the files of a folder before they are put in their place: after a power cut an empty file must not stand where a full one did.</summary>
+/// <summary>
+/// Has the disk hold the files of a folder before they are put in their place: after a power cut an empty file must not stand
+/// where a full one did.
+/// </summary>
 internal static class DiskFlush
 {
     // Waiting for the disk takes no processor time; it joins what it is asked for at once.
@@ -8,7 +11,8 @@ internal static class DiskFlush
 
     public static void Of(string folder)
     {
-        Parallel.ForEach(Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories), new ParallelOptions { MaxDegreeOfParallelism = AtOnce }, OfFile);
+        Parallel.ForEach(Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories),
+            new ParallelOptions { MaxDegreeOfParallelism = AtOnce }, OfFile);
         foreach (string inner in Directory.EnumerateDirectories(folder, "*", SearchOption.AllDirectories))
         {
             UnixCalls.Flush(inner);

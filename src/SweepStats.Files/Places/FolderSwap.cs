@@ -45,7 +45,8 @@ internal sealed class FolderSwap(string stage, string target, Predecessor predec
     public void FileByFile()
     {
         RefuseForeign();
-        string[] files = [.. Directory.EnumerateFiles(stage, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(stage, f))];
+        string[] files =
+            [.. Directory.EnumerateFiles(stage, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(stage, f))];
         string[] gone = [.. predecessor.Own(target).Except(files.Select(f => f.Replace('\\', '/')))];
         foreach (string file in files.OrderBy(f => f == predecessor.Mark))
         {
@@ -69,7 +70,8 @@ internal sealed class FolderSwap(string stage, string target, Predecessor predec
             File.Delete(Path.Combine(target, file));
         }
 
-        foreach (string folder in files.Select(f => Path.GetDirectoryName(f)!).Where(f => f.Length > 0).Distinct().Select(f => Path.Combine(target, f)))
+        foreach (string folder in files.Select(f => Path.GetDirectoryName(f)!).Where(f => f.Length > 0).Distinct()
+            .Select(f => Path.Combine(target, f)))
         {
             if (Directory.Exists(folder) && !Directory.EnumerateFileSystemEntries(folder).Any())
             {
@@ -110,7 +112,8 @@ internal sealed class FolderSwap(string stage, string target, Predecessor predec
             return true;
         }
 
-        return NotThere.Contains(error.Value) ? false : throw new IOException(error == MountedOrBusy ? $"'{target}' is in use" : $"'{target}' cannot be exchanged (error {error})");
+        return NotThere.Contains(error.Value) ? false : throw new IOException(error == MountedOrBusy ? $"'{target}' is in use"
+            : $"'{target}' cannot be exchanged (error {error})");
     }
 
     private void InTwoSteps()

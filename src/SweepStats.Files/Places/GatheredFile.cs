@@ -35,7 +35,8 @@ public sealed class GatheredFile : IDisposable
     /// <summary>What a signal does, for tests.</summary>
     internal Interruption Interruption => _interruption;
 
-    private static Predecessor Nothing => new() { What = "", Elsewhere = "", Objection = _ => null, Own = _ => [], Remove = (_, _) => false };
+    private static Predecessor Nothing =>
+        new() { What = "", Elsewhere = "", Objection = _ => null, Own = _ => [], Remove = (_, _) => false };
 
     /// <summary>Closes the file and has the disk hold it: nothing but its place is missing then.</summary>
     public void Finish()
@@ -84,7 +85,8 @@ public sealed class GatheredFile : IDisposable
     /// <param name="shown">The file, as it was named.</param>
     /// <param name="what">What is written, such as "the readings".</param>
     /// <param name="elsewhere">Where else to write it.</param>
-    public static IOException Told(Exception e, string shown, string what, string elsewhere) => WriteFault.Of(e, shown, what, elsewhere);
+    public static IOException Told(Exception e, string shown, string what, string elsewhere) =>
+        WriteFault.Of(e, shown, what, elsewhere);
 
     /// <summary>Removes what was written, unless it was committed.</summary>
     public void Dispose()

@@ -1,11 +1,13 @@
 namespace SweepStats.Files.Places;
 
-/// <summary>A folder that appears whole or not at all: its files are gathered out of sight and put in their place at the end.</summary>
+/// <summary>
+/// A folder that appears whole or not at all: its files are gathered out of sight and put in their place at the end.
+/// </summary>
 /// <remarks>
-/// Beside the target where that can be: then old and new are exchanged in one step, and whatever ends the run, one of them stands whole
-/// (on systems without such a step there are two, and the next run puts back what one was killed between). Within the target where it is a mount point,
-/// where nothing may be created beside it, or where its owner could not be kept: then file by file, the file that says what it is last, and
-/// the next run knows the files of both.
+/// Beside the target where that can be: then old and new are exchanged in one step, and whatever ends the run, one of them stands
+/// whole (on systems without such a step there are two, and the next run puts back what one was killed between). Within the
+/// target where it is a mount point, where nothing may be created beside it, or where its owner could not be kept: then file by
+/// file, the file that says what it is last, and the next run knows the files of both.
 /// </remarks>
 internal sealed class GatheredFolder : IDisposable
 {
@@ -35,7 +37,8 @@ internal sealed class GatheredFolder : IDisposable
             _interruption.Dispose();
             // The system's own message names the hidden folder beside the target, which nobody asked for.
             throw new IOException(
-                $"{target}: {predecessor.What} cannot be written, since nothing can be created in '{Path.GetDirectoryName(_target)}'; "
+                $"{target}: {predecessor.What} cannot be written, since nothing can be created in "
+                + $"'{Path.GetDirectoryName(_target)}'; "
                 + $"{predecessor.Elsewhere}, or see whether you may write there and the disk has room", e);
         }
     }
@@ -94,7 +97,8 @@ internal sealed class GatheredFolder : IDisposable
         {
             throw new IOException(
                 $"{_shown}: {_predecessor.What} is written, but not all of the earlier one could be removed, "
-                + $"since a file in it was changed or added meanwhile, or may not be removed; look for it in '{KeptFolder.Of(old, _target)}'");
+                + "since a file in it was changed or added meanwhile, or may not be removed; look for it in "
+                + $"'{KeptFolder.Of(old, _target)}'");
         }
     }
 
@@ -113,7 +117,8 @@ internal sealed class GatheredFolder : IDisposable
     private void Leave() => _place?.Leave(_committed);
 
     private IOException Unexchanged(Exception e) =>
-        new($"{_shown}: {_predecessor.What} cannot be put in its place; see whether a program holds an earlier one open and whether you may write there, or {_predecessor.Elsewhere}", e);
+        new($"{_shown}: {_predecessor.What} cannot be put in its place; see whether a program holds an earlier one open and "
+            + $"whether you may write there, or {_predecessor.Elsewhere}", e);
 
     // Where the target is a link, the folder behind it is exchanged and the link stays.
     private static string Behind(string target) =>

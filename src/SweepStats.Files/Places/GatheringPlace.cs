@@ -79,7 +79,9 @@ internal sealed class GatheringPlace
     /// <summary>Sweeps away what killed runs left within the target.</summary>
     public void SweepWithin() => new Leftovers(_target, _name).Sweep(_target, _lock, _predecessor);
 
-    /// <summary>Takes the place away; what stood at the target before, and is removed with care, stays where it could not be.</summary>
+    /// <summary>
+    /// Takes the place away; what stood at the target before, and is removed with care, stays where it could not be.
+    /// </summary>
     public void Leave(bool committed)
     {
         if (_left)

@@ -33,7 +33,8 @@ internal sealed class HiddenName(string target)
     public string Of(string run, string end) => _start + run + end;
 
     /// <summary>The run that a hidden name of this target belongs to; null for any other name.</summary>
-    public string? RunOf(string name) => name.StartsWith(_start, StringComparison.Ordinal) && EndsAsOurs(name.AsSpan(_start.Length))
+    public string? RunOf(string name) =>
+        name.StartsWith(_start, StringComparison.Ordinal) && EndsAsOurs(name.AsSpan(_start.Length))
         ? name.Substring(_start.Length, LengthOfRun) : null;
 
     /// <summary>Whether a name is that of something a run keeps, for whatever target.</summary>
@@ -41,7 +42,8 @@ internal sealed class HiddenName(string target)
     {
         string end = Path.GetExtension(name);
         ReadOnlySpan<char> start = name.AsSpan()[..^end.Length];
-        return end is Part or Old or Lock && start.Length > LengthOfRun + 1 && start[0] == '.' && start[^(LengthOfRun + 1)] == '.' && IsRun(start[^LengthOfRun..]);
+        return end is Part or Old or Lock && start.Length > LengthOfRun + 1 && start[0] == '.' && start[^(LengthOfRun + 1)] == '.'
+            && IsRun(start[^LengthOfRun..]);
     }
 
     private static bool EndsAsOurs(ReadOnlySpan<char> rest) =>

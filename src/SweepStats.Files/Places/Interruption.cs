@@ -10,7 +10,8 @@ namespace SweepStats.Files.Places;
 /// </remarks>
 public sealed class Interruption : IDisposable
 {
-    private static readonly PosixSignal[] Ends = [PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP, PosixSignal.SIGQUIT];
+    private static readonly PosixSignal[] Ends =
+        [PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP, PosixSignal.SIGQUIT];
 
     private readonly Lock _stepping = new();
     private readonly Action _tidy;

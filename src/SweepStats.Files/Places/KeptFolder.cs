@@ -1,6 +1,8 @@
 namespace SweepStats.Files.Places;
 
-/// <summary>A folder that was replaced, in which something lies that is not ours: it gets a name that no later run sweeps.</summary>
+/// <summary>
+/// A folder that was replaced, in which something lies that is not ours: it gets a name that no later run sweeps.
+/// </summary>
 internal static class KeptFolder
 {
     /// <summary>Renames it, and says what it is called now.</summary>

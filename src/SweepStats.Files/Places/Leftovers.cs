@@ -1,6 +1,8 @@
 namespace SweepStats.Files.Places;
 
-/// <summary>What killed runs left beside a target. Nothing is touched that belongs to a run that is alive, or that is not named as ours.</summary>
+/// <summary>
+/// What killed runs left beside a target. Nothing is touched that belongs to a run that is alive, or that is not named as ours.
+/// </summary>
 /// <param name="place">The folder they lie in.</param>
 /// <param name="name">How they are named.</param>
 internal sealed class Leftovers(string place, HiddenName name)
@@ -29,7 +31,8 @@ internal sealed class Leftovers(string place, HiddenName name)
         }
     }
 
-    private string[] Runs() => [.. Directory.EnumerateFileSystemEntries(place).Select(path => name.RunOf(Path.GetFileName(path))).OfType<string>().Distinct()];
+    private string[] Runs() => [.. Directory.EnumerateFileSystemEntries(place).Select(path => name.RunOf(Path.GetFileName(path)))
+        .OfType<string>().Distinct()];
 
     private void Sweep(string run, string target, Predecessor predecessor)
     {

@@ -9,7 +9,8 @@ internal static class LostLink
     /// <param name="target">The target, as it was named.</param>
     /// <param name="elsewhere">Where else to write, such as "choose another folder with --out".</param>
     public static ReadFault? Of(string target, string elsewhere) => Problem(target) is { } problem
-        ? new ReadFault(target, null, problem, $"{(problem == Circle ? "" : "make that folder, ")}remove the link, or {elsewhere}")
+        ? new ReadFault(target, null, problem,
+            $"{(problem == Circle ? "" : "make that folder, ")}remove the link, or {elsewhere}")
         : null;
 
     /// <summary>What is wrong with it; null where a path is no link, or one that leads somewhere.</summary>

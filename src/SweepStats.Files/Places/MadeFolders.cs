@@ -9,7 +9,8 @@ internal sealed class MadeFolders
     public void Make(string folder)
     {
         var missing = new Stack<string>();
-        for (string? path = Path.GetFullPath(folder); path is not null && !Directory.Exists(path); path = Path.GetDirectoryName(path))
+        for (string? path = Path.GetFullPath(folder); path is not null && !Directory.Exists(path); path =
+            Path.GetDirectoryName(path))
         {
             missing.Push(path);
         }

@@ -15,7 +15,10 @@ internal sealed record Predecessor
     /// <summary>Paths of the files in an existing folder that are replaced.</summary>
     public required Func<string, IReadOnlyList<string>> Own { get; init; }
 
-    /// <summary>Removes a folder that was replaced, and moves what is nobody's work to its successor; false where something else lies in it, which then stays.</summary>
+    /// <summary>
+    /// Removes a folder that was replaced, and moves what is nobody's work to its successor; false where something else lies in
+    /// it, which then stays.
+    /// </summary>
     public required Func<string, string, bool> Remove { get; init; }
 
     /// <summary>The file that says what a folder is, and is written and removed last; null where none does.</summary>

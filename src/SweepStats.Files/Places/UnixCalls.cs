@@ -3,7 +3,9 @@ using System.Text;
 
 namespace SweepStats.Files.Places;
 
-/// <summary>The few calls of the system that .NET has no name for. Where a system lacks one, the answer is that it was not done.</summary>
+/// <summary>
+/// The few calls of the system that .NET has no name for. Where a system lacks one, the answer is that it was not done.
+/// </summary>
 internal static class UnixCalls
 {
     private const string Library = "libc";
@@ -43,11 +45,15 @@ internal static class UnixCalls
             : null;
     }
 
-    /// <summary>Whether a path leads to a file with content, and not to a pipe or a device, whose reading could wait for ever; null where the system does not say.</summary>
+    /// <summary>
+    /// Whether a path leads to a file with content, and not to a pipe or a device, whose reading could wait for ever; null where
+    /// the system does not say.
+    /// </summary>
     public static bool? IsRegularFile(string path)
     {
         byte[] state = new byte[StateSize];
-        return Asked(() => statx(FromCurrentFolder, Bytes(path), 0, Kind, state)) == 0 ? (BitConverter.ToUInt16(state, ModeAt) & KindOfMode) == RegularFile : null;
+        return Asked(() => statx(FromCurrentFolder, Bytes(path), 0, Kind, state)) == 0
+            ? (BitConverter.ToUInt16(state, ModeAt) & KindOfMode) == RegularFile : null;
     }
 
     /// <summary>Gives a folder to a user and a group.</summary>

@@ -19,7 +19,9 @@ internal static class WriteFault
     public static IOException Of(Exception e, string shown, string what, string elsewhere)
     {
         bool full = Full.Contains(e.HResult);
-        string reason = full ? "the disk is full" : Hidden.Replace(e.Message.ReplaceLineEndings(" "), string.Empty).TrimEnd('.', ' ');
-        return new IOException($"{shown}: {what} cannot be written: {reason}; {(full ? $"make room, or {elsewhere}" : elsewhere)}", e);
+        string reason = full ? "the disk is full"
+            : Hidden.Replace(e.Message.ReplaceLineEndings(" "), string.Empty).TrimEnd('.', ' ');
+        return new IOException(
+            $"{shown}: {what} cannot be written: {reason}; {(full ? $"make room, or {elsewhere}" : elsewhere)}", e);
     }
 }

@@ -15,7 +15,8 @@ internal static class FileTaking
     private const int MostColumns = 200;
 
     // So that levels of files without unit can be held against each other; nothing else is made of them.
-    private static readonly TraceReadOptions AnyUnits = new() { FrequencyUnit = FrequencyUnit.Megahertz, LevelUnit = LevelUnit.Decibels };
+    private static readonly TraceReadOptions AnyUnits =
+        new() { FrequencyUnit = FrequencyUnit.Megahertz, LevelUnit = LevelUnit.Decibels };
 
     /// <summary>The sweeps of a file; what keeps it from being read is in the answer.</summary>
     /// <param name="root">The folder.</param>
@@ -30,7 +31,9 @@ internal static class FileTaking
 
         if (!FolderWalk.LiesWithin(root, path))
         {
-            return Refused(file, [new ReadFault(file, null, "the file is a link that leads out of the campaign", "put the file itself into the campaign")]);
+            return Refused(file,
+                [new ReadFault(file, null, "the file is a link that leads out of the campaign",
+                    "put the file itself into the campaign")]);
         }
 
         TraceReading seen = TraceFile.Look(path, file, new TraceReadOptions());
@@ -58,7 +61,12 @@ internal static class FileTaking
         }
 
         TakenFile file = Of(at, seen, taken, said);
-        return file with { Sweeps = [.. file.Sweeps.Select(s => s with { Asks = asks & Units, Scale = asks.HasFlag(StatableKeys.LevelUnit) ? null : s.Scale })] };
+        return file with
+        {
+            Sweeps =
+            [.. file.Sweeps.Select(
+                s => s with { Asks = asks & Units, Scale = asks.HasFlag(StatableKeys.LevelUnit) ? null : s.Scale })],
+        };
     }
 
     // Several readings of the same sweeps, such as highest and mean, are no sweeps beside each other.
@@ -76,17 +84,20 @@ internal static class FileTaking
             : Of([.. seen.Traces.Where(t => t.Blank is null && t.Quantity != "correction")]);
         return all.Faults.IsEmpty && !all.Traces.IsEmpty ? all : Of(named);
 
-        TraceReading Of(Trace[] traces) => TraceFile.Read(at.Path, at.File, said with { Columns = [.. traces.Select(t => t.Column)] });
+        TraceReading Of(Trace[] traces) =>
+            TraceFile.Read(at.Path, at.File, said with { Columns = [.. traces.Select(t => t.Column)] });
     }
 
     private static TakenFile Of(FilePlace at, TraceReading seen, TraceReading taken, TraceReadOptions said)
     {
         // What a campaign reads by itself as one sweep needs no name.
-        bool alone = taken.Traces.Length == 1 && TraceFile.Taken(seen, at.File, said) is { Faults.IsEmpty: true, Traces.Length: 1 };
+        bool alone =
+            taken.Traces.Length == 1 && TraceFile.Taken(seen, at.File, said) is { Faults.IsEmpty: true, Traces.Length: 1 };
         ImmutableArray<string>? columns = alone ? [] : Columns(at, taken.Traces, said);
         if (columns is not { } named)
         {
-            return Refused(at.File, [new ReadFault(at.File, null, "its traces cannot be told apart by name or number", "put one sweep into a file")]);
+            return Refused(at.File,
+                [new ReadFault(at.File, null, "its traces cannot be told apart by name or number", "put one sweep into a file")]);
         }
 
         SweepCandidate whole = Named(at.File);
@@ -116,8 +127,10 @@ internal static class FileTaking
         var columns = ImmutableArray.CreateBuilder<string>();
         foreach (Trace trace in traces)
         {
-            string? column = Enumerable.Range(1, MostColumns).Select(n => n.ToString(CultureInfo.InvariantCulture)).Prepend(trace.Column)
-                .Take(Math.Min(MostColumns, 2 * (traces.Length + 2))).FirstOrDefault(c => !columns.Contains(c) && Gives(at, [trace], said, [c]));
+            string? column =
+                Enumerable.Range(1, MostColumns).Select(n => n.ToString(CultureInfo.InvariantCulture)).Prepend(trace.Column)
+                .Take(Math.Min(MostColumns, 2 * (traces.Length + 2)))
+                    .FirstOrDefault(c => !columns.Contains(c) && Gives(at, [trace], said, [c]));
             if (column is null)
             {
                 return null;
@@ -131,13 +144,15 @@ internal static class FileTaking
 
     private static bool Gives(FilePlace at, ImmutableArray<Trace> traces, TraceReadOptions said, ImmutableArray<string> columns)
     {
-        if (columns.Any(c => c.Trim() != c || c.Any(char.IsControl) || (c.Length > 0 && "=+-@".Contains(c[0]))) || columns.Distinct(StringComparer.OrdinalIgnoreCase).Count() < columns.Length)
+        if (columns.Any(c => c.Trim() != c || c.Any(char.IsControl) || (c.Length > 0 && "=+-@".Contains(c[0])))
+            || columns.Distinct(StringComparer.OrdinalIgnoreCase).Count() < columns.Length)
         {
             return false;
         }
 
         TraceReading again = TraceFile.Read(at.Path, at.File, said with { Columns = columns });
-        return again.Faults.IsEmpty && again.Traces.Length == traces.Length && again.Traces.Zip(traces).All(p => p.First.Levels.AsSpan().SequenceEqual(p.Second.Levels.AsSpan()));
+        return again.Faults.IsEmpty && again.Traces.Length == traces.Length
+            && again.Traces.Zip(traces).All(p => p.First.Levels.AsSpan().SequenceEqual(p.Second.Levels.AsSpan()));
     }
 
     private static SweepCandidate Named(string file)
@@ -150,7 +165,8 @@ internal static class FileTaking
         };
     }
 
-    private static TakenFile Refused(string file, ImmutableArray<ReadFault> faults) => new(file, [Named(file) with { Faults = faults }]);
+    private static TakenFile Refused(string file, ImmutableArray<ReadFault> faults) =>
+        new(file, [Named(file) with { Faults = faults }]);
 
     /// <summary>Where a file lies, and its name in the campaign.</summary>
     private readonly record struct FilePlace(string Path, string File);

@@ -56,7 +56,9 @@ public sealed record FolderProposal
 
         string[] reports = FolderRoles.ReportsAmong(root, walk);
         string[] files = [.. walk.Files.Where(f => !reports.Any(r => f.StartsWith(r, StringComparison.Ordinal)))];
-        string[] traces = [.. files.Where(f => TraceFile.HasTraceExtension(f) && f != CampaignFolder.TruthName && !FolderRoles.IsNotes(f[(f.LastIndexOf('/') + 1)..]))];
+        string[] traces =
+            [.. files.Where(f => TraceFile.HasTraceExtension(f) && f != CampaignFolder.TruthName
+                && !FolderRoles.IsNotes(f[(f.LastIndexOf('/') + 1)..]))];
         if (traces.Length == 0)
         {
             return null;
@@ -101,7 +103,8 @@ public sealed record FolderProposal
             Specimen = place?.Specimen,
             Placement = place?.Placement,
             TakenAt = time.At,
-            Reasons = [.. new[] { role.Role is null ? "" : role.Reason, place?.Reason ?? "", time.Reason }.Where(r => r.Length > 0)],
+            Reasons = [.. new[] { role.Role is null ? "" : role.Reason, place?.Reason ?? "",
+                time.Reason }.Where(r => r.Length > 0)],
             Faults = sweep.Faults,
             ToFillIn = [.. new[] { role.Role is null ? $"role: {role.Reason}" : null, asked }.OfType<string>()],
         };

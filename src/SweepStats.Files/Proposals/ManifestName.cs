@@ -7,7 +7,8 @@ internal static class ManifestName
     public static string? Problem(string file) =>
         file.Any(c => char.IsControl(c) || c is '\u2028' or '\u2029') ? "its name holds a line end or another control character"
         : file.Contains('\\') ? "its name holds a backslash, which parts folders on other systems"
-        : file.Contains('\uFFFD') || file.Any(char.IsSurrogate) && !file.IsNormalized() ? "its name holds characters that are no text"
+        : file.Contains('\uFFFD') || file.Any(char.IsSurrogate) && !file.IsNormalized()
+            ? "its name holds characters that are no text"
         : null;
 
     /// <summary>

@@ -30,19 +30,23 @@ internal sealed partial record NameDate(DateOnly Day, TimeOnly? Clock)
     {
         int Number(string group) => int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
         (int year, int month, int day) = (Number("y"), Number("m"), Number("d"));
-        return year is >= 1990 and < 2200 && month is >= 1 and <= 12 && day >= 1 && day <= DateTime.DaysInMonth(year, month) ? new DateOnly(year, month, day) : null;
+        return year is >= 1990 and < 2200 && month is >= 1 and <= 12 && day >= 1 && day <= DateTime.DaysInMonth(year, month)
+            ? new DateOnly(year, month, day) : null;
     }
 
     private static TimeOnly? TimeOf(Match match)
     {
-        int Number(string group) => match.Groups[group] is { Success: true } found ? int.Parse(found.Value, CultureInfo.InvariantCulture) : 0;
+        int Number(string group) =>
+            match.Groups[group] is { Success: true } found ? int.Parse(found.Value, CultureInfo.InvariantCulture) : 0;
         return match.Groups["h"].Success ? new TimeOnly(Number("h"), Number("min"), Number("s")) : null;
     }
 
     // Year first, or the day first with points between, as DIN 5008 has it. A clock has two digits for each part.
     [GeneratedRegex(
-        @"(?<![0-9])(?:(?<y>[0-9]{4})(?<p>[-_.]?)(?<m>[0-9]{2})\k<p>(?<d>[0-9]{2})|(?<d>[0-9]{1,2})\.(?<m>[0-9]{1,2})\.(?<y>[0-9]{4}))"
-        + @"(?:(?:[T_\-, ]|, | - |_-_)(?<h>[01][0-9]|2[0-3])[-:._h]?(?<min>[0-5][0-9])(?:[-:._m]?(?<s>[0-5][0-9])s?(?:[.,][0-9]{1,6})?)?)?(?![0-9])",
+        @"(?<![0-9])(?:(?<y>[0-9]{4})(?<p>[-_.]?)(?<m>[0-9]{2})\k<p>(?<d>[0-9]{2})|(?<d>[0-9]{1,2})\.(?<m>[0-9]{1,2})"
+        + @"\.(?<y>[0-9]{4}))"
+        + @"(?:(?:[T_\-, ]|, | - |_-_)(?<h>[01][0-9]|2[0-3])[-:._h]?(?<min>[0-5][0-9])(?:[-:._m]?(?<s>[0-5][0-9])s?(?:[.,]"
+        + @"[0-9]{1,6})?)?)?(?![0-9])",
         RegexOptions.CultureInvariant)]
     private static partial Regex Dates();
 }

@@ -10,9 +10,11 @@ internal sealed class PlaceNames
     /// <param name="shared">Chunks that every sweep of the folder has, which tell nothing.</param>
     public PlaceNames(SweepCandidate sweep, IReadOnlySet<string> shared)
     {
-        if (sweep.Folders is [{ Text: var top }, ..] && sweep.Header is null or { Roles.IsEmpty: true } && top.Equals("covered", StringComparison.OrdinalIgnoreCase))
+        if (sweep.Folders is [{ Text: var top }, ..] && sweep.Header is null or { Roles.IsEmpty: true }
+            && top.Equals("covered", StringComparison.OrdinalIgnoreCase))
         {
-            (IsHouse, Folders, Words, Letters, Numbers) = (true, [.. sweep.Folders.Skip(1).Select(f => f.Text.Trim())], [], [], []);
+            (IsHouse, Folders, Words, Letters, Numbers) =
+                (true, [.. sweep.Folders.Skip(1).Select(f => f.Text.Trim())], [], [], []);
             return;
         }
 
@@ -77,7 +79,8 @@ internal sealed class PlaceNames
     /// <summary>Whether a word calls the number behind it a repeat.</summary>
     public bool SaysRepeat => Said.ContainsKey(PlaceKind.Repeat);
 
-    private static ImmutableArray<NameChunk> Left(NamePart part, IReadOnlySet<string> shared) => [.. part.Left.Where(c => !shared.Contains(c.Text))];
+    private static ImmutableArray<NameChunk> Left(NamePart part, IReadOnlySet<string> shared) =>
+        [.. part.Left.Where(c => !shared.Contains(c.Text))];
 
     // "A1-p2": p2 is the placement, since A1 is the specimen. A file called "p2" alone is of a specimen of that name.
     private void TakeLetters()
@@ -88,7 +91,8 @@ internal sealed class PlaceNames
             Words = Words.RemoveAt(Words.Length - 1);
         }
 
-        while (Words.Length > 1 && Words[0].IsMark && char.ToLowerInvariant(Words[0].Text[0]) == 'l' && char.IsAsciiDigit(Words[0].Text[1]) && Said.TryAdd(PlaceKind.Lot, Words[0].Text))
+        while (Words.Length > 1 && Words[0].IsMark && char.ToLowerInvariant(Words[0].Text[0]) == 'l'
+            && char.IsAsciiDigit(Words[0].Text[1]) && Said.TryAdd(PlaceKind.Lot, Words[0].Text))
         {
             Letters = Letters.Add(Words[0].Text);
             Words = Words.RemoveAt(0);
@@ -96,7 +100,8 @@ internal sealed class PlaceNames
     }
 
     private bool IsNamedBefore() => Said.ContainsKey(PlaceKind.Specimen)
-        || (Words.Length > 1 ? Words[^2].IsMark || Kind(Words[^2]) is not null : Folders.LastOrDefault() is { } folder && new NameChunk(folder).IsMark);
+        || (Words.Length > 1 ? Words[^2].IsMark || Kind(Words[^2]) is not null
+            : Folders.LastOrDefault() is { } folder && new NameChunk(folder).IsMark);
 
     private static PlaceKind? Kind(NameChunk chunk) =>
         chunk.Text.Length < 2 || !char.IsAsciiDigit(chunk.Text[1]) ? null : char.ToLowerInvariant(chunk.Text[0]) switch

@@ -48,7 +48,8 @@ internal sealed class PlaceProposer
     private static int[][] Alike(PlaceGuess[] guesses) =>
     [
         .. Enumerable.Range(0, guesses.Length).Where(i => guesses[i].Specimen is not null)
-            .GroupBy(i => (guesses[i].Lot, guesses[i].Specimen, guesses[i].Placement)).Select(g => g.ToArray()).Where(g => g.Length > 1),
+            .GroupBy(i => (guesses[i].Lot, guesses[i].Specimen, guesses[i].Placement)).Select(g => g.ToArray())
+            .Where(g => g.Length > 1),
     ];
 
     // "sample 1 wet" and "sample 1 dry" are no repeats of each other.
@@ -59,7 +60,10 @@ internal sealed class PlaceProposer
         {
             foreach (int i in same)
             {
-                guesses[i] = Doubtful($"'{string.Join("', '", states.Where(s => s.Length > 0).Take(3))}' may be states of specimen {guesses[i].Specimen}, which are no repeats of each other") with { Lot = guesses[i].Lot };
+                guesses[i] =
+                    Doubtful($"'{string.Join("', '", states.Where(s => s.Length > 0).Take(3))}' may be states of specimen "
+                        + $"{guesses[i].Specimen}, which are no repeats of each other") with
+                    { Lot = guesses[i].Lot };
             }
         }
     }
@@ -73,35 +77,44 @@ internal sealed class PlaceProposer
             foreach ((int i, DateOnly? day) in same.Zip(days).Where(p => p.Second is not null))
             {
                 string own = string.Create(CultureInfo.InvariantCulture, $"{placement} {day:yyyy-MM-dd}");
-                guesses[i] = guesses[i] with { Placement = own, Reason = $"{guesses[i].Reason}, and of another day it is another placement" };
+                guesses[i] = guesses[i] with
+                {
+                    Placement = own,
+                    Reason = $"{guesses[i].Reason}, and of another day it is another placement",
+                };
             }
         }
     }
 
     // What stands in every name of a folder, such as the name of the project.
     private static HashSet<string> Shared(ImmutableArray<SweepCandidate> all) =>
-        all.Select(s => s.File).Distinct().Count() < 2 ? [.. all.FirstOrDefault(s => s.Header is not null)?.Name.Left.Select(c => c.Text) ?? []]
+        all.Select(s => s.File).Distinct().Count() < 2
+            ? [.. all.FirstOrDefault(s => s.Header is not null)?.Name.Left.Select(c => c.Text) ?? []]
         : [.. all.Select(Chunks).Aggregate((common, own) => [.. common.Intersect(own)])];
 
-    private static IEnumerable<string> Chunks(SweepCandidate sweep) => sweep.NearestFirst.SelectMany(p => p.Left).Where(c => !c.IsNumber).Select(c => c.Text);
+    private static IEnumerable<string> Chunks(SweepCandidate sweep) =>
+        sweep.NearestFirst.SelectMany(p => p.Left).Where(c => !c.IsNumber).Select(c => c.Text);
 
     private PlaceGuess Guess(PlaceNames names)
     {
         PlaceGuess guess = names.Said.TryGetValue(PlaceKind.Specimen, out string? said) ? OfWord(names, said) : OfNames(names);
-        string? wrong = new[] { guess.Lot, guess.Specimen, guess.Placement }.OfType<string>().Select(NameRule.Problem).FirstOrDefault(p => p is not null);
+        string? wrong = new[] { guess.Lot, guess.Specimen, guess.Placement }.OfType<string>().Select(NameRule.Problem)
+            .FirstOrDefault(p => p is not null);
         return wrong is null ? guess : Doubtful($"a name {wrong}");
     }
 
     private static PlaceGuess OfWord(PlaceNames names, string specimen)
     {
-        string? lot = names.Said.GetValueOrDefault(PlaceKind.Lot) ?? (names.Folders.IsEmpty ? null : string.Join(' ', names.Folders));
+        string? lot = names.Said.GetValueOrDefault(PlaceKind.Lot)
+            ?? (names.Folders.IsEmpty ? null : string.Join(' ', names.Folders));
         string reason = $"specimen {specimen} by its word";
         return Completed(names, new PlaceGuess(specimen, reason) { Lot = lot });
     }
 
     private PlaceGuess OfNames(PlaceNames names)
     {
-        if (names.Words.LastOrDefault() is { } last && names.Words.Length > 1 && PlaceWords.IsPolarisation(last.Text.ToLowerInvariant()))
+        if (names.Words.LastOrDefault() is { } last && names.Words.Length > 1
+            && PlaceWords.IsPolarisation(last.Text.ToLowerInvariant()))
         {
             return Doubtful($"'{last.Text}' may be a polarisation or a part of the specimen's name");
         }
@@ -113,7 +126,8 @@ internal sealed class PlaceProposer
 
         if (names.IsHouse)
         {
-            return names.Folders.IsEmpty || names.Folders.Length > HouseLevels ? Unnamed(names) : Placed(names, names.Folders, "");
+            return names.Folders.IsEmpty || names.Folders.Length > HouseLevels ? Unnamed(names)
+                : Placed(names, names.Folders, "");
         }
 
         if (names.Letter is { } letter)
@@ -122,7 +136,8 @@ internal sealed class PlaceProposer
         }
 
         string own = Own(names);
-        if (own.Length > 0 && (names.Numbers.Length > 1 || (names.Numbers.Length == 1 && !names.SaysRepeat && !names.Words[^1].IsMark)))
+        if (own.Length > 0
+            && (names.Numbers.Length > 1 || (names.Numbers.Length == 1 && !names.SaysRepeat && !names.Words[^1].IsMark)))
         {
             return Doubtful($"'{string.Join("', '", names.Numbers)}' behind '{own}' may count specimens, placements or sweeps");
         }
@@ -136,7 +151,8 @@ internal sealed class PlaceProposer
         if (names.IsCountOfCovered && !names.Folders.IsEmpty)
         {
             return Doubtful(
-                $"the number {string.Join(", ", names.Numbers)} in '{names.Folders[^1]}' may count specimens of that lot, or sweeps of that specimen");
+                $"the number {string.Join(", ", names.Numbers)} in '{names.Folders[^1]}' may count specimens of that lot, or "
+                    + "sweeps of that specimen");
         }
 
         ImmutableArray<string> places = own.Length > 0 ? names.Folders.Add(own) : names.Folders;
@@ -148,8 +164,10 @@ internal sealed class PlaceProposer
     // Where a word counts the sweeps, "curtain 3 run 2", the number before it is part of what they are of.
     private static string Own(PlaceNames names)
     {
-        string[] words = [.. names.Words.Select(w => w.Text).Where(w => names.Numbers.IsEmpty || !CountWords.Contains(w.ToLowerInvariant()))];
-        return names is { SaysRepeat: true, Numbers.Length: 1 } ? string.Join('_', [.. words, names.Numbers[0]]) : string.Join('_', names.Words.Select(w => w.Text));
+        string[] words =
+            [.. names.Words.Select(w => w.Text).Where(w => names.Numbers.IsEmpty || !CountWords.Contains(w.ToLowerInvariant()))];
+        return names is { SaysRepeat: true, Numbers.Length: 1 } ? string.Join('_', [.. words, names.Numbers[0]])
+            : string.Join('_', names.Words.Select(w => w.Text));
     }
 
     // As covered/<lot>/<specimen>/<placement>/ is read.
@@ -165,7 +183,11 @@ internal sealed class PlaceProposer
         string where = own.Length > 0 && places[specimen] == own ? "its own name" : "a name above its own";
         string reason = $"specimen {places[specimen]} by {where}";
         string? of = hasLot ? lot : places.Length > 1 ? places[0] : null;
-        return Completed(names, new PlaceGuess(places[specimen], reason) { Lot = of, Placement = places.Length > specimen + 1 ? places[specimen + 1] : null });
+        return Completed(names, new PlaceGuess(places[specimen], reason)
+        {
+            Lot = of,
+            Placement = places.Length > specimen + 1 ? places[specimen + 1] : null,
+        });
     }
 
     private PlaceGuess Unnamed(PlaceNames names)
@@ -176,9 +198,11 @@ internal sealed class PlaceProposer
         }
 
         // Lots or placements without a specimen leave open how many there are.
-        return _names.All(n => n.SaysRepeat && n.Folders.IsEmpty && n.Words.IsEmpty && !n.Said.ContainsKey(PlaceKind.Lot) && !n.Said.ContainsKey(PlaceKind.Specimen))
+        return _names.All(n => n.SaysRepeat && n.Folders.IsEmpty && n.Words.IsEmpty && !n.Said.ContainsKey(PlaceKind.Lot)
+            && !n.Said.ContainsKey(PlaceKind.Specimen))
             ? Completed(names, new PlaceGuess(Only, "specimen 1: the names count sweeps and name no specimen"))
-            : Doubtful(names.Numbers.IsEmpty ? "no name tells the specimen" : $"the number {string.Join(", ", names.Numbers)} may count specimens or sweeps");
+            : Doubtful(names.Numbers.IsEmpty ? "no name tells the specimen"
+                : $"the number {string.Join(", ", names.Numbers)} may count specimens or sweeps");
     }
 
     private static PlaceGuess Completed(PlaceNames names, PlaceGuess guess)
@@ -186,7 +210,8 @@ internal sealed class PlaceProposer
         string? placement = names.Said.GetValueOrDefault(PlaceKind.Placement) ?? guess.Placement;
         string lot = guess.Lot is null ? "" : $"; lot {guess.Lot}";
         string placed = placement is null ? "" : $"; placement {placement}";
-        string counted = names.Numbers.IsEmpty || names.SaysRepeat ? "" : $"; {string.Join(", ", names.Numbers)} counts its sweeps";
+        string counted = names.Numbers.IsEmpty || names.SaysRepeat ? ""
+            : $"; {string.Join(", ", names.Numbers)} counts its sweeps";
         return guess with { Placement = placement, Reason = guess.Reason + lot + placed + counted };
     }
 

@@ -22,7 +22,8 @@ public sealed class ProposedManifest
     {
         ArgumentNullException.ThrowIfNull(proposal);
         Line(string.Join(',', ManifestColumns.Known));
-        Line("# Guessed by sweepstats init from names and levels. Lines that start with '#' are remarks; above each row stand its reasons.");
+        Line("# Guessed by sweepstats init from names and levels. Lines that start with '#' are remarks; above each row stand "
+            + "its reasons.");
         Line($"# Where it says {FillIn} a cell of the row below is empty because names do not settle it. Correct whatever is wrong.");
         foreach (ProposedSweep row in proposal.Rows)
         {
@@ -53,18 +54,22 @@ public sealed class ProposedManifest
 
     private static string Cells(ProposedSweep row) => string.Join(',', new[]
     {
-        Quoted(ManifestName.Cell(row.File)), row.Role?.Name() ?? "", Safe(row.Lot), Safe(row.Specimen), Safe(row.Placement), Quoted(row.Column ?? ""),
-        row.TakenAt is { } at ? at.ToString(at.Offset == TimeSpan.Zero ? "yyyy-MM-ddTHH:mm:ss.FFFFFFF" : "yyyy-MM-ddTHH:mm:ss.FFFFFFFK", CultureInfo.InvariantCulture) : "",
+        Quoted(ManifestName.Cell(row.File)), row.Role?.Name() ?? "", Safe(row.Lot), Safe(row.Specimen), Safe(row.Placement),
+        Quoted(row.Column ?? ""), row.TakenAt is { } at
+            ? at.ToString(at.Offset == TimeSpan.Zero ? "yyyy-MM-ddTHH:mm:ss.FFFFFFF" : "yyyy-MM-ddTHH:mm:ss.FFFFFFFK",
+                CultureInfo.InvariantCulture) : "",
         "", "",
     });
 
     // A spreadsheet takes such a cell for a formula.
-    private static string Safe(string? text) => Quoted(text is { Length: > 0 } && "=+-@".Contains(text[0]) ? "'" + text : text ?? "");
+    private static string Safe(string? text) =>
+        Quoted(text is { Length: > 0 } && "=+-@".Contains(text[0]) ? "'" + text : text ?? "");
 
     private static string Quoted(string text) =>
         text.AsSpan().IndexOfAny(",;\"#") >= 0 ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : text;
 
-    private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c));
+    private static string OneLine(string text) =>
+        string.Concat(text.Select(c => char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c));
 
     private void Line(string text)
     {

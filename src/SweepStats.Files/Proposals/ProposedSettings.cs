@@ -34,7 +34,8 @@ public static class ProposedSettings
 
         int at = text.IndexOf(key, StringComparison.Ordinal);
         string who = files.Length == 1 ? "1 file does" : string.Create(CultureInfo.InvariantCulture, $"{files.Length} files do");
-        return text.Insert(at, $"## FILL IN: {who} not say it, such as {OneLine(files[0])}. Correct the unit and take the '#' away.\n");
+        return text.Insert(at,
+            $"## FILL IN: {who} not say it, such as {OneLine(files[0])}. Correct the unit and take the '#' away.\n");
     }
 
     private static string Blocks(FolderProposal proposal)
@@ -45,12 +46,17 @@ public static class ProposedSettings
             return "";
         }
 
-        var text = new StringBuilder("\n## FILL IN: which columns these files have. Correct what stands here, take the '#' away, and then that before the file's row in sweeps.csv.\n");
-        foreach (var alike in asked.GroupBy(r => (Folder: FolderOf(r.File), Path.GetExtension(r.File), What: string.Join('|', r.Faults.Select(f => $"{f.Asks} {f.Candidates}")))).Take(MostBlocks))
+        var text = new StringBuilder("\n## FILL IN: which columns these files have. Correct what stands here, take the '#' "
+            + "away, and then that before the file's row in sweeps.csv.\n");
+        foreach (var alike in asked.GroupBy(r => (Folder: FolderOf(r.File), Path.GetExtension(r.File),
+            What: string.Join('|', r.Faults.Select(f => $"{f.Asks} {f.Candidates}")))).Take(MostBlocks))
         {
-            bool all = proposal.Rows.Count(r => FolderOf(r.File) == alike.Key.Folder && Path.GetExtension(r.File) == alike.Key.Item2) == alike.Count();
-            string[] patterns = all ? [$"{alike.Key.Folder}*{alike.Key.Item2}"] : [.. alike.Select(r => r.File).Distinct().Take(MostBlocks)];
-            foreach (string line in patterns.SelectMany(p => FilesLines.ToFillIn(p, [.. alike.SelectMany(r => r.Faults)], new TraceReadOptions())))
+            bool all = proposal.Rows.Count(
+                r => FolderOf(r.File) == alike.Key.Folder && Path.GetExtension(r.File) == alike.Key.Item2) == alike.Count();
+            string[] patterns = all ? [$"{alike.Key.Folder}*{alike.Key.Item2}"]
+                : [.. alike.Select(r => r.File).Distinct().Take(MostBlocks)];
+            foreach (string line in patterns.SelectMany(
+                p => FilesLines.ToFillIn(p, [.. alike.SelectMany(r => r.Faults)], new TraceReadOptions())))
             {
                 text.Append("# ").Append(OneLine(line)).Append('\n');
             }
@@ -61,5 +67,6 @@ public static class ProposedSettings
 
     private static string FolderOf(string file) => file[..(file.LastIndexOf('/') + 1)];
 
-    private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c));
+    private static string OneLine(string text) =>
+        string.Concat(text.Select(c => char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c));
 }

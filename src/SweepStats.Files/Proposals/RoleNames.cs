@@ -24,12 +24,14 @@ internal static class RoleNames
         NamePart? other = telling.Skip(1).FirstOrDefault(p => p.Role != role && !MayHold(p, role));
         return other is null
             ? new RoleGuess(role, $"'{telling[0].RoleText}' in the {Kind(sweep, telling[0])}'s name")
-            : new RoleGuess(null, $"'{telling[0].RoleText}' says {role.Name()}, and '{other.RoleText}' in the folder's name says another role");
+            : new RoleGuess(null,
+                $"'{telling[0].RoleText}' says {role.Name()}, and '{other.RoleText}' in the folder's name says another role");
     }
 
     // A folder of a specimen may hold the floor and the reference that were taken with it.
     private static bool MayHold(NamePart folder, SweepRole role) =>
-        folder.Role == SweepRole.Covered && role != SweepRole.Covered && !folder.Text.Equals("covered", StringComparison.OrdinalIgnoreCase);
+        folder.Role == SweepRole.Covered && role != SweepRole.Covered
+            && !folder.Text.Equals("covered", StringComparison.OrdinalIgnoreCase);
 
     private static string Kind(SweepCandidate sweep, NamePart part) =>
         ReferenceEquals(part, sweep.Header) ? "column" : ReferenceEquals(part, sweep.Name) ? "file" : "folder";

@@ -59,15 +59,20 @@ internal sealed class RoleProposer
         {
             SweepRole.Floor when references.Length > 0 && level > references.Max() - ClearDb =>
                 $"it lies at {Db(level)}, not below the reference ({Db(references.Max())})",
-            SweepRole.Floor when covered.Length > 0 && level > covered.Min() + ClearDb => $"it lies at {Db(level)}, above a covered sweep ({Db(covered.Min())})",
-            SweepRole.Reference when floors.Length > 0 && level < floors.Min() + ClearDb => $"it lies at {Db(level)}, not above the floor ({Db(floors.Min())})",
+            SweepRole.Floor when covered.Length > 0 && level > covered.Min() + ClearDb =>
+                $"it lies at {Db(level)}, above a covered sweep ({Db(covered.Min())})",
+            SweepRole.Reference when floors.Length > 0 && level < floors.Min() + ClearDb =>
+                $"it lies at {Db(level)}, not above the floor ({Db(floors.Min())})",
             SweepRole.Reference when level < references.Max() - OneKindDb =>
-                $"it lies at {Db(level)}, {Number(references.Max() - level)} dB below another reference: a linearity sweep, or a covered one?",
-            SweepRole.Covered or SweepRole.Plate or SweepRole.Linearity when references.Length > 0 && level > references.Max() + ClearDb =>
+                $"it lies at {Db(level)}, {Number(references.Max() - level)} dB below another reference: a linearity sweep, or "
+                    + "a covered one?",
+            SweepRole.Covered or SweepRole.Plate or SweepRole.Linearity when references.Length > 0
+                && level > references.Max() + ClearDb =>
                 $"it lies at {Db(level)}, above the reference ({Db(references.Max())})",
             _ => null,
         };
-        return doubt is null ? name with { Reason = name.Reason + Standing(role, level, floors, references) } : new RoleGuess(null, $"{name.Reason} says {role.Name()}, but {doubt}");
+        return doubt is null ? name with { Reason = name.Reason + Standing(role, level, floors, references) }
+            : new RoleGuess(null, $"{name.Reason} says {role.Name()}, but {doubt}");
     }
 
     // Only where levels say something beside the name.
@@ -85,25 +90,31 @@ internal sealed class RoleProposer
     {
         if (LiesBetween(sweep))
         {
-            return new RoleGuess(SweepRole.Covered, "no word tells its role, but it has a name of its own and lies between floor and reference");
+            return new RoleGuess(SweepRole.Covered,
+                "no word tells its role, but it has a name of its own and lies between floor and reference");
         }
 
-        if (shaped && Levels(SweepRole.Reference, sweep) is { Length: > 0 } references && sweep.Level <= references.Max() + ClearDb)
+        if (shaped && Levels(SweepRole.Reference, sweep) is { Length: > 0 } references
+            && sweep.Level <= references.Max() + ClearDb)
         {
-            return new RoleGuess(SweepRole.Covered, "no word tells its role, but it is named as others that lie between floor and reference");
+            return new RoleGuess(SweepRole.Covered,
+                "no word tells its role, but it is named as others that lie between floor and reference");
         }
 
-        return new RoleGuess(null, "no word of its name tells what it was taken for" + (Hint(sweep) is { } hint ? $"; {hint}" : ""));
+        return new RoleGuess(null,
+            "no word of its name tells what it was taken for" + (Hint(sweep) is { } hint ? $"; {hint}" : ""));
     }
 
     private bool LiesBetween(SweepCandidate sweep) =>
         sweep.Level is { } level && Shape(sweep).Length > 0
-        && Levels(SweepRole.Floor, sweep) is { Length: > 0 } floors && Levels(SweepRole.Reference, sweep) is { Length: > 0 } references
+        && Levels(SweepRole.Floor, sweep) is { Length: > 0 } floors
+            && Levels(SweepRole.Reference, sweep) is { Length: > 0 } references
         && level > floors.Max() + ClearDb && level < references.Max() - ClearDb;
 
     private string? Hint(SweepCandidate sweep)
     {
-        double[] all = [.. _sweeps.Where(s => s.Scale == sweep.Scale && s.Span == sweep.Span).Select(s => s.Level).OfType<double>()];
+        double[] all =
+            [.. _sweeps.Where(s => s.Scale == sweep.Scale && s.Span == sweep.Span).Select(s => s.Level).OfType<double>()];
         return sweep.Level is not { } level || all.Length < 2 || all.Max() - all.Min() < ClearDb ? null
             : level < all.Min() + ClearDb ? "it lies lowest, as a floor does, and as a specimen does that shields well"
             : level > all.Max() - ClearDb ? "it lies highest, as a reference does"
@@ -112,14 +123,18 @@ internal sealed class RoleProposer
 
     // Files that say no unit are held against each other only, and so are those over other frequencies, where all lie elsewhere.
     private double[] Levels(SweepRole role, SweepCandidate like) =>
-        [.. _sweeps.Where((s, i) => _names[i].Role == role && s.Scale == like.Scale && s.Span == like.Span).Select(s => s.Level).OfType<double>()];
+        [.. _sweeps.Where((s, i) => _names[i].Role == role && s.Scale == like.Scale && s.Span == like.Span).Select(s => s.Level)
+            .OfType<double>()];
 
     // What is left of the name with each number as #; empty where nothing but numbers is left.
     private static string Shape(SweepCandidate sweep)
     {
         ImmutableArray<NameChunk> left = (sweep.Header ?? sweep.Name).Left;
         bool named = left.Any(c => !c.IsNumber) || (sweep.Header ?? sweep.Name).Said.ContainsKey(PlaceKind.Lot);
-        return !named ? "" : string.Join('_', left.Select(c => string.Concat(c.Text.Select(x => char.IsAsciiDigit(x) ? '#' : x)))) is { Length: > 0 } shape ? shape : "lot";
+        return !named ? ""
+            : string.Join('_',
+                left.Select(c => string.Concat(c.Text.Select(x => char.IsAsciiDigit(x) ? '#' : x)))) is { Length: > 0 } shape
+            ? shape : "lot";
     }
 
     private static string Db(double level) => Number(level) + " dB";

@@ -7,12 +7,14 @@ namespace SweepStats.Files.Proposals;
 /// letters.</summary>
 internal static class RoleWords
 {
-    private static readonly string[] Sources = ["source", "signal", "generator", "gen", "tx", "rf", "quelle", "sender", "traeger", "carrier"];
+    private static readonly string[] Sources =
+        ["source", "signal", "generator", "gen", "tx", "rf", "quelle", "sender", "traeger", "carrier"];
 
     private static readonly string[] Without = ["ohne", "without", "no", "kein", "keine", "keinen"];
 
     private static readonly string[] Materials =
-        ["stoff", "tuch", "cloth", "fabric", "textil", "gewebe", "vlies", "folie", "foil", "vorhang", "curtain", "gardine", "material", "cover"];
+        ["stoff", "tuch", "cloth", "fabric", "textil", "gewebe", "vlies", "folie", "foil", "vorhang", "curtain", "gardine",
+            "material", "cover"];
 
     private static readonly ImmutableDictionary<string, SweepRole> Exact = new Dictionary<string, SweepRole>
     {
@@ -59,13 +61,13 @@ internal static class RoleWords
     // Compounds begin with these: Rauschmessung, Referenzpegel, Stoffprobe, samples.
     private static readonly ImmutableArray<(string Stem, SweepRole Role)> Stems =
     [
-        ("noise", SweepRole.Floor), ("rausch", SweepRole.Floor), ("grundrausch", SweepRole.Floor), ("eigenrausch", SweepRole.Floor),
-        ("hintergrund", SweepRole.Floor), ("dunkel", SweepRole.Floor), ("umgebung", SweepRole.Floor), ("abschluss", SweepRole.Floor),
-        ("reference", SweepRole.Reference), ("referenz", SweepRole.Reference), ("durchgang", SweepRole.Reference), ("durchverbindung", SweepRole.Reference),
+        ("noise", SweepRole.Floor), ("rausch", SweepRole.Floor), ("grundrausch", SweepRole.Floor),
+        ("eigenrausch", SweepRole.Floor), ("hintergrund", SweepRole.Floor), ("dunkel", SweepRole.Floor),
+        ("umgebung", SweepRole.Floor), ("abschluss", SweepRole.Floor), ("reference", SweepRole.Reference),
+        ("referenz", SweepRole.Reference), ("durchgang", SweepRole.Reference), ("durchverbindung", SweepRole.Reference),
         ("offen", SweepRole.Reference), ("leermess", SweepRole.Reference), ("normali", SweepRole.Reference),
-        ("sample", SweepRole.Covered), ("probe", SweepRole.Covered), ("muster", SweepRole.Covered), ("specimen", SweepRole.Covered),
-        ("pruefling", SweepRole.Covered),
-        .. Materials.Select(m => (m, SweepRole.Covered)),
+        ("sample", SweepRole.Covered), ("probe", SweepRole.Covered), ("muster", SweepRole.Covered),
+        ("specimen", SweepRole.Covered), ("pruefling", SweepRole.Covered), .. Materials.Select(m => (m, SweepRole.Covered)),
         ("platte", SweepRole.Plate), ("metallplatte", SweepRole.Plate), ("metalplate", SweepRole.Plate),
         ("linearity", SweepRole.Linearity), ("linearitaet", SweepRole.Linearity),
     ];
@@ -119,7 +121,8 @@ internal static class RoleWords
 
         (string? stem, SweepRole role) = Stems.FirstOrDefault(s => word.StartsWith(s.Stem, StringComparison.Ordinal));
         return stem is null ? []
-            : role != SweepRole.Covered && SpecimenEnds.Any(e => word.EndsWith(e, StringComparison.Ordinal)) ? [role, SweepRole.Covered]
+            : role != SweepRole.Covered && SpecimenEnds.Any(e => word.EndsWith(e, StringComparison.Ordinal))
+            ? [role, SweepRole.Covered]
             : [role];
     }
 }

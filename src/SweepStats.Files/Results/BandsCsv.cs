@@ -9,10 +9,14 @@ public static class BandsCsv
     /// <summary>Name in the report folder.</summary>
     public const string FileName = "bands.csv";
 
-    /// <summary>First line. A figure has its estimate, then its lower and upper limit; an empty cell means that there is none. Confidence is
-    /// the level of the intervals, which are two-sided (a single limit is the end of one whose other end is open), and the one-sided level of <c>at_least_db</c>.</summary>
+    /// <summary>
+    /// First line. A figure has its estimate, then its lower and upper limit; an empty cell means that there is none. Confidence
+    /// is the level of the intervals, which are two-sided (a single limit is the end of one whose other end is open), and the
+    /// one-sided level of <c>at_least_db</c>.
+    /// </summary>
     public const string Header =
-        "lot,specimen,start_hz,stop_hz,at_least_db,weakest_hz,mean_db,mean_low_db,mean_high_db,p10_db,p10_low_db,p10_high_db,share_meeting,share_low,share_high,capped_points,points,confidence";
+        "lot,specimen,start_hz,stop_hz,at_least_db,weakest_hz,mean_db,mean_low_db,mean_high_db,p10_db,p10_low_db,p10_high_db,"
+            + "share_meeting,share_low,share_high,capped_points,points,confidence";
 
     /// <summary>Writes the table.</summary>
     public static void Write(AnalysisResult result, Stream to)
@@ -27,7 +31,8 @@ public static class BandsCsv
             Figure(rows, band.MeanDb);
             Figure(rows, band.TenthPercentileDb);
             Figure(rows, result.Verdict.ShareMeeting(band) ?? default);
-            rows.Cell(band.CappedCount.ToString(CultureInfo.InvariantCulture)).Cell(band.PointCount.ToString(CultureInfo.InvariantCulture));
+            rows.Cell(band.CappedCount.ToString(CultureInfo.InvariantCulture))
+                .Cell(band.PointCount.ToString(CultureInfo.InvariantCulture));
             rows.Cell(ResultNumber.Exact(result.Plan.Confidence.Level));
             rows.End();
         }

@@ -174,7 +174,9 @@ public static class CampaignTemplate
         }
     }
 
-    /// <summary>Writes campaign.toml and sweeps.csv for the trace files that a folder holds. None of them is moved or changed.</summary>
+    /// <summary>
+    /// Writes campaign.toml and sweeps.csv for the trace files that a folder holds. None of them is moved or changed.
+    /// </summary>
     /// <param name="folder">The folder.</param>
     /// <param name="proposal">What it may be.</param>
     /// <returns>sweeps.csv as it was written.</returns>
@@ -202,7 +204,8 @@ public static class CampaignTemplate
             throw new IOException($"'{folder}' is a file, not a folder. Name a folder.");
         }
 
-        foreach (string path in new[] { CampaignFolder.SettingsName, CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(Path.Exists))
+        foreach (string path in new[] { CampaignFolder.SettingsName,
+            CampaignFolder.ManifestName }.Select(n => Path.Combine(folder, n)).Where(Path.Exists))
         {
             throw new IOException($"'{path}' is already there. Name a new folder; this one is a campaign.");
         }
@@ -212,7 +215,8 @@ public static class CampaignTemplate
     {
         try
         {
-            using GatheredFile settingsFile = Gathered(folder, CampaignFolder.SettingsName, settings), manifestFile = Gathered(folder, CampaignFolder.ManifestName, manifest);
+            using GatheredFile settingsFile = Gathered(folder, CampaignFolder.SettingsName, settings),
+                manifestFile = Gathered(folder, CampaignFolder.ManifestName, manifest);
             GatheredFile.CommitBoth(manifestFile, settingsFile);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -8,14 +8,19 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>Writes sweeps as a campaign folder that <see cref="CampaignFolder"/> reads back, with sweeps.csv where times, source levels or exclusions are known.</summary>
+/// <summary>
+/// Writes sweeps as a campaign folder that <see cref="CampaignFolder"/> reads back, with sweeps.csv where times, source levels or
+/// exclusions are known.
+/// </summary>
 public static class CampaignWriter
 {
     private const string NewFolder = "name a new folder";
 
     /// <summary>Writes a rehearsed campaign with levels to three decimals, as receivers export them.</summary>
     /// <param name="folder">Where to write; made where missing; all of it stands there at the end, or nothing.</param>
-    /// <param name="campaign">The sweeps. Each one's name is its path within the folder, such as <c>covered/A/A1/p1/s01.csv</c>.</param>
+    /// <param name="campaign">
+    /// The sweeps. Each one's name is its path within the folder, such as <c>covered/A/A1/p1/s01.csv</c>.
+    /// </param>
     /// <param name="settings">Text of campaign.toml.</param>
     /// <param name="truth">Text of truth.csv; null for none.</param>
     /// <returns>Why nothing was written; empty where all was.</returns>
@@ -45,7 +50,8 @@ public static class CampaignWriter
             return [new ReadFault(folder, null, "this is a file, not a folder", NewFolder)];
         }
 
-        if (Path.GetDirectoryName(Path.GetFullPath(folder)) is null || (Directory.Exists(folder) && Objection(folder, folder) is not null))
+        if (Path.GetDirectoryName(Path.GetFullPath(folder)) is null
+            || (Directory.Exists(folder) && Objection(folder, folder) is not null))
         {
             return [NotEmpty(folder)];
         }
@@ -102,7 +108,8 @@ public static class CampaignWriter
     }
 
     private static ReadFault? Objection(string existing, string shown) =>
-        Directory.EnumerateFileSystemEntries(existing).All(entry => HiddenName.IsOurs(Path.GetFileName(entry))) ? null : NotEmpty(shown);
+        Directory.EnumerateFileSystemEntries(existing).All(entry => HiddenName.IsOurs(Path.GetFileName(entry))) ? null
+            : NotEmpty(shown);
 
     private static ReadFault NotEmpty(string folder) => new(folder, null, "the folder is not empty", NewFolder);
 
@@ -120,7 +127,8 @@ public static class CampaignWriter
     private static string PathOf(string root, string name)
     {
         string full = Path.GetFullPath(Path.Combine(root, name));
-        return full.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal) && full.EndsWith(".csv", StringComparison.Ordinal)
+        return full.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+            && full.EndsWith(".csv", StringComparison.Ordinal)
             ? full
             : throw new ArgumentException($"'{name}' is not the path of a .csv file within the campaign.", nameof(name));
     }

@@ -5,19 +5,24 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>choice.csv: the candidates of the whole band by what can be claimed of them, then of each named one; the yardstick last.</summary>
+/// <summary>
+/// choice.csv: the candidates of the whole band by what can be claimed of them, then of each named one; the yardstick last.
+/// </summary>
 public static class ChoiceCsv
 {
     /// <summary>Name in the report folder.</summary>
     public const string FileName = "choice.csv";
 
     /// <summary>
-    /// First line, before the user's own columns. Band is empty for the whole analysed one; rank is empty for the yardstick, and rank and group are where some candidate was never put back; the two limits of the
-    /// probability of being the best differ where some candidate is known from below only. Members of a group cannot be told from the best that no earlier group holds.
-    /// Confidence is the level of the groups and of the intervals, which are two-sided (a single limit is the end of one whose other end is open), and the one-sided level of <c>at_least_db</c>.
+    /// First line, before the user's own columns. Band is empty for the whole analysed one; rank is empty for the yardstick, and
+    /// rank and group are where some candidate was never put back; the two limits of the probability of being the best differ
+    /// where some candidate is known from below only. Members of a group cannot be told from the best that no earlier group
+    /// holds. Confidence is the level of the groups and of the intervals, which are two-sided (a single limit is the end of one
+    /// whose other end is open), and the one-sided level of <c>at_least_db</c>.
     /// </summary>
     public const string Header =
-        "band,start_hz,stop_hz,points,rank,lot,specimen,group,mean_db,mean_low_db,mean_high_db,at_least_db,capped_points,probability_best_low,probability_best_high,"
+        "band,start_hz,stop_hz,points,rank,lot,specimen,group,mean_db,mean_low_db,mean_high_db,at_least_db,capped_points,"
+        + "probability_best_low,probability_best_high,"
         + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by,confidence";
 
     /// <summary>Writes the table; only its first line where there are no two candidates.</summary>
@@ -43,16 +48,21 @@ public static class ChoiceCsv
 
     private static void Row(CsvRows rows, RankedBand of, RankedSpecimen specimen, int? rank)
     {
-        rows.Text(of.Band.Name).Cell(ResultNumber.Exact(of.Band.Band.Start.Value)).Cell(ResultNumber.Exact(of.Band.Band.Stop.Value)).Cell(ResultNumber.Count(of.Band.PointCount));
-        rows.Cell(ResultNumber.Count(rank)).Text(specimen.Name.Lot).Text(specimen.Name.Specimen).Cell(ResultNumber.Count(of.Choice.NeverPutBack.IsEmpty ? specimen.Group : null));
+        rows.Text(of.Band.Name).Cell(ResultNumber.Exact(of.Band.Band.Start.Value))
+            .Cell(ResultNumber.Exact(of.Band.Band.Stop.Value)).Cell(ResultNumber.Count(of.Band.PointCount));
+        rows.Cell(ResultNumber.Count(rank)).Text(specimen.Name.Lot).Text(specimen.Name.Specimen)
+            .Cell(ResultNumber.Count(of.Choice.NeverPutBack.IsEmpty ? specimen.Group : null));
         Figure(rows, specimen.MeanDb);
         rows.Cell(ResultNumber.Level(specimen.AtLeast?.Value)).Cell(ResultNumber.Count(specimen.CappedCount));
-        rows.Cell(ResultNumber.Probability(specimen.ProbabilityBest?.Low)).Cell(ResultNumber.Probability(specimen.ProbabilityBest?.High));
+        rows.Cell(ResultNumber.Probability(specimen.ProbabilityBest?.Low))
+            .Cell(ResultNumber.Probability(specimen.ProbabilityBest?.High));
         Figure(rows, specimen.BelowYardstickDb ?? default);
-        rows.Text(of.Choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => d.By.ToString()).FirstOrDefault()).Cell(ResultNumber.Exact(of.Level.Level));
+        rows.Text(of.Choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => d.By.ToString()).FirstOrDefault())
+            .Cell(ResultNumber.Exact(of.Level.Level));
         foreach (string column in of.Own)
         {
-            SpecimenProperty? property = of.Choice.Properties.FirstOrDefault(p => p.Specimen == specimen.Name && p.Name == column);
+            SpecimenProperty? property =
+                of.Choice.Properties.FirstOrDefault(p => p.Specimen == specimen.Name && p.Name == column);
             // As typed: a number that the user wrote is no text that a spreadsheet could take for a formula.
             _ = property?.Number is null ? rows.Text(property?.Text) : rows.Cell(property.Text);
         }

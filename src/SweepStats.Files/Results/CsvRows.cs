@@ -3,7 +3,10 @@ using System.Text;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>Writes rows of comma-separated text: UTF-8 without mark, line feeds, quotes where needed. Flushes, but leaves the stream open, when disposed.</summary>
+/// <summary>
+/// Writes rows of comma-separated text: UTF-8 without mark, line feeds, quotes where needed. Flushes, but leaves the stream open,
+/// when disposed.
+/// </summary>
 internal sealed class CsvRows : IDisposable
 {
     // The full-width forms are taken for the plain ones by spreadsheets of East Asia.
@@ -96,7 +99,8 @@ internal sealed class CsvRows : IDisposable
     }
 
     /// <summary>
-    /// A cell of text from elsewhere. A spreadsheet takes a cell that starts with one of = + - @ for a formula, so such text gets an apostrophe before it.
+    /// A cell of text from elsewhere. A spreadsheet takes a cell that starts with one of = + - @ for a formula, so such text gets
+    /// an apostrophe before it.
     /// </summary>
     public CsvRows Text(string? text) => Cell(Quoted(text));
 

@@ -15,7 +15,10 @@ internal static class EarlierReport
     /// <summary>Where summary.json lists the files written with it.</summary>
     public const string ListName = "report_files";
 
-    /// <summary>Why a folder may not be replaced by a report; null for an empty folder and for one that holds an earlier report and nothing else.</summary>
+    /// <summary>
+    /// Why a folder may not be replaced by a report; null for an empty folder and for one that holds an earlier report and
+    /// nothing else.
+    /// </summary>
     /// <param name="folder">An existing folder.</param>
     /// <param name="shown">Its name in messages.</param>
     public static ReadFault? Objection(string folder, string shown)
@@ -30,14 +33,17 @@ internal static class EarlierReport
                 return null;
             }
 
-            string problem = listed is null ? $"but no {SummaryJson.FileName} of {Program}, so it is not known as an earlier report"
+            string problem = listed is null
+                ? $"but no {SummaryJson.FileName} of {Program}, so it is not known as an earlier report"
                 : listed.ContainsKey(mine) ? "was changed after the report was written" : "which is no part of an earlier report";
-            string joined = listed is null ? $"'{mine}' {problem}" : $"'{mine}', {(listed.ContainsKey(mine) ? "which " : string.Empty)}{problem}";
+            string joined = listed is null ? $"'{mine}' {problem}"
+                : $"'{mine}', {(listed.ContainsKey(mine) ? "which " : string.Empty)}{problem}";
             return new ReadFault(shown, null, $"the folder holds {joined}", remedy);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new ReadFault(shown, null, "the folder or a file in it cannot be read, so it is not known as an earlier report",
+            return new ReadFault(shown, null,
+                "the folder or a file in it cannot be read, so it is not known as an earlier report",
                 "choose another folder with --out, or close programs that hold its files and check the permissions");
         }
     }
@@ -46,13 +52,15 @@ internal static class EarlierReport
     /// <param name="folder">An existing folder.</param>
     public static IReadOnlyList<string> Own(string folder) => Sorted(folder, ListedIn(folder) ?? []).Own;
 
-    /// <summary>Removes the files of a report that was moved aside; what the system left beside them goes into the new report.</summary>
+    /// <summary>
+    /// Removes the files of a report that was moved aside; what the system left beside them goes into the new report.
+    /// </summary>
     /// <returns>Whether the folder is gone; false where something else lies in it, which then stays.</returns>
     public static bool Remove(string folder, string successor)
     {
         MakeWorkable(folder);
-        // Sorted once more: a file that was changed or came meanwhile is not removed. The summary goes last, since by it a run that
-        // is killed here leaves something that the next run knows.
+        // Sorted once more: a file that was changed or came meanwhile is not removed. The summary goes last, since by it a run
+        // that is killed here leaves something that the next run knows.
         foreach (string file in Own(folder).OrderBy(file => file == SummaryJson.FileName))
         {
             string full = Path.Combine(folder, file);
@@ -62,13 +70,15 @@ internal static class EarlierReport
             }
         }
 
-        foreach (FileSystemInfo gathered in new DirectoryInfo(folder).GetFileSystemInfos().Where(entry => HiddenName.IsOurs(entry.Name)))
+        foreach (FileSystemInfo gathered in new DirectoryInfo(folder).GetFileSystemInfos()
+            .Where(entry => HiddenName.IsOurs(entry.Name)))
         {
             (gathered as DirectoryInfo)?.Delete(recursive: true);
             (gathered as FileInfo)?.Delete();
         }
 
-        foreach (string litter in Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Where(f => OsLitter.Is(Path.GetFileName(f))).ToArray())
+        foreach (string litter in Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .Where(f => OsLitter.Is(Path.GetFileName(f))).ToArray())
         {
             string to = Path.Combine(successor, Path.GetRelativePath(folder, litter));
             Directory.CreateDirectory(Path.GetDirectoryName(to)!);
@@ -150,8 +160,10 @@ internal static class EarlierReport
 
         void Sort(FileSystemInfo entry, string path)
         {
-            bool known = entry is FileInfo { LinkTarget: null } && listed.TryGetValue(path, out string? hash) && UnixCalls.IsRegularFile(entry.FullName) != false && (hash.Length == 0 || hash == Hash(entry.FullName));
-            // A hidden folder, such as that of a version control, is no litter but somebody's work; but for one that a run gathers.
+            bool known = entry is FileInfo { LinkTarget: null } && listed.TryGetValue(path, out string? hash)
+                && UnixCalls.IsRegularFile(entry.FullName) != false && (hash.Length == 0 || hash == Hash(entry.FullName));
+            // A hidden folder, such as that of a version control, is no litter but somebody's work; but for one that a run
+            // gathers.
             if (entry is DirectoryInfo ? !HiddenName.IsOurs(entry.Name) : !OsLitter.Is(entry.Name))
             {
                 (known ? own : foreign).Add(path);
@@ -159,16 +171,19 @@ internal static class EarlierReport
         }
     }
 
-    // Where files are exchanged one by one, a run that was killed meanwhile left the summary of its own in the folder it gathered.
+    // Where files are exchanged one by one, a run that was killed meanwhile left the summary of its own in the folder it
+    // gathered.
     private static Dictionary<string, string>? ListedIn(string folder)
     {
         Dictionary<string, string>? listed = Listed(Path.Combine(folder, SummaryJson.FileName));
-        foreach (DirectoryInfo gathered in new DirectoryInfo(folder).EnumerateDirectories().Where(inner => inner.LinkTarget is null && HiddenName.IsOurs(inner.Name)))
+        foreach (DirectoryInfo gathered in new DirectoryInfo(folder).EnumerateDirectories()
+            .Where(inner => inner.LinkTarget is null && HiddenName.IsOurs(inner.Name)))
         {
             foreach ((string path, string hash) in Listed(Path.Combine(gathered.FullName, SummaryJson.FileName)) ?? [])
             {
                 listed ??= new Dictionary<string, string>(StringComparer.Ordinal);
-                listed[path] = listed.TryGetValue(path, out string? other) && other != hash && EarlierIs(folder, path, other) ? other : hash;
+                listed[path] = listed.TryGetValue(path, out string? other) && other != hash && EarlierIs(folder, path, other)
+                    ? other : hash;
             }
         }
 
@@ -176,7 +191,8 @@ internal static class EarlierReport
     }
 
     // Which of both reports a file is of, its bytes tell.
-    private static bool EarlierIs(string folder, string path, string hash) => Path.Combine(folder, path) is var file && File.Exists(file) && Hash(file) == hash;
+    private static bool EarlierIs(string folder, string path, string hash) =>
+        Path.Combine(folder, path) is var file && File.Exists(file) && Hash(file) == hash;
 
     // What a summary of this program lists, and itself without a hash; null where there is none of ours.
     private static Dictionary<string, string>? Listed(string summary)
@@ -190,7 +206,8 @@ internal static class EarlierReport
 
             using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(summary));
             if (document.RootElement is not { ValueKind: JsonValueKind.Object } root
-                || !root.TryGetProperty("program", out JsonElement program) || program.ValueKind != JsonValueKind.String || !program.ValueEquals(Program))
+                || !root.TryGetProperty("program", out JsonElement program) || program.ValueKind != JsonValueKind.String
+                || !program.ValueEquals(Program))
             {
                 return null;
             }
@@ -216,5 +233,6 @@ internal static class EarlierReport
     }
 
     private static string? Text(JsonElement of, string name) =>
-        of.ValueKind == JsonValueKind.Object && of.TryGetProperty(name, out JsonElement value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
+        of.ValueKind == JsonValueKind.Object && of.TryGetProperty(name, out JsonElement value)
+            && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
 }

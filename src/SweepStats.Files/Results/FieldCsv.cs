@@ -17,8 +17,10 @@ public static class FieldCsv
     /// there is no figure.
     /// </summary>
     public const string Header =
-        "lot,specimen,outside,asked,peak_v_per_m,peak_low_v_per_m,peak_high_v_per_m,peak_at_most_v_per_m,peak_measured_phase_v_per_m,"
-        + "rise_s,width_s,energy_j_per_m2,energy_at_most_j_per_m2,bound_points,unknown_points,pulse_peak_v_per_m,pulse_energy_in_band,confidence,no_claim";
+        "lot,specimen,outside,asked,peak_v_per_m,peak_low_v_per_m,peak_high_v_per_m,peak_at_most_v_per_m,"
+        + "peak_measured_phase_v_per_m,"
+        + "rise_s,width_s,energy_j_per_m2,energy_at_most_j_per_m2,bound_points,unknown_points,pulse_peak_v_per_m,"
+        + "pulse_energy_in_band,confidence,no_claim";
 
     /// <summary>Writes the table.</summary>
     public static void Write(AnalysisResult result, Stream to)

@@ -20,7 +20,8 @@ public static class FindingsCsv
         using var rows = new CsvRows(to, Header);
         foreach (Finding finding in result.Findings)
         {
-            IEnumerable<FrequencyBand?> stretches = finding.Where.IsDefaultOrEmpty ? [null] : finding.Where.Select(b => (FrequencyBand?)b);
+            IEnumerable<FrequencyBand?> stretches = finding.Where.IsDefaultOrEmpty ? [null]
+                : finding.Where.Select(b => (FrequencyBand?)b);
             foreach (FrequencyBand? stretch in stretches)
             {
                 Row(rows, finding, stretch);
@@ -41,8 +42,10 @@ public static class FindingsCsv
     {
         rows.Cell(SeverityName(finding.Severity)).Text(finding.Code);
         rows.Cell(finding.Role is { } role ? RoleName(role) : "").Text(finding.Specimen?.Lot).Text(finding.Specimen?.Specimen);
-        rows.Cell(stretch is { } from ? ResultNumber.Exact(from.Start.Value) : "").Cell(stretch is { } to ? ResultNumber.Exact(to.Stop.Value) : "");
-        rows.Cell(ResultNumber.Level(finding.Size?.Value)).Text(Plain(finding.Message)).Text(Plain(finding.NextStep)).Text(Plain(finding.Basis));
+        rows.Cell(stretch is { } from ? ResultNumber.Exact(from.Start.Value) : "")
+            .Cell(stretch is { } to ? ResultNumber.Exact(to.Stop.Value) : "");
+        rows.Cell(ResultNumber.Level(finding.Size?.Value)).Text(Plain(finding.Message)).Text(Plain(finding.NextStep))
+            .Text(Plain(finding.Basis));
         rows.End();
     }
 }

@@ -3,12 +3,15 @@ using System.Globalization;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>Numbers with a fixed number of decimals, straight into bytes: the digits of the runtime's own form, at a sixth of its time.</summary>
+/// <summary>
+/// Numbers with a fixed number of decimals, straight into bytes: the digits of the runtime's own form, at a sixth of its time.
+/// </summary>
 internal static class FixedNumber
 {
     private const int MostDecimals = 6;
 
-    // Within a thousandth of a unit of a tie the product may have been rounded over it; from there on doubles hold no such fraction.
+    // Within a thousandth of a unit of a tie the product may have been rounded over it; from there on doubles hold no such
+    // fraction.
     private const double NearTie = 1e-3;
     private const double Largest = 1e11;
 

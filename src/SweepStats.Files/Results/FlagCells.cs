@@ -5,7 +5,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>The cell of a specimen's rows that lists the codes of findings at a frequency; frequencies with the same ones share it.</summary>
+/// <summary>
+/// The cell of a specimen's rows that lists the codes of findings at a frequency; frequencies with the same ones share it.
+/// </summary>
 internal sealed class FlagCells
 {
     private readonly (string Code, Finding[] Findings)[] _codes;
@@ -19,7 +21,8 @@ internal sealed class FlagCells
         _codes =
         [
             .. findings.Where(f => (f.Specimen is null || f.Specimen == specimen) && !f.Where.IsDefaultOrEmpty)
-                .GroupBy(f => f.Code, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => (g.Key, g.ToArray())),
+                .GroupBy(f => f.Code, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
+                .Select(g => (g.Key, g.ToArray())),
         ];
         _here = new bool[_codes.Length];
     }

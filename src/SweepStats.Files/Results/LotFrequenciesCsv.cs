@@ -9,13 +9,16 @@ public static class LotFrequenciesCsv
     public const string FileName = "lots-by-frequency.csv";
 
     /// <summary>
-    /// First line. The mean is a lower bound where mean_is is "at-least". p and the standard deviations by level belong to the frequency and stand in each of its rows;
-    /// p_adjusted allows for the number of frequencies (false discovery rate). The promise holds what all specimens share, promised_between_lots_db is by the scatter of the specimens alone; confidence is the
-    /// one-sided level of both. An empty cell means that there is no figure.
+    /// First line. The mean is a lower bound where mean_is is "at-least". p and the standard deviations by level belong to the
+    /// frequency and stand in each of its rows; p_adjusted allows for the number of frequencies (false discovery rate). The
+    /// promise holds what all specimens share, promised_between_lots_db is by the scatter of the specimens alone; confidence is
+    /// the one-sided level of both. An empty cell means that there is no figure.
     /// </summary>
-    public const string Header = "frequency_hz,lot,mean_db,mean_is,promised_db,capped_specimens,p,p_adjusted,sd_lot_db,sd_specimen_db,sd_placement_db,sd_sweep_db,promised_between_lots_db,confidence";
+    public const string Header = "frequency_hz,lot,mean_db,mean_is,promised_db,capped_specimens,p,p_adjusted,sd_lot_db,"
+        + "sd_specimen_db,sd_placement_db,sd_sweep_db,promised_between_lots_db,confidence";
 
-    private static readonly VarianceLevel[] Levels = [VarianceLevel.Lot, VarianceLevel.Specimen, VarianceLevel.Placement, VarianceLevel.Sweep];
+    private static readonly VarianceLevel[] Levels =
+        [VarianceLevel.Lot, VarianceLevel.Specimen, VarianceLevel.Placement, VarianceLevel.Sweep];
 
     /// <summary>Writes the table.</summary>
     public static void Write(AnalysisResult result, Stream to)
@@ -27,7 +30,9 @@ public static class LotFrequenciesCsv
         foreach (LotFrequency at in result.Lots.Frequencies)
         {
             string frequency = ResultNumber.Exact(at.At.Value), capped = ResultNumber.Count(at.Capped);
-            double?[] scatter = [.. Levels.Select(level => at.Scatter.Where(s => s.Level == level).Select(s => (double?)s.DeviationDb).FirstOrDefault())];
+            double?[] scatter =
+                [.. Levels.Select(
+                    level => at.Scatter.Where(s => s.Level == level).Select(s => (double?)s.DeviationDb).FirstOrDefault())];
             for (int l = 0; l < at.Lots.Length; l++)
             {
                 LotPoint lot = at.Lots[l];

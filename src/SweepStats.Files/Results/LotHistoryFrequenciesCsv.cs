@@ -7,11 +7,13 @@ namespace SweepStats.Files.Results;
 public static class LotHistoryFrequenciesCsv
 {
     /// <summary>
-    /// First line. The difference is the first lot less the second; low and high are of the level that stands beside them, at this frequency by itself. p_adjusted allows for the
-    /// number of frequencies (false discovery rate); differ is yes only where the pair is said to differ. Where a specimen is capped, nothing is compared and cells are empty.
+    /// First line. The difference is the first lot less the second; low and high are of the level that stands beside them, at
+    /// this frequency by itself. p_adjusted allows for the number of frequencies (false discovery rate); differ is yes only where
+    /// the pair is said to differ. Where a specimen is capped, nothing is compared and cells are empty.
     /// </summary>
     public const string Header =
-        "frequency_hz,first_campaign,first,second_campaign,second,difference_db,low_db,high_db,confidence,dof,p,p_adjusted,differ,capped_first,capped_second";
+        "frequency_hz,first_campaign,first,second_campaign,second,difference_db,low_db,high_db,confidence,dof,p,p_adjusted,"
+            + "differ,capped_first,capped_second";
 
     /// <summary>Writes the table.</summary>
     public static void Write(LotHistory history, Stream to)

@@ -8,7 +8,9 @@ public static class LotHistoryJson
 {
     /// <summary>Writes the summary.</summary>
     /// <param name="history">The comparison.</param>
-    /// <param name="context">Program and files; its inputs are those of all campaigns, each behind the name of its folder.</param>
+    /// <param name="context">
+    /// Program and files; its inputs are those of all campaigns, each behind the name of its folder.
+    /// </param>
     /// <param name="to">Where to.</param>
     public static void Write(LotHistory history, SummaryContext context, Stream to)
     {

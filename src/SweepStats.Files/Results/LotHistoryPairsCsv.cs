@@ -4,18 +4,22 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>lot-pairs.csv of several campaigns: one row for each two lots over the whole band, then over each named one.</summary>
+/// <summary>
+/// lot-pairs.csv of several campaigns: one row for each two lots over the whole band, then over each named one.
+/// </summary>
 public static class LotHistoryPairsCsv
 {
     /// <summary>Name in the report folder.</summary>
     public const string FileName = "lot-pairs.csv";
 
     /// <summary>
-    /// First line. Band is empty for the whole one. The difference is the first lot less the second in the mean over the clear share; low and high are of the level that stands beside
-    /// them. p_of_means is of that mean alone, p_adjusted of the answer for the pair, all its questions and all pairs allowed for. An empty cell means that there is no figure.
+    /// First line. Band is empty for the whole one. The difference is the first lot less the second in the mean over the clear
+    /// share; low and high are of the level that stands beside them. p_of_means is of that mean alone, p_adjusted of the answer
+    /// for the pair, all its questions and all pairs allowed for. An empty cell means that there is no figure.
     /// </summary>
     public const string Header =
-        "band,start_hz,stop_hz,clear_share,first_campaign,first,second_campaign,second,difference_db,low_db,high_db,confidence,p_of_means,p_adjusted";
+        "band,start_hz,stop_hz,clear_share,first_campaign,first,second_campaign,second,difference_db,low_db,high_db,confidence,"
+            + "p_of_means,p_adjusted";
 
     /// <summary>Writes the table.</summary>
     public static void Write(LotHistory history, Stream to)
@@ -51,8 +55,10 @@ public static class LotHistoryPairsCsv
     {
         Names(rows, pair);
         Interval? interval = pair.Tested?.Interval(question.FalseAlarm / 2);
-        rows.Cell(ResultNumber.Level(pair.Tested?.Difference)).Cell(ResultNumber.Level(interval?.Low)).Cell(ResultNumber.Level(interval?.High));
-        rows.Cell(ResultNumber.Exact(question.Confidence.Level)).Cell(ResultNumber.Probability(pair.Tested?.ProbabilityAlike)).Cell(ResultNumber.Probability(pair.Adjusted));
+        rows.Cell(ResultNumber.Level(pair.Tested?.Difference)).Cell(ResultNumber.Level(interval?.Low))
+            .Cell(ResultNumber.Level(interval?.High));
+        rows.Cell(ResultNumber.Exact(question.Confidence.Level)).Cell(ResultNumber.Probability(pair.Tested?.ProbabilityAlike))
+            .Cell(ResultNumber.Probability(pair.Adjusted));
         rows.End();
     }
 }

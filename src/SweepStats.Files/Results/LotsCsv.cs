@@ -10,13 +10,16 @@ public static class LotsCsv
     public const string FileName = "lots.csv";
 
     /// <summary>
-    /// First line. Band is empty for the whole analysed one. Means and promises are over the share of the band that is clear for all specimens; Limits of the mean and promises hold what all specimens share,
-    /// shared_error_db, and are empty where the reference was swept once; between_lots_low_db, between_lots_high_db and promised_between_lots_db are by the scatter of the specimens alone, for comparing lots of this
-    /// campaign; foremost is yes for a lot that cannot be told from the best; p is the probability of lots that differ this much where they are alike; h and k are Mandel's. Confidence is the level of the intervals, which are two-sided, and the one-sided level of the promises.
-    /// An empty cell means that there is no figure.
+    /// First line. Band is empty for the whole analysed one. Means and promises are over the share of the band that is clear for
+    /// all specimens; Limits of the mean and promises hold what all specimens share, shared_error_db, and are empty where the
+    /// reference was swept once; between_lots_low_db, between_lots_high_db and promised_between_lots_db are by the scatter of the
+    /// specimens alone, for comparing lots of this campaign; foremost is yes for a lot that cannot be told from the best; p is
+    /// the probability of lots that differ this much where they are alike; h and k are Mandel's. Confidence is the level of the
+    /// intervals, which are two-sided, and the one-sided level of the promises. An empty cell means that there is no figure.
     /// </summary>
     public const string Header =
-        "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,promised_db,promised_rank_db,plain_mean_db,shared_error_db,p,h,k,"
+        "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,promised_db,promised_rank_db,"
+        + "plain_mean_db,shared_error_db,p,h,k,"
         + "between_lots_low_db,between_lots_high_db,promised_between_lots_db,confidence,foremost";
 
     /// <summary>Writes the table.</summary>
@@ -33,8 +36,10 @@ public static class LotsCsv
                 Figures(rows, band.Band, band.ClearShare, lot);
                 rows.Cell(ResultNumber.Level(band.SharedErrorDb));
                 rows.Cell(ResultNumber.Probability(band.Probability));
-                rows.Cell(ResultNumber.Level(band.LotStanding?.Members[l].H)).Cell(ResultNumber.Level(band.LotStanding?.Members[l].K));
-                rows.Cell(ResultNumber.Level(lot.BetweenLotsIntervalDb?.Low)).Cell(ResultNumber.Level(lot.BetweenLotsIntervalDb?.High)).Cell(ResultNumber.Level(lot.BetweenLotsLimitDb));
+                rows.Cell(ResultNumber.Level(band.LotStanding?.Members[l].H))
+                    .Cell(ResultNumber.Level(band.LotStanding?.Members[l].K));
+                rows.Cell(ResultNumber.Level(lot.BetweenLotsIntervalDb?.Low))
+                    .Cell(ResultNumber.Level(lot.BetweenLotsIntervalDb?.High)).Cell(ResultNumber.Level(lot.BetweenLotsLimitDb));
                 rows.Cell(ResultNumber.Exact(result.Lots.Question.Confidence.Level));
                 rows.Cell(!result.MayPrefer || band.Foremost.IsEmpty ? "" : band.Foremost.Contains(lot.Lot) ? "yes" : "no");
                 rows.End();
@@ -49,6 +54,7 @@ public static class LotsCsv
         rows.Cell(ResultNumber.Level(clearShare));
         rows.Text(lot.Lot).Cell(ResultNumber.Count(lot.Specimens)).Cell(ResultNumber.Level(lot.MeanDb));
         rows.Cell(ResultNumber.Level(lot.MeanIntervalDb?.Low)).Cell(ResultNumber.Level(lot.MeanIntervalDb?.High));
-        rows.Cell(ResultNumber.Level(lot.ToleranceLimitDb)).Cell(ResultNumber.Level(lot.RankLimitDb)).Cell(ResultNumber.Level(lot.PlainMeanDb));
+        rows.Cell(ResultNumber.Level(lot.ToleranceLimitDb)).Cell(ResultNumber.Level(lot.RankLimitDb))
+            .Cell(ResultNumber.Level(lot.PlainMeanDb));
     }
 }

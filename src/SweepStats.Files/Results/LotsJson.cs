@@ -9,7 +9,9 @@ namespace SweepStats.Files.Results;
 /// <summary>How lots compare, as JSON; decibels unless the name says otherwise, null where there is no figure.</summary>
 public static class LotsJson
 {
-    /// <summary>Writes the trend along an ordered factor, where there is one, and how lots compare: the members of an object that is open.</summary>
+    /// <summary>
+    /// Writes the trend along an ordered factor, where there is one, and how lots compare: the members of an object that is open.
+    /// </summary>
     public static void Write(Utf8JsonWriter json, AnalysisResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -125,7 +127,8 @@ public static class LotsJson
     private static void Tested(Utf8JsonWriter json, Equivalence? tested, LotQuestion question)
     {
         Interval? interval = tested?.Interval(question.FalseAlarm);
-        SummaryFigures.Figure(json, "difference_db", tested is null ? null : new BandFigure(tested.Difference, interval?.Low, interval?.High));
+        SummaryFigures.Figure(json, "difference_db",
+            tested is null ? null : new BandFigure(tested.Difference, interval?.Low, interval?.High));
         SummaryPlan.Number(json, "difference_level", Math.Round(1 - (2 * question.FalseAlarm), 12));
         SummaryPlan.Number(json, "within_db", question.MarginDb);
         SummaryPlan.Number(json, "p_not_within", tested?.Probability);
@@ -144,7 +147,8 @@ public static class LotsJson
             {
                 json.WriteStartObject();
                 json.WriteString("label", point.Label);
-                SummaryJson.Word(json, "taken_at", point.TakenAt?.ToString("yyyy-MM-ddTHH:mm:ssK", System.Globalization.CultureInfo.InvariantCulture));
+                SummaryJson.Word(json, "taken_at",
+                    point.TakenAt?.ToString("yyyy-MM-ddTHH:mm:ssK", System.Globalization.CultureInfo.InvariantCulture));
                 SummaryPlan.Number(json, "value_db", point.Value);
                 SummaryPlan.Number(json, "low_db", point.Low);
                 SummaryPlan.Number(json, "high_db", point.High);

@@ -16,7 +16,8 @@ internal static class ManifestCsv
     public static void Write(Campaign campaign, Stream to)
     {
         string[] own = [.. campaign.Properties.Select(p => p.Name).Distinct()];
-        Dictionary<(string?, string?, string), string> said = campaign.Properties.ToDictionary(p => ((string?)p.Specimen.Lot, (string?)p.Specimen.Specimen, p.Name), p => p.Text);
+        Dictionary<(string?, string?, string), string> said =
+            campaign.Properties.ToDictionary(p => ((string?)p.Specimen.Lot, (string?)p.Specimen.Specimen, p.Name), p => p.Text);
         using var rows = new CsvRows(to, Header, own);
         foreach (Sweep sweep in campaign.Sweeps)
         {

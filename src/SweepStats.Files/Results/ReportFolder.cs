@@ -6,10 +6,12 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>A report folder that appears whole or not at all: files are gathered beside the target and put in its place at the end.</summary>
+/// <summary>
+/// A report folder that appears whole or not at all: files are gathered beside the target and put in its place at the end.
+/// </summary>
 /// <remarks>
-/// An earlier report at the target is replaced: a folder with a summary.json of this program and nothing but the files it lists, unchanged.
-/// Any other folder or file is not touched.
+/// An earlier report at the target is replaced: a folder with a summary.json of this program and nothing but the files it lists,
+/// unchanged. Any other folder or file is not touched.
 /// </remarks>
 public sealed class ReportFolder : IDisposable
 {
@@ -62,7 +64,10 @@ public sealed class ReportFolder : IDisposable
         return Directory.Exists(full) ? EarlierReport.Objection(full, target) : null;
     }
 
-    /// <summary>Why a report may not be written to a place, where it is not to lie among the sweeps of campaigns either; null where it may.</summary>
+    /// <summary>
+    /// Why a report may not be written to a place, where it is not to lie among the sweeps of campaigns either; null where it
+    /// may.
+    /// </summary>
     /// <param name="target">The place.</param>
     /// <param name="campaigns">Folders of campaigns.</param>
     public static ReadFault? Refusal(string target, IEnumerable<string> campaigns)
@@ -82,7 +87,8 @@ public sealed class ReportFolder : IDisposable
         }
 
         string inner = folder.TrimEnd(Path.DirectorySeparatorChar) + Path.DirectorySeparatorChar;
-        return place.StartsWith(inner, StringComparison.Ordinal) && Roles.Parse(place[inner.Length..].Split(Path.DirectorySeparatorChar)[0]) is not null;
+        return place.StartsWith(inner, StringComparison.Ordinal)
+            && Roles.Parse(place[inner.Length..].Split(Path.DirectorySeparatorChar)[0]) is not null;
     }
 
     /// <summary>Creates a file of the report; several may be written at the same time.</summary>

@@ -22,7 +22,8 @@ internal static class ResultNumber
     }
 
     /// <summary>A number of any size to nine significant digits; empty where there is none or it is not finite.</summary>
-    public static string Significant(double? value) => value is { } number && double.IsFinite(number) ? number.ToString("G9", CultureInfo.InvariantCulture) : "";
+    public static string Significant(double? value) =>
+        value is { } number && double.IsFinite(number) ? number.ToString("G9", CultureInfo.InvariantCulture) : "";
 
     /// <summary>A probability to six decimals; empty where there is none.</summary>
     public static string Probability(double? value) => value?.ToString("F6", CultureInfo.InvariantCulture) ?? "";

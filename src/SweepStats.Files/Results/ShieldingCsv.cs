@@ -13,15 +13,21 @@ public static class ShieldingCsv
 
     /// <summary>First line.</summary>
     public const string Header =
-        "lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,se_low_db,se_high_db,u_db,dof,state,flags,required_db,outcome,conformance_probability,confidence";
+        "lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,se_low_db,"
+            + "se_high_db,u_db,dof,state,flags,required_db,outcome,conformance_probability,confidence";
 
-    /// <summary>Writes the table. <c>se_db</c> is empty where the shielding is only known from below; then <c>se_low_db</c> is the bound, and <c>u_db</c> and <c>dof</c> are empty, since they belong to an estimate.
-    /// <c>required_db</c>, <c>outcome</c> and <c>conformance_probability</c> are of the frequency by itself and empty where nothing is asked; a probability that is only bounded has <c>&gt;=</c> or <c>&lt;=</c> before it.
-    /// <c>confidence</c> is the level of the two-sided interval; a bound is the lower end of one whose upper end is open. Empty where there is neither.</summary>
+    /// <summary>
+    /// Writes the table. <c>se_db</c> is empty where the shielding is only known from below; then <c>se_low_db</c> is the bound,
+    /// and <c>u_db</c> and <c>dof</c> are empty, since they belong to an estimate. <c>required_db</c>, <c>outcome</c> and
+    /// <c>conformance_probability</c> are of the frequency by itself and empty where nothing is asked; a probability that is only
+    /// bounded has <c>&gt;=</c> or <c>&lt;=</c> before it. <c>confidence</c> is the level of the two-sided interval; a bound is
+    /// the lower end of one whose upper end is open. Empty where there is neither.
+    /// </summary>
     public static void Write(AnalysisResult result, Stream to)
     {
         ArgumentNullException.ThrowIfNull(result);
-        byte[][] frequencies = [.. result.Campaign.Grid.Hertz.ToArray().Select(f => Encoding.UTF8.GetBytes(ResultNumber.Exact(f)))];
+        byte[][] frequencies =
+            [.. result.Campaign.Grid.Hertz.ToArray().Select(f => Encoding.UTF8.GetBytes(ResultNumber.Exact(f)))];
         byte[] confidence = Encoding.UTF8.GetBytes(ResultNumber.Exact(result.Plan.Confidence.Level));
         Verdict verdict = result.Verdict.AsRelied();
         using var rows = new CsvRows(to, Header);
@@ -62,7 +68,8 @@ public static class ShieldingCsv
             _ => (null, null, null, false),
         };
         rows.Level(se).Level(low).Level(high);
-        rows.Level(estimated ? evidence.StandardUncertaintyDb : null).DegreesOfFreedom(estimated ? evidence.DegreesOfFreedom : null);
+        rows.Level(estimated ? evidence.StandardUncertaintyDb : null)
+            .DegreesOfFreedom(estimated ? evidence.DegreesOfFreedom : null);
         rows.Cell(StateName(reading.State)).Cell(specimen.Flags.At(evidence.At));
     }
 

@@ -21,7 +21,10 @@ public sealed record SummaryContext
     /// <summary>Files that the result rests on.</summary>
     public required ImmutableArray<InputFile> Inputs { get; init; }
 
-    /// <summary>Files of the report beside summary.json, by which a later run tells them from files of others; empty where no report is written.</summary>
+    /// <summary>
+    /// Files of the report beside summary.json, by which a later run tells them from files of others; empty where no report is
+    /// written.
+    /// </summary>
     public required ImmutableArray<InputFile> ReportFiles { get; init; }
 
     /// <summary>What was taken for granted.</summary>

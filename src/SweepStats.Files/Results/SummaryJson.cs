@@ -18,12 +18,14 @@ public static class SummaryJson
     public const int SchemaVersion = 1;
 
     // The relaxed encoder leaves µ and Ω readable; what would break HTML is not put into HTML here.
-    internal static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    internal static readonly JsonWriterOptions Options =
+        new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The JSON schema (draft 2020-12) of what <see cref="Write"/> writes.</summary>
     public static string Schema()
     {
-        using Stream stream = typeof(SummaryJson).Assembly.GetManifestResourceStream("SweepStats.Files.Results.summary.schema.json")!;
+        using Stream stream =
+            typeof(SummaryJson).Assembly.GetManifestResourceStream("SweepStats.Files.Results.summary.schema.json")!;
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }
@@ -73,7 +75,8 @@ public static class SummaryJson
         json.WriteNumber("schema_version", SchemaVersion);
         json.WriteString("program", context.Program);
         json.WriteString("version", context.Version);
-        json.WriteString("generated_at", context.GeneratedAt.ToUniversalTime().ToString("yyyy-MM-ddTHH:mm:ssZ", System.Globalization.CultureInfo.InvariantCulture));
+        json.WriteString("generated_at", context.GeneratedAt.ToUniversalTime()
+            .ToString("yyyy-MM-ddTHH:mm:ssZ", System.Globalization.CultureInfo.InvariantCulture));
     }
 
     private static void Identity(Utf8JsonWriter json, TestIdentity identity)

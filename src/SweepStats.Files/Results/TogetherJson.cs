@@ -6,7 +6,9 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>How lots of several campaigns compare, as JSON; decibels unless the name says otherwise, null where there is no figure.</summary>
+/// <summary>
+/// How lots of several campaigns compare, as JSON; decibels unless the name says otherwise, null where there is no figure.
+/// </summary>
 public static class TogetherJson
 {
     /// <summary>Writes the members of an object that is open.</summary>
@@ -28,7 +30,8 @@ public static class TogetherJson
         LotsJson.OverTime(json, history.OverTime);
     }
 
-    private static void Stretches(Utf8JsonWriter json, ImmutableArray<HistoryStretch> stretches) => All(json, "stretches", stretches, stretch =>
+    private static void Stretches(Utf8JsonWriter json, ImmutableArray<HistoryStretch> stretches) =>
+        All(json, "stretches", stretches, stretch =>
     {
         Names(json, stretch.First, stretch.Second);
         json.WriteNumber("start_hz", stretch.Band.Start.Value);
@@ -44,11 +47,13 @@ public static class TogetherJson
         LotsJson.Lot(json, lot.Figures);
     });
 
-    private static void Pairs(Utf8JsonWriter json, ImmutableArray<HistoryPair> pairs, LotQuestion question) => All(json, "pairs", pairs, pair =>
+    private static void Pairs(Utf8JsonWriter json, ImmutableArray<HistoryPair> pairs, LotQuestion question) =>
+        All(json, "pairs", pairs, pair =>
     {
         Names(json, pair.First, pair.Second);
         Interval? interval = pair.Tested?.Interval(question.FalseAlarm / 2);
-        SummaryFigures.Figure(json, "difference_db", pair.Tested is { } tested ? new BandFigure(tested.Difference, interval?.Low, interval?.High) : null);
+        SummaryFigures.Figure(json, "difference_db",
+            pair.Tested is { } tested ? new BandFigure(tested.Difference, interval?.Low, interval?.High) : null);
         SummaryPlan.Number(json, "within_db", question.MarginDb);
         SummaryPlan.Number(json, "p_not_within", pair.Tested?.Probability);
         SummaryPlan.Number(json, "p_of_means", pair.Tested?.ProbabilityAlike);
@@ -80,7 +85,8 @@ public static class TogetherJson
     }
 
     // Pairs by their place in "pairs": names at each frequency would be most of the file.
-    private static void ByFrequency(Utf8JsonWriter json, LotHistory history) => All(json, "by_frequency", Enumerable.Range(0, history.PointCount), f =>
+    private static void ByFrequency(Utf8JsonWriter json, LotHistory history) =>
+        All(json, "by_frequency", Enumerable.Range(0, history.PointCount), f =>
     {
         json.WriteNumber("frequency_hz", history.Frequencies[f].Value);
         All(json, "pairs", Enumerable.Range(0, history.Pairs.Length), pair =>
@@ -88,7 +94,8 @@ public static class TogetherJson
             HistoryPoint point = history.Pairs[pair].Points[f];
             Interval? interval = point.Interval(history.Question.Confidence);
             json.WriteNumber("pair", pair);
-            SummaryFigures.Figure(json, "difference_db", double.IsFinite(point.DifferenceDb) ? new BandFigure(point.DifferenceDb, interval?.Low, interval?.High) : null);
+            SummaryFigures.Figure(json, "difference_db",
+                double.IsFinite(point.DifferenceDb) ? new BandFigure(point.DifferenceDb, interval?.Low, interval?.High) : null);
             SummaryPlan.Number(json, "p", point.Probability);
             SummaryPlan.Number(json, "p_adjusted", point.Adjusted);
             json.WriteBoolean("differ", history.DifferAt(history.Pairs[pair], point));

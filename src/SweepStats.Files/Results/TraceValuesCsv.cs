@@ -6,8 +6,8 @@ namespace SweepStats.Files.Results;
 public sealed class TraceValuesCsv : IDisposable
 {
     /// <summary>
-    /// First line. <c>point</c> counts from 1 within a trace; <c>unit</c> is that of <c>level</c> and empty where nothing states it.
-    /// A cell is empty where there is no number or none that is finite.
+    /// First line. <c>point</c> counts from 1 within a trace; <c>unit</c> is that of <c>level</c> and empty where nothing states
+    /// it. A cell is empty where there is no number or none that is finite.
     /// </summary>
     public const string Header = "file,trace,quantity,point,frequency_hz,level,unit,phase_deg,reverse_level_db";
 

@@ -13,11 +13,11 @@ public static class TrendCsv
 
     /// <summary>
     /// First line. row is "band" (name empty for the whole one), "value" or "frequency". Slopes are in dB for each unit of the
-    /// factor, with their two-sided interval; sd_db is that of
-    /// specimens about the line; p_straight of frequencies allows for their number. basis is what the requirement is held
-    /// against: line, groups or nothing. met_up_to and not_met_from
-    /// of a frequency are of that frequency; outcome is that of the requirement at a value, at every frequency. confidence is
-    /// the level of slope intervals, and of an outcome the one-sided level of the requirement. An empty cell means that there is no figure.
+    /// factor, with their two-sided interval; sd_db is that of specimens about the line; p_straight of frequencies allows for
+    /// their number. basis is what the requirement is held against: line, groups or nothing. met_up_to and not_met_from of a
+    /// frequency are of that frequency; outcome is that of the requirement at a value, at every frequency. confidence is the
+    /// level of slope intervals, and of an outcome the one-sided level of the requirement. An empty cell means that there is no
+    /// figure.
     /// </summary>
     public const string Header =
         "row,band,start_hz,stop_hz,factor,value,specimens,mean_db,clear_share,capped_specimens,"
@@ -37,7 +37,8 @@ public static class TrendCsv
         foreach (TrendBand band in trend.Bands)
         {
             Start(rows.Cell("band").Text(band.Name), trend, band.Band.Start, band.Band.Stop);
-            rows.Cell("").Cell(ResultNumber.Count(trend.Specimens.Length)).Cell("").Cell(ResultNumber.Level(band.ClearShare)).Cell("");
+            rows.Cell("").Cell(ResultNumber.Count(trend.Specimens.Length)).Cell("")
+                .Cell(ResultNumber.Level(band.ClearShare)).Cell("");
             Line(rows, band.Line, band.WithinLots, band.Line?.StraightProbability);
             Empty(rows, 4).Cell(level).End();
         }
@@ -55,7 +56,8 @@ public static class TrendCsv
             Start(rows.Cell("frequency").Text(null), trend, at.At, at.At);
             rows.Cell("").Cell(ResultNumber.Count(trend.Specimens.Length)).Cell("").Cell("").Cell(ResultNumber.Count(at.Capped));
             Line(rows, at.Line, null, at.StraightAdjusted);
-            rows.Cell(TrendJson.Basis(at.Basis)).Cell(Significant(at.MetUpTo)).Cell(Significant(at.NotMetFrom)).Cell("").Cell(level).End();
+            rows.Cell(TrendJson.Basis(at.Basis)).Cell(Significant(at.MetUpTo)).Cell(Significant(at.NotMetFrom)).Cell("")
+                .Cell(level).End();
         }
     }
 
@@ -75,7 +77,8 @@ public static class TrendCsv
     private static void Line(CsvRows rows, TrendLine? line, TrendSlope? within, double? straight)
     {
         Interval? interval = within?.IntervalDb ?? line?.SlopeIntervalDb;
-        rows.Cell(Significant(within?.SlopeDb ?? line?.SlopeDb)).Cell(Significant(interval?.Low)).Cell(Significant(interval?.High));
+        rows.Cell(Significant(within?.SlopeDb ?? line?.SlopeDb)).Cell(Significant(interval?.Low))
+            .Cell(Significant(interval?.High));
         rows.Cell(ResultNumber.Level(line?.ResidualDb)).Cell(ResultNumber.Probability(straight));
     }
 

@@ -23,7 +23,12 @@ internal static class TrendJson
         json.WriteString("ordered_by", trend.Factor);
         json.WriteNumber("confidence", trend.Confidence.Level);
         json.WriteNumber("specimens", trend.Specimens.Length);
-        SummaryJson.Word(json, "lacking", trend.Lack switch { TrendLack.Values => "values", TrendLack.Specimens => "specimens", _ => null });
+        SummaryJson.Word(json, "lacking", trend.Lack switch
+        {
+            TrendLack.Values => "values",
+            TrendLack.Specimens => "specimens",
+            _ => null
+        });
         Requirement(json, trend.Requirement);
         json.WriteStartArray("values");
         foreach (FactorGroup group in trend.Groups)
@@ -32,7 +37,8 @@ internal static class TrendJson
             json.WriteNumber("value", group.Value);
             json.WriteNumber("specimens", group.Specimens);
             SummaryPlan.Number(json, "mean_db", group.MeanDb);
-            SummaryJson.Word(json, "outcome", SummaryJson.Outcome(trend.Requirement is null ? null : verdict.Relied(group.Outcome)));
+            SummaryJson.Word(json, "outcome",
+                SummaryJson.Outcome(trend.Requirement is null ? null : verdict.Relied(group.Outcome)));
             json.WriteEndObject();
         }
 
@@ -73,7 +79,8 @@ internal static class TrendJson
         json.WriteNumber("hidden", asked.Hidden);
         SummaryPlan.Number(json, "decided_at_hz", asked.DecidedAt?.Value);
         SummaryJson.Word(
-            json, "obstacle", asked.Obstacle == TrendObstacle.None ? null : JsonNamingPolicy.KebabCaseLower.ConvertName(asked.Obstacle.ToString()));
+            json, "obstacle",
+            asked.Obstacle == TrendObstacle.None ? null : JsonNamingPolicy.KebabCaseLower.ConvertName(asked.Obstacle.ToString()));
         SummaryJson.Texts(json, "overturned_by", asked.OverturnedBy);
         json.WriteEndObject();
     }

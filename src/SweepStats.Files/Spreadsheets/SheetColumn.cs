@@ -6,8 +6,8 @@ namespace SweepStats.Files.Spreadsheets;
 
 /// <summary>A column of a sheet, and where its cells come from.</summary>
 /// <remarks>
-/// In a written table a lower limit that stands without its value is a bound, which a row of numbers does not tell. So beside each <c>x_db, x_low_db,
-/// x_high_db</c> comes <c>x_at_least_db</c>, and a bound stands there alone.
+/// In a written table a lower limit that stands without its value is a bound, which a row of numbers does not tell. So beside
+/// each <c>x_db, x_low_db, x_high_db</c> comes <c>x_at_least_db</c>, and a bound stands there alone.
 /// </remarks>
 /// <param name="Name">Its name.</param>
 /// <param name="From">The column of the written table that it shows.</param>
@@ -46,7 +46,8 @@ internal sealed record SheetColumn(string Name, int From, ValueAndLimits? Limits
 
     private DataCell Cell(string text) => text.Length == 0 ? default
         : !_word && double.TryParse(
-            text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out double number)
+            text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent,
+            CultureInfo.InvariantCulture, out double number)
             ? new DataCell(number)
             : new DataCell(text);
 }

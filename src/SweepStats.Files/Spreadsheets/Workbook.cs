@@ -36,7 +36,8 @@ public static class Workbook
     private static async Task Write(
         ImmutableArray<WorkbookFact> facts, IEnumerable<WorkbookTable> tables, Stream to, CancellationToken stop)
     {
-        await using Spreadsheet book = await Spreadsheet.CreateNewAsync(to, new SpreadCheetahOptions { DocumentProperties = null }, stop);
+        await using Spreadsheet book =
+            await Spreadsheet.CreateNewAsync(to, new SpreadCheetahOptions { DocumentProperties = null }, stop);
         StyleId header = book.AddStyle(new Style { Font = { Bold = true } });
         await AddFacts(book, facts, header, stop);
         foreach (WorkbookTable table in tables)
@@ -47,7 +48,8 @@ public static class Workbook
         await book.FinishAsync(stop);
     }
 
-    private static async Task AddFacts(Spreadsheet book, ImmutableArray<WorkbookFact> facts, StyleId header, CancellationToken stop)
+    private static async Task AddFacts(Spreadsheet book, ImmutableArray<WorkbookFact> facts, StyleId header,
+        CancellationToken stop)
     {
         var options = new WorksheetOptions();
         options.Column(1).Width = 26;

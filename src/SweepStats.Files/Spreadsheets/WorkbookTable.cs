@@ -25,7 +25,9 @@ public sealed class WorkbookTable
     /// <summary>Name of the sheet.</summary>
     public string Name { get; }
 
-    /// <summary>Names of its columns, those of the written table and <c>x_at_least_db</c> behind each value with limits.</summary>
+    /// <summary>
+    /// Names of its columns, those of the written table and <c>x_at_least_db</c> behind each value with limits.
+    /// </summary>
     public IEnumerable<string> Columns => _columns.Select(column => column.Name);
 
     /// <summary>Its rows.</summary>

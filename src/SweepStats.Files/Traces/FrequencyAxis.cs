@@ -17,7 +17,10 @@ public sealed class FrequencyAxis
     /// <summary>Frequencies in Hz.</summary>
     public ImmutableArray<double> Hertz { get; }
 
-    /// <summary>The same as a grid; null where they do not rise at every point: a sweep cannot have such an axis, but a person can look at it.</summary>
+    /// <summary>
+    /// The same as a grid; null where they do not rise at every point: a sweep cannot have such an axis, but a person can look at
+    /// it.
+    /// </summary>
     public FrequencyGrid? Grid { get; }
 
     /// <summary>The first point that does not rise above the one before it; null where all do.</summary>

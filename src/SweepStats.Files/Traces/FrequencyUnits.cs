@@ -7,9 +7,12 @@ public static class FrequencyUnits
     public static FrequencyUnit? Parse(string word) => word.Trim().ToLowerInvariant() switch
     {
         "hz" or "hertz" or "hertz (hz)" or "hercios" => FrequencyUnit.Hertz,
-        "khz" or "x 10^3 hz" or "x10^3 hz" or "× 10^3 hz" or "×10^3 hz" or "10^3 hz" or "kilohertz" or "kilohertz (khz)" or "khertz" or "kilohercios" => FrequencyUnit.Kilohertz,
-        "mhz" or "x 10^6 hz" or "x10^6 hz" or "× 10^6 hz" or "×10^6 hz" or "10^6 hz" or "megahertz" or "megahertz (mhz)" or "mhertz" or "mégahertz" or "megahercios" => FrequencyUnit.Megahertz,
-        "ghz" or "x 10^9 hz" or "x10^9 hz" or "× 10^9 hz" or "×10^9 hz" or "10^9 hz" or "gigahertz" or "gigahertz (ghz)" or "ghertz" or "gigahercios" => FrequencyUnit.Gigahertz,
+        "khz" or "x 10^3 hz" or "x10^3 hz" or "× 10^3 hz" or "×10^3 hz" or "10^3 hz" or "kilohertz" or "kilohertz (khz)"
+            or "khertz" or "kilohercios" => FrequencyUnit.Kilohertz,
+        "mhz" or "x 10^6 hz" or "x10^6 hz" or "× 10^6 hz" or "×10^6 hz" or "10^6 hz" or "megahertz" or "megahertz (mhz)"
+            or "mhertz" or "mégahertz" or "megahercios" => FrequencyUnit.Megahertz,
+        "ghz" or "x 10^9 hz" or "x10^9 hz" or "× 10^9 hz" or "×10^9 hz" or "10^9 hz" or "gigahertz" or "gigahertz (ghz)"
+            or "ghertz" or "gigahercios" => FrequencyUnit.Gigahertz,
         _ => null,
     };
 

@@ -27,7 +27,9 @@ public static class LevelUnits
         _ => "linear magnitude",
     };
 
-    /// <summary>The unit that a word names; null for any other word. Case counts only between mW and MW, which is no level unit here.</summary>
+    /// <summary>
+    /// The unit that a word names; null for any other word. Case counts only between mW and MW, which is no level unit here.
+    /// </summary>
     /// <remarks>The reference may stand in brackets, as IEC 60027-3 writes it: dB(µV), dB(1 µV/m), dB(mW).</remarks>
     public static LevelUnit? Parse(string word) => SpelledDecibels.Begins(word) ? SpelledDecibels.Parse(word) : Plain(word) switch
     {
@@ -39,7 +41,8 @@ public static class LevelUnits
             "dbm" or "dbmw" => LevelUnit.DecibelMilliwatts,
             "dbµv" or "dbuv" => LevelUnit.DecibelMicrovolts,
             "dbmv" => LevelUnit.DecibelMillivolts,
-            "dbµv/m" or "dbuv/m" or "dbuv_m" or "dbµv_m" or "dbuvpermeter" or "dbµvpermeter" => LevelUnit.DecibelMicrovoltsPerMeter,
+            "dbµv/m" or "dbuv/m" or "dbuv_m" or "dbµv_m" or "dbuvpermeter" or "dbµvpermeter" =>
+                LevelUnit.DecibelMicrovoltsPerMeter,
             "db/m" => LevelUnit.DecibelsPerMeter,
             "db" => LevelUnit.Decibels,
             "v" or "volt" or "volts" => LevelUnit.Volts,
@@ -54,7 +57,9 @@ public static class LevelUnits
     /// <summary>The word by which a person states the linear magnitude of a ratio.</summary>
     public const string LinearWord = "linear";
 
-    /// <summary>The unit that a person states of a file's levels; null for any other word, and for the unit of a correction.</summary>
+    /// <summary>
+    /// The unit that a person states of a file's levels; null for any other word, and for the unit of a correction.
+    /// </summary>
     /// <param name="word">The word.</param>
     public static LevelUnit? Stated(string word)
     {
@@ -88,7 +93,8 @@ public static class LevelUnits
 
     /// <summary>Whether the way to dBm needs the impedance.</summary>
     internal static bool IsVoltage(this LevelUnit unit) =>
-        unit is LevelUnit.DecibelMicrovolts or LevelUnit.DecibelMillivolts or LevelUnit.Volts or LevelUnit.Millivolts or LevelUnit.Microvolts;
+        unit is LevelUnit.DecibelMicrovolts or LevelUnit.DecibelMillivolts or LevelUnit.Volts or LevelUnit.Millivolts
+            or LevelUnit.Microvolts;
 
     /// <summary>A level in dB on the unit's scale. A voltage U is the power U²/R: 0 dBµV in 50 Ω are −107 dBm.</summary>
     internal static double ToDecibels(this LevelUnit unit, double level, double impedanceOhm)

@@ -17,11 +17,18 @@ internal static class OtherUnit
     /// <param name="said">What the person states.</param>
     public static TraceReading OfLevels(TraceReading reading, string file, TraceReadOptions said)
     {
-        return said is not { IsOwnLevelUnit: true, LevelUnit: { } told } || reading.Traces.All(t => (t.Unit ?? told) == told) ? reading
-            : reading with { Traces = [.. reading.Traces.Select(t => (t.Unit ?? told) == told ? t : t with { Doubts = t.Doubts.Add(Doubt(t, file, said)) })] };
+        return said is not { IsOwnLevelUnit: true, LevelUnit: { } told }
+            || reading.Traces.All(t => (t.Unit ?? told) == told) ? reading
+            : reading with
+            {
+                Traces =
+                [.. reading.Traces.Select(
+                    t => (t.Unit ?? told) == told ? t : t with { Doubts = t.Doubts.Add(Doubt(t, file, said)) })],
+            };
     }
 
     private static ReadFault Doubt(Trace trace, string file, TraceReadOptions said) => new(
-        file, null, $"the file gives trace {trace.Column} in {trace.Unit?.Symbol()}, and {said.StatedIn} says {said.LevelUnit?.Symbol()}",
+        file, null, $"the file gives trace {trace.Column} in {trace.Unit?.Symbol()}, and {said.StatedIn} says "
+            + $"{said.LevelUnit?.Symbol()}",
         "correct level_unit, or take it away");
 }

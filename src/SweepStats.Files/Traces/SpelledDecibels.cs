@@ -1,8 +1,8 @@
 namespace SweepStats.Files.Traces;
 
 /// <summary>
-/// Units of level in words: "decibel-milliwatts", "decibels (dBm)", "decibels above one microvolt". What the decibels are of decides, so that only the
-/// whole is read.
+/// Units of level in words: "decibel-milliwatts", "decibels (dBm)", "decibels above one microvolt". What the decibels are of
+/// decides, so that only the whole is read.
 /// </summary>
 internal static class SpelledDecibels
 {
@@ -11,7 +11,8 @@ internal static class SpelledDecibels
     private static readonly string[] Decibels = ["decibel", "dezibel", "décibel"];
 
     private static readonly HashSet<string> Between =
-        ["relative", "referred", "re", "to", "above", "over", "a", "one", "1", "the", "über", "bezogen", "auf", "ein", "eine", "par", "rapport", "à", "un"];
+        ["relative", "referred", "re", "to", "above", "over", "a", "one", "1", "the", "über", "bezogen", "auf", "ein", "eine",
+            "par", "rapport", "à", "un"];
 
     /// <summary>Whether a word begins with that for decibels.</summary>
     public static bool Begins(string word)
@@ -34,7 +35,9 @@ internal static class SpelledDecibels
         return null;
     }
 
-    /// <summary>The unit; null where the words behind the decibels are none that is known, or a unit in brackets is another.</summary>
+    /// <summary>
+    /// The unit; null where the words behind the decibels are none that is known, or a unit in brackets is another.
+    /// </summary>
     public static LevelUnit? Parse(string text)
     {
         string bare = text.Trim();
@@ -47,11 +50,13 @@ internal static class SpelledDecibels
         string inner = bracket > 0 ? bare[bracket..].Trim('(', ')', '[', ']', ' ') : "";
         LevelUnit? spelled = Spelled(bracket > 0 ? bare[..bracket] : bare);
         return inner.Length == 0 ? spelled
-            : spelled is { } unit && (Spelled("decibel " + inner) ?? LevelUnits.Parse(inner)) is { } own && Agree(unit, own) ? own : null;
+            : spelled is { } unit && (Spelled("decibel " + inner) ?? LevelUnits.Parse(inner)) is { } own
+                && Agree(unit, own) ? own : null;
     }
 
     // "decibels (dBm)": the short form says of what.
-    private static bool Agree(LevelUnit spelled, LevelUnit own) => spelled == own || (spelled == LevelUnit.Decibels && own <= LevelUnit.DecibelsPerMeter);
+    private static bool Agree(LevelUnit spelled, LevelUnit own) =>
+        spelled == own || (spelled == LevelUnit.Decibels && own <= LevelUnit.DecibelsPerMeter);
 
     private static LevelUnit? Spelled(string text)
     {
@@ -63,7 +68,8 @@ internal static class SpelledDecibels
             "milliwatt" or "mw" or "m" => LevelUnit.DecibelMilliwatts,
             "microvolt" or "mikrovolt" or "µv" or "uv" => LevelUnit.DecibelMicrovolts,
             "millivolt" or "mv" => LevelUnit.DecibelMillivolts,
-            "microvolt per meter" or "mikrovolt pro meter" or "mikrovolt meter" or "microvolt meter" => LevelUnit.DecibelMicrovoltsPerMeter,
+            "microvolt per meter" or "mikrovolt pro meter" or "mikrovolt meter" or "microvolt meter" =>
+                LevelUnit.DecibelMicrovoltsPerMeter,
             "per meter" or "pro meter" => LevelUnit.DecibelsPerMeter,
             _ => null,
         };

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Files.Traces;
 
-/// <summary>Takes from what a file holds the traces that a campaign uses as sweeps; refuses the file where one of them cannot be a sweep.</summary>
+/// <summary>
+/// Takes from what a file holds the traces that a campaign uses as sweeps; refuses the file where one of them cannot be a sweep.
+/// </summary>
 internal static class SweepTraces
 {
     private const string Transmission = "S21";
@@ -17,7 +19,9 @@ internal static class SweepTraces
         if (!options.Columns.IsEmpty && seen.Traces.Length != options.Columns.Length)
         {
             return TraceReading.Refused(
-                file, null, FormattableString.Invariant($"{options.Columns.Length} columns are named and {seen.Traces.Length} traces answer to them"), "name each trace by its number from 1, as 'sweepstats look' lists them") with
+                file, null, FormattableString.Invariant(
+                    $"{options.Columns.Length} columns are named and {seen.Traces.Length} traces answer to them"),
+                "name each trace by its number from 1, as 'sweepstats look' lists them") with
             { Sha256 = seen.Sha256 };
         }
 
@@ -26,7 +30,9 @@ internal static class SweepTraces
         if (options.Columns.IsEmpty && traces.Select(t => t.Unit).Distinct().Count() > 1)
         {
             return TraceReading.Refused(
-                file, null, $"the traces of the file are in different units: {string.Join(", ", traces.Take(8).Select(t => $"{t.Column} in {t.Unit?.Symbol() ?? "no stated unit"}"))}", "name the trace to read " + options.NamedWhere) with
+                file, null, "the traces of the file are in different units: "
+                    + $"{string.Join(", ", traces.Take(8).Select(t => $"{t.Column} in {t.Unit?.Symbol() ?? "no stated unit"}"))}",
+                "name the trace to read " + options.NamedWhere) with
             { Sha256 = seen.Sha256 };
         }
 
@@ -57,7 +63,8 @@ internal static class SweepTraces
             return traces;
         }
 
-        if (written.Where(t => t.Quantity != "correction").ToImmutableArray() is { IsEmpty: false } levels && levels.Length < written.Length)
+        if (written.Where(t => t.Quantity != "correction").ToImmutableArray() is { IsEmpty: false } levels
+            && levels.Length < written.Length)
         {
             assumptions.Add($"corrections were left out: {string.Join(", ", written.Except(levels).Select(t => t.Column))}");
             written = levels;

@@ -12,16 +12,20 @@ public static class TraceFile
     private const int LongestLine = 1 << 20;
 
     /// <summary>File name extensions that trace files have, in lower case.</summary>
-    public static IReadOnlyList<string> Extensions { get; } = [".csv", ".txt", ".tsv", ".dat", ".ts", ".s1p", ".s2p", ".s3p", ".s4p"];
+    public static IReadOnlyList<string> Extensions { get; } =
+        [".csv", ".txt", ".tsv", ".dat", ".ts", ".s1p", ".s2p", ".s3p", ".s4p"];
 
     /// <summary>Whether a file's name ends as trace files do, in any case.</summary>
     public static bool HasTraceExtension(string path) => Extensions.Contains(Path.GetExtension(path).ToLowerInvariant());
 
-    /// <summary>Reads the sweeps of a file. A trace of which no sweep can be made is a fault. Nothing is thrown for bad content.</summary>
+    /// <summary>
+    /// Reads the sweeps of a file. A trace of which no sweep can be made is a fault. Nothing is thrown for bad content.
+    /// </summary>
     /// <param name="path">Where it is.</param>
     /// <param name="name">Its name in messages, such as the path within the campaign.</param>
     /// <param name="options">What is known beside its content.</param>
-    public static TraceReading Read(string path, string name, TraceReadOptions options) => SweepTraces.Of(name, Look(path, name, options), options);
+    public static TraceReading Read(string path, string name, TraceReadOptions options) =>
+        SweepTraces.Of(name, Look(path, name, options), options);
 
     /// <summary>What a campaign takes of a file that was looked at: its sweeps, or why it cannot be used.</summary>
     /// <param name="seen">What <see cref="Look(string, string, TraceReadOptions)"/> gave.</param>
@@ -34,7 +38,10 @@ public static class TraceFile
         return SweepTraces.Of(name, seen, options);
     }
 
-    /// <summary>Reads every trace of a file, those included of which no sweep can be made; the doubts are with the trace. Faults are what kept the file from being read at all.</summary>
+    /// <summary>
+    /// Reads every trace of a file, those included of which no sweep can be made; the doubts are with the trace. Faults are what
+    /// kept the file from being read at all.
+    /// </summary>
     /// <param name="path">Where it is.</param>
     /// <param name="name">Its name in messages.</param>
     /// <param name="options">What is known beside its content.</param>
@@ -67,15 +74,18 @@ public static class TraceFile
 
         using var text = new TraceText(name, bytes);
         TraceReading reading = text.HasTooManyLines
-            ? TraceReading.Refused(name, TraceText.MostLines + 1, "the file has more than 4 million lines", "export fewer sweeps, or sweeps of fewer points, into one file")
+            ? TraceReading.Refused(name, TraceText.MostLines + 1, "the file has more than 4 million lines",
+                "export fewer sweeps, or sweeps of fewer points, into one file")
             : text.OverlongLine(LongestLine) is { } line
-            ? TraceReading.Refused(name, line + 1, "the line is longer than 1 MiB", "check that this is a trace file with one row a frequency")
+            ? TraceReading.Refused(name, line + 1, "the line is longer than 1 MiB",
+                "check that this is a trace file with one row a frequency")
             : OtherUnit.OfLevels(OtherMarks.Best(text, options, t => Read(t, options)), name, options);
         options.Twins?.Keep(text, reading, options);
         return reading with
         {
             Sha256 = text.Sha256,
-            Assumptions = text.Assumption is { } assumption && reading.Faults.IsEmpty ? reading.Assumptions.Insert(0, assumption) : reading.Assumptions,
+            Assumptions = text.Assumption is { } assumption && reading.Faults.IsEmpty ? reading.Assumptions.Insert(0, assumption)
+                : reading.Assumptions,
         };
     }
 
@@ -89,7 +99,8 @@ public static class TraceFile
 
         TraceReadOptions anyUnit = options with { FrequencyUnit = FrequencyUnit.Megahertz, Grids = new GridMemory() };
         TraceReading reading = UnlikeTraces.Doubted(
-            UnstatedUnitFault.Completed(layout.Read(text, options), () => SweepTraces.Of(text.File, layout.Read(text, anyUnit), anyUnit)), text.File, options);
+            UnstatedUnitFault.Completed(layout.Read(text, options),
+                () => SweepTraces.Of(text.File, layout.Read(text, anyUnit), anyUnit)), text.File, options);
         if (options.Columns.IsEmpty || !(reading.IsStacked || !reading.Faults.IsEmpty))
         {
             return reading;
@@ -104,7 +115,9 @@ public static class TraceFile
 
         if (options.PhaseColumn is not null)
         {
-            return TraceReading.Refused(text.File, null, $"{options.StatedIn} states phase_column, and this file holds tables below each other", "take phase_column away, or put one table into a file");
+            return TraceReading.Refused(text.File, null,
+                $"{options.StatedIn} states phase_column, and this file holds tables below each other",
+                "take phase_column away, or put one table into a file");
         }
 
         var faults = new FaultList(text.File);

@@ -24,16 +24,23 @@ public sealed record TraceReadOptions
     /// <summary>Unit of <see cref="PhaseColumn"/> where its name does not say.</summary>
     public PhaseUnit? PhaseUnit { get; init; }
 
-    /// <summary>The column with the real part of a complex ratio whose magnitude is the level; stated together with <see cref="ImaginaryColumn"/>.</summary>
+    /// <summary>
+    /// The column with the real part of a complex ratio whose magnitude is the level; stated together with
+    /// <see cref="ImaginaryColumn"/>.
+    /// </summary>
     public string? RealColumn { get; init; }
 
     /// <summary>The column with its imaginary part.</summary>
     public string? ImaginaryColumn { get; init; }
 
-    /// <summary>Whether <see cref="FrequencyUnit"/> is stated of this very file, so that a file that states another is refused.</summary>
+    /// <summary>
+    /// Whether <see cref="FrequencyUnit"/> is stated of this very file, so that a file that states another is refused.
+    /// </summary>
     public bool IsOwnFrequencyUnit { get; init; }
 
-    /// <summary>Whether <see cref="LevelUnit"/> is stated of this very file, so that a file that states another is refused.</summary>
+    /// <summary>
+    /// Whether <see cref="LevelUnit"/> is stated of this very file, so that a file that states another is refused.
+    /// </summary>
     public bool IsOwnLevelUnit { get; init; }
 
     /// <summary>Where these units are stated, as an assumption names it.</summary>
@@ -51,7 +58,8 @@ public sealed record TraceReadOptions
 
     /// <summary>Where columns are named, as a remedy says it: "name the column to read " and this.</summary>
     internal string NamedWhere =>
-        ColumnsOnCommandLine ? "with --column (its header or its number), in a campaign in sweeps.csv (column) or as level_columns under [[files]] in campaign.toml"
+        ColumnsOnCommandLine ? "with --column (its header or its number), in a campaign in sweeps.csv (column) or as "
+            + "level_columns under [[files]] in campaign.toml"
             : "in sweeps.csv (column = its header or its number), or as level_columns under [[files]] in campaign.toml";
 
     internal GridMemory Grids { get; init; } = new();

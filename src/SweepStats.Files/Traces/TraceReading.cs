@@ -21,7 +21,9 @@ public sealed record TraceReading
     /// <summary>SHA-256 of the bytes in lower-case hexadecimal; empty where the file could not be opened.</summary>
     public string Sha256 { get; init; } = "";
 
-    /// <summary>Whether the rows were parted by names that do not count sweeps, so that the traces may be of different things.</summary>
+    /// <summary>
+    /// Whether the rows were parted by names that do not count sweeps, so that the traces may be of different things.
+    /// </summary>
     internal bool AreNamedApart { get; init; }
 
     /// <summary>Whether traces stand below each other, so that a number means a trace and not a column.</summary>

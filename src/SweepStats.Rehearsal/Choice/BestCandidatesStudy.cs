@@ -29,7 +29,9 @@ public sealed record RepeatsCell(int Candidates, int Repeats, double Spread, dou
 /// <param name="MedianSize">Candidates in the set, median.</param>
 public sealed record RepeatsRow(ScatterRule Rule, Tally Held, double MedianSize);
 
-/// <summary>Holds sets of candidates that cannot be told from the best against drawn repeats, without sweeps round them.</summary>
+/// <summary>
+/// Holds sets of candidates that cannot be told from the best against drawn repeats, without sweeps round them.
+/// </summary>
 public static class BestCandidatesStudy
 {
     private const double Level = 0.05;
@@ -37,7 +39,8 @@ public static class BestCandidatesStudy
     /// <summary>The set-ups.</summary>
     public static ImmutableArray<RepeatsCell> Cells { get; } =
     [
-        .. from candidates in new[] { 2, 3, 9, 25 } from repeats in new[] { 2, 3, 5 } from times in new[] { 1.0, 2, 3 } select new RepeatsCell(candidates, repeats, 0, times),
+        .. from candidates in new[] { 2, 3, 9, 25 } from repeats in new[] { 2, 3, 5 } from times in new[] { 1.0, 2, 3 }
+            select new RepeatsCell(candidates, repeats, 0, times),
         .. from times in new[] { 1.0, 3 } select new RepeatsCell(9, 3, 2, times),
     ];
 
@@ -56,14 +59,16 @@ public static class BestCandidatesStudy
                 return (stays[best], stays.Count(s => s));
             })];
         });
-        return [.. rules.Select((rule, r) => new RepeatsRow(rule, Tally.Over(found.Select(f => (bool?)f[r].Held)), Sample.Median([.. found.Select(f => (double)f[r].Size)])))];
+        return [.. rules.Select((rule, r) => new RepeatsRow(rule, Tally.Over(found.Select(f => (bool?)f[r].Held)),
+            Sample.Median([.. found.Select(f => (double)f[r].Size)])))];
     }
 
     private static (double[][] Repeats, int Best) Draw(RepeatsCell cell, RandomSource random)
     {
         double[] truth = [.. Enumerable.Range(0, cell.Candidates).Select(_ => cell.Spread * random.Normal())];
         int best = Array.IndexOf(truth, truth.Max());
-        return ([.. truth.Select((t, c) => Enumerable.Range(0, cell.Repeats).Select(_ => t + ((c == best ? cell.BestScatters : 1) * random.Normal())).ToArray())], best);
+        return ([.. truth.Select((t, c) => Enumerable.Range(0, cell.Repeats)
+            .Select(_ => t + ((c == best ? cell.BestScatters : 1) * random.Normal())).ToArray())], best);
     }
 
     private static CandidateMean[] Candidates(double[][] repeats, ScatterRule rule)
@@ -74,7 +79,8 @@ public static class BestCandidatesStudy
         return [.. repeats.Select((r, i) =>
         {
             bool own = rule == ScatterRule.Own || (rule == ScatterRule.Larger && squares[i] > usual);
-            return new CandidateMean(Sample.Mean(r), Math.Sqrt((own ? squares[i] : usual) / count), own ? count - 1 : freedom, false) { CommonScatter = !own };
+            return new CandidateMean(Sample.Mean(r), Math.Sqrt((own ? squares[i] : usual) / count), own ? count - 1 : freedom,
+                false) { CommonScatter = !own };
         })];
     }
 }

@@ -9,7 +9,9 @@ namespace SweepStats.Rehearsal.Choice;
 /// <param name="Name">What is special about it.</param>
 /// <param name="Candidates">Specimens.</param>
 /// <param name="Placements">Placements of each; 0 leaves them unnamed.</param>
-/// <param name="SpreadDb">Standard deviation between specimens in dB; 0 makes all alike, and the first of them counts as the best.</param>
+/// <param name="SpreadDb">
+/// Standard deviation between specimens in dB; 0 makes all alike, and the first of them counts as the best.
+/// </param>
 public sealed record ChoiceCell(string Name, int Candidates, int Placements, double SpreadDb)
 {
     /// <summary>Points of a sweep.</summary>
@@ -49,7 +51,12 @@ public sealed record ChoiceCell(string Name, int Candidates, int Placements, dou
         // The same draws on another scale, for the best specimen only.
         SpecimenName best = drawn.Truth.MaxBy(t => t.ShieldingDb.Average())!.Name;
         Campaign other = Rehearser.Draw(plan with { PlacementDeviationDb = PlacementDb * BestScatters }).Campaign;
-        return (drawn.Campaign with { Sweeps = [.. drawn.Campaign.Sweeps.Zip(other.Sweeps, (own, scaled) => own.Lot == best.Lot && own.Specimen == best.Specimen ? scaled : own)] }, drawn.Truth);
+        return (drawn.Campaign with
+        {
+            Sweeps =
+            [.. drawn.Campaign.Sweeps.Zip(other.Sweeps,
+                (own, scaled) => own.Lot == best.Lot && own.Specimen == best.Specimen ? scaled : own)],
+        }, drawn.Truth);
     }
 
     // A specimen that differs in half of the band has a lot of its own.
@@ -72,12 +79,14 @@ public sealed record ChoiceCell(string Name, int Candidates, int Placements, dou
     };
 
     private IEnumerable<LotStep> Steps(RandomSource random) => Enumerable.Range(0, Candidates).Select(i => new LotStep(
-        Rehearser.LotName(i), new Decibels(UpperHalfDb * random.Normal()), new FrequencyBand(new Hertz(Math.Sqrt(30e6 * 1e9)), new Hertz(1e9))));
+        Rehearser.LotName(i), new Decibels(UpperHalfDb * random.Normal()),
+        new FrequencyBand(new Hertz(Math.Sqrt(30e6 * 1e9)), new Hertz(1e9))));
 
     /// <summary>The set-ups.</summary>
     public static ImmutableArray<ChoiceCell> Cells { get; } =
     [
-        .. from candidates in new[] { 2, 3, 9, 25 } from placements in new[] { 2, 3, 5 } from spread in new[] { 0, 1.0 } select new ChoiceCell("", candidates, placements, spread),
+        .. from candidates in new[] { 2, 3, 9, 25 } from placements in new[] { 2, 3, 5 } from spread in new[] { 0, 1.0 }
+            select new ChoiceCell("", candidates, placements, spread),
         .. from spread in new[] { 0.3, 3 } select new ChoiceCell("", 9, 3, spread),
         .. Special(),
     ];
@@ -95,12 +104,22 @@ public sealed record ChoiceCell(string Name, int Candidates, int Placements, dou
         }
 
         yield return new("capped over the upper third", 9, 3, 1) { StartDb = 52, StopDb = 82 };
-        yield return new("capped over the upper third, others are better there", 9, 3, 1) { StartDb = 52, StopDb = 82, UpperHalfDb = 1 };
+        yield return new("capped over the upper third, others are better there", 9, 3, 1)
+        {
+            StartDb = 52,
+            StopDb = 82,
+            UpperHalfDb = 1,
+        };
         yield return new("others are better in the upper half", 9, 3, 1) { UpperHalfDb = 1 };
         yield return new("some capped nearly everywhere", 9, 3, 3) { StartDb = 70, StopDb = 70 };
         yield return new("5 dB over the noise", 9, 3, 0) { StartDb = 65, StopDb = 65 };
         yield return new("5 dB over the noise", 9, 3, 1) { StartDb = 65, StopDb = 65 };
-        yield return new("5 dB over the noise, averaging unknown", 9, 3, 1) { StartDb = 65, StopDb = 65, Stated = Averaging.Unknown };
+        yield return new("5 dB over the noise, averaging unknown", 9, 3, 1)
+        {
+            StartDb = 65,
+            StopDb = 65,
+            Stated = Averaging.Unknown,
+        };
         yield return new("averaging unknown", 9, 3, 1) { Stated = Averaging.Unknown };
     }
 }

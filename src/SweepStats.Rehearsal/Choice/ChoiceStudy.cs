@@ -14,7 +14,8 @@ namespace SweepStats.Rehearsal.Choice;
 /// <param name="MedianSize">Specimens in the first group, median.</param>
 /// <param name="Alone">Campaigns in which one specimen alone is left.</param>
 /// <param name="ComparedShare">Frequencies compared, of all.</param>
-public sealed record ChoiceRow(ChoiceCell Cell, Tally Held, Tally HeldWhole, Tally Named, double MedianSize, Tally Alone, double ComparedShare);
+public sealed record ChoiceRow(ChoiceCell Cell, Tally Held, Tally HeldWhole, Tally Named, double MedianSize, Tally Alone,
+    double ComparedShare);
 
 /// <summary>Ranks specimens whose truth is known.</summary>
 public static class ChoiceStudy
@@ -41,12 +42,15 @@ public static class ChoiceStudy
     /// <summary>Edges of the classes of probability that <see cref="Calibrated"/> sorts by.</summary>
     public static ImmutableArray<double> Edges { get; } = [0, 0.02, 0.1, 0.2, 0.4, 0.6, 0.8, 0.9, 0.98, 1.0000001];
 
-    /// <summary>How often candidates that were given a probability are truly the best: mean probability and count, one a class.</summary>
+    /// <summary>
+    /// How often candidates that were given a probability are truly the best: mean probability and count, one a class.
+    /// </summary>
     public static ImmutableArray<(double Stated, Tally Best)> Calibrated(ChoiceCell cell, int campaigns, ulong seed)
     {
         var all = new ChoiceTrial?[campaigns];
         Parallel.For(0, campaigns, i => all[i] = ChoiceTrial.Of(cell, seed + (ulong)i));
-        (double Chance, bool Best)[] stated = [.. all.OfType<ChoiceTrial>().SelectMany(t => t.Chances.Select(c => (c.Chance, c.Name == t.Best)))];
+        (double Chance, bool Best)[] stated =
+            [.. all.OfType<ChoiceTrial>().SelectMany(t => t.Chances.Select(c => (c.Chance, c.Name == t.Best)))];
         return
         [
             .. from edge in Edges.Zip(Edges.Skip(1))
@@ -68,7 +72,8 @@ internal sealed record ChoiceTrial(
     {
         (Campaign campaign, ImmutableArray<TrueShielding> truth) = cell.Draw(seed);
         var read = ReadCampaign.Of(campaign, cell.Stated, []);
-        BandRanking ranking = SpecimenRanker.Of(read.Aligned, read.Curves, [], (new ChoiceQuestion(), [], Confidence.NinetyFive, seed))!.Bands[0];
+        BandRanking ranking =
+            SpecimenRanker.Of(read.Aligned, read.Curves, [], (new ChoiceQuestion(), [], Confidence.NinetyFive, seed))!.Bands[0];
         int[] compared = ComparedAt(read.Curves);
         return ranking.GroupCount == 0 ? null : new ChoiceTrial(
             BestBy(truth, t => compared.Average(f => t.ShieldingDb[f])),
@@ -80,7 +85,8 @@ internal sealed record ChoiceTrial(
             compared.Length);
     }
 
-    private static SpecimenName BestBy(ImmutableArray<TrueShielding> truth, Func<TrueShielding, double> mean) => truth.MaxBy(mean)!.Name;
+    private static SpecimenName BestBy(ImmutableArray<TrueShielding> truth, Func<TrueShielding, double> mean) =>
+        truth.MaxBy(mean)!.Name;
 
     // Weights at the two ends of the band are halved in the ranking; which frequencies it compares is told by their states.
     private static int[] ComparedAt(ImmutableArray<ShieldingCurve> curves)

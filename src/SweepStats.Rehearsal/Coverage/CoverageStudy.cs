@@ -8,8 +8,9 @@ namespace SweepStats.Rehearsal.Coverage;
 
 /// <summary>Measures how often the product's intervals hold the truth, on campaigns whose truth is known.</summary>
 /// <remarks>
-/// Each campaign goes the whole way: drawn as sweeps, aligned, floor estimated, shielding estimated. Its shielding rises over the band so that the covered
-/// signal falls from +30.5 to −20.5 dB over the noise; readings are sorted into bins 1 dB wide. The reference stands 60 dB over the noise.
+/// Each campaign goes the whole way: drawn as sweeps, aligned, floor estimated, shielding estimated. Its shielding rises over the
+/// band so that the covered signal falls from +30.5 to −20.5 dB over the noise; readings are sorted into bins 1 dB wide. The
+/// reference stands 60 dB over the noise.
 /// </remarks>
 public static class CoverageStudy
 {
@@ -67,7 +68,8 @@ public static class CoverageStudy
     {
         AlignedCampaign aligned = Aligner.Align(rehearsed.Campaign, null);
         NoiseFloor floor = NoiseFloorEstimator.Estimate(aligned.Floor!, cell.Stated);
-        ShieldingCurve curve = new ShieldingEstimator(aligned, floor, Confidence.NinetyFive, cell.Errors.Entries).Estimate(aligned.Covered[0]);
+        ShieldingCurve curve =
+            new ShieldingEstimator(aligned, floor, Confidence.NinetyFive, cell.Errors.Entries).Estimate(aligned.Covered[0]);
         for (int f = 0; f < curve.Readings.Length; f++)
         {
             double truth = rehearsed.Truth[0].ShieldingDb[f];

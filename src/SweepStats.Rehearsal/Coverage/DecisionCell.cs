@@ -48,13 +48,20 @@ public sealed record DecisionCell(string Name, HairTruth Truth, double Shielding
     private static IEnumerable<DecisionCell> Kinds(HairTruth truth)
     {
         UncertaintyEntry scale = new() { Name = "scale", HalfWidthDb = 1, Distribution = ErrorDistribution.Rectangular };
-        UncertaintyEntry mismatch = new() { Name = "mismatch", HalfWidthDb = 0.6, Distribution = ErrorDistribution.Arcsine, ActsOn = ErrorActsOn.Both };
+        UncertaintyEntry mismatch =
+            new() { Name = "mismatch", HalfWidthDb = 0.6, Distribution = ErrorDistribution.Arcsine, ActsOn = ErrorActsOn.Both };
         yield return new DecisionCell("far above the floor", truth, 40);
         yield return new DecisionCell("far above the floor, 3 sweeps", truth, 40) { Sweeps = 3 };
         yield return new DecisionCell("5 dB over the noise", truth, 65);
         yield return new DecisionCell("at the noise", truth, 70);
         yield return new DecisionCell("a rectangle and a mismatch stated", truth, 40) { Errors = [scale, mismatch] };
         yield return new DecisionCell("the same, 5 dB over the noise", truth, 65) { Errors = [scale, mismatch] };
-        yield return new DecisionCell("4 placements of 2 sweeps, 0.8 dB apart", truth, 40) { Placements = 4, PlacementDb = 0.8, Sweeps = 2, ScatterDb = 0.2 };
+        yield return new DecisionCell("4 placements of 2 sweeps, 0.8 dB apart", truth, 40)
+        {
+            Placements = 4,
+            PlacementDb = 0.8,
+            Sweeps = 2,
+            ScatterDb = 0.2,
+        };
     }
 }

@@ -44,7 +44,12 @@ public static class DecisionStudy
             PlacementScatterDb = cell.PlacementDb,
             SystematicErrors = cell.Errors,
         });
-        var plan = new AnalysisPlan { Averaging = Averaging.Power, Uncertainties = cell.Errors, Requirement = Asked(cell, rehearsed.Grid) };
+        var plan = new AnalysisPlan
+        {
+            Averaging = Averaging.Power,
+            Uncertainties = cell.Errors,
+            Requirement = Asked(cell, rehearsed.Grid),
+        };
         return Analysis.Run(rehearsed.Campaign, plan).Verdict.Requirement;
     }
 

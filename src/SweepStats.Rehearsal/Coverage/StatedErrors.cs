@@ -12,10 +12,12 @@ public sealed record StatedErrors(string Name, ImmutableArray<UncertaintyEntry> 
     public static StatedErrors None { get; } = new("none", []);
 
     /// <summary>A rectangle that rules: a normal sum would reach past its ends.</summary>
-    public static StatedErrors Rectangle { get; } = new("rectangle", [Entry("scale", 2, ErrorDistribution.Rectangular, ErrorActsOn.Covered)]);
+    public static StatedErrors Rectangle { get; } =
+        new("rectangle", [Entry("scale", 2, ErrorDistribution.Rectangular, ErrorActsOn.Covered)]);
 
     /// <summary>A mismatch that rules, of reference and covered each.</summary>
-    public static StatedErrors Mismatch { get; } = new("mismatch", [Entry("mismatch", 1.5, ErrorDistribution.Arcsine, ErrorActsOn.Both)]);
+    public static StatedErrors Mismatch { get; } =
+        new("mismatch", [Entry("mismatch", 1.5, ErrorDistribution.Arcsine, ErrorActsOn.Both)]);
 
     /// <summary>Four of the usual size together, one of them common to reference and covered.</summary>
     public static StatedErrors Together { get; } = new("four",

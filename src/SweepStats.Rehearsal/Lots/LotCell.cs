@@ -20,7 +20,9 @@ public sealed record LotCell(ImmutableArray<int> Specimens)
     /// <summary>Standard deviation in dB by which specimens of a lot differ as whole curves.</summary>
     public double SpecimenDb { get; init; } = 1;
 
-    /// <summary>The same from frequency to frequency, for each placement, or each specimen where placements are not named.</summary>
+    /// <summary>
+    /// The same from frequency to frequency, for each placement, or each specimen where placements are not named.
+    /// </summary>
     public double FrequencyDb { get; init; } = 0.3;
 
     /// <summary>How many times as much specimens of each lot differ; empty for alike lots.</summary>
@@ -53,8 +55,20 @@ public sealed record LotCell(ImmutableArray<int> Specimens)
         LotSteps = Steps,
         FloorDbm = -100,
         ReferenceDbm = -100 + ReferenceDb,
-        ShieldingStartDb = Capping switch { Capping.None => 20, Capping.Quarter => CapDb - 22.5, Capping.Half => CapDb - 15, _ => CapDb },
-        ShieldingStopDb = Capping switch { Capping.None => 50, Capping.Quarter => CapDb + 7.5, Capping.Half => CapDb + 15, _ => CapDb },
+        ShieldingStartDb = Capping switch
+        {
+            Capping.None => 20,
+            Capping.Quarter => CapDb - 22.5,
+            Capping.Half => CapDb - 15,
+            _ => CapDb
+        },
+        ShieldingStopDb = Capping switch
+        {
+            Capping.None => 50,
+            Capping.Quarter => CapDb + 7.5,
+            Capping.Half => CapDb + 15,
+            _ => CapDb
+        },
     };
 
     /// <summary>Draws the campaign of a seed and compares its lots.</summary>

@@ -67,10 +67,12 @@ public static class LotHistoryStudy
     /// <summary>The set-ups.</summary>
     public static ImmutableArray<HistoryCell> Cells { get; } =
     [
-        new(1, 5, 0.3, 5, 0.3), new(1, 5, 0.3, 3, 0.5), new(1, 5, 0.3, 2, 0.5), new(2, 3, 0.5, 5, 0.5), new(3, 4, 1, 5, 0.3), new(2, 4, 0.1, 3, 1),
-        new(2, 4, 0.3, 5, 0.3) { Errors = [new UncertaintyEntry { Name = "scale", HalfWidthDb = 1, Distribution = ErrorDistribution.Rectangular }] },
+        new(1, 5, 0.3, 5, 0.3), new(1, 5, 0.3, 3, 0.5), new(1, 5, 0.3, 2, 0.5), new(2, 3, 0.5, 5, 0.5), new(3, 4, 1, 5, 0.3),
+        new(2, 4, 0.1, 3, 1), new(2, 4, 0.3, 5, 0.3) { Errors =
+            [new UncertaintyEntry { Name = "scale", HalfWidthDb = 1, Distribution = ErrorDistribution.Rectangular }] },
         new(2, 4, 0.3, 2, 0.3) { Reference = new(1, 0) }, new(2, 4, 0.3, 3, 0.3) { Reference = new(1, 0) },
-        new(2, 4, 0.3, 2, 0.3) { Reference = new(0.3, 1), Points = 101 }, new(2, 4, 0.3, 3, 0.3) { Reference = new(0.3, 1), Points = 101 },
+        new(2, 4, 0.3, 2, 0.3) { Reference = new(0.3, 1), Points = 101 },
+        new(2, 4, 0.3, 3, 0.3) { Reference = new(0.3, 1), Points = 101 },
         new(2, 4, 1, 5, 0.3) { ShieldingStopDb = 80, LessRangeDb = 15, Points = 101 },
         new(2, 4, 0.2, 5, 0.1) { FrequencyDb = 1, Points = 101 }, new(2, 2, 0.5, 3, 0.3) { FrequencyDb = 0.3, Points = 101 },
     ];
@@ -95,14 +97,21 @@ public static class LotHistoryStudy
     public static LotHistory Compare(HistoryCell cell, ulong seed)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        return LotHistoryComparer.Of([Read(cell with { Steps = [], LessRangeDb = 0 }, "first", seed), Read(cell, "second", seed + Apart)], new LotQuestion());
+        return LotHistoryComparer.Of([Read(cell with { Steps = [], LessRangeDb = 0 }, "first", seed),
+            Read(cell, "second", seed + Apart)], new LotQuestion());
     }
 
     private static bool? Below(double? probability) => probability is { } known ? known < LotSizeStudy.Level : null;
 
     private static CampaignLots Read(HistoryCell cell, string label, ulong seed)
     {
-        Sweeps.Campaign drawn = Rehearser.Draw(cell.Plan with { Seed = seed, LotSteps = cell.Steps, ReferenceDbm = cell.Plan.ReferenceDbm - cell.LessRangeDb }).Campaign;
+        Sweeps.Campaign drawn =
+            Rehearser.Draw(cell.Plan with
+            {
+                Seed = seed,
+                LotSteps = cell.Steps,
+                ReferenceDbm = cell.Plan.ReferenceDbm - cell.LessRangeDb,
+            }).Campaign;
         var read = ReadCampaign.Of(cell.Reference.On(drawn, seed), Sweeps.Averaging.Power, cell.Errors);
         return new CampaignLots(label, read.Aligned, read.Curves);
     }
@@ -111,12 +120,14 @@ public static class LotHistoryStudy
     {
         ReadOnlySpan<Contribution> parts = [OfSpecimens(pair.First.Figures), OfSpecimens(pair.Second.Figures)];
         return new Equivalence(
-            pair.First.Figures.MeanDb - pair.Second.Figures.MeanDb, WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts), SameWithinMarginStudy.MarginDb);
+            pair.First.Figures.MeanDb - pair.Second.Figures.MeanDb, WelchSatterthwaite.Combined(parts),
+            WelchSatterthwaite.DegreesOfFreedom(parts), SameWithinMarginStudy.MarginDb);
     }
 
     private static Contribution OfSpecimens(LotSummary lot)
     {
         int freedom = lot.Specimens - 1;
-        return new Contribution((lot.BetweenLotsIntervalDb!.Value.High - lot.MeanDb) / StudentT.Quantile(Confidence.NinetyFive.TwoSidedQuantile, freedom), freedom);
+        return new Contribution((lot.BetweenLotsIntervalDb!.Value.High - lot.MeanDb)
+            / StudentT.Quantile(Confidence.NinetyFive.TwoSidedQuantile, freedom), freedom);
     }
 }

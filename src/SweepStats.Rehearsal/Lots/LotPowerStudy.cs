@@ -25,7 +25,8 @@ public enum OffWhere
 /// <param name="Stretch">Campaigns with a stretch of frequencies at which lots differ.</param>
 /// <param name="Right">Of these, those whose strongest stretch names the lot that is off.</param>
 /// <param name="Wrong">Of these, those whose strongest stretch names another lot.</param>
-public sealed record LotPowerRow(Capping Capping, OffWhere Where, double Deviations, Tally Band, Tally Stretch, Tally Right, Tally Wrong);
+public sealed record LotPowerRow(Capping Capping, OffWhere Where, double Deviations, Tally Band, Tally Stretch,
+    Tally Right, Tally Wrong);
 
 /// <summary>Compares three lots of four specimens, one of which is off.</summary>
 public static class LotPowerStudy

@@ -11,7 +11,8 @@ namespace SweepStats.Rehearsal.Lots;
 /// <param name="Equal">By these curves, were the lots taken to scatter alike.</param>
 /// <param name="Frequencies">Single frequencies by themselves.</param>
 /// <param name="Adjusted">Campaigns in which a frequency showed a difference, their number allowed for.</param>
-public sealed record LotSizeRow(LotCell Cell, Tally Capped, Tally Band, Tally Curves, Tally Equal, Tally Frequencies, Tally Adjusted);
+public sealed record LotSizeRow(LotCell Cell, Tally Capped, Tally Band, Tally Curves, Tally Equal, Tally Frequencies,
+    Tally Adjusted);
 
 /// <summary>Compares lots that are alike: how often is a difference found where there is none?</summary>
 public static class LotSizeStudy
@@ -19,16 +20,20 @@ public static class LotSizeStudy
     /// <summary>Chance of a false alarm that is asked for.</summary>
     public const double Level = 0.05;
 
-    private static readonly ImmutableArray<int>[] Designs = [[2, 2], [3, 3], [2, 6], [4, 4, 4], [2, 4, 6], [2, 2, 2, 2, 2], [6, 6, 6, 6, 6]];
+    private static readonly ImmutableArray<int>[] Designs =
+        [[2, 2], [3, 3], [2, 6], [4, 4, 4], [2, 4, 6], [2, 2, 2, 2, 2], [6, 6, 6, 6, 6]];
 
     // The first of the unequal kinds are drawn in other ways too.
     private const int Bare = 5;
 
     private static readonly ImmutableArray<LotCell> Unequal =
     [
-        new([2, 6]) { Spreads = [3, 1] }, new([2, 6, 6]) { Spreads = [3, 1, 1] }, new([2, 2]) { Spreads = [3, 1] }, new([2, 6]) { Spreads = [1, 3] }, new([4, 4, 4]) { Spreads = [3, 1, 1] },
-        new([2, 2, 2, 2, 2]) { Spreads = [3, 1, 1, 1, 1] }, new([3, 6]) { Spreads = [3, 1] }, new([2, 4, 6]) { Spreads = [3, 2, 1] }, new([2, 6]) { Spreads = [10, 1] },
-        new([6, 6, 6, 6, 6]) { Spreads = [3, 1, 1, 1, 1] }, new([1, 6]), new([1, 6]) { Spreads = [2, 1] }, new([1, 6]) { Spreads = [3, 1] }, new([1, 4, 4]) { Spreads = [2, 1, 1] },
+        new([2, 6]) { Spreads = [3, 1] }, new([2, 6, 6]) { Spreads = [3, 1, 1] }, new([2, 2]) { Spreads = [3, 1] },
+        new([2, 6]) { Spreads = [1, 3] }, new([4, 4, 4]) { Spreads = [3, 1, 1] },
+        new([2, 2, 2, 2, 2]) { Spreads = [3, 1, 1, 1, 1] }, new([3, 6]) { Spreads = [3, 1] },
+        new([2, 4, 6]) { Spreads = [3, 2, 1] }, new([2, 6]) { Spreads = [10, 1] },
+        new([6, 6, 6, 6, 6]) { Spreads = [3, 1, 1, 1, 1] }, new([1, 6]), new([1, 6]) { Spreads = [2, 1] },
+        new([1, 6]) { Spreads = [3, 1] }, new([1, 4, 4]) { Spreads = [2, 1, 1] },
     ];
 
     /// <summary>Numbers of lots and specimens, capped and not; how specimens differ, and placements.</summary>
@@ -38,11 +43,15 @@ public static class LotSizeStudy
         .. from capping in Enum.GetValues<Capping>() from cell in Kinds(capping) select cell,
     ];
 
-    /// <summary>Lots whose specimens scatter by unequal amounts, as whole curves and from frequency to frequency; the same with specimens that differ by frequency alone, and capped.</summary>
+    /// <summary>
+    /// Lots whose specimens scatter by unequal amounts, as whole curves and from frequency to frequency; the same with specimens
+    /// that differ by frequency alone, and capped.
+    /// </summary>
     public static ImmutableArray<LotCell> UnequalCells { get; } =
     [
         .. Unequal, .. Unequal.Take(Bare).Select(cell => cell with { SpecimenDb = 0, FrequencyDb = 1 }),
-        .. from capping in new[] { Capping.Half, Capping.Specimens } from cell in Unequal.Take(Bare) select cell with { Capping = capping },
+        .. from capping in new[] { Capping.Half, Capping.Specimens } from cell in Unequal.Take(Bare)
+            select cell with { Capping = capping },
     ];
 
     /// <summary>Draws campaigns and counts.</summary>

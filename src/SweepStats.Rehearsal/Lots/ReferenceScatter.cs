@@ -3,7 +3,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Rehearsal.Lots;
 
-/// <summary>How the reference sweeps of a campaign differ from each other beyond what all sweeps do: standard deviations in dB.</summary>
+/// <summary>
+/// How the reference sweeps of a campaign differ from each other beyond what all sweeps do: standard deviations in dB.
+/// </summary>
 /// <param name="OffsetDb">Of whole sweeps.</param>
 /// <param name="RippleDb">Of a ripple that is smooth over frequency, six cosines of random size over the band.</param>
 public readonly record struct ReferenceScatter(double OffsetDb, double RippleDb)
@@ -18,7 +20,8 @@ public readonly record struct ReferenceScatter(double OffsetDb, double RippleDb)
         ReferenceScatter scatter = this;
         return scatter == default ? campaign : campaign with
         {
-            Sweeps = [.. campaign.Sweeps.Select((s, i) => s.Role == SweepRole.Reference ? scatter.On(s, new RandomSource(seed).Fork(Stream + (ulong)i)) : s)],
+            Sweeps = [.. campaign.Sweeps.Select(
+                (s, i) => s.Role == SweepRole.Reference ? scatter.On(s, new RandomSource(seed).Fork(Stream + (ulong)i)) : s)],
         };
     }
 
@@ -26,7 +29,10 @@ public readonly record struct ReferenceScatter(double OffsetDb, double RippleDb)
     {
         double offset = OffsetDb * random.Normal(), ripple = RippleDb * Math.Sqrt(2.0 / Cosines);
         double[] sizes = [.. Enumerable.Range(0, Cosines).Select(_ => random.Normal())];
-        double Error(int f) => offset + (ripple * sizes.Select((size, k) => size * Math.Cos(Math.PI * (k + 1) * f / sweep.Levels.Length)).Sum());
-        return new Sweep(sweep.Name, sweep.Role, sweep.Grid, [.. sweep.Levels.Select((level, f) => level + Error(f))], sweep.Scale) { TakenAt = sweep.TakenAt };
+        double Error(int f) =>
+            offset + (ripple * sizes.Select((size, k) => size * Math.Cos(Math.PI * (k + 1) * f / sweep.Levels.Length)).Sum());
+        return new Sweep(sweep.Name, sweep.Role, sweep.Grid, [.. sweep.Levels.Select((level, f) => level + Error(f))],
+            sweep.Scale)
+        { TakenAt = sweep.TakenAt };
     }
 }

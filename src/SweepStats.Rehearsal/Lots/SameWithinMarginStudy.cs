@@ -31,7 +31,8 @@ public static class SameWithinMarginStudy
     public static SameRow Run(LotCell cell, double apartDb, StudyDraws draws)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        LotCell drawn = cell with { Steps = [new LotStep("B", new Decibels(apartDb), new FrequencyBand(new Hertz(30e6), new Hertz(1e9)))] };
+        LotCell drawn =
+            cell with { Steps = [new LotStep("B", new Decibels(apartDb), new FrequencyBand(new Hertz(30e6), new Hertz(1e9)))] };
         var same = new bool?[draws.Campaigns];
         Parallel.For(0, same.Length, i =>
         {

@@ -58,7 +58,8 @@ public static class ToleranceStudy
     [
         .. from pieces in new[] { 3, 5, 10, 20 } select new ToleranceCell(pieces),
         .. from pieces in new[] { 3, 5, 10, 20 } select new ToleranceCell(pieces) { Placements = 3, PlacementDb = 1 },
-        .. from pieces in new[] { 3, 5, 10, 20 } from shielding in new double[] { 40, 69, 71, 73 } select new ToleranceCell(pieces) { ByFrequency = true, ShieldingDb = shielding },
+        .. from pieces in new[] { 3, 5, 10, 20 } from shielding in new double[] { 40, 69, 71, 73 }
+            select new ToleranceCell(pieces) { ByFrequency = true, ShieldingDb = shielding },
     ];
 
     /// <summary>Draws campaigns and counts.</summary>
@@ -70,13 +71,16 @@ public static class ToleranceStudy
         var capped = new Tally[campaigns];
         Parallel.For(0, campaigns, i =>
         {
-            var read = ReadCampaign.Of(Rehearser.Draw(cell.Plan with { Seed = seed + (ulong)i }).Campaign, Sweeps.Averaging.Power, []);
+            var read = ReadCampaign.Of(Rehearser.Draw(cell.Plan with { Seed = seed + (ulong)i }).Campaign,
+                Sweeps.Averaging.Power, []);
             LotComparison found = LotComparer.Of(read.Aligned, read.Curves, [], new LotQuestion());
-            limits[i] = cell.ByFrequency ? [.. found.Frequencies.Select(f => f.Lots[0].PromisedDb)] : [found.Whole.Lots[0].ToleranceLimitDb];
+            limits[i] = cell.ByFrequency ? [.. found.Frequencies.Select(f => f.Lots[0].PromisedDb)]
+                : [found.Whole.Lots[0].ToleranceLimitDb];
             capped[i] = read.Capped();
         });
         double?[] all = [.. limits.SelectMany(l => l)];
         return new ToleranceRow(
-            cell, new Tally(capped.Sum(c => c.Count), capped.Sum(c => c.Of)), new Tally(all.Count(l => l > truth), all.Length), new Tally(all.Count(l => l is not null), all.Length));
+            cell, new Tally(capped.Sum(c => c.Count), capped.Sum(c => c.Of)), new Tally(all.Count(l => l > truth), all.Length),
+            new Tally(all.Count(l => l is not null), all.Length));
     }
 }

@@ -9,4 +9,5 @@ namespace SweepStats.Rehearsal.Planning;
 /// <param name="ReferenceSweeps">Reference sweeps.</param>
 /// <param name="MarginDb">How much more than the claim the specimen shields.</param>
 public sealed record PlanCell(
-    double Looks, double ScatterDb, double PlacementDeviationDb, int Placements, int Sweeps, int ReferenceSweeps, double MarginDb);
+    double Looks, double ScatterDb, double PlacementDeviationDb, int Placements, int Sweeps, int ReferenceSweeps,
+    double MarginDb);

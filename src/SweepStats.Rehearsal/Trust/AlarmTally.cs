@@ -8,11 +8,13 @@ namespace SweepStats.Rehearsal.Trust;
 /// <param name="AnyWarned">Those with a warning or fault of any check.</param>
 /// <param name="Warned">Those with a warning or fault, by the check's code.</param>
 /// <param name="Noted">Those with a note, by the check's code.</param>
-public sealed record AlarmTally(int Campaigns, int AnyWarned, ImmutableSortedDictionary<string, int> Warned, ImmutableSortedDictionary<string, int> Noted)
+public sealed record AlarmTally(int Campaigns, int AnyWarned, ImmutableSortedDictionary<string, int> Warned,
+    ImmutableSortedDictionary<string, int> Noted)
 {
     /// <summary>Nothing looked at yet.</summary>
     public static AlarmTally Empty { get; } = new(
-        0, 0, ImmutableSortedDictionary.Create<string, int>(StringComparer.Ordinal), ImmutableSortedDictionary.Create<string, int>(StringComparer.Ordinal));
+        0, 0, ImmutableSortedDictionary.Create<string, int>(StringComparer.Ordinal),
+        ImmutableSortedDictionary.Create<string, int>(StringComparer.Ordinal));
 
     /// <summary>With the findings of one more campaign.</summary>
     public AlarmTally With(ImmutableArray<Finding> findings)

@@ -4,9 +4,10 @@ namespace SweepStats.Rehearsal.Trust;
 
 /// <summary>One combination of circumstances under which nothing is wrong.</summary>
 /// <remarks>
-/// 201 points; the reference stands 70 dB over the floor with a ripple of 3 dB; the shielding rises from 20 to 50 dB; 0.2 dB of scatter from point to point and 0.1 dB of
-/// offset from sweep to sweep. Linearity sweeps at three source levels 10 dB apart; what comes round the plate lies 40 dB under the noise. Half of the campaigns name three placements, 0.2 dB
-/// apart, and half have times.
+/// 201 points; the reference stands 70 dB over the floor with a ripple of 3 dB; the shielding rises from 20 to 50 dB; 0.2 dB of
+/// scatter from point to point and 0.1 dB of offset from sweep to sweep. Linearity sweeps at three source levels 10 dB apart;
+/// what comes round the plate lies 40 dB under the noise. Half of the campaigns name three placements, 0.2 dB apart, and half
+/// have times.
 /// </remarks>
 /// <param name="Drawn">How the rehearsed receiver averages.</param>
 /// <param name="Stated">What the analysis is told of it.</param>

@@ -3,7 +3,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Rehearsal.Trust;
 
-/// <summary>Every fault whose size is measured against its detection: each alone, in an otherwise clean campaign of five sweeps of each role and 20 looks of power averaging.</summary>
+/// <summary>
+/// Every fault whose size is measured against its detection: each alone, in an otherwise clean campaign of five sweeps of each
+/// role and 20 looks of power averaging.
+/// </summary>
 public static class KnownFaults
 {
     /// <summary>All faults.</summary>

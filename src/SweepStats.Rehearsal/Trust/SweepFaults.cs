@@ -22,10 +22,12 @@ internal static class SweepFaults
         Odd("shape, one reference of five", SweepRole.Reference, Shapes, db => new OddSweep(SweepRole.Reference, Third, 0, db)),
         Odd("shape, one covered of five", SweepRole.Covered, Shapes, db => new OddSweep(SweepRole.Covered, Third, 0, db)),
         new("placement-effect", "spread of 3 placements", "dB", Shapes, Placed),
-        new("non-normal", "points off by 1 dB", "% of the points", [0, 0.5, 1, 2, 5, 10, 20], share => KnownFaults.With(plan => plan with { JumpShare = share / 100, JumpDb = -1 })),
+        new("non-normal", "points off by 1 dB", "% of the points", [0, 0.5, 1, 2, 5, 10, 20],
+            share => KnownFaults.With(plan => plan with { JumpShare = share / 100, JumpDb = -1 })),
     ];
 
-    // From the first reference sweep to the last, with the covered sweeps in between: what the source does before and behind them harms nothing. The floor is stated.
+    // From the first reference sweep to the last, with the covered sweeps in between: what the source does before and behind them
+    // harms nothing. The floor is stated.
     private static TrustCase Drifting(double db, DriftShape shape, bool times)
     {
         TrustCase moving = KnownFaults.With(plan => plan with
@@ -44,7 +46,8 @@ internal static class SweepFaults
     private static FaultCurve Odd(string name, SweepRole role, ImmutableArray<double> sizes, Func<double, OddSweep> sweep)
     {
         string file = FormattableString.Invariant($"{role.ToString().ToLowerInvariant()}-{Third:00}");
-        return new FaultCurve("odd-sweep", name, "dB", sizes, db => KnownFaults.With(plan => plan with { OddSweeps = [sweep(db)] }))
+        return new FaultCurve("odd-sweep", name, "dB", sizes,
+            db => KnownFaults.With(plan => plan with { OddSweeps = [sweep(db)] }))
         {
             IsAbout = finding => finding.Message.Contains(file, StringComparison.Ordinal),
         };

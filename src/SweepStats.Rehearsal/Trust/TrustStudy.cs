@@ -2,8 +2,12 @@ using SweepStats.Checks;
 
 namespace SweepStats.Rehearsal.Trust;
 
-/// <summary>Measures how often the checks cry out on campaigns in which nothing is wrong, and how often they find a fault of known size.</summary>
-/// <remarks>Campaigns go the whole way through the product. The same cell, number of campaigns and seed give the same counts.</remarks>
+/// <summary>
+/// Measures how often the checks cry out on campaigns in which nothing is wrong, and how often they find a fault of known size.
+/// </summary>
+/// <remarks>
+/// Campaigns go the whole way through the product. The same cell, number of campaigns and seed give the same counts.
+/// </remarks>
 public static class TrustStudy
 {
     /// <summary>Findings on clean campaigns.</summary>

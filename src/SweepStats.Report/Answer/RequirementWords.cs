@@ -18,12 +18,13 @@ internal static class RequirementWords
     private const string BeyondCode = "requirement-beyond";
 
     /// <summary>
-    /// How one specimen stands to the requirement: "meets", "fails", "undecided" or "cannot be told"; null where none was stated. Under a fault none is
-    /// said to meet.
+    /// How one specimen stands to the requirement: "meets", "fails", "undecided" or "cannot be told"; null where none was stated.
+    /// Under a fault none is said to meet.
     /// </summary>
     internal static string? Stands(AnalysisResult result, SpecimenName name) =>
         result.Verdict.Specimens.FirstOrDefault(s => s.Name == name) is not { } specimen ? null
-            : specimen.Outcome == RequirementOutcome.Meets && VerdictWords.NothingRelied(result) ? "not shown" : Stands(specimen.Outcome);
+            : specimen.Outcome == RequirementOutcome.Meets && VerdictWords.NothingRelied(result) ? "not shown"
+            : Stands(specimen.Outcome);
 
     private static string Stands(RequirementOutcome outcome) => outcome switch
     {
@@ -33,7 +34,9 @@ internal static class RequirementWords
         _ => "cannot be told",
     };
 
-    /// <summary>"; of 12 specimens 3 meet it, 2 fail, 7 are undecided"; nothing where a single specimen is all there is.</summary>
+    /// <summary>
+    /// "; of 12 specimens 3 meet it, 2 fail, 7 are undecided"; nothing where a single specimen is all there is.
+    /// </summary>
     internal static string Standings(AnalysisResult result)
     {
         int all = result.Verdict.Specimens.Length;
@@ -45,10 +48,14 @@ internal static class RequirementWords
         int Counted(RequirementOutcome outcome) => result.Verdict.Specimens.Count(s => s.Outcome == outcome);
         string[] parts =
         [
-            Counted(RequirementOutcome.Meets) is > 0 and var meet ? $"{Plain(meet)} {(meet == 1 ? "meets" : "meet")} it" : "none is shown to meet it",
-            .. Counted(RequirementOutcome.Fails) is > 0 and var fail ? [$"{Plain(fail)} {(fail == 1 ? "fails" : "fail")}{FailingAlone(result)}"] : Array.Empty<string>(),
-            .. Counted(RequirementOutcome.Undecided) is > 0 and var open ? [$"{Plain(open)} {(open == 1 ? "is" : "are")} undecided"] : Array.Empty<string>(),
-            .. Counted(RequirementOutcome.CannotTell) is > 0 and var silent ? [$"of {Plain(silent)} it cannot be told"] : Array.Empty<string>(),
+            Counted(RequirementOutcome.Meets) is > 0 and var meet ? $"{Plain(meet)} {(meet == 1 ? "meets" : "meet")} it"
+                : "none is shown to meet it",
+            .. Counted(RequirementOutcome.Fails) is > 0 and var fail
+                ? [$"{Plain(fail)} {(fail == 1 ? "fails" : "fail")}{FailingAlone(result)}"] : Array.Empty<string>(),
+            .. Counted(RequirementOutcome.Undecided) is > 0 and var open
+                ? [$"{Plain(open)} {(open == 1 ? "is" : "are")} undecided"] : Array.Empty<string>(),
+            .. Counted(RequirementOutcome.CannotTell) is > 0 and var silent ? [$"of {Plain(silent)} it cannot be told"]
+                : Array.Empty<string>(),
         ];
         return $"; of {Plain(all)} specimens {string.Join(", ", parts)}";
     }
@@ -56,33 +63,39 @@ internal static class RequirementWords
     /// <summary>" (A/A02; among all together chance could do that)": who fails by itself where all together do not.</summary>
     private static string FailingAlone(AnalysisResult result)
     {
-        string[] failing = [.. result.Verdict.Specimens.Where(s => s.Outcome == RequirementOutcome.Fails).Select(s => SpecimenLabel(s.Name))];
+        string[] failing =
+            [.. result.Verdict.Specimens.Where(s => s.Outcome == RequirementOutcome.Fails).Select(s => SpecimenLabel(s.Name))];
         return result.Verdict.Requirement == RequirementOutcome.Fails ? string.Empty
-            : $" by {(failing.Length == 1 ? "itself" : "themselves")} ({Listed(failing, FirstScreenWords.NamesOnScreen)}; among all together chance could do that)";
+            : $" by {(failing.Length == 1 ? "itself" : "themselves")} ({Listed(failing, FirstScreenWords.NamesOnScreen)}; among "
+                + "all together chance could do that)";
     }
 
     internal static string FailingReason(AnalysisResult result, bool simple)
     {
         int asked = result.Verdict.Specimens.SelectMany(s => s.Frequencies).OfType<FrequencyDecision>().Count();
         double[] missing = [.. Decided(result, RequirementOutcome.Fails)
-            .Select(r => result.Plan.Requirement!.At(r.Evidence.At)!.Value.Value - (r is ShieldingReading.Measured m ? m.Shielding.Value.Value : double.NaN))];
+            .Select(r => result.Plan.Requirement!.At(r.Evidence.At)!.Value.Value
+                - (r is ShieldingReading.Measured m ? m.Shielding.Value.Value : double.NaN))];
         double most = missing.Where(double.IsFinite).DefaultIfEmpty(0).Max();
         string by = most > 0 ? $"; there up to {Ratio(most)} are missing" : string.Empty;
         string chance = simple ? " The estimate decides, so this may be chance."
             : asked == 1 ? string.Empty : " That is more than chance does among so many.";
-        return $"The {(simple ? "estimate" : "upper limit")} is below the requirement at {Plain(missing.Length)} of {Count(asked, "value")}{by}.{chance}";
+        return $"The {(simple ? "estimate" : "upper limit")} is below the requirement at {Plain(missing.Length)} of "
+            + $"{Count(asked, "value")}{by}.{chance}";
     }
 
     internal static string CannotTellReason(AnalysisResult result)
     {
         List<string> reasons = [];
         ShieldingReading[] open = [.. Decided(result, RequirementOutcome.CannotTell)];
-        ShieldingReading[] bounds = [.. open.OfType<ShieldingReading.AtLeast>().Where(r => r.Evidence.OneSidedLow < result.Plan.Requirement?.At(r.Evidence.At))];
+        ShieldingReading[] bounds = [.. open.OfType<ShieldingReading.AtLeast>()
+            .Where(r => r.Evidence.OneSidedLow < result.Plan.Requirement?.At(r.Evidence.At))];
         reasons.AddRange(bounds.Select(EndsBelow).Distinct().Order());
 
         if (!result.Verdict.OverturnedBy.IsEmpty)
         {
-            reasons.Add($"Settle first what could overturn the figures; its next step stands below: {string.Join("; ", result.Verdict.OverturnedBy.Select(CheckWords.InPassing))}.");
+            reasons.Add("Settle first what could overturn the figures; its next step stands below: "
+                + $"{string.Join("; ", result.Verdict.OverturnedBy.Select(CheckWords.InPassing))}.");
         }
 
         if (open.Any(r => r is ShieldingReading.Unrepeated || (r is ShieldingReading.AtLeast && r.Evidence.OneSidedLow is null)))
@@ -94,7 +107,8 @@ internal static class RequirementWords
 
         if (result.Findings.Any(f => f.Code == GridCode && AskedWithin(result, f)))
         {
-            reasons.Add("Frequencies that not all sweeps have are not analysed, so nothing is known about the requirement there.");
+            reasons.Add(
+                "Frequencies that not all sweeps have are not analysed, so nothing is known about the requirement there.");
         }
 
         if (result.Findings.Any(f => f.Code == BeyondCode))
@@ -111,26 +125,35 @@ internal static class RequirementWords
         if (UndecidedWords.Misleading(result).ToList() is { Count: > 0 } misleading)
         {
             // Whoever makes more range because a placement was swept without its specimen works in vain.
-            reasons = [$"Settle first what was found; its next step stands below: {string.Join("; ", misleading.Select(CheckWords.InPassing))}."];
+            reasons = ["Settle first what was found; its next step stands below: "
+                + $"{string.Join("; ", misleading.Select(CheckWords.InPassing))}."];
         }
 
-        return reasons.Count > 0 ? string.Join(' ', reasons) : "The requirement asks for nothing at the frequencies that were measured.";
+        return reasons.Count > 0 ? string.Join(' ', reasons)
+            : "The requirement asks for nothing at the frequencies that were measured.";
     }
 
     private static bool AskedWithin(AnalysisResult result, Checks.Finding finding) =>
-        finding.Where.IsDefaultOrEmpty || finding.Where.Any(w => result.Plan.Requirement?.At(w.Start) is not null || result.Plan.Requirement?.At(w.Stop) is not null);
+        finding.Where.IsDefaultOrEmpty || finding.Where.Any(
+            w => result.Plan.Requirement?.At(w.Start) is not null || result.Plan.Requirement?.At(w.Stop) is not null);
 
     /// <summary>What would tell at a bound that ends below the requirement.</summary>
     private static string EndsBelow(ShieldingReading reading)
     {
         ReadingEvidence seen = reading.Evidence;
-        return reading.State == ShieldingState.NoFloor ? "Take floor sweeps: without a floor only lower bounds are known, and somewhere they do not reach the requirement."
-            : reading.State == ShieldingState.Overloaded ? "Take sweeps without overload: somewhere the receiver was overloaded, and the bound that is left ends below the requirement."
+        return reading.State == ShieldingState.NoFloor
+            ? "Take floor sweeps: without a floor only lower bounds are known, and somewhere they do not reach the requirement."
+            : reading.State == ShieldingState.Overloaded
+            ? "Take sweeps without overload: somewhere the receiver was overloaded, and the bound that is left ends below the "
+                + "requirement."
             : seen.LeakageRules ? "Isolate better: somewhere leakage leaves only a bound, and it ends below the requirement."
-            : seen.HiddenBehindPlate ? "Take more plate sweeps, or reference and plate with more power: somewhere the noise of the plate leaves only a bound, and it ends below the requirement."
+            : seen.HiddenBehindPlate ? "Take more plate sweeps, or reference and plate with more power: somewhere the noise of "
+                + "the plate leaves only a bound, and it ends below the requirement."
             : seen.Ambient ? "Switch off what transmits: somewhere it leaves only a bound, and it ends below the requirement."
-            : seen.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom) ? "Lower the bottom of the display: somewhere it leaves only a bound, and it ends below the requirement."
-            : seen.Doubts.HasFlag(ReadingDoubts.FloorMoved) ? "Take floor sweeps again: somewhere covered noise leaves only a bound, and it ends below the requirement."
+            : seen.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom)
+            ? "Lower the bottom of the display: somewhere it leaves only a bound, and it ends below the requirement."
+            : seen.Doubts.HasFlag(ReadingDoubts.FloorMoved)
+            ? "Take floor sweeps again: somewhere covered noise leaves only a bound, and it ends below the requirement."
             : "Make more dynamic range: somewhere the floor leaves only a bound, and it ends below the requirement.";
     }
 

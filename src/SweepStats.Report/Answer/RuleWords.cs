@@ -13,7 +13,9 @@ internal static class RuleWords
 
     /// <summary>The rule that <see cref="Verdicts.Judge"/> follows.</summary>
     internal const string TrustRule =
-        "One fault is enough: do not rely on the measurement. No fault, but a warning: it can be trusted within limits. Neither: it can be trusted, if overload, leakage, drift and putting the specimen back were tested; else what was not tested is named. Notes never count.";
+        "One fault is enough: do not rely on the measurement. No fault, but a warning: it can be trusted within limits. "
+            + "Neither: it can be trusted, if overload, leakage, drift and putting the specimen back were tested; else what was "
+            + "not tested is named. Notes never count.";
 
     internal const string LimitsCaption = "What the warnings limit";
 
@@ -22,10 +24,12 @@ internal static class RuleWords
     /// <summary>How many faults, warnings and notes there are and which checks they come from, a sentence each.</summary>
     internal static IEnumerable<string> Tally(AnalysisResult result)
     {
-        foreach ((Severity severity, string noun) in new[] { (Severity.Fault, "fault"), (Severity.Warning, "warning"), (Severity.Note, "note") })
+        foreach ((Severity severity, string noun) in new[] { (Severity.Fault, "fault"), (Severity.Warning, "warning"),
+            (Severity.Note, "note") })
         {
             FindingGroup[] told = [.. FindingGroup.Of(result.Findings.Where(f => f.Severity == severity))];
-            yield return told.Length == 0 ? $"No {noun}." : $"{Count(told.Length, noun)}, from {string.Join(", ", told.GroupBy(g => g.Code).Select(Source))}.";
+            yield return told.Length == 0 ? $"No {noun}."
+                : $"{Count(told.Length, noun)}, from {string.Join(", ", told.GroupBy(g => g.Code).Select(Source))}.";
         }
     }
 
@@ -37,16 +41,19 @@ internal static class RuleWords
     // One group tells of several specimens at once; how many says how many findings findings.csv has.
     private static string Source(IGrouping<string, FindingGroup> groups)
     {
-        int specimens = groups.SelectMany(g => g.Findings).Where(f => f.Specimen is not null).Select(f => f.Specimen).Distinct().Count();
+        int specimens =
+            groups.SelectMany(g => g.Findings).Where(f => f.Specimen is not null).Select(f => f.Specimen).Distinct().Count();
         int others = groups.SelectMany(g => g.Findings).Count(f => f.Specimen is null);
-        string[] parts = [.. specimens > 0 ? new[] { Count(specimens, "specimen") } : [], .. others > 1 ? new[] { $"{Plain(others)} times" } : []];
+        string[] parts = [.. specimens > 0 ? new[] { Count(specimens, "specimen") } : [],
+            .. others > 1 ? new[] { $"{Plain(others)} times" } : []];
         return groups.Key + (parts.Length > 0 ? $" ({string.Join(" and ", parts)})" : string.Empty);
     }
 
     private static string Limited(FindingGroup group, AnalysisResult result)
     {
         int named = group.Findings.Select(f => f.Specimen).Distinct().Count();
-        return group.Findings.Any(f => f.Specimen is null) || named == result.Curves.Length ? "all" : SummaryWords.SpecimenList(group.Findings);
+        return group.Findings.Any(f => f.Specimen is null) || named == result.Curves.Length ? "all"
+            : SummaryWords.SpecimenList(group.Findings);
     }
 
     private static string LimitedWhere(FindingGroup group)
@@ -57,7 +64,8 @@ internal static class RuleWords
         }
 
         string[] places = [.. group.Findings.Select(FindingWords.Stretches).Distinct(StringComparer.Ordinal)];
-        return places.Length == 1 ? places[0] : $"{SummaryWords.Bands([.. Merged(group.Findings.SelectMany(f => f.Where))])}; not the same for each";
+        return places.Length == 1 ? places[0]
+            : $"{SummaryWords.Bands([.. Merged(group.Findings.SelectMany(f => f.Where))])}; not the same for each";
     }
 
     private static IEnumerable<FrequencyBand> Merged(IEnumerable<FrequencyBand> bands)

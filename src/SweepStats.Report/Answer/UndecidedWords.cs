@@ -19,7 +19,8 @@ internal static class UndecidedWords
     {
         null or RequirementOutcome.Meets => null,
         RequirementOutcome.Fails => (result.Verdict.Trust == Trust.Untrustworthy ? "Mend the faults first. " : string.Empty)
-            + $"Requirement not met: improve what falls short and measure it again; more sweeps of the same do not help. {VerdictWords.OutcomeReason(result)}",
+            + "Requirement not met: improve what falls short and measure it again; more sweeps of the same do not help. "
+            + $"{VerdictWords.OutcomeReason(result)}",
         RequirementOutcome.Undecided => $"Requirement undecided: {VerdictWords.OutcomeReason(result)}",
         _ => $"Whether the requirement is met cannot be told: {VerdictWords.OutcomeReason(result)}",
     };
@@ -30,13 +31,18 @@ internal static class UndecidedWords
         string[] causes = [.. UndecidedCauses(result).Distinct().Order().Select(cause => cause switch
         {
             UndecidedBy.GuardBand => simple ? "Somewhere the estimate lies in the guard band: repeats may move it either way."
-                : "Lower the guard band or improve the specimen: somewhere the interval lies in the guard band, and repeats do not change that.",
-            UndecidedBy.StatedErrors => "Make the stated errors smaller: somewhere they alone are larger than the distance to the requirement, and repeats do not help.",
+                : "Lower the guard band or improve the specimen: somewhere the interval lies in the guard band, and repeats do "
+                    + "not change that.",
+            UndecidedBy.StatedErrors => "Make the stated errors smaller: somewhere they alone are larger than the distance to "
+                + "the requirement, and repeats do not help.",
             _ => NarrowedByRepeats(result),
         })];
-        bool failing = result.Verdict.Specimens.Any(s => s.Count(RequirementOutcome.Fails) > 0 && s.Count(RequirementOutcome.Undecided) == 0);
-        string chance = $"{ToRepeat(result)}: somewhere the {(simple ? "estimate" : "upper limit")} is below the requirement, but among so many frequencies it may be chance.";
-        IEnumerable<string> steps = failing ? causes.Where(c => c != NarrowedByRepeats(result)).Prepend(chance) : causes.DefaultIfEmpty(NarrowedByRepeats(result));
+        bool failing = result.Verdict.Specimens.Any(
+            s => s.Count(RequirementOutcome.Fails) > 0 && s.Count(RequirementOutcome.Undecided) == 0);
+        string chance = $"{ToRepeat(result)}: somewhere the {(simple ? "estimate" : "upper limit")} is below the requirement, "
+            + "but among so many frequencies it may be chance.";
+        IEnumerable<string> steps = failing ? causes.Where(c => c != NarrowedByRepeats(result)).Prepend(chance)
+            : causes.DefaultIfEmpty(NarrowedByRepeats(result));
         return string.Join(' ', [.. SettledFirst(result), .. steps]);
     }
 
@@ -45,9 +51,12 @@ internal static class UndecidedWords
     {
         string[] moving =
         [
-            .. Misleading(result), .. MovingCodes.Where(code => result.Findings.Any(f => f.Code == code && f.Severity != Checks.Severity.Note)),
+            .. Misleading(result),
+            .. MovingCodes.Where(code => result.Findings.Any(f => f.Code == code && f.Severity != Checks.Severity.Note)),
         ];
-        return moving.Length == 0 ? [] : [$"Settle first what was found beside it ({string.Join("; ", moving.Select(CheckWords.InPassing))}): it can move the figures that decide."];
+        return moving.Length == 0 ? []
+            : [$"Settle first what was found beside it ({string.Join("; ", moving.Select(CheckWords.InPassing))}): it can move "
+                + "the figures that decide."];
     }
 
     // Codes of findings that others only follow from.
@@ -57,7 +66,8 @@ internal static class UndecidedWords
     private static string NarrowedByRepeats(AnalysisResult result)
     {
         string guard = result.Plan.Rule is { GuardBand.Value: > 0 } ? " or its guard band" : string.Empty;
-        string narrowing = RepeatsArePlacements(result) ? "more placements of each specimen narrow what scatter makes of it, more sweeps of the same placement do not"
+        string narrowing = RepeatsArePlacements(result)
+            ? "more placements of each specimen narrow what scatter makes of it, more sweeps of the same placement do not"
             : "more repeats narrow what scatter makes of it";
         return $"Somewhere the requirement{guard} lies inside the interval: {narrowing}, and the budget names the rest.";
     }
@@ -101,15 +111,18 @@ internal static class UndecidedWords
         }
 
         double accepted = wanted + rule.GuardBand.Value;
-        (double low, double high) = rule.IsSimpleAcceptance ? (shielding.Value.Value, shielding.Value.Value) : (shielding.Low.Value, shielding.High.Value);
+        (double low, double high) = rule.IsSimpleAcceptance ? (shielding.Value.Value, shielding.Value.Value)
+            : (shielding.Low.Value, shielding.High.Value);
         if (low >= wanted && high < accepted)
         {
             return UndecidedBy.GuardBand;
         }
 
-        double share = Math.Pow(stated.StandardUncertainty / (reading.Evidence.StandardUncertaintyDb ?? double.PositiveInfinity), 2);
+        double share =
+            Math.Pow(stated.StandardUncertainty / (reading.Evidence.StandardUncertaintyDb ?? double.PositiveInfinity), 2);
         double reach = stated.StandardUncertainty > 0 ? stated.Quantile(rule.Level.Level) : 0;
-        return share >= MostlyStated && shielding.Value.Value + reach >= wanted && shielding.Value.Value - reach < accepted ? UndecidedBy.StatedErrors : UndecidedBy.Repeats;
+        return share >= MostlyStated && shielding.Value.Value + reach >= wanted && shielding.Value.Value - reach < accepted
+            ? UndecidedBy.StatedErrors : UndecidedBy.Repeats;
     }
 
     private enum UndecidedBy

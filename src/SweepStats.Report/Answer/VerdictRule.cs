@@ -13,7 +13,8 @@ internal static class VerdictRule
         if (DecisionWords.DecisionRule(result) is { } rule)
         {
             html.Paragraph(rule);
-            html.Table(VerdictWords.FaceValue(result) + DecisionWords.DecisionsCaption, DecisionWords.DecisionColumns, DecisionWords.Decisions(result));
+            html.Table(VerdictWords.FaceValue(result) + DecisionWords.DecisionsCaption, DecisionWords.DecisionColumns,
+                DecisionWords.Decisions(result));
         }
 
         if (SweepWords.SomeLeftOut(result.Campaign) is { } leftOut)

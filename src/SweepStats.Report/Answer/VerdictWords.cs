@@ -24,8 +24,8 @@ public static class VerdictWords
     internal const string RehearsedMark = "Drawn by rehearse, not measured. ";
 
     /// <summary>
-    /// The verdict in one sentence: can it be trusted, is the requirement met, and that the floor is missing where it is; before it
-    /// that nothing was measured, where it is so.
+    /// The verdict in one sentence: can it be trusted, is the requirement met, and that the floor is missing where it is; before
+    /// it that nothing was measured, where it is so.
     /// </summary>
     public static string Headline(AnalysisResult result)
     {
@@ -37,11 +37,13 @@ public static class VerdictWords
             Trust.Limited => Trusted + " within limits",
             _ => Untrusted,
         };
-        string asked = result.Verdict.Requirement is { } outcome ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
+        string asked = result.Verdict.Requirement is { } outcome
+            ? Joined(result.Verdict.Trust, outcome) + Outcome(outcome, result) : string.Empty;
         string floor = result.Floor is not null ? string.Empty
             : (result.FloorLife is null ? $"; {NoFloor(result)}" : "; the floor sweeps show no noise")
                 + ", so nobody can tell which readings are capped";
-        string unmeasured = result.Verdict.Requirement is not null && AskedWords.NotMeasured(result) is { } stretches ? $"; asked also {stretches}" : string.Empty;
+        string unmeasured = result.Verdict.Requirement is not null && AskedWords.NotMeasured(result) is { } stretches
+            ? $"; asked also {stretches}" : string.Empty;
         string mark = result.Rehearsed ? RehearsedMark : string.Empty;
         return mark + trust + asked + unmeasured + floor + "." + NotTested(result);
     }
@@ -65,9 +67,12 @@ public static class VerdictWords
 
     /// <summary>The headline of a console that shows no findings, and where they are told where there are any.</summary>
     internal static string HeadlineWithReason(AnalysisResult result) =>
-        Headline(result) + (result.Verdict.Trust == Trust.Trustworthy ? string.Empty : " 'sweepstats check' tells why and what to do.");
+        Headline(result)
+            + (result.Verdict.Trust == Trust.Trustworthy ? string.Empty : " 'sweepstats check' tells why and what to do.");
 
-    /// <summary>"Nothing was measured from 99 MHz to 601 MHz."; null where the grid leaves out no more than a sweep does.</summary>
+    /// <summary>
+    /// "Nothing was measured from 99 MHz to 601 MHz."; null where the grid leaves out no more than a sweep does.
+    /// </summary>
     internal static string? Unmeasured(FrequencyGrid grid) => FrequencyGaps.Of(grid) is { IsEmpty: false } gaps
         ? $"Nothing was measured from {Listed([.. gaps.Select(Band)], PulseWords.MostGapsNamed)}." : null;
 
@@ -98,14 +103,18 @@ public static class VerdictWords
         bool simple = result.Plan.Rule is { IsSimpleAcceptance: true };
         string? reason = result.Verdict.Requirement switch
         {
-            RequirementOutcome.Meets when NothingRelied(result) => "Mend the faults first: until then no specimen is shown to meet the requirement.",
-            RequirementOutcome.Meets => $"{(simple ? "The estimate, or the bound where only that is known," : "The lower limit")} is at or above the requirement{DecisionWords.Guarded(result)} {AskedWords.WhereAsked(result)} of every specimen.",
+            RequirementOutcome.Meets when NothingRelied(result) =>
+                "Mend the faults first: until then no specimen is shown to meet the requirement.",
+            RequirementOutcome.Meets =>
+                $"{(simple ? "The estimate, or the bound where only that is known," : "The lower limit")} is at or above the "
+                    + $"requirement{DecisionWords.Guarded(result)} {AskedWords.WhereAsked(result)} of every specimen.",
             RequirementOutcome.Fails => Face(result, capital: true) + RequirementWords.FailingReason(result, simple),
             RequirementOutcome.Undecided => UndecidedWords.UndecidedReason(result),
             RequirementOutcome.CannotTell => RequirementWords.CannotTellReason(result),
             _ => null,
         };
-        return reason is not null && AskedWords.NotMeasured(result) is { } stretches ? $"{reason} Asked also {stretches}." : reason;
+        return reason is not null && AskedWords.NotMeasured(result) is { } stretches
+            ? $"{reason} Asked also {stretches}." : reason;
     }
 
     /// <summary>What is asked: "40 dB", or "20 dB to 40 dB, depending on frequency".</summary>
@@ -124,10 +133,14 @@ public static class VerdictWords
             }
         }
 
-        return low > high ? "nothing in this band" : low == high ? $"{Plain(low)} dB" : $"{Short(low)} dB to {Short(high)} dB, depending on frequency";
+        return low > high ? "nothing in this band" : low == high ? $"{Plain(low)} dB"
+            : $"{Short(low)} dB to {Short(high)} dB, depending on frequency";
     }
 
-    /// <summary>The claim over the band: "SE ≥ 34.2 dB at all 161 frequencies from 30 MHz to 1 GHz (weakest at 433.9 MHz)", or that there is none.</summary>
+    /// <summary>
+    /// The claim over the band: "SE ≥ 34.2 dB at all 161 frequencies from 30 MHz to 1 GHz (weakest at 433.9 MHz)", or that there
+    /// is none.
+    /// </summary>
     public static string Claim(BandStatement band)
     {
         ArgumentNullException.ThrowIfNull(band);
@@ -140,7 +153,9 @@ public static class VerdictWords
         return $"SE {Bound(claim)} {AtAll(band)}{weakest}";
     }
 
-    /// <summary>A figure of the band as far as it is known: a value with its interval, a bound, or that it cannot be told.</summary>
+    /// <summary>
+    /// A figure of the band as far as it is known: a value with its interval, a bound, or that it cannot be told.
+    /// </summary>
     public static string Figure(BandFigure figure) => figure switch
     {
         { Value: { } value, Low: { } low, High: { } high } => $"{Ratio(value)} ({Interval(low, high)})",
@@ -153,7 +168,8 @@ public static class VerdictWords
     public static string Share(BandFigure figure) => figure switch
     {
         { Value: { } value, Low: <= 0, High: >= 1 } => $"{Percent(value)}, too few repeats for limits",
-        { Value: { } value, Low: { } low, High: { } high } => $"{Percent(value)} ({LowTenths(low * 100)} to {HighTenths(high * 100)} %)",
+        { Value: { } value, Low: { } low, High: { } high } =>
+            $"{Percent(value)} ({LowTenths(low * 100)} to {HighTenths(high * 100)} %)",
         { Low: > 0 and var low } => $"≥ {LowTenths(low * 100)} %",
         { Value: { } value } => $"{Percent(value)}, {SpecimenChartWords.UnrepeatedLegend}",
         _ => "cannot be told",
@@ -162,7 +178,8 @@ public static class VerdictWords
     /// <summary>A reading as far as it is known; a capped or overloaded one is a bound with its sign, never a value.</summary>
     public static string Reading(ShieldingReading reading) => reading switch
     {
-        ShieldingReading.Measured m => $"{Ratio(m.Shielding.Value.Value)} ({Interval(m.Shielding.Low.Value, m.Shielding.High.Value)})",
+        ShieldingReading.Measured m =>
+            $"{Ratio(m.Shielding.Value.Value)} ({Interval(m.Shielding.Low.Value, m.Shielding.High.Value)})",
         ShieldingReading.AtLeast bound => Bound(bound.Bound),
         ShieldingReading.Unrepeated single => $"{Ratio(single.Indication.Value)}, {SpecimenChartWords.UnrepeatedLegend}",
         ShieldingReading.Unreadable unreadable => $"{SpecimenChartWords.UnreadableLegend}: {PlainText.Of(unreadable.Reason)}",
@@ -177,23 +194,28 @@ public static class VerdictWords
             return "No frequency is capped.";
         }
 
-        string by = curve is null ? string.Empty : " by " + (BoundCauses.Of(curve.Readings) with { Overload = false, Unmeasured = false }).What;
+        string by = curve is null ? string.Empty
+            : " by " + (BoundCauses.Of(curve.Readings) with { Overload = false, Unmeasured = false }).What;
         return $"Capped{by} at {Plain(band.CappedCount)} of {Count(band.PointCount, "frequency")}.";
     }
 
     /// <summary>How many frequencies the receiver was overloaded at.</summary>
     internal static string Overloaded(int overloaded, int points) =>
-        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Overloaded at {overloaded} of {Count(points, "frequency")}: at best a bound.");
+        string.Create(System.Globalization.CultureInfo.InvariantCulture,
+            $"Overloaded at {overloaded} of {Count(points, "frequency")}: at best a bound.");
 
     private static string Outcome(RequirementOutcome outcome, AnalysisResult result)
     {
-        string asked = result.Plan.Requirement is { } requirement ? $" ({Required(requirement, result.Campaign.Grid)})" : string.Empty;
+        string asked = result.Plan.Requirement is { } requirement ? $" ({Required(requirement, result.Campaign.Grid)})"
+            : string.Empty;
         return outcome switch
         {
             RequirementOutcome.Meets when NothingRelied(result) => $"it shows for no specimen that the requirement{asked} is met",
-            RequirementOutcome.Meets => $"every specimen{Missing(result)} meets the requirement{asked} {AskedWords.WhereAsked(result)}",
+            RequirementOutcome.Meets =>
+                $"every specimen{Missing(result)} meets the requirement{asked} {AskedWords.WhereAsked(result)}",
             RequirementOutcome.Fails => $"{Face(result)}the requirement{asked} is not met{RequirementWords.Standings(result)}",
-            RequirementOutcome.Undecided => $"whether the requirement{asked} is met is undecided{RequirementWords.Standings(result)}",
+            RequirementOutcome.Undecided =>
+                $"whether the requirement{asked} is met is undecided{RequirementWords.Standings(result)}",
             _ => $"whether the requirement{asked} is met cannot be told{RequirementWords.Standings(result)}",
         };
     }
@@ -204,7 +226,8 @@ public static class VerdictWords
         string[] missing =
         [
             .. result.Campaign.Unread.Where(u => u.Role == SweepRole.Covered).Select(u => u.Specimen)
-                .Concat(result.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered).Select(s => (SpecimenName?)SpecimenName.Of(s)))
+                .Concat(result.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered)
+                    .Select(s => (SpecimenName?)SpecimenName.Of(s)))
                 .OfType<SpecimenName>().Distinct().Where(name => result.Curves.All(c => c.Name != name)).Select(SpecimenLabel),
         ];
         return missing.Length == 0 ? string.Empty : $" but {Listed(missing, MostSpecimensNamed)}, of which no sweep is in use,";
@@ -223,11 +246,14 @@ public static class VerdictWords
     {
         string where = Band(band.Band);
         string many = $"at all {Count(band.PointCount, "frequency")}";
-        return band.PointCount == 1 ? $"at {where}" : where == Frequency(band.Band.Start) ? $"{many} near {where}" : $"{many} from {where}";
+        return band.PointCount == 1 ? $"at {where}" : where == Frequency(band.Band.Start) ? $"{many} near {where}"
+            : $"{many} from {where}";
     }
 
     private static string Joined(Trust trust, RequirementOutcome outcome) =>
-        trust == Trust.Untrustworthy && outcome == RequirementOutcome.Meets ? ": " : trust != Trust.Untrustworthy && outcome is (RequirementOutcome.Undecided or RequirementOutcome.CannotTell) ? ", but " : ", and ";
+        trust == Trust.Untrustworthy && outcome == RequirementOutcome.Meets ? ": "
+            : trust != Trust.Untrustworthy && outcome is (RequirementOutcome.Undecided or RequirementOutcome.CannotTell)
+            ? ", but " : ", and ";
 
     // Between stated frequencies a requirement has more digits than anybody stated.
     private static string Short(double value) => Plain(Math.Round(value, 2));

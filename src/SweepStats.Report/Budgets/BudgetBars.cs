@@ -23,14 +23,16 @@ internal sealed class BudgetBars : ChartSeries
             ScreenPoint end = At(value, row);
             Bar(rc, new OxyRect(new ScreenPoint(zero.X, zero.Y - HalfHeight), new ScreenPoint(end.X, end.Y + HalfHeight)));
             rc.DrawText(
-                new ScreenPoint(end.X + LabelDistance, end.Y), BudgetAdviceWords.Contribution(value), Ink.Black, ActualFont, ActualFontSize, ActualFontWeight, 0,
-                HorizontalAlignment.Left, VerticalAlignment.Middle);
+                new ScreenPoint(end.X + LabelDistance, end.Y), BudgetAdviceWords.Contribution(value), Ink.Black, ActualFont,
+                ActualFontSize, ActualFontWeight, 0, HorizontalAlignment.Left, VerticalAlignment.Middle);
         }
     }
 
     protected override void DrawSample(IRenderContext rc, OxyRect box) =>
-        Bar(rc, new OxyRect(new ScreenPoint(box.Left, box.Center.Y - HalfHeight), new ScreenPoint(box.Right - 4, box.Center.Y + HalfHeight)));
+        Bar(rc, new OxyRect(new ScreenPoint(box.Left, box.Center.Y - HalfHeight),
+            new ScreenPoint(box.Right - 4, box.Center.Y + HalfHeight)));
 
     private void Bar(IRenderContext rc, OxyRect box) =>
-        rc.DrawRectangle(box, Hollow ? Ink.Veil(Colour, 40) : Colour, Colour, Hollow ? 1.2 : 0, EdgeRenderingMode.PreferGeometricAccuracy);
+        rc.DrawRectangle(box, Hollow ? Ink.Veil(Colour, 40) : Colour, Colour, Hollow ? 1.2 : 0,
+            EdgeRenderingMode.PreferGeometricAccuracy);
 }

@@ -24,7 +24,8 @@ internal static class BudgetChart
     /// <summary>The chart; null where there is no linear budget.</summary>
     public static Chart? Of(AnalysisResult result, string name)
     {
-        ImmutableArray<ShieldingBudget> all = [.. result.Budgets.SelectMany(b => b.All).Where(b => b.Linear is { StandardUncertainty: > 0 })];
+        ImmutableArray<ShieldingBudget> all =
+            [.. result.Budgets.SelectMany(b => b.All).Where(b => b.Linear is { StandardUncertainty: > 0 })];
         ImmutableArray<ShieldingBudget> shown = all.Length <= MostBudgets ? all : Weakest(all, result);
         if (shown.IsEmpty)
         {
@@ -37,19 +38,29 @@ internal static class BudgetChart
             rows.Add(budget);
         }
 
-        PlotModel model = Frame.Model(BudgetAdviceWords.BudgetTitle, BudgetAdviceWords.BudgetSubtitle(shown.Length, all.Length), Values(rows.Highest), rows.Axis()).With(
+        PlotModel model = Frame.Model(BudgetAdviceWords.BudgetTitle, BudgetAdviceWords.BudgetSubtitle(shown.Length, all.Length),
+            Values(rows.Highest), rows.Axis()).With(
             new RowText { Colour = Ink.Black, Rows = rows.Headings, Heading = true },
-            rows.Repeats.Count > 0 ? new BudgetBars { Colour = Ink.Blue, Bars = rows.Repeats, Title = BudgetAdviceWords.RepeatsLegend } : null,
-            rows.Stated.Count > 0 ? new BudgetBars { Colour = Ink.Lines[1].Colour, Bars = rows.Stated, Hollow = true, Title = BudgetAdviceWords.StatedLegend } : null,
+            rows.Repeats.Count > 0
+                ? new BudgetBars { Colour = Ink.Blue, Bars = rows.Repeats, Title = BudgetAdviceWords.RepeatsLegend } : null,
+            rows.Stated.Count > 0 ? new BudgetBars
+            {
+                Colour = Ink.Lines[1].Colour,
+                Bars = rows.Stated,
+                Hollow = true,
+                Title = BudgetAdviceWords.StatedLegend,
+            } : null,
             new BudgetBars { Colour = Ink.Black, Bars = rows.Combined, Title = BudgetAdviceWords.CombinedLegend });
-        return new Chart(name, ChartKind.Budget, BudgetAdviceWords.BudgetTitle, BudgetAdviceWords.BudgetChartDescription(shown), model, Surroundings + (RowHeight * rows.Count));
+        return new Chart(name, ChartKind.Budget, BudgetAdviceWords.BudgetTitle, BudgetAdviceWords.BudgetChartDescription(shown),
+            model, Surroundings + (RowHeight * rows.Count));
     }
 
     // Where not all have room the means are left out. In the order of the report again.
     private static ImmutableArray<ShieldingBudget> Weakest(ImmutableArray<ShieldingBudget> all, AnalysisResult result)
     {
         bool frequencies = all.Any(b => b.At is not null);
-        HashSet<ShieldingBudget> weakest = [.. all.Where(b => b.At is not null || !frequencies).OrderBy(b => ShownBudgets.Room(b, result)).Take(MostBudgets)];
+        HashSet<ShieldingBudget> weakest =
+            [.. all.Where(b => b.At is not null || !frequencies).OrderBy(b => ShownBudgets.Room(b, result)).Take(MostBudgets)];
         return [.. all.Where(weakest.Contains)];
     }
 
@@ -81,24 +92,34 @@ internal static class BudgetChart
         public void Add(ShieldingBudget budget)
         {
             Headings.Add((_next++, Frame.Literal(BudgetAdviceWords.BudgetHeading(budget))));
-            UncertaintyLine[] lines = [.. budget.Lines.Where(l => l.ContributionDb > RoundingDb).OrderByDescending(l => l.ContributionDb)];
+            UncertaintyLine[] lines =
+                [.. budget.Lines.Where(l => l.ContributionDb > RoundingDb).OrderByDescending(l => l.ContributionDb)];
             int alone = lines.Length <= MostBars ? lines.Length : MostBars - 1;
             foreach (UncertaintyLine line in lines.Take(alone))
             {
-                Bar(line.TypeB ? Stated : Repeats, Frame.Literal(BudgetAdviceWords.SourceLabel(line, budget.ByPlacement)), line.ContributionDb!.Value);
+                Bar(line.TypeB ? Stated : Repeats, Frame.Literal(BudgetAdviceWords.SourceLabel(line, budget.ByPlacement)),
+                    line.ContributionDb!.Value);
             }
 
             if (lines.Length > alone)
             {
                 UncertaintyLine[] rest = lines[alone..];
-                Bar(rest.Any(l => l.TypeB) ? Stated : Repeats, BudgetAdviceWords.SmallerSources, Math.Sqrt(rest.Sum(l => l.ContributionDb!.Value * l.ContributionDb.Value)));
+                Bar(rest.Any(l => l.TypeB) ? Stated : Repeats, BudgetAdviceWords.SmallerSources,
+                    Math.Sqrt(rest.Sum(l => l.ContributionDb!.Value * l.ContributionDb.Value)));
             }
 
             Bar(Combined, BudgetAdviceWords.Combined, budget.Linear!.StandardUncertainty);
             _next += 0.5;
         }
 
-        public LabelledAxis Axis() => new(AxisPosition.Left, _labels) { StartPosition = 1, EndPosition = 0, Minimum = -0.7, Maximum = _next - 0.6, AxisTickToLabelDistance = LabelDistance };
+        public LabelledAxis Axis() => new(AxisPosition.Left, _labels)
+        {
+            StartPosition = 1,
+            EndPosition = 0,
+            Minimum = -0.7,
+            Maximum = _next - 0.6,
+            AxisTickToLabelDistance = LabelDistance,
+        };
 
         private void Bar(List<BudgetBar> bars, string label, double value)
         {

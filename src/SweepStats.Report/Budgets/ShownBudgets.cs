@@ -3,7 +3,9 @@ using SweepStats.Budgets;
 
 namespace SweepStats.Report.Budgets;
 
-/// <summary>Specimens whose uncertainty budgets are shown: the weakest, in the order of the report. All are in budget.csv.</summary>
+/// <summary>
+/// Specimens whose uncertainty budgets are shown: the weakest, in the order of the report. All are in budget.csv.
+/// </summary>
 internal static class ShownBudgets
 {
     private const int MostSpecimens = 5;
@@ -29,7 +31,10 @@ internal static class ShownBudgets
         return [.. known.Where(weakest.Contains)];
     }
 
-    /// <summary>How far the reported lower end lies over what is asked for there, or over nothing, in dB. Of two frequencies the one with less is weaker.</summary>
+    /// <summary>
+    /// How far the reported lower end lies over what is asked for there, or over nothing, in dB. Of two frequencies the one with
+    /// less is weaker.
+    /// </summary>
     public static double Room(ShieldingBudget budget, AnalysisResult result) =>
         budget.Reported.Low - (budget.At is { } at ? result.Plan.Requirement?.At(at)?.Value ?? 0 : 0);
 }

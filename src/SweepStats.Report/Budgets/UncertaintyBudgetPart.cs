@@ -57,7 +57,8 @@ internal sealed class UncertaintyBudgetPart : IPagePart
     }
 
     private static string? Compared(ShieldingBudget budget, ulong seed) =>
-        budget.Doubts != ReadingDoubts.None ? null : budget.At is null ? BudgetWords.MeanShift(budget) : BudgetWords.Compared(budget, budget.Propagate(seed));
+        budget.Doubts != ReadingDoubts.None ? null : budget.At is null ? BudgetWords.MeanShift(budget)
+            : BudgetWords.Compared(budget, budget.Propagate(seed));
 
     private static IEnumerable<IReadOnlyList<string>> Rows(ShieldingBudget budget)
     {

@@ -8,7 +8,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Choice;
 
-/// <summary>The candidates of a band, best group first: mean with interval, claim, and the probability of being the best.</summary>
+/// <summary>
+/// The candidates of a band, best group first: mean with interval, claim, and the probability of being the best.
+/// </summary>
 internal static class ChoiceChart
 {
     /// <summary>More rows than this are not read.</summary>
@@ -24,7 +26,8 @@ internal static class ChoiceChart
     private const double RoomForFigures = 0.2;
     private const double RoomForWords = 0.5;
 
-    // Claims that would take more room than the means themselves are left to the tables, with some allowance where these lie close together.
+    // Claims that would take more room than the means themselves are left to the tables, with some allowance where these lie
+    // close together.
     private const double LeastRoomDb = 3;
 
     /// <summary>Whether there is a chart of a band: something is known of a candidate.</summary>
@@ -43,7 +46,8 @@ internal static class ChoiceChart
         HashSet<SpecimenName> dominated = [.. choice.Dominated.Select(d => d.Name)];
         string title = ChoiceChartWords.ChoiceChartTitle(choice, band);
         PointMarks? claims = Claims(rows);
-        PlotModel model = Frame.Model(title, ChoiceChartWords.ChoiceChartSubtitle(choice, band, rows.Placed.Count), Values(rows, claims), rows.Axis()).With([
+        PlotModel model = Frame.Model(title, ChoiceChartWords.ChoiceChartSubtitle(choice, band, rows.Placed.Count),
+            Values(rows, claims), rows.Axis()).With([
             new RowStripes { Colour = Ink.Veil(Ink.Faint, 130), Groups = rows.Groups },
             new RowText { Colour = Ink.Black, Rows = rows.Headings, Heading = true },
             .. Probabilities(rows),
@@ -54,12 +58,15 @@ internal static class ChoiceChart
             Unknown(rows),
         ]);
         OxyThickness padding = model.Padding;
-        model.Padding = new OxyThickness(padding.Left, padding.Top, rows.HasProbabilities ? Margin : padding.Right, padding.Bottom);
-        return new Chart(name, ChartKind.Choice, title, ChoiceChartWords.ChoiceChartDescription(choice, band, dominated), model, Surroundings + (RowHeight * Math.Max(4, rows.Count)));
+        model.Padding =
+            new OxyThickness(padding.Left, padding.Top, rows.HasProbabilities ? Margin : padding.Right, padding.Bottom);
+        return new Chart(name, ChartKind.Choice, title, ChoiceChartWords.ChoiceChartDescription(choice, band, dominated), model,
+            Surroundings + (RowHeight * Math.Max(4, rows.Count)));
     }
 
     // Groups say who is best, and none is said to be.
-    private static BandRanking Ungrouped(BandRanking band) => band with { Ranking = [.. band.Ranking.Select(r => r with { Group = null })] };
+    private static BandRanking Ungrouped(BandRanking band) =>
+        band with { Ranking = [.. band.Ranking.Select(r => r with { Group = null })] };
 
     private static bool IsKnown(RankedSpecimen specimen) => specimen.MeanDb is { Low: not null } or { Value: not null };
 
@@ -77,20 +84,35 @@ internal static class ChoiceChart
     }
 
     private static BandRows? Yardstick(ChoiceRows rows) => rows.Yardstick is { } yardstick && IsKnown(yardstick.Specimen)
-        ? new BandRows { Colour = Ink.Lines[1].Colour, Figures = Figures([yardstick]), Marker = MarkerType.Square, Title = ChoiceChartWords.YardstickLegend } : null;
+        ? new BandRows
+        {
+            Colour = Ink.Lines[1].Colour,
+            Figures = Figures([yardstick]),
+            Marker = MarkerType.Square,
+            Title = ChoiceChartWords.YardstickLegend,
+        } : null;
 
     private static PointMarks? Claims(ChoiceRows rows)
     {
-        List<DataPoint> claims = [.. rows.All.Where(p => p.Specimen.AtLeast is not null).Select(p => new DataPoint(p.Specimen.AtLeast!.Value.Value, p.Row))];
+        List<DataPoint> claims = [.. rows.All.Where(p => p.Specimen.AtLeast is not null)
+            .Select(p => new DataPoint(p.Specimen.AtLeast!.Value.Value, p.Row))];
         double[] means = Seen(rows);
         bool squeezing = claims.Exists(c => c.X < means.Min() - Math.Max(means.Max() - means.Min(), LeastRoomDb));
         return claims.Count == 0 || squeezing ? null
-            : new PointMarks { Colour = Ink.Blue, Points = claims, Marker = MarkerType.None, Size = 6, Title = ChoiceChartWords.ChoiceClaimLegend };
+            : new PointMarks
+            {
+                Colour = Ink.Blue,
+                Points = claims,
+                Marker = MarkerType.None,
+                Size = 6,
+                Title = ChoiceChartWords.ChoiceClaimLegend,
+            };
     }
 
     private static RowText? Unknown(ChoiceRows rows)
     {
-        List<(double Row, string Text)> unknown = [.. rows.All.Where(p => !IsKnown(p.Specimen)).Select(p => (p.Row, ChoiceChartWords.NothingKnown))];
+        List<(double Row, string Text)> unknown =
+            [.. rows.All.Where(p => !IsKnown(p.Specimen)).Select(p => (p.Row, ChoiceChartWords.NothingKnown))];
         return unknown.Count == 0 ? null : new RowText { Colour = Ink.Grey, Rows = unknown };
     }
 
@@ -98,11 +120,17 @@ internal static class ChoiceChart
     {
         if (rows.HasProbabilities)
         {
-            yield return new RowText { Colour = Ink.Grey, Rows = [(rows.Headings[0].Row, ChoiceChartWords.ProbabilityHeading)], EndsBeyond = Margin - ChartTitle.Edge };
+            yield return new RowText
+            {
+                Colour = Ink.Grey,
+                Rows = [(rows.Headings[0].Row, ChoiceChartWords.ProbabilityHeading)],
+                EndsBeyond = Margin - ChartTitle.Edge,
+            };
             yield return new RowText
             {
                 Colour = Ink.Black,
-                Rows = [.. rows.Placed.Where(p => p.Specimen.Group is not null).Select(p => (p.Row, ChoiceChartWords.BestProbability(p.Specimen)))],
+                Rows = [.. rows.Placed.Where(p => p.Specimen.Group is not null)
+                    .Select(p => (p.Row, ChoiceChartWords.BestProbability(p.Specimen)))],
                 EndsBeyond = Margin - ChartTitle.Edge,
             };
         }
@@ -120,7 +148,8 @@ internal static class ChoiceChart
 
     private static LinearAxis Values(ChoiceRows rows, PointMarks? claims)
     {
-        LinearAxis axis = DecibelScale.Axis("Shielding (dB)", Seen(rows).Concat(claims?.Points.Select(p => p.X) ?? []), rows.All.Any(p => p.Specimen.MeanDb is { Value: not null, High: null }) ? RoomForWords : RoomForFigures);
+        LinearAxis axis = DecibelScale.Axis("Shielding (dB)", Seen(rows).Concat(claims?.Points.Select(p => p.X) ?? []),
+            rows.All.Any(p => p.Specimen.MeanDb is { Value: not null, High: null }) ? RoomForWords : RoomForFigures);
         axis.Position = AxisPosition.Bottom;
         return axis;
     }

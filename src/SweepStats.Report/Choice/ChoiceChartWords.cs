@@ -22,12 +22,16 @@ internal static class ChoiceChartWords
     private const double Rare = 0.001;
 
     internal static string ChoiceChartTitle(SpecimenChoice choice, BandRanking band) =>
-        ChoiceWords.NoWinner(choice) is not null ? $"Mean shielding {(band.Name is { } named ? $"in band {Frame.Name(named)}" : "over the whole band")}; no winner is named"
-        : band.Name is { } name ? $"Which specimen is best in band {Frame.Name(name)}" : "Which specimen is best over the whole band";
+        ChoiceWords.NoWinner(choice) is not null ? "Mean shielding "
+            + $"{(band.Name is { } named ? $"in band {Frame.Name(named)}" : "over the whole band")}; no winner is named"
+        : band.Name is { } name ? $"Which specimen is best in band {Frame.Name(name)}"
+        : "Which specimen is best over the whole band";
 
     internal static string ChoiceChartSubtitle(SpecimenChoice choice, BandRanking band, int shown)
     {
-        string order = ChoiceWords.NoWinner(choice) is not null ? "the order is no ranking" : band.GroupCount == 0 ? "by lower limit of the mean; none can be told from another" : "by group, then by lower limit of the mean";
+        string order = ChoiceWords.NoWinner(choice) is not null ? "the order is no ranking"
+            : band.GroupCount == 0 ? "by lower limit of the mean; none can be told from another"
+            : "by group, then by lower limit of the mean";
         string held = band.GroupCount > 0 && !choice.ByPlacement ? "; sweeps compared, not placements" : string.Empty;
         return $"{Band(band.Band)}; {order}{held}{LotChartWords.FirstOf(shown, band.Ranking.Length, "specimen")}";
     }
@@ -41,7 +45,9 @@ internal static class ChoiceChartWords
 
     internal static string YardstickLabel(string name) => $"{Frame.Name(name)} (yardstick)";
 
-    /// <summary>Probability of being the best: "62 %", "≤ 62 %" or "≥ 62 %" where one side is open; rounded away from the claim.</summary>
+    /// <summary>
+    /// Probability of being the best: "62 %", "≤ 62 %" or "≥ 62 %" where one side is open; rounded away from the claim.
+    /// </summary>
     internal static string BestProbability(RankedSpecimen specimen) => specimen.ProbabilityBest switch
     {
         null or (0, 1) => NotKnown,
@@ -54,11 +60,18 @@ internal static class ChoiceChartWords
 
     internal static string ChoiceChartDescription(SpecimenChoice choice, BandRanking band, IReadOnlySet<SpecimenName> dominated)
     {
-        string best = ChoiceWords.NoWinner(choice) is not null ? " No winner is named." : band.GroupCount == 0 || band.Ranking.All(r => r.ProbabilityBest is null) ? string.Empty
-            : $" Not to be told from the best: {string.Join(", ", band.Ranking.Where(r => r.Group == 1).Select(r => SpecimenLabel(r.Name) + (r.ProbabilityBest is null ? string.Empty : $" (probability of being the best {BestProbability(r)})")))}.";
+        string best = ChoiceWords.NoWinner(choice) is not null ? " No winner is named."
+            : band.GroupCount == 0 || band.Ranking.All(r => r.ProbabilityBest is null) ? string.Empty
+            : " Not to be told from the best: "
+                + $"{string.Join(", ",
+                    band.Ranking.Where(r => r.Group == 1).Select(
+                        r => SpecimenLabel(r.Name) + (r.ProbabilityBest is null ? string.Empty
+                            : $" (probability of being the best {BestProbability(r)})")))}.";
         string[] worse = [.. band.Ranking.Where(r => dominated.Contains(r.Name)).Select(r => SpecimenLabel(r.Name))];
-        string left = worse.Length == 0 ? string.Empty : $" No better than another in anything weighed: {string.Join(", ", worse)}.";
-        string yardstick = band.Yardstick is { } y ? $" The yardstick {SpecimenLabel(y.Name)}: {VerdictWords.Figure(y.MeanDb)}." : string.Empty;
+        string left = worse.Length == 0 ? string.Empty
+            : $" No better than another in anything weighed: {string.Join(", ", worse)}.";
+        string yardstick = band.Yardstick is { } y ? $" The yardstick {SpecimenLabel(y.Name)}: {VerdictWords.Figure(y.MeanDb)}."
+            : string.Empty;
         return $"Mean shielding of {Count(band.Ranking.Length, "specimen")} over {Band(band.Band)}.{best}{left}{yardstick}";
     }
 

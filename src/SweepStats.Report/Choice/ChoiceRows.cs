@@ -34,7 +34,8 @@ internal sealed class ChoiceRows
 
     /// <summary>Places at most so many candidates.</summary>
     /// <remarks>
-    /// By group and then by rank: a specimen that scatters much ranks low by what can be claimed of it and may be the best all the same. Those without a group come last.
+    /// By group and then by rank: a specimen that scatters much ranks low by what can be claimed of it and may be the best all
+    /// the same. Those without a group come last.
     /// </remarks>
     public static ChoiceRows Of(BandRanking band, int most)
     {
@@ -56,7 +57,8 @@ internal sealed class ChoiceRows
         return rows;
     }
 
-    public LabelledAxis Axis() => new(AxisPosition.Left, _labels) { StartPosition = 1, EndPosition = 0, Minimum = -0.5, Maximum = _next - 0.5 };
+    public LabelledAxis Axis() =>
+        new(AxisPosition.Left, _labels) { StartPosition = 1, EndPosition = 0, Minimum = -0.5, Maximum = _next - 0.5 };
 
     private void Add(IGrouping<int?, NamedSpecimen> group, bool headed)
     {

@@ -18,10 +18,12 @@ public static class ChoiceWords
     public static string NothingToChoose(AnalysisResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return result.Plan.Choice.Yardstick is null ? NoChoice : "There is nothing to choose from: that takes two specimens beside the yardstick.";
+        return result.Plan.Choice.Yardstick is null ? NoChoice
+            : "There is nothing to choose from: that takes two specimens beside the yardstick.";
     }
 
-    internal const string OfTheseSpecimens = "The comparison is of these specimens. Whether other specimens of their lots are as good is another question, which lots with several specimens answer.";
+    internal const string OfTheseSpecimens = "The comparison is of these specimens. Whether other specimens of their lots are "
+        + "as good is another question, which lots with several specimens answer.";
 
     /// <summary>Why no winner is named, and what to do; null where one may be.</summary>
     internal static string? NoWinner(SpecimenChoice choice)
@@ -31,7 +33,8 @@ public static class ChoiceWords
             return null;
         }
 
-        string who = choice.ByPlacement ? $"{Listed([.. choice.NeverPutBack.Select(SpecimenLabel)], MostSpecimensNamed)} {(choice.NeverPutBack.Length == 1 ? "is" : "are")} not known"
+        string who = choice.ByPlacement ? $"{Listed([.. choice.NeverPutBack.Select(SpecimenLabel)], MostSpecimensNamed)} "
+            + $"{(choice.NeverPutBack.Length == 1 ? "is" : "are")} not known"
             : "no specimen is known";
         return $"No winner is named: {who} to have been taken off and put back, so these differences may be those of placing. "
             + "Take each off and put it back twice and more, and name the placements.";
@@ -55,7 +58,8 @@ public static class ChoiceWords
             lines.Add(string.Empty);
             lines.Add(RankingHeading(band));
             lines.AddRange(ChoiceAnswer(result, band));
-            lines.AddRange(TextTable.Of(RankingWords.RankingColumns(result, band), RankingWords.RankingRows(result, band).Take(MostRows)));
+            lines.AddRange(
+                TextTable.Of(RankingWords.RankingColumns(result, band), RankingWords.RankingRows(result, band).Take(MostRows)));
             if (band.Ranking.Length > MostRows)
             {
                 lines.Add($"  {Plain(band.Ranking.Length - MostRows)} more: --format json, or choice.csv of a report.");
@@ -71,12 +75,18 @@ public static class ChoiceWords
     {
         string[] left =
         [
-            .. band.CappedLeftOut > band.OverloadedLeftOut ? [$"{Plain(band.CappedLeftOut - band.OverloadedLeftOut)} where some specimen is known from below only"] : Array.Empty<string>(),
-            .. band.OverloadedLeftOut > 0 ? [$"{Plain(band.OverloadedLeftOut)} where the receiver was overloaded"] : Array.Empty<string>(),
-            .. band.LeftOut > 0 ? [$"{Plain(band.LeftOut)} where something else transmits or the reference hardly rises over the floor"] : Array.Empty<string>(),
+            .. band.CappedLeftOut > band.OverloadedLeftOut
+                ? [$"{Plain(band.CappedLeftOut - band.OverloadedLeftOut)} where some specimen is known from below only"]
+                : Array.Empty<string>(),
+            .. band.OverloadedLeftOut > 0 ? [$"{Plain(band.OverloadedLeftOut)} where the receiver was overloaded"]
+                : Array.Empty<string>(),
+            .. band.LeftOut > 0
+                ? [$"{Plain(band.LeftOut)} where something else transmits or the reference hardly rises over the floor"]
+                : Array.Empty<string>(),
         ];
         string without = left.Length > 0 ? $"; left out for all: {string.Join(", ", left)}" : string.Empty;
-        return $"{(band.Name is { } name ? PlainText.Of(name) : "Whole band")}, {Band(band.Band)}, compared at {Count(band.PointCount, "frequency")}{without}";
+        return $"{(band.Name is { } name ? PlainText.Of(name) : "Whole band")}, {Band(band.Band)}, compared at "
+            + $"{Count(band.PointCount, "frequency")}{without}";
     }
 
     /// <summary>What the ranking of a band comes to.</summary>
@@ -103,12 +113,15 @@ public static class ChoiceWords
             {
                 (1, 1) => $"Only {SpecimenLabel(first[0].Name)} can be compared.",
                 (1, _) => $"{ComparedOnly(result, band, compared)}{SpecimenLabel(first[0].Name)} shields best ({level}).",
-                var (some, all) when some == all => $"{ComparedOnly(result, band, compared)}None of {Count(all, "specimen")} can be told from the best.",
-                _ => $"{ComparedOnly(result, band, compared)}{Plain(first.Length)} of {Count(compared, "specimen")} cannot be told from the best ({level}): {Names(first)}.",
+                var (some, all) when some == all =>
+                    $"{ComparedOnly(result, band, compared)}None of {Count(all, "specimen")} can be told from the best.",
+                _ => $"{ComparedOnly(result, band, compared)}{Plain(first.Length)} of {Count(compared, "specimen")} cannot be "
+                    + $"told from the best ({level}): {Names(first)}.",
             };
             if (band.GroupCount > 1)
             {
-                yield return $"{Count(compared, "specimen")} make {Count(band.GroupCount, "group")}: within a group the best cannot be told.";
+                yield return $"{Count(compared, "specimen")} make {Count(band.GroupCount, "group")}: within a group the best "
+                    + "cannot be told.";
             }
         }
 
@@ -116,18 +129,21 @@ public static class ChoiceWords
         if (open.Length > 0)
         {
             string stays = open.Length == 1 ? "it stays" : "they stay";
-            yield return $"How much {Names(open)} {(open.Length == 1 ? "shields" : "shield")} is known from below only over most of the band: {stays} among the best until {BoundCauses.Of(result.Curves).Tells}.";
+            yield return $"How much {Names(open)} {(open.Length == 1 ? "shields" : "shield")} is known from below only over "
+                + $"most of the band: {stays} among the best until {BoundCauses.Of(result.Curves).Tells}.";
         }
     }
 
     // What may not be relied on, and who is left out, stands before who is best.
     private static string ComparedOnly(AnalysisResult result, BandRanking band, int compared) =>
         (result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "At face value only: " : string.Empty)
-            + (compared < band.Ranking.Length ? $"{Count(band.Ranking.Length - compared, "specimen")} cannot be compared. " : string.Empty);
+            + (compared < band.Ranking.Length ? $"{Count(band.Ranking.Length - compared, "specimen")} cannot be compared. "
+                : string.Empty);
 
     // Bounds repeat without scattering: three sweeps of a bound show no chance either.
     internal static string NothingToldApart(AnalysisResult result) =>
-        $"{(result.Campaign.Covered.Any(c => c.Block.SweepCount > 1) ? "Only bounds are known, and bounds do not scatter" : "No specimen was swept twice")}, "
+        $"{(result.Campaign.Covered.Any(c => c.Block.SweepCount > 1) ? "Only bounds are known, and bounds do not scatter"
+            : "No specimen was swept twice")}, "
             + "so how far two specimens differ by chance cannot be told: the order is that of the values alone.";
 
     private static string Names(RankedSpecimen[] specimens) =>

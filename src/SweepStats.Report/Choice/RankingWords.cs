@@ -18,9 +18,10 @@ internal static class RankingWords
 
     internal static IReadOnlyList<string> RankingColumns(AnalysisResult result, BandRanking band) =>
     [
-        "Rank", "Specimen", "Group", "Remark", $"Mean over what is compared ({Level(result.Plan.Confidence)} interval)", "At every measured frequency", "Best with probability",
-        .. band.Yardstick is { } yardstick ? [$"Against {PlainText.Short(yardstick.Name.ToString(), LongestSpecimen)}"] : Array.Empty<string>(),
-        .. result.Plan.Choice.Columns.Select(PlainText.Of),
+        "Rank", "Specimen", "Group", "Remark", $"Mean over what is compared ({Level(result.Plan.Confidence)} interval)",
+        "At every measured frequency", "Best with probability",
+        .. band.Yardstick is { } yardstick ? [$"Against {PlainText.Short(yardstick.Name.ToString(), LongestSpecimen)}"]
+            : Array.Empty<string>(), .. result.Plan.Choice.Columns.Select(PlainText.Of),
     ];
 
     internal static IEnumerable<IReadOnlyList<string>> RankingRows(AnalysisResult result, BandRanking band)
@@ -49,14 +50,17 @@ internal static class RankingWords
 
         if (choice.Bands.Any(b => b.GroupCount > 0))
         {
-            yield return (ChoiceWords.NoWinner(choice) is null ? "Ranked by group, and within it by the lower limit of the mean, which can be claimed. "
+            yield return (ChoiceWords.NoWinner(choice) is null
+                ? "Ranked by group, and within it by the lower limit of the mean, which can be claimed. "
                     : "The order of the table is no ranking. ")
-                + "Compared by the means themselves: the errors of the reference and stated errors are alike for all and drop out.";
+                + "Compared by the means themselves: the errors of the reference and stated errors are alike for all and "
+                + "drop out.";
         }
 
         if (!choice.Dominated.IsEmpty)
         {
-            yield return "No better than another: it reads no more in any band, is in no earlier group, and no column that is weighed speaks for it.";
+            yield return "No better than another: it reads no more in any band, is in no earlier group, and no column that is "
+                + "weighed speaks for it.";
         }
 
         yield return ChoiceWords.OfTheseSpecimens;
@@ -67,8 +71,10 @@ internal static class RankingWords
         RankedSpecimen specimen = of.Specimen;
         return
         [
-        rank, of.Name, specimen.Group is { } group && ChoiceWords.NoWinner(result.Choice!) is null ? Plain(group) : Nothing, Remark(result.Choice!, band, specimen),
-        VerdictWords.Figure(specimen.MeanDb), specimen.AtLeast is { } claim ? Bound(claim) : "no claim", specimen.Rank == 0 ? Nothing : ChoiceChartWords.BestProbability(specimen),
+        rank, of.Name, specimen.Group is { } group && ChoiceWords.NoWinner(result.Choice!) is null ? Plain(group) : Nothing,
+        Remark(result.Choice!, band, specimen), VerdictWords.Figure(specimen.MeanDb),
+        specimen.AtLeast is { } claim ? Bound(claim) : "no claim",
+        specimen.Rank == 0 ? Nothing : ChoiceChartWords.BestProbability(specimen),
         .. band.Yardstick is null ? Array.Empty<string>() : [Against(specimen.BelowYardstickDb)],
         .. result.Plan.Choice.Columns.Select(column => Own(result.Choice!, specimen.Name, column)),
         ];
@@ -90,13 +96,19 @@ internal static class RankingWords
         string[] remarks =
         [
             .. choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => $"no better than {SpecimenLabel(d.By)}"),
-            .. specimen.DeviationDb > ScattersMore * usual ? [$"repeats scatter by {Small(specimen.DeviationDb.Value)}"] : Array.Empty<string>(),
-            .. specimen.OverloadedCount > 0 ? [$"overloaded at {Plain(specimen.OverloadedCount)} of {Plain(band.PointCount + band.LeftOut + band.CappedLeftOut)}"] : Array.Empty<string>(),
-            .. specimen.CappedCount > 0 ? [$"capped at {Plain(specimen.CappedCount)} of {Plain(band.PointCount + band.LeftOut + band.CappedLeftOut)}"] : Array.Empty<string>(),
+            .. specimen.DeviationDb > ScattersMore * usual ? [$"repeats scatter by {Small(specimen.DeviationDb.Value)}"]
+                : Array.Empty<string>(),
+            .. specimen.OverloadedCount > 0
+                ? [$"overloaded at {Plain(specimen.OverloadedCount)} of "
+                    + $"{Plain(band.PointCount + band.LeftOut + band.CappedLeftOut)}"] : Array.Empty<string>(),
+            .. specimen.CappedCount > 0
+                ? [$"capped at {Plain(specimen.CappedCount)} of {Plain(band.PointCount + band.LeftOut + band.CappedLeftOut)}"]
+                : Array.Empty<string>(),
         ];
         return string.Join("; ", remarks);
     }
 
     private static string Own(SpecimenChoice choice, SpecimenName name, string column) =>
-        choice.Properties.FirstOrDefault(p => p.Specimen == name && p.Name == column) is { } property ? PlainText.Short(property.Text, LongestSpecimen) : Nothing;
+        choice.Properties.FirstOrDefault(p => p.Specimen == name && p.Name == column) is { } property
+            ? PlainText.Short(property.Text, LongestSpecimen) : Nothing;
 }

@@ -4,7 +4,9 @@ using OxyPlot.SkiaSharp;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>What the house's own series share: axes are set by the chart, never by the data, and a part of the data may be missing.</summary>
+/// <summary>
+/// What the house's own series share: axes are set by the chart, never by the data, and a part of the data may be missing.
+/// </summary>
 internal abstract class ChartSeries : XYAxisSeries
 {
     /// <summary>Colour of the drawing.</summary>
@@ -30,10 +32,12 @@ internal abstract class ChartSeries : XYAxisSeries
     protected double Bottom => YAxis.Transform(YAxis.ActualMinimum);
 
     /// <summary>A thin line drawn where it is, not rounded to pixels, so that PNG and SVG agree.</summary>
-    protected static void Stroke(IRenderContext rc, OxyColor colour, double thickness, double[]? dash, params IList<ScreenPoint> points)
+    protected static void Stroke(IRenderContext rc, OxyColor colour, double thickness, double[]? dash,
+        params IList<ScreenPoint> points)
     {
         // The PNG drawer counts dashes in line widths of its own dots, the SVG drawer in pixels.
-        double[]? drawn = rc is SkiaRenderContext png && dash is not null ? [.. dash.Select(d => d / (thickness * png.DpiScale))] : dash;
+        double[]? drawn = rc is SkiaRenderContext png && dash is not null
+            ? [.. dash.Select(d => d / (thickness * png.DpiScale))] : dash;
         rc.DrawLine(points, colour, thickness, EdgeRenderingMode.PreferGeometricAccuracy, drawn, LineJoin.Round);
     }
 

@@ -40,7 +40,8 @@ internal sealed class ChartTitle : Annotation
     }
 
     private static void Line(IRenderContext rc, double top, string text, Lettering type) => rc.DrawText(
-        new ScreenPoint(Edge, top), text, type.Colour, type.Font, type.Size, 400, 0, HorizontalAlignment.Left, VerticalAlignment.Top);
+        new ScreenPoint(Edge, top), text, type.Colour, type.Font, type.Size, 400, 0, HorizontalAlignment.Left,
+        VerticalAlignment.Top);
 
     /// <summary>How a line of the title is set.</summary>
     private readonly record struct Lettering(string Font, double Size, OxyColor Colour);

@@ -45,7 +45,8 @@ internal sealed class ClockAxis : LinearAxis
     public double Seconds(DateTimeOffset time) => (time - _midnight).TotalSeconds;
 
     /// <inheritdoc/>
-    public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues, out IList<double> minorTickValues)
+    public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues,
+        out IList<double> minorTickValues)
     {
         List<double> ticks = [];
         for (double tick = Math.Ceiling(_first / _step) * _step; tick <= _last; tick += _step)

@@ -13,7 +13,9 @@ internal static class DecibelScale
     /// <param name="title">What is measured, with its unit.</param>
     /// <param name="values">What must be seen.</param>
     /// <param name="roomAbove">Room for arrows and flags, as a share of the span.</param>
-    /// <param name="leastSpan">Less than this is not spread over the whole axis: differences that do not matter would look as if they did.</param>
+    /// <param name="leastSpan">
+    /// Less than this is not spread over the whole axis: differences that do not matter would look as if they did.
+    /// </param>
     public static LinearAxis Axis(string title, IEnumerable<double> values, double roomAbove = 0.06, double leastSpan = 2)
     {
         double[] seen = [.. values.Where(double.IsFinite)];
@@ -22,7 +24,8 @@ internal static class DecibelScale
         double span = Math.Max(high - low, leastSpan);
         low -= 0.04 * span;
         high += roomAbove * span;
-        double step = Steps.FirstOrDefault(s => (high - low) / s <= MostSteps, Math.Pow(10, Math.Ceiling(Math.Log10((high - low) / MostSteps))));
+        double step = Steps.FirstOrDefault(s => (high - low) / s <= MostSteps,
+            Math.Pow(10, Math.Ceiling(Math.Log10((high - low) / MostSteps))));
         var axis = new LinearAxis
         {
             Title = title,

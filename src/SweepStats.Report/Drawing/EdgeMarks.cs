@@ -2,7 +2,10 @@ using OxyPlot;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>Marks at the frame for places on the axis about which something must be known: a transmitter (from the top) or nothing to claim (at the bottom).</summary>
+/// <summary>
+/// Marks at the frame for places on the axis about which something must be known: a transmitter (from the top) or nothing to
+/// claim (at the bottom).
+/// </summary>
 internal sealed class EdgeMarks : ChartSeries
 {
     private const double Size = 5;

@@ -2,7 +2,10 @@ using OxyPlot;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>A bar along the upper edge over the places on the axis that are marked: hundreds of them stay one bar where single marks would hide the curves.</summary>
+/// <summary>
+/// A bar along the upper edge over the places on the axis that are marked: hundreds of them stay one bar where single marks would
+/// hide the curves.
+/// </summary>
 internal sealed class EdgeStretches : ChartSeries
 {
     private const double Height = 6;
@@ -24,10 +27,13 @@ internal sealed class EdgeStretches : ChartSeries
         }
     }
 
-    protected override void DrawSample(IRenderContext rc, OxyRect box) => Bar(rc, new OxyRect(box.Left, box.Center.Y - (Height / 2), box.Width - 4, Height));
+    protected override void DrawSample(IRenderContext rc, OxyRect box) =>
+        Bar(rc, new OxyRect(box.Left, box.Center.Y - (Height / 2), box.Width - 4, Height));
 
     // A place reaches halfway to its neighbours, the first and the last to the frame.
-    private double Between(int a, int b) => (XAxis.Transform(Places[Math.Max(0, a)]) + XAxis.Transform(Places[Math.Min(Places.Count - 1, b)])) / 2;
+    private double Between(int a, int b) =>
+        (XAxis.Transform(Places[Math.Max(0, a)]) + XAxis.Transform(Places[Math.Min(Places.Count - 1, b)])) / 2;
 
-    private void Bar(IRenderContext rc, OxyRect box) => rc.DrawRectangle(box, Colour, OxyColors.Undefined, 0, EdgeRenderingMode.PreferGeometricAccuracy);
+    private void Bar(IRenderContext rc, OxyRect box) =>
+        rc.DrawRectangle(box, Colour, OxyColors.Undefined, 0, EdgeRenderingMode.PreferGeometricAccuracy);
 }

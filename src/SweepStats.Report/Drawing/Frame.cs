@@ -86,8 +86,10 @@ internal static class Frame
     public static string Name(string text) => Literal(PlainText.Short(text, LongestName));
 
     /// <summary>Several such names, shortened so that they stay different.</summary>
-    public static IReadOnlyList<string> Names(IReadOnlyList<string> texts) => [.. ShortNames.Of(texts, LongestName).Select(Literal)];
+    public static IReadOnlyList<string> Names(IReadOnlyList<string> texts) =>
+        [.. ShortNames.Of(texts, LongestName).Select(Literal)];
 
     /// <summary>Text that the library does not read as sub- or superscript.</summary>
-    public static string Literal(string text) => text.Replace("_{", "_ {", StringComparison.Ordinal).Replace("^{", "^ {", StringComparison.Ordinal);
+    public static string Literal(string text) =>
+        text.Replace("_{", "_ {", StringComparison.Ordinal).Replace("^{", "^ {", StringComparison.Ordinal);
 }

@@ -4,7 +4,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>Chooses the frequency axis: logarithmic where the sweep spans more than eight to one, as shielding does; else linear.</summary>
+/// <summary>
+/// Chooses the frequency axis: logarithmic where the sweep spans more than eight to one, as shielding does; else linear.
+/// </summary>
 internal static class FrequencyScale
 {
     private const double WideSpan = 8;
@@ -26,7 +28,8 @@ internal static class FrequencyScale
 
     private static LinearAxis Linear(double start, double stop)
     {
-        (double size, string unit) = stop >= 1e9 ? (1e9, "GHz") : stop >= 1e6 ? (1e6, "MHz") : stop >= 1e3 ? (1e3, "kHz") : (1.0, "Hz");
+        (double size, string unit) = stop >= 1e9 ? (1e9, "GHz") : stop >= 1e6 ? (1e6, "MHz") : stop >= 1e3 ? (1e3, "kHz")
+            : (1.0, "Hz");
         return new LinearAxis
         {
             Minimum = start,

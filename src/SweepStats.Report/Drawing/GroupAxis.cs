@@ -23,7 +23,12 @@ internal static class GroupAxis
     {
         double from = places[0][0] - Edge;
         double to = places[^1][^1] + Edge;
-        return new LabelledAxis(AxisPosition.Bottom, Labels(groups, places, PlotWidth / (to - from))) { Minimum = from, Maximum = to, Title = FindingChartWords.SideBySide(groups.Length) };
+        return new LabelledAxis(AxisPosition.Bottom, Labels(groups, places, PlotWidth / (to - from)))
+        {
+            Minimum = from,
+            Maximum = to,
+            Title = FindingChartWords.SideBySide(groups.Length),
+        };
     }
 
     private static List<PlaceLabel> Labels(ImmutableArray<RepeatGroup> groups, ImmutableArray<double[]> places, double scale)
@@ -41,7 +46,8 @@ internal static class GroupAxis
         // Floor and reference are known by their marks.
         List<PlaceLabel> lots =
         [
-            .. groups.Zip(places).Where(p => p.First.Role == SweepRole.Covered).GroupBy(p => FindingChartWords.Lot(p.First, Lengths[^1]))
+            .. groups.Zip(places).Where(p => p.First.Role == SweepRole.Covered)
+                .GroupBy(p => FindingChartWords.Lot(p.First, Lengths[^1]))
                 .Select(p => new PlaceLabel(Middle(p.First().Second[0], p.Last().Second[^1]), p.Key)),
         ];
         return Fit(lots, scale) ? lots : [];
@@ -52,7 +58,8 @@ internal static class GroupAxis
         var measurer = new TextMeasurer();
         double[] half = [.. labels.Select(l => measurer.MeasureText(l.Label, null, LabelSize, 400).Width / 2)];
         return labels.DistinctBy(l => l.Label).Count() == labels.Count
-            && Enumerable.Range(1, labels.Count - 1).All(i => (labels[i].Place - labels[i - 1].Place) * scale >= half[i] + half[i - 1] + Apart);
+            && Enumerable.Range(1, labels.Count - 1)
+                .All(i => (labels[i].Place - labels[i - 1].Place) * scale >= half[i] + half[i - 1] + Apart);
     }
 
     private static double Middle(double from, double to) => (from + to) / 2;

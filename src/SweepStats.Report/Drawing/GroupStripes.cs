@@ -14,7 +14,8 @@ internal sealed class GroupStripes : ChartSeries
     {
         foreach ((double from, double to) in Groups.Where((_, i) => i % 2 == 0))
         {
-            var box = new OxyRect(new ScreenPoint(XAxis.Transform(from - Beyond), Top), new ScreenPoint(XAxis.Transform(to + Beyond), Bottom));
+            var box = new OxyRect(new ScreenPoint(XAxis.Transform(from - Beyond), Top),
+                new ScreenPoint(XAxis.Transform(to + Beyond), Bottom));
             rc.DrawRectangle(box, Colour, OxyColors.Undefined, 0, EdgeRenderingMode.PreferGeometricAccuracy);
         }
     }

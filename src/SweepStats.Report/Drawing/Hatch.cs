@@ -18,7 +18,8 @@ internal static class Hatch
         {
             double left = Math.Max(box.Left, sum - box.Bottom);
             double right = Math.Min(box.Right, sum - box.Top);
-            rc.DrawLine([new(left, sum - left), new(right, sum - right)], Ink.Grey, 0.8, EdgeRenderingMode.PreferGeometricAccuracy, null, LineJoin.Miter);
+            rc.DrawLine([new(left, sum - left), new(right, sum - right)], Ink.Grey, 0.8,
+                EdgeRenderingMode.PreferGeometricAccuracy, null, LineJoin.Miter);
         }
     }
 }

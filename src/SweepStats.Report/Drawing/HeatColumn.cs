@@ -16,8 +16,9 @@ internal sealed record HeatColumn(double FromHz, double ToHz, List<int> Points)
     private static readonly int[] Divisions = [140, 110, Most / 2];
 
     /// <summary>
-    /// Columns that cover the whole axis without a gap, each at least half a division wide: points that fall close together share one, a point far from the others has
-    /// one of its own. Where some points of a division were compared and others not, each kind has half of its width: neither hides the other.
+    /// Columns that cover the whole axis without a gap, each at least half a division wide: points that fall close together share
+    /// one, a point far from the others has one of its own. Where some points of a division were compared and others not, each
+    /// kind has half of its width: neither hides the other.
     /// </summary>
     public static List<HeatColumn> Of(FrequencyGrid grid, RepeatGroup group)
     {
@@ -25,8 +26,11 @@ internal sealed record HeatColumn(double FromHz, double ToHz, List<int> Points)
         return Divisions.Select(divisions => Of(grid, place, divisions)).First(columns => columns.Count <= Most);
     }
 
-    /// <summary>What is left of the sweeps, the value farthest from zero, so that no spike is lost; null where nothing was compared.</summary>
-    public double? Farthest(IEnumerable<RepeatedSweep> sweeps) => Points.Count == 0 ? null : sweeps.SelectMany(s => Points.Select(p => s.RestDb[p])).MaxBy(Math.Abs);
+    /// <summary>
+    /// What is left of the sweeps, the value farthest from zero, so that no spike is lost; null where nothing was compared.
+    /// </summary>
+    public double? Farthest(IEnumerable<RepeatedSweep> sweeps) =>
+        Points.Count == 0 ? null : sweeps.SelectMany(s => Points.Select(p => s.RestDb[p])).MaxBy(Math.Abs);
 
     private static List<HeatColumn> Of(FrequencyGrid grid, Dictionary<int, int> place, int divisions)
     {
@@ -58,7 +62,8 @@ internal sealed record HeatColumn(double FromHz, double ToHz, List<int> Points)
     private static int Division(FrequencyGrid grid, int point, int divisions)
     {
         (double start, double stop, double at) = (grid[0].Value, grid[^1].Value, grid[point].Value);
-        double share = FrequencyScale.IsLogarithmic(grid) ? Math.Log(at / start) / Math.Log(stop / start) : (at - start) / (stop - start);
+        double share = FrequencyScale.IsLogarithmic(grid) ? Math.Log(at / start) / Math.Log(stop / start)
+            : (at - start) / (stop - start);
         return Math.Min(divisions - 1, (int)(share * divisions));
     }
 

@@ -4,7 +4,9 @@ using SweepStats.Report.Findings;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>The scale of a heat map below it: a bar of its colours with figures, and what the hatching means where there is any.</summary>
+/// <summary>
+/// The scale of a heat map below it: a bar of its colours with figures, and what the hatching means where there is any.
+/// </summary>
 internal sealed class HeatKey : Annotation
 {
     /// <summary>Height that it needs below the axis, in pixels.</summary>
@@ -38,11 +40,13 @@ internal sealed class HeatKey : Annotation
         for (int i = 0; i < shades; i++)
         {
             rc.DrawRectangle(
-                new OxyRect(left + (i * Shade), top, Shade, BarHeight), HeatScale.Colour(i - HeatScale.Shades), OxyColors.Undefined, 0, EdgeRenderingMode.PreferSharpness);
+                new OxyRect(left + (i * Shade), top, Shade, BarHeight), HeatScale.Colour(i - HeatScale.Shades),
+                OxyColors.Undefined, 0, EdgeRenderingMode.PreferSharpness);
         }
 
         double right = left + (shades * Shade);
-        rc.DrawRectangle(new OxyRect(left, top, right - left, BarHeight), OxyColors.Undefined, Ink.Grey, 0.8, EdgeRenderingMode.PreferGeometricAccuracy);
+        rc.DrawRectangle(new OxyRect(left, top, right - left, BarHeight), OxyColors.Undefined, Ink.Grey, 0.8,
+            EdgeRenderingMode.PreferGeometricAccuracy);
         double below = top + BarHeight + 3;
         Label(rc, new(left, below), FindingChartWords.ScaleLow(Scale), HorizontalAlignment.Left, VerticalAlignment.Top);
         Label(rc, new((left + right) / 2, below), "0", HorizontalAlignment.Center, VerticalAlignment.Top);
@@ -51,7 +55,8 @@ internal sealed class HeatKey : Annotation
         if (Hatched is not null)
         {
             Hatch.Draw(rc, new OxyRect(beside, top, HatchWidth, BarHeight));
-            Label(rc, new(beside + HatchWidth + Gap, top + (BarHeight / 2)), Hatched, HorizontalAlignment.Left, VerticalAlignment.Middle);
+            Label(rc, new(beside + HatchWidth + Gap, top + (BarHeight / 2)), Hatched, HorizontalAlignment.Left,
+                VerticalAlignment.Middle);
         }
 
         if (Shared is not null)
@@ -60,6 +65,7 @@ internal sealed class HeatKey : Annotation
         }
     }
 
-    private static void Label(IRenderContext rc, ScreenPoint at, string text, HorizontalAlignment across, VerticalAlignment along) =>
+    private static void Label(IRenderContext rc, ScreenPoint at, string text, HorizontalAlignment across,
+        VerticalAlignment along) =>
         rc.DrawText(at, text, Ink.Black, Frame.Font, LabelSize, 400, 0, across, along);
 }

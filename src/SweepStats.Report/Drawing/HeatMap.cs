@@ -2,7 +2,10 @@ using OxyPlot;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>Rectangles of sweeps × frequency, coloured by value; columns without a value are hatched. Drawn as rectangles: a bitmap would blur in print.</summary>
+/// <summary>
+/// Rectangles of sweeps × frequency, coloured by value; columns without a value are hatched. Drawn as rectangles: a bitmap would
+/// blur in print.
+/// </summary>
 internal sealed class HeatMap : ChartSeries
 {
     // Rows as high as this are set apart by a thin white line.
@@ -54,10 +57,12 @@ internal sealed class HeatMap : ChartSeries
             if (shades[from] != 0)
             {
                 rc.DrawRectangle(
-                    new OxyRect(new ScreenPoint(Left(from), top), new ScreenPoint(Left(to), bottom)), HeatScale.Colour(shades[from]), OxyColors.Undefined, 0, EdgeRenderingMode.PreferSharpness);
+                    new OxyRect(new ScreenPoint(Left(from), top), new ScreenPoint(Left(to), bottom)),
+                    HeatScale.Colour(shades[from]), OxyColors.Undefined, 0, EdgeRenderingMode.PreferSharpness);
             }
         }
     }
 
-    private double Left(int column) => Math.Round(XAxis.Transform(column < Columns.Count ? Columns[column].FromHz : Columns[^1].ToHz));
+    private double Left(int column) =>
+        Math.Round(XAxis.Transform(column < Columns.Count ? Columns[column].FromHz : Columns[^1].ToHz));
 }

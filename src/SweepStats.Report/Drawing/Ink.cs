@@ -2,7 +2,10 @@ using OxyPlot;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>Colours, dashes and markers of the charts. Every line also differs from its neighbours by dash and marker: prints are often grey.</summary>
+/// <summary>
+/// Colours, dashes and markers of the charts. Every line also differs from its neighbours by dash and marker: prints are often
+/// grey.
+/// </summary>
 /// <param name="Colour">Colour, dark enough on white for text.</param>
 /// <param name="Dash">Dash pattern in pixels; null for a full line.</param>
 /// <param name="Marker">Marker set along the line.</param>

@@ -2,7 +2,9 @@ using OxyPlot;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>A shaded band between two edges with thin outlines, so that it also shows in grey; a lone frequency is drawn as a bar.</summary>
+/// <summary>
+/// A shaded band between two edges with thin outlines, so that it also shows in grey; a lone frequency is drawn as a bar.
+/// </summary>
 internal sealed class IntervalBand : ChartSeries
 {
     private const double CapHalfWidth = 4;
@@ -61,7 +63,8 @@ internal sealed class IntervalBand : ChartSeries
         }
 
         rc.DrawPolygon(
-            outline, Ink.Veil(Colour, Strength), OxyColors.Undefined, 0, EdgeRenderingMode.PreferGeometricAccuracy, null, LineJoin.Miter);
+            outline, Ink.Veil(Colour, Strength), OxyColors.Undefined, 0, EdgeRenderingMode.PreferGeometricAccuracy, null,
+            LineJoin.Miter);
         if (Outlined)
         {
             Stroke(rc, Ink.Veil(Colour, 150), 0.7, null, upper);

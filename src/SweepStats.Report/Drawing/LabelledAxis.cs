@@ -22,7 +22,8 @@ internal sealed class LabelledAxis : LinearAxis
     }
 
     /// <inheritdoc/>
-    public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues, out IList<double> minorTickValues)
+    public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues,
+        out IList<double> minorTickValues)
     {
         majorLabelValues = _places;
         majorTickValues = _places;

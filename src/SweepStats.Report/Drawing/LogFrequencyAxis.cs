@@ -5,7 +5,9 @@ using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>A logarithmic frequency axis with ticks where an engineer looks for them: 1, 2, 5 of each decade and both ends of the sweep.</summary>
+/// <summary>
+/// A logarithmic frequency axis with ticks where an engineer looks for them: 1, 2, 5 of each decade and both ends of the sweep.
+/// </summary>
 internal sealed class LogFrequencyAxis : LogarithmicAxis
 {
     private const double LabelRoom = 0.075;
@@ -23,7 +25,8 @@ internal sealed class LogFrequencyAxis : LogarithmicAxis
     }
 
     /// <inheritdoc/>
-    public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues, out IList<double> minorTickValues)
+    public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues,
+        out IList<double> minorTickValues)
     {
         double decades = Math.Log10(_stop / _start);
         double[] steps = decades <= 1.2 ? [1, 2, 3, 5, 7] : decades <= 3.2 ? [1, 2, 5] : decades <= 5.5 ? [1, 3] : [1];
@@ -44,7 +47,8 @@ internal sealed class LogFrequencyAxis : LogarithmicAxis
             foreach (double step in steps)
             {
                 // Parsed, not multiplied: 2e7 and not 20000000.000000004.
-                double f = double.Parse(string.Create(CultureInfo.InvariantCulture, $"{step}e{exponent}"), CultureInfo.InvariantCulture);
+                double f = double.Parse(string.Create(CultureInfo.InvariantCulture, $"{step}e{exponent}"),
+                    CultureInfo.InvariantCulture);
                 if (f >= _start && f <= _stop)
                 {
                     yield return f;

@@ -4,13 +4,17 @@ using OxyPlot;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>Draws as the library does, but keeps the points of long lines and outlines, and puts them into the finished text at the end.</summary>
+/// <summary>
+/// Draws as the library does, but keeps the points of long lines and outlines, and puts them into the finished text at the end.
+/// </summary>
 /// <remarks>
-/// A chart of 1 601 frequencies holds some ten thousand points; formatting them, and reading them again as XML to name and number the elements, took most of
-/// the time of a report. In their place the library draws two points far outside of any picture, the second of which numbers the line.
+/// A chart of 1 601 frequencies holds some ten thousand points; formatting them, and reading them again as XML to name and number
+/// the elements, took most of the time of a report. In their place the library draws two points far outside of any picture, the
+/// second of which numbers the line.
 /// </remarks>
 internal sealed class LongLines(Stream to, OxySize size, OxyColor background)
-    : SvgRenderContext(to, size.Width, size.Height, isDocument: false, new TextMeasurer(), background, useVerticalTextAlignmentWorkaround: true)
+    : SvgRenderContext(to, size.Width, size.Height, isDocument: false, new TextMeasurer(), background,
+        useVerticalTextAlignmentWorkaround: true)
 {
     // Shorter ones are as quick the plain way.
     private const int Fewest = 12;
@@ -20,11 +24,13 @@ internal sealed class LongLines(Stream to, OxySize size, OxyColor background)
     private readonly List<ScreenPoint[]> _kept = [];
 
     public override void DrawLine(
-        IList<ScreenPoint> points, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin) =>
+        IList<ScreenPoint> points, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[] dashArray,
+        LineJoin lineJoin) =>
         base.DrawLine(Marked(points, edgeRenderingMode), stroke, thickness, edgeRenderingMode, dashArray, lineJoin);
 
     public override void DrawPolygon(
-        IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin) =>
+        IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode,
+        double[] dashArray, LineJoin lineJoin) =>
         base.DrawPolygon(Marked(points, edgeRenderingMode), fill, stroke, thickness, edgeRenderingMode, dashArray, lineJoin);
 
     /// <summary>A text in UTF-8, every mark in it replaced by the points that it stands for.</summary>
@@ -33,7 +39,8 @@ internal sealed class LongLines(Stream to, OxySize size, OxyColor background)
         string mark = FormattableString.Invariant($"{List}{Outside:0},");
         using var filled = new MemoryStream(text.Length + (24 * _kept.Sum(line => line.Length)));
         int from = 0;
-        for (int found = text.IndexOf(mark, StringComparison.Ordinal); found >= 0; found = text.IndexOf(mark, from, StringComparison.Ordinal))
+        for (int found = text.IndexOf(mark, StringComparison.Ordinal); found >= 0; found =
+            text.IndexOf(mark, from, StringComparison.Ordinal))
         {
             Put(filled, text.AsSpan(from, found + List.Length - from));
             int number = found + mark.Length, end = text.IndexOf(' ', number);

@@ -19,7 +19,8 @@ internal sealed class OneFrequencyAxis : LinearAxis
     }
 
     /// <inheritdoc/>
-    public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues, out IList<double> minorTickValues)
+    public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues,
+        out IList<double> minorTickValues)
     {
         majorLabelValues = [_only];
         majorTickValues = [_only];

@@ -3,7 +3,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>A chart that can be built, and has its name already: a name may not depend on which other charts are drawn, or in which order.</summary>
+/// <summary>
+/// A chart that can be built, and has its name already: a name may not depend on which other charts are drawn, or in which order.
+/// </summary>
 /// <param name="Name">File name without extension.</param>
 /// <param name="Build">Builds it under that name; null where the result has nothing for it to show.</param>
 internal sealed record PlannedChart(string Name, Func<string, Chart?> Build)

@@ -19,7 +19,8 @@ internal static class PngPicture
         {
             if (!CanWrite())
             {
-                throw new PngUnavailableException("PNG charts cannot be drawn: no font of this machine has the letters they need. " + Remedy);
+                throw new PngUnavailableException(
+                    "PNG charts cannot be drawn: no font of this machine has the letters they need. " + Remedy);
             }
 
             new PngExporter
@@ -33,17 +34,20 @@ internal static class PngPicture
         catch (Exception e) when ((e.InnerException ?? e) is DllNotFoundException)
         {
             throw new PngUnavailableException(
-                "PNG charts cannot be drawn: the drawing library is missing. Put the files libSkiaSharp and libHarfBuzzSharp of the build beside the program, or leave out --png.", e);
+                "PNG charts cannot be drawn: the drawing library is missing. Put the files libSkiaSharp and libHarfBuzzSharp of "
+                    + "the build beside the program, or leave out --png.", e);
         }
         catch (Exception e) when (e is TypeInitializationException or ArgumentNullException)
         {
-            throw new PngUnavailableException("PNG charts cannot be drawn: the drawing library or its fonts are missing on this machine. " + Remedy, e);
+            throw new PngUnavailableException(
+                "PNG charts cannot be drawn: the drawing library or its fonts are missing on this machine. " + Remedy, e);
         }
 
         return drawn.ToArray();
     }
 
-    // Without fonts the drawing library gives an empty typeface and leaves all text out without a word; its count of font families is then still 1.
+    // Without fonts the drawing library gives an empty typeface and leaves all text out without a word; its count of font
+    // families is then still 1.
     private static bool CanWrite()
     {
         using SKTypeface? typeface = SKTypeface.FromFamilyName(Frame.Font);

@@ -35,7 +35,8 @@ internal sealed class PointMarks : ChartSeries
         }
         else
         {
-            rc.DrawMarker(at, Marker, null, Size, Hollow ? OxyColors.Undefined : Colour, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+            rc.DrawMarker(at, Marker, null, Size, Hollow ? OxyColors.Undefined : Colour, Colour, 1.4,
+                EdgeRenderingMode.PreferGeometricAccuracy);
         }
     }
 }

@@ -15,7 +15,8 @@ internal sealed class RowStripes : ChartSeries
         double left = XAxis.Transform(XAxis.ActualMinimum), right = XAxis.Transform(XAxis.ActualMaximum);
         foreach ((double from, double to) in Groups.Where((_, i) => i % 2 == 0))
         {
-            var box = new OxyRect(new ScreenPoint(left, YAxis.Transform(from - Beyond)), new ScreenPoint(right, YAxis.Transform(to + Beyond)));
+            var box = new OxyRect(new ScreenPoint(left, YAxis.Transform(from - Beyond)),
+                new ScreenPoint(right, YAxis.Transform(to + Beyond)));
             rc.DrawRectangle(box, Colour, OxyColors.Undefined, 0, EdgeRenderingMode.PreferGeometricAccuracy);
         }
     }

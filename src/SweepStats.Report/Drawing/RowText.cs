@@ -14,7 +14,9 @@ internal sealed class RowText : ChartSeries
     /// <summary>Whether it stands out, as a heading does.</summary>
     public bool Heading { get; init; }
 
-    /// <summary>Where the text ends in the margin, in pixels beyond the plot; null where it begins at the left edge of the plot.</summary>
+    /// <summary>
+    /// Where the text ends in the margin, in pixels beyond the plot; null where it begins at the left edge of the plot.
+    /// </summary>
     public double? EndsBeyond { get; init; }
 
     /// <inheritdoc/>
@@ -22,11 +24,13 @@ internal sealed class RowText : ChartSeries
 
     protected override void Draw(IRenderContext rc)
     {
-        double x = EndsBeyond is { } beyond ? XAxis.Transform(XAxis.ActualMaximum) + beyond : XAxis.Transform(XAxis.ActualMinimum) + Indent;
+        double x = EndsBeyond is { } beyond ? XAxis.Transform(XAxis.ActualMaximum) + beyond
+            : XAxis.Transform(XAxis.ActualMinimum) + Indent;
         HorizontalAlignment side = EndsBeyond is null ? HorizontalAlignment.Left : HorizontalAlignment.Right;
         foreach ((double row, string text) in Rows)
         {
-            rc.DrawText(new ScreenPoint(x, YAxis.Transform(row)), text, Colour, ActualFont, ActualFontSize, Heading ? Bold : ActualFontWeight, 0, side, VerticalAlignment.Middle);
+            rc.DrawText(new ScreenPoint(x, YAxis.Transform(row)), text, Colour, ActualFont, ActualFontSize,
+                Heading ? Bold : ActualFontWeight, 0, side, VerticalAlignment.Middle);
         }
     }
 

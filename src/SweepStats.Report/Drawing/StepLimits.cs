@@ -20,5 +20,6 @@ internal sealed class StepLimits : ChartSeries
     protected override void DrawSample(IRenderContext rc, OxyRect box) =>
         Stroke(rc, Colour, Thickness, Dash, new ScreenPoint(box.Left, box.Center.Y), new ScreenPoint(box.Right, box.Center.Y));
 
-    private ScreenPoint[] Steps(Func<Slice, double> limit) => [.. Limits.SelectMany(s => new[] { At(s.X - 0.5, limit(s)), At(s.X + 0.5, limit(s)) })];
+    private ScreenPoint[] Steps(Func<Slice, double> limit) =>
+        [.. Limits.SelectMany(s => new[] { At(s.X - 0.5, limit(s)), At(s.X + 0.5, limit(s)) })];
 }

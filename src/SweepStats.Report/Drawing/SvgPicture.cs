@@ -5,7 +5,9 @@ using OxyPlot;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>Draws a chart as one <c>svg</c> element that scales, names itself to a screen reader, and can share a page with others.</summary>
+/// <summary>
+/// Draws a chart as one <c>svg</c> element that scales, names itself to a screen reader, and can share a page with others.
+/// </summary>
 internal static class SvgPicture
 {
     /// <summary>What comes before the element where it is a file of its own.</summary>
@@ -50,7 +52,8 @@ internal static class SvgPicture
         }
     }
 
-    // A machine without the font that was measured draws with a wider one: labels would run into each other, or out of the picture.
+    // A machine without the font that was measured draws with a wider one: labels would run into each other, or out of the
+    // picture.
     private static void Fit(XElement root)
     {
         var measurer = new TextMeasurer();
@@ -58,7 +61,8 @@ internal static class SvgPicture
         {
             double size = (double?)label.Attribute("font-size") ?? 12;
             double weight = (double?)label.Attribute("font-weight") ?? FontWeights.Normal;
-            label.SetAttributeValue("textLength", FormattableString.Invariant($"{measurer.MeasureText(label.Value, null, size, weight).Width:0.#}"));
+            label.SetAttributeValue("textLength",
+                FormattableString.Invariant($"{measurer.MeasureText(label.Value, null, size, weight).Width:0.#}"));
             label.SetAttributeValue("lengthAdjust", "spacingAndGlyphs");
         }
     }
@@ -82,7 +86,8 @@ internal static class SvgPicture
     private static string Text(XElement root)
     {
         var text = new StringBuilder();
-        var settings = new XmlWriterSettings { OmitXmlDeclaration = true, Indent = false, NewLineHandling = NewLineHandling.None };
+        var settings =
+            new XmlWriterSettings { OmitXmlDeclaration = true, Indent = false, NewLineHandling = NewLineHandling.None };
         using (var writer = XmlWriter.Create(text, settings))
         {
             root.WriteTo(writer);

@@ -4,7 +4,10 @@ using OxyPlot;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>Points of a line as <c>svg</c> lists them, <c>x,y x,y …</c>, to four decimals at most: the library's own form, straight into bytes.</summary>
+/// <summary>
+/// Points of a line as <c>svg</c> lists them, <c>x,y x,y …</c>, to four decimals at most: the library's own form, straight into
+/// bytes.
+/// </summary>
 internal static class SvgPoints
 {
     // Two numbers as large as a double can be, which the library writes digit by digit, and what parts them.
@@ -14,7 +17,8 @@ internal static class SvgPoints
     private const double Units = 10_000;
     private const int Decimals = 4;
 
-    // Within a thousandth of a unit of a tie the product may have been rounded over it; from there on doubles hold no such fraction.
+    // Within a thousandth of a unit of a tie the product may have been rounded over it; from there on doubles hold no such
+    // fraction.
     private const double NearTie = 1e-3;
     private const double Largest = 1e10;
 

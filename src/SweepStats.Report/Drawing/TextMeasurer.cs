@@ -2,11 +2,13 @@ using OxyPlot;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>Measures text in pixels without fonts and without native libraries, so that charts have the same bytes on every machine.</summary>
+/// <summary>
+/// Measures text in pixels without fonts and without native libraries, so that charts have the same bytes on every machine.
+/// </summary>
 /// <remarks>
-/// The chart library's own measurer for SVG reckons in points: text comes out a quarter too narrow, legends are cut. Widths here are the published
-/// advance widths of the common sans serif in thousandths of the type size; characters beyond ASCII count 0.6, a little more than most need.
-/// Only <see cref="MeasureText"/> is ever called; drawing goes to the exporter.
+/// The chart library's own measurer for SVG reckons in points: text comes out a quarter too narrow, legends are cut. Widths here
+/// are the published advance widths of the common sans serif in thousandths of the type size; characters beyond ASCII count 0.6,
+/// a little more than most need. Only <see cref="MeasureText"/> is ever called; drawing goes to the exporter.
 /// </remarks>
 internal sealed class TextMeasurer : RenderContextBase
 {
@@ -42,12 +44,14 @@ internal sealed class TextMeasurer : RenderContextBase
         return new OxySize(widest * fontSize / 1000, lines.Length * fontSize * LineHeight);
     }
 
-    public override void DrawLine(IList<ScreenPoint> points, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin)
+    public override void DrawLine(IList<ScreenPoint> points, OxyColor stroke, double thickness,
+        EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin)
     {
     }
 
     public override void DrawPolygon(
-        IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin)
+        IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode,
+        double[] dashArray, LineJoin lineJoin)
     {
     }
 

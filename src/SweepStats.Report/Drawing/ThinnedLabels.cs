@@ -27,7 +27,12 @@ internal static class ThinnedLabels
             .. Lengths.Select(longest => Measured(names, longest))
                 .FirstOrDefault(l => Inside(l, scale), Measured(names, Lengths[^1])),
         ];
-        return new LabelledAxis(AxisPosition.Bottom, Fitting(labels, scale, matters)) { Minimum = -0.5, Maximum = names.Count - 0.5, Title = title };
+        return new LabelledAxis(AxisPosition.Bottom, Fitting(labels, scale, matters))
+        {
+            Minimum = -0.5,
+            Maximum = names.Count - 0.5,
+            Title = title,
+        };
     }
 
     private static CutLabel[] Measured(IReadOnlyList<string> names, int longest)

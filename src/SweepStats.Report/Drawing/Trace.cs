@@ -3,7 +3,10 @@ using SweepStats.Report.Specimens;
 
 namespace SweepStats.Report.Drawing;
 
-/// <summary>A line over frequency; broken where a point is not a number. A point between two gaps is drawn as a dot or a dash, for a line of one point is invisible.</summary>
+/// <summary>
+/// A line over frequency; broken where a point is not a number. A point between two gaps is drawn as a dot or a dash, for a line
+/// of one point is invisible.
+/// </summary>
 internal sealed class Trace : ChartSeries
 {
     private const double MarkerSize = 4;
@@ -26,7 +29,9 @@ internal sealed class Trace : ChartSeries
     /// <summary>Least distance between markers in pixels; 0 for one at every point.</summary>
     public double MarkerSpacing { get; init; } = 96;
 
-    /// <summary>Arrow that the same specimen's bounds have, shown in the legend beside the line; null where it has none.</summary>
+    /// <summary>
+    /// Arrow that the same specimen's bounds have, shown in the legend beside the line; null where it has none.
+    /// </summary>
     public int? ArrowStyle { get; init; }
 
     /// <summary>Whether lone points are dots, as readings are; else short lines, as a requirement is.</summary>
@@ -64,7 +69,8 @@ internal sealed class Trace : ChartSeries
 
         if (Marker != MarkerType.None)
         {
-            rc.DrawMarkers(markers, Marker, null, [MarkerSize], OxyColors.White, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+            rc.DrawMarkers(markers, Marker, null, [MarkerSize], OxyColors.White, Colour, 1.4,
+                EdgeRenderingMode.PreferGeometricAccuracy);
         }
     }
 
@@ -73,7 +79,8 @@ internal sealed class Trace : ChartSeries
         if (LoneDots)
         {
             MarkerType marker = Marker == MarkerType.None ? MarkerType.Circle : Marker;
-            rc.DrawMarker(at, marker, null, 3, Hollow ? OxyColors.White : Colour, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+            rc.DrawMarker(at, marker, null, 3, Hollow ? OxyColors.White : Colour, Colour, 1.4,
+                EdgeRenderingMode.PreferGeometricAccuracy);
         }
         else
         {
@@ -94,7 +101,8 @@ internal sealed class Trace : ChartSeries
 
         if (Marker != MarkerType.None)
         {
-            rc.DrawMarker(new ScreenPoint((box.Left + right) / 2, box.Center.Y), Marker, null, MarkerSize, OxyColors.White, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+            rc.DrawMarker(new ScreenPoint((box.Left + right) / 2, box.Center.Y), Marker, null, MarkerSize, OxyColors.White,
+                Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
         }
     }
 }

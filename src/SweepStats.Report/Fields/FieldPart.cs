@@ -21,16 +21,20 @@ internal sealed class FieldPart : IPagePart
         if (content.Result.Plan.Field is { } threat)
         {
             html.Paragraph(FieldWords.FieldCaution);
-            Table(html, FieldWords.FieldCaption(content.Result, threat), FieldWords.FieldColumns, [.. content.Result.Fields.Select(f => FieldWords.FieldRow(f, threat))]);
+            Table(html, FieldWords.FieldCaption(content.Result, threat), FieldWords.FieldColumns,
+                [.. content.Result.Fields.Select(f => FieldWords.FieldRow(f, threat))]);
         }
 
-        html.Element("h3", PulseWords.PulseHeading).Paragraph(PulseWords.PulseInFront(content.Result)).Paragraph(PulseWords.PulseCaution);
+        html.Element("h3", PulseWords.PulseHeading).Paragraph(PulseWords.PulseInFront(content.Result))
+            .Paragraph(PulseWords.PulseCaution);
         Table(html, PulseWords.PulseColumnsCaption, PulseWords.PulseColumns, [.. PulseWords.PulseRows(content.Result)]);
-        html.List([PulseWords.OutsideTaken(content.Result.Plan.Pulse.Outside), .. PulseWords.PulseRemarks(content.Result)]).Close();
+        html.List([PulseWords.OutsideTaken(content.Result.Plan.Pulse.Outside), .. PulseWords.PulseRemarks(content.Result)])
+            .Close();
         Layers(html, content.Result);
     }
 
-    private static void Table(HtmlWriter html, string caption, IReadOnlyList<string> columns, IReadOnlyList<IReadOnlyList<string>> rows)
+    private static void Table(HtmlWriter html, string caption, IReadOnlyList<string> columns,
+        IReadOnlyList<IReadOnlyList<string>> rows)
     {
         html.Table(caption, columns, rows.Take(MostRows));
         if (rows.Count > MostRows)

@@ -52,9 +52,10 @@ public static class FieldScreenWords
             PlainText.Of(result.Title), VerdictWords.HeadlineWithReason(result), .. SteadyInBrief(result), string.Empty,
             "Shielding at every measured frequency:", .. TextTable.Of(BlockedColumns, Kept(result).Select(KeptRow)),
                 .. NeededInFull(result), string.Empty,
-            PulseWords.PulseInFront(result), PulseWords.OutsideTaken(result.Plan.Pulse.Outside), .. TextTable.Of(PulseWords.PulseColumns, PulseWords.PulseRows(result)),
-                .. PulseWords.PulseRemarks(result), string.Empty,
-            .. LayerWords.LayersText(result), .. result.Layers.IsEmpty ? Array.Empty<string>() : [string.Empty],
+            PulseWords.PulseInFront(result), PulseWords.OutsideTaken(result.Plan.Pulse.Outside),
+            .. TextTable.Of(PulseWords.PulseColumns, PulseWords.PulseRows(result)),
+            .. PulseWords.PulseRemarks(result), string.Empty, .. LayerWords.LayersText(result),
+            .. result.Layers.IsEmpty ? Array.Empty<string>() : [string.Empty],
             .. result.Plan.Field is null ? Array.Empty<string>() : [FieldWords.FieldCaution], PulseWords.PulseCaution,
         ];
     }
@@ -80,8 +81,11 @@ public static class FieldScreenWords
                 : string.Empty;
             string by = all.Length > 1 ? $" ({(kept.Length > 1 ? "least by" : "by")} {SpecimenLabel(least.Name)})" : string.Empty;
             string others = kept.Length == all.Length ? string.Empty
-                : $" Nothing is claimed of {Listed([.. all.Where(k => k.Shielding is null).Select(k => SpecimenLabel(k.Name))], MostSpecimensNamed)}.";
-            yield return $"Kept out{where}: at least {Blocked(shielding.FieldBlocked)} of the field, {Blocked(shielding.PowerBlocked)} of the power{by}.{others}";
+                : " Nothing is claimed of "
+                    + $"{Listed([.. all.Where(k => k.Shielding is null).Select(k => SpecimenLabel(k.Name))],
+                        MostSpecimensNamed)}.";
+            yield return $"Kept out{where}: at least {Blocked(shielding.FieldBlocked)} of the field, "
+                + $"{Blocked(shielding.PowerBlocked)} of the power{by}.{others}";
         }
 
         foreach (string needed in NeededInBrief(result))
@@ -113,25 +117,30 @@ public static class FieldScreenWords
         string where = least.ShownCount == points
             ? $"shown at every measured frequency, for {(needed.Length == 1 ? SpecimenLabel(least.Name) : "every specimen")}"
             : least.ShownCount == 0 ? $"shown at no frequency for {SpecimenLabel(least.Name)}"
-            : $"for {SpecimenLabel(least.Name)} shown at {Plain(least.ShownCount)} of {Plain(points)} frequencies, each by itself: {Listed([.. least.Shown.Select(Band)], 2)}";
-        yield return $"Needed for {FieldWords.FieldStrength(result.Plan.Field!.TolerableVoltsPerMetre!.Value)}: SE {Ratio(needed[0].Needed.Value)}; {where}.";
+            : $"for {SpecimenLabel(least.Name)} shown at {Plain(least.ShownCount)} of {Plain(points)} frequencies, each by "
+                + $"itself: {Listed([.. least.Shown.Select(Band)], 2)}";
+        yield return $"Needed for {FieldWords.FieldStrength(result.Plan.Field!.TolerableVoltsPerMetre!.Value)}: SE "
+            + $"{Ratio(needed[0].Needed.Value)}; {where}.";
     }
 
     private static IEnumerable<string> NeededInFull(AnalysisResult result) => result.Needed.Select(n =>
-        $"  {SpecimenLabel(n.Name)}: {Ratio(n.Needed.Value)} {(n.Shown.IsEmpty ? "shown nowhere" : $"shown from {string.Join(", ", n.Shown.Select(Band))}")}"
+        $"  {SpecimenLabel(n.Name)}: {Ratio(n.Needed.Value)} "
+        + $"{(n.Shown.IsEmpty ? "shown nowhere" : $"shown from {string.Join(", ", n.Shown.Select(Band))}")}"
         + $" ({Plain(n.ShownCount)} of {Plain(result.Campaign.Grid.Count)} frequencies, each by itself).");
 
     private static int Table(AnalysisResult result, ScreenLines screen, int beside)
     {
         OutsideBand[] columns = [result.Plan.Pulse.Outside, .. Enum.GetValues<OutsideBand>()
             .Where(o => o != result.Plan.Pulse.Outside)];
-        string[] heads = ["Specimen", .. columns.Select((o, i) => PulseWords.OutsideWord(o) + (i == 0 ? " (asked)" : string.Empty))];
+        string[] heads =
+            ["Specimen", .. columns.Select((o, i) => PulseWords.OutsideWord(o) + (i == 0 ? " (asked)" : string.Empty))];
         string more = result.Pulses.Length > 1 ? "; most first" : string.Empty;
         for (int rows = Math.Min(MostPulsesOnScreen, result.Pulses.Length); rows > 0; rows--)
         {
             IEnumerable<IReadOnlyList<string>> shown = PulseWords.PulsesByPeak(result).Take(rows)
                 .Select(p => (IReadOnlyList<string>)[
-                    PlainText.Short(p.Name.ToString(), LongestSpecimen), .. columns.Select(o => PulseWords.PeakLeft(p.Under(o)))]);
+                    PlainText.Short(p.Name.ToString(), LongestSpecimen),
+                    .. columns.Select(o => PulseWords.PeakLeft(p.Under(o)))]);
             if (screen.TryAdd([$"Peak left ({Level(result.Plan.Confidence)}{more}), by the shielding taken outside the band:",
                 .. TextTable.Of(heads, shown)], rows > 1 ? beside : 0))
             {

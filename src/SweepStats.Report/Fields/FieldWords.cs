@@ -13,14 +13,20 @@ internal static class FieldWords
 {
     internal const string FieldHeading = "Field behind the specimens";
 
-    internal static readonly string[] FieldColumns = ["Specimen", "Shielding it rests on", "Field left at most", "Of what is tolerable"];
+    internal static readonly string[] FieldColumns =
+        ["Specimen", "Shielding it rests on", "Field left at most", "Of what is tolerable"];
 
     /// <summary>The estimate and its limits, which go wherever a field is told.</summary>
     internal const string FieldCaution =
-        "This is an estimate for the measured specimens and geometry, of a steady field at the measured frequencies and not of a pulse; between and beyond them nothing "
-        + "was measured. It is no proof that a person, a device or a building is protected. Local codes and licensed practice prevail.";
+        "This is an estimate for the measured specimens and geometry, of a steady field at the measured frequencies and not of "
+        + "a pulse; between and beyond them nothing "
+        + "was measured. It is no proof that a person, a device or a building is protected. Local codes and licensed practice "
+        + "prevail.";
 
-    /// <summary>What is left at most of the stated field, on the console: the most behind any specimen, those of which nothing is claimed, and the caution.</summary>
+    /// <summary>
+    /// What is left at most of the stated field, on the console: the most behind any specimen, those of which nothing is claimed,
+    /// and the caution.
+    /// </summary>
     internal static IEnumerable<string> FieldInBrief(AnalysisResult result)
     {
         if (result.Plan.Field is not { } threat)
@@ -30,7 +36,8 @@ internal static class FieldWords
 
         ResidualField[] claimed = [.. result.Fields.Where(f => f.VoltsPerMetre is not null)];
         string most = claimed.MaxBy(f => f.VoltsPerMetre) is { } worst
-            ? $"at most {FieldLeft(worst.VoltsPerMetre!.Value)} of {FieldStrength(threat.VoltsPerMetre)} {VerdictWords.AtAll(result.Bands[0])} "
+            ? $"at most {FieldLeft(worst.VoltsPerMetre!.Value)} of {FieldStrength(threat.VoltsPerMetre)} "
+                + $"{VerdictWords.AtAll(result.Bands[0])} "
                 + $"({Level(result.Plan.Confidence)}; most behind {SpecimenLabel(worst.Name)}){Tolerated(worst, threat)}."
             : $"nothing is claimed of what is left of {FieldStrength(threat.VoltsPerMetre)}.";
         yield return $"Field: {most}{Unclaimed(result)}";
@@ -40,19 +47,23 @@ internal static class FieldWords
     /// <summary>What is left behind a specimen, behind its claim; empty where no field is stated.</summary>
     internal static string FieldBehind(AnalysisResult result, BandStatement band) =>
         result.Plan.Field is { } threat && result.Fields.FirstOrDefault(f => f.Name == band.Name) is { } field
-            ? field.VoltsPerMetre is { } left ? $". Field: at most {FieldLeft(left)} of {FieldStrength(threat.VoltsPerMetre)}" : ". Field: no claim"
+            ? field.VoltsPerMetre is { } left ? $". Field: at most {FieldLeft(left)} of {FieldStrength(threat.VoltsPerMetre)}"
+            : ". Field: no claim"
             : string.Empty;
 
     internal static string FieldCaption(AnalysisResult result, FieldThreat threat) =>
-        $"What is left at most of {FieldStrength(threat.VoltsPerMetre)} behind each specimen, {VerdictWords.AtAll(result.Bands[0])} at once, {Level(result.Plan.Confidence)} one-sided: "
-        + "the field in front times 10^(−SE/20), with the lower limit of the shielding over the band, less what findings may take off it.";
+        $"What is left at most of {FieldStrength(threat.VoltsPerMetre)} behind each specimen, "
+        + $"{VerdictWords.AtAll(result.Bands[0])} at once, {Level(result.Plan.Confidence)} one-sided: "
+        + "the field in front times 10^(−SE/20), with the lower limit of the shielding over the band, less what findings may "
+        + "take off it.";
 
     internal static IReadOnlyList<string> FieldRow(ResidualField field, FieldThreat threat) =>
     [
         SpecimenLabel(field.Name),
         field.Shielding is { } shielding ? "SE " + Bound(shielding) : Nothing,
         field.VoltsPerMetre is { } left ? FieldLeft(left) : $"no claim: {FieldSilenceBecause(field.Silence)}",
-        field.IsTolerable switch { true => $"within {FieldStrength(threat.TolerableVoltsPerMetre!.Value)}", false => "not shown", _ => Nothing },
+        field.IsTolerable switch { true => $"within {FieldStrength(threat.TolerableVoltsPerMetre!.Value)}", false => "not shown",
+            _ => Nothing },
     ];
 
     /// <summary>Why nothing is claimed, in a few words.</summary>
@@ -65,7 +76,8 @@ internal static class FieldWords
     };
 
     // A null field is as good as tolerable; what was asked about has an answer either way.
-    private static string Tolerated(ResidualField worst, FieldThreat threat) => threat.TolerableVoltsPerMetre is not { } tolerable ? string.Empty
+    private static string Tolerated(ResidualField worst, FieldThreat threat) =>
+        threat.TolerableVoltsPerMetre is not { } tolerable ? string.Empty
         : worst.IsTolerable == true ? $", within the {FieldStrength(tolerable)} that are tolerable"
         : $"; that no more than the tolerable {FieldStrength(tolerable)} are left is not shown";
 
@@ -79,7 +91,8 @@ internal static class FieldWords
     }
 
     /// <summary>A field strength as stated: "50 kV/m".</summary>
-    internal static string FieldStrength(double voltsPerMetre) => In(voltsPerMetre, v => v.ToString("G6", CultureInfo.InvariantCulture));
+    internal static string FieldStrength(double voltsPerMetre) =>
+        In(voltsPerMetre, v => v.ToString("G6", CultureInfo.InvariantCulture));
 
     /// <summary>An upper limit, rounded up to three digits: "5.24 kV/m".</summary>
     internal static string FieldLeft(double voltsPerMetre) => In(voltsPerMetre, UpToThreeDigits);

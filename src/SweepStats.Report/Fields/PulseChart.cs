@@ -38,8 +38,10 @@ internal static class PulseChart
         PlotModel model = Frame.Model(
             PulseWords.PulseTitle(result), PulseWords.PulseSubtitle(result, bands.Length > 0),
             RoundScale.Axis(AxisPosition.Bottom, "Time from the start of the pulse (ns)", [0, until * Nano]),
-            Fields($"Field ({unit.Symbol})", [.. front.Concat(traces.SelectMany(t => t.Points)).Select(p => p.Y), .. Ends(bands)]));
-        return new Chart(name, ChartKind.Pulse, PulseWords.PulseTitle(result), PulseWords.PulseDescription(result, shown), model.With(
+            Fields($"Field ({unit.Symbol})",
+                [.. front.Concat(traces.SelectMany(t => t.Points)).Select(p => p.Y), .. Ends(bands)]));
+        return new Chart(name, ChartKind.Pulse, PulseWords.PulseTitle(result),
+            PulseWords.PulseDescription(result, shown), model.With(
             [.. bands, new Trace { Colour = Ink.Grey, Points = front, Dash = [2, 3], Title = PulseWords.PulseInFront(divisor) },
                 .. traces]));
     }
@@ -67,7 +69,7 @@ internal static class PulseChart
             Dash = ink.Dash,
             Marker = ink.Marker,
             Points = points,
-            Title = PulseWords.PulseLegend(pulse)
+            Title = PulseWords.PulseLegend(pulse),
         };
     }
 

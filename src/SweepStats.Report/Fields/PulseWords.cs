@@ -22,11 +22,13 @@ public static class PulseWords
 
     /// <summary>The estimate and its limits, which go wherever a pulse is told.</summary>
     internal const string PulseCaution =
-        "This is an estimate for the measured specimens and geometry, for a plane wave and a specimen that does not change under the field. "
+        "This is an estimate for the measured specimens and geometry, for a plane wave and a specimen that does not change "
+        + "under the field. "
         + "It is no proof that a person, a device or a building is protected. Local codes and licensed practice prevail.";
 
     internal const string MinimumPhase =
-        "The estimate supposes that the specimen delays no part of the pulse more than its shielding asks for (minimum phase). \"Any phase\" holds without that.";
+        "The estimate supposes that the specimen delays no part of the pulse more than its shielding asks for (minimum phase). "
+            + "\"Any phase\" holds without that.";
 
     /// <summary>Whether the campaign states a field, a pulse, or what is taken outside the band.</summary>
     public static bool AsksForField(AnalysisResult result)
@@ -47,17 +49,20 @@ public static class PulseWords
         DoubleExponential pulse = result.Plan.Pulse.Pulse;
         FrequencyGrid grid = result.Campaign.Grid;
         string source = result.Plan.Pulse.IsOwn ? "stated in campaign.toml" : "early-time pulse of IEC 61000-2-9";
-        return $"Pulse: {FieldEstimate(pulse.PeakVoltsPerMetre)}, {Energy(pulse.JoulesPerSquareMetre)} ({source}). {ShareText(pulse.EnergyShareIn(grid))} of its energy lies in the measured {Band(grid.Band)}{LeftOut(grid)}.";
+        return $"Pulse: {FieldEstimate(pulse.PeakVoltsPerMetre)}, {Energy(pulse.JoulesPerSquareMetre)} ({source}). "
+            + $"{ShareText(pulse.EnergyShareIn(grid))} of its energy lies in the measured {Band(grid.Band)}{LeftOut(grid)}.";
     }
 
     private static string LeftOut(FrequencyGrid grid) => FrequencyGaps.Of(grid) is { IsEmpty: false } gaps
-        ? $" without {Listed([.. gaps.Select(Band)], MostGapsNamed)}, where nothing was measured and no shielding is taken" : string.Empty;
+        ? $" without {Listed([.. gaps.Select(Band)], MostGapsNamed)}, where nothing was measured and no shielding is taken"
+        : string.Empty;
 
     /// <summary>What is taken outside the band.</summary>
     internal static string OutsideTaken(OutsideBand outside) => outside switch
     {
         OutsideBand.Hold => "Outside the band the shielding at its ends is taken to hold on (hold).",
-        OutsideBand.Slope => "Outside the band the slope of the last octave is taken to go on for a decade, never below 0 dB (slope).",
+        OutsideBand.Slope =>
+            "Outside the band the slope of the last octave is taken to go on for a decade, never below 0 dB (slope).",
         _ => "Outside the band no shielding is taken (none).",
     };
 
@@ -89,7 +94,8 @@ public static class PulseWords
 
         foreach (IGrouping<int, ResidualPulse> alike in result.Pulses.Where(p => p.BoundCount > 0).GroupBy(p => p.BoundCount))
         {
-            yield return $"{NamesOf(alike)}: at {Count(alike.Key, "frequency")} the shielding is known from below alone, so only \"at most\" can be said.";
+            yield return $"{NamesOf(alike)}: at {Count(alike.Key, "frequency")} the shielding is known from below alone, so "
+                + "only \"at most\" can be said.";
         }
 
         foreach (IGrouping<int, ResidualPulse> alike in result.Pulses.Where(p => p.UnknownCount > 0).GroupBy(p => p.UnknownCount))
@@ -99,12 +105,14 @@ public static class PulseWords
 
         if (result.Pulses.Where(p => p.Assumed.Any(a => a.MeasuredPhaseLeavesMore)).ToArray() is { Length: > 0 } more)
         {
-            yield return $"{NamesOf(more)}: with the measured phase more is left than with the minimum phase, so only \"at most\" is said.";
+            yield return $"{NamesOf(more)}: with the measured phase more is left than with the minimum phase, so only \"at "
+                + "most\" is said.";
         }
 
         if (result.Pulses.Any(p => p.EndsEarly))
         {
-            yield return "The lowest measured frequency is so low that the record of the pulse ends before all has died away: peaks and their limits may err by more than they say.";
+            yield return "The lowest measured frequency is so low that the record of the pulse ends before all has died away: "
+                + "peaks and their limits may err by more than they say.";
         }
 
         foreach (FieldSilence why in result.Pulses.SelectMany(p => p.Assumed.Select(a => a.Silence).Append(p.Silence))
@@ -114,7 +122,8 @@ public static class PulseWords
         }
     }
 
-    private static string NamesOf(IEnumerable<ResidualPulse> pulses) => Listed([.. pulses.Select(p => SpecimenLabel(p.Name))], MostSpecimensNamed);
+    private static string NamesOf(IEnumerable<ResidualPulse> pulses) =>
+        Listed([.. pulses.Select(p => SpecimenLabel(p.Name))], MostSpecimensNamed);
 
     internal static string PulseTitle(AnalysisResult result) =>
         $"Pulse behind the specimens, shielding outside the band: {OutsideWord(result.Plan.Pulse.Outside)}";
@@ -132,7 +141,8 @@ public static class PulseWords
 
     internal static string PulseDescription(AnalysisResult result, IReadOnlyList<ResidualPulse> shown) =>
         $"Field over time behind {Count(shown.Count, "specimen")}. "
-            + string.Join(" ", shown.Select(p => $"{SpecimenLabel(p.Name)}: peak {PeakLeft(p.Under(result.Plan.Pulse.Outside))}."));
+            + string.Join(" ",
+                shown.Select(p => $"{SpecimenLabel(p.Name)}: peak {PeakLeft(p.Under(result.Plan.Pulse.Outside))}."));
 
     internal const string NoClaim = "no claim";
 
@@ -168,14 +178,17 @@ public static class PulseWords
     {
         FieldUnit low = FieldUnit.Of(limits.Low), high = FieldUnit.Of(limits.High);
         string unit = low == high ? string.Empty : $" {low.Symbol}";
-        return $"{FieldWords.DownToThreeDigits(limits.Low / low.VoltsPerMetre)}{unit} to {FieldWords.UpToThreeDigits(limits.High / high.VoltsPerMetre)} {high.Symbol}";
+        return $"{FieldWords.DownToThreeDigits(limits.Low / low.VoltsPerMetre)}{unit} to "
+            + $"{FieldWords.UpToThreeDigits(limits.High / high.VoltsPerMetre)} {high.Symbol}";
     }
 
     /// <summary>An estimate to three digits.</summary>
-    private static string FieldEstimate(double voltsPerMetre) => FieldWords.In(voltsPerMetre, v => FieldWords.ToThreeDigits(v, Math.Round));
+    private static string FieldEstimate(double voltsPerMetre) =>
+        FieldWords.In(voltsPerMetre, v => FieldWords.ToThreeDigits(v, Math.Round));
 
     private static string Time(double seconds) => seconds < 0.9995 * Micro
-        ? $"{FieldWords.ToThreeDigits(seconds / Nano, Math.Round)} ns" : $"{FieldWords.ToThreeDigits(seconds / Micro, Math.Round)} µs";
+        ? $"{FieldWords.ToThreeDigits(seconds / Nano, Math.Round)} ns"
+        : $"{FieldWords.ToThreeDigits(seconds / Micro, Math.Round)} µs";
 
     private static string Energy(double joules, bool up = false)
     {

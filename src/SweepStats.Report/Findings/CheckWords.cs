@@ -66,11 +66,14 @@ internal static class CheckWords
     {
         string[] codes = [.. result.Checks.Where(c => (c.UntestedBecause ?? c.LeftBecause) is not null).Select(c => c.Code)];
         return codes.Length == 0 ? "Every check could be made."
-            : codes.Length > MostNamed ? string.Create(CultureInfo.InvariantCulture, $"{codes.Length} of {result.Checks.Length} checks could not be made, or not wholly, for want of sweeps or statements.")
+            : codes.Length > MostNamed ? string.Create(CultureInfo.InvariantCulture,
+                $"{codes.Length} of {result.Checks.Length} checks could not be made, or not wholly, for want of sweeps or "
+                    + $"statements.")
             : $"Not tested, or not wholly, for want of sweeps or statements: {string.Join("; ", codes.Select(InPassing))}.";
     }
 
-    internal static string InPassing(string code) => LooksFor(code) is { } words ? char.ToLowerInvariant(words[0]) + words[1..] : code;
+    internal static string InPassing(string code) =>
+        LooksFor(code) is { } words ? char.ToLowerInvariant(words[0]) + words[1..] : code;
 
     /// <summary>What a check looks for, in a few words; null where no words are laid down.</summary>
     internal static string? LooksFor(string code) => Looked.GetValueOrDefault(code);
@@ -93,10 +96,13 @@ internal static class CheckWords
     private static string Told(Finding[] findings, string noun)
     {
         int specimens = findings.Select(f => f.Specimen).OfType<SpecimenName>().Distinct().Count();
-        return Count(FindingGroup.Of(findings).Count(), noun) + (specimens > 1 ? $" ({Count(specimens, "specimen")})" : string.Empty);
+        return Count(FindingGroup.Of(findings).Count(), noun)
+            + (specimens > 1 ? $" ({Count(specimens, "specimen")})" : string.Empty);
     }
 
-    /// <summary>The checks for the console: those that found nothing in one line, and a line for each that could not be made.</summary>
+    /// <summary>
+    /// The checks for the console: those that found nothing in one line, and a line for each that could not be made.
+    /// </summary>
     internal static IEnumerable<string> ChecksInBrief(AnalysisResult result)
     {
         string[] clear = [.. result.Checks.Where(c => CheckOutcome(result, c) == NothingFoundBy).Select(c => c.Code)];

@@ -3,7 +3,9 @@ using SweepStats.Report.Drawing;
 
 namespace SweepStats.Report.Findings;
 
-/// <summary>How the level of each group moved: the straight line that the drift was found by, over the group's own sweeps.</summary>
+/// <summary>
+/// How the level of each group moved: the straight line that the drift was found by, over the group's own sweeps.
+/// </summary>
 internal sealed class DriftLines : ChartSeries
 {
     private const double Thickness = 2;

@@ -11,7 +11,10 @@ namespace SweepStats.Report.Findings;
 /// <summary>Findings on the console.</summary>
 public static class FindingWords
 {
-    /// <summary>The verdict, every finding, notes too, what found nothing or could not be tested, and the sweeps left out; what several specimens share is said once, with a line for each.</summary>
+    /// <summary>
+    /// The verdict, every finding, notes too, what found nothing or could not be tested, and the sweeps left out; what several
+    /// specimens share is said once, with a line for each.
+    /// </summary>
     /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
     public static IReadOnlyList<string> Check(AnalysisResult result)
     {
@@ -40,19 +43,25 @@ public static class FindingWords
         return lines;
     }
 
-    /// <summary>A line a finding; one line for all where more specimens than can be named share a finding that differs in numbers at most.</summary>
+    /// <summary>
+    /// A line a finding; one line for all where more specimens than can be named share a finding that differs in numbers at most.
+    /// </summary>
     private static IEnumerable<string> Told(FindingGroup group)
     {
-        if (group.Findings.Length <= MostSpecimensNamed || group.Findings.Any(f => f.Specimen is null) || group.CommonMessage is not { } message)
+        if (group.Findings.Length <= MostSpecimensNamed || group.Findings.Any(f => f.Specimen is null)
+            || group.CommonMessage is not { } message)
         {
-            return group.Findings.Select(f => (f.Specimen is { } name ? $"  {SpecimenLabel(name)}: " : "  ") + PlainText.Of(f.Message) + Place(Stretches(f)));
+            return group.Findings.Select(f =>
+                (f.Specimen is { } name ? $"  {SpecimenLabel(name)}: " : "  ") + PlainText.Of(f.Message) + Place(Stretches(f)));
         }
 
         string[] places = [.. group.Findings.Select(Stretches).Distinct(StringComparer.Ordinal)];
-        return [$"  {SummaryWords.SpecimenList(group.Findings)}: {PlainText.Of(message)}" + Place(places.Length == 1 ? places[0] : "frequencies of each: shielding.csv, column flags")];
+        return [$"  {SummaryWords.SpecimenList(group.Findings)}: {PlainText.Of(message)}"
+            + Place(places.Length == 1 ? places[0] : "frequencies of each: shielding.csv, column flags")];
     }
 
-    internal static string Stretches(Finding finding) => finding.Where.IsDefaultOrEmpty ? string.Empty : SummaryWords.Bands(finding.Where);
+    internal static string Stretches(Finding finding) =>
+        finding.Where.IsDefaultOrEmpty ? string.Empty : SummaryWords.Bands(finding.Where);
 
     internal static string Place(string stretches) => stretches.Length == 0 ? string.Empty : $" [{stretches}]";
 }

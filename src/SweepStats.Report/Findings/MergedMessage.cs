@@ -2,7 +2,10 @@ using System.Globalization;
 
 namespace SweepStats.Report.Findings;
 
-/// <summary>Tells in one sentence what several sentences say that differ only in their numbers: "At 32 of 201 …", "At 52 of 201 …" is "At 32 to 52 of 201 …".</summary>
+/// <summary>
+/// Tells in one sentence what several sentences say that differ only in their numbers: "At 32 of 201 …", "At 52 of 201 …" is "At
+/// 32 to 52 of 201 …".
+/// </summary>
 internal static class MergedMessage
 {
     /// <summary>The sentence; null where the sentences differ in more than numbers.</summary>
@@ -48,5 +51,6 @@ internal static class MergedMessage
     }
 
     private static double? Number(string word) =>
-        double.TryParse(word.Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) ? number : null;
+        double.TryParse(word.Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+            ? number : null;
 }

@@ -35,9 +35,12 @@ internal sealed class OddMarks : ChartSeries
     protected override void DrawSample(IRenderContext rc, OxyRect box) => Ring(rc, box.Center);
 
     private void Ring(IRenderContext rc, ScreenPoint centre) =>
-        rc.DrawMarker(centre, MarkerType.Circle, null, Radius, OxyColors.Undefined, Colour, Thickness, EdgeRenderingMode.PreferGeometricAccuracy);
+        rc.DrawMarker(centre, MarkerType.Circle, null, Radius, OxyColors.Undefined, Colour, Thickness,
+            EdgeRenderingMode.PreferGeometricAccuracy);
 
-    /// <summary>Beside the ring, above or below, where nothing stands yet; a name without room is left out: findings name every sweep.</summary>
+    /// <summary>
+    /// Beside the ring, above or below, where nothing stands yet; a name without room is left out: findings name every sweep.
+    /// </summary>
     private void Name(IRenderContext rc, ScreenPoint centre, string name, List<OxyRect> taken)
     {
         // Not measured with the drawer's own type, so that SVG and PNG choose alike.
@@ -45,7 +48,8 @@ internal sealed class OddMarks : ChartSeries
         double middle = centre.Y - (size.Height / 2);
         OxyRect[] boxes =
         [
-            new(centre.X + Distance, middle, size.Width, size.Height), new(centre.X - Distance - size.Width, middle, size.Width, size.Height),
+            new(centre.X + Distance, middle, size.Width, size.Height),
+            new(centre.X - Distance - size.Width, middle, size.Width, size.Height),
             .. from away in new[] { Distance, Distance + size.Height, Distance + (2 * size.Height) }
                from top in new[] { centre.Y - away - size.Height, centre.Y + away }
                from left in new[] { centre.X - (size.Width / 2), centre.X, centre.X - size.Width }
@@ -54,10 +58,12 @@ internal sealed class OddMarks : ChartSeries
         OxyRect area = PlotModel.PlotArea;
         foreach (OxyRect box in boxes)
         {
-            if (box.Left >= area.Left && box.Right <= area.Right && box.Top >= area.Top && box.Bottom <= area.Bottom && !taken.Exists(t => Overlap(t, box)))
+            if (box.Left >= area.Left && box.Right <= area.Right && box.Top >= area.Top && box.Bottom <= area.Bottom
+                && !taken.Exists(t => Overlap(t, box)))
             {
                 taken.Add(box);
-                rc.DrawText(new ScreenPoint(box.Left, box.Center.Y), name, Colour, ActualFont, ActualFontSize, ActualFontWeight, 0, HorizontalAlignment.Left, VerticalAlignment.Middle);
+                rc.DrawText(new ScreenPoint(box.Left, box.Center.Y), name, Colour, ActualFont, ActualFontSize, ActualFontWeight,
+                    0, HorizontalAlignment.Left, VerticalAlignment.Middle);
                 return;
             }
         }
@@ -65,5 +71,6 @@ internal sealed class OddMarks : ChartSeries
 
     private static OxyRect Around(ScreenPoint centre, double half) => new(centre.X - half, centre.Y - half, 2 * half, 2 * half);
 
-    private static bool Overlap(OxyRect a, OxyRect b) => a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
+    private static bool Overlap(OxyRect a, OxyRect b) =>
+        a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
 }

@@ -4,7 +4,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Findings;
 
-/// <summary>How steady the sweeps were: the offset of each from the middle of its group, at the time it was taken or in order.</summary>
+/// <summary>
+/// How steady the sweeps were: the offset of each from the middle of its group, at the time it was taken or in order.
+/// </summary>
 internal static class OffsetChart
 {
     private const string Drift = "drift";
@@ -27,18 +29,24 @@ internal static class OffsetChart
         var offsets = OffsetSummary.Of(result.Repeats, places);
         PlotModel model = Frame.Model(
             FindingChartWords.OffsetTitle, FindingChartWords.OffsetSubtitle(offsets), places.Axis,
-            DecibelScale.Axis("Offset from the middle of its group (dB)", places.Groups.SelectMany(g => g.Sweeps).Select(s => s.Offset.Value).Append(0), 0.1))
+            DecibelScale.Axis("Offset from the middle of its group (dB)",
+                places.Groups.SelectMany(g => g.Sweeps).Select(s => s.Offset.Value).Append(0), 0.1))
             .With([
                 places.ByTime ? null : new GroupStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = Stripes(places) },
-                new Trace { Colour = Ink.Black, Points = [new(places.Axis.Minimum, 0), new(places.Axis.Maximum, 0)], Thickness = 1 },
+                new Trace { Colour = Ink.Black, Points = [new(places.Axis.Minimum, 0), new(places.Axis.Maximum, 0)],
+                    Thickness = 1 },
                 .. Marks(places),
-                drift.Count > 0 ? new DriftLines { Colour = Ink.Red, Lines = drift, Title = FindingChartWords.DriftLegend([.. result.Findings.Where(f => f.Code == Drift)]) } : null,
+                drift.Count > 0 ? new DriftLines { Colour = Ink.Red, Lines = drift,
+                    Title = FindingChartWords.DriftLegend([.. result.Findings.Where(f => f.Code == Drift)]) } : null,
                 odd.Count > 0 ? new OddMarks
                 {
-                    Colour = Ink.Red, Sweeps = odd, Others = [.. Enumerable.Range(0, places.Groups.Length).SelectMany(places.Points)], Title = FindingChartWords.OddLegend,
+                    Colour = Ink.Red, Sweeps = odd, Others =
+                        [.. Enumerable.Range(0, places.Groups.Length).SelectMany(places.Points)],
+                    Title = FindingChartWords.OddLegend,
                 } : null,
             ]);
-        return new Chart(name, ChartKind.Offsets, FindingChartWords.OffsetTitle, FindingChartWords.OffsetDescription(offsets, [.. odd.Select(o => o.Name)]), model)
+        return new Chart(name, ChartKind.Offsets, FindingChartWords.OffsetTitle,
+            FindingChartWords.OffsetDescription(offsets, [.. odd.Select(o => o.Name)]), model)
         {
             Shows = ["odd-sweep", Drift],
         };
@@ -62,7 +70,8 @@ internal static class OffsetChart
             (SweepRole.Floor, Ink.Grey, MarkerType.Square, 3.6),
         ];
         return from kind in kinds
-               let groups = Enumerable.Range(0, places.Groups.Length).Where(i => places.Groups[i].Role == kind.Role).Select(places.Points).ToList()
+               let groups = Enumerable.Range(0, places.Groups.Length).Where(i => places.Groups[i].Role == kind.Role)
+                   .Select(places.Points).ToList()
                where groups.Count > 0
                select new OffsetMarks
                {
@@ -81,7 +90,8 @@ internal static class OffsetChart
         [
             .. places.Groups.Zip(places.Places).SelectMany(g => g.First.Sweeps.Zip(g.Second, (sweep, x) => (sweep, x, g.First)))
                 .Where(s => result.OddRepeats.Any(odd => ReferenceEquals(odd.Sweep, s.sweep)))
-                .Select(s => (new DataPoint(s.x, s.sweep.Offset.Value), FindingChartWords.SweepOf(s.First, s.sweep.Sweep, result.Repeats))),
+                .Select(s => (new DataPoint(s.x, s.sweep.Offset.Value),
+                    FindingChartWords.SweepOf(s.First, s.sweep.Sweep, result.Repeats))),
         ];
     }
 
@@ -90,6 +100,7 @@ internal static class OffsetChart
         .. from test in result.Drifts
            from i in Enumerable.Range(0, test.Groups.Length)
            where result.Findings.Any(f => f.Code == Drift && (f.Role is null || f.Role == test.Groups[i].Role))
-           select places.Places[places.Groups.IndexOf(test.Groups[i])].Zip(test.Line(i), (x, y) => new DataPoint(x, y)).OrderBy(p => p.X).ToList(),
+           select places.Places[places.Groups.IndexOf(test.Groups[i])].Zip(test.Line(i), (x, y) => new DataPoint(x, y))
+               .OrderBy(p => p.X).ToList(),
     ];
 }

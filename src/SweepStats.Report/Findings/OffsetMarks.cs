@@ -34,5 +34,6 @@ internal sealed class OffsetMarks : ChartSeries
     protected override void DrawSample(IRenderContext rc, OxyRect box) => Mark(rc, box.Center, Math.Max(Size, 4));
 
     private void Mark(IRenderContext rc, ScreenPoint at, double size) =>
-        rc.DrawMarker(at, Marker, null, size, Hollow ? OxyColors.White : Colour, Colour, 1.2, EdgeRenderingMode.PreferGeometricAccuracy);
+        rc.DrawMarker(at, Marker, null, size, Hollow ? OxyColors.White : Colour, Colour, 1.2,
+            EdgeRenderingMode.PreferGeometricAccuracy);
 }

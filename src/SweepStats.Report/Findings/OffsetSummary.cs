@@ -15,13 +15,15 @@ internal sealed record OffsetSummary(ImmutableArray<RepeatGroup> Groups, bool By
         Groups.GroupBy(g => g.Role).Select(g => (g.Key, (IReadOnlyList<RepeatedSweep>)[.. g.SelectMany(r => r.Sweeps)]));
 
     /// <summary>Sizes of all offsets in dB, rising.</summary>
-    public ImmutableArray<double> Sizes { get; } = [.. Groups.SelectMany(g => g.Sweeps).Select(s => Math.Abs(s.Offset.Value)).Order()];
+    public ImmutableArray<double> Sizes { get; } =
+        [.. Groups.SelectMany(g => g.Sweeps).Select(s => Math.Abs(s.Offset.Value)).Order()];
 
     /// <summary>Size that half of the offsets do not pass, in dB.</summary>
     public double TypicalDb => (Sizes[(Sizes.Length - 1) / 2] + Sizes[Sizes.Length / 2]) / 2;
 
     /// <summary>The sweep that lies farthest off.</summary>
-    public (RepeatGroup Group, RepeatedSweep Sweep) Farthest => Groups.SelectMany(g => g.Sweeps.Select(s => (g, s))).MaxBy(s => Math.Abs(s.s.Offset.Value));
+    public (RepeatGroup Group, RepeatedSweep Sweep) Farthest =>
+        Groups.SelectMany(g => g.Sweeps.Select(s => (g, s))).MaxBy(s => Math.Abs(s.s.Offset.Value));
 
     public static OffsetSummary Of(ImmutableArray<RepeatGroup> repeats, SweepPlaces places) =>
         new(places.Groups, places.ByTime, repeats.Except(places.Groups).Sum(g => g.Sweeps.Length));

@@ -8,7 +8,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Findings;
 
-/// <summary>What is left of each sweep of a group without its offset, over frequency: where it differs from those that repeat it.</summary>
+/// <summary>
+/// What is left of each sweep of a group without its offset, over frequency: where it differs from those that repeat it.
+/// </summary>
 internal static class ResidualChart
 {
     private const int Surroundings = 184;
@@ -29,7 +31,8 @@ internal static class ResidualChart
         string title = FindingChartWords.ResidualTitle(group);
         Axis frequencies = FrequencyScale.Axis(grid);
         frequencies.MajorGridlineStyle = LineStyle.None;
-        PlotModel model = Frame.Model(title, FindingChartWords.ResidualSubtitle(grid, group), frequencies, RowAxis(rows, height, odd))
+        PlotModel model =
+            Frame.Model(title, FindingChartWords.ResidualSubtitle(grid, group), frequencies, RowAxis(rows, height, odd))
             .With(new HeatMap { Colour = Ink.Grey, Columns = columns, Rows = values, Scale = scale });
         model.Padding = new OxyThickness(model.Padding.Left, model.Padding.Top, model.Padding.Right, HeatKey.Room);
         model.Annotations.Add(new HeatKey
@@ -38,10 +41,14 @@ internal static class ResidualChart
             Hatched = columns.Exists(c => c.Points.Count == 0) ? FindingChartWords.NotCompared(group.Role) : null,
             Shared = FindingChartWords.CellsShared(columns.Count < grid.Count, rows[0].Length),
         });
-        return new Chart(name, ChartKind.Residuals, title, FindingChartWords.ResidualDescription(grid, group), model, Surroundings + (int)(height * rows.Count)) { Shows = [.. findings.Select(f => f.Code).Distinct()] };
+        return new Chart(name, ChartKind.Residuals, title, FindingChartWords.ResidualDescription(grid, group), model,
+            Surroundings + (int)(height * rows.Count))
+        { Shows = [.. findings.Select(f => f.Code).Distinct()] };
     }
 
-    /// <summary>The sweeps from top to bottom in the order they were taken; where they are very many, neighbours share a row.</summary>
+    /// <summary>
+    /// The sweeps from top to bottom in the order they were taken; where they are very many, neighbours share a row.
+    /// </summary>
     private static List<RepeatedSweep[]> Rows(RepeatGroup group)
     {
         IEnumerable<RepeatedSweep> sweeps = IsTimed(group) ? group.Sweeps.OrderBy(s => s.Sweep.TakenAt) : group.Sweeps;
@@ -55,7 +62,13 @@ internal static class ResidualChart
         int every = (int)Math.Ceiling(LabelledHeight / height);
         IEnumerable<PlaceLabel> labels =
             Labelled(rows, every, odd).Select(i => new PlaceLabel(i, FindingChartWords.RowLabel(rows[i], odd)));
-        return new LabelledAxis(AxisPosition.Left, labels) { Minimum = -0.5, Maximum = rows.Count - 0.5, StartPosition = 1, EndPosition = 0 };
+        return new LabelledAxis(AxisPosition.Left, labels)
+        {
+            Minimum = -0.5,
+            Maximum = rows.Count - 0.5,
+            StartPosition = 1,
+            EndPosition = 0,
+        };
     }
 
     /// <summary>Rows whose labels have room: the odd ones, then others so many rows apart.</summary>

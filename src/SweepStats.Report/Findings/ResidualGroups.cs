@@ -12,12 +12,15 @@ internal static class ResidualGroups
 
     private static readonly string[] Codes = ["odd-sweep", "drift", "non-normal", "saturation-plateau"];
 
-    /// <summary>Groups with their findings: gravest finding first, then those that a finding names, then those that differ most.</summary>
+    /// <summary>
+    /// Groups with their findings: gravest finding first, then those that a finding names, then those that differ most.
+    /// </summary>
     public static IEnumerable<(RepeatGroup Group, ImmutableArray<Finding> Findings)> Of(AnalysisResult result)
     {
         Finding[] telling = [.. result.Findings.Where(f => Codes.Contains(f.Code))];
         return result.Repeats
-            .Select(group => (Group: group, Findings: telling.Where(f => Concerns(f, group)).ToArray(), Farthest: group.Sweeps.Max(s => s.RestDb.Max(Math.Abs))))
+            .Select(group => (Group: group, Findings: telling.Where(f => Concerns(f, group)).ToArray(),
+                Farthest: group.Sweeps.Max(s => s.RestDb.Max(Math.Abs))))
             .Where(g => g.Findings.Length > 0 && g.Farthest > 0)
             .OrderByDescending(g => g.Findings.Max(f => f.Severity))
             .ThenByDescending(g => g.Findings.Any(f => f.Sweep is not null))
@@ -27,7 +30,9 @@ internal static class ResidualGroups
             .Select(g => (g.Group, g.Findings.ToImmutableArray()));
     }
 
-    /// <summary>Whether a finding is about the sweeps of a group. One that names no role is about signals: noise has no level to drift.</summary>
+    /// <summary>
+    /// Whether a finding is about the sweeps of a group. One that names no role is about signals: noise has no level to drift.
+    /// </summary>
     private static bool Concerns(Finding finding, RepeatGroup group) =>
         (finding.Role is { } role ? role == group.Role : group.Role != SweepRole.Floor)
         && (finding.Specimen is null || finding.Specimen == group.Specimen)

@@ -5,7 +5,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Findings;
 
-/// <summary>Names of sweeps as short as a chart needs them: without folder and extension, the middle cut out of long ones, for numbers stand at the end.</summary>
+/// <summary>
+/// Names of sweeps as short as a chart needs them: without folder and extension, the middle cut out of long ones, for numbers
+/// stand at the end.
+/// </summary>
 internal static class SweepNames
 {
     private const int Longest = 20;

@@ -7,7 +7,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Findings;
 
-/// <summary>Where the sweeps of the offset chart stand: at the time they were taken, or side by side, group by group, where times are not known.</summary>
+/// <summary>
+/// Where the sweeps of the offset chart stand: at the time they were taken, or side by side, group by group, where times are not
+/// known.
+/// </summary>
 /// <param name="Groups">The groups that are drawn.</param>
 /// <param name="Places">Place of each of their sweeps.</param>
 /// <param name="ByTime">Whether places are times.</param>
@@ -17,7 +20,8 @@ internal sealed record SweepPlaces(ImmutableArray<RepeatGroup> Groups, Immutable
     public static SweepPlaces Of(ImmutableArray<RepeatGroup> groups)
     {
         ImmutableArray<RepeatGroup> timed = [.. groups.Where(IsTimed)];
-        return groups.All(g => g.Role == SweepRole.Floor || IsTimed(g)) && timed.Any(g => g.Role != SweepRole.Floor) ? ByClock(timed) : SideBySide(groups);
+        return groups.All(g => g.Role == SweepRole.Floor || IsTimed(g)) && timed.Any(g => g.Role != SweepRole.Floor)
+            ? ByClock(timed) : SideBySide(groups);
     }
 
     /// <summary>Points of a group: place and offset of each sweep, from left to right.</summary>
@@ -26,13 +30,15 @@ internal sealed record SweepPlaces(ImmutableArray<RepeatGroup> Groups, Immutable
 
     // Sweeps of one file often share its one time; side by side they can be told apart.
     private static bool IsTimed(RepeatGroup group) =>
-        group.Sweeps.All(s => s.Sweep.TakenAt is not null) && group.Sweeps.DistinctBy(s => s.Sweep.TakenAt).Count() == group.Sweeps.Length;
+        group.Sweeps.All(s => s.Sweep.TakenAt is not null)
+            && group.Sweeps.DistinctBy(s => s.Sweep.TakenAt).Count() == group.Sweeps.Length;
 
     private static SweepPlaces ByClock(ImmutableArray<RepeatGroup> groups)
     {
         List<DateTimeOffset> times = [.. groups.SelectMany(g => g.Sweeps).Select(s => s.Sweep.TakenAt!.Value).Order()];
         var axis = new ClockAxis(times[0], times[^1]);
-        return new SweepPlaces(groups, [.. groups.Select(g => g.Sweeps.Select(s => axis.Seconds(s.Sweep.TakenAt!.Value)).ToArray())], true, axis);
+        return new SweepPlaces(groups,
+            [.. groups.Select(g => g.Sweeps.Select(s => axis.Seconds(s.Sweep.TakenAt!.Value)).ToArray())], true, axis);
     }
 
     private static SweepPlaces SideBySide(ImmutableArray<RepeatGroup> groups)

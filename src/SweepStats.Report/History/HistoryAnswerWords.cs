@@ -13,9 +13,11 @@ internal static class HistoryAnswerWords
     /// <summary>Do lots differ, which, where and by how much; then what was left out of the comparison.</summary>
     internal static IEnumerable<string> HistoryAnswer(LotHistory history, IReadOnlyList<AnalysisResult> campaigns)
     {
-        string[] faulty = [.. history.Campaigns.Zip(campaigns).Where(c => c.Second.Verdict.Trust == Verdicts.Trust.Untrustworthy).Select(c => PlainText.Short(c.First, LongestSpecimen))];
+        string[] faulty = [.. history.Campaigns.Zip(campaigns).Where(c => c.Second.Verdict.Trust == Verdicts.Trust.Untrustworthy)
+            .Select(c => PlainText.Short(c.First, LongestSpecimen))];
         return faulty.Length > 0
-            ? [$"Mend the faults of {Listed(faulty, MostSpecimensNamed)} first: until then whether the lots differ cannot be told. The figures below are at face value only."]
+            ? [$"Mend the faults of {Listed(faulty, MostSpecimensNamed)} first: until then whether the lots differ cannot be "
+                + "told. The figures below are at face value only."]
             : HistoryAnswer(history);
     }
 
@@ -40,7 +42,8 @@ internal static class HistoryAnswerWords
         pairs.OrderBy(p => p.IsWithinACampaign ? 2 : p.First.Figures.Lot == p.Second.Figures.Lot ? 0 : 1);
 
     private static IEnumerable<HistoryPair> DifferingPairs(LotHistory history) =>
-        ByInterest(history.Pairs.Where(history.Differ).OrderByDescending(p => Stretches(history, p).FirstOrDefault()?.Weight ?? 0));
+        ByInterest(history.Pairs.Where(history.Differ)
+            .OrderByDescending(p => Stretches(history, p).FirstOrDefault()?.Weight ?? 0));
 
     private static HistoryStretch[] Stretches(LotHistory history, HistoryPair pair)
     {
@@ -49,7 +52,9 @@ internal static class HistoryAnswerWords
     }
 
     private static string[] More(int differences) =>
-        differences > 0 ? [$"There is more: {Count(differences, "difference")} like these, in lots-by-frequency.csv and lot-pairs.csv of the report."] : [];
+        differences > 0
+            ? [$"There is more: {Count(differences, "difference")} like these, in lots-by-frequency.csv and lot-pairs.csv of "
+                + "the report."] : [];
 
     private static string Untold(LotHistory history)
     {
@@ -73,7 +78,8 @@ internal static class HistoryAnswerWords
         string chance = LotAnswerWords.Chance(differing.Min(p => p.Adjusted!.Value));
         string differ = differing.Length == 1 ? "differs" : "differ";
         return known.Length == 1 ? $"The two lots differ ({chance})."
-            : $"{(differing.Length == 1 ? "One pair" : Plain(differing.Length))} of {Count(known.Length, "pair")} of lots {differ} ({chance}).";
+            : $"{(differing.Length == 1 ? "One pair" : Plain(differing.Length))} of {Count(known.Length, "pair")} of lots "
+                + $"{differ} ({chance}).";
     }
 
     internal static string[] Told(LotHistory history, HistoryPair pair)
@@ -87,7 +93,8 @@ internal static class HistoryAnswerWords
 
     private static string Where(HistoryStretch stretch)
     {
-        string where = stretch.Band.Start == stretch.Band.Stop ? $"at {Frequency(stretch.Band.Start)}" : $"from {Band(stretch.Band)}";
+        string where = stretch.Band.Start == stretch.Band.Stop ? $"at {Frequency(stretch.Band.Start)}"
+            : $"from {Band(stretch.Band)}";
         return stretch.Hidden == 0 ? where : $"{where} ({Count(stretch.Hidden, "frequency")} in it left out)";
     }
 
@@ -97,21 +104,26 @@ internal static class HistoryAnswerWords
         int place = history.Pairs.IndexOf(pair);
         (HistoryBand Band, HistoryPair Pair)[] bands =
             [.. history.Bands.Select(b => (b, b.Pairs[place])).Where(b => b.Item2.Tested is not null)];
-        (HistoryBand Band, HistoryPair Pair)? surest = bands.Length == 0 ? null : bands.MinBy(b => b.Pair.Tested!.ProbabilityAlike);
+        (HistoryBand Band, HistoryPair Pair)? surest = bands.Length == 0 ? null
+            : bands.MinBy(b => b.Pair.Tested!.ProbabilityAlike);
         return pair.Tested is { } whole && !(surest?.Pair.Tested!.ProbabilityAlike < whole.ProbabilityAlike)
             ? $"{Shields(pair, whole.Difference)} on average over the band"
-            : $"{Shields(pair, surest!.Value.Pair.Tested!.Difference)} on average over {HistoryBandWords.HistoryBandName(surest.Value.Band)}";
+            : $"{Shields(pair, surest!.Value.Pair.Tested!.Difference)} on average over "
+                + $"{HistoryBandWords.HistoryBandName(surest.Value.Band)}";
     }
 
     // What is hidden is no sign of lots that are alike.
     private static IEnumerable<string> LeftOutOfPairs(LotHistory history)
     {
-        HistoryPair[] hidden = [.. HistoryWords.PairsAsked(history).Where(p => p.Adjusted is not null && p.Points.Any(f => f.Hidden))];
+        HistoryPair[] hidden =
+            [.. HistoryWords.PairsAsked(history).Where(p => p.Adjusted is not null && p.Points.Any(f => f.Hidden))];
         if (hidden.Length > 0)
         {
-            string more = hidden.Length > LotAnswerWords.MostStretches ? $", and {Count(hidden.Length - LotAnswerWords.MostStretches, "more pair")}" : string.Empty;
+            string more = hidden.Length > LotAnswerWords.MostStretches
+                ? $", and {Count(hidden.Length - LotAnswerWords.MostStretches, "more pair")}" : string.Empty;
             string[] named = [.. hidden.Take(LotAnswerWords.MostStretches).Select(p =>
-                $"{Named(p.First)} and {Named(p.Second)} at {Plain(p.Points.Count(f => f.Hidden))} of {Count(p.Points.Length, "frequency")}")];
+                $"{Named(p.First)} and {Named(p.Second)} at {Plain(p.Points.Count(f => f.Hidden))} of "
+                    + $"{Count(p.Points.Length, "frequency")}")];
             yield return $"Not compared, because a specimen is known from below only: {string.Join("; ", named)}{more}.";
         }
 
@@ -119,7 +131,8 @@ internal static class HistoryAnswerWords
         if (unknown > 0)
         {
             bool once = history.Pairs.Any(p => p.Adjusted is null && p.Points.Any(f => !f.Hidden));
-            string why = once ? "between campaigns that takes a reference which is swept twice in each" : "too much is known from below only";
+            string why = once ? "between campaigns that takes a reference which is swept twice in each"
+                : "too much is known from below only";
             yield return $"{Count(unknown, "more pair")} cannot be told: {why}.";
         }
     }

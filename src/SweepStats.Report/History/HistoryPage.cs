@@ -18,12 +18,14 @@ internal static class HistoryPage
             html.Element("p", HistoryWords.HistoryScope(history, campaigns.Count), new Attr("class", "scope")).Close();
             html.Section("lots", "Lots")
                 .Element("p", HistoryAnswerWords.HistoryAnswer(history, campaigns).First(), new Attr("class", "headline"));
-            html.List([.. HistoryAnswerWords.HistoryAnswer(history, campaigns).Skip(1), .. HistoryWords.HistoryTrust(history, campaigns)]);
+            html.List([.. HistoryAnswerWords.HistoryAnswer(history, campaigns).Skip(1),
+                .. HistoryWords.HistoryTrust(history, campaigns)]);
             Pairs(html, history);
             Draw(html, charts.Where(c => c.Kind == ChartKind.LotsOverFrequency));
             Bands(html, history);
             html.Element("h3", "All lots").Paragraph(HistoryWords.HistoryPart(history));
-            html.Table("Lots of all campaigns", HistoryWords.HistoryColumns(history), history.Lots.Select(HistoryWords.HistoryRow)).List(HistoryWords.HistoryRemarks(history));
+            html.Table("Lots of all campaigns", HistoryWords.HistoryColumns(history),
+                history.Lots.Select(HistoryWords.HistoryRow)).List(HistoryWords.HistoryRemarks(history));
             Draw(html, charts.Where(c => c.Kind != ChartKind.LotsOverFrequency));
             html.Close();
             html.Section("campaigns", "Each campaign by itself").List(HistoryWords.HistoryCampaigns(history, campaigns)).Close();
@@ -39,7 +41,8 @@ internal static class HistoryPage
             return;
         }
 
-        html.Table(HistoryWords.PairsCaption, HistoryWords.PairColumns(history), HistoryWords.PairsAsked(history).Select(p => HistoryWords.PairRow(p, history)));
+        html.Table(HistoryWords.PairsCaption, HistoryWords.PairColumns(history),
+            HistoryWords.PairsAsked(history).Select(p => HistoryWords.PairRow(p, history)));
         if (HistoryWords.PairsAsked(history).Count() > LotDifferenceChart.Most)
         {
             html.Paragraph(HistoryChartWords.PairsNotCharted(history, LotDifferenceChart.Most));
@@ -50,7 +53,8 @@ internal static class HistoryPage
     {
         if (!history.Bands.IsEmpty)
         {
-            html.Element("h3", "Named bands").Table(HistoryBandWords.HistoryBandsCaption, HistoryBandWords.HistoryBandColumns(history), HistoryBandWords.HistoryBandRows(history));
+            html.Element("h3", "Named bands").Table(HistoryBandWords.HistoryBandsCaption,
+                HistoryBandWords.HistoryBandColumns(history), HistoryBandWords.HistoryBandRows(history));
         }
 
         string[] remarks = [.. HistoryBandWords.HistoryBandRemarks(history)];

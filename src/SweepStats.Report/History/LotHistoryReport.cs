@@ -18,8 +18,10 @@ public static class LotHistoryReport
         ArgumentNullException.ThrowIfNull(history);
         ArgumentNullException.ThrowIfNull(campaigns);
         var names = new FileNames();
-        Chart?[] all = [.. LotDifferenceChart.All(history, names), LotsChart.Of(LotsShown.Of(history), names.Next("lots")), .. OverTimeChart.All(history.OverTime, names)];
+        Chart?[] all = [.. LotDifferenceChart.All(history, names), LotsChart.Of(LotsShown.Of(history), names.Next("lots")),
+            .. OverTimeChart.All(history.OverTime, names)];
         PlannedChart[] planned = [.. all.OfType<Chart>().Select(chart => new PlannedChart(chart.Name, _ => chart))];
-        return ReportBuilder.Files([.. planned], pictures => HistoryPage.Of(history, campaigns, pictures), png, campaigns.Max(c => c.Plan.Threads));
+        return ReportBuilder.Files([.. planned], pictures => HistoryPage.Of(history, campaigns, pictures), png,
+            campaigns.Max(c => c.Plan.Threads));
     }
 }

@@ -19,5 +19,6 @@ internal sealed record ConsistencyBar(int Member, string Name, double Value, Con
     public double Outlying => Math.Abs(Value) / Critical.Straggler;
 
     /// <summary>Whether all that have critical values have the same.</summary>
-    public static bool HaveOneLimit(IEnumerable<ConsistencyBar> bars) => bars.Select(b => b.Critical).Where(c => double.IsFinite(c.Straggler)).Distinct().Count() <= 1;
+    public static bool HaveOneLimit(IEnumerable<ConsistencyBar> bars) =>
+        bars.Select(b => b.Critical).Where(c => double.IsFinite(c.Straggler)).Distinct().Count() <= 1;
 }

@@ -40,7 +40,8 @@ internal static class ConsistencyChart
         }
 
         var bars = Bars.Of(standing, m => m.H, _ => standing.CriticalH);
-        LinearAxis axis = DecibelScale.Axis("h", [.. bars.Shown.Select(b => b.Value), standing.CriticalH.Outlier, -standing.CriticalH.Outlier]);
+        LinearAxis axis =
+            DecibelScale.Axis("h", [.. bars.Shown.Select(b => b.Value), standing.CriticalH.Outlier, -standing.CriticalH.Outlier]);
         return Drawn(bars, axis, name, new(of, LotChartWords.MandelHTitle(of.Noun), LotChartWords.MandelHSubtitle));
     }
 
@@ -52,7 +53,8 @@ internal static class ConsistencyChart
         }
 
         var bars = Bars.Of(standing, m => m.K, m => m.CriticalK);
-        LinearAxis axis = ZeroScale.Axis("k", RoomAbove * bars.Shown.SelectMany(b => new[] { b.Value, b.Critical.Outlier }).Where(double.IsFinite).Max());
+        LinearAxis axis = ZeroScale.Axis("k",
+            RoomAbove * bars.Shown.SelectMany(b => new[] { b.Value, b.Critical.Outlier }).Where(double.IsFinite).Max());
         return Drawn(bars, axis, name, new(of, LotChartWords.MandelKTitle(of.Noun), LotChartWords.MandelKSubtitle));
     }
 
@@ -66,16 +68,19 @@ internal static class ConsistencyChart
             words.Of.Lots.Distinct().Count() > 1
                 ? new GroupStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = bars.Stretches(words.Of.Lots) } : null,
             .. Classes(bars),
-            bothWays ? new Trace { Colour = Ink.Black, Points = [new(places.Minimum, 0), new(places.Maximum, 0)], Thickness = 1 } : null,
+            bothWays ? new Trace { Colour = Ink.Black, Points = [new(places.Minimum, 0), new(places.Maximum, 0)],
+                Thickness = 1 } : null,
             Limit(bars, places, b => b.Critical.Straggler, outlier: false),
             Limit(bars, places, b => b.Critical.Outlier, outlier: true),
             bothWays ? Limit(bars, places, b => -b.Critical.Straggler, outlier: false, named: false) : null,
             bothWays ? Limit(bars, places, b => -b.Critical.Outlier, outlier: true, named: false) : null,
         ]);
-        return new Chart(name, ChartKind.Consistency, words.Title, LotChartWords.MandelDescription(words.Title, bars.Shown), model, Height);
+        return new Chart(name, ChartKind.Consistency, words.Title, LotChartWords.MandelDescription(words.Title, bars.Shown),
+            model, Height);
     }
 
-    // A line through all where all have one limit; where limits differ, a tick at each bar, for a line would hold each to the limits of others.
+    // A line through all where all have one limit; where limits differ, a tick at each bar, for a line would hold each to the
+    // limits of others.
     private static Trace Limit(Bars bars, LabelledAxis places, Func<ConsistencyBar, double> of, bool outlier, bool named = true)
     {
         double[] limits = [.. bars.Shown.Select(of)];
@@ -86,7 +91,8 @@ internal static class ConsistencyChart
             Colour = outlier ? Ink.Red : Ink.Black,
             Points = one
                 ? [new(places.Minimum, common), new(places.Maximum, common)]
-                : [.. limits.SelectMany((at, i) => new DataPoint[] { new(i - TickHalf, at), new(i + TickHalf, at), new(i + 0.5, double.NaN) })],
+                : [.. limits.SelectMany(
+                    (at, i) => new DataPoint[] { new(i - TickHalf, at), new(i + TickHalf, at), new(i + 0.5, double.NaN) })],
             Dash = !one ? null : outlier ? [12, 4] : [3, 3],
             Thickness = outlier ? 1.6 : 1.2,
             Title = named ? outlier ? LotChartWords.OutlierLine : LotChartWords.StragglerLine : null,
@@ -102,14 +108,15 @@ internal static class ConsistencyChart
             (Ink.Lines[1].Colour, 160, MarkerType.Diamond, LotChartWords.StragglerLegend),
             (Ink.Red, 255, MarkerType.Square, LotChartWords.OutlierLegend),
         ];
-        return Enumerable.Range(0, bars.Shown.Length).Where(i => double.IsFinite(bars.Shown[i].Value)).GroupBy(Class).OrderBy(g => g.Key).Select(g => new UprightBars
-        {
-            Colour = looks[g.Key].Colour,
-            Strength = looks[g.Key].Strength,
-            EndMarker = looks[g.Key].End,
-            Bars = [.. g.Select(i => new DataPoint(i, bars.Shown[i].Value))],
-            Title = looks[g.Key].Title,
-        });
+        return Enumerable.Range(0, bars.Shown.Length).Where(i => double.IsFinite(bars.Shown[i].Value)).GroupBy(Class)
+            .OrderBy(g => g.Key).Select(g => new UprightBars
+            {
+                Colour = looks[g.Key].Colour,
+                Strength = looks[g.Key].Strength,
+                EndMarker = looks[g.Key].End,
+                Bars = [.. g.Select(i => new DataPoint(i, bars.Shown[i].Value))],
+                Title = looks[g.Key].Title,
+            });
     }
 
     /// <summary>The bars that are shown, in their order, out of so many.</summary>
@@ -124,7 +131,8 @@ internal static class ConsistencyChart
 
         /// <summary>First and last place of each lot.</summary>
         public List<(double From, double To)> Stretches(string[] lots) =>
-            [.. Shown.Select((b, i) => (Lot: lots[b.Member], i)).GroupBy(b => b.Lot).Select(g => ((double)g.First().i, (double)g.Last().i))];
+            [.. Shown.Select((b, i) => (Lot: lots[b.Member], i)).GroupBy(b => b.Lot)
+                .Select(g => ((double)g.First().i, (double)g.Last().i))];
     }
 
     /// <summary>What is compared, and the lot of each; none where they are lots themselves.</summary>

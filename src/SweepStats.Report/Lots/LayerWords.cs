@@ -34,6 +34,8 @@ internal static class LayerWords
             ? $" ({Level(result.Plan.Confidence)}: {Interval(low, high)})" : " (no limits: nothing repeats)";
         string where = step.LeftOut == 0 ? string.Empty
             : $", at the {Plain(step.PointCount)} of {Plain(step.PointCount + step.LeftOut)} frequencies bounded from both sides";
-        return $"{what}: {(further == 1 ? "the further layer adds" : $"{Plain(further)} further layers add")} {Ratio(added)}{limits} to {Ratio(before)}, mean over {(step.LeftOut == 0 ? "the band" : "those frequencies")}{where}.";
+        return $"{what}: {(further == 1 ? "the further layer adds" : $"{Plain(further)} further layers add")} "
+            + $"{Ratio(added)}{limits} to {Ratio(before)}, mean over {(step.LeftOut == 0 ? "the band" : "those frequencies")}"
+            + $"{where}.";
     }
 }

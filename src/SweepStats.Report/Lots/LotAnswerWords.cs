@@ -75,7 +75,10 @@ internal static class LotAnswerWords
             : [$"{Count(below.Length, "lot")} do not promise the requirement everywhere: “Lots” in the annex."]).Distinct();
     }
 
-    /// <summary>Which lot to take for each band, or that none is shown to be better; null where nothing tells, or something was found that has to be settled first.</summary>
+    /// <summary>
+    /// Which lot to take for each band, or that none is shown to be better; null where nothing tells, or something was found that
+    /// has to be settled first.
+    /// </summary>
     internal static string? LotToTake(AnalysisResult result)
     {
         ImmutableArray<LotBand> told = result.MayPrefer ? result.Lots.Bands : [];
@@ -85,9 +88,11 @@ internal static class LotAnswerWords
         }
 
         // What a band was named for comes before the whole of it.
-        string[] answers = [.. told.Where(b => b.Name is not null).Concat(told.Where(b => b.Name is null)).Select(b => Foremost(b, told.Length > 1))];
+        string[] answers = [.. told.Where(b => b.Name is not null).Concat(told.Where(b => b.Name is null))
+            .Select(b => Foremost(b, told.Length > 1))];
         string level = Level(result.Lots.Question.Confidence) + (told.Length > 1 ? " each" : string.Empty);
-        return $"Lot to take, by the mean where no specimen is hidden ({level}): {string.Join("; ", answers.Take(MostBandsNamed))}"
+        return $"Lot to take, by the mean where no specimen is hidden ({level}): "
+            + $"{string.Join("; ", answers.Take(MostBandsNamed))}"
             + (answers.Length > MostBandsNamed ? $"; {Plain(answers.Length - MostBandsNamed)} more: lots.csv." : ".");
     }
 
@@ -109,32 +114,41 @@ internal static class LotAnswerWords
         var causes = BoundCauses.Of(result.Curves);
         if (result.Verdict.Trust == Trust.Untrustworthy && lots.Lots.Length > 1)
         {
-            return "Mend the faults first: until then whether the lots differ cannot be told. Figures of lots are at face value only.";
+            return "Mend the faults first: until then whether the lots differ cannot be told. Figures of lots are at face "
+                + "value only.";
         }
 
         if (band.Probability is not { } p)
         {
             return lots.Lots.Length < 2 ? "One lot only: there is nothing to compare it with."
                 : lots.Whole.Lots.All(l => l.Specimens < 2)
-                    ? "Whether the lots differ cannot be told: no lot has two specimens, so nothing shows how much specimens of one lot differ. Take two of each, better four; single specimens are compared by 'sweepstats choose'."
-                : result.Floor is null ? "Whether the lots differ cannot be told: no floor is known, so all shielding is known from below only. "
+                    ? "Whether the lots differ cannot be told: no lot has two specimens, so nothing shows how much specimens of "
+                        + "one lot differ. Take two of each, better four; single specimens are compared by 'sweepstats choose'."
+                : result.Floor is null
+                ? "Whether the lots differ cannot be told: no floor is known, so all shielding is known from below only. "
                     + (UnreadFiles.Of(result.Campaign.Unread, SweepRole.Floor)?.Mend ?? "Take floor sweeps.")
-                : causes.Any ? $"Whether the lots differ cannot be told: {causes.What} hides too many specimens. {causes.WouldTell}"
-                : "Whether the lots differ cannot be told: the specimens of a lot read the same, so nothing shows how much they differ.";
+                : causes.Any
+                ? $"Whether the lots differ cannot be told: {causes.What} hides too many specimens. {causes.WouldTell}"
+                : "Whether the lots differ cannot be told: the specimens of a lot read the same, so nothing shows how much "
+                    + "they differ.";
         }
 
         return p > lots.Question.FalseAlarm
             ? $"No difference between the lots shows ({Chance(p)}). That does not prove them alike."
-            : $"The lots differ ({Chance(p)}).{(Telling(lots).Length == 0 && Farthest(band) is { } farthest ? " " + farthest : string.Empty)}";
+            : $"The lots differ ({Chance(p)})."
+                + $"{(Telling(lots).Length == 0 && Farthest(band) is { } farthest ? " " + farthest : string.Empty)}";
     }
 
     /// <summary>A p-value with two digits: "p = 0.031", "p &lt; 0.0001".</summary>
-    internal static string Chance(double p) => p < 1e-4 ? "p < 0.0001" : $"p = {Plain(Math.Min(1, double.Parse(p.ToString("E1", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture)))}";
+    internal static string Chance(double p) => p < 1e-4 ? "p < 0.0001"
+        : $"p = {Plain(Math.Min(1, double.Parse(p.ToString("E1", System.Globalization.CultureInfo.InvariantCulture),
+            System.Globalization.CultureInfo.InvariantCulture)))}";
 
     // Where the floor hides which lot it is, a stretch says little beside one that tells.
     private static LotStretch[] Telling(LotComparison lots)
     {
-        LotStretch[] told = lots.Stretches.Any(s => s.Lot is not null) ? [.. lots.Stretches.Where(s => s.Lot is not null)] : [.. lots.Stretches];
+        LotStretch[] told = lots.Stretches.Any(s => s.Lot is not null) ? [.. lots.Stretches.Where(s => s.Lot is not null)]
+            : [.. lots.Stretches];
         return [.. told.Where(s => Weight(s) >= SlightStretch * Weight(told[0]))];
     }
 
@@ -142,9 +156,12 @@ internal static class LotAnswerWords
 
     private static string StandsOut(LotStretch stretch, int lots, string hides)
     {
-        string where = stretch.Band.Start == stretch.Band.Stop ? $"at {Frequency(stretch.Band.Start)}" : $"from {Band(stretch.Band)}";
+        string where = stretch.Band.Start == stretch.Band.Stop ? $"at {Frequency(stretch.Band.Start)}"
+            : $"from {Band(stretch.Band)}";
         return stretch.Lot is { } lot
-            ? $"Lot {PlainText.Of(lot)} shields about {Apart(stretch.ApartDb)} than the {(lots == 2 ? "other" : "mean of the others")} {where}{(stretch.AtLeast ? $", as much or more where {hides} hides a specimen" : string.Empty)}."
+            ? $"Lot {PlainText.Of(lot)} shields about {Apart(stretch.ApartDb)} than the "
+                + $"{(lots == 2 ? "other" : "mean of the others")} "
+                + $"{where}{(stretch.AtLeast ? $", as much or more where {hides} hides a specimen" : string.Empty)}."
             : $"They differ {where}; {hides} hides by how much.";
     }
 
@@ -157,7 +174,8 @@ internal static class LotAnswerWords
             return null;
         }
 
-        (LotSummary lot, double apart) = band.Lots.Select(l => (l, FromOthers(band, l.Lot, o => o.MeanDb))).MaxBy(l => Math.Abs(l.Item2));
+        (LotSummary lot, double apart) =
+            band.Lots.Select(l => (l, FromOthers(band, l.Lot, o => o.MeanDb))).MaxBy(l => Math.Abs(l.Item2));
         return band.Lots.Length == 2 ? $"On average lot {PlainText.Of(lot.Lot)} shields about {Apart(apart)} than the other."
             : $"Lot {PlainText.Of(lot.Lot)} lies farthest from the others: on average it shields about {Apart(apart)}.";
     }
@@ -167,13 +185,15 @@ internal static class LotAnswerWords
 
     private static string? HiddenByPlainMeans(LotComparison lots, LotStretch[] told)
     {
-        double[] shown = [.. told.Take(MostStretches).Where(s => s.Lot is not null).Select(s => FromOthers(lots.Whole, s.Lot!, l => l.PlainMeanDb) / s.ApartDb)];
+        double[] shown = [.. told.Take(MostStretches).Where(s => s.Lot is not null)
+            .Select(s => FromOthers(lots.Whole, s.Lot!, l => l.PlainMeanDb) / s.ApartDb)];
         return shown.Length == 0 || shown.Min() >= LittleOfIt || lots.Lots.Length > MostSpecimensNamed ? null
-            : $"Plain means of all readings {(shown.Min() < 0 ? "hide it" : "show little of it")}: {string.Join(", ", lots.Whole.Lots.Select(l => $"{PlainText.Of(l.Lot)} {Ratio(l.PlainMeanDb)}"))}.";
+            : $"Plain means of all readings {(shown.Min() < 0 ? "hide it" : "show little of it")}: "
+                + $"{string.Join(", ", lots.Whole.Lots.Select(l => $"{PlainText.Of(l.Lot)} {Ratio(l.PlainMeanDb)}"))}.";
     }
 
-    // A lot whose every measured specimen meets the requirement may still promise less: specimens that were not measured lie lower. Where the floor hides some specimen,
-    // a low limit says little of the lot.
+    // A lot whose every measured specimen meets the requirement may still promise less: specimens that were not measured lie
+    // lower. Where the floor hides some specimen, a low limit says little of the lot.
     private static IEnumerable<string> PromisedTooLittle(AnalysisResult result)
     {
         if (result.Plan.Requirement is not { } requirement)
@@ -184,11 +204,15 @@ internal static class LotAnswerWords
         for (int l = 0; l < result.Lots.Lots.Length; l++)
         {
             int lot = l;
-            Hertz[] below = [.. result.Lots.Frequencies.Where(f => f.Lots[lot] is { Bound: false, AtMostPromisedDb: { } promised } && requirement.At(f.At) is { } asked && promised < asked.Value).Select(f => f.At)];
+            Hertz[] below =
+                [.. result.Lots.Frequencies.Where(f => f.Lots[lot] is { Bound: false, AtMostPromisedDb: { } promised }
+                    && requirement.At(f.At) is { } asked && promised < asked.Value).Select(f => f.At)];
             if (below.Length > 0)
             {
-                string where = below.Length == 1 ? $"at {Frequency(below[0])}" : $"at {Count(below.Length, "frequency")} from {Band(new FrequencyBand(below[0], below[^1]))}";
-                yield return $"Lot {PlainText.Of(result.Lots.Lots[lot])} does not promise the requirement {where}: that {LotChartWords.Share(result.Lots.Question)} of its specimens reach it is not shown there.";
+                string where = below.Length == 1 ? $"at {Frequency(below[0])}"
+                    : $"at {Count(below.Length, "frequency")} from {Band(new FrequencyBand(below[0], below[^1]))}";
+                yield return $"Lot {PlainText.Of(result.Lots.Lots[lot])} does not promise the requirement {where}: that "
+                    + $"{LotChartWords.Share(result.Lots.Question)} of its specimens reach it is not shown there.";
             }
         }
     }

@@ -33,57 +33,73 @@ internal static class LotChartWords
 
     internal static string LotsChartSubtitle(LotsShown band, int shown)
     {
-        string part = band.ClearShare < 1 - 1e-9 ? $"; means over the {Percent(band.ClearShare)} of it where every specimen is bounded from both sides" : string.Empty;
+        string part = band.ClearShare < 1 - 1e-9
+            ? $"; means over the {Percent(band.ClearShare)} of it where every specimen is bounded from both sides" : string.Empty;
         return Band(band.Band) + part + FirstOf(shown, band.Lots.Length, "lot");
     }
 
     internal static string LotMeanLegend(LotQuestion question, bool cut, bool alone = false) =>
-        $"mean of the lot with {Level(question.Confidence)} interval{(alone ? " " + AloneLegend : string.Empty)}{(cut ? " (cut at the frame)" : string.Empty)}";
+        $"mean of the lot with {Level(question.Confidence)} interval{(alone ? " " + AloneLegend : string.Empty)}"
+            + $"{(cut ? " (cut at the frame)" : string.Empty)}";
 
     private const string AloneLegend = "by specimens alone, reference swept once";
 
-    internal static string PromiseOutside(double limit) => limit < 0 ? "promises nothing" : $"promises {LowTenths(limit)} dB, outside the picture";
+    internal static string PromiseOutside(double limit) =>
+        limit < 0 ? "promises nothing" : $"promises {LowTenths(limit)} dB, outside the picture";
 
-    internal static string LotPromiseLegend(LotQuestion question, bool alone = false) => $"{Share(question)} of its specimens have at least this mean{(alone ? ", " + AloneLegend : string.Empty)}";
+    internal static string LotPromiseLegend(LotQuestion question, bool alone = false) =>
+        $"{Share(question)} of its specimens have at least this mean{(alone ? ", " + AloneLegend : string.Empty)}";
 
     internal static string LotsChartDescription(ImmutableArray<LotSummary> lots) =>
-        "Mean shielding of each lot and of its specimens. " + string.Join("; ", lots.Select(l => $"lot {PlainText.Of(l.Lot)}: {LotFigure(l)}")) + ".";
+        "Mean shielding of each lot and of its specimens. "
+            + string.Join("; ", lots.Select(l => $"lot {PlainText.Of(l.Lot)}: {LotFigure(l)}")) + ".";
 
     internal static string LotFrequencySubtitle(int shown, int all, bool bounds)
     {
         string left = shown < all ? $"; the {Plain(shown)} of {Plain(all)} that deviate most" : string.Empty;
-        return "mean of each lot less the mean of all" + (bounds ? "; thin: bounds among them; arrows: there or higher" : string.Empty) + left;
+        return "mean of each lot less the mean of all"
+            + (bounds ? "; thin: bounds among them; arrows: there or higher" : string.Empty) + left;
     }
 
     internal static string BoundOnlyLegend(string lot) => $"{lot} (known from below only)";
 
-    internal static string LotsDifferLegend(LotQuestion question) => $"lots differ ({Plain(Math.Round(question.FalseAlarm * 100, 3))} %, over all frequencies)";
+    internal static string LotsDifferLegend(LotQuestion question) =>
+        $"lots differ ({Plain(Math.Round(question.FalseAlarm * 100, 3))} %, over all frequencies)";
 
     internal static string LotFrequencyDescription(LotComparison lots, int differing)
     {
-        string where = differing == 0 ? "They differ at no frequency." : $"They differ at {Plain(differing)} of {Count(lots.Frequencies.Length, "frequency")}.";
+        string where = differing == 0 ? "They differ at no frequency."
+            : $"They differ at {Plain(differing)} of {Count(lots.Frequencies.Length, "frequency")}.";
         string most = lots.Stretches.FirstOrDefault() is { } first
-            ? $" Most of all at {Band(first.Band)}" + (first.Lot is { } lot ? $", where lot {PlainText.Of(lot)} lies {Ratio(Math.Abs(first.ApartDb))}{(first.AtLeast ? " or more" : string.Empty)} {(first.ApartDb < 0 ? "below" : "above")} the others." : ".")
+            ? $" Most of all at {Band(first.Band)}" + (first.Lot is { } lot
+                ? $", where lot {PlainText.Of(lot)} lies "
+                    + $"{Ratio(Math.Abs(first.ApartDb))}{(first.AtLeast ? " or more" : string.Empty)} "
+                    + $"{(first.ApartDb < 0 ? "below" : "above")} the others." : ".")
             : string.Empty;
         return $"Mean of each lot less the mean of all lots over frequency. {where}{most}";
     }
 
-    internal static string LotPromiseTitle(LotQuestion question) => $"What each lot promises: {Share(question)} of its specimens shield at least this much";
+    internal static string LotPromiseTitle(LotQuestion question) =>
+        $"What each lot promises: {Share(question)} of its specimens shield at least this much";
 
     internal static string LotPromiseSubtitle(LotComparison lots, int shown, int told)
     {
         string left = shown < told ? $"; the {Plain(shown)} of {Count(told, "lot")} that promise least" : string.Empty;
         string untold = told < lots.Lots.Length ? $"; {Count(lots.Lots.Length - told, "lot")} without a promise" : string.Empty;
-        string of = lots.Frequencies.Any(f => f.Lots.Any(l => l.PromisedDb is null && l.BetweenLotsPromisedDb is not null)) ? AloneLegend : "by the scatter of its specimens and what all specimens share";
+        string of = lots.Frequencies.Any(f => f.Lots.Any(l => l.PromisedDb is null && l.BetweenLotsPromisedDb is not null))
+            ? AloneLegend : "by the scatter of its specimens and what all specimens share";
         return $"with {Level(lots.Question.Confidence)} confidence, {of}{left}{untold}";
     }
 
     internal static string LotPromiseDescription(LotComparison lots, IEnumerable<int> shown) =>
         "Lower tolerance limit of each lot over frequency. Least anywhere: "
-        + string.Join("; ", shown.Select(l => $"lot {PlainText.Of(lots.Lots[l])} {LowTenths(lots.Frequencies.Min(f => f.Lots[l].AtMostPromisedDb) ?? double.NaN)} dB")) + ".";
+        + string.Join("; ",
+            shown.Select(l => $"lot {PlainText.Of(lots.Lots[l])} "
+                + $"{LowTenths(lots.Frequencies.Min(f => f.Lots[l].AtMostPromisedDb) ?? double.NaN)} dB")) + ".";
 
     internal static string ScatterSubtitle(bool gaps) =>
-        "what each level adds to the standard deviation of a single sweep" + (gaps ? "; gaps: some specimen is known from below only" : string.Empty);
+        "what each level adds to the standard deviation of a single sweep"
+            + (gaps ? "; gaps: some specimen is known from below only" : string.Empty);
 
     internal static string ScatterLegend(VarianceLevel level) => $"from {LevelNoun(level)} to {LevelNoun(level)}";
 
@@ -91,7 +107,9 @@ internal static class LotChartWords
     {
         string lines = $"Standard deviation over frequency, one line a level: {string.Join(", ", levels.Select(ScatterLegend))}.";
         return band.Scatter.IsEmpty ? lines
-            : $"{lines} Of the mean over the band: {string.Join(", ", band.Scatter.Select(s => $"{ScatterLegend(s.Level)} {FindingChartWords.Hundredths(s.DeviationDb)}"))}.";
+            : $"{lines} Of the mean over the band: "
+                + $"{string.Join(", ",
+                    band.Scatter.Select(s => $"{ScatterLegend(s.Level)} {FindingChartWords.Hundredths(s.DeviationDb)}"))}.";
     }
 
     internal static string MandelHTitle(string noun) => $"Consistency: the mean of each {noun} (Mandel's h)";
@@ -110,8 +128,10 @@ internal static class LotChartWords
             return least == most ? least : $"{least} to {most}";
         }
 
-        string[] beyond = [.. bars.Where(b => b.IsStraggler).Select(b => $"{PlainText.Of(b.Name)} at {Hundredth(b.Value)}{(b.IsOutlier ? " (beyond 1 %)" : string.Empty)}")];
-        return $"{title}. Critical values {Critical(b => b.Critical.Straggler)} (5 %) and {Critical(b => b.Critical.Outlier)} (1 %){(ConsistencyBar.HaveOneLimit(bars) ? string.Empty : ", by the number of repeats")}. "
+        string[] beyond = [.. bars.Where(b => b.IsStraggler)
+            .Select(b => $"{PlainText.Of(b.Name)} at {Hundredth(b.Value)}{(b.IsOutlier ? " (beyond 1 %)" : string.Empty)}")];
+        return $"{title}. Critical values {Critical(b => b.Critical.Straggler)} (5 %) and {Critical(b => b.Critical.Outlier)} "
+            + $"(1 %){(ConsistencyBar.HaveOneLimit(bars) ? string.Empty : ", by the number of repeats")}. "
             + (beyond.Length == 0 ? "None lies beyond." : $"Beyond: {string.Join(", ", beyond)}.");
     }
 
@@ -123,7 +143,8 @@ internal static class LotChartWords
         _ => "moving-range",
     };
 
-    internal static string OverTimeTitle(ControlChart chart) => $"{(IsTimed(chart) ? "Over time" : "In the order listed")}: {OverTimeOf(chart.Figure)}";
+    internal static string OverTimeTitle(ControlChart chart) =>
+        $"{(IsTimed(chart) ? "Over time" : "In the order listed")}: {OverTimeOf(chart.Figure)}";
 
     private static string OverTimeOf(ControlFigure figure) => figure switch
     {
@@ -156,26 +177,34 @@ internal static class LotChartWords
 
     internal static string OverTimeSubtitle(ControlChart chart)
     {
-        string when = IsTimed(chart) ? Times(chart.Points.Min(p => p.TakenAt)!.Value, chart.Points.Max(p => p.TakenAt)!.Value) : "not every time is noted";
+        string when = IsTimed(chart) ? Times(chart.Points.Min(p => p.TakenAt)!.Value, chart.Points.Max(p => p.TakenAt)!.Value)
+            : "not every time is noted";
         return $"{Plain(chart.Points.Count(p => p.Outside))} of {Plain(chart.Points.Length)} outside the limits; {when}";
     }
 
     internal static string OverTimeDescription(ControlChart chart)
     {
-        string[] outside = [.. chart.Points.Where(p => p.Outside).Select(p => $"{PlainText.Of(p.Label)} at {FindingChartWords.Hundredths(p.Value)}")];
-        return $"{OverTimeTitle(chart)}, {Plain(chart.Points.Length)} points in order. Centre {FindingChartWords.Hundredths(chart.CentreDb)}. "
-            + (outside.Length == 0 ? "None lies outside the control limits." : $"Outside the control limits: {string.Join(", ", outside)}.");
+        string[] outside = [.. chart.Points.Where(p => p.Outside)
+            .Select(p => $"{PlainText.Of(p.Label)} at {FindingChartWords.Hundredths(p.Value)}")];
+        return $"{OverTimeTitle(chart)}, {Plain(chart.Points.Length)} points in order. Centre "
+            + $"{FindingChartWords.Hundredths(chart.CentreDb)}. "
+            + (outside.Length == 0 ? "None lies outside the control limits."
+                : $"Outside the control limits: {string.Join(", ", outside)}.");
     }
 
     internal static string Share(LotQuestion question) => Plain(Math.Round(question.Share * 100, 3)) + " %";
 
-    internal static string FirstOf(int shown, int all, string noun) => shown < all ? $"; the first {Plain(shown)} of {Count(all, noun)}" : string.Empty;
+    internal static string FirstOf(int shown, int all, string noun) =>
+        shown < all ? $"; the first {Plain(shown)} of {Count(all, noun)}" : string.Empty;
 
     private static string LotFigure(LotSummary lot)
     {
         string pieces = Count(lot.Specimens, "specimen");
-        string mean = !double.IsFinite(lot.MeanDb) ? string.Empty : $", mean {Ratio(lot.MeanDb)}" + ((lot.MeanIntervalDb ?? lot.BetweenLotsIntervalDb) is { } i ? $" ({Interval(i.Low, i.High)})" : string.Empty);
-        return pieces + mean + ((lot.ToleranceLimitDb ?? lot.BetweenLotsLimitDb) is { } limit ? $", promised {LowTenths(limit)} dB" : string.Empty) + (lot.SharedUnknown ? " " + AloneLegend : string.Empty);
+        string mean = !double.IsFinite(lot.MeanDb) ? string.Empty
+            : $", mean {Ratio(lot.MeanDb)}"
+                + ((lot.MeanIntervalDb ?? lot.BetweenLotsIntervalDb) is { } i ? $" ({Interval(i.Low, i.High)})" : string.Empty);
+        return pieces + mean + ((lot.ToleranceLimitDb ?? lot.BetweenLotsLimitDb) is { } limit
+            ? $", promised {LowTenths(limit)} dB" : string.Empty) + (lot.SharedUnknown ? " " + AloneLegend : string.Empty);
     }
 
     private static string LevelNoun(VarianceLevel level) => level.ToString().ToLowerInvariant();
@@ -188,6 +217,7 @@ internal static class LotChartWords
     {
         const string Full = "d MMMM yyyy HH:mm";
         DateTimeOffset until = last.ToOffset(first.Offset);
-        return $"first sweeps {first.ToString(Full, CultureInfo.InvariantCulture)} to {until.ToString(until.Date == first.Date ? "HH:mm" : Full, CultureInfo.InvariantCulture)}";
+        return $"first sweeps {first.ToString(Full, CultureInfo.InvariantCulture)} to "
+            + $"{until.ToString(until.Date == first.Date ? "HH:mm" : Full, CultureInfo.InvariantCulture)}";
     }
 }

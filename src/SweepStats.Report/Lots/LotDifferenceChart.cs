@@ -7,7 +7,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Lots;
 
-/// <summary>How two lots of several campaigns differ at each frequency, with the interval of the difference; a gap where a specimen is known from below only.</summary>
+/// <summary>
+/// How two lots of several campaigns differ at each frequency, with the interval of the difference; a gap where a specimen is
+/// known from below only.
+/// </summary>
 internal static class LotDifferenceChart
 {
     /// <summary>More pairs than this make a long page; the table has all.</summary>
@@ -36,15 +39,27 @@ internal static class LotDifferenceChart
                 DecibelScale.Axis(HistoryChartWords.DifferenceAxis, Seen(difference, intervals), RoomAbove, LeastSpanDb))
             .With(
                 intervals.Exists(i => double.IsFinite(i.Low))
-                    ? new IntervalBand { Colour = Ink.Blue, Slices = intervals, Title = HistoryChartWords.DifferenceInterval(history) } : null,
+                    ? new IntervalBand
+                    {
+                        Colour = Ink.Blue,
+                        Slices = intervals,
+                        Title = HistoryChartWords.DifferenceInterval(history),
+                    } : null,
                 new Trace { Colour = Ink.Grey, Points = [.. hertz.Select(f => new DataPoint(f, 0))], Thickness = 1 },
-                new Trace { Colour = Ink.Black, Points = difference, LoneDots = true, Title = HistoryChartWords.DifferenceLegend },
+                new Trace
+                {
+                    Colour = Ink.Black,
+                    Points = difference,
+                    LoneDots = true,
+                    Title = HistoryChartWords.DifferenceLegend,
+                },
                 Bar(hertz, differs, Ink.Red, HistoryChartWords.DifferLegend(history)),
                 Bar(hertz, hidden, Ink.Grey, HistoryChartWords.DifferenceHidden));
         return new Chart(name, ChartKind.LotsOverFrequency, title, HistoryChartWords.DifferenceDescription(history, pair), model);
     }
 
-    private static Slice Interval(double hertz, Interval? found) => found is { } i ? new Slice(hertz, i.Low, i.High) : new Slice(hertz, double.NaN, double.NaN);
+    private static Slice Interval(double hertz, Interval? found) =>
+        found is { } i ? new Slice(hertz, i.Low, i.High) : new Slice(hertz, double.NaN, double.NaN);
 
     private static EdgeStretches? Bar(double[] hertz, bool[] marked, OxyColor colour, string title) =>
         marked.Contains(true) ? new EdgeStretches { Colour = colour, Places = hertz, Marked = marked, Title = title } : null;

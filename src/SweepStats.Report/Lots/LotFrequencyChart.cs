@@ -5,10 +5,12 @@ using SweepStats.Report.Specimens;
 
 namespace SweepStats.Report.Lots;
 
-/// <summary>How far each lot lies above or below the mean of all lots at each frequency, and where they differ by more than chance.</summary>
+/// <summary>
+/// How far each lot lies above or below the mean of all lots at each frequency, and where they differ by more than chance.
+/// </summary>
 /// <remarks>
-/// Where only bounds are known they stand in for what is hidden, in that mean too. So it is a known level, a line against it is exact, and an arrow that stands on a
-/// bound says rightly that the lot lies there or higher.
+/// Where only bounds are known they stand in for what is hidden, in that mean too. So it is a known level, a line against it is
+/// exact, and an arrow that stands on a bound says rightly that the lot lies there or higher.
 /// </remarks>
 internal static class LotFrequencyChart
 {
@@ -22,26 +24,33 @@ internal static class LotFrequencyChart
     public static Chart? Of(AnalysisResult result, string name)
     {
         LotComparison lots = result.Lots;
-        List<DataPoint>[] apart = [.. lots.Lots.Select((_, l) => LotTraces.Points(lots.Frequencies, f => f.Lots[l].MeanDb - f.Lots.Average(o => o.MeanDb)))];
+        List<DataPoint>[] apart =
+            [.. lots.Lots.Select(
+                (_, l) => LotTraces.Points(lots.Frequencies, f => f.Lots[l].MeanDb - f.Lots.Average(o => o.MeanDb)))];
         if (lots.Lots.Length < 2 || !apart.Any(LotTraces.Any))
         {
             return null;
         }
 
-        int[] shown = LotTraces.Foremost(lots.Lots.Length, l => apart[l].Where(p => double.IsFinite(p.Y)).Select(p => Math.Abs(p.Y)).DefaultIfEmpty(0).Average());
+        int[] shown = LotTraces.Foremost(lots.Lots.Length,
+            l => apart[l].Where(p => double.IsFinite(p.Y)).Select(p => Math.Abs(p.Y)).DefaultIfEmpty(0).Average());
         bool[] differ = [.. lots.Frequencies.Select(lots.DifferAt)];
         bool bounds = lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound));
         PlotModel model = Frame.Model(
-                LotChartWords.LotFrequencyTitle, LotChartWords.LotFrequencySubtitle(shown.Length, lots.Lots.Length, bounds), FrequencyScale.Axis(result.Campaign.Grid),
-                DecibelScale.Axis("Difference from the mean of all lots (dB)", apart.SelectMany(l => l).Select(p => p.Y), bounds ? 0.16 : 0.08, LeastSpanDb))
+                LotChartWords.LotFrequencyTitle, LotChartWords.LotFrequencySubtitle(shown.Length, lots.Lots.Length, bounds),
+            FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Difference from the mean of all lots (dB)",
+                apart.SelectMany(l => l).Select(p => p.Y), bounds ? 0.16 : 0.08, LeastSpanDb))
             .With([
                 .. Others(lots, apart, shown),
-                new Trace { Colour = Ink.Grey, Points = [.. lots.Frequencies.Select(f => new DataPoint(f.At.Value, 0))], Thickness = 1 },
+                new Trace { Colour = Ink.Grey, Points = [.. lots.Frequencies.Select(f => new DataPoint(f.At.Value, 0))],
+                    Thickness = 1 },
                 .. shown.SelectMany((l, i) => Lines(lots, l, apart[l], new(i, shown.Length))),
                 differ.Contains(true)
-                    ? new EdgeStretches { Colour = Ink.Red, Places = [.. lots.Frequencies.Select(f => f.At.Value)], Marked = differ, Title = LotChartWords.LotsDifferLegend(lots.Question) } : null,
+                    ? new EdgeStretches { Colour = Ink.Red, Places = [.. lots.Frequencies.Select(f => f.At.Value)],
+                        Marked = differ, Title = LotChartWords.LotsDifferLegend(lots.Question) } : null,
             ]);
-        return new Chart(name, ChartKind.LotsOverFrequency, LotChartWords.LotFrequencyTitle, LotChartWords.LotFrequencyDescription(lots, differ.Count(d => d)), model);
+        return new Chart(name, ChartKind.LotsOverFrequency, LotChartWords.LotFrequencyTitle,
+            LotChartWords.LotFrequencyDescription(lots, differ.Count(d => d)), model);
     }
 
     // Faint and without a name, so that a reader sees what is usual.

@@ -8,18 +8,24 @@ namespace SweepStats.Report.Lots;
 /// <summary>What each lot promises over frequency: a share of its specimens shields at least this much.</summary>
 internal static class LotPromiseChart
 {
-    /// <summary>The chart; null where no lot promises anything: a limit below 0 dB, as two specimens that differ give it, is no promise of shielding.</summary>
+    /// <summary>
+    /// The chart; null where no lot promises anything: a limit below 0 dB, as two specimens that differ give it, is no promise of
+    /// shielding.
+    /// </summary>
     public static Chart? Of(AnalysisResult result, string name)
     {
         LotComparison lots = result.Lots;
-        List<DataPoint>[] promised = [.. lots.Lots.Select((_, l) => LotTraces.Points(lots.Frequencies, f => f.Lots[l].AtMostPromisedDb is { } promised and >= 0 ? promised : null))];
+        List<DataPoint>[] promised =
+            [.. lots.Lots.Select((_, l) =>
+                LotTraces.Points(lots.Frequencies, f => f.Lots[l].AtMostPromisedDb is { } promised and >= 0 ? promised : null))];
         int[] told = [.. Enumerable.Range(0, promised.Length).Where(l => LotTraces.Any(promised[l]))];
         if (told.Length == 0)
         {
             return null;
         }
 
-        int[] shown = [.. LotTraces.Foremost(told.Length, i => -promised[told[i]].Where(p => double.IsFinite(p.Y)).Min(p => p.Y)).Select(i => told[i])];
+        int[] shown = [.. LotTraces.Foremost(told.Length, i => -promised[told[i]].Where(p => double.IsFinite(p.Y)).Min(p => p.Y))
+            .Select(i => told[i])];
         Trace? required = RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid);
         Trace? guarded = RequirementLine.Guarded(result.Plan.Rule, result.Campaign.Grid);
         IReadOnlyList<string> names = Frame.Names(lots.Lots);
@@ -27,7 +33,8 @@ internal static class LotPromiseChart
         PlotModel model = Frame.Model(
                 title, LotChartWords.LotPromiseSubtitle(lots, shown.Length, told.Length),
             FrequencyScale.Axis(result.Campaign.Grid),
-                DecibelScale.Axis("Shielding promised (dB)", shown.SelectMany(l => promised[l]).Concat((guarded ?? required)?.Points ?? []).Select(p => p.Y)))
+                DecibelScale.Axis("Shielding promised (dB)",
+                    shown.SelectMany(l => promised[l]).Concat((guarded ?? required)?.Points ?? []).Select(p => p.Y)))
             .With([.. shown.Select((l, i) => LotTraces.Line(promised[l], new(i, shown.Length), names[l])), required, guarded]);
         return new Chart(name, ChartKind.LotPromise, title, LotChartWords.LotPromiseDescription(lots, shown), model);
     }

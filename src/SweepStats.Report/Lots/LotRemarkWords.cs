@@ -31,7 +31,10 @@ internal static class LotRemarkWords
         string[] single = [.. band.Lots.Where(l => l.Specimens == 1).Select(l => PlainText.Of(l.Lot))];
         if (single.Length > 0 && band.Probability is not null)
         {
-            yield return $"One specimen shows no scatter: {(single.Length == 1 ? $"that of lot {single[0]} is" : $"those of lots {Listed(single, MostSpecimensNamed)} are")} taken to be at most twice that of the others. Take a second specimen.";
+            yield return "One specimen shows no scatter: "
+                + $"{(single.Length == 1 ? $"that of lot {single[0]} is"
+                    : $"those of lots {Listed(single,
+                        MostSpecimensNamed)} are")} taken to be at most twice that of the others. Take a second specimen.";
         }
 
         NamedEquivalence[] pairs = [.. band.Pairs.Select(p => new NamedEquivalence(Pair(p.First, p.Second), p.Tested))];
@@ -42,7 +45,8 @@ internal static class LotRemarkWords
 
         if (!band.Scatter.IsEmpty)
         {
-            yield return $"Standard deviations of the mean: {string.Join(", ", band.Scatter.Select(s => $"{Between(s.Level)} {Small(s.DeviationDb)}"))}.";
+            yield return "Standard deviations of the mean: "
+                + $"{string.Join(", ", band.Scatter.Select(s => $"{Between(s.Level)} {Small(s.DeviationDb)}"))}.";
         }
 
         // With few lots the share scatters widely; it tells something where lots are shown to differ.
@@ -65,12 +69,17 @@ internal static class LotRemarkWords
     // What is in the intervals beside the scatter of specimens, and that it drops out between lots.
     private static string? SharedByAll(LotBand band, LotQuestion question) =>
         band.Lots.Any(l => l.SharedUnknown)
-            ? $"How far the reference is off nobody can tell: it was swept once. Sweep it twice or more. Until then only the intervals \"{LotWords.AloneColumn}\" can be told."
+            ? "How far the reference is off nobody can tell: it was swept once. Sweep it twice or more. Until then only the "
+                + $"intervals \"{LotWords.AloneColumn}\" can be told."
         : band.SharedErrorDb is > 0 and var error && band.Lots.Any(l => l.MeanIntervalDb is not null)
-            ? $"Intervals of means and promises hold what all specimens share: reference, floor and stated errors, ±{HighTenths(error)} dB ({Level(question.Confidence)}). It drops out between lots{(LotWords.ShowsAlone(band) ? $"; \"{LotWords.AloneColumn}\" leaves it out" : string.Empty)}."
+            ? "Intervals of means and promises hold what all specimens share: reference, floor and stated errors, "
+                + $"±{HighTenths(error)} dB ({Level(question.Confidence)}). It drops out between "
+                + $"lots{(LotWords.ShowsAlone(band) ? $"; \"{LotWords.AloneColumn}\" leaves it out" : string.Empty)}."
             : null;
 
-    /// <summary>Which pairs are the same within the margin, which are not, and which nobody can tell; null where there is no pair.</summary>
+    /// <summary>
+    /// Which pairs are the same within the margin, which are not, and which nobody can tell; null where there is no pair.
+    /// </summary>
     internal static string? SameWithin(IReadOnlyList<NamedEquivalence> pairs, LotQuestion question)
     {
         if (pairs.Count == 0)
@@ -82,14 +91,16 @@ internal static class LotRemarkWords
         string margin = $"within ±{Exact(question.MarginDb, "dB")} of each other";
         if (pairs.Count > LotWords.MostPairsNamed)
         {
-            return $"Of {Count(pairs.Count, "pair")} of lots, the means of {Plain(by[Same].Count())} are shown to be {margin}, those of {Plain(by[Farther].Count())} to be farther apart; {Plain(by[Open].Count())} are undecided.";
+            return $"Of {Count(pairs.Count, "pair")} of lots, the means of {Plain(by[Same].Count())} are shown to be {margin}, "
+                + $"those of {Plain(by[Farther].Count())} to be farther apart; {Plain(by[Open].Count())} are undecided.";
         }
 
         string[] parts =
         [
             .. by[Same].Any() ? [$"Means shown to be {margin}: {string.Join(", ", by[Same])}."] : Array.Empty<string>(),
             .. by[Farther].Any() ? [$"Means shown not to be {margin}: {string.Join(", ", by[Farther])}."] : Array.Empty<string>(),
-            .. by[Open].Any() ? [$"Undecided whether their means are {margin}: {string.Join(", ", by[Open])}."] : Array.Empty<string>(),
+            .. by[Open].Any() ? [$"Undecided whether their means are {margin}: {string.Join(", ", by[Open])}."]
+                : Array.Empty<string>(),
         ];
         return string.Join(" ", parts);
     }
@@ -98,7 +109,8 @@ internal static class LotRemarkWords
     {
         null => Open,
         _ when tested.Probability <= question.FalseAlarm => Same,
-        _ when tested.Interval(question.FalseAlarm) is var interval && (interval.Low > tested.Margin || interval.High < -tested.Margin) => Farther,
+        _ when tested.Interval(question.FalseAlarm) is var interval
+            && (interval.Low > tested.Margin || interval.High < -tested.Margin) => Farther,
         _ => Open,
     };
 
@@ -116,7 +128,8 @@ internal static class LotRemarkWords
     {
         OutOfLine[] outliers = [.. Passing(standing, c => c.Outlier)];
         OutOfLine[] stragglers = [.. Passing(standing, c => c.Straggler).Where(s => !outliers.Contains(s))];
-        string precision = $"Among the {groups} (ISO 5725-2; repeatability {Small(standing.RepeatabilityDb)}, reproducibility {Small(standing.ReproducibilityDb)})";
+        string precision = $"Among the {groups} (ISO 5725-2; repeatability {Small(standing.RepeatabilityDb)}, reproducibility "
+            + $"{Small(standing.ReproducibilityDb)})";
         string found = (outliers.Length, stragglers.Length) switch
         {
             (0, 0) => "no mean and no scatter is out of line",
@@ -124,7 +137,8 @@ internal static class LotRemarkWords
             (_, 0) => $"past the 1 % limit: {Told(outliers)}",
             _ => $"past the 1 % limit: {Told(outliers)}; past the 5 % limit: {Told(stragglers)}",
         };
-        string unequal = standing.Members.Select(m => m.Count).Distinct().Count() > 1 ? " The means are compared as equally precise, though they are of different numbers of values." : string.Empty;
+        string unequal = standing.Members.Select(m => m.Count).Distinct().Count() > 1
+            ? " The means are compared as equally precise, though they are of different numbers of values." : string.Empty;
         return $"{precision} {found}.{unequal}";
     }
 
@@ -147,7 +161,8 @@ internal static class LotRemarkWords
         }
 
         double level = limit(new(GroupStanding.StragglerLevel, GroupStanding.OutlierLevel));
-        if (standing.Grubbs.Probability <= level && !standing.Members.Any(m => m.Name == standing.Grubbs.Name && Math.Abs(m.H) > limit(standing.CriticalH)))
+        if (standing.Grubbs.Probability <= level
+            && !standing.Members.Any(m => m.Name == standing.Grubbs.Name && Math.Abs(m.H) > limit(standing.CriticalH)))
         {
             yield return new(standing.Grubbs.Name, "mean outermost");
         }

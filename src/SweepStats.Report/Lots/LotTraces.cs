@@ -16,7 +16,8 @@ internal static class LotTraces
 
     /// <summary>The lots with the largest of a figure, in the order of the lots; one that is not a number comes last.</summary>
     public static int[] Foremost(int lots, Func<int, double> figure) =>
-        [.. Enumerable.Range(0, lots).OrderByDescending(l => double.IsFinite(figure(l)) ? figure(l) : double.NegativeInfinity).Take(Most).Order()];
+        [.. Enumerable.Range(0, lots).OrderByDescending(l => double.IsFinite(figure(l)) ? figure(l) : double.NegativeInfinity)
+            .Take(Most).Order()];
 
     /// <summary>A value of one lot at each frequency; not a number where there is none.</summary>
     public static List<DataPoint> Points(ImmutableArray<LotFrequency> frequencies, Func<LotFrequency, double?> value) =>

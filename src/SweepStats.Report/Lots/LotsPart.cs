@@ -22,7 +22,8 @@ internal sealed class LotsPart : IPagePart
         foreach (LotBand band in lots.Bands)
         {
             html.Element("h3", LotWords.LotBandHeading(band)).Paragraph(LotWords.ClearPart(band));
-            html.Table($"Lots: {LotWords.LotBandHeading(band)}", LotWords.LotColumns(lots.Question, band), band.Lots.Select(l => LotWords.LotRow(l, band)));
+            html.Table($"Lots: {LotWords.LotBandHeading(band)}", LotWords.LotColumns(lots.Question, band),
+                band.Lots.Select(l => LotWords.LotRow(l, band)));
             html.List(LotRemarkWords.LotRemarks(content.Result, band));
         }
 

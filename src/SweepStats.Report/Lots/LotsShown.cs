@@ -10,10 +10,13 @@ namespace SweepStats.Report.Lots;
 /// <param name="ClearShare">Share of the band that the means are of.</param>
 /// <param name="Lots">Each under its own name.</param>
 /// <param name="Specimens">Their specimens.</param>
-internal sealed record LotsShown(LotQuestion Question, FrequencyBand Band, double ClearShare, ImmutableArray<LotSummary> Lots, ImmutableArray<SpecimenMean> Specimens)
+internal sealed record LotsShown(LotQuestion Question, FrequencyBand Band, double ClearShare, ImmutableArray<LotSummary> Lots,
+    ImmutableArray<SpecimenMean> Specimens)
 {
-    public static LotsShown Of(LotComparison lots) => new(lots.Question, lots.Whole.Band, lots.Whole.ClearShare, lots.Whole.Lots, lots.Whole.Specimens);
+    public static LotsShown Of(LotComparison lots) =>
+        new(lots.Question, lots.Whole.Band, lots.Whole.ClearShare, lots.Whole.Lots, lots.Whole.Specimens);
 
     public static LotsShown Of(LotHistory history) =>
-        new(history.Question, history.Band, history.ClearShare, [.. history.Lots.Select(l => l.Figures with { Lot = l.Label })], history.Specimens);
+        new(history.Question, history.Band, history.ClearShare, [.. history.Lots.Select(l => l.Figures with { Lot = l.Label })],
+            history.Specimens);
 }

@@ -20,15 +20,42 @@ internal static class OverTimeChart
     private static Chart Of(ControlChart chart, string name)
     {
         ControlPoint[] points = [.. chart.Points];
-        LabelledAxis places = ThinnedLabels.Axis(LotChartWords.OverTimeAxis(chart), [.. points.Select(p => p.Label)], i => points[i].Outside);
+        LabelledAxis places =
+            ThinnedLabels.Axis(LotChartWords.OverTimeAxis(chart), [.. points.Select(p => p.Label)], i => points[i].Outside);
         List<DataPoint> values = [.. points.Select((p, i) => new DataPoint(i, p.Value))];
         List<DataPoint> outside = [.. values.Where((_, i) => points[i].Outside)];
         string title = LotChartWords.OverTimeTitle(chart);
         PlotModel model = Frame.Model(title, LotChartWords.OverTimeSubtitle(chart), places, Values(chart)).With(
-            new Trace { Colour = Ink.Grey, Points = [new(places.Minimum, chart.CentreDb), new(places.Maximum, chart.CentreDb)], Thickness = 1, Title = LotChartWords.CentreLegend },
-            new StepLimits { Colour = Ink.Red, Limits = [.. points.Select((p, i) => new Slice(i, p.Low, p.High))], Title = LotChartWords.ControlLimitLegend },
-            new OffsetMarks { Colour = Ink.Blue, Groups = [values], Marker = MarkerType.Circle, Size = points.Length > Crowded ? 2.6 : 4, Title = LotChartWords.OverTimeLegend(chart.Figure) },
-            outside.Count > 0 ? new PointMarks { Colour = Ink.Red, Points = outside, Marker = MarkerType.Square, Size = 7, Hollow = true, Title = LotChartWords.OutsideLegend } : null);
+            new Trace
+            {
+                Colour = Ink.Grey,
+                Points = [new(places.Minimum, chart.CentreDb), new(places.Maximum, chart.CentreDb)],
+                Thickness = 1,
+                Title = LotChartWords.CentreLegend,
+            },
+            new StepLimits
+            {
+                Colour = Ink.Red,
+                Limits = [.. points.Select((p, i) => new Slice(i, p.Low, p.High))],
+                Title = LotChartWords.ControlLimitLegend,
+            },
+            new OffsetMarks
+            {
+                Colour = Ink.Blue,
+                Groups = [values],
+                Marker = MarkerType.Circle,
+                Size = points.Length > Crowded ? 2.6 : 4,
+                Title = LotChartWords.OverTimeLegend(chart.Figure),
+            },
+            outside.Count > 0 ? new PointMarks
+            {
+                Colour = Ink.Red,
+                Points = outside,
+                Marker = MarkerType.Square,
+                Size = 7,
+                Hollow = true,
+                Title = LotChartWords.OutsideLegend,
+            } : null);
         return new Chart(name, ChartKind.OverTime, title, LotChartWords.OverTimeDescription(chart), model, 420);
     }
 

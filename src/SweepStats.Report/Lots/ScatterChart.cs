@@ -19,14 +19,17 @@ internal static class ScatterChart
             return null;
         }
 
-        List<DataPoint>[] lines = [.. levels.Select(level => LotTraces.Points(result.Lots.Frequencies, f => Deviation(f, level)))];
+        List<DataPoint>[] lines =
+            [.. levels.Select(level => LotTraces.Points(result.Lots.Frequencies, f => Deviation(f, level)))];
         double most = lines.SelectMany(l => l).Select(p => p.Y).Where(double.IsFinite).Max();
         bool gaps = result.Lots.Frequencies.Any(f => f.Scatter.IsEmpty);
         PlotModel model = Frame.Model(
-                LotChartWords.ScatterTitle, LotChartWords.ScatterSubtitle(gaps), FrequencyScale.Axis(result.Campaign.Grid), ZeroScale.Axis("Standard deviation (dB)", most * RoomAbove))
+                LotChartWords.ScatterTitle, LotChartWords.ScatterSubtitle(gaps), FrequencyScale.Axis(result.Campaign.Grid),
+            ZeroScale.Axis("Standard deviation (dB)", most * RoomAbove))
             .With(levels.Select((level, i) =>
                 LotTraces.Line(lines[i], new(i, levels.Length), LotChartWords.ScatterLegend(level))));
-        return new Chart(name, ChartKind.Scatter, LotChartWords.ScatterTitle, LotChartWords.ScatterDescription(result.Lots.Whole, levels), model);
+        return new Chart(name, ChartKind.Scatter, LotChartWords.ScatterTitle,
+            LotChartWords.ScatterDescription(result.Lots.Whole, levels), model);
     }
 
     private static double? Deviation(LotFrequency at, VarianceLevel level)

@@ -8,13 +8,17 @@ internal static class ChartFigure
     /// <summary>Charts that stand in the sections that they belong to, and not among the others.</summary>
     public static bool HasItsSection(ChartPicture chart) => chart.Kind is ChartKind.Choice or ChartKind.Trend || IsOfLots(chart);
 
-    /// <summary>Whether a chart is on the page: of those that a small picture or a table stands in for, the file alone is left.</summary>
+    /// <summary>
+    /// Whether a chart is on the page: of those that a small picture or a table stands in for, the file alone is left.
+    /// </summary>
     public static bool IsDrawn(ChartPicture chart) => chart.Kind is not
-        (ChartKind.Overview or ChartKind.Bands or ChartKind.Shielding or ChartKind.Levels or ChartKind.Budget or ChartKind.Scatter or ChartKind.Consistency or ChartKind.OverTime);
+        (ChartKind.Overview or ChartKind.Bands or ChartKind.Shielding or ChartKind.Levels or ChartKind.Budget or ChartKind.Scatter
+            or ChartKind.Consistency or ChartKind.OverTime);
 
     /// <summary>Charts of the section on lots.</summary>
     public static bool IsOfLots(ChartPicture chart) =>
-        chart.Kind is ChartKind.Lots or ChartKind.LotsOverFrequency or ChartKind.LotPromise or ChartKind.Scatter or ChartKind.Consistency or ChartKind.OverTime;
+        chart.Kind is ChartKind.Lots or ChartKind.LotsOverFrequency or ChartKind.LotPromise or ChartKind.Scatter
+            or ChartKind.Consistency or ChartKind.OverTime;
 
     public static void Write(HtmlWriter html, ChartPicture chart)
     {

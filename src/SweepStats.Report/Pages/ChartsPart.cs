@@ -4,7 +4,9 @@ using SweepStats.Shielding;
 
 namespace SweepStats.Report.Pages;
 
-/// <summary>The charts that belong to no section of their own, each with a link to its file; beyond a number of them the links alone.</summary>
+/// <summary>
+/// The charts that belong to no section of their own, each with a link to its file; beyond a number of them the links alone.
+/// </summary>
 internal sealed class ChartsPart : IPagePart
 {
     // A page of hundreds of drawings opens slowly and prints by the ream; the overviews come first, the rest is one click away.
@@ -29,7 +31,8 @@ internal sealed class ChartsPart : IPagePart
     /// <summary>Where a chart of a page stands: on the page where it is drawn, else its file.</summary>
     public static string Place(PageContent content, ChartPicture chart) =>
         !ChartFigure.IsDrawn(chart) ? ChartFigure.Path(chart)
-            : Array.IndexOf([.. Others(content).Where(ChartFigure.IsDrawn)], chart) < MostDrawn ? "#" + ChartFigure.Anchor(chart) : ChartFigure.Path(chart);
+            : Array.IndexOf([.. Others(content).Where(ChartFigure.IsDrawn)], chart) < MostDrawn ? "#" + ChartFigure.Anchor(chart)
+            : ChartFigure.Path(chart);
 
     private static void Drawn(HtmlWriter html, PageContent content)
     {

@@ -6,7 +6,9 @@ public static class GlossaryWords
     /// <summary>Heading of the ten words.</summary>
     public const string GlossaryHeading = "Ten words";
 
-    /// <summary>The words that all pages, files and commands use, in the terms of the standards named beside them. The guide has the same.</summary>
+    /// <summary>
+    /// The words that all pages, files and commands use, in the terms of the standards named beside them. The guide has the same.
+    /// </summary>
     public static IReadOnlyList<Term> Glossary { get; } =
     [
         new("Shielding effectiveness (SE)",

@@ -108,7 +108,8 @@ internal sealed class HtmlWriter
     /// <param name="columns">Column headers.</param>
     /// <param name="rows">Cells; the first of a row is its header.</param>
     /// <param name="printed">So many rows are printed; the others are for the screen alone, in a frame that scrolls.</param>
-    public HtmlWriter Table(string caption, IEnumerable<string> columns, IEnumerable<IReadOnlyList<string>> rows, int printed = int.MaxValue)
+    public HtmlWriter Table(string caption, IEnumerable<string> columns, IEnumerable<IReadOnlyList<string>> rows,
+        int printed = int.MaxValue)
     {
         TableFrame(caption).Open("table").Element("caption", caption);
         TableHead(columns).Open("tbody");
@@ -134,7 +135,9 @@ internal sealed class HtmlWriter
         return Close().Close().Close();
     }
 
-    /// <summary>Starts a picture of ours with what a person who cannot see it should know; close it with <see cref="Close"/>.</summary>
+    /// <summary>
+    /// Starts a picture of ours with what a person who cannot see it should know; close it with <see cref="Close"/>.
+    /// </summary>
     /// <param name="kind">Class in the style sheet.</param>
     /// <param name="width">Width.</param>
     /// <param name="height">Height.</param>
@@ -171,7 +174,8 @@ internal sealed class HtmlWriter
     {
         string plain = PlainText.Of(text);
         return plain.AsSpan().IndexOfAny(Special) < 0 ? plain : plain
-            .Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal).Replace(">", "&gt;", StringComparison.Ordinal)
+            .Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal)
+            .Replace(">", "&gt;", StringComparison.Ordinal)
             .Replace("\"", "&quot;", StringComparison.Ordinal).Replace("'", "&#39;", StringComparison.Ordinal);
     }
 

@@ -3,7 +3,9 @@ using SweepStats.Report.Sheets;
 
 namespace SweepStats.Report.Pages;
 
-/// <summary>The whole page: two sheets that stand alone, and the annex; style and charts within, nothing fetched from anywhere.</summary>
+/// <summary>
+/// The whole page: two sheets that stand alone, and the annex; style and charts within, nothing fetched from anywhere.
+/// </summary>
 internal static class ReportPage
 {
     private static readonly IPagePart[] Parts = [new SheetOne(), new SheetTwo(), new Annex()];
@@ -26,7 +28,8 @@ internal static class ReportPage
     {
         var html = new HtmlWriter();
         html.Drawing("<!DOCTYPE html>\n").Open("html", new Attr("lang", "en"));
-        html.Open("head").Drawing("<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        html.Open("head")
+            .Drawing("<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Element("title", title);
         html.Open("style").Drawing(Resource("report.css")).Close().Close();
         html.Open("body").Open("main");

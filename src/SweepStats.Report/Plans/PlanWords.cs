@@ -31,7 +31,8 @@ public static class PlanWords
 
         if (overloaded)
         {
-            lines.Add("The pilot's receiver was overloaded: put attenuation before it first, and take the range that is then left into account (--range).");
+            lines.Add("The pilot's receiver was overloaded: put attenuation before it first, and take the range that is then "
+                + "left into account (--range).");
         }
 
         lines.AddRange(Rests(plan.Basis));
@@ -45,7 +46,8 @@ public static class PlanWords
         {
             lines.Add(string.Empty);
             lines.AddRange(PlanClaimWords.Source(plan));
-            lines.AddRange(plan.Claim is { } claim ? PlanClaimWords.Claimed(plan, claim, overloaded) : ["Nothing can be said of the claim: state --range and --looks, and let reference and specimen repeat."]);
+            lines.AddRange(plan.Claim is { } claim ? PlanClaimWords.Claimed(plan, claim, overloaded)
+                : ["Nothing can be said of the claim: state --range and --looks, and let reference and specimen repeat."]);
         }
 
         if (plan.UsableRangeDb is not null || plan.Claim is not null)
@@ -55,7 +57,8 @@ public static class PlanWords
 
         // The answer before what it was picked from.
         lines.Add(string.Empty);
-        lines.Add($"Half-width of the {Level(plan.Question.Confidence)} interval at one frequency, clear of the floor; half of all campaigns do better. {ReferenceTaken(plan.Question)}");
+        lines.Add($"Half-width of the {Level(plan.Question.Confidence)} interval at one frequency, clear of the floor; half of "
+            + $"all campaigns do better. {ReferenceTaken(plan.Question)}");
         lines.AddRange(Table(plan));
         return lines;
     }
@@ -63,22 +66,27 @@ public static class PlanWords
     private static IEnumerable<string> Rests(PlanBasis basis)
     {
         string placed = basis.PlacementDeviationDb is { } p ? $"between placements {Small(p)}, " : string.Empty;
-        yield return $"Standard deviations: {placed}between sweeps of one placement {Small(basis.SweepDeviationDb)}, between reference sweeps {Small(basis.ReferenceDeviationDb)}.";
+        yield return $"Standard deviations: {placed}between sweeps of one placement {Small(basis.SweepDeviationDb)}, between "
+            + $"reference sweeps {Small(basis.ReferenceDeviationDb)}.";
         if (basis.PlacementDeviationDb is null)
         {
             yield return basis.PlacementsHidden
-                ? "How far placements differ cannot be told, since the covered level stands nowhere 15 dB over the floor: the plan holds for a specimen that stays where it is. State --placement-spread."
-                : "How far placements differ is not known: the plan holds for a specimen that stays where it is. Name placements in a pilot, or state --placement-spread.";
+                ? "How far placements differ cannot be told, since the covered level stands nowhere 15 dB over the floor: the "
+                    + "plan holds for a specimen that stays where it is. State --placement-spread."
+                : "How far placements differ is not known: the plan holds for a specimen that stays where it is. Name "
+                    + "placements in a pilot, or state --placement-spread.";
         }
 
         if (basis.RangeDb is { } range)
         {
-            yield return $"Reference over floor, where it is least: {Ratio(range)}; {string.Join(" or ", basis.Noise.Select(n => SettingWords.Looks(n.Looks * n.LogAverages)))} looks a reading.";
+            yield return $"Reference over floor, where it is least: {Ratio(range)}; "
+                + $"{string.Join(" or ", basis.Noise.Select(n => SettingWords.Looks(n.Looks * n.LogAverages)))} looks a reading.";
         }
     }
 
     private static string ReferenceTaken(PlanQuestion question) =>
-        question.ReferenceFixed ? $"{Count(question.Numbers.ReferenceSweeps, "reference sweep")}." : "As many reference sweeps as covered ones.";
+        question.ReferenceFixed ? $"{Count(question.Numbers.ReferenceSweeps, "reference sweep")}."
+            : "As many reference sweeps as covered ones.";
 
     private static IEnumerable<string> Table(SweepPlan plan)
     {
@@ -90,7 +98,8 @@ public static class PlanWords
         foreach (ImmutableArray<ExpectedWidth> row in plan.Table)
         {
             int rows = byPlacement ? row[0].Numbers.Placements : row[0].Numbers.SweepsEach;
-            yield return "  " + Plain(rows).PadLeft(byPlacement ? 10 : 6) + string.Concat(row.Select(w => Width(w.HalfWidthDb).PadLeft(byPlacement ? 11 : 15)));
+            yield return "  " + Plain(rows).PadLeft(byPlacement ? 10 : 6)
+                + string.Concat(row.Select(w => Width(w.HalfWidthDb).PadLeft(byPlacement ? 11 : 15)));
         }
     }
 
@@ -102,12 +111,15 @@ public static class PlanWords
         }
 
         yield return double.IsFinite(plan.HalfWidthDb)
-            ? $"{Capital(Numbers(plan.Chosen))}: ±{Width(plan.HalfWidthDb)} is to be expected; 9 of 10 campaigns stay within ±{Width(plan.HalfWidthInNineOfTenDb)}."
+            ? $"{Capital(Numbers(plan.Chosen))}: ±{Width(plan.HalfWidthDb)} is to be expected; 9 of 10 campaigns stay within "
+                + $"±{Width(plan.HalfWidthInNineOfTenDb)}."
             : $"{Capital(Numbers(plan.Chosen))}: no interval, since reference or specimen is not repeated.";
         if (plan.TwiceThePlacementsDb is { } placements && double.IsFinite(placements))
         {
-            string pays = plan.TwiceTheSweepsDb > placements * PlainlyMore ? "More placements pay" : "More sweeps of each placement do as well";
-            yield return $"{pays}: twice the placements give ±{Width(placements)}, twice the sweeps of each ±{Width(plan.TwiceTheSweepsDb)}.";
+            string pays = plan.TwiceTheSweepsDb > placements * PlainlyMore ? "More placements pay"
+                : "More sweeps of each placement do as well";
+            yield return $"{pays}: twice the placements give ±{Width(placements)}, twice the sweeps of each "
+                + $"±{Width(plan.TwiceTheSweepsDb)}.";
         }
     }
 
@@ -116,24 +128,30 @@ public static class PlanWords
         string width = $"±{Exact(wanted, "dB")}";
         if (plan.AllFixed && double.IsFinite(plan.HalfWidthDb))
         {
-            return $"{Capital(Numbers(plan.Chosen))} give ±{Width(plan.HalfWidthDb)}: {(plan.HalfWidthDb <= wanted ? "enough" : "not enough")} for {width}.";
+            return $"{Capital(Numbers(plan.Chosen))} give ±{Width(plan.HalfWidthDb)}: "
+                + $"{(plan.HalfWidthDb <= wanted ? "enough" : "not enough")} for {width}.";
         }
 
         if (!plan.Fewest.IsEmpty)
         {
-            return $"For {width}: {string.Join("; or ", plan.Fewest.Select(w => $"{Numbers(w.Numbers)} (±{Width(w.HalfWidthDb)})"))}.";
+            return $"For {width}: "
+                + $"{string.Join("; or ", plan.Fewest.Select(w => $"{Numbers(w.Numbers)} (±{Width(w.HalfWidthDb)})"))}.";
         }
 
         return plan.Question is { PlacementsFixed: true, Numbers.Placements: > 1 and var held }
-            ? $"{width} cannot be had with {Count(held, "placement")}, however often each is swept: take more placements{(plan.Question.ReferenceFixed ? ", or more reference sweeps" : string.Empty)}."
-            : $"{width} cannot be had with {Plain(FewestSweeps.Most)} repeats and {Plain(FewestSweeps.MostCovered)} covered sweeps: what repeats do not average away, or too few reference sweeps, stand in the way.";
+            ? $"{width} cannot be had with {Count(held, "placement")}, however often each is swept: take more "
+                + $"placements{(plan.Question.ReferenceFixed ? ", or more reference sweeps" : string.Empty)}."
+            : $"{width} cannot be had with {Plain(FewestSweeps.Most)} repeats and {Plain(FewestSweeps.MostCovered)} covered "
+                + "sweeps: what repeats do not average away, or too few reference sweeps, stand in the way.";
     }
 
     internal static string Numbers(SweepNumbers numbers) => numbers.Placements > 1
-        ? $"{Count(numbers.Placements, "placement")} of {Count(numbers.SweepsEach, "sweep")}, {Count(numbers.ReferenceSweeps, "reference sweep")}"
+        ? $"{Count(numbers.Placements, "placement")} of {Count(numbers.SweepsEach, "sweep")}, "
+            + $"{Count(numbers.ReferenceSweeps, "reference sweep")}"
         : $"{Count(numbers.SweepsEach, "sweep")} of one placement, {Count(numbers.ReferenceSweeps, "reference sweep")}";
 
-    private static string Width(double decibels) => double.IsFinite(decibels) ? Math.Round(decibels, 2).ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) + " dB" : "none";
+    private static string Width(double decibels) => double.IsFinite(decibels)
+        ? Math.Round(decibels, 2).ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) + " dB" : "none";
 
     private static string Capital(string sentence) => char.ToUpperInvariant(sentence[0]) + sentence[1..];
 }

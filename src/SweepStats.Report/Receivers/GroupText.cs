@@ -7,7 +7,8 @@ namespace SweepStats.Report.Receivers;
 internal static class GroupText
 {
     /// <summary>The answer of the group: "145 MHz: SE ≥ 57.1 dB (95 %, one-sided).".</summary>
-    public static string Headline(StationGroup group, ReceiverQuestion question) => $"{Where(group)}: {Shown(group, question)}{Aside(group)}";
+    public static string Headline(StationGroup group, ReceiverQuestion question) =>
+        $"{Where(group)}: {Shown(group, question)}{Aside(group)}";
 
     /// <summary>What becomes of the claim, what to do next, and what it rests on; indented.</summary>
     public static IEnumerable<string> Details(StationGroup group, ReceiverTest test)
@@ -17,7 +18,8 @@ internal static class GroupText
         return lines.OfType<string>().Select(line => "  " + line);
     }
 
-    internal static string Where(StationGroup group) => group.Band is { } band ? PrintedFrequency.Band(band) : "At the tested frequency";
+    internal static string Where(StationGroup group) =>
+        group.Band is { } band ? PrintedFrequency.Band(band) : "At the tested frequency";
 
     private static string Shown(StationGroup group, ReceiverQuestion question)
     {
@@ -37,8 +39,11 @@ internal static class GroupText
     }
 
     // Not after a contradiction: nothing is claimed there.
-    private static string Aside(StationGroup group) => group is { AtLeast: not null, Contradiction: null, HeardAside: [var first, .. var more] }
-        ? $" Put the row of {ReceiverText.Name(first)} right first{(more.IsEmpty ? string.Empty : $", and {Printed.Plain(more.Length)} more")}: heard under the cover, it may refute this."
+    private static string Aside(StationGroup group) =>
+        group is { AtLeast: not null, Contradiction: null, HeardAside: [var first, .. var more] }
+        ? $" Put the row of {ReceiverText.Name(first)} right "
+            + $"first{(more.IsEmpty ? string.Empty : $", and {Printed.Plain(more.Length)} more")}: heard under the cover, it "
+            + "may refute this."
         : string.Empty;
 
     private static string Least(double db, string sureness) =>
@@ -47,7 +52,8 @@ internal static class GroupText
     private static string Most(double db, string sureness) => $"SE ≤ {Printed.HighTenths(db)} dB ({sureness}).";
 
     private static string Contradicted(MarginContradiction pair) =>
-        $"nothing is claimed. {ReceiverText.Name(pair.Silent)} fell silent at a margin of {PrintedLevel.Ratio(pair.Silent.MarginDb)}, "
+        $"nothing is claimed. {ReceiverText.Name(pair.Silent)} fell silent at a margin of "
+        + $"{PrintedLevel.Ratio(pair.Silent.MarginDb)}, "
         + $"{ReceiverText.Name(pair.Heard)} is still heard at {PrintedLevel.Ratio(pair.Heard.MarginDb)}: both cannot be right. "
         + "Check their levels, sensitivities, squelch and places.";
 
@@ -72,7 +78,8 @@ internal static class GroupText
     }
 
     private static string Margin(ReceiverObservation observation) =>
-        $"{PrintedLevel.Ratio(observation.MarginDb)} ± {PrintedLevel.Ratio(observation.UncertaintyDb)} ({ReceiverText.Name(observation)})";
+        $"{PrintedLevel.Ratio(observation.MarginDb)} ± {PrintedLevel.Ratio(observation.UncertaintyDb)} "
+            + $"({ReceiverText.Name(observation)})";
 
     // With one group the first line of all says it.
     private static string? Claimed(StationGroup group, ReceiverTest test)
@@ -92,7 +99,8 @@ internal static class GroupText
     private static string? Next(StationGroup group) => group switch
     {
         { Next: { } next, Interval: { } now } =>
-            $"Next: test a station with a margin of {PrintedLevel.Ratio(next.MarginDb)}{AtReceiver(group, next.MarginDb)}. It tells "
+            $"Next: test a station with a margin of {PrintedLevel.Ratio(next.MarginDb)}{AtReceiver(group, next.MarginDb)}. "
+                + "It tells "
                 + "most: "
             + $"the interval should shrink from {PrintedLevel.Ratio(now.Width)} to about {PrintedLevel.Ratio(next.WidthDb)}.",
         { Interval: not null } =>
@@ -109,7 +117,8 @@ internal static class GroupText
     // The level only where one sensitivity goes for all.
     private static string AtReceiver(StationGroup group, double margin) =>
         group.Observations.Select(o => o.SensitivityDbm).Distinct().ToArray() is [var sensitivity]
-        ? $", {PrintedLevel.Level(sensitivity + margin, Quantities.LevelScale.DecibelMilliwatts)} at this receiver" : string.Empty;
+        ? $", {PrintedLevel.Level(sensitivity + margin, Quantities.LevelScale.DecibelMilliwatts)} at this receiver"
+        : string.Empty;
 
     private static string? ForClaim(StationGroup group) => group.SupportingMarginDb is not { } needed ? null
         : $"For the claim: one more silent station with a margin of {Printed.HighTenths(needed)} dB would show "

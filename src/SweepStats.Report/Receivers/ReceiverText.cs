@@ -101,7 +101,8 @@ public static class ReceiverText
             "state whether it was heard without the cover (uncovered_heard, --uncovered). Silence alone proves nothing.",
         EvidenceState.SilentUncovered when observation.HeardCovered => "heard under the cover but not without it. Test again.",
         EvidenceState.SilentUncovered => "it was silent without the cover too. Use a stronger station or a better receiver.",
-        _ => $"check level and sensitivity. It was heard, although its level is stated {PrintedLevel.Ratio(-observation.MarginDb)} "
+        _ => "check level and sensitivity. It was heard, although its level is stated "
+            + $"{PrintedLevel.Ratio(-observation.MarginDb)} "
             + "below the sensitivity.",
     };
 

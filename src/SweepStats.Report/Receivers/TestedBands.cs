@@ -23,7 +23,8 @@ internal static class TestedBands
     {
         [] => string.Empty,
         { Length: <= MostNamed } few => $"Nothing is shown at {Joined([.. few.Select(PrintedFrequency.Frequency)], "and")}. ",
-        var many => $"Nothing is shown at {Printed.Plain(many.Length)} other frequencies, from {PrintedFrequency.Frequency(many[0])} to "
+        var many => $"Nothing is shown at {Printed.Plain(many.Length)} other frequencies, from "
+            + $"{PrintedFrequency.Frequency(many[0])} to "
             + $"{PrintedFrequency.Frequency(many[^1])}. ",
     };
 

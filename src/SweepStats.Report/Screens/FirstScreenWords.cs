@@ -54,7 +54,9 @@ public static class FirstScreenWords
         return [.. screen.Lines, .. NotShown(left), .. closing];
     }
 
-    /// <summary>Whether a measurement can be trusted, on one screen: verdict, gravest findings, and what was not tested.</summary>
+    /// <summary>
+    /// Whether a measurement can be trusted, on one screen: verdict, gravest findings, and what was not tested.
+    /// </summary>
     /// <param name="result">What was found.</param>
     /// <param name="columns">Width of the console.</param>
     /// <param name="closing">Lines that end the screen.</param>
@@ -69,9 +71,11 @@ public static class FirstScreenWords
         string[] checks =
         [
             $"{Plain(clear)} of {Count(result.Checks.Length, "check")} found nothing.",
-            .. untested.Length == 0 ? Array.Empty<string>() : [$"Could not be tested, or not wholly: {string.Join(", ", untested)}."],
+            .. untested.Length == 0 ? Array.Empty<string>()
+                : [$"Could not be tested, or not wholly: {string.Join(", ", untested)}."],
             .. excluded == 0 ? Array.Empty<string>()
-                : [$"Left out by the user: {Count(excluded, "sweep")}; {(excluded == 1 ? "its reason" : "their reasons")}: {Verbose}"],
+                : [$"Left out by the user: {Count(excluded, "sweep")}; {(excluded == 1 ? "its reason" : "their reasons")}: "
+                    + $"{Verbose}"],
         ];
         ScreenLines screen = Started(result, columns, [.. checks, .. closing]);
         string[] left = [.. Findings(result, screen, beside: 0)];
@@ -99,8 +103,8 @@ public static class FirstScreenWords
         return screen;
     }
 
-    // Gravest first, and the first of the faults whatever room it takes. From the first that does not fit on they are counted, so that
-    // none is passed over for a lesser one.
+    // Gravest first, and the first of the faults whatever room it takes. From the first that does not fit on they are counted, so
+    // that none is passed over for a lesser one.
     private static IEnumerable<string> Findings(AnalysisResult result, ScreenLines screen, int beside)
     {
         FindingGroup[] groups = [.. FindingGroup.Of(result.Findings)];
@@ -144,8 +148,10 @@ public static class FirstScreenWords
     {
         string pieces = Listed(
             [.. group.Findings.Select(f => f.Specimen).OfType<SpecimenName>().Distinct().Select(SpecimenLabel)], NamesOnScreen);
-        string place = group.Findings is [{ Where: { IsDefaultOrEmpty: false, Length: <= MostPlacesInHead } } only] ? FindingWords.Place(FindingWords.Stretches(only)) : string.Empty;
-        return $"{SummaryWords.Weight(group.Severity)} ({PlainText.Of(group.Code)}){(pieces.Length == 0 ? string.Empty : $", {pieces}")}{place}";
+        string place = group.Findings is [{ Where: { IsDefaultOrEmpty: false, Length: <= MostPlacesInHead } } only]
+            ? FindingWords.Place(FindingWords.Stretches(only)) : string.Empty;
+        return $"{SummaryWords.Weight(group.Severity)} "
+            + $"({PlainText.Of(group.Code)}){(pieces.Length == 0 ? string.Empty : $", {pieces}")}{place}";
     }
 
     // What is cut off is seen to be cut off.
@@ -170,13 +176,15 @@ public static class FirstScreenWords
         return
         [
             .. Enumerable.Range(0, result.Bands.Length)
-                .OrderBy(i => Concern(outcomes.TryGetValue(result.Bands[i].Name, out RequirementOutcome outcome) ? outcome : null))
+                .OrderBy(i =>
+                    Concern(outcomes.TryGetValue(result.Bands[i].Name, out RequirementOutcome outcome) ? outcome : null))
                 .ThenBy(i => result.Bands[i].AtLeast?.Value ?? double.NegativeInfinity),
         ];
     }
 
     /// <summary>Place of the specimen with the lowest claim; of the first of the weakest where there is none.</summary>
-    internal static int LowestClaim(AnalysisResult result) => WeakestFirst(result).MinBy(i => result.Bands[i].AtLeast?.Value ?? double.PositiveInfinity);
+    internal static int LowestClaim(AnalysisResult result) =>
+        WeakestFirst(result).MinBy(i => result.Bands[i].AtLeast?.Value ?? double.PositiveInfinity);
 
     // Rows with long names take two lines each: then fewer.
     private static IEnumerable<string> Weakest(AnalysisResult result, ScreenLines screen, int beside)
@@ -185,7 +193,8 @@ public static class FirstScreenWords
         IReadOnlyList<string> names = ShortNames.Of([.. order.Select(i => result.Bands[i].Name.ToString())], LongestSpecimen);
         for (int rows = order.Length; rows > 0; rows--)
         {
-            IEnumerable<IReadOnlyList<string>> shown = order.Take(rows).Zip(names, (i, name) => WeakestRow(result, name, result.Bands[i], result.Curves[i]));
+            IEnumerable<IReadOnlyList<string>> shown =
+                order.Take(rows).Zip(names, (i, name) => WeakestRow(result, name, result.Bands[i], result.Curves[i]));
             if (screen.TryAdd([WeakestHead(result), .. TextTable.Of(WeakestColumns(result), shown)], rows > 1 ? beside : 0))
             {
                 return rows == result.Bands.Length ? [] : [Count(result.Bands.Length - rows, "specimen")];
@@ -196,8 +205,11 @@ public static class FirstScreenWords
     }
 
     private static string WeakestHead(AnalysisResult result) =>
-        $"{(result.Verdict.Trust == Trust.Untrustworthy ? "At face value only: shielding" : "Shielding")} {VerdictWords.AtAll(result.Bands[0])}"
-            + $" ({Level(result.Plan.Confidence)}{(result.Bands.Length > 1 ? $"; first the weakest of {Count(result.Bands.Length, "specimen")}" : string.Empty)}):";
+        $"{(result.Verdict.Trust == Trust.Untrustworthy ? "At face value only: shielding" : "Shielding")} "
+            + $"{VerdictWords.AtAll(result.Bands[0])}"
+            + $" ({Level(result.Plan.Confidence)}"
+            + $"{(result.Bands.Length > 1 ? $"; first the weakest of {Count(result.Bands.Length, "specimen")}"
+                : string.Empty)}):";
 
     private static int Concern(RequirementOutcome? outcome) => outcome switch
     {
@@ -210,7 +222,8 @@ public static class FirstScreenWords
     private static IReadOnlyList<string> WeakestColumns(AnalysisResult result) =>
     [
         "Specimen", "SE", "weakest at", "bounds only",
-        .. result.Plan.Requirement is null ? Array.Empty<string>() : [$"requirement{SummaryWords.AtLevel(result, result.Plan.Rule?.Level)}"],
+        .. result.Plan.Requirement is null ? Array.Empty<string>()
+            : [$"requirement{SummaryWords.AtLevel(result, result.Plan.Rule?.Level)}"],
     ];
 
     private static IReadOnlyList<string> WeakestRow(AnalysisResult result, string name, BandStatement band, ShieldingCurve curve)
@@ -221,13 +234,14 @@ public static class FirstScreenWords
             name,
             band.AtLeast is { } claim ? Bound(claim) : "no claim",
             band.WeakestAt is { } at ? Frequency(at) : Nothing,
-            values == band.PointCount ? "none" : values == 0 ? "all" : $"{Plain(band.PointCount - values)} of {Plain(band.PointCount)}",
+            values == band.PointCount ? "none" : values == 0 ? "all"
+                : $"{Plain(band.PointCount - values)} of {Plain(band.PointCount)}",
             .. result.Plan.Requirement is null ? Array.Empty<string>() : [RequirementWords.Stands(result, band.Name) ?? Nothing],
         ];
     }
 
-    // What of an answer does not fit is named, since a limit of what is claimed may stand in it. The first line of a trend claims, and
-    // what it rests on stands in those after it.
+    // What of an answer does not fit is named, since a limit of what is claimed may stand in it. The first line of a trend
+    // claims, and what it rests on stands in those after it.
     private static IEnumerable<string> Answers(AnalysisResult result, ScreenLines screen)
     {
         string[] trend = result.Trend is { } factor ? [.. TrendWords.TrendAnswer(result, factor)] : [];

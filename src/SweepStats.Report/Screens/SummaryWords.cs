@@ -20,7 +20,9 @@ namespace SweepStats.Report.Screens;
 /// <summary>The console summary and findings.</summary>
 public static class SummaryWords
 {
-    /// <summary>The result on the console: verdict, one claim a specimen, findings that limit or forbid a claim with what to do next.</summary>
+    /// <summary>
+    /// The result on the console: verdict, one claim a specimen, findings that limit or forbid a claim with what to do next.
+    /// </summary>
     /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
     public static IReadOnlyList<string> Summary(AnalysisResult result)
     {
@@ -38,9 +40,15 @@ public static class SummaryWords
         foreach ((BandStatement band, string piece, ShieldingCurve curve) in result.Bands.Zip(pieces, result.Curves))
         {
             string capped = (band.CappedCount > 0 ? ". " + VerdictWords.Capped(band, curve).TrimEnd('.') : string.Empty)
-                + (band.OverloadedCount > 0 ? ". " + VerdictWords.Overloaded(band.OverloadedCount, band.PointCount).TrimEnd('.') : string.Empty);
-            string stands = RequirementWords.Stands(result, band.Name) is { } standing ? $"{AtLevel(result, result.Plan.Confidence)}. Requirement{(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? ", at face value only" : string.Empty)}: {standing}{AtLevel(result, result.Plan.Rule?.Level)}" : string.Empty;
-            lines.Add($"  {piece.PadRight(widest)}  {(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "at face value " : string.Empty)}{VerdictWords.Claim(band)}{capped}{stands}{FieldWords.FieldBehind(result, band)}");
+                + (band.OverloadedCount > 0 ? ". " + VerdictWords.Overloaded(band.OverloadedCount, band.PointCount).TrimEnd('.')
+                    : string.Empty);
+            string stands = RequirementWords.Stands(result, band.Name) is { } standing
+                ? $"{AtLevel(result, result.Plan.Confidence)}. "
+                    + $"Requirement{(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? ", at face value only"
+                        : string.Empty)}: {standing}{AtLevel(result, result.Plan.Rule?.Level)}" : string.Empty;
+            lines.Add($"  {piece.PadRight(widest)}  "
+                + $"{(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "at face value " : string.Empty)}"
+                + $"{VerdictWords.Claim(band)}{capped}{stands}{FieldWords.FieldBehind(result, band)}");
         }
 
         lines.AddRange(FieldWords.FieldInBrief(result));
@@ -59,7 +67,8 @@ public static class SummaryWords
         {
             string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)})";
             lines.AddRange(group.CommonMessage is { } message
-                ? [string.Join(", ", new[] { head, SpecimenList(group.Findings) }.Where(p => p.Length > 0)) + ": " + PlainText.Of(message)]
+                ? [string.Join(", ", new[] { head, SpecimenList(group.Findings) }.Where(p => p.Length > 0)) + ": "
+                    + PlainText.Of(message)]
                 : Several(group, head));
             lines.Add($"  Next: {PlainText.Of(group.NextStep)}");
         }
@@ -69,11 +78,13 @@ public static class SummaryWords
 
     // One head for a group, as it is counted once.
     private static IEnumerable<string> Several(FindingGroup group, string head) =>
-        group.Findings.Select(f => (f.Specimen is { } name ? $"  {SpecimenLabel(name)}: " : "  ") + PlainText.Of(f.Message)).Prepend($"{head}: {SeveralFindings(group)}");
+        group.Findings.Select(f => (f.Specimen is { } name ? $"  {SpecimenLabel(name)}: " : "  ") + PlainText.Of(f.Message))
+            .Prepend($"{head}: {SeveralFindings(group)}");
 
     /// <summary>" (95 %)", where what is claimed and what is decided have different levels.</summary>
     internal static string AtLevel(AnalysisResult result, Statistics.Confidence? level) =>
-        level is { } own && result.Plan.Rule is { } rule && rule.Level.Level != result.Plan.Confidence.Level ? $" ({Level(own)})" : string.Empty;
+        level is { } own && result.Plan.Rule is { } rule && rule.Level.Level != result.Plan.Confidence.Level ? $" ({Level(own)})"
+            : string.Empty;
 
     /// <summary>How much a finding weighs, in a word.</summary>
     public static string Weight(Severity severity) => severity switch
@@ -85,10 +96,14 @@ public static class SummaryWords
 
     internal static string SeveralFindings(FindingGroup group) => $"{Count(group.Findings.Length, "finding")} of one kind:";
 
-    /// <summary>The figures and rules behind the findings of a group: one sentence where they differ in numbers at most, else one for those that share it.</summary>
+    /// <summary>
+    /// The figures and rules behind the findings of a group: one sentence where they differ in numbers at most, else one for
+    /// those that share it.
+    /// </summary>
     internal static IEnumerable<string> Bases(FindingGroup group) => group.CommonBasis is { } common
         ? [$"Rests on: {common}"]
-        : group.Findings.GroupBy(f => f.Basis).Select(g => $"Rests on{(SpecimenList(g) is { Length: > 0 } pieces ? $", {pieces}" : string.Empty)}: {g.Key}");
+        : group.Findings.GroupBy(f => f.Basis)
+            .Select(g => $"Rests on{(SpecimenList(g) is { Length: > 0 } pieces ? $", {pieces}" : string.Empty)}: {g.Key}");
 
     /// <summary>What a finding concerns: specimen, role, frequencies, size; empty where it concerns everything.</summary>
     public static string Concerns(Finding finding)
@@ -126,12 +141,14 @@ public static class SummaryWords
             .Where(c => c.Length > 0);
 
     /// <summary>Whether a list of frequencies of these findings is cut short.</summary>
-    internal static bool LeavesOutStretches(FindingGroup group) => group.Findings.Any(f => !f.Where.IsDefault && f.Where.Length > MostBandsNamed);
+    internal static bool LeavesOutStretches(FindingGroup group) =>
+        group.Findings.Any(f => !f.Where.IsDefault && f.Where.Length > MostBandsNamed);
 
     /// <summary>"A/A01, A/A02 and 3 more": the specimens that findings name, or nothing.</summary>
     internal static string SpecimenList(IEnumerable<Finding> findings)
     {
-        string[] pieces = [.. findings.Where(f => f.Specimen is not null).Select(f => SpecimenLabel(f.Specimen!.Value)).Distinct(StringComparer.Ordinal)];
+        string[] pieces = [.. findings.Where(f => f.Specimen is not null).Select(f => SpecimenLabel(f.Specimen!.Value))
+            .Distinct(StringComparer.Ordinal)];
         return Listed(pieces, MostSpecimensNamed);
     }
 

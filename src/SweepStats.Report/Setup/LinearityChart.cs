@@ -7,7 +7,9 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Report.Setup;
 
-/// <summary>How far the receiver falls short of the source over its levels, the reference's own among them, and where it is 1 dB short.</summary>
+/// <summary>
+/// How far the receiver falls short of the source over its levels, the reference's own among them, and where it is 1 dB short.
+/// </summary>
 internal static class LinearityChart
 {
     private const string Overload = "saturation-step";
@@ -26,7 +28,8 @@ internal static class LinearityChart
         // An estimate past 1 dB that chance alone explains is no compression point: the check decides.
         double? compression = result.Findings.Any(f => f.Code == Overload) ? curve.CompressionDbm : null;
         double? reference = curve.ReferenceDbm;
-        Axis sources = DecibelScale.Axis("Source level (dBm)", curve.Steps.Select(s => s.HighDbm).Append(curve.LowestDbm).Concat(reference is { } r ? [r] : []));
+        Axis sources = DecibelScale.Axis("Source level (dBm)",
+            curve.Steps.Select(s => s.HighDbm).Append(curve.LowestDbm).Concat(reference is { } r ? [r] : []));
         sources.Position = AxisPosition.Bottom;
         DataPoint[] points = [new(curve.LowestDbm, 0), .. curve.Steps.Select(s => new DataPoint(s.HighDbm, s.ShortfallDb))];
         // Reference sweeps at a level of linearity sweeps are compared by themselves.
@@ -35,7 +38,8 @@ internal static class LinearityChart
         LinearityStep[] single = [.. curve.Steps.Where(s => s.Interval is null)];
         Axis shortfalls = DecibelScale.Axis("Shortfall of the receiver (dB)", Seen(curve));
         bool cut = limited.Any(s => s.Interval!.Value.Low < shortfalls.Minimum || s.Interval.Value.High > shortfalls.Maximum);
-        PlotModel model = Frame.Model(FindingChartWords.LinearityTitle, FindingChartWords.LinearitySubtitle(curve, compression), sources, shortfalls).With(
+        PlotModel model = Frame.Model(FindingChartWords.LinearityTitle, FindingChartWords.LinearitySubtitle(curve, compression),
+            sources, shortfalls).With(
             new Trace { Colour = Ink.Black, Points = [new(sources.Minimum, 0), new(sources.Maximum, 0)], Thickness = 1 },
             new Trace
             {
@@ -45,21 +49,46 @@ internal static class LinearityChart
                 Thickness = 2,
                 Title = FindingChartWords.CompressionLegend,
             },
-            reference is { } source ? new EdgeMarks { Colour = Ink.Grey, Places = [source], FromTop = true, Title = FindingChartWords.ReferenceSource(source) } : null,
+            reference is { } source ? new EdgeMarks
+            {
+                Colour = Ink.Grey,
+                Places = [source],
+                FromTop = true,
+                Title = FindingChartWords.ReferenceSource(source),
+            } : null,
             new Trace { Colour = Ink.Blue, Points = points, Thickness = 1.8 },
             new Trace { Colour = Ink.Blue, Points = points[..1], LoneDots = true, Hollow = true, Marker = MarkerType.Square },
-            limited.Length > 0 ? new ShortfallMarks { Colour = Ink.Blue, Steps = limited, Title = FindingChartWords.ShortfallLegend(curve, cut) } : null,
-            single.Length > 0 ? new ShortfallMarks { Colour = Ink.Blue, Steps = single, Title = FindingChartWords.SingleShortfallLegend } : null,
-            apart is { } step ? new ShortfallMarks { Colour = Ink.Grey, Steps = [step], Title = FindingChartWords.ReferenceShortfallLegend } : null,
-            compression is { } at ? new CompressionMark { Colour = Ink.Red, SourceDbm = at, Title = FindingChartWords.CompressionAt(at) } : null);
-        return new Chart(name, ChartKind.Linearity, FindingChartWords.LinearityTitle, FindingChartWords.LinearityDescription(curve, compression), model) { Shows = [Overload] };
+            limited.Length > 0 ? new ShortfallMarks
+            {
+                Colour = Ink.Blue,
+                Steps = limited,
+                Title = FindingChartWords.ShortfallLegend(curve, cut),
+            } : null,
+            single.Length > 0 ? new ShortfallMarks
+            {
+                Colour = Ink.Blue,
+                Steps = single,
+                Title = FindingChartWords.SingleShortfallLegend,
+            } : null,
+            apart is { } step ? new ShortfallMarks
+            {
+                Colour = Ink.Grey,
+                Steps = [step],
+                Title = FindingChartWords.ReferenceShortfallLegend,
+            } : null,
+            compression is { } at
+                ? new CompressionMark { Colour = Ink.Red, SourceDbm = at, Title = FindingChartWords.CompressionAt(at) } : null);
+        return new Chart(name, ChartKind.Linearity, FindingChartWords.LinearityTitle,
+            FindingChartWords.LinearityDescription(curve, compression), model)
+        { Shows = [Overload] };
     }
 
     private static IEnumerable<double> Seen(LinearityCurve curve)
     {
         double low = Math.Min(0, curve.All.Min(s => s.ShortfallDb)) - TallestLimit;
         double high = Math.Max(LinearityCurve.CompressionDb, curve.All.Max(s => s.ShortfallDb)) + TallestLimit;
-        IEnumerable<double> limits = curve.All.Select(s => s.Interval).OfType<Interval>().SelectMany(i => new[] { Math.Max(i.Low, low), Math.Min(i.High, high) });
+        IEnumerable<double> limits = curve.All.Select(s => s.Interval).OfType<Interval>()
+            .SelectMany(i => new[] { Math.Max(i.Low, low), Math.Min(i.High, high) });
         return [0, LinearityCurve.CompressionDb, .. curve.All.Select(s => s.ShortfallDb), .. limits];
     }
 }

@@ -4,7 +4,9 @@ using SweepStats.Report.Drawing;
 
 namespace SweepStats.Report.Setup;
 
-/// <summary>Shortfalls with their limits as bars; one without limits is hollow, so that it does not look as if it had some.</summary>
+/// <summary>
+/// Shortfalls with their limits as bars; one without limits is hollow, so that it does not look as if it had some.
+/// </summary>
 internal sealed class ShortfallMarks : ChartSeries
 {
     private const double Cap = 5;
@@ -21,7 +23,8 @@ internal sealed class ShortfallMarks : ChartSeries
             ScreenPoint centre = At(step.HighDbm, step.ShortfallDb);
             if (step.Interval is { } limits)
             {
-                // Screens count down: the upper limit has the smaller y. A limit outside the picture is drawn to its frame, without a cap.
+                // Screens count down: the upper limit has the smaller y. A limit outside the picture is drawn to its frame,
+                // without a cap.
                 double upper = YAxis.Transform(limits.High);
                 double lower = YAxis.Transform(limits.Low);
                 Stroke(rc, Colour, 1.4, null, new(centre.X, Math.Max(upper, Top)), new(centre.X, Math.Min(lower, Bottom)));
@@ -54,5 +57,6 @@ internal sealed class ShortfallMarks : ChartSeries
     }
 
     private void Mark(IRenderContext rc, ScreenPoint at, bool hollow) =>
-        rc.DrawMarker(at, MarkerType.Circle, null, Size, hollow ? OxyColors.White : Colour, Colour, 1.4, EdgeRenderingMode.PreferGeometricAccuracy);
+        rc.DrawMarker(at, MarkerType.Circle, null, Size, hollow ? OxyColors.White : Colour, Colour, 1.4,
+            EdgeRenderingMode.PreferGeometricAccuracy);
 }

@@ -34,33 +34,42 @@ internal static class SweepWords
     /// <summary>Every sweep that was read and is no repeat behind a figure, with the reason.</summary>
     internal static IEnumerable<IReadOnlyList<string>> UnusedSweeps(AnalysisResult result) =>
     [
-        .. result.FloorLife is { Lives: false } ? [["all floor sweeps", "floor", "they show no noise (finding dead-floor)"]] : Array.Empty<IReadOnlyList<string>>(),
-        .. result.Campaign.Excluded.Select(s => (IReadOnlyList<string>)[s.Name, TakenFor(s), $"left out by the user: {s.ExcludedBecause}"]),
+        .. result.FloorLife is { Lives: false } ? [["all floor sweeps", "floor", "they show no noise (finding dead-floor)"]]
+            : Array.Empty<IReadOnlyList<string>>(),
+        .. result.Campaign.Excluded.Select(
+            s => (IReadOnlyList<string>)[s.Name, TakenFor(s), $"left out by the user: {s.ExcludedBecause}"]),
         .. result.Campaign.Duplicates.Where(d => d.SameKind)
-            .Select(d => (IReadOnlyList<string>)[d.Copy.Name, TakenFor(d.Copy), $"a copy of {d.Kept.Name}: the same level at every frequency is no repeat"]),
+            .Select(d => (IReadOnlyList<string>)[d.Copy.Name, TakenFor(d.Copy),
+                $"a copy of {d.Kept.Name}: the same level at every frequency is no repeat"]),
     ];
 
     /// <summary>Plate and linearity sweeps, which test the measurement and are no part of the shielding.</summary>
     internal static IEnumerable<IReadOnlyList<string>> SweepsBeside(AnalysisResult result) =>
         result.Campaign.SetAside.GroupBy(s => s.Role).OrderBy(g => g.Key).Select(g =>
         {
-            (string code, string purpose) = g.Key == SweepRole.Plate ? ("leakage", "ways round the specimen") : ("saturation-step", "overload of the receiver");
+            (string code, string purpose) = g.Key == SweepRole.Plate ? ("leakage", "ways round the specimen")
+                : ("saturation-step", "overload of the receiver");
             string? untested = result.Checks.FirstOrDefault(c => c.Code == code)?.UntestedBecause;
-            return (IReadOnlyList<string>)[g.Key.ToString(), Plain(g.Count()), untested is null ? $"test for {purpose}" : $"tell little of {purpose}: {untested}", Named([.. g])];
+            return (IReadOnlyList<string>)[g.Key.ToString(), Plain(g.Count()),
+                untested is null ? $"test for {purpose}" : $"tell little of {purpose}: {untested}", Named([.. g])];
         });
 
-    /// <summary>The sweeps that the user left out, a line each: "covered/A/A01/3.csv (covered, A/A01, placement 2): door stood open".</summary>
+    /// <summary>
+    /// The sweeps that the user left out, a line each: "covered/A/A01/3.csv (covered, A/A01, placement 2): door stood open".
+    /// </summary>
     internal static IEnumerable<string> LeftOutByUser(AlignedCampaign campaign) =>
         campaign.Excluded.Select(s => PlainText.Of($"{s.Name} ({TakenFor(s)}): {s.ExcludedBecause}"));
 
     /// <summary>That the user left sweeps out, and where the reasons stand; null where none were.</summary>
     internal static string? SomeLeftOut(AlignedCampaign campaign) => campaign.Excluded.IsEmpty ? null
-        : $"{Count(campaign.Excluded.Length, "sweep")} {(campaign.Excluded.Length == 1 ? "was" : "were")} left out by the user; the reasons stand under “{SweepsHeading}”.";
+        : $"{Count(campaign.Excluded.Length, "sweep")} {(campaign.Excluded.Length == 1 ? "was" : "were")} left out by the user; "
+            + $"the reasons stand under “{SweepsHeading}”.";
 
     internal static IEnumerable<IReadOnlyList<string>> OtherFrequencies(AlignedCampaign campaign) =>
         campaign.GridDifferences.Select(d => (IReadOnlyList<string>)[d.Sweep.Name, Plain(d.PointsLeftOut)]);
 
-    private static IReadOnlyList<string> Used(string role, SweepBlock block) => [role, Plain(block.SweepCount), Named(block.Sweeps)];
+    private static IReadOnlyList<string> Used(string role, SweepBlock block) =>
+        [role, Plain(block.SweepCount), Named(block.Sweeps)];
 
     private static string Named(IReadOnlyCollection<Sweep> sweeps) => Listed([.. sweeps.Select(s => s.Name)], MostSweepsNamed);
 

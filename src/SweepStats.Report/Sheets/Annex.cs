@@ -17,9 +17,9 @@ internal sealed class Annex : IPagePart
     // In the order in which a reader asks.
     private static readonly IPagePart[] Parts =
     [
-        new VerdictPart(), new NextStepsPart(), new FieldPart(), new SpecimensPart(), new TrendPart(), new LotsPart(), new ChoicePart(),
-        new UncertaintyBudgetPart(), new ChecksPart(), new ChartsPart(), new NotesPart(), new SetupPart(), new FloorPart(), new SweepsPart(),
-        new ReadingGuidePart(), new CautionsPart(), new SourcesPart(), new GlossaryPart(),
+        new VerdictPart(), new NextStepsPart(), new FieldPart(), new SpecimensPart(), new TrendPart(), new LotsPart(),
+        new ChoicePart(), new UncertaintyBudgetPart(), new ChecksPart(), new ChartsPart(), new NotesPart(), new SetupPart(),
+        new FloorPart(), new SweepsPart(), new ReadingGuidePart(), new CautionsPart(), new SourcesPart(), new GlossaryPart(),
     ];
 
     public void Write(HtmlWriter html, PageContent content)

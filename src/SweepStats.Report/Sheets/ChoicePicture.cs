@@ -23,7 +23,8 @@ internal static class ChoicePicture
     public static RankedSpecimen[] Rows(BandRanking band) => [.. band.Ranking.Where(r => Low(r) is not null).Take(Most)];
 
     /// <summary>Whether one is drawn filled: it has a value and cannot be told from the best.</summary>
-    public static bool Fills(SpecimenChoice choice, RankedSpecimen row) => choice.NeverPutBack.IsEmpty && row is { Group: 1, MeanDb.Value: not null };
+    public static bool Fills(SpecimenChoice choice, RankedSpecimen row) =>
+        choice.NeverPutBack.IsEmpty && row is { Group: 1, MeanDb.Value: not null };
 
     public static void Write(HtmlWriter html, SpecimenChoice choice, BandRanking band)
     {

@@ -27,10 +27,12 @@ internal static class LotsPicture
     {
         LotComparison lots = result.Lots;
         // Of neighbours that the picture cannot tell apart the one where the lots differ most.
-        int[] places = Thinning.Places(lots.Frequencies.Length, MostPoints, f => -Enumerable.Range(0, lots.Lots.Length).Max(l => Math.Abs(Apart(lots.Frequencies[f], l))));
+        int[] places = Thinning.Places(lots.Frequencies.Length, MostPoints,
+            f => -Enumerable.Range(0, lots.Lots.Length).Max(l => Math.Abs(Apart(lots.Frequencies[f], l))));
         DataPoint[][] apart =
         [
-            .. lots.Lots.Select((_, l) => places.Select(f => new DataPoint(lots.Frequencies[f].At.Value, Apart(lots.Frequencies[f], l))).ToArray()),
+            .. lots.Lots.Select((_, l) =>
+                places.Select(f => new DataPoint(lots.Frequencies[f].At.Value, Apart(lots.Frequencies[f], l))).ToArray()),
         ];
         int[] named = Foremost(apart);
         IEnumerable<double> seen = apart.SelectMany(l => l).Select(p => p.Y).Append(-1).Append(1);

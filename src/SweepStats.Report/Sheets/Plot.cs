@@ -7,7 +7,9 @@ using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Sheets;
 
-/// <summary>Draws a picture as <c>svg</c> within the page. Colours come from the style sheet: it suits dark, light and print.</summary>
+/// <summary>
+/// Draws a picture as <c>svg</c> within the page. Colours come from the style sheet: it suits dark, light and print.
+/// </summary>
 internal sealed class Plot
 {
     private const double ArrowLength = 11;
@@ -147,7 +149,8 @@ internal sealed class Plot
         if (slices is [var alone])
         {
             (double x, double high, double low) = (Space.X(alone.X), Space.Y(alone.High), Space.Y(alone.Low));
-            path.Append(CultureInfo.InvariantCulture, $"M{Number(x - LoneHalfWidth)} {Number(high)}H{Number(x + LoneHalfWidth)}V{Number(low)}H{Number(x - LoneHalfWidth)}Z");
+            path.Append(CultureInfo.InvariantCulture, $"M{Number(x - LoneHalfWidth)} "
+                + $"{Number(high)}H{Number(x + LoneHalfWidth)}V{Number(low)}H{Number(x - LoneHalfWidth)}Z");
             return;
         }
 

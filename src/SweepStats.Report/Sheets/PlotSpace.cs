@@ -63,9 +63,14 @@ internal sealed class PlotSpace
     /// <summary>Lowest level that is shown.</summary>
     public double Lowest => _low;
 
-    /// <summary>Left, top, right and bottom edge, first and last frequency in MHz, whether they lie by their logarithm, lowest and highest level.</summary>
-    public string Scales => FormattableString.Invariant(
-        $"{Left:0.#} {Top:0.#} {Right:0.#} {Bottom:0.#} {_start / 1e6:G9} {_stop / 1e6:G9} {(_logarithmic ? 1 : 0)} {_low:0.###} {_high:0.###}");
+    /// <summary>
+    /// Left, top, right and bottom edge, first and last frequency in MHz, whether they lie by their logarithm, lowest and highest
+    /// level.
+    /// </summary>
+    public string Scales =>
+        FormattableString.Invariant(
+            $"{Left:0.#} {Top:0.#} {Right:0.#} {Bottom:0.#} {_start / 1e6:G9} {_stop / 1e6:G9} {(_logarithmic ? 1 : 0)} ")
+        + FormattableString.Invariant($"{_low:0.###} {_high:0.###}");
 
     /// <summary>A slice that ends at the edge of the picture where it has no upper end.</summary>
     public Slice Closed(Slice slice) => double.IsPositiveInfinity(slice.High) ? slice with { High = _high } : slice;

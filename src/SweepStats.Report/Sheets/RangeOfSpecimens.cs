@@ -6,7 +6,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Sheets;
 
-/// <summary>What is known of all specimens at each frequency, of a single one its interval, and how far the set-up can see.</summary>
+/// <summary>
+/// What is known of all specimens at each frequency, of a single one its interval, and how far the set-up can see.
+/// </summary>
 internal sealed class RangeOfSpecimens
 {
     public RangeOfSpecimens(AnalysisResult result)

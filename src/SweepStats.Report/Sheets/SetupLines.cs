@@ -44,11 +44,13 @@ internal static class SetupLines
     }
 
     private static string Floor(AnalysisResult result) => result.Floor is not { } floor ? "not known"
-        : $"{(floor.Source == FloorSource.Measured ? "measured" : "declared")}, {SettingWords.Span(floor.LevelDb, result.Campaign.Scale)}{Apart(result)}";
+        : $"{(floor.Source == FloorSource.Measured ? "measured" : "declared")}, "
+            + $"{SettingWords.Span(floor.LevelDb, result.Campaign.Scale)}{Apart(result)}";
 
     // A mean of sweeps on two levels is a level that none of them shows.
     private static string Apart(AnalysisResult result) =>
-        result.Findings.FirstOrDefault(f => f is { Code: "floor-unsteady", Size: not null })?.Size is { } apart ? $"; its sweeps lie up to {Printed.HighTenths(apart.Value)} dB apart" : string.Empty;
+        result.Findings.FirstOrDefault(f => f is { Code: "floor-unsteady", Size: not null })?.Size is { } apart
+            ? $"; its sweeps lie up to {Printed.HighTenths(apart.Value)} dB apart" : string.Empty;
 
     private static string Stated(AnalysisPlan plan) =>
         plan.Uncertainties.IsDefaultOrEmpty ? "no stated errors" : Printed.Count(plan.Uncertainties.Length, "stated error");

@@ -8,7 +8,9 @@ using SweepStats.Verdicts;
 
 namespace SweepStats.Report.Sheets;
 
-/// <summary>The second printed page: lots and choice where they apply, set-up, signatures, and what the report rests on.</summary>
+/// <summary>
+/// The second printed page: lots and choice where they apply, set-up, signatures, and what the report rests on.
+/// </summary>
 internal sealed class SheetTwo : IPagePart
 {
     private const int TrendSentences = 3;

@@ -24,7 +24,8 @@ internal static class SheetWords
     internal const string SetupHeading = "Set-up and method";
     internal const string SignedHeading = "Signed";
     internal const string AnnexHeading = "Annex";
-    internal const string AnnexMeans = "Everything behind the two sheets, a subject each. Open what you want to read; all is printed.";
+    internal const string AnnexMeans =
+        "Everything behind the two sheets, a subject each. Open what you want to read; all is printed.";
     internal const string Standards =
         "After IEEE Std 299-2006 (set-up, repeated reference), JCGM 100:2008, 101:2008 (uncertainty), 106:2012 (decision).";
 
@@ -49,7 +50,8 @@ internal static class SheetWords
             return face + "No claim holds over the whole band.";
         }
 
-        string where = $"{Named(weakest.Name)}{(weakest.WeakestAt is { } at ? $" at {PrintedFrequency.Frequency(at)}" : string.Empty)}";
+        string where =
+            $"{Named(weakest.Name)}{(weakest.WeakestAt is { } at ? $" at {PrintedFrequency.Frequency(at)}" : string.Empty)}";
         string claim = $"SE {PrintedLevel.Bound(least)} ({Printed.Level(result.Plan.Confidence)})";
         int without = result.Bands.Length - claimed.Length;
         return face + (without > 0
@@ -105,7 +107,8 @@ internal static class SheetWords
     {
         double[] values = [.. curve.Readings.OfType<ShieldingReading.Measured>().Select(m => m.Shielding.Value.Value)];
         int bounds = curve.Readings.Count(r => r is ShieldingReading.AtLeast);
-        string known = values.Length == 0 ? "no value" : $"{PrintedLevel.Ratio(values.Min())} to {PrintedLevel.Ratio(values.Max())}";
+        string known = values.Length == 0 ? "no value"
+            : $"{PrintedLevel.Ratio(values.Min())} to {PrintedLevel.Ratio(values.Max())}";
         string open = bounds == 0 ? string.Empty : $", {Printed.Count(bounds, "bound")}";
         return $"{PrintedNames.SpecimenLabel(curve.Name)} over frequency: {known}{open}";
     }
@@ -124,7 +127,8 @@ internal static class SheetWords
     internal static string Others(AnalysisResult result, IReadOnlyCollection<BandStatement> others)
     {
         var names = others.Select(o => o.Name).ToHashSet();
-        string[] stand = [.. result.Verdict.Specimens.Where(s => names.Contains(s.Name)).GroupBy(s => s.Outcome).OrderBy(g => g.Key)
+        string[] stand =
+            [.. result.Verdict.Specimens.Where(s => names.Contains(s.Name)).GroupBy(s => s.Outcome).OrderBy(g => g.Key)
             .Select(g => $"{Printed.Plain(g.Count())} {RequirementWords.Stands(result, g.First().Name)}")];
         int silent = others.Count(o => o.AtLeast is null);
         string claim = silent == others.Count ? "nothing is claimed of them"
@@ -137,7 +141,8 @@ internal static class SheetWords
     /// <summary>What would test a doubt.</summary>
     internal static string ToTest(UntestedDoubt doubt) => doubt switch
     {
-        UntestedDoubt.Overload => "Next: Step the source down by 10 dB and take these sweeps as linearity sweeps, with their source_dbm.",
+        UntestedDoubt.Overload =>
+            "Next: Step the source down by 10 dB and take these sweeps as linearity sweeps, with their source_dbm.",
         UntestedDoubt.Leakage => "Next: Put a solid metal plate in place of the specimen and take plate sweeps.",
         UntestedDoubt.PuttingBack => "Next: Take each specimen off, put it back, and name the placements.",
         _ => "Next: Take the reference before and after the specimens, and let the sweeps carry their times.",
@@ -147,13 +152,15 @@ internal static class SheetWords
 
     /// <summary>The candidates for a person who cannot see them.</summary>
     internal static string ChoiceShows(SpecimenChoice choice, BandRanking band) =>
-        $"Mean shielding, {(choice.NeverPutBack.IsEmpty ? "best first" : "no winner named")}: {string.Join("; ", band.Ranking.Take(ChoicePicture.Most).Select(Candidate))}.";
+        $"Mean shielding, {(choice.NeverPutBack.IsEmpty ? "best first" : "no winner named")}: "
+            + $"{string.Join("; ", band.Ranking.Take(ChoicePicture.Most).Select(Candidate))}.";
 
     internal static string ChoiceKey(SpecimenChoice choice, BandRanking band)
     {
         string[] parts =
         [
-            ChoicePicture.Rows(band).Any(r => ChoicePicture.Fills(choice, r)) ? "Filled: not to be told from the best." : "Values with their intervals, none shown to be the best.",
+            ChoicePicture.Rows(band).Any(r => ChoicePicture.Fills(choice, r)) ? "Filled: not to be told from the best."
+                : "Values with their intervals, none shown to be the best.",
             .. band.Ranking.Length <= ChoicePicture.Most ? Array.Empty<string>()
                 : [$"{Printed.Count(band.Ranking.Length - ChoicePicture.Most, "more specimen")}: choice.csv."],
         ];
@@ -165,8 +172,11 @@ internal static class SheetWords
     {
         string[] parts =
         [
-            .. result.Lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound)) ? ["No line: only bounds there."] : Array.Empty<string>(),
-            .. result.Lots.Lots.Length > LotsPicture.Most ? [$"Named: the {Printed.Plain(LotsPicture.Most)} lots farthest from the mean; grey: the others."] : Array.Empty<string>(),
+            .. result.Lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound)) ? ["No line: only bounds there."]
+                : Array.Empty<string>(),
+            .. result.Lots.Lots.Length > LotsPicture.Most
+                ? [$"Named: the {Printed.Plain(LotsPicture.Most)} lots farthest from the mean; grey: the others."]
+                : Array.Empty<string>(),
         ];
         return parts.Length == 0 ? null : string.Join(' ', parts);
     }
@@ -177,16 +187,20 @@ internal static class SheetWords
     private const int DigestShown = 16;
 
     /// <summary>Days on which sweeps were taken, as they state it; null where none does.</summary>
-    internal static string? Days(AnalysisResult result) => Taken(result) is [_, ..] taken ? Between(Day(taken.Min()), Day(taken.Max())) : null;
+    internal static string? Days(AnalysisResult result) =>
+        Taken(result) is [_, ..] taken ? Between(Day(taken.Min()), Day(taken.Max())) : null;
 
     /// <summary>The day of each sweep that states its time, where it was taken.</summary>
     internal static DateOnly[] Taken(AnalysisResult result)
     {
-        IEnumerable<Sweep> sweeps = result.Campaign.Covered.SelectMany(c => c.Block.Sweeps).Concat(result.Campaign.Reference.Sweeps);
+        IEnumerable<Sweep> sweeps =
+            result.Campaign.Covered.SelectMany(c => c.Block.Sweeps).Concat(result.Campaign.Reference.Sweeps);
         return [.. sweeps.Select(s => s.TakenAt).OfType<DateTimeOffset>().Select(time => DateOnly.FromDateTime(time.DateTime))];
     }
 
-    /// <summary>When it was measured: as stated, and what the sweeps carry where that differs; null where neither is known.</summary>
+    /// <summary>
+    /// When it was measured: as stated, and what the sweeps carry where that differs; null where neither is known.
+    /// </summary>
     internal static string? Measured(AnalysisResult result) => result.Identity.Date is not { } stated ? Days(result)
         : StatedDays.Contradicted(result) is { } taken ? $"{stated} – but the sweeps carry {taken}" : stated;
 
@@ -201,9 +215,11 @@ internal static class SheetWords
 
     /// <summary>The beginning of the hash over all input files, and where the whole of it stands.</summary>
     internal static string Digest(string digest) =>
-        $"input files: SHA-256 {(digest.Length <= DigestShown ? digest : digest[..DigestShown])}… (inputs_sha256 in summary.json)";
+        $"input files: SHA-256 {(digest.Length <= DigestShown ? digest : digest[..DigestShown])}… (inputs_sha256 in "
+            + "summary.json)";
 
-    private static string Candidate(RankedSpecimen specimen) => $"{PrintedNames.SpecimenLabel(specimen.Name)} {VerdictWords.Figure(specimen.MeanDb)}";
+    private static string Candidate(RankedSpecimen specimen) =>
+        $"{PrintedNames.SpecimenLabel(specimen.Name)} {VerdictWords.Figure(specimen.MeanDb)}";
 
     private static string Named(SpecimenName name) => ShortNames.Ends(name.ToString(), LongestName);
 

@@ -8,7 +8,9 @@ using SweepStats.Shielding;
 
 namespace SweepStats.Report.Sheets;
 
-/// <summary>Shielding of all specimens over frequency: their range, the weakest, the requirement, and how far the set-up can see.</summary>
+/// <summary>
+/// Shielding of all specimens over frequency: their range, the weakest, the requirement, and how far the set-up can see.
+/// </summary>
 internal sealed class ShieldingPicture
 {
     // Of more frequencies than this the lowest of neighbours is read.
@@ -48,7 +50,8 @@ internal sealed class ShieldingPicture
         [
             PlottedValues.Of(_weakest),
             .. _result.Curves.Length > 1 ? [PlottedValues.Of(_result.Curves, _range)] : Array.Empty<PlottedRow>(),
-            .. _result.Plan.Requirement is { } requirement ? [PlottedValues.Of(requirement, _result.Campaign.Grid)] : Array.Empty<PlottedRow>(),
+            .. _result.Plan.Requirement is { } requirement ? [PlottedValues.Of(requirement, _result.Campaign.Grid)]
+                : Array.Empty<PlottedRow>(),
         ];
         PlottedValues.Write(html, _result.Campaign.Grid, places, rows);
     }

@@ -5,7 +5,9 @@ using SweepStats.Shielding;
 
 namespace SweepStats.Report.Sheets;
 
-/// <summary>The course of a specimen's shielding in the height of a line of text: bounds as dots, the requirement dashed.</summary>
+/// <summary>
+/// The course of a specimen's shielding in the height of a line of text: bounds as dots, the requirement dashed.
+/// </summary>
 internal sealed class Sparkline
 {
     private const double Width = 120;

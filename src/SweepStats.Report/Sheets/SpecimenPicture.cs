@@ -44,7 +44,8 @@ internal sealed class SpecimenPicture
         plot.Bounds(points.Bounds, ArrowSpacing);
         plot.End();
         int[] places = Thinning.Places(curve.Readings.Length, MostRead, i => RangeOfSpecimens.Known(curve.Readings[i]));
-        PlottedRow[] asked = _result.Plan.Requirement is { } requirement ? [PlottedValues.Of(requirement, _result.Campaign.Grid)] : [];
+        PlottedRow[] asked = _result.Plan.Requirement is { } requirement
+            ? [PlottedValues.Of(requirement, _result.Campaign.Grid)] : [];
         PlottedValues.Write(html, _result.Campaign.Grid, places, [PlottedValues.Of(curve), .. asked]);
     }
 }

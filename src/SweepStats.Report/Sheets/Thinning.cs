@@ -18,7 +18,8 @@ internal static class Thinning
     public static int[] Places(int count, int most, Func<int, double> value)
     {
         IEnumerable<int> all = Enumerable.Range(0, count);
-        return count <= most ? [.. all] : [.. all.Chunk(Each(count, most)).Select(run => run.MinBy(i => value(i) is var v && double.IsNaN(v) ? double.PositiveInfinity : v))];
+        return count <= most ? [.. all] : [.. all.Chunk(Each(count, most))
+            .Select(run => run.MinBy(i => value(i) is var v && double.IsNaN(v) ? double.PositiveInfinity : v))];
     }
 
     private static DataPoint LowestOf(DataPoint[] points) =>

@@ -40,19 +40,30 @@ internal static class BandChart
         }
 
         double? required = result.Plan.Requirement is { } line ? RequirementLine.Constant(line, result.Campaign.Grid) : null;
-        PlotModel model = Frame.Model(SpecimenChartWords.BandsTitle, PrintedFrequency.Band(result.Campaign.Grid.Band), Values(claims.Concat(means), required + result.Plan.GuardBand.Value), Rows(result)).With(
-            required is { } asked ? RequirementLine.Of([new(asked, -0.5), new(asked, result.Bands.Length - 0.5)], SpecimenChartWords.RequiredLine(result.Plan.Requirement!, result.Campaign.Grid)) : null,
+        PlotModel model = Frame.Model(SpecimenChartWords.BandsTitle, PrintedFrequency.Band(result.Campaign.Grid.Band),
+            Values(claims.Concat(means), required + result.Plan.GuardBand.Value), Rows(result)).With(
+            required is { } asked ? RequirementLine.Of([new(asked, -0.5), new(asked, result.Bands.Length - 0.5)],
+                SpecimenChartWords.RequiredLine(result.Plan.Requirement!, result.Campaign.Grid)) : null,
             required is { } limit && result.Plan.Rule is { GuardBand.Value: > 0 } rule
-                ? RequirementLine.Guarded([new(limit + rule.GuardBand.Value, -0.5), new(limit + rule.GuardBand.Value, result.Bands.Length - 0.5)], rule) : null,
-            claims.Count > 0 ? new BandRows { Colour = Ink.Blue, Figures = claims, Title = SpecimenChartWords.ClaimLegend } : null,
-            means.Count > 0 ? new BandRows { Colour = Ink.Black, Figures = means, Title = SpecimenChartWords.MeanLegend(result.Plan.Confidence) } : null);
+                ? RequirementLine.Guarded([new(limit + rule.GuardBand.Value, -0.5),
+                    new(limit + rule.GuardBand.Value, result.Bands.Length - 0.5)], rule) : null,
+            claims.Count > 0
+                ? new BandRows { Colour = Ink.Blue, Figures = claims, Title = SpecimenChartWords.ClaimLegend } : null,
+            means.Count > 0 ? new BandRows
+            {
+                Colour = Ink.Black,
+                Figures = means,
+                Title = SpecimenChartWords.MeanLegend(result.Plan.Confidence),
+            } : null);
         return new Chart(
-            name, ChartKind.Bands, SpecimenChartWords.BandsTitle, SpecimenChartWords.BandsDescription(result.Bands), model, Surroundings + (RowHeight * Math.Max(2, result.Bands.Length)));
+            name, ChartKind.Bands, SpecimenChartWords.BandsTitle, SpecimenChartWords.BandsDescription(result.Bands), model,
+            Surroundings + (RowHeight * Math.Max(2, result.Bands.Length)));
     }
 
     private static LinearAxis Values(IEnumerable<FigureRow> figures, double? required)
     {
-        LinearAxis axis = DecibelScale.Axis("Shielding (dB)", figures.SelectMany(f => new[] { f.Low, f.High ?? f.Low }).Concat(required is { } r ? [r] : []), 0.24);
+        LinearAxis axis = DecibelScale.Axis("Shielding (dB)",
+            figures.SelectMany(f => new[] { f.Low, f.High ?? f.Low }).Concat(required is { } r ? [r] : []), 0.24);
         axis.Position = AxisPosition.Bottom;
         return axis;
     }

@@ -5,7 +5,9 @@ using SweepStats.Report.Text;
 
 namespace SweepStats.Report.Specimens;
 
-/// <summary>One figure a row along a dB axis: a value with its interval, or a bound as an arrow that points on to higher shielding.</summary>
+/// <summary>
+/// One figure a row along a dB axis: a value with its interval, or a bound as an arrow that points on to higher shielding.
+/// </summary>
 internal sealed class BandRows : ChartSeries
 {
     private const double Cap = 5;
@@ -88,7 +90,8 @@ internal sealed class BandRows : ChartSeries
             Foot(rc, high.At);
         }
 
-        rc.DrawMarker(value, Marker, null, Hollow ? 4.6 : 4, Hollow ? OxyColors.White : Colour, Colour, Hollow ? 1.4 : 1, EdgeRenderingMode.PreferGeometricAccuracy);
+        rc.DrawMarker(value, Marker, null, Hollow ? 4.6 : 4, Hollow ? OxyColors.White : Colour, Colour, Hollow ? 1.4 : 1,
+            EdgeRenderingMode.PreferGeometricAccuracy);
     }
 
     private void Open(IRenderContext rc, ScreenPoint foot, double length)
@@ -103,7 +106,8 @@ internal sealed class BandRows : ChartSeries
         new ScreenPoint(end.X + LabelDistance, end.Y), text, Colour, ActualFont, ActualFontSize, ActualFontWeight, 0,
         HorizontalAlignment.Left, VerticalAlignment.Middle);
 
-    private void Foot(IRenderContext rc, ScreenPoint at) => Stroke(rc, Colour, 1.4, null, new(at.X, at.Y - Cap), new(at.X, at.Y + Cap));
+    private void Foot(IRenderContext rc, ScreenPoint at) =>
+        Stroke(rc, Colour, 1.4, null, new(at.X, at.Y - Cap), new(at.X, at.Y + Cap));
 
     /// <summary>An end of a bar, and whether it has a foot.</summary>
     private readonly record struct BarEnd(ScreenPoint At, bool HasFoot);

@@ -2,7 +2,10 @@ using OxyPlot;
 
 namespace SweepStats.Report.Specimens;
 
-/// <summary>Draws one arrow that stands on a lower bound. Heads and feet differ between specimens, for colour alone is lost on a grey print.</summary>
+/// <summary>
+/// Draws one arrow that stands on a lower bound. Heads and feet differ between specimens, for colour alone is lost on a grey
+/// print.
+/// </summary>
 /// <param name="Colour">Colour.</param>
 /// <param name="Style">Which of the eight kinds: four heads, each with a single or a double foot.</param>
 internal readonly record struct BoundArrow(OxyColor Colour, int Style)
@@ -37,7 +40,8 @@ internal readonly record struct BoundArrow(OxyColor Colour, int Style)
                 rc.DrawPolygon(head, Colour, Colour, 1, EdgeRenderingMode.PreferGeometricAccuracy, null, LineJoin.Miter);
                 break;
             case 2:
-                rc.DrawPolygon(head, OxyColors.White, Colour, Width, EdgeRenderingMode.PreferGeometricAccuracy, null, LineJoin.Miter);
+                rc.DrawPolygon(head, OxyColors.White, Colour, Width, EdgeRenderingMode.PreferGeometricAccuracy, null,
+                    LineJoin.Miter);
                 break;
             default:
                 Line(rc, head);

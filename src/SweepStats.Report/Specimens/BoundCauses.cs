@@ -5,8 +5,8 @@ namespace SweepStats.Report.Specimens;
 
 /// <summary>Why only bounds are known where values are missing: what hides them, and what would tell.</summary>
 /// <remarks>
-/// An overloaded receiver wants less level, a floor in the way more of it, and leakage neither: the advice for one makes the other
-/// worse.
+/// An overloaded receiver wants less level, a floor in the way more of it, and leakage neither: the advice for one makes the
+/// other worse.
 /// </remarks>
 /// <param name="Floor">The floor hides some reading.</param>
 /// <param name="Overload">The receiver was overloaded at some reading.</param>
@@ -14,7 +14,8 @@ namespace SweepStats.Report.Specimens;
 /// <param name="Bottom">The display ends above some reading.</param>
 /// <param name="Unmeasured">Nobody knows the floor at some reading.</param>
 /// <param name="Plate">The noise of the plate sweeps may hide a leakage that makes some reading alone.</param>
-internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = false, bool Bottom = false, bool Unmeasured = false, bool Plate = false)
+internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = false, bool Bottom = false, bool Unmeasured = false,
+    bool Plate = false)
 {
     /// <summary>The causes among the readings of some specimens.</summary>
     public static BoundCauses Of(IEnumerable<ShieldingCurve> curves) =>
@@ -32,7 +33,8 @@ internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = fal
     // A page asks this of every reading of a campaign several times over.
     private BoundCauses And(ReadOnlySpan<ShieldingReading> readings)
     {
-        (bool floor, bool overload, bool leakage, bool bottom, bool unmeasured, bool plate) = (Floor, Overload, Leakage, Bottom, Unmeasured, Plate);
+        (bool floor, bool overload, bool leakage, bool bottom, bool unmeasured, bool plate) =
+            (Floor, Overload, Leakage, Bottom, Unmeasured, Plate);
         foreach (ShieldingReading reading in readings)
         {
             bool capped = reading.State == ShieldingState.Capped;
@@ -53,18 +55,23 @@ internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = fal
     /// <summary>Whether there is any.</summary>
     public bool Any => Floor || Overload || Leakage || Bottom || Unmeasured || Plate;
 
-    /// <summary>What hides the rest: "the floor", or "overload of the receiver"; where nothing is known of it, the floor.</summary>
+    /// <summary>
+    /// What hides the rest: "the floor", or "overload of the receiver"; where nothing is known of it, the floor.
+    /// </summary>
     public string What => string.Join(" or ", Chosen(
-        "the floor", "the bottom of the display", "leakage", "the noise of the plate sweeps", "overload of the receiver", "an unknown floor"));
+        "the floor", "the bottom of the display", "leakage", "the noise of the plate sweeps", "overload of the receiver",
+        "an unknown floor"));
 
     /// <summary>What will show it: "more dynamic range tells".</summary>
-    public string Tells => Remedy + (Remedies.Length > 1 || Remedy.StartsWith("sweeps", StringComparison.Ordinal) || Remedy.EndsWith("sweeps", StringComparison.Ordinal) ? " tell" : " tells");
+    public string Tells => Remedy + (Remedies.Length > 1 || Remedy.StartsWith("sweeps", StringComparison.Ordinal)
+        || Remedy.EndsWith("sweeps", StringComparison.Ordinal) ? " tell" : " tells");
 
     /// <summary>What would show it, as a sentence.</summary>
     public string WouldTell => $"{char.ToUpperInvariant(Remedy[0])}{Remedy[1..]} would tell.";
 
     private string[] Remedies => Chosen(
-        "more dynamic range", "a lower bottom of the display", "better isolation", "more plate sweeps", "sweeps without overload", "floor sweeps");
+        "more dynamic range", "a lower bottom of the display", "better isolation", "more plate sweeps", "sweeps without overload",
+        "floor sweeps");
 
     private string Remedy => string.Join(" and ", Remedies);
 

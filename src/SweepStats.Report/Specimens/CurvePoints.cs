@@ -7,7 +7,9 @@ namespace SweepStats.Report.Specimens;
 /// <summary>The readings of one specimen sorted by what may be drawn of them: only a measured reading has a value.</summary>
 internal sealed class CurvePoints
 {
-    /// <summary>An upper limit further above its estimate than this is not shown whole: it would squeeze everything else.</summary>
+    /// <summary>
+    /// An upper limit further above its estimate than this is not shown whole: it would squeeze everything else.
+    /// </summary>
     private const double TallestLimit = 12;
 
     private readonly List<DataPoint> _estimate = [];

@@ -5,7 +5,10 @@ using SweepStats.Shielding;
 
 namespace SweepStats.Report.Specimens;
 
-/// <summary>The levels behind the shielding of one specimen: reference, covered, floor, and the range in which a covered level can be told.</summary>
+/// <summary>
+/// The levels behind the shielding of one specimen: reference, covered, floor, and the range in which a covered level can be
+/// told.
+/// </summary>
 internal static class LevelChart
 {
     public static Chart Of(AnalysisResult result, ShieldingCurve curve, string name)
@@ -20,13 +23,29 @@ internal static class LevelChart
         PlotModel model = Frame.Model(
                 title, SpecimenChartWords.LevelsSubtitle(curve, result),
                 FrequencyScale.Axis(result.Campaign.Grid),
-                DecibelScale.Axis($"Level ({PrintedLevel.Unit(result.Campaign.Scale)})", [.. reference.Concat(covered).Concat(floor).Select(p => p.Y)]))
+                DecibelScale.Axis($"Level ({PrintedLevel.Unit(result.Campaign.Scale)})",
+                    [.. reference.Concat(covered).Concat(floor).Select(p => p.Y)]))
             .With(
-                usable.Any(s => !double.IsNaN(s.Low)) ? new IntervalBand { Colour = Ink.Blue, Slices = usable, Strength = 26, Outlined = false, Title = "usable range" } : null,
-                ambient.Count > 0 ? new EdgeMarks { Colour = Ink.Red, Places = ambient, FromTop = true, Title = "ambient signal" } : null,
+                usable.Any(s => !double.IsNaN(s.Low)) ? new IntervalBand
+                {
+                    Colour = Ink.Blue,
+                    Slices = usable,
+                    Strength = 26,
+                    Outlined = false,
+                    Title = "usable range",
+                } : null,
+                ambient.Count > 0
+                    ? new EdgeMarks { Colour = Ink.Red, Places = ambient, FromTop = true, Title = "ambient signal" } : null,
                 new Trace { Colour = Ink.Black, Points = reference, Thickness = 1.8, Title = "reference" },
                 new Trace { Colour = Ink.Blue, Points = covered, Dash = [8, 3], Thickness = 1.8, Title = "covered" },
-                hasFloor ? new Trace { Colour = Ink.Grey, Points = floor, Dash = [2, 3], Thickness = 1.6, Title = SpecimenChartWords.FloorLegend(result.Floor) } : null);
+                hasFloor ? new Trace
+                {
+                    Colour = Ink.Grey,
+                    Points = floor,
+                    Dash = [2, 3],
+                    Thickness = 1.6,
+                    Title = SpecimenChartWords.FloorLegend(result.Floor),
+                } : null);
         return new Chart(name, ChartKind.Levels, title, SpecimenChartWords.LevelsDescription(curve, result), model);
     }
 

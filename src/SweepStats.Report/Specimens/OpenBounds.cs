@@ -4,8 +4,8 @@ using SweepStats.Report.Drawing;
 namespace SweepStats.Report.Specimens;
 
 /// <summary>
-/// Lower bounds: arrows that stand on the bound and point on upwards. Neither a dot nor a line, so that nobody reads the bound as a value. Arrows keep
-/// their distance; each stands on the lowest bound of its stretch.
+/// Lower bounds: arrows that stand on the bound and point on upwards. Neither a dot nor a line, so that nobody reads the bound as
+/// a value. Arrows keep their distance; each stands on the lowest bound of its stretch.
 /// </summary>
 internal sealed class OpenBounds : ChartSeries
 {

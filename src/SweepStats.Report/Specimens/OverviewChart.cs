@@ -22,7 +22,8 @@ internal static class OverviewChart
         IEnumerable<double> seen = points.SelectMany(p => p.Seen).Concat((guarded ?? required)?.Points.Select(p => p.Y) ?? []);
         IReadOnlyList<string> names = Frame.Names([.. curves.Select(c => c.Name.ToString())]);
         PlotModel model = Frame.Model(
-                title, SpecimenChartWords.OverviewSubtitle(result, points.Any(p => p.HasEstimates), points.Any(p => p.HasUnrepeated), capped ? BoundCauses.Of(curves) : null),
+                title, SpecimenChartWords.OverviewSubtitle(result, points.Any(p => p.HasEstimates),
+                    points.Any(p => p.HasUnrepeated), capped ? BoundCauses.Of(curves) : null),
                 FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Shielding (dB)", seen, capped ? 0.16 : 0.06))
             .With(points.SelectMany((p, i) => Lines(p, i, points.Length, names[i])).Append(required).Append(guarded));
         return new Chart(name, ChartKind.Overview, title, SpecimenChartWords.OverviewDescription(curves), model);
@@ -36,7 +37,14 @@ internal static class OverviewChart
         bool named = points.HasEstimates || points.HasUnrepeated;
         if (points.HasEstimates)
         {
-            yield return new IntervalBand { Colour = ink.Colour, Slices = points.Interval, Strength = 22, Outlined = false, LoneBars = places == 1 };
+            yield return new IntervalBand
+            {
+                Colour = ink.Colour,
+                Slices = points.Interval,
+                Strength = 22,
+                Outlined = false,
+                LoneBars = places == 1,
+            };
             yield return new Trace
             {
                 Colour = ink.Colour,

@@ -6,28 +6,35 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Specimens;
 
-/// <summary>What the set-up can see against what it has to see: the smallest dynamic range of all specimens, and the requirement or the shielding found.</summary>
+/// <summary>
+/// What the set-up can see against what it has to see: the smallest dynamic range of all specimens, and the requirement or the
+/// shielding found.
+/// </summary>
 internal static class RangeChart
 {
     /// <summary>The chart; null where no dynamic range is known.</summary>
     public static Chart? Of(AnalysisResult result, string name)
     {
         FrequencyGrid grid = result.Campaign.Grid;
-        List<DataPoint> range = [.. Enumerable.Range(0, grid.Count).Select(i => new DataPoint(grid[i].Value, Smallest(result, i)))];
+        List<DataPoint> range =
+            [.. Enumerable.Range(0, grid.Count).Select(i => new DataPoint(grid[i].Value, Smallest(result, i)))];
         if (!range.Any(p => double.IsFinite(p.Y)))
         {
             return null;
         }
 
         List<ChartSeries> needs = Needs(result, grid);
-        IReadOnlyList<DataPoint>? wanted = result.Plan.Rule is { } r ? RequirementLine.Points(r.Requirement, grid, r.GuardBand.Value + result.Plan.Margin.Value) : null;
+        IReadOnlyList<DataPoint>? wanted = result.Plan.Rule is { } r
+            ? RequirementLine.Points(r.Requirement, grid, r.GuardBand.Value + result.Plan.Margin.Value) : null;
         IEnumerable<double> seen = range.Concat(needs.OfType<Trace>().SelectMany(t => t.Points))
             .Concat(needs.OfType<OpenBounds>().SelectMany(b => b.Bounds)).Select(p => p.Y);
         PlotModel model = Frame.Model(
                 SpecimenChartWords.RangeTitle(wanted is not null), SpecimenChartWords.RangeSubtitle(result),
                 FrequencyScale.Axis(grid), DecibelScale.Axis("Dynamic range (dB)", [.. seen], 0.16))
-            .With([Missing(range, wanted), .. needs, new Trace { Colour = Ink.Black, Points = range, Thickness = 1.8, Title = "usable dynamic range" }]);
-        return new Chart(name, ChartKind.Range, SpecimenChartWords.RangeTitle(wanted is not null), SpecimenChartWords.RangeDescription(result), model);
+            .With([Missing(range, wanted), .. needs,
+                new Trace { Colour = Ink.Black, Points = range, Thickness = 1.8, Title = "usable dynamic range" }]);
+        return new Chart(name, ChartKind.Range, SpecimenChartWords.RangeTitle(wanted is not null),
+            SpecimenChartWords.RangeDescription(result), model);
     }
 
     private static double Smallest(AnalysisResult result, int point)
@@ -49,8 +56,10 @@ internal static class RangeChart
             [
                 new Trace
                 {
-                    Colour = Ink.Red, Points = RequirementLine.Points(requirement, grid, guard + result.Plan.Margin.Value), Dash = [3, 3],
-                    Title = $"requirement{(guard > 0 ? $", {Printed.Exact(guard, "dB")} guard band" : string.Empty)} and {PrintedLevel.Ratio(result.Plan.Margin.Value)} margin",
+                    Colour = Ink.Red, Points = RequirementLine.Points(requirement, grid, guard + result.Plan.Margin.Value),
+                    Dash = [3, 3], Title = "requirement"
+                        + $"{(guard > 0 ? $", {Printed.Exact(guard, "dB")} guard band" : string.Empty)} and "
+                        + $"{PrintedLevel.Ratio(result.Plan.Margin.Value)} margin",
                 },
                 RequirementLine.Of(requirement, grid)!,
             ];
@@ -59,15 +68,19 @@ internal static class RangeChart
         return Found(result, grid);
     }
 
-    /// <summary>The highest shielding found at each frequency, as a value or as a bound, whatever the highest reading is.</summary>
+    /// <summary>
+    /// The highest shielding found at each frequency, as a value or as a bound, whatever the highest reading is.
+    /// </summary>
     private static List<ChartSeries> Found(AnalysisResult result, FrequencyGrid grid)
     {
         List<DataPoint> values = [];
         List<DataPoint> bounds = [];
         for (int i = 0; i < grid.Count; i++)
         {
-            double value = result.Curves.Max(c => c.Readings[i] is ShieldingReading.Measured m ? m.Shielding.Value.Value : double.NegativeInfinity);
-            double bound = result.Curves.Max(c => c.Readings[i] is ShieldingReading.AtLeast b ? b.Bound.Value : double.NegativeInfinity);
+            double value = result.Curves.Max(
+                c => c.Readings[i] is ShieldingReading.Measured m ? m.Shielding.Value.Value : double.NegativeInfinity);
+            double bound =
+                result.Curves.Max(c => c.Readings[i] is ShieldingReading.AtLeast b ? b.Bound.Value : double.NegativeInfinity);
             bool isBound = double.IsFinite(bound);
             values.Add(new DataPoint(grid[i].Value, isBound || !double.IsFinite(value) ? double.NaN : value));
             if (isBound)
@@ -79,7 +92,14 @@ internal static class RangeChart
         List<ChartSeries> series = [];
         if (values.Any(p => double.IsFinite(p.Y)))
         {
-            series.Add(new Trace { Colour = Ink.Blue, Points = values, LoneDots = true, Dash = [8, 3], Title = "highest shielding found" });
+            series.Add(new Trace
+            {
+                Colour = Ink.Blue,
+                Points = values,
+                LoneDots = true,
+                Dash = [8, 3],
+                Title = "highest shielding found",
+            });
         }
 
         if (bounds.Count > 0)

@@ -36,7 +36,14 @@ internal static class RequirementLine
         rule is { GuardBand.Value: > 0 } ? Guarded(Points(rule.Requirement, grid, rule.GuardBand.Value), rule) : null;
 
     public static Trace Guarded(IReadOnlyList<DataPoint> points, DecisionRule rule) =>
-        new() { Colour = Ink.Red, Points = points, Dash = [2, 3], Thickness = 1.2, Title = SpecimenChartWords.AcceptanceLine(rule) };
+        new()
+        {
+            Colour = Ink.Red,
+            Points = points,
+            Dash = [2, 3],
+            Thickness = 1.2,
+            Title = SpecimenChartWords.AcceptanceLine(rule),
+        };
 
     public static Trace Of(IReadOnlyList<DataPoint> points, string title) =>
         new() { Colour = Ink.Red, Points = points, Dash = [12, 5], Thickness = 2, Title = title };

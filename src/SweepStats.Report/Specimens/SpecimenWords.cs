@@ -22,7 +22,8 @@ internal static class SpecimenWords
     internal const string SpecimensHeading = "Each specimen";
 
     internal static string FiguresCaption(AnalysisResult result) =>
-        $"Figures over {Band(result.Campaign.Grid.Band)}, with {Level(result.Plan.Confidence)} confidence for each statement by itself; "
+        $"Figures over {Band(result.Campaign.Grid.Band)}, with {Level(result.Plan.Confidence)} confidence for each statement by "
+            + "itself; "
             + "blocked shares go with the figure at the left of them";
 
     internal static string[] BandColumnsOf(AnalysisResult result) =>
@@ -38,15 +39,17 @@ internal static class SpecimenWords
         [
             SpecimenLabel(band.Name), band.AtLeast is { } claim ? Bound(claim) : "no claim",
             PageWords.Blocked(least, db => db.FieldBlocked), PageWords.Blocked(least, db => db.PowerBlocked),
-            FigureOf(band, band.MeanDb), FigureOf(band, band.TenthPercentileDb), PageWords.CappedOf(band, result.Floor is not null),
+            FigureOf(band, band.MeanDb), FigureOf(band, band.TenthPercentileDb),
+            PageWords.CappedOf(band, result.Floor is not null),
             .. result.Bands.All(b => b.ShareMeeting is null) ? Array.Empty<string>()
-                : [VerdictWords.NothingRelied(result) ? "not shown" : band.ShareMeeting is { } share ? VerdictWords.Share(share) : Nothing],
+                : [VerdictWords.NothingRelied(result) ? "not shown"
+                    : band.ShareMeeting is { } share ? VerdictWords.Share(share) : Nothing],
         ];
     }
 
     /// <summary>
-    /// A figure of the band, without limits that lie far below what holds everywhere: those come of so few repeats that they say nothing, and a reader takes
-    /// them for a result.
+    /// A figure of the band, without limits that lie far below what holds everywhere: those come of so few repeats that they say
+    /// nothing, and a reader takes them for a result.
     /// </summary>
     internal static string FigureOf(BandStatement band, BandFigure figure)
     {

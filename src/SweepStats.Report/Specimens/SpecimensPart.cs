@@ -27,7 +27,8 @@ internal sealed class SpecimensPart : IPagePart
         }
 
         BandStatement[] shown = [.. order.Take(MostRows).Select(i => result.Bands[i])];
-        html.Table(SpecimenWords.FiguresCaption(result), SpecimenWords.BandColumnsOf(result), shown.Select(b => SpecimenWords.BandRow(result, b)), MostPrinted);
+        html.Table(SpecimenWords.FiguresCaption(result), SpecimenWords.BandColumnsOf(result),
+            shown.Select(b => SpecimenWords.BandRow(result, b)), MostPrinted);
         Rest(html, order.Count, shown.Length);
 
         html.Paragraph(PageWords.BlockedMeans);

@@ -12,15 +12,18 @@ internal static class WeakestSpecimens
     public const int Most = 5;
 
     /// <summary>
-    /// First those that fail, then those that are undecided or cannot be told, then the others; among them those that least can be claimed of where they have a value.
-    /// What the floor or a transmitter hides says nothing of the cloth: a specimen without any value comes last.
+    /// First those that fail, then those that are undecided or cannot be told, then the others; among them those that least can
+    /// be claimed of where they have a value. What the floor or a transmitter hides says nothing of the cloth: a specimen without
+    /// any value comes last.
     /// </summary>
     public static IReadOnlyList<SpecimenName> Of(AnalysisResult result)
     {
-        Dictionary<SpecimenName, RequirementOutcome> outcomes = result.Verdict.Specimens.IsDefaultOrEmpty ? [] : result.Verdict.Specimens.ToDictionary(s => s.Name, s => s.Outcome);
+        Dictionary<SpecimenName, RequirementOutcome> outcomes = result.Verdict.Specimens.IsDefaultOrEmpty ? []
+            : result.Verdict.Specimens.ToDictionary(s => s.Name, s => s.Outcome);
         return
         [
-            .. result.Curves.OrderBy(c => Rank(outcomes, c.Name)).ThenBy(c => Room(c, result.Plan.Requirement)).Take(Most).Select(c => c.Name),
+            .. result.Curves.OrderBy(c => Rank(outcomes, c.Name)).ThenBy(c => Room(c, result.Plan.Requirement)).Take(Most)
+                .Select(c => c.Name),
         ];
     }
 

@@ -8,7 +8,9 @@ internal static class PlainText
 {
     private const char Replacement = '\uFFFD';
 
-    /// <summary>Replaces what XML forbids, what steers a terminal, and what turns the direction of writing; line ends become blanks.</summary>
+    /// <summary>
+    /// Replaces what XML forbids, what steers a terminal, and what turns the direction of writing; line ends become blanks.
+    /// </summary>
     public static string Of(string text)
     {
         // Most texts are numbers and plain words.

@@ -21,8 +21,8 @@ public static class Printed
     }
 
     /// <summary>
-    /// A blocked share in percent with as many digits as the share that passes needs (two), rounded down, or up for an upper limit: "99.962 %". Nothing blocked, or more
-    /// arriving than without the specimen, reads "none".
+    /// A blocked share in percent with as many digits as the share that passes needs (two), rounded down, or up for an upper
+    /// limit: "99.962 %". Nothing blocked, or more arriving than without the specimen, reads "none".
     /// </summary>
     internal static string Blocked(double share, bool up = false)
     {

@@ -3,7 +3,10 @@ using static SweepStats.Report.Text.Printed;
 
 namespace SweepStats.Report.Text;
 
-/// <summary>Levels, ratios and their limits in dB as a reader sees them: limits rounded away from the claim, so that no print-out promises more than was computed.</summary>
+/// <summary>
+/// Levels, ratios and their limits in dB as a reader sees them: limits rounded away from the claim, so that no print-out promises
+/// more than was computed.
+/// </summary>
 public static class PrintedLevel
 {
     /// <summary>A ratio to the nearest tenth: "34.2 dB".</summary>

@@ -3,7 +3,9 @@ using static SweepStats.Report.Text.Printed;
 
 namespace SweepStats.Report.Text;
 
-/// <summary>Names of specimens and sweeps as a reader sees them, harmless to print, and how many of them a line has room for.</summary>
+/// <summary>
+/// Names of specimens and sweeps as a reader sees them, harmless to print, and how many of them a line has room for.
+/// </summary>
 public static class PrintedNames
 {
     /// <summary>A specimen by lot and name, harmless to print.</summary>

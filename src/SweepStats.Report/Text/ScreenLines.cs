@@ -1,6 +1,8 @@
 namespace SweepStats.Report.Text;
 
-/// <summary>Lines of a console up to the height of one screen: what does not fit is refused, so that the caller says where it is told.</summary>
+/// <summary>
+/// Lines of a console up to the height of one screen: what does not fit is refused, so that the caller says where it is told.
+/// </summary>
 /// <param name="columns">Width that heights are reckoned with.</param>
 /// <param name="kept">Lines of the screen kept free for what ends it.</param>
 internal sealed class ScreenLines(int columns, int kept)

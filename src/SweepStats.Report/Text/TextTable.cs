@@ -10,6 +10,7 @@ internal static class TextTable
     {
         IReadOnlyList<string>[] all = [columns, .. rows];
         int[] widths = [.. columns.Select((_, c) => all.Max(r => r[c].Length))];
-        return all.Select(row => (Gap + string.Join(Gap, row.Select((cell, c) => PlainText.Of(cell).PadRight(widths[c])))).TrimEnd());
+        return all.Select(
+            row => (Gap + string.Join(Gap, row.Select((cell, c) => PlainText.Of(cell).PadRight(widths[c])))).TrimEnd());
     }
 }

@@ -19,7 +19,8 @@ internal static class TrendChart
     /// <summary>The mean over the whole band; null where no part of it is clear.</summary>
     public static Chart? OfMean(FactorTrend trend, string name)
     {
-        List<DataPoint> specimens = [.. trend.Specimens.Where(s => double.IsFinite(s.MeanDb)).Select(s => new DataPoint(s.Value, s.MeanDb))];
+        List<DataPoint> specimens =
+            [.. trend.Specimens.Where(s => double.IsFinite(s.MeanDb)).Select(s => new DataPoint(s.Value, s.MeanDb))];
         if (specimens.Count == 0)
         {
             return null;
@@ -31,7 +32,8 @@ internal static class TrendChart
         IEnumerable<double> seen = [.. specimens.Select(p => p.Y), .. Edges(band)];
         PlotModel model = Model(trend, title, TrendChartWords.TrendMeanSubtitle(trend), seen).With([
             Shade(band, TrendChartWords.TrendBandLegend(trend)), Line(trend, line),
-            new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond, Title = LotChartWords.SpecimenLegend },
+            new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond,
+                Title = LotChartWords.SpecimenLegend },
         ]);
         return new Chart(name, ChartKind.Trend, title, TrendChartWords.TrendMeanDescription(trend), model);
     }
@@ -41,7 +43,8 @@ internal static class TrendChart
     /// </summary>
     public static Chart? OfDeciding(FactorTrend trend, string name)
     {
-        if (trend.Requirement is not { DecidedAt: { } decided } asked || Lined(trend, asked) is not { Line: { } line, Required: { } required } at)
+        if (trend.Requirement is not { DecidedAt: { } decided } asked
+            || Lined(trend, asked) is not { Line: { } line, Required: { } required } at)
         {
             return null;
         }
@@ -59,9 +62,12 @@ internal static class TrendChart
             RequirementLine.Of(Level(trend, required.Value), TrendChartWords.TrendRequiredLegend(required)),
             asked.Rule.GuardBand.Value > 0 ? RequirementLine.Guarded(Level(trend, guarded), asked.Rule) : null,
             Line(trend, line),
-            Upright(model, asked.MetUpTo, Ink.Lines[2], asked.MetUpTo is { } met ? TrendChartWords.MetUpToLegend(trend, met) : null),
-            Upright(model, asked.NotMetFrom, Ink.Lines[1], asked.NotMetFrom is { } ends ? TrendChartWords.NotMetFromLegend(trend, ends) : null),
-            new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond, Title = LotChartWords.SpecimenLegend },
+            Upright(model, asked.MetUpTo, Ink.Lines[2],
+                asked.MetUpTo is { } met ? TrendChartWords.MetUpToLegend(trend, met) : null),
+            Upright(model, asked.NotMetFrom, Ink.Lines[1],
+                asked.NotMetFrom is { } ends ? TrendChartWords.NotMetFromLegend(trend, ends) : null),
+            new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond,
+                Title = LotChartWords.SpecimenLegend },
         ];
         string description = TrendChartWords.TrendAtDescription(trend, asked, at.At);
         return new Chart(name, ChartKind.Trend, title, description, model.With(series));

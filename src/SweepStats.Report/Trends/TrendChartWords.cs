@@ -25,34 +25,42 @@ internal static class TrendChartWords
         return Band(trend.Whole.Band) + part + line;
     }
 
-    internal static string TrendBandLegend(FactorTrend trend) => $"{Level(trend.Confidence)} interval of the line, without what all specimens share";
+    internal static string TrendBandLegend(FactorTrend trend) =>
+        $"{Level(trend.Confidence)} interval of the line, without what all specimens share";
 
     internal static string TrendMeanDescription(FactorTrend trend) =>
-        $"Mean shielding of each specimen over {TrendWords.Factor(trend)}, {TrendWords.ValueRange(trend)}. {TrendWords.SlopeOf(trend, trend.Whole)}";
+        $"Mean shielding of each specimen over {TrendWords.Factor(trend)}, {TrendWords.ValueRange(trend)}. "
+            + $"{TrendWords.SlopeOf(trend, trend.Whole)}";
 
-    internal static string TrendAtTitle(FactorTrend trend, Hertz at) => $"Shielding at {Frequency(at)} over {PlotName(trend)}, and the requirement";
+    internal static string TrendAtTitle(FactorTrend trend, Hertz at) =>
+        $"Shielding at {Frequency(at)} over {PlotName(trend)}, and the requirement";
 
     internal static string TrendAtSubtitle(FactorTrend trend, TrendRequirement asked, bool decides) =>
         asked.Frequencies == 1 ? "what is held against the requirement: the line and its limits"
         : decides ? "the frequency that decides; what is held against the requirement is the line and its limits"
         : "the frequency with least to spare among those with a line";
 
-    internal static string TrendLimitsLegend(TrendRequirement asked) => $"one-sided {Level(asked.Rule.Level)} limits of the line, reference and floor included";
+    internal static string TrendLimitsLegend(TrendRequirement asked) =>
+        $"one-sided {Level(asked.Rule.Level)} limits of the line, reference and floor included";
 
     internal static string TrendRequiredLegend(Decibels required) => $"required: {Exact(required.Value, "dB")}";
 
-    internal static string MetUpToLegend(FactorTrend trend, double value) => $"met up to {Plain(TrendWords.Down(trend, value))}, all frequencies";
+    internal static string MetUpToLegend(FactorTrend trend, double value) =>
+        $"met up to {Plain(TrendWords.Down(trend, value))}, all frequencies";
 
-    internal static string NotMetFromLegend(FactorTrend trend, double value) => $"not met from {Plain(TrendWords.Up(trend, value))} on, at some frequency";
+    internal static string NotMetFromLegend(FactorTrend trend, double value) =>
+        $"not met from {Plain(TrendWords.Up(trend, value))} on, at some frequency";
 
     internal static string TrendAtDescription(FactorTrend trend, TrendRequirement asked, Hertz at) =>
-        $"Shielding of each specimen at {Frequency(at)} over {TrendWords.Factor(trend)}, with the line, its limits and the requirement. "
+        $"Shielding of each specimen at {Frequency(at)} over {TrendWords.Factor(trend)}, with the line, its limits and the "
+        + "requirement. "
         + string.Join(" ", TrendWords.MetAlong(trend, asked, TrendWords.ScopeOf(asked)));
 
     internal static string TrendSlopeTitle(FactorTrend trend) => $"Change of the shielding for each unit of {PlotName(trend)}";
 
     internal static string TrendSlopeSubtitle(FactorTrend trend, bool gaps) =>
-        $"{Count(trend.Specimens.Length, "specimen")}; each frequency by itself{(gaps ? "; gaps: no slope there, bounds or no straight line" : string.Empty)}";
+        $"{Count(trend.Specimens.Length, "specimen")}; each frequency by "
+            + $"itself{(gaps ? "; gaps: no slope there, bounds or no straight line" : string.Empty)}";
 
     internal static string TrendSlopeAxis(FactorTrend trend) => $"dB for each unit of {PlotName(trend)}";
 
@@ -63,7 +71,8 @@ internal static class TrendChartWords
         int digits = TrendWords.SlopeDigits(steepest.Line!.SlopeIntervalDb);
         return $"Slope over frequency with its interval. Steepest at {Frequency(steepest.At)}: "
             + $"{TrendWords.Fixed(steepest.Line.SlopeDb, digits)} dB {TrendWords.Each(trend)}. "
-            + $"The interval lies wholly below 0 at {Plain(lined.Count(f => f.Line!.SlopeIntervalDb.High < 0))} of {Count(lined.Length, "frequency")}.";
+            + $"The interval lies wholly below 0 at {Plain(lined.Count(f => f.Line!.SlopeIntervalDb.High < 0))} of "
+            + $"{Count(lined.Length, "frequency")}.";
     }
 
     private static string PlotName(FactorTrend trend) => Frame.Literal(TrendWords.Factor(trend));

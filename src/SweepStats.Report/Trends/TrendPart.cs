@@ -20,7 +20,8 @@ internal sealed class TrendPart : IPagePart
             ChartFigure.Write(html, chart);
         }
 
-        html.Table($"Values of {TrendWords.Factor(trend)}", TrendWords.TrendValueColumns(trend), trend.Groups.Select(g => TrendWords.TrendValueRow(trend, g)));
+        html.Table($"Values of {TrendWords.Factor(trend)}", TrendWords.TrendValueColumns(trend),
+            trend.Groups.Select(g => TrendWords.TrendValueRow(trend, g)));
         html.Table("Trend by band", TrendWords.TrendBandColumns, trend.Bands.Select(b => TrendWords.TrendBandRow(trend, b)));
         html.Paragraph(TrendWords.TrendMeans(trend));
         html.Close();

@@ -21,7 +21,8 @@ internal static class TrendSlopeChart
             return null;
         }
 
-        List<DataPoint> slopes = [.. trend.Frequencies.Zip(lines, (f, line) => new DataPoint(f.At.Value, line?.SlopeDb ?? double.NaN))];
+        List<DataPoint> slopes =
+            [.. trend.Frequencies.Zip(lines, (f, line) => new DataPoint(f.At.Value, line?.SlopeDb ?? double.NaN))];
         List<Slice> intervals =
         [
             .. trend.Frequencies.Zip(lines, (f, line) =>
@@ -31,7 +32,8 @@ internal static class TrendSlopeChart
         string title = TrendChartWords.TrendSlopeTitle(trend);
         PlotModel model = Frame.Model(
                 title, TrendChartWords.TrendSlopeSubtitle(trend, gaps), FrequencyScale.Axis(result.Campaign.Grid),
-                RoundScale.Axis(AxisPosition.Left, TrendChartWords.TrendSlopeAxis(trend), [0, .. intervals.SelectMany(s => new[] { s.Low, s.High })]))
+                RoundScale.Axis(AxisPosition.Left, TrendChartWords.TrendSlopeAxis(trend),
+                    [0, .. intervals.SelectMany(s => new[] { s.Low, s.High })]))
             .With(
                 new IntervalBand { Colour = Ink.Blue, Slices = intervals, Title = $"{Printed.Level(trend.Confidence)} interval" },
                 new Trace

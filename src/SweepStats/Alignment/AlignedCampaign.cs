@@ -13,7 +13,8 @@ public sealed record SpecimenBlock(SpecimenName Name, SweepBlock Block);
 /// <param name="Kept">The first of them.</param>
 /// <param name="Copy">The other.</param>
 /// <param name="SameKind">
-/// Both were taken for the same: the copy does not count, since a copied file is no repeat. Else both count, and one of them is not what it says it is.
+/// Both were taken for the same: the copy does not count, since a copied file is no repeat. Else both count, and one of them is
+/// not what it says it is.
 /// </param>
 public sealed record DuplicateSweep(Sweep Kept, Sweep Copy, bool SameKind);
 
@@ -59,9 +60,12 @@ public sealed record AlignedCampaign
     public ImmutableArray<UnreadFile> Unread { get; init; } = [];
 
     /// <summary>All sweeps that the shielding rests on: floor, reference, covered by specimen.</summary>
-    public IEnumerable<Sweep> Used() => (Floor?.Sweeps ?? []).Concat(Reference.Sweeps).Concat(Covered.SelectMany(c => c.Block.Sweeps));
+    public IEnumerable<Sweep> Used() =>
+        (Floor?.Sweeps ?? []).Concat(Reference.Sweeps).Concat(Covered.SelectMany(c => c.Block.Sweeps));
 
-    /// <summary>The analyser divided this block by itself, so that it is 0 dB everywhere: no limit of a receiver, and no life to miss.</summary>
+    /// <summary>
+    /// The analyser divided this block by itself, so that it is 0 dB everywhere: no limit of a receiver, and no life to miss.
+    /// </summary>
     internal bool IsNormalised(SweepBlock block) =>
         Scale == LevelScale.DecibelRatio && Enumerable.Range(0, block.SweepCount).All(j => block[j].IndexOfAnyExcept(0.0) < 0);
 }

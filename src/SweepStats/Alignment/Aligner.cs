@@ -11,8 +11,8 @@ public static class Aligner
     /// <param name="campaign">Sweeps as read.</param>
     /// <param name="band">Band to keep; null for all frequencies.</param>
     /// <param name="interpolate">
-    /// Sweeps on other frequencies are brought onto those of the covered sweeps, with the error of it told (<see cref="Interpolation"/>); else only frequencies that
-    /// all sweeps share are kept.
+    /// Sweeps on other frequencies are brought onto those of the covered sweeps, with the error of it told
+    /// (<see cref="Interpolation"/>); else only frequencies that all sweeps share are kept.
     /// </param>
     /// <exception cref="AlignmentException">
     /// No reference or covered sweep is left, levels have different scales, or no frequency is shared by all sweeps.
@@ -21,10 +21,12 @@ public static class Aligner
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ImmutableArray<Sweep> used = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && IsShielding(s.Role))];
-        RequireRole(campaign, used, SweepRole.Reference, "Shielding is the reference level minus the covered level: put sweeps without specimen into reference/.");
+        RequireRole(campaign, used, SweepRole.Reference,
+            "Shielding is the reference level minus the covered level: put sweeps without specimen into reference/.");
         RequireRole(campaign, used, SweepRole.Covered, "Put sweeps with the specimen in place into covered/<lot>/<specimen>/.");
         LevelScale scale = OneScale(used);
-        AnalysedGrid analysed = Analysed(used, band, interpolate) ?? throw new AlignmentException(NothingShared(used, band, interpolate));
+        AnalysedGrid analysed =
+            Analysed(used, band, interpolate) ?? throw new AlignmentException(NothingShared(used, band, interpolate));
         FrequencyGrid grid = analysed.Grid;
 
         ImmutableArray<Sweep> aside = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && !IsShielding(s.Role))];
@@ -61,10 +63,14 @@ public static class Aligner
         interpolate ? AnalysedGrid.Interpolated(used, band) : AnalysedGrid.Shared(used, band);
 
     private static string NothingShared(ImmutableArray<Sweep> used, FrequencyBand? band, bool interpolate) =>
-        interpolate ? "At no covered frequency can the levels of all other sweeps be told: take floor, reference and covered over the same band, in steps that follow the curve."
+        interpolate ? "At no covered frequency can the levels of all other sweeps be told: take floor, reference and covered "
+            + "over the same band, in steps that follow the curve."
         : AnalysedGrid.Interpolated(used, band) is { } other
-        ? FormattableString.Invariant($"No frequency is shared by all sweeps: take floor, reference and covered with the same start, stop and number of points, or set interpolate = true under [band] in campaign.toml, which keeps {other.Grid.Count} frequencies.")
-        : band is null ? "No frequency is shared by all sweeps: take floor, reference and covered with the same start, stop and number of points."
+        ? "No frequency is shared by all sweeps: take floor, reference and covered with the same "
+            + "start, stop and number of points, or set interpolate = true under [band] in "
+            + FormattableString.Invariant($"campaign.toml, which keeps {other.Grid.Count} frequencies.")
+        : band is null ? "No frequency is shared by all sweeps: take floor, reference and covered with the same start, stop and "
+            + "number of points."
         : "No frequency shared by all sweeps lies in the analysed band: check [band] in campaign.toml.";
 
     private static bool IsShielding(SweepRole role) => role is SweepRole.Floor or SweepRole.Reference or SweepRole.Covered;
@@ -79,7 +85,8 @@ public static class Aligner
 
         string missing = $"There is no {role.ToString().ToLowerInvariant()} sweep to use";
         throw new AlignmentException(
-            UnreadFiles.Of(campaign.Unread, role) is { } unread ? $"{missing}: {unread.Told}. {unread.NextStep}" : $"{missing}. {remedy}");
+            UnreadFiles.Of(campaign.Unread, role) is { } unread ? $"{missing}: {unread.Told}. {unread.NextStep}"
+                : $"{missing}. {remedy}");
     }
 
     private static LevelScale OneScale(ImmutableArray<Sweep> sweeps)
@@ -88,7 +95,8 @@ public static class Aligner
         return other is null
             ? sweeps[0].Scale
             : throw new AlignmentException(
-                $"{sweeps[0].Name} is in {sweeps[0].Scale.Symbol()} and {other.Name} in {other.Scale.Symbol()}: only equal units may be compared. Export all sweeps in one unit.");
+                $"{sweeps[0].Name} is in {sweeps[0].Scale.Symbol()} and {other.Name} in {other.Scale.Symbol()}: only equal "
+                    + "units may be compared. Export all sweeps in one unit.");
     }
 
     private static SweepBlock? BlockOf(List<Sweep> sweeps, SearchedPlaces searched)
@@ -101,7 +109,8 @@ public static class Aligner
         AnalysedGrid analysed = searched.Analysed;
         ImmutableArray<GridPlace>[] places = [.. sweeps.Select(searched.In)];
         ImmutableArray<double>[]? Rows(Func<Sweep, ImmutableArray<double>> values) => RowsOf([.. sweeps.Select(values)], places);
-        // A phase turns by unknown whole turns from reading to reading, so none is interpolated; without that of one role those of the others say nothing.
+        // A phase turns by unknown whole turns from reading to reading, so none is interpolated; without that of one role those
+        // of the others say nothing.
         ImmutableArray<double>[]? phases = analysed.Interpolation is null ? Rows(s => s.Phases) : null;
         return new SweepBlock([.. sweeps], analysed.Grid.Count, Rows(s => s.Levels)!, phases, Rows(s => s.ReverseLevels));
     }
@@ -119,7 +128,8 @@ public static class Aligner
         for (int j = 0; j < rows.Length; j++)
         {
             whole = j > 0 && places[j] == places[j - 1] ? whole : IsWhole(places[j]);
-            rows[j] = whole && values[j].Length == places[j].Length ? values[j] : [.. places[j].Select(place => place.Of(values[j].AsSpan()))];
+            rows[j] = whole && values[j].Length == places[j].Length ? values[j]
+                : [.. places[j].Select(place => place.Of(values[j].AsSpan()))];
         }
 
         return rows;
@@ -139,7 +149,8 @@ public static class Aligner
         return true;
     }
 
-    private static ImmutableArray<GridDifference> Differences(ImmutableArray<Sweep> sweeps, FrequencyGrid grid, FrequencyBand? band)
+    private static ImmutableArray<GridDifference> Differences(ImmutableArray<Sweep> sweeps, FrequencyGrid grid,
+        FrequencyBand? band)
     {
         // Most sweeps share a grid.
         var inBand = new Dictionary<FrequencyGrid, int>(ReferenceEqualityComparer.Instance);

@@ -14,12 +14,17 @@ internal sealed record AnalysedGrid(FrequencyGrid Grid, Interpolation? Interpola
 
     /// <summary>The frequencies that all sweeps share; null where there are none.</summary>
     public static AnalysedGrid? Shared(ImmutableArray<Sweep> sweeps, FrequencyBand? band) =>
-        sweeps.IsEmpty ? null : CommonGrid.Of([.. sweeps.Select(s => s.Grid)], band) is { } grid ? new AnalysedGrid(grid, null) : null;
+        sweeps.IsEmpty ? null : CommonGrid.Of([.. sweeps.Select(s => s.Grid)], band) is { } grid
+            ? new AnalysedGrid(grid, null) : null;
 
-    /// <summary>The frequencies of the covered sweeps with the fewest, as far as the levels of the others can be told there; null where there are none.</summary>
+    /// <summary>
+    /// The frequencies of the covered sweeps with the fewest, as far as the levels of the others can be told there; null where
+    /// there are none.
+    /// </summary>
     public static AnalysedGrid? Interpolated(ImmutableArray<Sweep> sweeps, FrequencyBand? band)
     {
-        double[][] covered = [.. sweeps.Where(s => s.Role == SweepRole.Covered).Select(s => s.Grid).Distinct().Select(g => In(g, band))];
+        double[][] covered =
+            [.. sweeps.Where(s => s.Role == SweepRole.Covered).Select(s => s.Grid).Distinct().Select(g => In(g, band))];
         double[] asked = covered.Where(c => c.Length > 0).MinBy(c => c.Length) ?? [];
         GridCurve[] curves = [.. sweeps.GroupBy(s => (s.Role, s.Lot, s.Specimen, s.Grid)).Select(g => new GridCurve([.. g]))];
         var kept = ImmutableArray.CreateBuilder<double>();
@@ -66,10 +71,12 @@ internal sealed record AnalysedGrid(FrequencyGrid Grid, Interpolation? Interpola
         return reference + covered;
     }
 
-    private static double Step(double[] hertz) => hertz.Length < 2 ? double.PositiveInfinity : (hertz[^1] - hertz[0]) / (hertz.Length - 1);
+    private static double Step(double[] hertz) =>
+        hertz.Length < 2 ? double.PositiveInfinity : (hertz[^1] - hertz[0]) / (hertz.Length - 1);
 
     private static double[] In(FrequencyGrid grid, FrequencyBand? band) =>
         [.. grid.Hertz.ToArray().Where(hertz => band is not { } limits || limits.Contains(new Hertz(hertz)))];
 
-    private AnalysedGrid OrPlain() => Interpolation is { SweepCount: 0, FrequenciesLeftOut: 0 } ? this with { Interpolation = null } : this;
+    private AnalysedGrid OrPlain() =>
+        Interpolation is { SweepCount: 0, FrequenciesLeftOut: 0 } ? this with { Interpolation = null } : this;
 }

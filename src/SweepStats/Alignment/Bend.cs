@@ -4,10 +4,11 @@ namespace SweepStats.Alignment;
 
 /// <summary>How far a level on the straight line between two readings may be off the true curve.</summary>
 /// <remarks>
-/// The error of linear interpolation is (x − a)(b − x)·f″/2 between readings at a and b; the second divided difference of three neighbouring readings is f″/2 up to
-/// third order. The largest of the four round about counts, twice: a ripple with four readings and more a period stays below that. Noise in the readings makes it
-/// larger, never smaller on average. A ripple with fewer readings a period cannot be seen. Levels in dB, frequencies in Hz.
-/// Source: the error term of Newton's form, any textbook of numerical analysis (from memory).
+/// The error of linear interpolation is (x − a)(b − x)·f″/2 between readings at a and b; the second divided difference of three
+/// neighbouring readings is f″/2 up to third order. The largest of the four round about counts, twice: a ripple with four
+/// readings and more a period stays below that. Noise in the readings makes it larger, never smaller on average. A ripple with
+/// fewer readings a period cannot be seen. Levels in dB, frequencies in Hz. Source: the error term of Newton's form, any textbook
+/// of numerical analysis (from memory).
 /// </remarks>
 internal static class Bend
 {

@@ -37,7 +37,8 @@ public static class BottomReadings
         int[] standing = Standing(block, bottom);
         int enough = FlatRun.Most(block);
         bool[] most = Array.ConvertAll(standing, s => s >= enough);
-        bool limit = bottom.IsLimit || Array.Exists(rest, other => EndsAt(other, bottom.LevelDb)) || HasFlatBottom(block, most, rest);
+        bool limit =
+            bottom.IsLimit || Array.Exists(rest, other => EndsAt(other, bottom.LevelDb)) || HasFlatBottom(block, most, rest);
         return limit ? [.. standing.Select(s => s > 0)] : [];
     }
 

@@ -40,7 +40,9 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
         double lowest = block.LowestDb;
         int count = block.SweepCount * block.PointCount;
         int at = Enumerable.Range(0, block.SweepCount).Sum(j => ReachesDown(block, j, lowest) ? Upto(block[j], lowest) : 0);
-        return new BottomTies(lowest, at, at >= FewestReadings && at < count && IsCutOff(block, lowest, at)) { ReadingCount = count };
+        return new BottomTies(lowest, at,
+            at >= FewestReadings && at < count && IsCutOff(block, lowest, at))
+        { ReadingCount = count };
     }
 
     /// <summary>Whether some reading of a sweep stands at a level.</summary>
@@ -143,7 +145,8 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
         return sizes.Length == 0 ? 0 : Sample.Median(sizes) / NormalMedian;
     }
 
-    private static double[][] Rows(SweepBlock block) => [.. Enumerable.Range(0, block.SweepCount).Select(j => block[j].ToArray())];
+    private static double[][] Rows(SweepBlock block) =>
+        [.. Enumerable.Range(0, block.SweepCount).Select(j => block[j].ToArray())];
 
     private static double[] At(double[][] rows, int point) => [.. rows.Select(row => row[point])];
 }

@@ -88,7 +88,9 @@ internal static class DisplayStep
         return varying.Length == 0 ? null : Shared(varying);
     }
 
-    /// <summary>The coarsest usual step in dB that all levels of some blocks are whole multiples of; 0 where there is none.</summary>
+    /// <summary>
+    /// The coarsest usual step in dB that all levels of some blocks are whole multiples of; 0 where there is none.
+    /// </summary>
     public static double Shared(IEnumerable<SweepBlock> blocks) =>
         blocks.Aggregate(UsualSteps.All, (steps, block) => steps.And(block.UsualSteps)).Coarsest;
 

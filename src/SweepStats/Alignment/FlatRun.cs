@@ -2,8 +2,8 @@ namespace SweepStats.Alignment;
 
 /// <summary>Neighbouring frequencies at which most of the sweeps of a block stand at one level of their own.</summary>
 /// <remarks>
-/// They are a limit of what is shown where neighbours agree more often than elsewhere explains, and far longer than the steps of the
-/// display that lead to it: the flat end of a smooth curve on a stepped display is 2.7 times as long as the step before it
+/// They are a limit of what is shown where neighbours agree more often than elsewhere explains, and far longer than the steps of
+/// the display that lead to it: the flat end of a smooth curve on a stepped display is 2.7 times as long as the step before it
 /// (half-lengths √½ and √1½ − √½ of a parabola), and twice that is none.
 /// </remarks>
 /// <param name="Start">The first.</param>
@@ -40,7 +40,9 @@ internal readonly record struct FlatRun(int Start, int Length)
     /// <summary>How many sweeps are most of them.</summary>
     public static int Most(SweepBlock block) => (block.SweepCount / 2) + 1;
 
-    /// <summary>How often neighbouring readings agree; one equal pair is granted, so that no display counts as free of them.</summary>
+    /// <summary>
+    /// How often neighbouring readings agree; one equal pair is granted, so that no display counts as free of them.
+    /// </summary>
     /// <param name="block">The sweeps.</param>
     /// <param name="standing">Frequencies within which pairs do not count.</param>
     public static double NeighboursAgree(SweepBlock block, bool[] standing)

@@ -15,7 +15,8 @@ internal static class GridPlaces
     /// <param name="grid">The readings' frequencies.</param>
     /// <param name="hertz">The frequency.</param>
     /// <param name="nearest">
-    /// The nearest reading is taken as it is: a mean of two readings of noise scatters less than one, and the floor is known by its scatter.
+    /// The nearest reading is taken as it is: a mean of two readings of noise scatters less than one, and the floor is known by
+    /// its scatter.
     /// </param>
     public static GridPlace? Of(FrequencyGrid grid, double hertz, bool nearest)
     {

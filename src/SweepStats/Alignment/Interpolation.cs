@@ -16,7 +16,8 @@ public sealed record Interpolation
     public required double HalfWidthDb { get; init; }
 
     /// <summary>
-    /// Covered frequencies that are not analysed: outside the range of other sweeps, or where levels bend by too much between readings.
+    /// Covered frequencies that are not analysed: outside the range of other sweeps, or where levels bend by too much between
+    /// readings.
     /// </summary>
     public required int FrequenciesLeftOut { get; init; }
 

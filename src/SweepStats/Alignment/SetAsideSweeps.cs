@@ -6,7 +6,9 @@ namespace SweepStats.Alignment;
 /// <summary>Brings sweeps that are no part of the shielding, of plates and of source steps, onto the campaign's grid.</summary>
 internal static class SetAsideSweeps
 {
-    /// <summary>The sweeps of a role that have every frequency of the grid and the campaign's scale, with their levels and phases there.</summary>
+    /// <summary>
+    /// The sweeps of a role that have every frequency of the grid and the campaign's scale, with their levels and phases there.
+    /// </summary>
     public static IEnumerable<SetAsideSweep> OnGrid(AlignedCampaign campaign, SweepRole role)
     {
         foreach (Sweep sweep in campaign.SetAside.Where(s => s.Role == role && s.Scale == campaign.Scale))

@@ -2,9 +2,11 @@ namespace SweepStats.Alignment;
 
 /// <summary>What a display's rounding leaves in a weighted sum over the frequencies of repeated sweeps.</summary>
 /// <remarks>
-/// All readings that are shown as one level are rounded by much the same where the true level is steady: the error of each shown level counts
-/// once, with the weight of all readings that show it, u = q/√12·√Σp². A steady level has one shown level and the whole error; a level that runs through
-/// many steps, or that scatters over them, averages it away. Assumes that the errors of different shown levels are independent: a level that moves by nearly whole steps from frequency to frequency breaks that (at 0.98 steps and 0.15 steps of scatter 26 of 32 intervals held).
+/// All readings that are shown as one level are rounded by much the same where the true level is steady: the error of each shown
+/// level counts once, with the weight of all readings that show it, u = q/√12·√Σp². A steady level has one shown level and the
+/// whole error; a level that runs through many steps, or that scatters over them, averages it away. Assumes that the errors of
+/// different shown levels are independent: a level that moves by nearly whole steps from frequency to frequency breaks that (at
+/// 0.98 steps and 0.15 steps of scatter 26 of 32 intervals held).
 /// </remarks>
 internal static class ShownRounding
 {

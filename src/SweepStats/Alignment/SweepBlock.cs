@@ -4,7 +4,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Alignment;
 
-/// <summary>Sweeps of one kind on one grid, columnar: one row of levels in dB a sweep, the sweep's own where it has no other frequencies. Immutable.</summary>
+/// <summary>
+/// Sweeps of one kind on one grid, columnar: one row of levels in dB a sweep, the sweep's own where it has no other frequencies.
+/// Immutable.
+/// </summary>
 public sealed class SweepBlock
 {
     private readonly ImmutableArray<double>[] _levels;
@@ -28,9 +31,11 @@ public sealed class SweepBlock
         PointCount = pointCount;
         (_levels, _phases, _reverse) = (levels, phases, reverse);
         _stepDb = new Lazy<double>(() => DisplayStep.Found(this));
-        _usualSteps = new Lazy<UsualSteps>(() => _levels.Aggregate(UsualSteps.All, (steps, row) => steps.And(UsualSteps.Of(row.AsSpan()))));
+        _usualSteps =
+            new Lazy<UsualSteps>(() => _levels.Aggregate(UsualSteps.All, (steps, row) => steps.And(UsualSteps.Of(row.AsSpan()))));
         _extremesDb = new Lazy<Extremes[]>(() => [.. Enumerable.Range(0, SweepCount).Select(j => Extremes.Of(this[j]))]);
-        _allExtremesDb = new Lazy<Extremes>(() => new Extremes(_extremesDb.Value.Min(e => e.Lowest), _extremesDb.Value.Max(e => e.Highest)));
+        _allExtremesDb =
+            new Lazy<Extremes>(() => new Extremes(_extremesDb.Value.Min(e => e.Lowest), _extremesDb.Value.Max(e => e.Highest)));
     }
 
     /// <summary>The sweeps, in campaign order; their own levels are on their own grids.</summary>

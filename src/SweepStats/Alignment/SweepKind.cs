@@ -9,7 +9,8 @@ namespace SweepStats.Alignment;
 /// <param name="SourceDbm">Level of the source of linearity sweeps in dBm; null of others, which are all taken at one.</param>
 internal readonly record struct SweepKind(SweepRole Role, string? Lot, string? Specimen, double? SourceDbm)
 {
-    public static SweepKind Of(Sweep sweep) => new(sweep.Role, sweep.Lot, sweep.Specimen, sweep.Role == SweepRole.Linearity ? sweep.SourceDbm : null);
+    public static SweepKind Of(Sweep sweep) =>
+        new(sweep.Role, sweep.Lot, sweep.Specimen, sweep.Role == SweepRole.Linearity ? sweep.SourceDbm : null);
 
     /// <summary>Whether noise alone is read.</summary>
     public bool IsNoise => Role == SweepRole.Floor;

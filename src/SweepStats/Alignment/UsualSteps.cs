@@ -2,7 +2,9 @@ using System.Numerics;
 
 namespace SweepStats.Alignment;
 
-/// <summary>Which of the steps that receivers usually show levels in fit: all levels looked at are whole multiples of each of them.</summary>
+/// <summary>
+/// Which of the steps that receivers usually show levels in fit: all levels looked at are whole multiples of each of them.
+/// </summary>
 /// <remarks>Found once a block; those that several blocks share follow from what each of them has.</remarks>
 /// <param name="Marks">A bit a step, the coarsest lowest.</param>
 internal readonly record struct UsualSteps(uint Marks)

@@ -7,12 +7,14 @@ namespace SweepStats.Bands;
 
 /// <summary>Statements over the analysed band for one specimen.</summary>
 /// <remarks>
-/// Mean: computed again with each sweep (or placement) left out; its error is the jackknife's for each role, u² = (n−1)/n·Σ(θ₋ⱼ − θ̄)², so a whole sweep counts
-/// as one repeat however many frequencies it has. What the display rounds away is one error for each level shown (<see cref="Alignment.ShownRounding"/>). Floor and type B errors are taken as moving all frequencies together. Capped and overloaded frequencies stand at their lower
-/// limit and make the mean a lower bound. Source: Efron 1982, The Jackknife, the Bootstrap and Other Resampling Plans, chapter 3 (from memory).
-/// Tenth percentile: the percentile of scattered estimates lies too low, and leaving one out does not show it, so its limits are the percentiles of lower and of
-/// upper limits that are ten times as strict.
-/// Share meeting a requirement: between what is shown to meet and what is not shown to fail, by limits that hold at all frequencies together (Bonferroni).
+/// Mean: computed again with each sweep (or placement) left out; its error is the jackknife's for each role, u² = (n−1)/n·Σ(θ₋ⱼ −
+/// θ̄)², so a whole sweep counts as one repeat however many frequencies it has. What the display rounds away is one error for
+/// each level shown (<see cref="Alignment.ShownRounding"/>). Floor and type B errors are taken as moving all frequencies
+/// together. Capped and overloaded frequencies stand at their lower limit and make the mean a lower bound. Source: Efron 1982,
+/// The Jackknife, the Bootstrap and Other Resampling Plans, chapter 3 (from memory). Tenth percentile: the percentile of
+/// scattered estimates lies too low, and leaving one out does not show it, so its limits are the percentiles of lower and of
+/// upper limits that are ten times as strict. Share meeting a requirement: between what is shown to meet and what is not shown to
+/// fail, by limits that hold at all frequencies together (Bonferroni).
 /// </remarks>
 public static class BandEstimator
 {
@@ -27,7 +29,8 @@ public static class BandEstimator
         (Decibels? atLeast, Hertz? weakest) = Weakest(curve);
         var figures = new FigureEstimator(curve, weights, confidence);
         FigureParts? mean = figures.Parts();
-        var limits = new StrictLimits(curve, Tenfold(confidence), rule, rule is null ? null : MeetingShare.Strict(curve, rule, confidence));
+        var limits = new StrictLimits(curve, Tenfold(confidence), rule,
+            rule is null ? null : MeetingShare.Strict(curve, rule, confidence));
         return new BandStatement
         {
             Name = curve.Name,
@@ -64,7 +67,8 @@ public static class BandEstimator
         return (lowest, at);
     }
 
-    // By Markov's inequality limits that each miss once in 10/α leave a tenth of the band on the wrong side at most once in 1/α, however alike their misses.
+    // By Markov's inequality limits that each miss once in 10/α leave a tenth of the band on the wrong side at most once in 1/α,
+    // however alike their misses.
     private static Confidence Tenfold(Confidence confidence) => new(1 - ((1 - confidence.Level) * Share));
 
     private static BandFigure TenthPercentile(ShieldingCurve curve, double[] weights, Interval[]? ends)

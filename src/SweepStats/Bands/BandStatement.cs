@@ -19,8 +19,8 @@ public sealed record BandStatement
     public required FrequencyBand Band { get; init; }
 
     /// <summary>
-    /// "The shielding is at least this much over the whole band": the lowest one-sided lower limit. No correction for many frequencies is due, since the
-    /// limit at the worst frequency already covers. Null where some frequency allows no limit.
+    /// "The shielding is at least this much over the whole band": the lowest one-sided lower limit. No correction for many
+    /// frequencies is due, since the limit at the worst frequency already covers. Null where some frequency allows no limit.
     /// </summary>
     public required Decibels? AtLeast { get; init; }
 

@@ -19,7 +19,10 @@ internal sealed class FigureEstimator
     private readonly double[] _moving;
 
     /// <param name="curve">The curve.</param>
-    /// <param name="weights">Weights that sum to 1 at most; what a frequency of weight 0 holds does not matter. Where some are negative, errors that all frequencies share are taken to add up.</param>
+    /// <param name="weights">
+    /// Weights that sum to 1 at most; what a frequency of weight 0 holds does not matter. Where some are negative, errors that
+    /// all frequencies share are taken to add up.
+    /// </param>
     /// <param name="confidence">Level of the limits.</param>
     public FigureEstimator(ShieldingCurve curve, double[] weights, Confidence confidence)
     {
@@ -48,8 +51,10 @@ internal sealed class FigureEstimator
         var alone = new FigureParts { Value = _value, Bound = _bound, Repeated = _spread.Repeated };
         return !_spread.Repeated ? alone : alone with
         {
-            Reference = Rounded(Judged(Jackknife(_spread.WithoutEachReference(_moving)), _spread.ReferenceWorth), _spread.ReferenceRounding(_moving)),
-            Covered = Rounded(Judged(Jackknife(_spread.WithoutEachCovered(_moving)), _spread.CoveredWorth), _spread.CoveredRounding(_moving)),
+            Reference = Rounded(Judged(Jackknife(_spread.WithoutEachReference(_moving)), _spread.ReferenceWorth),
+                _spread.ReferenceRounding(_moving)),
+            Covered = Rounded(Judged(Jackknife(_spread.WithoutEachCovered(_moving)), _spread.CoveredWorth),
+                _spread.CoveredRounding(_moving)),
             Floor = new Contribution(Change(_spread.FloorShift), _spread.FloorDegreesOfFreedom),
             TypeBShare = _spread.TypeB.StandardUncertainty == 0 ? 0 : _moving.Sum(Math.Abs),
             AveragingShift = Change(_spread.AveragingShift),
@@ -75,7 +80,8 @@ internal sealed class FigureEstimator
         double floor = Reach(parts.Floor.StandardUncertainty, parts.Floor.DegreesOfFreedom);
         // Not knowing how the receiver averages is no scatter: it shifts the figure as a whole.
         double reach = Whole(Math.Sqrt((scatter * scatter) + (floor * floor)), parts.TypeBShare, dof) + parts.AveragingShift;
-        return parts.Bound ? new BandFigure(null, parts.Value - reach, null) : new BandFigure(parts.Value, parts.Value - reach, parts.Value + reach);
+        return parts.Bound ? new BandFigure(null, parts.Value - reach, null)
+            : new BandFigure(parts.Value, parts.Value - reach, parts.Value + reach);
     }
 
     private double Whole(double half, double share, double dof) =>
@@ -91,7 +97,8 @@ internal sealed class FigureEstimator
     private static Contribution Rounded(Contribution scatter, double rounding)
     {
         ReadOnlySpan<Contribution> parts = [scatter, new Contribution(rounding, double.PositiveInfinity)];
-        return rounding == 0 ? scatter : new Contribution(WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));
+        return rounding == 0 ? scatter
+            : new Contribution(WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));
     }
 
     private static Contribution Jackknife(double[] changes)
@@ -101,8 +108,10 @@ internal sealed class FigureEstimator
         return new Contribution(Math.Sqrt((changes.Length - 1.0) / changes.Length * squares), changes.Length - 1);
     }
 
-    private double Change(Func<int, double> shift) => Shifted(_moving, shift) + Shifted(Array.ConvertAll(_moving, w => -w), shift);
+    private double Change(Func<int, double> shift) =>
+        Shifted(_moving, shift) + Shifted(Array.ConvertAll(_moving, w => -w), shift);
 
     // Mean leaves out weights below zero: those of either sign by themselves.
-    private static double Shifted(double[] weights, Func<int, double> shift) => Math.Abs(LogWeights.Mean(weights, shift)) is var change && change > RoundingDb ? change : 0;
+    private static double Shifted(double[] weights, Func<int, double> shift) =>
+        Math.Abs(LogWeights.Mean(weights, shift)) is var change && change > RoundingDb ? change : 0;
 }

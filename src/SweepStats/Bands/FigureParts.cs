@@ -2,7 +2,9 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Bands;
 
-/// <summary>What the error of a figure of a curve is made of: for its limits and for its uncertainty budget. Unit: that of the figure.</summary>
+/// <summary>
+/// What the error of a figure of a curve is made of: for its limits and for its uncertainty budget. Unit: that of the figure.
+/// </summary>
 internal readonly record struct FigureParts
 {
     /// <summary>The figure, with bounds standing in where only those are known.</summary>
@@ -23,7 +25,10 @@ internal readonly record struct FigureParts
     /// <summary>The floor's error, moving all frequencies together.</summary>
     public Contribution Floor { get; init; }
 
-    /// <summary>How far the figure moves with an error that moves all frequencies together, per dB: less than 1 where bounds stand in, which do not move.</summary>
+    /// <summary>
+    /// How far the figure moves with an error that moves all frequencies together, per dB: less than 1 where bounds stand in,
+    /// which do not move.
+    /// </summary>
     public double TypeBShare { get; init; }
 
     /// <summary>How far the figure may lie to either side for not knowing how the receiver averages.</summary>

@@ -3,10 +3,16 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Bands;
 
-/// <summary>Weights that make a mean over points a mean over log frequency: each point stands for the stretch up to halfway to its neighbours.</summary>
+/// <summary>
+/// Weights that make a mean over points a mean over log frequency: each point stands for the stretch up to halfway to its
+/// neighbours.
+/// </summary>
 internal static class LogWeights
 {
-    /// <summary>Weights of the points within a band, as if they were a grid of their own; 0 outside, and everywhere where none lies within.</summary>
+    /// <summary>
+    /// Weights of the points within a band, as if they were a grid of their own; 0 outside, and everywhere where none lies
+    /// within.
+    /// </summary>
     public static double[] Within(FrequencyGrid grid, FrequencyBand band)
     {
         int[] points = [.. Enumerable.Range(0, grid.Count).Where(f => band.Contains(grid[f]))];
@@ -19,8 +25,12 @@ internal static class LogWeights
         return weights;
     }
 
-    /// <summary>Weights within a band of the points that count, which sum to 1: each keeps the stretch it stands for, and what is left out leaves a gap.</summary>
-    public static double[] OfPart(FrequencyGrid grid, FrequencyBand band, Func<int, bool> counts) => Whole([.. Within(grid, band).Select((w, f) => counts(f) ? w : 0)]);
+    /// <summary>
+    /// Weights within a band of the points that count, which sum to 1: each keeps the stretch it stands for, and what is left out
+    /// leaves a gap.
+    /// </summary>
+    public static double[] OfPart(FrequencyGrid grid, FrequencyBand band, Func<int, bool> counts) =>
+        Whole([.. Within(grid, band).Select((w, f) => counts(f) ? w : 0)]);
 
     /// <summary>The same weights, made to sum to 1; all 0 where they are.</summary>
     public static double[] Whole(double[] weights)
@@ -53,7 +63,9 @@ internal static class LogWeights
         return sum;
     }
 
-    /// <summary>Weights that sum to 1. A point at 0 Hz has no place on a log axis and weight 0, unless it is the only one.</summary>
+    /// <summary>
+    /// Weights that sum to 1. A point at 0 Hz has no place on a log axis and weight 0, unless it is the only one.
+    /// </summary>
     public static double[] Of(FrequencyGrid grid)
     {
         ReadOnlySpan<double> hertz = grid.Hertz;

@@ -6,13 +6,16 @@ namespace SweepStats.Bands;
 
 /// <summary>Share of the band that meets a requirement.</summary>
 /// <remarks>
-/// A share has no smooth error. Its limits are the share shown to meet and the share not shown to fail, by limits of one-sided level α/2m at each of the m
-/// frequencies asked about: with the confidence stated none of them is wrong. As in the verdict, what is shown to meet reaches the guard band over the requirement
-/// and what is shown to fail lies below the requirement itself. The level is that of the intervals, since these limits are one.
+/// A share has no smooth error. Its limits are the share shown to meet and the share not shown to fail, by limits of one-sided
+/// level α/2m at each of the m frequencies asked about: with the confidence stated none of them is wrong. As in the verdict, what
+/// is shown to meet reaches the guard band over the requirement and what is shown to fail lies below the requirement itself. The
+/// level is that of the intervals, since these limits are one.
 /// </remarks>
 internal static class MeetingShare
 {
-    /// <summary>Level of the limits at one frequency, which hold at all frequencies together; null where nothing is asked.</summary>
+    /// <summary>
+    /// Level of the limits at one frequency, which hold at all frequencies together; null where nothing is asked.
+    /// </summary>
     public static Confidence? Strict(ShieldingCurve curve, DecisionRule rule, Confidence confidence)
     {
         int count = curve.Readings.Count(r => rule.Requirement.At(r.Evidence.At) is not null);

@@ -4,13 +4,17 @@ using SweepStats.Quantities;
 namespace SweepStats.Bands;
 
 /// <summary>Shielding asked for, as a line over frequency. Immutable.</summary>
-/// <remarks>Between two points the dB value runs straight over the logarithm of frequency; outside the points nothing is asked.</remarks>
+/// <remarks>
+/// Between two points the dB value runs straight over the logarithm of frequency; outside the points nothing is asked.
+/// </remarks>
 public sealed class Requirement
 {
     /// <summary>Lowest shielding that can be asked for in dB: nothing is asked for below none.</summary>
     public const double LeastDb = 0;
 
-    /// <summary>Highest shielding that can be asked for in dB; beyond what any receiver spans (common practice, no source).</summary>
+    /// <summary>
+    /// Highest shielding that can be asked for in dB; beyond what any receiver spans (common practice, no source).
+    /// </summary>
     public const double MostDb = 300;
 
     private readonly ImmutableArray<RequirementPoint> _points;
@@ -20,7 +24,9 @@ public sealed class Requirement
     /// <summary>From the first point to the last; null where the same is asked at every frequency.</summary>
     public FrequencyBand? Stretch => _points.Length == 1 ? null : new FrequencyBand(_points[0].Frequency, _points[^1].Frequency);
 
-    /// <summary>Whether a shielding can be asked for, however it is stated: as one figure, as a point of a line, or on the command line.</summary>
+    /// <summary>
+    /// Whether a shielding can be asked for, however it is stated: as one figure, as a point of a line, or on the command line.
+    /// </summary>
     /// <param name="db">Shielding in dB; what is no number cannot.</param>
     public static bool CanAskFor(double db) => db is >= LeastDb and <= MostDb;
 
@@ -47,10 +53,12 @@ public sealed class Requirement
 
         for (int i = 0; i < points.Length; i++)
         {
-            if (!(points[i].Frequency.Value > 0) || !double.IsFinite(points[i].Shielding.Value) || (i > 0 && points[i].Frequency <= points[i - 1].Frequency))
+            if (!(points[i].Frequency.Value > 0) || !double.IsFinite(points[i].Shielding.Value)
+                || (i > 0 && points[i].Frequency <= points[i - 1].Frequency))
             {
                 throw new ArgumentException(
-                    FormattableString.Invariant($"Requirement point {i + 1} must have a positive frequency above the one before and a finite value in dB."), nameof(points));
+                    FormattableString.Invariant($"Requirement point {i + 1} must have a positive frequency above the one before ")
+                        + "and a finite value in dB.", nameof(points));
             }
         }
 

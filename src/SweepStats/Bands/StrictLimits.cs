@@ -4,7 +4,10 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Bands;
 
-/// <summary>Limits at every frequency for the figures over the band that need them stricter than the interval; frequency by frequency, so that each reading is taken apart once.</summary>
+/// <summary>
+/// Limits at every frequency for the figures over the band that need them stricter than the interval; frequency by frequency, so
+/// that each reading is taken apart once.
+/// </summary>
 internal sealed class StrictLimits
 {
     /// <param name="curve">The specimen.</param>

@@ -22,9 +22,10 @@ public enum BudgetValidity
 
 /// <summary>A linear budget held against the propagation of whole distributions. Immutable.</summary>
 /// <remarks>
-/// The linear budget holds where both ends of its interval agree with those of the trials to half a unit of the first digit of its standard uncertainty; the trials
-/// go on until their ends stand still to a fifth of that, or to their largest number. Only the ends are looked at: with three repeats the trials have no standard
-/// deviation. Source: JCGM 101:2008, 7.9, 8.1 and 8.2; 6.4.9 (Student's t for means of repeats).
+/// The linear budget holds where both ends of its interval agree with those of the trials to half a unit of the first digit of
+/// its standard uncertainty; the trials go on until their ends stand still to a fifth of that, or to their largest number. Only
+/// the ends are looked at: with three repeats the trials have no standard deviation. Source: JCGM 101:2008, 7.9, 8.1 and 8.2;
+/// 6.4.9 (Student's t for means of repeats).
 /// </remarks>
 public sealed record BudgetComparison
 {
@@ -54,11 +55,18 @@ public sealed record BudgetComparison
     internal static BudgetComparison Of(
         MeasurementModel model, ImmutableArray<InputQuantity> inputs, LinearBudget? linear, MonteCarloPlan draws)
     {
-        double tolerance = linear is { StandardUncertainty: > 0 } known ? MonteCarlo.HalfUnit(known.StandardUncertainty, 1) : ToleranceWithoutBudgetDb;
+        double tolerance = linear is { StandardUncertainty: > 0 } known ? MonteCarlo.HalfUnit(known.StandardUncertainty, 1)
+            : ToleranceWithoutBudgetDb;
         MonteCarloPlan plan = draws with { EndTolerance = tolerance / 5, MostTrials = MostTrials };
         MonteCarlo trials = MonteCarlo.Of(model, inputs, plan);
         Interval? interval = linear?.Interval(draws.Confidence);
-        return new BudgetComparison { Propagated = trials, Linear = interval, ToleranceDb = tolerance, Validity = Judged(trials, linear, interval, tolerance) };
+        return new BudgetComparison
+        {
+            Propagated = trials,
+            Linear = interval,
+            ToleranceDb = tolerance,
+            Validity = Judged(trials, linear, interval, tolerance),
+        };
     }
 
     private static BudgetValidity Judged(MonteCarlo trials, LinearBudget? linear, Interval? interval, double tolerance)

@@ -16,14 +16,17 @@ internal sealed class BudgetInputs
 
     /// <summary>A mean of repeats: Student's t about it.</summary>
     public void Mean(BudgetPart part, double estimate, Contribution error) =>
-        Add(part, null, part == BudgetPart.Reference ? ErrorActsOn.Reference : ErrorActsOn.Covered, new InputQuantity(part.ToString(), estimate, new StudentSpread(error.StandardUncertainty, error.DegreesOfFreedom)));
+        Add(part, null, part == BudgetPart.Reference ? ErrorActsOn.Reference : ErrorActsOn.Covered,
+            new InputQuantity(part.ToString(), estimate, new StudentSpread(error.StandardUncertainty, error.DegreesOfFreedom)));
 
     /// <summary>A voltage of unknown phase beside the signal: an arcsine error about zero.</summary>
     public void Leakage(double halfWidthDb) =>
-        Add(BudgetPart.Leakage, null, ErrorActsOn.Covered, new InputQuantity(nameof(BudgetPart.Leakage), 0, new ArcsineSpread(halfWidthDb)));
+        Add(BudgetPart.Leakage, null, ErrorActsOn.Covered,
+            new InputQuantity(nameof(BudgetPart.Leakage), 0, new ArcsineSpread(halfWidthDb)));
 
     /// <summary>A stated error, about zero.</summary>
-    public void Stated(StatedError error) => Add(BudgetPart.Stated, error.Entry, error.ActsOn, new InputQuantity(error.Entry.Name, 0, error.Entry.Spread));
+    public void Stated(StatedError error) =>
+        Add(BudgetPart.Stated, error.Entry, error.ActsOn, new InputQuantity(error.Entry.Name, 0, error.Entry.Spread));
 
     private void Add(BudgetPart part, UncertaintyEntry? entry, ErrorActsOn actsOn, InputQuantity input)
     {

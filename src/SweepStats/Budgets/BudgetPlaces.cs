@@ -9,8 +9,11 @@ namespace SweepStats.Budgets;
 /// <summary>At which frequencies a specimen gets a budget.</summary>
 internal static class BudgetPlaces
 {
-    /// <summary>The analysed frequencies nearest to those asked for, each once; without any the one where the specimen's claim is weakest.</summary>
-    public static ImmutableArray<int> Of(ShieldingCurve curve, FrequencyGrid grid, ImmutableArray<Hertz> asked, Requirement? requirement) => asked.IsEmpty
+    /// <summary>
+    /// The analysed frequencies nearest to those asked for, each once; without any the one where the specimen's claim is weakest.
+    /// </summary>
+    public static ImmutableArray<int> Of(ShieldingCurve curve, FrequencyGrid grid, ImmutableArray<Hertz> asked,
+        Requirement? requirement) => asked.IsEmpty
         ? Weakest(curve, requirement) is { } weakest ? [weakest] : []
         : [.. asked.Select(at => grid.NearestPoint(at)).Distinct().Order()];
 

@@ -11,10 +11,14 @@ internal static class MeanBudget
     // Its place among the inputs: a covered level that is higher means less shielding.
     private const int Covered = 1;
 
-    /// <summary>The budget; null where the mean has no limits, or is one of nothing but bounds, which do not move with an error.</summary>
-    public static ShieldingBudget? Of(ShieldingCurve curve, BandStatement band, ImmutableArray<StatedError> errors, Confidence confidence)
+    /// <summary>
+    /// The budget; null where the mean has no limits, or is one of nothing but bounds, which do not move with an error.
+    /// </summary>
+    public static ShieldingBudget? Of(ShieldingCurve curve, BandStatement band, ImmutableArray<StatedError> errors,
+        Confidence confidence)
     {
-        if (band.MeanParts is not { Repeated: true } parts || band.MeanDb.Low is not { } low || curve.Readings.All(r => r is ShieldingReading.AtLeast))
+        if (band.MeanParts is not { Repeated: true } parts || band.MeanDb.Low is not { } low
+            || curve.Readings.All(r => r is ShieldingReading.AtLeast))
         {
             return null;
         }

@@ -37,7 +37,8 @@ internal sealed class ReadingBudget
             inputs.Mean(BudgetPart.Floor, levels.Floor.MeanDb, levels.Floor.Error);
         }
 
-        double leakage = LeakageLaw.HalfWidthDb((plain ? WithoutFloor.Limits(_levels[f], _confidence) : way.TwoSided(_levels[f])).SeDb, _levels[f]);
+        double leakage = LeakageLaw.HalfWidthDb(
+            (plain ? WithoutFloor.Limits(_levels[f], _confidence) : way.TwoSided(_levels[f])).SeDb, _levels[f]);
         if (leakage > 0)
         {
             inputs.Leakage(leakage);

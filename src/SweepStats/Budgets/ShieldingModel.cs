@@ -3,7 +3,10 @@ using SweepStats.Shielding;
 
 namespace SweepStats.Budgets;
 
-/// <summary>Shielding as a function of what it is computed from: reference, covered and floor mean in dB, then leakage and the stated errors.</summary>
+/// <summary>
+/// Shielding as a function of what it is computed from: reference, covered and floor mean in dB, then leakage and the stated
+/// errors.
+/// </summary>
 /// <remarks>
 /// SE = h(reference, floor) − h(covered, floor) + Σ±error, with h of the law (<see cref="SignalInNoise"/> where looks are
 /// averaged); without a floor the means as they are. +∞ where the covered mean

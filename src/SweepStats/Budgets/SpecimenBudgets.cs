@@ -5,7 +5,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Budgets;
 
-/// <summary>The uncertainty budgets of one specimen: at the frequencies of interest, then of its mean over the band. Immutable.</summary>
+/// <summary>
+/// The uncertainty budgets of one specimen: at the frequencies of interest, then of its mean over the band. Immutable.
+/// </summary>
 public sealed record SpecimenBudgets
 {
     private SpecimenBudgets()

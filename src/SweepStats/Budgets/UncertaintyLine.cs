@@ -3,7 +3,10 @@ using SweepStats.Uncertainty;
 namespace SweepStats.Budgets;
 
 /// <summary>One source of uncertainty and what it contributes. Immutable.</summary>
-/// <remarks>Levels and ratios in dB. Sensitivity, contribution and share are null where the result has no slope: where the covered level does not rise over the floor.</remarks>
+/// <remarks>
+/// Levels and ratios in dB. Sensitivity, contribution and share are null where the result has no slope: where the covered level
+/// does not rise over the floor.
+/// </remarks>
 public sealed record UncertaintyLine
 {
     /// <summary>What it comes from.</summary>
@@ -12,7 +15,9 @@ public sealed record UncertaintyLine
     /// <summary>The stated error; null for what repeats show.</summary>
     public required UncertaintyEntry? Entry { get; init; }
 
-    /// <summary>Levels that a stated error acts on in this line: reference or covered, or both where it is common to them and cancels.</summary>
+    /// <summary>
+    /// Levels that a stated error acts on in this line: reference or covered, or both where it is common to them and cancels.
+    /// </summary>
     public required ErrorActsOn ActsOn { get; init; }
 
     /// <summary>Standard uncertainty of the source in dB.</summary>
@@ -27,14 +32,18 @@ public sealed record UncertaintyLine
     /// <summary>Share of the variance of the result, 0 to 1; null where that is zero too.</summary>
     public required double? Share { get; init; }
 
-    /// <summary>Its name for people: reference, covered, floor, leakage, or the stated error's own, with the level where each level has one of its own.</summary>
+    /// <summary>
+    /// Its name for people: reference, covered, floor, leakage, or the stated error's own, with the level where each level has
+    /// one of its own.
+    /// </summary>
     public string Source => Part switch
     {
         BudgetPart.Reference => "reference",
         BudgetPart.Covered => "covered",
         BudgetPart.Floor => "floor",
         BudgetPart.Leakage => "leakage",
-        _ => Entry!.TimesInDifference == 2 ? $"{Entry.Name} ({(ActsOn == ErrorActsOn.Reference ? "reference" : "covered")})" : Entry.Name,
+        _ => Entry!.TimesInDifference == 2
+            ? $"{Entry.Name} ({(ActsOn == ErrorActsOn.Reference ? "reference" : "covered")})" : Entry.Name,
     };
 
     /// <summary>|Sensitivity| times standard uncertainty, in dB.</summary>

@@ -34,9 +34,13 @@ internal sealed class Ambient : ICheck
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
                 Size = new Decibels(floor.ReadingDeviationDb),
-                Message = $"Floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)}, more than noise can (single looks scatter by {Amount.Db(SingleLookScatter.Db)}): something comes and goes over much of the band.",
-                Basis = string.Create(Amount.Print, $"Scatter of {Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} {floor.ReadingDeviationDb:0.00} dB, against {most:0.00} dB, from where on it is told: so many single looks hardly ever show as much."),
-                NextStep = "Watch the floor for a while; find and switch off what transmits, or measure in a shielded room or at another hour.",
+                Message = $"Floor readings scatter by {Amount.Db(floor.ReadingDeviationDb)}, more than noise can (single looks "
+                    + $"scatter by {Amount.Db(SingleLookScatter.Db)}): something comes and goes over much of the band.",
+                Basis = string.Create(Amount.Print, $"Scatter of {Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")}"
+                    + $" {floor.ReadingDeviationDb:0.00} dB, against {most:0.00} dB, from where on it is told: so many single "
+                    + $"looks hardly ever show as much."),
+                NextStep = "Watch the floor for a while; find and switch off what transmits, or measure in a shielded room or "
+                    + "at another hour.",
             };
         }
 
@@ -62,23 +66,32 @@ internal sealed class Ambient : ICheck
         Role = SweepRole.Floor,
         Where = Stretches.Where(seen.Campaign.Grid, here.Contains),
         Size = new Decibels(how.AboveDb),
-        Message = $"With the source off there is more than noise at {Amount.OutOf(here.Length, floor.Ambient.Length)}, up to {Amount.Db(how.AboveDb)} above the floor: "
-            + (how.Paused ? "something transmits there now and then; other floor sweeps show nothing, so it may also be in some covered sweeps and not in others."
-                : floor.SweepCount > 1 ? "something transmits there in every floor sweep." : "something transmits there; one floor sweep does not show whether it pauses.")
+        Message = $"With the source off there is more than noise at {Amount.OutOf(here.Length, floor.Ambient.Length)}, up to "
+            + $"{Amount.Db(how.AboveDb)} above the floor: "
+            + (how.Paused ? "something transmits there now and then; other floor sweeps show nothing, so it may also be in some "
+                + "covered sweeps and not in others."
+                : floor.SweepCount > 1 ? "something transmits there in every floor sweep."
+                : "something transmits there; one floor sweep does not show whether it pauses.")
             + " A carrier beats with the signal, so nothing is taken out there and only a lower bound is given.",
-        Basis = string.Create(Amount.Print, $"{Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} against the floor of the frequencies to both sides, and against each other; the limit is one that noise passes in 0.5 % of clean floors, all frequencies together, and allows for how uneven the floor is by itself."),
+        Basis = string.Create(Amount.Print, $"{Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} against the floor "
+            + $"of the frequencies to both sides, and against each other; the limit is one that noise passes in 0.5 % of clean "
+            + $"floors, all frequencies together, and allows for how uneven the floor is by itself."),
         NextStep = how.Paused
-            ? "Take more floor sweeps over a longer time to see all of it; measure in a shielded room or at a quiet hour, or leave these frequencies out of the claim."
-            : "Terminate the input: what stays is the receiver's own. Else find and switch off the transmitter, measure in a shielded room or at another hour. Or leave these frequencies out of the claim.",
+            ? "Take more floor sweeps over a longer time to see all of it; measure in a shielded room or at a quiet hour, or "
+                + "leave these frequencies out of the claim."
+            : "Terminate the input: what stays is the receiver's own. Else find and switch off the transmitter, measure in a "
+                + "shielded room or at another hour. Or leave these frequencies out of the claim.",
     };
 
     private static double Highest(Evidence seen, int f) =>
-        seen.Campaign.Floor is { } sweeps ? Enumerable.Range(0, sweeps.SweepCount).Max(j => sweeps[j][f]) + (seen.Floor?.BandwidthShiftDb ?? 0) : double.NaN;
+        seen.Campaign.Floor is { } sweeps
+            ? Enumerable.Range(0, sweeps.SweepCount).Max(j => sweeps[j][f]) + (seen.Floor?.BandwidthShiftDb ?? 0) : double.NaN;
 
     private static bool Pauses(Evidence seen, NoiseFloor floor, double[] quiet, int f)
     {
         double silent = quiet[f] + floor.Noise[0].HighestReading(SilentShare) - floor.BandwidthShiftDb;
-        return seen.Campaign.Floor is { SweepCount: > 1 } sweeps && Enumerable.Range(0, sweeps.SweepCount).Any(j => sweeps[j][f] < silent);
+        return seen.Campaign.Floor is { SweepCount: > 1 } sweeps
+            && Enumerable.Range(0, sweeps.SweepCount).Any(j => sweeps[j][f] < silent);
     }
 
     // The floor of the nearest frequencies at which nothing transmits, on both sides.

@@ -91,8 +91,10 @@ internal sealed class AveragingDoubtful : ICheck
             Message = $"campaign.toml states the averaging as \"{Word(stated)}\", the files state \"{Word(files)}\" "
                 + $"({Words(seen.Campaign.Used().First())})."
                 + (seen.Averaging.Averaging == stated ? " What campaign.toml states was used." : string.Empty)
-                + (Near(seen) ? $" If the files are right, values near the floor are off by up to {Amount.Db(PowerForLog.LowerByDb)}."
-                    : seen.Floor is null ? " Without a floor nobody knows how near it is." : " Far from the floor, as here, it matters little."),
+                + (Near(seen)
+                    ? $" If the files are right, values near the floor are off by up to {Amount.Db(PowerForLog.LowerByDb)}."
+                    : seen.Floor is null ? " Without a floor nobody knows how near it is."
+                    : " Far from the floor, as here, it matters little."),
             Basis = $"Detector, averaging and trace mode as all "
                 + $"{Amount.Count(seen.Campaign.Used().Count(), "file words", "files word")} them.",
             NextStep = "Look up how the receiver averaged, and correct or leave out averaging in campaign.toml.",
@@ -154,8 +156,8 @@ internal sealed class AveragingDoubtful : ICheck
         }
         : null;
 
-    // Files that name the detector are believed: an RMS detector that dwells shortly takes one look. Where nothing but campaign.toml
-    // says it, "sample" is as true of one look, and asks nobody to take an average on trust.
+    // Files that name the detector are believed: an RMS detector that dwells shortly takes one look. Where nothing but
+    // campaign.toml says it, "sample" is as true of one look, and asks nobody to take an average on trust.
     private Finding? NeverAveraged(Evidence seen) =>
         seen.Averaging is { Averaging: Averaging.Power or Averaging.Log, Source: AveragingSource.Stated } stated
         && stated.Files.Alike != stated.Averaging && seen.Floor is { } floor && SingleLookScatter.Least(floor) > 0
@@ -175,14 +177,16 @@ internal sealed class AveragingDoubtful : ICheck
         Biases = lowest.Biases,
         Size = new Decibels(floor.ReadingDeviationDb),
         Message = $"The averaging is stated as \"{Word(seen.Averaging.Averaging)}\", but the floor readings scatter like single "
-            + "looks, as if nothing was averaged. A minimum hold or a negative peak detector shows the same, and then the specimen may "
+            + "looks, as if nothing was averaged. A minimum hold or a negative peak detector shows the same, and then the "
+            + "specimen may "
             + "shield less than is claimed here; the readings cannot tell them from a sample detector."
             + lowest.MattersHere,
         Basis = string.Create(Amount.Print, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, "
             + $"single looks by {SingleLookScatter.Db:0.00} dB, two looks in one reading by "
             + $"{new DetectorNoise(2).LogStandardDeviation:0.00} dB; no file states \"{Word(seen.Averaging.Averaging)}\"."),
         NextStep = "Look up the detector and the trace mode of the receiver. With a cleared trace and a sample detector, or an "
-            + "RMS detector that takes one look a reading, set averaging in campaign.toml to \"sample\". After a minimum hold or a "
+            + "RMS detector that takes one look a reading, set averaging in campaign.toml to \"sample\". After a minimum "
+            + "hold or a "
             + "negative peak detector: " + char.ToLowerInvariant(TakeAgain[0]) + TakeAgain[1..],
     };
 
@@ -212,7 +216,8 @@ internal sealed class AveragingDoubtful : ICheck
     };
 
     // What the law of the kept look did to the readings.
-    private static string Held(Evidence seen) => seen.Floor is null ? "Without a floor only bounds are given, and they allow for it."
+    private static string Held(Evidence seen) =>
+        seen.Floor is null ? "Without a floor only bounds are given, and they allow for it."
         : Material(seen) is > 0 and var moved
         ? $"How noise and signal add up is not known, so the intervals hold from no noise in a reading to all that the floor "
             + $"shows: that matters at {Amount.OutOf(moved, seen.Curves.Sum(c => c.Readings.Length))}."
@@ -271,6 +276,7 @@ internal sealed class AveragingDoubtful : ICheck
     private static string Looks(NoiseFloor floor)
     {
         double looks = DetectorNoise.LooksFor(floor.ReadingDeviationDb);
-        return looks > MostLooks ? $"more than {MostLooks}" : looks < LeastLooks ? "more than one" : string.Create(Amount.Print, $"about {looks:0}");
+        return looks > MostLooks ? $"more than {MostLooks}" : looks < LeastLooks ? "more than one"
+            : string.Create(Amount.Print, $"about {looks:0}");
     }
 }

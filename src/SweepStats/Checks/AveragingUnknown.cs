@@ -43,7 +43,8 @@ internal sealed class AveragingUnknown : ICheck
     {
         Code = Code,
         Severity = Severity.Note,
-        Message = "How the receiver averages is not known for certain: intervals near the floor are wide enough for power averaging and "
+        Message = "How the receiver averages is not known for certain: intervals near the floor are wide enough for power "
+            + "averaging and "
             + "for log averaging.",
         Basis = Scatter(floor),
         NextStep = "Set averaging in campaign.toml to \"power\" (RMS detector or power average), \"log\" (log or video "
@@ -55,7 +56,8 @@ internal sealed class AveragingUnknown : ICheck
         Code = Code,
         Severity = lowest.Weight,
         Biases = lowest.Biases,
-        Message = "The detector is not known for certain, and the floor scatters like single looks. That is what a sample detector shows, "
+        Message = "The detector is not known for certain, and the floor scatters like single looks. That is what a sample "
+            + "detector shows, "
             + "and the intervals hold for it. A minimum hold or a negative peak detector shows the same, and then the specimen "
             + "may shield less than is claimed here; the readings cannot tell the two apart." + lowest.MattersHere,
         Basis = string.Create(Amount.Print, $"Floor readings scatter by {floor.ReadingDeviationDb:0.00} dB, "
@@ -71,8 +73,10 @@ internal sealed class AveragingUnknown : ICheck
         Code = Code,
         Severity = lowest.Weight,
         Biases = lowest.Biases,
-        Message = "The detector is not known for certain, and the floor readings lean further down than averages do, as the lowest of several "
-            + "would: after a minimum hold or a negative peak detector the specimen may shield less than is claimed here." + lowest.MattersHere,
+        Message = "The detector is not known for certain, and the floor readings lean further down than averages do, as the "
+            + "lowest of several "
+            + "would: after a minimum hold or a negative peak detector the specimen may shield less than is claimed here."
+            + lowest.MattersHere,
         Basis = Scatter(floor) + Why(seen.Averaging.Skewness),
         NextStep = Ask("a minimum hold or a negative peak detector"),
     };
@@ -81,7 +85,8 @@ internal sealed class AveragingUnknown : ICheck
     {
         Code = Code,
         Severity = Near(seen) ? Severity.Warning : Severity.Note,
-        Message = "The detector is not known for certain, and the floor does not tell it: intervals near the floor are wide enough for power "
+        Message = "The detector is not known for certain, and the floor does not tell it: intervals near the floor are wide "
+            + "enough for power "
             + "averaging and for log averaging, but not for a peak or quasi-peak detector or a held trace.",
         Basis = Scatter(floor) + Why(seen.Averaging.Skewness),
         NextStep = Ask("a peak or quasi-peak detector or a held trace"),

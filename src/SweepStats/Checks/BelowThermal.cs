@@ -18,7 +18,8 @@ internal sealed class BelowThermal : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Floor is not { } floor || seen.Campaign.Scale != LevelScale.DecibelMilliwatts || (Bandwidth(seen) ?? Narrowest) is not (> 0 and var hertz))
+        if (seen.Floor is not { } floor || seen.Campaign.Scale != LevelScale.DecibelMilliwatts
+            || (Bandwidth(seen) ?? Narrowest) is not (> 0 and var hertz))
         {
             yield break;
         }
@@ -33,9 +34,14 @@ internal sealed class BelowThermal : ICheck
                 Severity = Severity.Warning,
                 Role = SweepRole.Floor,
                 Size = new Decibels(limit - lowest),
-                Message = string.Create(Amount.Print, $"The floor goes down to {lowest:0.0} dBm, {limit - lowest:0.0} dB below the thermal noise of a bandwidth of {hertz:0.###} Hz at 290 K ({limit:0.0} dBm): an average of noise at room temperature cannot lie so low."),
-                Basis = string.Create(Amount.Print, $"k·T·B for {(Bandwidth(seen) is null ? "1 Hz, since no single bandwidth is stated" : "the stated bandwidth")}; {AllowedDb:0} dB are allowed for noise bandwidth and calibration."),
-                NextStep = "Look at the unit of the levels, the stated resolution bandwidth, and whether the gain of a preamplifier was taken off the levels.",
+                Message = string.Create(Amount.Print, $"The floor goes down to {lowest:0.0} dBm, {limit - lowest:0.0} dB below "
+                    + $"the thermal noise of a bandwidth of {hertz:0.###} Hz at 290 K ({limit:0.0} dBm): an average of noise at "
+                    + $"room temperature cannot lie so low."),
+                Basis = string.Create(Amount.Print, $"k·T·B for "
+                    + $"{(Bandwidth(seen) is null ? "1 Hz, since no single bandwidth is stated" : "the stated bandwidth")}; "
+                    + $"{AllowedDb:0} dB are allowed for noise bandwidth and calibration."),
+                NextStep = "Look at the unit of the levels, the stated resolution bandwidth, and whether the gain of a "
+                    + "preamplifier was taken off the levels.",
             };
         }
     }

@@ -1,6 +1,8 @@
 namespace SweepStats.Checks;
 
-/// <summary>How far the true shielding may lie outside the interval for what a finding says, in dB; infinite where nobody knows.</summary>
+/// <summary>
+/// How far the true shielding may lie outside the interval for what a finding says, in dB; infinite where nobody knows.
+/// </summary>
 /// <param name="LowerByDb">Below the lower end.</param>
 /// <param name="HigherByDb">Above the upper end.</param>
 public readonly record struct Bias(double LowerByDb, double HigherByDb)

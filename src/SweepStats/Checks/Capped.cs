@@ -16,7 +16,11 @@ internal sealed class Capped : ICheck
     {
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool At(int f) => curve.Readings[f] is { State: ShieldingState.Capped, Evidence: { LeakageRules: false, HiddenBehindPlate: false } evidence }
+            bool At(int f) => curve.Readings[f] is
+            {
+                State: ShieldingState.Capped,
+                Evidence: { LeakageRules: false, HiddenBehindPlate: false } evidence
+            }
                 && !evidence.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom);
             int count = Enumerable.Range(0, curve.Readings.Length).Count(At);
             if (count == 0)
@@ -24,7 +28,8 @@ internal sealed class Capped : ICheck
                 continue;
             }
 
-            ReadingEvidence[] bounded = [.. Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f].Evidence)];
+            ReadingEvidence[] bounded =
+                [.. Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f].Evidence)];
             bool carriers = Enumerable.Range(0, curve.Readings.Length).All(f => !At(f) || curve.Readings[f].Evidence.Ambient);
             bool enough = Reached.By(curve, Enumerable.Range(0, curve.Readings.Length).Where(At), seen);
             yield return new Finding
@@ -34,16 +39,22 @@ internal sealed class Capped : ICheck
                 Role = SweepRole.Covered,
                 Specimen = curve.Name,
                 Where = Stretches.Where(seen.Campaign.Grid, At),
-                Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the shielding is a lower bound, not a value: {string.Join("; or ", Causes(bounded))}."
-                    + (enough ? (seen.Rule!.GuardBand.Value > 0 ? " The bounds reach the requirement and its guard band all the same." : " The bounds reach the requirement all the same.") : string.Empty),
+                Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the shielding is a lower bound, not a value: "
+                    + $"{string.Join("; or ", Causes(bounded))}."
+                    + (enough ? (seen.Rule!.GuardBand.Value > 0
+                        ? " The bounds reach the requirement and its guard band all the same."
+                        : " The bounds reach the requirement all the same.") : string.Empty),
                 Basis = Basis(bounded),
                 NextStep = enough
                     ? "Nothing, unless a value is wanted instead of a bound."
                     : carriers ? "Find and switch off the transmitter (finding ambient): more range does not help there."
                     : curve.Readings.Any(r => r.State == ShieldingState.Overloaded)
-                    ? "Make more range without more level, since the receiver is overloaded elsewhere: narrower resolution bandwidth (a tenth gives 10 dB), or more averaging."
-                    : "Make more range: narrower resolution bandwidth (a tenth gives 10 dB), more source power, less input attenuation, a preamplifier, or more averaging."
-                        + (bounded.Any(r => r.Ambient) ? " It does not help where something transmits with the source off (finding ambient)." : string.Empty),
+                    ? "Make more range without more level, since the receiver is overloaded elsewhere: narrower resolution "
+                        + "bandwidth (a tenth gives 10 dB), or more averaging."
+                    : "Make more range: narrower resolution bandwidth (a tenth gives 10 dB), more source power, less input "
+                        + "attenuation, a preamplifier, or more averaging."
+                        + (bounded.Any(r => r.Ambient) ? " It does not help where something transmits with the source off "
+                            + "(finding ambient)." : string.Empty),
             };
         }
     }
@@ -70,7 +81,10 @@ internal sealed class Capped : ICheck
     {
         double[] over = [.. capped.Where(r => !r.Ambient && !r.ReferenceInFloor).Select(r => r.CoveredDb - r.FloorDb!.Value)];
         return over.Length == 0
-            ? capped.All(r => r.Ambient) ? string.Create(Amount.Print, $"Floor sweeps hold more than noise at all {capped.Length} (finding ambient).") : "There the floor holds more than noise, or the reference rises less than 10 dB over it."
-            : string.Create(Amount.Print, $"Covered less floor: median {Sample.Median(over):0.0} dB, highest {over.Max():0.0} dB; the interval has no upper end where noise alone may make such a level.");
+            ? capped.All(r => r.Ambient) ? string.Create(Amount.Print,
+                $"Floor sweeps hold more than noise at all {capped.Length} (finding ambient).")
+            : "There the floor holds more than noise, or the reference rises less than 10 dB over it."
+            : string.Create(Amount.Print, $"Covered less floor: median {Sample.Median(over):0.0} dB, highest {over.Max():0.0} "
+                + $"dB; the interval has no upper end where noise alone may make such a level.");
     }
 }

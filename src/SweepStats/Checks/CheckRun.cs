@@ -2,9 +2,13 @@ namespace SweepStats.Checks;
 
 /// <summary>A check of the list, and whether the evidence allowed it to be made. Immutable.</summary>
 /// <param name="Code">Name of the check, the code of its findings.</param>
-/// <param name="UntestedBecause">Why it could not be made, or not wholly, as half a sentence; null where it was made, or found something all the same.</param>
+/// <param name="UntestedBecause">
+/// Why it could not be made, or not wholly, as half a sentence; null where it was made, or found something all the same.
+/// </param>
 public sealed record CheckRun(string Code, string? UntestedBecause)
 {
-    /// <summary>What it could not look at beside what it found, as half a sentence; null where it found nothing or looked at all.</summary>
+    /// <summary>
+    /// What it could not look at beside what it found, as half a sentence; null where it found nothing or looked at all.
+    /// </summary>
     public string? LeftBecause { get; init; }
 }

@@ -62,7 +62,8 @@ public static class Checklist
     /// <summary>Every check with the reason why it could not be made, where there is one; in order.</summary>
     /// <param name="seen">What the checks looked at.</param>
     /// <param name="findings">What they found: a check that found something was made, if not wholly.</param>
-    public static ImmutableArray<CheckRun> Runs(Evidence seen, ImmutableArray<Finding> findings) => [.. All.Select(check => Run(check, seen, findings))];
+    public static ImmutableArray<CheckRun> Runs(Evidence seen, ImmutableArray<Finding> findings) =>
+        [.. All.Select(check => Run(check, seen, findings))];
 
     private static CheckRun Run(ICheck check, Evidence seen, ImmutableArray<Finding> findings) =>
         findings.Any(f => f.Code == check.Code) ? new CheckRun(check.Code, null) { LeftBecause = check.UntestedBecause(seen) }

@@ -16,7 +16,8 @@ internal sealed class Drift : ICheck
     public string Code => "drift";
 
     public string? UntestedBecause(Evidence seen) =>
-        seen.Drifts.Any() || Shift(seen) is not null ? null : "no sweeps repeat each other at enough frequencies clear of the floor";
+        seen.Drifts.Any() || Shift(seen) is not null ? null
+            : "no sweeps repeat each other at enough frequencies clear of the floor";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -30,9 +31,12 @@ internal sealed class Drift : ICheck
                 Bias = new Bias(Math.Abs(shift.Db), Math.Abs(shift.Db)),
                 Role = SweepRole.Reference,
                 Size = new Decibels(Math.Abs(shift.Db)),
-                Message = $"From the first to the last reference sweep the level moved by {Amount.Db(shift.Db)}: what was taken with it cannot be relied on.",
-                Basis = string.Create(Amount.Print, $"{shift.First} against {shift.Last}; beyond ±{RepeatDb:0} dB the tests in between are to be repeated (IEEE Std 299-2006, 4.4).{Trends(trends)}"),
-                NextStep = "Let source and receiver warm up, fix cables and antennas, take the reference again until it stays, and then all specimens again.",
+                Message = $"From the first to the last reference sweep the level moved by {Amount.Db(shift.Db)}: what was taken "
+                    + "with it cannot be relied on.",
+                Basis = string.Create(Amount.Print, $"{shift.First} against {shift.Last}; beyond ±{RepeatDb:0} dB the tests in "
+                    + $"between are to be repeated (IEEE Std 299-2006, 4.4).{Trends(trends)}"),
+                NextStep = "Let source and receiver warm up, fix cables and antennas, take the reference again until it stays, "
+                    + "and then all specimens again.",
             };
             yield break;
         }
@@ -45,9 +49,11 @@ internal sealed class Drift : ICheck
                 Severity = Materiality.Weight(trend.Size, seen.Curves),
                 Role = trend.IsOfTheClock ? null : trend.Groups[0].Role,
                 Size = new Decibels(Math.Abs(trend.Size)),
-                Message = $"The level {(trend.Size > 0 ? "rises" : "falls")} by {Amount.Db(Math.Abs(trend.Size))} {Over(trend)}: the intervals allow for what may lie between reference and covered sweeps.",
+                Message = $"The level {(trend.Size > 0 ? "rises" : "falls")} by {Amount.Db(Math.Abs(trend.Size))} "
+                    + $"{Over(trend)}: the intervals allow for what may lie between reference and covered sweeps.",
                 Basis = Slope(trend) + Ranks(trend),
-                NextStep = "Let source and receiver warm up, take the reference before and after each specimen, and take the sweeps again; note the times (taken_at in sweeps.csv).",
+                NextStep = "Let source and receiver warm up, take the reference before and after each specimen, and take the "
+                    + "sweeps again; note the times (taken_at in sweeps.csv).",
             };
         }
     }
@@ -71,7 +77,8 @@ internal sealed class Drift : ICheck
         DriftAlong.OrderWarmUp => $"from the first {Role(trend)} sweep to the last, most of it at first",
         DriftAlong.Halves => $"from the first half of the {Role(trend)} sweeps to the second",
         DriftAlong.ClockWarmUp => "over the campaign, most of it in the first third",
-        _ => string.Create(Amount.Print, $"over {(trend.Span < 2 ? trend.Span * 60 : trend.Span):0.#} {(trend.Span < 2 ? "minutes" : "hours")}"),
+        _ => string.Create(Amount.Print,
+            $"over {(trend.Span < 2 ? trend.Span * 60 : trend.Span):0.#} {(trend.Span < 2 ? "minutes" : "hours")}"),
     };
 
     private static string Role(DriftTest trend) => trend.Groups[0].Role == SweepRole.Reference ? "reference" : "covered";
@@ -79,7 +86,10 @@ internal sealed class Drift : ICheck
     private static string Slope(DriftTest trend)
     {
         Interval limits = trend.SlopeLimits(Confidence.NinetyFive);
-        return string.Create(Amount.Print, $"Curve through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from {DriftTest.WorthTellingDb} dB on where chance explains it in less than {DriftTest.FalseAlarm * 100:0} % of such tests.{(trend.LeftOut.IsEmpty ? string.Empty : " Odd sweeps were left out.")}");
+        return string.Create(Amount.Print, $"Curve through the offsets of {trend.SweepCount} sweeps: {trend.Size:0.00} dB, 95 % "
+            + $"limits {limits.Low * trend.Span:0.00} to {limits.High * trend.Span:0.00} dB; told from "
+            + $"{DriftTest.WorthTellingDb} dB on where chance explains it in less than {DriftTest.FalseAlarm * 100:0} % of such "
+            + $"tests.{(trend.LeftOut.IsEmpty ? string.Empty : " Odd sweeps were left out.")}");
     }
 
     private static string Ranks(DriftTest trend)
@@ -91,14 +101,16 @@ internal sealed class Drift : ICheck
         }
 
         // In the order in which they were taken, and without the odd ones, as the line has them.
-        double[] inOrder = [.. trend.Groups[reference].Sweeps.Zip(trend.X[reference]).Where(s => !trend.LeftOut.Contains(s.First)).OrderBy(s => s.Second).Select(s => s.First.Offset.Value)];
+        double[] inOrder = [.. trend.Groups[reference].Sweeps.Zip(trend.X[reference]).Where(s => !trend.LeftOut.Contains(s.First))
+            .OrderBy(s => s.Second).Select(s => s.First.Offset.Value)];
         if (inOrder.Length < FewestForRanks)
         {
             return string.Empty;
         }
 
         var ranks = MannKendall.Of(inOrder);
-        return string.Create(Amount.Print, $" Reference sweeps by rank alone (Mann and Kendall): S = {ranks.S}, probability {ranks.Probability:0.###}.");
+        return string.Create(Amount.Print,
+            $" Reference sweeps by rank alone (Mann and Kendall): S = {ranks.S}, probability {ranks.Probability:0.###}.");
     }
 
     private static string Trends(List<DriftTest> trends) => string.Concat(trends.Select(t => " " + Slope(t)));

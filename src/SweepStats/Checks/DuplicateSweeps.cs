@@ -14,7 +14,8 @@ internal sealed class DuplicateSweeps : ICheck
 
     public string Code => "duplicate-sweep";
 
-    public string? UntestedBecause(Evidence seen) => Copies.CouldBeTold([.. seen.Campaign.Used()]) ? null : "levels so few or so coarse agree by chance";
+    public string? UntestedBecause(Evidence seen) =>
+        Copies.CouldBeTold([.. seen.Campaign.Used()]) ? null : "levels so few or so coarse agree by chance";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -48,14 +49,16 @@ internal sealed class DuplicateSweeps : ICheck
     {
         DuplicateSweep first = twins[0];
         string Word(SweepRole kind) => kind.ToString().ToLowerInvariant();
-        string roles = string.Join(", ", twins.GroupBy(t => t.Copy.Role).Select(g => Amount.Count(g.Count(), Word(g.Key), Word(g.Key))));
+        string roles =
+            string.Join(", ", twins.GroupBy(t => t.Copy.Role).Select(g => Amount.Count(g.Count(), Word(g.Key), Word(g.Key))));
         string named = string.Join(", ", twins.Take(MostShown).Select(t => t.Copy.Name));
         return One(seen, first) with
         {
             Role = twins.All(t => t.Copy.Role == first.Copy.Role) ? first.Copy.Role : null,
             Specimen = twins.All(t => Specimen(t) == Specimen(first)) ? Specimen(first) : null,
             Misleads = !first.SameKind || IsMostOfAKind(seen, twins),
-            Message = string.Create(Amount.Print, $"{twins.Length} of {All(seen)} sweeps hold exactly the levels of another ({roles}; the first {named}): ")
+            Message = string.Create(Amount.Print,
+                $"{twins.Length} of {All(seen)} sweeps hold exactly the levels of another ({roles}; the first {named}): ")
                 + (first.SameKind ? "they are copies and not counted, since two real sweeps do not agree at every point."
                     : "one of each two is not what it says it is."),
         };
@@ -79,9 +82,14 @@ internal sealed class DuplicateSweeps : ICheck
         Specimen = Specimen(twin),
         Misleads = !twin.SameKind || IsMostOfAKind(seen, [twin]),
         Message = twin.SameKind
-                    ? $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}: it is counted once, since two real sweeps do not agree at every point."
-                    : $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}, although they stand for different things: one of them is not what it says it is.",
-        Basis = string.Create(Amount.Print, $"All {twin.Copy.Levels.Length} levels are the same to the last digit, {twin.Copy.Levels.Distinct().Count()} different ones among them; {(twin.SameKind ? "two real sweeps agree so by chance less than once in 1000 times, by what other sweeps and the step of the display show" : "sweeps of two kinds hardly ever agree at every point")}."),
+                    ? $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}: it is counted once, since two real "
+                        + "sweeps do not agree at every point."
+                    : $"{twin.Copy.Name} holds exactly the levels of {twin.Kept.Name}, although they stand for different "
+                        + "things: one of them is not what it says it is.",
+        Basis = string.Create(Amount.Print, $"All {twin.Copy.Levels.Length} levels are the same to the last digit, "
+            + $"{twin.Copy.Levels.Distinct().Count()} different ones among them; "
+            + $"{(twin.SameKind
+                ? "two real sweeps agree so by chance less than once in 1000 times, by what other sweeps and the step of the display show" : "sweeps of two kinds hardly ever agree at every point")}."),
         NextStep = "Look whether a file was copied or exported twice; take the missing sweep again.",
     };
 }

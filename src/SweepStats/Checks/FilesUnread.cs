@@ -19,7 +19,9 @@ internal sealed class FilesUnread : ICheck
                     Severity = Severity.Warning,
                     Role = role,
                     Message = $"{unread.Told}: what they hold is in no figure.",
-                    Basis = string.Create(Amount.Print, $"Left out on request (--keep-going); {InUse(seen, role)} {role.ToString().ToLowerInvariant()} sweeps were read."),
+                    Basis = string.Create(Amount.Print,
+                        $"Left out on request (--keep-going); {InUse(seen, role)} {role.ToString().ToLowerInvariant()} sweeps "
+                            + $"were read."),
                     NextStep = unread.NextStep,
                 };
             }

@@ -50,10 +50,14 @@ public sealed record Finding
     /// <summary>How far the true shielding may lie outside the interval for it; null where the interval allows for it.</summary>
     public Bias? Bias { get; init; }
 
-    /// <summary>Whether what else is found may only follow from it: what those findings ask for would lead astray until it is settled.</summary>
+    /// <summary>
+    /// Whether what else is found may only follow from it: what those findings ask for would lead astray until it is settled.
+    /// </summary>
     public bool Misleads { get; init; }
 
-    /// <summary>Whether frequencies that may have been asked about were left out: what is met at the others is not met everywhere.</summary>
+    /// <summary>
+    /// Whether frequencies that may have been asked about were left out: what is met at the others is not met everywhere.
+    /// </summary>
     public bool LeavesFrequenciesOut { get; init; }
 
     /// <summary>The same where it differs between frequencies; empty where it does not.</summary>

@@ -20,7 +20,8 @@ internal sealed class FloorMoved : ICheck
     {
         null => Lacking.Sweeps(seen, SweepRole.Floor),
         { Bracketed: true } => null,
-        _ when seen.Doubts.Motions.IsEmpty => "nothing says that floor sweeps were taken before and after the specimens; whether covered noise piles up above them was looked at",
+        _ when seen.Doubts.Motions.IsEmpty => "nothing says that floor sweeps were taken before and after the specimens; "
+            + "whether covered noise piles up above them was looked at",
         _ => null,
     };
 
@@ -36,13 +37,18 @@ internal sealed class FloorMoved : ICheck
                 Specimen = motion.Specimen,
                 Where = Stretches.Where(seen.Campaign.Grid, motion.Points.Contains),
                 Size = new Decibels(motion.RiseDb),
-                Message = $"At {Amount.OutOf(motion.Points.Length, seen.Campaign.Grid.Count)} the covered level stands {Amount.Db(motion.RiseDb)} over the floor, everywhere alike: the noise has probably risen since the floor was measured. Bounds are given there, and the floor is taken to lie up to {Amount.Db(motion.ReachDb)} off.",
-                Basis = string.Create(Amount.Print, $"Mean rise {motion.RiseDb:0.00} dB with a standard error of {motion.ErrorDb:0.00} dB; the readings scatter about it as noise does, and few stand just above."),
+                Message = $"At {Amount.OutOf(motion.Points.Length, seen.Campaign.Grid.Count)} the covered level stands "
+                    + $"{Amount.Db(motion.RiseDb)} over the floor, everywhere alike: the noise has probably risen since the "
+                    + "floor was measured. Bounds are given there, and the floor is taken to lie up to "
+                    + $"{Amount.Db(motion.ReachDb)} off.",
+                Basis = string.Create(Amount.Print, $"Mean rise {motion.RiseDb:0.00} dB with a standard error of "
+                    + $"{motion.ErrorDb:0.00} dB; the readings scatter about it as noise does, and few stand just above."),
                 NextStep = "Take floor sweeps now, and next time before and after the specimens. Let the receiver warm up.",
             };
         }
 
-        if (seen.History is { Bracketed: true, ChangeDb: { } change } history && Math.Abs(change) >= WorthTellingDb && history.HalfWidthDb > 0)
+        if (seen.History is { Bracketed: true, ChangeDb: { } change } history && Math.Abs(change) >= WorthTellingDb
+            && history.HalfWidthDb > 0)
         {
             yield return new Finding
             {
@@ -50,10 +56,13 @@ internal sealed class FloorMoved : ICheck
                 Severity = Math.Abs(change) >= UnusualDb ? Severity.Warning : Severity.Note,
                 Role = SweepRole.Floor,
                 Size = new Decibels(change),
-                Message = $"The floor {(change > 0 ? "rose" : "fell")} by {Amount.Db(Math.Abs(change))} from the sweeps before the specimens to those after them. Intervals near the floor allow for any floor between the two.",
-                Basis = string.Create(Amount.Print, $"Mean of the later floor sweeps less that of the earlier ones, {change:0.00} dB: more than sweeps of one time scatter."),
+                Message = $"The floor {(change > 0 ? "rose" : "fell")} by {Amount.Db(Math.Abs(change))} from the sweeps before "
+                    + "the specimens to those after them. Intervals near the floor allow for any floor between the two.",
+                Basis = string.Create(Amount.Print, $"Mean of the later floor sweeps less that of the earlier ones, "
+                    + $"{change:0.00} dB: more than sweeps of one time scatter."),
                 NextStep = Math.Abs(change) < UnusualDb ? "Let the receiver warm up; take the floor more often."
-                    : "Look what changed at the receiver (a setting, an attenuator, a transmitter that came on); mend it, and take floor and covered sweeps again.",
+                    : "Look what changed at the receiver (a setting, an attenuator, a transmitter that came on); mend it, and "
+                        + "take floor and covered sweeps again.",
             };
         }
     }

@@ -4,14 +4,18 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>The covered sweeps do not scatter as they would over this floor: it was taken with other settings than they were.</summary>
+/// <summary>
+/// The covered sweeps do not scatter as they would over this floor: it was taken with other settings than they were.
+/// </summary>
 /// <remarks>
-/// Noise of M looks scatters by a number of decibels that no attenuator changes, a signal far over it by a small part of that. Readings that lie
-/// in the floor have to scatter nearly as it does, and readings far over it as little as the reference does. Told only where the difference is plain.
+/// Noise of M looks scatters by a number of decibels that no attenuator changes, a signal far over it by a small part of that.
+/// Readings that lie in the floor have to scatter nearly as it does, and readings far over it as little as the reference does.
+/// Told only where the difference is plain.
 /// </remarks>
 internal sealed class ForeignFloor : ICheck
 {
-    // Up to here a reading scatters by at least 0.87 of what the noise does: √(1 + 2s)/(1 + s) at a signal s as strong as the noise.
+    // Up to here a reading scatters by at least 0.87 of what the noise does: √(1 + 2s)/(1 + s) at a signal s as strong as the
+    // noise.
     private const double InNoiseDb = 3;
     private const double LeastOfNoise = 0.6;
 
@@ -31,7 +35,8 @@ internal sealed class ForeignFloor : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (seen.Floor is not { Source: FloorSource.Measured, SweepCount: > 1 } floor || DisplayStep.Of(seen.Campaign.Floor!) > floor.ReadingDeviationDb)
+        if (seen.Floor is not { Source: FloorSource.Measured, SweepCount: > 1 } floor
+            || DisplayStep.Of(seen.Campaign.Floor!) > floor.ReadingDeviationDb)
         {
             yield break;
         }
@@ -39,16 +44,20 @@ internal sealed class ForeignFloor : ICheck
         foreach (SpecimenBlock specimen in seen.Campaign.Covered)
         {
             double[] rise = [.. specimen.Block.Means().Select((level, f) => level - floor.LevelDb[f])];
-            int[] Where(Func<double, bool> wanted) => [.. Enumerable.Range(0, rise.Length).Where(f => !floor.Ambient[f] && wanted(rise[f]))];
+            int[] Where(Func<double, bool> wanted) =>
+                [.. Enumerable.Range(0, rise.Length).Where(f => !floor.Ambient[f] && wanted(rise[f]))];
             int[] low = Where(r => r <= InNoiseDb), high = Where(r => r >= FarOverDb);
             if (Scatter(specimen.Block, low) is { } quiet && quiet < LeastOfNoise * floor.ReadingDeviationDb)
             {
-                yield return Told(seen, specimen.Name, low, new ScatterSeen(quiet, "They lie in that floor and are steadier than it", "too large", Bias.Unknown));
+                yield return Told(seen, specimen.Name, low,
+                    new ScatterSeen(quiet, "They lie in that floor and are steadier than it", "too large", Bias.Unknown));
             }
             else if (Scatter(specimen.Block, high) is { } loud && loud > LikeNoise * floor.ReadingDeviationDb
                 && Scatter(seen.Campaign.Reference, high) is { } reference && loud > OverReference * reference)
             {
-                yield return Told(seen, specimen.Name, high, new ScatterSeen(loud, "They stand far over that floor and scatter as noise does", "too small", Bias.TooSmall));
+                yield return Told(seen, specimen.Name, high,
+                    new ScatterSeen(loud, "They stand far over that floor and scatter as noise does", "too small",
+                        Bias.TooSmall));
             }
         }
     }
@@ -61,9 +70,14 @@ internal sealed class ForeignFloor : ICheck
         Specimen = specimen,
         Where = Stretches.Where(seen.Campaign.Grid, points.Contains),
         Bias = scatter.Bias,
-        Message = $"At {Amount.OutOf(points.Length, seen.Campaign.Grid.Count)} the covered sweeps scatter by {Hundredths(scatter.Db)}, the floor by {Hundredths(seen.Floor!.ReadingDeviationDb)}. {scatter.What}: what was taken as the floor is not the noise under them. The shielding may come out {scatter.Size}.",
-        Basis = string.Create(Amount.Print, $"Standard deviations of a reading without the offset of its sweep, over {points.Length} frequencies. In the floor at least {LeastOfNoise:0.0} of its scatter is expected; {FarOverDb:0} dB over it less than {LikeNoise:0.00}, unless the reference scatters alike."),
-        NextStep = "Take the floor again with the settings of the covered sweeps: attenuator, preamplifier, bandwidth, averaging.",
+        Message = $"At {Amount.OutOf(points.Length, seen.Campaign.Grid.Count)} the covered sweeps scatter by "
+            + $"{Hundredths(scatter.Db)}, the floor by {Hundredths(seen.Floor!.ReadingDeviationDb)}. {scatter.What}: what was "
+            + $"taken as the floor is not the noise under them. The shielding may come out {scatter.Size}.",
+        Basis = string.Create(Amount.Print, $"Standard deviations of a reading without the offset of its sweep, over "
+            + $"{points.Length} frequencies. In the floor at least {LeastOfNoise:0.0} of its scatter is expected; {FarOverDb:0} "
+            + $"dB over it less than {LikeNoise:0.00}, unless the reference scatters alike."),
+        NextStep = "Take the floor again with the settings of the covered sweeps: attenuator, preamplifier, bandwidth, "
+            + "averaging.",
     };
 
     private static string Hundredths(double db) => string.Create(Amount.Print, $"{db:0.00} dB");
@@ -78,7 +92,8 @@ internal sealed class ForeignFloor : ICheck
 
         double squares = 0;
         int freedoms = 0;
-        foreach (IGrouping<string?, int> placement in Enumerable.Range(0, block.SweepCount).GroupBy(j => block.Sweeps[j].Placement))
+        foreach (IGrouping<string?, int> placement in Enumerable.Range(0, block.SweepCount)
+            .GroupBy(j => block.Sweeps[j].Placement))
         {
             int[] rows = [.. placement];
             squares += SquaresAmong(block, rows, points);

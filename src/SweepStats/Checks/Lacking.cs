@@ -18,7 +18,9 @@ internal static class Lacking
 
     /// <summary>Sweeps of a role that none were taken of, or that could not be read.</summary>
     public static string Sweeps(Evidence seen, SweepRole role) =>
-        UnreadFiles.Of(seen.Campaign.Unread, role)?.Told ?? (role == SweepRole.Floor ? "no floor sweep is in use" : $"there are no {role.ToString().ToLowerInvariant()} sweeps");
+        UnreadFiles.Of(seen.Campaign.Unread, role)?.Told
+            ?? (role == SweepRole.Floor ? "no floor sweep is in use"
+                : $"there are no {role.ToString().ToLowerInvariant()} sweeps");
 
     /// <summary>Levels in dBm, which a limit in dBm can be held against; null where they are.</summary>
     public static string? Milliwatts(Evidence seen) =>

@@ -25,7 +25,8 @@ internal sealed class LinearityUntested : ICheck
                     : "Whether the receiver was overloaded by the reference was not tested. ")
                 + "An overloaded receiver reads too low, and the shielding comes out too small." + Unusable(taken),
             Basis = Basis(taken),
-            NextStep = taken.Sweeps == 0 && UnreadFiles.Of(seen.Campaign.Unread, SweepRole.Linearity) is { } unread ? unread.Mend : NextStep(seen, taken),
+            NextStep = taken.Sweeps == 0 && UnreadFiles.Of(seen.Campaign.Unread, SweepRole.Linearity) is { } unread ? unread.Mend
+                : NextStep(seen, taken),
         };
     }
 
@@ -33,8 +34,10 @@ internal sealed class LinearityUntested : ICheck
     {
         { Sweeps: 0 } => string.Empty,
         { Levels: 0 } => " Linearity sweeps are there, but nothing says at which source levels they were taken.",
-        { ReferenceKnown: false } => " Linearity sweeps are there with their source levels, but nothing says at which source level the reference was taken.",
-        _ => " Linearity sweeps are there, but not at another source level than the reference's, on the frequencies of the other sweeps and clear of the noise.",
+        { ReferenceKnown: false } => " Linearity sweeps are there with their source levels, but nothing says at which source "
+            + "level the reference was taken.",
+        _ => " Linearity sweeps are there, but not at another source level than the reference's, on the frequencies of the "
+            + "other sweeps and clear of the noise.",
     };
 
     // The reference was held against what the receiver is stated to stand.
@@ -44,15 +47,20 @@ internal sealed class LinearityUntested : ICheck
     {
         { Sweeps: > 0, Levels: 0 } => "Write the source level of each linearity sweep into sweeps.csv, column source_dbm.",
         { Sweeps: > 0, ReferenceKnown: false } =>
-            "Write the source level of the reference into campaign.toml, [setup] source_dbm, or of each reference sweep into sweeps.csv, column source_dbm.",
+            "Write the source level of the reference into campaign.toml, [setup] source_dbm, or of each reference sweep into "
+                + "sweeps.csv, column source_dbm.",
         _ when seen.Campaign.Scale == LevelScale.DecibelRatio =>
-            "Lower the port power by 10 dB and look at the reference: a ratio must stay the same. If it rises, put attenuation before the receiver.",
-        _ => "Step the source down by 10 dB and take these sweeps as linearity sweeps, with their source_dbm: the level must follow by 10 dB. "
+            "Lower the port power by 10 dB and look at the reference: a ratio must stay the same. If it rises, put attenuation "
+                + "before the receiver.",
+        _ => "Step the source down by 10 dB and take these sweeps as linearity sweeps, with their source_dbm: the level must "
+            + "follow by 10 dB. "
             + "If it does not, put attenuation before the receiver.",
     };
 
     private static string Basis(Taken taken) => string.Create(Amount.Print,
-        $"{Amount.Count(taken.Sweeps, "linearity sweep", "linearity sweeps")} at {Amount.Count(taken.Levels, "stated source level", "stated source levels")}, the reference's {(taken.ReferenceKnown ? "stated" : "not stated")}; "
+        $"{Amount.Count(taken.Sweeps, "linearity sweep", "linearity sweeps")} at "
+        + $"{Amount.Count(taken.Levels, "stated source level", "stated source levels")}, the reference's "
+        + $"{(taken.ReferenceKnown ? "stated" : "not stated")}; "
         + $"one level of linearity sweeps beside that of the reference is needed.");
 
     /// <summary>What there is to test with.</summary>

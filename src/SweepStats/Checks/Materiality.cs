@@ -6,8 +6,8 @@ namespace SweepStats.Checks;
 /// <summary>The one rule by which a finding that knows its size is a warning or a note.</summary>
 /// <remarks>
 /// A warning is something that could move a printed figure by more than half of the half-width of its interval: the interval then
-/// misses the truth in up to 17 of 100 cases instead of 5 (a normal error moved by 0.98 of its deviation). Less is a note. A finding
-/// whose size nobody knows is a warning.
+/// misses the truth in up to 17 of 100 cases instead of 5 (a normal error moved by 0.98 of its deviation). Less is a note. A
+/// finding whose size nobody knows is a warning.
 /// </remarks>
 internal static class Materiality
 {
@@ -31,5 +31,6 @@ internal static class Materiality
     public static bool Matters(double shiftDb, ShieldingReading reading) =>
         reading is ShieldingReading.Measured measured && Math.Abs(shiftDb) > Share * HalfWidthDb(measured);
 
-    private static double HalfWidthDb(ShieldingReading.Measured reading) => (reading.Shielding.High.Value - reading.Shielding.Low.Value) / 2;
+    private static double HalfWidthDb(ShieldingReading.Measured reading) =>
+        (reading.Shielding.High.Value - reading.Shielding.Low.Value) / 2;
 }

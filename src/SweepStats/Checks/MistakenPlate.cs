@@ -43,7 +43,8 @@ internal static class MistakenPlate
         }
     }
 
-    private static ImmutableArray<SetAsideSweep> Plates(Evidence seen) => [.. SetAsideSweeps.OnGrid(seen.Campaign, SweepRole.Plate)];
+    private static ImmutableArray<SetAsideSweep> Plates(Evidence seen) =>
+        [.. SetAsideSweeps.OnGrid(seen.Campaign, SweepRole.Plate)];
 
     private static Finding Told(Evidence seen, string code, KindCurve like, double[] plate)
     {
@@ -62,9 +63,11 @@ internal static class MistakenPlate
             Message = $"The plate reads like {kind}: either {left}, or "
                 + (lower is { } name ? $"files were exchanged. It does not leak as it reads, since {name} reads far lower."
                     : "all that is read there comes round it."),
-            Basis = $"At {Amount.OutOf(like.Agreeing(plate), plate.Length)} the middle of the plate sweeps lies within three deviations of those; "
+            Basis = $"At {Amount.OutOf(like.Agreeing(plate), plate.Length)} the middle of the plate sweeps lies within three "
+                + "deviations of those; "
                 + $"half of them are nearer than {Amount.Db(like.AwayDb(plate))}.",
-            NextStep = $"Look whether {(open ? "the plate was in place" : left)}; take the plate again with nothing else in its place. "
+            NextStep = $"Look whether {(open ? "the plate was in place" : left)}; take the plate again with nothing else in "
+                + "its place. "
                 + "Only if it reads the same seal the edges.",
         };
     }
@@ -81,13 +84,16 @@ internal static class MistakenPlate
         }
 
         bool IsNear(SweepBlock block) =>
-            Sample.Mean(block.Means()) is var level && level >= lowest - MistakenSweeps.FarDb && level <= highest + MistakenSweeps.FarDb;
+            Sample.Mean(block.Means()) is var level && level >= lowest - MistakenSweeps.FarDb
+                && level <= highest + MistakenSweeps.FarDb;
         bool IsClear(KindCurve kind) =>
-            kind.MiddleDb.Zip(floor.LevelDb).Count(p => p.First - p.Second >= ClearOfNoiseDb) >= KindCurve.Most * kind.MiddleDb.Count;
+            kind.MiddleDb.Zip(floor.LevelDb)
+                .Count(p => p.First - p.Second >= ClearOfNoiseDb) >= KindCurve.Most * kind.MiddleDb.Count;
         return
         [
             .. seen.Campaign.Covered.Where(c => IsNear(c.Block)).Select(c => KindCurve.Of(c.Block, c.Name))
-                .Concat(IsNear(seen.Campaign.Reference) ? [KindCurve.Of(seen.Campaign.Reference)] : Array.Empty<KindCurve>()).Where(IsClear),
+                .Concat(IsNear(seen.Campaign.Reference) ? [KindCurve.Of(seen.Campaign.Reference)] : Array.Empty<KindCurve>())
+                .Where(IsClear),
         ];
     }
 }

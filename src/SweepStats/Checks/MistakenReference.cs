@@ -38,7 +38,8 @@ internal static class MistakenReference
             Message = $"The reference reads {Amount.Db(lower)} below linearity sweeps that had "
                 + $"{Amount.Db(step.HighDbm - step.LowDbm)} less source power{Like(like)}.",
             Basis = $"Means over {Amount.Count(step.PointCount, "frequency", "frequencies")} of "
-                + $"{Amount.Count(step.LowSweeps, "linearity sweep", "linearity sweeps")} and {step.HighSweeps} of the reference; "
+                + $"{Amount.Count(step.LowSweeps, "linearity sweep", "linearity sweeps")} and {step.HighSweeps} of the "
+                + "reference; "
                 + $"told from {Amount.Db(LowerByDb)} on, since overload never shows less of more power.",
             NextStep = "Look whether the specimen was left on while the reference was taken, or files were exchanged: "
                 + "put each where it belongs, or take the reference again.",

@@ -31,17 +31,21 @@ internal sealed class NearCopy : ICheck
         // How far sweeps scatter that are none is not known then; the floor's own scatter is small beside that.
         Bias = alike.Role == SweepRole.Floor ? null : Bias.Unknown,
         Misleads = true,
-        Message = $"{alike.Sweeps.Length} {WrongKind.Kind(alike.Role, alike.Specimen, one: false)} are nearly copies ({Named(alike)}): "
+        Message = $"{alike.Sweeps.Length} {WrongKind.Kind(alike.Role, alike.Specimen, one: false)} are nearly copies "
+            + $"({Named(alike)}): "
             + $"a reading differs by {Hundredths(alike.ApartDb)} between them, "
-            + $"{(alike.IsByFrequency ? "and by" : "in other sweeps by")} {Hundredths(alike.UsualDb)}{(alike.IsByFrequency ? " from frequency to frequency" : string.Empty)}. "
+            + $"{(alike.IsByFrequency ? "and by" : "in other sweeps by")} "
+            + $"{Hundredths(alike.UsualDb)}{(alike.IsByFrequency ? " from frequency to frequency" : string.Empty)}. "
             + "They are counted as repeats, and intervals are too narrow for it.",
         Basis = "Standard deviations of a reading from steps between neighbouring frequencies, "
-            + string.Create(Amount.Print, $"{seen.Campaign.Grid.Count} of them, which an offset leaves alone; told below one in {1 / NearCopies.Share:0} of the usual."),
+            + string.Create(Amount.Print, $"{seen.Campaign.Grid.Count} of them, which an offset leaves alone; told below one in "
+                + $"{1 / NearCopies.Share:0} of the usual."),
         NextStep = "Look whether files were made from each other, or one average was read several times; take the sweeps again.",
     };
 
     private static string Named(NearCopies alike) => string.Join(", ", alike.Sweeps.Take(MostNamed).Select(s => s.Name))
-        + (alike.Sweeps.Length > MostNamed ? $" and {Amount.Count(alike.Sweeps.Length - MostNamed, "more", "more")}" : string.Empty);
+        + (alike.Sweeps.Length > MostNamed ? $" and {Amount.Count(alike.Sweeps.Length - MostNamed, "more", "more")}"
+            : string.Empty);
 
     private static string Hundredths(double db) => string.Create(Amount.Print, $"{Math.Max(db, 0.001):0.00#} dB");
 }

@@ -18,7 +18,8 @@ internal sealed class NearFloor : ICheck
     {
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool At(int f) => curve.Readings[f] is { State: ShieldingState.NearFloor, Evidence: { LeakageRules: false } seenThere }
+            bool At(int f) =>
+                curve.Readings[f] is { State: ShieldingState.NearFloor, Evidence: { LeakageRules: false } seenThere }
                 && seenThere.CoveredDb - seenThere.FloorDb < NearDb;
             var near = Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f]).ToList();
             if (near.Count == 0)
@@ -35,8 +36,12 @@ internal sealed class NearFloor : ICheck
                 Specimen = curve.Name,
                 Where = Stretches.Where(seen.Campaign.Grid, At),
                 Size = new Decibels(largest),
-                Message = $"At {Amount.OutOf(near.Count, curve.Readings.Length)} the covered level is within 10 dB of the floor; the noise in it was taken out, by up to {Amount.Db(largest)}, and what it may have been makes the figures less sure.",
-                Basis = string.Create(Amount.Print, $"Covered less floor: lowest {near.Min(r => r.Evidence.CoveredDb - r.Evidence.FloorDb!.Value):0.0} dB, against 10 dB; what noise adds follows from the rise over the floor and the looks of the detector."),
+                Message = $"At {Amount.OutOf(near.Count, curve.Readings.Length)} the covered level is within 10 dB of the "
+                    + $"floor; the noise in it was taken out, by up to {Amount.Db(largest)}, and what it may have been makes "
+                    + "the figures less sure.",
+                Basis = string.Create(Amount.Print, $"Covered less floor: lowest "
+                    + $"{near.Min(r => r.Evidence.CoveredDb - r.Evidence.FloorDb!.Value):0.0} dB, against 10 dB; what noise "
+                    + $"adds follows from the rise over the floor and the looks of the detector."),
                 NextStep = "Nothing, unless narrower intervals are wanted there: then make more range or average more.",
             };
         }

@@ -20,14 +20,15 @@ internal sealed class NegativeShielding : ICheck
     private const double MaterialDb = 0.5;
     private const double WorthTellingDb = 0.1;
 
-    // A passive sheet may focus at a resonance; twice the power over most of the band says that the sweeps are not what they are said to
-    // be (judgement, no source).
+    // A passive sheet may focus at a resonance; twice the power over most of the band says that the sweeps are not what they are
+    // said to be (judgement, no source).
     private const double ImpossibleDb = 3;
 
     public string Code => "negative-shielding";
 
     public string? UntestedBecause(Evidence seen) =>
-        seen.Curves.Any(c => c.Readings.Any(r => r is ShieldingReading.Measured or ShieldingReading.Unrepeated)) ? null : "no shielding is known from above";
+        seen.Curves.Any(c => c.Readings.Any(r => r is ShieldingReading.Measured or ShieldingReading.Unrepeated)) ? null
+            : "no shielding is known from above";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -70,16 +71,23 @@ internal sealed class NegativeShielding : ICheck
             Specimen = curve.Name,
             Where = Stretches.Where(seen.Campaign.Grid, here.Contains),
             Size = new Decibels(lowest),
-            Message = $"At {Amount.OutOf(here.Length, curve.Readings.Length)} more arrives with the specimen than without it, by up to {Amount.Db(-lowest)}, {Beyond(curve, here)}."
-                + (severity == Severity.Note ? $" Up to {Amount.Db(MaterialDb)} may come from cables and a receiver that moved." : string.Empty),
-            Basis = string.Create(Amount.Print, $"Lowest shielding {lowest:0.0} dB; told where the upper limit lies below 0 dB at a level that a specimen without any shielding passes somewhere in {FalseAlarm * 100:0.#} % of campaigns, a warning from {MaterialDb} dB on, a note from {WorthTellingDb} dB on; from single sweeps, below -{SingleSweepDb:0} dB."),
+            Message = $"At {Amount.OutOf(here.Length, curve.Readings.Length)} more arrives with the specimen than without it, "
+                + $"by up to {Amount.Db(-lowest)}, {Beyond(curve, here)}."
+                + (severity == Severity.Note ? $" Up to {Amount.Db(MaterialDb)} may come from cables and a receiver that moved."
+                    : string.Empty),
+            Basis = string.Create(Amount.Print, $"Lowest shielding {lowest:0.0} dB; told where the upper limit lies below 0 dB "
+                + $"at a level that a specimen without any shielding passes somewhere in {FalseAlarm * 100:0.#} % of campaigns, "
+                + $"a warning from {MaterialDb} dB on, a note from {WorthTellingDb} dB on; from single sweeps, below "
+                + $"-{SingleSweepDb:0} dB."),
             NextStep = ExchangedPlate.IsLikely(seen) ? ExchangedPlate.NextStep
-                : "Look whether reference and covered sweeps were exchanged, whether source or cables moved, and whether the specimen resonates with its holder.",
+                : "Look whether reference and covered sweeps were exchanged, whether source or cables moved, and whether the "
+                    + "specimen resonates with its holder.",
         };
     }
 
     private static string Beyond(ShieldingCurve curve, int[] here) =>
-        here.All(f => curve.Readings[f] is ShieldingReading.Unrepeated) ? $"more than the {SingleSweepDb:0} dB that are granted to single sweeps"
+        here.All(f => curve.Readings[f] is ShieldingReading.Unrepeated)
+            ? $"more than the {SingleSweepDb:0} dB that are granted to single sweeps"
             : "beyond what scatter explains";
 
     // At 95 % each, one in forty frequencies of a specimen that shields nothing would be accused.

@@ -26,7 +26,8 @@ internal sealed class NoLife : ICheck
             yield return Still(seen, (SweepRole.Reference, null, seen.Campaign.Reference), coarse);
         }
 
-        foreach ((SpecimenBlock specimen, ImmutableArray<bool> bottom) in seen.Campaign.Covered.Zip(seen.Clipping.CoveredAtBottom))
+        foreach ((SpecimenBlock specimen,
+            ImmutableArray<bool> bottom) in seen.Campaign.Covered.Zip(seen.Clipping.CoveredAtBottom))
         {
             if (BottomReadings.StandsStill(specimen.Block))
             {
@@ -45,10 +46,15 @@ internal sealed class NoLife : ICheck
         Severity = coarse ? Severity.Warning : Severity.Fault,
         Role = sweeps.Role,
         Specimen = sweeps.Name,
-        Message = $"{(sweeps.Role == SweepRole.Reference ? "The reference" : "The covered level")} stands at {Level(seen, sweeps.Block[0][0])} at all {sweeps.Block.PointCount} frequencies"
-            + (coarse ? ": a display with finer steps would show whether it lives." : ": no set-up is as flat as that, so these are no readings of it."),
-        Basis = string.Create(Amount.Print, $"{Amount.Count(sweeps.Block.SweepCount, "sweep", "sweeps")}, each without any difference between its {sweeps.Block.PointCount} readings; told from {BottomReadings.FewestToMove} frequencies on, a fault where other sweeps show steps of {FinestThatHidesDb} dB or finer."),
-        NextStep = "Look whether source and receiver were connected and the file holds readings, and take the sweeps again. A reference that was divided by itself belongs in dB.",
+        Message = $"{(sweeps.Role == SweepRole.Reference ? "The reference" : "The covered level")} stands at "
+            + $"{Level(seen, sweeps.Block[0][0])} at all {sweeps.Block.PointCount} frequencies"
+            + (coarse ? ": a display with finer steps would show whether it lives."
+                : ": no set-up is as flat as that, so these are no readings of it."),
+        Basis = string.Create(Amount.Print, $"{Amount.Count(sweeps.Block.SweepCount, "sweep", "sweeps")}, each without any "
+            + $"difference between its {sweeps.Block.PointCount} readings; told from {BottomReadings.FewestToMove} frequencies "
+            + $"on, a fault where other sweeps show steps of {FinestThatHidesDb} dB or finer."),
+        NextStep = "Look whether source and receiver were connected and the file holds readings, and take the sweeps again. A "
+            + "reference that was divided by itself belongs in dB.",
     };
 
     private Finding AtBottom(Evidence seen, SpecimenBlock specimen, ImmutableArray<bool> bottom) => new()
@@ -58,12 +64,17 @@ internal sealed class NoLife : ICheck
         Role = SweepRole.Covered,
         Specimen = specimen.Name,
         Where = Stretches.Where(seen.Campaign.Grid, f => bottom[f]),
-        Message = $"At {Amount.OutOf(bottom.Count(b => b), bottom.Length)} covered sweeps stand at the lowest level shown, {Level(seen, specimen.Block.LowestDb)}: the display ends there, and the specimen may shield more than is shown.",
-        Basis = string.Create(Amount.Print, $"{Enumerable.Range(0, specimen.Block.SweepCount).Sum(j => Standing(specimen.Block, j))} readings at that level, and none below; so many, or so many side by side, come by chance less than once in 1000 campaigns."),
-        NextStep = "Lower the bottom of the display (a lower reference level, or more dB a division) and take covered, reference and floor sweeps again.",
+        Message = $"At {Amount.OutOf(bottom.Count(b => b), bottom.Length)} covered sweeps stand at the lowest level shown, "
+            + $"{Level(seen, specimen.Block.LowestDb)}: the display ends there, and the specimen may shield more than is shown.",
+        Basis = string.Create(Amount.Print,
+            $"{Enumerable.Range(0, specimen.Block.SweepCount).Sum(j => Standing(specimen.Block, j))} readings at that level, "
+                + $"and none below; so many, or so many side by side, come by chance less than once in 1000 campaigns."),
+        NextStep = "Lower the bottom of the display (a lower reference level, or more dB a division) and take covered, "
+            + "reference and floor sweeps again.",
     };
 
-    private static string Level(Evidence seen, double level) => string.Create(Amount.Print, $"{level:0.0#} {seen.Campaign.Scale.Symbol()}");
+    private static string Level(Evidence seen, double level) =>
+        string.Create(Amount.Print, $"{level:0.0#} {seen.Campaign.Scale.Symbol()}");
 
     private static int Standing(SweepBlock block, int sweep)
     {

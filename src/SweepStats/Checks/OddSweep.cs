@@ -15,7 +15,8 @@ internal sealed class OddSweep : ICheck
         return (LookedAt(SweepRole.Reference), LookedAt(SweepRole.Covered)) switch
         {
             (true, true) => null,
-            (true, false) => "no five covered sweeps of one placement repeat each other, nor three among many others; reference sweeps were looked at",
+            (true, false) => "no five covered sweeps of one placement repeat each other, nor three among many others; reference "
+                + "sweeps were looked at",
             (false, true) => "no five reference sweeps repeat each other; covered sweeps were looked at",
             _ => "no five reference or covered sweeps of one placement repeat each other" + floor,
         };
@@ -31,8 +32,13 @@ internal sealed class OddSweep : ICheck
         Size = odd.Size,
         Message = What(odd) + " It stays in the result.",
         Basis = string.Create(Amount.Print,
-            $"Against the scatter of {odd.SweepCount} repeated sweeps t = {odd.T:0.0} on {odd.DegreesOfFreedom} degrees of freedom, probability {odd.Probability:0.0e+0}; {(odd.Deviate is { } deviate ? string.Create(Amount.Print, $"in its own group extreme studentised deviate {deviate:0.00} against {odd.CriticalDeviate:0.00}") : "its own group is too small to say more")}."),
-        NextStep = "Look what was different (a cable touched, a person in the way, a setting). If you know, exclude the sweep with that reason in sweeps.csv and take it again; if not, take more sweeps.",
+            $"Against the scatter of {odd.SweepCount} repeated sweeps t = {odd.T:0.0} on {odd.DegreesOfFreedom} degrees of "
+                + $"freedom, probability {odd.Probability:0.0e+0}; "
+                + $"{(odd.Deviate is { } deviate ? string.Create(Amount.Print,
+                    $"in its own group extreme studentised deviate {deviate:0.00} against {odd.CriticalDeviate:0.00}")
+                    : "its own group is too small to say more")}."),
+        NextStep = "Look what was different (a cable touched, a person in the way, a setting). If you know, exclude the sweep "
+            + "with that reason in sweeps.csv and take it again; if not, take more sweeps.",
     });
 
     private static string What(OddRepeat odd)
@@ -40,7 +46,9 @@ internal sealed class OddSweep : ICheck
         int others = odd.Group.Sweeps.Length - 1;
         string size = Amount.Db(odd.Size.Value);
         return odd.ByOffset
-            ? $"{odd.Sweep.Sweep.Name} lies {size} {(odd.Sweep.Offset.Value > 0 ? "above" : "below")} the other {others} sweeps as a whole."
-            : $"{odd.Sweep.Sweep.Name} has another shape than the other {others} sweeps: frequency by frequency it differs by {size} more than they do among each other.";
+            ? $"{odd.Sweep.Sweep.Name} lies {size} {(odd.Sweep.Offset.Value > 0 ? "above" : "below")} the other {others} sweeps "
+                + "as a whole."
+            : $"{odd.Sweep.Sweep.Name} has another shape than the other {others} sweeps: frequency by frequency it differs by "
+                + $"{size} more than they do among each other.";
     }
 }

@@ -8,7 +8,8 @@ internal sealed class OverInput : ICheck
 {
     public string Code => "over-input";
 
-    public string? UntestedBecause(Evidence seen) => seen.MaximumInputDbm is null ? "no maximum input level is stated (max_input_dbm)" : Lacking.Milliwatts(seen);
+    public string? UntestedBecause(Evidence seen) =>
+        seen.MaximumInputDbm is null ? "no maximum input level is stated (max_input_dbm)" : Lacking.Milliwatts(seen);
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -29,10 +30,15 @@ internal sealed class OverInput : ICheck
                 Role = SweepRole.Reference,
                 Where = Stretches.Where(seen.Campaign.Grid, f => reference[f].Evidence.ReferenceDb > most),
                 Size = new Decibels(over),
-                Message = $"At {Amount.OutOf(count, reference.Length)} the reference lies above the stated maximum input, by up to {Amount.Db(over)}: an overloaded receiver reads too low, so the shielding there is at least what is shown, where the specimen lets less through than arrives without it.",
-                Basis = string.Create(Amount.Print, $"Highest reference level {reference.Max(r => r.Evidence.ReferenceDb):0.0} dBm, the mean of {Amount.Count(seen.Campaign.Reference.SweepCount, "sweep", "sweeps")}, against a stated maximum of {most:0.##} dBm."),
+                Message = $"At {Amount.OutOf(count, reference.Length)} the reference lies above the stated maximum input, by up "
+                    + $"to {Amount.Db(over)}: an overloaded receiver reads too low, so the shielding there is at least what is "
+                    + "shown, where the specimen lets less through than arrives without it.",
+                Basis = string.Create(Amount.Print, $"Highest reference level {reference.Max(r => r.Evidence.ReferenceDb):0.0} "
+                    + $"dBm, the mean of {Amount.Count(seen.Campaign.Reference.SweepCount, "sweep", "sweeps")}, against a "
+                    + $"stated maximum of {most:0.##} dBm."),
                 Bias = Checks.Bias.TooSmall,
-                NextStep = $"Put {Math.Ceiling(over):0} dB more attenuation before the receiver, or turn the source down, and take all sweeps again.",
+                NextStep = $"Put {Math.Ceiling(over):0} dB more attenuation before the receiver, or turn the source down, and "
+                    + "take all sweeps again.",
             };
         }
     }

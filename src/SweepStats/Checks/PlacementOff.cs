@@ -59,7 +59,8 @@ internal sealed class PlacementOff : ICheck
         $"Placements of {stray.Levels.Specimen} differ by {Amount.Db(stray.AboveDb)}: {stray.Named(stray.Off)} above, "
             + $"{stray.Named(stray.Others)} below. Neither can be singled out. All stay in the result.";
 
-    private static string Likeness(Evidence seen, StrayPlacement stray) => IsNegated(stray) ? ", with the levels of those less their sign"
+    private static string Likeness(Evidence seen, StrayPlacement stray) =>
+        IsNegated(stray) ? ", with the levels of those less their sign"
         : IsReference(seen, stray) ? ", like the reference, as if swept without the specimen" : string.Empty;
 
     private static string NextStep(Evidence seen, StrayPlacement stray)
@@ -73,20 +74,25 @@ internal sealed class PlacementOff : ICheck
     private static string Undecided(Evidence seen, StrayPlacement stray)
     {
         int placements = seen.Campaign.Covered.First(c => c.Name == stray.Levels.Specimen).Block.Placements().Max() + 1;
-        string third = placements > 2 ? string.Empty : ", and add a third placement: of two that differ neither can be singled out";
+        string third = placements > 2 ? string.Empty
+            : ", and add a third placement: of two that differ neither can be singled out";
         return $"Look which of the placements is right, and {Again}{third}.";
     }
 
     private static string Basis(Evidence seen, StrayPlacement stray)
     {
-        string levels = $"Levels as read over {Amount.OutOf(stray.Levels.Points.Length, seen.Campaign.Grid.Count)}, each placement with the median "
+        string levels = $"Levels as read over {Amount.OutOf(stray.Levels.Points.Length, seen.Campaign.Grid.Count)}, each "
+            + "placement with the median "
             + $"of its sweeps: {Levels(stray, stray.Off)} against {Levels(stray, stray.Others)}.";
         return stray.Test is not { } test
-            ? $"{levels} Told from {Amount.Db(StrayPlacements.TooFarDb)} on, whatever the spread: putting back moves a level by a few tenths of a dB up to one."
+            ? $"{levels} Told from {Amount.Db(StrayPlacements.TooFarDb)} on, whatever the spread: putting back moves a level by "
+                + "a few tenths of a dB up to one."
             : levels + string.Create(
                 Amount.Print,
-                $" Against the placements of all specimens t = {test.T:0.0} on {test.DegreesOfFreedom} degrees of freedom, probability {test.Probability:0.0e+0}; ")
-            + string.Create(Amount.Print, $"told below {StrayPlacements.FalseAlarm:0.0##} and from {Amount.Db(StrayPlacements.WorthTellingDb)} on.");
+                $" Against the placements of all specimens t = {test.T:0.0} on {test.DegreesOfFreedom} degrees of freedom, "
+                    + $"probability {test.Probability:0.0e+0}; ")
+            + string.Create(Amount.Print,
+                $"told below {StrayPlacements.FalseAlarm:0.0##} and from {Amount.Db(StrayPlacements.WorthTellingDb)} on.");
     }
 
     private static string Levels(StrayPlacement stray, IEnumerable<int> places) =>

@@ -28,14 +28,18 @@ internal sealed class Quantised : ICheck
             Severity = Severity.Note,
             Role = worst.Role,
             Size = new Decibels(worst.DeviationDb),
-            Message = $"Levels come in steps of {Amount.Db(worst.DeviationDb * Math.Sqrt(12))} ({worst.Name}): rounding adds {worst.DeviationDb.ToString("0.00", CultureInfo.InvariantCulture)} dB of standard uncertainty to each level, however many sweeps are taken.",
-            Basis = string.Create(Amount.Print, $"A step q has a standard uncertainty of q/√12 (JCGM 100, F.2.2.1), here {worst.DeviationDb:0.000} dB; told from {WorthTellingDb} dB on."),
+            Message = $"Levels come in steps of {Amount.Db(worst.DeviationDb * Math.Sqrt(12))} ({worst.Name}): rounding adds "
+                + $"{worst.DeviationDb.ToString("0.00", CultureInfo.InvariantCulture)} dB of standard uncertainty to each "
+                + "level, however many sweeps are taken.",
+            Basis = string.Create(Amount.Print, $"A step q has a standard uncertainty of q/√12 (JCGM 100, F.2.2.1), here "
+                + $"{worst.DeviationDb:0.000} dB; told from {WorthTellingDb} dB on."),
             NextStep = "Export the levels with more digits, or with a finer scale on the display.",
         };
     }
 
     private static IEnumerable<ShownStep> Steps(Evidence seen) =>
-        from block in seen.Campaign.Covered.Select(c => c.Block).Append(seen.Campaign.Reference).Append(seen.Campaign.Floor).OfType<SweepBlock>()
+        from block in seen.Campaign.Covered.Select(c => c.Block).Append(seen.Campaign.Reference).Append(seen.Campaign.Floor)
+            .OfType<SweepBlock>()
         where DisplayStep.Shows(block)
         let role = block.Sweeps[0].Role
         select new ShownStep(role, Name(block.Sweeps[0]), DisplayStep.Deviation(block));

@@ -2,17 +2,22 @@
 namespace SweepStats.Checks;
 
 /// <summary>What gains dynamic range at the bench, in the words of a next step.</summary>
-/// <remarks>Bandwidth moves the floor by 10 log of its ratio, averaging power the detection limit by about 5 log of the number.</remarks>
+/// <remarks>
+/// Bandwidth moves the floor by 10 log of its ratio, averaging power the detection limit by about 5 log of the number.
+/// </remarks>
 public static class RangeRemedy
 {
     /// <summary>"To gain 4.0 dB: 4 dB more source power, or …".</summary>
     /// <param name="missing">Range missing in dB, above 0.</param>
     /// <param name="overloaded">The receiver is overloaded somewhere: what brings more level to it is left out.</param>
-    /// <param name="attenuationDb">Input attenuation that is in and could be taken out, in dB; null where nobody states it.</param>
+    /// <param name="attenuationDb">
+    /// Input attenuation that is in and could be taken out, in dB; null where nobody states it.
+    /// </param>
     public static string For(double missing, bool overloaded = false, double? attenuationDb = null)
     {
         string[] ways = [.. Ways(missing, attenuationDb).Where(way => !overloaded || !way.MoreLevel).Select(way => way.Words)];
-        string gain = string.Create(Amount.Print, $"To gain {missing:0.0} dB{(overloaded ? " without more level at a receiver that is overloaded" : string.Empty)}");
+        string gain = string.Create(Amount.Print,
+            $"To gain {missing:0.0} dB{(overloaded ? " without more level at a receiver that is overloaded" : string.Empty)}");
         return ways.Length switch
         {
             0 => $"{gain} no setting is enough: measure with another set-up.",
@@ -35,7 +40,9 @@ public static class RangeRemedy
 
         if (missing <= 40)
         {
-            yield return new Way(string.Create(Amount.Print, $"a resolution bandwidth {(bandwidth < 10 ? Math.Ceiling(bandwidth * 10) / 10 : Math.Ceiling(bandwidth)):0.#} times narrower"), MoreLevel: false);
+            yield return new Way(string.Create(Amount.Print,
+                $"a resolution bandwidth {(bandwidth < 10 ? Math.Ceiling(bandwidth * 10) / 10 : Math.Ceiling(bandwidth)):0.#} "
+                    + $"times narrower"), MoreLevel: false);
         }
 
         if (missing <= MostOneSettingGives && attenuationDb is not 0)
@@ -50,7 +57,8 @@ public static class RangeRemedy
 
         if (missing <= 10)
         {
-            yield return new Way(string.Create(Amount.Print, $"{Math.Ceiling(bandwidth * bandwidth):0} times more averaging"), MoreLevel: false);
+            yield return new Way(string.Create(Amount.Print, $"{Math.Ceiling(bandwidth * bandwidth):0} times more averaging"),
+                MoreLevel: false);
         }
     }
 

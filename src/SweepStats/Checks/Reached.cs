@@ -10,6 +10,7 @@ internal static class Reached
     {
         int[] asked = [.. readings.Where(f => seen.Rule?.Requirement.At(curve.Readings[f].Evidence.At) is not null)];
         var limits = new OneSidedLimits(curve);
-        return asked.Length > 0 && asked.All(f => seen.Rule!.IsMet(curve.Readings[f], limits.Low(f, seen.Rule.Level.Level)) == true);
+        return asked.Length > 0
+            && asked.All(f => seen.Rule!.IsMet(curve.Readings[f], limits.Low(f, seen.Rule.Level.Level)) == true);
     }
 }

@@ -10,7 +10,8 @@ internal sealed class ReferenceOnce : ICheck
     public string Code => "reference-once";
 
     // Where no drift shows either, the finding says the same.
-    public string? UntestedBecause(Evidence seen) => seen.Timing == ReferenceTiming.Unknown && seen.Drifts.Any(d => d.IsClear) ? "nothing says when the reference was taken" : null;
+    public string? UntestedBecause(Evidence seen) => seen.Timing == ReferenceTiming.Unknown && seen.Drifts.Any(d => d.IsClear)
+        ? "nothing says when the reference was taken" : null;
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -39,11 +40,17 @@ internal sealed class ReferenceOnce : ICheck
             Severity = Severity.Warning,
             Role = SweepRole.Reference,
             Size = hidden is { } db ? new Decibels(db) : null,
-            Message = "The reference was taken on one side of the specimens only: what moved in between does not show, and stands in no interval."
-                + (hidden is { } most ? string.Create(Amount.Print, $" Had it moved as fast as within each group, it would be up to {most:0.0} dB; a step would not show at all.") : string.Empty),
+            Message = "The reference was taken on one side of the specimens only: what moved in between does not show, and "
+                + "stands in no interval."
+                + (hidden is { } most ? string.Create(Amount.Print,
+                    $" Had it moved as fast as within each group, it would be up to {most:0.0} dB; a step would not show at all.")
+                    : string.Empty),
             Basis = hidden is null
-                ? string.Create(Amount.Print, $"{Amount.Count(seen.Campaign.Used().Count(), "sweep", "sweeps")}; too few of them repeat each other and have times to show a slope.")
-                : string.Create(Amount.Print, $"95 % limit of the slope over time within groups, over the longest time from reference to specimen: {hidden:0.00} dB, against half of a typical half-width, {Materiality.Share * Materiality.HalfWidthDb(seen.Curves):0.00} dB."),
+                ? string.Create(Amount.Print, $"{Amount.Count(seen.Campaign.Used().Count(), "sweep", "sweeps")}; too few of "
+                    + $"them repeat each other and have times to show a slope.")
+                : string.Create(Amount.Print, $"95 % limit of the slope over time within groups, over the longest time from "
+                    + $"reference to specimen: {hidden:0.00} dB, against half of a typical half-width, "
+                    + $"{Materiality.Share * Materiality.HalfWidthDb(seen.Curves):0.00} dB."),
             NextStep = UnreadFiles.Of(seen.Campaign.Unread, SweepRole.Reference)?.Mend
                 ?? "Take the reference again after the specimens, as IEEE Std 299-2006 (4.4) asks.",
             Bias = weight == Severity.Warning && hidden is { } shift ? new Bias(shift, shift) : null,
@@ -56,9 +63,12 @@ internal sealed class ReferenceOnce : ICheck
         // Its size is unknown, and nothing in the interval stands for it.
         Severity = Severity.Warning,
         Role = SweepRole.Reference,
-        Message = "Nothing says whether the reference was taken before and after the specimens: what drifted in between may not show, and stands in no interval.",
-        Basis = string.Create(Amount.Print, $"{seen.Campaign.Used().Count(s => s.TakenAt is null)} of {seen.Campaign.Used().Count()} sweeps have no time."),
-        NextStep = "Write the times into sweeps.csv (taken_at), or taken = \"before-and-after\" under [reference] in campaign.toml where it is so.",
+        Message = "Nothing says whether the reference was taken before and after the specimens: what drifted in between may not "
+            + "show, and stands in no interval.",
+        Basis = string.Create(Amount.Print,
+            $"{seen.Campaign.Used().Count(s => s.TakenAt is null)} of {seen.Campaign.Used().Count()} sweeps have no time."),
+        NextStep = "Write the times into sweeps.csv (taken_at), or taken = \"before-and-after\" under [reference] in "
+            + "campaign.toml where it is so.",
     };
 
     private static double? HiddenDb(Evidence seen) => seen.Drifts.FirstOrDefault(d => d.IsOfTheClock)?.FromReferenceDb();

@@ -32,8 +32,10 @@ internal sealed class RequirementBeyond : ICheck
                 Severity = Severity.Warning,
                 LeavesFrequenciesOut = true,
                 Where = [.. beyond],
-                Message = $"The requirement asks about {Band(asked)}, and {Band(grid.Band)} was analysed: whether it is met beyond that, nobody knows.",
-                Basis = string.Create(Amount.Print, $"Told where the requirement reaches farther than one step of the sweep beyond the first or last of {grid.Count} frequencies."),
+                Message = $"The requirement asks about {Band(asked)}, and {Band(grid.Band)} was analysed: whether it is met "
+                    + "beyond that, nobody knows.",
+                Basis = string.Create(Amount.Print, $"Told where the requirement reaches farther than one step of the sweep "
+                    + $"beyond the first or last of {grid.Count} frequencies."),
                 NextStep = "Measure the whole band that is asked about, or state the requirement for the band that was measured.",
             };
         }
@@ -42,7 +44,8 @@ internal sealed class RequirementBeyond : ICheck
     private static IEnumerable<FrequencyBand> Below(FrequencyGrid grid, FrequencyBand asked)
     {
         double step = grid.Count > 1 ? grid[1].Value - grid[0].Value : 0;
-        return asked.Start.Value < grid[0].Value - step - (Rounding * grid[0].Value) ? [new FrequencyBand(asked.Start, Lower(asked.Stop, grid[0]))] : [];
+        return asked.Start.Value < grid[0].Value - step - (Rounding * grid[0].Value)
+            ? [new FrequencyBand(asked.Start, Lower(asked.Stop, grid[0]))] : [];
     }
 
     private static IEnumerable<FrequencyBand> Above(FrequencyGrid grid, FrequencyBand asked)

@@ -24,9 +24,11 @@ internal sealed class SettingsChanged : ICheck
     public string? UntestedBecause(Evidence seen)
     {
         List<Sweep> sweeps = [.. seen.Campaign.Used()];
-        return Compared.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1) || sweeps.Count(s => s.SourceDbm is not null) > 1 ? null
+        return Compared.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1)
+            || sweeps.Count(s => s.SourceDbm is not null) > 1 ? null
             : "the files state no settings"
-                + (seen.Curves.Any(c => c.Readings.Any(r => r.State == ShieldingState.Capped)) ? "; only whether covered noise lies under the floor was looked at" : string.Empty);
+                + (seen.Curves.Any(c => c.Readings.Any(r => r.State == ShieldingState.Capped))
+                    ? "; only whether covered noise lies under the floor was looked at" : string.Empty);
     }
 
     public IEnumerable<Finding> Inspect(Evidence seen)
@@ -50,7 +52,9 @@ internal sealed class SettingsChanged : ICheck
                 Size = shift == 0 ? null : new Decibels(shift),
                 Message = $"The {name} differs between sweeps that are compared: {list}."
                     + (shift == 0 ? string.Empty : $" The floor was moved by {Amount.Db(shift)}, as noise goes with bandwidth."),
-                Basis = string.Create(Amount.Print, $"{stated.Select(s => s.Value).Distinct().Count()} different values; {stated.Count} of {sweeps.Count} sweeps state one{(shift == 0 ? string.Empty : "; 10 lg of the ratio of the bandwidths")}."),
+                Basis = string.Create(Amount.Print, $"{stated.Select(s => s.Value).Distinct().Count()} different values; "
+                    + $"{stated.Count} of {sweeps.Count} sweeps state "
+                    + $"one{(shift == 0 ? string.Empty : "; 10 lg of the ratio of the bandwidths")}."),
                 NextStep = "Take floor, reference and covered with the same source and receiver settings.",
             };
         }
@@ -61,7 +65,8 @@ internal sealed class SettingsChanged : ICheck
         }
     }
 
-    // Signal only adds to noise: covered levels that lie under the floor on average mean that the floor belongs to other settings.
+    // Signal only adds to noise: covered levels that lie under the floor on average mean that the floor belongs to other
+    // settings.
     private IEnumerable<Finding> BelowFloor(Evidence seen)
     {
         const double MoreThanDriftDb = 2;
@@ -95,9 +100,14 @@ internal sealed class SettingsChanged : ICheck
                     Specimen = curve.Name,
                     Where = Stretches.Where(seen.Campaign.Grid, InFloor),
                     Size = new Decibels(mean),
-                    Message = $"Where the covered level is in the noise it lies {Amount.Db(mean)} under the floor on average: noise alone cannot do that, so this is not the floor of these sweeps and the bounds that rest on it do not hold.",
-                    Basis = string.Create(Amount.Print, $"Mean over {under.Length} frequencies and {curve.SweepCount} sweeps {mean:0.00} dB under the floor; chance allows {chance:0.00} dB (5 standard errors of the noise), drift {MoreThanDriftDb:0} dB."),
-                    NextStep = "Take the floor again with exactly the settings of the covered sweeps, or correct the declared floor.",
+                    Message = $"Where the covered level is in the noise it lies {Amount.Db(mean)} under the floor on average: "
+                        + "noise alone cannot do that, so this is not the floor of these sweeps and the bounds that rest on it "
+                        + "do not hold.",
+                    Basis = string.Create(Amount.Print,
+                        $"Mean over {under.Length} frequencies and {curve.SweepCount} sweeps {mean:0.00} dB under the floor; "
+                            + $"chance allows {chance:0.00} dB (5 standard errors of the noise), drift {MoreThanDriftDb:0} dB."),
+                    NextStep = "Take the floor again with exactly the settings of the covered sweeps, or correct the "
+                        + "declared floor.",
                 };
             }
         }

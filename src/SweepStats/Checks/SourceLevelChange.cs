@@ -5,8 +5,13 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>Sweeps that were taken at different levels of the source: the shielding, or the leakage, is off by the difference.</summary>
-/// <remarks>A sweep that states none was taken at the campaign's. A ratio with phase, as a network analyser shows, does not move with the level of the source.</remarks>
+/// <summary>
+/// Sweeps that were taken at different levels of the source: the shielding, or the leakage, is off by the difference.
+/// </summary>
+/// <remarks>
+/// A sweep that states none was taken at the campaign's. A ratio with phase, as a network analyser shows, does not move with the
+/// level of the source.
+/// </remarks>
 internal static class SourceLevelChange
 {
     // What a level is set to is written to a tenth of a dB or so; less changes no claim.
@@ -14,7 +19,8 @@ internal static class SourceLevelChange
 
     public static IEnumerable<Finding> Of(Evidence seen, string code)
     {
-        if (seen.Campaign is { Scale: LevelScale.DecibelRatio, Reference.HasPhases: true } || Levels(seen, seen.Campaign.Reference.Sweeps) is not { Length: > 0 } reference)
+        if (seen.Campaign is { Scale: LevelScale.DecibelRatio, Reference.HasPhases: true }
+            || Levels(seen, seen.Campaign.Reference.Sweeps) is not { Length: > 0 } reference)
         {
             yield break;
         }
@@ -22,7 +28,8 @@ internal static class SourceLevelChange
         foreach (SpecimenBlock specimen in seen.Campaign.Covered)
         {
             double[] covered = Levels(seen, specimen.Block.Sweeps);
-            if (covered.Length > 0 && Math.Max(reference.Max() - covered.Min(), covered.Max() - reference.Min()) >= WorthTellingDb)
+            if (covered.Length > 0
+                && Math.Max(reference.Max() - covered.Min(), covered.Max() - reference.Min()) >= WorthTellingDb)
             {
                 yield return Told(code, specimen.Name, reference, covered);
             }
@@ -34,13 +41,16 @@ internal static class SourceLevelChange
         }
     }
 
-    /// <summary>Whether the plate was taken at another level than the reference: what it shows is then no measure of the leakage.</summary>
+    /// <summary>
+    /// Whether the plate was taken at another level than the reference: what it shows is then no measure of the leakage.
+    /// </summary>
     public static bool IsPlateElsewhere(Evidence seen) =>
         !(seen.Campaign is { Scale: LevelScale.DecibelRatio, Reference.HasPhases: true })
         && Levels(seen, seen.Campaign.Reference.Sweeps) is { Length: > 0 } reference && PlateLevels(seen) is { Length: > 0 } plate
         && Math.Abs(reference.Average() - plate.Average()) >= WorthTellingDb;
 
-    private static double[] PlateLevels(Evidence seen) => Levels(seen, seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Plate));
+    private static double[] PlateLevels(Evidence seen) =>
+        Levels(seen, seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Plate));
 
     private static Finding Plate(string code, double[] reference, double[] plate) => new()
     {
@@ -51,8 +61,10 @@ internal static class SourceLevelChange
         Bias = Bias.Unknown,
         Message = $"The source stood at {All(reference)} for the reference and at {All(plate)} for the plate: "
             + "what the plate shows is no measure of the leakage, and the shielding may be off for it.",
-        Basis = $"Means of the source levels (source_dbm); told from {Amount.Db(WorthTellingDb)} on. Levels are not corrected for them.",
-        NextStep = "Take the plate with the level of the source that the reference had, or correct source_dbm where it is written wrongly.",
+        Basis = $"Means of the source levels (source_dbm); told from {Amount.Db(WorthTellingDb)} on. Levels are not corrected "
+            + "for them.",
+        NextStep = "Take the plate with the level of the source that the reference had, or correct source_dbm where it is "
+            + "written wrongly.",
     };
 
     private static Finding Told(string code, SpecimenName specimen, double[] references, double[] covereds)
@@ -68,14 +80,18 @@ internal static class SourceLevelChange
             Size = new Decibels(Math.Abs(over)),
             Bias = new Bias(Math.Max(0, references.Max() - covereds.Min()), Math.Max(0, covereds.Max() - references.Min())),
             Message = $"The source stood at {All(references)} for the reference and at {All(covereds)} for the covered sweeps: "
-                + (Math.Abs(over) >= WorthTellingDb ? $"the shielding is shown {Amount.Db(Math.Abs(over))} too {(over > 0 ? "large" : "small")}."
+                + (Math.Abs(over) >= WorthTellingDb
+                    ? $"the shielding is shown {Amount.Db(Math.Abs(over))} too {(over > 0 ? "large" : "small")}."
                     : "levels that differ are no repeats of each other."),
-            Basis = $"Source levels (source_dbm, of the sweep or else of the campaign), the farthest of reference and covered; told from {Amount.Db(WorthTellingDb)} on. Levels are not corrected for them.",
-            NextStep = "Take reference and covered sweeps with one level of the source, or correct source_dbm where it is written wrongly.",
+            Basis = "Source levels (source_dbm, of the sweep or else of the campaign), the farthest of reference and covered; "
+                + $"told from {Amount.Db(WorthTellingDb)} on. Levels are not corrected for them.",
+            NextStep = "Take reference and covered sweeps with one level of the source, or correct source_dbm where it is "
+                + "written wrongly.",
         };
     }
 
-    private static double[] Levels(Evidence seen, IEnumerable<Sweep> sweeps) => [.. sweeps.Select(s => ReferenceSource.Of(s, seen.SourceDbm)).OfType<double>()];
+    private static double[] Levels(Evidence seen, IEnumerable<Sweep> sweeps) =>
+        [.. sweeps.Select(s => ReferenceSource.Of(s, seen.SourceDbm)).OfType<double>()];
 
     private static string All(double[] levels) => string.Join(" and ", levels.Distinct().Order().Select(Amount.Dbm));
 }

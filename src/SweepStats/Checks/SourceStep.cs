@@ -4,7 +4,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>The receiver shows more than the step of the source: no receiver does that, so a level or a setting is not as stated.</summary>
+/// <summary>
+/// The receiver shows more than the step of the source: no receiver does that, so a level or a setting is not as stated.
+/// </summary>
 internal sealed class SourceStep : ICheck
 {
     public string Code => "source-step";
@@ -28,9 +30,14 @@ internal sealed class SourceStep : ICheck
             Size = new Decibels(excess),
             // Nobody knows which of the levels is the wrong one: that of the reference makes the shielding too large by as much.
             Bias = large ? Checks.Bias.Unknown : new Bias(excess, 0),
-            Message = $"From {Amount.Dbm(worst.LowDbm)} to {Amount.Dbm(worst.HighDbm)} of the source the level rose by {Amount.Db(excess)} more than the source: a level of the source, an attenuator or a setting was not as stated. The shielding may be shown too large by as much.",
-            Basis = string.Create(Amount.Print, $"Rise at {Amount.Count(worst.PointCount, "frequency", "frequencies")}, {worst.LowSweeps} + {worst.HighSweeps} sweeps{Limits(worst)}; told from {LinearityStep.WorthTellingDb} dB on, a fault from {LinearityCurve.CompressionDb} dB on."),
-            NextStep = "Measure the levels of the source and state them (source_dbm), or look which sweeps had other settings. Take reference and linearity sweeps again with nothing else changed.",
+            Message = $"From {Amount.Dbm(worst.LowDbm)} to {Amount.Dbm(worst.HighDbm)} of the source the level rose by "
+                + $"{Amount.Db(excess)} more than the source: a level of the source, an attenuator or a setting was not as "
+                + "stated. The shielding may be shown too large by as much.",
+            Basis = string.Create(Amount.Print, $"Rise at {Amount.Count(worst.PointCount, "frequency", "frequencies")}, "
+                + $"{worst.LowSweeps} + {worst.HighSweeps} sweeps{Limits(worst)}; told from {LinearityStep.WorthTellingDb} dB "
+                + $"on, a fault from {LinearityCurve.CompressionDb} dB on."),
+            NextStep = "Measure the levels of the source and state them (source_dbm), or look which sweeps had other settings. "
+                + "Take reference and linearity sweeps again with nothing else changed.",
         };
     }
 

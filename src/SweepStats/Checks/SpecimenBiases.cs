@@ -9,7 +9,10 @@ namespace SweepStats.Checks;
 /// <param name="Bias">How far the true shielding may lie outside its interval for it.</param>
 internal readonly record struct FindingBias(string Code, Bias Bias);
 
-/// <summary>How far the true shielding of one specimen may lie outside its intervals, for what findings say. Several may come true together.</summary>
+/// <summary>
+/// How far the true shielding of one specimen may lie outside its intervals, for what findings say. Several may come true
+/// together.
+/// </summary>
 /// <remarks>How far a fault reaches that does not say so, nobody knows.</remarks>
 internal sealed class SpecimenBiases
 {
@@ -20,8 +23,10 @@ internal sealed class SpecimenBiases
     /// <param name="findings">What the checks found.</param>
     public SpecimenBiases(SpecimenName? name, ImmutableArray<Finding> findings)
     {
-        _everywhere = [.. findings.Where(f => f.Biases.IsEmpty && Reach(f) is not null && (f.Specimen is null || f.Specimen == name))];
-        _placed = findings.SelectMany(f => f.Biases.Where(b => b.Specimen == name).Select(b => (b.At, Of: new FindingBias(f.Code, b.Bias))))
+        _everywhere =
+            [.. findings.Where(f => f.Biases.IsEmpty && Reach(f) is not null && (f.Specimen is null || f.Specimen == name))];
+        _placed = findings.SelectMany(
+            f => f.Biases.Where(b => b.Specimen == name).Select(b => (b.At, Of: new FindingBias(f.Code, b.Bias))))
             .ToLookup(b => b.At, b => b.Of);
     }
 

@@ -4,10 +4,13 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Checks;
 
-/// <summary>What is left of repeated sweeps without their offsets, about the mean of the sweeps, in units of the scatter of its neighbourhood.</summary>
+/// <summary>
+/// What is left of repeated sweeps without their offsets, about the mean of the sweeps, in units of the scatter of its
+/// neighbourhood.
+/// </summary>
 /// <remarks>
-/// About their median one of three would have no rest at all. Counted point by point, at each of them sweep by sweep; points whose scatter is hidden by
-/// the steps of the display are left out. Only those asked for are worked out.
+/// About their median one of three would have no rest at all. Counted point by point, at each of them sweep by sweep; points
+/// whose scatter is hidden by the steps of the display are left out. Only those asked for are worked out.
 /// </remarks>
 internal sealed class StandardisedRests
 {

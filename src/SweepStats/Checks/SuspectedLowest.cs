@@ -8,9 +8,9 @@ namespace SweepStats.Checks;
 /// What a minimum hold that nobody stated would do to intervals that were worked out for another detector. Immutable.
 /// </summary>
 /// <remarks>
-/// The ends of an interval say how strong and how weak the covered signal may be. The reading that each of them stands for is read
-/// again by the law of the lowest of a thousand looks (<see cref="HeldNoise"/>), and so is the reference. What that moves an end
-/// by is the bias. The error of the readings is in the end already. Units: dB. Worked out here, no source.
+/// The ends of an interval say how strong and how weak the covered signal may be. The reading that each of them stands for is
+/// read again by the law of the lowest of a thousand looks (<see cref="HeldNoise"/>), and so is the reference. What that moves an
+/// end by is the bias. The error of the readings is in the end already. Units: dB. Worked out here, no source.
 /// </remarks>
 internal sealed class SuspectedLowest
 {

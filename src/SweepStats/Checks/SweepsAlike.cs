@@ -13,12 +13,14 @@ internal sealed class SweepsAlike : ICheck
     private const double WorthWarning = 1.2;
 
     private const string BetweenSweeps =
-        "Wait longer between sweeps, or let source, cables and room come to rest first; taking reference and covered sweeps in turn "
+        "Wait longer between sweeps, or let source, cables and room come to rest first; taking reference and covered sweeps "
+        + "in turn "
         + "doubles the time between those of one kind. More sweeps at the same pace help little. Where the specimen is put back "
         + "between sweeps, name the placements.";
 
     private const string BetweenPlacements =
-        "Find what changes slowly while the specimen is put on again and again (temperature, a cable, the frame), and wait until it "
+        "Find what changes slowly while the specimen is put on again and again (temperature, a cable, the frame), and wait "
+        + "until it "
         + "stays. Take the reference in between.";
 
     public string Code => "sweeps-alike";
@@ -38,18 +40,22 @@ internal sealed class SweepsAlike : ICheck
             Code = Code,
             Severity = wider > WorthWarning ? Severity.Warning : Severity.Note,
             Role = level.OfPlacements ? SweepRole.Covered : null,
-            Message = $"{(level.OfPlacements ? "Placements" : "Sweeps")} are no independent repeats: each resembles the one before. {Worths(counted, wider)}",
+            Message = $"{(level.OfPlacements ? "Placements" : "Sweeps")} are no independent repeats: each resembles the one "
+                + $"before. {Worths(counted, wider)}",
             Basis = Basis(level) + Correlations(counted),
             NextStep = level.OfPlacements ? BetweenPlacements : BetweenSweeps,
         };
     }
 
     private static string Basis(SerialLevel level) => string.Create(Amount.Print,
-        $"{level.RepeatCount} {(level.OfPlacements ? "placements" : "sweeps")} in {Amount.Count(level.GroupCount, "group", "groups")}, ")
+        $"{level.RepeatCount} {(level.OfPlacements ? "placements" : "sweeps")} in "
+            + $"{Amount.Count(level.GroupCount, "group", "groups")}, ")
         + string.Create(Amount.Print,
-            $"in the order taken. Slow against quick changes: ratio {level.Ratio:0.00} at the frequencies, {level.WholeRatio:0.00} ")
+            $"in the order taken. Slow against quick changes: ratio {level.Ratio:0.00} at the frequencies, "
+                + $"{level.WholeRatio:0.00} ")
         + string.Create(Amount.Print,
-            $"as a whole; independent ones give 0. Chance gives as much with a probability of at most {level.Probability:0.0000}; ")
+            $"as a whole; independent ones give 0. Chance gives as much with a probability of at most "
+                + $"{level.Probability:0.0000}; ")
         + string.Create(Amount.Print, $"told below {SerialCorrelation.FalseAlarm:0.0##}.");
 
     private static string Worths(CountedRepeats[] counted, double wider)
@@ -88,7 +94,8 @@ internal sealed class SweepsAlike : ICheck
         {
             if (found.Worth(level.OfPlacements ? RepeatKind.Placement : RepeatKind.Covered, number) is { } covered)
             {
-                yield return new CountedRepeats(level.OfPlacements ? $"{number} placements" : $"{number} covered sweeps", covered);
+                yield return new CountedRepeats(level.OfPlacements ? $"{number} placements"
+                    : $"{number} covered sweeps", covered);
             }
         }
     }

@@ -18,7 +18,8 @@ internal sealed class TooFewRepeats : ICheck
                 Code = Code,
                 Severity = Severity.Note,
                 Role = SweepRole.Floor,
-                Message = "There is one floor sweep: its level is pooled over neighbouring frequencies, and 0.5 dB is allowed for what a second sweep would differ by as a whole.",
+                Message = "There is one floor sweep: its level is pooled over neighbouring frequencies, and 0.5 dB is allowed "
+                    + "for what a second sweep would differ by as a whole.",
                 Basis = "A spread needs two sweeps at least; 0.5 dB is about what receivers drift by.",
                 NextStep = Unread(seen, SweepRole.Floor, null) ?? "Take at least three floor sweeps.",
             };
@@ -34,9 +35,11 @@ internal sealed class TooFewRepeats : ICheck
                     Severity = Severity.Warning,
                     Role = role,
                     Specimen = specimen,
-                    Message = $"There is one {Name(role)} sweep: how well it repeats is not known and no interval is given for what rests on it. Bounds allow for noise alone.",
+                    Message = $"There is one {Name(role)} sweep: how well it repeats is not known and no interval is given for "
+                        + "what rests on it. Bounds allow for noise alone.",
                     Basis = "A standard deviation takes 2 repeats at least.",
-                    NextStep = Unread(seen, role, specimen) ?? (role == SweepRole.Reference ? "Take at least three reference sweeps, before and after the specimens."
+                    NextStep = Unread(seen, role, specimen)
+                        ?? (role == SweepRole.Reference ? "Take at least three reference sweeps, before and after the specimens."
                         : "Take at least three sweeps, better five, taking the specimen off and putting it back between them."),
                 };
             }
@@ -48,9 +51,15 @@ internal sealed class TooFewRepeats : ICheck
                     Severity = Severity.Warning,
                     Role = role,
                     Specimen = specimen,
-                    Message = $"There are two {Name(role)} {(placements ? "placements" : "sweeps")}: two hardly show their spread, and intervals are wide for it.",
-                    Basis = string.Create(Amount.Print, $"Two repeats leave 1 degree of freedom: Student's t of a 95 % interval is {StudentT.Quantile(0.975, 1):0.0}; with three repeats it is {StudentT.Quantile(0.975, 2):0.0}, with five {StudentT.Quantile(0.975, 4):0.0}."),
-                    NextStep = Unread(seen, role, specimen) ?? (placements ? "Put the specimen on a third time and sweep it again, better five times: more sweeps of the same placement do not help."
+                    Message = $"There are two {Name(role)} {(placements ? "placements" : "sweeps")}: two hardly show their "
+                        + "spread, and intervals are wide for it.",
+                    Basis = string.Create(Amount.Print,
+                        $"Two repeats leave 1 degree of freedom: Student's t of a 95 % interval is "
+                            + $"{StudentT.Quantile(0.975, 1):0.0}; with three repeats it is {StudentT.Quantile(0.975, 2):0.0}, "
+                            + $"with five {StudentT.Quantile(0.975, 4):0.0}."),
+                    NextStep = Unread(seen, role, specimen)
+                        ?? (placements ? "Put the specimen on a third time and sweep it again, better five times: more sweeps "
+                            + "of the same placement do not help."
                         : "Take a third sweep, better five."),
                 };
             }

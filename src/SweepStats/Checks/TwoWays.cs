@@ -6,8 +6,12 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>The path looked at from its two ends does not show the same: a specimen passes both ways alike (reciprocity).</summary>
-/// <remarks>Held against each other is what the specimen changes, covered less reference, so that the two receivers need not read alike.</remarks>
+/// <summary>
+/// The path looked at from its two ends does not show the same: a specimen passes both ways alike (reciprocity).
+/// </summary>
+/// <remarks>
+/// Held against each other is what the specimen changes, covered less reference, so that the two receivers need not read alike.
+/// </remarks>
 internal sealed class TwoWays : ICheck
 {
     // Chance of one false difference over all frequencies of a specimen.
@@ -18,8 +22,10 @@ internal sealed class TwoWays : ICheck
 
     public string? UntestedBecause(Evidence seen) =>
         seen.Leakages.Any(l => l.Subtracted) ? "a leakage was taken out of the path that is measured, and not out of the other"
-        : !seen.Campaign.Reference.HasReverse || !seen.Campaign.Covered.Any(c => c.Block.HasReverse) ? "the files show the path from one end only"
-        : seen.Campaign.Reference.SweepCount < 2 || seen.Campaign.Covered.All(c => c.Block.SweepCount < 2) ? "it takes two sweeps of each role" : null;
+        : !seen.Campaign.Reference.HasReverse || !seen.Campaign.Covered.Any(c => c.Block.HasReverse)
+        ? "the files show the path from one end only"
+        : seen.Campaign.Reference.SweepCount < 2 || seen.Campaign.Covered.All(c => c.Block.SweepCount < 2)
+            ? "it takes two sweeps of each role" : null;
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -70,9 +76,14 @@ internal sealed class TwoWays : ICheck
         Specimen = curve.Name,
         Where = Stretches.Where(seen.Campaign.Grid, here.Contains),
         Size = new Decibels(Math.Max(most.LowerByDb, most.HigherByDb)),
-        Message = $"At {Amount.OutOf(here.Length, curve.Readings.Length)} the shielding is another when the path is looked at from its other end, {Ways(most)}: a specimen passes both ways alike, so leakage, noise or overload stands in one of the two.",
-        Basis = string.Create(Amount.Print, $"Covered less reference of S21 against that of S12, beyond the scatter of their sweeps at a level that chance passes somewhere in {FalseAlarm * 100:0.#} % of specimens; told from {WorthTellingDb} dB on."),
-        NextStep = "Take the smaller shielding of the two for what can be claimed, and look for a way round the specimen; see that neither receiver is overloaded.",
+        Message = $"At {Amount.OutOf(here.Length, curve.Readings.Length)} the shielding is another when the path is looked at "
+            + $"from its other end, {Ways(most)}: a specimen passes both ways alike, so leakage, noise or overload stands in "
+            + "one of the two.",
+        Basis = string.Create(Amount.Print, $"Covered less reference of S21 against that of S12, beyond the scatter of their "
+            + $"sweeps at a level that chance passes somewhere in {FalseAlarm * 100:0.#} % of specimens; told from "
+            + $"{WorthTellingDb} dB on."),
+        NextStep = "Take the smaller shielding of the two for what can be claimed, and look for a way round the specimen; see "
+            + "that neither receiver is overloaded.",
     };
 
     // Difference of the two shieldings in dB where scatter does not explain it; else 0.
@@ -81,11 +92,14 @@ internal sealed class TwoWays : ICheck
         double[] without = Differences(reference, f), with = Differences(covered, f);
         ReadOnlySpan<Contribution> parts = [Error(without), Error(with)];
         double apart = Sample.Mean(without) - Sample.Mean(with);
-        double reach = StudentQuantile.Of(1 - (FalseAlarm / 2 / covered.PointCount)).At(WelchSatterthwaite.DegreesOfFreedom(parts)) * WelchSatterthwaite.Combined(parts);
+        double reach = StudentQuantile.Of(1 - (FalseAlarm / 2 / covered.PointCount))
+            .At(WelchSatterthwaite.DegreesOfFreedom(parts)) * WelchSatterthwaite.Combined(parts);
         return Math.Abs(apart) > reach ? apart : 0;
     }
 
-    private static double[] Differences(SweepBlock block, int f) => [.. Enumerable.Range(0, block.SweepCount).Select(j => block[j][f] - block.Reverse(j)[f])];
+    private static double[] Differences(SweepBlock block, int f) =>
+        [.. Enumerable.Range(0, block.SweepCount).Select(j => block[j][f] - block.Reverse(j)[f])];
 
-    private static Contribution Error(double[] values) => new(Sample.StandardDeviation(values) / Math.Sqrt(values.Length), values.Length - 1);
+    private static Contribution Error(double[] values) =>
+        new(Sample.StandardDeviation(values) / Math.Sqrt(values.Length), values.Length - 1);
 }

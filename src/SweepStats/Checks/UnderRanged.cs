@@ -34,13 +34,18 @@ internal sealed class UnderRanged : ICheck
                 Message = dead
                     ? "The reference nowhere rises 10 dB over the floor: this set-up shows nothing of the shielding."
                     : seen.Rule is null
-                    ? $"At {Amount.OutOf(count, curve.Readings.Length)} the reference rises less than {LeastRiseDb:0} dB over the floor, by up to {Amount.Db(most)} too little."
-                    : $"At {Amount.OutOf(count, curve.Readings.Length)} the usable dynamic range falls short, by up to {Amount.Db(most)}, of what is asked: the requirement{Guard(seen)} with a margin of {Amount.Db(seen.Margin.Value)}, or a reference {LeastRiseDb:0} dB over the floor.",
+                    ? $"At {Amount.OutOf(count, curve.Readings.Length)} the reference rises less than {LeastRiseDb:0} dB over "
+                        + $"the floor, by up to {Amount.Db(most)} too little."
+                    : $"At {Amount.OutOf(count, curve.Readings.Length)} the usable dynamic range falls short, by up to "
+                        + $"{Amount.Db(most)}, of what is asked: the requirement{Guard(seen)} with a margin of "
+                        + $"{Amount.Db(seen.Margin.Value)}, or a reference {LeastRiseDb:0} dB over the floor.",
                 Basis = Basis(seen, curve),
                 NextStep = ExchangedPlate.IsLikely(seen) ? ExchangedPlate.NextStep
                     : dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "The floor lies above the reference: look whether floor and reference sweeps were exchanged."
-                    : AtMost(seen, curve).LeakageRules ? string.Create(Amount.Print, $"To gain {most:0.0} dB, isolate by as much more: leakage, and not noise, ends the range. A narrower bandwidth does not help.")
+                    : AtMost(seen, curve).LeakageRules ? string.Create(Amount.Print,
+                        $"To gain {most:0.0} dB, isolate by as much more: leakage, and not noise, ends the range. A narrower "
+                            + $"bandwidth does not help.")
                     : RangeRemedy.For(most, curve.Readings.Any(r => r.State == ShieldingState.Overloaded), Attenuation(seen)),
             };
         }
@@ -54,14 +59,18 @@ internal sealed class UnderRanged : ICheck
         double rise = at.ReferenceDb - (at.FloorDb ?? double.NaN);
         return at.ReferenceInFloor && LeastRiseDb - rise >= Missing(seen, curve, worst)
             ? string.Create(Amount.Print, $"Reference less floor, where it is least: {rise:0.0} dB, against {LeastRiseDb:0} dB.")
-            : string.Create(Amount.Print, $"Where most is missing: usable dynamic range {at.DynamicRange!.Value.Value:0.0} dB, against {seen.Rule!.Requirement.At(at.At)!.Value.Value:0.0} dB asked{Guard(seen)} and {seen.Margin.Value:0.0} dB of margin.");
+            : string.Create(Amount.Print, $"Where most is missing: usable dynamic range {at.DynamicRange!.Value.Value:0.0} dB, "
+                + $"against {seen.Rule!.Requirement.At(at.At)!.Value.Value:0.0} dB asked{Guard(seen)} and "
+                + $"{seen.Margin.Value:0.0} dB of margin.");
     }
 
-    private static int Worst(Evidence seen, ShieldingCurve curve) => Enumerable.Range(0, curve.Readings.Length).MaxBy(f => Missing(seen, curve, f));
+    private static int Worst(Evidence seen, ShieldingCurve curve) =>
+        Enumerable.Range(0, curve.Readings.Length).MaxBy(f => Missing(seen, curve, f));
 
     private static ReadingEvidence AtMost(Evidence seen, ShieldingCurve curve) => curve.Readings[Worst(seen, curve)].Evidence;
 
-    private static string Guard(Evidence seen) => seen.Rule is { GuardBand.Value: > 0 and var guard } ? $", a guard band of {Amount.Db(guard)}" : string.Empty;
+    private static string Guard(Evidence seen) =>
+        seen.Rule is { GuardBand.Value: > 0 and var guard } ? $", a guard band of {Amount.Db(guard)}" : string.Empty;
 
     // dB of range missing for requirement, guard band plus margin, or for a reference that stands clear of the floor.
     private static double Missing(Evidence seen, ShieldingCurve curve, int f)
@@ -74,7 +83,8 @@ internal sealed class UnderRanged : ICheck
         }
 
         // What fails in full sight needs no more range.
-        if (curve.Readings[f] is ShieldingReading.Measured { Shielding.High: var high } && seen.Rule?.Requirement.At(at.At) is { } asked && high < asked)
+        if (curve.Readings[f] is ShieldingReading.Measured { Shielding.High: var high }
+            && seen.Rule?.Requirement.At(at.At) is { } asked && high < asked)
         {
             return 0;
         }
@@ -90,5 +100,6 @@ internal sealed class UnderRanged : ICheck
     }
 
     // As files state it, each for itself; else as the campaign does.
-    private static double? Attenuation(Evidence seen) => seen.Campaign.Used().Min(s => s.Settings.AttenuationDb) ?? seen.Setup.AttenuationDb;
+    private static double? Attenuation(Evidence seen) =>
+        seen.Campaign.Used().Min(s => s.Settings.AttenuationDb) ?? seen.Setup.AttenuationDb;
 }

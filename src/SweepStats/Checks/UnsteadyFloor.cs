@@ -9,10 +9,12 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
-/// <summary>Floor sweeps lie on different levels: not all of them show the receiver's noise alone, at the settings of the covered sweeps.</summary>
+/// <summary>
+/// Floor sweeps lie on different levels: not all of them show the receiver's noise alone, at the settings of the covered sweeps.
+/// </summary>
 /// <remarks>
-/// One odd sweep has its own finding, and so has a floor that moves from before the specimens to after them; both are taken out first. Intervals
-/// allow for how far the sweeps lie apart, and are wider for it than any more source power can mend.
+/// One odd sweep has its own finding, and so has a floor that moves from before the specimens to after them; both are taken out
+/// first. Intervals allow for how far the sweeps lie apart, and are wider for it than any more source power can mend.
 /// </remarks>
 internal sealed class UnsteadyFloor : ICheck
 {
@@ -33,7 +35,8 @@ internal sealed class UnsteadyFloor : ICheck
             yield break;
         }
 
-        double usual = Math.Sqrt(Math.Pow(NoiseFloorEstimator.UnseenOffsetDb, 2) + (Math.Pow(floor.ReadingDeviationDb, 2) / levels.Points));
+        double usual =
+            Math.Sqrt(Math.Pow(NoiseFloorEstimator.UnseenOffsetDb, 2) + (Math.Pow(floor.ReadingDeviationDb, 2) / levels.Points));
         if (levels.SpreadDb < BeyondUsual * usual)
         {
             yield break;
@@ -47,9 +50,14 @@ internal sealed class UnsteadyFloor : ICheck
             Role = SweepRole.Floor,
             Size = new Decibels(levels.SpreadDb),
             Message = $"Floor sweeps differ by {Amount.Db(levels.SpreadDb)} as a whole: {Named(levels.Higher)} above the rest. "
-                + (near > 0 ? $"Intervals and bounds allow for it, and are the wider for it at {Amount.Count(near, "reading", "readings")}." : "No reading lies near the floor, so no interval is wider for it."),
-            Basis = string.Create(Amount.Print, $"Means over {levels.Points} frequencies of {floor.SweepCount} floor sweeps; usually they scatter by {usual:0.0} dB. Told from {BeyondUsual:0} times that on."),
-            NextStep = "Take the floor again before you add source power: source off, no transmitter near, receiver warm, all settings as in the covered sweeps. If you know what was wrong with a sweep, exclude it with that reason in sweeps.csv.",
+                + (near > 0 ? "Intervals and bounds allow for it, and are the wider for it at "
+                    + $"{Amount.Count(near, "reading", "readings")}."
+                    : "No reading lies near the floor, so no interval is wider for it."),
+            Basis = string.Create(Amount.Print, $"Means over {levels.Points} frequencies of {floor.SweepCount} floor sweeps; "
+                + $"usually they scatter by {usual:0.0} dB. Told from {BeyondUsual:0} times that on."),
+            NextStep = "Take the floor again before you add source power: source off, no transmitter near, receiver warm, all "
+                + "settings as in the covered sweeps. If you know what was wrong with a sweep, exclude it with that reason in "
+                + "sweeps.csv.",
         };
     }
 
@@ -62,7 +70,8 @@ internal sealed class UnsteadyFloor : ICheck
 
     private static string Named(ImmutableArray<string> sweeps) => sweeps.Length == 1 ? $"{sweeps[0]} lies"
         : sweeps.Length <= MostNamed ? $"{string.Join(", ", sweeps[..^1])} and {sweeps[^1]} lie"
-        : string.Create(Amount.Print, $"{string.Join(", ", sweeps[..(MostNamed - 1)])} and {sweeps.Length - MostNamed + 1} more lie");
+        : string.Create(Amount.Print,
+            $"{string.Join(", ", sweeps[..(MostNamed - 1)])} and {sweeps.Length - MostNamed + 1} more lie");
 
     /// <summary>How far the sweeps of the floor lie apart as a whole, and which lie nearer to the highest.</summary>
     private sealed record FloorLevels(double SpreadDb, ImmutableArray<string> Higher, int Points)
@@ -74,7 +83,8 @@ internal sealed class UnsteadyFloor : ICheck
         {
             SweepBlock? block = seen.Campaign.Floor;
             int[] points = [.. Enumerable.Range(0, block?.PointCount ?? 0).Where(f => !seen.Floor!.Ambient[f])];
-            int[] kept = [.. Enumerable.Range(0, block?.SweepCount ?? 0).Where(j => !seen.OddRepeats.Any(odd => ReferenceEquals(odd.Sweep.Sweep, block!.Sweeps[j])))];
+            int[] kept = [.. Enumerable.Range(0, block?.SweepCount ?? 0)
+                .Where(j => !seen.OddRepeats.Any(odd => ReferenceEquals(odd.Sweep.Sweep, block!.Sweeps[j])))];
             if (kept.Length < 2 || points.Length < FewestPoints)
             {
                 return null;
@@ -82,7 +92,8 @@ internal sealed class UnsteadyFloor : ICheck
 
             double[] levels = [.. kept.Select(j => Sample.Mean(RepeatGroups.At(block![j], points)) - Moved(seen.History, j))];
             double middle = (levels.Max() + levels.Min()) / 2;
-            return new FloorLevels(levels.Max() - levels.Min(), [.. kept.Where((_, i) => levels[i] > middle).Select(j => block!.Sweeps[j].Name)], points.Length);
+            return new FloorLevels(levels.Max() - levels.Min(),
+                [.. kept.Where((_, i) => levels[i] > middle).Select(j => block!.Sweeps[j].Name)], points.Length);
         }
 
         private static double Moved(FloorHistory? history, int sweep) =>

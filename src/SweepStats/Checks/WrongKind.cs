@@ -24,7 +24,8 @@ internal sealed class WrongKind : ICheck
         foreach (MistakenSweep one in all)
         {
             // Of several that might be, nobody knows which two were exchanged.
-            if (left.Contains(one) && all.Where(one.IsExchangedWith).ToList() is [var other] && all.Count(other.IsExchangedWith) == 1)
+            if (left.Contains(one) && all.Where(one.IsExchangedWith).ToList() is [var other]
+                && all.Count(other.IsExchangedWith) == 1)
             {
                 found.Add(Exchanged(seen, one, other));
                 left.RemoveAll(m => m == one || m == other);
@@ -39,7 +40,8 @@ internal sealed class WrongKind : ICheck
     public static string Kind(SweepRole role, SpecimenName? specimen, bool one)
     {
         string word = role.ToString().ToLowerInvariant();
-        return $"{(one ? "a " : string.Empty)}{word} {(one ? "sweep" : "sweeps")}{(specimen is { } name ? $" of {name}" : string.Empty)}";
+        return $"{(one ? "a " : string.Empty)}{word} "
+            + $"{(one ? "sweep" : "sweeps")}{(specimen is { } name ? $" of {name}" : string.Empty)}";
     }
 
     private Finding Exchanged(Evidence seen, MistakenSweep one, MistakenSweep other) => Fault(seen, [one, other]) with
@@ -62,7 +64,8 @@ internal sealed class WrongKind : ICheck
         return Fault(seen, mistaken) with
         {
             Sweep = one ? first.Sweep.Name : null,
-            Message = $"{Named(mistaken)} {(one ? "reads" : "read")} like {like}, {Amount.Db(Math.Abs(above))} {(above > 0 ? "above" : "below")} "
+            Message = $"{Named(mistaken)} {(one ? "reads" : "read")} like {like}, {Amount.Db(Math.Abs(above))} "
+                + $"{(above > 0 ? "above" : "below")} "
                 + $"{others} {Kind(first.Sweep.Role, first.Specimen, one: false)}.",
         };
     }
@@ -77,7 +80,8 @@ internal sealed class WrongKind : ICheck
         Bias = Bias.Unknown,
         Misleads = true,
         Message = string.Empty,
-        Basis = $"At {Amount.OutOf(mistaken.Min(m => m.Agreeing), seen.Campaign.Grid.Count)} or more within three deviations of those, "
+        Basis = $"At {Amount.OutOf(mistaken.Min(m => m.Agreeing), seen.Campaign.Grid.Count)} or more within three deviations "
+            + "of those, "
             + $"and at most of all at least {Amount.Db(MistakenSweeps.FarDb)} from its own kind.",
         NextStep = $"Look whether {Mishap(mistaken[0])}, or files were exchanged: put each where it belongs, or take it again.",
     };

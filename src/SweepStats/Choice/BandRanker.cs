@@ -16,7 +16,8 @@ internal static class BandRanker
 
     public static BandRanking Of(
         FrequencyGrid grid, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens,
-        (NamedBand Band, bool ByPlacement, bool AllPutBack) over, (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked, int threads)
+        (NamedBand Band, bool ByPlacement, bool AllPutBack) over,
+        (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked, int threads)
     {
         int[] inside = [.. Enumerable.Range(0, grid.Count).Where(f => over.Band.Band.Contains(grid[f]))];
         int yardstick = specimens.Curves.IndexOf(specimens.Curves.FirstOrDefault(c => c.Name == asked.Question.Yardstick)!);
@@ -24,7 +25,8 @@ internal static class BandRanker
         int[] readable = [.. inside.Where(f => Readable(specimens.Curves, f))];
         int[] compared = ComparedPart.Of(grid, over.Band.Band, readable, [.. candidates.Select(i => specimens.Sweeps[i])]);
         double[] weights = LogWeights.OfPart(grid, over.Band.Band, new HashSet<int>(compared).Contains);
-        (CandidateMean Mean, double? DeviationDb)[] figures = CandidateFigures.Of(specimens.Sweeps, specimens.Curves, (weights, over.ByPlacement));
+        (CandidateMean Mean, double? DeviationDb)[] figures =
+            CandidateFigures.Of(specimens.Sweeps, specimens.Curves, (weights, over.ByPlacement));
         RankedSpecimen[] all = SideBySide.Of(
             specimens.Curves.Length, threads, i => Stated(specimens.Curves[i], (weights, inside, asked.Level), figures[i]));
         candidates = [.. candidates.Where(i => double.IsFinite(figures[i].Mean.Value))];
@@ -32,7 +34,8 @@ internal static class BandRanker
         {
             CandidateMean[] means = [.. figures.Select(f => f.Mean)];
             Group(all, means, candidates, asked.Level);
-            // Sweeps of a specimen that stays where it is say nothing of how it lies the next time: no chance of being the best follows.
+            // Sweeps of a specimen that stays where it is say nothing of how it lies the next time: no chance of being the best
+            // follows.
             if (over.AllPutBack)
             {
                 Chances(all, means, candidates, asked.Seed);
@@ -42,7 +45,11 @@ internal static class BandRanker
             {
                 for (int i = 0; i < all.Length; i++)
                 {
-                    all[i] = all[i] with { BelowYardstickDb = i == yardstick ? null : YardstickDifference.Of(figures[yardstick].Mean, figures[i].Mean, asked.Level) };
+                    all[i] = all[i] with
+                    {
+                        BelowYardstickDb = i == yardstick ? null
+                        : YardstickDifference.Of(figures[yardstick].Mean, figures[i].Mean, asked.Level),
+                    };
                 }
             }
         }
@@ -54,7 +61,8 @@ internal static class BandRanker
             PointCount = compared.Length,
             LeftOut = inside.Length - readable.Length,
             CappedLeftOut = readable.Length - compared.Length,
-            OverloadedLeftOut = readable.Except(compared).Count(f => specimens.Curves.Any(c => c.Readings[f].State == ShieldingState.Overloaded)),
+            OverloadedLeftOut =
+                readable.Except(compared).Count(f => specimens.Curves.Any(c => c.Readings[f].State == ShieldingState.Overloaded)),
             Ranking = Ranked([.. all.Where((_, i) => i != yardstick)]),
             Yardstick = yardstick < 0 ? null : all[yardstick],
         };
@@ -63,11 +71,13 @@ internal static class BandRanker
     private static bool Readable(ImmutableArray<ShieldingCurve> curves, int f) =>
         !curves[0].Readings[f].Evidence.Ambient && !curves[0].Readings[f].Evidence.ReferenceInFloor;
 
-    private static RankedSpecimen Stated(ShieldingCurve curve, (double[] Weights, int[] Inside, Confidence Level) over, (CandidateMean Mean, double? DeviationDb) figure)
+    private static RankedSpecimen Stated(ShieldingCurve curve, (double[] Weights, int[] Inside, Confidence Level) over,
+        (CandidateMean Mean, double? DeviationDb) figure)
     {
         var figures = new FigureEstimator(curve, over.Weights, over.Level);
         bool anything = Array.Exists(over.Weights, w => w > 0);
-        bool unlimited = over.Inside.Any(f => curve.Readings[f] is ShieldingReading.Unreadable || curve.Readings[f].Evidence.OneSidedLow is null);
+        bool unlimited = over.Inside.Any(
+            f => curve.Readings[f] is ShieldingReading.Unreadable || curve.Readings[f].Evidence.OneSidedLow is null);
         return new RankedSpecimen
         {
             Name = curve.Name,
@@ -92,7 +102,8 @@ internal static class BandRanker
     {
         CandidateMean[] compared = [.. candidates.Select(i => means[i])];
         double[] shares = BestOf.Shares(
-            [.. compared.Select(m => m.Value)], [.. compared.Select(m => m.StandardError)], compared.Max(m => m.DegreesOfFreedom), seed, Draws);
+            [.. compared.Select(m => m.Value)], [.. compared.Select(m => m.StandardError)],
+            compared.Max(m => m.DegreesOfFreedom), seed, Draws);
         Interval[] chances = BestOf.Limits(shares, [.. compared.Select(m => m.Open)]);
         for (int c = 0; c < candidates.Length; c++)
         {

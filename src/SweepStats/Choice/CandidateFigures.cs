@@ -8,21 +8,26 @@ namespace SweepStats.Choice;
 
 /// <summary>Mean shielding of each specimen over a band, as candidates that share reference and floor.</summary>
 /// <remarks>
-/// The errors of reference and stated errors are those of all specimens alike and drop out of differences. The floor's error is magnified near the floor, for each
-/// specimen by its own measure. A specimen's scatter never counts for less than what is usual among all: with own scatters of three placements each, 25 alike
-/// candidates are hardly ever told apart, with the usual one alone the best is left out in up to 18 % where it scatters three times as much as the others.
-/// Repeats that go together in the order taken count for what they are worth.
+/// The errors of reference and stated errors are those of all specimens alike and drop out of differences. The floor's error is
+/// magnified near the floor, for each specimen by its own measure. A specimen's scatter never counts for less than what is usual
+/// among all: with own scatters of three placements each, 25 alike candidates are hardly ever told apart, with the usual one
+/// alone the best is left out in up to 18 % where it scatters three times as much as the others. Repeats that go together in the
+/// order taken count for what they are worth.
 /// </remarks>
 internal static class CandidateFigures
 {
     /// <summary>The candidates with the standard deviation of one repeat; null where nothing repeats.</summary>
-    public static (CandidateMean Mean, double? DeviationDb)[] Of(IReadOnlyList<SpecimenSweeps> specimens, IReadOnlyList<ShieldingCurve> curves, (double[] Weights, bool ByPlacement) over)
+    public static (CandidateMean Mean, double? DeviationDb)[] Of(IReadOnlyList<SpecimenSweeps> specimens,
+        IReadOnlyList<ShieldingCurve> curves, (double[] Weights, bool ByPlacement) over)
     {
         double[][] units = [.. specimens.Select(s => Units(s, over))];
         // Bounds alone do not scatter, however often they repeat.
-        bool[] scatters = [.. specimens.Select((s, i) => units[i].Length > 1 && Enumerable.Range(0, over.Weights.Length).Any(f => over.Weights[f] > 0 && !s.Bounds[f]))];
+        bool[] scatters =
+            [.. specimens.Select((s, i) =>
+                units[i].Length > 1 && Enumerable.Range(0, over.Weights.Length).Any(f => over.Weights[f] > 0 && !s.Bounds[f]))];
         double[] squares = [.. units.Select((u, i) => scatters[i] ? Math.Pow(Sample.StandardDeviation(u), 2) : double.NaN)];
-        bool[] open = [.. specimens.Select(s => Enumerable.Range(0, over.Weights.Length).Any(f => over.Weights[f] > 0 && s.Bounds[f]))];
+        bool[] open =
+            [.. specimens.Select(s => Enumerable.Range(0, over.Weights.Length).Any(f => over.Weights[f] > 0 && s.Bounds[f]))];
         // A specimen placed once among others that were placed several times has one repeat, and is taken to be placed as they
         // were.
         RepeatWorth?[] worths = [.. units.Select((u, i) => u.Length > 1 ? curves[i].Spread?.CoveredWorth : null)];

@@ -6,7 +6,10 @@ namespace SweepStats.Choice;
 /// <summary>What is asked of specimens among which one is to be chosen.</summary>
 public sealed record ChoiceQuestion
 {
-    /// <summary>A specimen to hold the others against, such as a solid sheet: it stands beside the ranking and is no candidate; null for none.</summary>
+    /// <summary>
+    /// A specimen to hold the others against, such as a solid sheet: it stands beside the ranking and is no candidate; null for
+    /// none.
+    /// </summary>
     public SpecimenName? Yardstick { get; init; }
 
     /// <summary>Properties of which less is better, such as a price.</summary>

@@ -7,9 +7,9 @@ namespace SweepStats.Choice;
 
 /// <summary>The frequencies of a band at which candidates are compared: where each of them is bounded from both sides.</summary>
 /// <remarks>
-/// A candidate that is capped over more than half of the band does not narrow the part down for the others: it stays known from below, and may always be the best.
-/// Where a single frequency of 160 is capped, the mean over all of them has no upper limit either, however plainly another specimen shields more everywhere else;
-/// so that frequency is left out for all instead.
+/// A candidate that is capped over more than half of the band does not narrow the part down for the others: it stays known from
+/// below, and may always be the best. Where a single frequency of 160 is capped, the mean over all of them has no upper limit
+/// either, however plainly another specimen shields more everywhere else; so that frequency is left out for all instead.
 /// </remarks>
 internal static class ComparedPart
 {

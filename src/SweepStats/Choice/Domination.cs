@@ -7,7 +7,8 @@ namespace SweepStats.Choice;
 internal static class Domination
 {
     /// <summary>Each dominated specimen with the best-ranked one that dominates it; none where no property is weighed.</summary>
-    public static ImmutableArray<DominatedSpecimen> Among(ImmutableArray<BandRanking> bands, ImmutableArray<SpecimenProperty> properties, ChoiceQuestion question)
+    public static ImmutableArray<DominatedSpecimen> Among(ImmutableArray<BandRanking> bands,
+        ImmutableArray<SpecimenProperty> properties, ChoiceQuestion question)
     {
         if (question.LowerIsBetter.IsEmpty && question.HigherIsBetter.IsEmpty)
         {
@@ -28,7 +29,8 @@ internal static class Domination
 
         SpecimenName[] names = [.. bands[0].Ranking.Select(r => r.Name)];
         Dictionary<SpecimenName, RankedSpecimen>[] byName = [.. bands.Select(b => b.Ranking.ToDictionary(r => r.Name))];
-        (RankedSpecimen[] Bands, double?[] Weighed)[] standing = [.. names.Select(n => (byName.Select(b => b[n]).ToArray(), Weighed(n)))];
+        (RankedSpecimen[] Bands, double?[] Weighed)[] standing =
+            [.. names.Select(n => (byName.Select(b => b[n]).ToArray(), Weighed(n)))];
         return
         [
             .. from i in Enumerable.Range(0, names.Length)
@@ -40,13 +42,16 @@ internal static class Domination
     }
 
     // No worse in anything, and better in something that can be told: a property, or a group.
-    private static bool Dominates((RankedSpecimen[] Bands, double?[] Weighed) one, (RankedSpecimen[] Bands, double?[] Weighed) other)
+    private static bool Dominates((RankedSpecimen[] Bands, double?[] Weighed) one,
+        (RankedSpecimen[] Bands, double?[] Weighed) other)
     {
-        bool shields = one.Bands.Zip(other.Bands).All(b => !b.Second.Open && (b.First.MeanDb.Value ?? b.First.MeanDb.Low) >= b.Second.MeanDb.Value);
+        bool shields = one.Bands.Zip(other.Bands)
+            .All(b => !b.Second.Open && (b.First.MeanDb.Value ?? b.First.MeanDb.Low) >= b.Second.MeanDb.Value);
         // Who was told from the best of a group does not rule out one who was not.
         bool noLater = one.Bands.Zip(other.Bands).All(b => b.First.Group is null || b.First.Group <= b.Second.Group);
         bool noWorse = one.Weighed.Zip(other.Weighed).All(w => w.First >= w.Second);
-        bool better = one.Weighed.Zip(other.Weighed).Any(w => w.First > w.Second) || one.Bands.Zip(other.Bands).Any(b => b.First.Group < b.Second.Group);
+        bool better = one.Weighed.Zip(other.Weighed).Any(w => w.First > w.Second)
+            || one.Bands.Zip(other.Bands).Any(b => b.First.Group < b.Second.Group);
         return shields && noLater && noWorse && better;
     }
 }

@@ -34,14 +34,14 @@ public sealed record RankedSpecimen
     public required double? DeviationDb { get; init; }
 
     /// <summary>
-    /// Group from 1: its members cannot be told from the best among those that no earlier group holds. Group 1 holds the truly best one at the level of the
-    /// analysis. Null where nothing repeats.
+    /// Group from 1: its members cannot be told from the best among those that no earlier group holds. Group 1 holds the truly
+    /// best one at the level of the analysis. Null where nothing repeats.
     /// </summary>
     public int? Group { get; init; }
 
     /// <summary>
-    /// Between which limits the probability of being the best of the candidates lies: both ends are the probability itself where all are bounded from both sides;
-    /// null where nothing repeats, or where specimens were not taken off and put back.
+    /// Between which limits the probability of being the best of the candidates lies: both ends are the probability itself where
+    /// all are bounded from both sides; null where nothing repeats, or where specimens were not taken off and put back.
     /// </summary>
     public Interval? ProbabilityBest { get; init; }
 
@@ -61,7 +61,9 @@ public sealed record BandRanking
     /// <summary>Frequencies of it that are compared.</summary>
     public required int PointCount { get; init; }
 
-    /// <summary>Frequencies left out for all, since something else transmits there or the reference does not rise over the floor.</summary>
+    /// <summary>
+    /// Frequencies left out for all, since something else transmits there or the reference does not rise over the floor.
+    /// </summary>
     public required int LeftOut { get; init; }
 
     /// <summary>Frequencies left out for all, since a candidate is known from below only there.</summary>
@@ -70,7 +72,9 @@ public sealed record BandRanking
     /// <summary>Those of <see cref="CappedLeftOut"/> at which the receiver was overloaded.</summary>
     public int OverloadedLeftOut { get; init; }
 
-    /// <summary>The candidates by group, within one by the lower limit of their mean; those of which nothing is known come last.</summary>
+    /// <summary>
+    /// The candidates by group, within one by the lower limit of their mean; those of which nothing is known come last.
+    /// </summary>
     public required ImmutableArray<RankedSpecimen> Ranking { get; init; }
 
     /// <summary>The yardstick; null without one.</summary>

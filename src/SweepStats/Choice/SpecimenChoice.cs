@@ -3,7 +3,10 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Choice;
 
-/// <summary>A specimen that has no reason to be chosen: another shields at least as much in every band and is at least as good in every property weighed.</summary>
+/// <summary>
+/// A specimen that has no reason to be chosen: another shields at least as much in every band and is at least as good in every
+/// property weighed.
+/// </summary>
 /// <param name="Name">Which specimen.</param>
 /// <param name="By">The other.</param>
 public readonly record struct DominatedSpecimen(SpecimenName Name, SpecimenName By);
@@ -14,10 +17,15 @@ public sealed record SpecimenChoice
     /// <summary>The whole band, then each named one.</summary>
     public required ImmutableArray<BandRanking> Bands { get; init; }
 
-    /// <summary>Whether what repeats are compared by are placements; otherwise sweeps, and how well a specimen is put back is not in the comparison.</summary>
+    /// <summary>
+    /// Whether what repeats are compared by are placements; otherwise sweeps, and how well a specimen is put back is not in the
+    /// comparison.
+    /// </summary>
     public required bool ByPlacement { get; init; }
 
-    /// <summary>Candidates of which nothing says that they were taken off and put back; a winner may be named only where there are none.</summary>
+    /// <summary>
+    /// Candidates of which nothing says that they were taken off and put back; a winner may be named only where there are none.
+    /// </summary>
     public ImmutableArray<SpecimenName> NeverPutBack { get; init; } = [];
 
     /// <summary>What else is known of the specimens.</summary>

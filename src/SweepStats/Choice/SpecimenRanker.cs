@@ -8,10 +8,13 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Choice;
 
-/// <summary>Ranks the specimens of a campaign by what can be claimed of them, and says which cannot be told from the best.</summary>
+/// <summary>
+/// Ranks the specimens of a campaign by what can be claimed of them, and says which cannot be told from the best.
+/// </summary>
 /// <remarks>
-/// Ranked by the lower limit of the mean over the band, compared by the means themselves: what moves all specimens alike (reference, stated errors) belongs to the
-/// claim and not to the comparison. Frequencies where something else transmits, or where the reference does not rise over the floor, are left out for all.
+/// Ranked by the lower limit of the mean over the band, compared by the means themselves: what moves all specimens alike
+/// (reference, stated errors) belongs to the claim and not to the comparison. Frequencies where something else transmits, or
+/// where the reference does not rise over the floor, are left out for all.
 /// </remarks>
 public static class SpecimenRanker
 {
@@ -31,7 +34,8 @@ public static class SpecimenRanker
     }
 
     internal static SpecimenChoice? Of(
-        AlignedCampaign campaign, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens, ImmutableArray<SpecimenProperty> properties,
+        AlignedCampaign campaign, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens,
+        ImmutableArray<SpecimenProperty> properties,
         (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked, int threads = 1)
     {
         bool byPlacement = SpecimenSweeps.RepeatByPlacement(specimens.Sweeps);
@@ -44,8 +48,10 @@ public static class SpecimenRanker
             [.. specimens.Sweeps.Where(s => s.Name != asked.Question.Yardstick && s.Placements.Max() == 0).Select(s => s.Name)];
         ImmutableArray<BandRanking> bands =
         [
-            BandRanker.Of(campaign.Grid, specimens, (new NamedBand("", campaign.Grid.Band), byPlacement, stayed.IsEmpty), asked, threads) with { Name = null },
-            .. asked.Bands.Select(band => BandRanker.Of(campaign.Grid, specimens, (band, byPlacement, stayed.IsEmpty), asked, threads)),
+            BandRanker.Of(campaign.Grid, specimens, (new NamedBand("", campaign.Grid.Band), byPlacement, stayed.IsEmpty), asked,
+                threads) with { Name = null },
+            .. asked.Bands.Select(
+                band => BandRanker.Of(campaign.Grid, specimens, (band, byPlacement, stayed.IsEmpty), asked, threads)),
         ];
         return new SpecimenChoice
         {

@@ -16,7 +16,8 @@ internal static class YardstickDifference
             return default;
         }
 
-        double reach = (error > 0 ? error * StudentQuantile.Of(level.TwoSidedQuantile).At(dof) : 0) + Math.Abs(yardstick.Shift - specimen.Shift);
+        double reach = (error > 0 ? error * StudentQuantile.Of(level.TwoSidedQuantile).At(dof) : 0)
+            + Math.Abs(yardstick.Shift - specimen.Shift);
         return new BandFigure(
             yardstick.Open || specimen.Open ? null : apart,
             specimen.Open ? null : apart - reach,

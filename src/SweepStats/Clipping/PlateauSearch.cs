@@ -3,16 +3,22 @@ using SweepStats.Alignment;
 
 namespace SweepStats.Clipping;
 
-/// <summary>Finds frequencies at which sweeps stand at their highest level, one beside the other, as those of an overloaded receiver do.</summary>
+/// <summary>
+/// Finds frequencies at which sweeps stand at their highest level, one beside the other, as those of an overloaded receiver do.
+/// </summary>
 /// <remarks>
-/// Neighbouring readings that agree to the last digit occur by chance on a coarse display, and on its smooth maxima. A plateau counts where chance, at the rate
-/// at which neighbours agree elsewhere in the same sweeps, would make one in a thousand campaigns at most, and where it is much longer than the steps that lead up to it.
+/// Neighbouring readings that agree to the last digit occur by chance on a coarse display, and on its smooth maxima. A plateau
+/// counts where chance, at the rate at which neighbours agree elsewhere in the same sweeps, would make one in a thousand
+/// campaigns at most, and where it is much longer than the steps that lead up to it.
 /// </remarks>
 internal static class PlateauSearch
 {
     /// <summary>The flat tops that most of the sweeps share.</summary>
     /// <param name="block">The sweeps.</param>
-    /// <param name="others">Other sweeps of the same receiver: where every reading is stuck, they alone show how often its display makes neighbours agree.</param>
+    /// <param name="others">
+    /// Other sweeps of the same receiver: where every reading is stuck, they alone show how often its display makes neighbours
+    /// agree.
+    /// </param>
     public static Plateau Find(SweepBlock block, IEnumerable<SweepBlock> others)
     {
         int most = FlatRun.Most(block);

@@ -4,11 +4,15 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Clipping;
 
-/// <summary>Finds a highest level at which more readings stand to the last digit than the levels just below it let expect: the receiver shows no more.</summary>
+/// <summary>
+/// Finds a highest level at which more readings stand to the last digit than the levels just below it let expect: the receiver
+/// shows no more.
+/// </summary>
 /// <remarks>
-/// Scatter spreads clipped readings over the frequencies round a maximum, so that few of them are neighbours; their levels are still the same. Below the highest
-/// level the readings of scattered sweeps thin out, so each step of the display holds at most as many as those a scatter's width below. Their mean is the
-/// Poisson mean that the readings at the top are held against. Nothing is said where scatter is not several steps wide: smooth maxima of a stepped display tie too.
+/// Scatter spreads clipped readings over the frequencies round a maximum, so that few of them are neighbours; their levels are
+/// still the same. Below the highest level the readings of scattered sweeps thin out, so each step of the display holds at most
+/// as many as those a scatter's width below. Their mean is the Poisson mean that the readings at the top are held against.
+/// Nothing is said where scatter is not several steps wide: smooth maxima of a stepped display tie too.
 /// </remarks>
 internal static class TiedTops
 {
@@ -25,7 +29,8 @@ internal static class TiedTops
     public static double? Limit(SweepBlock block)
     {
         double top = block.HighestDb;
-        int at = Enumerable.Range(0, block.SweepCount).Where(j => DisplayStep.IsSame(block.ExtremesDb(j).Highest, top)).Sum(j => Count(block[j], l => DisplayStep.IsSame(l, top)));
+        int at = Enumerable.Range(0, block.SweepCount).Where(j => DisplayStep.IsSame(block.ExtremesDb(j).Highest, top))
+            .Sum(j => Count(block[j], l => DisplayStep.IsSame(l, top)));
         if (at < Fewest)
         {
             return null;
@@ -38,7 +43,8 @@ internal static class TiedTops
             return null;
         }
 
-        int below = Enumerable.Range(0, block.SweepCount).Sum(j => Count(block[j], l => !DisplayStep.IsSame(l, top) && l >= top - scatter));
+        int below = Enumerable.Range(0, block.SweepCount)
+            .Sum(j => Count(block[j], l => !DisplayStep.IsSame(l, top) && l >= top - scatter));
         return 1 - Poisson.CDF((below + 1) / steps, at - 1) < ByChance ? top : null;
     }
 
@@ -53,19 +59,28 @@ internal static class TiedTops
         return count;
     }
 
-    /// <summary>Standard deviation of a reading about its neighbours or repeats, in dB: about as much as clipping takes from the readings that it meets.</summary>
-    /// <remarks>Of a normal variable the median of |x − median| is 0.6745 standard deviations. One sweep is held against its neighbours: x − (left + right)/2 has 3/2 of the variance.</remarks>
+    /// <summary>
+    /// Standard deviation of a reading about its neighbours or repeats, in dB: about as much as clipping takes from the readings
+    /// that it meets.
+    /// </summary>
+    /// <remarks>
+    /// Of a normal variable the median of |x − median| is 0.6745 standard deviations. One sweep is held against its neighbours: x
+    /// − (left + right)/2 has 3/2 of the variance.
+    /// </remarks>
     public static double Scatter(SweepBlock block)
     {
         const double NormalMedian = 0.6745;
         if (block.SweepCount > 1)
         {
-            double[] away = [.. Enumerable.Range(0, block.PointCount).SelectMany(f => Deviations.FromMean([.. Enumerable.Range(0, block.SweepCount).Select(j => block[j][f])])).Select(Math.Abs)];
+            double[] away = [.. Enumerable.Range(0, block.PointCount)
+                .SelectMany(f => Deviations.FromMean([.. Enumerable.Range(0, block.SweepCount).Select(j => block[j][f])]))
+                .Select(Math.Abs)];
             return Sample.Median(away) / NormalMedian * Math.Sqrt(block.SweepCount / (block.SweepCount - 1.0));
         }
 
         double[] sweep = block[0].ToArray();
-        double[] beside = [.. Enumerable.Range(1, Math.Max(0, sweep.Length - 2)).Select(f => Math.Abs(sweep[f] - ((sweep[f - 1] + sweep[f + 1]) / 2)))];
+        double[] beside = [.. Enumerable.Range(1, Math.Max(0, sweep.Length - 2))
+            .Select(f => Math.Abs(sweep[f] - ((sweep[f - 1] + sweep[f + 1]) / 2)))];
         return beside.Length == 0 ? 0 : Sample.Median(beside) / NormalMedian / Math.Sqrt(1.5);
     }
 }

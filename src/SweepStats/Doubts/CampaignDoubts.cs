@@ -20,7 +20,8 @@ public sealed record CampaignDoubts
 
     /// <summary>The floor, as far off as covered noise shows it to be.</summary>
     public NoiseFloor? Widened(NoiseFloor? floor) =>
-        floor is null || Motions.IsEmpty ? floor : floor with { HalfWidthDb = Math.Max(floor.HalfWidthDb, Motions.Max(m => m.ReachDb)) };
+        floor is null || Motions.IsEmpty ? floor
+            : floor with { HalfWidthDb = Math.Max(floor.HalfWidthDb, Motions.Max(m => m.ReachDb)) };
 
     /// <summary>Looks for doubts of single readings.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
@@ -32,7 +33,8 @@ public sealed record CampaignDoubts
     {
         var shape = new LostShape(campaign, floor);
         SpecimenDoubts Of(int i) => Lost(shape.Of(campaign.Covered[i]), campaign.Grid.Count)
-            .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(campaign.Covered[i], i), overload.AtBottom(i)));
+            .With(OverloadDoubts.Of(campaign.Grid.Count, overload.OfReference, overload.OfCovered(campaign.Covered[i], i),
+                overload.AtBottom(i)));
         return ImmutableArray.Create(SideBySide.Of(campaign.Covered.Length, threads, Of));
     }
 

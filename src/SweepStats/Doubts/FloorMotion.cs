@@ -6,11 +6,14 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Doubts;
 
-/// <summary>The noise has risen since the floor was measured: covered readings pile up at one level above it. Immutable.</summary>
+/// <summary>
+/// The noise has risen since the floor was measured: covered readings pile up at one level above it. Immutable.
+/// </summary>
 /// <remarks>
-/// Where a specimen hides the signal its readings are the noise of that moment, and their rise over a floor measured once is the same at all those frequencies,
-/// however reference and shielding run. A signal's rise spreads out: it follows the reference and the specimen. A pile counts where it lies above what floors move
-/// by anyway, is as narrow as noise, and holds many more readings than the stretch of rises above it.
+/// Where a specimen hides the signal its readings are the noise of that moment, and their rise over a floor measured once is the
+/// same at all those frequencies, however reference and shielding run. A signal's rise spreads out: it follows the reference and
+/// the specimen. A pile counts where it lies above what floors move by anyway, is as narrow as noise, and holds many more
+/// readings than the stretch of rises above it.
 /// </remarks>
 public sealed record FloorMotion
 {
@@ -40,7 +43,9 @@ public sealed record FloorMotion
     /// <summary>How far the floor is to be taken to lie off at most.</summary>
     public double ReachDb => RiseDb + (HalfWidthInErrors * ErrorDb);
 
-    /// <summary>Specimens whose readings pile up; none where the floor was measured before and after, so that its motion shows in itself.</summary>
+    /// <summary>
+    /// Specimens whose readings pile up; none where the floor was measured before and after, so that its motion shows in itself.
+    /// </summary>
     /// <param name="campaign">The aligned sweeps.</param>
     /// <param name="floor">The floor; null where none is known.</param>
     /// <param name="history">When it was measured; null where it was not.</param>
@@ -54,7 +59,8 @@ public sealed record FloorMotion
     private static FloorMotion? Of(SpecimenBlock specimen, NoiseFloor floor)
     {
         double[] rise = Rises(specimen.Block, floor);
-        int[] low = [.. Enumerable.Range(0, rise.Length).Where(f => !floor.Ambient[f] && rise[f] < HighestRiseDb).OrderBy(f => rise[f])];
+        int[] low = [.. Enumerable.Range(0, rise.Length).Where(f => !floor.Ambient[f] && rise[f] < HighestRiseDb)
+            .OrderBy(f => rise[f])];
         if (low.Length < FewestReadings)
         {
             return null;
@@ -76,7 +82,13 @@ public sealed record FloorMotion
         int above = low.Count(f => rise[f] > middle + half && rise[f] <= middle + (3 * half));
         bool isPile = pile.Length >= FewestReadings && pile.Length > MoreThanAbove * (above + 1)
             && middle - (Score * uncertainty) > floor.HalfWidthDb && IsAsNarrowAsNoise(pile, rise, error);
-        return isPile ? new FloorMotion { Specimen = specimen.Name, RiseDb = middle, ErrorDb = uncertainty, Points = [.. pile.Order()] } : null;
+        return isPile ? new FloorMotion
+        {
+            Specimen = specimen.Name,
+            RiseDb = middle,
+            ErrorDb = uncertainty,
+            Points = [.. pile.Order()],
+        } : null;
     }
 
     private static double[] Rises(SweepBlock block, NoiseFloor floor) =>
@@ -100,5 +112,6 @@ public sealed record FloorMotion
     }
 
     // Cut off at two standard deviations, normal scatter keeps 0.88 of them; a stretch evenly filled has 1.15.
-    private static bool IsAsNarrowAsNoise(int[] pile, double[] rise, double error) => Sample.StandardDeviation([.. pile.Select(f => rise[f])]) < Between * error;
+    private static bool IsAsNarrowAsNoise(int[] pile, double[] rise, double error) =>
+        Sample.StandardDeviation([.. pile.Select(f => rise[f])]) < Between * error;
 }

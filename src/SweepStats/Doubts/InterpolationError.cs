@@ -3,7 +3,10 @@ using SweepStats.Uncertainty;
 
 namespace SweepStats.Doubts;
 
-/// <summary>What interpolation may have moved reference and covered levels apart by: an error of unknown size up to its bound, rectangular.</summary>
+/// <summary>
+/// What interpolation may have moved reference and covered levels apart by: an error of unknown size up to its bound,
+/// rectangular.
+/// </summary>
 public static class InterpolationError
 {
     /// <summary>The error; null where nothing was interpolated between readings.</summary>
@@ -12,7 +15,12 @@ public static class InterpolationError
     {
         ArgumentNullException.ThrowIfNull(campaign);
         return campaign.Interpolation is { HalfWidthDb: > 0 and var half }
-            ? new UncertaintyEntry { Name = Interpolation.ErrorName, HalfWidthDb = half, Distribution = ErrorDistribution.Rectangular }
+            ? new UncertaintyEntry
+            {
+                Name = Interpolation.ErrorName,
+                HalfWidthDb = half,
+                Distribution = ErrorDistribution.Rectangular,
+            }
             : null;
     }
 }

@@ -5,8 +5,13 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Doubts;
 
-/// <summary>Frequencies at which covered sweeps show neither the reference's shape nor resemble each other, although they stand clear of what is taken for the floor.</summary>
-/// <remarks>What they show there is probably the receiver's noise, and the floor lies higher than was measured, declared or known.</remarks>
+/// <summary>
+/// Frequencies at which covered sweeps show neither the reference's shape nor resemble each other, although they stand clear of
+/// what is taken for the floor.
+/// </summary>
+/// <remarks>
+/// What they show there is probably the receiver's noise, and the floor lies higher than was measured, declared or known.
+/// </remarks>
 internal sealed class LostShape
 {
     private const double ClearOfFloorDb = 10;
@@ -28,7 +33,8 @@ internal sealed class LostShape
     }
 
     /// <summary>Whether it can be told for a specimen.</summary>
-    public static bool CanTell(SpecimenBlock specimen) => specimen.Block.SweepCount >= 2 && specimen.Block.PointCount >= SharedShape.FewestPoints;
+    public static bool CanTell(SpecimenBlock specimen) =>
+        specimen.Block.SweepCount >= 2 && specimen.Block.PointCount >= SharedShape.FewestPoints;
 
     /// <summary>The frequencies; none where too few are lost to tell them from chance, or where nothing can be told.</summary>
     public ImmutableArray<int> Of(SpecimenBlock specimen)
@@ -44,7 +50,8 @@ internal sealed class LostShape
         return here.Length > SharedShape.HalfWidth(lost.Length) / 2 && ScattersAsNoise(specimen, here) ? here : [];
     }
 
-    private bool IsClearOfFloor(double[][] covered, int f) => _floor is null || covered.Average(s => s[f]) >= _floor.LevelDb[f] + ClearOfFloorDb;
+    private bool IsClearOfFloor(double[][] covered, int f) =>
+        _floor is null || covered.Average(s => s[f]) >= _floor.LevelDb[f] + ClearOfFloorDb;
 
     // Only a measured floor shows how noise scatters here.
     private bool ScattersAsNoise(SpecimenBlock specimen, ImmutableArray<int> here)
@@ -61,7 +68,9 @@ internal sealed class LostShape
 
     // Root mean square over the frequencies of the standard deviation between sweeps, in dB.
     private static double Scatter(SweepBlock block, ImmutableArray<int> here) => Math.Sqrt(here
-        .Average(f => Math.Pow(Sample.StandardDeviation([.. Enumerable.Range(0, block.SweepCount).Select(j => block[j][f])]), 2)));
+        .Average(f =>
+            Math.Pow(Sample.StandardDeviation([.. Enumerable.Range(0, block.SweepCount).Select(j => block[j][f])]), 2)));
 
-    private static double[][] Rows(SweepBlock block) => [.. Enumerable.Range(0, block.SweepCount).Select(j => block[j].ToArray())];
+    private static double[][] Rows(SweepBlock block) =>
+        [.. Enumerable.Range(0, block.SweepCount).Select(j => block[j].ToArray())];
 }

@@ -11,7 +11,8 @@ internal static class OverloadDoubts
     /// <param name="coveredOverloaded">Where the covered level reads too low; empty for nowhere.</param>
     /// <param name="coveredAtBottom">Where the covered level is cut off from below, or does not live; empty for nowhere.</param>
     public static ImmutableArray<ReadingDoubts> Of(
-        int points, Func<int, bool> referenceOverloaded, ImmutableArray<bool> coveredOverloaded, ImmutableArray<bool> coveredAtBottom)
+        int points, Func<int, bool> referenceOverloaded, ImmutableArray<bool> coveredOverloaded,
+        ImmutableArray<bool> coveredAtBottom)
     {
         ImmutableArray<ReadingDoubts> doubts =
         [

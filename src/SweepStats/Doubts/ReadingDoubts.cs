@@ -16,6 +16,9 @@ public enum ReadingDoubts
     /// <summary>The covered level is clipped from below, or does not live: the specimen may shield more than is shown.</summary>
     CoveredAtBottom = 4,
 
-    /// <summary>The covered level is the receiver's noise, which has risen since the floor was measured, or lies far above what was taken for the floor.</summary>
+    /// <summary>
+    /// The covered level is the receiver's noise, which has risen since the floor was measured, or lies far above what was taken
+    /// for the floor.
+    /// </summary>
     FloorMoved = 8,
 }

@@ -5,16 +5,18 @@ namespace SweepStats.Doubts;
 
 /// <summary>Whether covered sweeps still show the shape of the reference over frequency, window by window.</summary>
 /// <remarks>
-/// Antennas, cables and rooms give the reference a shape that repeats from sweep to sweep, and the covered sweeps inherit it: they resemble each other by
-/// r = A²/(A² + s²), A the reference's shape and s the covered scatter in dB. In noise s stays and the resemblance goes. Where the shape is too small against
-/// the scatter nothing can be told. A straight line is taken out of each window: shielding and floors slope.
+/// Antennas, cables and rooms give the reference a shape that repeats from sweep to sweep, and the covered sweeps inherit it:
+/// they resemble each other by r = A²/(A² + s²), A the reference's shape and s the covered scatter in dB. In noise s stays and
+/// the resemblance goes. Where the shape is too small against the scatter nothing can be told. A straight line is taken out of
+/// each window: shielding and floors slope.
 /// </remarks>
 internal sealed class SharedShape
 {
     /// <summary>Fewest points that show a shape; the least half-width of a window too.</summary>
     public const int FewestPoints = 20;
 
-    // Shapes of antennas and cables stretch over a good part of the band, however finely it was swept; windows overlap by nine tenths.
+    // Shapes of antennas and cables stretch over a good part of the band, however finely it was swept; windows overlap by nine
+    // tenths.
     private const int HalfWidthsOfBand = 7;
     private const int StepsOfHalfWidth = 5;
     private const double TellableResemblance = 0.2;
@@ -38,7 +40,10 @@ internal sealed class SharedShape
     /// <summary>Points of a window to either side, for sweeps of this many points.</summary>
     public static int HalfWidth(int points) => Math.Max(FewestPoints, points / HalfWidthsOfBand);
 
-    /// <summary>Marks the frequencies in whose window the covered sweeps show less than half the resemblance that the reference's shape would give them.</summary>
+    /// <summary>
+    /// Marks the frequencies in whose window the covered sweeps show less than half the resemblance that the reference's shape
+    /// would give them.
+    /// </summary>
     /// <param name="covered">Levels of at least two sweeps in dB, a row a sweep.</param>
     public bool[] Lost(double[][] covered)
     {
@@ -62,7 +67,8 @@ internal sealed class SharedShape
         for (int point = step / 2; point < points; point += step)
         {
             int first = point - (step / 2);
-            yield return new Window(Math.Max(0, point - half)..Math.Min(points, point + half + 1), first..Math.Min(first + step, points));
+            yield return new Window(Math.Max(0, point - half)..Math.Min(points, point + half + 1),
+                first..Math.Min(first + step, points));
         }
     }
 

@@ -2,13 +2,16 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Doubts;
 
-/// <summary>What rows have in common in windows of columns, the straight line of least squares taken out of each row. Immutable.</summary>
+/// <summary>
+/// What rows have in common in windows of columns, the straight line of least squares taken out of each row. Immutable.
+/// </summary>
 /// <remarks>
-/// Sums of products up to each end of a window, of all rows and of two more, all ones and the places: what lies between two ends is a
-/// difference of sums, so that windows that overlap cost nothing more. Of what is left once the line over places t = −(m − 1)/2 … is
-/// taken out, Σ xy − Σx·Σy/m − Σtx·Σty/(m(m² − 1)/12) is the product. Levels count from each row's first value, so that of equal ones
-/// exactly nothing is left. Plain sums: what is asked of them is whether a share is passed. Error: below
-/// <see cref="StraightenedWindow.Rounding"/> of a row's squares about its first value, up to some 10 000 columns. Unit: squared one of the values.
+/// Sums of products up to each end of a window, of all rows and of two more, all ones and the places: what lies between two ends
+/// is a difference of sums, so that windows that overlap cost nothing more. Of what is left once the line over places t = −(m −
+/// 1)/2 … is taken out, Σ xy − Σx·Σy/m − Σtx·Σty/(m(m² − 1)/12) is the product. Levels count from each row's first value, so that
+/// of equal ones exactly nothing is left. Plain sums: what is asked of them is whether a share is passed. Error: below
+/// <see cref="StraightenedWindow.Rounding"/> of a row's squares about its first value, up to some 10 000 columns. Unit: squared
+/// one of the values.
 /// </remarks>
 internal sealed class StraightenedProducts
 {
@@ -44,7 +47,8 @@ internal sealed class StraightenedProducts
     {
         double[] before = _upTo[window.Start.Value], upTo = _upTo[window.End.Value];
         int columns = window.End.Value - window.Start.Value;
-        double spread = columns * (((double)columns * columns) - 1) / 12, middle = ((window.Start.Value + window.End.Value - 1) / 2.0) - _middle;
+        double spread = columns * (((double)columns * columns) - 1) / 12,
+            middle = ((window.Start.Value + window.End.Value - 1) / 2.0) - _middle;
         double Between(int place) => upTo[place] - before[place];
         double[] plain = [.. Enumerable.Range(0, _rows).Select(j => Between(CrossProducts.Place(_rows, j)))];
         double[] turned = [.. plain.Select((sum, j) => Between(CrossProducts.Place(_rows + 1, j)) - (middle * sum))];
@@ -53,7 +57,8 @@ internal sealed class StraightenedProducts
         {
             for (int j = 0; j <= i; j++, place++)
             {
-                products[place] = Between(place) - (plain[i] * plain[j] / columns) - (columns < 2 ? 0 : turned[i] * turned[j] / spread);
+                products[place] =
+                    Between(place) - (plain[i] * plain[j] / columns) - (columns < 2 ? 0 : turned[i] * turned[j] / spread);
             }
 
             int own = CrossProducts.Place(i, i);

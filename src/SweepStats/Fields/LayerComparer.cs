@@ -57,7 +57,7 @@ public static class LayerComparer
         var step = new LayerStep(few[0].Curve.Name.Lot, few[0].Layers, more[0].Layers)
         {
             PointCount = compared.Count,
-            LeftOut = grid.Count - compared.Count
+            LeftOut = grid.Count - compared.Count,
         };
         if (compared.Count == 0)
         {
@@ -74,7 +74,7 @@ public static class LayerComparer
         {
             BeforeDb = before.Value,
             AddedDb = figures[0].DeviationDb is null
-            ? new BandFigure(added.Value, null, null) : added
+            ? new BandFigure(added.Value, null, null) : added,
         };
     }
 

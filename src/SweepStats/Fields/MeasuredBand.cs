@@ -9,8 +9,8 @@ namespace SweepStats.Fields;
 /// Between readings, in dB straight over log frequency. Outside by <see cref="OutsideBand"/>: none is 0 dB, and so that the jump
 /// at the ends does not ring on for ever, the curve sets in smoothly over a tenth of an octave inside them; slope is the
 /// least-squares line over log frequency through the readings of the last octave, taken on from the end's reading for a decade.
-/// All of it is linear in the readings but for the slope's stop at 0 dB. In a gap of the grid (<see cref="FrequencyGaps"/>) nothing
-/// was measured: there too it is 0 dB, whatever is assumed outside, and the curve sets in smoothly beside it.
+/// All of it is linear in the readings but for the slope's stop at 0 dB. In a gap of the grid (<see cref="FrequencyGaps"/>)
+/// nothing was measured: there too it is 0 dB, whatever is assumed outside, and the curve sets in smoothly beside it.
 /// </remarks>
 internal sealed class MeasuredBand
 {

@@ -19,7 +19,9 @@ namespace SweepStats.Fields;
 /// <param name="ShownCount">Frequencies at which it is shown.</param>
 public sealed record NeededShielding(SpecimenName Name, Decibels Needed, ImmutableArray<FrequencyBand> Shown, int ShownCount)
 {
-    /// <summary>One for each specimen; none where no tolerable field is stated, or a fault stands against the measurement.</summary>
+    /// <summary>
+    /// One for each specimen; none where no tolerable field is stated, or a fault stands against the measurement.
+    /// </summary>
     /// <param name="threat">The field; null where none is stated.</param>
     /// <param name="measured">Curves, and what was found against them.</param>
     public static ImmutableArray<NeededShielding> Of(FieldThreat? threat, PulseBasis measured)

@@ -11,4 +11,5 @@ namespace SweepStats.Fields;
 /// <param name="Curves">Shielding of each specimen.</param>
 /// <param name="Findings">What the checks found.</param>
 /// <param name="Trust">Whether the measurement can be trusted.</param>
-public sealed record PulseBasis(AlignedCampaign Campaign, ImmutableArray<ShieldingCurve> Curves, ImmutableArray<Finding> Findings, Trust Trust);
+public sealed record PulseBasis(AlignedCampaign Campaign, ImmutableArray<ShieldingCurve> Curves,
+    ImmutableArray<Finding> Findings, Trust Trust);

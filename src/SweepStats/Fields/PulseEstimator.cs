@@ -32,7 +32,8 @@ public static class PulseEstimator
         var band = new MeasuredBand(campaign.Grid, new PulseGrid(question.Pulse, Lowest(campaign.Grid)));
         // Its room and tables are larger than what is told of a specimen.
         using var filters = new ThreadLocal<PulseFilter>(() => new PulseFilter(band.Bins));
-        ResidualPulse Left(int i) => new SpecimenPulse(measured.Curves[i], PulseReading.Of(measured.Curves[i], measured.Findings), band, question)
+        ResidualPulse Left(int i) =>
+            new SpecimenPulse(measured.Curves[i], PulseReading.Of(measured.Curves[i], measured.Findings), band, question)
             .Left(filters.Value!, Turns(campaign.Reference, campaign.Covered[i].Block, band));
         return [.. SideBySide.Of(measured.Curves.Length, threads, Left)];
     }

@@ -8,11 +8,15 @@ using SweepStats.Verdicts;
 
 namespace SweepStats.Fields;
 
-/// <summary>What is left at most of a steady field behind one specimen, at every measured frequency of the analysed band at once. Immutable.</summary>
+/// <summary>
+/// What is left at most of a steady field behind one specimen, at every measured frequency of the analysed band at once.
+/// Immutable.
+/// </summary>
 /// <remarks>
-/// E·10^(−L/20), with L in dB the lowest one-sided lower limit of the shielding over the band (<see cref="BandStatement.AtLeast"/>), less what findings say it
-/// may lie below its interval. By the definition of shielding as a ratio of field strengths, 20·log10(E/E'); it supposes that behind and in front of the
-/// specimen levels stand for the same component of the field, as the two measurements do. A pulse is no steady field at one frequency and is not answered for.
+/// E·10^(−L/20), with L in dB the lowest one-sided lower limit of the shielding over the band
+/// (<see cref="BandStatement.AtLeast"/>), less what findings say it may lie below its interval. By the definition of shielding as
+/// a ratio of field strengths, 20·log10(E/E'); it supposes that behind and in front of the specimen levels stand for the same
+/// component of the field, as the two measurements do. A pulse is no steady field at one frequency and is not answered for.
 /// </remarks>
 /// <param name="Name">Which specimen.</param>
 /// <param name="VoltsPerMetre">Upper limit in V/m; null where nothing is claimed.</param>
@@ -22,7 +26,9 @@ public sealed record ResidualField(SpecimenName Name, double? VoltsPerMetre, Fie
     /// <summary>The lower limit of the shielding that the claim rests on; null where nothing is claimed.</summary>
     public Decibels? Shielding { get; init; }
 
-    /// <summary>Whether no more is left than is tolerable; null where no tolerable field is stated or nothing is claimed.</summary>
+    /// <summary>
+    /// Whether no more is left than is tolerable; null where no tolerable field is stated or nothing is claimed.
+    /// </summary>
     public bool? IsTolerable { get; init; }
 
     /// <summary>One for each specimen; none where no field is stated.</summary>
@@ -35,7 +41,8 @@ public sealed record ResidualField(SpecimenName Name, double? VoltsPerMetre, Fie
     {
         ArgumentNullException.ThrowIfNull(shielding);
         return threat is null ? []
-            : [.. shielding.Curves.Zip(shielding.Bands, (curve, band) => Of(threat, curve, LowestLimit(curve, band, findings), trust))];
+            : [.. shielding.Curves.Zip(shielding.Bands,
+                (curve, band) => Of(threat, curve, LowestLimit(curve, band, findings), trust))];
     }
 
     private static ResidualField Of(FieldThreat threat, ShieldingCurve curve, double? limit, Trust trust)

@@ -11,7 +11,9 @@ public sealed record ResidualPulse(SpecimenName Name, FieldSilence? Silence)
     /// <summary>One for each assumption, in the order of <see cref="OutsideBand"/>; empty where nothing is told.</summary>
     public ImmutableArray<PulseLeft> Assumed { get; init; } = [];
 
-    /// <summary>The field over the first 25 decay times of the pulse, under the assumption asked for; null where nothing is told.</summary>
+    /// <summary>
+    /// The field over the first 25 decay times of the pulse, under the assumption asked for; null where nothing is told.
+    /// </summary>
     public Waveform? Waveform { get; init; }
 
     /// <summary>

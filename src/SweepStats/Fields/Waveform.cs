@@ -32,7 +32,8 @@ public sealed class Waveform
     /// <summary>Its first part.</summary>
     /// <param name="seconds">How long, above two steps.</param>
     internal Waveform Until(double seconds) =>
-        new(VoltsPerMetre.AsSpan()[..Math.Min(VoltsPerMetre.Length, (int)Math.Ceiling(seconds / StepSeconds) + 1)].ToArray(), StepSeconds);
+        new(VoltsPerMetre.AsSpan()[..Math.Min(VoltsPerMetre.Length, (int)Math.Ceiling(seconds / StepSeconds) + 1)].ToArray(),
+            StepSeconds);
 
     /// <summary>Peak, rise, width and energy; by lines between samples, and by a parabola through the three highest.</summary>
     public PulseFigures Figures()

@@ -4,17 +4,21 @@ using Normal = MathNet.Numerics.Distributions.Normal;
 
 namespace SweepStats.Floor;
 
-/// <summary>How strong a signal must be for its level to be bounded from both sides in 95 of 100 campaigns like this one.</summary>
+/// <summary>
+/// How strong a signal must be for its level to be bounded from both sides in 95 of 100 campaigns like this one.
+/// </summary>
 /// <remarks>
-/// Currie's detection limit in the geometry of a rise over the floor. A covered mean is bounded from both sides when its rise exceeds both t·u (its own
-/// error) and what noise alone would do. With an error estimated from n units the rise must be δ·u, with δ the noncentrality at which Student's t exceeds its own
-/// quantile with probability 0.95. Source: Currie 1968, Analytical Chemistry 40, 586; IUPAC recommendation 1995 for the noncentral t (both from memory).
-/// Cautious: noise is taken to scatter as much with a signal in it as without, and 97 to 100 % are bounded (see the coverage study).
+/// Currie's detection limit in the geometry of a rise over the floor. A covered mean is bounded from both sides when its rise
+/// exceeds both t·u (its own error) and what noise alone would do. With an error estimated from n units the rise must be δ·u,
+/// with δ the noncentrality at which Student's t exceeds its own quantile with probability 0.95. Source: Currie 1968, Analytical
+/// Chemistry 40, 586; IUPAC recommendation 1995 for the noncentral t (both from memory). Cautious: noise is taken to scatter as
+/// much with a signal in it as without, and 97 to 100 % are bounded (see the coverage study).
 /// </remarks>
 /// <param name="noise">How noise reads.</param>
 /// <param name="confidence">Two-sided level of the interval.</param>
 /// <param name="floorShiftDb">
-/// How far above the noise the floor is taken to lie in dB, where it may have moved: a signal must rise over that place to be told.
+/// How far above the noise the floor is taken to lie in dB, where it may have moved: a signal must rise over that place to be
+/// told.
 /// </param>
 public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, double floorShiftDb = 0)
 {
@@ -24,18 +28,23 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
     private const double LeastShownDb = 0.01;
 
     // From an eighth of a dB on, by its distance from the least rise: nearer, the step of the quotient changes.
-    private readonly Lazy<OctavePieces> _slopes = new(() => new OctavePieces(over => Quotient(noise, noise.LeastRiseDb + over), 1.0 / 8, 9, 5));
+    private readonly Lazy<OctavePieces> _slopes =
+        new(() => new OctavePieces(over => Quotient(noise, noise.LeastRiseDb + over), 1.0 / 8, 9, 5));
 
     private readonly StudentQuantile _student = StudentQuantile.Of(confidence.TwoSidedQuantile);
 
     // What depends on the repeats alone costs more than all the rest, and they are the same at every frequency.
     private readonly ConcurrentDictionary<DetectionRepeats, Asked> _asked = new();
 
-    /// <summary>Signal-to-noise ratio in dB of the weakest signal that is bounded from both sides with probability 0.95.</summary>
+    /// <summary>
+    /// Signal-to-noise ratio in dB of the weakest signal that is bounded from both sides with probability 0.95.
+    /// </summary>
     /// <param name="readings">Covered readings at one frequency.</param>
     /// <param name="units">Independent units among them, at least 2.</param>
     /// <param name="signalDeviation">Scatter of the signal from unit to unit in dB.</param>
-    /// <param name="floorError">Standard error of the floor in dB, with its degrees of freedom: a floor of few readings hides more.</param>
+    /// <param name="floorError">
+    /// Standard error of the floor in dB, with its degrees of freedom: a floor of few readings hides more.
+    /// </param>
     public double SignalToNoise(int readings, int units, double signalDeviation, Contribution floorError) =>
         SignalToNoise(new DetectionRepeats(readings, units), signalDeviation, floorError);
 
@@ -46,7 +55,8 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
     public double SignalToNoise(DetectionRepeats repeats, double signalDeviation, Contribution floorError)
     {
         Asked asked = _asked.GetOrAdd(repeats, AskedOf);
-        double floorReach = floorError.StandardUncertainty == 0 ? 0 : _student.At(floorError.DegreesOfFreedom) * floorError.StandardUncertainty;
+        double floorReach = floorError.StandardUncertainty == 0 ? 0
+            : _student.At(floorError.DegreesOfFreedom) * floorError.StandardUncertainty;
         double least = noise.LeastRiseDb;
         double rise = least + 0.5;
         double chance = Math.Sqrt((asked.Critical * asked.Critical) + (floorReach * floorReach));
@@ -69,8 +79,10 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
         return noise.StrongestSnrInDecibels(Math.Max(rise + floorShiftDb, least + LeastShownDb));
     }
 
-    // How much of a signal's scatter the reading shows. Read off the tabled inverse: the curve itself costs a hundred times more, and this stands in a loop.
-    private double Slope(double rise) => _slopes.Value.TryAt(rise - noise.LeastRiseDb, out double slope) ? slope : Quotient(noise, rise);
+    // How much of a signal's scatter the reading shows. Read off the tabled inverse: the curve itself costs a hundred times more,
+    // and this stands in a loop.
+    private double Slope(double rise) =>
+        _slopes.Value.TryAt(rise - noise.LeastRiseDb, out double slope) ? slope : Quotient(noise, rise);
 
     private static double Quotient(DetectorNoise noise, double rise)
     {
@@ -88,7 +100,8 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
             noise.LogStandardDeviation * noise.LogStandardDeviation / repeats.Readings);
     }
 
-    // Beyond a t of 500 (two units and a confidence above 99.87 %) nothing is bounded in practice; an approximation does (Abramowitz and Stegun 26.7.10).
+    // Beyond a t of 500 (two units and a confidence above 99.87 %) nothing is bounded in practice; an approximation does
+    // (Abramowitz and Stegun 26.7.10).
     private double Noncentrality(double dof, double z)
     {
         double t = StudentT.Quantile(confidence.TwoSidedQuantile, dof);

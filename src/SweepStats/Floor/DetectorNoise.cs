@@ -3,8 +3,8 @@ using SweepStats.Statistics;
 namespace SweepStats.Floor;
 
 /// <summary>
-/// How a detector shows a steady signal in Gaussian noise on a dB scale: power averaged over <see cref="Looks"/> independent looks, and
-/// <see cref="LogAverages"/> such values averaged in dB.
+/// How a detector shows a steady signal in Gaussian noise on a dB scale: power averaged over <see cref="Looks"/> independent
+/// looks, and <see cref="LogAverages"/> such values averaged in dB.
 /// </summary>
 /// <remarks>
 /// Averaging in dB leaves the means of <see cref="RiseCurve"/> as they are and shrinks the scatter. Where the highest or the
@@ -20,7 +20,9 @@ public class DetectorNoise
     private readonly LogCumulants? _cumulants;
 
     /// <summary>Prepares the curve.</summary>
-    /// <param name="looks">Independent looks averaged in power, at least 0.5; need not be whole; infinity stands for noise without scatter.</param>
+    /// <param name="looks">
+    /// Independent looks averaged in power, at least 0.5; need not be whole; infinity stands for noise without scatter.
+    /// </param>
     /// <param name="logAverages">Such values averaged in dB, at least 0.5; need not be whole.</param>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than half a look or average.</exception>
     public DetectorNoise(double looks, double logAverages = 1)
@@ -32,7 +34,8 @@ public class DetectorNoise
         double offset = double.IsPositiveInfinity(looks) ? 0
             : DecibelsPerNeper * (GammaFunctions.Digamma(looks) - Math.Log(looks));
         LogMeanOffset = offset;
-        LogStandardDeviation = double.IsPositiveInfinity(looks) ? 0 : DecibelsPerNeper * Math.Sqrt(GammaFunctions.Polygamma(1, looks) / logAverages);
+        LogStandardDeviation = double.IsPositiveInfinity(looks) ? 0
+            : DecibelsPerNeper * Math.Sqrt(GammaFunctions.Polygamma(1, looks) / logAverages);
         _curve = new RiseCurve(looks, offset);
         _cumulants = double.IsPositiveInfinity(looks) ? null : new LogCumulants(looks);
     }
@@ -58,18 +61,23 @@ public class DetectorNoise
     {
         if (!(standardDeviation >= 0))
         {
-            throw new ArgumentOutOfRangeException(nameof(standardDeviation), standardDeviation, "A standard deviation is not negative.");
+            throw new ArgumentOutOfRangeException(nameof(standardDeviation), standardDeviation,
+                "A standard deviation is not negative.");
         }
 
         double nepers = standardDeviation / DecibelsPerNeper;
         return nepers == 0 ? double.PositiveInfinity : GammaFunctions.InverseTrigamma(nepers * nepers);
     }
 
-    /// <summary>What the log mean of <paramref name="readings"/> readings of noise alone exceeds its expectation by with a small probability, in dB.</summary>
+    /// <summary>
+    /// What the log mean of <paramref name="readings"/> readings of noise alone exceeds its expectation by with a small
+    /// probability, in dB.
+    /// </summary>
     /// <remarks>
-    /// A log reading of noise is skewed, so a normal quantile is too high for few looks. Quantile by the first three terms of Cornish and Fisher's
-    /// expansion with the cumulants Kᵏψₖ₋₁(M)/(LN)^(k−1). Source: Abramowitz and Stegun 26.2.49. A single power reading has its exact gamma quantile.
-    /// Error at the 97.5 % point, one look: 0.03 standard deviations (0.11 dB) for two readings, 0.016 for three, 0.003 for ten; less for more looks.
+    /// A log reading of noise is skewed, so a normal quantile is too high for few looks. Quantile by the first three terms of
+    /// Cornish and Fisher's expansion with the cumulants Kᵏψₖ₋₁(M)/(LN)^(k−1). Source: Abramowitz and Stegun 26.2.49. A single
+    /// power reading has its exact gamma quantile. Error at the 97.5 % point, one look: 0.03 standard deviations (0.11 dB) for
+    /// two readings, 0.016 for three, 0.003 for ten; less for more looks.
     /// </remarks>
     /// <param name="readings">How many readings are averaged, at least 1.</param>
     /// <param name="probability">Probability of staying below, for example 0.975.</param>
@@ -100,7 +108,10 @@ public class DetectorNoise
             ? (10 * Math.Log10(GammaDistribution.Quantile(Looks, probability) / Looks)) - LogMeanOffset
             : CriticalRise(1, probability);
 
-    /// <summary>Variance and third cumulant of one reading of a signal in noise, in dB² and dB³; the third is negative, since readings fall deep and rise little.</summary>
+    /// <summary>
+    /// Variance and third cumulant of one reading of a signal in noise, in dB² and dB³; the third is negative, since readings
+    /// fall deep and rise little.
+    /// </summary>
     /// <param name="snrDb">Signal-to-noise ratio in dB; −∞ for noise alone.</param>
     internal virtual (double Variance, double Third) LogCumulants(double snrDb)
     {

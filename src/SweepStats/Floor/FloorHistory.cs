@@ -5,16 +5,19 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Floor;
 
-/// <summary>When the floor was measured, beside the covered sweeps, and how far it may have moved from what was measured. Immutable.</summary>
+/// <summary>
+/// When the floor was measured, beside the covered sweeps, and how far it may have moved from what was measured. Immutable.
+/// </summary>
 /// <remarks>
-/// Floor sweeps before and after the covered ones are one series: where their means differ by more than sweeps scatter, the floor of the covered sweeps lies
-/// anywhere between. Measured at one time only, the floor may have moved as far as receivers' floors do; nothing in the sweeps shows it.
+/// Floor sweeps before and after the covered ones are one series: where their means differ by more than sweeps scatter, the floor
+/// of the covered sweeps lies anywhere between. Measured at one time only, the floor may have moved as far as receivers' floors
+/// do; nothing in the sweeps shows it.
 /// </remarks>
 public sealed record FloorHistory
 {
     /// <summary>
-    /// How far the noise of a receiver is taken to move at most after it was measured once: 1 dB either way. Gains and noise figures move by some tenths of a dB
-    /// as an instrument warms up and as the room does (common practice; no source).
+    /// How far the noise of a receiver is taken to move at most after it was measured once: 1 dB either way. Gains and noise
+    /// figures move by some tenths of a dB as an instrument warms up and as the room does (common practice; no source).
     /// </summary>
     public const double UsualStabilityDb = 1;
 
@@ -27,7 +30,9 @@ public sealed record FloorHistory
     /// <summary>Whether times or the campaign say so; else it is taken to be measured once.</summary>
     public required bool IsKnown { get; init; }
 
-    /// <summary>Which floor sweeps were taken after the covered ones, in their order; empty where the floor was measured once.</summary>
+    /// <summary>
+    /// Which floor sweeps were taken after the covered ones, in their order; empty where the floor was measured once.
+    /// </summary>
     public ImmutableArray<bool> Later { get; init; } = [];
 
     /// <summary>Mean of the later sweeps less that of the earlier ones in dB; null where the floor was measured once.</summary>
@@ -51,9 +56,16 @@ public sealed record FloorHistory
         bool timed = IsTimed(campaign);
         bool[]? later = taking == SweepTaking.Once ? null
             : timed ? LaterByTime(campaign, floor)
-            : taking == SweepTaking.BeforeAndAfter && IsWhole(campaign, floor) ? [.. Enumerable.Range(0, floor.SweepCount).Select(j => 2 * j >= floor.SweepCount)] : null;
+            : taking == SweepTaking.BeforeAndAfter && IsWhole(campaign, floor)
+            ? [.. Enumerable.Range(0, floor.SweepCount).Select(j => 2 * j >= floor.SweepCount)] : null;
         return later is null
-            ? new FloorHistory { Bracketed = false, IsKnown = timed || taking != SweepTaking.Unstated, ChangeDb = null, HalfWidthDb = stabilityDb ?? UsualStabilityDb }
+            ? new FloorHistory
+            {
+                Bracketed = false,
+                IsKnown = timed || taking != SweepTaking.Unstated,
+                ChangeDb = null,
+                HalfWidthDb = stabilityDb ?? UsualStabilityDb,
+            }
             : Between(floor, later, stabilityDb);
     }
 
@@ -72,7 +84,8 @@ public sealed record FloorHistory
             IsKnown = true,
             Later = [.. later],
             ChangeDb = change,
-            HalfWidthDb = Math.Max(stabilityDb ?? 0, Math.Abs(change) > Score * error ? FarthestShare(before, after) * Math.Abs(change) : 0),
+            HalfWidthDb = Math.Max(stabilityDb ?? 0,
+                Math.Abs(change) > Score * error ? FarthestShare(before, after) * Math.Abs(change) : 0),
         };
     }
 

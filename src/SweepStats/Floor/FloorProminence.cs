@@ -85,7 +85,8 @@ internal sealed class FloorProminence
     {
         int start = Math.Clamp(point - HalfWidth, 0, Math.Max(0, _level.Length - (2 * HalfWidth) - 1));
         int end = Math.Min(_level.Length, start + (2 * HalfWidth) + 1);
-        double[] away = [.. Enumerable.Range(start, end - start).Where(f => !_leftOut[f]).Select(f => ExcessDb[f]).Where(double.IsFinite)];
+        double[] away =
+            [.. Enumerable.Range(start, end - start).Where(f => !_leftOut[f]).Select(f => ExcessDb[f]).Where(double.IsFinite)];
         if (away.Length < FewestForUnevenness)
         {
             return 0;

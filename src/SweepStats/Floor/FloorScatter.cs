@@ -5,9 +5,9 @@ namespace SweepStats.Floor;
 
 /// <summary>Splits floor readings into what a frequency, a sweep and chance contribute.</summary>
 /// <remarks>
-/// y(j, f) = m(f) + b(j) + e(j, f). With several sweeps m and b are row and column means and e the rest, with (n−1)(F−1) degrees of freedom. With one sweep
-/// the rest is the distance of a point from the middle of its neighbours, whose variance is 3/2 of a reading's; b cannot be told. Frequencies where
-/// something transmits can be left out of the variance.
+/// y(j, f) = m(f) + b(j) + e(j, f). With several sweeps m and b are row and column means and e the rest, with (n−1)(F−1) degrees
+/// of freedom. With one sweep the rest is the distance of a point from the middle of its neighbours, whose variance is 3/2 of a
+/// reading's; b cannot be told. Frequencies where something transmits can be left out of the variance.
 /// </remarks>
 internal sealed class FloorScatter
 {
@@ -44,8 +44,10 @@ internal sealed class FloorScatter
             squares += e * e;
         }
 
-        // Of smoothed neighbours the middle is nearer than of independent ones: var = σ²(3/2 − 2ρ + ρ²/2) for a correlation that falls as ρ, ρ².
-        return _sweeps > 1 ? squares / (_sweeps - 1) * OffsetCorrection : squares / (1.5 - (2 * _correlation) + (_correlation * _correlation / 2));
+        // Of smoothed neighbours the middle is nearer than of independent ones: var = σ²(3/2 − 2ρ + ρ²/2) for a correlation that
+        // falls as ρ, ρ².
+        return _sweeps > 1 ? squares / (_sweeps - 1) * OffsetCorrection
+            : squares / (1.5 - (2 * _correlation) + (_correlation * _correlation / 2));
     }
 
     /// <summary>Standard deviation of a reading pooled over the frequencies not left out.</summary>
@@ -80,7 +82,9 @@ internal sealed class FloorScatter
         return Math.Min(Deviation(new bool[Mean.Length]), Math.Sqrt(median / (share * share * share)));
     }
 
-    /// <summary>Correlation between neighbouring frequencies of one sweep, not below 0: display smoothing makes them alike.</summary>
+    /// <summary>
+    /// Correlation between neighbouring frequencies of one sweep, not below 0: display smoothing makes them alike.
+    /// </summary>
     public double Correlation => _correlation;
 
     private double BetweenRests()
@@ -188,7 +192,8 @@ internal sealed class FloorScatter
         }
         else
         {
-            // Nothing shows the scatter: it is taken as that of a single look, the widest noise has. Twice 3/2 of the variance, as neighbours would show.
+            // Nothing shows the scatter: it is taken as that of a single look, the widest noise has. Twice 3/2 of the variance,
+            // as neighbours would show.
             Array.Fill(rest, new DetectorNoise(1).LogStandardDeviation * Math.Sqrt(1.5));
         }
 

@@ -2,24 +2,29 @@ namespace SweepStats.Floor;
 
 /// <summary>Pools the floor over neighbouring frequencies as far as they agree.</summary>
 /// <remarks>
-/// Around each frequency the window doubles while its mean agrees with all narrower ones within their errors (intersection of confidence intervals;
-/// Goldenshluger and Nemirovski 1997, from memory). On a flat floor that shrinks the error sixfold; at a step or a slope, where receivers switch ranges,
-/// the window stays narrow instead of smearing the step over its neighbours.
+/// Around each frequency the window doubles while its mean agrees with all narrower ones within their errors (intersection of
+/// confidence intervals; Goldenshluger and Nemirovski 1997, from memory). On a flat floor that shrinks the error sixfold; at a
+/// step or a slope, where receivers switch ranges, the window stays narrow instead of smearing the step over its neighbours.
 /// </remarks>
 internal static class FloorWindow
 {
-    // How far the true level may lie below a mean (two standard errors: wider ones smear steps over their neighbours) and above it. Log readings of few looks
-    // fall 20 and 30 dB without any reason but chance; such a dip must not pass for a floor of its own.
+    // How far the true level may lie below a mean (two standard errors: wider ones smear steps over their neighbours) and above
+    // it. Log readings of few looks fall 20 and 30 dB without any reason but chance; such a dip must not pass for a floor of its
+    // own.
     private const double ProbabilityBelow = 0.977;
     private const double ProbabilityAbove = 0.002;
 
-    // At the ends of the band a window would look to one side, which a slope biases: only the outermost point borrows from its one neighbour.
+    // At the ends of the band a window would look to one side, which a slope biases: only the outermost point borrows from its
+    // one neighbour.
     private const int Overhang = 1;
     private const int FullEnough = 17;
     private static readonly int[] NarrowerHalfWidths = [1, 2, 4];
     private static readonly int[] HalfWidths = [0, 1, 2, 4, 8, 16];
 
-    /// <summary>Pooled level, number of frequencies behind it, and how far narrower windows disagree with it beyond chance, for each frequency.</summary>
+    /// <summary>
+    /// Pooled level, number of frequencies behind it, and how far narrower windows disagree with it beyond chance, for each
+    /// frequency.
+    /// </summary>
     /// <param name="mean">Log mean at each frequency in dB.</param>
     /// <param name="leftOut">Frequencies that keep their own level and serve no neighbour.</param>
     /// <param name="noise">How noise reads.</param>
@@ -43,8 +48,8 @@ internal static class FloorWindow
         return (level, count, disagreement);
     }
 
-    // Beside a step the window to the quiet side grows on where the one round the point has to stop. Round the point is better where both do: a slope biases
-    // it least.
+    // Beside a step the window to the quiet side grows on where the one round the point has to stop. Round the point is better
+    // where both do: a slope biases it least.
     private static Pooled Widest(int f, Cumulated along, Slack[] reach)
     {
         int last = along.Sums.Length - 2;
@@ -64,7 +69,8 @@ internal static class FloorWindow
         return side.Count > 2 * round.Count ? side : round;
     }
 
-    // A step too small to be seen still moves the level. What narrower windows differ by, less what chance makes them differ by, is taken as its size.
+    // A step too small to be seen still moves the level. What narrower windows differ by, less what chance makes them differ by,
+    // is taken as its size.
     private static double Disagreement(int f, Pooled pooled, Cumulated along, Chance variance)
     {
         double largest = 0;
@@ -80,7 +86,8 @@ internal static class FloorWindow
             }
 
             double apart = pooled.Level - ((along.Sums[end] - along.Sums[start]) / count);
-            double chance = variance.One * ((Math.Min(variance.Fewer, count) / count) - (Math.Min(variance.Fewer, pooled.Count) / pooled.Count));
+            double chance = variance.One
+                * ((Math.Min(variance.Fewer, count) / count) - (Math.Min(variance.Fewer, pooled.Count) / pooled.Count));
             largest = Math.Max(largest, (apart * apart) - chance);
         }
 

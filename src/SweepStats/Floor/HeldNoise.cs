@@ -74,7 +74,9 @@ internal sealed class HeldNoise : DetectorNoise
     /// <summary>How far the mean amplitude of floor readings lies over their log mean.</summary>
     internal override double LeastRiseDb { get; }
 
-    /// <summary>The same as a ratio of amplitudes: what noise may have added to a reading, over the log mean of the floor.</summary>
+    /// <summary>
+    /// The same as a ratio of amplitudes: what noise may have added to a reading, over the log mean of the floor.
+    /// </summary>
     internal double LeastAmplitude { get; }
 
     /// <summary>What noise may have taken from a reading, over the log mean of the floor; 0 where the highest is kept.</summary>

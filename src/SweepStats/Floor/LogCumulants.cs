@@ -4,9 +4,10 @@ namespace SweepStats.Floor;
 
 /// <summary>Variance and third cumulant of one log reading of a steady signal in noise, power averaged over M looks.</summary>
 /// <remarks>
-/// Given J ~ Poisson(Mγ) a log reading has the cumulants ψ(M+J), ψ₁(M+J) and ψ₂(M+J); over J, by the law of total cumulance, κ₂ = E ψ₁ + Var ψ and
-/// κ₃ = E ψ₂ + 3 Cov(ψ, ψ₁) + κ₃(ψ). Far above the noise, or for many looks, by the delta method on the noncentral gamma variable.
-/// Units: nepers of power, squared and cubed. Error: relative 1e-7 where summed; 3 % of κ₂ and 8 % of κ₃ by the delta method (fixtures/oracles/skewness.R).
+/// Given J ~ Poisson(Mγ) a log reading has the cumulants ψ(M+J), ψ₁(M+J) and ψ₂(M+J); over J, by the law of total cumulance, κ₂ =
+/// E ψ₁ + Var ψ and κ₃ = E ψ₂ + 3 Cov(ψ, ψ₁) + κ₃(ψ). Far above the noise, or for many looks, by the delta method on the
+/// noncentral gamma variable. Units: nepers of power, squared and cubed. Error: relative 1e-7 where summed; 3 % of κ₂ and 8 % of
+/// κ₃ by the delta method (fixtures/oracles/skewness.R).
 /// </remarks>
 internal sealed class LogCumulants
 {
@@ -39,7 +40,8 @@ internal sealed class LogCumulants
     {
         double lambda = _looks * snr;
         return _looks + lambda > LargestSum ? ByDelta(lambda)
-            : _variances.Value.TryAt(1 + lambda, out double variance) && _thirds.Value.TryAt(1 + lambda, out double third) ? (variance, third)
+            : _variances.Value.TryAt(1 + lambda, out double variance) && _thirds.Value.TryAt(1 + lambda, out double third)
+            ? (variance, third)
             : BySum(lambda);
     }
 

@@ -11,14 +11,17 @@ public static class NoiseFloorEstimator
     // Readings that agree to the last digit show the display's steps, not endless averaging.
     private const double MostLooks = 1e4;
 
-    /// <summary>What floor sweeps usually differ by as a whole in dB, which a single one cannot show: receivers drift by about this much.</summary>
+    /// <summary>
+    /// What floor sweeps usually differ by as a whole in dB, which a single one cannot show: receivers drift by about this much.
+    /// </summary>
     internal const double UnseenOffsetDb = 0.5;
 
     /// <summary>Estimates the floor from sweeps with the source off.</summary>
     /// <remarks>
-    /// The scatter of a reading is pooled over frequencies; the number of looks follows from it where the receiver averages power. The level is pooled over
-    /// neighbours that agree; its error holds chance, shrunk by the pooling, and the offsets between sweeps, which no pooling over frequency shrinks.
-    /// Assumes Gaussian noise; frequencies with more than noise keep their own level and error.
+    /// The scatter of a reading is pooled over frequencies; the number of looks follows from it where the receiver averages
+    /// power. The level is pooled over neighbours that agree; its error holds chance, shrunk by the pooling, and the offsets
+    /// between sweeps, which no pooling over frequency shrinks. Assumes Gaussian noise; frequencies with more than noise keep
+    /// their own level and error.
     /// </remarks>
     public static NoiseFloor Estimate(SweepBlock floor, Averaging averaging)
     {
@@ -52,7 +55,10 @@ public static class NoiseFloorEstimator
     /// <summary>How far off a declared floor is taken to be at most: 2 dB, the same way at all frequencies.</summary>
     public const double DeclaredHalfWidthDb = 2;
 
-    /// <summary>Takes a floor as declared: one level for all frequencies, right to 2 dB; since its looks are unknown, both one and very many are reckoned with.</summary>
+    /// <summary>
+    /// Takes a floor as declared: one level for all frequencies, right to 2 dB; since its looks are unknown, both one and very
+    /// many are reckoned with.
+    /// </summary>
     /// <param name="levelDb">Level as the receiver displays it, on the scale of the sweeps.</param>
     /// <param name="pointCount">Number of frequencies.</param>
     /// <param name="averaging">How the receiver averages.</param>
@@ -90,7 +96,8 @@ public static class NoiseFloorEstimator
         };
     }
 
-    private static NoiseFloor Assemble(SweepBlock floor, FloorScatter scatter, bool[] ambient, ImmutableArray<DetectorNoise> noise)
+    private static NoiseFloor Assemble(SweepBlock floor, FloorScatter scatter, bool[] ambient,
+        ImmutableArray<DetectorNoise> noise)
     {
         int sweeps = floor.SweepCount;
         double deviation = scatter.Deviation(ambient);

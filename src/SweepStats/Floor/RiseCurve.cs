@@ -3,15 +3,18 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Floor;
 
-/// <summary>Rise of the log mean of a reading over that of noise alone, for power averaged over M looks, and its inverse.</summary>
+/// <summary>
+/// Rise of the log mean of a reading over that of noise alone, for power averaged over M looks, and its inverse.
+/// </summary>
 /// <remarks>
-/// A reading is (signal + noise power) averaged over M looks: M times its ratio to the noise power is a noncentral gamma variable with shape M and
-/// noncentrality λ = Mγ, where γ is the signal-to-noise power ratio. Its log mean stands above that of noise alone by
-/// g(γ) = K·(E ψ(M + J) − ψ(M)), J ~ Poisson(Mγ), K = 10/ln 10 (the Poisson mixture of gamma variables, and E ln Gamma(a) = ψ(a)).
-/// Written as an integral, g(γ) = K·∫₀¹ (1−u)^(M−1)·(1 − e^(−λu))/u du; with u = 1/(1+e^(−v)) the integrand is analytic in |Im v| &lt; π/2 and
-/// falls off exponentially, so the trapezoid rule with step 0.3 is exact to about 1e-14. It serves every M, whole or not, and every γ: the sum over J
-/// loses its footing for long averages, the closed form for whole M cancels.
-/// Units: dB for rises, power ratio for γ. Error: below 1e-9 dB from −40 to +60 dB and M from 1 to 1 000 (fixtures/oracles/rise.R).
+/// A reading is (signal + noise power) averaged over M looks: M times its ratio to the noise power is a noncentral gamma variable
+/// with shape M and noncentrality λ = Mγ, where γ is the signal-to-noise power ratio. Its log mean stands above that of noise
+/// alone by g(γ) = K·(E ψ(M + J) − ψ(M)), J ~ Poisson(Mγ), K = 10/ln 10 (the Poisson mixture of gamma variables, and E ln
+/// Gamma(a) = ψ(a)). Written as an integral, g(γ) = K·∫₀¹ (1−u)^(M−1)·(1 − e^(−λu))/u du; with u = 1/(1+e^(−v)) the integrand is
+/// analytic in |Im v| &lt; π/2 and falls off exponentially, so the trapezoid rule with step 0.3 is exact to about 1e-14. It
+/// serves every M, whole or not, and every γ: the sum over J loses its footing for long averages, the closed form for whole M
+/// cancels. Units: dB for rises, power ratio for γ. Error: below 1e-9 dB from −40 to +60 dB and M from 1 to 1 000
+/// (fixtures/oracles/rise.R).
 /// </remarks>
 internal sealed class RiseCurve
 {
@@ -49,8 +52,8 @@ internal sealed class RiseCurve
     public double SnrInDecibels(double rise) => _pieces.Value.TryAt(rise, out double snr) ? snr : TabledSnrInDecibels(rise);
 
     /// <remarks>
-    /// The distance from the closed form for noise without scatter, K·ln(e^(rise/K) − 1), changes by a few dB over the whole range and is read from a
-    /// table by six-point interpolation: 1e-9 dB from the exact inverse, at a hundredth of its time.
+    /// The distance from the closed form for noise without scatter, K·ln(e^(rise/K) − 1), changes by a few dB over the whole
+    /// range and is read from a table by six-point interpolation: 1e-9 dB from the exact inverse, at a hundredth of its time.
     /// </remarks>
     private double TabledSnrInDecibels(double rise)
     {
@@ -151,7 +154,8 @@ internal sealed class RiseCurve
     }
 
     private static double LevelWithoutScatter(double rise) =>
-        rise > 150 ? rise : DetectorNoise.DecibelsPerNeper * Math.Log(Exponential.MinusOne(rise / DetectorNoise.DecibelsPerNeper));
+        rise > 150 ? rise
+            : DetectorNoise.DecibelsPerNeper * Math.Log(Exponential.MinusOne(rise / DetectorNoise.DecibelsPerNeper));
 
     private double[] Table()
     {
@@ -159,7 +163,8 @@ internal sealed class RiseCurve
         for (int i = 0; i < table.Length; i++)
         {
             double smooth = TableStart + (i * TableStep);
-            table[i] = ExactSnrInDecibels(DetectorNoise.DecibelsPerNeper * SpecialFunctions.Log1p(Math.Pow(10, smooth / 10))) - smooth;
+            table[i] = ExactSnrInDecibels(
+                DetectorNoise.DecibelsPerNeper * SpecialFunctions.Log1p(Math.Pow(10, smooth / 10))) - smooth;
         }
 
         return table;

@@ -7,15 +7,17 @@ namespace SweepStats.Leakage;
 
 /// <summary>Floor sweeps with phase, taken apart: the voltage that stays from sweep to sweep, and the noise about it.</summary>
 /// <remarks>
-/// z(j, f) = leakage(f) + noise(j, f). A discrete Fourier transform over the n sweeps leaves the leakage in the mean alone; the other n − 1 terms are independent
-/// noise of the same power, however the leakage looks over frequency. They are read as floor sweeps of their own. Leakage shows where n times the power of the mean
-/// exceeds that of the noise, pooled over neighbouring frequencies (F test). Assumes complex Gaussian noise and leakage that does not move between the sweeps.
+/// z(j, f) = leakage(f) + noise(j, f). A discrete Fourier transform over the n sweeps leaves the leakage in the mean alone; the
+/// other n − 1 terms are independent noise of the same power, however the leakage looks over frequency. They are read as floor
+/// sweeps of their own. Leakage shows where n times the power of the mean exceeds that of the noise, pooled over neighbouring
+/// frequencies (F test). Assumes complex Gaussian noise and leakage that does not move between the sweeps.
 /// </remarks>
 internal sealed class CoherentFloor
 {
     private const int HalfWidth = 8;
 
-    // Chance of one false leakage in a whole clean floor, all windows together. Windows overlap: one in two and a half counts as another (by simulation).
+    // Chance of one false leakage in a whole clean floor, all windows together. Windows overlap: one in two and a half counts as
+    // another (by simulation).
     private const double FalseAlarm = 0.005;
     private const double PointsOfAWindow = 2.5;
 
@@ -37,7 +39,8 @@ internal sealed class CoherentFloor
         }
 
         Complex[][] sweeps = [.. Enumerable.Range(0, floor.SweepCount).Select(j => Voltages.Of(floor, j))];
-        return new CoherentFloor(sweeps, [.. Enumerable.Range(1, sweeps.Length - 1).Select(k => Powers(Term(sweeps, k), sweeps.Length))]);
+        return new CoherentFloor(sweeps,
+            [.. Enumerable.Range(1, sweeps.Length - 1).Select(k => Powers(Term(sweeps, k), sweeps.Length))]);
     }
 
     /// <summary>The voltage that stays, at each frequency.</summary>
@@ -51,7 +54,8 @@ internal sealed class CoherentFloor
     public SweepBlock NoiseSweeps(SweepBlock floor) =>
         new(floor.Sweeps[..^1], floor.PointCount, [.. _noise.Select(Levels)]);
 
-    private static ImmutableArray<double> Levels(double[] powers) => [.. powers.Select(power => 10 * Math.Log10(Math.Max(power, LeastPower)))];
+    private static ImmutableArray<double> Levels(double[] powers) =>
+        [.. powers.Select(power => 10 * Math.Log10(Math.Max(power, LeastPower)))];
 
     /// <summary>Power of the noise at each frequency, pooled over its neighbours.</summary>
     public double[] NoisePower()
@@ -60,7 +64,10 @@ internal sealed class CoherentFloor
         return [.. Enumerable.Range(0, own.Length).Select(f => Windowed(own, f).Average())];
     }
 
-    /// <summary>Power of half the change of the leakage from earlier to later sweeps, beyond noise, pooled over neighbours; 0 where all are of one time.</summary>
+    /// <summary>
+    /// Power of half the change of the leakage from earlier to later sweeps, beyond noise, pooled over neighbours; 0 where all
+    /// are of one time.
+    /// </summary>
     public double[] MotionPower(ImmutableArray<bool> later)
     {
         if (later.IsEmpty)
@@ -71,7 +78,8 @@ internal sealed class CoherentFloor
         Complex[][] after = [.. _sweeps.Where((_, j) => later[j])], before = [.. _sweeps.Where((_, j) => !later[j])];
         double[] apart = [.. Term(after, 0).Zip(Term(before, 0), (a, b) => (a - b).Magnitude * (a - b).Magnitude / 4)];
         double[] chance = [.. NoisePower().Select(power => power * ((1.0 / after.Length) + (1.0 / before.Length)) / 4)];
-        return [.. Enumerable.Range(0, apart.Length).Select(f => Math.Max(0, Windowed(apart, f).Average() - Windowed(chance, f).Average()))];
+        return [.. Enumerable.Range(0, apart.Length)
+            .Select(f => Math.Max(0, Windowed(apart, f).Average() - Windowed(chance, f).Average()))];
     }
 
     /// <summary>Level of the leakage in dB at each frequency; −∞ where none shows.</summary>
@@ -83,9 +91,11 @@ internal sealed class CoherentFloor
         double Level(int f)
         {
             double[] mean = Windowed(steady, f), about = Windowed(noise, f);
-            var ratio = new VarianceRatio(mean.Sum(), 2 * mean.Length, about.Sum() * _noise.Length, 2 * mean.Length * _noise.Length);
+            var ratio = new VarianceRatio(mean.Sum(), 2 * mean.Length, about.Sum() * _noise.Length,
+                2 * mean.Length * _noise.Length);
             double chance = about.Average();
-            return ratio.Probability < share ? 10 * Math.Log10(Math.Max(steady[f] - chance, chance) / SweepCount) : double.NegativeInfinity;
+            return ratio.Probability < share ? 10 * Math.Log10(Math.Max(steady[f] - chance, chance) / SweepCount)
+                : double.NegativeInfinity;
         }
 
         return SteadyLeakage.Filled([.. Enumerable.Range(0, steady.Length).Select(Level)]);
@@ -100,7 +110,8 @@ internal sealed class CoherentFloor
     // Term 0 is the mean; the others are divided by the root of n, so that each has the power of one sweep's noise.
     private static Complex[] Term(Complex[][] sweeps, int k)
     {
-        Complex[] turns = [.. Enumerable.Range(0, sweeps.Length).Select(j => Complex.FromPolarCoordinates(1, -2 * Math.PI * j * k / sweeps.Length))];
+        Complex[] turns = [.. Enumerable.Range(0, sweeps.Length)
+            .Select(j => Complex.FromPolarCoordinates(1, -2 * Math.PI * j * k / sweeps.Length))];
         var term = new Complex[sweeps[0].Length];
         for (int f = 0; f < term.Length; f++)
         {

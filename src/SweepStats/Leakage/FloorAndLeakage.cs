@@ -24,13 +24,17 @@ public sealed record FloorAndLeakage(AlignedCampaign Campaign, NoiseFloor? Floor
 
     private IEnumerable<SteadyLeakage> Standing => Leakages.Where(l => !l.Subtracted);
 
-    /// <summary>The floor sweeps as far as they are noise: what floors with phase leave when their mean is taken out; null where they show a signal and no noise.</summary>
+    /// <summary>
+    /// The floor sweeps as far as they are noise: what floors with phase leave when their mean is taken out; null where they show
+    /// a signal and no noise.
+    /// </summary>
     /// <param name="campaign">The aligned sweeps.</param>
     public static SweepBlock? Noise(AlignedCampaign campaign)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         return campaign.Floor is not { } floor ? null
-            : CoherentFloor.Of(floor) is { } coherent ? coherent.LeakageDb().Any(double.IsFinite) ? coherent.NoiseSweeps(floor) : floor
+            : CoherentFloor.Of(floor) is { } coherent ? coherent.LeakageDb().Any(double.IsFinite)
+            ? coherent.NoiseSweeps(floor) : floor
             : ShapedFloor.Of(floor) is null ? floor : null;
     }
 
@@ -42,7 +46,8 @@ public sealed record FloorAndLeakage(AlignedCampaign Campaign, NoiseFloor? Floor
     public static FloorAndLeakage Of(AlignedCampaign campaign, Averaging averaging, FloorHistory? history, bool same)
     {
         ArgumentNullException.ThrowIfNull(campaign);
-        FloorAndLeakage split = campaign.Floor is { } floor ? Split(campaign, floor, averaging) : new FloorAndLeakage(campaign, null, []);
+        FloorAndLeakage split = campaign.Floor is { } floor ? Split(campaign, floor, averaging)
+            : new FloorAndLeakage(campaign, null, []);
         FloorAndLeakage cleared = same && LeakageSubtraction.IsPossible(campaign) ? split.Cleared(history) : split;
         ImmutableArray<Complex> taken = cleared.Levels.RemainderDb.IsEmpty ? [] : [.. CoherentFloor.Of(campaign.Floor!)!.Mean];
         SteadyLeakage? plate = PlateLeakage.Of(cleared.Campaign, cleared.Floor, taken);
@@ -57,7 +62,8 @@ public sealed record FloorAndLeakage(AlignedCampaign Campaign, NoiseFloor? Floor
     private FloorAndLeakage Cleared(FloorHistory? history) =>
         Leakages is [{ Source: LeakageSource.FloorPhase } shown] && CoherentFloor.Of(Campaign.Floor!) is { } coherent
             ? new FloorAndLeakage(
-                LeakageSubtraction.From(Campaign, coherent), Floor, [shown with { RemainderDb = LeakageSubtraction.RemainderDb(coherent, history?.Later ?? []) }])
+                LeakageSubtraction.From(Campaign, coherent), Floor,
+                [shown with { RemainderDb = LeakageSubtraction.RemainderDb(coherent, history?.Later ?? []) }])
             : this;
 
     private static FloorAndLeakage Split(AlignedCampaign campaign, SweepBlock floor, Averaging averaging)
@@ -65,14 +71,17 @@ public sealed record FloorAndLeakage(AlignedCampaign Campaign, NoiseFloor? Floor
         if (CoherentFloor.Of(floor) is { } coherent)
         {
             return coherent.LeakageDb() is var levels && levels.Any(double.IsFinite)
-                ? With(campaign, NoiseFloorEstimator.Estimate(coherent.NoiseSweeps(floor), averaging), new SteadyLeakage { Source = LeakageSource.FloorPhase, LevelDb = levels })
+                ? With(campaign, NoiseFloorEstimator.Estimate(coherent.NoiseSweeps(floor), averaging),
+                    new SteadyLeakage { Source = LeakageSource.FloorPhase, LevelDb = levels })
                 : new FloorAndLeakage(campaign, NoiseFloorEstimator.Estimate(floor, averaging), []);
         }
 
         return ShapedFloor.Of(floor) is { } shaped
-            ? With(campaign, NoiseFloorEstimator.InScatter(floor.SweepCount, shaped.NoisePower()), new SteadyLeakage { Source = LeakageSource.FloorShape, LevelDb = shaped.LevelDb })
+            ? With(campaign, NoiseFloorEstimator.InScatter(floor.SweepCount, shaped.NoisePower()),
+                new SteadyLeakage { Source = LeakageSource.FloorShape, LevelDb = shaped.LevelDb })
             : new FloorAndLeakage(campaign, NoiseFloorEstimator.Estimate(floor, averaging), []);
     }
 
-    private static FloorAndLeakage With(AlignedCampaign campaign, NoiseFloor noise, SteadyLeakage leakage) => new(campaign, noise, [leakage]);
+    private static FloorAndLeakage With(AlignedCampaign campaign, NoiseFloor noise, SteadyLeakage leakage) =>
+        new(campaign, noise, [leakage]);
 }

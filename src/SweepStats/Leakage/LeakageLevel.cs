@@ -4,8 +4,8 @@ namespace SweepStats.Leakage;
 
 /// <summary>What is known of the level of a steady leakage at one frequency. Immutable.</summary>
 /// <remarks>
-/// A power P̂ with a standard error u, both kept in dB; up to P̂ + z·u is reckoned with, z being the normal quantile. Powers and not levels add up, so that the limit
-/// goes on steadily from a leakage that shows to one that noise may hide (P̂ = 0).
+/// A power P̂ with a standard error u, both kept in dB; up to P̂ + z·u is reckoned with, z being the normal quantile. Powers and
+/// not levels add up, so that the limit goes on steadily from a leakage that shows to one that noise may hide (P̂ = 0).
 /// </remarks>
 /// <param name="EstimateDb">Level in dB on the scale of the sweeps; −∞ where none shows.</param>
 /// <param name="ErrorDb">Standard error of its power as a level in dB; −∞ where the level is known.</param>

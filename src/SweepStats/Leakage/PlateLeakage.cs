@@ -16,7 +16,8 @@ internal static class PlateLeakage
     // Below twice the noise what is left of a plate's level without it is known too badly.
     private const double LeastOverFloorDb = 3;
 
-    // Where something transmits a plate shows no leakage. It is taken to be no larger than at the frequencies within so many to either side.
+    // Where something transmits a plate shows no leakage. It is taken to be no larger than at the frequencies within so many to
+    // either side.
     private const int Neighbours = 4;
 
     // Chance that a plate sweep through which nothing comes shows leakage somewhere, all frequencies together.
@@ -26,7 +27,8 @@ internal static class PlateLeakage
     /// <param name="campaign">The sweeps.</param>
     /// <param name="floor">The noise; null where none is known.</param>
     /// <param name="subtracted">
-    /// Voltage that was taken out of reference and covered sweeps, and is taken out of plates that carry phase; empty where none was.
+    /// Voltage that was taken out of reference and covered sweeps, and is taken out of plates that carry phase; empty where none
+    /// was.
     /// </param>
     public static SteadyLeakage? Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<Complex> subtracted)
     {
@@ -75,7 +77,8 @@ internal static class PlateLeakage
 
         PlateReadings[] ways = [.. floor.Noise.Select(n => new PlateReadings(n, floor, sweeps))];
         LeakageLevel[] own = [.. plate.Select((level, f) => ways.Select(w => w.At(level, f)).MaxBy(l => l.LimitDb))];
-        return [.. SteadyLeakage.Filled(own).Select((level, f) => floor.Ambient[f] ? Beside(own, f, floor.Ambient) ?? level : level)];
+        return [.. SteadyLeakage.Filled(own)
+            .Select((level, f) => floor.Ambient[f] ? Beside(own, f, floor.Ambient) ?? level : level)];
     }
 
     private static LeakageLevel? Beside(LeakageLevel[] own, int f, ImmutableArray<bool> ambient)

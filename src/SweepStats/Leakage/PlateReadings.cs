@@ -6,9 +6,9 @@ namespace SweepStats.Leakage;
 /// <summary>How high the leakage behind a plate may be, for one way of averaging.</summary>
 /// <remarks>
 /// The level is what the noise curve makes of the plate's rise over the floor. Chance is what noise does to the mean of so many
-/// readings, less the higher the leakage stands over it. Each frequency speaks for itself: a leakage by several ways differs from one
-/// to the next, and neighbours that show none say little of it. Assumes a plate read with the settings of the floor.
-/// Source: <see cref="DetectorNoise"/>; its coverage stands in reports/benches/study.md.
+/// readings, less the higher the leakage stands over it. Each frequency speaks for itself: a leakage by several ways differs from
+/// one to the next, and neighbours that show none say little of it. Assumes a plate read with the settings of the floor. Source:
+/// <see cref="DetectorNoise"/>; its coverage stands in reports/benches/study.md.
 /// </remarks>
 /// <param name="noise">The detector's noise.</param>
 /// <param name="floor">The floor.</param>

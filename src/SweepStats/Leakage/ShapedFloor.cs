@@ -7,10 +7,11 @@ namespace SweepStats.Leakage;
 
 /// <summary>Recognises floor sweeps without phase that show a steady signal instead of noise.</summary>
 /// <remarks>
-/// Two signs. Scatter: a steady signal of level x dB in noise scatters by 6.14·10^((N − x)/20) dB, so that the logarithm of its variance falls by ln(10)/10 for each
-/// dB that its level rises over frequency; noise scatters alike wherever its level is. Structure: the sum of several ways has a level that jumps about over few
-/// neighbouring frequencies, far beyond what its repeats allow; a receiver's own noise slopes and ripples by a decibel or so. One sweep shows neither.
-/// Source: small-noise limit of the Rice distribution (common knowledge of the trade); the false alarms and misses are in the study of benches.
+/// Two signs. Scatter: a steady signal of level x dB in noise scatters by 6.14·10^((N − x)/20) dB, so that the logarithm of its
+/// variance falls by ln(10)/10 for each dB that its level rises over frequency; noise scatters alike wherever its level is.
+/// Structure: the sum of several ways has a level that jumps about over few neighbouring frequencies, far beyond what its repeats
+/// allow; a receiver's own noise slopes and ripples by a decibel or so. One sweep shows neither. Source: small-noise limit of the
+/// Rice distribution (common knowledge of the trade); the false alarms and misses are in the study of benches.
 /// </remarks>
 internal sealed class ShapedFloor
 {
@@ -61,10 +62,13 @@ internal sealed class ShapedFloor
         return shaped.ScattersAsASignal(DisplayStep.Deviation(floor)) || shaped.HasStructure() ? shaped : null;
     }
 
-    /// <summary>Power of the noise in which the signal stands, at each frequency, as its scatter shows it, pooled over neighbours.</summary>
+    /// <summary>
+    /// Power of the noise in which the signal stands, at each frequency, as its scatter shows it, pooled over neighbours.
+    /// </summary>
     public double[] NoisePower()
     {
-        double[] own = [.. _scatter.Mean.Select((level, f) => Math.Pow(10, level / 10) * Variance[f] / (UnitDeviationDb * UnitDeviationDb))];
+        double[] own =
+            [.. _scatter.Mean.Select((level, f) => Math.Pow(10, level / 10) * Variance[f] / (UnitDeviationDb * UnitDeviationDb))];
         return
         [
             .. Enumerable.Range(0, own.Length).Select(f =>
@@ -72,13 +76,15 @@ internal sealed class ShapedFloor
         ];
     }
 
-    // Rounding scatters alike at every level; where it rules the slope cannot be told. The level is that of the neighbours: a reading's own mean and
-    // variance go together, since log readings fall deep. A transmitter is a steady signal too, but at few frequencies and above the others.
+    // Rounding scatters alike at every level; where it rules the slope cannot be told. The level is that of the neighbours: a
+    // reading's own mean and variance go together, since log readings fall deep. A transmitter is a steady signal too, but at few
+    // frequencies and above the others.
     private bool ScattersAsASignal(double roundingDb)
     {
         double[] level = [.. Enumerable.Range(0, Variance.Length).Select(Beside)];
         double highest = Sample.Median(level) + HighestOverMedianDb;
-        int[] told = [.. Enumerable.Range(0, level.Length).Where(f => Variance[f] > 2 * roundingDb * roundingDb && level[f] <= highest)];
+        int[] told =
+            [.. Enumerable.Range(0, level.Length).Where(f => Variance[f] > 2 * roundingDb * roundingDb && level[f] <= highest)];
         if (told.Length < FewestPoints)
         {
             return false;
@@ -105,7 +111,8 @@ internal sealed class ShapedFloor
     private bool HasStructure()
     {
         double chance = Variance.Average() / _sweeps;
-        double[] away = [.. LocalLine.Residuals(_scatter.Mean, Math.Max(FewestPoints / 2, _scatter.Mean.Length / 14)).Select(Math.Abs)];
+        double[] away =
+            [.. LocalLine.Residuals(_scatter.Mean, Math.Max(FewestPoints / 2, _scatter.Mean.Length / 14)).Select(Math.Abs)];
         double structure = Sample.Median(away) / NormalMedian;
         return structure >= LeastStructureDb && structure * structure >= StructureOverChance * StructureOverChance * chance;
     }

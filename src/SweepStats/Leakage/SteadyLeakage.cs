@@ -2,11 +2,14 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Leakage;
 
-/// <summary>What reaches the receiver on another way than through the specimen, steadily, from sweep to sweep. Immutable.</summary>
+/// <summary>
+/// What reaches the receiver on another way than through the specimen, steadily, from sweep to sweep. Immutable.
+/// </summary>
 /// <remarks>It adds to the specimen's signal as a voltage whose phase nobody knows.</remarks>
 public sealed record SteadyLeakage
 {
-    // Nulls of a sum of ways move when the set-up is touched: no level is taken to be lower than what its neighbours have in the mean.
+    // Nulls of a sum of ways move when the set-up is touched: no level is taken to be lower than what its neighbours have in the
+    // mean.
     private const int Neighbours = 2;
 
     /// <summary>What shows it.</summary>
@@ -16,8 +19,8 @@ public sealed record SteadyLeakage
     public required ImmutableArray<double> LevelDb { get; init; }
 
     /// <summary>
-    /// Root mean square level in dB of what may be left of it after it was subtracted from reference and covered sweeps, as noise that all of them share;
-    /// empty where it was not subtracted.
+    /// Root mean square level in dB of what may be left of it after it was subtracted from reference and covered sweeps, as noise
+    /// that all of them share; empty where it was not subtracted.
     /// </summary>
     public ImmutableArray<double> RemainderDb { get; init; } = [];
 

@@ -3,8 +3,13 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Linearity;
 
-/// <summary>Frequencies at which two source levels can be compared: those at which the lower one stands clear of the noise.</summary>
-/// <remarks>Overload grows with the level, so they are ordered by it: by both settings alike, since chosen by one its own scatter would look like a step.</remarks>
+/// <summary>
+/// Frequencies at which two source levels can be compared: those at which the lower one stands clear of the noise.
+/// </summary>
+/// <remarks>
+/// Overload grows with the level, so they are ordered by it: by both settings alike, since chosen by one its own scatter would
+/// look like a step.
+/// </remarks>
 internal sealed class LinearityPlaces
 {
     // Noise adds less than 0.05 dB from here on.
@@ -18,7 +23,8 @@ internal sealed class LinearityPlaces
 
     public LinearityPlaces(SourceLevel low, SourceLevel high, NoiseFloor? floor)
     {
-        _clear = [.. Enumerable.Range(0, low.Sweeps[0].Length).Where(f => floor is null || (!floor.Ambient[f] && low.MeanAt(f) > floor.LevelDb[f] + ClearOfNoiseDb))];
+        _clear = [.. Enumerable.Range(0, low.Sweeps[0].Length)
+            .Where(f => floor is null || (!floor.Ambient[f] && low.MeanAt(f) > floor.LevelDb[f] + ClearOfNoiseDb))];
         _both = [.. _clear.Select(f => low.MeanAt(f) + high.MeanAt(f))];
     }
 

@@ -10,15 +10,21 @@ namespace SweepStats.Linearity;
 /// <param name="LowSweeps">Sweeps at the lower source level.</param>
 /// <param name="HighSweeps">Sweeps at the higher source level.</param>
 /// <param name="PointCount">Frequencies compared.</param>
-public sealed record LinearityStep(double LowDbm, double HighDbm, double ShortfallDb, Interval? Interval, int LowSweeps, int HighSweeps, int PointCount)
+public sealed record LinearityStep(double LowDbm, double HighDbm, double ShortfallDb, Interval? Interval, int LowSweeps,
+    int HighSweeps, int PointCount)
 {
     /// <summary>Least shortfall that is told, in dB.</summary>
     /// <remarks>Steps of sources are good to one or two tenths of a dB; less than a quarter is no sign of overload.</remarks>
     public const double WorthTellingDb = 0.25;
 
-    /// <summary>The receiver is shown to fall short: by as much as is told, and by more than chance explains where that is known.</summary>
+    /// <summary>
+    /// The receiver is shown to fall short: by as much as is told, and by more than chance explains where that is known.
+    /// </summary>
     public bool IsShort => ShortfallDb >= WorthTellingDb && Interval is not { Low: <= 0 };
 
-    /// <summary>The receiver is shown to rise by more than the source: by as much as is told, and by more than chance explains where that is known.</summary>
+    /// <summary>
+    /// The receiver is shown to rise by more than the source: by as much as is told, and by more than chance explains where that
+    /// is known.
+    /// </summary>
     public bool IsExcess => ShortfallDb <= -WorthTellingDb && Interval is not { High: >= 0 };
 }

@@ -10,5 +10,6 @@ internal static class ReferenceSource
     public static double? Of(Sweep sweep, double? campaignDbm) => sweep.SourceDbm ?? campaignDbm;
 
     /// <summary>Whether it is known of any reference sweep.</summary>
-    public static bool IsKnown(AlignedCampaign campaign, double? campaignDbm) => campaign.Reference.Sweeps.Any(s => Of(s, campaignDbm) is not null);
+    public static bool IsKnown(AlignedCampaign campaign, double? campaignDbm) =>
+        campaign.Reference.Sweeps.Any(s => Of(s, campaignDbm) is not null);
 }

@@ -14,7 +14,8 @@ internal sealed class CommonBands
             .. campaigns.SelectMany(c => c.NamedBands.Select(b => (b.Name, Of: new CampaignBand(c.Label, b.Band))))
                 .GroupBy(b => b.Name, StringComparer.Ordinal).Select(g => new BandLeftOut(g.Key, [.. g.Select(b => b.Of)])),
         ];
-        bool Compared(BandLeftOut band) => !band.LimitsDiffer && Enumerable.Range(0, grid.Count).Any(f => band.Of[0].Limits.Contains(grid[f]));
+        bool Compared(BandLeftOut band) =>
+            !band.LimitsDiffer && Enumerable.Range(0, grid.Count).Any(f => band.Of[0].Limits.Contains(grid[f]));
         All = [.. named.Where(Compared).Select(b => new NamedBand(b.Name, b.Of[0].Limits))];
         LeftOut = [.. named.Where(b => !Compared(b))];
     }

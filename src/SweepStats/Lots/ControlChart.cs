@@ -33,8 +33,9 @@ public readonly record struct ControlPoint(string Label, DateTimeOffset? TakenAt
 
 /// <summary>A figure over time with control limits three standard deviations from its centre. Immutable.</summary>
 /// <remarks>
-/// The scatter behind the limits is that within lots (mean of s/c4) or between neighbours (mean moving range over d2), so that a lot that is off does not widen its own
-/// limits. With few points the limits are rough: custom asks for 20 and more. Source: ISO 7870-2:2013 (from memory).
+/// The scatter behind the limits is that within lots (mean of s/c4) or between neighbours (mean moving range over d2), so that a
+/// lot that is off does not widen its own limits. With few points the limits are rough: custom asks for 20 and more. Source: ISO
+/// 7870-2:2013 (from memory).
 /// </remarks>
 /// <param name="Figure">What it follows.</param>
 /// <param name="CentreDb">Centre line in dB.</param>
@@ -47,10 +48,15 @@ public sealed record ControlChart(ControlFigure Figure, double CentreDb, Immutab
     // Standard deviation of the range of two normal values, over theirs: √(2 − 4/π).
     private static readonly double RangeScatter = Math.Sqrt(2 - (4 / Math.PI));
 
-    /// <summary>Means and standard deviations of lots of two specimens and more; empty for fewer than three such lots, or where nothing scatters.</summary>
+    /// <summary>
+    /// Means and standard deviations of lots of two specimens and more; empty for fewer than three such lots, or where nothing
+    /// scatters.
+    /// </summary>
     internal static ImmutableArray<ControlChart> OfLots(IReadOnlyList<TimedSpecimen> pieces)
     {
-        var lots = pieces.GroupBy(p => p.Lot).Select(g => (g.Key, Taken: g.Min(p => p.TakenAt), Values: g.Select(p => p.MeanDb).ToArray())).Where(l => l.Values.Length > 1).ToList();
+        var lots = pieces.GroupBy(p => p.Lot)
+            .Select(g => (g.Key, Taken: g.Min(p => p.TakenAt), Values: g.Select(p => p.MeanDb).ToArray()))
+            .Where(l => l.Values.Length > 1).ToList();
         double[] deviations = [.. lots.Select(l => Sample.StandardDeviation(l.Values))];
         double usual = lots.Count > 2 ? lots.Zip(deviations, (l, s) => s / ControlLimits.C4(l.Values.Length)).Average() : 0;
         if (!(usual > 0))
@@ -75,7 +81,10 @@ public sealed record ControlChart(ControlFigure Figure, double CentreDb, Immutab
         ];
     }
 
-    /// <summary>Single specimens and their moving ranges; empty for fewer than four specimens, where no lot has two of them, or where nothing scatters.</summary>
+    /// <summary>
+    /// Single specimens and their moving ranges; empty for fewer than four specimens, where no lot has two of them, or where
+    /// nothing scatters.
+    /// </summary>
     internal static ImmutableArray<ControlChart> OfSpecimens(IReadOnlyList<TimedSpecimen> pieces)
     {
         // Single specimens of as many lots are different things, and no process over time.
@@ -88,8 +97,13 @@ public sealed record ControlChart(ControlFigure Figure, double CentreDb, Immutab
         double step = steps.Average(), usual = step / ControlLimits.D2(2), centre = pieces.Average(p => p.MeanDb);
         return !(usual > 0) ? [] :
         [
-            new ControlChart(ControlFigure.Specimen, centre, [.. pieces.Select(p => new ControlPoint($"{p.Lot}/{p.Specimen}", p.TakenAt, p.MeanDb, centre - (Reach * usual), centre + (Reach * usual)))]),
-            new ControlChart(ControlFigure.MovingRange, step, [.. pieces.Skip(1).Select((p, i) => new ControlPoint($"{p.Lot}/{p.Specimen}", p.TakenAt, steps[i], 0, step + (Reach * RangeScatter * usual)))]),
+            new ControlChart(ControlFigure.Specimen, centre,
+                [.. pieces.Select(p => new ControlPoint($"{p.Lot}/{p.Specimen}", p.TakenAt, p.MeanDb, centre - (Reach * usual),
+                    centre + (Reach * usual)))]),
+            new ControlChart(ControlFigure.MovingRange, step,
+                [.. pieces.Skip(1)
+                    .Select((p, i) => new ControlPoint($"{p.Lot}/{p.Specimen}", p.TakenAt, steps[i], 0,
+                        step + (Reach * RangeScatter * usual)))]),
         ];
     }
 }

@@ -6,11 +6,12 @@ namespace SweepStats.Lots;
 
 /// <summary>Lots that cannot be told from the best by the mean over a band.</summary>
 /// <remarks>
-/// A lot's specimens are its repeats, so that the answer is of the lot and not of the pieces in hand. A lot's own scatter counts where it is larger than what is usual
-/// among all, as for specimens: of four pieces it may be small by chance, and of a single one nothing shows. What reference and stated errors move, moves all lots alike
-/// and drops out; floor and averaging move each by its own measure. A lot of which more may lie behind the floor somewhere in the band may be the best whatever its mean
-/// over the rest, and stays. Assumes normal means of specimens (<see cref="BestCandidates"/>).
-/// Error: the truly best lot is left out in at most the level of the cases (fixtures/oracles/foremost-lots.R, and a coverage run in the tests).
+/// A lot's specimens are its repeats, so that the answer is of the lot and not of the pieces in hand. A lot's own scatter counts
+/// where it is larger than what is usual among all, as for specimens: of four pieces it may be small by chance, and of a single
+/// one nothing shows. What reference and stated errors move, moves all lots alike and drops out; floor and averaging move each by
+/// its own measure. A lot of which more may lie behind the floor somewhere in the band may be the best whatever its mean over the
+/// rest, and stays. Assumes normal means of specimens (<see cref="BestCandidates"/>). Error: the truly best lot is left out in at
+/// most the level of the cases (fixtures/oracles/foremost-lots.R, and a coverage run in the tests).
 /// </remarks>
 internal static class ForemostLots
 {
@@ -25,7 +26,8 @@ internal static class ForemostLots
     {
         CandidateMean[] means = Candidates(specimens);
         return means.Length < 2 ? []
-            : BestCandidates.Among([.. means.Select((mean, l) => Beside(mean, curves[l], weights) with { Open = open[l] })], level);
+            : BestCandidates.Among(
+                [.. means.Select((mean, l) => Beside(mean, curves[l], weights) with { Open = open[l] })], level);
     }
 
     /// <summary>The lots as candidates, by the scatter of their specimens alone; none where nothing tells it.</summary>
@@ -41,7 +43,8 @@ internal static class ForemostLots
         double mean = Sample.Mean(specimens);
         double own = specimens.Length > 1 ? Sample.SquaredDeviations(specimens, mean) / (specimens.Length - 1) : 0;
         bool common = own <= usual;
-        return new CandidateMean(mean, Math.Sqrt(Math.Max(own, usual) / specimens.Length), common ? freedom : specimens.Length - 1, Open: false)
+        return new CandidateMean(mean, Math.Sqrt(Math.Max(own, usual) / specimens.Length),
+            common ? freedom : specimens.Length - 1, Open: false)
         {
             CommonScatter = common,
         };

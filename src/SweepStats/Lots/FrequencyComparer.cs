@@ -14,12 +14,14 @@ internal sealed class FrequencyComparer(LotSpecimens specimens, ImmutableArray<S
     // Their part of all sweeps fits the nearest memory of a processor, and a machine has work for all of these.
     private const int Neighbours = 32;
 
-    private readonly ImmutableArray<ImmutableArray<ShieldingCurve>> _curves = [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, curves.AsSpan()).ToImmutableArray())];
+    private readonly ImmutableArray<ImmutableArray<ShieldingCurve>> _curves =
+        [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, curves.AsSpan()).ToImmutableArray())];
 
     /// <summary>All frequencies.</summary>
     /// <param name="threads">Threads to use; the result does not depend on it.</param>
     public LotFrequency[] All(int threads) =>
-        [.. SideBySide.Of((specimens.Grid.Count + Neighbours - 1) / Neighbours, threads, Stretch).SelectMany(frequencies => frequencies)];
+        [.. SideBySide.Of((specimens.Grid.Count + Neighbours - 1) / Neighbours, threads, Stretch)
+            .SelectMany(frequencies => frequencies)];
 
     private LotFrequency[] Stretch(int number)
     {
@@ -62,7 +64,8 @@ internal sealed class FrequencyComparer(LotSpecimens specimens, ImmutableArray<S
         bool[] bounds = specimens.OfLot<bool>(lot, allBounds);
         bool readable = Array.TrueForAll(values, double.IsFinite);
         ToleranceBound? own = readable && values.Length > 1 ? Promised(values, bounds) : null;
-        double? promised = own is { } bound && Shared(f, lot, bounds) is { } shared ? bound.Less(SharedErrors.Reach(shared, question.Confidence.Level)) : null;
+        double? promised = own is { } bound && Shared(f, lot, bounds) is { } shared
+            ? bound.Less(SharedErrors.Reach(shared, question.Confidence.Level)) : null;
         return new LotPoint(readable ? Sample.Mean(values) : double.NaN, bounds.AsSpan().Contains(true), promised, own?.Limit);
     }
 
@@ -70,15 +73,18 @@ internal sealed class FrequencyComparer(LotSpecimens specimens, ImmutableArray<S
     private Contribution[]? Shared(int f, int lot, bool[] bounds)
     {
         int capped = bounds.AsSpan().Count(true);
-        return SharedErrors.At(f, capped == 0 || capped == bounds.Length ? _curves[lot] : [.. _curves[lot].Where((_, i) => !bounds[i])]);
+        return SharedErrors.At(f,
+            capped == 0 || capped == bounds.Length ? _curves[lot] : [.. _curves[lot].Where((_, i) => !bounds[i])]);
     }
 
-    // Many specimens need no distribution, and a bound is as good there as the value above it. The factor of few is drawn, which many would take long for.
+    // Many specimens need no distribution, and a bound is as good there as the value above it. The factor of few is drawn, which
+    // many would take long for.
     private ToleranceBound? Promised(double[] values, bool[] bounds)
     {
         (double share, double confidence) = (question.Share, question.Confidence.Level);
         return bounds.AsSpan().Contains(true) && values.Length >= ToleranceLimit.FewestWithoutDistribution(share, confidence)
-            ? CensoredTolerance.LowerLimitWithoutDistribution(values, share, confidence) is { } limit ? new ToleranceBound(limit, limit) : null
+            ? CensoredTolerance.LowerLimitWithoutDistribution(values, share, confidence) is { } limit
+            ? new ToleranceBound(limit, limit) : null
             : CensoredTolerance.Lower(values, bounds, share, confidence);
     }
 }

@@ -15,15 +15,18 @@ public sealed record HistoryBand
     /// <summary>First to last compared frequency within.</summary>
     public required FrequencyBand Band { get; init; }
 
-    /// <summary>Share of the band, in log frequency, where every specimen of every campaign is bounded from both sides: all figures are of this part.</summary>
+    /// <summary>
+    /// Share of the band, in log frequency, where every specimen of every campaign is bounded from both sides: all figures are of
+    /// this part.
+    /// </summary>
     public required double ClearShare { get; init; }
 
     /// <summary>Lots, campaign by campaign.</summary>
     public required ImmutableArray<HistoryLot> Lots { get; init; }
 
     /// <summary>
-    /// Every two lots of two specimens and more, by their means over the band. A band is never surer than the answer for the pair: Adjusted is the larger of that and of
-    /// what allows for the number of bands.
+    /// Every two lots of two specimens and more, by their means over the band. A band is never surer than the answer for the
+    /// pair: Adjusted is the larger of that and of what allows for the number of bands.
     /// </summary>
     public required ImmutableArray<HistoryPair> Pairs { get; init; }
 }

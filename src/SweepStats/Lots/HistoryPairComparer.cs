@@ -22,9 +22,9 @@ internal static class HistoryPairComparer
     }
 
     /// <summary>
-    /// Whether the two differ at all. Means over the band find what goes through it, single frequencies what is confined to a part
-    /// of it, named bands what they are named for; the answer is the smallest of the p-values, and the price of each question is
-    /// paid. Null where none can be told.
+    /// Whether the two differ at all. Means over the band find what goes through it, single frequencies what is confined to a
+    /// part of it, named bands what they are named for; the answer is the smallest of the p-values, and the price of each
+    /// question is paid. Null where none can be told.
     /// </summary>
     /// <param name="asked">The answer of each question; null where it has none.</param>
     public static double? Together(params ReadOnlySpan<double?> asked)
@@ -45,13 +45,19 @@ internal static class HistoryPairComparer
     // Between campaigns reference, floor and what is stated are not the same for both and do not drop out.
     private static HistoryPoint Point(LotOverFrequency first, LotOverFrequency second, int f, bool sameCampaign)
     {
-        var unknown = new HistoryPoint(first.MeanDb[f] - second.MeanDb[f], double.NaN, double.NaN, first.Capped[f], second.Capped[f]);
+        var unknown =
+            new HistoryPoint(first.MeanDb[f] - second.MeanDb[f], double.NaN, double.NaN, first.Capped[f], second.Capped[f]);
         if (unknown.Hidden || (!sameCampaign && (first.Shared[f] is null || second.Shared[f] is null)))
         {
             return unknown;
         }
 
-        Contribution[] parts = [first.Scatter[f], second.Scatter[f], .. sameCampaign ? [] : first.Shared[f]!.Concat(second.Shared[f]!)];
-        return unknown with { ErrorDb = WelchSatterthwaite.Combined(parts), DegreesOfFreedom = WelchSatterthwaite.DegreesOfFreedom(parts) };
+        Contribution[] parts =
+            [first.Scatter[f], second.Scatter[f], .. sameCampaign ? [] : first.Shared[f]!.Concat(second.Shared[f]!)];
+        return unknown with
+        {
+            ErrorDb = WelchSatterthwaite.Combined(parts),
+            DegreesOfFreedom = WelchSatterthwaite.DegreesOfFreedom(parts),
+        };
     }
 }

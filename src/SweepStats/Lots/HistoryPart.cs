@@ -4,7 +4,9 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Lots;
 
-/// <summary>The means of lots of several campaigns over the part of a band that is clear for every specimen of every campaign.</summary>
+/// <summary>
+/// The means of lots of several campaigns over the part of a band that is clear for every specimen of every campaign.
+/// </summary>
 internal sealed class HistoryPart
 {
     private readonly Contribution[]?[] _shared;
@@ -39,7 +41,8 @@ internal sealed class HistoryPart
             return null;
         }
 
-        Contribution[] parts = [Own(one), Own(other), .. one.IsOfTheSame(other) ? [] : _shared[one.Campaign]!.Concat(_shared[other.Campaign]!)];
+        Contribution[] parts =
+            [Own(one), Own(other), .. one.IsOfTheSame(other) ? [] : _shared[one.Campaign]!.Concat(_shared[other.Campaign]!)];
         double error = WelchSatterthwaite.Combined(parts), apart = one.Lot.Figures.MeanDb - other.Lot.Figures.MeanDb;
         return error > 0 ? new Equivalence(apart, error, WelchSatterthwaite.DegreesOfFreedom(parts), _marginDb) : null;
     }

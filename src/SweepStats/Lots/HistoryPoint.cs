@@ -5,19 +5,22 @@ namespace SweepStats.Lots;
 /// <summary>Two lots at one frequency.</summary>
 /// <param name="DifferenceDb">First less second in dB; not a number where a specimen of either is known from below only.</param>
 /// <param name="ErrorDb">
-/// Standard error of it: the scatter of both lots, and between campaigns both references, both floors and what both state. Scatter of few repeats is not taken for
-/// smaller than around the frequency (<see cref="NeighbourhoodErrors"/>). Not a number where it cannot be told.
+/// Standard error of it: the scatter of both lots, and between campaigns both references, both floors and what both state.
+/// Scatter of few repeats is not taken for smaller than around the frequency (<see cref="NeighbourhoodErrors"/>). Not a number
+/// where it cannot be told.
 /// </param>
 /// <param name="DegreesOfFreedom">Of that error, after Welch and Satterthwaite.</param>
 /// <param name="CappedFirst">Specimens of the first lot known from below only.</param>
 /// <param name="CappedSecond">Of the second.</param>
-public readonly record struct HistoryPoint(double DifferenceDb, double ErrorDb, double DegreesOfFreedom, int CappedFirst, int CappedSecond)
+public readonly record struct HistoryPoint(double DifferenceDb, double ErrorDb, double DegreesOfFreedom, int CappedFirst,
+    int CappedSecond)
 {
     /// <summary>Some specimen is known from below only: nothing is compared here.</summary>
     public bool Hidden => CappedFirst + CappedSecond > 0;
 
     /// <summary>Probability of a difference this large between lots that are alike; null where it cannot be told.</summary>
-    public double? Probability => ErrorDb > 0 ? Math.Min(1, 2 * StudentT.UpperTail(Math.Abs(DifferenceDb) / ErrorDb, DegreesOfFreedom)) : null;
+    public double? Probability =>
+        ErrorDb > 0 ? Math.Min(1, 2 * StudentT.UpperTail(Math.Abs(DifferenceDb) / ErrorDb, DegreesOfFreedom)) : null;
 
     /// <summary>The same allowing for the number of frequencies looked at (false discovery rate).</summary>
     public double? Adjusted { get; init; }

@@ -16,7 +16,8 @@ internal static class LevelScatter
     /// <summary>The same of sweeps that are reduced to the means of their innermost groups.</summary>
     public static ImmutableArray<LevelDeviation> Of(LotDesign design, NestedValues values) =>
         design.Nesting is { } nesting ? ByLevel(design, NestedReml.Of(values, nesting))
-        : design.GroupSizes[0] > 1 ? [new LevelDeviation(design.Innermost, Math.Sqrt(values.Within / (design.GroupSizes[0] - 1)))] : [];
+        : design.GroupSizes[0] > 1
+        ? [new LevelDeviation(design.Innermost, Math.Sqrt(values.Within / (design.GroupSizes[0] - 1)))] : [];
 
     private static ImmutableArray<LevelDeviation> ByLevel(LotDesign design, NestedComponents parts)
     {

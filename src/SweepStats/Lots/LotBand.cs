@@ -13,12 +13,16 @@ public sealed record LotBand
     /// <summary>First to last frequency of it.</summary>
     public required FrequencyBand Band { get; init; }
 
-    /// <summary>Share of the band, in log frequency, where every specimen is bounded from both sides: all figures of the band are of this part.</summary>
+    /// <summary>
+    /// Share of the band, in log frequency, where every specimen is bounded from both sides: all figures of the band are of this
+    /// part.
+    /// </summary>
     public required double ClearShare { get; init; }
 
     /// <summary>
-    /// Half-width in dB, at the level of the intervals, of what all specimens share: the errors of reference and floor and what is stated. It drops out of comparisons and
-    /// is in the intervals and promises of lots; null where the reference does not repeat.
+    /// Half-width in dB, at the level of the intervals, of what all specimens share: the errors of reference and floor and what
+    /// is stated. It drops out of comparisons and is in the intervals and promises of lots; null where the reference does not
+    /// repeat.
     /// </summary>
     public required double? SharedErrorDb { get; init; }
 
@@ -32,8 +36,9 @@ public sealed record LotBand
     public required ImmutableArray<LotPair> Pairs { get; init; }
 
     /// <summary>
-    /// Names of the lots that cannot be told from the best, the highest mean first: all where the lots are not shown to differ, and each of which the floor may hide more
-    /// somewhere in the band. The best is among them with the confidence of the question. Empty where no lot has two specimens, or no part of the band is clear.
+    /// Names of the lots that cannot be told from the best, the highest mean first: all where the lots are not shown to differ,
+    /// and each of which the floor may hide more somewhere in the band. The best is among them with the confidence of the
+    /// question. Empty where no lot has two specimens, or no part of the band is clear.
     /// </summary>
     public required ImmutableArray<string> Foremost { get; init; }
 
@@ -41,8 +46,9 @@ public sealed record LotBand
     public required CurveAnova? Curves { get; init; }
 
     /// <summary>
-    /// Probability of lots that differ this much somewhere in the band where they are alike: that from the curves over the clear part and that from the single frequencies,
-    /// which capped specimens take part in too, combined (<see cref="CombinedTests"/>). Null where too few specimens tell.
+    /// Probability of lots that differ this much somewhere in the band where they are alike: that from the curves over the clear
+    /// part and that from the single frequencies, which capped specimens take part in too, combined
+    /// (<see cref="CombinedTests"/>). Null where too few specimens tell.
     /// </summary>
     public required double? Probability { get; init; }
 
@@ -50,15 +56,17 @@ public sealed record LotBand
     public required ImmutableArray<LevelDeviation> Scatter { get; init; }
 
     /// <summary>
-    /// Intraclass correlation: the share that lots have of the variance between specimens of different lots, 0 where lots do not differ, near 1 where only they do; null
-    /// where lots or specimens do not repeat.
+    /// Intraclass correlation: the share that lots have of the variance between specimens of different lots, 0 where lots do not
+    /// differ, near 1 where only they do; null where lots or specimens do not repeat.
     /// </summary>
     public double? IntraclassCorrelation
     {
         get
         {
-            double? Variance(VarianceLevel level) => Scatter.Where(s => s.Level == level).Select(s => (double?)(s.DeviationDb * s.DeviationDb)).FirstOrDefault();
-            return Variance(VarianceLevel.Lot) is { } lots && Variance(VarianceLevel.Specimen) is { } specimens && lots + specimens > 0 ? lots / (lots + specimens) : null;
+            double? Variance(VarianceLevel level) =>
+                Scatter.Where(s => s.Level == level).Select(s => (double?)(s.DeviationDb * s.DeviationDb)).FirstOrDefault();
+            return Variance(VarianceLevel.Lot) is { } lots && Variance(VarianceLevel.Specimen) is { } specimens
+                && lots + specimens > 0 ? lots / (lots + specimens) : null;
         }
     }
 
@@ -68,6 +76,8 @@ public sealed record LotBand
     /// <summary>How each lot stands to the others; null for fewer than three, or where no lot has two specimens.</summary>
     public required GroupStanding? LotStanding { get; init; }
 
-    /// <summary>Lots and specimens over time, as far as there are enough of them; in the order of the campaign where times are not noted.</summary>
+    /// <summary>
+    /// Lots and specimens over time, as far as there are enough of them; in the order of the campaign where times are not noted.
+    /// </summary>
     public required ImmutableArray<ControlChart> OverTime { get; init; }
 }

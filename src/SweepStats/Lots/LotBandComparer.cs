@@ -61,7 +61,8 @@ internal sealed class LotBandComparer(
     // Where something transmits, or the reference hardly rises, nobody sees anything of any lot: that speaks for none.
     private bool[] Open(int[] inside)
     {
-        bool Hides(int i, int f) => specimens.Specimens[i].Bounds[f] && curves[i].Readings[f].Evidence is { Ambient: false, ReferenceInFloor: false };
+        bool Hides(int i, int f) =>
+            specimens.Specimens[i].Bounds[f] && curves[i].Readings[f].Evidence is { Ambient: false, ReferenceInFloor: false };
         bool[] hidden = [.. Enumerable.Range(0, curves.Length).Select(i => inside.Any(f => Hides(i, f)))];
         return [.. specimens.Lots.Select((_, l) => specimens.OfLot<bool>(l, hidden).Contains(true))];
     }
@@ -72,18 +73,22 @@ internal sealed class LotBandComparer(
         ShieldingCurve[][] ofLots = [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, curves.AsSpan()))];
         bool[] stays = ForemostLots.Among(byLot, ofLots, weights, open, question.FalseAlarm);
         bool differ = probability <= question.FalseAlarm;
-        return [.. Enumerable.Range(0, stays.Length).Where(l => stays[l] || !differ).OrderByDescending(l => Sample.Mean(byLot[l])).Select(l => specimens.Lots[l])];
+        return [.. Enumerable.Range(0, stays.Length).Where(l => stays[l] || !differ).OrderByDescending(l => Sample.Mean(byLot[l]))
+            .Select(l => specimens.Lots[l])];
     }
 
     private CurveAnova? Curves(double[] weights) =>
         specimens.Lots.Length > 1 && specimens.Specimens.Length > specimens.Lots.Length
-        && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf) is { F: var ratio } test && double.IsFinite(ratio) ? test : null;
+        && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf) is { F: var ratio } test
+        && double.IsFinite(ratio) ? test : null;
 
     private static ImmutableArray<ControlChart> OverTime(TimedSpecimen[] specimens) =>
-        Array.TrueForAll(specimens, p => double.IsFinite(p.MeanDb)) ? [.. ControlChart.OfLots(specimens), .. ControlChart.OfSpecimens(specimens)] : [];
+        Array.TrueForAll(specimens, p => double.IsFinite(p.MeanDb))
+            ? [.. ControlChart.OfLots(specimens), .. ControlChart.OfSpecimens(specimens)] : [];
 
-    // Whole curves find what goes through the band, single frequencies what is confined to a part of it or hidden by caps elsewhere: a lot off by three deviations over a
-    // fifth of the band shows in 28 % of the curves and in 59 % of the frequencies. Where both see it, asking twice costs nothing.
+    // Whole curves find what goes through the band, single frequencies what is confined to a part of it or hidden by caps
+    // elsewhere: a lot off by three deviations over a fifth of the band shows in 28 % of the curves and in 59 % of the
+    // frequencies. Where both see it, asking twice costs nothing.
     private static double? Probability(double? curves, LotFrequency[] inside)
     {
         double[] single = [.. inside.Where(f => f.Probability is not null).Select(f => f.Probability!.Value)];

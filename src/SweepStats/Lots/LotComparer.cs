@@ -8,11 +8,12 @@ namespace SweepStats.Lots;
 
 /// <summary>Compares the lots of one campaign.</summary>
 /// <remarks>
-/// The specimen is what counts as independent: lots are compared by the scatter of their specimens, frequency by frequency (<see cref="CensoredAnova"/>, false
-/// discovery over the frequencies) and as whole curves (<see cref="CurveAnova"/>); both together answer for the band. Lots may scatter by unequal
-/// amounts (<see cref="UnequalScatter"/>): two specimens that scatter three times as much as the six of another lot were taken for different in 25 % by Fisher's F, and are in 3 %. A lot
-/// of one specimen shows no scatter: it is allowed twice that of the others. A capped specimen counts as "above its bound", never as a value. Scatter by level is
-/// estimated from the sweeps by restricted likelihood.
+/// The specimen is what counts as independent: lots are compared by the scatter of their specimens, frequency by frequency
+/// (<see cref="CensoredAnova"/>, false discovery over the frequencies) and as whole curves (<see cref="CurveAnova"/>); both
+/// together answer for the band. Lots may scatter by unequal amounts (<see cref="UnequalScatter"/>): two specimens that scatter
+/// three times as much as the six of another lot were taken for different in 25 % by Fisher's F, and are in 3 %. A lot of one
+/// specimen shows no scatter: it is allowed twice that of the others. A capped specimen counts as "above its bound", never as a
+/// value. Scatter by level is estimated from the sweeps by restricted likelihood.
 /// </remarks>
 public static class LotComparer
 {
@@ -23,7 +24,8 @@ public static class LotComparer
     /// <param name="question">What is asked of the lots.</param>
     /// <param name="threads">Threads to use; the result does not depend on it.</param>
     public static LotComparison Of(
-        AlignedCampaign campaign, ImmutableArray<ShieldingCurve> curves, ImmutableArray<NamedBand> bands, LotQuestion question, int threads = 1)
+        AlignedCampaign campaign, ImmutableArray<ShieldingCurve> curves, ImmutableArray<NamedBand> bands, LotQuestion question,
+        int threads = 1)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ArgumentNullException.ThrowIfNull(question);

@@ -20,7 +20,10 @@ public sealed record LotComparison
     /// <summary>The whole band, then each named one.</summary>
     public required ImmutableArray<LotBand> Bands { get; init; }
 
-    /// <summary>Whether the lots differ at a frequency, allowing for the number of frequencies; only where the whole band says that they differ.</summary>
+    /// <summary>
+    /// Whether the lots differ at a frequency, allowing for the number of frequencies; only where the whole band says that they
+    /// differ.
+    /// </summary>
     public bool DifferAt(LotFrequency at) => at?.Adjusted <= Question.FalseAlarm && Whole.Probability <= Question.FalseAlarm;
 
     /// <summary>The whole analysed band.</summary>

@@ -19,10 +19,13 @@ public enum VarianceLevel
     Sweep,
 }
 
-/// <summary>Which variances the sweeps of a campaign can tell apart: lot, specimen, placement, sweep, unbalanced as they come. Immutable.</summary>
+/// <summary>
+/// Which variances the sweeps of a campaign can tell apart: lot, specimen, placement, sweep, unbalanced as they come. Immutable.
+/// </summary>
 /// <remarks>
-/// A level shows a variance of its own only where some group of it holds two of the level below, and where there are two groups of it within one above. Where
-/// placements were swept once, or not named, what they add stays within the level below; <see cref="Innermost"/> says to which one the rest belongs.
+/// A level shows a variance of its own only where some group of it holds two of the level below, and where there are two groups
+/// of it within one above. Where placements were swept once, or not named, what they add stays within the level below;
+/// <see cref="Innermost"/> says to which one the rest belongs.
 /// </remarks>
 internal sealed class LotDesign
 {
@@ -84,7 +87,8 @@ internal sealed class LotDesign
             below = count;
         }
 
-        return new LotDesign([.. kept.Select(k => k.Level)], kept.Count == 0 ? null : Nesting.Of([.. kept.Select(k => k.Groups)]), innermost, all[0].Groups.Length);
+        return new LotDesign([.. kept.Select(k => k.Level)], kept.Count == 0 ? null : Nesting.Of([.. kept.Select(k => k.Groups)]),
+            innermost, all[0].Groups.Length);
     }
 
     // The group of each sweep, numbered through over all specimens.

@@ -14,7 +14,8 @@ internal static class LotFigures
         bool known = double.IsFinite(mean), repeated = means.Length > 1 && known;
         double? Reach(double quantile) => shared is null ? null : SharedErrors.Reach(shared, quantile);
         double? own = repeated ? SharedErrors.Reach([Error(means)], question.Confidence.TwoSidedQuantile) : null;
-        double? whole = Reach(question.Confidence.TwoSidedQuantile) is { } common && own is { } alone ? Math.Sqrt((alone * alone) + (common * common)) : null;
+        double? whole = Reach(question.Confidence.TwoSidedQuantile) is { } common && own is { } alone
+            ? Math.Sqrt((alone * alone) + (common * common)) : null;
         ToleranceBound? promise = repeated ? ToleranceLimit.Lower(means, question.Share, level) : null;
         int rank = known ? ToleranceLimit.RankWithoutDistribution(means.Length, question.Share, level) : 0;
         return new LotSummary
@@ -31,9 +32,11 @@ internal static class LotFigures
         };
     }
 
-    private static Contribution Error(double[] means) => new(Sample.StandardDeviation(means) / Math.Sqrt(means.Length), means.Length - 1);
+    private static Contribution Error(double[] means) =>
+        new(Sample.StandardDeviation(means) / Math.Sqrt(means.Length), means.Length - 1);
 
-    private static Interval? Around(double mean, double? reach) => reach is { } half ? new Interval(mean - half, mean + half) : null;
+    private static Interval? Around(double mean, double? reach) =>
+        reach is { } half ? new Interval(mean - half, mean + half) : null;
 
     public static IEnumerable<LotPair> Pairs(ImmutableArray<string> lots, double[][] means, double margin)
     {
@@ -41,7 +44,8 @@ internal static class LotFigures
         {
             for (int b = a + 1; b < lots.Length; b++)
             {
-                if (means[a].Length > 1 && means[b].Length > 1 && Sample.StandardDeviation(means[a]) + Sample.StandardDeviation(means[b]) > 0)
+                if (means[a].Length > 1 && means[b].Length > 1
+                    && Sample.StandardDeviation(means[a]) + Sample.StandardDeviation(means[b]) > 0)
                 {
                     yield return new LotPair(lots[a], lots[b], Equivalence.Of(means[a], means[b], margin));
                 }

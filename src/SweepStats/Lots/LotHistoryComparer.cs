@@ -7,9 +7,11 @@ namespace SweepStats.Lots;
 
 /// <summary>Compares the lots of several campaigns, each with its own reference and floor.</summary>
 /// <remarks>
-/// Within a campaign the errors of reference and floor are those of all lots and drop out of a comparison; between campaigns they do not, and stand in the error of the
-/// difference together with what both campaigns state; at each frequency (<see cref="HistoryPoint"/>) as in the mean over the band. Two lots differ where the mean over the band,
-/// single frequencies or named bands say so. Stated errors that are the same in both (one receiver, one cable) are counted all the same, which is careful.
+/// Within a campaign the errors of reference and floor are those of all lots and drop out of a comparison; between campaigns they
+/// do not, and stand in the error of the difference together with what both campaigns state; at each frequency
+/// (<see cref="HistoryPoint"/>) as in the mean over the band. Two lots differ where the mean over the band, single frequencies or
+/// named bands say so. Stated errors that are the same in both (one receiver, one cable) are counted all the same, which is
+/// careful.
 /// </remarks>
 public static class LotHistoryComparer
 {
@@ -41,7 +43,8 @@ public static class LotHistoryComparer
             Specimens = [.. timed.Select(t => new SpecimenMean(new SpecimenName(t.Lot, t.Specimen), t.MeanDb))],
             Pairs = pairs.Whole,
             // Single frequencies speak only where the pair does, so that one answer never contradicts the other.
-            Stretches = [.. pairs.Whole.Where(p => p.Adjusted <= question.FalseAlarm).SelectMany(p => HistoryStretch.Of(p, frequencies, question.FalseAlarm))],
+            Stretches = [.. pairs.Whole.Where(p => p.Adjusted <= question.FalseAlarm)
+                .SelectMany(p => HistoryStretch.Of(p, frequencies, question.FalseAlarm))],
             Bands = [.. parts.Select((part, b) => Band(named.All[b], frequencies, part, pairs.OfBand(b)))],
             BandsLeftOut = named.LeftOut,
             OverTime = [.. ControlChart.OfLots(timed), .. ControlChart.OfSpecimens(timed)],
@@ -54,12 +57,14 @@ public static class LotHistoryComparer
     private static FrequencyGrid? Grid(IReadOnlyList<CampaignLots> campaigns)
     {
         double low = campaigns.Max(c => c.Campaign.Grid.Hertz[0]), high = campaigns.Min(c => c.Campaign.Grid.Hertz[^1]);
-        double[][] shared = [.. campaigns.Select(c => c.Campaign.Grid.Hertz.ToArray().Where(f => f >= low && f <= high).ToArray())];
+        double[][] shared =
+            [.. campaigns.Select(c => c.Campaign.Grid.Hertz.ToArray().Where(f => f >= low && f <= high).ToArray())];
         double[] coarsest = shared.MinBy(s => s.Length)!;
         return coarsest.Length == 0 ? null : new FrequencyGrid([.. coarsest]);
     }
 
-    private static HistoryBand Band(NamedBand named, ImmutableArray<Hertz> frequencies, HistoryPart part, ImmutableArray<HistoryPair> pairs)
+    private static HistoryBand Band(NamedBand named, ImmutableArray<Hertz> frequencies, HistoryPart part,
+        ImmutableArray<HistoryPair> pairs)
     {
         Hertz[] inside = [.. frequencies.Where(named.Band.Contains)];
         return new HistoryBand

@@ -14,7 +14,9 @@ internal sealed class LotOverFrequency
     /// <summary>Error of the mean by the scatter of the specimens.</summary>
     public required Contribution[] Scatter { get; init; }
 
-    /// <summary>What all specimens share: reference, floor, and what is stated; null where the reference does not repeat.</summary>
+    /// <summary>
+    /// What all specimens share: reference, floor, and what is stated; null where the reference does not repeat.
+    /// </summary>
     public required Contribution[]?[] Shared { get; init; }
 
     /// <param name="values">Of each specimen at each frequency.</param>
@@ -24,7 +26,9 @@ internal sealed class LotOverFrequency
     {
         int[] capped = [.. shared.Select((_, f) => bounds.Count(b => b[f]))];
         double[][] at = [.. shared.Select((_, f) => values.Select(v => v[f]).ToArray())];
-        double[] errors = [.. at.Select((v, f) => capped[f] > 0 || v.Length < 2 ? double.NaN : Sample.StandardDeviation(v) / Math.Sqrt(v.Length))];
+        double[] errors =
+            [.. at.Select(
+                (v, f) => capped[f] > 0 || v.Length < 2 ? double.NaN : Sample.StandardDeviation(v) / Math.Sqrt(v.Length))];
         return new LotOverFrequency
         {
             MeanDb = [.. at.Select((v, f) => capped[f] > 0 ? double.NaN : Sample.Mean(v))],
@@ -38,6 +42,7 @@ internal sealed class LotOverFrequency
     private static Contribution[]?[] SteadyReference(Contribution[]?[] shared)
     {
         double[] reference = NeighbourhoodErrors.Of([.. shared.Select(s => s is null ? double.NaN : s[0].StandardUncertainty)]);
-        return [.. shared.Select((s, f) => s is null ? null : (Contribution[])[s[0] with { StandardUncertainty = reference[f] }, .. s[1..]])];
+        return [.. shared.Select(
+            (s, f) => s is null ? null : (Contribution[])[s[0] with { StandardUncertainty = reference[f] }, .. s[1..]])];
     }
 }

@@ -15,7 +15,8 @@ public sealed record LotQuestion
     public double MarginDb { get; init; } = 1;
 
     /// <summary>
-    /// Name of a number that the campaign states of each specimen, such as how often it was washed, along which the shielding is followed; null where lots have no order.
+    /// Name of a number that the campaign states of each specimen, such as how often it was washed, along which the shielding is
+    /// followed; null where lots have no order.
     /// </summary>
     public string? OrderedBy { get; init; }
 

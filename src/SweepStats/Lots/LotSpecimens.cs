@@ -45,7 +45,10 @@ internal sealed class LotSpecimens
     /// <summary>Weighted sum over the frequencies for each sweep of all specimens.</summary>
     public double[] BySweep(double[] weights) => [.. Specimens.SelectMany(s => s.Sums(weights))];
 
-    /// <summary>Weights of the frequencies of a band where every specimen has a value; 0 elsewhere. They sum to the share of the band that these make up.</summary>
+    /// <summary>
+    /// Weights of the frequencies of a band where every specimen has a value; 0 elsewhere. They sum to the share of the band that
+    /// these make up.
+    /// </summary>
     public double[] ClearWeights(NamedBand band) =>
         [.. LogWeights.Within(Grid, band.Band).Select((w, f) => Specimens.Any(s => s.Bounds[f]) ? 0 : w)];
 }

@@ -14,12 +14,15 @@ public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot
     // Single frequencies that do not show the difference by themselves do not end a stretch.
     private const int LongestGap = 3;
 
-    // One odd lot moves the mean that the others are held against: of three, each of the others lies half as far off as the odd one, and stands out in nothing.
+    // One odd lot moves the mean that the others are held against: of three, each of the others lies half as far off as the odd
+    // one, and stands out in nothing.
     private const double Outstanding = 0.65;
 
-    internal static ImmutableArray<LotStretch> Of(ImmutableArray<LotFrequency> frequencies, ImmutableArray<string> lots, double falseAlarm)
+    internal static ImmutableArray<LotStretch> Of(ImmutableArray<LotFrequency> frequencies, ImmutableArray<string> lots,
+        double falseAlarm)
     {
-        Differing[] differing = [.. Enumerable.Range(0, frequencies.Length).Where(f => frequencies[f].Adjusted <= falseAlarm).Select(f => new Differing(f, frequencies[f]))];
+        Differing[] differing = [.. Enumerable.Range(0, frequencies.Length).Where(f => frequencies[f].Adjusted <= falseAlarm)
+            .Select(f => new Differing(f, frequencies[f]))];
         return [.. lots.SelectMany((lot, l) => Runs(differing, l).Select(run => Stretch(lot, l, run)))
             .OrderByDescending(s => s.Frequencies * Math.Abs(s.ApartDb)).ThenBy(s => s.Band.Start)];
     }
@@ -73,9 +76,11 @@ public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot
         // Of two lots both lie as far apart; one of them is enough to tell.
         public bool StandsOut(int lot) => !(ApartDb.Length <= 2 && lot > 0) && Math.Abs(ApartDb[lot]) >= Outstanding * _farthest;
 
-        public bool Continues(Differing before, int lot) => ApartDb[lot] < 0 == before.ApartDb[lot] < 0 && _place - before._place <= LongestGap + 1;
+        public bool Continues(Differing before, int lot) =>
+            ApartDb[lot] < 0 == before.ApartDb[lot] < 0 && _place - before._place <= LongestGap + 1;
 
-        // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies higher all the more.
+        // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies
+        // higher all the more.
         public bool Hides(int lot)
         {
             bool own = At.Lots[lot].Bound;

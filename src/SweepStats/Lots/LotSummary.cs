@@ -3,7 +3,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Lots;
 
-/// <summary>Mean shielding of one lot over the part of a band where every specimen is bounded from both sides. Immutable.</summary>
+/// <summary>
+/// Mean shielding of one lot over the part of a band where every specimen is bounded from both sides. Immutable.
+/// </summary>
 public sealed record LotSummary
 {
     /// <summary>Name of the lot.</summary>
@@ -16,30 +18,38 @@ public sealed record LotSummary
     public required double MeanDb { get; init; }
 
     /// <summary>
-    /// Interval of the mean of the lot, by the scatter of its specimens and the errors that all specimens share: reference, floor, and what is stated. Null for a single specimen,
-    /// and where nobody can tell how far the reference is off.
+    /// Interval of the mean of the lot, by the scatter of its specimens and the errors that all specimens share: reference,
+    /// floor, and what is stated. Null for a single specimen, and where nobody can tell how far the reference is off.
     /// </summary>
     public required Interval? MeanIntervalDb { get; init; }
 
-    /// <summary>The same by the scatter of its specimens alone, for comparing lots of one campaign: what all specimens share drops out. Null for a single specimen.</summary>
+    /// <summary>
+    /// The same by the scatter of its specimens alone, for comparing lots of one campaign: what all specimens share drops out.
+    /// Null for a single specimen.
+    /// </summary>
     public required Interval? BetweenLotsIntervalDb { get; init; }
 
     /// <summary>Specimens repeat, but the errors that they share are not known: the reference was swept once.</summary>
     public bool SharedUnknown => BetweenLotsIntervalDb is not null && MeanIntervalDb is null;
 
     /// <summary>
-    /// What the lot promises: a share of its specimens has at least this mean shielding; one-sided normal tolerance limit, less the errors that all specimens share. Null for a
-    /// single specimen, and where nobody can tell how far the reference is off.
+    /// What the lot promises: a share of its specimens has at least this mean shielding; one-sided normal tolerance limit, less
+    /// the errors that all specimens share. Null for a single specimen, and where nobody can tell how far the reference is off.
     /// </summary>
     public required double? ToleranceLimitDb { get; init; }
 
-    /// <summary>The same by the scatter of its specimens alone, for comparing lots of one campaign; null for a single specimen.</summary>
+    /// <summary>
+    /// The same by the scatter of its specimens alone, for comparing lots of one campaign; null for a single specimen.
+    /// </summary>
     public required double? BetweenLotsLimitDb { get; init; }
 
     /// <summary>The same without assuming a distribution; null where the lot has too few specimens for one.</summary>
     public required double? RankLimitDb { get; init; }
 
-    /// <summary>Plain mean of reference less covered level over all readings of the lot, noise and capped readings included, to show what such a mean hides.</summary>
+    /// <summary>
+    /// Plain mean of reference less covered level over all readings of the lot, noise and capped readings included, to show what
+    /// such a mean hides.
+    /// </summary>
     public required double PlainMeanDb { get; init; }
 }
 

@@ -4,13 +4,17 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Lots;
 
-/// <summary>Errors of a mean that all specimens of a campaign have in common: reference, floor, and what is stated. In dB.</summary>
+/// <summary>
+/// Errors of a mean that all specimens of a campaign have in common: reference, floor, and what is stated. In dB.
+/// </summary>
 internal static class SharedErrors
 {
-    /// <summary>How far errors together reach, each at its own quantile of Student's t: the root of the squares of the reaches.</summary>
+    /// <summary>
+    /// How far errors together reach, each at its own quantile of Student's t: the root of the squares of the reaches.
+    /// </summary>
     /// <remarks>
-    /// Welch's and Satterthwaite's degrees of freedom would be too many where a reference of two sweeps happens to repeat well beside many specimens: they held in 90 %.
-    /// Source: Zou and Donner 2008 (see <see cref="ToleranceBound"/>).
+    /// Welch's and Satterthwaite's degrees of freedom would be too many where a reference of two sweeps happens to repeat well
+    /// beside many specimens: they held in 90 %. Source: Zou and Donner 2008 (see <see cref="ToleranceBound"/>).
     /// </remarks>
     /// <param name="parts">The errors.</param>
     /// <param name="probability">Of staying below: 0.975 for a two-sided level of 95 %.</param>

@@ -7,9 +7,10 @@ namespace SweepStats.Lots;
 
 /// <summary>Shielding of one specimen sweep by sweep, for comparing specimens and lots of one campaign.</summary>
 /// <remarks>
-/// A sweep's shielding is that of the specimen, moved by how far the sweep's level lies from the mean level times the slope of the noise correction. Reference and
-/// floor are the same for all specimens of a campaign, so their errors move all alike and drop out of every comparison within it. Where only a bound is known,
-/// sweeps have no value and the bound stands for the specimen. Unit: dB.
+/// A sweep's shielding is that of the specimen, moved by how far the sweep's level lies from the mean level times the slope of
+/// the noise correction. Reference and floor are the same for all specimens of a campaign, so their errors move all alike and
+/// drop out of every comparison within it. Where only a bound is known, sweeps have no value and the bound stands for the
+/// specimen. Unit: dB.
 /// </remarks>
 internal sealed class SpecimenSweeps
 {

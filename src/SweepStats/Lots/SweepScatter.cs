@@ -2,8 +2,14 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Lots;
 
-/// <summary>How single sweeps scatter at neighbouring frequencies: the mean shielding of each innermost group of them, and their scatter about it. In dB.</summary>
-/// <remarks>A sweep lies in memory along the frequencies. Its part of the neighbours is read at once; no frequency is gathered from all sweeps, far apart in memory.</remarks>
+/// <summary>
+/// How single sweeps scatter at neighbouring frequencies: the mean shielding of each innermost group of them, and their scatter
+/// about it. In dB.
+/// </summary>
+/// <remarks>
+/// A sweep lies in memory along the frequencies. Its part of the neighbours is read at once; no frequency is gathered from all
+/// sweeps, far apart in memory.
+/// </remarks>
 internal sealed class SweepScatter
 {
     private readonly LotSpecimens _specimens;
@@ -20,7 +26,8 @@ internal sealed class SweepScatter
     public SweepScatter(LotSpecimens specimens, int first, int count)
     {
         (_specimens, _first) = (specimens, first);
-        (_centres, _within, _means) = (Centres(specimens, first, count), new double[count], new double[specimens.Design.GroupSizes.Length * count]);
+        (_centres, _within, _means) =
+            (Centres(specimens, first, count), new double[count], new double[specimens.Design.GroupSizes.Length * count]);
         ForEach(AddToMean);
         for (int i = 0; i < _means.Length; i++)
         {

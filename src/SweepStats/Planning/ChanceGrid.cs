@@ -17,7 +17,8 @@ internal static class ChanceGrid
     public static double[] VarianceRatios(int dimension, double degreesOfFreedom, int points)
     {
         double shape = degreesOfFreedom / 2.0;
-        return [.. Enumerable.Range(1, points).Select(i => GammaDistribution.Quantile(shape, Inverse(i, Primes[dimension])) / shape)];
+        return [.. Enumerable.Range(1, points)
+            .Select(i => GammaDistribution.Quantile(shape, Inverse(i, Primes[dimension])) / shape)];
     }
 
     private static double Inverse(int index, int radix)

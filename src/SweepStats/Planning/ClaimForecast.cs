@@ -21,8 +21,13 @@ public sealed class ClaimForecast(ResultForecast forecast, double claimDb, doubl
 
     private double EnoughDb => PlentyDb + Math.Max(0, shieldingDb);
 
-    /// <summary>Least displayed reference less displayed floor in dB, to 0.05 dB upwards; null where no range is enough.</summary>
-    /// <remarks>Two binomial deviations of the drawn share are asked for on top, so that what is promised is kept and not only met on average.</remarks>
+    /// <summary>
+    /// Least displayed reference less displayed floor in dB, to 0.05 dB upwards; null where no range is enough.
+    /// </summary>
+    /// <remarks>
+    /// Two binomial deviations of the drawn share are asked for on top, so that what is promised is kept and not only met on
+    /// average.
+    /// </remarks>
     /// <param name="probability">Share of campaigns in which the claim is to succeed.</param>
     public double? RangeNeededDb(double probability)
     {

@@ -8,8 +8,8 @@ namespace SweepStats.Planning;
 
 /// <summary>Draws what campaigns read at one frequency: means of reference, covered and floor, each with its error.</summary>
 /// <remarks>
-/// Near the floor the noise curve bends and log readings are skewed, so mean and scatter go together; readings are therefore drawn one by one. The floor
-/// truly reads 0 dB. The seed is fixed: the same plan gives the same figures.
+/// Near the floor the noise curve bends and log readings are skewed, so mean and scatter go together; readings are therefore
+/// drawn one by one. The floor truly reads 0 dB. The seed is fixed: the same plan gives the same figures.
 /// </remarks>
 /// <param name="basis">What is known of the set-up.</param>
 /// <param name="numbers">Sweeps taken.</param>

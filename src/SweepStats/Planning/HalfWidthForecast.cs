@@ -5,10 +5,10 @@ namespace SweepStats.Planning;
 
 /// <summary>How wide the interval of SE at one frequency will be, far above the floor.</summary>
 /// <remarks>
-/// There the interval is Welch's: half-width t(ν)·√(s_c²/n + s_r²/n_r), with ν after Welch and Satterthwaite. Both sample variances are drawn evenly over
-/// their χ² distributions, so that the quantiles are those of the half-widths that campaigns will show, not of one at the expected variances: with three
-/// placements the middle one is 17 % below that. Assumes normal repeats, independent or going together as the pilot's do.
-/// Error: 1 %.
+/// There the interval is Welch's: half-width t(ν)·√(s_c²/n + s_r²/n_r), with ν after Welch and Satterthwaite. Both sample
+/// variances are drawn evenly over their χ² distributions, so that the quantiles are those of the half-widths that campaigns will
+/// show, not of one at the expected variances: with three placements the middle one is 17 % below that. Assumes normal repeats,
+/// independent or going together as the pilot's do. Error: 1 %.
 /// </remarks>
 public static class HalfWidthForecast
 {
@@ -22,11 +22,16 @@ public static class HalfWidthForecast
     public static double Db(PlanBasis basis, SweepNumbers numbers, Confidence confidence, double share = 0.5)
     {
         ArgumentNullException.ThrowIfNull(basis);
-        return numbers.Repeated ? Sample.Quantile(Widths(basis, numbers, confidence, ChanceGrid.Points), share) : double.PositiveInfinity;
+        return numbers.Repeated ? Sample.Quantile(Widths(basis, numbers, confidence, ChanceGrid.Points), share)
+            : double.PositiveInfinity;
     }
 
-    /// <summary>Whether half of the campaigns cannot stay within a half-width, as a tenth of the draws shows where it is far off.</summary>
-    /// <remarks>The first hundred points of the sequence count a share right to 0.06; less than a fifth of them is no half.</remarks>
+    /// <summary>
+    /// Whether half of the campaigns cannot stay within a half-width, as a tenth of the draws shows where it is far off.
+    /// </summary>
+    /// <remarks>
+    /// The first hundred points of the sequence count a share right to 0.06; less than a fifth of them is no half.
+    /// </remarks>
     internal static bool IsFarAbove(double halfWidthDb, PlanBasis basis, SweepNumbers numbers, Confidence confidence) =>
         !numbers.Repeated || Widths(basis, numbers, confidence, FewPoints).Count(width => width <= halfWidthDb) < FewPoints / 5;
 

@@ -7,7 +7,8 @@ namespace SweepStats.Planning;
 
 /// <summary>How readings of a steady signal in noise scatter on the dB scale.</summary>
 /// <remarks>
-/// The power of M looks at a signal γ times the noise is noncentral gamma: a gamma of shape M + J over M, with J from Poisson's distribution of mean Mγ.
+/// The power of M looks at a signal γ times the noise is noncentral gamma: a gamma of shape M + J over M, with J from Poisson's
+/// distribution of mean Mγ.
 /// </remarks>
 internal static class NoisyLevel
 {
@@ -19,8 +20,9 @@ internal static class NoisyLevel
 
     /// <summary>Variance in dB² of one reading of a signal well over the noise, or of noise alone.</summary>
     /// <remarks>
-    /// By the gamma that has the same mean and variance of power, of shape M(1 + γ)²/(1 + 2γ). Source: Patnaik 1949, Biometrika 36, 202 (from memory).
-    /// From 15 dB over the noise it is right to 2 %; near 0 dB and for few looks it is too small, since there a reading can fall far.
+    /// By the gamma that has the same mean and variance of power, of shape M(1 + γ)²/(1 + 2γ). Source: Patnaik 1949, Biometrika
+    /// 36, 202 (from memory). From 15 dB over the noise it is right to 2 %; near 0 dB and for few looks it is too small, since
+    /// there a reading can fall far.
     /// </remarks>
     public static double Variance(DetectorNoise noise, double snrDb)
     {

@@ -8,25 +8,33 @@ using SweepStats.Uncertainty;
 
 namespace SweepStats.Planning;
 
-/// <summary>Takes from a campaign what a plan needs to know: how placements and sweeps scatter, how far the reference stands over the floor.</summary>
+/// <summary>
+/// Takes from a campaign what a plan needs to know: how placements and sweeps scatter, how far the reference stands over the
+/// floor.
+/// </summary>
 /// <remarks>
-/// Variances between placements and between the sweeps of one are taken apart at each frequency, pooled over specimens, and averaged over the frequencies
-/// that stand 15 dB over the floor and are not cut off from above; what noise adds there is taken out. Differences of variances are cut at 0 after averaging, not before, so that chance
-/// does not pass for a spread. Levels in dB.
+/// Variances between placements and between the sweeps of one are taken apart at each frequency, pooled over specimens, and
+/// averaged over the frequencies that stand 15 dB over the floor and are not cut off from above; what noise adds there is taken
+/// out. Differences of variances are cut at 0 after averaging, not before, so that chance does not pass for a spread. Levels in
+/// dB.
 /// </remarks>
 public static class PilotComponents
 {
     // As far over the floor as the interval asks of levels that are to show the scatter of the signal.
     private const double ClearDb = 15;
 
-    /// <summary>The components of a campaign; null where its reference was not repeated, or stands nowhere 15 dB over the floor or is clipped throughout.</summary>
+    /// <summary>
+    /// The components of a campaign; null where its reference was not repeated, or stands nowhere 15 dB over the floor or is
+    /// clipped throughout.
+    /// </summary>
     /// <param name="campaign">Sweeps on their common grid.</param>
     /// <param name="floor">The floor; null where none is known: then all frequencies count. Of one whose detector keeps a look
     /// only the level is used.</param>
     /// <param name="uncertainties">Uncertainties that repeats do not show.</param>
     /// <param name="together">Whether repeats go together in the order taken; unless given they count as independent.</param>
     public static PlanBasis? Of(
-        AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<UncertaintyEntry> uncertainties, SerialCorrelation? together = null)
+        AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<UncertaintyEntry> uncertainties,
+        SerialCorrelation? together = null)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         if (campaign.Reference.SweepCount < 2)
@@ -87,7 +95,8 @@ public static class PilotComponents
         AlignedCampaign campaign, NoiseFloor? floor, (double Variance, CampaignClipping Clipped) known, PlannedRepeats sweeps)
     {
         List<double> within = [], between = [];
-        (SweepBlock Block, int[] Placement, ClippedReadings Clipped)[] specimens = [.. campaign.Covered.Zip(known.Clipped.Covered, (c, clipped) => (c.Block, c.Block.Placements(), clipped))];
+        (SweepBlock Block, int[] Placement, ClippedReadings Clipped)[] specimens =
+            [.. campaign.Covered.Zip(known.Clipped.Covered, (c, clipped) => (c.Block, c.Block.Placements(), clipped))];
         foreach (int f in Points(campaign.Grid.Count, floor))
         {
             var scatter = new PooledScatter();
@@ -145,10 +154,12 @@ public static class PilotComponents
         return points.Length == 0
             ? Contribution.None
             : new Contribution(
-                Sample.Median([.. points.Select(f => floor.StandardErrorDb[f])]), Sample.Median([.. points.Select(f => floor.DegreesOfFreedom[f])]));
+                Sample.Median([.. points.Select(f => floor.StandardErrorDb[f])]),
+                Sample.Median([.. points.Select(f => floor.DegreesOfFreedom[f])]));
     }
 
-    private static int[] Points(int count, NoiseFloor? floor) => [.. Enumerable.Range(0, count).Where(f => floor is null || !floor.Ambient[f])];
+    private static int[] Points(int count, NoiseFloor? floor) =>
+        [.. Enumerable.Range(0, count).Where(f => floor is null || !floor.Ambient[f])];
 
     private static double Level(SweepBlock block, int f) => Enumerable.Range(0, block.SweepCount).Average(j => block[j][f]);
 

@@ -5,10 +5,13 @@ using SweepStats.Uncertainty;
 
 namespace SweepStats.Planning;
 
-/// <summary>What is known of a set-up before the day at the bench: how its levels repeat and how much range it has. In dB.</summary>
+/// <summary>
+/// What is known of a set-up before the day at the bench: how its levels repeat and how much range it has. In dB.
+/// </summary>
 public sealed record PlanBasis
 {
-    // Without a pilot the floor is taken to come from five sweeps pooled over nine frequencies; on a flat floor the product pools over 33.
+    // Without a pilot the floor is taken to come from five sweeps pooled over nine frequencies; on a flat floor the product pools
+    // over 33.
     private const int ReadingsOfFloor = 5 * 5;
 
     /// <summary>Standard deviation of the signal between reference sweeps at one frequency.</summary>
@@ -17,7 +20,9 @@ public sealed record PlanBasis
     /// <summary>Standard deviation of the signal between the sweeps of one placement at one frequency.</summary>
     public required double SweepDeviationDb { get; init; }
 
-    /// <summary>Standard deviation between placements; null where not known: then the plan holds for a specimen that stays where it is.</summary>
+    /// <summary>
+    /// Standard deviation between placements; null where not known: then the plan holds for a specimen that stays where it is.
+    /// </summary>
     public required double? PlacementDeviationDb { get; init; }
 
     /// <summary>Placements differ, but stand nowhere far enough over the floor to tell by how much.</summary>

@@ -20,7 +20,9 @@ public sealed record PlanQuestion
     /// <summary>Where the claim comes from a pilot's requirement; null where it was asked for.</summary>
     public PilotRequirement? FromRequirement { get; init; }
 
-    /// <summary>How much more than the claim the specimen truly shields; nothing can be claimed of one that shields no more.</summary>
+    /// <summary>
+    /// How much more than the claim the specimen truly shields; nothing can be claimed of one that shields no more.
+    /// </summary>
     public double MarginDb { get; init; } = 3;
 
     /// <summary>Share of campaigns in which the claim is to succeed.</summary>
@@ -32,10 +34,14 @@ public sealed record PlanQuestion
     /// <summary>Whether the placements of <see cref="Numbers"/> hold; else a wanted half-width decides them.</summary>
     public bool PlacementsFixed { get; init; }
 
-    /// <summary>Whether the sweeps of each placement of <see cref="Numbers"/> hold; else a wanted half-width decides them.</summary>
+    /// <summary>
+    /// Whether the sweeps of each placement of <see cref="Numbers"/> hold; else a wanted half-width decides them.
+    /// </summary>
     public bool SweepsFixed { get; init; }
 
-    /// <summary>Whether the reference sweeps of <see cref="Numbers"/> hold for every answer; else as many are taken as covered sweeps.</summary>
+    /// <summary>
+    /// Whether the reference sweeps of <see cref="Numbers"/> hold for every answer; else as many are taken as covered sweeps.
+    /// </summary>
     public bool ReferenceFixed { get; init; }
 
     /// <summary>Whether nothing is left to search for a wanted half-width: placements that are not known cannot be.</summary>

@@ -3,7 +3,9 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Planning;
 
-/// <summary>Variances between and within placements at one frequency, pooled over specimens by one-way analysis of variance.</summary>
+/// <summary>
+/// Variances between and within placements at one frequency, pooled over specimens by one-way analysis of variance.
+/// </summary>
 internal sealed class PooledScatter
 {
     private double _between, _within, _size;
@@ -12,7 +14,9 @@ internal sealed class PooledScatter
     /// <summary>Variance within a placement in dB²; null where no placement has two sweeps.</summary>
     public double? Within => _withinDof > 0 ? _within / _withinDof : null;
 
-    /// <summary>Variance of placement means times their effective number of sweeps in dB²; null where no specimen has two placements.</summary>
+    /// <summary>
+    /// Variance of placement means times their effective number of sweeps in dB²; null where no specimen has two placements.
+    /// </summary>
     public double? Between => _betweenDof > 0 ? _between / _betweenDof : null;
 
     /// <summary>Effective number of sweeps of a placement.</summary>

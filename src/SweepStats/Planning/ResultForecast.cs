@@ -7,8 +7,10 @@ namespace SweepStats.Planning;
 
 /// <summary>What a campaign will show of a specimen of given shielding at one frequency, near the floor too.</summary>
 /// <remarks>
-/// Campaigns are drawn reading by reading (<see cref="DrawnReadings"/>), and each goes through the interval that an analysis uses. Where the averaging is
-/// not known, the way of averaging that shows least counts. Error: a share of 0.9 of 4 000 drawn campaigns is right to 0.01 (two binomial deviations); of more than 100 covered sweeps fewer are drawn, down to 1 000, right to 0.02.
+/// Campaigns are drawn reading by reading (<see cref="DrawnReadings"/>), and each goes through the interval that an analysis
+/// uses. Where the averaging is not known, the way of averaging that shows least counts. Error: a share of 0.9 of 4 000 drawn
+/// campaigns is right to 0.01 (two binomial deviations); of more than 100 covered sweeps fewer are drawn, down to 1 000, right to
+/// 0.02.
 /// </remarks>
 public sealed class ResultForecast
 {
@@ -77,9 +79,12 @@ public sealed class ResultForecast
     public double ClaimShare(double claimDb, double shieldingDb, double rangeDb) =>
         Drawn(shieldingDb, rangeDb).Min(each => each.OneSidedLowDb.Count(low => low >= claimDb) / (double)Campaigns);
 
-    /// <summary>Whether the share of <see cref="ClaimShare"/> is at least so large; campaigns are drawn only until that is settled.</summary>
+    /// <summary>
+    /// Whether the share of <see cref="ClaimShare"/> is at least so large; campaigns are drawn only until that is settled.
+    /// </summary>
     internal bool Reaches(double share, double claimDb, double shieldingDb, double rangeDb) =>
-        _basis.Noise.All(noise => Reaches(share, claimDb, _readings.Draw(noise, rangeDb, shieldingDb).Select(Estimator(rangeDb).Limits)));
+        _basis.Noise.All(
+            noise => Reaches(share, claimDb, _readings.Draw(noise, rangeDb, shieldingDb).Select(Estimator(rangeDb).Limits)));
 
     private bool Reaches(double share, double claimDb, IEnumerable<(EnvelopeLimits Interval, double ClaimLowDb)> campaigns)
     {
@@ -129,7 +134,8 @@ public sealed class ResultForecast
     private ExpectedResult Drawn(DetectorNoise noise, double shieldingDb, double rangeDb)
     {
         Estimators estimators = Estimator(rangeDb);
-        (EnvelopeLimits Interval, double ClaimLowDb)[] limits = [.. _readings.Draw(noise, rangeDb, shieldingDb).Select(estimators.Limits)];
+        (EnvelopeLimits Interval, double ClaimLowDb)[] limits =
+            [.. _readings.Draw(noise, rangeDb, shieldingDb).Select(estimators.Limits)];
         return new ExpectedResult
         {
             MedianLowDb = Sample.Median([.. limits.Select(l => l.Interval.LowDb)]),
@@ -140,7 +146,8 @@ public sealed class ResultForecast
     }
 
     private ImmutableArray<ReadingEstimator> At(Confidence confidence, double scatter) =>
-        ReadingEstimator.All(_basis.Noise, _basis.FloorHalfWidthDb, confidence, new CoveredReadings(_numbers.CoveredSweeps, _numbers.Units, scatter));
+        ReadingEstimator.All(_basis.Noise, _basis.FloorHalfWidthDb, confidence,
+            new CoveredReadings(_numbers.CoveredSweeps, _numbers.Units, scatter));
 
     private sealed record DrawnCampaigns(double ShieldingDb, double RangeDb, ImmutableArray<ExpectedResult> OfEachNoise);
 

@@ -16,12 +16,15 @@ public static class SweepPlanner
         ArgumentNullException.ThrowIfNull(basis);
         ArgumentNullException.ThrowIfNull(question);
         bool byPlacement = basis.PlacementDeviationDb is not null;
-        var search = new FewestSweeps(basis, question.Confidence, question.ReferenceFixed ? question.Numbers.ReferenceSweeps : null);
-        ImmutableArray<ExpectedWidth> fewest = question.HalfWidthDb is { } wanted ? Fewest(search, wanted, question, byPlacement) : [];
+        var search =
+            new FewestSweeps(basis, question.Confidence, question.ReferenceFixed ? question.Numbers.ReferenceSweeps : null);
+        ImmutableArray<ExpectedWidth> fewest = question.HalfWidthDb is { } wanted
+            ? Fewest(search, wanted, question, byPlacement) : [];
         SweepNumbers chosen = fewest.Length == 0
             ? question.Numbers
             : fewest.OrderBy(w => w.Numbers.Placements).ThenBy(w => w.Numbers.CoveredSweeps).First().Numbers;
-        ResultForecast? forecast = basis.Noise.IsDefaultOrEmpty || !chosen.Repeated ? null : new ResultForecast(basis, chosen, question.Confidence, question.ClaimLevel);
+        ResultForecast? forecast = basis.Noise.IsDefaultOrEmpty || !chosen.Repeated ? null
+            : new ResultForecast(basis, chosen, question.Confidence, question.ClaimLevel);
         return new SweepPlan
         {
             Basis = basis,
@@ -33,17 +36,21 @@ public static class SweepPlanner
             Chosen = chosen,
             HalfWidthDb = HalfWidthForecast.Db(basis, chosen, question.Confidence),
             HalfWidthInNineOfTenDb = HalfWidthForecast.Db(basis, chosen, question.Confidence, 0.9),
-            TwiceThePlacementsDb = byPlacement ? Twice(basis, question, chosen with { Placements = 2 * chosen.Placements }) : null,
+            TwiceThePlacementsDb = byPlacement
+                ? Twice(basis, question, chosen with { Placements = 2 * chosen.Placements }) : null,
             TwiceTheSweepsDb = Twice(basis, question, chosen with { SweepsEach = 2 * chosen.SweepsEach }),
             UsableRangeDb = basis.RangeDb is { } range ? forecast?.UsableRangeDb(range) : null,
-            Claim = question.ClaimDb is { } claim && forecast is not null ? Claim(forecast, question, claim, basis.RangeDb) : null,
+            Claim = question.ClaimDb is { } claim && forecast is not null
+                ? Claim(forecast, question, claim, basis.RangeDb) : null,
         };
     }
 
     private static double Twice(PlanBasis basis, PlanQuestion question, SweepNumbers numbers) => HalfWidthForecast.Db(
-        basis, question.ReferenceFixed ? numbers : numbers with { ReferenceSweeps = 2 * numbers.ReferenceSweeps }, question.Confidence);
+        basis, question.ReferenceFixed ? numbers : numbers with { ReferenceSweeps = 2 * numbers.ReferenceSweeps },
+        question.Confidence);
 
-    private static ImmutableArray<ExpectedWidth> Fewest(FewestSweeps search, double wanted, PlanQuestion question, bool byPlacement)
+    private static ImmutableArray<ExpectedWidth> Fewest(FewestSweeps search, double wanted, PlanQuestion question,
+        bool byPlacement)
     {
         if (question.AllFixed(byPlacement))
         {
@@ -64,7 +71,8 @@ public static class SweepPlanner
         var kept = ImmutableArray.CreateBuilder<ExpectedWidth>();
         foreach (int each in sweepsEach)
         {
-            if (search.Placements(wanted, each) is { } found && (kept.Count == 0 || found.Numbers.Placements < kept[^1].Numbers.Placements))
+            if (search.Placements(wanted, each) is { } found
+                && (kept.Count == 0 || found.Numbers.Placements < kept[^1].Numbers.Placements))
             {
                 kept.Add(found);
             }

@@ -18,7 +18,10 @@ public static class UsualNumbers
         return new SweepNumbers(placements, Math.Max(1, covered.SweepCount / placements), campaign.Reference.SweepCount);
     }
 
-    /// <summary>The pilot's numbers where they show what is planned for, else three placements of three sweeps, or five sweeps where placements are not known; as many of the reference.</summary>
+    /// <summary>
+    /// The pilot's numbers where they show what is planned for, else three placements of three sweeps, or five sweeps where
+    /// placements are not known; as many of the reference.
+    /// </summary>
     /// <param name="basis">What is known of the set-up.</param>
     /// <param name="pilot">What the pilot took; null without one.</param>
     public static SweepNumbers For(PlanBasis basis, SweepNumbers? pilot)
@@ -30,6 +33,7 @@ public static class UsualNumbers
             return taken;
         }
 
-        return byPlacement ? new SweepNumbers(Placements, SweepsEach, Placements * SweepsEach) : new SweepNumbers(1, SweepsOfOne, SweepsOfOne);
+        return byPlacement ? new SweepNumbers(Placements, SweepsEach, Placements * SweepsEach)
+            : new SweepNumbers(1, SweepsOfOne, SweepsOfOne);
     }
 }

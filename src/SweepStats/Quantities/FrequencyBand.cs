@@ -9,7 +9,8 @@ public readonly record struct FrequencyBand
     {
         if (!(start.Value >= 0 && stop >= start && double.IsFinite(stop.Value)))
         {
-            throw new ArgumentException(FormattableString.Invariant($"A band runs from a start to a higher stop; {start.Value} Hz to {stop.Value} Hz does not."));
+            throw new ArgumentException(FormattableString.Invariant(
+                $"A band runs from a start to a higher stop; {start.Value} Hz to {stop.Value} Hz does not."));
         }
 
         Start = start;

@@ -9,6 +9,8 @@ public enum LevelScale
     /// <summary>A plain ratio in dB, such as |S21|.</summary>
     DecibelRatio,
 
-    /// <summary>Field strength in dB relative to 1 µV/m. The antenna factor cancels in a difference, so shielding needs none.</summary>
+    /// <summary>
+    /// Field strength in dB relative to 1 µV/m. The antenna factor cancels in a difference, so shielding needs none.
+    /// </summary>
     DecibelMicrovoltsPerMeter,
 }

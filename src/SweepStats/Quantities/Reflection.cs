@@ -1,6 +1,9 @@
 namespace SweepStats.Quantities;
 
-/// <summary>How much of a wave a port throws back: the magnitude |Γ| of its reflection coefficient, 0 for a perfect match, 1 for an open or a short.</summary>
+/// <summary>
+/// How much of a wave a port throws back: the magnitude |Γ| of its reflection coefficient, 0 for a perfect match, 1 for an open
+/// or a short.
+/// </summary>
 public readonly record struct Reflection
 {
     /// <summary>Takes a magnitude.</summary>
@@ -9,7 +12,8 @@ public readonly record struct Reflection
     {
         if (!(magnitude is >= 0 and <= 1))
         {
-            throw new ArgumentOutOfRangeException(nameof(magnitude), magnitude, "A passive port reflects between nothing (0) and everything (1).");
+            throw new ArgumentOutOfRangeException(nameof(magnitude), magnitude,
+                "A passive port reflects between nothing (0) and everything (1).");
         }
 
         Magnitude = magnitude;
@@ -19,7 +23,9 @@ public readonly record struct Reflection
     public double Magnitude { get; }
 
     /// <summary>From a return loss in dB, 0 or more: |Γ| = 10^(−RL/20).</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The return loss is negative: a passive port returns no more than it gets.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The return loss is negative: a passive port returns no more than it gets.
+    /// </exception>
     public static Reflection OfReturnLoss(Decibels returnLoss) => new(Math.Pow(10, -returnLoss.Value / 20));
 
     /// <summary>From a voltage standing wave ratio, 1 or more: |Γ| = (s − 1)/(s + 1).</summary>

@@ -9,7 +9,9 @@ public enum DriftAlong
     /// <summary>Time as a device warms up, from 0 to 1: nine tenths of the way in the first third.</summary>
     ClockWarmUp,
 
-    /// <summary>The order of the sweeps in their group, from 0 to 1: a steady drift of sweeps taken one after the other.</summary>
+    /// <summary>
+    /// The order of the sweeps in their group, from 0 to 1: a steady drift of sweeps taken one after the other.
+    /// </summary>
     Order,
 
     /// <summary>Order as a device warms up, from 0 to 1.</summary>

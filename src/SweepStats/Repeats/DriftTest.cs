@@ -7,7 +7,9 @@ namespace SweepStats.Repeats;
 /// <summary>How the level of repeated sweeps moved, as a straight line along time, order or halves. Immutable.</summary>
 public sealed record DriftTest
 {
-    /// <summary>Chance of a false alarm of one test, where sweeps scatter by so much that the next number does not matter.</summary>
+    /// <summary>
+    /// Chance of a false alarm of one test, where sweeps scatter by so much that the next number does not matter.
+    /// </summary>
     public const double FalseAlarm = 0.03;
 
     /// <summary>A shift of less than this over the whole campaign, in dB, does not change what is claimed.</summary>
@@ -45,8 +47,8 @@ public sealed record DriftTest
     public Interval SlopeLimits(Confidence confidence) => Slope.Interval(confidence);
 
     /// <summary>
-    /// Most that a drift of the clock may have moved the level, in dB, from the middle of the reference to the farthest specimen: by
-    /// the 95 % limit of its slope. Null where x is not the clock, or no reference or no specimen is among the groups.
+    /// Most that a drift of the clock may have moved the level, in dB, from the middle of the reference to the farthest specimen:
+    /// by the 95 % limit of its slope. Null where x is not the clock, or no reference or no specimen is among the groups.
     /// </summary>
     public double? FromReferenceDb()
     {
@@ -65,7 +67,9 @@ public sealed record DriftTest
     /// <summary>Sweeps looked at.</summary>
     public int SweepCount => Groups.Sum(g => g.Sweeps.Count(IsSteady));
 
-    /// <summary>Sweeps left out because they are odd by themselves: one of them at the end of the day would look like a drift.</summary>
+    /// <summary>
+    /// Sweeps left out because they are odd by themselves: one of them at the end of the day would look like a drift.
+    /// </summary>
     public required ImmutableArray<RepeatedSweep> LeftOut { get; init; }
 
     /// <summary>dB per unit of x.</summary>
@@ -82,9 +86,10 @@ public sealed record DriftTest
 
     /// <summary>The clearest of the tests that can be made, one for each family.</summary>
     /// <remarks>
-    /// Reference and covered sweeps together where all have times, steadily and as a device warms up; else each role by itself, along order, as a warm-up, and along
-    /// halves, since a pause between the sweeps before and after a specimen does not show in their order. The clearest pays for its sisters (Bonferroni). A specimen that shields more than another is no drift; nor is a placement. Floor sweeps say
-    /// little about the level of a signal and are left out.
+    /// Reference and covered sweeps together where all have times, steadily and as a device warms up; else each role by itself,
+    /// along order, as a warm-up, and along halves, since a pause between the sweeps before and after a specimen does not show in
+    /// their order. The clearest pays for its sisters (Bonferroni). A specimen that shields more than another is no drift; nor is
+    /// a placement. Floor sweeps say little about the level of a signal and are left out.
     /// </remarks>
     /// <param name="repeats">All groups.</param>
     /// <param name="odd">Sweeps that are odd by themselves.</param>
@@ -95,7 +100,8 @@ public sealed record DriftTest
         List<DriftTest> together = ByClock(signal, leftOut);
         IEnumerable<List<DriftTest>> families = together.Count > 0
             ? [together]
-            : new[] { SweepRole.Reference, SweepRole.Covered }.Select(role => ByOrder([.. signal.Where(g => g.Role == role)], leftOut));
+            : new[] { SweepRole.Reference,
+                SweepRole.Covered }.Select(role => ByOrder([.. signal.Where(g => g.Role == role)], leftOut));
         return [.. families.Where(family => family.Count > 0).Select(Clearest)];
     }
 

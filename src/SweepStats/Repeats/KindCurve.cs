@@ -35,7 +35,8 @@ internal sealed class KindCurve
     {
         (Role, Specimen) = (role, specimen);
         _middleDb = Middle(sweeps);
-        double scatter = Sample.Median([.. sweeps.Select(s => Math.Sqrt(s.Zip(_middleDb, (a, b) => (a - b) * (a - b)).Average()))]);
+        double scatter =
+            Sample.Median([.. sweeps.Select(s => Math.Sqrt(s.Zip(_middleDb, (a, b) => (a - b) * (a - b)).Average()))]);
         _scatterDb = Math.Clamp(scatter, LeastScatterDb, role == SweepRole.Floor ? MostOfNoiseDb : MostOfSignalDb);
     }
 
@@ -70,6 +71,7 @@ internal sealed class KindCurve
     public bool IsLike(double[] sweep)
     {
         double most = Math.Clamp(Deviations * _scatterDb, LeastOffsetDb, MostOffsetDb);
-        return Math.Abs(Sample.Median([.. sweep.Zip(_middleDb, (a, b) => a - b)])) <= most && Agreeing(sweep) >= Most * sweep.Length;
+        return Math.Abs(Sample.Median([.. sweep.Zip(_middleDb, (a, b) => a - b)])) <= most
+            && Agreeing(sweep) >= Most * sweep.Length;
     }
 }

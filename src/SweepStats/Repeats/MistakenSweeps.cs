@@ -53,7 +53,8 @@ internal static class MistakenSweeps
         }
 
         IReadOnlyList<KindCurve>? kinds = null;
-        foreach (IGrouping<string?, int> placement in Enumerable.Range(0, block.SweepCount).GroupBy(j => Placement(block.Sweeps[j])))
+        foreach (IGrouping<string?, int> placement in Enumerable.Range(0, block.SweepCount)
+            .GroupBy(j => Placement(block.Sweeps[j])))
         {
             // Nobody is far from sweeps that lie together, and most do.
             double[] levels = [.. placement.Select(j => Sample.Mean(block[j]))];
@@ -63,7 +64,8 @@ internal static class MistakenSweeps
             }
 
             kinds ??= others();
-            foreach (MistakenSweep mistaken in In([.. placement.Select(j => new TakenSweep(block.Sweeps[j], block[j].ToArray()))], kinds))
+            foreach (MistakenSweep mistaken in In(
+                [.. placement.Select(j => new TakenSweep(block.Sweeps[j], block[j].ToArray()))], kinds))
             {
                 yield return mistaken;
             }

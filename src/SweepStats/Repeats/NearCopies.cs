@@ -75,9 +75,13 @@ internal sealed record NearCopies(
         }
     }
 
-    /// <summary>Whether near copies could be told among the reference sweeps and among covered ones: each shows what is usual by its own pairs.</summary>
+    /// <summary>
+    /// Whether near copies could be told among the reference sweeps and among covered ones: each shows what is usual by its own
+    /// pairs.
+    /// </summary>
     public static bool CouldBeTold(AlignedCampaign campaign) =>
-        campaign.Grid.Count >= FewestPoints && Pairs(campaign.Reference) >= FewestPairs && campaign.Covered.Sum(c => Pairs(c.Block)) >= FewestPairs;
+        campaign.Grid.Count >= FewestPoints && Pairs(campaign.Reference) >= FewestPairs
+            && campaign.Covered.Sum(c => Pairs(c.Block)) >= FewestPairs;
 
     private static int Pairs(SweepBlock block) => block.SweepCount * (block.SweepCount - 1) / 2;
 
@@ -88,7 +92,8 @@ internal sealed record NearCopies(
             return [];
         }
 
-        return kind.Below(Share * usual.MiddleDb) is { Length: > 0 } alike ? [kind.Told(alike, usual.MiddleDb, byFrequency: false)] : [];
+        return kind.Below(Share * usual.MiddleDb) is { Length: > 0 } alike
+            ? [kind.Told(alike, usual.MiddleDb, byFrequency: false)] : [];
     }
 
     // Noise is as different from sweep to sweep as it is from frequency to frequency, or more, where the points share some of it.
@@ -96,7 +101,8 @@ internal sealed record NearCopies(
     {
         NearCopies[] found = [.. In(floor, UsualPairs.Of([floor]))];
         return found.Length > 0 ? found
-            : floor.AlongDb >= floor.StepDb && floor.Below(Math.Min(SteadiestNoiseDb, Share * floor.AlongDb)) is { Length: > 0 } alike
+            : floor.AlongDb >= floor.StepDb
+                && floor.Below(Math.Min(SteadiestNoiseDb, Share * floor.AlongDb)) is { Length: > 0 } alike
             ? [floor.Told(alike, floor.AlongDb, byFrequency: true)] : [];
     }
 
@@ -143,7 +149,8 @@ internal sealed record NearCopies(
         {
             get
             {
-                double[] steps = [.. Enumerable.Range(1, _block.PointCount - 1).Select(f => Math.Abs(_block[0][f] - _block[0][f - 1]))];
+                double[] steps =
+                    [.. Enumerable.Range(1, _block.PointCount - 1).Select(f => Math.Abs(_block[0][f] - _block[0][f - 1]))];
                 return Sample.Median(steps) / (MedianOfNormal * Math.Sqrt(2));
             }
         }
@@ -171,7 +178,8 @@ internal sealed record NearCopies(
         public NearCopies Told(AlikePair[] alike, double usual, bool byFrequency)
         {
             IEnumerable<int> sweeps = alike.SelectMany(p => new[] { p.One, p.Other }).Distinct().Order();
-            return new(_block.Sweeps[0].Role, _specimen, [.. sweeps.Select(j => _block.Sweeps[j])], alike.Max(p => p.Db), usual, byFrequency);
+            return new(_block.Sweeps[0].Role, _specimen, [.. sweeps.Select(j => _block.Sweeps[j])], alike.Max(p => p.Db),
+                usual, byFrequency);
         }
     }
 }

@@ -14,7 +14,10 @@ public sealed record OddRepeat
     /// <summary>Whether it is off as a whole; else its shape is another.</summary>
     public required bool ByOffset { get; init; }
 
-    /// <summary>By how much: its distance from the middle of the group, or the root mean square that its shape differs by beyond the usual.</summary>
+    /// <summary>
+    /// By how much: its distance from the middle of the group, or the root mean square that its shape differs by beyond the
+    /// usual.
+    /// </summary>
     public required Decibels Size { get; init; }
 
     /// <summary>Sweeps against whose scatter it was held, all groups together.</summary>

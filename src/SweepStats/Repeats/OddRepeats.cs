@@ -7,15 +7,17 @@ namespace SweepStats.Repeats;
 
 /// <summary>Finds sweeps that are odd among their repeats, by their offset and by their shape.</summary>
 /// <remarks>
-/// Two conditions must hold. Against the scatter of all repeats together (reference and covered; floor sweeps by themselves), which few sweeps of one group do
-/// not show well; and against its own group alone, since groups need not scatter alike.
+/// Two conditions must hold. Against the scatter of all repeats together (reference and covered; floor sweeps by themselves),
+/// which few sweeps of one group do not show well; and against its own group alone, since groups need not scatter alike.
 /// </remarks>
 public static class OddRepeats
 {
     /// <summary>Sweeps a group needs by itself: with fewer even the farthest cannot be told from chance within it.</summary>
     public const int Fewest = 5;
 
-    /// <summary>Sweeps a group needs where the other groups show well how sweeps scatter: of two, either may be the odd one.</summary>
+    /// <summary>
+    /// Sweeps a group needs where the other groups show well how sweeps scatter: of two, either may be the odd one.
+    /// </summary>
     public const int FewestAmongMany = 3;
 
     /// <summary>Degrees of freedom of the scatter of all groups from which on it is known well enough for that.</summary>
@@ -24,7 +26,8 @@ public static class OddRepeats
     /// <summary>Size in dB from which on a sweep is called odd: less does not change what is claimed.</summary>
     public const double WorthTellingDb = 0.5;
 
-    // Where readings are mostly noise their root mean square is skewed: a shape is another one only where it adds a good part of what is usual.
+    // Where readings are mostly noise their root mean square is skewed: a shape is another one only where it adds a good part of
+    // what is usual.
     private const double OfUsualShape = 0.75;
 
     // A small group has no second condition: the first must hold the more strictly.
@@ -49,7 +52,8 @@ public static class OddRepeats
         ArgumentNullException.ThrowIfNull(group);
         bool floor = group.Role == SweepRole.Floor;
         return group.Sweeps.Length >= Fewest
-            || (group.Sweeps.Length >= FewestAmongMany && !group.IsOfPlacements && repeats.Where(g => g.Role == SweepRole.Floor == floor).Sum(g => g.Sweeps.Length - 1) > ManyDegreesOfFreedom);
+            || (group.Sweeps.Length >= FewestAmongMany && !group.IsOfPlacements
+                && repeats.Where(g => g.Role == SweepRole.Floor == floor).Sum(g => g.Sweeps.Length - 1) > ManyDegreesOfFreedom);
     }
 
     private static IEnumerable<OddRepeat> Odd(IReadOnlyList<RepeatGroup> family)
@@ -60,7 +64,8 @@ public static class OddRepeats
         return [.. off, .. shaped.Where(s => !off.Exists(o => ReferenceEquals(o.Sweep, s.Sweep)))];
     }
 
-    private static IEnumerable<OddRepeat> Outliers(IReadOnlyList<RepeatGroup> family, bool byOffset, Func<RepeatedSweep, double> figure)
+    private static IEnumerable<OddRepeat> Outliers(IReadOnlyList<RepeatGroup> family, bool byOffset,
+        Func<RepeatedSweep, double> figure)
     {
         double[][] figures = [.. family.Select(g => g.Sweeps.Select(figure).ToArray())];
         int sweeps = figures.Sum(f => f.Length);
@@ -75,7 +80,8 @@ public static class OddRepeats
                 continue;
             }
 
-            GeneralisedEsd? alone = small ? null : GeneralisedEsd.Of(figures[outlier.Group], Math.Max(1, group.Sweeps.Length / SweepsForEachOutlier), FalseAlarmOfGroup);
+            GeneralisedEsd? alone = small ? null : GeneralisedEsd.Of(figures[outlier.Group],
+                Math.Max(1, group.Sweeps.Length / SweepsForEachOutlier), FalseAlarmOfGroup);
             int rank = alone?.Outliers.ToList().IndexOf(outlier.Place) ?? 0;
             if (rank >= 0)
             {
@@ -97,7 +103,8 @@ public static class OddRepeats
     }
 
     private static bool IsPlain(RepeatGroup group, GroupedOutlier outlier, double size) =>
-        group.Sweeps.Length >= FewestAmongMany && !group.IsOfPlacements && outlier.DegreesOfFreedom >= ManyDegreesOfFreedom - 1 && outlier.Probability < FalseAlarmOfSmall && size >= WorthTellingOfSmallDb;
+        group.Sweeps.Length >= FewestAmongMany && !group.IsOfPlacements && outlier.DegreesOfFreedom >= ManyDegreesOfFreedom - 1
+            && outlier.Probability < FalseAlarmOfSmall && size >= WorthTellingOfSmallDb;
 
     private static double Strangeness(RepeatGroup group, RepeatedSweep sweep)
     {

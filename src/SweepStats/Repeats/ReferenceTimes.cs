@@ -28,7 +28,8 @@ public static class ReferenceTimes
         ArgumentNullException.ThrowIfNull(campaign);
         ImmutableArray<Sweep> reference = campaign.Reference.Sweeps;
         ImmutableArray<Sweep> covered = [.. campaign.Covered.SelectMany(c => c.Block.Sweeps)];
-        if (reference.Concat(covered).Any(s => s.TakenAt is null) || reference.Concat(covered).Select(s => s.TakenAt).Distinct().Count() < 2)
+        if (reference.Concat(covered).Any(s => s.TakenAt is null)
+            || reference.Concat(covered).Select(s => s.TakenAt).Distinct().Count() < 2)
         {
             return taking switch
             {
@@ -39,7 +40,8 @@ public static class ReferenceTimes
             };
         }
 
-        return campaign.Covered.All(specimen => IsBetween(specimen.Block, reference)) ? ReferenceTiming.BothSides : ReferenceTiming.OneSide;
+        return campaign.Covered.All(specimen => IsBetween(specimen.Block, reference)) ? ReferenceTiming.BothSides
+            : ReferenceTiming.OneSide;
     }
 
     // Half of them were taken on either side: as long as more than a half is left, some of both are.

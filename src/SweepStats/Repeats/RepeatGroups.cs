@@ -9,8 +9,9 @@ namespace SweepStats.Repeats;
 
 /// <summary>Compares sweeps that repeat each other: y(j, f) = middle(f) + offset(j) + rest(j, f).</summary>
 /// <remarks>
-/// The middle is the median over the sweeps, so that one odd sweep does not move what the others are held against. Levels in dB. Near the floor readings say
-/// more about the noise than about the sweep, so only frequencies whose mean stands 10 dB above it count.
+/// The middle is the median over the sweeps, so that one odd sweep does not move what the others are held against. Levels in dB.
+/// Near the floor readings say more about the noise than about the sweep, so only frequencies whose mean stands 10 dB above it
+/// count.
 /// </remarks>
 public static class RepeatGroups
 {
@@ -108,5 +109,6 @@ public static class RepeatGroups
         return taken;
     }
 
-    private static RepeatedSweep Compared(Sweep sweep, SweepRests rests) => new(sweep, new Decibels(rests.OffsetDb), new Decibels(rests.ShapeDb), rests);
+    private static RepeatedSweep Compared(Sweep sweep, SweepRests rests) =>
+        new(sweep, new Decibels(rests.OffsetDb), new Decibels(rests.ShapeDb), rests);
 }

@@ -47,7 +47,8 @@ public sealed record SerialCorrelation
     /// <param name="floor">The floor; null where none is known.</param>
     /// <param name="odd">Sweeps that are odd among their repeats.</param>
     /// <param name="threads">Threads to use; what is found does not depend on it.</param>
-    public static SerialCorrelation Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<OddRepeat> odd, int threads = 1)
+    public static SerialCorrelation Of(AlignedCampaign campaign, NoiseFloor? floor, ImmutableArray<OddRepeat> odd,
+        int threads = 1)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ImmutableArray<RepeatSeries> series = new TakenInOrder(campaign, floor, odd).Series(threads);

@@ -43,7 +43,8 @@ internal static class StrayPlacements
     {
         PlacementLevels[] all = [.. campaign.Covered.Select(c => PlacementLevels.Of(c, floor)).OfType<PlacementLevels>()];
         int count = all.Sum(levels => levels.Db.Length);
-        IReadOnlyList<GroupedOutlier> found = count == 0 ? [] : GroupedOutliers.Of([.. all.Select(l => l.Db)], Math.Max(1, count / OneIn), FalseAlarm);
+        IReadOnlyList<GroupedOutlier> found = count == 0 ? []
+            : GroupedOutliers.Of([.. all.Select(l => l.Db)], Math.Max(1, count / OneIn), FalseAlarm);
         ILookup<int, GroupedOutlier> outliers = found.ToLookup(o => o.Group);
         return [.. all.Select((levels, i) => ByChance(levels, [.. outliers[i]]) ?? ByGap(levels)).OfType<StrayPlacement>()];
     }

@@ -5,7 +5,10 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Repeats;
 
-/// <summary>What is left of a sweep without its group's middle and its own offset, in dB: one value for each of the group's points. Immutable.</summary>
+/// <summary>
+/// What is left of a sweep without its group's middle and its own offset, in dB: one value for each of the group's points.
+/// Immutable.
+/// </summary>
 /// <remarks>Worked out from the levels when asked for: kept, it would take as much memory as the sweeps themselves.</remarks>
 public sealed class SweepRests : IReadOnlyList<double>
 {

@@ -27,7 +27,8 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
         RepeatSeries?[] OfPlace(int i) => i == 0
             ? [Of(RepeatKind.Reference, campaign.Reference, Sweeps(campaign.Reference, _ => true))]
             : [.. OfSpecimen(campaign.Covered[i - 1].Block)];
-        return [.. SideBySide.Of(campaign.Covered.Length + 1, threads, OfPlace).SelectMany(series => series).OfType<RepeatSeries>()];
+        return [.. SideBySide.Of(campaign.Covered.Length + 1, threads, OfPlace).SelectMany(series => series)
+            .OfType<RepeatSeries>()];
     }
 
     private IEnumerable<RepeatSeries?> OfSpecimen(SweepBlock block)
@@ -71,9 +72,11 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
             return null;
         }
 
-        double[][] levels = [.. repeats.Select(rows => RepeatGroups.At(rows.Length == 1 ? block[rows[0]] : block.Means(rows), points))];
+        double[][] levels =
+            [.. repeats.Select(rows => RepeatGroups.At(rows.Length == 1 ? block[rows[0]] : block.Means(rows), points))];
         int[] quiet = floor is null ? [] : Quiet(levels, points, repeats.Average(rows => rows.Length));
-        return RepeatSeries.Of(kind, quiet.Length < FewestPoints ? levels : [.. levels.Select(row => RepeatGroups.At(row, quiet))]);
+        return RepeatSeries.Of(kind,
+            quiet.Length < FewestPoints ? levels : [.. levels.Select(row => RepeatGroups.At(row, quiet))]);
     }
 
     // Without a floor all are.

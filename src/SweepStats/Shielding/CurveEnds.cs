@@ -3,9 +3,13 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Shielding;
 
-/// <summary>Ends of the intervals of a curve, for any confidence: the one way to limits of a curve, which knows what each reading is. For one thread.</summary>
+/// <summary>
+/// Ends of the intervals of a curve, for any confidence: the one way to limits of a curve, which knows what each reading is. For
+/// one thread.
+/// </summary>
 /// <remarks>
-/// Nothing is claimed of an unreadable frequency, and nothing from above where only a bound is known. A reading is taken apart once for all limits that are asked of it in turn.
+/// Nothing is claimed of an unreadable frequency, and nothing from above where only a bound is known. A reading is taken apart
+/// once for all limits that are asked of it in turn.
 /// </remarks>
 internal sealed class CurveEnds
 {
@@ -20,7 +24,8 @@ internal sealed class CurveEnds
 
     /// <param name="curve">The curve.</param>
     /// <param name="plainReference">
-    /// The noise is not taken out where the reference hardly rises over the floor either: figures over a band take such readings as they come, which bounds them lower.
+    /// The noise is not taken out where the reference hardly rises over the floor either: figures over a band take such readings
+    /// as they come, which bounds them lower.
     /// </param>
     public CurveEnds(ShieldingCurve curve, bool plainReference = false)
     {
@@ -59,7 +64,8 @@ internal sealed class CurveEnds
         double low = double.PositiveInfinity;
         for (int i = 0; i < estimators.Length; i++)
         {
-            low = Math.Min(low, _plain ? WithoutFloor.Limits(_levels, estimators[i].Confidence).LowDb : estimators[i].Low(_bases[i]));
+            low = Math.Min(low,
+                _plain ? WithoutFloor.Limits(_levels, estimators[i].Confidence).LowDb : estimators[i].Low(_bases[i]));
         }
 
         return low;
@@ -103,7 +109,8 @@ internal sealed class CurveEnds
             return;
         }
 
-        // What transmits is no noise, and without a floor nobody knows the noise: neither is taken out of the reading, and no upper end is left.
+        // What transmits is no noise, and without a floor nobody knows the noise: neither is taken out of the reading, and no
+        // upper end is left.
         ReadingEvidence evidence = _curve.Readings[f].Evidence;
         _plain = !_curve.Levels!.FloorKnown || evidence.Ambient || (_plainReference && evidence.ReferenceInFloor);
         _levels = _curve.Levels[f];

@@ -7,12 +7,15 @@ using SweepStats.Uncertainty;
 namespace SweepStats.Shielding;
 
 /// <summary>The levels behind a curve, kept so that limits of another confidence can be had later.</summary>
-internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, SystematicError typeB, LeakageLevels leakage)
+internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, SystematicError typeB,
+    LeakageLevels leakage)
 {
     private readonly double _noiseDb = floor is null ? 0 : floor.Noise.Max(n => n.LogStandardDeviation);
 
-    // The smaller of what reference and covered show where they stand far above the floor: taking out too much would claim too much.
-    private readonly Lazy<double> _signalDeviation = new(() => Math.Min(Scatter(reference, floor, 30) ?? 0, Scatter(covered, floor, 15) ?? double.PositiveInfinity));
+    // The smaller of what reference and covered show where they stand far above the floor: taking out too much would claim too
+    // much.
+    private readonly Lazy<double> _signalDeviation =
+        new(() => Math.Min(Scatter(reference, floor, 30) ?? 0, Scatter(covered, floor, 15) ?? double.PositiveInfinity));
 
     // Without a floor the readings are taken as they are: a floor far below, without error.
     public ReadingLevels this[int f] => new(
@@ -39,14 +42,20 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     /// <summary>Floor sweeps; 0 where the floor is declared or not known.</summary>
     public int FloorSweeps => floor?.SweepCount ?? 0;
 
-    /// <summary>One estimator for each way of averaging that has to be reckoned with, and each end of where a declared floor may lie.</summary>
+    /// <summary>
+    /// One estimator for each way of averaging that has to be reckoned with, and each end of where a declared floor may lie.
+    /// </summary>
     public ImmutableArray<ReadingEstimator> Estimators(Confidence confidence)
     {
         var readings = new CoveredReadings(covered.SweepCount, covered.UnitCount, _signalDeviation.Value);
-        return ReadingEstimator.All(floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)], floor?.HalfWidthDb ?? 0, confidence, readings);
+        return ReadingEstimator.All(floor?.Noise ?? [new DetectorNoise(double.PositiveInfinity)], floor?.HalfWidthDb ?? 0,
+            confidence, readings);
     }
 
-    /// <summary>Standard uncertainty in dB that what is left of a subtracted leakage adds to the covered level; 0 where none was subtracted.</summary>
+    /// <summary>
+    /// Standard uncertainty in dB that what is left of a subtracted leakage adds to the covered level; 0 where none was
+    /// subtracted.
+    /// </summary>
     public double RemainderDb(int f) =>
         leakage.RemainderDb.IsEmpty ? 0 : LeakageLaw.NoiseOnALevelDb(leakage.RemainderDb[f] - covered[f].MeanDb);
 
@@ -59,18 +68,31 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
         }
 
         ReadOnlySpan<Contribution> parts = [level.Error, new Contribution(RemainderDb(f), double.PositiveInfinity)];
-        double usual = level.UsualErrorDb == 0 ? 0 : Math.Sqrt((level.UsualErrorDb * level.UsualErrorDb) + (RemainderDb(f) * RemainderDb(f)));
-        return level with { Error = new Contribution(WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts)), UsualErrorDb = usual };
+        double usual = level.UsualErrorDb == 0 ? 0
+            : Math.Sqrt((level.UsualErrorDb * level.UsualErrorDb) + (RemainderDb(f) * RemainderDb(f)));
+        return level with
+        {
+            Error = new Contribution(WelchSatterthwaite.Combined(parts),
+            WelchSatterthwaite.DegreesOfFreedom(parts)),
+            UsualErrorDb = usual,
+        };
     }
 
     // A single sweep shows no scatter; noise scatters it all the same, by as much as the floor tells.
     private RepeatedLevel Level(RepeatedLevels levels, int f)
     {
         RepeatedLevel level = levels[f];
-        return levels.Repeated ? level : level with { Error = new Contribution(Math.Sqrt((_noiseDb * _noiseDb / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)), double.PositiveInfinity), UsualErrorDb = 0 };
+        return levels.Repeated ? level : level with
+        {
+            Error =
+            new Contribution(Math.Sqrt((_noiseDb * _noiseDb / levels.SweepCount) + (levels.RoundingDb * levels.RoundingDb)),
+                double.PositiveInfinity),
+            UsualErrorDb = 0,
+        };
     }
 
-    // Pooled over the frequencies where the level rises by that much, noise adding next to nothing there; null where there are none.
+    // Pooled over the frequencies where the level rises by that much, noise adding next to nothing there; null where there are
+    // none.
     private static double? Scatter(RepeatedLevels levels, NoiseFloor? floor, double riseDb)
     {
         if (floor is null || !levels.Repeated)

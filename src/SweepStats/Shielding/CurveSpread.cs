@@ -5,10 +5,12 @@ using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
 
-/// <summary>What each repeat contributes to a curve, to first order: for figures over a band, which are compared between repeats.</summary>
+/// <summary>
+/// What each repeat contributes to a curve, to first order: for figures over a band, which are compared between repeats.
+/// </summary>
 /// <remarks>
-/// Leaving one unit out moves the shielding at a frequency by minus its slope times the move of the mean. The frequencies of one sweep are never taken as
-/// independent repeats: a shared offset moves them all.
+/// Leaving one unit out moves the shielding at a frequency by minus its slope times the move of the mean. The frequencies of one
+/// sweep are never taken as independent repeats: a shared offset moves them all.
 /// </remarks>
 internal sealed class CurveSpread(
     RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, KnownErrors known)
@@ -49,7 +51,9 @@ internal sealed class CurveSpread(
     /// <summary>The same of the covered units.</summary>
     public double[] WithoutEachCovered(double[] weights) => WithoutEach(covered, _slopeCovered, weights, sign: -1);
 
-    /// <summary>Standard uncertainty in dB that the display's rounding of the reference leaves in a weighted sum over the frequencies.</summary>
+    /// <summary>
+    /// Standard uncertainty in dB that the display's rounding of the reference leaves in a weighted sum over the frequencies.
+    /// </summary>
     /// <param name="weights">One a frequency.</param>
     public double ReferenceRounding(double[] weights) => reference.Rounding(Sloped(_slopeReference, weights));
 
@@ -62,7 +66,8 @@ internal sealed class CurveSpread(
     /// <summary>Change of the shielding when the floor lies one standard error higher.</summary>
     public double FloorShift(int f) => floor is null ? 0 : (_slopeCovered[f] - _slopeReference[f]) * floor.StandardErrorDb[f];
 
-    private static double[] Sloped(double[] slopes, double[] weights) => [.. slopes.Zip(weights, (slope, weight) => slope * weight)];
+    private static double[] Sloped(double[] slopes, double[] weights) =>
+        [.. slopes.Zip(weights, (slope, weight) => slope * weight)];
 
     // A sum is linear in the levels: each unit is gone through once.
     private static double[] WithoutEach(RepeatedLevels levels, double[] slopes, double[] weights, int sign = 1)
@@ -89,7 +94,8 @@ internal sealed class CurveSpread(
         return changes;
     }
 
-    private static double Shift(RepeatedLevels levels, int unit, int f) => (levels.MeanDb(f) - levels.Unit(unit)[f]) / (levels.UnitCount - 1);
+    private static double Shift(RepeatedLevels levels, int unit, int f) =>
+        (levels.MeanDb(f) - levels.Unit(unit)[f]) / (levels.UnitCount - 1);
 
     /// <summary>How much the signal moves for each dB that the level moves, at each frequency.</summary>
     public static double[] Slopes(RepeatedLevels levels, NoiseFloor? floor)

@@ -3,10 +3,14 @@ using SweepStats.Floor;
 
 namespace SweepStats.Shielding;
 
-/// <summary>Detection limits of a campaign, one for each way of averaging and place of the floor: no specimen changes them. For many threads.</summary>
+/// <summary>
+/// Detection limits of a campaign, one for each way of averaging and place of the floor: no specimen changes them. For many
+/// threads.
+/// </summary>
 internal sealed class DetectionLimits
 {
-    private readonly ConcurrentDictionary<(DetectorNoise Noise, double ConfidenceLevel, double FloorShiftDb), DetectionLimit> _made = new();
+    private readonly ConcurrentDictionary<(DetectorNoise Noise, double ConfidenceLevel, double FloorShiftDb),
+        DetectionLimit> _made = new();
 
     public DetectionLimit Of(ReadingEstimator estimator) => _made.GetOrAdd(
         (estimator.Noise, estimator.Confidence.Level, estimator.FloorShiftDb),

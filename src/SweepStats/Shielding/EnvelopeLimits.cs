@@ -2,17 +2,25 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Shielding;
 
-/// <summary>The widest of the intervals for every way of averaging, and every place of a declared floor, that has to be reckoned with.</summary>
-/// <remarks>Where the averaging is stated and the floor measured there is one and this changes nothing. The estimate is the middle of the single estimates.</remarks>
+/// <summary>
+/// The widest of the intervals for every way of averaging, and every place of a declared floor, that has to be reckoned with.
+/// </summary>
+/// <remarks>
+/// Where the averaging is stated and the floor measured there is one and this changes nothing. The estimate is the middle of the
+/// single estimates.
+/// </remarks>
 internal readonly record struct EnvelopeLimits(
     double SeDb, double LowDb, double HighDb, double OneSidedLowDb, double StandardUncertaintyDb, double DegreesOfFreedom)
 {
     public bool Capped => double.IsPositiveInfinity(HighDb);
 
-    /// <summary>Half of what the single estimates differ by, in dB; 0 where one of them is not finite, since only a bound is given there.</summary>
+    /// <summary>
+    /// Half of what the single estimates differ by, in dB; 0 where one of them is not finite, since only a bound is given there.
+    /// </summary>
     public double HalfWidthDb { get; private init; }
 
-    public static EnvelopeLimits Of(in ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, bool floorKnown, bool repeated)
+    public static EnvelopeLimits Of(in ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, bool floorKnown,
+        bool repeated)
     {
         double lowest = double.PositiveInfinity, highest = double.NegativeInfinity, low = double.PositiveInfinity;
         double high = double.NegativeInfinity, oneSided = double.PositiveInfinity, uncertainty = 0, dof = double.PositiveInfinity;
@@ -28,7 +36,8 @@ internal readonly record struct EnvelopeLimits(
             dof = Math.Min(dof, limits.DegreesOfFreedom);
             if (repeated)
             {
-                oneSided = Math.Min(oneSided, floorKnown ? estimator.OneSidedLow(basis) : WithoutFloor.OneSidedLow(levels, estimator.Confidence));
+                oneSided = Math.Min(oneSided,
+                    floorKnown ? estimator.OneSidedLow(basis) : WithoutFloor.OneSidedLow(levels, estimator.Confidence));
             }
         }
 

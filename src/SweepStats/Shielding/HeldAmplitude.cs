@@ -17,7 +17,9 @@ internal readonly record struct HeldAmplitude(double Reading, double Noise)
     /// <summary>Amplitude of the signal; 0 where there may be none.</summary>
     public double Signal => Math.Max(0, Reading + Noise);
 
-    /// <summary>How the level of the signal moves with that of the reading: the slope of the chord over 0.001 dB to either side.</summary>
+    /// <summary>
+    /// How the level of the signal moves with that of the reading: the slope of the chord over 0.001 dB to either side.
+    /// </summary>
     public double SlopeOfReading => Slope(Reading, Noise);
 
     /// <summary>How the level of the signal moves with that of the floor.</summary>
@@ -29,7 +31,10 @@ internal readonly record struct HeldAmplitude(double Reading, double Noise)
     /// <summary>Level in dB of a ratio of amplitudes; −∞ for 0.</summary>
     public static double Level(double amplitude) => Math.Log(amplitude) / NepersPerDecibel;
 
-    /// <summary>By how many dB the signal moves where reading and noise grow by factors; not a number where there is no signal before or after.</summary>
+    /// <summary>
+    /// By how many dB the signal moves where reading and noise grow by factors; not a number where there is no signal before or
+    /// after.
+    /// </summary>
     public double Moved(double reading, double noise) => Level(Math.Max(0, (Reading * reading) + (Noise * noise)) / Signal);
 
     // ln((m·e^h + r)/(m·e^−h + r)) / 2h, without the difference of two logarithms that are almost the same.

@@ -83,7 +83,8 @@ internal sealed class HeldInterval(HeldNoise noise, bool most, Confidence confid
 
     // The floor keeps its own factor.
     private Parts Reach(in ReadingLevels levels, double t) => new(
-        t * levels.Reference.Error.StandardUncertainty, t * levels.Covered.Error.StandardUncertainty, Expanded(levels.Floor.Error));
+        t * levels.Reference.Error.StandardUncertainty, t * levels.Covered.Error.StandardUncertainty,
+        Expanded(levels.Floor.Error));
 
     // Least shielding comes from a reference that is too high, a covered level that is too low and a floor that is too low for
     // what is taken out of the reference or added to the covered signal; most shielding from the opposite, but for the floor,

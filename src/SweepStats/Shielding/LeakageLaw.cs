@@ -6,12 +6,12 @@ namespace SweepStats.Shielding;
 
 /// <summary>What a steady voltage of unknown phase beside the specimen's signal does to an interval.</summary>
 /// <remarks>
-/// Behind a level s stands a signal between 20·log10(10^(s/20) − 10^(l/20)) and 20·log10(10^(s/20) + 10^(l/20)), with l the leakage; the error of the level is an
-/// arcsine one of about that reach (<see cref="VoltageSum"/>). The reach is taken at the ends of the interval that scatter and noise leave, and added by its own
-/// distribution (<see cref="WidenedInterval"/>). Where the leakage alone could make the level the signal may be absent, and the upper end is open. The estimate stays:
-/// over all phases the mean of log|signal + leakage| is the larger of the two. The same voltage stands in the reference.
-/// Of a leakage that noise may hide the upper limit is taken.
-/// Source of the mean: Jensen's formula, Acta Mathematica 22 (1899), 359 (from memory).
+/// Behind a level s stands a signal between 20·log10(10^(s/20) − 10^(l/20)) and 20·log10(10^(s/20) + 10^(l/20)), with l the
+/// leakage; the error of the level is an arcsine one of about that reach (<see cref="VoltageSum"/>). The reach is taken at the
+/// ends of the interval that scatter and noise leave, and added by its own distribution (<see cref="WidenedInterval"/>). Where
+/// the leakage alone could make the level the signal may be absent, and the upper end is open. The estimate stays: over all
+/// phases the mean of log|signal + leakage| is the larger of the two. The same voltage stands in the reference. Of a leakage that
+/// noise may hide the upper limit is taken. Source of the mean: Jensen's formula, Acta Mathematica 22 (1899), 359 (from memory).
 /// </remarks>
 internal static class LeakageLaw
 {
@@ -59,7 +59,8 @@ internal static class LeakageLaw
         double leakage = Most(levels, probability);
         double strongest = levels.Reference.MeanDb - limits.LowDb;
         double reach = Over(strongest, leakage) + Over(levels.Reference.MeanDb, leakage);
-        return double.IsFinite(limits.SeDb) ? limits.SeDb - Together(limits.SeDb - limits.LowDb, reach, limits, probability) : limits.LowDb - reach;
+        return double.IsFinite(limits.SeDb) ? limits.SeDb - Together(limits.SeDb - limits.LowDb, reach, limits, probability)
+            : limits.LowDb - reach;
     }
 
     /// <summary>Upper limit with the leakage in it; infinite where the leakage alone could make the level.</summary>
@@ -81,11 +82,15 @@ internal static class LeakageLaw
         return limits.SeDb + Together(limits.HighDb - limits.SeDb, reach, limits, probability);
     }
 
-    /// <summary>Half-width of the arcsine error at the estimate in dB; 0 where the leakage alone could make the level, since there is no estimate then.</summary>
+    /// <summary>
+    /// Half-width of the arcsine error at the estimate in dB; 0 where the leakage alone could make the level, since there is no
+    /// estimate then.
+    /// </summary>
     public static double HalfWidthDb(double seDb, in ReadingLevels levels)
     {
         double signal = levels.Reference.MeanDb - seDb, leakage = levels.Leakage.LimitDb;
-        return signal > leakage ? ((Over(signal, leakage) + Under(signal, leakage)) / 2) + Over(levels.Reference.MeanDb, leakage) : 0;
+        return signal > leakage
+            ? ((Over(signal, leakage) + Under(signal, leakage)) / 2) + Over(levels.Reference.MeanDb, leakage) : 0;
     }
 
     // A leakage beyond its limit is missed only at the phases near the worst, one in four or so: with a one-sided limit of the

@@ -3,8 +3,13 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Shielding;
 
-/// <summary>Lower and upper limits of a curve, each with the whole level on its own side, at any level from 0.5 on. For one thread.</summary>
-/// <remarks>At 0.5 both are the estimate. The upper limit is infinite where only a bound is known, or where the floor hides it at that level.</remarks>
+/// <summary>
+/// Lower and upper limits of a curve, each with the whole level on its own side, at any level from 0.5 on. For one thread.
+/// </summary>
+/// <remarks>
+/// At 0.5 both are the estimate. The upper limit is infinite where only a bound is known, or where the floor hides it at that
+/// level.
+/// </remarks>
 internal sealed class OneSidedLimits(ShieldingCurve curve)
 {
     private readonly CurveEnds _ends = new(curve);

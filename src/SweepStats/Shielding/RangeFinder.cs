@@ -5,12 +5,14 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Shielding;
 
-/// <summary>Usable dynamic range at each frequency: reference level minus the weakest signal that this set-up bounds from both sides.</summary>
+/// <summary>
+/// Usable dynamic range at each frequency: reference level minus the weakest signal that this set-up bounds from both sides.
+/// </summary>
 /// <remarks>
-/// The noise lies where it was measured; a floor that may have moved is reckoned with at both ends of where it may lie, and a signal
-/// must rise over the upper one. With the scatter that the covered repeats will have: taken from the reference alone, it held what it promises in 85 to 91 %
-/// instead of 95 % where placements differ by 1 to 2 dB. With single sweeps nothing is bounded; the range is then the reference
-/// over what noise alone would do.
+/// The noise lies where it was measured; a floor that may have moved is reckoned with at both ends of where it may lie, and a
+/// signal must rise over the upper one. With the scatter that the covered repeats will have: taken from the reference alone, it
+/// held what it promises in 85 to 91 % instead of 95 % where placements differ by 1 to 2 dB. With single sweeps nothing is
+/// bounded; the range is then the reference over what noise alone would do.
 /// </remarks>
 /// <param name="floor">The floor.</param>
 /// <param name="estimators">Ways of averaging, and places of the floor, to be reckoned with.</param>
@@ -20,14 +22,15 @@ namespace SweepStats.Shielding;
 /// <param name="leakage">What else reaches the receiver; empty where nothing does.</param>
 /// <param name="signalDeviation">Scatter of the signal from one covered unit to the next, in dB.</param>
 internal sealed class RangeFinder(
-    NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, DetectionLimits limits, RepeatedLevels reference, RepeatedLevels covered,
-    ImmutableArray<LeakageLevel> leakage, double signalDeviation)
+    NoiseFloor floor, ImmutableArray<ReadingEstimator> estimators, DetectionLimits limits, RepeatedLevels reference,
+    RepeatedLevels covered, ImmutableArray<LeakageLevel> leakage, double signalDeviation)
 {
     // |1 + 1.975·e^(jφ)| exceeds 1 at 95 of 100 phases.
     private const double InMostPhasesDb = 5.91;
 
     // Both ends of a kept look have one noise and one weakest signal.
-    private readonly Way[] _ways = [.. estimators.DistinctBy(limits.Of).Select(e => new Way(e, limits.Of(e), new(reference.PointCount)))];
+    private readonly Way[] _ways =
+        [.. estimators.DistinctBy(limits.Of).Select(e => new Way(e, limits.Of(e), new(reference.PointCount)))];
 
     /// <summary>The range in dB; not below 0.</summary>
     public double At(int f)
@@ -37,7 +40,8 @@ internal sealed class RangeFinder(
         {
             DetectorNoise noise = way.Estimator.Noise;
             double level = SignalInNoise.Level(reference.MeanDb(f), floor.LevelDb[f], noise);
-            double weakest = floor.LevelDb[f] - noise.LogMeanOffset + WeakestSnr(way, new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f]));
+            double weakest = floor.LevelDb[f] - noise.LogMeanOffset
+                + WeakestSnr(way, new Contribution(floor.StandardErrorDb[f], floor.DegreesOfFreedom[f]));
             range = Math.Min(range, level - weakest);
         }
 
@@ -50,7 +54,9 @@ internal sealed class RangeFinder(
     private double OverLeakageDb()
     {
         double scatter = covered.Repeated
-            ? StudentQuantile.Of(estimators[0].Confidence.TwoSidedQuantile).At(covered.DegreesOfFreedom) * Math.Sqrt(covered.Worth?.Factor ?? 1) * signalDeviation / Math.Sqrt(covered.UnitCount) : 0;
+            ? StudentQuantile.Of(estimators[0].Confidence.TwoSidedQuantile)
+                .At(covered.DegreesOfFreedom) * Math.Sqrt(covered.Worth?.Factor ?? 1) * signalDeviation
+                / Math.Sqrt(covered.UnitCount) : 0;
         return InMostPhasesDb + scatter;
     }
 
@@ -68,7 +74,8 @@ internal sealed class RangeFinder(
                     Shared = covered.PlacementCount > 1,
                 }, signalDeviation, floorError)
                 : e.Noise.StrongestSnrInDecibels(
-                    e.FloorShiftDb + e.Noise.LeastRiseDb + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount,
+                    e.FloorShiftDb + e.Noise.LeastRiseDb
+                        + Math.Max(SignalInNoise.LeastRiseDb, e.Noise.CriticalRise(covered.SweepCount,
                         e.Confidence.TwoSidedQuantile)));
             way.Weakest.Add(floorError, snr);
         }

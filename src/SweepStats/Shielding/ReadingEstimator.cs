@@ -17,7 +17,8 @@ internal sealed class ReadingEstimator
         Law = way.Law;
         Confidence = confidence;
         _twoSided = way.Interval(confidence, covered);
-        // The lower end of a 90 % interval is a one-sided 95 % limit. At or below 50 % there is no such interval; the two-sided limit stands in, which is safe.
+        // The lower end of a 90 % interval is a one-sided 95 % limit. At or below 50 % there is no such interval; the two-sided
+        // limit stands in, which is safe.
         _oneSided = confidence.Level > 0.5 ? way.Interval(new Confidence((2 * confidence.Level) - 1), covered) : _twoSided;
     }
 
@@ -28,7 +29,8 @@ internal sealed class ReadingEstimator
     /// <param name="floorHalfWidthDb">How far the floor may lie off to either side.</param>
     /// <param name="confidence">Two-sided level.</param>
     /// <param name="covered">What is known of the covered readings.</param>
-    public static ImmutableArray<ReadingEstimator> All(ImmutableArray<DetectorNoise> noises, double floorHalfWidthDb, Confidence confidence, CoveredReadings covered)
+    public static ImmutableArray<ReadingEstimator> All(ImmutableArray<DetectorNoise> noises, double floorHalfWidthDb,
+        Confidence confidence, CoveredReadings covered)
     {
         double[] shifts = floorHalfWidthDb > 0 ? [-floorHalfWidthDb, floorHalfWidthDb] : [0];
         return [.. from noise in noises from way in ReadingWay.Of(noise) from shift in shifts select new ReadingEstimator(way,
@@ -56,9 +58,13 @@ internal sealed class ReadingEstimator
     public double Low(in ReadingBasis basis) => LeakageLaw.Low(_twoSided.Lower(basis), basis.Levels, Confidence.TwoSidedQuantile);
 
     /// <summary>Upper end of the two-sided interval in dB; infinite where the floor, or a leakage, hides it.</summary>
-    public double High(in ReadingBasis basis) => LeakageLaw.High(_twoSided.Upper(basis), basis.Levels, Confidence.TwoSidedQuantile);
+    public double High(in ReadingBasis basis) =>
+        LeakageLaw.High(_twoSided.Upper(basis), basis.Levels, Confidence.TwoSidedQuantile);
 
-    /// <summary>The levels as the noise correction takes them: the floor where it is taken to lie, and the covered mean without what scatter of the signal adds.</summary>
+    /// <summary>
+    /// The levels as the noise correction takes them: the floor where it is taken to lie, and the covered mean without what
+    /// scatter of the signal adds.
+    /// </summary>
     public ReadingLevels Corrected(in ReadingLevels levels)
     {
         ReadingLevels shifted = Shifted(levels);
@@ -68,5 +74,6 @@ internal sealed class ReadingEstimator
     public double OneSidedLow(in ReadingBasis basis) =>
         LeakageLaw.Low(_oneSided.Lower(basis), basis.Levels, Math.Max(Confidence.Level, Confidence.NearlyEven));
 
-    private ReadingLevels Shifted(in ReadingLevels levels) => levels with { Floor = levels.Floor with { MeanDb = levels.Floor.MeanDb + FloorShiftDb } };
+    private ReadingLevels Shifted(in ReadingLevels levels) =>
+        levels with { Floor = levels.Floor with { MeanDb = levels.Floor.MeanDb + FloorShiftDb } };
 }

@@ -6,10 +6,13 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Shielding;
 
-/// <summary>Log means of repeated sweeps at every frequency, with the means of the units that count as independent repeats.</summary>
+/// <summary>
+/// Log means of repeated sweeps at every frequency, with the means of the units that count as independent repeats.
+/// </summary>
 /// <remarks>
-/// Where placements are named the mean of a placement is the unit: sweeps of one placement only show how repeatable the instrument is. Sweeps without
-/// a placement's name form one more. A single placement has no spread to show; its sweeps are the units then.
+/// Where placements are named the mean of a placement is the unit: sweeps of one placement only show how repeatable the
+/// instrument is. Sweeps without a placement's name form one more. A single placement has no spread to show; its sweeps are the
+/// units then.
 /// </remarks>
 internal sealed class RepeatedLevels
 {
@@ -84,7 +87,8 @@ internal sealed class RepeatedLevels
 
     /// <summary>
     /// Variance of the signal of one unit in dB², averaged over the frequencies that stand so far over the floor; null where none
-    /// does. What noise adds is taken out, and what it hides is put back: of a signal near the floor a reading shows a share only.
+    /// does. What noise adds is taken out, and what it hides is put back: of a signal near the floor a reading shows a share
+    /// only.
     /// </summary>
     public double? SignalVariance(NoiseFloor floor, double riseDb)
     {
@@ -125,7 +129,8 @@ internal sealed class RepeatedLevels
             PlacementCount = block.Sweeps.Any(s => s.Placement is not null) ? means.Length : null,
             RepeatabilityDb = Repeatability(block, placement, means),
             RoundingDb = Math.Max(roundingDb, DisplayStep.Deviation(block)),
-            Worth = together.Worth(means.Length > 1 ? RepeatKind.Placement : sweeps, means.Length > 1 ? means.Length : block.SweepCount),
+            Worth = together.Worth(means.Length > 1 ? RepeatKind.Placement : sweeps,
+                means.Length > 1 ? means.Length : block.SweepCount),
         };
     }
 

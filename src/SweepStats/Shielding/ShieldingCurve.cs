@@ -21,7 +21,10 @@ public sealed record ShieldingCurve
     /// <summary>Typical scatter between sweeps of one placement in dB; null where no placement has two sweeps.</summary>
     public required double? RepeatabilityDb { get; init; }
 
-    /// <summary>Standard deviation of the display's rounding in dB, the larger of reference and covered; 0 where levels come with all digits.</summary>
+    /// <summary>
+    /// Standard deviation of the display's rounding in dB, the larger of reference and covered; 0 where levels come with all
+    /// digits.
+    /// </summary>
     public double RoundingDb { get; init; }
 
     /// <summary>The levels behind the readings, for limits of another confidence.</summary>

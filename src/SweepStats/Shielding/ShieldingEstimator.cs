@@ -45,13 +45,14 @@ public sealed class ShieldingEstimator
     /// <param name="together">Whether repeats go together in the order taken; unless given they count as independent.</param>
     /// <param name="threads">Threads to prepare with; the result does not depend on it.</param>
     public ShieldingEstimator(
-        AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties, LeakageLevels? leakage = null,
-        SerialCorrelation? together = null, int threads = 1)
+        AlignedCampaign campaign, NoiseFloor? floor, Confidence confidence, ImmutableArray<UncertaintyEntry> uncertainties,
+        LeakageLevels? leakage = null, SerialCorrelation? together = null, int threads = 1)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         _grid = campaign.Grid;
         // The display is the receiver's: what one role shows of its steps holds for the others.
-        double[] roundings = SideBySide.Of(campaign.Covered.Length, threads, i => DisplayStep.Deviation(campaign.Covered[i].Block));
+        double[] roundings =
+            SideBySide.Of(campaign.Covered.Length, threads, i => DisplayStep.Deviation(campaign.Covered[i].Block));
         double rounding = roundings.Append(campaign.Floor is null ? 0 : DisplayStep.Deviation(campaign.Floor)).Max();
         _together = together ?? SerialCorrelation.Untested;
         _reference = RepeatedLevels.From(campaign.Reference, rounding, RepeatKind.Reference, _together);
@@ -76,19 +77,22 @@ public sealed class ShieldingEstimator
         RepeatedLevels covered = RepeatedLevels.From(specimen.Block, _reference.RoundingDb, RepeatKind.Covered, _together);
         var measured = new CurveLevels(_reference, covered, _floor, _typeB, _leakage);
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
-        var range = _floor is null ? null : new RangeFinder(_floor, estimators, _limits, _reference, covered, _leakage.Beside, SignalDeviation(covered));
+        var range = _floor is null ? null
+            : new RangeFinder(_floor, estimators, _limits, _reference, covered, _leakage.Beside, SignalDeviation(covered));
         var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
         var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
         {
             ReadingLevels levels = measured[f];
-            // A transmitter is no noise: it beats with the signal and comes and goes, so nothing is taken out of the reading and only a bound remains.
+            // A transmitter is no noise: it beats with the signal and comes and goes, so nothing is taken out of the reading and
+            // only a bound remains.
             bool noise = _floor is not null && !_floor.Ambient[f];
             EnvelopeLimits limits = EnvelopeLimits.Of(levels, estimators, noise, measured.Repeated);
             bool behind = limits.Capped && noise && ShownDb(f) is null && BoundedWithoutLeakage(levels, estimators);
             readings.Add(Read(f, levels, limits, new ReadingSetup(measured.Repeated, range?.At(f), doubts.At(f), behind)));
             half[f] = limits.HalfWidthDb
-                + (readings[f] is ShieldingReading.Measured { Shielding.Value.Value: var se } ? LeakageLaw.HalfWidthDb(se, levels) : 0)
+                + (readings[f] is ShieldingReading.Measured { Shielding.Value.Value: var se }
+                    ? LeakageLaw.HalfWidthDb(se, levels) : 0)
                 + (NormalReach * measured.RemainderDb(f) / Math.Sqrt(_grid.Count));
         }
 
@@ -105,10 +109,12 @@ public sealed class ShieldingEstimator
         };
     }
 
-    private double? ShownDb(int f) => _leakage.ShownDb.IsEmpty || double.IsNegativeInfinity(_leakage.ShownDb[f]) ? null : _leakage.ShownDb[f];
+    private double? ShownDb(int f) =>
+        _leakage.ShownDb.IsEmpty || double.IsNegativeInfinity(_leakage.ShownDb[f]) ? null : _leakage.ShownDb[f];
 
     private static bool BoundedWithoutLeakage(in ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators) =>
-        !levels.Leakage.IsNone && !EnvelopeLimits.Of(levels with { Leakage = LeakageLevel.None }, estimators, floorKnown: true, repeated: false).Capped;
+        !levels.Leakage.IsNone && !EnvelopeLimits.Of(levels with { Leakage = LeakageLevel.None }, estimators, floorKnown: true,
+            repeated: false).Capped;
 
     // Placements, or what the specimen itself does, may scatter the signal more than the reference shows; less is not to be
     // counted on.
@@ -153,7 +159,8 @@ public sealed class ShieldingEstimator
             return Bound(_floor is null ? ShieldingState.NoFloor : ShieldingState.Capped, evidence, limits.LowDb);
         }
 
-        var estimate = new ShieldingEstimate(new Decibels(limits.SeDb), new Decibels(limits.LowDb), new Decibels(limits.HighDb), _confidence);
+        var estimate = new ShieldingEstimate(new Decibels(limits.SeDb), new Decibels(limits.LowDb),
+            new Decibels(limits.HighDb), _confidence);
         return double.IsFinite(limits.LowDb)
             ? new ShieldingReading.Measured(state, evidence, estimate)
             : Bound(ShieldingState.Capped, evidence, limits.LowDb);
@@ -168,5 +175,6 @@ public sealed class ShieldingEstimator
 
     private static ShieldingReading Bound(ShieldingState state, ReadingEvidence evidence, double low) => double.IsFinite(low)
         ? new ShieldingReading.AtLeast(state, evidence, new Decibels(low))
-        : new ShieldingReading.Unreadable(state, evidence, "The reference does not rise clearly over the floor, so not even a lower bound can be had.");
+        : new ShieldingReading.Unreadable(state, evidence,
+            "The reference does not rise clearly over the floor, so not even a lower bound can be had.");
 }

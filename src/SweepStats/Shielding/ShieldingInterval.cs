@@ -6,17 +6,21 @@ namespace SweepStats.Shielding;
 
 /// <summary>Interval for the shielding from reference, covered and floor log means.</summary>
 /// <remarks>
-/// The signal behind each reading is taken out of the noise, then limits are set by recovering the variance estimates at the limits (MOVER), which keeps
-/// the bend of the noise curve that a symmetric interval loses. Reference and covered share one coverage factor from their effective degrees of freedom:
-/// far above the floor this is Welch's interval. The reach of a covered mean in the noise follows the skewness of its readings (<see cref="SkewedMean"/>). What no repeat shows is added by its own distribution (<see cref="WidenedInterval"/>). The floor keeps its own factor: pooled over frequency, it has many
-/// degrees of freedom, and lending them to three covered sweeps made intervals too short (92 % instead of 95 %, see the coverage study).
-/// The upper end is open unless the covered mean rises over the floor by more than its own error and by more than noise alone would: three readings of
-/// noise that happen to lie close together do not make a signal.
-/// Source: Zou and Donner 2008, Statistics in Medicine 27, 1693 (MOVER; from memory); JCGM 100:2008 G.4.1 (effective degrees of freedom).
+/// The signal behind each reading is taken out of the noise, then limits are set by recovering the variance estimates at the
+/// limits (MOVER), which keeps the bend of the noise curve that a symmetric interval loses. Reference and covered share one
+/// coverage factor from their effective degrees of freedom: far above the floor this is Welch's interval. The reach of a covered
+/// mean in the noise follows the skewness of its readings (<see cref="SkewedMean"/>). What no repeat shows is added by its own
+/// distribution (<see cref="WidenedInterval"/>). The floor keeps its own factor: pooled over frequency, it has many degrees of
+/// freedom, and lending them to three covered sweeps made intervals too short (92 % instead of 95 %, see the coverage study). The
+/// upper end is open unless the covered mean rises over the floor by more than its own error and by more than noise alone would:
+/// three readings of noise that happen to lie close together do not make a signal. Source: Zou and Donner 2008, Statistics in
+/// Medicine 27, 1693 (MOVER; from memory); JCGM 100:2008 G.4.1 (effective degrees of freedom).
 /// </remarks>
 /// <param name="noise">The detector's noise.</param>
 /// <param name="confidence">Two-sided level.</param>
-/// <param name="covered">Readings behind the covered mean, for what noise alone would do, and how far the signal scatters.</param>
+/// <param name="covered">
+/// Readings behind the covered mean, for what noise alone would do, and how far the signal scatters.
+/// </param>
 internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confidence, CoveredReadings covered) : IReadingInterval
 {
     private readonly StudentQuantile _student = StudentQuantile.Of(confidence.TwoSidedQuantile);
@@ -38,14 +42,15 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         double slopeReference = SignalInNoise.Slope(reference.MeanDb - floor.MeanDb, noise);
         ReadOnlySpan<Contribution> parts =
         [
-            reference.Error.Scaled(slopeReference), under.Error.Scaled(slopeCovered), floor.Error.Scaled(slopeCovered - slopeReference),
+            reference.Error.Scaled(slopeReference), under.Error.Scaled(slopeCovered),
+            floor.Error.Scaled(slopeCovered - slopeReference),
             new Contribution(typeB.StandardUncertainty, typeB.DegreesOfFreedom),
         ];
         return new ReadingBasis(
             levels, rise, CoverageFreedom.Of(new(reference, slopeReference), new(under, slopeCovered)),
             SkewedMean.Skewness(noise, covered, noise.SnrInDecibels(rise), under.Error.StandardUncertainty),
-            SignalInNoise.Level(reference.MeanDb, floor.MeanDb, noise), SignalInNoise.Level(floor.MeanDb + rise, floor.MeanDb, noise),
-            WelchSatterthwaite.Combined(parts),
+            SignalInNoise.Level(reference.MeanDb, floor.MeanDb, noise),
+            SignalInNoise.Level(floor.MeanDb + rise, floor.MeanDb, noise), WelchSatterthwaite.Combined(parts),
             CoverageFreedom.OfAll(parts, new(reference, slopeReference), new(under, slopeCovered)));
     }
 
@@ -78,8 +83,8 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         (double below, double above) = _mean.Reach(basis.Skewness);
         return new Margins(
             reference.MeanDb, floor.MeanDb + basis.Rise, floor.MeanDb,
-            t * reference.Error.StandardUncertainty, below * coveredError, above * coveredError, Expanded(floor.Error), basis.CoverageFreedom,
-            typeB.Widened(confidence.TwoSidedQuantile), basis.ReferenceSignal, basis.CoveredSignal);
+            t * reference.Error.StandardUncertainty, below * coveredError, above * coveredError, Expanded(floor.Error),
+            basis.CoverageFreedom, typeB.Widened(confidence.TwoSidedQuantile), basis.ReferenceSignal, basis.CoveredSignal);
     }
 
     /// <summary>Rise of the covered mean over the floor in dB, with what scatter of the signal adds taken out.</summary>
@@ -112,7 +117,8 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             at = at with { CoveredAbove = Math.Max(at.CoveredAbove, _deepestFall) };
         }
 
-        double strongest = SignalInNoise.AtRise(Math.Max(rise, 0) + RootSumSquares(at.CoveredAbove, at.FloorError), at.Floor, noise);
+        double strongest =
+            SignalInNoise.AtRise(Math.Max(rise, 0) + RootSumSquares(at.CoveredAbove, at.FloorError), at.Floor, noise);
         double weakestReference = SignalInNoise.Level(at.Reference - at.ReferenceError, at.Floor, noise);
         if (double.IsPositiveInfinity(se))
         {
@@ -139,8 +145,8 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
     private static double RootSumSquares(double a, double b, double c = 0) => Math.Sqrt((a * a) + (b * b) + (c * c));
 
     private readonly record struct Margins(
-        double Reference, double Covered, double Floor, double ReferenceError, double CoveredBelow, double CoveredAbove, double FloorError,
-        double DegreesOfFreedom, WidenedInterval TypeB, double ReferenceSignal, double CoveredSignal)
+        double Reference, double Covered, double Floor, double ReferenceError, double CoveredBelow, double CoveredAbove,
+        double FloorError, double DegreesOfFreedom, WidenedInterval TypeB, double ReferenceSignal, double CoveredSignal)
     {
         /// <summary>Half-width once what no repeat shows is added to that from repeats.</summary>
         public double Whole(double half) => TypeB.Half(half, DegreesOfFreedom);

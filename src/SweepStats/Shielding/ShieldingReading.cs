@@ -16,7 +16,9 @@ public enum ShieldingState
     /// <summary>The floor hides how much more the specimen shields: a lower bound only.</summary>
     Capped,
 
-    /// <summary>The receiver was overloaded: a lower bound where the reference alone reads too low, nothing where the covered level does.</summary>
+    /// <summary>
+    /// The receiver was overloaded: a lower bound where the reference alone reads too low, nothing where the covered level does.
+    /// </summary>
     Overloaded,
 
     /// <summary>No floor is known: whether the reading is capped cannot be seen.</summary>
@@ -64,16 +66,30 @@ public sealed record ReadingEvidence
     public bool LeakageRules => LeakageDb is { } leakage && !(FloorDb > leakage + OverNoiseDb);
 
     /// <summary>Largest shielding that this set-up can still bound from both sides.</summary>
-    public required Decibels? DynamicRange { get => Known(_dynamicRange) is { } db ? new Decibels(db) : null; init => _dynamicRange = value?.Value ?? double.NaN; }
+    public required Decibels? DynamicRange
+    {
+        get => Known(_dynamicRange) is { } db ? new Decibels(db) : null; init =>
+        _dynamicRange = value?.Value ?? double.NaN;
+    }
 
     /// <summary>Combined standard uncertainty in dB; null where repeats are missing.</summary>
-    public required double? StandardUncertaintyDb { get => Known(_standardUncertaintyDb); init => _standardUncertaintyDb = value ?? double.NaN; }
+    public required double? StandardUncertaintyDb
+    {
+        get => Known(_standardUncertaintyDb); init =>
+        _standardUncertaintyDb = value ?? double.NaN;
+    }
 
     /// <summary>Effective degrees of freedom; null where repeats are missing, infinity where every part is known.</summary>
     public required double? DegreesOfFreedom { get => Known(_degreesOfFreedom); init => _degreesOfFreedom = value ?? double.NaN; }
 
-    /// <summary>Lower limit with the whole confidence on one side, for claims of the kind "at least"; null where no limit can be had.</summary>
-    public required Decibels? OneSidedLow { get => Known(_oneSidedLow) is { } db ? new Decibels(db) : null; init => _oneSidedLow = value?.Value ?? double.NaN; }
+    /// <summary>
+    /// Lower limit with the whole confidence on one side, for claims of the kind "at least"; null where no limit can be had.
+    /// </summary>
+    public required Decibels? OneSidedLow
+    {
+        get => Known(_oneSidedLow) is { } db ? new Decibels(db) : null; init =>
+        _oneSidedLow = value?.Value ?? double.NaN;
+    }
 
     /// <summary>The floor at this frequency holds more than noise.</summary>
     public required bool Ambient { get; init; }
@@ -81,7 +97,9 @@ public sealed record ReadingEvidence
     /// <summary>The covered level cannot be told from the floor, whatever else stands against the reading.</summary>
     public bool HiddenByFloor { get; init; }
 
-    /// <summary>The covered level clears the noise, but a leakage that the noise of the plate sweeps may hide could make it alone.</summary>
+    /// <summary>
+    /// The covered level clears the noise, but a leakage that the noise of the plate sweeps may hide could make it alone.
+    /// </summary>
     public bool HiddenBehindPlate { get; init; }
 
     /// <summary>What stands against taking the reading for a value.</summary>
@@ -108,7 +126,9 @@ public abstract record ShieldingReading
     /// <summary>What it rests on.</summary>
     public ReadingEvidence Evidence { get; }
 
-    /// <summary>The shielding in dB, or the bound that it lies above; not a number, and a bound, where nothing is known.</summary>
+    /// <summary>
+    /// The shielding in dB, or the bound that it lies above; not a number, and a bound, where nothing is known.
+    /// </summary>
     internal (double Value, bool Bound) ValueOrBound => this switch
     {
         Measured m => (m.Shielding.Value.Value, false),
@@ -122,23 +142,33 @@ public abstract record ShieldingReading
     /// <param name="State">Clear or near-floor.</param>
     /// <param name="Evidence">What it rests on.</param>
     /// <param name="Shielding">Estimate with interval.</param>
-    public sealed record Measured(ShieldingState State, ReadingEvidence Evidence, ShieldingEstimate Shielding) : ShieldingReading(State, Evidence);
+    public sealed record Measured(ShieldingState State, ReadingEvidence Evidence, ShieldingEstimate Shielding)
+        : ShieldingReading(State, Evidence);
 
-    /// <summary>Known only from below: the floor hides the rest, nobody knows the floor, or the reference reads too low.</summary>
+    /// <summary>
+    /// Known only from below: the floor hides the rest, nobody knows the floor, or the reference reads too low.
+    /// </summary>
     /// <param name="State">Capped, no-floor or overloaded.</param>
-    /// <param name="Evidence">What it rests on; without repeats (no standard uncertainty) the bound allows for noise alone.</param>
+    /// <param name="Evidence">
+    /// What it rests on; without repeats (no standard uncertainty) the bound allows for noise alone.
+    /// </param>
     /// <param name="Bound">The shielding is at least this much, with the confidence of one side of the interval.</param>
-    public sealed record AtLeast(ShieldingState State, ReadingEvidence Evidence, Decibels Bound) : ShieldingReading(State, Evidence);
+    public sealed record AtLeast(ShieldingState State, ReadingEvidence Evidence, Decibels Bound)
+        : ShieldingReading(State, Evidence);
 
     /// <summary>Computed from too few repeats for any interval.</summary>
     /// <param name="State">Clear, near-floor or no-floor.</param>
     /// <param name="Evidence">What it rests on.</param>
-    /// <param name="Indication">The difference of the levels, corrected for the floor; how far it can be trusted is not known.</param>
-    public sealed record Unrepeated(ShieldingState State, ReadingEvidence Evidence, Decibels Indication) : ShieldingReading(State, Evidence);
+    /// <param name="Indication">
+    /// The difference of the levels, corrected for the floor; how far it can be trusted is not known.
+    /// </param>
+    public sealed record Unrepeated(ShieldingState State, ReadingEvidence Evidence, Decibels Indication)
+        : ShieldingReading(State, Evidence);
 
     /// <summary>Nothing can be claimed.</summary>
     /// <param name="State">Capped or overloaded.</param>
     /// <param name="Evidence">What it rests on.</param>
     /// <param name="Reason">Why, in a person's words.</param>
-    public sealed record Unreadable(ShieldingState State, ReadingEvidence Evidence, string Reason) : ShieldingReading(State, Evidence);
+    public sealed record Unreadable(ShieldingState State, ReadingEvidence Evidence, string Reason)
+        : ShieldingReading(State, Evidence);
 }

@@ -4,9 +4,9 @@ namespace SweepStats.Shielding;
 
 /// <summary>The level of a signal from the log means of its reading and of the floor.</summary>
 /// <remarks>
-/// Formula: h(c, f) = f − K(ψ(M) − ln M) + 10·log10 g⁻¹(c − f), with g the rise curve of <see cref="DetectorNoise"/>.
-/// Units: dB on the scale of the readings. Assumes a steady signal in Gaussian noise, floor and reading with the same receiver settings.
-/// −∞ where the reading does not rise over the floor: the signal may be absent.
+/// Formula: h(c, f) = f − K(ψ(M) − ln M) + 10·log10 g⁻¹(c − f), with g the rise curve of <see cref="DetectorNoise"/>. Units: dB
+/// on the scale of the readings. Assumes a steady signal in Gaussian noise, floor and reading with the same receiver settings. −∞
+/// where the reading does not rise over the floor: the signal may be absent.
 /// </remarks>
 internal static class SignalInNoise
 {
@@ -28,8 +28,14 @@ internal static class SignalInNoise
         return (noise.SnrInDecibels(at + step) - noise.SnrInDecibels(at - step)) / (2 * step);
     }
 
-    /// <summary>How far scatter of the signal raises the log mean of its reading at a rise, in dB: half the curvature of the noise curve times the variance.</summary>
-    /// <remarks>Noise flattens the curve below and leaves it straight above, so that a scattered signal reads too high, most at 0 dB over the noise.</remarks>
+    /// <summary>
+    /// How far scatter of the signal raises the log mean of its reading at a rise, in dB: half the curvature of the noise curve
+    /// times the variance.
+    /// </summary>
+    /// <remarks>
+    /// Noise flattens the curve below and leaves it straight above, so that a scattered signal reads too high, most at 0 dB over
+    /// the noise.
+    /// </remarks>
     public static double ScatterBias(double rise, double signalDeviation, DetectorNoise noise)
     {
         // Within 0.1 dB of the floor, or 20 dB over it, there is nothing to take out.

@@ -4,15 +4,19 @@ using Normal = MathNet.Numerics.Distributions.Normal;
 
 namespace SweepStats.Shielding;
 
-/// <summary>How the limits of a covered mean differ from Student's, since log readings fall further below their mean than they rise above it.</summary>
+/// <summary>
+/// How the limits of a covered mean differ from Student's, since log readings fall further below their mean than they rise above
+/// it.
+/// </summary>
 /// <remarks>
-/// Where a few readings of a skewed variable lie high they also lie close together: Student's limit below the mean is then passed too often, the one above it
-/// too rarely. With γ the skewness of the mean and z the normal quantile, the first term of Edgeworth's expansion moves a quantile of the studentised mean by
-/// γ(2z²+1)/6; as a share of z, c = |γ|(2z²+1)/(6z), it serves few readings too, where the same term taken at Student's t runs away. The reach below the mean is 1 + c
-/// times Student's, within 10 % of the true quantile from 3 to 20 readings (fixtures/oracles/skewness.R). The reach above it falls to 1/(1 + ¾c), a little less than
-/// the true quantile allows: it carries the claim.
-/// The skewness is that of noise and signal at the estimated level; scatter beyond it is taken as symmetric and makes the mean less skewed.
-/// Source: Hall 1992, The Bootstrap and Edgeworth Expansion, 2.6 (from memory); the coverage study.
+/// Where a few readings of a skewed variable lie high they also lie close together: Student's limit below the mean is then passed
+/// too often, the one above it too rarely. With γ the skewness of the mean and z the normal quantile, the first term of
+/// Edgeworth's expansion moves a quantile of the studentised mean by γ(2z²+1)/6; as a share of z, c = |γ|(2z²+1)/(6z), it serves
+/// few readings too, where the same term taken at Student's t runs away. The reach below the mean is 1 + c times Student's,
+/// within 10 % of the true quantile from 3 to 20 readings (fixtures/oracles/skewness.R). The reach above it falls to 1/(1 + ¾c),
+/// a little less than the true quantile allows: it carries the claim. The skewness is that of noise and signal at the estimated
+/// level; scatter beyond it is taken as symmetric and makes the mean less skewed. Source: Hall 1992, The Bootstrap and Edgeworth
+/// Expansion, 2.6 (from memory); the coverage study.
 /// </remarks>
 /// <param name="confidence">Two-sided level.</param>
 internal sealed class SkewedMean(Confidence confidence)
@@ -36,7 +40,8 @@ internal sealed class SkewedMean(Confidence confidence)
         }
 
         double expected = Math.Max(
-            (variance / covered.Count) + (covered.SignalDeviationDb * covered.SignalDeviationDb / covered.Units), standardError * standardError);
+            (variance / covered.Count) + (covered.SignalDeviationDb * covered.SignalDeviationDb / covered.Units),
+            standardError * standardError);
         return third / ((double)covered.Count * covered.Count) / (expected * Math.Sqrt(expected));
     }
 

@@ -3,10 +3,13 @@ namespace SweepStats.Shielding;
 /// <summary>What errors of the mean are usual around each frequency.</summary>
 internal static class UsualScatter
 {
-    // Enough that their mean is known to a fifth even with two units, and few enough that it follows noise that grows with frequency.
+    // Enough that their mean is known to a fifth even with two units, and few enough that it follows noise that grows with
+    // frequency.
     private const int Neighbours = 16;
 
-    /// <summary>Mean square of the errors of each frequency and its neighbours to both sides, in the squared unit of the errors.</summary>
+    /// <summary>
+    /// Mean square of the errors of each frequency and its neighbours to both sides, in the squared unit of the errors.
+    /// </summary>
     public static double[] Of(double[] errors)
     {
         var sums = new double[errors.Length + 1];

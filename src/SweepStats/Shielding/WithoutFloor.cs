@@ -10,7 +10,8 @@ internal static class WithoutFloor
     {
         double reach = Reach(levels, confidence.TwoSidedQuantile);
         double se = levels.Reference.MeanDb - levels.Covered.MeanDb;
-        ReadOnlySpan<Contribution> parts = [levels.Reference.Error, levels.Covered.Error, new Contribution(levels.TypeB.StandardUncertainty, levels.TypeB.DegreesOfFreedom)];
+        ReadOnlySpan<Contribution> parts = [levels.Reference.Error, levels.Covered.Error,
+            new Contribution(levels.TypeB.StandardUncertainty, levels.TypeB.DegreesOfFreedom)];
         var limits = new ShieldingLimits(
             se, se - reach, se + reach, WelchSatterthwaite.Combined(parts),
             CoverageFreedom.OfAll(parts, new(levels.Reference, 1), new(levels.Covered, 1)));
@@ -30,6 +31,7 @@ internal static class WithoutFloor
     {
         ReadOnlySpan<Contribution> repeats = [levels.Reference.Error, levels.Covered.Error];
         double dof = CoverageFreedom.Of(new(levels.Reference, 1), new(levels.Covered, 1));
-        return levels.TypeB.Widened(probability).Half(WelchSatterthwaite.Combined(repeats) * StudentQuantile.Of(probability).At(dof), dof);
+        return levels.TypeB.Widened(probability)
+            .Half(WelchSatterthwaite.Combined(repeats) * StudentQuantile.Of(probability).At(dof), dof);
     }
 }

@@ -15,7 +15,8 @@ internal static class AdjustedProbabilities
         {
             if (!(sorted[i] >= 0 && sorted[i] <= 1))
             {
-                throw new ArgumentException(FormattableString.Invariant($"A p-value lies between 0 and 1; number {i} is {sorted[i]}."), nameof(probabilities));
+                throw new ArgumentException(FormattableString.Invariant(
+                    $"A p-value lies between 0 and 1; number {i} is {sorted[i]}."), nameof(probabilities));
             }
 
             order[i] = i;

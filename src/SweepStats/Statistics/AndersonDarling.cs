@@ -2,11 +2,14 @@ using MathNet.Numerics.Distributions;
 
 namespace SweepStats.Statistics;
 
-/// <summary>Whether a sample can come from a normal distribution of unknown mean and scatter; most watchful in the tails.</summary>
+/// <summary>
+/// Whether a sample can come from a normal distribution of unknown mean and scatter; most watchful in the tails.
+/// </summary>
 /// <remarks>
-/// Formula: A² = −n − (1/n)Σ(2i − 1)[ln Φ(zᵢ) + ln Φ(−z₍ₙ₊₁₋ᵢ₎)] over the sorted z = (x − mean)/s. Dimensionless. Assumes independent values; values rounded
-/// coarsely against their scatter look less normal than they are. Not a number where the values have no scatter.
-/// Source: D'Agostino and Stephens 1986, Goodness-of-Fit Techniques, section 4.8 and table 4.9 (from memory). Error: A² 1e-12.
+/// Formula: A² = −n − (1/n)Σ(2i − 1)[ln Φ(zᵢ) + ln Φ(−z₍ₙ₊₁₋ᵢ₎)] over the sorted z = (x − mean)/s. Dimensionless. Assumes
+/// independent values; values rounded coarsely against their scatter look less normal than they are. Not a number where the
+/// values have no scatter. Source: D'Agostino and Stephens 1986, Goodness-of-Fit Techniques, section 4.8 and table 4.9 (from
+/// memory). Error: A² 1e-12.
 /// </remarks>
 internal sealed record AndersonDarling
 {
@@ -20,15 +23,20 @@ internal sealed record AndersonDarling
     /// <summary>A²(1 + 0.75/n + 2.25/n²), whose distribution no longer depends on n.</summary>
     public required double Adjusted { get; init; }
 
-    /// <summary>Probability of an adjusted statistic at least as large for a normal sample, by the published fit in four specimens.</summary>
+    /// <summary>
+    /// Probability of an adjusted statistic at least as large for a normal sample, by the published fit in four specimens.
+    /// </summary>
     /// <remarks>
-    /// The specimens do not quite meet: at 0.2, 0.34 and 0.6 the probability jumps by up to 0.003. From 10 on it stays at 3.7e-24.
+    /// The specimens do not quite meet: at 0.2, 0.34 and 0.6 the probability jumps by up to 0.003. From 10 on it stays at
+    /// 3.7e-24.
     /// </remarks>
     public double Probability => Fit(Adjusted);
 
     /// <summary>Tests a sample.</summary>
     /// <param name="values">The sample, in any order.</param>
-    /// <exception cref="ArgumentException">Fewer than eight values, for which the probability does not hold, or one that is not finite.</exception>
+    /// <exception cref="ArgumentException">
+    /// Fewer than eight values, for which the probability does not hold, or one that is not finite.
+    /// </exception>
     public static AndersonDarling Of(ReadOnlySpan<double> values)
     {
         FiniteValues.Require(values, 8, nameof(values));
@@ -73,11 +81,13 @@ internal sealed record AndersonDarling
             return z > 0 ? new LogTails(within, beyond) : z < 0 ? new LogTails(beyond, within) : new LogTails(beyond, beyond);
         }
 
-        // Farther out the tail falls below the smallest double: Abramowitz and Stegun 26.2.12, what is left out is below 945/z¹⁰ = 2e-12.
+        // Farther out the tail falls below the smallest double: Abramowitz and Stegun 26.2.12, what is left out is below 945/z¹⁰
+        // = 2e-12.
         private static double LogFar(double z)
         {
             double w = 1 / (z * z);
-            return (-z * z / 2) - Math.Log(-z * Math.Sqrt(2 * Math.PI)) + double.LogP1(-w * (1 - (3 * w * (1 - (5 * w * (1 - (7 * w)))))));
+            return (-z * z / 2) - Math.Log(-z * Math.Sqrt(2 * Math.PI))
+                + double.LogP1(-w * (1 - (3 * w * (1 - (5 * w * (1 - (7 * w)))))));
         }
     }
 }

@@ -1,9 +1,12 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Puts numbers in ascending order, or finds the one that has a place in it, without asking a comparer for each pair.</summary>
+/// <summary>
+/// Puts numbers in ascending order, or finds the one that has a place in it, without asking a comparer for each pair.
+/// </summary>
 /// <remarks>
-/// Many are dealt out by eleven bits of their representation at a time, lowest first, so the cost grows with the count alone; few are inserted one by one.
-/// All numbers but NaN have a place; −0 stands before 0. Source: Knuth 1998, The Art of Computer Programming 3, 5.2.1, 5.2.5 and 5.2.2 (from memory).
+/// Many are dealt out by eleven bits of their representation at a time, lowest first, so the cost grows with the count alone; few
+/// are inserted one by one. All numbers but NaN have a place; −0 stands before 0. Source: Knuth 1998, The Art of Computer
+/// Programming 3, 5.2.1, 5.2.5 and 5.2.2 (from memory).
 /// </remarks>
 internal static class Ascending
 {
@@ -38,7 +41,9 @@ internal static class Ascending
         }
     }
 
-    /// <summary>The number at a place of the ascending order; none before the place is larger afterwards, and none behind it smaller.</summary>
+    /// <summary>
+    /// The number at a place of the ascending order; none before the place is larger afterwards, and none behind it smaller.
+    /// </summary>
     /// <param name="values">All of them; their order changes.</param>
     /// <param name="place">From 0.</param>
     public static double At(Span<double> values, int place)

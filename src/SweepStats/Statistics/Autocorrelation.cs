@@ -5,9 +5,9 @@ public static class Autocorrelation
 {
     /// <summary>Lag-1 coefficient: Σ(xᵢ − mean)(xᵢ₊₁ − mean) / Σ(xᵢ − mean)², between −1 and 1.</summary>
     /// <remarks>
-    /// Dimensionless. Assumes equal steps and no trend. Biased towards 0 by about (1 + 3ρ)/n. Source: definition of the NIST StRD univariate sets, which
-    /// are its check. Error: relative 1e-13 of the values as stored.
-    /// A series without scatter has no coefficient: the result is not a number.
+    /// Dimensionless. Assumes equal steps and no trend. Biased towards 0 by about (1 + 3ρ)/n. Source: definition of the NIST StRD
+    /// univariate sets, which are its check. Error: relative 1e-13 of the values as stored. A series without scatter has no
+    /// coefficient: the result is not a number.
     /// </remarks>
     /// <exception cref="ArgumentException">Fewer than two values.</exception>
     public static double Lag1(ReadOnlySpan<double> values)

@@ -2,10 +2,11 @@ namespace SweepStats.Statistics;
 
 /// <summary>Candidates that cannot be told from the best: together they hold the truly best one at a given level.</summary>
 /// <remarks>
-/// A candidate is left out where some other lies above it by more than the truly best one would be topped by any of the others, one-sided and simultaneous over the others
-/// (<see cref="ManyToOne"/>). Only the truly best candidate has to stay, so nothing is due for the number of candidates asked about. A candidate that is known from
-/// below only may be the best whatever its bound, and always stays; its bound still speaks against others. Assumes independent normal means.
-/// Source: Hsu 1984, Annals of Statistics 12, 1136 (from memory). Error: the size, at most 5 % of rehearsed sets miss the best.
+/// A candidate is left out where some other lies above it by more than the truly best one would be topped by any of the others,
+/// one-sided and simultaneous over the others (<see cref="ManyToOne"/>). Only the truly best candidate has to stay, so nothing is
+/// due for the number of candidates asked about. A candidate that is known from below only may be the best whatever its bound,
+/// and always stays; its bound still speaks against others. Assumes independent normal means. Source: Hsu 1984, Annals of
+/// Statistics 12, 1136 (from memory). Error: the size, at most 5 % of rehearsed sets miss the best.
 /// </remarks>
 public static class BestCandidates
 {
@@ -23,7 +24,8 @@ public static class BestCandidates
         }
 
         CandidateMean highest = candidates.MaxBy(c => c.Value);
-        return [.. candidates.Select((c, i) => c.Open || (!PlainlyBelow(c, highest, level / (candidates.Count - 1)) && Stays(candidates, i, level)))];
+        return [.. candidates.Select(
+            (c, i) => c.Open || (!PlainlyBelow(c, highest, level / (candidates.Count - 1)) && Stays(candidates, i, level)))];
     }
 
     // One comparison that tells enough for all others decides alone, and that with the highest mostly does.
@@ -59,13 +61,15 @@ public static class BestCandidates
 
         // One comparison tells at least this much, and all together at most the sum: mostly that decides.
         int others = candidates.Count - 1;
-        return clearest > level || (clearest * others > level && ManyToOne.UpperTail(t, Loadings(candidates, own), freedom) > level);
+        return clearest > level
+            || (clearest * others > level && ManyToOne.UpperTail(t, Loadings(candidates, own), freedom) > level);
     }
 
     // Differences to one candidate have its error in common.
     private static double[] Loadings(IReadOnlyList<CandidateMean> candidates, int own)
     {
         double square = candidates[own].StandardError * candidates[own].StandardError;
-        return [.. candidates.Where((_, j) => j != own).Select(c => square > 0 ? Math.Sqrt(square / ((c.StandardError * c.StandardError) + square)) : 0)];
+        return [.. candidates.Where((_, j) => j != own)
+            .Select(c => square > 0 ? Math.Sqrt(square / ((c.StandardError * c.StandardError) + square)) : 0)];
     }
 }

@@ -21,12 +21,15 @@ public readonly record struct CandidateMean(double Value, double StandardError, 
     {
         // One estimate counts once: taken for two, it would seem to have up to twice its degrees of freedom.
         ReadOnlySpan<Contribution> parts = CommonScatter && other.CommonScatter
-            ? [new(Math.Sqrt((StandardError * StandardError) + (other.StandardError * other.StandardError)), Math.Min(DegreesOfFreedom, other.DegreesOfFreedom)), SharedPart(other)]
+            ? [new(Math.Sqrt((StandardError * StandardError) + (other.StandardError * other.StandardError)),
+                Math.Min(DegreesOfFreedom, other.DegreesOfFreedom)), SharedPart(other)]
             : [new(StandardError, DegreesOfFreedom), new(other.StandardError, other.DegreesOfFreedom), SharedPart(other)];
         return (WelchSatterthwaite.Combined(parts), WelchSatterthwaite.DegreesOfFreedom(parts));
     }
 
-    /// <summary>How far this candidate lies above another, in standard errors of the difference, with its degrees of freedom.</summary>
+    /// <summary>
+    /// How far this candidate lies above another, in standard errors of the difference, with its degrees of freedom.
+    /// </summary>
     internal (double T, double DegreesOfFreedom) Above(CandidateMean other)
     {
         (double error, double dof) = ErrorOfDifference(other);

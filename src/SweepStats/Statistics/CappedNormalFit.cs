@@ -1,16 +1,22 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Mean and scatter of a normal sample some of whose values lie above one bound: <see cref="CensoredGroups"/> in its quickest case.</summary>
+/// <summary>
+/// Mean and scatter of a normal sample some of whose values lie above one bound: <see cref="CensoredGroups"/> in its quickest
+/// case.
+/// </summary>
 /// <remarks>
-/// Maximum likelihood in g = μ/σ and h = 1/σ about the mean of the values seen, where only their sum of squares counts. Newton's steps, shortened by the
-/// decrement as for a self-concordant function, so that none overshoots. Source: Olsen 1978 for the one summit; Boyd and Vandenberghe 2004, chapter 9.6, for the
-/// shortened steps (from memory). Error: relative 1e-9.
+/// Maximum likelihood in g = μ/σ and h = 1/σ about the mean of the values seen, where only their sum of squares counts. Newton's
+/// steps, shortened by the decrement as for a self-concordant function, so that none overshoots. Source: Olsen 1978 for the one
+/// summit; Boyd and Vandenberghe 2004, chapter 9.6, for the shortened steps (from memory). Error: relative 1e-9.
 /// </remarks>
 internal static class CappedNormalFit
 {
     private const int MostSteps = 200;
 
-    /// <summary>Fits at least two values seen, not all equal, and a number of values above the bound; scatter divided by the number of all.</summary>
+    /// <summary>
+    /// Fits at least two values seen, not all equal, and a number of values above the bound; scatter divided by the number of
+    /// all.
+    /// </summary>
     public static (double Mean, double Deviation) Of(ReadOnlySpan<double> seen, double bound, int capped)
     {
         double mean = Sample.Mean(seen), squares = 0, count = seen.Length, all = seen.Length + capped;

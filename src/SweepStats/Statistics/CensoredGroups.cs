@@ -4,10 +4,11 @@ namespace SweepStats.Statistics;
 
 /// <summary>Means of groups of one common scatter, some of whose values are known only to lie above a bound. Immutable.</summary>
 /// <remarks>
-/// Maximum likelihood of a normal model with right-censored values: a bound c counts with the probability of a value above it, never as a value. In μ/σ and 1/σ
-/// the likelihood is concave (Olsen 1978, Econometrica 46, 1211; from memory), so Newton's steps find its only summit. A group of bounds alone has no summit: its
-/// mean is reported as infinite, and it says nothing of the scatter. Unit of the values. Assumes bounds that do not depend on the value hidden.
-/// Error: relative 1e-9 (fixtures/oracles/censored.R).
+/// Maximum likelihood of a normal model with right-censored values: a bound c counts with the probability of a value above it,
+/// never as a value. In μ/σ and 1/σ the likelihood is concave (Olsen 1978, Econometrica 46, 1211; from memory), so Newton's steps
+/// find its only summit. A group of bounds alone has no summit: its mean is reported as infinite, and it says nothing of the
+/// scatter. Unit of the values. Assumes bounds that do not depend on the value hidden. Error: relative 1e-9
+/// (fixtures/oracles/censored.R).
 /// </remarks>
 public sealed record CensoredGroups
 {

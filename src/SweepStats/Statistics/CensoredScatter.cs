@@ -2,8 +2,9 @@ namespace SweepStats.Statistics;
 
 /// <summary>How each of several groups scatters, some of whose values are known only to lie above a bound.</summary>
 /// <remarks>
-/// Two values that differ tell the scatter of their group: maximum likelihood with the bounds, times n/(n − 1), on one degree of freedom less than values are known; without
-/// bounds that is the variance. A group with one value, and bounds above it, scatters at least as these stand. Other groups tell nothing.
+/// Two values that differ tell the scatter of their group: maximum likelihood with the bounds, times n/(n − 1), on one degree of
+/// freedom less than values are known; without bounds that is the variance. A group with one value, and bounds above it, scatters
+/// at least as these stand. Other groups tell nothing.
 /// </remarks>
 internal static class CensoredScatter
 {
@@ -38,6 +39,7 @@ internal static class CensoredScatter
 
         double lowest = values.Where((_, i) => !bounds[i]).DefaultIfEmpty(double.PositiveInfinity).Min();
         double[] above = [.. values.Where((v, i) => !bounds[i] || v > lowest)];
-        return known > 0 && above.Length > 1 ? (Sample.SquaredDeviations(above, Sample.Mean(above)) / (above.Length - 1), 1) : (0, 0);
+        return known > 0 && above.Length > 1
+            ? (Sample.SquaredDeviations(above, Sample.Mean(above)) / (above.Length - 1), 1) : (0, 0);
     }
 }

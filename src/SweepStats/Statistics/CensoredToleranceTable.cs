@@ -1,9 +1,11 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Factors of <see cref="CensoredTolerance"/> for 95 %/95 %, as it draws them: all 1 596 take a minute to draw.</summary>
+/// <summary>
+/// Factors of <see cref="CensoredTolerance"/> for 95 %/95 %, as it draws them: all 1 596 take a minute to draw.
+/// </summary>
 /// <remarks>
-/// Printed by <c>dotnet run --project tests/SweepStats.Studies -c Release -- tolerance-factors</c>; a test draws some of them anew. More specimens than
-/// <see cref="Most"/> need no distribution (<see cref="ToleranceLimit.FewestWithoutDistribution"/>).
+/// Printed by <c>dotnet run --project tests/SweepStats.Studies -c Release -- tolerance-factors</c>; a test draws some of them
+/// anew. More specimens than <see cref="Most"/> need no distribution (<see cref="ToleranceLimit.FewestWithoutDistribution"/>).
 /// </remarks>
 internal static class CensoredToleranceTable
 {
@@ -21,7 +23,8 @@ internal static class CensoredToleranceTable
 
     /// <summary>Whether it holds a factor.</summary>
     public static bool Holds(int count, int capped, double share, double confidence) =>
-        share == Share && confidence == Confidence && count is >= Fewest and <= Most && capped >= 1 && capped <= count - CensoredTolerance.FewestSeen;
+        share == Share && confidence == Confidence && count is >= Fewest and <= Most && capped >= 1
+            && capped <= count - CensoredTolerance.FewestSeen;
 
     /// <summary>The factor for a number of specimens, so many of them capped.</summary>
     public static double Factor(int count, int capped) => Factors[((count - Fewest) * (count - Fewest + 1) / 2) + capped - 1];

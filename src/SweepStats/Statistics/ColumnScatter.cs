@@ -3,7 +3,9 @@ using System.Numerics;
 namespace SweepStats.Statistics;
 
 /// <summary>Mean and scatter of each column of some rows, many columns beside each other. Immutable.</summary>
-/// <remarks>Each column has the bits that <see cref="Sample"/> and <see cref="Deviations"/> have for it alone. Unit of the values.</remarks>
+/// <remarks>
+/// Each column has the bits that <see cref="Sample"/> and <see cref="Deviations"/> have for it alone. Unit of the values.
+/// </remarks>
 /// <param name="Means">Mean of each column.</param>
 /// <param name="SquaredDeviations">Sum of the squared distances from it.</param>
 internal sealed record ColumnScatter(double[] Means, double[] SquaredDeviations)

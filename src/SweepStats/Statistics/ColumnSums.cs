@@ -2,7 +2,9 @@ using System.Numerics;
 
 namespace SweepStats.Statistics;
 
-/// <summary>Plain sums of each column over rows, taken in row after row as they lie in memory. Unit of the values. For one thread.</summary>
+/// <summary>
+/// Plain sums of each column over rows, taken in row after row as they lie in memory. Unit of the values. For one thread.
+/// </summary>
 /// <param name="columns">How many columns.</param>
 internal sealed class ColumnSums(int columns)
 {

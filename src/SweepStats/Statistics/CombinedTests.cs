@@ -5,10 +5,11 @@ public static class CombinedTests
 {
     /// <summary>Probability that the tests together speak this much where there is nothing: Cauchy's combination.</summary>
     /// <remarks>
-    /// Each p-value becomes 1/tan(πp), a Cauchy variable where there is nothing, and their mean is one too, nearly so however the tests go together: tests that agree cost nothing,
-    /// and where one alone speaks its p-value counts twice, as Bonferroni's does. A p-value above 1/2 counts as 1/2, since a test that sees nothing must not outweigh one that does;
-    /// of independent tests that takes 5 % to 5.4 %. The result is never below the least p-value.
-    /// Source: Liu and Xie 2020, Journal of the American Statistical Association 115, 393 (from memory). Exact up to rounding.
+    /// Each p-value becomes 1/tan(πp), a Cauchy variable where there is nothing, and their mean is one too, nearly so however the
+    /// tests go together: tests that agree cost nothing, and where one alone speaks its p-value counts twice, as Bonferroni's
+    /// does. A p-value above 1/2 counts as 1/2, since a test that sees nothing must not outweigh one that does; of independent
+    /// tests that takes 5 % to 5.4 %. The result is never below the least p-value. Source: Liu and Xie 2020, Journal of the
+    /// American Statistical Association 115, 393 (from memory). Exact up to rounding.
     /// </remarks>
     /// <exception cref="ArgumentException">No p-value, or one that is not between 0 and 1.</exception>
     public static double Probability(ReadOnlySpan<double> probabilities)

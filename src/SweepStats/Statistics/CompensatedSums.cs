@@ -2,7 +2,9 @@ using System.Numerics;
 
 namespace SweepStats.Statistics;
 
-/// <summary>As many running sums beside each other as a register holds, each with the bits of a <see cref="CompensatedSum"/>.</summary>
+/// <summary>
+/// As many running sums beside each other as a register holds, each with the bits of a <see cref="CompensatedSum"/>.
+/// </summary>
 internal struct CompensatedSums
 {
     private Vector<double> _sum;

@@ -4,7 +4,8 @@ namespace SweepStats.Statistics;
 public readonly record struct Confidence
 {
     /// <summary>
-    /// A probability so near one half that a limit differs from the estimate by 3e-9 standard uncertainties: the middle itself is no two-sided interval.
+    /// A probability so near one half that a limit differs from the estimate by 3e-9 standard uncertainties: the middle itself is
+    /// no two-sided interval.
     /// </summary>
     internal const double NearlyEven = 0.5 + 1e-9;
 
@@ -18,7 +19,8 @@ public readonly record struct Confidence
     {
         if (!(level > 0 && level < 1))
         {
-            throw new ArgumentOutOfRangeException(nameof(level), level, "A confidence level lies between 0 and 1, for example 0.95.");
+            throw new ArgumentOutOfRangeException(nameof(level), level,
+                "A confidence level lies between 0 and 1, for example 0.95.");
         }
 
         Level = level;

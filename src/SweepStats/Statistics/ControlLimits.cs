@@ -3,7 +3,9 @@ using MathNet.Numerics;
 namespace SweepStats.Statistics;
 
 /// <summary>Constants of control charts for means and standard deviations of groups of n normal values.</summary>
-/// <remarks>Dimensionless. Source: definitions in ISO 7870-2:2013 (from memory). Error: relative 1e-9 (fixtures/published/control-charts).</remarks>
+/// <remarks>
+/// Dimensionless. Source: definitions in ISO 7870-2:2013 (from memory). Error: relative 1e-9 (fixtures/published/control-charts).
+/// </remarks>
 public static class ControlLimits
 {
     // Standard deviations to the control limits, by custom of the trade.
@@ -16,7 +18,8 @@ public static class ControlLimits
     public static double C4(int count)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 2);
-        return Math.Sqrt(2.0 / (count - 1)) * Math.Exp(SpecialFunctions.GammaLn(count / 2.0) - SpecialFunctions.GammaLn((count - 1) / 2.0));
+        return Math.Sqrt(2.0 / (count - 1))
+            * Math.Exp(SpecialFunctions.GammaLn(count / 2.0) - SpecialFunctions.GammaLn((count - 1) / 2.0));
     }
 
     /// <summary>d2: expected range of n values over their true standard deviation, ∫ 1 − Φⁿ − (1 − Φ)ⁿ.</summary>
@@ -38,7 +41,10 @@ public static class ControlLimits
     /// <exception cref="ArgumentOutOfRangeException">Fewer than two values.</exception>
     public static double A3(int count) => Reach / (C4(count) * Math.Sqrt(count));
 
-    /// <summary>B3 and B4: times the mean standard deviation they are the limits of a group's standard deviation; the lower is not below 0.</summary>
+    /// <summary>
+    /// B3 and B4: times the mean standard deviation they are the limits of a group's standard deviation; the lower is not below
+    /// 0.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than two values.</exception>
     public static (double Low, double High) B(int count)
     {

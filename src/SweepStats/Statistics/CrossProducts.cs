@@ -4,8 +4,8 @@ namespace SweepStats.Statistics;
 
 /// <summary>Sums of the products of every two rows, taken in column after column.</summary>
 /// <remarks>
-/// Plain sums, each in the order of the columns whatever the width of the registers. A column is one number of each row: all products
-/// of it are added at once, so that no sum waits for its own last addition. Squared unit of the values. For one thread.
+/// Plain sums, each in the order of the columns whatever the width of the registers. A column is one number of each row: all
+/// products of it are added at once, so that no sum waits for its own last addition. Squared unit of the values. For one thread.
 /// </remarks>
 internal sealed class CrossProducts
 {

@@ -2,15 +2,20 @@ using System.Runtime.Intrinsics;
 
 namespace SweepStats.Statistics;
 
-/// <summary>Whether groups of curves have the same mean curve: one answer for all points together, however strongly the points of a curve go together.</summary>
+/// <summary>
+/// Whether groups of curves have the same mean curve: one answer for all points together, however strongly the points of a curve
+/// go together.
+/// </summary>
 /// <remarks>
-/// Formula: F = [Σ n‖m_l − m‖²/(L − 1)] / [ΣΣ‖x − m_l‖²/(N − L)] over weighted squares of all points, on κ(L − 1) and κ(N − L) degrees of freedom. κ = (tr Γ)²/tr Γ²
-/// is the number of independent points that scatter like the curves do: 1 where whole curves move up and down, many where each point scatters for itself. It is
-/// taken from the products of the residual curves, so that no covariance of points has to be stored, and as it comes: too low where curves are few, which is safe.
-/// Estimated without bias it found differences between alike lots in 14 % with two curves a group, and in 10 % with three.
-/// Groups may scatter by unequal amounts: the probability is the larger of two, by the covariance of each and with small groups that scatter more (<see cref="UnequalScatter"/>).
-/// Assumes independent normal curves. Source: Box 1954, Annals of Mathematical Statistics 25, 290; Shen and Faraway 2004, Statistica
-/// Sinica 14, 1239; Zhang and Liang 2014, Scandinavian Journal of Statistics 41, 51 (from memory). Error: the size, 5 % ± 1 % of rehearsed groups.
+/// Formula: F = [Σ n‖m_l − m‖²/(L − 1)] / [ΣΣ‖x − m_l‖²/(N − L)] over weighted squares of all points, on κ(L − 1) and κ(N − L)
+/// degrees of freedom. κ = (tr Γ)²/tr Γ² is the number of independent points that scatter like the curves do: 1 where whole
+/// curves move up and down, many where each point scatters for itself. It is taken from the products of the residual curves, so
+/// that no covariance of points has to be stored, and as it comes: too low where curves are few, which is safe. Estimated without
+/// bias it found differences between alike lots in 14 % with two curves a group, and in 10 % with three. Groups may scatter by
+/// unequal amounts: the probability is the larger of two, by the covariance of each and with small groups that scatter more
+/// (<see cref="UnequalScatter"/>). Assumes independent normal curves. Source: Box 1954, Annals of Mathematical Statistics 25,
+/// 290; Shen and Faraway 2004, Statistica Sinica 14, 1239; Zhang and Liang 2014, Scandinavian Journal of Statistics 41, 51 (from
+/// memory). Error: the size, 5 % ± 1 % of rehearsed groups.
 /// </remarks>
 public sealed record CurveAnova
 {
@@ -30,12 +35,15 @@ public sealed record CurveAnova
     /// <summary>Curves minus groups.</summary>
     public required int WithinDegreesOfFreedom { get; init; }
 
-    /// <summary>Probability of mean curves at least as far apart where they are alike, whether or not the groups scatter alike.</summary>
+    /// <summary>
+    /// Probability of mean curves at least as far apart where they are alike, whether or not the groups scatter alike.
+    /// </summary>
     public required double Probability { get; init; }
 
     /// <summary>The same were the groups known to scatter alike.</summary>
     public double ProbabilityOfEqualScatter => new VarianceRatio(
-        F * BetweenDegreesOfFreedom, EffectivePoints * BetweenDegreesOfFreedom, WithinDegreesOfFreedom, EffectivePoints * WithinDegreesOfFreedom).Probability;
+        F * BetweenDegreesOfFreedom, EffectivePoints * BetweenDegreesOfFreedom, WithinDegreesOfFreedom,
+        EffectivePoints * WithinDegreesOfFreedom).Probability;
 
     /// <summary>Compares groups of curves.</summary>
     /// <param name="curves">One row a curve.</param>
@@ -116,7 +124,8 @@ public sealed record CurveAnova
             }
         }
 
-        return new UnequalScatter(sizes, freedom, traces, [.. sizes.Select((_, l) => products[l, l])], weights => SquareOf(weights, products));
+        return new UnequalScatter(sizes, freedom, traces, [.. sizes.Select((_, l) => products[l, l])],
+            weights => SquareOf(weights, products));
     }
 
     private static double SquareOf(double[] weights, double[,] products)
@@ -133,7 +142,8 @@ public sealed record CurveAnova
         return sum;
     }
 
-    // Σ of the squared products of the residuals of every two groups: tr of the product of their covariances, times their degrees of freedom.
+    // Σ of the squared products of the residuals of every two groups: tr of the product of their covariances, times their degrees
+    // of freedom.
     private static double[,] Products(double[][] residuals, int[] group, int count)
     {
         var products = new double[count, count];
@@ -184,7 +194,8 @@ public sealed record CurveAnova
         int[] numbers = [.. groups.ToArray().Distinct().Order()];
         if (numbers.Length < 2 || numbers[^1] != numbers.Length - 1 || numbers[0] != 0 || curves.Count == numbers.Length)
         {
-            throw new ArgumentException("Groups are numbered from 0 without gaps; two are needed, and one of them with two curves.", nameof(groups));
+            throw new ArgumentException(
+                "Groups are numbered from 0 without gaps; two are needed, and one of them with two curves.", nameof(groups));
         }
 
         return numbers.Length;

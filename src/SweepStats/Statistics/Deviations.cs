@@ -5,8 +5,9 @@ internal static class Deviations
 {
     /// <summary>x − mean, which add up to 0 but for their own rounding; exactly 0 where all values are equal.</summary>
     /// <remarks>
-    /// In two passes: the mean may be off by a unit in the last place, and left in, that would look like scatter of readings which a display rounded to one
-    /// level. Unit of the values. Error: a unit in the last place of the largest value. Source: as <see cref="Sample.StandardDeviation"/>.
+    /// In two passes: the mean may be off by a unit in the last place, and left in, that would look like scatter of readings
+    /// which a display rounded to one level. Unit of the values. Error: a unit in the last place of the largest value. Source: as
+    /// <see cref="Sample.StandardDeviation"/>.
     /// </remarks>
     /// <exception cref="ArgumentException">No values.</exception>
     public static double[] FromMean(ReadOnlySpan<double> values) => From(Sample.Mean(values), values);

@@ -2,8 +2,9 @@ namespace SweepStats.Statistics;
 
 /// <summary>Whether two means are the same within a margin: "no significant difference" is not "the same".</summary>
 /// <remarks>
-/// Two one-sided tests by Welch's t: the means are equivalent where both p-values are at most α, which is the same as the interval of level 1 − 2α lying within the
-/// margin. Unit of the values. Assumes independent normal values. Source: Schuirmann 1987, Journal of Pharmacokinetics and Biopharmaceutics 15, 657 (from memory).
+/// Two one-sided tests by Welch's t: the means are equivalent where both p-values are at most α, which is the same as the
+/// interval of level 1 − 2α lying within the margin. Unit of the values. Assumes independent normal values. Source: Schuirmann
+/// 1987, Journal of Pharmacokinetics and Biopharmaceutics 15, 657 (from memory).
 /// </remarks>
 /// <param name="Difference">Mean of the first group less that of the second.</param>
 /// <param name="StandardError">Of the difference.</param>
@@ -39,11 +40,13 @@ public sealed record Equivalence(double Difference, double StandardError, double
         FiniteValues.Require(second, 2, nameof(second));
         ReadOnlySpan<Contribution> parts =
         [
-            new(Sample.StandardDeviation(first) / Math.Sqrt(first.Length), first.Length - 1), new(Sample.StandardDeviation(second) / Math.Sqrt(second.Length), second.Length - 1),
+            new(Sample.StandardDeviation(first) / Math.Sqrt(first.Length), first.Length - 1),
+            new(Sample.StandardDeviation(second) / Math.Sqrt(second.Length), second.Length - 1),
         ];
         double error = WelchSatterthwaite.Combined(parts);
         return error > 0
             ? new Equivalence(Sample.Mean(first) - Sample.Mean(second), error, WelchSatterthwaite.DegreesOfFreedom(parts), margin)
-            : throw new ArgumentException("Neither group scatters: nothing tells how far the difference can be trusted.", nameof(first));
+            : throw new ArgumentException("Neither group scatters: nothing tells how far the difference can be trusted.",
+                nameof(first));
     }
 }

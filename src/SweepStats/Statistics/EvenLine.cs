@@ -1,9 +1,11 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Straight line of least squares through values at even steps: slope Σ(i − ī)y/(m(m² − 1)/12) about the mean. Immutable.</summary>
+/// <summary>
+/// Straight line of least squares through values at even steps: slope Σ(i − ī)y/(m(m² − 1)/12) about the mean. Immutable.
+/// </summary>
 /// <remarks>
-/// Plain sums, counted from the first value, so that of equal values exactly nothing is left: off by some 1e-16·m of the values' distances from it.
-/// Unit of the values; <see cref="RegressionLine"/> has limits too, and any steps.
+/// Plain sums, counted from the first value, so that of equal values exactly nothing is left: off by some 1e-16·m of the values'
+/// distances from it. Unit of the values; <see cref="RegressionLine"/> has limits too, and any steps.
 /// </remarks>
 /// <param name="Middle">Its value halfway, at place (m − 1)/2: the mean.</param>
 /// <param name="Slope">Rise a step; 0 of a single value.</param>
@@ -22,7 +24,8 @@ internal readonly record struct EvenLine(double Middle, double Slope, int Count)
             turned += (i - middle) * value;
         }
 
-        return new EvenLine(origin + (sum / count), values.Length < 2 ? 0 : turned / (count * ((count * count) - 1) / 12), values.Length);
+        return new EvenLine(origin + (sum / count), values.Length < 2 ? 0 : turned / (count * ((count * count) - 1) / 12),
+            values.Length);
     }
 
     /// <summary>The line at a place, from 0.</summary>

@@ -5,8 +5,9 @@ public static class Exponential
 {
     /// <summary>e^x − 1 to full precision, also for small x.</summary>
     /// <remarks>
-    /// The runtime's own is e^x minus 1, and the numerics library's loses half its digits near 0.1 (relative 1e-8, measured). Rounding in e^x and in its
-    /// logarithm cancel in the quotient. Source: Higham, Accuracy and Stability of Numerical Algorithms, 2nd edition, section 1.14.1 (from memory).
+    /// The runtime's own is e^x minus 1, and the numerics library's loses half its digits near 0.1 (relative 1e-8, measured).
+    /// Rounding in e^x and in its logarithm cancel in the quotient. Source: Higham, Accuracy and Stability of Numerical
+    /// Algorithms, 2nd edition, section 1.14.1 (from memory).
     /// </remarks>
     public static double MinusOne(double x)
     {

@@ -3,10 +3,13 @@ namespace SweepStats.Statistics;
 /// <summary>Many tests at once, of which a share of false alarms among the alarms is allowed.</summary>
 public static class FalseDiscovery
 {
-    /// <summary>Adjusted p-values in the order given: the running minimum from above of p₍ᵢ₎·n/i over the sorted p-values, at most 1.</summary>
+    /// <summary>
+    /// Adjusted p-values in the order given: the running minimum from above of p₍ᵢ₎·n/i over the sorted p-values, at most 1.
+    /// </summary>
     /// <remarks>
-    /// Reject where the adjusted value is at most the share. Holds for independent tests and for those that go up and down together, as neighbouring frequencies do.
-    /// Source: Benjamini and Hochberg 1995, Journal of the Royal Statistical Society B 57, 289. Exact up to rounding.
+    /// Reject where the adjusted value is at most the share. Holds for independent tests and for those that go up and down
+    /// together, as neighbouring frequencies do. Source: Benjamini and Hochberg 1995, Journal of the Royal Statistical Society B
+    /// 57, 289. Exact up to rounding.
     /// </remarks>
     /// <exception cref="ArgumentException">A p-value is not between 0 and 1.</exception>
     public static double[] Adjusted(ReadOnlySpan<double> probabilities) => AdjustedProbabilities.Of(probabilities, sorted =>

@@ -1,7 +1,9 @@
 namespace SweepStats.Statistics;
 
 /// <summary>Refuses what a test statistic would swallow in silence.</summary>
-/// <remarks>An order, a count of pairs or a largest deviation comes out as an ordinary number even where a value is none.</remarks>
+/// <remarks>
+/// An order, a count of pairs or a largest deviation comes out as an ordinary number even where a value is none.
+/// </remarks>
 internal static class FiniteValues
 {
     /// <summary>At least <paramref name="count"/> values, every one a finite number.</summary>
@@ -44,7 +46,8 @@ internal static class FiniteValues
             Require(row, count, nameof(rows));
             if (row.Length != rows[0].Length)
             {
-                throw new ArgumentException($"Rows are to be of one length: {rows[0].Length} and {row.Length} values.", nameof(rows));
+                throw new ArgumentException($"Rows are to be of one length: {rows[0].Length} and {row.Length} values.",
+                    nameof(rows));
             }
         }
     }
@@ -55,7 +58,8 @@ internal static class FiniteValues
     {
         if (!(level > 0 && level < 1))
         {
-            throw new ArgumentOutOfRangeException(nameof(level), level, "A chance of a false alarm lies between 0 and 1, for example 0.05.");
+            throw new ArgumentOutOfRangeException(nameof(level), level,
+                "A chance of a false alarm lies between 0 and 1, for example 0.05.");
         }
     }
 }

@@ -4,9 +4,9 @@ namespace SweepStats.Statistics;
 
 /// <summary>Discrete Fourier transform X(k) = Σ x(f)·e^(−2πi·fk/n), of two series beside each other.</summary>
 /// <remarks>
-/// By halves, n a power of two. Registers of two numbers on every machine, so that none has other digits;
-/// MathNet's transform of one series takes two to three times as long and makes threads of its own. Error: some 1e-16·log₂ n of the
-/// root of the sum of squares. Source: Cooley and Tukey 1965, Mathematics of Computation 19, 297 (from memory).
+/// By halves, n a power of two. Registers of two numbers on every machine, so that none has other digits; MathNet's transform of
+/// one series takes two to three times as long and makes threads of its own. Error: some 1e-16·log₂ n of the root of the sum of
+/// squares. Source: Cooley and Tukey 1965, Mathematics of Computation 19, 297 (from memory).
 /// </remarks>
 internal sealed class FourierTransform
 {

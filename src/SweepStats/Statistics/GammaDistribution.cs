@@ -3,7 +3,9 @@ using MathNet.Numerics.Distributions;
 
 namespace SweepStats.Statistics;
 
-/// <summary>The gamma variable of unit scale; a power reading of noise averaged over M looks is one of shape M, divided by M.</summary>
+/// <summary>
+/// The gamma variable of unit scale; a power reading of noise averaged over M looks is one of shape M, divided by M.
+/// </summary>
 /// <remarks>
 /// Dimensionless; multiply by the scale. Half a chi-square variable with ν degrees of freedom is one of shape ν/2.
 /// Source: NIST Digital Library of Mathematical Functions, 8.2.4 (regularised incomplete gamma functions).
@@ -13,7 +15,10 @@ public static class GammaDistribution
     // Below e^-700 the numbers themselves run out.
     private const double LowestLog = -700;
 
-    /// <summary>P(X ≤ x), the lower regularised incomplete gamma function. Error: relative 1e-13 up to shape 1 000, growing to 1e-10 at 1e5.</summary>
+    /// <summary>
+    /// P(X ≤ x), the lower regularised incomplete gamma function. Error: relative 1e-13 up to shape 1 000, growing to 1e-10 at
+    /// 1e5.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The shape is not a positive number, or x is negative.</exception>
     public static double Cdf(double shape, double x)
     {
@@ -33,11 +38,14 @@ public static class GammaDistribution
 
     /// <summary>The x that a gamma variable stays below with a probability.</summary>
     /// <remarks>
-    /// Newton in ln x on the log of the nearer tail, which is nearly straight there; the library's own quantile stops at an absolute error and leaves
-    /// nothing of a small one. Start: Wilson and Hilferty, or the first term of the series in the lower tail (Abramowitz and Stegun 26.4.17 and 6.5.29).
-    /// Error: relative 1e-12 (fixtures/oracles/quantiles.R). 0 where the quantile is below 1e-304.
+    /// Newton in ln x on the log of the nearer tail, which is nearly straight there; the library's own quantile stops at an
+    /// absolute error and leaves nothing of a small one. Start: Wilson and Hilferty, or the first term of the series in the lower
+    /// tail (Abramowitz and Stegun 26.4.17 and 6.5.29). Error: relative 1e-12 (fixtures/oracles/quantiles.R). 0 where the
+    /// quantile is below 1e-304.
     /// </remarks>
-    /// <exception cref="ArgumentOutOfRangeException">The shape is not a positive number, or the probability is not between 0 and 1.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The shape is not a positive number, or the probability is not between 0 and 1.
+    /// </exception>
     public static double Quantile(double shape, double probability)
     {
         RequireShape(shape);
@@ -66,7 +74,9 @@ public static class GammaDistribution
         return y > LowestLog ? Math.Exp(y) : 0;
     }
 
-    /// <summary>Log of the lower tail from ln x: by its series for x below 1, where the library's function ends at 0 for x below 1e-15.</summary>
+    /// <summary>
+    /// Log of the lower tail from ln x: by its series for x below 1, where the library's function ends at 0 for x below 1e-15.
+    /// </summary>
     private static double LogLower(double shape, double logX, double logGamma)
     {
         double x = Math.Exp(logX);

@@ -3,7 +3,9 @@ using MathNet.Numerics;
 namespace SweepStats.Statistics;
 
 /// <summary>The digamma function and its derivatives for positive arguments, and the inverse of the first derivative.</summary>
-/// <remarks>Source: NIST Digital Library of Mathematical Functions, 5.15.5 (recurrence) and 5.15.8 and 5.15.9 (asymptotic series).</remarks>
+/// <remarks>
+/// Source: NIST Digital Library of Mathematical Functions, 5.15.5 (recurrence) and 5.15.8 and 5.15.9 (asymptotic series).
+/// </remarks>
 public static class GammaFunctions
 {
     // Bernoulli numbers B2 to B14 over (2k)!: the coefficients of the asymptotic series.
@@ -20,7 +22,9 @@ public static class GammaFunctions
         return SpecialFunctions.DiGamma(x);
     }
 
-    /// <summary>The derivative of ψ of an order: trigamma for 1, tetragamma for 2, pentagamma for 3. Error: relative 1e-14.</summary>
+    /// <summary>
+    /// The derivative of ψ of an order: trigamma for 1, tetragamma for 2, pentagamma for 3. Error: relative 1e-14.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The order is not between 1 and 3, or x is not a positive number.</exception>
     public static double Polygamma(int order, double x)
     {
@@ -50,7 +54,9 @@ public static class GammaFunctions
         return order % 2 == 1 ? sum : -sum;
     }
 
-    /// <summary>The x with ψ₁(x) = <paramref name="value"/>: Newton on 1/ψ₁, which is nearly straight, so it never overshoots.</summary>
+    /// <summary>
+    /// The x with ψ₁(x) = <paramref name="value"/>: Newton on 1/ψ₁, which is nearly straight, so it never overshoots.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not a positive number.</exception>
     public static double InverseTrigamma(double value)
     {

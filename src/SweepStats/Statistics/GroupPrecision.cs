@@ -2,11 +2,14 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Statistics;
 
-/// <summary>Repeatability within groups and reproducibility over them, and how each group stands to the others. Immutable.</summary>
+/// <summary>
+/// Repeatability within groups and reproducibility over them, and how each group stands to the others. Immutable.
+/// </summary>
 /// <remarks>
-/// Formulas: s_r² = Σ(n − 1)s²/Σ(n − 1); s_L² from the mean squares, not below 0; s_R² = s_r² + s_L². Mandel's h = (m − m̄)/s(m) over the plain mean of the group means,
-/// k = s/s_r; Cochran's C = the largest of the group variances, each times its degrees of freedom, over their sum. Unit of the values; h, k and C without.
-/// Source: ISO 5725-2:1994, 7.2 to 7.4 (from memory); for groups of different size 't Lam 2009, as the NIST Dataplot manual gives it. Error: relative 1e-12.
+/// Formulas: s_r² = Σ(n − 1)s²/Σ(n − 1); s_L² from the mean squares, not below 0; s_R² = s_r² + s_L². Mandel's h = (m − m̄)/s(m)
+/// over the plain mean of the group means, k = s/s_r; Cochran's C = the largest of the group variances, each times its degrees of
+/// freedom, over their sum. Unit of the values; h, k and C without. Source: ISO 5725-2:1994, 7.2 to 7.4 (from memory); for groups
+/// of different size 't Lam 2009, as the NIST Dataplot manual gives it. Error: relative 1e-12.
 /// </remarks>
 public sealed record GroupPrecision
 {
@@ -48,7 +51,8 @@ public sealed record GroupPrecision
         double[][] each = Each(values, groups, table.BetweenDegreesOfFreedom + 1);
         double[] means = [.. each.Select(g => Sample.Mean(g))];
         double[] squares = [.. each.Select((g, i) => Sample.SquaredDeviations(g, means[i]))];
-        double repeatability = Math.Sqrt(table.WithinMeanSquare), spread = Sample.StandardDeviation(means), centre = Sample.Mean(means);
+        double repeatability = Math.Sqrt(table.WithinMeanSquare), spread = Sample.StandardDeviation(means),
+            centre = Sample.Mean(means);
         int most = Array.IndexOf(squares, squares.Max());
         return new GroupPrecision
         {

@@ -3,18 +3,25 @@ namespace SweepStats.Statistics;
 /// <summary>A value that lies farther from the rest of its group than normal scatter allows.</summary>
 /// <param name="Group">Which group.</param>
 /// <param name="Place">Its place in the group.</param>
-/// <param name="T">Its distance from the mean of the others of its group against the scatter of all other values: Student's t.</param>
+/// <param name="T">
+/// Its distance from the mean of the others of its group against the scatter of all other values: Student's t.
+/// </param>
 /// <param name="DegreesOfFreedom">Degrees of freedom of that scatter.</param>
-/// <param name="Probability">Probability of any value as far out without outliers, by the sum over the values left, at most 1.</param>
+/// <param name="Probability">
+/// Probability of any value as far out without outliers, by the sum over the values left, at most 1.
+/// </param>
 internal readonly record struct GroupedOutlier(int Group, int Place, double T, int DegreesOfFreedom, double Probability);
 
-/// <summary>Which values of several groups, up to a number set beforehand, lie farther out than one common normal scatter allows.</summary>
+/// <summary>
+/// Which values of several groups, up to a number set beforehand, lie farther out than one common normal scatter allows.
+/// </summary>
 /// <remarks>
-/// The generalised extreme studentised deviate for groups that each have a mean of their own: the value with the largest externally studentised residual
-/// t = e/(s₋·√(1 − 1/nⱼ)) is taken out k times, s₋ the scatter within groups without it on N − groups − 1 degrees of freedom. The outliers are those up to the
-/// last whose probability is below the level, so that outliers which hide each other are still counted. One group gives <see cref="GeneralisedEsd"/>.
-/// Assumes one scatter in all groups: a group that scatters more than the rest is taken for full of outliers.
-/// Source: Rosner 1983, Technometrics 25, 165; residuals as in Cook and Weisberg 1982 (from memory). Error: relative 1e-10 (fixtures/oracles/outliers.R).
+/// The generalised extreme studentised deviate for groups that each have a mean of their own: the value with the largest
+/// externally studentised residual t = e/(s₋·√(1 − 1/nⱼ)) is taken out k times, s₋ the scatter within groups without it on N −
+/// groups − 1 degrees of freedom. The outliers are those up to the last whose probability is below the level, so that outliers
+/// which hide each other are still counted. One group gives <see cref="GeneralisedEsd"/>. Assumes one scatter in all groups: a
+/// group that scatters more than the rest is taken for full of outliers. Source: Rosner 1983, Technometrics 25, 165; residuals as
+/// in Cook and Weisberg 1982 (from memory). Error: relative 1e-10 (fixtures/oracles/outliers.R).
 /// </remarks>
 internal static class GroupedOutliers
 {

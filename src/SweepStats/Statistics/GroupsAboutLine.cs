@@ -29,7 +29,8 @@ internal static class GroupsAboutLine
         double within = groups.Sum(g => SquaresAbout(g, parallel.Value));
         PairGroup all = new([.. groups.SelectMany(g => g.X)], [.. groups.SelectMany(g => g.Y)]);
         double whole = SquaresAbout(all, RegressionLine.Of(all.X, all.Y).Slope.Value);
-        double chance = new VarianceRatio(Math.Max(0, whole - within), groups.Count - 1, within, parallel.DegreesOfFreedom).Probability;
+        double chance =
+            new VarianceRatio(Math.Max(0, whole - within), groups.Count - 1, within, parallel.DegreesOfFreedom).Probability;
         return double.IsNaN(chance) ? null : chance;
     }
 

@@ -2,9 +2,10 @@ namespace SweepStats.Statistics;
 
 /// <summary>Whether the value farthest from the mean of a sample lies farther than a normal sample allows.</summary>
 /// <remarks>
-/// Formula: G = max|x − mean|/s, dimensionless; for one side max(x) − mean or mean − min(x) instead. Assumes independent values of one normal distribution and
-/// at most one outlier: two close together hide each other, which is what <see cref="GeneralisedEsd"/> is for.
-/// Source: Grubbs 1969, Technometrics 11, 1 (from memory); NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17.1.
+/// Formula: G = max|x − mean|/s, dimensionless; for one side max(x) − mean or mean − min(x) instead. Assumes independent values
+/// of one normal distribution and at most one outlier: two close together hide each other, which is what
+/// <see cref="GeneralisedEsd"/> is for. Source: Grubbs 1969, Technometrics 11, 1 (from memory); NIST/SEMATECH e-Handbook of
+/// Statistical Methods, 1.3.5.17.1.
 /// </remarks>
 internal sealed record Grubbs
 {
@@ -18,10 +19,13 @@ internal sealed record Grubbs
     /// <summary>G; 0 where the values have no scatter.</summary>
     public required double Statistic { get; init; }
 
-    /// <summary>Probability of a G at least as large without an outlier, bounded above by the sum over the values, at most 1.</summary>
+    /// <summary>
+    /// Probability of a G at least as large without an outlier, bounded above by the sum over the values, at most 1.
+    /// </summary>
     /// <remarks>
-    /// n·P(T &gt; t) with n − 2 degrees of freedom, twice that for both sides. The bound is exact for small probabilities of small samples, where two values
-    /// cannot both lie that far out. Error: relative 1e-10; the share of the squares that the value leaves behind is summed without it, not subtracted.
+    /// n·P(T &gt; t) with n − 2 degrees of freedom, twice that for both sides. The bound is exact for small probabilities of
+    /// small samples, where two values cannot both lie that far out. Error: relative 1e-10; the share of the squares that the
+    /// value leaves behind is summed without it, not subtracted.
     /// </remarks>
     public required double Probability { get; init; }
 
@@ -53,8 +57,8 @@ internal sealed record Grubbs
 
     /// <summary>The G that is exceeded with a chance of at most <paramref name="level"/> without an outlier.</summary>
     /// <remarks>
-    /// Formula: (n − 1)/√n · √(t²/(n − 2 + t²)), t the upper quantile to level/n (one side) or level/2n (both) with n − 2 degrees of freedom. Error: relative
-    /// 1e-12.
+    /// Formula: (n − 1)/√n · √(t²/(n − 2 + t²)), t the upper quantile to level/n (one side) or level/2n (both) with n − 2 degrees
+    /// of freedom. Error: relative 1e-12.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than three values, or a level that is not between 0 and 1.</exception>
     public static double CriticalValue(int count, double level, OutlierSide side = OutlierSide.Either)

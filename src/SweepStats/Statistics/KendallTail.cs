@@ -1,18 +1,25 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Exact chances of Kendall's S, rises minus falls over all pairs of a series, where every order is equally likely.</summary>
+/// <summary>
+/// Exact chances of Kendall's S, rises minus falls over all pairs of a series, where every order is equally likely.
+/// </summary>
 /// <remarks>
-/// The number of falls among n values is that among n − 1 plus a number from 0 to n − 1, each equally likely: P_n(f) = Σⱼ P_{n−1}(f − j)/n. The sum slides
-/// over the rising half only, where what leaves it is smaller than what stays, and the other half mirrors it: no digits cancel. Assumes no ties.
-/// Error: relative 1e-13. Source: Kendall 1938, Biometrika 30, 81 (from memory).
+/// The number of falls among n values is that among n − 1 plus a number from 0 to n − 1, each equally likely: P_n(f) = Σⱼ
+/// P_{n−1}(f − j)/n. The sum slides over the rising half only, where what leaves it is smaller than what stays, and the other
+/// half mirrors it: no digits cancel. Assumes no ties. Error: relative 1e-13. Source: Kendall 1938, Biometrika 30, 81 (from
+/// memory).
 /// </remarks>
 internal static class KendallTail
 {
-    /// <summary>Up to this number of values the exact chances are worth their work; beyond it the normal approximation is good to 1e-4.</summary>
+    /// <summary>
+    /// Up to this number of values the exact chances are worth their work; beyond it the normal approximation is good to 1e-4.
+    /// </summary>
     public const int MostValues = 50;
 
     /// <summary>Probability of at least <paramref name="s"/>.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The number of values is not between 2 and <see cref="MostValues"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The number of values is not between 2 and <see cref="MostValues"/>.
+    /// </exception>
     public static double Upper(int count, long s)
     {
         double[] falls = Falls(count);
@@ -21,8 +28,13 @@ internal static class KendallTail
         return Below(falls, (long)Math.Floor((pairs - s) / 2.0));
     }
 
-    /// <summary>The smallest S, in steps of two, that is reached with a chance of at most <paramref name="level"/>; none where even a steady rise is likelier.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The number of values is not between 2 and <see cref="MostValues"/>, or the level not between 0 and 1.</exception>
+    /// <summary>
+    /// The smallest S, in steps of two, that is reached with a chance of at most <paramref name="level"/>; none where even a
+    /// steady rise is likelier.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The number of values is not between 2 and <see cref="MostValues"/>, or the level not between 0 and 1.
+    /// </exception>
     public static int? Critical(int count, double level)
     {
         FiniteValues.RequireLevel(level);

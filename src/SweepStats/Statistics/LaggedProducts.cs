@@ -3,17 +3,22 @@ using System.Runtime.Intrinsics;
 
 namespace SweepStats.Statistics;
 
-/// <summary>Sums of products of numbers in a row with those so many places before them, over some rows, for every distance at once.</summary>
+/// <summary>
+/// Sums of products of numbers in a row with those so many places before them, over some rows, for every distance at once.
+/// </summary>
 /// <remarks>
-/// The power spectrum says them all: the transform of |X(k)|² is n times the sums round a circle, and as many zeros behind a row keep its
-/// ends apart. Two rows go together as real and imaginary part; what they have in common comes out imaginary, and is left. Squared unit of
-/// the values. Error: some 1e-15 of the sum of all squares. Source: Wiener 1930, Acta Mathematica 55, 117 (from memory).
+/// The power spectrum says them all: the transform of |X(k)|² is n times the sums round a circle, and as many zeros behind a row
+/// keep its ends apart. Two rows go together as real and imaginary part; what they have in common comes out imaginary, and is
+/// left. Squared unit of the values. Error: some 1e-15 of the sum of all squares. Source: Wiener 1930, Acta Mathematica 55, 117
+/// (from memory).
 /// </remarks>
 internal static class LaggedProducts
 {
     private const int Together = 4;
 
-    /// <summary>The sums by distance: of the numbers with themselves first, then with those one place before, and so on.</summary>
+    /// <summary>
+    /// The sums by distance: of the numbers with themselves first, then with those one place before, and so on.
+    /// </summary>
     /// <param name="rows">Rows of the same length, at least one number in each.</param>
     public static double[] Of(double[][] rows)
     {

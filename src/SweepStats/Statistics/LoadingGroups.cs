@@ -4,9 +4,10 @@ namespace SweepStats.Statistics;
 
 /// <summary>Few loadings that stand for many, with how many each stands for.</summary>
 /// <remarks>
-/// In η = artanh λ a factor's argument, x·cosh η − z·sinh η, has no singularity. So within a stretch of η the sum of a smooth function over all loadings is
-/// Gauss's sum over a few: the nodes and weights, positive, that have the same first moments as the loadings themselves. Up to that number loadings stand for
-/// themselves. Source: Golub and Welsch 1969, Mathematics of Computation 23, 221; the recurrence by Lanczos' steps (from memory).
+/// In η = artanh λ a factor's argument, x·cosh η − z·sinh η, has no singularity. So within a stretch of η the sum of a smooth
+/// function over all loadings is Gauss's sum over a few: the nodes and weights, positive, that have the same first moments as the
+/// loadings themselves. Up to that number loadings stand for themselves. Source: Golub and Welsch 1969, Mathematics of
+/// Computation 23, 221; the recurrence by Lanczos' steps (from memory).
 /// </remarks>
 internal static class LoadingGroups
 {

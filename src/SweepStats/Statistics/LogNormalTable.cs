@@ -2,8 +2,8 @@ namespace SweepStats.Statistics;
 
 /// <summary>ln Φ(z) from a table, at a tenth of the cost of <see cref="NormalTail.LogCdf"/>, for products of many.</summary>
 /// <remarks>
-/// Hermite's cubic between values and slopes 1/128 apart: what it leaves out is below h⁴/384 of the fourth derivative. Below −8 it is −∞ and
-/// above 8 it is 0, which no product of some hundreds shows. Error: absolute 1e-11.
+/// Hermite's cubic between values and slopes 1/128 apart: what it leaves out is below h⁴/384 of the fourth derivative. Below −8
+/// it is −∞ and above 8 it is 0, which no product of some hundreds shows. Error: absolute 1e-11.
 /// </remarks>
 internal static class LogNormalTable
 {
@@ -33,6 +33,7 @@ internal static class LogNormalTable
         (double low, double lowSlope) = Knots[i];
         (double high, double highSlope) = Knots[i + 1];
         double rise = high - low;
-        return low + (u * (lowSlope + (u * ((3 * rise) - (2 * lowSlope) - highSlope + (u * (lowSlope + highSlope - (2 * rise)))))));
+        return low + (u
+            * (lowSlope + (u * ((3 * rise) - (2 * lowSlope) - highSlope + (u * (lowSlope + highSlope - (2 * rise)))))));
     }
 }

@@ -4,10 +4,11 @@ namespace SweepStats.Statistics;
 
 /// <summary>Whether a series rises or falls, whatever the distribution of its values.</summary>
 /// <remarks>
-/// Formula: S = Σ sign(xⱼ − xᵢ) over i before j, dimensionless. Assumes independent values; neighbours that resemble each other look like a trend.
-/// Without ties and up to <see cref="KendallTail.MostValues"/> values the probabilities are exact; otherwise normal with a continuity correction of one, which is
-/// rough for fewer than ten values with ties. Values count as tied only where they are equal: round them first to what they resolve.
-/// Source: Mann 1945, Econometrica 13, 245 (from memory); US EPA, Unified Guidance 2009, section 17.3. Takes n²/2 steps.
+/// Formula: S = Σ sign(xⱼ − xᵢ) over i before j, dimensionless. Assumes independent values; neighbours that resemble each other
+/// look like a trend. Without ties and up to <see cref="KendallTail.MostValues"/> values the probabilities are exact; otherwise
+/// normal with a continuity correction of one, which is rough for fewer than ten values with ties. Values count as tied only
+/// where they are equal: round them first to what they resolve. Source: Mann 1945, Econometrica 13, 245 (from memory); US EPA,
+/// Unified Guidance 2009, section 17.3. Takes n²/2 steps.
 /// </remarks>
 internal sealed record MannKendall
 {
@@ -18,7 +19,9 @@ internal sealed record MannKendall
     /// <summary>Rises minus falls over all pairs.</summary>
     public required long S { get; init; }
 
-    /// <summary>Variance of S without a trend: [n(n − 1)(2n + 5) − Σt(t − 1)(2t + 5)]/18, t the size of each group of ties.</summary>
+    /// <summary>
+    /// Variance of S without a trend: [n(n − 1)(2n + 5) − Σt(t − 1)(2t + 5)]/18, t the size of each group of ties.
+    /// </summary>
     public required double Variance { get; init; }
 
     /// <summary>Whether the probabilities are exact.</summary>
@@ -91,5 +94,6 @@ internal sealed record MannKendall
         return s;
     }
 
-    private static double NormalTail(long s, double variance) => variance > 0 ? Normal.CDF(0, 1, -(s - 1) / Math.Sqrt(variance)) : 1;
+    private static double NormalTail(long s, double variance) =>
+        variance > 0 ? Normal.CDF(0, 1, -(s - 1) / Math.Sqrt(variance)) : 1;
 }

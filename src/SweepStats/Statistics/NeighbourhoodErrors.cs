@@ -1,15 +1,16 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Standard errors of a row of means, each by few repeats, none of them taken for smaller than those around it.</summary>
+/// <summary>
+/// Standard errors of a row of means, each by few repeats, none of them taken for smaller than those around it.
+/// </summary>
 /// <remarks>
-/// Formula: the largest of three: the error itself, the root mean square of those within a twentieth of the row to either side (at
-/// least two places), and the median of these root mean squares over the row. Why: two repeats agree at some place by chance, and
-/// whoever asks every place finds it; a ripple that two repeats share is then taken for a difference. Two repeats that differ by a
-/// ripple of 1 dB: alike groups are told apart at some of 101 places in 16 % with errors as they are, in 0 % with these; two groups
-/// of four, one scattering four times as much, each place by itself: 15 % and 0 % (simulated, 500 sets each; 5 % is allowed).
-/// Unit of the errors. Places without one are not a number, count for nothing and stay so. Source: our own, after the pooling of
-/// variances that is common practice.
-/// Careful by design: it never makes an error smaller. Exact up to rounding.
+/// Formula: the largest of three: the error itself, the root mean square of those within a twentieth of the row to either side
+/// (at least two places), and the median of these root mean squares over the row. Why: two repeats agree at some place by chance,
+/// and whoever asks every place finds it; a ripple that two repeats share is then taken for a difference. Two repeats that differ
+/// by a ripple of 1 dB: alike groups are told apart at some of 101 places in 16 % with errors as they are, in 0 % with these; two
+/// groups of four, one scattering four times as much, each place by itself: 15 % and 0 % (simulated, 500 sets each; 5 % is
+/// allowed). Unit of the errors. Places without one are not a number, count for nothing and stay so. Source: our own, after the
+/// pooling of variances that is common practice. Careful by design: it never makes an error smaller. Exact up to rounding.
 /// </remarks>
 public static class NeighbourhoodErrors
 {

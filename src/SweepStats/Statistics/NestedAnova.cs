@@ -2,9 +2,10 @@ namespace SweepStats.Statistics;
 
 /// <summary>Variances of nested groups from mean squares; groups may differ in size.</summary>
 /// <remarks>
-/// Formula: the sums of squares T(k) − T(k−1), T(k) = Σ n·m² over the groups of a level, are set equal to what is expected of them and solved from the
-/// innermost level outwards; a negative solution counts as 0. The standard error of the mean is that of the weighted values under these variances.
-/// Assumes independent effects; needs no normal distribution. Source: Searle, Casella and McCulloch 1992, Variance Components, chapter 5 (from memory).
+/// Formula: the sums of squares T(k) − T(k−1), T(k) = Σ n·m² over the groups of a level, are set equal to what is expected of
+/// them and solved from the innermost level outwards; a negative solution counts as 0. The standard error of the mean is that of
+/// the weighted values under these variances. Assumes independent effects; needs no normal distribution. Source: Searle, Casella
+/// and McCulloch 1992, Variance Components, chapter 5 (from memory).
 /// </remarks>
 public static class NestedAnova
 {
@@ -24,7 +25,13 @@ public static class NestedAnova
     internal static NestedComponents Of(NestedValues values, NestedVariances variances, Nesting nesting)
     {
         (double mean, double error) = NestedMean.Of(values, nesting, variances);
-        return new NestedComponents { Variances = [.. variances.Levels], Residual = variances.Residual, Mean = mean, StandardError = error };
+        return new NestedComponents
+        {
+            Variances = [.. variances.Levels],
+            Residual = variances.Residual,
+            Mean = mean,
+            StandardError = error,
+        };
     }
 
     /// <summary>The variances alone.</summary>

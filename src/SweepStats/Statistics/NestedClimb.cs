@@ -89,7 +89,8 @@ internal sealed class NestedClimb
     private double[] Moved(double[] slopes, double[][] bends, bool[] free, double damping)
     {
         int[] open = [.. Enumerable.Range(0, free.Length).Where(k => free[k])];
-        Matrix<double> bend = Matrix<double>.Build.Dense(open.Length, open.Length, (i, j) => (bends[open[i]][open[j]] + bends[open[j]][open[i]]) / 2);
+        Matrix<double> bend = Matrix<double>.Build.Dense(open.Length, open.Length,
+            (i, j) => (bends[open[i]][open[j]] + bends[open[j]][open[i]]) / 2);
         for (int i = 0; i < open.Length; i++)
         {
             bend[i, i] = Math.Max(bend[i, i], 1e-3 * Math.Abs(slopes[open[i]])) + (damping * (1 + Math.Abs(bend[i, i])));

@@ -6,7 +6,9 @@ namespace SweepStats.Statistics;
 /// <remarks>Model: value = mean + one independent normal effect a level + a normal rest.</remarks>
 public sealed record NestedComponents
 {
-    /// <summary>Variance of the effects of each level, outermost first, in the squared unit of the values; not negative.</summary>
+    /// <summary>
+    /// Variance of the effects of each level, outermost first, in the squared unit of the values; not negative.
+    /// </summary>
     public required ImmutableArray<double> Variances { get; init; }
 
     /// <summary>Variance of the rest.</summary>
@@ -21,7 +23,10 @@ public sealed record NestedComponents
     /// <summary>Variance of a single value.</summary>
     public double Total => Residual + Variances.Sum();
 
-    /// <summary>Share of the variance of a single value that two values of the same group of a level have in common: the intraclass correlation.</summary>
+    /// <summary>
+    /// Share of the variance of a single value that two values of the same group of a level have in common: the intraclass
+    /// correlation.
+    /// </summary>
     /// <param name="level">Outermost is 0.</param>
     public double Intraclass(int level) => Variances.Take(level + 1).Sum() / Total;
 }

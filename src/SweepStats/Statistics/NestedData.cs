@@ -2,9 +2,10 @@ namespace SweepStats.Statistics;
 
 /// <summary>The likelihood of nested values.</summary>
 /// <remarks>
-/// A group that shares an effect of variance θ holds means with variances V: together they are one mean Σwm/Σw, w = 1/V, with the variance 1/Σw + θ, and what
-/// they scatter about it, Σw(m − mean)². So the likelihood of any nesting is had group by group from the inside, without a matrix; the cost is that of
-/// one walk over the groups. Variances are ratios to the residual variance. Source: the determinant and inverse of D + θ11ᵀ (Sherman and Morrison 1950; from memory).
+/// A group that shares an effect of variance θ holds means with variances V: together they are one mean Σwm/Σw, w = 1/V, with the
+/// variance 1/Σw + θ, and what they scatter about it, Σw(m − mean)². So the likelihood of any nesting is had group by group from
+/// the inside, without a matrix; the cost is that of one walk over the groups. Variances are ratios to the residual variance.
+/// Source: the determinant and inverse of D + θ11ᵀ (Sherman and Morrison 1950; from memory).
 /// </remarks>
 internal sealed class NestedData(NestedValues values, Nesting nesting)
 {

@@ -2,10 +2,11 @@ namespace SweepStats.Statistics;
 
 /// <summary>Variances of nested groups by restricted maximum likelihood; groups may differ in size.</summary>
 /// <remarks>
-/// The likelihood is profiled over mean and residual and climbed in the logarithm of each variance ratio plus the sampling variance of a group mean, in which
-/// it is close to a parabola: Newton's steps, kept from going down and from leaving the ratios below 0. Where the likelihood falls from 0 on, the variance is 0.
-/// Assumes independent normal effects. Unit: squared unit of the values. Error: relative 1e-7 of a variance (fixtures/oracles/nested.R, and published fits).
-/// Source: Patterson and Thompson 1971, Biometrika 58, 545 (from memory).
+/// The likelihood is profiled over mean and residual and climbed in the logarithm of each variance ratio plus the sampling
+/// variance of a group mean, in which it is close to a parabola: Newton's steps, kept from going down and from leaving the ratios
+/// below 0. Where the likelihood falls from 0 on, the variance is 0. Assumes independent normal effects. Unit: squared unit of
+/// the values. Error: relative 1e-7 of a variance (fixtures/oracles/nested.R, and published fits). Source: Patterson and Thompson
+/// 1971, Biometrika 58, 545 (from memory).
 /// </remarks>
 public static class NestedReml
 {
@@ -51,6 +52,7 @@ public static class NestedReml
         ArgumentNullException.ThrowIfNull(nesting);
         ArgumentNullException.ThrowIfNull(at);
         nesting.Require(values);
-        return new NestedData(NestedValues.Of(values, nesting), nesting).At([.. at.Variances.Select(v => v / at.Residual)]).Criterion;
+        return new NestedData(NestedValues.Of(values, nesting),
+            nesting).At([.. at.Variances.Select(v => v / at.Residual)]).Criterion;
     }
 }

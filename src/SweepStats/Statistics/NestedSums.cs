@@ -1,6 +1,9 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Means of the groups of one level, their variances as ratios to the residual, and the slopes of both by each ratio (group by group).</summary>
+/// <summary>
+/// Means of the groups of one level, their variances as ratios to the residual, and the slopes of both by each ratio (group by
+/// group).
+/// </summary>
 internal sealed class GroupMeans(int groups, int ratios)
 {
     public double[] Mean { get; } = new double[groups];
@@ -12,7 +15,9 @@ internal sealed class GroupMeans(int groups, int ratios)
     public double[] VarianceSlope { get; } = new double[groups * ratios];
 }
 
-/// <summary>Log determinant and weighted squares of nested groups, gathered from the inside outwards, with their slopes.</summary>
+/// <summary>
+/// Log determinant and weighted squares of nested groups, gathered from the inside outwards, with their slopes.
+/// </summary>
 internal sealed class NestedSums(int ratios)
 {
     private readonly double[] _logSlope = new double[ratios];
@@ -64,7 +69,8 @@ internal sealed class NestedSums(int ratios)
             for (int k = 0; k < ratios; k++)
             {
                 // The mean's own move drops out: the weighted distances from it sum to zero.
-                _squareSlope[k] += (2 * w * apart * below.MeanSlope[(g * ratios) + k]) - (below.VarianceSlope[(g * ratios) + k] * w * w * apart * apart);
+                _squareSlope[k] += (2 * w * apart * below.MeanSlope[(g * ratios) + k])
+                    - (below.VarianceSlope[(g * ratios) + k] * w * w * apart * apart);
             }
         }
     }
@@ -79,7 +85,8 @@ internal sealed class NestedSums(int ratios)
             slopes[k] = _logSlope[k] + (degrees * _squareSlope[k] / squares);
         }
 
-        return new NestedLikelihood((degrees * (1 + Math.Log(2 * Math.PI * residual))) + LogDeterminant, slopes, residual, mean, precision);
+        return new NestedLikelihood((degrees * (1 + Math.Log(2 * Math.PI * residual))) + LogDeterminant, slopes, residual,
+            mean, precision);
     }
 }
 

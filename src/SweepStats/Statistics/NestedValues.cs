@@ -1,6 +1,8 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Nested values reduced to what their variances need: the mean of each innermost group, and the scatter within.</summary>
+/// <summary>
+/// Nested values reduced to what their variances need: the mean of each innermost group, and the scatter within.
+/// </summary>
 /// <param name="Centre">A number near the values, taken from each of them first: means far from zero would lose digits.</param>
 /// <param name="Means">Mean of each innermost group, less the centre.</param>
 /// <param name="Within">Sum of the squares of the values about the means of their groups.</param>
@@ -31,7 +33,9 @@ internal readonly record struct NestedValues(double Centre, double[] Means, doub
         return new NestedValues(centre, means, within.Value);
     }
 
-    /// <summary>Sums of squares: of each level within the one above, outermost first, and of the values within the innermost groups.</summary>
+    /// <summary>
+    /// Sums of squares: of each level within the one above, outermost first, and of the values within the innermost groups.
+    /// </summary>
     public double[] Squares(Nesting nesting)
     {
         var squares = new double[nesting.LevelCount + 1];

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Statistics;
 
-/// <summary>How values are grouped in groups of groups: sweeps in placements in specimens in lots. Immutable; one serves all frequencies.</summary>
+/// <summary>
+/// How values are grouped in groups of groups: sweeps in placements in specimens in lots. Immutable; one serves all frequencies.
+/// </summary>
 /// <remarks>Levels run from the outermost to the innermost. Groups may differ in size at every level.</remarks>
 public sealed class Nesting
 {
@@ -44,7 +46,9 @@ public sealed class Nesting
     public int Parent(int level, int group) => _parent[level][group];
 
     /// <summary>Groups values.</summary>
-    /// <param name="labels">For each level, outermost first, the label of each value's group. The same label in two groups above means two groups.</param>
+    /// <param name="labels">
+    /// For each level, outermost first, the label of each value's group. The same label in two groups above means two groups.
+    /// </param>
     /// <exception cref="ArgumentException">No level, no value, or levels of different length.</exception>
     public static Nesting Of(params int[][] labels)
     {
@@ -89,8 +93,8 @@ public sealed class Nesting
     }
 
     /// <summary>
-    /// Σ over the groups of a level, and the groups inside them of a deeper one, of (values in the inner)²/(values in the outer): how often the variance of the deeper level
-    /// is in the sum of squares of the means of the other.
+    /// Σ over the groups of a level, and the groups inside them of a deeper one, of (values in the inner)²/(values in the outer):
+    /// how often the variance of the deeper level is in the sum of squares of the means of the other.
     /// </summary>
     /// <param name="level">−1 for all values as one group.</param>
     /// <param name="deeper">A level below it.</param>
@@ -121,9 +125,11 @@ public sealed class Nesting
             throw new ArgumentException($"{ValueCount} values are grouped, {values.Length} were given.", nameof(values));
         }
 
-        if (Sizes[^1].Length == ValueCount || Sizes[0].Length < 2 || Enumerable.Range(1, LevelCount - 1).Any(l => Sizes[l].Length == Sizes[l - 1].Length))
+        if (Sizes[^1].Length == ValueCount || Sizes[0].Length < 2
+            || Enumerable.Range(1, LevelCount - 1).Any(l => Sizes[l].Length == Sizes[l - 1].Length))
         {
-            throw new ArgumentException("Each level needs a group that holds two of the level below, and the outermost two groups: else two variances cannot be told apart.", nameof(values));
+            throw new ArgumentException("Each level needs a group that holds two of the level below, and the outermost two "
+                + "groups: else two variances cannot be told apart.", nameof(values));
         }
     }
 }

@@ -2,13 +2,16 @@ using MathNet.Numerics.Distributions;
 
 namespace SweepStats.Statistics;
 
-/// <summary>The noncentral t variable T = (Z + δ)/S, Z standard normal, S² a chi-square variable over its degrees of freedom.</summary>
+/// <summary>
+/// The noncentral t variable T = (Z + δ)/S, Z standard normal, S² a chi-square variable over its degrees of freedom.
+/// </summary>
 /// <remarks>
-/// Formula: P(T ≤ t) = ∫ Φ(t·s − δ) f(s) ds, f the density of S. With v = ln s the integrand is analytic round the real line and falls off at both ends, so the
-/// trapezoid rule converges geometrically; f is normalised by its own sum, which spares the gamma function and its cancellation.
-/// Dimensionless. Degrees of freedom may be fractional, from 1 on; infinity gives the normal distribution.
-/// Source: definition in Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions 2, chapter 31 (from memory).
-/// Error: probabilities absolute 1e-14, quantiles and noncentralities relative 1e-12 (fixtures/oracles/quantiles.R); upper tails keep the absolute error.
+/// Formula: P(T ≤ t) = ∫ Φ(t·s − δ) f(s) ds, f the density of S. With v = ln s the integrand is analytic round the real line and
+/// falls off at both ends, so the trapezoid rule converges geometrically; f is normalised by its own sum, which spares the gamma
+/// function and its cancellation. Dimensionless. Degrees of freedom may be fractional, from 1 on; infinity gives the normal
+/// distribution. Source: definition in Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions 2, chapter 31 (from
+/// memory). Error: probabilities absolute 1e-14, quantiles and noncentralities relative 1e-12 (fixtures/oracles/quantiles.R);
+/// upper tails keep the absolute error.
 /// </remarks>
 public static class NoncentralT
 {
@@ -31,7 +34,9 @@ public static class NoncentralT
     }
 
     /// <summary>The t that T stays below with a probability.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The probability is not between 0 and 1, degrees of freedom below 1, or δ beyond ±1000.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The probability is not between 0 and 1, degrees of freedom below 1, or δ beyond ±1000.
+    /// </exception>
     public static double Quantile(double probability, double degreesOfFreedom, double noncentrality)
     {
         RequireProbability(probability, nameof(probability));
@@ -44,12 +49,19 @@ public static class NoncentralT
         });
     }
 
-    /// <summary>The δ at which T exceeds Student's t at 1 − α with probability 1 − β: the detection limit in standard errors of a single estimate.</summary>
-    /// <remarks>Source: Currie 1995, Pure and Applied Chemistry 67, 1699 (IUPAC; from memory): L_D = δ(α, β, ν)·σ₀, close to 2t for α = β.</remarks>
+    /// <summary>
+    /// The δ at which T exceeds Student's t at 1 − α with probability 1 − β: the detection limit in standard errors of a single
+    /// estimate.
+    /// </summary>
+    /// <remarks>
+    /// Source: Currie 1995, Pure and Applied Chemistry 67, 1699 (IUPAC; from memory): L_D = δ(α, β, ν)·σ₀, close to 2t for α = β.
+    /// </remarks>
     /// <param name="falseAlarm">α: probability of claiming a signal where there is none.</param>
     /// <param name="miss">β: probability of missing a signal of the limit's size.</param>
     /// <param name="degreesOfFreedom">Behind the standard error.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A probability is not between 0 and 1, degrees of freedom below 1, or a critical t above 500.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A probability is not between 0 and 1, degrees of freedom below 1, or a critical t above 500.
+    /// </exception>
     public static double DetectionNoncentrality(double falseAlarm, double miss, double degreesOfFreedom)
     {
         RequireProbability(falseAlarm, nameof(falseAlarm));
@@ -58,7 +70,8 @@ public static class NoncentralT
         double critical = -StudentT.Quantile(falseAlarm, degreesOfFreedom);
         if (Math.Abs(critical) > HighestCritical)
         {
-            throw new ArgumentOutOfRangeException(nameof(falseAlarm), falseAlarm, "So rare a false alarm cannot be told with so few degrees of freedom.");
+            throw new ArgumentOutOfRangeException(nameof(falseAlarm), falseAlarm,
+                "So rare a false alarm cannot be told with so few degrees of freedom.");
         }
 
         return Solve(critical - Normal.InvCDF(0, 1, miss), Rounding * miss, delta =>
@@ -103,8 +116,8 @@ public static class NoncentralT
         const double reach = 40;
         double first = -Math.Max(Math.Sqrt(reach / dof) * 1.3, reach / dof) - (0.5 * Math.Min(1, 1 / Math.Sqrt(dof)));
         double last = Math.Min(Math.Sqrt(reach / dof), 0.5 * Math.Log(1 + (2 * reach / dof)) + 0.5);
-        // The rule's error is exp(−2πθ/h) times what the integrand grows by at the height θ off the real line: (cos 2θ)^(−ν/2) for f, exp(z²θ²/2) for Φ
-        // where it turns. The step makes that e^-38; θ may not pass π/4.
+        // The rule's error is exp(−2πθ/h) times what the integrand grows by at the height θ off the real line: (cos 2θ)^(−ν/2)
+        // for f, exp(z²θ²/2) for Φ where it turns. The step makes that e^-38; θ may not pass π/4.
         double turn = Math.Min(Math.Abs(t) * Math.Exp(last), Math.Abs(delta) + 9);
         double height = Math.Min(0.6, Math.Sqrt(38 / (dof + (turn * turn / 2))));
         double growth = (turn * turn * height * height / 2) - (dof / 2 * Math.Log(Math.Cos(2 * height)));
@@ -142,7 +155,8 @@ public static class NoncentralT
             }
         }
 
-        throw new ArithmeticException(FormattableString.Invariant($"No root of the noncentral t was found between {low} and {high}."));
+        throw new ArithmeticException(
+            FormattableString.Invariant($"No root of the noncentral t was found between {low} and {high}."));
     }
 
     private static double Fallback(double low, double high, double reach)

@@ -2,10 +2,12 @@ using MathNet.Numerics;
 
 namespace SweepStats.Statistics;
 
-/// <summary>Logarithm of the normal distribution function, and density over distribution function, to full digits in both tails.</summary>
+/// <summary>
+/// Logarithm of the normal distribution function, and density over distribution function, to full digits in both tails.
+/// </summary>
 /// <remarks>
-/// Down to −6 by the complementary error function; below by Laplace's continued fraction, where that function runs out of digits and then of numbers.
-/// Source: Abramowitz and Stegun 26.2.14. Error: relative 1e-13 (fixtures/oracles/censored.R).
+/// Down to −6 by the complementary error function; below by Laplace's continued fraction, where that function runs out of digits
+/// and then of numbers. Source: Abramowitz and Stegun 26.2.14. Error: relative 1e-13 (fixtures/oracles/censored.R).
 /// </remarks>
 internal static class NormalTail
 {

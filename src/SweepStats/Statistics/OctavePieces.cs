@@ -1,10 +1,13 @@
 namespace SweepStats.Statistics;
 
-/// <summary>A smooth curve of a positive number, kept as polynomials on even pieces of each octave: a few nanoseconds a value. Immutable.</summary>
+/// <summary>
+/// A smooth curve of a positive number, kept as polynomials on even pieces of each octave: a few nanoseconds a value. Immutable.
+/// </summary>
 /// <remarks>
-/// A piece is as narrow as its place is small, so that logarithms and powers keep their digits down to the first octave. Each polynomial is of the fifth degree, through
-/// the Chebyshev nodes of its piece. Error: for a logarithm 3e-13 with 32 pieces an octave, 2^6 times more with half as many.
-/// Source: Chebyshev's interpolation, Press et al., Numerical Recipes, 5.8 (from memory).
+/// A piece is as narrow as its place is small, so that logarithms and powers keep their digits down to the first octave. Each
+/// polynomial is of the fifth degree, through the Chebyshev nodes of its piece. Error: for a logarithm 3e-13 with 32 pieces an
+/// octave, 2^6 times more with half as many. Source: Chebyshev's interpolation, Press et al., Numerical Recipes, 5.8 (from
+/// memory).
 /// </remarks>
 internal sealed class OctavePieces
 {
@@ -77,7 +80,8 @@ internal sealed class OctavePieces
         }
 
         ReadOnlySpan<double> powers =
-            [t[0] - t[2] + t[4], t[1] - (3 * t[3]) + (5 * t[5]), (2 * t[2]) - (8 * t[4]), (4 * t[3]) - (20 * t[5]), 8 * t[4], 16 * t[5]];
+            [t[0] - t[2] + t[4], t[1] - (3 * t[3]) + (5 * t[5]), (2 * t[2]) - (8 * t[4]), (4 * t[3]) - (20 * t[5]),
+                8 * t[4], 16 * t[5]];
         double scale = 1;
         for (int k = 0; k < Terms; k++, scale /= half)
         {

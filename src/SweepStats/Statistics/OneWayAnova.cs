@@ -2,10 +2,10 @@ namespace SweepStats.Statistics;
 
 /// <summary>Scatter between groups against scatter within them; groups may differ in size.</summary>
 /// <remarks>
-/// Formula: F = [Σnⱼ(mⱼ − m)²/(k − 1)] / [ΣΣ(x − mⱼ)²/(N − k)]. Mean squares carry the squared unit of the values.
-/// Assumes independent normal scatter of one size in every group. The data are centred first, which is exact for values within a factor of two of their mean:
-/// what digits are lost then are those lost in storing the values.
-/// Source: JCGM 100:2008, H.5.2. Error: checked against the certified NIST StRD sets (fixtures/published/nist-strd-anova).
+/// Formula: F = [Σnⱼ(mⱼ − m)²/(k − 1)] / [ΣΣ(x − mⱼ)²/(N − k)]. Mean squares carry the squared unit of the values. Assumes
+/// independent normal scatter of one size in every group. The data are centred first, which is exact for values within a factor
+/// of two of their mean: what digits are lost then are those lost in storing the values. Source: JCGM 100:2008, H.5.2. Error:
+/// checked against the certified NIST StRD sets (fixtures/published/nist-strd-anova).
 /// </remarks>
 public sealed record OneWayAnova
 {
@@ -25,7 +25,10 @@ public sealed record OneWayAnova
     /// <summary>Sum of squares within groups.</summary>
     public required double WithinSumOfSquares { get; init; }
 
-    /// <summary>Effective group size, (N − Σnⱼ²/N)/(k − 1): the size itself where all are alike. Source: ISO 5725-2, 7.4.5.2 (from memory).</summary>
+    /// <summary>
+    /// Effective group size, (N − Σnⱼ²/N)/(k − 1): the size itself where all are alike. Source: ISO 5725-2, 7.4.5.2 (from
+    /// memory).
+    /// </summary>
     public required double EffectiveGroupSize { get; init; }
 
     /// <summary>Mean square between groups.</summary>
@@ -48,7 +51,9 @@ public sealed record OneWayAnova
     /// <summary>Takes the scatter apart.</summary>
     /// <param name="values">All values.</param>
     /// <param name="groups">The group of each value, numbered from 0 without gaps.</param>
-    /// <exception cref="ArgumentException">Numbers of values and groups differ, a group has no value, there is one group only, or no group has two values.</exception>
+    /// <exception cref="ArgumentException">
+    /// Numbers of values and groups differ, a group has no value, there is one group only, or no group has two values.
+    /// </exception>
     public static OneWayAnova Of(ReadOnlySpan<double> values, ReadOnlySpan<int> groups)
     {
         int[] sizes = Sizes(values, groups);
@@ -68,7 +73,8 @@ public sealed record OneWayAnova
     {
         if (values.Length != groups.Length)
         {
-            throw new ArgumentException($"Each value needs its group: {values.Length} values, {groups.Length} groups.", nameof(groups));
+            throw new ArgumentException($"Each value needs its group: {values.Length} values, {groups.Length} groups.",
+                nameof(groups));
         }
 
         int count = 0;

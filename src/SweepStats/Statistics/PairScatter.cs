@@ -18,7 +18,8 @@ internal static class PairScatter
     {
         if (a.Length != b.Length || a.Length < 2)
         {
-            throw new ArgumentException($"Two rows of one length are needed, at least 2; there are {a.Length} and {b.Length} values.");
+            throw new ArgumentException(
+                $"Two rows of one length are needed, at least 2; there are {a.Length} and {b.Length} values.");
         }
 
         double squares = 0;

@@ -4,13 +4,13 @@ namespace SweepStats.Statistics;
 
 /// <summary>Whether several rows share a pattern, or only scatter each for itself.</summary>
 /// <remarks>
-/// Pearson's coefficient of every pair of rows; each row's own offset drops out. The test averages Fisher's z = artanh r over the N pairs: without a shared
-/// pattern the pairs do not correlate with each other, and the mean of z has variance 1/(N(m − 3)) for m independent columns.
-/// Assumes rows of roughly normal scatter without shared pattern; a few far-out columns shared by all rows are a pattern. Columns that resemble their neighbours
-/// count for fewer: use <see cref="UpperTail"/> with the number of independent ones.
-/// The mean leans to the right for many rows (skewness up to √(8/m)): small probabilities are then too small. Measured at 5 %: 5.5 % for 3 rows of 100, 6.3 % for
-/// 10 rows of 20 (fixtures/oracles/correlation.R).
-/// Source: Fisher 1921, Metron 1, 3 (from memory).
+/// Pearson's coefficient of every pair of rows; each row's own offset drops out. The test averages Fisher's z = artanh r over the
+/// N pairs: without a shared pattern the pairs do not correlate with each other, and the mean of z has variance 1/(N(m − 3)) for
+/// m independent columns. Assumes rows of roughly normal scatter without shared pattern; a few far-out columns shared by all rows
+/// are a pattern. Columns that resemble their neighbours count for fewer: use <see cref="UpperTail"/> with the number of
+/// independent ones. The mean leans to the right for many rows (skewness up to √(8/m)): small probabilities are then too small.
+/// Measured at 5 %: 5.5 % for 3 rows of 100, 6.3 % for 10 rows of 20 (fixtures/oracles/correlation.R). Source: Fisher 1921,
+/// Metron 1, 3 (from memory).
 /// </remarks>
 internal sealed record PairwiseCorrelation
 {
@@ -43,7 +43,8 @@ internal sealed record PairwiseCorrelation
     {
         if (!(independentColumns > 3))
         {
-            throw new ArgumentOutOfRangeException(nameof(independentColumns), independentColumns, "More than three independent columns are needed.");
+            throw new ArgumentOutOfRangeException(nameof(independentColumns), independentColumns,
+                "More than three independent columns are needed.");
         }
 
         return Normal.CDF(0, 1, -FisherMean * Math.Sqrt(Pairs * (independentColumns - 3)));
@@ -51,7 +52,9 @@ internal sealed record PairwiseCorrelation
 
     /// <summary>Compares every row with every other.</summary>
     /// <param name="rows">At least two rows of the same length.</param>
-    /// <exception cref="ArgumentException">Fewer than two rows, rows of different length or of fewer than four values, or a value that is not finite.</exception>
+    /// <exception cref="ArgumentException">
+    /// Fewer than two rows, rows of different length or of fewer than four values, or a value that is not finite.
+    /// </exception>
     public static PairwiseCorrelation Of(IReadOnlyList<double[]> rows)
     {
         if (rows.Count < 2)
@@ -61,7 +64,8 @@ internal sealed record PairwiseCorrelation
 
         FiniteValues.RequireRows(rows, 4);
         double[][] deviations = [.. rows.Select(row => Deviations.FromMean(row))];
-        return OfProducts([.. deviations.SelectMany((row, j) => deviations.Take(j + 1).Select(other => Deviations.Product(row, other)))],
+        return OfProducts(
+            [.. deviations.SelectMany((row, j) => deviations.Take(j + 1).Select(other => Deviations.Product(row, other)))],
             rows.Count, rows[0].Length);
     }
 
@@ -85,6 +89,12 @@ internal sealed record PairwiseCorrelation
         }
 
         int pairs = rows * (rows - 1) / 2;
-        return new PairwiseCorrelation { Pairs = pairs, Columns = columns, Mean = coefficients.Value / pairs, FisherMean = scores.Value / pairs };
+        return new PairwiseCorrelation
+        {
+            Pairs = pairs,
+            Columns = columns,
+            Mean = coefficients.Value / pairs,
+            FisherMean = scores.Value / pairs,
+        };
     }
 }

@@ -4,8 +4,9 @@ namespace SweepStats.Statistics;
 
 /// <summary>A seeded stream of random numbers that gives the same draws on every machine and runtime.</summary>
 /// <remarks>
-/// xoshiro256** seeded through splitmix64 (Blackman and Vigna 2018, public domain, from memory). Normal variables by the polar method (Marsaglia and Bray
-/// 1964), gamma variables by squeeze and rejection (Marsaglia and Tsang 2000). Not for secrets. Not thread-safe: one stream a thread, see <see cref="Fork"/>.
+/// xoshiro256** seeded through splitmix64 (Blackman and Vigna 2018, public domain, from memory). Normal variables by the polar
+/// method (Marsaglia and Bray 1964), gamma variables by squeeze and rejection (Marsaglia and Tsang 2000). Not for secrets. Not
+/// thread-safe: one stream a thread, see <see cref="Fork"/>.
 /// </remarks>
 public sealed class RandomSource
 {
@@ -27,7 +28,9 @@ public sealed class RandomSource
         _d = Mix(ref state);
     }
 
-    /// <summary>An independent stream that depends only on this stream's seed and the number given, not on draws made so far.</summary>
+    /// <summary>
+    /// An independent stream that depends only on this stream's seed and the number given, not on draws made so far.
+    /// </summary>
     public RandomSource Fork(ulong number)
     {
         ulong state = unchecked(_seed ^ (number * 0xD1342543DE82EF95));

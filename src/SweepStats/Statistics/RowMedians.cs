@@ -4,10 +4,10 @@ namespace SweepStats.Statistics;
 
 /// <summary>The median over rows at each column, many columns beside each other.</summary>
 /// <remarks>
-/// The same exchanges put any column in order, so as many columns as a register holds go through them together: Batcher's merge exchange,
-/// as far as the middle depends on it.
-/// The middle of an even number lies halfway, as that of <see cref="Sample.Median"/>. Unit of the values. Source: Knuth 1998, The Art of Computer
-/// Programming 3, algorithm 5.2.2M (from memory).
+/// The same exchanges put any column in order, so as many columns as a register holds go through them together: Batcher's merge
+/// exchange, as far as the middle depends on it. The middle of an even number lies halfway, as that of
+/// <see cref="Sample.Median"/>. Unit of the values. Source: Knuth 1998, The Art of Computer Programming 3, algorithm 5.2.2M (from
+/// memory).
 /// </remarks>
 internal sealed class RowMedians
 {

@@ -3,7 +3,9 @@ namespace SweepStats.Statistics;
 /// <summary>Median over a window that slides along a row of numbers.</summary>
 public static class RunningMedian
 {
-    /// <summary>For each value the median of it and its neighbours within <paramref name="halfWidth"/>; the window is cut off at the ends.</summary>
+    /// <summary>
+    /// For each value the median of it and its neighbours within <paramref name="halfWidth"/>; the window is cut off at the ends.
+    /// </summary>
     /// <remarks>Keeps monotone steps where they are, unlike a running mean. Assumes finite numbers.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The half-width is negative.</exception>
     public static double[] Of(ReadOnlySpan<double> values, int halfWidth)

@@ -23,8 +23,9 @@ public static class Sample
 
     /// <summary>Standard deviation with n − 1: √(Σ(x − mean)²/(n − 1)).</summary>
     /// <remarks>
-    /// Two passes; the mean's own rounding is taken out by the sum of deviations. Error: relative 1e-15 of the values as stored; where they lie far from
-    /// zero, storing them costs more. Source: Chan, Golub and LeVeque 1983, The American Statistician 37, 242, equation (1.7) (from memory).
+    /// Two passes; the mean's own rounding is taken out by the sum of deviations. Error: relative 1e-15 of the values as stored;
+    /// where they lie far from zero, storing them costs more. Source: Chan, Golub and LeVeque 1983, The American Statistician 37,
+    /// 242, equation (1.7) (from memory).
     /// </remarks>
     /// <exception cref="ArgumentException">Fewer than two values.</exception>
     public static double StandardDeviation(ReadOnlySpan<double> values)
@@ -33,9 +34,12 @@ public static class Sample
         return Math.Sqrt(SquaredDeviations(values, Mean(values)) / (values.Length - 1));
     }
 
-    /// <summary>The value below which a share of the sample lies, interpolated between neighbours: sorted place p·(n − 1).</summary>
+    /// <summary>
+    /// The value below which a share of the sample lies, interpolated between neighbours: sorted place p·(n − 1).
+    /// </summary>
     /// <remarks>
-    /// Source: Hyndman and Fan 1996, The American Statistician 50, 361, type 7 (from memory); the default of R. For weighted values: <see cref="WeightedQuantile"/>.
+    /// Source: Hyndman and Fan 1996, The American Statistician 50, 361, type 7 (from memory); the default of R. For weighted
+    /// values: <see cref="WeightedQuantile"/>.
     /// </remarks>
     /// <param name="values">The sample, in any order; it is left as it is.</param>
     /// <param name="share">Between 0 and 1, both included.</param>
@@ -89,7 +93,8 @@ public static class Sample
     {
         if (values.Length < count)
         {
-            throw new ArgumentException(count == 1 ? "At least one value is needed." : $"At least {count} values are needed.", nameof(values));
+            throw new ArgumentException(count == 1 ? "At least one value is needed." : $"At least {count} values are needed.",
+                nameof(values));
         }
     }
 

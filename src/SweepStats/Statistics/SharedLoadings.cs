@@ -2,10 +2,10 @@ namespace SweepStats.Statistics;
 
 /// <summary>Normal variables λ_j·Z₀ + √(1 − λ_j²)·Z_j that share Z₀: the probability that all lie below x.</summary>
 /// <remarks>
-/// Formula: ∫ φ(z)·Π Φ((x − λ_j·z)/√(1 − λ_j²)) dz. The steepest factor falls within w = √(1 − λ²)/λ of z = x/λ, which may be a millionth; so the
-/// trapezoid rule runs over u = τ + w·sinh(τ)/2 with z = x/λ + w·sinh(τ): steps of w/6 there that grow to a third far off, analytic all along.
-/// Immutable.
-/// Many loadings are stood for by few (<see cref="LoadingGroups"/>). Error: absolute 1e-10 (through the tests of <see cref="ManyToOne"/>).
+/// Formula: ∫ φ(z)·Π Φ((x − λ_j·z)/√(1 − λ_j²)) dz. The steepest factor falls within w = √(1 − λ²)/λ of z = x/λ, which may be a
+/// millionth; so the trapezoid rule runs over u = τ + w·sinh(τ)/2 with z = x/λ + w·sinh(τ): steps of w/6 there that grow to a
+/// third far off, analytic all along. Immutable. Many loadings are stood for by few (<see cref="LoadingGroups"/>). Error:
+/// absolute 1e-10 (through the tests of <see cref="ManyToOne"/>).
 /// </remarks>
 internal sealed class SharedLoadings
 {

@@ -1,6 +1,8 @@
 namespace SweepStats.Statistics;
 
-/// <summary>What stands alone, made on several threads, each result to its own place: the number of threads changes nothing.</summary>
+/// <summary>
+/// What stands alone, made on several threads, each result to its own place: the number of threads changes nothing.
+/// </summary>
 public static class SideBySide
 {
     /// <summary>The results, in their order.</summary>

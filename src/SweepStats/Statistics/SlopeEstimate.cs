@@ -6,7 +6,10 @@ namespace SweepStats.Statistics;
 /// <param name="DegreesOfFreedom">Degrees of freedom of the uncertainty.</param>
 internal readonly record struct SlopeEstimate(double Value, double Uncertainty, int DegreesOfFreedom)
 {
-    /// <summary>Probability of a slope at least as steep, up or down, where the true one is level; not a number where y has no scatter at all.</summary>
+    /// <summary>
+    /// Probability of a slope at least as steep, up or down, where the true one is level; not a number where y has no scatter at
+    /// all.
+    /// </summary>
     public double Probability => 2 * StudentT.UpperTail(Math.Abs(Value) / Uncertainty, DegreesOfFreedom);
 
     /// <summary>Two-sided interval, b ± t·u(b).</summary>

@@ -2,11 +2,15 @@ using System.Collections.Concurrent;
 
 namespace SweepStats.Statistics;
 
-/// <summary>The quantile of Student's t at one probability, for any degrees of freedom, at a hundredth of the cost of <see cref="StudentT.Quantile"/>. Immutable.</summary>
+/// <summary>
+/// The quantile of Student's t at one probability, for any degrees of freedom, at a hundredth of the cost of
+/// <see cref="StudentT.Quantile"/>. Immutable.
+/// </summary>
 /// <remarks>
-/// The logarithm of the quantile is smooth in 1/ν: Chebyshev's interpolation on 0 ≤ 1/ν ≤ 1, made once and read off polynomials of its pieces. Fewer than one degree of freedom go to the exact quantile,
-/// and so do probabilities near one half or in the far tail. Error: relative 1e-11 for any probability of the table.
-/// Source: Clenshaw's recurrence, Clenshaw 1955, Mathematical Tables and Other Aids to Computation 9, 118 (from memory).
+/// The logarithm of the quantile is smooth in 1/ν: Chebyshev's interpolation on 0 ≤ 1/ν ≤ 1, made once and read off polynomials
+/// of its pieces. Fewer than one degree of freedom go to the exact quantile, and so do probabilities near one half or in the far
+/// tail. Error: relative 1e-11 for any probability of the table. Source: Clenshaw's recurrence, Clenshaw 1955, Mathematical
+/// Tables and Other Aids to Computation 9, 118 (from memory).
 /// </remarks>
 public sealed class StudentQuantile
 {

@@ -8,13 +8,15 @@ public static class StudentT
 {
     /// <summary>The t that a Student variable stays below with probability <paramref name="probability"/>.</summary>
     /// <remarks>
-    /// Newton in log t on the log of the upper tail, which is nearly straight there; the library's own quantile throws or loses digits in the tails.
-    /// From 1 000 degrees of freedom on, the expansion about the normal quantile takes over except in the far tail: the library's incomplete beta function
-    /// loses digits there (1e-9 at 1e6).
-    /// Error: relative 1e-12 for any degrees of freedom from 0.5, 1e-11 in the far tail (fixtures/oracles/quantiles.R).
-    /// Source: Abramowitz and Stegun 26.7.1 (tail as an incomplete beta function) and 26.7.5 (expansion).
+    /// Newton in log t on the log of the upper tail, which is nearly straight there; the library's own quantile throws or loses
+    /// digits in the tails. From 1 000 degrees of freedom on, the expansion about the normal quantile takes over except in the
+    /// far tail: the library's incomplete beta function loses digits there (1e-9 at 1e6). Error: relative 1e-12 for any degrees
+    /// of freedom from 0.5, 1e-11 in the far tail (fixtures/oracles/quantiles.R). Source: Abramowitz and Stegun 26.7.1 (tail as
+    /// an incomplete beta function) and 26.7.5 (expansion).
     /// </remarks>
-    /// <exception cref="ArgumentOutOfRangeException">The probability is not between 0 and 1, or the degrees of freedom are not positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The probability is not between 0 and 1, or the degrees of freedom are not positive.
+    /// </exception>
     public static double Quantile(double probability, double degreesOfFreedom)
     {
         if (!(probability > 0 && probability < 1))
@@ -24,7 +26,8 @@ public static class StudentT
 
         if (!(degreesOfFreedom > 0))
         {
-            throw new ArgumentOutOfRangeException(nameof(degreesOfFreedom), degreesOfFreedom, "Degrees of freedom must be positive.");
+            throw new ArgumentOutOfRangeException(nameof(degreesOfFreedom), degreesOfFreedom,
+                "Degrees of freedom must be positive.");
         }
 
         if (probability == 0.5)
@@ -42,16 +45,17 @@ public static class StudentT
 
     /// <summary>Probability that a Student variable exceeds t.</summary>
     /// <remarks>
-    /// Error: relative 1e-11 down to tails of 1e-8 for any degrees of freedom from 0.5 (fixtures/oracles/quantiles.R); further out the digits fall with the
-    /// degrees of freedom, and above 1e8 of them the normal tail is given. Source: Abramowitz and Stegun 26.7.1; Fisher's expansion about the normal
-    /// (from memory).
+    /// Error: relative 1e-11 down to tails of 1e-8 for any degrees of freedom from 0.5 (fixtures/oracles/quantiles.R); further
+    /// out the digits fall with the degrees of freedom, and above 1e8 of them the normal tail is given. Source: Abramowitz and
+    /// Stegun 26.7.1; Fisher's expansion about the normal (from memory).
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The degrees of freedom are not positive.</exception>
     public static double UpperTail(double t, double degreesOfFreedom)
     {
         if (!(degreesOfFreedom > 0))
         {
-            throw new ArgumentOutOfRangeException(nameof(degreesOfFreedom), degreesOfFreedom, "Degrees of freedom must be positive.");
+            throw new ArgumentOutOfRangeException(nameof(degreesOfFreedom), degreesOfFreedom,
+                "Degrees of freedom must be positive.");
         }
 
         double beyond = Beyond(Math.Abs(t), degreesOfFreedom);
@@ -75,14 +79,16 @@ public static class StudentT
     private static double Upper(double tail, double dof)
     {
         double z = -Normal.InvCDF(0, 1, tail);
-        // What the expansion leaves out is below 1e-4·(z²/ν)⁵ of it; where the degrees of freedom are infinite it is the normal quantile.
+        // What the expansion leaves out is below 1e-4·(z²/ν)⁵ of it; where the degrees of freedom are infinite it is the normal
+        // quantile.
         if (dof >= 1000 && z * z < dof / 100)
         {
             return Expansion(z, dof);
         }
 
         double t = Start(z, tail, dof);
-        double logScale = SpecialFunctions.GammaLn((dof + 1) / 2) - SpecialFunctions.GammaLn(dof / 2) - (0.5 * Math.Log(dof * Math.PI));
+        double logScale =
+            SpecialFunctions.GammaLn((dof + 1) / 2) - SpecialFunctions.GammaLn(dof / 2) - (0.5 * Math.Log(dof * Math.PI));
         for (int step = 0; step < 100; step++)
         {
             double upper = 0.5 * SpecialFunctions.BetaRegularized(dof / 2, 0.5, dof / (dof + (t * t)));

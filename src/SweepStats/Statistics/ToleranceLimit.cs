@@ -7,8 +7,8 @@ public static class ToleranceLimit
 {
     /// <summary>The factor k of a one-sided limit mean − k·s (or mean + k·s) for normal values.</summary>
     /// <remarks>
-    /// Formula: k = t'(confidence; n − 1, z(share)·√n)/√n, t' the quantile of the noncentral t. Dimensionless. Error: relative 1e-10
-    /// (fixtures/published/tolerance-factors). Source: ISO 16269-6 (from memory); NIST/SEMATECH e-Handbook 7.2.6.3.
+    /// Formula: k = t'(confidence; n − 1, z(share)·√n)/√n, t' the quantile of the noncentral t. Dimensionless. Error: relative
+    /// 1e-10 (fixtures/published/tolerance-factors). Source: ISO 16269-6 (from memory); NIST/SEMATECH e-Handbook 7.2.6.3.
     /// </remarks>
     /// <param name="count">Values in the sample, at least 2.</param>
     /// <param name="share">Share of all that is to lie beyond the limit, for example 0.95.</param>
@@ -23,27 +23,44 @@ public static class ToleranceLimit
         return NoncentralT.Quantile(confidence, count - 1, Normal.InvCDF(0, 1, share) * root) / root;
     }
 
-    /// <summary>The one-sided lower limit of normal values, mean − k·s, with the quantile that it is a limit of, mean − z(share)·s.</summary>
+    /// <summary>
+    /// The one-sided lower limit of normal values, mean − k·s, with the quantile that it is a limit of, mean − z(share)·s.
+    /// </summary>
     /// <exception cref="ArgumentException">Fewer than two values.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A share is not between 0 and 1.</exception>
     internal static ToleranceBound Lower(ReadOnlySpan<double> values, double share, double confidence)
     {
         double mean = Sample.Mean(values), deviation = Sample.StandardDeviation(values);
-        return new ToleranceBound(mean - (Normal.InvCDF(0, 1, share) * deviation), mean - (NormalFactor(values.Length, share, confidence) * deviation));
+        return new ToleranceBound(mean - (Normal.InvCDF(0, 1, share) * deviation),
+            mean - (NormalFactor(values.Length, share, confidence) * deviation));
     }
 
-    /// <summary>Fewest values whose lowest is a limit that a share of all lies above, whatever the distribution: the least n with 1 − shareⁿ ≥ confidence.</summary>
-    /// <remarks>Source: Wilks 1941, Annals of Mathematical Statistics 12, 91 (from memory): 59 for 95 %/95 %, 29 for 90 %/95 %.</remarks>
+    /// <summary>
+    /// Fewest values whose lowest is a limit that a share of all lies above, whatever the distribution: the least n with 1 −
+    /// shareⁿ ≥ confidence.
+    /// </summary>
+    /// <remarks>
+    /// Source: Wilks 1941, Annals of Mathematical Statistics 12, 91 (from memory): 59 for 95 %/95 %, 29 for 90 %/95 %.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A share is not between 0 and 1.</exception>
     public static int FewestWithoutDistribution(double share, double confidence) => Fewest(share, confidence, 1);
 
     /// <summary>Fewest values whose lowest and highest hold a share of all between them, whatever the distribution.</summary>
-    /// <remarks>The share between the extremes is a beta variable: 1 − n·pⁿ⁻¹ + (n − 1)·pⁿ. Source: Wilks 1941 (from memory): 93 for 95 %/95 %.</remarks>
+    /// <remarks>
+    /// The share between the extremes is a beta variable: 1 − n·pⁿ⁻¹ + (n − 1)·pⁿ. Source: Wilks 1941 (from memory): 93 for 95
+    /// %/95 %.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A share is not between 0 and 1.</exception>
     public static int FewestBetweenExtremes(double share, double confidence) => Fewest(share, confidence, 2);
 
-    /// <summary>Which of the sorted values, counted from the lowest as 1, is a limit that a share of all lies above; 0 where even the lowest is none.</summary>
-    /// <remarks>The largest r with P(r or more of n fall below the quantile) ≥ confidence, a binomial sum. Source: Conover 1999, chapter 3.3 (from memory).</remarks>
+    /// <summary>
+    /// Which of the sorted values, counted from the lowest as 1, is a limit that a share of all lies above; 0 where even the
+    /// lowest is none.
+    /// </summary>
+    /// <remarks>
+    /// The largest r with P(r or more of n fall below the quantile) ≥ confidence, a binomial sum. Source: Conover 1999, chapter
+    /// 3.3 (from memory).
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than one value, or a share that is not between 0 and 1.</exception>
     public static int RankWithoutDistribution(int count, double share, double confidence)
     {

@@ -1,16 +1,21 @@
 namespace SweepStats.Statistics;
 
-/// <summary>Means of groups beside what chance makes of them, where each group may scatter by its own amount. Immutable.</summary>
+/// <summary>
+/// Means of groups beside what chance makes of them, where each group may scatter by its own amount. Immutable.
+/// </summary>
 /// <remarks>
-/// A value may be a number or a whole curve; T_l is the trace of the covariance Γ_l of group l, its variance for numbers, q_l = n_l/N. With B = Σ n_l‖m_l − m‖²,
-/// F = B/D, D = Σ(1 − q_l)T_l, on f₁ = D²/[Σ(1 − 2q_l)tr Γ_l² + tr(Σ q_lΓ_l)²] and f₂ = D²/Σ[(1 − q_l)² tr Γ_l²/ν_l] degrees of freedom: the means and mean squares of B and D
-/// are matched. Two groups of numbers give Welch's t squared. Estimates stand for the Γ_l; a group that tells none is given that of the others together.
-/// Two departures, found by trial: a scatter known by one degree of freedom weighs as by two, less one, without which lots of two find a half of what Fisher's F finds;
-/// and the means must stand out as well where small groups truly scatter more than large ones by a fixed pattern (Box), since one degree of freedom hides a large scatter as often
-/// as not: two values of three times the scatter of six others were taken for different in 11 % by F alone, in 5 % with both.
-/// Assumes independent normal values. Source: Brown and Forsythe 1974, Technometrics 16, 129; Mehrotra 1997, Communications in Statistics 26, 1139 (f₁); Box 1954, Annals of
-/// Mathematical Statistics 25, 290; Brunner, Dette and Munk 1997, Journal of the American Statistical Association 92, 1494, for several dimensions (all from memory).
-/// Error: relative 1e-10 of fixtures/oracles/unequal.R. Size: the rehearsed runs of its tests.
+/// A value may be a number or a whole curve; T_l is the trace of the covariance Γ_l of group l, its variance for numbers, q_l =
+/// n_l/N. With B = Σ n_l‖m_l − m‖², F = B/D, D = Σ(1 − q_l)T_l, on f₁ = D²/[Σ(1 − 2q_l)tr Γ_l² + tr(Σ q_lΓ_l)²] and f₂ = D²/Σ[(1
+/// − q_l)² tr Γ_l²/ν_l] degrees of freedom: the means and mean squares of B and D are matched. Two groups of numbers give Welch's
+/// t squared. Estimates stand for the Γ_l; a group that tells none is given that of the others together. Two departures, found by
+/// trial: a scatter known by one degree of freedom weighs as by two, less one, without which lots of two find a half of what
+/// Fisher's F finds; and the means must stand out as well where small groups truly scatter more than large ones by a fixed
+/// pattern (Box), since one degree of freedom hides a large scatter as often as not: two values of three times the scatter of six
+/// others were taken for different in 11 % by F alone, in 5 % with both. Assumes independent normal values. Source: Brown and
+/// Forsythe 1974, Technometrics 16, 129; Mehrotra 1997, Communications in Statistics 26, 1139 (f₁); Box 1954, Annals of
+/// Mathematical Statistics 25, 290; Brunner, Dette and Munk 1997, Journal of the American Statistical Association 92, 1494, for
+/// several dimensions (all from memory). Error: relative 1e-10 of fixtures/oracles/unequal.R. Size: the rehearsed runs of its
+/// tests.
 /// </remarks>
 internal sealed class UnequalScatter
 {
@@ -50,11 +55,15 @@ internal sealed class UnequalScatter
     {
         double[] degrees = [.. _sizes.Select(n => n - 1.0)];
         double[] weights = Over([.. _shares.Select(q => 1 - q)]), within = Over(degrees);
-        double expected = Dot(weights, _traces), upper = expected * expected / Between(), lower = LowerFreedom(weights, expected, points);
+        double expected = Dot(weights, _traces), upper = expected * expected / Between(),
+            lower = LowerFreedom(weights, expected, points);
         return new VarianceRatio(ratio * Dot(within, _traces) * (known / degrees.Sum()) / expected * upper, upper, lower, lower);
     }
 
-    /// <summary>Fisher's F where small groups scatter more: by the variance 1 + 5/ν^1.5, that of two values six times, of six 1.4 times that of very many.</summary>
+    /// <summary>
+    /// Fisher's F where small groups scatter more: by the variance 1 + 5/ν^1.5, that of two values six times, of six 1.4 times
+    /// that of very many.
+    /// </summary>
     public static VarianceRatio SmallGroupsMore(int[] sizes, double ratio, double known, double points = 1)
     {
         double[] degrees = [.. sizes.Select(n => n - 1.0)];
@@ -66,7 +75,8 @@ internal sealed class UnequalScatter
         return new VarianceRatio(ratio * within / between * (known / degrees.Sum()) * upper, upper, lower, lower);
     }
 
-    // The mean square of B about its mean, halved: those that tell their scatter by their own, the others by that of these together.
+    // The mean square of B about its mean, halved: those that tell their scatter by their own, the others by that of these
+    // together.
     private double Between()
     {
         double own = 0, others = 0;

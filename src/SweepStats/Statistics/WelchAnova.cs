@@ -2,9 +2,10 @@ namespace SweepStats.Statistics;
 
 /// <summary>Whether groups have the same mean, where each scatters by its own amount.</summary>
 /// <remarks>
-/// Formula: with weights w = n/s², W = Σw and the weighted mean m̃, F = [Σw(m − m̃)²/(k − 1)] / [1 + 2(k − 2)/(k² − 1)·Λ], Λ = Σ(1 − w/W)²/(n − 1), on k − 1 and
-/// (k² − 1)/(3Λ) degrees of freedom. With two groups it is Welch's t squared. Assumes independent normal values; every group needs two that differ.
-/// Source: Welch 1951, Biometrika 38, 330 (from memory). Error: relative 1e-11 (fixtures/oracles/groups.R).
+/// Formula: with weights w = n/s², W = Σw and the weighted mean m̃, F = [Σw(m − m̃)²/(k − 1)] / [1 + 2(k − 2)/(k² − 1)·Λ], Λ =
+/// Σ(1 − w/W)²/(n − 1), on k − 1 and (k² − 1)/(3Λ) degrees of freedom. With two groups it is Welch's t squared. Assumes
+/// independent normal values; every group needs two that differ. Source: Welch 1951, Biometrika 38, 330 (from memory). Error:
+/// relative 1e-11 (fixtures/oracles/groups.R).
 /// </remarks>
 public sealed record WelchAnova
 {
@@ -22,7 +23,8 @@ public sealed record WelchAnova
     public required double WithinDegreesOfFreedom { get; init; }
 
     /// <summary>Probability of an F at least as large where the means are alike.</summary>
-    public double Probability => new VarianceRatio(F * BetweenDegreesOfFreedom, BetweenDegreesOfFreedom, WithinDegreesOfFreedom, WithinDegreesOfFreedom).Probability;
+    public double Probability => new VarianceRatio(F * BetweenDegreesOfFreedom, BetweenDegreesOfFreedom, WithinDegreesOfFreedom,
+        WithinDegreesOfFreedom).Probability;
 
     /// <summary>Compares groups.</summary>
     /// <exception cref="ArgumentException">Fewer than two groups, or one without two values that differ.</exception>
@@ -42,7 +44,8 @@ public sealed record WelchAnova
             double deviation = Sample.StandardDeviation(groups[g]);
             if (deviation == 0)
             {
-                throw new ArgumentException($"The values of group {g} are all alike: nothing tells how far its mean can be trusted.", nameof(groups));
+                throw new ArgumentException(
+                    $"The values of group {g} are all alike: nothing tells how far its mean can be trusted.", nameof(groups));
             }
 
             (means[g], weights[g]) = (Sample.Mean(groups[g]), groups[g].Length / (deviation * deviation));

@@ -15,7 +15,10 @@ public enum Averaging
     /// <summary>One look a reading (sample detector, no averaging).</summary>
     Sample,
 
-    /// <summary>The highest of several looks is kept (peak or quasi-peak detector, maximum hold): noise reads too high, a signal hardly does.</summary>
+    /// <summary>
+    /// The highest of several looks is kept (peak or quasi-peak detector, maximum hold): noise reads too high, a signal hardly
+    /// does.
+    /// </summary>
     Peak,
 
     /// <summary>The lowest of several looks is kept (negative peak detector, minimum hold): noise reads far too low.</summary>

@@ -5,8 +5,8 @@ namespace SweepStats.Sweeps;
 
 /// <summary>Where a grid leaves out so much between two points that nobody can say what lies there.</summary>
 /// <remarks>
-/// More than an octave to the next point, or more than ten times the usual step both in Hz and in ratio. The wide ratios at the low end of an even sweep,
-/// whose steps in Hz are as wide as all others, are none. Judgement, no source.
+/// More than an octave to the next point, or more than ten times the usual step both in Hz and in ratio. The wide ratios at the
+/// low end of an even sweep, whose steps in Hz are as wide as all others, are none. Judgement, no source.
 /// </remarks>
 public static class FrequencyGaps
 {
@@ -25,7 +25,8 @@ public static class FrequencyGaps
             return [];
         }
 
-        Step[] steps = [.. Enumerable.Range(first, grid.Count - first - 1).Select(i => new Step(grid[i].Value, grid[i + 1].Value))];
+        Step[] steps =
+            [.. Enumerable.Range(first, grid.Count - first - 1).Select(i => new Step(grid[i].Value, grid[i + 1].Value))];
         double usualHertz = Middle(steps.Select(s => s.Hertz)), usualRatio = Middle(steps.Select(s => s.LogRatio));
         bool IsGap(Step s) => s.LogRatio > Math.Log(Octave) ? steps.Length < FewestOfSweep || s.Hertz > AsUsual * usualHertz
             : s.Hertz > TimesUsual * usualHertz && s.LogRatio > TimesUsual * usualRatio;

@@ -3,14 +3,18 @@ using SweepStats.Quantities;
 
 namespace SweepStats.Sweeps;
 
-/// <summary>The frequencies of a sweep: finite, not negative, rising at every point. Who holds one need not check again. Immutable.</summary>
+/// <summary>
+/// The frequencies of a sweep: finite, not negative, rising at every point. Who holds one need not check again. Immutable.
+/// </summary>
 public sealed class FrequencyGrid : IEquatable<FrequencyGrid>
 {
     private readonly ImmutableArray<double> _hertz;
 
     /// <summary>Creates a grid.</summary>
     /// <param name="hertz">Frequencies in Hz.</param>
-    /// <exception cref="ArgumentException">No points, or a point that is not a rising frequency; the message names the point.</exception>
+    /// <exception cref="ArgumentException">
+    /// No points, or a point that is not a rising frequency; the message names the point.
+    /// </exception>
     public FrequencyGrid(ImmutableArray<double> hertz)
     {
         if (hertz.IsDefaultOrEmpty)
@@ -22,13 +26,15 @@ public sealed class FrequencyGrid : IEquatable<FrequencyGrid>
         {
             if (!double.IsFinite(hertz[i]) || hertz[i] < 0)
             {
-                throw new ArgumentException(FormattableString.Invariant($"Point {i + 1} is {hertz[i]} Hz, which is not a frequency."), nameof(hertz));
+                throw new ArgumentException(
+                    FormattableString.Invariant($"Point {i + 1} is {hertz[i]} Hz, which is not a frequency."), nameof(hertz));
             }
 
             if (i > 0 && hertz[i] <= hertz[i - 1])
             {
                 throw new ArgumentException(
-                    FormattableString.Invariant($"Frequencies must rise; point {i + 1} is {hertz[i]} Hz after {hertz[i - 1]} Hz."), nameof(hertz));
+                    FormattableString.Invariant(
+                        $"Frequencies must rise; point {i + 1} is {hertz[i]} Hz after {hertz[i - 1]} Hz."), nameof(hertz));
             }
         }
 
@@ -65,7 +71,8 @@ public sealed class FrequencyGrid : IEquatable<FrequencyGrid>
     }
 
     /// <inheritdoc/>
-    public bool Equals(FrequencyGrid? other) => other is not null && (ReferenceEquals(this, other) || Hertz.SequenceEqual(other.Hertz));
+    public bool Equals(FrequencyGrid? other) =>
+        other is not null && (ReferenceEquals(this, other) || Hertz.SequenceEqual(other.Hertz));
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as FrequencyGrid);

@@ -1,6 +1,8 @@
 namespace SweepStats.Sweeps;
 
-/// <summary>Ordinal order of names and paths in which runs of digits count as numbers: s2 comes before s10. The same in every language.</summary>
+/// <summary>
+/// Ordinal order of names and paths in which runs of digits count as numbers: s2 comes before s10. The same in every language.
+/// </summary>
 public sealed class NaturalOrder : IComparer<string>
 {
     private NaturalOrder()

@@ -1,6 +1,8 @@
 namespace SweepStats.Sweeps;
 
-/// <summary>Which specimen of cloth: its lot and its own name. Ordered by lot, then specimen, in natural order: s2 comes before s10.</summary>
+/// <summary>
+/// Which specimen of cloth: its lot and its own name. Ordered by lot, then specimen, in natural order: s2 comes before s10.
+/// </summary>
 /// <param name="Lot">Lot it came from.</param>
 /// <param name="Specimen">Name within the lot.</param>
 public readonly record struct SpecimenName(string Lot, string Specimen) : IComparable<SpecimenName>

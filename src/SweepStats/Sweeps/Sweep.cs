@@ -14,14 +14,16 @@ public sealed class Sweep
         ArgumentNullException.ThrowIfNull(grid);
         if (levels.Length != grid.Count)
         {
-            throw new ArgumentException(FormattableString.Invariant($"{name}: {levels.Length} levels for {grid.Count} frequencies."), nameof(levels));
+            throw new ArgumentException(
+                FormattableString.Invariant($"{name}: {levels.Length} levels for {grid.Count} frequencies."), nameof(levels));
         }
 
         for (int i = 0; i < levels.Length; i++)
         {
             if (!double.IsFinite(levels[i]))
             {
-                throw new ArgumentException(FormattableString.Invariant($"{name}: the level at point {i + 1} is {levels[i]}."), nameof(levels));
+                throw new ArgumentException(FormattableString.Invariant($"{name}: the level at point {i + 1} is {levels[i]}."),
+                    nameof(levels));
             }
         }
 
@@ -32,7 +34,9 @@ public sealed class Sweep
         Scale = scale;
     }
 
-    /// <summary>Where it came from, for a person: the file within the campaign, with the column where a file holds several.</summary>
+    /// <summary>
+    /// Where it came from, for a person: the file within the campaign, with the column where a file holds several.
+    /// </summary>
     public string Name { get; }
 
     /// <summary>What it was taken for.</summary>
@@ -70,7 +74,8 @@ public sealed class Sweep
     public ImmutableArray<double> Phases { get; init => field = OnePerPoint(value, "phases"); } = [];
 
     /// <summary>
-    /// Levels in dB of the same path looked at from its other end (S12 beside S21), at each point of the grid; empty where the file carries none.
+    /// Levels in dB of the same path looked at from its other end (S12 beside S21), at each point of the grid; empty where the
+    /// file carries none.
     /// </summary>
     /// <exception cref="ArgumentException">There is not one finite value for every point.</exception>
     public ImmutableArray<double> ReverseLevels { get; init => field = OnePerPoint(value, "levels from the other end"); } = [];

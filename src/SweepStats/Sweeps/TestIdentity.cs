@@ -1,6 +1,8 @@
 namespace SweepStats.Sweeps;
 
-/// <summary>Who tested what with which instrument, in the words of the laboratory; null where nobody stated it. Immutable.</summary>
+/// <summary>
+/// Who tested what with which instrument, in the words of the laboratory; null where nobody stated it. Immutable.
+/// </summary>
 /// <remarks>Texts are as written and not yet harmless to print. Nothing of it changes a figure.</remarks>
 public sealed record TestIdentity
 {

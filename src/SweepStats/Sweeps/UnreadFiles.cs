@@ -2,7 +2,10 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Sweeps;
 
-/// <summary>The files of one role that could not be read: taken, but not in use, so that mending them and not measuring anew is what helps. Immutable.</summary>
+/// <summary>
+/// The files of one role that could not be read: taken, but not in use, so that mending them and not measuring anew is what
+/// helps. Immutable.
+/// </summary>
 /// <param name="Role">What their sweeps were taken for.</param>
 /// <param name="Files">The files; not empty.</param>
 public sealed record UnreadFiles(SweepRole Role, ImmutableArray<UnreadFile> Files)
@@ -20,12 +23,15 @@ public sealed record UnreadFiles(SweepRole Role, ImmutableArray<UnreadFile> File
 
     /// <summary>What to do, as a sentence: the remedy of what is wrong with most of them.</summary>
     public string NextStep =>
-        FormattableString.Invariant($"Mend the {Count} that could not be read; no new sweeps are needed for that: {Commonest.Remedy}.");
+        FormattableString.Invariant(
+            $"Mend the {Count} that could not be read; no new sweeps are needed for that: {Commonest.Remedy}.");
 
     /// <summary>The same where the finding about these files tells the remedy.</summary>
     public string Mend => $"Mend the {Count} that could not be read, as files-unread says; no new sweeps are needed for that.";
 
-    private string Count => FormattableString.Invariant($"{Files.Length} {Role.ToString().ToLowerInvariant()} {(Files.Length == 1 ? "file" : "files")}");
+    private string Count =>
+        FormattableString.Invariant(
+            $"{Files.Length} {Role.ToString().ToLowerInvariant()} {(Files.Length == 1 ? "file" : "files")}");
 
     private UnreadFile Commonest => Files.GroupBy(f => f.Reason).MaxBy(g => g.Count())!.First();
 
@@ -35,7 +41,8 @@ public sealed record UnreadFiles(SweepRole Role, ImmutableArray<UnreadFile> File
         {
             string[] reasons = [.. Files.GroupBy(f => f.Reason).OrderByDescending(g => g.Count()).Select(g => g.Key)];
             string named = string.Join("; ", reasons.Take(MostReasons));
-            return reasons.Length > MostReasons ? FormattableString.Invariant($"{named}; {reasons.Length - MostReasons} other reasons") : named;
+            return reasons.Length > MostReasons
+                ? FormattableString.Invariant($"{named}; {reasons.Length - MostReasons} other reasons") : named;
         }
     }
 }

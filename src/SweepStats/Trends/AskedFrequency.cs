@@ -54,7 +54,8 @@ internal sealed class AskedFrequency
         Interval known = Known(value, _rule.Level.Level);
         return Fails(value) ? RequirementOutcome.Fails
             : IsMet(value) ? RequirementOutcome.Meets
-            : IsOverturnedAt(value) || (double.IsPositiveInfinity(known.High) && known.Low < _required) ? RequirementOutcome.CannotTell
+            : IsOverturnedAt(value) || (double.IsPositiveInfinity(known.High) && known.Low < _required)
+            ? RequirementOutcome.CannotTell
             : RequirementOutcome.Undecided;
     }
 

@@ -21,7 +21,8 @@ internal abstract class FactorLevel
 /// <remarks>
 /// One scatter everywhere is not taken for granted: the reach is the larger of that by one scatter (Student's t on n − 2) and of
 /// that by the scatter near each value (<see cref="LocalScatter"/>). Where scatter grows to four times as much along the factor
-/// the line by itself names too much in 10 to 17 %, the larger of the two in some 6 % (where it is the same everywhere, in 3 to 4 %).
+/// the line by itself names too much in 10 to 17 %, the larger of the two in some 6 % (where it is the same everywhere, in 3 to 4
+/// %).
 /// </remarks>
 internal sealed class LineLevel : FactorLevel
 {

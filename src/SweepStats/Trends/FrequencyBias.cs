@@ -15,7 +15,8 @@ internal sealed class FrequencyBias
 
     public FrequencyBias(ImmutableArray<Finding> findings)
     {
-        IEnumerable<SpecimenName?> named = findings.SelectMany(f => f.Biases.Select(b => (SpecimenName?)b.Specimen).Append(f.Specimen));
+        IEnumerable<SpecimenName?> named =
+            findings.SelectMany(f => f.Biases.Select(b => (SpecimenName?)b.Specimen).Append(f.Specimen));
         _specimens = [.. named.Append(null).Distinct().Select(name => new SpecimenBiases(name, findings))];
     }
 

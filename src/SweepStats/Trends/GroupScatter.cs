@@ -6,8 +6,8 @@ namespace SweepStats.Trends;
 /// <summary>Scatter of single specimens, everywhere and near each measured value. Unit: dB.</summary>
 /// <remarks>
 /// Where wear makes specimens less alike the scatter of all is too small at the far end. A mean therefore reaches as far as the
-/// larger of both asks. Near a value are its own specimens and those at the values next to it, to both sides alike, until there are
-/// four degrees of freedom: fewer would tell little and cost much. Common practice, no source.
+/// larger of both asks. Near a value are its own specimens and those at the values next to it, to both sides alike, until there
+/// are four degrees of freedom: fewer would tell little and cost much. Common practice, no source.
 /// </remarks>
 /// <param name="Everywhere">Of all specimens.</param>
 /// <param name="Near">Near each value; none where nothing shows it.</param>

@@ -70,7 +70,8 @@ internal sealed class RequirementAlong
 
         double?[] met = [.. Asked.Select(f => _at[f]!.MetUpTo)];
         string[] overturned =
-            [.. Asked.Where(f => _values.Any(_at[f]!.IsOverturnedAt)).SelectMany(f => _codes[f]).Distinct().Order(StringComparer.Ordinal)];
+            [.. Asked.Where(f => _values.Any(_at[f]!.IsOverturnedAt)).SelectMany(f => _codes[f]).Distinct()
+                .Order(StringComparer.Ordinal)];
         double? upTo = _gaps || met.Contains(null) ? null : met.Min();
         return new TrendRequirement
         {
@@ -81,7 +82,8 @@ internal sealed class RequirementAlong
             MetUpTo = upTo,
             NotMetFrom = Asked.Select(f => _at[f]!.NotMetFrom).Min(),
             DecidedAt = _faults || Array.TrueForAll(_levels, l => l is null) ? null : at.Grid[Deciding(met)],
-            Obstacle = _faults ? TrendObstacle.Faults : lotsApart ? TrendObstacle.LotsApart : Obstacle(at, upTo, overturned.Length > 0, design),
+            Obstacle = _faults ? TrendObstacle.Faults : lotsApart ? TrendObstacle.LotsApart
+                : Obstacle(at, upTo, overturned.Length > 0, design),
             OverturnedBy = [.. overturned],
         };
     }
@@ -102,7 +104,8 @@ internal sealed class RequirementAlong
         return upTo == _values[^1] || design.Lack != TrendLack.None ? TrendObstacle.None
             : Anywhere(f => _levels[f] is null && !at.IsSharedKnown(f)) ? TrendObstacle.ReferenceOnce
             : Anywhere(f => _levels[f] is null && finite(f) && !at.Bounds[f].Contains(true)) ? TrendObstacle.NoRepeats
-            : Anywhere(f => at.Bounds[f].Contains(true) && _values.Any(v => _at[f]!.OutcomeAt(v) == RequirementOutcome.CannotTell))
+            : Anywhere(f =>
+                at.Bounds[f].Contains(true) && _values.Any(v => _at[f]!.OutcomeAt(v) == RequirementOutcome.CannotTell))
                 ? TrendObstacle.Hidden
             : overturned ? TrendObstacle.Overturned
             : _gaps ? TrendObstacle.FrequenciesLeftOut : TrendObstacle.None;

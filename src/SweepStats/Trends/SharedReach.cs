@@ -6,11 +6,10 @@ namespace SweepStats.Trends;
 
 /// <summary>How far a level reaches to one side once what all specimens share is added to their own scatter. Unit: dB.</summary>
 /// <remarks>
-/// As in the intervals of lots (<see cref="SharedErrors.Reach"/>): scatter of specimens, reference and floor each reach by their own
-/// degrees of freedom, and the root of the squares
-/// is taken. Welch and Satterthwaite's would be too many where a reference of two sweeps happens to repeat well. Stated errors are
-/// added by their distribution, whose table is entered with those degrees of freedom, and not knowing how the receiver averages
-/// shifts the whole.
+/// As in the intervals of lots (<see cref="SharedErrors.Reach"/>): scatter of specimens, reference and floor each reach by their
+/// own degrees of freedom, and the root of the squares is taken. Welch and Satterthwaite's would be too many where a reference of
+/// two sweeps happens to repeat well. Stated errors are added by their distribution, whose table is entered with those degrees of
+/// freedom, and not knowing how the receiver averages shifts the whole.
 /// </remarks>
 /// <param name="Reference">Scatter of the reference.</param>
 /// <param name="Floor">Error of the floor.</param>

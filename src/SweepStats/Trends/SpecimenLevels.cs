@@ -11,8 +11,8 @@ internal sealed class SpecimenLevels(double[] values, bool[] bounds, Func<int, d
 
     /// <summary>Shielding of a specimen, or what it lies above at a level.</summary>
     /// <remarks>
-    /// A level below that of the intervals moves no bound up: at one half noise below its own mean has an endless bound, and would
-    /// meet anything (as in the verdict).
+    /// A level below that of the intervals moves no bound up: at one half noise below its own mean has an endless bound, and
+    /// would meet anything (as in the verdict).
     /// </remarks>
     public double LowestAt(int specimen, double level) =>
         bounds[specimen] ? Math.Min(values[specimen], limit(specimen, level)) : values[specimen];

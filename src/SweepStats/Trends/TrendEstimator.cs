@@ -85,14 +85,14 @@ public static class TrendEstimator
     }
 
     private static TrendFrequency Frequency(AnalysisPlan plan, TrendFrequencies at, int f, FactorLevel? level) => new()
-        {
-            At = at.Grid[f],
-            Capped = at.Bounds[f].Count(b => b),
-            Line = at.Lines[f] is { } line ? new TrendLine(line, at.StraightAt(f), plan.Confidence) : null,
-            StraightAdjusted = at.StraightAdjusted[f],
-            Required = plan.Requirement?.At(at.Grid[f]),
-            Basis = level is null ? TrendBasis.Nothing : level.Between ? TrendBasis.Line : TrendBasis.Groups,
-            Level = level,
-            ValuesDb = [.. at.Values[f]],
-        };
+    {
+        At = at.Grid[f],
+        Capped = at.Bounds[f].Count(b => b),
+        Line = at.Lines[f] is { } line ? new TrendLine(line, at.StraightAt(f), plan.Confidence) : null,
+        StraightAdjusted = at.StraightAdjusted[f],
+        Required = plan.Requirement?.At(at.Grid[f]),
+        Basis = level is null ? TrendBasis.Nothing : level.Between ? TrendBasis.Line : TrendBasis.Groups,
+        Level = level,
+        ValuesDb = [.. at.Values[f]],
+    };
 }

@@ -60,7 +60,8 @@ internal sealed class TrendFrequencies
     /// <param name="falseAlarm">Chance of refusing a straight line.</param>
     public FactorLevel? LevelAt(int f, bool straight, double falseAlarm) =>
         Shared(f) is not { } shared || !Array.TrueForAll(Values[f], double.IsFinite) ? null
-        : Lines[f] is { } line && straight && !(StraightAdjusted[f] <= falseAlarm) ? new LineLevel(line, shared, _local!, Residuals(f, line))
+        : Lines[f] is { } line && straight && !(StraightAdjusted[f] <= falseAlarm)
+        ? new LineLevel(line, shared, _local!, Residuals(f, line))
         : Single(f, straight) is { } single ? new GroupLevel(_design, KnownAt(f), single, shared) : null;
 
     /// <summary>Whether the errors that all specimens share are known at a frequency.</summary>
@@ -93,7 +94,8 @@ internal sealed class TrendFrequencies
         }
 
         double[] squares = [.. _design.Members.Select(m => Squares([.. m.Select(i => Values[f][i])]))];
-        return new GroupScatter(new Contribution(pure, degrees), GroupScatter.Pooled(squares, [.. _design.Members.Select(m => m.Length - 1.0)]));
+        return new GroupScatter(new Contribution(pure, degrees),
+            GroupScatter.Pooled(squares, [.. _design.Members.Select(m => m.Length - 1.0)]));
     }
 
     private GroupScatter? AboutLine(int f)
@@ -116,7 +118,8 @@ internal sealed class TrendFrequencies
     private static GroupScatter? Usual(GroupScatter[] known) => known.Length == 0 ? null
         : new GroupScatter(
             Usual([.. known.Select(k => k.Everywhere)]),
-            [.. known[0].Near.Select((near, g) => near is null ? (Contribution?)null : Usual([.. known.Select(k => k.Near[g]!.Value)]))]);
+            [.. known[0].Near.Select(
+                (near, g) => near is null ? (Contribution?)null : Usual([.. known.Select(k => k.Near[g]!.Value)]))]);
 
     private static Contribution Usual(Contribution[] known) =>
         new(Math.Sqrt(known.Average(c => c.StandardUncertainty * c.StandardUncertainty)), known[0].DegreesOfFreedom);

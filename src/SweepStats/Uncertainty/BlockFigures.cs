@@ -11,10 +11,14 @@ internal readonly record struct BlockFigures(double Mean, double Deviation, doub
         Ascending.Sort(sorted);
         Interval interval = CoverageIntervals.Symmetric(sorted, confidence);
         bool finite = double.IsFinite(sorted[0]) && double.IsFinite(sorted[^1]);
-        return new BlockFigures(finite ? Sample.Mean(values) : double.NaN, finite ? Sample.StandardDeviation(values) : double.NaN, interval.Low, interval.High);
+        return new BlockFigures(finite ? Sample.Mean(values) : double.NaN, finite ? Sample.StandardDeviation(values) : double.NaN,
+            interval.Low, interval.High);
     }
 
-    /// <summary>Twice the standard error of the least certain of the figures, averaged over the blocks; infinite where one is infinite in some blocks only.</summary>
+    /// <summary>
+    /// Twice the standard error of the least certain of the figures, averaged over the blocks; infinite where one is infinite in
+    /// some blocks only.
+    /// </summary>
     /// <param name="blocks">At least two.</param>
     /// <param name="endsOnly">Whether mean and standard deviation may move.</param>
     public static double Spread(IReadOnlyList<BlockFigures> blocks, bool endsOnly)

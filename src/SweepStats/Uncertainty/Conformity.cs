@@ -4,7 +4,10 @@ using SweepStats.Statistics;
 
 namespace SweepStats.Uncertainty;
 
-/// <summary>How probably a measured quantity conforms to its limits, and what a decision rule risks. Source: JCGM 106:2012, clauses 7 to 9.</summary>
+/// <summary>
+/// How probably a measured quantity conforms to its limits, and what a decision rule risks. Source: JCGM 106:2012, clauses 7 to
+/// 9.
+/// </summary>
 /// <remarks>Assumes a normal distribution of the quantity about its estimate; with few degrees of freedom Student's t.</remarks>
 public static class Conformity
 {
@@ -14,19 +17,28 @@ public static class Conformity
     /// <param name="lower">Lower limit; −∞ where there is none.</param>
     /// <param name="upper">Upper limit; +∞ where there is none.</param>
     /// <param name="degreesOfFreedom">Of the standard uncertainty.</param>
-    public static double Probability(double estimate, double standardUncertainty, double lower, double upper, double degreesOfFreedom = double.PositiveInfinity)
+    public static double Probability(double estimate, double standardUncertainty, double lower, double upper,
+        double degreesOfFreedom = double.PositiveInfinity)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(standardUncertainty);
-        double below = double.IsNegativeInfinity(lower) ? 0 : Statistics.StudentT.UpperTail((estimate - lower) / standardUncertainty, degreesOfFreedom);
-        double above = double.IsPositiveInfinity(upper) ? 0 : Statistics.StudentT.UpperTail((upper - estimate) / standardUncertainty, degreesOfFreedom);
+        double below = double.IsNegativeInfinity(lower) ? 0
+            : Statistics.StudentT.UpperTail((estimate - lower) / standardUncertainty, degreesOfFreedom);
+        double above = double.IsPositiveInfinity(upper) ? 0
+            : Statistics.StudentT.UpperTail((upper - estimate) / standardUncertainty, degreesOfFreedom);
         return Math.Max(0, 1 - below - above);
     }
 
-    /// <summary>Largest chance of accepting an item that does not conform to a single limit, where acceptance begins a guard band away from it.</summary>
+    /// <summary>
+    /// Largest chance of accepting an item that does not conform to a single limit, where acceptance begins a guard band away
+    /// from it.
+    /// </summary>
     /// <param name="guardBand">w, positive towards the safe side, in standard uncertainties.</param>
     public static double LargestSpecificRisk(double guardBand) => Normal.CDF(0, 1, -guardBand);
 
-    /// <summary>Chances, over a production of known spread and before anything is measured, that an item is accepted wrongly or rejected wrongly.</summary>
+    /// <summary>
+    /// Chances, over a production of known spread and before anything is measured, that an item is accepted wrongly or rejected
+    /// wrongly.
+    /// </summary>
     /// <param name="mean">Mean of the production.</param>
     /// <param name="deviation">Standard deviation of the production.</param>
     /// <param name="standardUncertainty">Standard uncertainty of the measurement.</param>
@@ -35,12 +47,14 @@ public static class Conformity
     public static (double Consumer, double Producer) GlobalRisks(
         double mean, double deviation, double standardUncertainty, Interval tolerance, Interval acceptance)
     {
-        double Accepted(double truth) => Normal.CDF(truth, standardUncertainty, acceptance.High) - Normal.CDF(truth, standardUncertainty, acceptance.Low);
+        double Accepted(double truth) =>
+            Normal.CDF(truth, standardUncertainty, acceptance.High) - Normal.CDF(truth, standardUncertainty, acceptance.Low);
         double Weight(double truth) => Normal.PDF(mean, deviation, truth);
         double far = 8 * deviation;
         double low = Math.Clamp(tolerance.Low, mean - far, mean + far);
         double high = Math.Clamp(tolerance.High, mean - far, mean + far);
-        double consumer = Over(t => Weight(t) * Accepted(t), mean - far, low) + Over(t => Weight(t) * Accepted(t), high, mean + far);
+        double consumer =
+            Over(t => Weight(t) * Accepted(t), mean - far, low) + Over(t => Weight(t) * Accepted(t), high, mean + far);
         return (consumer, Over(t => Weight(t) * (1 - Accepted(t)), low, high));
     }
 

@@ -12,7 +12,8 @@ internal static class Correlations
             throw new ArgumentException("A result needs at least one input.", nameof(inputs));
         }
 
-        bool fits = correlation is null || (correlation.Length == inputs.Count && Array.TrueForAll(correlation, row => row.Length == inputs.Count));
+        bool fits = correlation is null
+            || (correlation.Length == inputs.Count && Array.TrueForAll(correlation, row => row.Length == inputs.Count));
         for (int i = 0; fits && correlation is not null && i < inputs.Count; i++)
         {
             for (int j = 0; j < i; j++)
@@ -23,7 +24,8 @@ internal static class Correlations
 
         if (!fits)
         {
-            throw new ArgumentException($"Correlations of {inputs.Count} inputs are {inputs.Count} rows of as many numbers between -1 and 1, the same above and below the diagonal.", nameof(correlation));
+            throw new ArgumentException($"Correlations of {inputs.Count} inputs are {inputs.Count} rows of as many numbers "
+                + "between -1 and 1, the same above and below the diagonal.", nameof(correlation));
         }
     }
 
@@ -44,7 +46,8 @@ internal static class Correlations
                 }
 
                 root[i][j] = i != j ? rest / root[j][j]
-                    : rest > 0 ? Math.Sqrt(rest) : throw new ArgumentException("These correlations contradict each other: no variables have them all.", nameof(correlation));
+                    : rest > 0 ? Math.Sqrt(rest) : throw new ArgumentException(
+                        "These correlations contradict each other: no variables have them all.", nameof(correlation));
             }
         }
 

@@ -24,5 +24,6 @@ internal static class CoverageIntervals
         return new Interval(sorted[at], sorted[Math.Min(sorted.Length - 1, at + inside)]);
     }
 
-    private static int Inside(double[] sorted, Confidence confidence) => (int)Math.Round(confidence.Level * sorted.Length, MidpointRounding.AwayFromZero);
+    private static int Inside(double[] sorted, Confidence confidence) =>
+        (int)Math.Round(confidence.Level * sorted.Length, MidpointRounding.AwayFromZero);
 }

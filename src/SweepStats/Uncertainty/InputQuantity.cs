@@ -4,7 +4,10 @@ namespace SweepStats.Uncertainty;
 /// <param name="Name">Name for people.</param>
 /// <param name="Estimate">Best estimate.</param>
 /// <param name="Error">How the truth may lie about it.</param>
-/// <param name="DegreesOfFreedom">How well the standard uncertainty is known: effective degrees of freedom, infinite where it is known; null for those of the spread.</param>
+/// <param name="DegreesOfFreedom">
+/// How well the standard uncertainty is known: effective degrees of freedom, infinite where it is known; null for those of the
+/// spread.
+/// </param>
 public sealed record InputQuantity(string Name, double Estimate, Spread Error, double? DegreesOfFreedom = null)
 {
     /// <summary>Standard uncertainty, in the unit of the quantity.</summary>

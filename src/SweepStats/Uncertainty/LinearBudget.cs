@@ -16,9 +16,10 @@ public sealed record BudgetLine(string Name, double StandardUncertainty, double 
 
 /// <summary>The uncertainty of a result by the law of propagation: the model as a plane at the estimates. Immutable.</summary>
 /// <remarks>
-/// Formula: u² = ΣΣ cᵢcⱼu(xᵢ)u(xⱼ)r(xᵢ, xⱼ), sensitivities c by central differences over one standard uncertainty each way; effective degrees of freedom by
-/// Welch and Satterthwaite, which knows no correlation. Assumes a model that is nearly straight over the uncertainties: <see cref="SecondOrderVariance"/> and
-/// <see cref="MonteCarlo"/> show whether it is. Source: JCGM 100:2008, 5.1.2, 5.2.2, G.4.1.
+/// Formula: u² = ΣΣ cᵢcⱼu(xᵢ)u(xⱼ)r(xᵢ, xⱼ), sensitivities c by central differences over one standard uncertainty each way;
+/// effective degrees of freedom by Welch and Satterthwaite, which knows no correlation. Assumes a model that is nearly straight
+/// over the uncertainties: <see cref="SecondOrderVariance"/> and <see cref="MonteCarlo"/> show whether it is. Source: JCGM
+/// 100:2008, 5.1.2, 5.2.2, G.4.1.
 /// </remarks>
 public sealed record LinearBudget
 {
@@ -41,17 +42,22 @@ public sealed record LinearBudget
     /// <summary>Effective degrees of freedom.</summary>
     public required double DegreesOfFreedom { get; init; }
 
-    /// <summary>What the bend of the model adds to the variance: Σ Σ [½(∂²f/∂xᵢ∂xⱼ)² + (∂f/∂xᵢ)(∂³f/∂xᵢ∂xⱼ²)]u²u². Source: JCGM 100:2008, note to 5.1.2.</summary>
+    /// <summary>
+    /// What the bend of the model adds to the variance: Σ Σ [½(∂²f/∂xᵢ∂xⱼ)² + (∂f/∂xᵢ)(∂³f/∂xᵢ∂xⱼ²)]u²u². Source: JCGM 100:2008,
+    /// note to 5.1.2.
+    /// </summary>
     public required double SecondOrderVariance { get; init; }
 
     /// <summary>Coverage factor for a two-sided interval: the t quantile at the effective degrees of freedom.</summary>
     /// <param name="confidence">Two-sided level.</param>
     /// <param name="wholeDegrees">Cut the degrees of freedom down to a whole number, as printed tables of t need.</param>
     public double CoverageFactor(Confidence confidence, bool wholeDegrees = false) =>
-        StudentT.Quantile(confidence.TwoSidedQuantile, wholeDegrees && double.IsFinite(DegreesOfFreedom) ? Math.Max(1, Math.Floor(DegreesOfFreedom)) : DegreesOfFreedom);
+        StudentT.Quantile(confidence.TwoSidedQuantile,
+            wholeDegrees && double.IsFinite(DegreesOfFreedom) ? Math.Max(1, Math.Floor(DegreesOfFreedom)) : DegreesOfFreedom);
 
     /// <summary>Coverage factor times standard uncertainty, in the unit of the result.</summary>
-    public double ExpandedUncertainty(Confidence confidence) => StandardUncertainty == 0 ? 0 : CoverageFactor(confidence) * StandardUncertainty;
+    public double ExpandedUncertainty(Confidence confidence) =>
+        StandardUncertainty == 0 ? 0 : CoverageFactor(confidence) * StandardUncertainty;
 
     /// <summary>Interval estimate ± coverage factor × standard uncertainty.</summary>
     public Interval Interval(Confidence confidence)
@@ -80,7 +86,8 @@ public sealed record LinearBudget
             Estimate = model(at),
             Lines = lines,
             StandardUncertainty = Math.Sqrt(Covariance(lines, lines, correlation)),
-            DegreesOfFreedom = WelchSatterthwaite.DegreesOfFreedom([.. lines.Select(l => new Contribution(l.Contribution, l.DegreesOfFreedom))]),
+            DegreesOfFreedom =
+                WelchSatterthwaite.DegreesOfFreedom([.. lines.Select(l => new Contribution(l.Contribution, l.DegreesOfFreedom))]),
             SecondOrderVariance = SecondOrder(model, at, inputs),
         };
     }
@@ -138,11 +145,13 @@ public sealed record LinearBudget
                 Shift back = new(i, -u.Step);
                 Shift down = new(j, -v.Step);
                 double first = (Moved(model, at, u) - Moved(model, at, back)) / 2;
-                double mixed = (Moved(model, at, u, v) - Moved(model, at, u, down) - Moved(model, at, back, v) + Moved(model, at, back, down)) / 4;
+                double mixed = (Moved(model, at, u, v) - Moved(model, at, u, down) - Moved(model, at, back, v)
+                    + Moved(model, at, back, down)) / 4;
                 double bendAbove = Moved(model, at, u, v) - (2 * Moved(model, at, u)) + Moved(model, at, u, down);
                 double bendBelow = Moved(model, at, back, v) - (2 * Moved(model, at, back)) + Moved(model, at, back, down);
                 double curve = i == j ? Moved(model, at, u) - (2 * centre) + Moved(model, at, back) : mixed;
-                double third = i == j ? (Moved(model, at, u, u) - (2 * Moved(model, at, u)) + (2 * Moved(model, at, back)) - Moved(model, at, back, back)) / 2 : (bendAbove - bendBelow) / 2;
+                double third = i == j ? (Moved(model, at, u, u) - (2 * Moved(model, at, u)) + (2 * Moved(model, at, back))
+                    - Moved(model, at, back, back)) / 2 : (bendAbove - bendBelow) / 2;
                 sum.Add((curve * curve / 2) + (first * third));
             }
         }

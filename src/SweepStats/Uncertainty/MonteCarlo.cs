@@ -4,9 +4,10 @@ namespace SweepStats.Uncertainty;
 
 /// <summary>A result by propagation of whole distributions. Immutable.</summary>
 /// <remarks>
-/// Trials are drawn in blocks of max(10⁴, 100/(1 − p)) until twice the standard error over blocks of the mean, the standard uncertainty and both ends lies
-/// below half a unit of the last digit asked of the standard uncertainty. Correlated inputs must be normal. A result may be infinite in some trials: an end of
-/// an interval is then infinite where more trials are than may lie beyond it. Source: JCGM 101:2008, 5 to 7, 7.9.
+/// Trials are drawn in blocks of max(10⁴, 100/(1 − p)) until twice the standard error over blocks of the mean, the standard
+/// uncertainty and both ends lies below half a unit of the last digit asked of the standard uncertainty. Correlated inputs must
+/// be normal. A result may be infinite in some trials: an end of an interval is then infinite where more trials are than may lie
+/// beyond it. Source: JCGM 101:2008, 5 to 7, 7.9.
 /// </remarks>
 public sealed record MonteCarlo
 {
@@ -37,23 +38,34 @@ public sealed record MonteCarlo
     /// <summary>Whether the figures stand still to the digits asked.</summary>
     public required bool Stable { get; init; }
 
-    /// <summary>Half a unit of the last digit asked of the standard uncertainty, or what was asked of the ends: the tolerance of the figures.</summary>
+    /// <summary>
+    /// Half a unit of the last digit asked of the standard uncertainty, or what was asked of the ends: the tolerance of the
+    /// figures.
+    /// </summary>
     public required double Tolerance { get; init; }
 
-    /// <summary>Whether the interval of a linear budget agrees with this one at both ends to within the tolerance. Source: JCGM 101:2008, 8.1.</summary>
+    /// <summary>
+    /// Whether the interval of a linear budget agrees with this one at both ends to within the tolerance. Source: JCGM 101:2008,
+    /// 8.1.
+    /// </summary>
     /// <param name="linear">Interval of the linear budget, of the same level.</param>
     public bool Confirms(Interval linear) => Confirms(linear, Tolerance);
 
-    /// <summary>The same with a tolerance of its own, which should be five times that of the figures. Source: JCGM 101:2008, 8.2.</summary>
+    /// <summary>
+    /// The same with a tolerance of its own, which should be five times that of the figures. Source: JCGM 101:2008, 8.2.
+    /// </summary>
     /// <param name="linear">Interval of the linear budget, of the same level.</param>
     /// <param name="tolerance">How far the ends may lie apart.</param>
     public bool Confirms(Interval linear, double tolerance) =>
         Math.Abs(linear.Low - Symmetric.Low) <= tolerance && Math.Abs(linear.High - Symmetric.High) <= tolerance;
 
     /// <summary>Draws the result.</summary>
-    /// <exception cref="ArgumentException">No input; correlations that do not fit, contradict each other, or are stated for errors that are not normal.</exception>
+    /// <exception cref="ArgumentException">
+    /// No input; correlations that do not fit, contradict each other, or are stated for errors that are not normal.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">Digits other than 1 or 2.</exception>
-    public static MonteCarlo Of(MeasurementModel model, IReadOnlyList<InputQuantity> inputs, MonteCarloPlan plan, double[][]? correlation = null)
+    public static MonteCarlo Of(MeasurementModel model, IReadOnlyList<InputQuantity> inputs, MonteCarloPlan plan,
+        double[][]? correlation = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(plan);

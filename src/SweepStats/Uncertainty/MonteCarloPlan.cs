@@ -11,12 +11,16 @@ public sealed record MonteCarloPlan
     /// <summary>Level of the intervals.</summary>
     public Confidence Confidence { get; init; } = Confidence.NinetyFive;
 
-    /// <summary>Digits of the standard uncertainty that count, 1 or 2: results are drawn until all of them stand still to half of the last one.</summary>
+    /// <summary>
+    /// Digits of the standard uncertainty that count, 1 or 2: results are drawn until all of them stand still to half of the last
+    /// one.
+    /// </summary>
     public int Digits { get; init; } = 2;
 
     /// <summary>
-    /// Tolerance of the ends, where only those have to stand still; null for that of the digits, and mean and standard uncertainty have to stand still too. Of
-    /// Student variables with two degrees of freedom, and of results that may be infinite, the standard deviation does not exist; the ends do.
+    /// Tolerance of the ends, where only those have to stand still; null for that of the digits, and mean and standard
+    /// uncertainty have to stand still too. Of Student variables with two degrees of freedom, and of results that may be
+    /// infinite, the standard deviation does not exist; the ends do.
     /// </summary>
     public double? EndTolerance { get; init; }
 

@@ -10,7 +10,9 @@ public abstract record Spread
     {
     }
 
-    /// <summary>Standard uncertainty; for Student's t the scale, as JCGM 100 reckons with it, not the larger standard deviation.</summary>
+    /// <summary>
+    /// Standard uncertainty; for Student's t the scale, as JCGM 100 reckons with it, not the larger standard deviation.
+    /// </summary>
     public abstract double StandardUncertainty { get; }
 
     /// <summary>Degrees of freedom of the standard uncertainty; infinite where it is known.</summary>
@@ -27,5 +29,6 @@ public abstract record Spread
 
     /// <summary>Refuses a width that is negative or not finite.</summary>
     private protected static double Width(double value, string name) =>
-        double.IsFinite(value) && value >= 0 ? value : throw new ArgumentOutOfRangeException(name, value, "A width is a finite number, not negative.");
+        double.IsFinite(value) && value >= 0 ? value
+            : throw new ArgumentOutOfRangeException(name, value, "A width is a finite number, not negative.");
 }

@@ -48,15 +48,21 @@ public sealed record StudentSpread : Spread
     public override double Limit => double.PositiveInfinity;
 
     /// <inheritdoc/>
-    public override double Below(double error) => _scale == 0 ? (error < 0 ? 0 : 1) : 1 - Statistics.StudentT.UpperTail(error / _scale, _freedom);
+    public override double Below(double error) =>
+        _scale == 0 ? (error < 0 ? 0 : 1) : 1 - Statistics.StudentT.UpperTail(error / _scale, _freedom);
 
     /// <inheritdoc/>
     public override double Draw(RandomSource random) =>
         _scale * random.Normal() * (double.IsFinite(_freedom) ? Math.Sqrt(_freedom / 2 / random.Gamma(_freedom / 2)) : 1);
 }
 
-/// <summary>Anywhere within limits alike; where the limits are themselves known only to within an edge, the corners are rounded off.</summary>
-/// <remarks>With an edge d the standard uncertainty is √(a²/3 + d²/9): JCGM 101:2008, 6.4.3 (a rectangle with inexactly prescribed limits).</remarks>
+/// <summary>
+/// Anywhere within limits alike; where the limits are themselves known only to within an edge, the corners are rounded off.
+/// </summary>
+/// <remarks>
+/// With an edge d the standard uncertainty is √(a²/3 + d²/9): JCGM 101:2008, 6.4.3 (a rectangle with inexactly prescribed
+/// limits).
+/// </remarks>
 public sealed record RectangularSpread : Spread
 {
     private readonly double _half;
@@ -85,7 +91,8 @@ public sealed record RectangularSpread : Spread
         }
 
         double away = Math.Abs(error);
-        double upper = away >= Limit ? 1 : away <= _half - _edge || _edge == 0 ? 0.5 + Flat(Math.Min(away, _half)) : 1 - Corner(away);
+        double upper = away >= Limit ? 1 : away <= _half - _edge || _edge == 0 ? 0.5 + Flat(Math.Min(away, _half))
+            : 1 - Corner(away);
         return error < 0 ? 1 - upper : upper;
     }
 
@@ -137,7 +144,8 @@ public sealed record TrapezoidalSpread : Spread
 
         double away = Math.Min(Math.Abs(error), _half);
         double height = 1 / (_half + _top);
-        double upper = away <= _top ? 0.5 + (height * away) : 1 - (height * (_half - away) * (_half - away) / (2 * (_half - _top)));
+        double upper = away <= _top ? 0.5 + (height * away)
+            : 1 - (height * (_half - away) * (_half - away) / (2 * (_half - _top)));
         return error < 0 ? 1 - upper : upper;
     }
 
@@ -161,7 +169,8 @@ public sealed record ArcsineSpread : Spread
     public override double Limit => _half;
 
     /// <inheritdoc/>
-    public override double Below(double error) => _half == 0 ? (error < 0 ? 0 : 1) : 0.5 + (Math.Asin(Math.Clamp(error / _half, -1, 1)) / Math.PI);
+    public override double Below(double error) =>
+        _half == 0 ? (error < 0 ? 0 : 1) : 0.5 + (Math.Asin(Math.Clamp(error / _half, -1, 1)) / Math.PI);
 
     /// <inheritdoc/>
     public override double Draw(RandomSource random) => _half * Math.Sin(2 * Math.PI * random.Uniform());

@@ -6,9 +6,9 @@ namespace SweepStats.Uncertainty;
 
 /// <summary>The sum of the stated errors that repeats do not show, in the difference of two levels. Immutable.</summary>
 /// <remarks>
-/// The distribution of the sum is computed on a grid, from which what an interval needs is read: a rectangle of half-width a adds 0.95·a at 95 %, not 1.96 of its
-/// standard uncertainties, and two of them something in between. Unit: dB. Error: 0.2 % of a quantile. Assumes errors that are independent of each other and
-/// of the repeats, the same for all sweeps of a role.
+/// The distribution of the sum is computed on a grid, from which what an interval needs is read: a rectangle of half-width a adds
+/// 0.95·a at 95 %, not 1.96 of its standard uncertainties, and two of them something in between. Unit: dB. Error: 0.2 % of a
+/// quantile. Assumes errors that are independent of each other and of the repeats, the same for all sweeps of a role.
 /// </remarks>
 public sealed class SystematicError
 {
@@ -21,17 +21,20 @@ public sealed class SystematicError
     private readonly double _step;
     private readonly double[] _mass;
 
-    // Tables of half-widths take some 20 ms to make and serve all specimens and threads; each is made by one of them while the others wait.
+    // Tables of half-widths take some 20 ms to make and serve all specimens and threads; each is made by one of them while the
+    // others wait.
     private readonly ConcurrentDictionary<double, Lazy<WidenedInterval>> _widened = new();
 
     /// <summary>Adds up the errors of entries.</summary>
     public SystematicError(ImmutableArray<UncertaintyEntry> entries)
     {
-        Spread[] parts = [.. entries.SelectMany(e => Enumerable.Repeat(e.Spread, e.TimesInDifference)).Where(s => s.StandardUncertainty > 0)];
+        Spread[] parts =
+            [.. entries.SelectMany(e => Enumerable.Repeat(e.Spread, e.TimesInDifference)).Where(s => s.StandardUncertainty > 0)];
         StandardUncertainty = Math.Sqrt(parts.Sum(p => p.StandardUncertainty * p.StandardUncertainty));
         Parts = [.. parts];
         DegreesOfFreedom = parts.Length == 0 ? double.PositiveInfinity
-            : WelchSatterthwaite.DegreesOfFreedom([.. parts.Select(p => new Contribution(p.StandardUncertainty, p.DegreesOfFreedom))]);
+            : WelchSatterthwaite.DegreesOfFreedom(
+                [.. parts.Select(p => new Contribution(p.StandardUncertainty, p.DegreesOfFreedom))]);
         double reach = parts.Sum(Reach);
         _step = reach * 2 / Bins;
         _mass = parts.Length == 0 ? [1] : Sum(parts, reach);
@@ -76,7 +79,8 @@ public sealed class SystematicError
         return (_mass.Length - 1) / 2.0 * _step;
     }
 
-    private static double Reach(Spread spread) => Math.Min(spread.Limit, FarthestUncertainties * spread.StandardUncertainty * (double.IsFinite(spread.DegreesOfFreedom) ? 3 : 1));
+    private static double Reach(Spread spread) => Math.Min(spread.Limit,
+        FarthestUncertainties * spread.StandardUncertainty * (double.IsFinite(spread.DegreesOfFreedom) ? 3 : 1));
 
     private double[] Sum(Spread[] parts, double reach)
     {

@@ -15,9 +15,12 @@ internal sealed class Trials
     {
         (_model, _inputs, _random) = (model, [.. inputs], new RandomSource(seed));
         _root = correlation is null ? null : Correlations.Root(correlation);
-        if (correlation is not null && inputs.Select((input, i) => input.Error is not NormalSpread && correlation[i].Where((r, j) => j != i && r != 0).Any()).Contains(true))
+        if (correlation is not null
+            && inputs.Select((input, i) =>
+                input.Error is not NormalSpread && correlation[i].Where((r, j) => j != i && r != 0).Any()).Contains(true))
         {
-            throw new ArgumentException("Correlated inputs must be normal: other spreads do not say how they go together.", nameof(correlation));
+            throw new ArgumentException("Correlated inputs must be normal: other spreads do not say how they go together.",
+                nameof(correlation));
         }
     }
 
@@ -33,7 +36,8 @@ internal sealed class Trials
             for (int i = 0; i < inputs.Length; i++)
             {
                 normals[i] = _root is null ? 0 : _random.Normal();
-                inputs[i] = _inputs[i].Estimate + (_root is null || _inputs[i].Error is not NormalSpread ? _inputs[i].Error.Draw(_random) : 0);
+                inputs[i] = _inputs[i].Estimate
+                    + (_root is null || _inputs[i].Error is not NormalSpread ? _inputs[i].Error.Draw(_random) : 0);
             }
 
             for (int i = 0; _root is not null && i < inputs.Length; i++)

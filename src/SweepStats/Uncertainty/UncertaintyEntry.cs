@@ -50,13 +50,22 @@ public sealed record UncertaintyEntry
     /// <summary>Half-width of the flat top in dB; only for a trapezoidal distribution.</summary>
     public double TopHalfWidthDb { get; init; }
 
-    /// <summary>How well the standard uncertainty is known, in degrees of freedom; infinite where nothing else is stated; only for a normal distribution.</summary>
+    /// <summary>
+    /// How well the standard uncertainty is known, in degrees of freedom; infinite where nothing else is stated; only for a
+    /// normal distribution.
+    /// </summary>
     public double DegreesOfFreedom { get; init; } = double.PositiveInfinity;
 
-    /// <summary>The reflections that the half-width comes from; null where it was stated itself. For the record: figures rest on the half-width.</summary>
+    /// <summary>
+    /// The reflections that the half-width comes from; null where it was stated itself. For the record: figures rest on the
+    /// half-width.
+    /// </summary>
     public Mismatch? Mismatch { get; init; }
 
-    /// <summary>Which levels it acts on. The floor is none of them: it is measured on the scale of the readings, so an error of level, cable or antenna moves it not at all or by what moves the reading too.</summary>
+    /// <summary>
+    /// Which levels it acts on. The floor is none of them: it is measured on the scale of the readings, so an error of level,
+    /// cable or antenna moves it not at all or by what moves the reading too.
+    /// </summary>
     public ErrorActsOn ActsOn { get; init; } = ErrorActsOn.Covered;
 
     /// <summary>The error is the same in reference and covered and cancels in their difference.</summary>
@@ -76,6 +85,9 @@ public sealed record UncertaintyEntry
     /// <summary>Standard uncertainty in dB of one level. Source of the divisors: JCGM 100:2008, 4.3.</summary>
     public double StandardUncertaintyDb => Spread.StandardUncertainty;
 
-    /// <summary>How often the error enters the difference of reference and covered: not at all where it is common to both, twice where each has its own.</summary>
+    /// <summary>
+    /// How often the error enters the difference of reference and covered: not at all where it is common to both, twice where
+    /// each has its own.
+    /// </summary>
     public int TimesInDifference => ActsOn != ErrorActsOn.Both ? 1 : Common ? 0 : 2;
 }

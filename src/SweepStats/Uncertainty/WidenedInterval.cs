@@ -4,10 +4,11 @@ namespace SweepStats.Uncertainty;
 
 /// <summary>Half-width of an interval from few repeats once errors that repeats do not show are added.</summary>
 /// <remarks>
-/// A half-width a from repeats is t standard errors of a Student variable; with the systematic error B beside it the half-width is the quantile of (a/t)·T + B at
-/// the same probability: exactly a without B, the quantile of B without a. What has to be added in quadrature, b² = (half-width)² − a², hardly changes and is
-/// read from a table over a/(t·u(B)) and the degrees of freedom. Adding 1.96·u(B) instead reaches past the ends of a rectangular error that rules.
-/// Unit: dB. Error: 0.5 % of the half-width. Source: quantile of the sum of independent variables; JCGM 101:2008, 5.
+/// A half-width a from repeats is t standard errors of a Student variable; with the systematic error B beside it the half-width
+/// is the quantile of (a/t)·T + B at the same probability: exactly a without B, the quantile of B without a. What has to be added
+/// in quadrature, b² = (half-width)² − a², hardly changes and is read from a table over a/(t·u(B)) and the degrees of freedom.
+/// Adding 1.96·u(B) instead reaches past the ends of a rectangular error that rules. Unit: dB. Error: 0.5 % of the half-width.
+/// Source: quantile of the sum of independent variables; JCGM 101:2008, 5.
 /// </remarks>
 internal sealed class WidenedInterval
 {

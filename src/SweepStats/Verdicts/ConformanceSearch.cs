@@ -6,10 +6,11 @@ namespace SweepStats.Verdicts;
 
 /// <summary>Finds the one-sided level at which a limit equals the requirement.</summary>
 /// <remarks>
-/// Limits are computed on a ladder of levels, since each level costs a table where errors are stated, and interpolated between two rungs over Student's t for
-/// the reading's degrees of freedom. Error: none where the limit runs straight over t, as it does far above the floor without stated errors. Beyond the
-/// ladder, and where the next rung has no finite limit, only a bound is given. The level of the rule is a rung, so that the probability never contradicts the outcome.
-/// Where several ways of averaging have to be reckoned with it is the probability, on either side of 0.5, that decides less.
+/// Limits are computed on a ladder of levels, since each level costs a table where errors are stated, and interpolated between
+/// two rungs over Student's t for the reading's degrees of freedom. Error: none where the limit runs straight over t, as it does
+/// far above the floor without stated errors. Beyond the ladder, and where the next rung has no finite limit, only a bound is
+/// given. The level of the rule is a rung, so that the probability never contradicts the outcome. Where several ways of averaging
+/// have to be reckoned with it is the probability, on either side of 0.5, that decides less.
 /// </remarks>
 internal sealed class ConformanceSearch
 {
@@ -32,13 +33,17 @@ internal sealed class ConformanceSearch
     /// <param name="reading">The reading, with repeats.</param>
     /// <param name="f">Where it stands in the curve.</param>
     /// <param name="wanted">Requirement in dB.</param>
-    /// <param name="atRule">Its limits at the level of the rule; the upper one may be left out where the lower one reaches the requirement.</param>
+    /// <param name="atRule">
+    /// Its limits at the level of the rule; the upper one may be left out where the lower one reaches the requirement.
+    /// </param>
     public ConformanceProbability? Of(ShieldingReading reading, int f, double wanted, Interval atRule)
     {
-        var lower = new Side(f, wanted, Upper: false, atRule.Low - wanted, GuessedRung(reading, wanted), Freedom(reading.Evidence));
+        var lower = new Side(f, wanted, Upper: false, atRule.Low - wanted, GuessedRung(reading, wanted),
+            Freedom(reading.Evidence));
         if (reading is not ShieldingReading.Measured { Shielding.Value: var estimate })
         {
-            return reading.Evidence.OneSidedLow?.Value >= wanted && Highest(lower) is { } reached ? new ConformanceProbability(reached.Least, 1) : null;
+            return reading.Evidence.OneSidedLow?.Value >= wanted && Highest(lower) is { } reached
+                ? new ConformanceProbability(reached.Least, 1) : null;
         }
 
         if (atRule.Low >= wanted || (atRule.High >= wanted && estimate.Value >= wanted))
@@ -47,14 +52,16 @@ internal sealed class ConformanceSearch
         }
 
         Side upper = lower with { Upper = true, AtRule = wanted - atRule.High };
-        return Highest(upper) is { } fails ? new ConformanceProbability(1 - fails.Most, 1 - fails.Least) : ConformanceProbability.Of(0.5);
+        return Highest(upper) is { } fails ? new ConformanceProbability(1 - fails.Most, 1 - fails.Least)
+            : ConformanceProbability.Of(0.5);
     }
 
     // To first order; the search starts there and most often ends there.
     private int GuessedRung(ShieldingReading reading, double wanted)
     {
         int rung = _rungs.Length - 1;
-        if (reading is ShieldingReading.Measured { Shielding.Value: var value } && reading.Evidence.StandardUncertaintyDb is { } uncertainty)
+        if (reading is ShieldingReading.Measured { Shielding.Value: var value }
+            && reading.Evidence.StandardUncertaintyDb is { } uncertainty)
         {
             double score = Math.Abs(value.Value - wanted) / uncertainty;
             while (rung > 0 && score < _scores[rung].At(Freedom(reading.Evidence)))
@@ -71,7 +78,9 @@ internal sealed class ConformanceSearch
     private double Distance(in Side side, double level) =>
         side.Upper ? side.Wanted - _limits.High(side.F, level) : _limits.Low(side.F, level) - side.Wanted;
 
-    /// <summary>The highest level at which the limit is still on its side of the requirement; null where it is on no rung.</summary>
+    /// <summary>
+    /// The highest level at which the limit is still on its side of the requirement; null where it is on no rung.
+    /// </summary>
     private ConformanceProbability? Highest(in Side side)
     {
         Rung on = new(-1, double.NaN), off = new(_rungs.Length, double.NaN), probe = new(_ruleRung, side.AtRule);
@@ -89,7 +98,8 @@ internal sealed class ConformanceSearch
 
         bool Inside(int rung) => rung > on.Place && rung < off.Place;
         return on.Place < 0 ? null
-            : double.IsFinite(on.Distance) && double.IsFinite(off.Distance) ? Between(on, off, side.Freedom) : new ConformanceProbability(_rungs[on.Place], 1);
+            : double.IsFinite(on.Distance) && double.IsFinite(off.Distance) ? Between(on, off, side.Freedom)
+            : new ConformanceProbability(_rungs[on.Place], 1);
     }
 
     private ConformanceProbability Between(Rung on, Rung off, double freedom)
@@ -107,7 +117,9 @@ internal sealed class ConformanceSearch
     /// <summary>One side of the requirement at one frequency.</summary>
     /// <param name="F">Place of the frequency.</param>
     /// <param name="Wanted">Requirement in dB.</param>
-    /// <param name="Upper">Whether the upper limit is asked, to lie below the requirement; else the lower one, to reach it.</param>
+    /// <param name="Upper">
+    /// Whether the upper limit is asked, to lie below the requirement; else the lower one, to reach it.
+    /// </param>
     /// <param name="AtRule">How far the limit lies on its side at the level of the rule, in dB.</param>
     /// <param name="Guess">Rung to try first.</param>
     /// <param name="Freedom">Degrees of freedom of the reading.</param>

@@ -30,13 +30,16 @@ internal sealed class CurveDecisions
 
     /// <param name="curve">The specimen.</param>
     /// <param name="rule">What is asked.</param>
-    /// <param name="findings">What the checks found: what may shift the result beyond its interval can overturn a decision.</param>
+    /// <param name="findings">
+    /// What the checks found: what may shift the result beyond its interval can overturn a decision.
+    /// </param>
     public static CurveDecisions Of(ShieldingCurve curve, DecisionRule rule, ImmutableArray<Finding> findings) =>
         new(curve, rule, new SpecimenBiases(curve.Name, findings));
 
     /// <summary>Whether it fails somewhere at a level.</summary>
     public bool FailsAt(double level) =>
-        Enumerable.Range(0, All.Length).Any(f => All[f] is { Outcome: RequirementOutcome.Fails, Required: var wanted } && _limits.High(f, level) < wanted.Value);
+        Enumerable.Range(0, All.Length).Any(
+            f => All[f] is { Outcome: RequirementOutcome.Fails, Required: var wanted } && _limits.High(f, level) < wanted.Value);
 
     private FrequencyDecision? Decide(ShieldingReading reading, int f, ConformanceSearch search)
     {
@@ -57,13 +60,16 @@ internal sealed class CurveDecisions
         RequirementOutcome outcome = met ? RequirementOutcome.Meets
             : reading is not ShieldingReading.Measured ? Bounded(reading, low, wanted)
             : high < wanted.Value ? RequirementOutcome.Fails : RequirementOutcome.Undecided;
-        return Overturned(outcome, reading.Evidence.At, new Interval(low - wanted.Value - _rule.GuardBand.Value, high - wanted.Value)) is { } code
+        return Overturned(outcome, reading.Evidence.At,
+            new Interval(low - wanted.Value - _rule.GuardBand.Value, high - wanted.Value)) is { } code
             ? new FrequencyDecision(reading.Evidence.At, wanted, RequirementOutcome.CannotTell, null) { OverturnedBy = code }
-            : new FrequencyDecision(reading.Evidence.At, wanted, outcome, search.Of(reading, f, wanted.Value, new Interval(low, high)));
+            : new FrequencyDecision(reading.Evidence.At, wanted, outcome,
+                search.Of(reading, f, wanted.Value, new Interval(low, high)));
     }
 
-    // The code of the finding that moves the shielding farthest, where all together could move it to the other side of the requirement; null where they could not.
-    // Several may come true together. The margin is that of the limits over what is asked.
+    // The code of the finding that moves the shielding farthest, where all together could move it to the other side of the
+    // requirement; null where they could not. Several may come true together. The margin is that of the limits over what is
+    // asked.
     private string? Overturned(RequirementOutcome outcome, Hertz at, Interval margin)
     {
         bool meets = outcome == RequirementOutcome.Meets;
@@ -81,5 +87,6 @@ internal sealed class CurveDecisions
 
     // A bound between requirement and acceptance limit shows that it is a matter of the guard band; one below shows nothing.
     private static RequirementOutcome Bounded(ShieldingReading reading, double low, Decibels wanted) =>
-        low >= wanted.Value && reading.Evidence.OneSidedLow >= wanted ? RequirementOutcome.Undecided : RequirementOutcome.CannotTell;
+        low >= wanted.Value && reading.Evidence.OneSidedLow >= wanted ? RequirementOutcome.Undecided
+            : RequirementOutcome.CannotTell;
 }

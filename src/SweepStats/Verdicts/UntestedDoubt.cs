@@ -40,7 +40,8 @@ internal static class UntestedDoubts
         // What is found of one specimen says nothing of the others, but leakage is a matter of the set-up.
         string[] told =
         [
-            .. findings.Where(f => f.Severity != Severity.Note && (f.Specimen is null || f.Code == "leakage")).Select(f => f.Code),
+            .. findings.Where(f => f.Severity != Severity.Note && (f.Specimen is null || f.Code == "leakage"))
+                .Select(f => f.Code),
         ];
         var untested = ImmutableArray.CreateBuilder<UntestedDoubt>();
         void Add(UntestedDoubt doubt, bool tested)

@@ -20,13 +20,21 @@ public enum Trust
 /// <summary>How a measurement, or its reading at one frequency, stands to the requirement.</summary>
 public enum RequirementOutcome
 {
-    /// <summary>The lower limit is at or above the requirement, and the guard band where one is stated, at every frequency of every specimen.</summary>
+    /// <summary>
+    /// The lower limit is at or above the requirement, and the guard band where one is stated, at every frequency of every
+    /// specimen.
+    /// </summary>
     Meets,
 
-    /// <summary>Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at; a single frequency allows for none.</summary>
+    /// <summary>
+    /// Somewhere the upper limit is below the requirement, also after allowing for the number of frequencies looked at; a single
+    /// frequency allows for none.
+    /// </summary>
     Fails,
 
-    /// <summary>The requirement, or the guard band over it, lies inside an interval: more repeats narrow what scatter makes of it.</summary>
+    /// <summary>
+    /// The requirement, or the guard band over it, lies inside an interval: more repeats narrow what scatter makes of it.
+    /// </summary>
     Undecided,
 
     /// <summary>Somewhere the set-up cannot see as far as the requirement.</summary>
@@ -41,8 +49,11 @@ public sealed record SpecimenOutcome(SpecimenName Name, RequirementOutcome Outco
     /// <summary>Each frequency by itself, in grid order; null where nothing is asked.</summary>
     public ImmutableArray<FrequencyDecision?> Frequencies { get; init; } = [];
 
-    /// <summary>The frequency where it is least probable that the requirement is met; null where no probability is known.</summary>
-    public FrequencyDecision? LeastProbable => Frequencies.Where(d => d?.Probability is not null).MinBy(d => (d!.Probability!.Value.Least, d.Probability.Value.Most));
+    /// <summary>
+    /// The frequency where it is least probable that the requirement is met; null where no probability is known.
+    /// </summary>
+    public FrequencyDecision? LeastProbable =>
+        Frequencies.Where(d => d?.Probability is not null).MinBy(d => (d!.Probability!.Value.Least, d.Probability.Value.Most));
 
     /// <summary>How many frequencies have an outcome.</summary>
     public int Count(RequirementOutcome outcome) => Frequencies.Count(d => d?.Outcome == outcome);
@@ -57,14 +68,21 @@ public sealed record Verdict(Trust Trust, RequirementOutcome? Requirement, Immut
     /// <summary>Doubts that matter and that nothing in the campaign could test.</summary>
     public ImmutableArray<UntestedDoubt> Untested { get; init; } = [];
 
-    /// <summary>Codes of the findings that could overturn what the figures say of the requirement, so that it cannot be told.</summary>
+    /// <summary>
+    /// Codes of the findings that could overturn what the figures say of the requirement, so that it cannot be told.
+    /// </summary>
     public ImmutableArray<string> OverturnedBy { get; init; } = [];
 
-    /// <summary>The verdict as a program may take it: under a fault nothing is shown to meet the requirement, whatever the figures say.</summary>
+    /// <summary>
+    /// The verdict as a program may take it: under a fault nothing is shown to meet the requirement, whatever the figures say.
+    /// </summary>
     /// <returns>This very verdict where there is no fault.</returns>
-    public Verdict AsRelied() => Trust != Trust.Untrustworthy ? this : this with { Requirement = Relied(Requirement), Specimens = [.. Specimens.Select(Relied)] };
+    public Verdict AsRelied() => Trust != Trust.Untrustworthy ? this
+        : this with { Requirement = Relied(Requirement), Specimens = [.. Specimens.Select(Relied)] };
 
-    /// <summary>The outcome of anything else in the measurement, such as specimens of one age, as a program may take it.</summary>
+    /// <summary>
+    /// The outcome of anything else in the measurement, such as specimens of one age, as a program may take it.
+    /// </summary>
     public RequirementOutcome? Relied(RequirementOutcome? outcome) =>
         Trust == Trust.Untrustworthy && outcome == RequirementOutcome.Meets ? RequirementOutcome.CannotTell : outcome;
 
@@ -74,6 +92,7 @@ public sealed record Verdict(Trust Trust, RequirementOutcome? Requirement, Immut
     private SpecimenOutcome Relied(SpecimenOutcome specimen) =>
         new(specimen.Name, Relied(specimen.Outcome)!.Value) { Frequencies = [.. specimen.Frequencies.Select(Relied)] };
 
-    private FrequencyDecision? Relied(FrequencyDecision? decision) => decision is not { Outcome: RequirementOutcome.Meets } ? decision
+    private FrequencyDecision? Relied(FrequencyDecision? decision) =>
+        decision is not { Outcome: RequirementOutcome.Meets } ? decision
         : decision with { Outcome = Relied(decision.Outcome)!.Value, Probability = null };
 }

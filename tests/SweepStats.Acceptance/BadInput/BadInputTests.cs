@@ -4,7 +4,10 @@ using Xunit;
 
 namespace SweepStats.Acceptance.BadInput;
 
-/// <summary>Every bad input ends with exit code 2, a message that says where, what and what to do, and nothing written. The messages stand in fixtures/bad-inputs.md.</summary>
+/// <summary>
+/// Every bad input ends with exit code 2, a message that says where, what and what to do, and nothing written. The messages stand
+/// in fixtures/bad-inputs.md.
+/// </summary>
 public sealed class BadInputTests
 {
     private const string Table = "fixtures/bad-inputs.md";
@@ -30,13 +33,17 @@ public sealed class BadInputTests
     [Fact]
     public void TheTableOfMessagesIsUpToDate()
     {
-        var table = new StringBuilder("# Bad inputs and what the program says of them\n\nEach was put into a campaign that is good otherwise, and `sweepstats run` ended with exit code 2 and wrote nothing.\nMade by the tests in tests/SweepStats.Acceptance/BadInput; a failing test leaves the new table beside its program.\n\n| what is bad | what is said |\n|---|---|\n");
+        var table = new StringBuilder("# Bad inputs and what the program says of them\n\nEach was put into a campaign that is "
+            + "good otherwise, and `sweepstats run` ended with exit code 2 and wrote nothing.\nMade by the tests in "
+            + "tests/SweepStats.Acceptance/BadInput; a failing test leaves the new table beside its program.\n\n| what is bad | "
+            + "what is said |\n|---|---|\n");
         foreach (BadInput bad in All)
         {
             using var campaign = new CampaignToSpoil();
             bad.Arrange(campaign);
             string error = Shell.Run(["run", campaign.Folder, "--out", campaign.Report, .. bad.Words]).Error;
-            string cell = string.Join("<br>", Lines(error, campaign).Select(l => l.Replace("|", "\\|", StringComparison.Ordinal)));
+            string cell =
+                string.Join("<br>", Lines(error, campaign).Select(l => l.Replace("|", "\\|", StringComparison.Ordinal)));
             table.Append("| ").Append(bad.What).Append(" | ").Append(cell).Append(" |\n");
         }
 
@@ -46,5 +53,6 @@ public sealed class BadInputTests
     }
 
     private static IEnumerable<string> Lines(string error, CampaignToSpoil campaign) =>
-        error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Replace(campaign.Root + "/", "", StringComparison.Ordinal));
+        error.Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Select(l => l.Replace(campaign.Root + "/", "", StringComparison.Ordinal));
 }

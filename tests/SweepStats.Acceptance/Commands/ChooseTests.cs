@@ -21,7 +21,9 @@ public sealed class ChooseTests : IDisposable
         Assert.Equal(3, lines.Count(l => l.Contains(", compared at ", StringComparison.Ordinal)));
         string[] heads = [.. lines.Where(l => l.TrimStart().StartsWith("Rank ", StringComparison.Ordinal))];
         Assert.Equal(3, heads.Length);
-        Assert.All(heads, h => Assert.True(h.Contains("price_eur_m2", StringComparison.Ordinal) && h.Contains("weight_g_m2", StringComparison.Ordinal)));
+        Assert.All(heads,
+            h => Assert.True(h.Contains("price_eur_m2", StringComparison.Ordinal)
+                && h.Contains("weight_g_m2", StringComparison.Ordinal)));
         // No specimen of the odd lot is among the best of the receiver band, where it shields 6 dB less.
         string answer = lines[Array.FindIndex(lines, l => l.StartsWith("receiver band", StringComparison.Ordinal)) + 1];
         Assert.Contains("cannot be told from the best (95 %): ", answer, StringComparison.Ordinal);
@@ -37,7 +39,8 @@ public sealed class ChooseTests : IDisposable
         Assert.Equal(0, code);
         JsonElement root = JsonDocument.Parse(output).RootElement;
         Assert.Equal("placements", root.GetProperty("repeats").GetString());
-        Assert.Equal([null, "cabin computers", "receiver band"], root.GetProperty("bands").EnumerateArray().Select(b => b.GetProperty("name").GetString()));
+        Assert.Equal([null, "cabin computers", "receiver band"],
+            root.GetProperty("bands").EnumerateArray().Select(b => b.GetProperty("name").GetString()));
         Assert.Equal(2 * 12, root.GetProperty("properties").GetArrayLength());
         foreach (JsonElement band in root.GetProperty("bands").EnumerateArray())
         {
@@ -45,7 +48,8 @@ public sealed class ChooseTests : IDisposable
             Assert.Equal(Enumerable.Range(1, 12), ranking.Select(r => r.GetProperty("rank").GetInt32()).Order());
             Assert.Equal(1, ranking[0].GetProperty("group").GetInt32());
             Assert.Equal(JsonValueKind.Null, band.GetProperty("yardstick").ValueKind);
-            Assert.All(ranking, r => Assert.InRange(Part(r, "mean_db", "value"), Part(r, "mean_db", "low"), Part(r, "mean_db", "high")));
+            Assert.All(ranking,
+                r => Assert.InRange(Part(r, "mean_db", "value"), Part(r, "mean_db", "low"), Part(r, "mean_db", "high")));
         }
     }
 
@@ -58,7 +62,8 @@ public sealed class ChooseTests : IDisposable
         Assert.Equal(one, Said("1"));
         Assert.Equal(one, Shell.Run("choose", folder, "--format", "json").Out);
         Assert.NotEqual(one, two);
-        string Rest(string said) => string.Join('\n', said.Split('\n').Where(l => !l.Contains("probability_best", StringComparison.Ordinal)));
+        string Rest(string said) =>
+            string.Join('\n', said.Split('\n').Where(l => !l.Contains("probability_best", StringComparison.Ordinal)));
         Assert.Equal(Rest(one), Rest(two));
         Assert.Equal(2, Shell.Run("choose", folder, "--seed", "-1").Code);
     }
@@ -71,7 +76,8 @@ public sealed class ChooseTests : IDisposable
         (int code, string output, string error) = Shell.Run("choose", folder);
         Assert.Equal(2, code);
         Assert.Empty(output);
-        Assert.EndsWith("c: There is nothing to choose from: that takes two specimens. Put the sweeps of each under covered/<lot>/<specimen>.", error.TrimEnd(), StringComparison.Ordinal);
+        Assert.EndsWith("c: There is nothing to choose from: that takes two specimens. Put the sweeps of each under "
+            + "covered/<lot>/<specimen>.", error.TrimEnd(), StringComparison.Ordinal);
         Assert.Single(error.TrimEnd().Split(Environment.NewLine));
     }
 
@@ -80,13 +86,17 @@ public sealed class ChooseTests : IDisposable
     {
         string folder = Rehearsed("c", "--lot-step", "C:12:30MHz-1GHz");
         File.AppendAllText(Path.Combine(folder, "campaign.toml"), "\n[choice]\nyardstick = \"C/C01\"\n");
-        JsonElement band = JsonDocument.Parse(Shell.Run("choose", folder, "--format", "json").Out).RootElement.GetProperty("bands")[0];
+        JsonElement band =
+            JsonDocument.Parse(Shell.Run("choose", folder, "--format", "json").Out).RootElement.GetProperty("bands")[0];
         Assert.Equal("C01", band.GetProperty("yardstick").GetProperty("specimen").GetString());
         Assert.Equal(JsonValueKind.Null, band.GetProperty("yardstick").GetProperty("rank").ValueKind);
-        Assert.Equal(["A01", "B01"], band.GetProperty("ranking").EnumerateArray().Select(r => r.GetProperty("specimen").GetString()!).Order(StringComparer.Ordinal));
-        Assert.All(band.GetProperty("ranking").EnumerateArray(), r => Assert.InRange(Part(r, "below_yardstick_db", "value"), 11, 13));
+        Assert.Equal(["A01", "B01"], band.GetProperty("ranking").EnumerateArray()
+            .Select(r => r.GetProperty("specimen").GetString()!).Order(StringComparer.Ordinal));
+        Assert.All(band.GetProperty("ranking").EnumerateArray(),
+            r => Assert.InRange(Part(r, "below_yardstick_db", "value"), 11, 13));
         string[] lines = Shell.Run("choose", folder).Out.Split(Environment.NewLine);
-        Assert.Contains(lines, l => l.TrimStart().StartsWith("yardstick", StringComparison.Ordinal) && l.Contains("C/C01", StringComparison.Ordinal));
+        Assert.Contains(lines, l =>
+            l.TrimStart().StartsWith("yardstick", StringComparison.Ordinal) && l.Contains("C/C01", StringComparison.Ordinal));
         Assert.Contains(lines, l => l.Contains("Against C/C01", StringComparison.Ordinal));
     }
 
@@ -95,9 +105,11 @@ public sealed class ChooseTests : IDisposable
     {
         string folder = Rehearsed("c");
         string output = Shell.Run("choose", folder).Out;
-        Assert.Contains("No winner is named: no specimen is known to have been taken off and put back", output, StringComparison.Ordinal);
+        Assert.Contains("No winner is named: no specimen is known to have been taken off and put back", output,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("best (95 %)", output, StringComparison.Ordinal);
-        Assert.All(output.Split('\n').Where(l => l.Contains("A/A", StringComparison.Ordinal)), l => Assert.EndsWith("not known", l.TrimEnd(), StringComparison.Ordinal));
+        Assert.All(output.Split('\n').Where(l => l.Contains("A/A", StringComparison.Ordinal)),
+            l => Assert.EndsWith("not known", l.TrimEnd(), StringComparison.Ordinal));
         using var json = System.Text.Json.JsonDocument.Parse(Shell.Run("choose", folder, "--format", "json").Out);
         Assert.All(
             json.RootElement.GetProperty("bands")[0].GetProperty("ranking").EnumerateArray(),
@@ -108,7 +120,8 @@ public sealed class ChooseTests : IDisposable
     public void WithoutRepeatsTheOrderIsThatOfTheValues()
     {
         string output = Shell.Run("choose", Rehearsed("c", "--sweeps", "1")).Out;
-        Assert.Contains("No specimen was swept twice, so how far two specimens differ by chance cannot be told: the order is that of the values alone.", output, StringComparison.Ordinal);
+        Assert.Contains("No specimen was swept twice, so how far two specimens differ by chance cannot be told: the order is "
+            + "that of the values alone.", output, StringComparison.Ordinal);
         Assert.DoesNotContain("shields best", output, StringComparison.Ordinal);
     }
 
@@ -141,5 +154,6 @@ public sealed class ChooseTests : IDisposable
         return folder;
     }
 
-    private static double Part(JsonElement specimen, string figure, string part) => specimen.GetProperty(figure).GetProperty(part).GetDouble();
+    private static double Part(JsonElement specimen, string figure, string part) =>
+        specimen.GetProperty(figure).GetProperty(part).GetDouble();
 }

@@ -7,7 +7,8 @@ namespace SweepStats.Acceptance.Commands;
 /// <summary>What [field] of campaign.toml does: everywhere a reader looks, with its caution, and nowhere without it.</summary>
 public sealed class FieldTests : IDisposable
 {
-    private const string Caution = "It is no proof that a person, a device or a building is protected. Local codes and licensed practice prevail.";
+    private const string Caution =
+        "It is no proof that a person, a device or a building is protected. Local codes and licensed practice prevail.";
 
     private readonly ScratchFolder _scratch = new();
 
@@ -25,16 +26,20 @@ public sealed class FieldTests : IDisposable
         string run = Shell.Run("run", Folder, "--out", Report, "--verbose").Out, check = Shell.Run("check", Folder).Out;
         JsonElement summary = JsonDocument.Parse(File.ReadAllText(Path.Combine(Report, "summary.json"))).RootElement;
         JsonElement specimen = summary.GetProperty("specimens")[0];
-        double claim = specimen.GetProperty("at_least_db").GetDouble(), left = specimen.GetProperty("field").GetProperty("at_most_v_per_m").GetDouble();
+        double claim = specimen.GetProperty("at_least_db").GetDouble(),
+            left = specimen.GetProperty("field").GetProperty("at_most_v_per_m").GetDouble();
         Assert.Equal(50e3 * Math.Pow(10, -claim / 20), left, 6);
         Assert.Equal("within", specimen.GetProperty("field").GetProperty("tolerable").GetString());
         Assert.Equal(50e3, summary.GetProperty("plan").GetProperty("field").GetProperty("threat_v_per_m").GetDouble());
         string said = FormattableString.Invariant($"at most {Math.Ceiling(left):0} V/m of 50 kV/m");
         Assert.Contains($"Field: {said}{Environment.NewLine}", run, StringComparison.Ordinal);
         string page = File.ReadAllText(Path.Combine(Report, "index.html"));
-        Assert.All([run, check], text => Assert.Contains($"Field: {said} at all 21 frequencies from 30 MHz to 1 GHz (95 %; most behind A/A01), within the 5 kV/m that are tolerable.", text, StringComparison.Ordinal));
+        Assert.All([run, check],
+            text => Assert.Contains($"Field: {said} at all 21 frequencies from 30 MHz to 1 GHz (95 %; most behind A/A01), "
+                + "within the 5 kV/m that are tolerable.", text, StringComparison.Ordinal));
         Assert.All([run, check, page], text => Assert.Contains(Caution, text, StringComparison.Ordinal));
-        Assert.All([run, check, page], text => Assert.Contains("of a steady field at the measured frequencies and not of a pulse", text, StringComparison.Ordinal));
+        Assert.All([run, check, page], text =>
+            Assert.Contains("of a steady field at the measured frequencies and not of a pulse", text, StringComparison.Ordinal));
         Assert.Contains(FormattableString.Invariant($">{Math.Ceiling(left):0} V/m</td>"), page, StringComparison.Ordinal);
         Assert.DoesNotContain("does not use it", run + page, StringComparison.Ordinal);
     }
@@ -54,7 +59,8 @@ public sealed class FieldTests : IDisposable
     {
         Rehearse("--se", "20");
         State("threat_v_per_m = 50e3\ntolerable_v_per_m = 500\n");
-        Assert.Contains("; that no more than the tolerable 500 V/m are left is not shown.", Shell.Run("check", Folder).Out, StringComparison.Ordinal);
+        Assert.Contains("; that no more than the tolerable 500 V/m are left is not shown.", Shell.Run("check", Folder).Out,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -64,8 +70,10 @@ public sealed class FieldTests : IDisposable
         State("threat_v_per_m = 50e3\n");
         (int code, string output, _) = Shell.Run("check", Folder);
         Assert.Equal(1, code);
-        Assert.Contains("Field: nothing is claimed of what is left of 50 kV/m. Why: a fault stands against the measurement.", output, StringComparison.Ordinal);
-        Assert.DoesNotContain("at most", output.Split(Environment.NewLine).Single(l => l.StartsWith("Field:", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.Contains("Field: nothing is claimed of what is left of 50 kV/m. Why: a fault stands against the measurement.",
+            output, StringComparison.Ordinal);
+        Assert.DoesNotContain("at most", output.Split(Environment.NewLine)
+            .Single(l => l.StartsWith("Field:", StringComparison.Ordinal)), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -9,7 +9,8 @@ public sealed partial class GuideTests
     private const string Folder = "src/SweepStats.Cli/Guide";
 
     private static readonly string[] Names =
-        [.. Directory.GetFiles(Path.Combine(Repository.Root, Folder), "*.md").Select(file => Path.GetFileNameWithoutExtension(file)!).Order()];
+        [.. Directory.GetFiles(Path.Combine(Repository.Root, Folder), "*.md")
+            .Select(file => Path.GetFileNameWithoutExtension(file)!).Order()];
 
     public static TheoryData<string> Pages => [.. Names];
 
@@ -64,7 +65,8 @@ public sealed partial class GuideTests
     [Theory]
     [InlineData("README.md", 8)]
     [InlineData("DEVELOPERS.md", 12)]
-    public void TheFirstPagesAreShort(string page, int kilobytes) => Assert.InRange(new FileInfo(Path.Combine(Repository.Root, page)).Length, 1024, kilobytes * 1024);
+    public void TheFirstPagesAreShort(string page, int kilobytes) =>
+    Assert.InRange(new FileInfo(Path.Combine(Repository.Root, page)).Length, 1024, kilobytes * 1024);
 
     [GeneratedRegex(@"\]\((?!http)([^)#]+)")]
     private static partial Regex Link();

@@ -28,7 +28,8 @@ public sealed class LeftOutFilesTests : IDisposable
         Assert.Contains("Left out: floor/broken.csv", Shell.Run(command, Folder, "--keep-going").Out, StringComparison.Ordinal);
         JsonElement root = JsonDocument.Parse(Shell.Run(command, Folder, "--keep-going", "--format", "json").Out).RootElement;
         JsonElement told = command == "lots" ? root.GetProperty("campaigns")[0] : root;
-        Assert.StartsWith("floor/broken.csv: ", Assert.Single(told.GetProperty("left_out").EnumerateArray()).GetString(), StringComparison.Ordinal);
+        Assert.StartsWith("floor/broken.csv: ", Assert.Single(told.GetProperty("left_out").EnumerateArray()).GetString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -45,7 +46,8 @@ public sealed class LeftOutFilesTests : IDisposable
     [InlineData("99999999999999", "this number is too large")]
     [InlineData("1.5", "this is not a whole number")]
     public void ANumberThatIsTooLargeIsWholeAllTheSame(string points, string said) =>
-        Assert.Contains($"--points {points}: {said}", Shell.Run("rehearse", Folder + "x", "--points", points).Error, StringComparison.Ordinal);
+        Assert.Contains($"--points {points}: {said}", Shell.Run("rehearse", Folder + "x", "--points", points).Error,
+            StringComparison.Ordinal);
 
     [Theory]
     [InlineData("run")]
@@ -64,7 +66,8 @@ public sealed class LeftOutFilesTests : IDisposable
     public void BesideAYardstickItTakesTwoSpecimens()
     {
         File.Delete(Path.Combine(Folder, "floor", "broken.csv"));
-        string specimen = Path.GetFileName(Directory.GetDirectories(Path.Combine(Folder, "covered", "A")).Order(StringComparer.Ordinal).First());
+        string specimen = Path.GetFileName(Directory.GetDirectories(Path.Combine(Folder, "covered", "A"))
+            .Order(StringComparer.Ordinal).First());
         File.AppendAllText(Path.Combine(Folder, "campaign.toml"), $"\n[choice]\nyardstick = \"A/{specimen}\"\n");
         (int code, _, string error) = Shell.Run("choose", Folder);
         Assert.Equal(2, code);

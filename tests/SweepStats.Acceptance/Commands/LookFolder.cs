@@ -21,14 +21,16 @@ internal sealed class LookFolder : IDisposable
 
     public string Path(string file) => System.IO.Path.Combine(_scratch.Path, file);
 
-    public (int Code, string Out, string Error) Look(string file, params string[] options) => Shell.Run(["look", Path(file), .. options]);
+    public (int Code, string Out, string Error) Look(string file, params string[] options) =>
+        Shell.Run(["look", Path(file), .. options]);
 
     public JsonElement Json(params string[] files) =>
         JsonDocument.Parse(Shell.Run(["look", "--format", "json", .. files.Select(Path)]).Out).RootElement;
 
     /// <summary>The lines below the name of the trace: its picture.</summary>
     public static string[] Picture(string output, string trace) =>
-        [.. output.ReplaceLineEndings("\n").Split('\n').SkipWhile(line => line != "  " + trace).Skip(1).TakeWhile(line => line.Length > 0)];
+        [.. output.ReplaceLineEndings("\n").Split('\n').SkipWhile(line => line != "  " + trace).Skip(1)
+            .TakeWhile(line => line.Length > 0)];
 
     /// <summary>The same to a terminal that knows nothing but ASCII.</summary>
     public string LookInAscii(string file)

@@ -8,7 +8,9 @@ public sealed class LookJsonTests
     [Fact]
     public void TheObjectHasTheKeysOfTheContractAndExactNumbers()
     {
-        using LookFolder folder = new LookFolder().With("a.csv", "RBW,10 kHz\nAttenuation,10 dB\nSweep time,0.5 s\n\nfrequency_hz,level_dbm\n433920000.1,-0.1000000000000001\n434000000,-71\n");
+        using LookFolder folder = new LookFolder().With("a.csv",
+            "RBW,10 kHz\nAttenuation,10 dB\nSweep time,0.5 s\n\nfrequency_hz,level_dbm\n433920000.1,-0.1000000000000001\n"
+                + "434000000,-71\n");
         JsonElement file = Assert.Single(folder.Json("a.csv").EnumerateArray());
         Assert.Equal(["file", "traces", "settings", "assumptions", "usable"], Keys(file));
         Assert.Equal(folder.Path("a.csv"), file.GetProperty("file").GetString());
@@ -28,7 +30,8 @@ public sealed class LookJsonTests
     [Fact]
     public void APhaseIsTrueWhereItWasReadAndElseLeftOut()
     {
-        using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,S11 (dB),S21 (dB),S21 phase (deg)\n1000000,-3,-50,1\n2000000,-3.5,-51,2\n");
+        using LookFolder folder = new LookFolder().With("a.csv",
+            "frequency_hz,S11 (dB),S21 (dB),S21 phase (deg)\n1000000,-3,-50,1\n2000000,-3.5,-51,2\n");
         JsonElement[] traces = [.. folder.Json("a.csv")[0].GetProperty("traces").EnumerateArray()];
         Assert.Equal(["name", "quantity", "unit", "points", "first", "last"], Keys(traces[0]));
         Assert.Equal(["name", "quantity", "unit", "points", "phase", "first", "last"], Keys(traces[1]));
@@ -50,19 +53,24 @@ public sealed class LookJsonTests
     [Fact]
     public void ALevelThatIsNotFiniteIsNull()
     {
-        using LookFolder folder = new LookFolder().With("a.s2p", "# Hz S RI R 50\n1000000 1 0 0 0 0 0 1 0\n2000000 1 0 0.1 0 0 0 1 0\n");
+        using LookFolder folder =
+            new LookFolder().With("a.s2p", "# Hz S RI R 50\n1000000 1 0 0 0 0 0 1 0\n2000000 1 0 0.1 0 0 0 1 0\n");
         JsonElement[] traces = [.. folder.Json("a.s2p")[0].GetProperty("traces").EnumerateArray()];
         JsonElement through = traces.Single(t => t.GetProperty("quantity").GetString() == "S21");
         Assert.Equal(JsonValueKind.Null, through.GetProperty("first").GetProperty("level").ValueKind);
         Assert.Equal(-20, through.GetProperty("last").GetProperty("level").GetDouble(), 12);
-        Assert.Contains("exactly 0", traces.Single(t => t.GetProperty("quantity").GetString() == "S12").GetProperty("blank").GetString(), StringComparison.Ordinal);
+        Assert.Contains("exactly 0", traces.Single(t => t.GetProperty("quantity").GetString() == "S12").GetProperty("blank")
+            .GetString(), StringComparison.Ordinal);
     }
 
     [Fact]
     public void ARefusedFileHasItsFirstFaultAndTheRestInMore()
     {
-        using LookFolder folder = new LookFolder().With("bad.csv", "frequency_hz,level_dbm\n1000000,-50\n2000000,-50\n3000000,NaN\n4000000,-50\n5000000,inf\n6000000,-50\n").With("good.csv", LookFolder.Ramp);
-        (int code, string output, string error) = Shell.Run("look", "--format", "json", folder.Path("bad.csv"), folder.Path("good.csv"));
+        using LookFolder folder = new LookFolder().With("bad.csv",
+            "frequency_hz,level_dbm\n1000000,-50\n2000000,-50\n3000000,NaN\n4000000,-50\n5000000,inf\n6000000,-50\n")
+            .With("good.csv", LookFolder.Ramp);
+        (int code, string output, string error) =
+            Shell.Run("look", "--format", "json", folder.Path("bad.csv"), folder.Path("good.csv"));
         Assert.Equal((2, ""), (code, error));
         JsonElement[] files = [.. JsonDocument.Parse(output).RootElement.EnumerateArray()];
         Assert.Equal(2, files.Length);

@@ -59,7 +59,8 @@ public sealed class LookPlotTests
     public void MoreThanTwoDecadesAreDrawnLogarithmically()
     {
         // A straight line over the logarithm of frequency; its middle point lies at 1 of 1 000 parts of the linear axis.
-        using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,level_dbm\n1000,-100\n31622.7766016838,-90\n1000000,-80\n");
+        using LookFolder folder =
+            new LookFolder().With("a.csv", "frequency_hz,level_dbm\n1000,-100\n31622.7766016838,-90\n1000000,-80\n");
         string[] picture = LookFolder.Picture(folder.Look("a.csv", "--ascii").Out, "level_dbm");
         IsTheRamp(picture);
         Assert.Equal("            1 kHz                        (log)                         1 MHz", picture[^1]);
@@ -77,7 +78,9 @@ public sealed class LookPlotTests
     [Fact]
     public void ASpikeOfOnePointAmongThousandsIsSeen()
     {
-        using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,level_dbm\n" + string.Concat(Enumerable.Range(0, 10_001).Select(i => $"{1_000_000 + i},{(i == 4000 ? -40 : -100)}\n")));
+        using LookFolder folder = new LookFolder().With("a.csv",
+            "frequency_hz,level_dbm\n"
+                + string.Concat(Enumerable.Range(0, 10_001).Select(i => $"{1_000_000 + i},{(i == 4000 ? -40 : -100)}\n")));
         string[] picture = LookFolder.Picture(folder.Look("a.csv", "--ascii").Out, "level_dbm");
         Assert.All(picture[..7], line => Assert.Equal(1, line.Count(c => c == '*')));
         Assert.Equal(64, picture[7].Count(c => c == '*'));
@@ -88,13 +91,15 @@ public sealed class LookPlotTests
     {
         using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,level_dbm\n1000000,-60\n2000000,-60\n");
         string[] picture = LookFolder.Picture(folder.Look("a.csv", "--ascii").Out, "level_dbm");
-        Assert.Equal("  -60 dBm |" + new string('*', 64), Assert.Single(picture, line => line.Contains('*', StringComparison.Ordinal)));
+        Assert.Equal("  -60 dBm |" + new string('*', 64),
+            Assert.Single(picture, line => line.Contains('*', StringComparison.Ordinal)));
     }
 
     [Fact]
     public void ALevelThatIsNotFiniteBreaksNothing()
     {
-        using LookFolder folder = new LookFolder().With("a.s2p", "# Hz S RI R 50\n1000000 1 0 0 0 0.1 0 1 0\n2000000 1 0 0.1 0 0.1 0 1 0\n3000000 1 0 0.01 0 0.1 0 1 0\n");
+        using LookFolder folder = new LookFolder().With("a.s2p",
+            "# Hz S RI R 50\n1000000 1 0 0 0 0.1 0 1 0\n2000000 1 0 0.1 0 0.1 0 1 0\n3000000 1 0 0.01 0 0.1 0 1 0\n");
         (int code, string output, _) = folder.Look("a.s2p");
         Assert.Equal(2, code);
         Assert.Matches(@"S21 +S21 +dB +3 +1 MHz +3 MHz +not finite +-40 +-40 +-20", output);
@@ -117,7 +122,8 @@ public sealed class LookPlotTests
     [Fact]
     public void LevelsOfTheWholeRangeOfNumbersDoNotOverflow()
     {
-        var trace = new Trace("a", "level", LevelUnit.DecibelMilliwatts, new FrequencyAxis([1e6, 2e6, 3e6]), [-1.7e308, 0, 1.7e308]);
+        var trace = new Trace("a", "level", LevelUnit.DecibelMilliwatts, new FrequencyAxis([1e6, 2e6, 3e6]),
+            [-1.7e308, 0, 1.7e308]);
         string[] picture = [.. new TracePlot(ascii: true).Of(trace, 8)];
         IsTheRamp(picture);
     }
@@ -144,7 +150,8 @@ public sealed class LookPlotTests
     [Fact]
     public void OfATwoPortFileTheTransmissionIsDrawnFirstAndThreeAtMost()
     {
-        using LookFolder folder = new LookFolder().With("a.s2p", "# Hz S DB R 50\n1000000 -1 0 -20 0 -21 0 -2 0\n2000000 -3 0 -25 0 -26 0 -4 0\n");
+        using LookFolder folder =
+            new LookFolder().With("a.s2p", "# Hz S DB R 50\n1000000 -1 0 -20 0 -21 0 -2 0\n2000000 -3 0 -25 0 -26 0 -4 0\n");
         string[] names = [.. folder.Look("a.s2p").Out.ReplaceLineEndings("\n").Split('\n').Where(line => line.Length == 5)];
         Assert.Equal(["  S21", "  S11", "  S12"], names);
     }

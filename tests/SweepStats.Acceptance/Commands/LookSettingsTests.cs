@@ -16,7 +16,8 @@ public sealed class LookSettingsTests
             "  settings: IF bandwidth 100 Hz, averaging 16, source power -5 dBm; taken 2026-02-17 09:41:00\n",
             folder.Look("a.s2p").Out.ReplaceLineEndings("\n"), StringComparison.Ordinal);
         var settings = folder.Json("a.s2p")[0].GetProperty("settings");
-        Assert.Equal((100, 16, -5.0), (settings.GetProperty("rbw_hz").GetInt32(), settings.GetProperty("averages").GetInt32(), settings.GetProperty("source_power_dbm").GetDouble()));
+        Assert.Equal((100, 16, -5.0), (settings.GetProperty("rbw_hz").GetInt32(), settings.GetProperty("averages").GetInt32(),
+            settings.GetProperty("source_power_dbm").GetDouble()));
     }
 
     [Fact]
@@ -24,15 +25,20 @@ public sealed class LookSettingsTests
     {
         using LookFolder folder = new LookFolder().With("a.csv", "RBW,9000\nDate,03/05/2026\n" + LookFolder.Ramp);
         string output = folder.Look("a.csv").Out;
-        Assert.Contains("  passed over: the RBW in line 1, '9000', has no unit and was not used", output, StringComparison.Ordinal);
-        Assert.Contains("  passed over: the date 03/05/2026 was not used: day and month cannot be told apart", output, StringComparison.Ordinal);
+        Assert.Contains("  passed over: the RBW in line 1, '9000', has no unit and was not used", output,
+            StringComparison.Ordinal);
+        Assert.Contains("  passed over: the date 03/05/2026 was not used: day and month cannot be told apart", output,
+            StringComparison.Ordinal);
         Assert.Contains("settings: RBW not stated", output, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("a.csv", "--level-unit", "dBµV", "the file gives trace level_dbm in dBm, and the command line says dBµV; correct level_unit, or take it away")]
-    [InlineData("a.csv", "--frequency-unit", "MHz", "the file gives frequencies in Hz, and the command line says MHz; correct frequency_unit, or take it away")]
-    [InlineData("a.s2p", "--level-unit", "dBm", "the levels of S-parameters are in dB; the level unit dBm that the command line says was not used")]
+    [InlineData("a.csv", "--level-unit", "dBµV",
+        "the file gives trace level_dbm in dBm, and the command line says dBµV; correct level_unit, or take it away")]
+    [InlineData("a.csv", "--frequency-unit", "MHz",
+        "the file gives frequencies in Hz, and the command line says MHz; correct frequency_unit, or take it away")]
+    [InlineData("a.s2p", "--level-unit", "dBm",
+        "the levels of S-parameters are in dB; the level unit dBm that the command line says was not used")]
     public void AUnitThatTheFileContradictsIsNotPassedOverInSilence(string file, string option, string unit, string said)
     {
         using LookFolder folder = new LookFolder().With("a.csv", LookFolder.Ramp).With("a.s2p", Network);
@@ -44,7 +50,8 @@ public sealed class LookSettingsTests
     public void AUnitThatTheFileStatesTooIsNotTalkedAbout()
     {
         using LookFolder folder = new LookFolder().With("a.csv", LookFolder.Ramp);
-        Assert.DoesNotContain("command line", folder.Look("a.csv", "--level-unit", "dBm", "--frequency-unit", "Hz").Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("command line", folder.Look("a.csv", "--level-unit", "dBm", "--frequency-unit", "Hz").Out,
+            StringComparison.Ordinal);
     }
 
     [Theory]

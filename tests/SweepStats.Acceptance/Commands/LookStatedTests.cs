@@ -15,7 +15,8 @@ public sealed class LookStatedTests : IDisposable
     [Fact]
     public void ItsLinesPastedIntoCampaignTomlAreReadAsLookRead()
     {
-        string[] options = ["--frequency-column", "2", "--frequency-unit", "MHz", "--column", "3", "--level-unit", "dBm", "--phase-column", "4", "--phase-unit", "deg"];
+        string[] options = ["--frequency-column", "2", "--frequency-unit", "MHz", "--column", "3", "--level-unit", "dBm",
+            "--phase-column", "4", "--phase-unit", "deg"];
         (int code, string output, _) = Look("floor/odd \"name\" [1].csv", options);
         Assert.Equal(0, code);
         _folder.WithUsualSweeps().With("campaign.toml", Pasted(output));
@@ -31,7 +32,8 @@ public sealed class LookStatedTests : IDisposable
         Assert.Contains("level_columns = [\"\"]   # one or more of 3, 4", output, StringComparison.Ordinal);
         Assert.Contains("frequency_unit = \"\"", output, StringComparison.Ordinal);
         string filled = Pasted(output).Replace("level_columns = [\"\"]", "level_columns = [\"3\"]", StringComparison.Ordinal)
-            .Replace("frequency_unit = \"\"", "frequency_unit = \"MHz\"", StringComparison.Ordinal).Replace("level_unit = \"\"", "level_unit = \"dBm\"", StringComparison.Ordinal);
+            .Replace("frequency_unit = \"\"", "frequency_unit = \"MHz\"", StringComparison.Ordinal)
+            .Replace("level_unit = \"\"", "level_unit = \"dBm\"", StringComparison.Ordinal);
         _folder.WithUsualSweeps().With("floor/x.txt", Bare).With("campaign.toml", filled);
         File.Delete(Path.Combine(_folder.Path, "x.txt"));
         Assert.Empty(_folder.Read().Faults);
@@ -50,7 +52,9 @@ public sealed class LookStatedTests : IDisposable
         Assert.Contains(said, error, StringComparison.Ordinal);
     }
 
-    private static string Pasted(string output) => string.Join('\n', output.ReplaceLineEndings("\n").Split('\n').SkipWhile(l => !l.Contains("[[files]]", StringComparison.Ordinal)).Select(l => l.Trim())) + "\n";
+    private static string Pasted(string output) => string.Join('\n',
+        output.ReplaceLineEndings("\n").Split('\n').SkipWhile(l => !l.Contains("[[files]]", StringComparison.Ordinal))
+            .Select(l => l.Trim())) + "\n";
 
     private (int Code, string Out, string Error) Look(string file, string[] options) =>
         Shell.Run(["look", "--no-plot", Path.Combine(_folder.With(file, Bare).Path, file), .. options]);

@@ -7,7 +7,8 @@ public sealed class LookWordingTests
     [Fact]
     public void WhatIsAssumedOfEveryTraceIsSaidOnce()
     {
-        using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,Peak,Peak hold\n1000000,-50,-60\n2000000,-51,-61\n");
+        using LookFolder folder =
+            new LookFolder().With("a.csv", "frequency_hz,Peak,Peak hold\n1000000,-50,-60\n2000000,-51,-61\n");
         string output = folder.Look("a.csv", "--level-unit", "dBm", "--no-plot").Out;
         Assert.Equal(["  assumed: all traces: levels of the column are in dBm, as the command line says"], Assumed(output));
         Assert.Equal(2, folder.Json("a.csv")[0].GetProperty("traces").GetArrayLength());
@@ -16,7 +17,8 @@ public sealed class LookWordingTests
     [Fact]
     public void WhatIsAssumedOfSomeTracesNamesThem()
     {
-        using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,Peak,Peak hold,Mean [dBm]\n1000000,-50,-60,-70\n2000000,-51,-61,-71\n");
+        using LookFolder folder =
+            new LookFolder().With("a.csv", "frequency_hz,Peak,Peak hold,Mean [dBm]\n1000000,-50,-60,-70\n2000000,-51,-61,-71\n");
         string output = folder.Look("a.csv", "--level-unit", "dBm", "--no-plot").Out;
         Assert.Equal(["  assumed: Peak, Peak hold: levels of the column are in dBm, as the command line says"], Assumed(output));
     }
@@ -24,7 +26,8 @@ public sealed class LookWordingTests
     [Fact]
     public void WhatIsAssumedOfOneTraceKeepsItsName()
     {
-        using LookFolder folder = new LookFolder().With("a.csv", "frequency_hz,Peak,Mean [dBm]\n1000000,-50,-70\n2000000,-51,-71\n");
+        using LookFolder folder =
+            new LookFolder().With("a.csv", "frequency_hz,Peak,Mean [dBm]\n1000000,-50,-70\n2000000,-51,-71\n");
         string output = folder.Look("a.csv", "--level-unit", "dBm", "--no-plot").Out;
         Assert.Equal(["  assumed: levels of column Peak are in dBm, as the command line says"], Assumed(output));
     }
@@ -32,17 +35,23 @@ public sealed class LookWordingTests
     [Fact]
     public void ParametersThatWereNotMeasuredShareOneReason()
     {
-        using LookFolder folder = new LookFolder().With("a.s2p", "# Hz S RI R 50\n1000000 1 0 0 0 0 0 0 0\n2000000 0.5 0 0 0 0 0 0 0\n");
-        string[] doubts = [.. Lines(folder.Look("a.s2p", "--no-plot").Out).Where(line => line.Contains("not usable", StringComparison.Ordinal))];
-        Assert.StartsWith("  S21, S12, S22: not usable as a sweep: line 2: the trace is blank: ", Assert.Single(doubts), StringComparison.Ordinal);
+        using LookFolder folder =
+            new LookFolder().With("a.s2p", "# Hz S RI R 50\n1000000 1 0 0 0 0 0 0 0\n2000000 0.5 0 0 0 0 0 0 0\n");
+        string[] doubts = [.. Lines(folder.Look("a.s2p", "--no-plot").Out)
+            .Where(line => line.Contains("not usable", StringComparison.Ordinal))];
+        Assert.StartsWith("  S21, S12, S22: not usable as a sweep: line 2: the trace is blank: ", Assert.Single(doubts),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void ParametersWithoutALevelAtOnePointShareOneReason()
     {
-        using LookFolder folder = new LookFolder().With("a.s2p", "# Hz S RI R 50\n1000000 1 0 0 0 0 0 1 0\n2000000 1 0 0.1 0 0.1 0 1 0\n");
-        string[] doubts = [.. Lines(folder.Look("a.s2p", "--no-plot").Out).Where(line => line.Contains("not usable", StringComparison.Ordinal))];
-        Assert.StartsWith("  S21, S12: not usable as a sweep: line 2: the magnitude of the trace ", Assert.Single(doubts), StringComparison.Ordinal);
+        using LookFolder folder =
+            new LookFolder().With("a.s2p", "# Hz S RI R 50\n1000000 1 0 0 0 0 0 1 0\n2000000 1 0 0.1 0 0.1 0 1 0\n");
+        string[] doubts = [.. Lines(folder.Look("a.s2p", "--no-plot").Out)
+            .Where(line => line.Contains("not usable", StringComparison.Ordinal))];
+        Assert.StartsWith("  S21, S12: not usable as a sweep: line 2: the magnitude of the trace ", Assert.Single(doubts),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -66,7 +75,8 @@ public sealed class LookWordingTests
         Assert.DoesNotContain(mark, output);
     }
 
-    private static string[] Assumed(string output) => [.. Lines(output).Where(line => line.StartsWith("  assumed", StringComparison.Ordinal))];
+    private static string[] Assumed(string output) =>
+        [.. Lines(output).Where(line => line.StartsWith("  assumed", StringComparison.Ordinal))];
 
     private static string[] Lines(string output) => output.ReplaceLineEndings("\n").Split('\n');
 }

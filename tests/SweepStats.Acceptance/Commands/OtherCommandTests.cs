@@ -28,14 +28,16 @@ public sealed class OtherCommandTests
         using var scratch = new ScratchFolder();
         foreach (string name in new[] { "a", "b" })
         {
-            Assert.Equal(0, Shell.Run("rehearse", Path.Combine(scratch.Path, name), "--points", "11", "--se", "20", "--se-stop", "50", "--seed", "9").Code);
+            Assert.Equal(0, Shell.Run("rehearse", Path.Combine(scratch.Path, name), "--points", "11", "--se", "20", "--se-stop",
+                "50", "--seed", "9").Code);
         }
 
         string[] truth = File.ReadAllLines(Path.Combine(scratch.Path, "a/truth.csv"));
         Assert.Equal("lot,specimen,frequency_hz,se_db,noise_dbm", truth[0]);
         Assert.Equal("A,A01,30000000,20.0000,-100.0000", truth[1]);
         Assert.Equal("A,A01,1000000000,50.0000,-100.0000", truth[^1]);
-        Assert.Equal(File.ReadAllText(Path.Combine(scratch.Path, "a/covered/A/A01/covered-03.csv")), File.ReadAllText(Path.Combine(scratch.Path, "b/covered/A/A01/covered-03.csv")));
+        Assert.Equal(File.ReadAllText(Path.Combine(scratch.Path, "a/covered/A/A01/covered-03.csv")),
+            File.ReadAllText(Path.Combine(scratch.Path, "b/covered/A/A01/covered-03.csv")));
     }
 
     [Fact]
@@ -100,7 +102,8 @@ public sealed class OtherCommandTests
     {
         (int code, _, string error) = Shell.Run("run", "no/such/campaign");
         Assert.Equal(2, code);
-        Assert.Equal("no/such/campaign: there is no such folder; name the folder that holds campaign.toml, floor, reference and covered", error.TrimEnd());
+        Assert.Equal("no/such/campaign: there is no such folder; name the folder that holds campaign.toml, floor, reference "
+            + "and covered", error.TrimEnd());
     }
 
     [Fact]

@@ -6,7 +6,8 @@ namespace SweepStats.Acceptance.Commands;
 
 public sealed class PlanTests
 {
-    private static readonly string[] FromNothing = ["plan", "--scatter", "0.3", "--placement-spread", "0.8", "--range", "60", "--looks", "20", "--half-width", "1", "--claim", "60"];
+    private static readonly string[] FromNothing = ["plan", "--scatter", "0.3", "--placement-spread", "0.8", "--range", "60",
+        "--looks", "20", "--half-width", "1", "--claim", "60"];
 
     [Fact]
     public void APilotTellsItsComponentsAndWhatTheClaimNeeds()
@@ -27,7 +28,8 @@ public sealed class PlanTests
         Assert.Equal(0, code);
         string guide = File.ReadAllText(Path.Combine(Repository.Root, "src/SweepStats.Cli/Guide/plan.md"));
         Assert.Contains("    sweepstats " + string.Join(' ', FromNothing), guide, StringComparison.Ordinal);
-        Assert.All(output.TrimEnd().Split(Environment.NewLine).Where(l => l.Length > 0), line => Assert.Contains("    " + line + "\n", guide, StringComparison.Ordinal));
+        Assert.All(output.TrimEnd().Split(Environment.NewLine).Where(l => l.Length > 0),
+            line => Assert.Contains("    " + line + "\n", guide, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -58,20 +60,24 @@ public sealed class PlanTests
     [Fact]
     public void WhatNoRangeGivesIsSaid()
     {
-        (int code, string output, _) = Shell.Run("plan", "--scatter", "1", "--placement-spread", "2", "--range", "80", "--claim", "40", "--margin", "1");
+        (int code, string output, _) =
+            Shell.Run("plan", "--scatter", "1", "--placement-spread", "2", "--range", "80", "--claim", "40", "--margin", "1");
         Assert.Equal(0, code);
         Assert.Contains("with any range the claim succeeds in", output, StringComparison.Ordinal);
         Assert.DoesNotContain("are missing", output, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("3 placements of 1 sweep, 3 reference sweeps give ±1.68 dB: not enough for ±1 dB.", "--placements", "3", "--sweeps", "1")]
-    [InlineData("5 placements of 3 sweeps, 15 reference sweeps give ±0.93 dB: enough for ±1 dB.", "--placements", "5", "--sweeps", "3")]
+    [InlineData("3 placements of 1 sweep, 3 reference sweeps give ±1.68 dB: not enough for ±1 dB.", "--placements", "3",
+        "--sweeps", "1")]
+    [InlineData("5 placements of 3 sweeps, 15 reference sweeps give ±0.93 dB: enough for ±1 dB.", "--placements", "5",
+        "--sweeps", "3")]
     [InlineData("For ±1 dB: 5 placements of 2 sweeps, 10 reference sweeps (±0.94 dB).", "--sweeps", "2")]
     [InlineData("±1 dB cannot be had with 3 placements, however often each is swept: take more placements.", "--placements", "3")]
     public void WhatIsFixedIsHeld(string line, params string[] held)
     {
-        (int code, string output, _) = Shell.Run(["plan", "--scatter", "0.3", "--placement-spread", "0.8", "--half-width", "1", .. held]);
+        (int code, string output, _) =
+            Shell.Run(["plan", "--scatter", "0.3", "--placement-spread", "0.8", "--half-width", "1", .. held]);
         Assert.Equal(0, code);
         Assert.Contains(line, output.Split(Environment.NewLine));
     }
@@ -84,7 +90,8 @@ public sealed class PlanTests
         Shell.Run("rehearse", folder, "--points", "21", "--requirement", "37.5");
         File.AppendAllText(Path.Combine(folder, "campaign.toml"), "confidence = 0.9\nguard_band_db = 0.5\n");
         string asked = Shell.Run("plan", folder).Out;
-        Assert.Contains("planned for the pilot's requirement of 37.5 dB and its guard band of 0.5 dB at ", asked, StringComparison.Ordinal);
+        Assert.Contains("planned for the pilot's requirement of 37.5 dB and its guard band of 0.5 dB at ", asked,
+            StringComparison.Ordinal);
         Assert.Contains("To claim SE ≥ 38 dB at one frequency (90 %, one-sided)", asked, StringComparison.Ordinal);
         string stated = Shell.Run("plan", folder, "--claim", "30").Out;
         Assert.DoesNotContain("No claim was stated", stated, StringComparison.Ordinal);
@@ -110,13 +117,16 @@ public sealed class PlanTests
         Assert.DoesNotContain("source power", output, StringComparison.Ordinal);
     }
 
-    /// <summary>A reference that hardly rises over the floor drew intervals that are no numbers; so did a specimen far below it.</summary>
+    /// <summary>
+    /// A reference that hardly rises over the floor drew intervals that are no numbers; so did a specimen far below it.
+    /// </summary>
     [Theory]
     [InlineData("--scatter", "0.3", "--range", "1e-300", "--claim", "10")]
     [InlineData("--scatter", "0", "--range", "0.001", "--claim", "300", "--margin", "0.001")]
     [InlineData("--scatter", "0", "--range", "300", "--claim", "0", "--margin", "300", "--looks", "10000")]
     [InlineData("--scatter", "50", "--placement-spread", "50", "--range", "300", "--claim", "300", "--confidence", "0.9999")]
-    [InlineData("--scatter", "50", "--half-width", "0.001", "--range", "1", "--looks", "1", "--claim", "300", "--placements", "1", "--sweeps", "1")]
+    [InlineData("--scatter", "50", "--half-width", "0.001", "--range", "1", "--looks", "1", "--claim", "300", "--placements", "1",
+        "--sweeps", "1")]
     public void AbsurdFiguresGiveAnAnswerWithoutNaN(params string[] words)
     {
         foreach (string format in new[] { "text", "json" })

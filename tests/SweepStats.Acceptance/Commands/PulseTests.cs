@@ -11,7 +11,8 @@ namespace SweepStats.Acceptance.Commands;
 /// </summary>
 public sealed class PulseTests : IDisposable
 {
-    private const string Caution = "It is no proof that a person, a device or a building is protected. Local codes and licensed practice prevail.";
+    private const string Caution =
+        "It is no proof that a person, a device or a building is protected. Local codes and licensed practice prevail.";
 
     private readonly ScratchFolder _scratch = new();
 

@@ -230,9 +230,12 @@ public sealed class ReceiverTests
     }
 
     [Theory]
-    [InlineData(":1: the column 'uncovered_heard' is missing", "name,frequency_hz,level_dbm,level_u_db,sensitivity_dbm,sensitivity_u_db,covered_heard")]
-    [InlineData(":1: 'levle_dbm' is not a column (did you mean 'level_dbm'?)", "name,frequency_hz,levle_dbm,level_u_db,sensitivity_dbm,sensitivity_u_db,uncovered_heard,covered_heard")]
-    [InlineData(":1: the column 'name' is there twice", "name,name,frequency_hz,level_u_db,sensitivity_dbm,sensitivity_u_db,uncovered_heard,covered_heard")]
+    [InlineData(":1: the column 'uncovered_heard' is missing",
+        "name,frequency_hz,level_dbm,level_u_db,sensitivity_dbm,sensitivity_u_db,covered_heard")]
+    [InlineData(":1: 'levle_dbm' is not a column (did you mean 'level_dbm'?)",
+        "name,frequency_hz,levle_dbm,level_u_db,sensitivity_dbm,sensitivity_u_db,uncovered_heard,covered_heard")]
+    [InlineData(":1: the column 'name' is there twice",
+        "name,name,frequency_hz,level_u_db,sensitivity_dbm,sensitivity_u_db,uncovered_heard,covered_heard")]
     public void ABadHeaderIsToldOnce(string said, string header)
     {
         using var scratch = new ScratchFolder();
@@ -242,7 +245,8 @@ public sealed class ReceiverTests
     }
 
     [Theory]
-    [InlineData("level_u_db is below 6 dB, but a level reckoned by distance is no surer; write 6 dB or more, or measure", "gate,150e6,,3,-116,2,yes,no,37,0,10")]
+    [InlineData("level_u_db is below 6 dB, but a level reckoned by distance is no surer; write 6 dB or more, or measure",
+        "gate,150e6,,3,-116,2,yes,no,37,0,10")]
     [InlineData("1.5 m is nearer than a wavelength", "gate,150e6,,6,-116,2,yes,no,37,0,1.5")]
     [InlineData("the level is stated in two ways", "gate,150e6,-40,6,-116,2,yes,no,37,0,10")]
     [InlineData("gain_dbi is empty", "gate,150e6,,6,-116,2,yes,no,37,,10")]
@@ -266,8 +270,10 @@ public sealed class ReceiverTests
     [InlineData("receiver", "--level", "-40", "--field", "60", "--sensitivity", "-110", "--silent")]
     [InlineData("receiver", "--field", "60", "--sensitivity", "-110", "--silent")]
     [InlineData("receiver", "--power", "37", "--distance", "10", "--sensitivity", "-110", "--silent")]
-    [InlineData("receiver", "--power", "37", "--distance", "10", "--frequency", "150MHz", "--level-u", "3", "--sensitivity-u", "1", "--sensitivity", "-110", "--silent")]
-    [InlineData("receiver", "--power", "37", "--distance", "1", "--frequency", "150MHz", "--level-u", "6", "--sensitivity-u", "1", "--sensitivity", "-110", "--silent")]
+    [InlineData("receiver", "--power", "37", "--distance", "10", "--frequency", "150MHz", "--level-u", "3", "--sensitivity-u",
+        "1", "--sensitivity", "-110", "--silent")]
+    [InlineData("receiver", "--power", "37", "--distance", "1", "--frequency", "150MHz", "--level-u", "6", "--sensitivity-u", "1",
+        "--sensitivity", "-110", "--silent")]
     [InlineData("receiver", "--level", "-400", "--sensitivity", "-110", "--silent")]
     [InlineData("receiver", "--level", "-40", "--sensitivity", "-110", "--silent", "--frequency", "x")]
     [InlineData("receiver", "--level", "-40", "--sensitivity", "-110", "--silent", "--uncovered", "perhaps")]
@@ -292,7 +298,8 @@ public sealed class ReceiverTests
     private static string LongNamed(int i)
     {
         string hertz = (1e6 * Math.Pow(1.1, i)).ToString("R", System.Globalization.CultureInfo.InvariantCulture);
-        return $"a station with quite a long name {i},{hertz},-60,2,-110,2,{(i % 5 == 0 ? "" : "yes")},{(i % 3 == 0 ? "yes" : "no")}";
+        return $"a station with quite a long name {i},{hertz},-60,2,-110,2,{(i % 5 == 0 ? "" : "yes")},"
+            + $"{(i % 3 == 0 ? "yes" : "no")}";
     }
 
     private static string Write(ScratchFolder scratch, IEnumerable<string> lines)

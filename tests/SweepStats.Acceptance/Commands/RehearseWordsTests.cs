@@ -11,10 +11,14 @@ public sealed class RehearseWordsTests
     [InlineData("--requirement 400: a requirement lies between 0 and 300 dB", "--requirement", "400")]
     [InlineData("--stop: the band must stop above its start", "--start", "1GHz", "--stop", "1MHz")]
     [InlineData("--start fast: a frequency reads 30MHz, 1.5 GHz or 30e6", "--start", "fast")]
-    [InlineData("--lot-step B:-6: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from where to where", "--lot-step", "B:-6")]
-    [InlineData("--lot-step :-6:1MHz-2MHz: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from where to where", "--lot-step", ":-6:1MHz-2MHz")]
-    [InlineData("--lot-step A:much:1MHz-2MHz: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from where to where", "--lot-step", "A:much:1MHz-2MHz")]
-    [InlineData("--lot-step A:-6:300MHz: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from where to where", "--lot-step", "A:-6:300MHz")]
+    [InlineData("--lot-step B:-6: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from where "
+        + "to where", "--lot-step", "B:-6")]
+    [InlineData("--lot-step :-6:1MHz-2MHz: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and "
+        + "from where to where", "--lot-step", ":-6:1MHz-2MHz")]
+    [InlineData("--lot-step A:much:1MHz-2MHz: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and "
+        + "from where to where", "--lot-step", "A:much:1MHz-2MHz")]
+    [InlineData("--lot-step A:-6:300MHz: a step reads B:-6:300MHz-600MHz, its lot, the change of its shielding in dB, and from "
+        + "where to where", "--lot-step", "A:-6:300MHz")]
     [InlineData("--lot-step A:-6:600MHz-300MHz: the step must stop above its start", "--lot-step", "A:-6:600MHz-300MHz")]
     public void WrongWordsAreRefusedAtOnce(string reason, params string[] words)
     {
@@ -60,7 +64,9 @@ public sealed class RehearseWordsTests
         string[][] rows = [.. File.ReadAllLines(Path.Combine(folder, "truth.csv")).Skip(1).Select(l => l.Split(','))];
         Assert.Equal(82, rows.Length);
         Assert.Contains(rows, r => r[3] == "34.0000");
-        Assert.All(rows, r => Assert.Equal(r[0] == "B" && double.Parse(r[2], CultureInfo.InvariantCulture) >= start && double.Parse(r[2], CultureInfo.InvariantCulture) <= stop ? "34.0000" : "40.0000", r[3]));
+        Assert.All(rows,
+            r => Assert.Equal(r[0] == "B" && double.Parse(r[2], CultureInfo.InvariantCulture) >= start
+                && double.Parse(r[2], CultureInfo.InvariantCulture) <= stop ? "34.0000" : "40.0000", r[3]));
     }
 
     [Theory]
@@ -78,7 +84,8 @@ public sealed class RehearseWordsTests
 
     [Theory]
     [InlineData("C:-6:300MHz-600MHz", "A rehearsal needs the lot C that is to have a step, and there are only A, B.")]
-    [InlineData("A:-6:2GHz-3GHz", "A rehearsal needs a swept frequency for the step of lot A, and none lies from 2000000000 to 3000000000 Hz.")]
+    [InlineData("A:-6:2GHz-3GHz",
+        "A rehearsal needs a swept frequency for the step of lot A, and none lies from 2000000000 to 3000000000 Hz.")]
     public void AStepThatCannotBeDrawnIsRefused(string step, string reason)
     {
         using var scratch = new ScratchFolder();
@@ -92,6 +99,7 @@ public sealed class RehearseWordsTests
     public void OneFrequencyIsCountedAsOne()
     {
         using var scratch = new ScratchFolder();
-        Assert.Contains("15 sweeps of 1 frequency;", Shell.Run("rehearse", Path.Combine(scratch.Path, "c"), "--points", "1").Out, StringComparison.Ordinal);
+        Assert.Contains("15 sweeps of 1 frequency;", Shell.Run("rehearse", Path.Combine(scratch.Path, "c"), "--points", "1").Out,
+            StringComparison.Ordinal);
     }
 }

@@ -34,7 +34,8 @@ public sealed class RehearsedMarkTests
         Assert.Contains("rehearsed = true", File.ReadAllText(settings), StringComparison.Ordinal);
         if (!rehearsed)
         {
-            File.WriteAllText(settings, File.ReadAllText(settings).Replace("rehearsed = true", string.Empty, StringComparison.Ordinal));
+            File.WriteAllText(settings,
+                File.ReadAllText(settings).Replace("rehearsed = true", string.Empty, StringComparison.Ordinal));
         }
 
         string report = Path.Combine(scratch.Path, "report");

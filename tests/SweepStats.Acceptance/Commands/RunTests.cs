@@ -26,7 +26,9 @@ public sealed class RunTests
         using var scratch = new ScratchFolder();
         string script = File.ReadAllText(Path.Combine(Repository.Root, "fixtures/campaigns/make-demo.sh"));
         string command = script[(script.IndexOf("sweepstats rehearse \"$campaign\"", StringComparison.Ordinal) + 31)..];
-        string stated = script[(script.IndexOf("<<'STATED'\n", StringComparison.Ordinal) + 11)..script.IndexOf("STATED\nmv ", StringComparison.Ordinal)];
+        string stated =
+            script[(script.IndexOf("<<'STATED'\n", StringComparison.Ordinal) + 11)..script.IndexOf("STATED\nmv ",
+                StringComparison.Ordinal)];
         command = command[..command.IndexOf("\n#", StringComparison.Ordinal)].Replace("\\\n", " ", StringComparison.Ordinal);
         string[] words = ["rehearse", Path.Combine(scratch.Path, "demo"), .. Words(command)];
         (int code, _, string error) = Shell.Run(words);
@@ -62,7 +64,8 @@ public sealed class RunTests
     [Fact]
     public void ACappedReadingIsNeverAPointInShieldingCsv()
     {
-        var rows = File.ReadLines(Path.Combine(Repository.Root, "reports/receiver-cabin-curtain/shielding.csv")).Skip(1).Select(l => l.Split(',')).ToList();
+        var rows = File.ReadLines(Path.Combine(Repository.Root, "reports/receiver-cabin-curtain/shielding.csv")).Skip(1)
+            .Select(l => l.Split(',')).ToList();
         var capped = rows.Where(r => r[14] == "capped").ToList();
         Assert.NotEmpty(capped);
         Assert.All(capped, r => Assert.True(r[9].Length == 0 && r[10].Length > 0 && r[11].Length == 0));
@@ -72,11 +75,15 @@ public sealed class RunTests
     [Fact]
     public void TheDemosIntervalsHoldItsTruth()
     {
-        string[][] Rows(string file) => [.. File.ReadLines(Path.Combine(Repository.Root, file)).Skip(1).Select(l => l.Split(','))];
-        var truth = Rows("fixtures/campaigns/receiver-cabin-curtain/truth.csv").ToDictionary(r => (r[1], r[2]), r => Number(r[3]));
+        string[][] Rows(string file) =>
+            [.. File.ReadLines(Path.Combine(Repository.Root, file)).Skip(1).Select(l => l.Split(','))];
+        var truth = Rows("fixtures/campaigns/receiver-cabin-curtain/truth.csv")
+            .ToDictionary(r => (r[1], r[2]), r => Number(r[3]));
         string[][] shielding = Rows("reports/receiver-cabin-curtain/shielding.csv");
-        int held = shielding.Count(r => Number(r[10]) <= truth[(r[1], r[2])] && (r[11].Length == 0 || truth[(r[1], r[2])] <= Number(r[11])));
-        // Placement and reference errors are shared by the frequencies of a specimen, so that the share scatters more than a binomial one.
+        int held = shielding.Count(
+            r => Number(r[10]) <= truth[(r[1], r[2])] && (r[11].Length == 0 || truth[(r[1], r[2])] <= Number(r[11])));
+        // Placement and reference errors are shared by the frequencies of a specimen, so that the share scatters more than a
+        // binomial one.
         Assert.InRange((double)held / shielding.Length, 0.85, 1);
     }
 
@@ -93,7 +100,8 @@ public sealed class RunTests
     {
         using var scratch = new ScratchFolder();
         Shell.Run("rehearse", Path.Combine(scratch.Path, "c"), "--floor-sweeps", "0", "--points", "21");
-        (int code, string output, _) = Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"));
+        (int code, string output, _) =
+            Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"));
         Assert.Equal(0, code);
         Assert.Contains("no floor", output.Split('\n')[1], StringComparison.OrdinalIgnoreCase);
         Assert.Contains("no-floor", File.ReadAllText(Path.Combine(scratch.Path, "r/findings.csv")), StringComparison.Ordinal);
@@ -106,8 +114,10 @@ public sealed class RunTests
     {
         using var scratch = new ScratchFolder();
         Shell.Run("rehearse", Path.Combine(scratch.Path, "c"), "--points", "21", "--se", truth, "--requirement", wanted);
-        Assert.Equal(expected, Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"), "--gate", "--quiet").Code);
-        Assert.Equal(0, Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"), "--quiet").Code);
+        Assert.Equal(expected, Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"),
+            "--gate", "--quiet").Code);
+        Assert.Equal(0,
+            Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"), "--quiet").Code);
     }
 
     [Fact]
@@ -115,7 +125,8 @@ public sealed class RunTests
     {
         using var scratch = new ScratchFolder();
         Shell.Run("rehearse", Path.Combine(scratch.Path, "c"), "--points", "21");
-        (_, string output, _) = Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"), "--format", "json");
+        (_, string output, _) =
+            Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"), "--format", "json");
         Assert.Equal("limited", JsonDocument.Parse(output).RootElement.GetProperty("trust").GetString());
         Assert.Equal(File.ReadAllText(Path.Combine(scratch.Path, "r/summary.json")).TrimEnd(), output.TrimEnd());
     }
@@ -124,9 +135,12 @@ public sealed class RunTests
     public void BadInputWritesNothingAndListsEveryFault()
     {
         using var scratch = new ScratchFolder();
-        scratch.With("c/floor/a.csv", "frequency_hz,level_dbm\n1e6,-90\n1e6,-91\n2e6,-90\n").With("c/reference/b.csv", "frequency_hz,level_dbm\n1e6,x\n")
-            .With("c/covered/A/A1/c.csv", "frequency_hz,level_dbm\n1e6,-60\n2e6,-61\n3e6,-62\n").With("c/campaign.toml", "titel = \"x\"\n");
-        (int code, string output, string error) = Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"));
+        scratch.With("c/floor/a.csv", "frequency_hz,level_dbm\n1e6,-90\n1e6,-91\n2e6,-90\n")
+            .With("c/reference/b.csv", "frequency_hz,level_dbm\n1e6,x\n")
+            .With("c/covered/A/A1/c.csv", "frequency_hz,level_dbm\n1e6,-60\n2e6,-61\n3e6,-62\n")
+            .With("c/campaign.toml", "titel = \"x\"\n");
+        (int code, string output, string error) =
+            Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"));
         Assert.Equal(2, code);
         Assert.Empty(output);
         Assert.False(Directory.Exists(Path.Combine(scratch.Path, "r")));
@@ -143,10 +157,12 @@ public sealed class RunTests
         Shell.Run("rehearse", Path.Combine(scratch.Path, "c"), "--points", "21");
         scratch.With("c/floor/broken.csv", "frequency_hz,level_dbm\n1e6,x\n");
         Assert.Equal(2, Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r")).Code);
-        (int code, string output, _) = Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"), "--keep-going");
+        (int code, string output, _) =
+            Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, "r"), "--keep-going");
         Assert.Equal(0, code);
         Assert.Contains("floor/broken.csv", output, StringComparison.Ordinal);
-        Assert.Contains("floor/broken.csv", File.ReadAllText(Path.Combine(scratch.Path, "r/index.html")), StringComparison.Ordinal);
+        Assert.Contains("floor/broken.csv", File.ReadAllText(Path.Combine(scratch.Path, "r/index.html")),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -188,8 +204,10 @@ public sealed class RunTests
         using JsonDocument summary = JsonDocument.Parse(File.ReadAllBytes(Path.Combine(report, "summary.json")));
         Dictionary<string, string> listed = summary.RootElement.GetProperty("report_files").EnumerateArray()
             .ToDictionary(f => f.GetProperty("path").GetString()!, f => f.GetProperty("sha256").GetString()!);
-        Dictionary<string, string> there = Directory.GetFiles(report, "*", SearchOption.AllDirectories).Where(f => Path.GetFileName(f) != "summary.json")
-            .ToDictionary(f => Path.GetRelativePath(report, f).Replace('\\', '/'), f => Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(f))));
+        Dictionary<string, string> there =
+            Directory.GetFiles(report, "*", SearchOption.AllDirectories).Where(f => Path.GetFileName(f) != "summary.json")
+            .ToDictionary(f => Path.GetRelativePath(report, f).Replace('\\', '/'),
+                f => Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(f))));
         Assert.Equal(there.OrderBy(f => f.Key, StringComparer.Ordinal), listed.OrderBy(f => f.Key, StringComparer.Ordinal));
     }
 
@@ -230,18 +248,21 @@ public sealed class RunTests
         return contents;
     }
 
-    // What the script adds to the list of sweeps: a price and a weight for the lot of each covered one, both as the script has them.
+    // What the script adds to the list of sweeps: a price and a weight for the lot of each covered one, both as the script has
+    // them.
     private static string Priced(string[] list, string script)
     {
         string Of(string column, string lot) =>
-            System.Text.RegularExpressions.Regex.Match(script, $"{column}\\[\"{lot}\"\\] = ([0-9]+)") is { Success: true } found ? found.Groups[1].Value : throw new InvalidOperationException($"{column} of {lot}");
+            System.Text.RegularExpressions.Regex.Match(script, $"{column}\\[\"{lot}\"\\] = ([0-9]+)") is { Success: true } found
+                ? found.Groups[1].Value : throw new InvalidOperationException($"{column} of {lot}");
         IEnumerable<string> rows = list.Skip(1).Select(row => row.Split(',') is var cells && cells[1] == "covered"
             ? $"{row},{Of("price", cells[2])},{Of("weight", cells[2])}" : row + ",,");
         return string.Concat(rows.Prepend(list[0] + ",price_eur_m2,weight_g_m2").Select(row => row + "\n"));
     }
 
     private static IEnumerable<string> Words(string command) =>
-        System.Text.RegularExpressions.Regex.Matches(command, "\"([^\"]*)\"|(\\S+)").Select(m => m.Groups[1].Success ? m.Groups[1].Value : m.Groups[2].Value);
+        System.Text.RegularExpressions.Regex.Matches(command, "\"([^\"]*)\"|(\\S+)")
+            .Select(m => m.Groups[1].Success ? m.Groups[1].Value : m.Groups[2].Value);
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 }

@@ -26,7 +26,8 @@ public sealed class TerminalTests
         string[] file = Lines(null, colour: false, command, Demo);
         Assert.True(file.Length > Screen || command == "plan");
         Assert.DoesNotContain(file, l => l.StartsWith("Not shown", StringComparison.Ordinal));
-        Assert.Equal(string.Concat(whole).Replace(" ", "", StringComparison.Ordinal), string.Concat(file).Replace(" ", "", StringComparison.Ordinal));
+        Assert.Equal(string.Concat(whole).Replace(" ", "", StringComparison.Ordinal),
+            string.Concat(file).Replace(" ", "", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -69,9 +70,11 @@ public sealed class TerminalTests
     }
 
     [Theory]
-    [InlineData("Do not rely on this measurement: it shows nothing.", "Do not \e[1;31mrely\e[0m on this measurement: it shows nothing.")]
+    [InlineData("Do not rely on this measurement: it shows nothing.",
+        "Do not \e[1;31mrely\e[0m on this measurement: it shows nothing.")]
     [InlineData("This measurement can be trusted.", "This measurement can be \e[1;32mtrusted\e[0m.")]
-    [InlineData("This measurement can be trusted only as far as it was tested.", "This measurement can be \e[1;33mtrusted\e[0m only as far as it was tested.")]
+    [InlineData("This measurement can be trusted only as far as it was tested.",
+        "This measurement can be \e[1;33mtrusted\e[0m only as far as it was tested.")]
     [InlineData("Our cloth can be trusted", "Our cloth can be trusted")]
     public void TheColourSaysWhatTheWordsSay(string line, string shown) => Assert.Equal([shown], ConsoleColour.Of(line, [line]));
 
@@ -107,20 +110,24 @@ public sealed class TerminalTests
     {
         string Long(string name) => name.Length == 3 ? new string('x', 38) + name[^1] + new string('y', 41) : name;
         AnalysisResult result = Report.Samples.Renamed(Report.Samples.Small with { SpecimensPerLot = 3 }, Long);
-        IEnumerable<string> table = FirstScreenWords.FirstScreen(result, 120, ["end"]).SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal));
+        IEnumerable<string> table = FirstScreenWords.FirstScreen(result, 120, ["end"])
+            .SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal));
         string[] rows = [.. table.Skip(1).Take(3).Select(l => l.Split("  ", StringSplitOptions.RemoveEmptyEntries)[0])];
         Assert.Equal(3, rows.Distinct().Count());
-        string[] sheet = [.. new Report.Page(result).Tree.Descendants("tbody").First().Elements("tr").Select(r => r.Element("th")!.Value)];
+        string[] sheet =
+            [.. new Report.Page(result).Tree.Descendants("tbody").First().Elements("tr").Select(r => r.Element("th")!.Value)];
         Assert.Equal(3, sheet.Distinct().Count());
         Report.Page page = new(result);
-        int Labels(string chart) => page.Labels(chart).Where(l => l.StartsWith("A/xxx", StringComparison.Ordinal)).Distinct().Count();
+        int Labels(string chart) =>
+            page.Labels(chart).Where(l => l.StartsWith("A/xxx", StringComparison.Ordinal)).Distinct().Count();
         Assert.All(["shielding", "bands", "choice"], chart => Assert.Equal(3, Labels(chart)));
     }
 
     private static string[] Lines(int? columns, bool colour, params string[] words)
     {
         var output = new StringWriter();
-        Assert.Equal(0, CommandLine.Run(words, new Terminal(output, TextWriter.Null, Interactive: false) { Columns = columns, Coloured = colour ? output : null }));
+        Assert.Equal(0, CommandLine.Run(words,
+            new Terminal(output, TextWriter.Null, Interactive: false) { Columns = columns, Coloured = colour ? output : null }));
         return output.ToString().TrimEnd().Split(Environment.NewLine);
     }
 }

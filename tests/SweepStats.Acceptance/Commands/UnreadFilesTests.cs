@@ -4,12 +4,16 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Commands;
 
-/// <summary>Sweeps that were taken and could not be read are not called missing: the unit is to be mended, and nothing to be measured anew.</summary>
+/// <summary>
+/// Sweeps that were taken and could not be read are not called missing: the unit is to be mended, and nothing to be measured
+/// anew.
+/// </summary>
 public sealed class UnreadFilesTests : IDisposable
 {
     private readonly ScratchFolder _scratch = new();
 
-    public UnreadFilesTests() => Shell.Run("rehearse", Folder, "--points", "21", "--linearity", "0", "--linearity", "-10", "--plate-sweeps", "3");
+    public UnreadFilesTests() =>
+        Shell.Run("rehearse", Folder, "--points", "21", "--linearity", "0", "--linearity", "-10", "--plate-sweeps", "3");
 
     private string Folder => Path.Combine(_scratch.Path, "c");
 
@@ -23,7 +27,8 @@ public sealed class UnreadFilesTests : IDisposable
         Spoil(role);
         (int code, string output, string error) = Shell.Run("check", Folder, "--keep-going");
         Assert.Equal((2, ""), (code, output));
-        Assert.Contains($"There is no {role} sweep to use: {files} could not be read (the file does not say the unit of level). Mend the {files}", error, StringComparison.Ordinal);
+        Assert.Contains($"There is no {role} sweep to use: {files} could not be read (the file does not say the unit of level). "
+            + $"Mend the {files}", error, StringComparison.Ordinal);
         Assert.Contains("set level_unit under [setup] in campaign.toml", error, StringComparison.Ordinal);
         Assert.DoesNotContain("put sweeps", error, StringComparison.OrdinalIgnoreCase);
     }
@@ -34,13 +39,15 @@ public sealed class UnreadFilesTests : IDisposable
         Spoil("floor");
         string output = Shell.Run("check", Folder, "--keep-going", "--verbose").Out;
         string headline = output.Split(Environment.NewLine)[1];
-        Assert.Contains("; 5 floor files could not be read (the file does not say the unit of level), so nobody can tell", headline, StringComparison.Ordinal);
+        Assert.Contains("; 5 floor files could not be read (the file does not say the unit of level), so nobody can tell",
+            headline, StringComparison.Ordinal);
         Assert.Contains("Warning (files-unread)", output, StringComparison.Ordinal);
         Assert.Contains("No floor sweep is in use, since 5 floor files could not be read", output, StringComparison.Ordinal);
         Assert.DoesNotContain("three floor sweeps", output, StringComparison.Ordinal);
         Assert.DoesNotContain("there are no floor sweeps", output, StringComparison.Ordinal);
         Assert.DoesNotContain("no floor was measured", output, StringComparison.Ordinal);
-        Assert.Contains("Left out: 5 files, such as floor/floor-01.csv, floor/floor-02.csv, floor/floor-03.csv: ", output, StringComparison.Ordinal);
+        Assert.Contains("Left out: 5 files, such as floor/floor-01.csv, floor/floor-02.csv, floor/floor-03.csv: ", output,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -49,7 +56,8 @@ public sealed class UnreadFilesTests : IDisposable
         Spoil("reference", 4);
         string output = Shell.Run("check", Folder, "--keep-going", "--verbose").Out;
         Assert.Contains("4 reference files could not be read", output, StringComparison.Ordinal);
-        Assert.Contains("Next: Mend the 4 reference files that could not be read, as files-unread says", output, StringComparison.Ordinal);
+        Assert.Contains("Next: Mend the 4 reference files that could not be read, as files-unread says", output,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("Take at least three sweeps", output, StringComparison.Ordinal);
     }
 
@@ -77,12 +85,14 @@ public sealed class UnreadFilesTests : IDisposable
     public void WhereAllCouldBeReadNothingIsSaid()
     {
         string output = Shell.Run("check", Folder, "--keep-going").Out;
-        Assert.DoesNotContain("could not be read", output.Replace("Files that could not be read and were left out", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("could not be read", output.Replace("Files that could not be read and were left out", "",
+            StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     private void Spoil(string role, int most = int.MaxValue)
     {
-        foreach (string file in Directory.GetFiles(Path.Combine(Folder, role), "*.csv", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Take(most))
+        foreach (string file in Directory.GetFiles(Path.Combine(Folder, role), "*.csv", SearchOption.AllDirectories)
+            .Order(StringComparer.Ordinal).Take(most))
         {
             File.WriteAllText(file, File.ReadAllText(file).Replace("level_dbm", "level", StringComparison.Ordinal));
         }

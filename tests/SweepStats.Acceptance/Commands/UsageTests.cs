@@ -51,10 +51,12 @@ public sealed class UsageTests
     public void HelpShowsInBracketsWhatMayBeLeftOut()
     {
         string[] lines = Shell.Run("--help").Out.Split('\n');
-        string[] optional = [.. lines.Select(line => line.Trim().Split("  ")[0]).Where(line => line.EndsWith(">]", StringComparison.Ordinal))];
+        string[] optional =
+            [.. lines.Select(line => line.Trim().Split("  ")[0]).Where(line => line.EndsWith(">]", StringComparison.Ordinal))];
         Assert.Equal(["plan [<CAMPAIGN>]", "receiver [<FILE>]", "guide [<TOPIC>]"], optional);
         // What is said of each stands in one column.
-        Assert.Single(lines.SkipWhile(line => !line.StartsWith("Commands", StringComparison.Ordinal)).Skip(1).Where(line => line.Trim().Length > 0)
+        Assert.Single(lines.SkipWhile(line => !line.StartsWith("Commands", StringComparison.Ordinal)).Skip(1)
+            .Where(line => line.Trim().Length > 0)
             .Select(line => line.TrimEnd().LastIndexOf("  ", StringComparison.Ordinal)).Distinct());
     }
 
@@ -64,26 +66,34 @@ public sealed class UsageTests
     [InlineData("'chek' is no command; did you mean 'check'? See 'sweepstats --help'", "help", "chek")]
     [InlineData("'Run' is no command; did you mean 'run'? See 'sweepstats --help'", "Run", "x")]
     [InlineData("'hlp' is no command; did you mean 'help'? See 'sweepstats --help'", "hlp")]
-    [InlineData("'measure' is no command; the commands are run, check, look, lots, choose, field, plan, receiver, rehearse, init, guide, completion. See 'sweepstats --help'", "measure", "x")]
+    [InlineData("'measure' is no command; the commands are run, check, look, lots, choose, field, plan, receiver, rehearse, "
+        + "init, guide, completion. See 'sweepstats --help'", "measure", "x")]
     [InlineData("'--hepl' is no option; did you mean '--help'? See 'sweepstats --help'", "--hepl")]
-    [InlineData("'--confidense' is no option; did you mean '--confidence'? See 'sweepstats run --help'", "run", "x", "--confidense", "0.9")]
-    [InlineData("'--confidense' is no option; did you mean '--confidence'? See 'sweepstats run --help'", "run", "x", "--confidense=0.9")]
-    [InlineData("'--confidense' is no option; did you mean '--confidence'? See 'sweepstats run --help'", "run", "--confidense", "0.9", "x")]
+    [InlineData("'--confidense' is no option; did you mean '--confidence'? See 'sweepstats run --help'", "run", "x",
+        "--confidense", "0.9")]
+    [InlineData("'--confidense' is no option; did you mean '--confidence'? See 'sweepstats run --help'", "run", "x",
+        "--confidense=0.9")]
+    [InlineData("'--confidense' is no option; did you mean '--confidence'? See 'sweepstats run --help'", "run",
+        "--confidense", "0.9", "x")]
     [InlineData("'-seed' is no option; did you mean '--seed'? See 'sweepstats run --help'", "run", "-seed", "3", "x")]
     [InlineData("'--scater' is no option; did you mean '--scatter'? See 'sweepstats plan --help'", "plan", "--scater", "3")]
     [InlineData("'--colour' is no option of 'run'. See 'sweepstats run --help'", "run", "x", "--colour")]
     [InlineData("'--force' is no option of 'init'. See 'sweepstats init --help'", "init", "--force")]
     [InlineData("'run' needs its CAMPAIGN; see 'sweepstats run --help'", "run")]
-    [InlineData("'campaign' is one word more than 'run' takes; a path with blanks stands in quotes; see 'sweepstats run --help'", "run", "my", "campaign")]
+    [InlineData("'campaign' is one word more than 'run' takes; a path with blanks stands in quotes; see 'sweepstats run --help'",
+        "run", "my", "campaign")]
     [InlineData("CAMPAIGN is an empty word; see 'sweepstats run --help'", "run", "")]
     [InlineData("CAMPAIGN is an empty word; see 'sweepstats lots --help'", "lots", "")]
     [InlineData("CAMPAIGN is an empty word; see 'sweepstats lots --help'", "lots", "", "")]
     [InlineData("FOLDER is an empty word; see 'sweepstats rehearse --help'", "rehearse", "")]
     [InlineData("FOLDER is an empty word; see 'sweepstats init --help'", "init", " ")]
     [InlineData("--out is followed by an empty word; see 'sweepstats run --help'", "run", "x", "--out", "")]
-    [InlineData("'weather' is no word for TOPIC; choose campaign, report, numbers, benches, files, lots, washes, pulse, plan or receiver; see 'sweepstats guide --help'", "guide", "weather")]
-    [InlineData("'some' is no word for --charts; choose none, summary or all; see 'sweepstats run --help'", "run", "x", "--charts", "some")]
-    [InlineData("'xml' is no word for --format; choose text or json; see 'sweepstats check --help'", "check", "x", "--format", "xml")]
+    [InlineData("'weather' is no word for TOPIC; choose campaign, report, numbers, benches, files, lots, washes, pulse, plan or "
+        + "receiver; see 'sweepstats guide --help'", "guide", "weather")]
+    [InlineData("'some' is no word for --charts; choose none, summary or all; see 'sweepstats run --help'", "run", "x",
+        "--charts", "some")]
+    [InlineData("'xml' is no word for --format; choose text or json; see 'sweepstats check --help'", "check", "x",
+        "--format", "xml")]
     public void AMistypedWordIsToldWithTheNearestOne(string said, params string[] words)
     {
         (int code, string output, string error) = Shell.Run(words);
@@ -126,10 +136,13 @@ public sealed class UsageTests
     {
         using var scratch = new ScratchFolder();
         string folder = Path.Combine(scratch.Path, "my campaign");
-        Assert.EndsWith($"then: sweepstats run {ShellWord.Of(folder)}", Shell.Run("init", folder).Out.TrimEnd(), StringComparison.Ordinal);
+        Assert.EndsWith($"then: sweepstats run {ShellWord.Of(folder)}", Shell.Run("init", folder).Out.TrimEnd(),
+            StringComparison.Ordinal);
         Assert.Contains("my campaign", ShellWord.Of(folder), StringComparison.Ordinal);
         string drawn = Path.Combine(scratch.Path, "drawn $1");
-        Assert.EndsWith($"Analyse it: sweepstats run {ShellWord.Of(drawn)}", Shell.Run("rehearse", drawn, "--points", "3").Out.TrimEnd(), StringComparison.Ordinal);
-        Assert.EndsWith($"name files, e.g. {ShellWord.Of(drawn)}/*.csv", Shell.Run("look", drawn).Error.TrimEnd(), StringComparison.Ordinal);
+        Assert.EndsWith($"Analyse it: sweepstats run {ShellWord.Of(drawn)}",
+            Shell.Run("rehearse", drawn, "--points", "3").Out.TrimEnd(), StringComparison.Ordinal);
+        Assert.EndsWith($"name files, e.g. {ShellWord.Of(drawn)}/*.csv", Shell.Run("look", drawn).Error.TrimEnd(),
+            StringComparison.Ordinal);
     }
 }

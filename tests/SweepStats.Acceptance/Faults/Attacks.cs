@@ -11,14 +11,17 @@ internal sealed partial class Attacks
 {
     private const string Switch = "SWEEPSTATS_ATTACKS";
 
-    // Of the processor, where nothing else runs in the process; by the clock many times as much, since a machine may be busy with others.
+    // Of the processor, where nothing else runs in the process; by the clock many times as much, since a machine may be busy with
+    // others.
     private static readonly TimeSpan Hang = TimeSpan.FromSeconds(2), HangByTheClock = TimeSpan.FromMinutes(2);
 
     private readonly List<string> _broken = [];
     private readonly int[] _codes = new int[256];
     private TimeSpan _slowest;
 
-    /// <summary>How many are tried: a few hundredths of the full number day by day, all of it where tests/faults/faults.sh asks for it.</summary>
+    /// <summary>
+    /// How many are tried: a few hundredths of the full number day by day, all of it where tests/faults/faults.sh asks for it.
+    /// </summary>
     public static int Of(int all) => IsFull ? all : Math.Max(1, all / 100);
 
     private static bool IsFull => Environment.GetEnvironmentVariable(Switch) == "full";
@@ -55,7 +58,8 @@ internal sealed partial class Attacks
             : code != 2 && error.Length > 0 ? $"an error beside success: {error}"
             : error.Count(c => c == '\n') > 1100 ? "a flood of errors"
             : StackTrace().IsMatch(error) ? "a stack trace"
-            : (IsFull && took > Hang) || clock.Elapsed > HangByTheClock ? $"took {took.TotalSeconds:0.0} s of the processor, {clock.Elapsed.TotalSeconds:0.0} s by the clock" : null;
+            : (IsFull && took > Hang) || clock.Elapsed > HangByTheClock
+            ? $"took {took.TotalSeconds:0.0} s of the processor, {clock.Elapsed.TotalSeconds:0.0} s by the clock" : null;
         if (broken is not null)
         {
             _broken.Add($"{broken}\n  {string.Join(' ', words)}\n  {what}");
@@ -67,8 +71,10 @@ internal sealed partial class Attacks
     /// <summary>Fails with the first few broken promises, and leaves the counts beside the program.</summary>
     public void Hold(string name)
     {
-        File.WriteAllText(Path.Combine(AppContext.BaseDirectory, $"attacks-{name}.txt"), string.Create(CultureInfo.InvariantCulture,
-            $"{_codes.Sum()} tried: {_codes[0]} done, {_codes[1]} gated, {_codes[2]} refused; {_broken.Count} promises broken; the slowest took {_slowest.TotalSeconds:0.00} s of the processor\n"));
+        File.WriteAllText(Path.Combine(AppContext.BaseDirectory, $"attacks-{name}.txt"),
+            string.Create(CultureInfo.InvariantCulture,
+            $"{_codes.Sum()} tried: {_codes[0]} done, {_codes[1]} gated, {_codes[2]} refused; {_broken.Count} promises broken; "
+                + $"the slowest took {_slowest.TotalSeconds:0.00} s of the processor\n"));
         Assert.True(_broken.Count == 0, string.Join("\n\n", _broken.Take(5)));
     }
 

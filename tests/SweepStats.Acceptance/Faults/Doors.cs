@@ -32,12 +32,16 @@ public sealed class Doors : IDisposable
     public void WhatALinkOutOfTheCampaignLeadsToIsNotEchoed(string name)
     {
         File.CreateSymbolicLink(Path.Combine(Campaign, name), Path.Combine(_outer.Path, "out/secret.csv"));
-        Assert.Equal($"{name}: the file is a link that leads out of the campaign; put the file itself into the campaign\n", Refused("check", Campaign));
+        Assert.Equal($"{name}: the file is a link that leads out of the campaign; put the file itself into the campaign\n",
+            Refused("check", Campaign));
     }
 
     [Theory]
-    [InlineData("sweeps.csv", "file,role\nlnk/secret.csv,floor\n", "sweeps.csv:2: 'lnk/secret.csv' leads out of the campaign: a folder on its way is a link; put the folder itself into the campaign")]
-    [InlineData("campaign.toml", "[requirement]\nfile = \"lnk/secret.csv\"\n", "campaign.toml:2: 'lnk/secret.csv' leads out of the campaign; put the limits beside campaign.toml")]
+    [InlineData("sweeps.csv", "file,role\nlnk/secret.csv,floor\n",
+        "sweeps.csv:2: 'lnk/secret.csv' leads out of the campaign: a folder on its way is a link; put the folder itself into "
+            + "the campaign")]
+    [InlineData("campaign.toml", "[requirement]\nfile = \"lnk/secret.csv\"\n",
+        "campaign.toml:2: 'lnk/secret.csv' leads out of the campaign; put the limits beside campaign.toml")]
     public void NoPathLeadsOutThroughALinkOfAFolder(string name, string text, string said)
     {
         Directory.CreateSymbolicLink(Path.Combine(Campaign, "lnk"), Path.Combine(_outer.Path, "out"));
@@ -53,7 +57,8 @@ public sealed class Doors : IDisposable
     {
         Directory.CreateSymbolicLink(Path.Combine(_outer.Path, "to"), Campaign);
         Directory.CreateSymbolicLink(Path.Combine(Campaign, "same"), "floor");
-        _outer.With("c/sweeps.csv", "file,role,specimen\nsame/f1.csv,floor,\nreference/r1.csv,reference,\ncovered/A/A1/c1.csv,covered,A1\n");
+        _outer.With("c/sweeps.csv",
+            "file,role,specimen\nsame/f1.csv,floor,\nreference/r1.csv,reference,\ncovered/A/A1/c1.csv,covered,A1\n");
         Assert.DoesNotContain("leads out", Shell.Run("check", Path.Combine(_outer.Path, "to")).Error, StringComparison.Ordinal);
     }
 
@@ -107,18 +112,21 @@ public sealed class Doors : IDisposable
     public void AFileInPlaceOfACampaignIsCalledOne(string command)
     {
         string file = Path.Combine(Campaign, "floor/f1.csv");
-        Assert.Equal($"{file}: this is a file, not a folder; name the folder that holds campaign.toml, floor, reference and covered\n", Refused(command, file));
+        Assert.Equal($"{file}: this is a file, not a folder; name the folder that holds campaign.toml, floor, reference and "
+            + "covered\n", Refused(command, file));
     }
 
     [Fact]
     public void InitSaysThatAFileIsNoFolder() =>
-        Assert.Contains("is a file, not a folder", Refused("init", Path.Combine(Campaign, "floor/f1.csv")), StringComparison.Ordinal);
+        Assert.Contains("is a file, not a folder", Refused("init", Path.Combine(Campaign, "floor/f1.csv")),
+            StringComparison.Ordinal);
 
     [Theory]
     [InlineData("title = \ntitle =\n[[[\n\"x\ny = =\n")]
     [InlineData("a = [1,\nb = }\n\u0001\n")]
     public void BrokenSettingsAreToldInOneLine(string text) =>
-        Assert.Matches("^campaign.toml:[0-9]+: [^\n]+\n$", Refused("check", _outer.With("c/campaign.toml", text) is var _ ? Campaign : ""));
+        Assert.Matches("^campaign.toml:[0-9]+: [^\n]+\n$",
+            Refused("check", _outer.With("c/campaign.toml", text) is var _ ? Campaign : ""));
 
     [Theory]
     [InlineData('[', ']', 65)]
@@ -140,7 +148,8 @@ public sealed class Doors : IDisposable
     {
         string hostile = Path.Combine(_outer.Path, "c\e[31m\u009b");
         Directory.Move(Campaign, hostile);
-        foreach (string[] words in (string[][])[[command, hostile], [command, hostile, hostile], [command, hostile + "x"], ["run", hostile, "--out", hostile + "r"]])
+        foreach (string[] words in (string[][])[[command, hostile], [command, hostile, hostile], [command, hostile + "x"],
+            ["run", hostile, "--out", hostile + "r"]])
         {
             (_, string output, string error) = Shell.Run(words);
             Assert.DoesNotContain(output + error, c => char.IsControl(c) && c != '\n');
@@ -163,7 +172,8 @@ public sealed class Doors : IDisposable
     [Fact]
     public void ManyFaultsAreToldInFewLines()
     {
-        _outer.With("c/sweeps.csv", "file,role,taken_at\n" + string.Concat(Enumerable.Range(1, 300).Select(i => $"floor/f1.csv,r{new string('x', i)},\n")));
+        _outer.With("c/sweeps.csv", "file,role,taken_at\n"
+            + string.Concat(Enumerable.Range(1, 300).Select(i => $"floor/f1.csv,r{new string('x', i)},\n")));
         Assert.InRange(Refused("check", Campaign).Count(c => c == '\n'), 1, 41);
         string many = string.Concat(Enumerable.Range(1, 2000).Select(i => $"key{i} = 1\n"));
         _outer.With("c/campaign.toml", many);

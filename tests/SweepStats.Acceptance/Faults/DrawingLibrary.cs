@@ -19,10 +19,12 @@ public sealed class DrawingLibrary
         }
 
         using var scratch = new ScratchFolder();
-        var environment = new Dictionary<string, string> { ["LD_DEBUG"] = "files", ["LD_DEBUG_OUTPUT"] = Path.Combine(scratch.Path, "loaded") };
+        var environment =
+            new Dictionary<string, string> { ["LD_DEBUG"] = "files", ["LD_DEBUG_OUTPUT"] = Path.Combine(scratch.Path, "loaded") };
         string report = Path.Combine(scratch.Path, "report");
         string[] asked = png ? ["--png"] : [];
-        using var run = new OwnProcess(environment, ["run", Shell.Demo, "--out", report, "--charts", "summary", "--quiet", .. asked]);
+        using var run =
+            new OwnProcess(environment, ["run", Shell.Demo, "--out", report, "--charts", "summary", "--quiet", .. asked]);
         Assert.Equal((0, ""), run.End());
         string loaded = string.Concat(Directory.GetFiles(scratch.Path, "loaded.*").Select(File.ReadAllText));
         Assert.Contains("libclrjit", loaded, StringComparison.Ordinal);

@@ -38,7 +38,8 @@ public sealed class EndedRuns : IDisposable
     [Fact]
     public void ASignalBeforeTheSecondOfTwoFilesLeavesNeither()
     {
-        GatheredFile one = new(Path.Combine(_folder.Path, "sweeps.csv")), other = new(Path.Combine(_folder.Path, "campaign.toml"));
+        GatheredFile one = new(Path.Combine(_folder.Path, "sweeps.csv")),
+            other = new(Path.Combine(_folder.Path, "campaign.toml"));
         other.Interruption.End();
         Thread writing = Started(() =>
         {
@@ -79,7 +80,8 @@ public sealed class EndedRuns : IDisposable
     [InlineData("sweeps.csv")]
     public void OfTwoFilesNeitherIsWrittenWhereOneOfThemCameMeanwhile(string came)
     {
-        using GatheredFile manifest = new(Path.Combine(_folder.Path, "sweeps.csv")), settings = new(Path.Combine(_folder.Path, "campaign.toml"));
+        using GatheredFile manifest = new(Path.Combine(_folder.Path, "sweeps.csv")),
+            settings = new(Path.Combine(_folder.Path, "campaign.toml"));
         manifest.Content.Write("file,role\n"u8);
         settings.Content.Write("title = \"new\"\n"u8);
         _folder.With(came, "years of work");
@@ -91,7 +93,8 @@ public sealed class EndedRuns : IDisposable
     }
 
     /// <summary>
-    /// A sweeper that looks just when a run makes its lock takes it for a dead one's: it holds it before the run does, or has removed it already.
+    /// A sweeper that looks just when a run makes its lock takes it for a dead one's: it holds it before the run does, or has
+    /// removed it already.
     /// </summary>
     [Theory]
     [InlineData(true)]
@@ -128,7 +131,8 @@ public sealed class EndedRuns : IDisposable
 
         using Held held = Hold();
         using var run = new OwnProcess("run", Shell.Demo, "--out", held.Report, "--charts", "none", "--quiet");
-        Assert.Equal($"sweepstats: {held.Report}: another run is putting its files there; waiting for it, Ctrl-C gives up", run.NextError());
+        Assert.Equal($"sweepstats: {held.Report}: another run is putting its files there; waiting for it, Ctrl-C gives up",
+            run.NextError());
         run.Signal("INT");
         Assert.Equal((130, ""), run.End());
         Assert.Empty(Directory.EnumerateFileSystemEntries(held.Report));
@@ -150,7 +154,9 @@ public sealed class EndedRuns : IDisposable
         Assert.True(File.Exists(Path.Combine(held.Report, "summary.json")));
     }
 
-    /// <summary>Else a browser that outlives its run would go on holding the folder. The flag is O_CLOEXEC, octal 2000000.</summary>
+    /// <summary>
+    /// Else a browser that outlives its run would go on holding the folder. The flag is O_CLOEXEC, octal 2000000.
+    /// </summary>
     [Fact]
     public void NoProgramThatARunStartsInheritsAFolder()
     {
@@ -176,14 +182,20 @@ public sealed class EndedRuns : IDisposable
         string browser = Path.Combine(_folder.Path, "bin/chromium"), report = Path.Combine(_folder.Path, "out/report");
         _folder.With("bin/chromium", $"#!/bin/sh\necho $$ > {_folder.Path}/number\nexec sleep 600\n");
         File.SetUnixFileMode(browser, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        var path = new Dictionary<string, string> { ["PATH"] = $"{Path.GetDirectoryName(browser)}:{Environment.GetEnvironmentVariable("PATH")}" };
+        var path = new Dictionary<string, string>
+        {
+            ["PATH"] =
+            $"{Path.GetDirectoryName(browser)}:{Environment.GetEnvironmentVariable("PATH")}",
+        };
         using var run = new OwnProcess(path, "run", Shell.Demo, "--out", report, "--charts", "none", "--pdf", "--quiet");
         string number = Path.Combine(_folder.Path, "number");
-        Assert.True(SpinWait.SpinUntil(() => File.Exists(number) && File.ReadAllText(number).EndsWith('\n'), TimeSpan.FromMinutes(5)));
+        Assert.True(
+            SpinWait.SpinUntil(() => File.Exists(number) && File.ReadAllText(number).EndsWith('\n'), TimeSpan.FromMinutes(5)));
         run.Signal("TERM");
         Assert.Equal((143, ""), run.End());
         Assert.False(Directory.Exists(Path.Combine(_folder.Path, "out")));
-        Assert.True(SpinWait.SpinUntil(() => !Directory.Exists($"/proc/{File.ReadAllText(number).Trim()}"), TimeSpan.FromMinutes(1)));
+        Assert.True(
+            SpinWait.SpinUntil(() => !Directory.Exists($"/proc/{File.ReadAllText(number).Trim()}"), TimeSpan.FromMinutes(1)));
     }
 
     private static FileStream Swept(string file, bool held)
@@ -216,7 +228,8 @@ public sealed class EndedRuns : IDisposable
 
     private static bool WaitsForEver(Thread thread)
     {
-        SpinWait.SpinUntil(() => !thread.IsAlive || thread.ThreadState.HasFlag(System.Threading.ThreadState.WaitSleepJoin), TimeSpan.FromMinutes(1));
+        SpinWait.SpinUntil(() => !thread.IsAlive || thread.ThreadState.HasFlag(System.Threading.ThreadState.WaitSleepJoin),
+            TimeSpan.FromMinutes(1));
         return thread.IsAlive;
     }
 

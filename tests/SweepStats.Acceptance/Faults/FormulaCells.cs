@@ -16,7 +16,8 @@ public sealed class FormulaCells
     [InlineData("\ufeff=1+1")]
     [InlineData("\u200b\u200e+1")]
     [InlineData("\t=1")]
-    public void TheyGetAnApostrophe(string name) => Assert.StartsWith("'", Encoding.UTF8.GetString(CsvRows.TextCell(name)), StringComparison.Ordinal);
+    public void TheyGetAnApostrophe(string name) =>
+    Assert.StartsWith("'", Encoding.UTF8.GetString(CsvRows.TextCell(name)), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("A1")]

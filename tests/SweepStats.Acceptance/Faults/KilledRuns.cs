@@ -5,7 +5,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Faults;
 
-/// <summary>What a run finds that another one left behind. Kills of whole processes at random instants are in tests/faults.</summary>
+/// <summary>
+/// What a run finds that another one left behind. Kills of whole processes at random instants are in tests/faults.
+/// </summary>
 public sealed class KilledRuns : IDisposable
 {
     private const string Run = "0123456789abcdef0123456789abcdef";
@@ -121,13 +123,16 @@ public sealed class KilledRuns : IDisposable
         }
 
         Report("old");
-        const UnixFileMode shared = UnixFileMode.SetGroup | UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.GroupExecute;
+        const UnixFileMode shared =
+            UnixFileMode.SetGroup | UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.GroupExecute;
         File.SetUnixFileMode(Target, shared);
         Report("new");
         Assert.Equal(shared, File.GetUnixFileMode(Target));
     }
 
-    /// <summary>Where the library has no name for the exchange in one step, as musl has none, the system does it by its number.</summary>
+    /// <summary>
+    /// Where the library has no name for the exchange in one step, as musl has none, the system does it by its number.
+    /// </summary>
     [Fact]
     public void FoldersAreExchangedByTheNumberOfTheCallToo()
     {
@@ -190,7 +195,8 @@ public sealed class KilledRuns : IDisposable
     private static string Summary(ReportFolder report) => "{\"program\": \"sweepstats\", \"report_files\": ["
         + string.Join(", ", report.Written().Select(f => $"{{\"path\": \"{f.Path}\", \"sha256\": \"{f.Sha256}\"}}")) + "]}";
 
-    private static IEnumerable<string> Names(string folder) => Directory.EnumerateFileSystemEntries(folder).Select(p => Path.GetFileName(p)!).Order(StringComparer.Ordinal);
+    private static IEnumerable<string> Names(string folder) =>
+        Directory.EnumerateFileSystemEntries(folder).Select(p => Path.GetFileName(p)!).Order(StringComparer.Ordinal);
 
     private static void Write(ReportFolder report, string path, string text)
     {

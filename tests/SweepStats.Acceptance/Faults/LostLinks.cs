@@ -20,7 +20,8 @@ public sealed class LostLinks : IDisposable
     public void ItIsNotTakenForAFile(string elsewhere, string command)
     {
         File.CreateSymbolicLink(Link, Path.Combine(_folder.Path, "gone"));
-        Assert.EndsWith($"{Link}: this is a link to '{_folder.Path}/gone', which is not there; make that folder, remove the link, or {elsewhere}\n", Refused(command), StringComparison.Ordinal);
+        Assert.EndsWith($"{Link}: this is a link to '{_folder.Path}/gone', which is not there; make that folder, remove the "
+            + $"link, or {elsewhere}\n", Refused(command), StringComparison.Ordinal);
         Assert.Equal(["link"], Directory.EnumerateFileSystemEntries(_folder.Path).Select(Path.GetFileName));
     }
 
@@ -31,7 +32,8 @@ public sealed class LostLinks : IDisposable
     public void OneThatLeadsToItselfIsToldAsThat(string elsewhere, string command)
     {
         File.CreateSymbolicLink(Link, "link");
-        Assert.EndsWith($"{Link}: this is a link that leads round in a circle; remove the link, or {elsewhere}\n", Refused(command), StringComparison.Ordinal);
+        Assert.EndsWith($"{Link}: this is a link that leads round in a circle; remove the link, or {elsewhere}\n",
+            Refused(command), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -40,7 +42,8 @@ public sealed class LostLinks : IDisposable
     public void InPlaceOfACampaignItIsToldToo(string to, string said)
     {
         File.CreateSymbolicLink(Link, to);
-        Assert.Equal((2, "", $"{Link}: {said}; name the folder that holds campaign.toml, floor, reference and covered\n"), Shell.Run("check", Link));
+        Assert.Equal((2, "", $"{Link}: {said}; name the folder that holds campaign.toml, floor, reference and covered\n"),
+            Shell.Run("check", Link));
     }
 
     [Fact]
@@ -54,7 +57,8 @@ public sealed class LostLinks : IDisposable
 
     private string Refused(string command)
     {
-        (int code, string output, string error) = Shell.Run(command == "run" ? ["run", Shell.Demo, "--out", Link] : [command, Link]);
+        (int code, string output, string error) =
+            Shell.Run(command == "run" ? ["run", Shell.Demo, "--out", Link] : [command, Link]);
         Assert.Equal((2, ""), (code, output));
         return error;
     }

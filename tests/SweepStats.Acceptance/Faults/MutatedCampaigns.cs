@@ -6,7 +6,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Faults;
 
-/// <summary>campaign.toml and sweeps.csv as init writes them, filled in and spoilt: refused in a line or two or read, never a defect.</summary>
+/// <summary>
+/// campaign.toml and sweeps.csv as init writes them, filled in and spoilt: refused in a line or two or read, never a defect.
+/// </summary>
 public sealed partial class MutatedCampaigns
 {
     private const string Manifest =
@@ -23,7 +25,8 @@ public sealed partial class MutatedCampaigns
 
         """;
 
-    private static readonly string[] Traces = ["floor/f1.csv", "floor/f2.csv", "reference/r1.csv", "reference/r2.csv", "covered/A/A1/c1.csv", "covered/A/A1/c2.csv", "covered/B/B1/c1.csv", "covered/C/C1/c1.csv"];
+    private static readonly string[] Traces = ["floor/f1.csv", "floor/f2.csv", "reference/r1.csv", "reference/r2.csv",
+        "covered/A/A1/c1.csv", "covered/A/A1/c2.csv", "covered/B/B1/c1.csv", "covered/C/C1/c1.csv"];
 
     [Theory]
     [InlineData("campaign.toml", 10_000, 5)]
@@ -37,7 +40,8 @@ public sealed partial class MutatedCampaigns
         string[] commands = ["check", "check", "lots", "choose", "field", "plan"];
         for (int i = 0; i < Attacks.Of(all); i++)
         {
-            string[] words = [commands[dice.Next(commands.Length)], campaign.Path, .. dice.Next(4) == 0 ? ["--keep-going"] : Array.Empty<string>()];
+            string[] words = [commands[dice.Next(commands.Length)], campaign.Path,
+                .. dice.Next(4) == 0 ? ["--keep-going"] : Array.Empty<string>()];
             byte[] text = mutated.Of(spoilt == "sweeps.csv" ? Manifest : settings);
             campaign.With(spoilt, text);
             attacks.Try(Encoding.UTF8.GetString(text), words);
@@ -50,14 +54,22 @@ public sealed partial class MutatedCampaigns
     {
         var campaign = new ScratchFolder();
         Shell.Run("init", Path.Combine(campaign.Path, "new"));
-        settings = Uncommented().Replace(File.ReadAllText(Path.Combine(campaign.Path, "new/campaign.toml")), "").Replace("file = \"limits.csv\"", "", StringComparison.Ordinal)
-            .Replace("declared_dbm", "# declared_dbm", StringComparison.Ordinal).Replace("frequency_unit = \"MHz\"\n", "frequency_unit = \"Hz\"\n", StringComparison.Ordinal).Replace("433.9e6", "400e6", StringComparison.Ordinal)
-            .Replace("\"covered/**/*.txt\"", "\"covered/**/*.csv\"", StringComparison.Ordinal).Replace("level_columns = [\"3\"]\nphase_column", "level_columns = [\"2\"]\n# phase_column", StringComparison.Ordinal);
+        settings = Uncommented().Replace(File.ReadAllText(Path.Combine(campaign.Path, "new/campaign.toml")), "")
+            .Replace("file = \"limits.csv\"", "", StringComparison.Ordinal)
+            .Replace("declared_dbm", "# declared_dbm", StringComparison.Ordinal)
+            .Replace("frequency_unit = \"MHz\"\n", "frequency_unit = \"Hz\"\n", StringComparison.Ordinal)
+            .Replace("433.9e6", "400e6", StringComparison.Ordinal)
+            .Replace("\"covered/**/*.txt\"", "\"covered/**/*.csv\"", StringComparison.Ordinal)
+            .Replace("level_columns = [\"3\"]\nphase_column", "level_columns = [\"2\"]\n# phase_column",
+            StringComparison.Ordinal);
         Directory.Delete(Path.Combine(campaign.Path, "new"), recursive: true);
         foreach ((string file, int i) in Traces.Select((file, i) => (file, i)))
         {
-            double level = file.StartsWith("floor", StringComparison.Ordinal) ? -100 : file.StartsWith("covered", StringComparison.Ordinal) ? -70 : -30;
-            campaign.With(file, "frequency_hz,level_dbm\n" + string.Concat(Enumerable.Range(1, 12).Select(k => FormattableString.Invariant($"{k * 50}000000,{level + (0.1 * ((i * k) % 7))}\n"))));
+            double level = file.StartsWith("floor", StringComparison.Ordinal) ? -100
+                : file.StartsWith("covered", StringComparison.Ordinal) ? -70 : -30;
+            campaign.With(file, "frequency_hz,level_dbm\n"
+                + string.Concat(Enumerable.Range(1, 12)
+                    .Select(k => FormattableString.Invariant($"{k * 50}000000,{level + (0.1 * ((i * k) % 7))}\n"))));
         }
 
         campaign.With("campaign.toml", settings).With("sweeps.csv", Manifest);

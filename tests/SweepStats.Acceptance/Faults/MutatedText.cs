@@ -6,9 +6,11 @@ namespace SweepStats.Acceptance.Faults;
 internal sealed class MutatedText(Random dice)
 {
     private static readonly string[] Figures =
-        ["0", "-0", "-1", "1e308", "-1e308", "1e-308", "1e999", "2147483648", "99999999999999999999", "nan", "inf", "-inf", "0x10", "1_000", "1,5", "00", "0.5", "1e15", "true", "\"\"", "[]", "{}", "2026-03-05"];
+        ["0", "-0", "-1", "1e308", "-1e308", "1e-308", "1e999", "2147483648", "99999999999999999999", "nan", "inf", "-inf",
+            "0x10", "1_000", "1,5", "00", "0.5", "1e15", "true", "\"\"", "[]", "{}", "2026-03-05"];
 
-    private static readonly string[] Shards = ["\"", "'", "[", "]", "[[", "]]", "=", "#", ",", ";", "\n", "\r", "\t", " ", "\0", "\e[31m", "\ufeff", "\u202e", "é", "\"\"\"", "\\", "\\u0000", "..", "../../", "/etc/passwd", "{", "}", "."];
+    private static readonly string[] Shards = ["\"", "'", "[", "]", "[[", "]]", "=", "#", ",", ";", "\n", "\r", "\t", " ", "\0",
+        "\e[31m", "\ufeff", "\u202e", "é", "\"\"\"", "\\", "\\u0000", "..", "../../", "/etc/passwd", "{", "}", "."];
 
     /// <summary>The text with one to four things wrong.</summary>
     public byte[] Of(string text)

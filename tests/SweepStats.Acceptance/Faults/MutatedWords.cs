@@ -12,12 +12,16 @@ public sealed class OwnWorkingFolder;
 [Collection(nameof(OwnWorkingFolder))]
 public sealed class MutatedWords
 {
-    private static readonly string[] Commands = ["run", "check", "look", "lots", "choose", "field", "plan", "receiver", "rehearse", "init", "completion", "help"];
+    private static readonly string[] Commands =
+        ["run", "check", "look", "lots", "choose", "field", "plan", "receiver", "rehearse", "init", "completion", "help"];
 
     private static readonly string[] Values =
-        ["", " ", "0", "-1", "1", "3", "0.5", "0.95", "40", "1e308", "-1e308", "1e-308", "NaN", "Infinity", "2147483647", "2147483648", "-2147483648", "99999999999999999999", "1,5", "0x10",
-         "abc", "30MHz", "1GHz", "0Hz", "1e400", "json", "text", "all", "none", "--", "-", "-1e5", "\e[31m", "\u202e", "é", "a\nb", "..", ".", "./", "c", "c/floor/f1.csv", "file", "loop", "empty", "missing", "missing/deep", "c/sweeps.csv",
-         new string('n', 300), new string('d', 5000), "A:3:30MHz-60MHz", "reference:1:3", "433MHz:20", "2026-03-05T14:30", "0,5,10", "csv", "power", "log", "1:2:3:4", ":", "=", "--out", "bash"];
+        ["", " ", "0", "-1", "1", "3", "0.5", "0.95", "40", "1e308", "-1e308", "1e-308", "NaN", "Infinity", "2147483647",
+            "2147483648", "-2147483648", "99999999999999999999", "1,5", "0x10", "abc", "30MHz", "1GHz", "0Hz", "1e400", "json",
+            "text", "all", "none", "--", "-", "-1e5", "\e[31m", "\u202e", "é", "a\nb", "..", ".", "./", "c", "c/floor/f1.csv",
+            "file", "loop", "empty", "missing", "missing/deep", "c/sweeps.csv", new string('n', 300), new string('d', 5000),
+            "A:3:30MHz-60MHz", "reference:1:3", "433MHz:20", "2026-03-05T14:30", "0,5,10", "csv", "power", "log", "1:2:3:4", ":",
+            "=", "--out", "bash"];
 
     [Fact]
     public void TheyAreObeyedOrRefused()
@@ -46,7 +50,8 @@ public sealed class MutatedWords
 
     private static void Attack()
     {
-        Dictionary<string, string[]> options = Commands.ToDictionary(command => command, command => Shell.Run(command, "--help").Out.Split([' ', ',', '\n'], StringSplitOptions.RemoveEmptyEntries)
+        Dictionary<string, string[]> options = Commands.ToDictionary(command => command,
+            command => Shell.Run(command, "--help").Out.Split([' ', ',', '\n'], StringSplitOptions.RemoveEmptyEntries)
             .Where(word => word.StartsWith("--", StringComparison.Ordinal)).Distinct().ToArray());
         var dice = new Random(7);
         // The first run of each compiles it.

@@ -5,7 +5,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Faults;
 
-/// <summary>A report that its owner made read-only is replaced as any other, where the folder above allows it, and is read-only again.</summary>
+/// <summary>
+/// A report that its owner made read-only is replaced as any other, where the folder above allows it, and is read-only again.
+/// </summary>
 public sealed class ReadOnlyReports : IDisposable
 {
     private readonly ScratchFolder _outer = new();
@@ -41,7 +43,8 @@ public sealed class ReadOnlyReports : IDisposable
         Assert.Equal((0, ""), Run("6"));
         Assert.NotEqual(earlier, File.ReadAllText(Path.Combine(Report, "summary.json")));
         Assert.Equal(Convert.ToInt32(mode, 8), (int)File.GetUnixFileMode(Report));
-        Assert.Equal(["report"], Directory.EnumerateFileSystemEntries(Path.Combine(_outer.Path, "place")).Select(Path.GetFileName));
+        Assert.Equal(["report"],
+            Directory.EnumerateFileSystemEntries(Path.Combine(_outer.Path, "place")).Select(Path.GetFileName));
     }
 
     /// <summary>A folder that only its owner may look into is gathered in one that only its owner may look into.</summary>

@@ -6,11 +6,15 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Faults;
 
-/// <summary>Names of charts come from names of specimens, and have to be files on every system that a report is copied to.</summary>
+/// <summary>
+/// Names of charts come from names of specimens, and have to be files on every system that a report is copied to.
+/// </summary>
 public sealed partial class ReportFileNames
 {
     private static readonly string[] Names =
-        ["con", "CON", "nul", "aux", "prn", "com1", "lpt9", "A1", "a1", "Ä1", "ä1", "..", ".", "", " ", "a/b", "a\\b", "a:b", "trailing.", "trailing ", "\u202e", "é\u0301", new string('x', 4000), new string('x', 4001), "-", "--png", "~", "$(id)"];
+        ["con", "CON", "nul", "aux", "prn", "com1", "lpt9", "A1", "a1", "Ä1", "ä1", "..", ".", "", " ", "a/b", "a\\b", "a:b",
+            "trailing.", "trailing ", "\u202e", "é\u0301", new string('x', 4000), new string('x', 4001), "-", "--png",
+            "~", "$(id)"];
 
     [Fact]
     public void EachIsAFileOnEverySystemAndNoTwoAreOneWhereCaseIsIgnored()
@@ -22,7 +26,9 @@ public sealed partial class ReportFileNames
         Assert.Equal(given.Length, given.Distinct(StringComparer.OrdinalIgnoreCase).Count());
     }
 
-    /// <summary>The whole report of specimens whose names are devices of Windows, one name in two cases, or none that a file can have.</summary>
+    /// <summary>
+    /// The whole report of specimens whose names are devices of Windows, one name in two cases, or none that a file can have.
+    /// </summary>
     [Fact]
     public void AReportOfAnySpecimensIsOneOnEverySystem()
     {
@@ -33,14 +39,17 @@ public sealed partial class ReportFileNames
             scratch.With(file, ScratchFolder.Traces.Plain);
         }
 
-        scratch.With("sweeps.csv", "file,role,specimen\n" + string.Concat(Directory.GetFiles(scratch.Path, "*.csv", SearchOption.AllDirectories).Order()
+        scratch.With("sweeps.csv",
+            "file,role,specimen\n" + string.Concat(Directory.GetFiles(scratch.Path, "*.csv", SearchOption.AllDirectories).Order()
                 .Select(f => Path.GetRelativePath(scratch.Path, f)).Select(f => $"{f},{f.Split('/')[0]},\n"))
             + string.Concat(specimens.Select((s, i) => $"covered/{i}.csv,covered,\"{s}\"\n")));
-        Array.ForEach([.. Enumerable.Range(0, specimens.Length)], i => scratch.With($"covered/{i}.csv", ScratchFolder.Traces.Plain.Replace("-4", "-8", StringComparison.Ordinal)));
+        Array.ForEach([.. Enumerable.Range(0, specimens.Length)],
+            i => scratch.With($"covered/{i}.csv", ScratchFolder.Traces.Plain.Replace("-4", "-8", StringComparison.Ordinal)));
         string report = Path.Combine(scratch.Path, "report");
         (int code, _, string error) = Shell.Run("run", scratch.Path, "--out", report, "--charts", "all", "--quiet");
         Assert.Equal((0, ""), (code, error));
-        string[] paths = [.. Directory.GetFiles(report, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(report, f))];
+        string[] paths =
+            [.. Directory.GetFiles(report, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(report, f))];
         Assert.True(paths.Length > specimens.Length);
         Assert.All(paths, path => Assert.Matches("^[a-z0-9/._-]+$", path));
         Assert.All(paths, path => Assert.DoesNotMatch(@"(^|/)(con|prn|aux|nul|com\d|lpt\d)(\.|/|$)|[. ](/|$)", path));

@@ -12,24 +12,33 @@ public sealed class BudgetFile
     [Fact]
     public void EveryLineOfEveryBudgetIsARow()
     {
-        var entry = new UncertaintyEntry { Name = "=cable, \"long\"", HalfWidthDb = 0.5, Distribution = ErrorDistribution.Triangular, ActsOn = ErrorActsOn.Both };
+        var entry = new UncertaintyEntry
+        {
+            Name = "=cable, \"long\"",
+            HalfWidthDb = 0.5,
+            Distribution = ErrorDistribution.Triangular,
+            ActsOn = ErrorActsOn.Both,
+        };
         AnalysisResult result = Analysis.Run(SomeResult.Campaign(), new AnalysisPlan { Uncertainties = [entry] });
         using var stream = new MemoryStream();
         BudgetCsv.Write(result, stream);
         string[] lines = System.Text.Encoding.UTF8.GetString(stream.ToArray()).TrimEnd('\n').Split('\n');
-        Assert.Equal("lot,specimen,frequency_hz,source,kind,distribution,standard_uncertainty_db,sensitivity,contribution_db,dof,share,dof_by", lines[0]);
+        Assert.Equal("lot,specimen,frequency_hz,source,kind,distribution,standard_uncertainty_db,sensitivity,contribution_db,"
+            + "dof,share,dof_by", lines[0]);
         Assert.Equal(1 + (2 * 6), lines.Length);
         Assert.Contains(",combined,,,", lines[6], StringComparison.Ordinal);
         Assert.StartsWith("'=lot,\"A, \"\"1\"\"\",3", lines[1], StringComparison.Ordinal);
         Assert.Contains(",reference,A,student,", lines[1], StringComparison.Ordinal);
-        Assert.Contains(",\"'=cable, \"\"long\"\" (reference)\",B,triangular,0.2041,1.0000,0.2041,inf,", lines[4], StringComparison.Ordinal);
+        Assert.Contains(",\"'=cable, \"\"long\"\" (reference)\",B,triangular,0.2041,1.0000,0.2041,inf,", lines[4],
+            StringComparison.Ordinal);
         Assert.Contains("\",,reference,A,student,", lines[7], StringComparison.Ordinal);
     }
 
     [Fact]
     public void TheDemosBudgetsAddUpToTheUncertaintyOfItsShielding()
     {
-        string[][] Rows(string file) => [.. File.ReadLines(Path.Combine(Repository.Root, "reports/receiver-cabin-curtain", file)).Skip(1).Select(l => l.Split(','))];
+        string[][] Rows(string file) => [.. File.ReadLines(Path.Combine(Repository.Root, "reports/receiver-cabin-curtain", file))
+            .Skip(1).Select(l => l.Split(','))];
         var shielding = Rows("shielding.csv").ToDictionary(r => (r[1], r[2]));
         var budgets = Rows("budget.csv").Where(r => r[2].Length > 0 && r[3] != "combined").GroupBy(r => (r[1], r[2])).ToList();
         var combined = Rows("budget.csv").Where(r => r[2].Length > 0 && r[3] == "combined").ToDictionary(r => (r[1], r[2]));
@@ -56,8 +65,10 @@ public sealed class BudgetFile
         Shell.Run("rehearse", Path.Combine(scratch.Path, "c"), "--points", "11");
         string[] Report(string seed)
         {
-            Assert.Equal(0, Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, seed), "--seed", seed, "--quiet").Code);
-            return [.. new[] { "index.html", "budget.csv", "shielding.csv", "summary.json" }.Select(f => File.ReadAllText(Path.Combine(scratch.Path, seed, f)))];
+            Assert.Equal(0, Shell.Run("run", Path.Combine(scratch.Path, "c"), "--out", Path.Combine(scratch.Path, seed), "--seed",
+                seed, "--quiet").Code);
+            return [.. new[] { "index.html", "budget.csv", "shielding.csv",
+                "summary.json" }.Select(f => File.ReadAllText(Path.Combine(scratch.Path, seed, f)))];
         }
 
         (string[] one, string[] two) = (Report("5"), Report("6"));

@@ -17,19 +17,24 @@ public sealed class CampaignFolders : IDisposable
     [Fact]
     public void FoldersSayTheRoleLotSpecimenAndPlacement()
     {
-        _folder.With("floor/f1.csv", Plain).With("Reference/r1.CSV", Plain).With("linearity/l.csv", Plain).With("plate/p.csv", Plain)
+        _folder.With("floor/f1.csv", Plain).With("Reference/r1.CSV", Plain).With("linearity/l.csv", Plain)
+            .With("plate/p.csv", Plain)
             .With("covered/A1/c1.csv", Plain).With("covered/B/B1/c1.csv", Plain).With("covered/B/B2/p1/c1.csv", Plain)
-            .With("covered/.hidden/x.csv", "no").With(".DS_Store", "no").With("README.txt", "notes").With("floor/notes.md", "notes");
+            .With("covered/.hidden/x.csv", "no").With(".DS_Store", "no").With("README.txt", "notes")
+            .With("floor/notes.md", "notes");
         CampaignReading reading = _folder.Read();
         Assert.Equal("", string.Join('\n', reading.Faults));
         ImmutableArray<Sweep> sweeps = reading.Campaign!.Sweeps;
         Assert.Equal(
-            ["Reference/r1.CSV", "covered/A1/c1.csv", "covered/B/B1/c1.csv", "covered/B/B2/p1/c1.csv", "floor/f1.csv", "linearity/l.csv", "plate/p.csv"],
+            ["Reference/r1.CSV", "covered/A1/c1.csv", "covered/B/B1/c1.csv", "covered/B/B2/p1/c1.csv", "floor/f1.csv",
+                "linearity/l.csv", "plate/p.csv"],
             sweeps.Select(s => s.Name));
         Assert.Equal(
-            [(null, null, null), ("1", "A1", null), ("B", "B1", null), ("B", "B2", "p1"), (null, null, null), (null, null, null), (null, null, null)],
+            [(null, null, null), ("1", "A1", null), ("B", "B1", null), ("B", "B2", "p1"), (null, null, null), (null, null, null),
+                (null, null, null)],
             sweeps.Select(s => (s.Lot, s.Specimen, s.Placement)));
-        Assert.Equal([SweepRole.Reference, SweepRole.Covered, SweepRole.Covered, SweepRole.Covered, SweepRole.Floor, SweepRole.Linearity, SweepRole.Plate], sweeps.Select(s => s.Role));
+        Assert.Equal([SweepRole.Reference, SweepRole.Covered, SweepRole.Covered, SweepRole.Covered, SweepRole.Floor,
+            SweepRole.Linearity, SweepRole.Plate], sweeps.Select(s => s.Role));
         Assert.Contains("floor/notes.md was taken as notes and not read", reading.Assumptions);
         Assert.Contains("README.txt was taken as notes and not read", reading.Assumptions);
     }
@@ -44,10 +49,13 @@ public sealed class CampaignFolders : IDisposable
         }
 
         CampaignReading reading = _folder.Read(threads: 4);
-        Assert.Equal(["floor/s1.csv", "floor/s2.csv", "floor/s10.csv"], reading.Campaign!.Sweeps.Where(s => s.Role == SweepRole.Floor).Select(s => s.Name));
-        Assert.Equal(["campaign.toml", "covered/A/A1/c1.csv", "floor/s1.csv", "floor/s2.csv", "floor/s10.csv", "reference/r1.csv"], reading.Inputs.Select(i => i.Path));
+        Assert.Equal(["floor/s1.csv", "floor/s2.csv", "floor/s10.csv"],
+            reading.Campaign!.Sweeps.Where(s => s.Role == SweepRole.Floor).Select(s => s.Name));
+        Assert.Equal(["campaign.toml", "covered/A/A1/c1.csv", "floor/s1.csv", "floor/s2.csv", "floor/s10.csv",
+            "reference/r1.csv"], reading.Inputs.Select(i => i.Path));
         // SHA-256 of the plain file's bytes, by the runtime's own hash of the text.
-        string hash = Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(Plain))).ToLowerInvariant();
+        string hash = Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(Plain)))
+            .ToLowerInvariant();
         Assert.Equal(hash, reading.Inputs[1].Sha256);
     }
 
@@ -56,14 +64,18 @@ public sealed class CampaignFolders : IDisposable
     {
         _folder.With("all.csv", "frequency_hz,r_dbm,c_dbm\n1000,-1,-2\n2000,-1,-2\n").With("floor/unlisted.csv", Plain).With(
             "sweeps.csv",
-            "role,file,lot,specimen,placement,column,taken_at,source_dbm,exclude\n# a remark\nreference,all.csv,,,,r_dbm,2026-03-05T14:30:00+01:00,10,\ncovered,all.csv,\"autumn, late\",A1,p1,3,,,door open\n");
+            "role,file,lot,specimen,placement,column,taken_at,source_dbm,exclude\n# a "
+                + "remark\nreference,all.csv,,,,r_dbm,2026-03-05T14:30:00+01:00,10,\ncovered,all.csv,\"autumn, "
+                + "late\",A1,p1,3,,,door open\n");
         CampaignReading reading = _folder.Read();
         Assert.Equal("", string.Join('\n', reading.Faults));
         Sweep reference = reading.Campaign!.Sweeps[0];
         Sweep covered = reading.Campaign.Sweeps[1];
         Assert.Equal(("all.csv[r_dbm]", "all.csv[c_dbm]"), (reference.Name, covered.Name));
-        Assert.Equal((new DateTimeOffset(2026, 3, 5, 13, 30, 0, TimeSpan.Zero), 10.0), (reference.TakenAt!.Value.ToUniversalTime(), reference.SourceDbm));
-        Assert.Equal(("autumn, late", "A1", "p1", "door open"), (covered.Lot, covered.Specimen, covered.Placement, covered.ExcludedBecause));
+        Assert.Equal((new DateTimeOffset(2026, 3, 5, 13, 30, 0, TimeSpan.Zero), 10.0),
+            (reference.TakenAt!.Value.ToUniversalTime(), reference.SourceDbm));
+        Assert.Equal(("autumn, late", "A1", "p1", "door open"),
+            (covered.Lot, covered.Specimen, covered.Placement, covered.ExcludedBecause));
         Assert.Equal(-2, covered.Levels[0]);
         Assert.Contains("floor/unlisted.csv is not listed in sweeps.csv and was not read", reading.Assumptions);
     }
@@ -116,7 +128,8 @@ public sealed class CampaignFolders : IDisposable
     [Fact]
     public void EveryBadFileIsListedInOneRun()
     {
-        _folder.WithUsualSweeps().With("floor/a.csv", "x").With("floor/b.csv", "").With("floor/c.csv", "frequency_hz,level_dbm\n2,1\n1,1\n").With("campaign.toml", "confidense = 0.9\n");
+        _folder.WithUsualSweeps().With("floor/a.csv", "x").With("floor/b.csv", "")
+            .With("floor/c.csv", "frequency_hz,level_dbm\n2,1\n1,1\n").With("campaign.toml", "confidense = 0.9\n");
         CampaignReading reading = _folder.Read(threads: 3);
         Assert.Null(reading.Campaign);
         Assert.Equal(["campaign.toml", "floor/a.csv", "floor/b.csv", "floor/c.csv"], reading.Faults.Select(f => f.File));
@@ -147,8 +160,10 @@ public sealed class CampaignFolders : IDisposable
     [Fact]
     public void AListedFileThatIsMissingIsNamedWithItsRow()
     {
-        _folder.WithUsualSweeps().With("sweeps.csv", "file,role,specimen\nreference/r1.csv,reference,\nfloor/f9.csv,floor,\ncovered/A/A1/c1.csv,covered,A1\n");
-        Assert.Equal("sweeps.csv:3: floor/f9.csv is not there; correct its path, put the file into the campaign, or remove the row", Assert.Single(_folder.Read().Faults).ToString());
+        _folder.WithUsualSweeps().With("sweeps.csv",
+            "file,role,specimen\nreference/r1.csv,reference,\nfloor/f9.csv,floor,\ncovered/A/A1/c1.csv,covered,A1\n");
+        Assert.Equal("sweeps.csv:3: floor/f9.csv is not there; correct its path, put the file into the campaign, or "
+            + "remove the row", Assert.Single(_folder.Read().Faults).ToString());
         CampaignReading going = _folder.Read(keepGoing: true);
         Assert.Equal(2, going.Campaign!.Sweeps.Length);
         Assert.StartsWith("sweeps.csv:3: floor/f9.csv is not there", Assert.Single(going.LeftOut), StringComparison.Ordinal);
@@ -159,7 +174,8 @@ public sealed class CampaignFolders : IDisposable
     {
         CampaignReading reading = _folder.WithUsualSweeps().With("floor/photo.jpg", "x").Read(keepGoing: true);
         Assert.Equal(2, reading.Campaign!.Sweeps.Length);
-        Assert.StartsWith("floor/photo.jpg: the extension is not that of a trace file", Assert.Single(reading.LeftOut), StringComparison.Ordinal);
+        Assert.StartsWith("floor/photo.jpg: the extension is not that of a trace file", Assert.Single(reading.LeftOut),
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -186,15 +202,18 @@ public sealed class CampaignFolders : IDisposable
         _folder.WithUsualSweeps().With("covered/A/A1/p1/c.csv", Plain).With("covered/A/A1/p2/c.csv", Plain);
         ReadFault fault = Assert.Single(_folder.Read(keepGoing: true).Faults);
         Assert.Equal(
-            "covered/A/A1: a sweep file lies loose beside 'p1' and 1 more folder and would silently count as one more placement; name a placement there too, or move what lies loose", fault.ToString());
+            "covered/A/A1: a sweep file lies loose beside 'p1' and 1 more folder and would silently count as one more "
+                + "placement; name a placement there too, or move what lies loose", fault.ToString());
     }
 
     [Fact]
     public void AFolderCannotBeSpecimenAndLotAtOnce()
     {
-        _folder.With("reference/r1.csv", Plain).With("covered/A1/c1.csv", Plain).With("covered/A1/c2.csv", Plain).With("covered/A1/p1/c.csv", Plain);
+        _folder.With("reference/r1.csv", Plain).With("covered/A1/c1.csv", Plain).With("covered/A1/c2.csv", Plain)
+            .With("covered/A1/p1/c.csv", Plain);
         ReadFault fault = Assert.Single(_folder.Read().Faults);
-        Assert.Equal(("covered/A1", "2 sweep files lie loose beside the folder 'p1', so the folder is a specimen and a lot at once"), (fault.File, fault.Problem));
+        Assert.Equal(("covered/A1", "2 sweep files lie loose beside the folder 'p1', so the folder is a specimen and a "
+            + "lot at once"), (fault.File, fault.Problem));
     }
 
     [Fact]
@@ -204,18 +223,24 @@ public sealed class CampaignFolders : IDisposable
         [
             "declared_dbm stands in only for floor sweeps that show no noise: floor sweeps were taken",
             "impedance_ohm was not used: no level is a voltage",
-            "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell whether the receiver follows them",
-            "1 of 2 reference and covered sweeps have no time (taken_at): drift of repeats can then be looked for along their order alone",
-            "all reference and covered sweeps have the same time (taken_at): drift of repeats can then be looked for along their order alone",
+            "linearity sweeps without source_dbm in sweeps.csv were not used: it takes the source levels to tell whether the "
+                + "receiver follows them",
+            "1 of 2 reference and covered sweeps have no time (taken_at): drift of repeats can then be looked for along their "
+                + "order alone",
+            "all reference and covered sweeps have the same time (taken_at): drift of repeats can then be looked for along "
+                + "their order alone",
         ];
         Assert.Empty(_folder.WithUsualSweeps().Read().Assumptions.Intersect(sentences));
         _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n");
         Assert.Empty(_folder.Read().Assumptions.Intersect(sentences));
-        _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n[setup]\nimpedance_ohm = 75\n").With("floor/f.csv", Plain).With("linearity/l.csv", Plain);
+        _folder.With("campaign.toml", "[floor]\ndeclared_dbm = -104\n[setup]\nimpedance_ohm = 75\n").With("floor/f.csv", Plain)
+            .With("linearity/l.csv", Plain);
         Assert.Equal(sentences[..3], _folder.Read().Assumptions.Intersect(sentences));
-        _folder.With("sweeps.csv", "file,role,taken_at,exclude\nreference/r1.csv,reference,2026-03-05,\nfloor/f.csv,floor,,hum\n");
+        _folder.With("sweeps.csv",
+            "file,role,taken_at,exclude\nreference/r1.csv,reference,2026-03-05,\nfloor/f.csv,floor,,hum\n");
         Assert.Equal([sentences[1], sentences[4]], _folder.Read().Assumptions.Intersect(sentences));
-        string Timed(string covered) => "file,role,lot,specimen,taken_at\nreference/r1.csv,reference,,,2026-03-05T09:00\ncovered/A/A1/c1.csv,covered,A,A1," + covered + "\n";
+        string Timed(string covered) => "file,role,lot,specimen,taken_at\nreference/r1.csv,reference,,,2026-03-05T09:00\n"
+            + "covered/A/A1/c1.csv,covered,A,A1," + covered + "\n";
         _folder.With("sweeps.csv", Timed(string.Empty));
         Assert.Contains(sentences[3], _folder.Read().Assumptions);
         _folder.With("sweeps.csv", Timed("2026-03-05T09:00"));
@@ -233,13 +258,15 @@ public sealed class CampaignFolders : IDisposable
         File.CreateSymbolicLink(Path.Combine(_folder.Path, "floor/f2.csv"), Path.Combine(elsewhere.Path, "f.csv"));
         File.CreateSymbolicLink(Path.Combine(_folder.Path, "floor/f3.csv"), Path.Combine(_folder.Path, "floor/f1.csv"));
         ReadFault fault = Assert.Single(_folder.Read().Faults);
-        Assert.Equal("floor/f2.csv: the file is a link that leads out of the campaign; put the file itself into the campaign", fault.ToString());
+        Assert.Equal("floor/f2.csv: the file is a link that leads out of the campaign; put the file itself into the campaign",
+            fault.ToString());
     }
 
     [Fact]
     public void AReportWithinTheCampaignIsNoPartOfIt()
     {
-        CampaignReading reading = _folder.WithUsualSweeps().With("report/summary.json", "{\"program\": \"sweepstats\"}").With("report/charts/a.svg", "x").With("report/bands.csv", "x").Read();
+        CampaignReading reading = _folder.WithUsualSweeps().With("report/summary.json", "{\"program\": \"sweepstats\"}")
+            .With("report/charts/a.svg", "x").With("report/bands.csv", "x").Read();
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Contains("report/ is an earlier report and was not read", reading.Assumptions);
     }
@@ -247,7 +274,9 @@ public sealed class CampaignFolders : IDisposable
     [Fact]
     public void AMissingOrEmptyFolderIsAFault()
     {
-        Assert.Contains("no such folder", Assert.Single(CampaignFolder.Read(_folder.Path + "x", new CampaignReadOptions(), null).Faults).Problem, StringComparison.Ordinal);
+        Assert.Contains("no such folder",
+            Assert.Single(CampaignFolder.Read(_folder.Path + "x", new CampaignReadOptions(), null).Faults).Problem,
+            StringComparison.Ordinal);
         Assert.Contains("holds no sweeps", Assert.Single(_folder.Read().Faults).Problem, StringComparison.Ordinal);
     }
 
@@ -287,7 +316,8 @@ public sealed class CampaignFolders : IDisposable
 
     private static void AssertFault(CampaignReading reading, string file, int line, string problem, string remedy)
     {
-        ReadFault? fault = reading.Faults.FirstOrDefault(f => f.File == file && f.Problem.Contains(problem, StringComparison.Ordinal));
+        ReadFault? fault =
+            reading.Faults.FirstOrDefault(f => f.File == file && f.Problem.Contains(problem, StringComparison.Ordinal));
         Assert.True(fault is not null, string.Join('\n', reading.Faults));
         Assert.Equal(line == 0 ? null : line, fault.Line);
         Assert.Contains(remedy, fault.Remedy, StringComparison.Ordinal);

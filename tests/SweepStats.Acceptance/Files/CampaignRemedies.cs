@@ -67,7 +67,8 @@ public sealed class CampaignRemedies : IDisposable
     [Fact]
     public void ASectionOfTheFloorThatSaysNothingNeedsNoNumber() =>
         Assert.Equal(
-            "campaign.toml:1: section [floor] says nothing; add taken or stability_db, or remove it", Fault("[floor]").ToString());
+            "campaign.toml:1: section [floor] says nothing; add taken or stability_db, or remove it",
+            Fault("[floor]").ToString());
 
     [Theory]
     [InlineData("c.s2p", "# MHz S DB R 50\n30 -1 0 -20 0 -21 0 -2 0\n40 -1 0 -20 0 -22 0 -2 0\n", "S22", true)]
@@ -76,7 +77,8 @@ public sealed class CampaignRemedies : IDisposable
     public void AReflectionNamedForACoveredSweepIsToldOf(string name, string text, string column, bool told)
     {
         using ScratchFolder folder = new ScratchFolder().With("reference/r." + name[^3..], text).With("covered/" + name, text)
-            .With("sweeps.csv", $"file,role,specimen,column\nreference/r.{name[^3..]},reference,,{column}\ncovered/{name},covered,A1,{column}\n");
+            .With("sweeps.csv",
+            $"file,role,specimen,column\nreference/r.{name[^3..]},reference,,{column}\ncovered/{name},covered,A1,{column}\n");
         CampaignReading reading = folder.Read();
         Assert.Empty(reading.Faults);
         string line = $"covered/{name}: {column} is a reflection: it says nothing of the attenuation of the specimen";

@@ -62,12 +62,14 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
         {
             Phases = phased ? [random.NextDouble() * 360, -180 * random.NextDouble(), 0] : [],
         };
-        Campaign campaign = new("t", [Drawn("reference/r.csv", SweepRole.Reference, true), Drawn("covered/A/A1/c.csv", SweepRole.Covered, false)]);
+        Campaign campaign = new("t",
+            [Drawn("reference/r.csv", SweepRole.Reference, true), Drawn("covered/A/A1/c.csv", SweepRole.Covered, false)]);
         string path = Path.Combine(_folder.Path, "new");
         Assert.Empty(CampaignWriter.Write(path, campaign, "", LevelDigits.All));
         CampaignReading reading = CampaignFolder.Read(path, new CampaignReadOptions(), null);
         Assert.Equal("", string.Join('\n', reading.Faults));
-        Assert.All(campaign.Sweeps, s => Assert.Equal(s.Phases.AsEnumerable(), reading.Campaign!.Sweeps.Single(r => r.Name == s.Name).Phases.AsEnumerable()));
+        Assert.All(campaign.Sweeps, s =>
+            Assert.Equal(s.Phases.AsEnumerable(), reading.Campaign!.Sweeps.Single(r => r.Name == s.Name).Phases.AsEnumerable()));
     }
 
     [Theory]
@@ -85,7 +87,8 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
     {
         _folder.WithUsualSweeps();
         Assert.Equal("the folder is not empty", Assert.Single(CampaignWriter.Write(_folder.Path, Drawn(1), "", null)).Problem);
-        Assert.Equal(["covered", "reference"], Directory.EnumerateFileSystemEntries(_folder.Path).Select(Path.GetFileName).Order());
+        Assert.Equal(["covered", "reference"],
+            Directory.EnumerateFileSystemEntries(_folder.Path).Select(Path.GetFileName).Order());
     }
 
     [Fact]
@@ -114,14 +117,21 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
     {
         CampaignTemplate.Write(_folder.Path);
         string settings = Path.Combine(_folder.Path, "campaign.toml");
-        string[] lines = [.. File.ReadAllLines(settings).TakeWhile(l => l != "# [[files]]").Where(l => !l.Contains("points =", StringComparison.Ordinal) && !l.Contains("file =", StringComparison.Ordinal)).Select(WithoutRemark)];
+        string[] lines = [.. File.ReadAllLines(settings).TakeWhile(l => l != "# [[files]]")
+            .Where(l => !l.Contains("points =", StringComparison.Ordinal) && !l.Contains("file =", StringComparison.Ordinal))
+            .Select(WithoutRemark)];
         File.WriteAllLines(settings, lines);
         string manifest = Path.Combine(_folder.Path, "sweeps.csv");
-        string[] rows = [.. File.ReadAllLines(manifest).Where(l => !l.StartsWith("# ", StringComparison.Ordinal) || l.Contains(".csv,", StringComparison.Ordinal)).Select(l => l.TrimStart('#', ' '))];
-        File.WriteAllLines(manifest, [rows[0] + ",price_eur,supplier,washes", .. rows[1..].Select(r => r + (r.Contains("A1,p1", StringComparison.Ordinal) ? ",12.50,north,20" : ",,,"))]);
+        string[] rows = [.. File.ReadAllLines(manifest)
+            .Where(l => !l.StartsWith("# ", StringComparison.Ordinal) || l.Contains(".csv,", StringComparison.Ordinal))
+            .Select(l => l.TrimStart('#', ' '))];
+        File.WriteAllLines(manifest, [rows[0] + ",price_eur,supplier,washes",
+            .. rows[1..].Select(r => r + (r.Contains("A1,p1", StringComparison.Ordinal) ? ",12.50,north,20" : ",,,"))]);
         foreach (string row in rows[1..])
         {
-            _folder.With(row.Split(',')[0], "frequency_hz,Trace 1 (dBm),Trace 2 (dBm)\n1,-1,-2\n2,-1,-2\n".Replace("Trace 2 (dBm)", "Trace 2", StringComparison.Ordinal));
+            _folder.With(row.Split(',')[0],
+                "frequency_hz,Trace 1 (dBm),Trace 2 (dBm)\n1,-1,-2\n2,-1,-2\n".Replace("Trace 2 (dBm)", "Trace 2",
+                    StringComparison.Ordinal));
         }
 
         CampaignReading reading = _folder.Read();
@@ -139,17 +149,21 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
     private static string WithoutRemark(string line)
     {
         string bare = line.TrimStart('#', ' ');
-        return line.StartsWith('#') && (bare.StartsWith('[') || System.Text.RegularExpressions.Regex.IsMatch(bare, "^[a-z_]+ = ")) ? bare : line;
+        return line.StartsWith('#') && (bare.StartsWith('[') || System.Text.RegularExpressions.Regex.IsMatch(bare, "^[a-z_]+ = "))
+            ? bare : line;
     }
 
     private static Campaign Drawn(int seed)
     {
         var random = new Random(seed);
         double hertz = 0;
-        var grid = new FrequencyGrid([.. Enumerable.Range(0, 50).Select(_ => hertz += random.NextDouble() * Math.Pow(10, random.Next(0, 9)))]);
+        var grid = new FrequencyGrid(
+            [.. Enumerable.Range(0, 50).Select(_ => hertz += random.NextDouble() * Math.Pow(10, random.Next(0, 9)))]);
         LevelScale scale = seed % 2 == 0 ? LevelScale.DecibelMilliwatts : LevelScale.DecibelRatio;
-        Sweep Of(string name, SweepRole role) => new(name, role, grid, [.. Enumerable.Range(0, 50).Select(_ => (random.NextDouble() - 0.7) * 150)], scale);
-        return new Campaign("t", [Of("covered/Ä b/c (1)/p,1/s01.csv", SweepRole.Covered), Of("floor/f1.csv", SweepRole.Floor), Of("reference/r1.csv", SweepRole.Reference)]);
+        Sweep Of(string name, SweepRole role) =>
+            new(name, role, grid, [.. Enumerable.Range(0, 50).Select(_ => (random.NextDouble() - 0.7) * 150)], scale);
+        return new Campaign("t", [Of("covered/Ä b/c (1)/p,1/s01.csv", SweepRole.Covered), Of("floor/f1.csv", SweepRole.Floor),
+            Of("reference/r1.csv", SweepRole.Reference)]);
     }
 
     private void AssertSame(Campaign campaign)
@@ -163,7 +177,8 @@ public sealed class CampaignsWrittenAndReadBack : IDisposable
         {
             Assert.Equal((written.Name, written.Role, written.Scale), (read.Name, read.Role, read.Scale));
             Assert.Equal(written.Grid, read.Grid);
-            Assert.Equal(written.Levels.Select(BitConverter.DoubleToInt64Bits), read.Levels.Select(BitConverter.DoubleToInt64Bits));
+            Assert.Equal(written.Levels.Select(BitConverter.DoubleToInt64Bits),
+                read.Levels.Select(BitConverter.DoubleToInt64Bits));
         }
     }
 }

@@ -28,7 +28,8 @@ public sealed class DelimitedFiles : IDisposable
     [InlineData("# remark\n% frequency_hz,level_dbm\n30000000,-87.43,\n30100000,-86.5,\n31000000,-1.25,\n,,\n")]
     [InlineData("Hall,3\nRBW,10 kHz\n\nFrequency (Hz),Level (dBm)\n30000000,-87.43\n30100000,-86.5\n31000000,-1.25\nEND\n")]
     [InlineData("frequency_hz,level_dbm,phase_deg\n30000000,-87.43,12\n30100000,-86.5,13\n31000000,-1.25,14\n")]
-    [InlineData("Marker,Hz,dBm\n1,100,-3,9\n2,200,-4,9\n\nFrequency (Hz),Level (dBm)\n30000000,-87.43\n30100000,-86.5\n31000000,-1.25\n")]
+    [InlineData("Marker,Hz,dBm\n1,100,-3,9\n2,200,-4,9\n\nFrequency (Hz),Level "
+        + "(dBm)\n30000000,-87.43\n30100000,-86.5\n31000000,-1.25\n")]
     public void OneTraceIsReadAlikeHoweverItIsLaidOut(string text) => AssertTheTrace(Read(text));
 
     [Theory]
@@ -40,12 +41,14 @@ public sealed class DelimitedFiles : IDisposable
     public void EveryEncodingOfTheSameTextGivesTheSameTrace()
     {
         const string Text = "Ort: Größe 3\nFrequency [MHz],Level [dBm]\n30,-87.43\n30.1,-86.5\n31,-1.25\n";
-        Encoding[] encodings = [new UTF8Encoding(false), new UTF8Encoding(true), Encoding.Unicode, Encoding.BigEndianUnicode, Encoding.Latin1];
+        Encoding[] encodings =
+            [new UTF8Encoding(false), new UTF8Encoding(true), Encoding.Unicode, Encoding.BigEndianUnicode, Encoding.Latin1];
         foreach (Encoding encoding in encodings)
         {
             TraceReading reading = _folder.With("t.csv", [.. encoding.GetPreamble(), .. encoding.GetBytes(Text)]).Trace("t.csv");
             AssertTheTrace(reading);
-            Assert.Equal(encoding == Encoding.Latin1, reading.Assumptions.Any(a => a.Contains("Latin-1", StringComparison.Ordinal)));
+            Assert.Equal(encoding == Encoding.Latin1,
+                reading.Assumptions.Any(a => a.Contains("Latin-1", StringComparison.Ordinal)));
         }
     }
 
@@ -53,7 +56,9 @@ public sealed class DelimitedFiles : IDisposable
     public void AByteOrderMarkBeforeTheFirstNumberDoesNotHideTheRow()
     {
         byte[] bytes = [0xEF, 0xBB, 0xBF, .. "30000000,-87.43\n30100000,-86.5\n31000000,-1.25\n"u8];
-        TraceReading reading = _folder.With("t.csv", bytes).Trace("t.csv", new TraceReadOptions { FrequencyUnit = FrequencyUnit.Hertz, LevelUnit = LevelUnit.DecibelMilliwatts });
+        TraceReading reading = _folder.With("t.csv", bytes)
+            .Trace("t.csv",
+            new TraceReadOptions { FrequencyUnit = FrequencyUnit.Hertz, LevelUnit = LevelUnit.DecibelMilliwatts });
         AssertTheTrace(reading);
         Assert.Equal(3, reading.Assumptions.Length);
     }
@@ -81,7 +86,8 @@ public sealed class DelimitedFiles : IDisposable
     [InlineData("3")]
     public void AColumnIsPickedByHeaderOrNumber(string column)
     {
-        TraceReading reading = Read("Frequency (MHz),Trace 1 (dBm),Trace 2 (dBm)\n1,-1,-2\n2,-3,-4\n", new TraceReadOptions { Columns = [column] });
+        TraceReading reading =
+            Read("Frequency (MHz),Trace 1 (dBm),Trace 2 (dBm)\n1,-1,-2\n2,-3,-4\n", new TraceReadOptions { Columns = [column] });
         Assert.Equal([-2.0, -4.0], Assert.Single(reading.Traces).Levels.AsEnumerable());
     }
 
@@ -106,7 +112,8 @@ public sealed class DelimitedFiles : IDisposable
     [InlineData("dB", "-60.5", LevelScale.DecibelRatio, -60.5)]
     public void EveryLevelUnitIsBroughtToItsScale(string unit, string level, LevelScale scale, double expected)
     {
-        _folder.With("reference/r.csv", $"frequency_hz,Level ({unit})\n1000000,{level}\n2000000,{level}\n").With("covered/A/A1/c.csv", $"frequency_hz,Level ({unit})\n1000000,{level}\n2000000,{level}\n");
+        _folder.With("reference/r.csv", $"frequency_hz,Level ({unit})\n1000000,{level}\n2000000,{level}\n")
+            .With("covered/A/A1/c.csv", $"frequency_hz,Level ({unit})\n1000000,{level}\n2000000,{level}\n");
         var reading = _folder.Read();
         Assert.Empty(reading.Faults);
         Assert.Equal(scale, reading.Campaign!.Sweeps[0].Scale);
@@ -117,11 +124,13 @@ public sealed class DelimitedFiles : IDisposable
     public void PlainlyStatedSettingsAreKept()
     {
         TraceReading reading = Read(
-            "RBW,9000,Hz\nVideo Bandwidth: 30 kHz\nRF Attenuation;10 dB\nRef Level -20 dBm\nDetector,RMS\n! Averaging = Power\nSweep Time (ms),120\n"
+            "RBW,9000,Hz\nVideo Bandwidth: 30 kHz\nRF Attenuation;10 dB\nRef Level -20 dBm\nDetector,RMS\n! Averaging = "
+            + "Power\nSweep Time (ms),120\n"
             + "frequency_hz,level_dbm\n1,-1\n2,-2\n");
         var settings = reading.Settings;
         Assert.Empty(reading.Faults);
-        Assert.Equal((9000.0, 30000.0, 10.0, -20.0), (settings.ResolutionBandwidthHz, settings.VideoBandwidthHz, settings.AttenuationDb, settings.ReferenceLevel));
+        Assert.Equal((9000.0, 30000.0, 10.0, -20.0),
+            (settings.ResolutionBandwidthHz, settings.VideoBandwidthHz, settings.AttenuationDb, settings.ReferenceLevel));
         Assert.Equal(("RMS", "Power"), (settings.Detector, settings.Averaging));
         Assert.Equal(0.12, settings.SweepTimeSeconds!.Value, 12);
     }
@@ -145,7 +154,8 @@ public sealed class DelimitedFiles : IDisposable
     [Fact]
     public void AFileWithoutHeaderButWithStatedUnitsIsReadAndTheOrderOfItsColumnsSaid()
     {
-        TraceReading reading = Read("Detector,Peak\r\nX Axis Units,MHz\r\nY Axis Units,dBm\r\nDATA\n30,-87.43\r\n30.1,-86.5\r\n31,-1.25\r\n");
+        TraceReading reading =
+            Read("Detector,Peak\r\nX Axis Units,MHz\r\nY Axis Units,dBm\r\nDATA\n30,-87.43\r\n30.1,-86.5\r\n31,-1.25\r\n");
         AssertTheTrace(reading);
         Assert.Equal(["no column is named; the first was taken as the frequency"], reading.Assumptions.AsEnumerable());
     }
@@ -153,16 +163,20 @@ public sealed class DelimitedFiles : IDisposable
     [Fact]
     public void ARowOfUnitsMayLeaveTheLevelToThePreamble()
     {
-        TraceReading reading = Read("Resolution Bandwidth:    ,100000,Hz\nLevel Unit: ,dBm\n\n,Trace 1,Trace 2\nHz,   ,   \n30000000, -87.43, 1\n30100000, -86.5, 2\n31000000, -1.25, 3\n");
+        TraceReading reading =
+            Read("Resolution Bandwidth:    ,100000,Hz\nLevel Unit: ,dBm\n\n,Trace 1,Trace 2\nHz,   ,   \n30000000, -87.43, "
+                + "1\n30100000, -86.5, 2\n31000000, -1.25, 3\n");
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal(["Trace 1", "Trace 2"], reading.Traces.Select(t => t.Column));
         Assert.Equal(100000.0, reading.Settings.ResolutionBandwidthHz);
     }
 
     [Fact]
-    public void ZeroHertzIsALegalStart() => Assert.Equal(0.0, Read("frequency_hz,level_dbm\n0,-1\n10,-2\n").Traces[0].Axis.Hertz[0]);
+    public void ZeroHertzIsALegalStart() =>
+    Assert.Equal(0.0, Read("frequency_hz,level_dbm\n0,-1\n10,-2\n").Traces[0].Axis.Hertz[0]);
 
-    private TraceReading Read(string text, TraceReadOptions? options = null) => _folder.With("t.csv", text).Trace("t.csv", options);
+    private TraceReading Read(string text, TraceReadOptions? options = null) =>
+        _folder.With("t.csv", text).Trace("t.csv", options);
 
     private static void AssertTheTrace(TraceReading reading)
     {

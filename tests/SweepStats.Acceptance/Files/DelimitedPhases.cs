@@ -4,7 +4,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 
-/// <summary>Phases beside levels in delimited text. Values by hand: π/2 rad are 90°, the angle of 3 + 4i is 53.130102354155979°.</summary>
+/// <summary>
+/// Phases beside levels in delimited text. Values by hand: π/2 rad are 90°, the angle of 3 + 4i is 53.130102354155979°.
+/// </summary>
 public sealed class DelimitedPhases : IDisposable
 {
     private const double Pythagorean = 53.130102354155979;
@@ -16,7 +18,8 @@ public sealed class DelimitedPhases : IDisposable
     [Theory]
     [InlineData("frequency_hz,level_dbm,phase_deg\n1000,-50,12.5\n2000,-51,-200\n", 12.5, -200)]
     [InlineData("Frequency (Hz);Phase [°];Level [dB]\n1000;12,5;-50,5\n2000;-200,0;-51,5\n", 12.5, -200)]
-    [InlineData("Freq (Hz),S21 Log Mag (dB),S21 Phase (rad)\n1000,-50,1.5707963267948966\n2000,-51,-3.1415926535897931\n", 90, -180)]
+    [InlineData("Freq (Hz),S21 Log Mag (dB),S21 Phase "
+        + "(rad)\n1000,-50,1.5707963267948966\n2000,-51,-3.1415926535897931\n", 90, -180)]
     [InlineData("Frequency (Hz),dB(S21),ang(S21) deg\n1000,-50,12.5\n2000,-51,-200\n", 12.5, -200)]
     [InlineData("Frequency (Hz)\tS(2,1) dB\tS21 (deg)\n1000\t-50\t12.5\n2000\t-51\t-200\n", 12.5, -200)]
     [InlineData("Freq (Hz),S21 Mag,S21 Phase (°)\n1000,0.5,12.5\n2000,0.25,-200\n", 12.5, -200)]
@@ -85,7 +88,8 @@ public sealed class DelimitedPhases : IDisposable
     [Fact]
     public void ThePhaseIsSaidToBeReadAndNoLongerToBeLeft()
     {
-        ImmutableArray<string> assumptions = Read("frequency_hz,level_dbm,phase_deg,Uncertainty (dB)\n1000,-50,12,0.2\n2000,-51,13,0.2\n").Assumptions;
+        ImmutableArray<string> assumptions =
+            Read("frequency_hz,level_dbm,phase_deg,Uncertainty (dB)\n1000,-50,12,0.2\n2000,-51,13,0.2\n").Assumptions;
         Assert.Contains("column level_dbm has its phase beside it: 3 'phase_deg'", assumptions);
         Assert.Contains("columns that are not levels were not read: 4 'Uncertainty (dB)'", assumptions);
     }
@@ -93,7 +97,8 @@ public sealed class DelimitedPhases : IDisposable
     [Fact]
     public void SweepsBelowEachOtherHaveTheirOwnPhases()
     {
-        TraceReading reading = Read("frequency_hz,level_dbm,phase_deg\n1000,-50,1\n2000,-51,2\n3000,-52,3\n\n1000,-60,4\n2000,-61,5\n3000,-62,6\n");
+        TraceReading reading =
+            Read("frequency_hz,level_dbm,phase_deg\n1000,-50,1\n2000,-51,2\n3000,-52,3\n\n1000,-60,4\n2000,-61,5\n3000,-62,6\n");
         Assert.Equal([[1.0, 2, 3], [4.0, 5, 6]], reading.Traces.Select(t => t.Phases.ToArray()));
     }
 
@@ -102,7 +107,8 @@ public sealed class DelimitedPhases : IDisposable
     {
         Look("frequency_hz,level_db,phase_deg\n1000,-50,12\n2000,-51,13\n");
         TraceReading asked = TraceFile.Look(
-            System.Text.Encoding.UTF8.GetBytes("frequency_hz,level_db,phase_deg\n1000,-50,12\n2000,-51,13\n"), "t.csv", new TraceReadOptions { Columns = ["phase_deg"] });
+            System.Text.Encoding.UTF8.GetBytes("frequency_hz,level_db,phase_deg\n1000,-50,12\n2000,-51,13\n"), "t.csv",
+            new TraceReadOptions { Columns = ["phase_deg"] });
         Assert.All(asked.Traces, t => Assert.Empty(t.Phases));
     }
 

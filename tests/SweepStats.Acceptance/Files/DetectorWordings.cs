@@ -4,7 +4,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 
-/// <summary>How files word their detector and what a trace keeps; the words are kept as they are. Every sample is invented.</summary>
+/// <summary>
+/// How files word their detector and what a trace keeps; the words are kept as they are. Every sample is invented.
+/// </summary>
 public sealed class DetectorWordings : IDisposable
 {
     private const string Rows = "Frequency (Hz),Level (dBm)\n1000000,-50\n2000000,-51\n3000000,-52\n";
@@ -24,7 +26,8 @@ public sealed class DetectorWordings : IDisposable
     [InlineData("! Detector RMS\n", "RMS")]
     [InlineData("! DET TYPE Quasi-Peak\n", "Quasi-Peak")]
     [InlineData("Trace 1 Detector,RMS\nTrace 2 Detector,Peak\nTrace 1 Mode,Clear Write\nTrace 2 Mode,Blank\n", "RMS")]
-    public void TheDetectorIsFoundHoweverItIsWorded(string preamble, string word) => Assert.Equal(word, Settings(preamble).Detector);
+    public void TheDetectorIsFoundHoweverItIsWorded(string preamble, string word) =>
+    Assert.Equal(word, Settings(preamble).Detector);
 
     [Theory]
     [InlineData("Detector test of the cabin\n")]
@@ -56,7 +59,8 @@ public sealed class DetectorWordings : IDisposable
     [InlineData("Trace Mode,Average\nMax Hold,Off\n", "Average")]
     [InlineData("Trace 1 Mode,Max Hold\nTrace 2 Mode,Blank\nTrace 3 Mode,Blank\n", "Max Hold")]
     [InlineData("Trace 2 Mode,Max Hold\n", "Max Hold")]
-    public void TheModeIsFoundHoweverItIsWorded(string preamble, string? word) => Assert.Equal(word, Settings(preamble).TraceMode);
+    public void TheModeIsFoundHoweverItIsWorded(string preamble, string? word) =>
+    Assert.Equal(word, Settings(preamble).TraceMode);
 
     [Theory]
     [InlineData("Trace Mode,View\n")]
@@ -74,7 +78,9 @@ public sealed class DetectorWordings : IDisposable
     [Fact]
     public void NumberedLinesStateOneForEachTrace()
     {
-        TraceReading reading = Read("Trace 1 Mode,Max Hold\nTrace 2 Mode,Clear Write\nTrace 2 Detector,RMS\nFrequency (Hz),A (dBm),B (dBm)\n1000,-50,-60\n2000,-51,-61\n");
+        TraceReading reading =
+            Read("Trace 1 Mode,Max Hold\nTrace 2 Mode,Clear Write\nTrace 2 Detector,RMS\nFrequency (Hz),A (dBm),B "
+                + "(dBm)\n1000,-50,-60\n2000,-51,-61\n");
         Assert.Equal(["Max Hold", "Clear Write"], reading.Traces.Select(t => t.Settings.TraceMode));
         Assert.Equal([null, "RMS"], reading.Traces.Select(t => t.Settings.Detector));
         Assert.Null(reading.Settings.TraceMode);
@@ -83,7 +89,9 @@ public sealed class DetectorWordings : IDisposable
     [Fact]
     public void ARowOfModesStatesOneForEachTrace()
     {
-        TraceReading reading = Read("Trace,Max Hold,Average\nTrace Name,North,South\nY Axis Units,dBm\nX Axis Units,Hz\nDATA\n1000,-50,-60\n2000,-51,-61\n");
+        TraceReading reading =
+            Read("Trace,Max Hold,Average\nTrace Name,North,South\nY Axis Units,dBm\nX Axis "
+                + "Units,Hz\nDATA\n1000,-50,-60\n2000,-51,-61\n");
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal(["Max Hold", "Average"], reading.Traces.Select(t => t.Settings.TraceMode));
     }
@@ -106,12 +114,15 @@ public sealed class DetectorWordings : IDisposable
 
     [Fact]
     public void ALineAboveGoesBeforeTheNameOfTheColumn() =>
-        Assert.Equal("Positive", Assert.Single(Read("Detector,Positive\nFrequency (Hz),Peak (dBm)\n1000,-50\n2000,-51\n").Traces).Settings.Detector);
+        Assert.Equal("Positive",
+            Assert.Single(Read("Detector,Positive\nFrequency (Hz),Peak (dBm)\n1000,-50\n2000,-51\n").Traces).Settings.Detector);
 
     [Fact]
     public void TablesBelowEachOtherHaveTheirOwn()
     {
-        TraceReading reading = Read("Trace A\nDetector,RMS\nFrequency (Hz),Level (dBm)\n1000,-50\n2000,-51\n3000,-52\n\nTrace B\nDetector,Peak\nFrequency (Hz),Level (dBm)\n1000,-60\n2000,-61\n3000,-62\n");
+        TraceReading reading =
+            Read("Trace A\nDetector,RMS\nFrequency (Hz),Level (dBm)\n1000,-50\n2000,-51\n3000,-52\n\nTrace "
+                + "B\nDetector,Peak\nFrequency (Hz),Level (dBm)\n1000,-60\n2000,-61\n3000,-62\n");
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal(["RMS", "Peak"], reading.Traces.Select(t => t.Settings.Detector));
     }
@@ -119,7 +130,9 @@ public sealed class DetectorWordings : IDisposable
     [Fact]
     public void SectionsHaveTheirOwn()
     {
-        TraceReading reading = Read("[Trace]\nA,dBm\nDetector,RMS\n-50,1000\n-51,2000\n[Trace]\nB,dBm\nDetector,Peak\n-60,1000\n-61,2000\n", new TraceReadOptions { FrequencyUnit = FrequencyUnit.Hertz });
+        TraceReading reading =
+            Read("[Trace]\nA,dBm\nDetector,RMS\n-50,1000\n-51,2000\n[Trace]\nB,dBm\nDetector,Peak\n-60,1000\n-61,2000\n",
+                new TraceReadOptions { FrequencyUnit = FrequencyUnit.Hertz });
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal(["RMS", "Peak"], reading.Traces.Select(t => t.Settings.Detector));
     }
@@ -127,7 +140,8 @@ public sealed class DetectorWordings : IDisposable
     [Fact]
     public void RowsOfSweepsHaveTheirOwn()
     {
-        TraceReading reading = Read("Name,Detector,Unit,30 MHz,40 MHz,50 MHz\nnorth,RMS,dBm,-90,-91,-92\nsouth,RMS,dBm,-80,-81,-82\n");
+        TraceReading reading =
+            Read("Name,Detector,Unit,30 MHz,40 MHz,50 MHz\nnorth,RMS,dBm,-90,-91,-92\nsouth,RMS,dBm,-80,-81,-82\n");
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal(["RMS", "RMS"], reading.Traces.Select(t => t.Settings.Detector));
         Assert.Equal(["north", "south"], reading.Traces.Select(t => t.Column));
@@ -135,7 +149,8 @@ public sealed class DetectorWordings : IDisposable
 
     [Fact]
     public void RemarksOfATouchstoneFileStateTheirs() =>
-        Assert.Equal("Sample", _folder.With("t.s2p", "! Detector: Sample\n# MHz S DB R 50\n1 -1 1 -20 1 -1 1 -1 1\n").Trace("t.s2p").Settings.Detector);
+        Assert.Equal("Sample", _folder.With("t.s2p", "! Detector: Sample\n# MHz S DB R 50\n1 -1 1 -20 1 -1 1 -1 1\n")
+            .Trace("t.s2p").Settings.Detector);
 
     private ReceiverSettings Settings(string preamble)
     {
@@ -144,5 +159,6 @@ public sealed class DetectorWordings : IDisposable
         return Assert.Single(reading.Traces).Settings;
     }
 
-    private TraceReading Read(string text, TraceReadOptions? options = null) => _folder.With("t.csv", text).Trace("t.csv", options);
+    private TraceReading Read(string text, TraceReadOptions? options = null) =>
+        _folder.With("t.csv", text).Trace("t.csv", options);
 }

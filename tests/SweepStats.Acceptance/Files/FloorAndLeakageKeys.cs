@@ -20,7 +20,8 @@ public sealed class FloorAndLeakageKeys : IDisposable
 
     [Theory]
     [InlineData("", SweepTaking.Unstated, null, false)]
-    [InlineData("[setup]\nleakage = \"same\"\n[floor]\ntaken = \"before-and-after\"\nstability_db = 0.5\n", SweepTaking.BeforeAndAfter, 0.5, true)]
+    [InlineData("[setup]\nleakage = \"same\"\n[floor]\ntaken = \"before-and-after\"\nstability_db = 0.5\n",
+        SweepTaking.BeforeAndAfter, 0.5, true)]
     [InlineData("[setup]\nleakage = \"unknown\"\n[floor]\ntaken = \"once\"\n", SweepTaking.Once, null, false)]
     [InlineData("[floor]\nstability_db = 20\n", SweepTaking.Unstated, 20.0, false)]
     [InlineData("[floor]\nstability_db = 0\ndeclared_dbm = -104\n", SweepTaking.Unstated, 0.0, false)]
@@ -28,7 +29,8 @@ public sealed class FloorAndLeakageKeys : IDisposable
     {
         CampaignReading reading = Read(text);
         Assert.Equal("", string.Join('\n', reading.Faults));
-        Assert.Equal((taken, stability, same), (reading.Plan.FloorTaking, reading.Plan.FloorStabilityDb, reading.Plan.SameLeakage));
+        Assert.Equal((taken, stability, same),
+            (reading.Plan.FloorTaking, reading.Plan.FloorStabilityDb, reading.Plan.SameLeakage));
     }
 
     [Theory]
@@ -56,14 +58,17 @@ public sealed class FloorAndLeakageKeys : IDisposable
     [InlineData("[setup]\nleakage = true", 2, "setup.leakage is not a text", "\"same\"")]
     [InlineData("[floor]\ntaken = \"before\"", 2, "floor.taken is 'before'", "use \"once\", \"before-and-after\"")]
     [InlineData("[floor]\ntaken = 2", 2, "floor.taken is not a text", "\"once\"")]
-    [InlineData("\n[floor]\nstability_db = 20.1", 3, "floor.stability_db is 20.1, which is out of range", "choose a value from 0 to 20")]
+    [InlineData("\n[floor]\nstability_db = 20.1", 3, "floor.stability_db is 20.1, which is out of range",
+        "choose a value from 0 to 20")]
     [InlineData("[floor]\nstability_db = -0.1", 2, "floor.stability_db is -0.1", "0 to 20")]
     [InlineData("[floor]\nstability_db = nan", 2, "out of range", "0 to 20")]
     [InlineData("[floor]\nstability_db = \"1\"", 2, "floor.stability_db is not a number", "without quotes")]
-    [InlineData("[floor]\nfloor_stability_db = 1", 2, "there is no key 'floor_stability_db' in [floor] (did you mean 'stability_db'?)", "declared_dbm, taken, stability_db")]
+    [InlineData("[floor]\nfloor_stability_db = 1", 2,
+        "there is no key 'floor_stability_db' in [floor] (did you mean 'stability_db'?)", "declared_dbm, taken, stability_db")]
     [InlineData("floor_stability_db = 1", 1, "there is no key 'floor_stability_db' at the top", "title")]
     [InlineData("[floor]", 1, "section [floor] says nothing", "add taken or stability_db, or remove it")]
-    [InlineData("averaging = \"Max Hold\"", 1, "averaging is 'Max Hold', not one of power, log, sample, peak and lowest", "write \"peak\"")]
+    [InlineData("averaging = \"Max Hold\"", 1, "averaging is 'Max Hold', not one of power, log, sample, peak and lowest",
+        "write \"peak\"")]
     [InlineData("averaging = \"quasi-peak\"", 1, "averaging is 'quasi-peak'", "write \"peak\"")]
     [InlineData("averaging = \"positive peak\"", 1, "averaging is 'positive peak'", "write \"peak\"")]
     [InlineData("averaging = \"min hold\"", 1, "averaging is 'min hold'", "write \"lowest\"")]
@@ -72,7 +77,8 @@ public sealed class FloorAndLeakageKeys : IDisposable
     {
         CampaignReading reading = Read(text);
         Assert.Null(reading.Campaign);
-        ReadFault? fault = reading.Faults.FirstOrDefault(f => f.File == "campaign.toml" && f.Line == line && f.Problem.Contains(problem, StringComparison.Ordinal));
+        ReadFault? fault = reading.Faults.FirstOrDefault(
+            f => f.File == "campaign.toml" && f.Line == line && f.Problem.Contains(problem, StringComparison.Ordinal));
         Assert.True(fault is not null, string.Join('\n', reading.Faults));
         Assert.Contains(remedy, fault.Remedy, StringComparison.Ordinal);
     }
@@ -91,12 +97,14 @@ public sealed class FloorAndLeakageKeys : IDisposable
     [Fact]
     public void TheSummaryStatesThemWhereTheyWereStated()
     {
-        JsonElement stated = PlanOf(new AnalysisPlan { FloorTaking = SweepTaking.BeforeAndAfter, FloorStabilityDb = 0.5, SameLeakage = true });
+        JsonElement stated =
+            PlanOf(new AnalysisPlan { FloorTaking = SweepTaking.BeforeAndAfter, FloorStabilityDb = 0.5, SameLeakage = true });
         Assert.Equal("before-and-after", stated.GetProperty("floor_taken").GetString());
         Assert.Equal(0.5, stated.GetProperty("floor_stability_db").GetDouble());
         Assert.Equal("same", stated.GetProperty("leakage").GetString());
         Assert.Equal("once", PlanOf(new AnalysisPlan { FloorTaking = SweepTaking.Once }).GetProperty("floor_taken").GetString());
-        Assert.All(["floor_taken", "floor_stability_db", "leakage"], key => Assert.False(PlanOf(new AnalysisPlan()).TryGetProperty(key, out _)));
+        Assert.All(["floor_taken", "floor_stability_db", "leakage"],
+            key => Assert.False(PlanOf(new AnalysisPlan()).TryGetProperty(key, out _)));
     }
 
     [Theory]

@@ -5,15 +5,21 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 
-/// <summary>Files that once made the readers throw, hang or take too much. Whoever brings such a fault back will see it here, or wait for the run to end.</summary>
+/// <summary>
+/// Files that once made the readers throw, hang or take too much. Whoever brings such a fault back will see it here, or wait for
+/// the run to end.
+/// </summary>
 public sealed class HostileFiles
 {
     private const int LongestMessage = 1200;
 
-    private static readonly TraceReadOptions Told = new() { FrequencyUnit = FrequencyUnit.Hertz, LevelUnit = LevelUnit.DecibelMilliwatts };
+    private static readonly TraceReadOptions Told =
+        new() { FrequencyUnit = FrequencyUnit.Hertz, LevelUnit = LevelUnit.DecibelMilliwatts };
 
     public static TheoryData<string> Corpus =>
-        [.. Directory.GetFiles(Path.Combine(Repository.Root, "fixtures/hostile")).Where(f => !f.EndsWith(".md", StringComparison.Ordinal)).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)];
+        [.. Directory.GetFiles(Path.Combine(Repository.Root, "fixtures/hostile"))
+            .Where(f => !f.EndsWith(".md", StringComparison.Ordinal)).Select(f => Path.GetFileName(f)!)
+            .Order(StringComparer.Ordinal)];
 
     public static TheoryData<string, string> Made => new()
     {
@@ -21,20 +27,24 @@ public sealed class HostileFiles
         { "brackets-in-a-remark.csv", "# " + string.Concat(Enumerable.Repeat("( ", 1 << 18)) + "\n1 2\n3 4\n" },
         { "quotes-in-a-line.csv", new string('"', 1 << 20) + "\n1,2\n3,4\n" },
         { "resistances.s2p", "# " + string.Concat(Enumerable.Repeat("R ", 1 << 19)) + "\n1 1 1 1 1 1 1 1 1\n" },
-        { "blanks-and-words.csv", string.Concat(Enumerable.Repeat(new string(' ', 300) + "word" + new string(' ', 90) + "\n", 2000)) + "1,2\n3,4\n" },
+        { "blanks-and-words.csv",
+            string.Concat(Enumerable.Repeat(new string(' ', 300) + "word" + new string(' ', 90) + "\n", 2000)) + "1,2\n3,4\n" },
         { "groups.csv", string.Concat(Enumerable.Repeat(string.Concat(Enumerable.Repeat("123.456", 120)) + "\n", 2000)) },
-        { "many-columns.csv", string.Join(',', Enumerable.Range(0, 9_999).Select(i => "trace " + (i % 7))) + ",f_hz\n" + string.Join(',', Enumerable.Repeat("-50", 9_999)) + ",1\n" },
+        { "many-columns.csv", string.Join(',', Enumerable.Range(0, 9_999).Select(i => "trace " + (i % 7))) + ",f_hz\n"
+            + string.Join(',', Enumerable.Repeat("-50", 9_999)) + ",1\n" },
         { "digits-of-other-scripts.csv", "Date,٣/١٢/2026 12:00:00\nDate: １２ Mar 2026\nfrequency_hz,level_dbm\n1,-2\n3,-4\n" },
         { "many-blocks.csv", string.Concat(Enumerable.Repeat("Trace\n1,2\n3,4\n\n", 60_000)) },
     };
 
     [Theory]
     [MemberData(nameof(Corpus))]
-    public void TheCorpusIsReadOrRefused(string file) => AssertSound(file, File.ReadAllBytes(Path.Combine(Repository.Root, "fixtures/hostile", file)));
+    public void TheCorpusIsReadOrRefused(string file) =>
+    AssertSound(file, File.ReadAllBytes(Path.Combine(Repository.Root, "fixtures/hostile", file)));
 
     [Theory]
     [MemberData(nameof(Made))]
-    public void WhatWouldTakeTheSquareOfItsLengthIsReadOrRefused(string file, string text) => AssertSound(file, Encoding.UTF8.GetBytes(text));
+    public void WhatWouldTakeTheSquareOfItsLengthIsReadOrRefused(string file, string text) =>
+    AssertSound(file, Encoding.UTF8.GetBytes(text));
 
     private static void AssertSound(string file, byte[] bytes)
     {
@@ -46,7 +56,8 @@ public sealed class HostileFiles
             Assert.All(reading.Faults.Concat(reading.Traces.SelectMany(t => t.Doubts)), f => AssertSound(f, lines));
             Assert.All(reading.Assumptions, a => Assert.True(a.Length <= LongestMessage));
             Assert.All(reading.Traces, t => Assert.Equal(t.Axis.Hertz.Length, t.Levels.Length));
-            Assert.All(reading.Traces.Where(t => t.Doubts.IsEmpty), t => Assert.True(t.Axis.Grid is not null && t.Levels.All(double.IsFinite)));
+            Assert.All(reading.Traces.Where(t => t.Doubts.IsEmpty),
+                t => Assert.True(t.Axis.Grid is not null && t.Levels.All(double.IsFinite)));
         }
     }
 

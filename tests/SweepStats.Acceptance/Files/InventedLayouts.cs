@@ -6,7 +6,8 @@ using Xunit;
 namespace SweepStats.Acceptance.Files;
 
 /// <summary>
-/// Layouts that people who had not seen the reader invented, each with its truth beside it: fixtures/layouts. A file is read right, value by value, or refused.
+/// Layouts that people who had not seen the reader invented, each with its truth beside it: fixtures/layouts. A file is read
+/// right, value by value, or refused.
 /// </summary>
 public sealed class InventedLayouts
 {
@@ -16,7 +17,9 @@ public sealed class InventedLayouts
     private static readonly string[] Refused = File.ReadAllLines(Path.Combine(Root, "refused.txt"));
 
     public static TheoryData<string> Files =>
-        [.. Directory.EnumerateFiles(Root, "*.truth.json", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(Root, f)[..^".truth.json".Length].Replace('\\', '/')).Order(StringComparer.Ordinal)];
+        [.. Directory.EnumerateFiles(Root, "*.truth.json", SearchOption.AllDirectories)
+            .Select(f => Path.GetRelativePath(Root, f)[..^".truth.json".Length].Replace('\\', '/'))
+            .Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Files))]
@@ -46,7 +49,8 @@ public sealed class InventedLayouts
         foreach (JsonElement trace in wanted)
         {
             Trace? same = left.Find(t => IsSame(trace, t));
-            Assert.True(same is not null, $"no trace has the values of {trace.GetProperty("name_contains")}; there are {string.Join(", ", left.Select(t => t.Column))}");
+            Assert.True(same is not null, $"no trace has the values of {trace.GetProperty("name_contains")}; there are "
+                + $"{string.Join(", ", left.Select(t => t.Column))}");
             left.Remove(same);
         }
 
@@ -54,11 +58,13 @@ public sealed class InventedLayouts
     }
 
     [Fact]
-    public void OnlyWhatIsThereIsListedAsRefused() => Assert.All(Refused, f => Assert.True(File.Exists(Path.Combine(Root, f)), f));
+    public void OnlyWhatIsThereIsListedAsRefused() =>
+    Assert.All(Refused, f => Assert.True(File.Exists(Path.Combine(Root, f)), f));
 
     private static TraceReading Read(string file, JsonElement truth)
     {
-        string? Option(string key) => truth.TryGetProperty("options", out JsonElement options) && options.TryGetProperty(key, out JsonElement value) ? value.GetString() : null;
+        string? Option(string key) => truth.TryGetProperty("options", out JsonElement options)
+            && options.TryGetProperty(key, out JsonElement value) ? value.GetString() : null;
         var known = new TraceReadOptions
         {
             FrequencyUnit = Option("frequency_unit") is { } frequency ? FrequencyUnits.Parse(frequency) : null,
@@ -67,13 +73,18 @@ public sealed class InventedLayouts
         string path = Path.Combine(Root, file);
         TraceReading seen = TraceFile.Look(path, Path.GetFileName(file), known);
         ImmutableArray<SweepStats.Files.ReadFault> refusal = TraceFile.Taken(seen, Path.GetFileName(file), known).Faults;
-        return refusal.IsEmpty ? seen : seen with { Faults = refusal, Traces = [.. seen.Traces.Select(t => t with { Doubts = t.Doubts.AddRange(refusal) })] };
+        return refusal.IsEmpty ? seen : seen with
+        {
+            Faults = refusal,
+            Traces = [.. seen.Traces.Select(t => t with { Doubts = t.Doubts.AddRange(refusal) })],
+        };
     }
 
     private static bool IsSame(JsonElement truth, Trace trace)
     {
         double[] hertz = Numbers(truth, "frequency_hz"), levels = Numbers(truth, "level"), phases = Numbers(truth, "phase_deg");
-        bool turned = trace.Axis.Hertz.Length == hertz.Length && hertz.Length > 1 && (hertz[0] - hertz[^1]) * (trace.Axis.Hertz[0] - trace.Axis.Hertz[^1]) < 0;
+        bool turned = trace.Axis.Hertz.Length == hertz.Length && hertz.Length > 1
+            && (hertz[0] - hertz[^1]) * (trace.Axis.Hertz[0] - trace.Axis.Hertz[^1]) < 0;
         if (turned)
         {
             Array.Reverse(hertz);
@@ -92,12 +103,14 @@ public sealed class InventedLayouts
     private static bool IsLevel(double truth, string unit, double read, LevelUnit? readUnit)
     {
         string symbol = readUnit?.Symbol() ?? "";
-        double wanted = unit == symbol ? truth : unit == "linear magnitude" && symbol == "dB" ? 20 * Math.Log10(truth) : double.NaN;
+        double wanted = unit == symbol ? truth : unit == "linear magnitude" && symbol == "dB"
+            ? 20 * Math.Log10(truth) : double.NaN;
         double got = unit == "dB" && symbol == "linear magnitude" ? 20 * Math.Log10(read) : read;
         wanted = unit == "dB" && symbol == "linear magnitude" ? truth : wanted;
         return got == wanted || Math.Abs(got - wanted) <= 1e-9 * Math.Max(1, Math.Abs(wanted));
     }
 
     private static double[] Numbers(JsonElement of, string key) =>
-        of.TryGetProperty(key, out JsonElement values) && values.ValueKind == JsonValueKind.Array ? [.. values.EnumerateArray().Select(v => v.GetDouble())] : [];
+        of.TryGetProperty(key, out JsonElement values) && values.ValueKind == JsonValueKind.Array
+            ? [.. values.EnumerateArray().Select(v => v.GetDouble())] : [];
 }

@@ -19,18 +19,22 @@ public sealed class InventedSettings
         {
             using var truth = JsonDocument.Parse(File.ReadAllBytes(truthFile));
             string file = truthFile[..^".truth.json".Length];
-            TraceReading reading = TraceFile.Look(file, Path.GetFileName(file), new TraceReadOptions { FrequencyUnit = FrequencyUnit.Megahertz });
+            TraceReading reading =
+                TraceFile.Look(file, Path.GetFileName(file), new TraceReadOptions { FrequencyUnit = FrequencyUnit.Megahertz });
             if (truth.RootElement.GetProperty("expect").GetString() != "read" || reading.Traces.IsEmpty)
             {
                 continue;
             }
 
-            foreach (JsonProperty setting in truth.RootElement.GetProperty("settings").EnumerateObject().Where(s => s.Value.ValueKind == JsonValueKind.Number))
+            foreach (JsonProperty setting in truth.RootElement.GetProperty("settings").EnumerateObject()
+                .Where(s => s.Value.ValueKind == JsonValueKind.Number))
             {
-                double?[] found = [.. reading.Traces.Select(t => Number(t.Settings, setting.Name) ?? Number(reading.Settings, setting.Name))];
+                double?[] found =
+                    [.. reading.Traces.Select(t => Number(t.Settings, setting.Name) ?? Number(reading.Settings, setting.Name))];
                 stated++;
                 read += found.Any(f => f is not null) ? 1 : 0;
-                wrong.AddRange(found.Where(f => f is { } value && Math.Abs(value - setting.Value.GetDouble()) > 1e-9 * Math.Max(1, Math.Abs(value)))
+                wrong.AddRange(found.Where(
+                    f => f is { } value && Math.Abs(value - setting.Value.GetDouble()) > 1e-9 * Math.Max(1, Math.Abs(value)))
                     .Select(f => $"{file}: {setting.Name} is {f}"));
             }
         }

@@ -25,11 +25,14 @@ public sealed class LayoutFiles : IDisposable
     [InlineData("f/MHz  L/dBm\n30,0   -87,43\n30,1   -86,5\n31,0   -1,25\n")]
     [InlineData("sep=;\nFrequency (MHz);Level (dBm)\n30;-87.43\n30.1;-86.5\n31;-1.25\n")]
     [InlineData("! DATA UNIT dBm\n! X UNIT Hz\nBEGIN\n30000000,-87.43,0,0,0\n30100000,-86.5,0,0,0\n31000000,-1.25,0,0,0\nEND\n")]
-    [InlineData("Start Freq,3e7,Hz,Stop Freq,3.1e7,Hz\nTrace Data:(Unit:dBm)\nFrequency(Hz),Trace1(VIEW),\n30000000,-87.43,\n30100000,-86.5,\n31000000,-1.25,\n")]
+    [InlineData("Start Freq,3e7,Hz,Stop Freq,3.1e7,Hz\nTrace Data:(Unit:dBm)\nFrequency(Hz),Trace1(VIEW),\n30000000,-87.43,\n"
+        + "30100000,-86.5,\n31000000,-1.25,\n")]
     [InlineData("Level Unit,dBm\nStart Frequency,30 MHz\nStop Frequency,31 MHz\nPoints,3\n-87.43,30\n-86.5,30.1\n-1.25,31\n")]
     [InlineData("Level Unit,dBm\nFrequency Unit,MHz\n1,30,-87.43\n2,30.1,-86.5\n3,31,-1.25\n")]
-    [InlineData("[Setup]\nReference Level,0,dBm\n\n[Traces]\n[Trace]\nTrace 1,,dBm,\nNumberPoints,3\nXStart,30000000,Hz\nXStop,31000000,Hz\n-87.43,30000000\n-86.5,30100000\n-1.25,31000000\n")]
-    [InlineData("% start: 30MHz  stop: 31MHz  points: 3\n% FREQ   S21\n% MHz   Level (dBm)   Ph.\n30 -87.43 12\n30.1 -86.5 13\n31 -1.25 14\n")]
+    [InlineData("[Setup]\nReference Level,0,dBm\n\n[Traces]\n[Trace]\nTrace 1,,dBm,\nNumberPoints,3\nXStart,30000000,Hz\nXStop,"
+        + "31000000,Hz\n-87.43,30000000\n-86.5,30100000\n-1.25,31000000\n")]
+    [InlineData("% start: 30MHz  stop: 31MHz  points: 3\n% FREQ   S21\n% MHz   Level (dBm)   Ph.\n30 -87.43 12\n30.1 -86.5 "
+        + "13\n31 -1.25 14\n")]
     [InlineData("Frequency (MHz),30,30.1,31\nLevel (dBm),-87.43,-86.5,-1.25\n")]
     [InlineData("Sweep,Date,Level (dBm),30MHz,30.1MHz,31MHz\n1,2026-03-05,x,-87.43,-86.5,-1.25\n")]
     public void OneTraceIsReadAlikeHoweverItIsLaidOut(string text)
@@ -46,7 +49,8 @@ public sealed class LayoutFiles : IDisposable
     public void ARowIsASweepWhereFrequenciesHeadTheColumns()
     {
         TraceReading reading = Read(
-            "Unit: dBm\nSweep,Date,Time,ms,88.0,88.2,88.4\n1,2026-03-05,14:30:00,.282,-50,-51,-52\n2,2026-03-05,14:30:02,.281,-50.5,-51.5,-52.5\n",
+            "Unit: dBm\nSweep,Date,Time,ms,88.0,88.2,88.4\n1,2026-03-05,14:30:00,.282,-50,-51,-52\n2,2026-03-05,14:30:02,.281,"
+                + "-50.5,-51.5,-52.5\n",
             new TraceReadOptions { FrequencyUnit = FrequencyUnit.Megahertz });
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal(["Sweep 1", "Sweep 2"], reading.Traces.Select(t => t.Column));
@@ -59,7 +63,8 @@ public sealed class LayoutFiles : IDisposable
     [Fact]
     public void NumberedTracesOverAFrequencyColumnAreNoRowsOfSweeps()
     {
-        TraceReading reading = Read("Frequency (Hz),1,2,3\n1000,-50,-51,-52\n2000,-53,-54,-55\n", new TraceReadOptions { LevelUnit = LevelUnit.DecibelMilliwatts, Columns = ["1"] });
+        TraceReading reading = Read("Frequency (Hz),1,2,3\n1000,-50,-51,-52\n2000,-53,-54,-55\n",
+            new TraceReadOptions { LevelUnit = LevelUnit.DecibelMilliwatts, Columns = ["1"] });
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal([1000.0, 2000.0], reading.Traces[0].Axis.Hertz.ToArray());
     }
@@ -69,7 +74,8 @@ public sealed class LayoutFiles : IDisposable
     {
         TraceReading reading = Read(
             "2026-03-05, 14:30:00, 1000, 1300, 100, 8, -1, -2, -3, -4\n2026-03-05, 14:30:00, 1300, 1600, 100, 8, -4, -5, -6, -7\n"
-            + "2026-03-05, 14:31:00, 1000, 1300, 100, 8, -11, -12, -13, -14\n2026-03-05, 14:31:00, 1300, 1600, 100, 8, -14, -15, -16, -17\n",
+            + "2026-03-05, 14:31:00, 1000, 1300, 100, 8, -11, -12, -13, -14\n2026-03-05, 14:31:00, 1300, 1600, 100, 8, -14, "
+            + "-15, -16, -17\n",
             new TraceReadOptions { LevelUnit = LevelUnit.Decibels });
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal(2, reading.Traces.Length);
@@ -81,12 +87,15 @@ public sealed class LayoutFiles : IDisposable
     [Fact]
     public void TablesBelowEachOtherAreTracesAndAPhaseIsNone()
     {
-        const string Table = "Trace A\nFrequency (Hz),Level (dBm)\n1000,-50\n2000,-51\n3000,-52\n\nTrace B\nFrequency (Hz),Level (dBm)\n1000,-60\n2000,-61\n3000,-62\n\nTrace C\nFrequency (Hz),Phase (deg)\n1000,10\n2000,20\n3000,30\n";
+        const string Table = "Trace A\nFrequency (Hz),Level (dBm)\n1000,-50\n2000,-51\n3000,-52\n\nTrace B\nFrequency "
+            + "(Hz),Level (dBm)\n1000,-60\n2000,-61\n3000,-62\n\nTrace C\nFrequency (Hz),Phase "
+            + "(deg)\n1000,10\n2000,20\n3000,30\n";
         TraceReading reading = Read(Table);
         Assert.Equal("", string.Join('\n', reading.Faults));
         Assert.Equal(["Trace A: Level (dBm)", "Trace B: Level (dBm)"], reading.Traces.Select(t => t.Column));
         Assert.Equal([-60.0, -61, -62], reading.Traces[1].Levels.ToArray());
-        Assert.Contains(reading.Assumptions, a => a.StartsWith("the table from line 15 on holds no level", StringComparison.Ordinal));
+        Assert.Contains(reading.Assumptions,
+            a => a.StartsWith("the table from line 15 on holds no level", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -95,10 +104,12 @@ public sealed class LayoutFiles : IDisposable
     [InlineData("Trace B: Level (dBm)")]
     public void ATableBelowAnotherIsPickedByNameOrNumber(string column)
     {
-        const string Tables = "Trace A\nFrequency (Hz),Level (dBm)\n1000,-50\n2000,-51\n3000,-52\n\nTrace B\nFrequency (Hz),Level (dBm)\n1000,-60\n2000,-61\n3000,-62\n";
+        const string Tables = "Trace A\nFrequency (Hz),Level (dBm)\n1000,-50\n2000,-51\n3000,-52\n\nTrace B\nFrequency "
+            + "(Hz),Level (dBm)\n1000,-60\n2000,-61\n3000,-62\n";
         Trace trace = Assert.Single(Read(Tables, new TraceReadOptions { Columns = [column] }).Traces);
         Assert.Equal(("Trace B: Level (dBm)", -60.0), (trace.Column, trace.Levels[0]));
-        _folder.With("all.csv", Tables).With("sweeps.csv", $"file,role,specimen,column\nall.csv,reference,,1\nall.csv,covered,A,{column}\n");
+        _folder.With("all.csv", Tables)
+            .With("sweeps.csv", $"file,role,specimen,column\nall.csv,reference,,1\nall.csv,covered,A,{column}\n");
         Assert.Equal([-50.0, -60.0], _folder.Read().Campaign!.Sweeps.Select(s => s.Levels[0]));
     }
 
@@ -107,7 +118,8 @@ public sealed class LayoutFiles : IDisposable
     [InlineData("Level (dBm)", "there is no trace 'Level (dBm)'")]
     public void ATableThatIsNotThereIsNamedWithThoseThatAre(string column, string problem)
     {
-        const string Tables = "Trace A\nFrequency (Hz),Level (dBm)\n1000,-50\n2000,-51\n3000,-52\n\nTrace B\nFrequency (Hz),Level (dBm)\n1000,-60\n2000,-61\n3000,-62\n";
+        const string Tables = "Trace A\nFrequency (Hz),Level (dBm)\n1000,-50\n2000,-51\n3000,-52\n\nTrace B\nFrequency "
+            + "(Hz),Level (dBm)\n1000,-60\n2000,-61\n3000,-62\n";
         ReadFault fault = Assert.Single(Read(Tables, new TraceReadOptions { Columns = [column] }).Faults);
         Assert.Contains(problem, fault.Problem, StringComparison.Ordinal);
         Assert.Contains("1 'Trace A: Level (dBm)', 2 'Trace B: Level (dBm)'", fault.Problem, StringComparison.Ordinal);
@@ -116,7 +128,8 @@ public sealed class LayoutFiles : IDisposable
     [Fact]
     public void ASweepOfSegmentsIsPickedByItsNumber() =>
         Assert.Equal(-11.0, Assert.Single(Read(
-            "2026-03-05, 14:30:00, 1000, 1300, 100, 8, -1, -2, -3\n2026-03-05, 14:31:00, 1000, 1300, 100, 8, -11, -12, -13\n", new TraceReadOptions { LevelUnit = LevelUnit.Decibels, Columns = ["2"] }).Traces).Levels[0]);
+            "2026-03-05, 14:30:00, 1000, 1300, 100, 8, -1, -2, -3\n2026-03-05, 14:31:00, 1000, 1300, 100, 8, -11, -12, -13\n",
+            new TraceReadOptions { LevelUnit = LevelUnit.Decibels, Columns = ["2"] }).Traces).Levels[0]);
 
     [Fact]
     public void ATableThatStartsAnewIsSeveralSweeps()
@@ -193,8 +206,10 @@ public sealed class LayoutFiles : IDisposable
     [Theory]
     [InlineData("Frequency (MHz),A (dBm),Frequency (MHz),B (dBm)\n30,-50,30,-51\n40,-51,40,-52\n50,-52,50,-53\n")]
     [InlineData("Frequency (MHz),run 1,run 2\nUnit,dBm\n30,-50,-51\n40,-51,-52\n50,-52,-53\n")]
-    [InlineData("Unit,dBm\nStart,30,MHz\nStop,50,MHz\nTrace Names,A,B\nAttenuation Auto,On,yes\n30,-50,-51\n40,-51,-52\n50,-52,-53\n")]
-    [InlineData("Frequency (MHz),A (dBm),B (dBm),Cable loss (dB)\n30,\u221250,\u221251,1\n40,\u221251,\u221252,1\n50,\u221252,\u221253,1\n")]
+    [InlineData("Unit,dBm\nStart,30,MHz\nStop,50,MHz\nTrace Names,A,B\nAttenuation "
+        + "Auto,On,yes\n30,-50,-51\n40,-51,-52\n50,-52,-53\n")]
+    [InlineData("Frequency (MHz),A (dBm),B (dBm),Cable loss (dB)\n30,\u221250,\u221251,1\n40,\u221251,\u221252,1\n50,\u221252,"
+        + "\u221253,1\n")]
     public void TwoTracesAreReadAlikeHoweverTheyAreLaidOut(string text)
     {
         TraceReading reading = Read(text);
@@ -205,7 +220,9 @@ public sealed class LayoutFiles : IDisposable
 
     [Fact]
     public void TheSameTraceInTwoUnitsIsNoRepeat() =>
-        Assert.Contains("in different units: Level (dBm) in dBm, Level (dBµV) in dBµV", Assert.Single(Read("Frequency (MHz),Level (dBm),Level (dBµV)\n30,-50,57\n40,-51,56\n").Faults).Problem, StringComparison.Ordinal);
+        Assert.Contains("in different units: Level (dBm) in dBm, Level (dBµV) in dBµV",
+            Assert.Single(Read("Frequency (MHz),Level (dBm),Level (dBµV)\n30,-50,57\n40,-51,56\n").Faults).Problem,
+            StringComparison.Ordinal);
 
     [Fact]
     public void ARowTakesItsNameFromItsWords()
@@ -218,7 +235,8 @@ public sealed class LayoutFiles : IDisposable
     [Fact]
     public void LinearMagnitudesComeIntoACampaignInDecibels()
     {
-        _folder.With("reference/r.csv", "Freq (Hz),S21 Mag,S21 Phase (°)\n1000,1,10\n2000,1,20\n").With("covered/A/A1/c.csv", "Freq (Hz),S21 Mag,S21 Phase (°)\n1000,0.1,10\n2000,0.01,20\n");
+        _folder.With("reference/r.csv", "Freq (Hz),S21 Mag,S21 Phase (°)\n1000,1,10\n2000,1,20\n")
+            .With("covered/A/A1/c.csv", "Freq (Hz),S21 Mag,S21 Phase (°)\n1000,0.1,10\n2000,0.01,20\n");
         // A tenth of the voltage is −20 dB, by hand.
         Assert.Equal("", string.Join('\n', _folder.Read().Faults));
         Assert.Equal([-20.0, -40.0], _folder.Read().Campaign!.Sweeps.Single(s => s.Specimen is not null).Levels.ToArray());
@@ -245,9 +263,12 @@ public sealed class LayoutFiles : IDisposable
         string rows = string.Concat(Enumerable.Range(1, 6).Select(i => FormattableString.Invariant($"{i}000,-5{i},{filled}\n")));
         TraceReading reading = Read("Frequency (Hz),Trace 1 (dBm),Trace 2 (dBm)\n" + rows);
         Assert.Equal("Trace 1 (dBm)", Assert.Single(reading.Traces).Column);
-        Assert.Contains(reading.Assumptions, a => a.StartsWith("trace Trace 2 (dBm) was left out: every reading is " + filled, StringComparison.Ordinal));
+        Assert.Contains(reading.Assumptions,
+            a => a.StartsWith("trace Trace 2 (dBm) was left out: every reading is " + filled, StringComparison.Ordinal));
 
-        ReadFault alone = Assert.Single(Read("Frequency (Hz),Trace 2 (dBm)\n" + string.Concat(Enumerable.Range(1, 6).Select(i => $"{i}000,{filled}\n"))).Faults);
+        ReadFault alone =
+            Assert.Single(Read("Frequency (Hz),Trace 2 (dBm)\n"
+                + string.Concat(Enumerable.Range(1, 6).Select(i => $"{i}000,{filled}\n"))).Faults);
         Assert.Contains("is blank", alone.Problem, StringComparison.Ordinal);
     }
 
@@ -266,8 +287,11 @@ public sealed class LayoutFiles : IDisposable
     public void ACorrectionTableIsNoSweep(string text)
     {
         Assert.Contains("is a correction", Assert.Single(Read(text).Faults).Problem, StringComparison.Ordinal);
-        Assert.Equal("correction", Assert.Single(TraceFile.Look(System.IO.Path.Combine(_folder.Path, "t.csv"), "t.csv", new TraceReadOptions()).Traces).Quantity);
+        Assert.Equal("correction",
+            Assert.Single(
+                TraceFile.Look(System.IO.Path.Combine(_folder.Path, "t.csv"), "t.csv", new TraceReadOptions()).Traces).Quantity);
     }
 
-    private TraceReading Read(string text, TraceReadOptions? options = null) => _folder.With("t.csv", text).Trace("t.csv", options);
+    private TraceReading Read(string text, TraceReadOptions? options = null) =>
+        _folder.With("t.csv", text).Trace("t.csv", options);
 }

@@ -16,12 +16,16 @@ namespace SweepStats.Acceptance.Files;
 /// <summary>lots.csv, lots-by-frequency.csv and choice.csv.</summary>
 public sealed class LotAndChoiceFiles
 {
-    private const string LotHeader = "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,promised_db,promised_rank_db,plain_mean_db,shared_error_db,p,h,k,between_lots_low_db,between_lots_high_db,promised_between_lots_db,confidence,foremost";
+    private const string LotHeader = "band,start_hz,stop_hz,clear_share,lot,specimens,mean_db,mean_low_db,mean_high_db,"
+        + "promised_db,promised_rank_db,plain_mean_db,shared_error_db,p,h,k,between_lots_low_db,between_lots_high_db,"
+        + "promised_between_lots_db,confidence,foremost";
 
-    private const string FrequencyHeader = "frequency_hz,lot,mean_db,mean_is,promised_db,capped_specimens,p,p_adjusted,sd_lot_db,sd_specimen_db,sd_placement_db,sd_sweep_db,promised_between_lots_db,confidence";
+    private const string FrequencyHeader = "frequency_hz,lot,mean_db,mean_is,promised_db,capped_specimens,p,p_adjusted,"
+        + "sd_lot_db,sd_specimen_db,sd_placement_db,sd_sweep_db,promised_between_lots_db,confidence";
 
     private const string ChoiceHeader =
-        "band,start_hz,stop_hz,points,rank,lot,specimen,group,mean_db,mean_low_db,mean_high_db,at_least_db,capped_points,probability_best_low,probability_best_high,"
+        "band,start_hz,stop_hz,points,rank,lot,specimen,group,mean_db,mean_low_db,mean_high_db,at_least_db,capped_points,"
+        + "probability_best_low,probability_best_high,"
         + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by,confidence";
 
     [Fact]
@@ -30,13 +34,16 @@ public sealed class LotAndChoiceFiles
         using var scratch = new ScratchFolder();
         string folder = Path.Combine(scratch.Path, "c"), report = Path.Combine(scratch.Path, "r");
         Shell.Run("rehearse", folder, "--points", "21", "--lots", "3", "--specimens", "2", "--se", "40", "--se-stop", "90");
-        File.AppendAllText(Path.Combine(folder, "campaign.toml"), "\n[[named_band]]\nname = \"upper\"\nstart_hz = 200e6\nstop_hz = 1e9\n");
+        File.AppendAllText(Path.Combine(folder, "campaign.toml"),
+            "\n[[named_band]]\nname = \"upper\"\nstart_hz = 200e6\nstop_hz = 1e9\n");
         Assert.Equal(0, Shell.Run("run", folder, "--out", report, "--quiet").Code);
         string[] Lines(string file) => File.ReadAllLines(Path.Combine(report, file));
-        (string[] lots, string[] frequencies, string[] choice) = (Lines("lots.csv"), Lines("lots-by-frequency.csv"), Lines("choice.csv"));
+        (string[] lots, string[] frequencies, string[] choice) =
+            (Lines("lots.csv"), Lines("lots-by-frequency.csv"), Lines("choice.csv"));
         Assert.Equal((LotHeader, FrequencyHeader, ChoiceHeader), (lots[0], frequencies[0], choice[0]));
         Assert.Equal((1 + (2 * 3), 1 + (21 * 3), 1 + (2 * 6)), (lots.Length, frequencies.Length, choice.Length));
-        Assert.All(new[] { lots, frequencies, choice }, lines => Assert.All(lines, l => Assert.Equal(lines[0].Count(c => c == ','), l.Count(c => c == ','))));
+        Assert.All(new[] { lots, frequencies, choice },
+            lines => Assert.All(lines, l => Assert.Equal(lines[0].Count(c => c == ','), l.Count(c => c == ','))));
         Assert.Equal(["", "", "", "upper", "upper", "upper"], lots.Skip(1).Select(l => l.Split(',')[0]));
         // Where the floor hides some specimen the mean is a bound, and no scatter is given.
         string[][] rows = [.. frequencies.Skip(1).Select(l => l.Split(','))];
@@ -79,7 +86,12 @@ public sealed class LotAndChoiceFiles
     public void NamesOfTheUserAreNeitherFormulasNorSeparators()
     {
         Campaign campaign = Rehearser.Draw(Samples.Small with { Lots = 2, SpecimensPerLot = 2 }).Campaign;
-        campaign = campaign with { Properties = [new SpecimenProperty(new SpecimenName("A", "A01"), "=cost, \"net\"", "-3.50", -3.5), new SpecimenProperty(new SpecimenName("A", "A02"), "=cost, \"net\"", "-a, \"b\"", null)] };
+        campaign = campaign with
+        {
+            Properties =
+            [new SpecimenProperty(new SpecimenName("A", "A01"), "=cost, \"net\"", "-3.50", -3.5),
+                new SpecimenProperty(new SpecimenName("A", "A02"), "=cost, \"net\"", "-a, \"b\"", null)],
+        };
         AnalysisResult result = Analysis.Run(campaign, Samples.Power with
         {
             NamedBands = [new NamedBand("@SUM(1), x", new FrequencyBand(new Hertz(200e6), new Hertz(1e9)))],
@@ -94,7 +106,8 @@ public sealed class LotAndChoiceFiles
         Assert.Equal(2, choice.Count(l => l.EndsWith(",\"'-a, \"\"b\"\"\"", StringComparison.Ordinal)));
         AnalysisResult renamed = Samples.Renamed(Samples.Small with { Lots = 2 }, n => "=" + n + ",");
         Assert.All(Lines(s => LotsCsv.Write(renamed, s)).Skip(1), l => Assert.Contains(",\"'=", l, StringComparison.Ordinal));
-        Assert.All(Lines(s => LotFrequenciesCsv.Write(renamed, s)).Skip(1), l => Assert.Contains(",\"'=", l, StringComparison.Ordinal));
+        Assert.All(Lines(s => LotFrequenciesCsv.Write(renamed, s)).Skip(1),
+            l => Assert.Contains(",\"'=", l, StringComparison.Ordinal));
         Assert.All(Lines(s => ChoiceCsv.Write(renamed, s)).Skip(1), l => Assert.Contains(",\"'=", l, StringComparison.Ordinal));
     }
 
@@ -110,7 +123,8 @@ public sealed class LotAndChoiceFiles
     public void TheCultureChangesNothing()
     {
         AnalysisResult result = Samples.Run(Samples.Lots, Samples.Choosing);
-        string[] All() => [.. Lines(s => LotsCsv.Write(result, s)), .. Lines(s => LotFrequenciesCsv.Write(result, s)), .. Lines(s => ChoiceCsv.Write(result, s))];
+        string[] All() => [.. Lines(s => LotsCsv.Write(result, s)), .. Lines(s => LotFrequenciesCsv.Write(result, s)),
+            .. Lines(s => ChoiceCsv.Write(result, s))];
         string[] before = All();
         CultureInfo culture = CultureInfo.CurrentCulture;
         try

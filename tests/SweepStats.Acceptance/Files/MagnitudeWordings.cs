@@ -34,14 +34,16 @@ public sealed class MagnitudeWordings : IDisposable
     {
         TraceReading reading = Read("Freq (MHz),|S21|\n100,-50\n110,-51\n");
         Assert.Equal(LevelUnit.Decibels, Assert.Single(reading.Traces).Unit);
-        Assert.Contains("column |S21| is the magnitude of an S-parameter and goes below 0, so it was taken in dB", reading.Assumptions);
+        Assert.Contains("column |S21| is the magnitude of an S-parameter and goes below 0, so it was taken in dB",
+            reading.Assumptions);
     }
 
     [Theory]
     [InlineData("S21(DB)")]
     [InlineData("dB(S21)")]
     [InlineData("S21 Log Mag")]
-    public void DecibelsStayDecibels(string name) => Assert.Equal(LevelUnit.Decibels, Assert.Single(Read($"Freq (MHz),{name}\n100,0.5\n110,0.25\n").Traces).Unit);
+    public void DecibelsStayDecibels(string name) =>
+    Assert.Equal(LevelUnit.Decibels, Assert.Single(Read($"Freq (MHz),{name}\n100,0.5\n110,0.25\n").Traces).Unit);
 
     [Fact]
     public void WhatAPersonStatesGoesBeforeWhatTheNumbersSuggest()
@@ -56,7 +58,8 @@ public sealed class MagnitudeWordings : IDisposable
     {
         const string Text = "Freq (MHz),Magnitude\n100,0.5\n110,0.25\n";
         Assert.Contains("mW or linear in the header", Assert.Single(Read(Text).Faults).Remedy, StringComparison.Ordinal);
-        Assert.Equal(LevelUnit.LinearMagnitude, Assert.Single(Read(Text, new TraceReadOptions { LevelUnit = LevelUnits.Parse("linear") }).Traces).Unit);
+        Assert.Equal(LevelUnit.LinearMagnitude,
+            Assert.Single(Read(Text, new TraceReadOptions { LevelUnit = LevelUnits.Parse("linear") }).Traces).Unit);
     }
 
     [Theory]
@@ -86,10 +89,12 @@ public sealed class MagnitudeWordings : IDisposable
     public void AGainIsACorrectionOrTheTransmission()
     {
         const string Text = "Frequency (MHz),Gain (dB)\n30,-40\n300,-41\n";
-        Assert.Contains("is a gain: a correction, or a transmission that was measured", Assert.Single(Read(Text).Faults).Problem, StringComparison.Ordinal);
+        Assert.Contains("is a gain: a correction, or a transmission that was measured", Assert.Single(Read(Text).Faults).Problem,
+            StringComparison.Ordinal);
         Assert.Equal(-40, Assert.Single(Read(Text, new TraceReadOptions { Columns = ["2"] }).Traces).Levels[0]);
         Assert.Equal(-40, Assert.Single(Read("Frequency (MHz),S21 Gain (dB)\n30,-40\n300,-41\n").Traces).Levels[0]);
-        Assert.Equal([10.0, 20], Assert.Single(Read("Frequency (MHz),Gain (dB),Phase (deg)\n30,-40,10\n300,-41,20\n").Traces).Phases.ToArray());
+        Assert.Equal([10.0, 20],
+            Assert.Single(Read("Frequency (MHz),Gain (dB),Phase (deg)\n30,-40,10\n300,-41,20\n").Traces).Phases.ToArray());
     }
 
     [Fact]
@@ -97,8 +102,10 @@ public sealed class MagnitudeWordings : IDisposable
     {
         const string Text = "Frequency (MHz),Attenuation (dB)\n30,40\n300,41\n";
         Assert.Contains("which rises where the level falls", Assert.Single(Read(Text).Faults).Problem, StringComparison.Ordinal);
-        Assert.Contains("which rises where the level falls", Assert.Single(Read(Text, new TraceReadOptions { Columns = ["2"] }).Faults).Problem, StringComparison.Ordinal);
+        Assert.Contains("which rises where the level falls",
+            Assert.Single(Read(Text, new TraceReadOptions { Columns = ["2"] }).Faults).Problem, StringComparison.Ordinal);
     }
 
-    private TraceReading Read(string text, TraceReadOptions? options = null) => _folder.With("t.csv", text).Trace("t.csv", options);
+    private TraceReading Read(string text, TraceReadOptions? options = null) =>
+        _folder.With("t.csv", text).Trace("t.csv", options);
 }

@@ -35,13 +35,15 @@ public sealed class NothingDroppedInSilence : IDisposable
     {
         TraceReading reading = Look($"Sweep (dBm),88MHz,88.2MHz,88.4MHz\nfirst,-50,-51,-52\n{row},-60,-61,-62\n");
         Assert.Single(reading.Traces);
-        Assert.Contains($"line 3, '{row}', was taken for {what} and not read; rename the row if it holds levels", reading.Assumptions);
+        Assert.Contains($"line 3, '{row}', was taken for {what} and not read; rename the row if it holds levels",
+            reading.Assumptions);
     }
 
     [Fact]
     public void TheLimitsFileIsNoSweepThatWasNotListed()
     {
-        _folder.With("limits/l.csv", "frequency_hz,se_db\n30e6,20\n1e9,40\n").With("campaign.toml", "[requirement]\nfile = \"limits/l.csv\"\n")
+        _folder.With("limits/l.csv", "frequency_hz,se_db\n30e6,20\n1e9,40\n")
+            .With("campaign.toml", "[requirement]\nfile = \"limits/l.csv\"\n")
             .With("sweeps.csv", "file,role,specimen\nreference/r1.csv,reference,\ncovered/A/A1/c1.csv,covered,A1\n");
         CampaignReading reading = _folder.Read();
         Assert.Empty(reading.Faults);
@@ -61,7 +63,8 @@ public sealed class NothingDroppedInSilence : IDisposable
     [Fact]
     public void ADeclaredFloorIsNotCalledUnusedBeforeTheFloorIsLookedAt()
     {
-        CampaignReading reading = _folder.With("floor/f.csv", Plain).With("campaign.toml", "[floor]\ndeclared_dbm = -100\n").Read();
+        CampaignReading reading =
+            _folder.With("floor/f.csv", Plain).With("campaign.toml", "[floor]\ndeclared_dbm = -100\n").Read();
         Assert.DoesNotContain(reading.Assumptions, a => a.StartsWith("declared_dbm was not used", StringComparison.Ordinal));
     }
 
@@ -74,14 +77,16 @@ public sealed class NothingDroppedInSilence : IDisposable
         Assert.Equal(
             $"sweeps.csv:2: '{absolute}' is an absolute path; write the path relative to campaign.toml: reference/r1.csv",
             Listed($"file,role\n{absolute},reference\n")[0]);
-        Assert.Contains("leads out of the campaign", Listed("file,role\nC:/data/r1.csv,reference\n")[0], StringComparison.Ordinal);
+        Assert.Contains("leads out of the campaign", Listed("file,role\nC:/data/r1.csv,reference\n")[0],
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void AnAbsoluteLimitsFileWithinIsMadeRelative()
     {
         string path = Path.Combine(_folder.Path, "l.csv");
-        _folder.With("l.csv", "frequency_hz,se_db\n30e6,20\n1e9,40\n").With("campaign.toml", $"[requirement]\nfile = \"{path}\"\n");
+        _folder.With("l.csv", "frequency_hz,se_db\n30e6,20\n1e9,40\n")
+            .With("campaign.toml", $"[requirement]\nfile = \"{path}\"\n");
         Assert.Equal("write the path relative to campaign.toml: l.csv", _folder.Read().Faults[0].Remedy);
     }
 
@@ -105,22 +110,26 @@ public sealed class NothingDroppedInSilence : IDisposable
     }
 
     [Fact]
-    public void BlanksBesideTheNamesOfALimitsFileDoNotMatter() => Assert.Empty(Limits("frequency_hz, se_db\n30e6, 20\n1e9, 40\n"));
+    public void BlanksBesideTheNamesOfALimitsFileDoNotMatter() =>
+    Assert.Empty(Limits("frequency_hz, se_db\n30e6, 20\n1e9, 40\n"));
 
     [Theory]
     [InlineData("2026-03-05 14:30", "2026-03-05T14:30:00+00:00")]
     [InlineData("2026-03-05 14:30:15+01:00", "2026-03-05T14:30:15+01:00")]
     public void DateAndTimeMayBePartedByABlank(string written, string meant)
     {
-        _folder.With("sweeps.csv", $"file,role,specimen,taken_at\nreference/r1.csv,reference,,{written}\ncovered/A/A1/c1.csv,covered,A1,\n");
-        Assert.Contains(_folder.Read().Campaign!.Sweeps, s => s.TakenAt == DateTimeOffset.Parse(meant, System.Globalization.CultureInfo.InvariantCulture));
+        _folder.With("sweeps.csv",
+            $"file,role,specimen,taken_at\nreference/r1.csv,reference,,{written}\ncovered/A/A1/c1.csv,covered,A1,\n");
+        Assert.Contains(_folder.Read().Campaign!.Sweeps,
+            s => s.TakenAt == DateTimeOffset.Parse(meant, System.Globalization.CultureInfo.InvariantCulture));
     }
 
     [Theory]
     [InlineData("", "title is empty; fill it in, or remove the key")]
     [InlineData("a\\tb", "title holds control characters; remove them, such as tabs and line ends")]
     public void ATextIsRefusedForItsOwnReason(string title, string said) =>
-        Assert.Equal("campaign.toml:1: " + said, Assert.Single(_folder.With("campaign.toml", $"title = \"{title}\"\n").Read().Faults).ToString());
+        Assert.Equal("campaign.toml:1: " + said,
+            Assert.Single(_folder.With("campaign.toml", $"title = \"{title}\"\n").Read().Faults).ToString());
 
     [Fact]
     public void EveryLineOfTheTemplateMayBeTakenIntoUse()
@@ -129,7 +138,8 @@ public sealed class NothingDroppedInSilence : IDisposable
         CampaignTemplate.Write(folder);
         string path = Path.Combine(folder, "campaign.toml");
         File.WriteAllLines(path, File.ReadAllLines(path).Select(l => l.StartsWith('#') ? l[1..].TrimStart(' ') : l));
-        ReadFault[] faults = [.. CampaignFolder.Read(folder, new CampaignReadOptions(), null).Faults.Where(f => f.File == "campaign.toml")];
+        ReadFault[] faults =
+            [.. CampaignFolder.Read(folder, new CampaignReadOptions(), null).Faults.Where(f => f.File == "campaign.toml")];
         Assert.DoesNotContain(faults, f => f.Problem.Contains("not TOML", StringComparison.Ordinal));
         Assert.DoesNotContain(faults, f => f.Problem.Contains("more than one way", StringComparison.Ordinal));
     }
@@ -140,7 +150,8 @@ public sealed class NothingDroppedInSilence : IDisposable
         string path = Path.Combine(_folder.Path, "campaign.toml");
         _folder.With("campaign.toml", "");
         Assert.Equal(
-            "this is a file, not a folder", Assert.Single(CampaignWriter.Write(path, new Sweeps.Campaign("x", []), "", LevelDigits.All)).Problem);
+            "this is a file, not a folder",
+            Assert.Single(CampaignWriter.Write(path, new Sweeps.Campaign("x", []), "", LevelDigits.All)).Problem);
     }
 
     private string[] Listed(string text) => [.. _folder.With("sweeps.csv", text).Read().Faults.Select(f => f.ToString())];

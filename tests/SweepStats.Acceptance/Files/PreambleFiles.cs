@@ -6,7 +6,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 
-/// <summary>What is stated above the rows: settings, dates, ranges; and the bytes they are written in. Every sample is invented.</summary>
+/// <summary>
+/// What is stated above the rows: settings, dates, ranges; and the bytes they are written in. Every sample is invented.
+/// </summary>
 public sealed class PreambleFiles : IDisposable
 {
     private const string Rows = "Frequency (Hz),Level (dBm)\n1000000,-50\n2000000,-51\n3000000,-52\n";
@@ -24,7 +26,8 @@ public sealed class PreambleFiles : IDisposable
     [InlineData("X Axis Units,Hz\nRBW,9000\nRBW Filter,Gaussian\nRBW Filter BW,6dB\n")]
     [InlineData("Res BW 9 kHz\n")]
     [InlineData("\"RBW\",\"9\",\"kHz\"\n")]
-    public void ResolutionBandwidthIsFoundHoweverItIsWorded(string preamble) => Assert.Equal(9000.0, Settings(preamble).ResolutionBandwidthHz);
+    public void ResolutionBandwidthIsFoundHoweverItIsWorded(string preamble) =>
+    Assert.Equal(9000.0, Settings(preamble).ResolutionBandwidthHz);
 
     [Theory]
     [InlineData("Filter,9000\n")]
@@ -37,19 +40,24 @@ public sealed class PreambleFiles : IDisposable
     public void EverySettingIsKept()
     {
         ReceiverSettings settings = Settings(
-            "Attenuation,10,dB\nVBW: 30 kHz\nRef Level,-20,dBm\nDetector,RMS\nAverage Type,Power\nSweep Time,120,ms\nTrace Type,Max Hold\nPreamp State,Off\n");
-        Assert.Equal((10.0, 30e3, -20.0, 0.12), (settings.AttenuationDb, settings.VideoBandwidthHz, settings.ReferenceLevel, settings.SweepTimeSeconds));
-        Assert.Equal(("RMS", "Power", "Max Hold", "Off"), (settings.Detector, settings.Averaging, settings.TraceMode, settings.Preamplifier));
+            "Attenuation,10,dB\nVBW: 30 kHz\nRef Level,-20,dBm\nDetector,RMS\nAverage Type,Power\nSweep Time,120,ms\nTrace "
+                + "Type,Max Hold\nPreamp State,Off\n");
+        Assert.Equal((10.0, 30e3, -20.0, 0.12),
+            (settings.AttenuationDb, settings.VideoBandwidthHz, settings.ReferenceLevel, settings.SweepTimeSeconds));
+        Assert.Equal(("RMS", "Power", "Max Hold", "Off"),
+            (settings.Detector, settings.Averaging, settings.TraceMode, settings.Preamplifier));
     }
 
     [Fact]
     public void ALineWithAValueForEachTraceStatesOneForEach()
     {
-        TraceReading reading = Read("Detector,Peak,RMS\nY Axis Units,dBm\nTrace Name,North,South\nX Axis Units,Hz\nDATA\n1000,-50,-60\n2000,-51,-61\n");
+        TraceReading reading = Read(
+            "Detector,Peak,RMS\nY Axis Units,dBm\nTrace Name,North,South\nX Axis Units,Hz\nDATA\n1000,-50,-60\n2000,-51,-61\n");
         Assert.Equal(["North", "South"], reading.Traces.Select(t => t.Column));
         Assert.Equal(["Peak", "RMS"], reading.Traces.Select(t => t.Settings.Detector));
         Assert.Null(reading.Settings.Detector);
-        Assert.Equal("RMS", Assert.Single(_folder.Trace("t.csv", new TraceReadOptions { Columns = ["South"] }).Traces).Settings.Detector);
+        Assert.Equal("RMS",
+            Assert.Single(_folder.Trace("t.csv", new TraceReadOptions { Columns = ["South"] }).Traces).Settings.Detector);
     }
 
     [Theory]
@@ -91,7 +99,8 @@ public sealed class PreambleFiles : IDisposable
     {
         ReadFault fault = Assert.Single(Read("Points,1001\nStop Frequency,30 MHz\n" + Rows).Faults);
         Assert.Equal(6, fault.Line);
-        Assert.Contains("states 1001 points and ends after 3, short of its stop frequency: it was cut off", fault.Problem, StringComparison.Ordinal);
+        Assert.Contains("states 1001 points and ends after 3, short of its stop frequency: it was cut off", fault.Problem,
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -108,7 +117,8 @@ public sealed class PreambleFiles : IDisposable
     [Fact]
     public void NulsAfterFieldsArePassedOver()
     {
-        TraceReading reading = _folder.With("t.csv", Encoding.Latin1.GetBytes("Größe;1\n" + Rows.Replace(",", "\0,", StringComparison.Ordinal))).Trace("t.csv");
+        TraceReading reading = _folder.With("t.csv",
+            Encoding.Latin1.GetBytes("Größe;1\n" + Rows.Replace(",", "\0,", StringComparison.Ordinal))).Trace("t.csv");
         Assert.Equal([-50.0, -51, -52], reading.Traces[0].Levels.ToArray());
     }
 

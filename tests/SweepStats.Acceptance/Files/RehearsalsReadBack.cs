@@ -19,9 +19,11 @@ public sealed class RehearsalsReadBack : IDisposable
     {
         string path = Path.Combine(_folder.Path, "new");
         (int code, _, string error) = Shell.Run(
-            "rehearse", path, "--points", "21", "--lots", "2", "--placements", "2", "--sweeps", "3", "--seed", "5", "--source", "7.5", "--linearity", "-12.5", "--linearity", "7.5",
-            "--linearity-sweeps", "2", "--plate", "60", "--plate-sweeps", "2", "--starts-at", "2026-03-05T14:30+01:00", "--seconds", "0.25", "--drift", "1", "--drift-shape", "warm-up",
-            "--odd", "reference:2:2", "--odd", "covered:4:-1:0.5", "--limit", "-29", "--ambient", "433MHz:20:0.5", "--jump-share", "0.05", "--jump", "2");
+            "rehearse", path, "--points", "21", "--lots", "2", "--placements", "2", "--sweeps", "3", "--seed", "5", "--source",
+            "7.5", "--linearity", "-12.5", "--linearity", "7.5", "--linearity-sweeps", "2", "--plate", "60", "--plate-sweeps",
+            "2", "--starts-at", "2026-03-05T14:30+01:00", "--seconds", "0.25", "--drift", "1", "--drift-shape", "warm-up",
+            "--odd", "reference:2:2", "--odd", "covered:4:-1:0.5", "--limit", "-29", "--ambient", "433MHz:20:0.5", "--jump-share",
+            "0.05", "--jump", "2");
         Assert.Equal("", error);
         Assert.Equal(0, code);
         var plan = new RehearsalPlan
@@ -62,8 +64,14 @@ public sealed class RehearsalsReadBack : IDisposable
     public void AnExclusionComesBackWithItsReason()
     {
         var grid = new FrequencyGrid([1e6, 2e6]);
-        var door = new Sweep("covered/A/A,1/c1.csv", SweepRole.Covered, grid, [-1, -2], LevelScale.DecibelMilliwatts) { Lot = "A", Specimen = "A,1", ExcludedBecause = "door \"ajar\", twice" };
-        var campaign = new Campaign("t", [door, new Sweep("reference/r1.csv", SweepRole.Reference, grid, [-1, -1], LevelScale.DecibelMilliwatts)]);
+        var door = new Sweep("covered/A/A,1/c1.csv", SweepRole.Covered, grid, [-1, -2], LevelScale.DecibelMilliwatts)
+        {
+            Lot = "A",
+            Specimen = "A,1",
+            ExcludedBecause = "door \"ajar\", twice",
+        };
+        var campaign = new Campaign("t",
+            [door, new Sweep("reference/r1.csv", SweepRole.Reference, grid, [-1, -1], LevelScale.DecibelMilliwatts)]);
         string path = Path.Combine(_folder.Path, "new");
         Assert.Empty(CampaignWriter.Write(path, campaign, "", null));
         AssertSame(campaign, Read(path));
@@ -78,11 +86,13 @@ public sealed class RehearsalsReadBack : IDisposable
 
     private static void AssertSame(Campaign written, Campaign read)
     {
-        Assert.Equal(written.Sweeps.Select(s => s.Name).Order(StringComparer.Ordinal), read.Sweeps.Select(s => s.Name).Order(StringComparer.Ordinal));
+        Assert.Equal(written.Sweeps.Select(s => s.Name).Order(StringComparer.Ordinal),
+            read.Sweeps.Select(s => s.Name).Order(StringComparer.Ordinal));
         foreach (Sweep sweep in written.Sweeps)
         {
             Sweep back = read.Sweeps.Single(s => s.Name == sweep.Name);
-            Assert.Equal((sweep.Role, sweep.TakenAt, sweep.SourceDbm, sweep.ExcludedBecause), (back.Role, back.TakenAt, back.SourceDbm, back.ExcludedBecause));
+            Assert.Equal((sweep.Role, sweep.TakenAt, sweep.SourceDbm, sweep.ExcludedBecause),
+                (back.Role, back.TakenAt, back.SourceDbm, back.ExcludedBecause));
             Assert.Equal((sweep.Lot, sweep.Specimen, sweep.Placement), (back.Lot, back.Specimen, back.Placement));
             Assert.All(sweep.Levels.Zip(back.Levels), p => Assert.Equal(p.First, p.Second, 0.0005001));
         }

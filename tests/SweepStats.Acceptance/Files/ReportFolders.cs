@@ -8,11 +8,14 @@ namespace SweepStats.Acceptance.Files;
 
 public sealed class ReportFolders : IDisposable
 {
-    private static readonly string[] Listed = ["index.html", "shielding.csv", "bands.csv", "findings.csv", "charts/a.svg", "charts/a.png"];
+    private static readonly string[] Listed =
+        ["index.html", "shielding.csv", "bands.csv", "findings.csv", "charts/a.svg", "charts/a.png"];
 
     // Every listed file holds the text "1", whose SHA-256 is a value of common knowledge (sha256sum).
     private static readonly string Ours = "{\"schema_version\": 1, \"program\": \"sweepstats\", \"report_files\": ["
-        + string.Join(", ", Listed.Select(f => $"{{\"path\": \"{f}\", \"sha256\": \"6b86b273ff34fce19d6b804eff5a3f5747ada4eaa22f1d49c01e52ddb7875b4b\"}}")) + "]}";
+        + string.Join(", ",
+            Listed.Select(f => $"{{\"path\": \"{f}\", \"sha256\": "
+                + "\"6b86b273ff34fce19d6b804eff5a3f5747ada4eaa22f1d49c01e52ddb7875b4b\"}")) + "]}";
 
     private readonly ScratchFolder _folder = new();
 
@@ -35,7 +38,9 @@ public sealed class ReportFolders : IDisposable
         Assert.Single(Directory.EnumerateFileSystemEntries(Path.Combine(_folder.Path, "reports")));
     }
 
-    /// <summary>A chart that cannot be written, as on a full disk, is a matter of the disk and no defect of the program.</summary>
+    /// <summary>
+    /// A chart that cannot be written, as on a full disk, is a matter of the disk and no defect of the program.
+    /// </summary>
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
@@ -43,7 +48,8 @@ public sealed class ReportFolders : IDisposable
     public void WhatKeepsAChartFromBeingWrittenIsToldAsItself(int threads)
     {
         // Of a file and a folder of one name the later one cannot be made.
-        ReportFile[] files = [.. Enumerable.Range(0, 12).SelectMany(i => new[] { new ReportFile($"charts/{i}", [1]), new ReportFile($"charts/{i}/a.svg", [1]) })];
+        ReportFile[] files = [.. Enumerable.Range(0, 12)
+            .SelectMany(i => new[] { new ReportFile($"charts/{i}", [1]), new ReportFile($"charts/{i}/a.svg", [1]) })];
         var terminal = new Terminal(TextWriter.Null, TextWriter.Null, Interactive: false);
         var report = new WantedReport(Target, threads) { Pages = () => [.. files], Tables = [], Summary = _ => [] };
         Assert.ThrowsAny<IOException>(() => ReportOutput.Write(report, terminal));
@@ -104,7 +110,8 @@ public sealed class ReportFolders : IDisposable
     public void AFileOfTheReportThatWasChangedSinceIsNotOverwritten(string file)
     {
         WithEarlierReport().With("reports/autumn/" + file, "with my remarks");
-        Assert.Equal($"the folder holds '{file}', which was changed after the report was written", ReportFolder.Refusal(Target)!.Problem);
+        Assert.Equal($"the folder holds '{file}', which was changed after the report was written",
+            ReportFolder.Refusal(Target)!.Problem);
         Assert.Throws<InvalidOperationException>(() => new ReportFolder(Target));
         Assert.Equal("with my remarks", File.ReadAllText(Path.Combine(Target, file)));
     }
@@ -113,7 +120,8 @@ public sealed class ReportFolders : IDisposable
     public void ASummaryThatListsNothingClaimsNothing()
     {
         WithEarlierReport().With("reports/autumn/summary.json", "{\"program\": \"sweepstats\"}");
-        Assert.Contains("'bands.csv', which is no part of an earlier report", ReportFolder.Refusal(Target)!.Problem, StringComparison.Ordinal);
+        Assert.Contains("'bands.csv', which is no part of an earlier report", ReportFolder.Refusal(Target)!.Problem,
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -126,7 +134,8 @@ public sealed class ReportFolders : IDisposable
     public void ASummaryOfAnotherProgramIsLeftAlone(string text)
     {
         _folder.With("reports/autumn/summary.json", text);
-        Assert.Contains("'summary.json' but no summary.json of sweepstats", ReportFolder.Refusal(Target)!.Problem, StringComparison.Ordinal);
+        Assert.Contains("'summary.json' but no summary.json of sweepstats", ReportFolder.Refusal(Target)!.Problem,
+            StringComparison.Ordinal);
         Assert.Throws<InvalidOperationException>(() => new ReportFolder(Target));
         Assert.Equal(text, File.ReadAllText(Path.Combine(Target, "summary.json")));
     }
@@ -190,7 +199,8 @@ public sealed class ReportFolders : IDisposable
     {
         _folder.With("reports/autumn/thesis.txt", "years of work").With("reports/file", "x");
         Assert.Contains("'thesis.txt'", ReportFolder.Refusal(Target)!.Problem, StringComparison.Ordinal);
-        Assert.Contains("a file of this name", ReportFolder.Refusal(Path.Combine(_folder.Path, "reports", "file"))!.Problem, StringComparison.Ordinal);
+        Assert.Contains("a file of this name", ReportFolder.Refusal(Path.Combine(_folder.Path, "reports", "file"))!.Problem,
+            StringComparison.Ordinal);
         Assert.Throws<InvalidOperationException>(() => new ReportFolder(Target));
         Assert.Equal("years of work", File.ReadAllText(Path.Combine(Target, "thesis.txt")));
     }
@@ -203,7 +213,8 @@ public sealed class ReportFolders : IDisposable
         string target = Path.Combine(_folder.Path, "file", "r");
         string message = Assert.Throws<IOException>(() => new ReportFolder(target)).Message;
         Assert.StartsWith(target + ": the report cannot be written", message, StringComparison.Ordinal);
-        Assert.Contains("choose another folder with --out, or see whether you may write there", message, StringComparison.Ordinal);
+        Assert.Contains("choose another folder with --out, or see whether you may write there", message,
+            StringComparison.Ordinal);
         Assert.DoesNotContain(".part", message, StringComparison.Ordinal);
     }
 

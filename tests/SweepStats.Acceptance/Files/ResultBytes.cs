@@ -32,7 +32,8 @@ public sealed class ResultBytes
         {
             double value = (random.Uniform() - 0.5) * Math.Pow(10, (14 * random.Uniform()) - 5);
             double tie = Math.Round(value, 4) + 0.00005;
-            Assert.All([value, tie, Math.BitDecrement(tie), Math.BitIncrement(tie)], v => Assert.Equal(Plain(v, 4), Written(v, 4)));
+            Assert.All([value, tie, Math.BitDecrement(tie), Math.BitIncrement(tie)],
+                v => Assert.Equal(Plain(v, 4), Written(v, 4)));
         }
     }
 
@@ -48,7 +49,13 @@ public sealed class ResultBytes
             var random = new RandomSource(3);
             for (int i = 0; i < 20_000; i++)
             {
-                double? level = (i % 7) switch { 0 => null, 1 => double.PositiveInfinity, 2 => -0.00001, _ => 200 * (random.Uniform() - 0.5) };
+                double? level = (i % 7) switch
+                {
+                    0 => null,
+                    1 => double.PositiveInfinity,
+                    2 => -0.00001,
+                    _ => 200 * (random.Uniform() - 0.5)
+                };
                 double? dof = (i % 5) switch { 0 => null, 1 => double.PositiveInfinity, _ => 1000 * random.Uniform() };
                 rows.Level(level).DegreesOfFreedom(dof).Cell("bâ"u8).End();
                 plain.Cell(ResultNumber.Level(level)).Cell(ResultNumber.DegreesOfFreedom(dof)).Cell("bâ").End();

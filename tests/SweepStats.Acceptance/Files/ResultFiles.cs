@@ -30,12 +30,15 @@ public sealed class ResultFiles
     public void ShieldingRowsTellEveryKindOfReadingApart()
     {
         string[] lines = Lines(ShieldingCsv.Write, SomeResult.OfEveryKind());
-        Assert.Equal("lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,se_low_db,se_high_db,u_db,dof,state,flags,required_db,outcome,conformance_probability,confidence", lines[0]);
+        Assert.Equal("lot,specimen,frequency_hz,sweeps,placements,reference_db,covered_db,floor_db,dynamic_range_db,se_db,"
+            + "se_low_db,se_high_db,u_db,dof,state,flags,required_db,outcome,conformance_probability,confidence", lines[0]);
         Assert.Equal(5, lines.Length);
         Assert.All(lines[1..], l => Assert.StartsWith("'=lot,\"A, \"\"1\"\"\",3", l, StringComparison.Ordinal));
-        Assert.EndsWith(",40.1235,39.0000,,0.2500,inf,near-floor,ambient drift,20.0000,meets,>=0.999000,0.95", lines[1], StringComparison.Ordinal);
+        Assert.EndsWith(",40.1235,39.0000,,0.2500,inf,near-floor,ambient drift,20.0000,meets,>=0.999000,0.95", lines[1],
+            StringComparison.Ordinal);
         Assert.EndsWith(",,34.0000,,,,capped,ambient,30.0000,undecided,0.875000,0.95", lines[2], StringComparison.Ordinal);
-        Assert.EndsWith(",0.0000,,,-3.0000,,,,,no-floor,ambient drift,20.0000,fails,<=0.001000,", lines[3], StringComparison.Ordinal);
+        Assert.EndsWith(",0.0000,,,-3.0000,,,,,no-floor,ambient drift,20.0000,fails,<=0.001000,", lines[3],
+            StringComparison.Ordinal);
         Assert.EndsWith(",,,,,,overloaded,,,,,", lines[4], StringComparison.Ordinal);
         Assert.DoesNotContain("-0.0000", string.Join('\n', lines), StringComparison.Ordinal);
         Assert.Contains(",30333333.333333332,", lines[2], StringComparison.Ordinal);
@@ -47,8 +50,10 @@ public sealed class ResultFiles
         string[] lines = Lines(FindingsCsv.Write, SomeResult.OfEveryKind());
         Assert.Equal("severity,code,role,lot,specimen,start_hz,stop_hz,size_db,message,next_step,basis", lines[0]);
         Assert.Equal(6, lines.Length);
-        Assert.Equal("warning,placement-unknown,covered,,,,,1.5000,\"'-3 dB, \"\"odd\"\" line\",'@do,\"'+3 dB, \"\"by rule\"\"\"", lines[1]);
-        Assert.StartsWith("warning,drift,covered,'=lot,\"A, \"\"1\"\"\",30000000,30000000,1.5000,", lines[2], StringComparison.Ordinal);
+        Assert.Equal("warning,placement-unknown,covered,,,,,1.5000,\"'-3 dB, \"\"odd\"\" line\",'@do,\"'+3 dB, \"\"by "
+            + "rule\"\"\"", lines[1]);
+        Assert.StartsWith("warning,drift,covered,'=lot,\"A, \"\"1\"\"\",30000000,30000000,1.5000,", lines[2],
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -81,12 +86,20 @@ public sealed class ResultFiles
         AnalysisPlan asked = plain.Plan with
         {
             NamedBands = [new NamedBand("low", new FrequencyBand(new Hertz(30e6), new Hertz(35e6)))],
-            Choice = new ChoiceQuestion { Yardstick = SomeResult.Name, LowerIsBetter = ["price"], HigherIsBetter = ["strength"], Shown = ["supplier"] },
+            Choice = new ChoiceQuestion
+            {
+                Yardstick = SomeResult.Name,
+                LowerIsBetter = ["price"],
+                HigherIsBetter = ["strength"],
+                Shown = ["supplier"],
+            },
         };
         foreach (AnalysisResult result in new[] { plain, plain with { Plan = asked }, SomeResult.OfEveryKind() })
         {
             EvaluationResults outcome = Evaluate(Summary(result));
-            Assert.True(outcome.IsValid, string.Join('\n', outcome.Details.Where(d => d.HasErrors).SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Value}"))));
+            Assert.True(outcome.IsValid, string.Join('\n',
+                outcome.Details.Where(d => d.HasErrors)
+                    .SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Value}"))));
         }
     }
 
@@ -119,16 +132,19 @@ public sealed class ResultFiles
     {
         using JsonDocument summary = JsonDocument.Parse(Summary(SomeResult.OfEveryKind()));
         JsonElement root = summary.RootElement;
-        Assert.Equal(("limited", "cannot-tell"), (root.GetProperty("trust").GetString(), root.GetProperty("requirement").GetString()));
+        Assert.Equal(("limited", "cannot-tell"),
+            (root.GetProperty("trust").GetString(), root.GetProperty("requirement").GetString()));
         Assert.Equal("2026-03-05T13:30:00Z", root.GetProperty("generated_at").GetString());
         Assert.Equal("Curtain \"µ\" <b>", root.GetProperty("title").GetString());
         Assert.Equal("a \u0001 \"b\"", root.GetProperty("assumptions")[0].GetString());
         JsonElement sweeps = root.GetProperty("counts").GetProperty("sweeps");
-        Assert.Equal((4, 4, 3, 1), (sweeps.GetProperty("floor").GetInt32(), sweeps.GetProperty("reference").GetInt32(), sweeps.GetProperty("covered").GetInt32(), sweeps.GetProperty("excluded").GetInt32()));
+        Assert.Equal((4, 4, 3, 1), (sweeps.GetProperty("floor").GetInt32(), sweeps.GetProperty("reference").GetInt32(),
+            sweeps.GetProperty("covered").GetInt32(), sweeps.GetProperty("excluded").GetInt32()));
         Assert.Equal("door \"open\"", root.GetProperty("excluded")[0].GetProperty("reason").GetString());
         Assert.Equal(1, root.GetProperty("counts").GetProperty("states").GetProperty("capped").GetInt32());
         Assert.Equal(4, root.GetProperty("counts").GetProperty("findings").GetProperty("warning").GetInt32());
-        Assert.Equal((20.0, 20.0), (root.GetProperty("plan").GetProperty("required_least_db").GetDouble(), root.GetProperty("plan").GetProperty("required_most_db").GetDouble()));
+        Assert.Equal((20.0, 20.0), (root.GetProperty("plan").GetProperty("required_least_db").GetDouble(),
+            root.GetProperty("plan").GetProperty("required_most_db").GetDouble()));
         Assert.Equal("measured", root.GetProperty("floor").GetProperty("source").GetString());
     }
 
@@ -154,11 +170,13 @@ public sealed class ResultFiles
     private static byte[][] All()
     {
         AnalysisResult result = SomeResult.OfEveryKind();
-        return [Bytes(ShieldingCsv.Write, result), Bytes(BandsCsv.Write, result), Bytes(FindingsCsv.Write, result), Encoding.UTF8.GetBytes(Summary(result))];
+        return [Bytes(ShieldingCsv.Write, result), Bytes(BandsCsv.Write, result), Bytes(FindingsCsv.Write, result),
+            Encoding.UTF8.GetBytes(Summary(result))];
     }
 
     private static EvaluationResults Evaluate(string json) =>
-        JsonSchema.FromText(SummaryJson.Schema()).Evaluate(JsonNode.Parse(json), new EvaluationOptions { OutputFormat = OutputFormat.List });
+        JsonSchema.FromText(SummaryJson.Schema())
+            .Evaluate(JsonNode.Parse(json), new EvaluationOptions { OutputFormat = OutputFormat.List });
 
     private static string Summary(AnalysisResult result)
     {

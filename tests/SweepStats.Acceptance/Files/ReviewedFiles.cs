@@ -12,7 +12,8 @@ public sealed class ReviewedFiles
 
     private static readonly double[] Levels = [-80.5, -82.25, -79];
 
-    private static readonly TraceReadOptions Told = new() { FrequencyUnit = FrequencyUnit.Megahertz, LevelUnit = LevelUnit.DecibelMilliwatts };
+    private static readonly TraceReadOptions Told =
+        new() { FrequencyUnit = FrequencyUnit.Megahertz, LevelUnit = LevelUnit.DecibelMilliwatts };
 
     [Theory]
     [InlineData("Limit1 (dBm)")]
@@ -74,11 +75,14 @@ public sealed class ReviewedFiles
 
     [Fact]
     public void ATitleThatStatesASettingDoesNotDropItsTable() =>
-        Assert.Equal(2, Read("Limit: off\n" + Table + "\nAttenuation 10 dB\nFrequency (MHz),Level (dBm)\n30,-50\n41,-51\n52,-52\n").Traces.Length);
+        Assert.Equal(2,
+            Read("Limit: off\n" + Table
+                + "\nAttenuation 10 dB\nFrequency (MHz),Level (dBm)\n30,-50\n41,-51\n52,-52\n").Traces.Length);
 
     [Fact]
     public void AMaxHoldTableBelowAnAverageTableIsNoRepeat() =>
-        Assert.Contains("no repeats of each other", Assert.Single(Read("Max Hold\n" + Table + "\nAverage\n" + Table).Faults).Problem, StringComparison.Ordinal);
+        Assert.Contains("no repeats of each other",
+            Assert.Single(Read("Max Hold\n" + Table + "\nAverage\n" + Table).Faults).Problem, StringComparison.Ordinal);
 
     [Theory]
     [InlineData("Limit (dBm),-50,-50,-50")]
@@ -87,13 +91,15 @@ public sealed class ReviewedFiles
     {
         TraceReading reading = Read($"Frequency (MHz),30,41,52\nLevel (dBm),-80.5,-82.25,-79\n{row}\n");
         AssertOnlyLevels(reading);
-        Assert.Contains(reading.Assumptions, a => a.StartsWith("line 3, '", StringComparison.Ordinal) && a.Contains(" and not read", StringComparison.Ordinal));
+        Assert.Contains(reading.Assumptions,
+            a => a.StartsWith("line 3, '", StringComparison.Ordinal) && a.Contains(" and not read", StringComparison.Ordinal));
     }
 
     [Fact]
     public void AMeanBelowTheSweepsIsNoSweep()
     {
-        ReadFault fault = Assert.Single(Read("Sweep,30MHz,41MHz,52MHz\n1,-80.5,-82.25,-79\nMean,-80.5,-82.25,-79\n", Told).Faults);
+        ReadFault fault =
+            Assert.Single(Read("Sweep,30MHz,41MHz,52MHz\n1,-80.5,-82.25,-79\nMean,-80.5,-82.25,-79\n", Told).Faults);
         Assert.Equal(3, fault.Line);
         Assert.Contains("no repeats of each other", fault.Problem, StringComparison.Ordinal);
     }
@@ -107,7 +113,8 @@ public sealed class ReviewedFiles
         TraceReading reading = Read(text, Told);
         Trace trace = Assert.Single(reading.Traces);
         Assert.Equal((hertz, -80.5, -82.25), (trace.Axis.Hertz[0], trace.Levels[0], trace.Levels[1]));
-        Assert.Contains(reading.Assumptions, a => a.StartsWith("the blanks in column 1 were read as parting thousands", StringComparison.Ordinal));
+        Assert.Contains(reading.Assumptions,
+            a => a.StartsWith("the blanks in column 1 were read as parting thousands", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -119,7 +126,9 @@ public sealed class ReviewedFiles
 
     [Fact]
     public void AColumnWithoutReadingsIsNamedAsTheTrouble() =>
-        Assert.Contains("'NaN' stands among the numbers", Assert.Single(Read("Frequency (MHz),Level (dBm),Second\n30,-80.5,NaN\n41,-82.25,NaN\n42,-82.25,NaN\n").Faults).Problem, StringComparison.Ordinal);
+        Assert.Contains("'NaN' stands among the numbers",
+            Assert.Single(Read("Frequency (MHz),Level (dBm),Second\n30,-80.5,NaN\n41,-82.25,NaN\n42,"
+                + "-82.25,NaN\n").Faults).Problem, StringComparison.Ordinal);
 
     [Fact]
     public void ABandwidthWithoutUnitBesideFrequenciesInMegahertzStaysUnstated() =>
@@ -133,13 +142,15 @@ public sealed class ReviewedFiles
     [InlineData("FW: 2.1 (2021-02-03)")]
     [InlineData("Rev 10.11.2003")]
     [InlineData("Address 10.3.12.26")]
-    public void ADateOfSomethingElseIsNotTheDateOfTheSweep(string line) => Assert.Null(Assert.Single(Read(line + "\n" + Table).Traces).TakenAt);
+    public void ADateOfSomethingElseIsNotTheDateOfTheSweep(string line) =>
+    Assert.Null(Assert.Single(Read(line + "\n" + Table).Traces).TakenAt);
 
     [Theory]
     [InlineData("Datum,12.03.2026\nUhrzeit,14:05:06", "2026-03-12T14:05:06+00:00")]
     [InlineData("Date: 2026-03-12T14:05:06+02:00", "2026-03-12T14:05:06+02:00")]
     public void TheDateIsReadWithItsTimeAndZone(string lines, string taken) =>
-        Assert.Equal(taken, Assert.Single(Read(lines + "\n" + Table).Traces).TakenAt?.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture));
+        Assert.Equal(taken, Assert.Single(Read(lines + "\n" + Table).Traces).TakenAt?.ToString("yyyy-MM-ddTHH:mm:sszzz",
+            CultureInfo.InvariantCulture));
 
     private static void AssertOnlyLevels(TraceReading reading)
     {

@@ -9,7 +9,8 @@ internal sealed class ScratchFolder : IDisposable
 {
     public ScratchFolder() => Directory.CreateDirectory(Path);
 
-    public string Path { get; } = System.IO.Path.Combine(System.IO.Path.GetTempPath(), "sweepstats-" + Guid.NewGuid().ToString("N"));
+    public string Path { get; } =
+        System.IO.Path.Combine(System.IO.Path.GetTempPath(), "sweepstats-" + Guid.NewGuid().ToString("N"));
 
     /// <summary>Writes a text file, folders included.</summary>
     public ScratchFolder With(string file, string text) => With(file, new UTF8Encoding(false).GetBytes(text));
@@ -25,7 +26,8 @@ internal sealed class ScratchFolder : IDisposable
     /// <summary>A reference and a covered sweep, so that nothing but the tested file is missing.</summary>
     public ScratchFolder WithUsualSweeps() => With("reference/r1.csv", Traces.Plain).With("covered/A/A1/c1.csv", Traces.Plain);
 
-    public CampaignReading Read(bool keepGoing = false, int threads = 1) => CampaignFolder.Read(Path, new CampaignReadOptions(keepGoing, threads), null);
+    public CampaignReading Read(bool keepGoing = false, int threads = 1) =>
+        CampaignFolder.Read(Path, new CampaignReadOptions(keepGoing, threads), null);
 
     public TraceReading Trace(string file, TraceReadOptions? options = null) =>
         TraceFile.Read(System.IO.Path.Combine(Path, file), file, options ?? new TraceReadOptions());

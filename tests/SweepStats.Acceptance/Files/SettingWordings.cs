@@ -50,7 +50,8 @@ public sealed class SettingWordings : IDisposable
     [InlineData("Bandbreite (RBW): 30 kHz\n", 30e3)]
     [InlineData("Setup: RBW=30kHz, QP, Preamp=off\n", 30e3)]
     [InlineData("RBW (-3dB): 30 kHz\n", 30e3)]
-    public void ABandwidthIsFoundHoweverItIsWorded(string preamble, double hertz) => Assert.Equal(hertz, Settings(preamble).ResolutionBandwidthHz);
+    public void ABandwidthIsFoundHoweverItIsWorded(string preamble, double hertz) =>
+    Assert.Equal(hertz, Settings(preamble).ResolutionBandwidthHz);
 
     [Theory]
     [InlineData("RBW: 1,234 kHz\n")]
@@ -72,9 +73,13 @@ public sealed class SettingWordings : IDisposable
     [InlineData("Bandwidth: 120 kHz\n", "the bandwidth in line 1, '120 kHz', may be the RBW or another one and was not used")]
     [InlineData("RBW,9 kHz\nRoom,3\nRBW,10 kHz\n", "lines 1 and 3 state the RBW differently; neither was used")]
     [InlineData("Sweep Time,120\n", "the sweep time in line 1, '120', has no unit and was not used")]
-    [InlineData("X Axis Units,Hz\nSweep Time,0.12\n", "the sweep time in line 2, '0.12', has no unit and was taken for seconds: the frequencies are in Hz and no unit stands behind any setting")]
-    [InlineData("Date,2026-03-05\nMeasured,2026-03-06 10:00\n", "the file states two times, 2026-03-05 00:00:00 and 2026-03-06 10:00:00; neither was used")]
-    public void WhatIsStatedAndNotUsedIsSaid(string preamble, string said) => Assert.Contains(said, Read(preamble + Rows).Assumptions);
+    [InlineData("X Axis Units,Hz\nSweep "
+        + "Time,0.12\n", "the sweep time in line 2, '0.12', has no unit and was taken for seconds: the frequencies are in Hz "
+            + "and no unit stands behind any setting")]
+    [InlineData("Date,2026-03-05\nMeasured,2026-03-06 10:00\n",
+        "the file states two times, 2026-03-05 00:00:00 and 2026-03-06 10:00:00; neither was used")]
+    public void WhatIsStatedAndNotUsedIsSaid(string preamble, string said) =>
+    Assert.Contains(said, Read(preamble + Rows).Assumptions);
 
     [Theory]
     [InlineData("RBW;AUTO\nVBW;off\nAtt;---\nSWT;auto\n")]
@@ -104,7 +109,8 @@ public sealed class SettingWordings : IDisposable
     [InlineData("Sweep Time:  ,6.44e-02,Sec\n", 0.0644)]
     [InlineData("Sweep 3\n", null)]
     [InlineData("Sweep,3\n", null)]
-    public void TheSweepTimeIsInSeconds(string preamble, double? seconds) => Assert.Equal(seconds, Settings(preamble).SweepTimeSeconds);
+    public void TheSweepTimeIsInSeconds(string preamble, double? seconds) =>
+    Assert.Equal(seconds, Settings(preamble).SweepTimeSeconds);
 
     [Theory]
     [InlineData("Average Count,16\n", 16, "16")]
@@ -125,7 +131,8 @@ public sealed class SettingWordings : IDisposable
     [InlineData("Detektor;Mittelwert\n", "average")]
     [InlineData("Détecteur: Crête\n", "peak")]
     [InlineData("Detector,RMS,AUTO\n", "RMS")]
-    public void DetectorsOfOtherLanguagesHaveTheirEnglishName(string preamble, string word) => Assert.Equal(word, Settings(preamble).Detector);
+    public void DetectorsOfOtherLanguagesHaveTheirEnglishName(string preamble, string word) =>
+    Assert.Equal(word, Settings(preamble).Detector);
 
     [Theory]
     [InlineData("Preamplifier,disabled,Averaging,off,Detector,Sample\n", "disabled")]
@@ -133,13 +140,16 @@ public sealed class SettingWordings : IDisposable
     [InlineData("Préamplificateur;activé\n", "on")]
     [InlineData("Preamp=20 dB\n", "20 dB")]
     [InlineData("Preamp,---\n", null)]
-    public void ThePreamplifierIsKeptInWords(string preamble, string? word) => Assert.Equal(word, Settings(preamble).Preamplifier);
+    public void ThePreamplifierIsKeptInWords(string preamble, string? word) =>
+    Assert.Equal(word, Settings(preamble).Preamplifier);
 
     [Fact]
     public void PairsInOneLineStateEachItsOwn()
     {
-        ReceiverSettings settings = Settings("RBW,10 kHz,VBW,30 kHz,ATT,0 dB,SWT,1.2 s\nPreamplifier,disabled,Averaging,off,Detector,Sample\n");
-        Assert.Equal((10e3, 30e3, 0.0, 1.2), (settings.ResolutionBandwidthHz, settings.VideoBandwidthHz, settings.AttenuationDb, settings.SweepTimeSeconds));
+        ReceiverSettings settings =
+            Settings("RBW,10 kHz,VBW,30 kHz,ATT,0 dB,SWT,1.2 s\nPreamplifier,disabled,Averaging,off,Detector,Sample\n");
+        Assert.Equal((10e3, 30e3, 0.0, 1.2),
+            (settings.ResolutionBandwidthHz, settings.VideoBandwidthHz, settings.AttenuationDb, settings.SweepTimeSeconds));
         Assert.Equal(("disabled", "off", "Sample"), (settings.Preamplifier, settings.Averaging, settings.Detector));
     }
 
@@ -150,7 +160,8 @@ public sealed class SettingWordings : IDisposable
     public void ManySettingsMayStandInOneLine(string preamble)
     {
         ReceiverSettings settings = Settings(preamble);
-        Assert.Equal((100e3, 300e3, 10.0, -20.0), (settings.ResolutionBandwidthHz, settings.VideoBandwidthHz, settings.AttenuationDb, settings.ReferenceLevel));
+        Assert.Equal((100e3, 300e3, 10.0, -20.0),
+            (settings.ResolutionBandwidthHz, settings.VideoBandwidthHz, settings.AttenuationDb, settings.ReferenceLevel));
         Assert.Equal("RMS", settings.Detector);
     }
 
@@ -159,7 +170,8 @@ public sealed class SettingWordings : IDisposable
     {
         TraceReading reading = Read("RBW: 100.000 Hz\n" + GermanRows);
         Assert.Null(reading.Settings.ResolutionBandwidthHz);
-        Assert.Contains("the RBW in line 1, '100.000 Hz', has a point that may part thousands or decimals, and was not used", reading.Assumptions);
+        Assert.Contains("the RBW in line 1, '100.000 Hz', has a point that may part thousands or decimals, and was not used",
+            reading.Assumptions);
         Assert.Equal(100.0, Settings("RBW: 100.000 Hz\n").ResolutionBandwidthHz);
     }
 
@@ -174,7 +186,8 @@ public sealed class SettingWordings : IDisposable
     [Fact]
     public void SettingsOfEachTraceAreItsOwn()
     {
-        TraceReading listed = Read("RBW,9 kHz,120 kHz\nFrequency (Hz),A (dBm),B (dBm)\n1000,-50,-60\n2000,-51,-61\n3000,-51,-61\n");
+        TraceReading listed =
+            Read("RBW,9 kHz,120 kHz\nFrequency (Hz),A (dBm),B (dBm)\n1000,-50,-60\n2000,-51,-61\n3000,-51,-61\n");
         Assert.Equal([9e3, 120e3], listed.Traces.Select(t => t.Settings.ResolutionBandwidthHz));
         Assert.Null(listed.Settings.ResolutionBandwidthHz);
         TraceReading headed = Read(
@@ -183,7 +196,8 @@ public sealed class SettingWordings : IDisposable
         Assert.Equal([9e3, 120e3], headed.Traces.Select(t => t.Settings.ResolutionBandwidthHz));
         Assert.Equal(["Peak", "RMS"], headed.Traces.Select(t => t.Settings.Detector));
         Assert.Equal(1e6, headed.Settings.VideoBandwidthHz);
-        TraceReading numbered = Read("Trace 1 RBW,9 kHz\nTrace 2 RBW,120 kHz\nFrequency (Hz),A (dBm),B (dBm)\n1000,-50,-60\n2000,-51,-61\n3000,-51,-61\n");
+        TraceReading numbered = Read(
+            "Trace 1 RBW,9 kHz\nTrace 2 RBW,120 kHz\nFrequency (Hz),A (dBm),B (dBm)\n1000,-50,-60\n2000,-51,-61\n3000,-51,-61\n");
         Assert.Equal([9e3, 120e3], numbered.Traces.Select(t => t.Settings.ResolutionBandwidthHz));
     }
 
@@ -198,7 +212,9 @@ public sealed class SettingWordings : IDisposable
     [Fact]
     public void DecimalCommasAreReadBesideAGermanTable()
     {
-        TraceReading reading = Read("Parameter;Wert;Einheit\nAuflösebandbreite;0,2;kHz\nReferenzpegel;-10,5;dBm\nUhrzeit;14:30:05\nDatum;17.02.2026\n" + GermanRows);
+        TraceReading reading =
+            Read("Parameter;Wert;Einheit\nAuflösebandbreite;0,2;kHz\nReferenzpegel;-10,5;dBm\nUhrzeit;14:30:05\nDatum;"
+                + "17.02.2026\n" + GermanRows);
         Assert.Equal((200.0, -10.5), (reading.Settings.ResolutionBandwidthHz, reading.Settings.ReferenceLevel));
         Assert.Equal(new DateTimeOffset(2026, 2, 17, 14, 30, 5, TimeSpan.Zero), reading.Traces[0].TakenAt);
     }
@@ -222,16 +238,20 @@ public sealed class SettingWordings : IDisposable
     public void DatesOfCommentsAreRead(string comments, string? time)
     {
         TraceReading reading = Touchstone(comments);
-        Assert.Equal(time, reading.Traces[0].TakenAt?.ToString("yyyy-MM-ddTHH:mm:ss", System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Equal(time,
+            reading.Traces[0].TakenAt?.ToString("yyyy-MM-ddTHH:mm:ss", System.Globalization.CultureInfo.InvariantCulture));
         Assert.Equal(time is null, reading.Assumptions.Any(a => a.Contains("used", StringComparison.Ordinal)));
     }
 
     [Fact]
     public void CommentsOfANetworkAnalyserTellItsSettings()
     {
-        ReceiverSettings settings = Touchstone("! IF bandwidth: 100 Hz, source power: -5 dBm\n! Averages: 16\n! Sweep time: 2.5 s\n! Correction: on\n").Settings;
-        Assert.Equal((100.0, -5.0, 16, 2.5), (settings.ResolutionBandwidthHz, settings.SourcePowerDbm, settings.Averages, settings.SweepTimeSeconds));
-        Assert.Equal(-10.0, Touchstone("! TEST CONDITIONS: INPUT POWER = -10 dBm @ Temperature = + 25 deg C\n").Settings.SourcePowerDbm);
+        ReceiverSettings settings = Touchstone(
+            "! IF bandwidth: 100 Hz, source power: -5 dBm\n! Averages: 16\n! Sweep time: 2.5 s\n! Correction: on\n").Settings;
+        Assert.Equal((100.0, -5.0, 16, 2.5),
+            (settings.ResolutionBandwidthHz, settings.SourcePowerDbm, settings.Averages, settings.SweepTimeSeconds));
+        Assert.Equal(-10.0,
+            Touchstone("! TEST CONDITIONS: INPUT POWER = -10 dBm @ Temperature = + 25 deg C\n").Settings.SourcePowerDbm);
         Assert.Equal(0.0, Touchstone("! TEST CONDITIONS: INPUT POWER = 0 dBm - -55 deg C\n").Settings.SourcePowerDbm);
         Assert.Null(Touchstone("! INPUT POWER = -20 dBm to -10 dBm\n").Settings.SourcePowerDbm);
         Assert.Null(Touchstone("! POWER: 0.0 dB\n").Settings.SourcePowerDbm);
@@ -240,7 +260,8 @@ public sealed class SettingWordings : IDisposable
     private ReceiverSettings Settings(string preamble) => Read(preamble + Rows).Settings;
 
     private TraceReading Touchstone(string comments) =>
-        _folder.With("t.s2p", comments + "# MHz S DB R 50\n50 -12 0 -44 0 -47 0 -14 0\n60 -12 0 -44 0 -47 0 -14 0\n").Trace("t.s2p");
+        _folder.With("t.s2p", comments + "# MHz S DB R 50\n50 -12 0 -44 0 -47 0 -14 0\n60 -12 0 -44 0 -47 0 -14 0\n")
+            .Trace("t.s2p");
 
     private TraceReading Read(string text) => _folder.With("t.csv", text).Trace("t.csv");
 }

@@ -15,19 +15,23 @@ internal static class SomeResult
     public static readonly SpecimenName Name = new("=lot", "A, \"1\"");
 
     /// <summary>A real analysis of six made-up sweeps.</summary>
-    public static AnalysisResult Analysed() => Analysis.Run(Campaign(), new AnalysisPlan { Requirement = Requirement.Constant(new Decibels(20)) });
+    public static AnalysisResult Analysed() =>
+        Analysis.Run(Campaign(), new AnalysisPlan { Requirement = Requirement.Constant(new Decibels(20)) });
 
     public static Campaign Campaign()
     {
         var grid = new FrequencyGrid([.. Enumerable.Range(0, 40).Select(i => 30e6 + (i * 1e6 / 3))]);
         var random = new Random(5);
         Sweep Of(string name, SweepRole role, double level) =>
-            new(name, role, grid, [.. Enumerable.Range(0, grid.Count).Select(_ => level + random.NextDouble() - 0.5)], LevelScale.DecibelMilliwatts);
+            new(name, role, grid, [.. Enumerable.Range(0, grid.Count).Select(_ => level + random.NextDouble() - 0.5)],
+                LevelScale.DecibelMilliwatts);
         return new Campaign("Curtain \"µ\" <b>",
         [
             .. Enumerable.Range(1, 4).Select(i => Of($"floor/f{i}.csv", SweepRole.Floor, -100)),
             .. Enumerable.Range(1, 4).Select(i => Of($"reference/r{i}.csv", SweepRole.Reference, -20)),
-            .. Enumerable.Range(1, 4).Select(i => new Sweep($"covered/L/A/c{i}.csv", SweepRole.Covered, grid, Of("x", SweepRole.Covered, -60).Levels, LevelScale.DecibelMilliwatts)
+            .. Enumerable.Range(1, 4)
+                .Select(i => new Sweep($"covered/L/A/c{i}.csv", SweepRole.Covered, grid, Of("x", SweepRole.Covered, -60).Levels,
+                    LevelScale.DecibelMilliwatts)
             {
                 Lot = Name.Lot, Specimen = Name.Specimen, ExcludedBecause = i == 4 ? "door \"open\"" : null,
             }),
@@ -39,12 +43,20 @@ internal static class SomeResult
     {
         AnalysisResult real = Analysed();
         ShieldingCurve curve = real.Curves[0];
-        ReadingEvidence At(int f) => curve.Readings[f].Evidence with { CoveredDb = -0.00001, StandardUncertaintyDb = 0.25, DegreesOfFreedom = double.PositiveInfinity };
+        ReadingEvidence At(int f) => curve.Readings[f].Evidence with
+        {
+            CoveredDb = -0.00001,
+            StandardUncertaintyDb = 0.25,
+            DegreesOfFreedom = double.PositiveInfinity,
+        };
         ImmutableArray<ShieldingReading> readings =
         [
-            new ShieldingReading.Measured(ShieldingState.NearFloor, At(0), new ShieldingEstimate(new Decibels(40.12346), new Decibels(39), new Decibels(double.PositiveInfinity), Confidence.NinetyFive)),
+            new ShieldingReading.Measured(ShieldingState.NearFloor, At(0),
+                new ShieldingEstimate(new Decibels(40.12346), new Decibels(39), new Decibels(double.PositiveInfinity),
+                    Confidence.NinetyFive)),
             new ShieldingReading.AtLeast(ShieldingState.Capped, At(1), new Decibels(34)),
-            new ShieldingReading.Unrepeated(ShieldingState.NoFloor, At(2) with { FloorDb = null, DynamicRange = null }, new Decibels(-3)),
+            new ShieldingReading.Unrepeated(ShieldingState.NoFloor, At(2) with { FloorDb = null, DynamicRange = null },
+                new Decibels(-3)),
             new ShieldingReading.Unreadable(ShieldingState.Overloaded, At(3), "why"),
         ];
         Finding Of(string code, SpecimenName? name, params FrequencyBand[] where) => new()
@@ -73,10 +85,13 @@ internal static class SomeResult
             Curves = [curve with { Readings = readings }],
             Findings =
             [
-                Of("placement-unknown", null), Of("drift", Name, new FrequencyBand(first, first), new FrequencyBand(third, third)),
-                Of("ambient", null, new FrequencyBand(first, third)), Of("capped", new SpecimenName("other", "x"), new FrequencyBand(first, third)),
+                Of("placement-unknown", null),
+                Of("drift", Name, new FrequencyBand(first, first), new FrequencyBand(third, third)),
+                Of("ambient", null, new FrequencyBand(first, third)),
+                Of("capped", new SpecimenName("other", "x"), new FrequencyBand(first, third)),
             ],
-            Verdict = new Verdict(Trust.Limited, RequirementOutcome.CannotTell, [new SpecimenOutcome(curve.Name, RequirementOutcome.CannotTell) { Frequencies = decisions }]),
+            Verdict = new Verdict(Trust.Limited, RequirementOutcome.CannotTell,
+                [new SpecimenOutcome(curve.Name, RequirementOutcome.CannotTell) { Frequencies = decisions }]),
         };
     }
 }

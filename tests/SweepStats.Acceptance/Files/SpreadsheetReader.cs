@@ -9,7 +9,8 @@ internal sealed class SpreadsheetReader : IDisposable
 {
     private readonly SpreadsheetDocument _document;
 
-    public SpreadsheetReader(byte[] content) => _document = SpreadsheetDocument.Open(new MemoryStream(content), isEditable: false);
+    public SpreadsheetReader(byte[] content) =>
+        _document = SpreadsheetDocument.Open(new MemoryStream(content), isEditable: false);
 
     /// <summary>Where it differs from the standard (ECMA-376).</summary>
     public IReadOnlyList<string> Faults => [.. new OpenXmlValidator().Validate(_document).Select(e => e.Description)];
@@ -22,7 +23,8 @@ internal sealed class SpreadsheetReader : IDisposable
 
     /// <summary>Whether a cell is kept as a number.</summary>
     public bool IsNumber(string sheet, int row, int column) =>
-        Part(sheet).Worksheet!.Descendants<Row>().ElementAt(row).Elements<Cell>().ElementAt(column).DataType?.Value is not { } type || type == CellValues.Number;
+        Part(sheet).Worksheet!.Descendants<Row>().ElementAt(row).Elements<Cell>()
+            .ElementAt(column).DataType?.Value is not { } type || type == CellValues.Number;
 
     public void Dispose() => _document.Dispose();
 
@@ -31,5 +33,6 @@ internal sealed class SpreadsheetReader : IDisposable
     private WorksheetPart Part(string sheet) =>
         (WorksheetPart)Book.GetPartById(Book.Workbook!.Descendants<Sheet>().Single(s => s.Name == sheet).Id!);
 
-    private static string Text(Cell cell) => cell.DataType?.Value == CellValues.InlineString ? cell.InlineString!.InnerText : cell.CellValue?.Text ?? "";
+    private static string Text(Cell cell) =>
+        cell.DataType?.Value == CellValues.InlineString ? cell.InlineString!.InnerText : cell.CellValue?.Text ?? "";
 }

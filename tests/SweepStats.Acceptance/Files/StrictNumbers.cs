@@ -49,7 +49,8 @@ public sealed class StrictNumbers
     public void NumbersAreExactToTheLastBit(string text)
     {
         Assert.True(Parse(text, '.', 0, out double value));
-        Assert.Equal(BitConverter.DoubleToInt64Bits(double.Parse(text, CultureInfo.InvariantCulture)), BitConverter.DoubleToInt64Bits(value));
+        Assert.Equal(BitConverter.DoubleToInt64Bits(double.Parse(text, CultureInfo.InvariantCulture)),
+            BitConverter.DoubleToInt64Bits(value));
     }
 
     [Fact]
@@ -59,7 +60,12 @@ public sealed class StrictNumbers
         for (int i = 0; i < 100_000; i++)
         {
             double number = (random.NextDouble() - 0.5) * Math.Pow(10, random.Next(-30, 30));
-            string text = number.ToString(random.Next(3) switch { 0 => "R", 1 => "E" + random.Next(0, 17), _ => "F" + random.Next(0, 12) }, CultureInfo.InvariantCulture);
+            string text = number.ToString(random.Next(3) switch
+            {
+                0 => "R",
+                1 => "E" + random.Next(0, 17),
+                _ => "F" + random.Next(0, 12)
+            }, CultureInfo.InvariantCulture);
             Assert.True(Parse(text, '.', 0, out double value), text);
             Assert.True(double.Parse(text, CultureInfo.InvariantCulture).Equals(value), text);
         }

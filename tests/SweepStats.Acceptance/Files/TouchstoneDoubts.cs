@@ -24,7 +24,8 @@ public sealed class TouchstoneDoubts : IDisposable
         Assert.Equal("every magnitude is exactly 0: it was not measured", reading.Traces[2].Blank);
         Assert.All(reading.Traces[3].Levels, l => Assert.Equal(double.NegativeInfinity, l));
         ReadFault doubt = Assert.Single(reading.Traces[3].Doubts);
-        Assert.Equal("t.s2p:3: S22 is blank: every magnitude is exactly 0: it was not measured; measure it; name S12 in place of S21 only if the source was at port 2", doubt.ToString());
+        Assert.Equal("t.s2p:3: S22 is blank: every magnitude is exactly 0: it was not measured; measure it; name S12 in place "
+            + "of S21 only if the source was at port 2", doubt.ToString());
         Assert.Empty(reading.Traces[1].Doubts);
     }
 
@@ -46,7 +47,8 @@ public sealed class TouchstoneDoubts : IDisposable
     [InlineData("DB", "-Infinity 0")]
     public void AZeroAmongOtherPointsIsBelowRangeWithItsLine(string format, string zero)
     {
-        Trace trace = Look("t.s2p", $"# MHz S {format} R 50\n1 1 0 1 0 1 0 1 0\n\n2 1 0 {zero} 1 0 1 0\n3 1 0 {zero} 1 0 1 0\n").Traces[1];
+        Trace trace =
+            Look("t.s2p", $"# MHz S {format} R 50\n1 1 0 1 0 1 0 1 0\n\n2 1 0 {zero} 1 0 1 0\n3 1 0 {zero} 1 0 1 0\n").Traces[1];
         Assert.True(double.IsFinite(trace.Levels[0]));
         Assert.Equal([double.NegativeInfinity, double.NegativeInfinity], trace.Levels.Skip(1));
         Assert.Null(trace.Blank);
@@ -61,7 +63,8 @@ public sealed class TouchstoneDoubts : IDisposable
         Trace trace = Look("t.s2p", "# MHz S MA R 50\n1 1 0 .1 0 1 0 1 0\n2 1 0 -.1 0 1 0 1 0\n").Traces[1];
         Assert.Equal([-20, double.NegativeInfinity], trace.Levels.AsEnumerable());
         Assert.Null(trace.Blank);
-        Assert.Equal((3, "the magnitude of S21 is not positive, which has no level in dB"), (Assert.Single(trace.Doubts).Line, trace.Doubts[0].Problem));
+        Assert.Equal((3, "the magnitude of S21 is not positive, which has no level in dB"),
+            (Assert.Single(trace.Doubts).Line, trace.Doubts[0].Problem));
     }
 
     [Fact]
@@ -76,7 +79,8 @@ public sealed class TouchstoneDoubts : IDisposable
     public void ALevelThatNoReceiverResolvesAtEveryPointIsBlank()
     {
         TraceReading reading = Look("t.s2p", "# MHz S DB R 50\n1 -1 0 -200 45 -199 0 -300 0\n2 -2 0 -200 45 -198 0 -300 0\n");
-        Assert.Equal([null, "every level is -200.0 dB: it was not measured", null, "every level is -300.0 dB: it was not measured"], reading.Traces.Select(t => t.Blank));
+        Assert.Equal([null, "every level is -200.0 dB: it was not measured", null,
+            "every level is -300.0 dB: it was not measured"], reading.Traces.Select(t => t.Blank));
         Assert.Equal(2, Assert.Single(reading.Traces[1].Doubts).Line);
         Assert.Equal([-200.0, -200.0], reading.Traces[1].Levels.AsEnumerable());
     }
@@ -101,8 +105,11 @@ public sealed class TouchstoneDoubts : IDisposable
     public void GainBeyondAllPartsIsRemarkedWhereMostPointsHaveIt(string pairs, bool remarked)
     {
         string[] n = pairs.Split(' ');
-        TraceReading reading = Look("t.s2p", $"# MHz S DB R 50\n1 0 0 {n[0]} 0 0 0 0 0\n2 0 0 {n[2]} 0 0 0 0 0\n3 0 0 {n[4]} 0 0 0 0 0\n");
-        Assert.Equal(remarked ? ["most levels of S21 are above +40 dB: raw ratios of receivers, or an option line with the wrong format (DB, MA, RI)"] : [], reading.Assumptions.AsEnumerable());
+        TraceReading reading =
+            Look("t.s2p", $"# MHz S DB R 50\n1 0 0 {n[0]} 0 0 0 0 0\n2 0 0 {n[2]} 0 0 0 0 0\n3 0 0 {n[4]} 0 0 0 0 0\n");
+        Assert.Equal(remarked
+            ? ["most levels of S21 are above +40 dB: raw ratios of receivers, or an option line with the wrong format "
+                + "(DB, MA, RI)"] : [], reading.Assumptions.AsEnumerable());
         Assert.All(reading.Traces, t => Assert.Empty(t.Doubts));
     }
 

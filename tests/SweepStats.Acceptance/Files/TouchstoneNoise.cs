@@ -5,7 +5,10 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 
-/// <summary>Noise parameters below the data of two ports: five columns whose frequency starts anew (Touchstone specification 1.1, from memory).</summary>
+/// <summary>
+/// Noise parameters below the data of two ports: five columns whose frequency starts anew (Touchstone specification 1.1, from
+/// memory).
+/// </summary>
 public sealed class TouchstoneNoise
 {
     private const string Data = "# MHz S DB R 50\n100 -1 0 -20 5 -3 0 -4 0\n200 -1 0 -21 6 -3 0 -4 0\n";
@@ -34,5 +37,6 @@ public sealed class TouchstoneNoise
         Assert.Contains(problem, fault.Problem, StringComparison.Ordinal);
     }
 
-    private static TraceReading Look(string text) => TraceFile.Look(Encoding.UTF8.GetBytes(text), "t.s2p", new TraceReadOptions());
+    private static TraceReading Look(string text) =>
+        TraceFile.Look(Encoding.UTF8.GetBytes(text), "t.s2p", new TraceReadOptions());
 }

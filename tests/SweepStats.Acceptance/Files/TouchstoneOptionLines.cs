@@ -44,7 +44,8 @@ public sealed class TouchstoneOptionLines
         TraceReading reading = Look($"# MHz S DB R 50\n# GHz S RI R 50\n100 {Decibels}\n# Hz S MA R 50\n200 {Decibels}\n");
         Assert.Equal([100e6, 200e6], reading.Traces[0].Axis.Hertz.AsEnumerable());
         Assert.Equal([-20.0, -20.0], reading.Traces[1].Levels.AsEnumerable());
-        Assert.Equal(["line 2 is a second option line; only the first counts", "line 4 is a second option line; only the first counts"], reading.Assumptions.AsEnumerable());
+        Assert.Equal(["line 2 is a second option line; only the first counts",
+            "line 4 is a second option line; only the first counts"], reading.Assumptions.AsEnumerable());
     }
 
     [Theory]
@@ -67,5 +68,6 @@ public sealed class TouchstoneOptionLines
         Assert.Contains(remedy, fault.Remedy, StringComparison.Ordinal);
     }
 
-    private static TraceReading Look(string text) => TraceFile.Look(Encoding.UTF8.GetBytes(text), "t.s2p", new TraceReadOptions());
+    private static TraceReading Look(string text) =>
+        TraceFile.Look(Encoding.UTF8.GetBytes(text), "t.s2p", new TraceReadOptions());
 }

@@ -28,13 +28,18 @@ public sealed class TouchstoneRows
         TraceReading reading = Look("t.s2p", $"# MHz S DB R 50\n1 {Point}\n", "s22", " S21");
         Assert.Equal(["S22", "S21"], reading.Traces.Select(t => t.Column));
         Assert.Equal([-22.0, -21], reading.Traces.Select(t => t.Levels[0]));
-        Assert.Contains("there is no column 'S31' in a file of 2 ports", Assert.Single(Look("t.s2p", $"# MHz S DB R 50\n1 {Point}\n", "S21", "S31").Faults).Problem, StringComparison.Ordinal);
+        Assert.Contains("there is no column 'S31' in a file of 2 ports",
+            Assert.Single(Look("t.s2p", $"# MHz S DB R 50\n1 {Point}\n", "S21", "S31").Faults).Problem, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("t.s2p", "1 -11 0 -21 0 ! wrapped by hand\n! between\n\n -12 0 -22 0 ! end\n2 -11 0\n -21 0\n -12 0\n -22 0\n", "-11 -21 -12 -22")]
-    [InlineData("t.s3p", "1 -11 0 -12 0 -13 0 !row\n!\n -21 0 -22 0 -23 0\n\t-31 0 -32 0 -33 0\n2 -11 0 -12 0 -13 0 -21 0 -22 0 -23 0 -31 0 -32 0 -33 0\n", "-11 -12 -13 -21 -22 -23 -31 -32 -33")]
-    [InlineData("t.s4p", "1 11 0 12 0 13 0 14 0\n21 0 22 0 23 0 24 0\n31 0 32 0 33 0 34 0\n41 0 42 0 43 0 44 0\n2 11 0 12 0 13 0 14 0\n21 0 22 0 23 0 24 0\n31 0 32 0 33 0 34 0\n41 0 42 0 43 0 44 0\n", "11 12 13 14 21 22 23 24 31 32 33 34 41 42 43 44")]
+    [InlineData("t.s2p", "1 -11 0 -21 0 ! wrapped by hand\n! between\n\n -12 0 -22 0 ! end\n2 -11 0\n -21 0\n -12 0\n -22 0\n",
+        "-11 -21 -12 -22")]
+    [InlineData("t.s3p", "1 -11 0 -12 0 -13 0 !row\n!\n -21 0 -22 0 -23 0\n\t-31 0 -32 0 -33 0\n2 -11 0 -12 0 -13 0 -21 0 -22 0 "
+        + "-23 0 -31 0 -32 0 -33 0\n", "-11 -12 -13 -21 -22 -23 -31 -32 -33")]
+    [InlineData("t.s4p", "1 11 0 12 0 13 0 14 0\n21 0 22 0 23 0 24 0\n31 0 32 0 33 0 34 0\n41 0 42 0 43 0 44 0\n2 11 0 12 0 13 "
+        + "0 14 0\n21 0 22 0 23 0 24 0\n31 0 32 0 33 0 34 0\n41 0 42 0 43 0 44 0\n",
+        "11 12 13 14 21 22 23 24 31 32 33 34 41 42 43 44")]
     public void RowsMayWrapBetweenPairs(string name, string rows, string levels)
     {
         TraceReading reading = Look(name, "# MHz S DB R 50\n" + rows + "\u001a");
@@ -65,7 +70,8 @@ public sealed class TouchstoneRows
             text.Append(CultureInfo.InvariantCulture, $"{i}");
             for (int k = 0; k < ports * ports; k++)
             {
-                text.Append(CultureInfo.InvariantCulture, $" 0.{i:00}{k:00} 0.5{(ports > 2 && k % ports == ports - 1 ? "\n" : "")}");
+                text.Append(CultureInfo.InvariantCulture,
+                    $" 0.{i:00}{k:00} 0.5{(ports > 2 && k % ports == ports - 1 ? "\n" : "")}");
             }
 
             text.Append('\n');
@@ -95,16 +101,19 @@ public sealed class TouchstoneRows
     [Fact]
     public void LevelsInDecibelsAreReadToTheLastBitAndOthersByTheirDefinition()
     {
-        Assert.Equal([-87.830679535885857, -1e-9], Look("t.s1p", "# MHz S DB R 50\n0 -87.830679535885857 0\n0.3 -1E-9 0\n").Traces[0].Levels.AsEnumerable());
+        Assert.Equal([-87.830679535885857, -1e-9],
+            Look("t.s1p", "# MHz S DB R 50\n0 -87.830679535885857 0\n0.3 -1E-9 0\n").Traces[0].Levels.AsEnumerable());
         Assert.Equal(20 * Math.Log10(0.0123456789), Look("t.s1p", "# MHz S MA R 50\n1 0.0123456789 33\n").Traces[0].Levels[0]);
-        Assert.Equal(20 * Math.Log10(double.Hypot(-0.0123, 0.00456)), Look("t.s1p", "# MHz S RI R 50\n1 -0.0123 4.56e-3\n").Traces[0].Levels[0]);
+        Assert.Equal(20 * Math.Log10(double.Hypot(-0.0123, 0.00456)),
+            Look("t.s1p", "# MHz S RI R 50\n1 -0.0123 4.56e-3\n").Traces[0].Levels[0]);
         Assert.Equal([0, 300e3], Look("t.s1p", "# MHz S DB R 50\n0 1 0\n0.3 1 0\n").Traces[0].Axis.Hertz.AsEnumerable());
     }
 
     [Fact]
     public void SettingsStatedAboveTheDataGoToEveryTraceAndTheReading()
     {
-        TraceReading reading = Look("t.s2p", $"! IF Bandwidth: 1 kHz\n# MHz S DB R 50\n1 {Point}\n! IF Bandwidth: 30 kHz\n2 {Point}\n");
+        TraceReading reading =
+            Look("t.s2p", $"! IF Bandwidth: 1 kHz\n# MHz S DB R 50\n1 {Point}\n! IF Bandwidth: 30 kHz\n2 {Point}\n");
         Assert.Equal(1000, reading.Settings.ResolutionBandwidthHz);
         Assert.All(reading.Traces, t => Assert.Equal(1000, t.Settings.ResolutionBandwidthHz));
     }

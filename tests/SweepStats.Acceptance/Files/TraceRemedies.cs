@@ -4,7 +4,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 
-/// <summary>Whoever does what a message about a trace file says must not end in another reading that is wrong and silent.</summary>
+/// <summary>
+/// Whoever does what a message about a trace file says must not end in another reading that is wrong and silent.
+/// </summary>
 public sealed class TraceRemedies : IDisposable
 {
     private const string Header = "frequency_hz,level_dbm\n";
@@ -40,7 +42,8 @@ public sealed class TraceRemedies : IDisposable
 
     [Theory]
     [InlineData("1000,-50\n900,-51\n", "export one sweep a file, its frequencies rising or falling throughout")]
-    [InlineData("1000,-50\n1000,-51\n", "export again: each frequency may stand once in a trace. If the rows are those of several traces, write the number of its sweep into a column of each row")]
+    [InlineData("1000,-50\n1000,-51\n", "export again: each frequency may stand once in a trace. If the rows are those of "
+        + "several traces, write the number of its sweep into a column of each row")]
     public void NobodyIsToldToSortRows(string rows, string remedy) =>
         Assert.Equal(remedy, Assert.Single(Look("t.csv", Header + rows).Faults).Remedy);
 
@@ -82,7 +85,8 @@ public sealed class TraceRemedies : IDisposable
     {
         ReadFault fault = Assert.Single(Look("t.s2p", text).Faults);
         Assert.Equal(
-            "export the file again. Or write the option line with the unit (Hz, kHz, MHz, GHz) and the format (DB, MA, RI) of the export",
+            "export the file again. Or write the option line with the unit (Hz, kHz, MHz, GHz) and the format (DB, MA, RI) of "
+                + "the export",
             fault.Remedy);
     }
 
@@ -90,13 +94,15 @@ public sealed class TraceRemedies : IDisposable
     [InlineData("x,level_dbm\n1000,-50\n2000,-51\n")]
     public void ANameOfTheFrequencyIsNotCopiedWithItsUnit(string text) =>
         Assert.Equal(
-            "if one of them is, name it as frequency_column under [[files]] in campaign.toml, with its frequency_unit; or name it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz",
+            "if one of them is, name it as frequency_column under [[files]] in campaign.toml, with its frequency_unit; or name "
+                + "it 'Frequency' in the file, with the unit of the export in brackets: Hz, kHz, MHz or GHz",
             Assert.Single(Look("t.csv", text).Faults).Remedy);
 
     [Fact]
     public void TheOrderOfTwoPortsIsKnownToTheInstrumentOnly()
     {
-        const string Text = "[Version] 2.0\n# MHz S DB R 50\n[Number of Ports] 2\n[Number of Frequencies] 1\n[Network Data]\n1 1 0 1 0 1 0 1 0\n[End]\n";
+        const string Text = "[Version] 2.0\n# MHz S DB R 50\n[Number of Ports] 2\n[Number of Frequencies] 1\n[Network Data]\n1 "
+            + "1 0 1 0 1 0 1 0\n[End]\n";
         Assert.Equal(
             "export again with [Two-Port Data Order]; only the instrument can say which order it wrote",
             Assert.Single(Look("t.s2p", Text).Faults).Remedy);
@@ -112,5 +118,6 @@ public sealed class TraceRemedies : IDisposable
     }
 
     private TraceReading Look(string file, string text, params string[] columns) =>
-        _folder.With(file, text).Trace(file, new TraceReadOptions { Columns = [.. columns], LevelUnit = LevelUnit.DecibelMilliwatts });
+        _folder.With(file, text)
+            .Trace(file, new TraceReadOptions { Columns = [.. columns], LevelUnit = LevelUnit.DecibelMilliwatts });
 }

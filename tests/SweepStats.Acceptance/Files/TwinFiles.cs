@@ -7,15 +7,19 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Files;
 
-/// <summary>Files that differ from one read before in nothing but the levels are read a shorter way: what comes out is what the long way gives, or says.</summary>
+/// <summary>
+/// Files that differ from one read before in nothing but the levels are read a shorter way: what comes out is what the long way
+/// gives, or says.
+/// </summary>
 public sealed class TwinFiles
 {
     private const int Rows = 120;
 
     private static readonly string[] Ways =
     [
-        "usual", "negative whole", "whole", "signed", "exponents", "long", "not a number", "blank", "all 0", "all -200", "far below", "far above", "tiny", "rising", "falling",
-        "counting", "as the frequencies", "one odd", "one whole", "padded", "points without decimals", "zero below", "as short as it goes",
+        "usual", "negative whole", "whole", "signed", "exponents", "long", "not a number", "blank", "all 0", "all -200",
+        "far below", "far above", "tiny", "rising", "falling", "counting", "as the frequencies", "one odd", "one whole", "padded",
+        "points without decimals", "zero below", "as short as it goes",
     ];
 
     public static TheoryData<string, string> Heads => new()
@@ -49,7 +53,8 @@ public sealed class TwinFiles
 
     public static TheoryData<string> Invented =>
         [.. Directory.GetFiles(Path.Combine(Repository.Root, "fixtures/layouts"), "*", SearchOption.AllDirectories)
-            .Select(f => Path.GetRelativePath(Repository.Root, f)).Where(TraceFile.HasTraceExtension).Order(StringComparer.Ordinal)];
+            .Select(f => Path.GetRelativePath(Repository.Root, f)).Where(TraceFile.HasTraceExtension)
+            .Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Heads))]
@@ -66,7 +71,10 @@ public sealed class TwinFiles
         }
     }
 
-    /// <summary>Numbers of three decimals may have their thousands parted, and whole ones may be decimals: what their marks are may not hang on the file read first.</summary>
+    /// <summary>
+    /// Numbers of three decimals may have their thousands parted, and whole ones may be decimals: what their marks are may not
+    /// hang on the file read first.
+    /// </summary>
     [Theory]
     [MemberData(nameof(Heads))]
     public void FrequenciesOfAnyKindAreReadAlike(string what, string head)
@@ -74,12 +82,16 @@ public sealed class TwinFiles
         Assert.NotEmpty(what);
         (string line, char mark) = (LineEnd(head), head.Contains('\t') ? '\t' : head.Contains(';') ? ';' : ',');
         var random = new Random(6);
-        foreach (string format in new[] { "{0}.000", "{0}.5", "00{0}", "{0}000", "{0}000000000", "30.{0:D3}", "1.{0:D3}", "30{0:D3}", "100.{0:D3}" })
+        foreach (string format in new[] { "{0}.000", "{0}.5", "00{0}", "{0}000", "{0}000000000", "30.{0:D3}", "1.{0:D3}",
+            "30{0:D3}", "100.{0:D3}" })
         {
             TraceReadOptions known = Known();
-            foreach (string way in new[] { "usual", "thousands", "whole", "usual", "leading zeros", "negative thousands", "thousands", "rising by thousands", "usual" })
+            foreach (string way in new[] { "usual", "thousands", "whole", "usual", "leading zeros", "negative thousands",
+                "thousands", "rising by thousands", "usual" })
             {
-                string rows = string.Concat(Enumerable.Range(0, Rows).Select(i => string.Format(CultureInfo.InvariantCulture, format, i + 1) + mark + Marked(way, i, random) + line));
+                string rows = string.Concat(Enumerable.Range(0, Rows)
+                    .Select(i =>
+                        string.Format(CultureInfo.InvariantCulture, format, i + 1) + mark + Marked(way, i, random) + line));
                 AssertAlike(Encoding.UTF8.GetBytes(head + rows), known);
             }
         }
@@ -133,8 +145,10 @@ public sealed class TwinFiles
     [MemberData(nameof(Invented))]
     public void BelowAnyHeadTheLevelsAreReadAlike(string file)
     {
-        string[] above = [.. File.ReadLines(Path.Combine(Repository.Root, file)).Take(80).TakeWhile(l => l.Length == 0 || !(char.IsAsciiDigit(l[0]) || l[0] is '-' or '.'))];
-        char mark = above.LastOrDefault(l => l.Length > 0) is { } last ? last.Contains(';') ? ';' : last.Contains('\t') ? '\t' : ',' : ',';
+        string[] above = [.. File.ReadLines(Path.Combine(Repository.Root, file)).Take(80)
+            .TakeWhile(l => l.Length == 0 || !(char.IsAsciiDigit(l[0]) || l[0] is '-' or '.'))];
+        char mark = above.LastOrDefault(l => l.Length > 0) is { } last ? last.Contains(';') ? ';'
+            : last.Contains('\t') ? '\t' : ',' : ',';
         string head = string.Concat(above.Select(l => l + "\n"));
         TraceReadOptions known = Known();
         var random = new Random(3);
@@ -163,7 +177,8 @@ public sealed class TwinFiles
         byte[] second = Bytes(head, Levels("usual", random), line);
         Assert.Equal(expected, IsTwin(second, "second.csv", known));
         Assert.False(IsTwin(second, "second.s2p", known), "a name may tell a layout");
-        Assert.False(IsTwin(second, "second.csv", known with { LevelUnit = LevelUnit.Decibels }), "what is known beside the file may decide");
+        Assert.False(IsTwin(second, "second.csv", known with { LevelUnit = LevelUnit.Decibels }),
+            "what is known beside the file may decide");
         Assert.False(IsTwin([.. second, .. second[^12..]], "second.csv", known));
         Assert.False(IsTwin(second[..^1], "second.csv", known));
         byte[] open = second[..^line.Length];
@@ -172,7 +187,9 @@ public sealed class TwinFiles
         Assert.False(IsTwin(open[..^1], "second.csv", known), "the last number may be cut off");
     }
 
-    /// <summary>A number and what stands behind it: the value is what the usual reading gives, and nothing but a plain level is taken.</summary>
+    /// <summary>
+    /// A number and what stands behind it: the value is what the usual reading gives, and nothing but a plain level is taken.
+    /// </summary>
     [Theory]
     [InlineData("-60.5", 5)]
     [InlineData("60.50", 5)]
@@ -194,18 +211,21 @@ public sealed class TwinFiles
         Assert.Equal(length, PlainLevel.Read(bytes, out double level));
         if (length > 0)
         {
-            Assert.Equal(BitConverter.DoubleToInt64Bits(double.Parse(text[..length], CultureInfo.InvariantCulture)), BitConverter.DoubleToInt64Bits(level));
+            Assert.Equal(BitConverter.DoubleToInt64Bits(double.Parse(text[..length], CultureInfo.InvariantCulture)),
+                BitConverter.DoubleToInt64Bits(level));
         }
     }
 
     private static TraceReadOptions Known() => new() { Twins = new TwinMemory() };
 
-    private static string LineEnd(string head) => head.EndsWith("\r\n", StringComparison.Ordinal) ? "\r\n" : head.EndsWith('\r') ? "\r" : "\n";
+    private static string LineEnd(string head) =>
+        head.EndsWith("\r\n", StringComparison.Ordinal) ? "\r\n" : head.EndsWith('\r') ? "\r" : "\n";
 
     private static byte[] Bytes(string head, string[] levels, string lineEnd) =>
         Encoding.UTF8.GetBytes(head + Text(levels, head.Contains('\t') ? '\t' : head.Contains(';') ? ';' : ',', lineEnd));
 
-    private static string Text(string[] levels, char mark, string lineEnd) => string.Concat(levels.Select((l, i) => Invariant($"{i + 1}{mark}{l}{lineEnd}")));
+    private static string Text(string[] levels, char mark, string lineEnd) =>
+        string.Concat(levels.Select((l, i) => Invariant($"{i + 1}{mark}{l}{lineEnd}")));
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
 
@@ -271,7 +291,8 @@ public sealed class TwinFiles
         };
     }
 
-    private static bool IsTwin(byte[] bytes, string name, TraceReadOptions known) => known.Twins!.Read(SweepStats.Files.Traces.Text.FileBytes.Of(bytes), name, known) is not null;
+    private static bool IsTwin(byte[] bytes, string name, TraceReadOptions known) =>
+        known.Twins!.Read(SweepStats.Files.Traces.Text.FileBytes.Of(bytes), name, known) is not null;
 
     private static void AssertAlike(byte[] bytes, TraceReadOptions known, string name = "file.csv")
     {
@@ -279,7 +300,8 @@ public sealed class TwinFiles
         TraceReading longer = TraceFile.Look(bytes, name, known with { Twins = null });
         Assert.Equal(longer.Faults.AsEnumerable(), shorter.Faults.AsEnumerable());
         Assert.Equal(longer.Assumptions.AsEnumerable(), shorter.Assumptions.AsEnumerable());
-        Assert.Equal((longer.Settings, longer.Sha256, longer.IsStacked, longer.AreNamedApart), (shorter.Settings, shorter.Sha256, shorter.IsStacked, shorter.AreNamedApart));
+        Assert.Equal((longer.Settings, longer.Sha256, longer.IsStacked, longer.AreNamedApart),
+            (shorter.Settings, shorter.Sha256, shorter.IsStacked, shorter.AreNamedApart));
         Assert.Equal(longer.Traces.Length, shorter.Traces.Length);
         foreach ((Trace expected, Trace found) in longer.Traces.Zip(shorter.Traces))
         {
@@ -289,7 +311,8 @@ public sealed class TwinFiles
 
     private static void AssertAlike(Trace expected, Trace found)
     {
-        Assert.Equal((expected.Column, expected.Quantity, expected.Unit, expected.Settings, expected.TakenAt, expected.Blank), (found.Column, found.Quantity, found.Unit, found.Settings, found.TakenAt, found.Blank));
+        Assert.Equal((expected.Column, expected.Quantity, expected.Unit, expected.Settings, expected.TakenAt, expected.Blank),
+            (found.Column, found.Quantity, found.Unit, found.Settings, found.TakenAt, found.Blank));
         Assert.Equal(expected.Doubts.AsEnumerable(), found.Doubts.AsEnumerable());
         Assert.Equal(expected.Axis.Hertz.AsEnumerable(), found.Axis.Hertz.AsEnumerable());
         Assert.True(MemoryMarshal.AsBytes(expected.Levels.AsSpan()).SequenceEqual(MemoryMarshal.AsBytes(found.Levels.AsSpan())));

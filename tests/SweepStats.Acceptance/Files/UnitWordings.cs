@@ -55,7 +55,9 @@ public sealed class UnitWordings : IDisposable
     [InlineData("fréquences en MHz, niveaux en dBµV/m\n\n")]
     [InlineData("Units: MHz / dBµV/m\n")]
     public void AFieldStrengthIsOneUnit(string above) =>
-        Assert.Equal(LevelUnit.DecibelMicrovoltsPerMeter, Assert.Single(Read(above.Replace("Units: MHz / dBµV/m", "Units: MHz; dBµV/m", StringComparison.Ordinal) + Rows).Traces).Unit);
+        Assert.Equal(LevelUnit.DecibelMicrovoltsPerMeter,
+            Assert.Single(
+                Read(above.Replace("Units: MHz / dBµV/m", "Units: MHz; dBµV/m", StringComparison.Ordinal) + Rows).Traces).Unit);
 
     [Fact]
     public void AUnitThatARangeTellsIsSaid() => Assert.Contains(
@@ -68,7 +70,8 @@ public sealed class UnitWordings : IDisposable
     [InlineData("X-Axis: Time [s]\nY-Axis: Bearing [deg]\n")]
     [InlineData("Column 3: Level (dBm)\n")]
     public void UnitsOfOtherThingsAreNotTheAxes(string above) =>
-        Assert.StartsWith("the file says neither the unit of frequency nor that of level", Assert.Single(Read(above + Rows).Faults).Problem, StringComparison.Ordinal);
+        Assert.StartsWith("the file says neither the unit of frequency nor that of level",
+            Assert.Single(Read(above + Rows).Faults).Problem, StringComparison.Ordinal);
 
     [Fact]
     public void ARemarkOverColumnsThatBothRiseIsRefused()
@@ -83,7 +86,8 @@ public sealed class UnitWordings : IDisposable
     {
         ReadFault fault = Assert.Single(Read("Level Unit,dBuV\nFrequency [MHz],Level [dBm]\n30,-50\n31,-51\n").Faults);
         Assert.Equal((1, "the file states levels in dBµV and column Level [dBm] is in dBm"), (fault.Line, fault.Problem));
-        Assert.Equal(2, Read("Level Unit,dBuV\nFrequency [MHz],A [dBm],B [dBµV]\n30,-50,57\n31,-51,56\n", new TraceReadOptions { Columns = ["2"] }).Traces[0].Levels.Length);
+        Assert.Equal(2, Read("Level Unit,dBuV\nFrequency [MHz],A [dBm],B [dBµV]\n30,-50,57\n31,-51,56\n",
+            new TraceReadOptions { Columns = ["2"] }).Traces[0].Levels.Length);
     }
 
     [Theory]
@@ -96,26 +100,32 @@ public sealed class UnitWordings : IDisposable
     [Fact]
     public void ASizeAboveAListIsNotItsUnit() => Assert.StartsWith(
         "the file does not say the unit of level",
-        Assert.Single(Read("Start: 30 MHz\nStop: 32 MHz\nPoints: 3\nAntenna height gain 3 dB\n-40\n-41\n-42\n").Faults).Problem, StringComparison.Ordinal);
+        Assert.Single(Read("Start: 30 MHz\nStop: 32 MHz\nPoints: 3\nAntenna height gain 3 dB\n-40\n-41\n-42\n").Faults).Problem,
+        StringComparison.Ordinal);
 
     [Fact]
     public void TablesWithoutNamesHaveTheUnitsAboveThem()
     {
-        TraceReading reading = Read("Trace A\nUnit,dBm\nFreq Unit,MHz\n30,-40\n31,-41\n32,-39\n\nTrace B\nUnit,dBµV\nFreq Unit,MHz\n30,40\n31,41\n32,39\n");
+        TraceReading reading =
+            Read("Trace A\nUnit,dBm\nFreq Unit,MHz\n30,-40\n31,-41\n32,-39\n\nTrace B\nUnit,dBµV\nFreq "
+                + "Unit,MHz\n30,40\n31,41\n32,39\n");
         Assert.Contains("in different units", Assert.Single(reading.Faults).Problem, StringComparison.Ordinal);
-        Assert.Equal(LevelUnit.DecibelMicrovolts, _folder.Trace("t.csv", new TraceReadOptions { Columns = ["Trace B"] }).Traces[0].Unit);
+        Assert.Equal(LevelUnit.DecibelMicrovolts,
+            _folder.Trace("t.csv", new TraceReadOptions { Columns = ["Trace B"] }).Traces[0].Unit);
     }
 
     [Fact]
     public void ATraceOfATableThatStartsAnewMayBeNamed() => Assert.Equal(
         -60.0,
-        Assert.Single(Read("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,-52\n\n1000,-60\n2000,-61\n3000,-62\n", new TraceReadOptions { Columns = ["level_dbm #2"] }).Traces).Levels[0]);
+        Assert.Single(Read("frequency_hz,level_dbm\n1000,-50\n2000,-51\n3000,-52\n\n1000,-60\n2000,-61\n3000,-62\n",
+            new TraceReadOptions { Columns = ["level_dbm #2"] }).Traces).Levels[0]);
 
     [Fact]
     public void ATraceOfSectionsMayBeNamed()
     {
         const string Section = "[Trace]\n{0},,dBm,\nXStart,1000,Hz\nXStop,3000,Hz\n{1},1000\n{1},2000\n-1,3000\n";
-        string text = "[Traces]\n" + Section.Replace("{0}", "north", StringComparison.Ordinal).Replace("{1}", "-50", StringComparison.Ordinal)
+        string text = "[Traces]\n" + Section.Replace("{0}", "north", StringComparison.Ordinal)
+            .Replace("{1}", "-50", StringComparison.Ordinal)
             + Section.Replace("{0}", "south", StringComparison.Ordinal).Replace("{1}", "-60", StringComparison.Ordinal);
         Assert.Equal(-60.0, Assert.Single(Read(text, new TraceReadOptions { Columns = ["south"] }).Traces).Levels[0]);
     }
@@ -123,7 +133,8 @@ public sealed class UnitWordings : IDisposable
     [Fact]
     public void AnAxisCalledXNeedsAUnitInTheFile() => Assert.StartsWith(
         "no column is named as the frequency among 1 'X', 2 'Level (dBm)'",
-        Assert.Single(Read("X,Level (dBm)\n30,-50\n31,-51\n", new TraceReadOptions { FrequencyUnit = FrequencyUnit.Megahertz }).Faults).Problem, StringComparison.Ordinal);
+        Assert.Single(Read("X,Level (dBm)\n30,-50\n31,-51\n",
+            new TraceReadOptions { FrequencyUnit = FrequencyUnit.Megahertz }).Faults).Problem, StringComparison.Ordinal);
 
     [Fact]
     public void AHeaderStaysWhereStartAndStopStandAboveIt()
@@ -132,5 +143,6 @@ public sealed class UnitWordings : IDisposable
         Assert.Equal(("Trace A (dBm)", LevelUnit.DecibelMilliwatts), (trace.Column, trace.Unit));
     }
 
-    private TraceReading Read(string text, TraceReadOptions? options = null) => _folder.With("t.csv", text).Trace("t.csv", options);
+    private TraceReading Read(string text, TraceReadOptions? options = null) =>
+        _folder.With("t.csv", text).Trace("t.csv", options);
 }

@@ -17,7 +17,8 @@ public sealed class WorkbookFiles
         string report = Path.Combine(folder.Path, "report");
         Assert.Equal(0, Shell.Run("run", Shell.Demo, "--out", report, "--charts", "none", "--xlsx", "--quiet").Code);
         using var book = new SpreadsheetReader(File.ReadAllBytes(Path.Combine(report, "results.xlsx")));
-        string[] tables = [.. Directory.GetFiles(report, "*.csv").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];
+        string[] tables = [.. Directory.GetFiles(report, "*.csv").Select(f => Path.GetFileNameWithoutExtension(f)!)
+            .Order(StringComparer.Ordinal)];
         Assert.Empty(book.Faults);
         Assert.Equal("about", book.Sheets[0]);
         Assert.Equal(tables, book.Sheets.Skip(1).Order(StringComparer.Ordinal));
@@ -30,7 +31,8 @@ public sealed class WorkbookFiles
             string[] shown = sheet[row];
             Assert.Equal(cells[1], shown[1]);
             bool bound = cells[9].Length == 0;
-            Assert.Equal([.. Numbers(cells[2..10]), .. bound ? ["", ""] : Numbers(cells[10..12]), .. bound ? Numbers(cells[10..11]) : [""]], Numbers(shown[2..13]));
+            Assert.Equal([.. Numbers(cells[2..10]), .. bound ? ["", ""] : Numbers(cells[10..12]),
+                .. bound ? Numbers(cells[10..11]) : [""]], Numbers(shown[2..13]));
         }
     }
 
@@ -44,7 +46,8 @@ public sealed class WorkbookFiles
             Assert.Equal(0, Shell.Run("run", Shell.Demo, "--out", report, "--charts", "none", "--xlsx", "--quiet").Code);
         }
 
-        Assert.Equal(File.ReadAllBytes(Path.Combine(reports[0], "results.xlsx")), File.ReadAllBytes(Path.Combine(reports[1], "results.xlsx")));
+        Assert.Equal(File.ReadAllBytes(Path.Combine(reports[0], "results.xlsx")),
+            File.ReadAllBytes(Path.Combine(reports[1], "results.xlsx")));
         Assert.Contains("\"results.xlsx\"", File.ReadAllText(Path.Combine(reports[0], "summary.json")), StringComparison.Ordinal);
         // Its own report may be replaced, workbook and all.
         Assert.Equal(0, Shell.Run("run", Shell.Demo, "--out", reports[0], "--charts", "none", "--quiet").Code);
@@ -83,11 +86,13 @@ public sealed class WorkbookFiles
     private static SpreadsheetReader Written(string table)
     {
         using var to = new MemoryStream();
-        Workbook.Write([new WorkbookFact("Report", "a & b")], [new WorkbookTable("t", stream => stream.Write(Encoding.UTF8.GetBytes(table)))], to);
+        Workbook.Write([new WorkbookFact("Report", "a & b")],
+            [new WorkbookTable("t", stream => stream.Write(Encoding.UTF8.GetBytes(table)))], to);
         return new SpreadsheetReader(to.ToArray());
     }
 
     // 42.5000 in the table is 42.5 in the sheet.
     private static string[] Numbers(string[] cells) =>
-        [.. cells.Select(c => double.TryParse(c, System.Globalization.CultureInfo.InvariantCulture, out double n) ? n.ToString("R", System.Globalization.CultureInfo.InvariantCulture) : c)];
+        [.. cells.Select(c => double.TryParse(c, System.Globalization.CultureInfo.InvariantCulture, out double n)
+            ? n.ToString("R", System.Globalization.CultureInfo.InvariantCulture) : c)];
 }

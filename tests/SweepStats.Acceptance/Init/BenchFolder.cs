@@ -5,7 +5,10 @@ using SweepStats.Acceptance.Files;
 
 namespace SweepStats.Acceptance.Init;
 
-/// <summary>A folder of trace files as a person keeps it after a day at the bench: invented numbers, a floor at −100 dBm, a reference at −40, specimens between.</summary>
+/// <summary>
+/// A folder of trace files as a person keeps it after a day at the bench: invented numbers, a floor at −100 dBm, a reference at
+/// −40, specimens between.
+/// </summary>
 internal sealed class BenchFolder : IDisposable
 {
     private const int Points = 21;
@@ -22,7 +25,8 @@ internal sealed class BenchFolder : IDisposable
 
     /// <summary>A sweep in a file of two columns.</summary>
     public BenchFolder Sweep(string file, double level, string head = "Frequency (MHz);Level (dBm)", string above = "") =>
-        Text(file, above + head + "\n" + string.Concat(Levels(level).Select((l, i) => string.Create(CultureInfo.InvariantCulture, $"{Megahertz(i)};{l:0.00}\n"))));
+        Text(file, above + head + "\n" + string.Concat(Levels(level)
+            .Select((l, i) => string.Create(CultureInfo.InvariantCulture, $"{Megahertz(i)};{l:0.00}\n"))));
 
     /// <summary>Several sweeps beside each other in one file.</summary>
     public BenchFolder Table(string file, string frequency, params (string Name, double Level)[] columns)
@@ -31,7 +35,8 @@ internal sealed class BenchFolder : IDisposable
         var text = new StringBuilder(string.Join(',', columns.Select(c => c.Name).Prepend(frequency)) + "\n");
         for (int i = 0; i < Points; i++)
         {
-            text.AppendJoin(',', levels.Select(l => l[i]).Prepend(Megahertz(i) * 1e6).Select(v => v.ToString("0.00", CultureInfo.InvariantCulture))).Append('\n');
+            text.AppendJoin(',', levels.Select(l => l[i]).Prepend(Megahertz(i) * 1e6)
+                .Select(v => v.ToString("0.00", CultureInfo.InvariantCulture))).Append('\n');
         }
 
         return Text(file, text.ToString());
@@ -39,7 +44,9 @@ internal sealed class BenchFolder : IDisposable
 
     /// <summary>A two-port file whose S21 is the sweep.</summary>
     public BenchFolder TwoPort(string file, double level) => Text(
-        file, "! invented\n# MHz S DB R 50\n" + string.Concat(Levels(level).Select((l, i) => string.Create(CultureInfo.InvariantCulture, $"{Megahertz(i)} -10.{i:00} 5 {l:0.00} 10 {l:0.00} 10 -12.{i:00} 7\n"))));
+        file, "! invented\n# MHz S DB R 50\n" + string.Concat(Levels(level)
+            .Select((l, i) => string.Create(CultureInfo.InvariantCulture,
+                $"{Megahertz(i)} -10.{i:00} 5 {l:0.00} 10 {l:0.00} 10 -12.{i:00} 7\n"))));
 
     public BenchFolder Text(string file, string text)
     {
@@ -55,7 +62,8 @@ internal sealed class BenchFolder : IDisposable
     public string Read(string file) => File.ReadAllText(System.IO.Path.Combine(Path, file));
 
     /// <summary>The rows of sweeps.csv without remarks, without the empty cells at their end.</summary>
-    public string[] Rows() => [.. Read("sweeps.csv").Split('\n').Skip(1).Where(l => l.Length > 0 && l[0] != '#').Select(l => l.TrimEnd(','))];
+    public string[] Rows() =>
+        [.. Read("sweeps.csv").Split('\n').Skip(1).Where(l => l.Length > 0 && l[0] != '#').Select(l => l.TrimEnd(','))];
 
     /// <summary>What a person does: writes cells into rows. The number of rows that changed.</summary>
     /// <param name="edit">The new row for an old one.</param>
@@ -75,6 +83,7 @@ internal sealed class BenchFolder : IDisposable
     private double[] Levels(double level)
     {
         int sweep = _sweeps++;
-        return [.. Enumerable.Range(0, Points).Select(i => level - (0.1 * i) + (0.4 * Math.Sin((7.3 * i * i) + (3.1 * sweep) + (1.7 * i * sweep))))];
+        return [.. Enumerable.Range(0, Points)
+            .Select(i => level - (0.1 * i) + (0.4 * Math.Sin((7.3 * i * i) + (3.1 * sweep) + (1.7 * i * sweep))))];
     }
 }

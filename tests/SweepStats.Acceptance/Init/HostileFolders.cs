@@ -16,8 +16,9 @@ public sealed class HostileFolders : IDisposable
     {
         string[] names =
         [
-            "a, \"b\" c/Noise,1.csv", "=noise.csv", "+noise.csv", "-noise.csv", "@noise.csv", " noise.csv", "#noise.csv", "\"noise\".csv", "noise;2.csv", "Noise [3] {x}.csv",
-            "rauschen'4.csv", "Größenrauschen_noise_ü.csv", "NOISE.CSV", "noise\u00a05.csv", "noise 日本.csv",
+            "a, \"b\" c/Noise,1.csv", "=noise.csv", "+noise.csv", "-noise.csv", "@noise.csv", " noise.csv", "#noise.csv",
+            "\"noise\".csv", "noise;2.csv", "Noise [3] {x}.csv", "rauschen'4.csv", "Größenrauschen_noise_ü.csv", "NOISE.CSV",
+            "noise\u00a05.csv", "noise 日本.csv",
         ];
         foreach (string name in names)
         {
@@ -29,13 +30,16 @@ public sealed class HostileFolders : IDisposable
         CampaignReading reading = CampaignFolder.Read(_folder.Path, new CampaignReadOptions(), null);
         Assert.Empty(reading.Faults);
         Assert.Equal(names.Length + 3, reading.Campaign!.Sweeps.Length);
-        Assert.All(reading.Campaign.Sweeps, s => Assert.Equal(s.Name.Contains("ref.csv", StringComparison.Ordinal) ? "Reference" : s.Name.Contains("covered", StringComparison.Ordinal) ? "Covered" : "Floor", s.Role.ToString()));
+        Assert.All(reading.Campaign.Sweeps,
+            s => Assert.Equal(s.Name.Contains("ref.csv", StringComparison.Ordinal) ? "Reference"
+                : s.Name.Contains("covered", StringComparison.Ordinal) ? "Covered" : "Floor", s.Role.ToString()));
     }
 
     [Fact]
     public void WhatCannotBeReadOrNamedIsListedAndLeftOut()
     {
-        _folder.Sweep("noise.csv", -100).Sweep("ref.csv", -40).Sweep("covered A.csv", -70).Sweep("no\nise.csv", -100).Sweep("back\\slash.csv", -100)
+        _folder.Sweep("noise.csv", -100).Sweep("ref.csv", -40).Sweep("covered A.csv", -70).Sweep("no\nise.csv", -100)
+            .Sweep("back\\slash.csv", -100)
             .Text("empty.csv", "").Text("words.txt", "nothing here\n").Text("notes.md", "x").Text("pictures.png", "x");
         (int code, string output, _) = _folder.Init();
         Assert.Equal(0, code);
@@ -57,11 +61,13 @@ public sealed class HostileFolders : IDisposable
         string[] kinds = ["noise", "ref", "A1", "B22", "Vlies_C3"];
         for (int i = 0; i < 500; i++)
         {
-            _folder.Sweep(FormattableString.Invariant($"{kinds[i % 5]}_{i:000}.csv"), i % 5 == 0 ? -100 : i % 5 == 1 ? -40 : -70 - (i % 5));
+            _folder.Sweep(FormattableString.Invariant($"{kinds[i % 5]}_{i:000}.csv"),
+                i % 5 == 0 ? -100 : i % 5 == 1 ? -40 : -70 - (i % 5));
         }
 
         (_, string output, _) = _folder.Init();
-        Assert.StartsWith($"{_folder.Path}: 500 sweeps in 500 files: 100 floor, 100 reference, 300 covered.", output, StringComparison.Ordinal);
+        Assert.StartsWith($"{_folder.Path}: 500 sweeps in 500 files: 100 floor, 100 reference, 300 covered.", output,
+            StringComparison.Ordinal);
         Assert.InRange(output.ReplaceLineEndings("\n").Split('\n').Length, 3, 25);
         Assert.Equal(500, _folder.Rows().Length);
         Assert.Equal(100, _folder.Rows().Count(r => r.Contains(",covered,,B22", StringComparison.Ordinal)));
@@ -87,7 +93,8 @@ public sealed class HostileFolders : IDisposable
         Assert.Equal(0, _folder.Init().Code);
         Assert.Contains(_folder.Rows(), r => r == file || r.StartsWith(file + ",,", StringComparison.Ordinal));
         Assert.Contains(why, _folder.Read("sweeps.csv"), StringComparison.Ordinal);
-        Assert.Contains("the role is not filled in; use floor, reference, covered", _folder.Check().Error, StringComparison.Ordinal);
+        Assert.Contains("the role is not filled in; use floor, reference, covered", _folder.Check().Error,
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -99,7 +106,8 @@ public sealed class HostileFolders : IDisposable
     [InlineData("cloth_A1_s2.csv", "cloth_A1_s3.csv", "'s2' may be a specimen, a placement or a sweep")]
     [InlineData("sample1_wet.csv", "sample1_dry.csv", "'dry', 'wet' may be states of specimen 1")]
     [InlineData("cloth_A1_h.csv", "cloth_A1_v.csv", "'h' may be a polarisation")]
-    [InlineData("Firma Nord/Tuch 1.csv", "Firma Nord/Tuch 2.csv", "the number 1 in 'Firma Nord' may count specimens of that lot, or sweeps of that specimen")]
+    [InlineData("Firma Nord/Tuch 1.csv", "Firma Nord/Tuch 2.csv",
+        "the number 1 in 'Firma Nord' may count specimens of that lot, or sweeps of that specimen")]
     [InlineData("cloth/A/x1.csv", "cloth/A/x2.csv", "'x1' in 'A' may be a specimen of that lot, or a sweep of that specimen")]
     public void NumbersThatMayCountOneThingOrAnotherAreLeftToThePerson(string one, string other, string why)
     {
@@ -131,10 +139,12 @@ public sealed class HostileFolders : IDisposable
     public void SameNamesInDifferentFoldersAreTwoSpecimensOrTwoSweepsAsTheFoldersSay()
     {
         _folder.Sweep("noise.csv", -100).Sweep("ref.csv", -40)
-            .Sweep("lot1/sample1.csv", -70).Sweep("lot2/sample1.csv", -72).Sweep("2026-03-05/sample9.csv", -75).Sweep("2026-03-06/sample9.csv", -75);
+            .Sweep("lot1/sample1.csv", -70).Sweep("lot2/sample1.csv", -72).Sweep("2026-03-05/sample9.csv", -75)
+            .Sweep("2026-03-06/sample9.csv", -75);
         _folder.Init();
         Assert.Equal(
-            ["2026-03-05/sample9.csv,covered,,9", "2026-03-06/sample9.csv,covered,,9", "lot1/sample1.csv,covered,1,1", "lot2/sample1.csv,covered,2,1", "noise.csv,floor", "ref.csv,reference"],
+            ["2026-03-05/sample9.csv,covered,,9", "2026-03-06/sample9.csv,covered,,9", "lot1/sample1.csv,covered,1,1",
+                "lot2/sample1.csv,covered,2,1", "noise.csv,floor", "ref.csv,reference"],
             _folder.Rows());
     }
 
@@ -171,11 +181,14 @@ public sealed class HostileFolders : IDisposable
     [Fact]
     public void HighestAndMeanOfTheSameSweepsAreNotProposedAsRepeats()
     {
-        _folder.Table("covered A.csv", "Frequency (Hz)", ("Max (dBm)", -60), ("Avg (dBm)", -70)).Sweep("noise.csv", -100).Sweep("ref.csv", -40);
+        _folder.Table("covered A.csv", "Frequency (Hz)", ("Max (dBm)", -60), ("Avg (dBm)", -70)).Sweep("noise.csv", -100)
+            .Sweep("ref.csv", -40);
         _folder.Init();
         Assert.Equal(["noise.csv,floor", "ref.csv,reference"], _folder.Rows());
-        Assert.Contains("# NOT READ covered A.csv: some columns show the same sweeps with other detectors", _folder.Read("sweeps.csv"), StringComparison.Ordinal);
-        Assert.Contains("# level_columns = [\"\"]   # one or more of 2 'Max (dBm)', 3 'Avg (dBm)'", _folder.Read("campaign.toml"), StringComparison.Ordinal);
+        Assert.Contains("# NOT READ covered A.csv: some columns show the same sweeps with other detectors",
+            _folder.Read("sweeps.csv"), StringComparison.Ordinal);
+        Assert.Contains("# level_columns = [\"\"]   # one or more of 2 'Max (dBm)', 3 'Avg (dBm)'", _folder.Read("campaign.toml"),
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -22,7 +22,8 @@ public sealed class BoundTests
     public void ACappedReadingIsPrintedWithItsSign()
     {
         ReadingEvidence evidence = AllCapped.Curves[0].Readings[0].Evidence;
-        Assert.Equal("≥ 52.3 dB", VerdictWords.Reading(new ShieldingReading.AtLeast(ShieldingState.Capped, evidence, new Decibels(52.38))));
+        Assert.Equal("≥ 52.3 dB",
+            VerdictWords.Reading(new ShieldingReading.AtLeast(ShieldingState.Capped, evidence, new Decibels(52.38))));
         Assert.Equal("≥ 44.1 dB", VerdictWords.Figure(new BandFigure(null, 44.19, null)));
     }
 
@@ -37,13 +38,16 @@ public sealed class BoundTests
         Page page = new(AllCapped);
         XElement[] rows =
         [
-            .. page.Tree.Descendants("section").Where(s => s.Attribute("aria-labelledby")!.Value is "sheet-specimens" or "bands").Descendants("td"),
+            .. page.Tree.Descendants("section").Where(s => s.Attribute("aria-labelledby")!.Value is "sheet-specimens" or "bands")
+                .Descendants("td"),
         ];
         XElement[] figures = [.. rows.Where(td => td.Value.Contains("dB", StringComparison.Ordinal))];
         Assert.True(figures.Length >= 4);
         Assert.All(figures, td => Assert.Matches("^(SE )?≥ ", td.Value));
-        Assert.All(SummaryWords.Summary(AllCapped).Where(l => l.Contains("SE", StringComparison.Ordinal)), l => Assert.Contains("SE ≥ ", l, StringComparison.Ordinal));
-        Assert.All(page.Labels("bands").Where(l => Regex.IsMatch(l, "^.*[0-9] dB$")), l => Assert.StartsWith("≥ ", l, StringComparison.Ordinal));
+        Assert.All(SummaryWords.Summary(AllCapped).Where(l => l.Contains("SE", StringComparison.Ordinal)),
+            l => Assert.Contains("SE ≥ ", l, StringComparison.Ordinal));
+        Assert.All(page.Labels("bands").Where(l => Regex.IsMatch(l, "^.*[0-9] dB$")),
+            l => Assert.StartsWith("≥ ", l, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -56,10 +60,12 @@ public sealed class BoundTests
             Assert.DoesNotContain(drawn, e => e.Name.LocalName is "circle" or "ellipse" or "polygon" or "path");
             // Foot, stem and head of an arrow are all there is beside grid and axes: nothing joins one bound to the next.
             XElement[] strokes = [.. drawn.Where(e => e.Name.LocalName == "polyline")];
-            XElement[] arrows = [.. strokes.Where(e => e.Attribute("style")!.Value.Contains("stroke-width:1.3", StringComparison.Ordinal))];
+            XElement[] arrows =
+                [.. strokes.Where(e => e.Attribute("style")!.Value.Contains("stroke-width:1.3", StringComparison.Ordinal))];
             Assert.True(arrows.Length >= 30);
             Assert.All(arrows, e => Assert.True(Width(e) <= 9, e.ToString()));
-            Assert.All(strokes.Except(arrows), e => Assert.Equal(2, e.Attribute("points")!.Value.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length));
+            Assert.All(strokes.Except(arrows),
+                e => Assert.Equal(2, e.Attribute("points")!.Value.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length));
         }
     }
 

@@ -10,7 +10,8 @@ public sealed class ChartDrawingTests
     public void ALongLineIsThinnedAndKeepsEveryExtreme()
     {
         var random = new Random(5);
-        List<ScreenPoint> line = [.. Enumerable.Range(0, 20_000).Select(i => new ScreenPoint(i * 0.04, random.NextDouble() * 300))];
+        List<ScreenPoint> line =
+            [.. Enumerable.Range(0, 20_000).Select(i => new ScreenPoint(i * 0.04, random.NextDouble() * 300))];
         line[7001] = new ScreenPoint(line[7001].X, -50);
         line[12_345] = new ScreenPoint(line[12_345].X, 900);
         List<ScreenPoint> kept = Decimation.Line(line);

@@ -21,7 +21,8 @@ internal static class ChartText
     public static bool IsInside(XElement text, XElement svg)
     {
         TextBox box = Box(text);
-        return box.Left >= 0 && box.Top >= 0 && box.Right <= Number(svg.Attribute("width")!.Value) && box.Bottom <= Number(svg.Attribute("height")!.Value);
+        return box.Left >= 0 && box.Top >= 0 && box.Right <= Number(svg.Attribute("width")!.Value)
+            && box.Bottom <= Number(svg.Attribute("height")!.Value);
     }
 
     public static bool Overlap(XElement a, XElement b) => Box(a).Overlaps(Box(b));
@@ -49,7 +50,9 @@ internal static class ChartText
             : new TextBox(at[0] + start, at[1] + up, at[0] + start + width, at[1] + down);
     }
 
-    private static string Style(XElement text, string name) => text.Attribute(name)?.Value ?? throw new InvalidOperationException($"{text} has no {name}");
+    private static string Style(XElement text, string name) =>
+        text.Attribute(name)?.Value ?? throw new InvalidOperationException($"{text} has no {name}");
 
-    private static double Number(string text) => double.Parse(text.Replace("px", string.Empty, StringComparison.Ordinal), CultureInfo.InvariantCulture);
+    private static double Number(string text) =>
+        double.Parse(text.Replace("px", string.Empty, StringComparison.Ordinal), CultureInfo.InvariantCulture);
 }

@@ -15,7 +15,8 @@ namespace SweepStats.Acceptance.Report;
 /// <summary>The ranking of specimens as a chart.</summary>
 public sealed class ChoiceChartTests
 {
-    private static readonly Lazy<AnalysisResult> Drawn = new(() => Samples.Run(Samples.Lots with { Lots = 1, SpecimensPerLot = 4 }, Samples.Power));
+    private static readonly Lazy<AnalysisResult> Drawn =
+        new(() => Samples.Run(Samples.Lots with { Lots = 1, SpecimensPerLot = 4 }, Samples.Power));
 
     [Theory]
     [InlineData(0.62, 0.62, "62 %")]
@@ -29,16 +30,23 @@ public sealed class ChoiceChartTests
     [InlineData(0.629, 1.0, "≥ 62 %")]
     [InlineData(0.0, 1.0, "not known")]
     public void AProbabilityIsRoundedAwayFromTheClaim(double low, double high, string printed) =>
-        Assert.Equal(printed, ChoiceChartWords.BestProbability(Ranked("A01", 40) with { ProbabilityBest = new Interval(low, high) }));
+        Assert.Equal(printed,
+            ChoiceChartWords.BestProbability(Ranked("A01", 40) with { ProbabilityBest = new Interval(low, high) }));
 
     [Fact]
-    public void NothingIsKnownOfAProbabilityWhereNothingRepeats() => Assert.Equal("not known", ChoiceChartWords.BestProbability(Ranked("A01", 40)));
+    public void NothingIsKnownOfAProbabilityWhereNothingRepeats() =>
+    Assert.Equal("not known", ChoiceChartWords.BestProbability(Ranked("A01", 40)));
 
     [Fact]
     public void GroupsComeInTheirOrderThoughAWideIntervalRanksLow()
     {
-        XElement[] texts = Texts(Of(Ranked("A02", 40) with { Group = 2, ProbabilityBest = new Interval(0, 0) }, Ranked("A01", 39) with { Group = 1, ProbabilityBest = new Interval(0.9, 0.9) }, Ranked("A03", 38) with { Group = 1, ProbabilityBest = new Interval(0.1, 0.1) }));
-        string[] rows = [.. texts.Where(t => t.Value.StartsWith("A/", StringComparison.Ordinal) || t.Value.StartsWith("Group", StringComparison.Ordinal)).OrderBy(Height).Select(t => t.Value)];
+        XElement[] texts =
+            Texts(Of(Ranked("A02", 40) with { Group = 2, ProbabilityBest = new Interval(0, 0) },
+                Ranked("A01", 39) with { Group = 1, ProbabilityBest = new Interval(0.9, 0.9) },
+                Ranked("A03", 38) with { Group = 1, ProbabilityBest = new Interval(0.1, 0.1) }));
+        string[] rows =
+            [.. texts.Where(t => t.Value.StartsWith("A/", StringComparison.Ordinal)
+                || t.Value.StartsWith("Group", StringComparison.Ordinal)).OrderBy(Height).Select(t => t.Value)];
         Assert.Equal(["Group 1: not to be told from the best", "A/A01", "A/A03", "Group 2", "A/A02"], rows);
         Assert.Equal(Height(texts.Single(t => t.Value == "A/A03")), Height(texts.Single(t => t.Value == "10 %")), 1.0);
     }
@@ -46,11 +54,13 @@ public sealed class ChoiceChartTests
     [Fact]
     public void TheYardstickStandsBesideTheGroups()
     {
-        BandRanking band = Of(Ranked("A01", 42) with { Group = 1 }, Ranked("A02", 41) with { Group = 1 }) with { Yardstick = Ranked("A04", 55) };
+        BandRanking band =
+            Of(Ranked("A01", 42) with { Group = 1 }, Ranked("A02", 41) with { Group = 1 }) with { Yardstick = Ranked("A04", 55) };
         string[] labels = [.. Texts(band).Select(t => t.Value)];
         Assert.Contains("A/A04 (yardstick)", labels);
         Assert.Contains("yardstick, not a candidate", labels);
-        Assert.DoesNotContain(Texts(band with { Yardstick = null }), t => t.Value.Contains("yardstick", StringComparison.Ordinal));
+        Assert.DoesNotContain(Texts(band with { Yardstick = null }),
+            t => t.Value.Contains("yardstick", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -58,7 +68,8 @@ public sealed class ChoiceChartTests
     {
         BandRanking band = Of(Ranked("A01", 42) with { Group = 1 }, Ranked("A02", 41) with { Group = 1 });
         const string Legend = "no better than another in anything weighed";
-        Assert.Contains(Texts(band, new DominatedSpecimen(new SpecimenName("A", "A02"), new SpecimenName("A", "A01"))), t => t.Value == Legend);
+        Assert.Contains(Texts(band, new DominatedSpecimen(new SpecimenName("A", "A02"), new SpecimenName("A", "A01"))),
+            t => t.Value == Legend);
         Assert.DoesNotContain(Texts(band), t => t.Value == Legend);
     }
 
@@ -66,12 +77,14 @@ public sealed class ChoiceChartTests
     public void OnlyABoundIsDrawnWhereNoMoreIsKnown()
     {
         RankedSpecimen bound = Ranked("A01", 42) with { MeanDb = new BandFigure(null, 42, null), Group = 1 };
-        RankedSpecimen unknown = Ranked("A02", 41) with { MeanDb = new BandFigure(null, null, null), AtLeast = null, Group = null };
+        RankedSpecimen unknown =
+            Ranked("A02", 41) with { MeanDb = new BandFigure(null, null, null), AtLeast = null, Group = null };
         string[] labels = [.. Texts(Of(bound, unknown)).Select(t => t.Value)];
         Assert.Contains("≥ 42.0 dB", labels);
         Assert.Contains("nothing can be claimed", labels);
         Assert.Contains("Not compared", labels);
-        Assert.DoesNotContain(ChartBook.Of(With(Of(unknown, unknown with { Name = new SpecimenName("A", "A03") }))), c => c.Kind == ChartKind.Choice);
+        Assert.DoesNotContain(ChartBook.Of(With(Of(unknown, unknown with { Name = new SpecimenName("A", "A03") }))),
+            c => c.Kind == ChartKind.Choice);
     }
 
     [Fact]
@@ -87,7 +100,8 @@ public sealed class ChoiceChartTests
     [Fact]
     public void FortyRowsAreShownAndTheRestIsSaid()
     {
-        RankedSpecimen[] many = [.. Enumerable.Range(1, 43).Select(i => Ranked($"A{i:D2}", 50 - (i * 0.1)) with { Group = 1, ProbabilityBest = new Interval(0.02, 0.02) })];
+        RankedSpecimen[] many = [.. Enumerable.Range(1, 43)
+            .Select(i => Ranked($"A{i:D2}", 50 - (i * 0.1)) with { Group = 1, ProbabilityBest = new Interval(0.02, 0.02) })];
         XElement[] texts = Texts(Of([.. many]));
         Assert.Equal(40, texts.Count(t => t.Value.StartsWith("A/", StringComparison.Ordinal)));
         Assert.Contains(texts, t => t.Value.EndsWith("; the first 40 of 43 specimens", StringComparison.Ordinal));
@@ -111,13 +125,16 @@ public sealed class ChoiceChartTests
         DeviationDb = 0.3,
     };
 
-    private static BandRanking Of(params ImmutableArray<RankedSpecimen> ranking) => Drawn.Value.Choice!.Bands[0] with { Ranking = ranking };
+    private static BandRanking Of(params ImmutableArray<RankedSpecimen> ranking) =>
+        Drawn.Value.Choice!.Bands[0] with { Ranking = ranking };
 
     private static AnalysisResult With(BandRanking band, params ImmutableArray<DominatedSpecimen> dominated) =>
         Drawn.Value with { Choice = Drawn.Value.Choice! with { Bands = [band], Dominated = dominated } };
 
     private static XElement[] Texts(BandRanking band, params ImmutableArray<DominatedSpecimen> dominated) =>
-        [.. XDocument.Parse(System.Text.Encoding.UTF8.GetString(SvgPicture.Of(ChartBook.Of(With(band, dominated)).Single(c => c.Name == "choice")).Svg)).Descendants().Where(e => e.Name.LocalName == "text")];
+        [.. XDocument.Parse(System.Text.Encoding.UTF8.GetString(
+            SvgPicture.Of(ChartBook.Of(With(band, dominated)).Single(c => c.Name == "choice")).Svg)).Descendants()
+            .Where(e => e.Name.LocalName == "text")];
 
     private static double Height(XElement text) => ChartText.Middle(text);
 }

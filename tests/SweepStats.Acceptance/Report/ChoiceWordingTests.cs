@@ -13,7 +13,8 @@ namespace SweepStats.Acceptance.Report;
 /// <summary>Sentences on the choice say no more than was computed.</summary>
 public sealed class ChoiceWordingTests
 {
-    private static readonly Lazy<AnalysisResult> Drawn = new(() => Samples.Run(Samples.Lots with { Lots = 1, SpecimensPerLot = 4 }, Samples.Power));
+    private static readonly Lazy<AnalysisResult> Drawn =
+        new(() => Samples.Run(Samples.Lots with { Lots = 1, SpecimensPerLot = 4 }, Samples.Power));
 
     [Theory]
     [InlineData("A/A01 shields best (95 %).", 1, 2, 2)]
@@ -30,18 +31,27 @@ public sealed class ChoiceWordingTests
     public void WhatIsHiddenStaysAmongTheBestAndTheReasonIsSaid()
     {
         RankedSpecimen open = Ranked("A02", 42) with { Group = 1, Open = true };
-        Assert.Contains("How much A/A02 shields is known from below only over most of the band: it stays among the best until more dynamic range tells.", Said(Ranked("A01", 42) with { Group = 1 }, open));
-        Assert.DoesNotContain(Said(Ranked("A01", 42) with { Group = 1 }), s => s.Contains("from below only", StringComparison.Ordinal));
+        Assert.Contains("How much A/A02 shields is known from below only over most of the band: it stays among the best until "
+            + "more dynamic range tells.", Said(Ranked("A01", 42) with { Group = 1 }, open));
+        Assert.DoesNotContain(Said(Ranked("A01", 42) with { Group = 1 }),
+            s => s.Contains("from below only", StringComparison.Ordinal));
     }
 
     [Fact]
     public void WithoutGroupsNobodyIsTheBest() => Assert.Equal(
-        ["Only bounds are known, and bounds do not scatter, so how far two specimens differ by chance cannot be told: the order is that of the values alone."], Said(Ranked("A01", 42), Ranked("A02", 41)));
+        ["Only bounds are known, and bounds do not scatter, so how far two specimens differ by chance cannot be told: the order "
+            + "is that of the values alone."], Said(Ranked("A01", 42), Ranked("A02", 41)));
 
     [Fact]
     public void LimitsOfARowAreRoundedAwayFromTheClaim()
     {
-        RankedSpecimen specimen = Ranked("A01", 41.24) with { MeanDb = new BandFigure(41.24, 40.19, 42.01), AtLeast = new Decibels(38.99), Group = 1, ProbabilityBest = new Interval(0, 0.621) };
+        RankedSpecimen specimen = Ranked("A01", 41.24) with
+        {
+            MeanDb = new BandFigure(41.24, 40.19, 42.01),
+            AtLeast = new Decibels(38.99),
+            Group = 1,
+            ProbabilityBest = new Interval(0, 0.621),
+        };
         Assert.Equal(["1", "A/A01", "1", "", "41.2 dB (40.1 to 42.1 dB)", "≥ 38.9 dB", "≤ 63 %"], Row(specimen));
         Assert.Equal("≥ 40.1 dB", Row(specimen with { MeanDb = new BandFigure(null, 40.19, null) })[4]);
         Assert.Equal("no claim", Row(specimen with { AtLeast = null })[5]);
@@ -56,7 +66,11 @@ public sealed class ChoiceWordingTests
     [InlineData(null, null, null, "cannot be told")]
     public void TheDistanceToTheYardstickHasTheSidesThatAreKnown(double? value, double? low, double? high, string printed)
     {
-        BandRanking band = Of(Ranked("A01", 42) with { BelowYardstickDb = new BandFigure(value, low, high) }) with { Yardstick = Ranked("A04", 50) };
+        BandRanking band = Of(Ranked("A01", 42) with { BelowYardstickDb = new BandFigure(value, low, high) }) with
+        {
+            Yardstick =
+            Ranked("A04", 50),
+        };
         IReadOnlyList<string>[] rows = [.. RankingWords.RankingRows(Drawn.Value, band)];
         Assert.Equal(printed, rows[0][7]);
         Assert.Equal(("yardstick", "A/A04", Printed.Nothing), (rows[1][0], rows[1][1], rows[1][7]));
@@ -68,9 +82,11 @@ public sealed class ChoiceWordingTests
     {
         BandRanking band = Of(Ranked("A01", 42)) with { Name = "upper", PointCount = 28, LeftOut = 1, CappedLeftOut = 2 };
         Assert.Equal(
-            "upper, 30 MHz to 1 GHz, compared at 28 frequencies; left out for all: 2 where some specimen is known from below only, 1 where something else transmits or the reference hardly rises over the floor",
+            "upper, 30 MHz to 1 GHz, compared at 28 frequencies; left out for all: 2 where some specimen is known from below "
+                + "only, 1 where something else transmits or the reference hardly rises over the floor",
             ChoiceWords.RankingHeading(band));
-        Assert.Equal("Whole band, 30 MHz to 1 GHz, compared at 1 frequency", ChoiceWords.RankingHeading(band with { Name = null, PointCount = 1, LeftOut = 0, CappedLeftOut = 0 }));
+        Assert.Equal("Whole band, 30 MHz to 1 GHz, compared at 1 frequency",
+            ChoiceWords.RankingHeading(band with { Name = null, PointCount = 1, LeftOut = 0, CappedLeftOut = 0 }));
     }
 
     [Fact]
@@ -81,7 +97,8 @@ public sealed class ChoiceWordingTests
             Plan = Samples.Power with { Choice = new ChoiceQuestion { LowerIsBetter = ["price"], Shown = ["colour"] } },
             Choice = Drawn.Value.Choice! with
             {
-                Properties = [new SpecimenProperty(new SpecimenName("A", "A01"), "price", "34.50", 34.5), new SpecimenProperty(new SpecimenName("A", "A01"), "colour", "grey\u001b[31m", null)],
+                Properties = [new SpecimenProperty(new SpecimenName("A", "A01"), "price", "34.50", 34.5),
+                    new SpecimenProperty(new SpecimenName("A", "A01"), "colour", "grey\u001b[31m", null)],
                 Dominated = [new DominatedSpecimen(new SpecimenName("A", "A02"), new SpecimenName("A", "A01"))],
             },
         };
@@ -103,9 +120,12 @@ public sealed class ChoiceWordingTests
         DeviationDb = 0.3,
     };
 
-    private static BandRanking Of(params ImmutableArray<RankedSpecimen> ranking) => Drawn.Value.Choice!.Bands[0] with { Ranking = ranking };
+    private static BandRanking Of(params ImmutableArray<RankedSpecimen> ranking) =>
+        Drawn.Value.Choice!.Bands[0] with { Ranking = ranking };
 
-    private static string[] Said(params ImmutableArray<RankedSpecimen> ranking) => [.. ChoiceWords.ChoiceAnswer(Drawn.Value, Of(ranking))];
+    private static string[] Said(params ImmutableArray<RankedSpecimen> ranking) =>
+        [.. ChoiceWords.ChoiceAnswer(Drawn.Value, Of(ranking))];
 
-    private static IReadOnlyList<string> Row(RankedSpecimen specimen) => RankingWords.RankingRows(Drawn.Value, Of(specimen)).Single();
+    private static IReadOnlyList<string> Row(RankedSpecimen specimen) =>
+        RankingWords.RankingRows(Drawn.Value, Of(specimen)).Single();
 }

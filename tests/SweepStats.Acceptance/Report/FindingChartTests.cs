@@ -35,7 +35,8 @@ public sealed class FindingChartTests
         Page page = new(Samples.Run(Samples.Small with { Points = 101 }, Samples.Power) with { Findings = [] });
         Assert.DoesNotContain("odd sweep", page.Labels("offsets"));
         Assert.DoesNotContain(page.Labels("offsets"), l => l.StartsWith("drift", StringComparison.Ordinal));
-        Assert.DoesNotContain(page.Charts, f => f.Path.Contains("residuals", StringComparison.Ordinal) || f.Path.Contains("linearity", StringComparison.Ordinal));
+        Assert.DoesNotContain(page.Charts, f =>
+            f.Path.Contains("residuals", StringComparison.Ordinal) || f.Path.Contains("linearity", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -46,14 +47,19 @@ public sealed class FindingChartTests
         string legend = $"drift found, {PrintedLevel.Ratio(drift.Size!.Value.Value)} in all";
         Assert.Contains(legend, new Page(drifting).Labels("offsets"));
         Assert.DoesNotContain(legend, new Page(drifting with { Findings = [] }).Labels("offsets"));
-        Assert.Equal("Time, 12 May 2026 (UTC+02:00)", Assert.Single(new Page(drifting).Labels("offsets"), l => l.StartsWith("Time", StringComparison.Ordinal)));
+        Assert.Equal("Time, 12 May 2026 (UTC+02:00)",
+            Assert.Single(new Page(drifting).Labels("offsets"), l => l.StartsWith("Time", StringComparison.Ordinal)));
     }
 
     [Fact]
     public void ADriftFoundInTheReferenceAloneIsDrawnThroughIt()
     {
         AnalysisResult drifting = Samples.Run(Samples.Drifting, Samples.Power);
-        AnalysisResult shifted = drifting with { Findings = [.. drifting.Findings.Where(f => f.Code == "drift").Select(f => f with { Role = SweepRole.Reference })] };
+        AnalysisResult shifted = drifting with
+        {
+            Findings =
+            [.. drifting.Findings.Where(f => f.Code == "drift").Select(f => f with { Role = SweepRole.Reference })],
+        };
         Assert.Contains(new Page(shifted).Labels("offsets"), l => l.StartsWith("drift found", StringComparison.Ordinal));
     }
 
@@ -69,9 +75,13 @@ public sealed class FindingChartTests
                 s => s.Role == SweepRole.Floor ? null : s.TakenAt,
                 s => s.Name.EndsWith("covered-02.csv", StringComparison.Ordinal) ? null : s.TakenAt,
                 s => s.TakenAt!.Value.Date,
-            }.Select(time => Retimed(timed, time)).Select(c => new Page(Analysis.Run(c, Samples.Power)).Labels("offsets").Single(l => l.StartsWith("Time", StringComparison.Ordinal) || l.StartsWith("Sweeps in", StringComparison.Ordinal))),
+            }.Select(time => Retimed(timed, time)).Select(
+                c => new Page(Analysis.Run(c, Samples.Power)).Labels("offsets")
+                    .Single(l =>
+                        l.StartsWith("Time", StringComparison.Ordinal) || l.StartsWith("Sweeps in", StringComparison.Ordinal))),
         ];
-        Assert.Equal(["Time, 12 May 2026 (UTC+02:00)", "Time, 12 May 2026 (UTC+02:00)", "Sweeps in order, 4 groups side by side", "Sweeps in order, 4 groups side by side"], axes);
+        Assert.Equal(["Time, 12 May 2026 (UTC+02:00)", "Time, 12 May 2026 (UTC+02:00)", "Sweeps in order, 4 groups side by side",
+            "Sweeps in order, 4 groups side by side"], axes);
     }
 
     [Fact]
@@ -129,7 +139,12 @@ public sealed class FindingChartTests
     [Fact]
     public void WhatWasNotComparedIsHatchedAndTheKeySaysWhy()
     {
-        Page page = new(Samples.Run(Samples.Odd with { OddSweeps = [.. Samples.Odd.OddSweeps, new Rehearsal.OddSweep(SweepRole.Floor, 2, OffsetDb: 3)] }, Samples.Power));
+        Page page = new(
+            Samples.Run(Samples.Odd with
+            {
+                OddSweeps =
+                [.. Samples.Odd.OddSweeps, new Rehearsal.OddSweep(SweepRole.Floor, 2, OffsetDb: 3)],
+            }, Samples.Power));
         Assert.Contains("not compared: something transmits there", page.Labels("residuals-floor"));
         Assert.Contains("not compared: within 10 dB of the floor, or something transmits", page.Labels("residuals-a-a01"));
         Page quiet = new(Samples.Run(Samples.Odd with { Ambient = [], ShieldingStopDb = 30 }, Samples.Power));
@@ -142,7 +157,8 @@ public sealed class FindingChartTests
         Finding named = Odd.Value.Findings.First(f => f.Code == "odd-sweep");
         AnalysisResult many = Samples.Run(Samples.HundredGroups, Samples.Power);
         many = many with { Findings = [named with { Role = null, Specimen = null, Sweep = null }] };
-        string[] maps = [.. new Page(many).Charts.Select(f => f.Path).Where(p => p.Contains("residuals", StringComparison.Ordinal))];
+        string[] maps =
+            [.. new Page(many).Charts.Select(f => f.Path).Where(p => p.Contains("residuals", StringComparison.Ordinal))];
         Assert.Equal(6, maps.Length);
         Assert.DoesNotContain(maps, m => m.Contains("floor", StringComparison.Ordinal));
         XElement svg = new Page(Odd.Value).Chart("residuals-reference").Root!;
@@ -155,7 +171,14 @@ public sealed class FindingChartTests
     public void TheGravestFindingComesFirst()
     {
         Finding odd = Odd.Value.Findings.First(f => f.Code == "odd-sweep" && f.Role == SweepRole.Reference);
-        Finding plateau = odd with { Code = "saturation-plateau", Severity = Severity.Fault, Role = SweepRole.Covered, Specimen = new SpecimenName("A", "A01"), Sweep = null };
+        Finding plateau = odd with
+        {
+            Code = "saturation-plateau",
+            Severity = Severity.Fault,
+            Role = SweepRole.Covered,
+            Specimen = new SpecimenName("A", "A01"),
+            Sweep = null,
+        };
         AnalysisResult both = Odd.Value with { Findings = [odd, plateau] };
         Assert.Equal([SweepRole.Covered, SweepRole.Reference], ResidualGroups.Of(both).Select(g => g.Group.Role));
     }
@@ -165,7 +188,8 @@ public sealed class FindingChartTests
     {
         AnalysisResult result = Samples.Run(Samples.Overloaded, Samples.Power);
         string at = string.Create(CultureInfo.InvariantCulture, $"{Math.Round(result.Linearity!.CompressionDbm!.Value, 1)} dBm");
-        // 1 dB short at −31 dBm of input: 40 dB are lost on the way, so at 9 dBm of the source; a chord of the bent curve passes 1 dB a little earlier.
+        // 1 dB short at −31 dBm of input: 40 dB are lost on the way, so at 9 dBm of the source; a chord of the bent curve passes
+        // 1 dB a little earlier.
         Assert.InRange(result.Linearity.CompressionDbm.Value, 7.5, 9.5);
         Assert.Contains($"falls 1 dB short at about {at}", new Page(result).Labels("linearity"));
         Page untold = new(result with { Findings = [] });
@@ -176,7 +200,8 @@ public sealed class FindingChartTests
     [Fact]
     public void SingleLinearitySweepsHaveNoIntervalAndSaySo()
     {
-        IReadOnlyList<string> labels = new Page(Samples.Run(Samples.Overloaded with { LinearitySweeps = 1 }, Samples.Power)).Labels("linearity");
+        IReadOnlyList<string> labels =
+            new Page(Samples.Run(Samples.Overloaded with { LinearitySweeps = 1 }, Samples.Power)).Labels("linearity");
         Assert.Contains("single sweeps: no interval", labels);
         Assert.DoesNotContain(labels, l => l.Contains("95 %", StringComparison.Ordinal));
     }
@@ -186,14 +211,17 @@ public sealed class FindingChartTests
     {
         Page page = new(Odd.Value);
         XElement odd = page.Tree.Descendants("li").First(li => li.Descendants("code").Any(c => c.Value == "odd-sweep"));
-        Assert.Equal(["#chart-offsets", "#chart-residuals-a-a01", "#chart-residuals-reference"], odd.Descendants("a").Select(a => a.Attribute("href")!.Value).Order());
-        Assert.All(odd.Descendants("a"), a => Assert.Contains(page.Tree.Descendants("figure"), f => "#" + f.Attribute("id")?.Value == a.Attribute("href")!.Value));
+        Assert.Equal(["#chart-offsets", "#chart-residuals-a-a01", "#chart-residuals-reference"],
+            odd.Descendants("a").Select(a => a.Attribute("href")!.Value).Order());
+        Assert.All(odd.Descendants("a"), a =>
+            Assert.Contains(page.Tree.Descendants("figure"), f => "#" + f.Attribute("id")?.Value == a.Attribute("href")!.Value));
     }
 
     [Fact]
     public void ShortNamesKeepTheirNumbers()
     {
-        static string Short(string name) => SweepNames.Short(new Sweep(name, SweepRole.Floor, new FrequencyGrid([1]), [0], LevelScale.DecibelMilliwatts));
+        static string Short(string name) =>
+            SweepNames.Short(new Sweep(name, SweepRole.Floor, new FrequencyGrid([1]), [0], LevelScale.DecibelMilliwatts));
         Assert.Equal("covered-03", Short("covered/A/A01/covered-03.csv"));
         Assert.Equal("a very…run_17 of 9", Short("x/a very long name of one run_17 of 9"));
         Assert.Equal("v1.25 dB", Short("v1.25 dB"));
@@ -226,10 +254,12 @@ public sealed class FindingChartTests
         [
             .. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale)
             {
-                Lot = s.Lot, Specimen = s.Specimen, Placement = s.Placement, SourceDbm = s.SourceDbm, Settings = s.Settings, TakenAt = time(s),
+                Lot = s.Lot, Specimen = s.Specimen, Placement = s.Placement, SourceDbm = s.SourceDbm, Settings = s.Settings,
+                TakenAt = time(s),
             }),
         ],
     };
 
-    private static string Description(Page page, string chart) => page.Chart(chart).Root!.Elements().Single(e => e.Name.LocalName == "desc").Value;
+    private static string Description(Page page, string chart) =>
+        page.Chart(chart).Root!.Elements().Single(e => e.Name.LocalName == "desc").Value;
 }

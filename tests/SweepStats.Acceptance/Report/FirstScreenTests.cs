@@ -10,7 +10,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Report;
 
-/// <summary>What a console shows first: on one screen, the verdict first, and nothing grave passed over for a lesser thing.</summary>
+/// <summary>
+/// What a console shows first: on one screen, the verdict first, and nothing grave passed over for a lesser thing.
+/// </summary>
 public sealed class FirstScreenTests
 {
     private const int Screen = 25;
@@ -34,7 +36,8 @@ public sealed class FirstScreenTests
     public void TheVerdictComesFirstAndEveryFindingIsShownOrCounted(string name)
     {
         AnalysisResult result = HardCampaignTests.Of(name);
-        foreach (IReadOnlyList<string> lines in (IReadOnlyList<string>[])[FirstScreenWords.FirstScreen(result, Columns, Closing), FirstScreenWords.FirstCheck(result, Columns, Closing)])
+        foreach (IReadOnlyList<string> lines in (IReadOnlyList<string>[])[FirstScreenWords.FirstScreen(result, Columns, Closing),
+            FirstScreenWords.FirstCheck(result, Columns, Closing)])
         {
             Assert.Equal(VerdictWords.Headline(result), lines[1]);
             Assert.Equal(Closing[0], lines[^1]);
@@ -64,7 +67,9 @@ public sealed class FirstScreenTests
     {
         // Curtains from 44 dB up against 55 dB: all miss it at the start of the band, and the least of them is named first.
         AnalysisResult result = Samples.Run(Samples.AutumnPlan, Samples.Asking(55));
-        string[] rows = [.. FirstScreenWords.FirstScreen(result, columns: 200, Closing).SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal)).Skip(1).TakeWhile(l => l.Contains(" dB", StringComparison.Ordinal))];
+        string[] rows = [.. FirstScreenWords.FirstScreen(result, columns: 200, Closing)
+            .SkipWhile(l => !l.StartsWith("  Specimen", StringComparison.Ordinal)).Skip(1)
+            .TakeWhile(l => l.Contains(" dB", StringComparison.Ordinal))];
         Assert.Equal(4, rows.Length);
         Assert.All(rows, row => Assert.EndsWith("fails", row, StringComparison.Ordinal));
         string least = result.Bands.MinBy(b => b.AtLeast!.Value.Value)!.Name.ToString();
@@ -78,8 +83,10 @@ public sealed class FirstScreenTests
     {
         AnalysisResult result = Samples.Run(Samples.Overloaded, Samples.Asking(40) with { Field = new FieldThreat(50e3, null) });
         Assert.Equal(Trust.Untrustworthy, result.Verdict.Trust);
-        Assert.Contains(FirstScreenWords.FirstScreen(result, columns, Closing), l => l.StartsWith("Fault (", StringComparison.Ordinal));
-        Assert.Contains(FirstScreenWords.FirstCheck(result, columns, Closing), l => l.StartsWith("Fault (", StringComparison.Ordinal));
+        Assert.Contains(FirstScreenWords.FirstScreen(result, columns, Closing),
+            l => l.StartsWith("Fault (", StringComparison.Ordinal));
+        Assert.Contains(FirstScreenWords.FirstCheck(result, columns, Closing),
+            l => l.StartsWith("Fault (", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -121,8 +128,10 @@ public sealed class FirstScreenTests
         Assert.Contains("Rests on:", all, StringComparison.Ordinal);
         Assert.EndsWith("Each finding with its reasons: --verbose" + Environment.NewLine, brief, StringComparison.Ordinal);
         string report = Path.Combine(scratch.Path, "r");
-        Assert.DoesNotContain("\n  B/B03 ", Shell.Run("run", Shell.Demo, "--out", report, "--charts", "none").Out, StringComparison.Ordinal);
-        Assert.Contains("\n  B/B03 ", Shell.Run("run", Shell.Demo, "--out", report, "--charts", "none", "--verbose").Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("\n  B/B03 ", Shell.Run("run", Shell.Demo, "--out", report, "--charts", "none").Out,
+            StringComparison.Ordinal);
+        Assert.Contains("\n  B/B03 ", Shell.Run("run", Shell.Demo, "--out", report, "--charts", "none", "--verbose").Out,
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -134,20 +143,24 @@ public sealed class FirstScreenTests
     public void ALineIsBrokenBetweenWordsAndLosesNone(string line, int columns)
     {
         IReadOnlyList<string> pieces = WrappedLine.Of(line, columns);
-        Assert.Equal(line.Trim().Replace(" ", "", StringComparison.Ordinal), string.Concat(pieces).Replace(" ", "", StringComparison.Ordinal));
+        Assert.Equal(line.Trim().Replace(" ", "", StringComparison.Ordinal),
+            string.Concat(pieces).Replace(" ", "", StringComparison.Ordinal));
         Assert.All(pieces, piece => Assert.Contains(piece.Trim(), line, StringComparison.Ordinal));
-        Assert.All(pieces, piece => Assert.True(piece.Length <= columns || !piece.Trim().Contains(' ', StringComparison.Ordinal), piece));
+        Assert.All(pieces,
+            piece => Assert.True(piece.Length <= columns || !piece.Trim().Contains(' ', StringComparison.Ordinal), piece));
         Assert.StartsWith(line[..(line.Length - line.TrimStart().Length)], pieces[0], StringComparison.Ordinal);
     }
 
     private static int Height(IEnumerable<string> lines) => lines.Sum(line => WrappedLine.Of(line, Columns).Count);
 
-    private static int Shown(IEnumerable<string> lines, Severity severity) => lines.Count(l => l.StartsWith($"{severity} (", StringComparison.Ordinal));
+    private static int Shown(IEnumerable<string> lines, Severity severity) =>
+        lines.Count(l => l.StartsWith($"{severity} (", StringComparison.Ordinal));
 
     private static int Counted(IEnumerable<string> lines, Severity severity)
     {
         string rest = lines.SingleOrDefault(l => l.StartsWith("Not shown here: ", StringComparison.Ordinal)) ?? string.Empty;
-        Match count = Regex.Match(rest, $@"(\d+) {severity.ToString().ToLowerInvariant()}s?\b", RegexOptions.None, TimeSpan.FromSeconds(10));
+        Match count = Regex.Match(rest, $@"(\d+) {severity.ToString().ToLowerInvariant()}s?\b", RegexOptions.None,
+            TimeSpan.FromSeconds(10));
         return count.Success ? int.Parse(count.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture) : 0;
     }
 }

@@ -26,7 +26,8 @@ public sealed class LargePageTests
     {
         Page page = new(Samples.Anew(Hundred, Samples.Asking(30)), new ReportOptions());
         Assert.InRange(page.Html.Length, 500_000, 3_000_000);
-        XElement table = page.Tree.Descendants("table").Single(t => t.Element("caption")!.Value.StartsWith("Figures over", StringComparison.Ordinal));
+        XElement table = page.Tree.Descendants("table")
+            .Single(t => t.Element("caption")!.Value.StartsWith("Figures over", StringComparison.Ordinal));
         XElement[] rows = [.. table.Element("tbody")!.Elements("tr")];
         Assert.Equal(100, rows.Length);
         Assert.Equal(40, rows.Count(r => r.Attribute("class") is null));
@@ -37,7 +38,8 @@ public sealed class LargePageTests
     [Fact]
     public void TheScriptIsSmallAndFetchesNothing()
     {
-        string script = new Page(Samples.Run(Samples.Small, Samples.Power)).Tree.Descendants("script").Single(s => s.Attribute("type") is null).Value;
+        string script = new Page(Samples.Run(Samples.Small, Samples.Power)).Tree.Descendants("script")
+            .Single(s => s.Attribute("type") is null).Value;
         Assert.InRange(script.Length, 1000, 12_000);
         string own = script.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal);
         string[] fetching = ["fetch(", "XMLHttpRequest", "import ", "http:", "https:", "eval(", "innerHTML"];

@@ -23,15 +23,18 @@ public sealed partial class MisleadingSentenceTests
 {
     private static readonly string[] Closing = ["Report: r/index.html"];
 
-    private static readonly RehearsalPlan Placed = new() { Title = "Placed", Points = 11, ShieldingStartDb = 50, ShieldingStopDb = 50, Placements = 2, CoveredSweeps = 3 };
+    private static readonly RehearsalPlan Placed =
+        new() { Title = "Placed", Points = 11, ShieldingStartDb = 50, ShieldingStopDb = 50, Placements = 2, CoveredSweeps = 3 };
 
     [Fact]
     public void UnderAFaultNoSpecimenIsSaidToMeet()
     {
         AnalysisResult drawn = Samples.ThreeLots;
-        Verdict all = new(Trust.Untrustworthy, RequirementOutcome.Meets, [.. drawn.Curves.Select(c => new SpecimenOutcome(c.Name, RequirementOutcome.Meets))]);
+        Verdict all = new(Trust.Untrustworthy, RequirementOutcome.Meets,
+            [.. drawn.Curves.Select(c => new SpecimenOutcome(c.Name, RequirementOutcome.Meets))]);
         AnalysisResult result = drawn with { Verdict = all };
-        Assert.StartsWith("Do not rely on this measurement: it shows for no specimen that the requirement (40 dB) is met", VerdictWords.Headline(result), StringComparison.Ordinal);
+        Assert.StartsWith("Do not rely on this measurement: it shows for no specimen that the requirement (40 dB) is met",
+            VerdictWords.Headline(result), StringComparison.Ordinal);
         XElement[] sheets = [.. new Page(result).Tree.Descendants("article").Where(a => a.Attribute("class")!.Value == "sheet")];
         Assert.DoesNotContain(sheets.Descendants("td"), td => td.Value == "meets");
         Assert.Contains(sheets.Descendants("td"), td => td.Value == "not shown");
@@ -57,7 +60,8 @@ public sealed partial class MisleadingSentenceTests
     {
         AnalysisResult result = Samples.Run(Placed with { PlacementDeviationDb = 0.6, SpecimensPerLot = 3 }, Samples.Asking(30));
         Assert.Equal(RequirementOutcome.Meets, result.Verdict.Requirement);
-        XElement figures = new Page(result).Tree.Descendants("table").Single(t => t.Element("caption")!.Value == SpecimenWords.FiguresCaption(result));
+        XElement figures = new Page(result).Tree.Descendants("table")
+            .Single(t => t.Element("caption")!.Value == SpecimenWords.FiguresCaption(result));
         Assert.Contains("too few repeats", figures.Value, StringComparison.Ordinal);
         Assert.DoesNotContain("−", figures.Value, StringComparison.Ordinal);
     }
@@ -69,7 +73,8 @@ public sealed partial class MisleadingSentenceTests
         Finding few = Assert.Single(result.Findings, f => f.Code == "too-few-repeats");
         Assert.StartsWith("Put the specimen on a third time", few.NextStep, StringComparison.Ordinal);
         Assert.Contains("more placements of each specimen narrow", VerdictWords.OutcomeReason(result), StringComparison.Ordinal);
-        Finding two = Assert.Single(Samples.Run(Placed with { Placements = 1, CoveredSweeps = 2 }, Samples.Power).Findings, f => f.Code == "too-few-repeats");
+        Finding two = Assert.Single(Samples.Run(Placed with { Placements = 1, CoveredSweeps = 2 }, Samples.Power).Findings,
+            f => f.Code == "too-few-repeats");
         Assert.StartsWith("Take a third sweep", two.NextStep, StringComparison.Ordinal);
     }
 
@@ -92,7 +97,8 @@ public sealed partial class MisleadingSentenceTests
         Finding beside = new() { Code = code, Severity = severity, Message = "m", Basis = "b", NextStep = "s" };
         AnalysisResult result = Samples.Run(Placed with { Placements = 3 }, Samples.Asking(50)) with { Findings = [beside] };
         Assert.Equal(RequirementOutcome.Undecided, result.Verdict.Requirement);
-        Assert.Equal(first, VerdictWords.OutcomeReason(result)!.StartsWith("Settle first what was found beside it", StringComparison.Ordinal));
+        Assert.Equal(first,
+            VerdictWords.OutcomeReason(result)!.StartsWith("Settle first what was found beside it", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -102,11 +108,13 @@ public sealed partial class MisleadingSentenceTests
         SpecimenName stayed = Assert.Single(result.Choice!.NeverPutBack);
         Assert.All(result.Choice.Bands[0].Ranking, r => Assert.Null(r.ProbabilityBest));
         string answer = string.Join(' ', ChoiceWords.ChoiceAnswer(result, result.Choice.Bands[0]));
-        Assert.StartsWith($"No winner is named: {stayed} is not known to have been taken off and put back", answer, StringComparison.Ordinal);
+        Assert.StartsWith($"No winner is named: {stayed} is not known to have been taken off and put back", answer,
+            StringComparison.Ordinal);
         Assert.All(RankingWords.RankingRows(result, result.Choice.Bands[0]), row => Assert.Equal(("–", "–"), (row[0], row[2])));
         using var table = new MemoryStream();
         SweepStats.Files.Results.ChoiceCsv.Write(result, table);
-        string[][] rows = [.. System.Text.Encoding.UTF8.GetString(table.ToArray()).TrimEnd().Split('\n').Skip(1).Select(r => r.Split(','))];
+        string[][] rows =
+            [.. System.Text.Encoding.UTF8.GetString(table.ToArray()).TrimEnd().Split('\n').Skip(1).Select(r => r.Split(','))];
         Assert.All(rows, r => Assert.Equal(("", ""), (r[4], r[7])));
         Page page = new(result);
         Assert.DoesNotContain("not to be told from the best", page.Html, StringComparison.Ordinal);
@@ -120,16 +128,19 @@ public sealed partial class MisleadingSentenceTests
         SpecimenChoice choice = Samples.Run(Samples.Lots, Samples.Power).Choice!;
         BandRanking band = choice.Bands[0];
         Assert.StartsWith("Filled:", SheetWords.ChoiceKey(choice, band), StringComparison.Ordinal);
-        BandRanking bounds = band with { Ranking = [.. band.Ranking.Select(r => r with { MeanDb = new BandFigure(null, 40, null) })] };
+        BandRanking bounds =
+            band with { Ranking = [.. band.Ranking.Select(r => r with { MeanDb = new BandFigure(null, 40, null) })] };
         Assert.DoesNotContain("Filled", SheetWords.ChoiceKey(choice, bounds), StringComparison.Ordinal);
-        Assert.DoesNotContain("Filled", SheetWords.ChoiceKey(choice with { NeverPutBack = [band.Ranking[0].Name] }, band), StringComparison.Ordinal);
+        Assert.DoesNotContain("Filled", SheetWords.ChoiceKey(choice with { NeverPutBack = [band.Ranking[0].Name] }, band),
+            StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData("lots, a yardstick and a band", null)]
     [InlineData("lots, capped in part", "No line: only bounds there.")]
     [InlineData("forty lots of two", "Named: the 6 lots farthest from the mean; grey: the others.")]
-    public void TheKeyOfTheLotsSpeaksOfWhatTheyShow(string name, string? key) => Assert.Equal(key, SheetWords.LotsKey(HardCampaignTests.Of(name)));
+    public void TheKeyOfTheLotsSpeaksOfWhatTheyShow(string name, string? key) =>
+    Assert.Equal(key, SheetWords.LotsKey(HardCampaignTests.Of(name)));
 
     [Theory]
     [InlineData("no range")]
@@ -140,7 +151,8 @@ public sealed partial class MisleadingSentenceTests
         Page page = new(HardCampaignTests.Of(name));
         Assert.Contains("−", page.Words, StringComparison.Ordinal);
         Assert.DoesNotMatch(Hyphen(), page.Words);
-        Assert.All(page.Charts, chart => Assert.DoesNotMatch(Hyphen(), XDocument.Load(new MemoryStream(chart.Content)).Root!.Value));
+        Assert.All(page.Charts,
+            chart => Assert.DoesNotMatch(Hyphen(), XDocument.Load(new MemoryStream(chart.Content)).Root!.Value));
     }
 
     [Fact]
@@ -161,10 +173,12 @@ public sealed partial class MisleadingSentenceTests
     [InlineData("in May", false)]
     public void AStatedDateThatTheSweepsContradictIsRemarked(string stated, bool contradicted)
     {
-        AnalysisResult result = Samples.Run(Samples.Drifting, Samples.Power) with { Identity = new TestIdentity { Date = stated } };
+        AnalysisResult result =
+            Samples.Run(Samples.Drifting, Samples.Power) with { Identity = new TestIdentity { Date = stated } };
         string sheet = new Page(result).Tree.Descendants("dl").First().Descendants("dd").Last().Value;
         Assert.Equal(contradicted ? $"{stated} – but the sweeps carry 2026-05-12" : stated, sheet);
-        Assert.Equal(contradicted, FirstScreenWords.FirstScreen(result, 80, Closing).Any(l => l.StartsWith($"[report] date says {stated}", StringComparison.Ordinal)));
+        Assert.Equal(contradicted, FirstScreenWords.FirstScreen(result, 80, Closing)
+            .Any(l => l.StartsWith($"[report] date says {stated}", StringComparison.Ordinal)));
     }
 
     [Theory]
@@ -173,22 +187,34 @@ public sealed partial class MisleadingSentenceTests
     {
         AnalysisResult result = HardCampaignTests.Of(name);
         string[] found = [.. result.Findings.Select(f => f.Code).Distinct()];
-        Assert.All(result.Checks.Where(c => found.Contains(c.Code)), c => Assert.DoesNotContain("not be tested", CheckWords.CheckOutcome(result, c), StringComparison.Ordinal));
-        IEnumerable<string> untested = FindingWords.Check(result).Where(l => l.StartsWith("Could not be tested (", StringComparison.Ordinal));
+        Assert.All(result.Checks.Where(c => found.Contains(c.Code)),
+            c => Assert.DoesNotContain("not be tested", CheckWords.CheckOutcome(result, c), StringComparison.Ordinal));
+        IEnumerable<string> untested =
+            FindingWords.Check(result).Where(l => l.StartsWith("Could not be tested (", StringComparison.Ordinal));
         Assert.Empty(untested.Select(l => l.Split('(', ')')[1]).Intersect(found));
-        string[] brief = [.. FirstScreenWords.FirstCheck(result, 80, Closing).Where(l => l.StartsWith("Could not be tested", StringComparison.Ordinal))];
+        string[] brief = [.. FirstScreenWords.FirstCheck(result, 80, Closing)
+            .Where(l => l.StartsWith("Could not be tested", StringComparison.Ordinal))];
         Assert.Empty(brief.SelectMany(l => l.Split(':')[1].TrimEnd('.').Split(", ")).Select(c => c.Trim()).Intersect(found));
     }
 
     [Fact]
     public void WhatACheckCouldNotLookAtBesideWhatItFoundIsSaidAsSuch()
     {
-        AnalysisResult result = Samples.Run(Samples.Small with { FloorSweeps = 8, ReferenceSweeps = 3, CoveredSweeps = 3, OddSweeps = [new Rehearsal.OddSweep(SweepRole.Floor, 2, 3)] }, Samples.Power);
+        AnalysisResult result =
+            Samples.Run(Samples.Small with
+            {
+                FloorSweeps = 8,
+                ReferenceSweeps = 3,
+                CoveredSweeps = 3,
+                OddSweeps = [new Rehearsal.OddSweep(SweepRole.Floor, 2, 3)],
+            }, Samples.Power);
         Assert.Contains(result.Findings, f => f.Code == "odd-sweep");
         CheckRun run = result.Checks.Single(c => c.Code == "odd-sweep");
         Assert.Null(run.UntestedBecause);
-        Assert.Matches("^found: 1 warning; beyond that nothing could be looked at: no five reference or covered sweeps", CheckWords.CheckOutcome(result, run));
-        Assert.Contains(FindingWords.Check(result), l => l.StartsWith("Looked at in part (odd-sweep): ", StringComparison.Ordinal));
+        Assert.Matches("^found: 1 warning; beyond that nothing could be looked at: no five reference or covered sweeps",
+            CheckWords.CheckOutcome(result, run));
+        Assert.Contains(FindingWords.Check(result),
+            l => l.StartsWith("Looked at in part (odd-sweep): ", StringComparison.Ordinal));
     }
 
     // Of one specimen the first placement alone is left.

@@ -37,20 +37,25 @@ public sealed class OverloadWordingTests
     [Fact]
     public void NowhereIsAnythingSaidOfTheFloorOrOfMoreRangeWhereTheReceiverAloneIsToBlame()
     {
-        Assert.All(Everywhere.Curves.SelectMany(c => c.Readings), r => Assert.Equal(ShieldingState.Overloaded, Assert.IsType<ShieldingReading.AtLeast>(r).State));
+        Assert.All(Everywhere.Curves.SelectMany(c => c.Readings),
+            r => Assert.Equal(ShieldingState.Overloaded, Assert.IsType<ShieldingReading.AtLeast>(r).State));
         var page = new Page(Everywhere);
         string[] said =
         [
-            .. SummaryWords.Summary(Everywhere), .. FindingWords.Check(Everywhere), .. ChoiceWords.ChoiceText(Everywhere), .. LotWords.LotsText(Everywhere),
-            .. page.Tree.Descendants("p").Concat(page.Tree.Descendants("caption")).Concat(page.Tree.Descendants("li")).Select(e => e.Value),
+            .. SummaryWords.Summary(Everywhere), .. FindingWords.Check(Everywhere), .. ChoiceWords.ChoiceText(Everywhere),
+            .. LotWords.LotsText(Everywhere), .. page.Tree.Descendants("p").Concat(page.Tree.Descendants("caption"))
+                .Concat(page.Tree.Descendants("li")).Select(e => e.Value),
             .. new[] { "shielding", "shielding-a-a01" }.SelectMany(page.Labels),
         ];
         Assert.DoesNotContain(said, s => s.Contains("floor hides", StringComparison.Ordinal));
-        Assert.DoesNotContain(said, s => s.Contains("more range", StringComparison.OrdinalIgnoreCase) || s.Contains("more dynamic range", StringComparison.OrdinalIgnoreCase));
+        Assert.DoesNotContain(said, s => s.Contains("more range", StringComparison.OrdinalIgnoreCase)
+            || s.Contains("more dynamic range", StringComparison.OrdinalIgnoreCase));
         Assert.DoesNotContain(said, s => s.Contains("more source power", StringComparison.Ordinal));
         Assert.Contains(said, s => s.Contains("overload of the receiver hides", StringComparison.Ordinal));
         Assert.Contains(said, s => s.Contains("Take sweeps without overload", StringComparison.Ordinal));
-        Assert.Contains(SummaryWords.Summary(Everywhere), l => l.Contains($"Overloaded at {Everywhere.Campaign.Grid.Count} of {Everywhere.Campaign.Grid.Count} frequencies", StringComparison.Ordinal));
+        Assert.Contains(SummaryWords.Summary(Everywhere),
+            l => l.Contains($"Overloaded at {Everywhere.Campaign.Grid.Count} of {Everywhere.Campaign.Grid.Count} frequencies",
+                StringComparison.Ordinal));
     }
 
     [Fact]
@@ -61,17 +66,21 @@ public sealed class OverloadWordingTests
         Assert.Equal("the floor or overload of the receiver", causes.What);
         Assert.Equal("more dynamic range and sweeps without overload tell", causes.Tells);
         Assert.Equal("More dynamic range and sweeps without overload would tell.", causes.WouldTell);
-        Assert.Contains(new Page(Partly).Labels("shielding-a-a01"), l => l.EndsWith("arrows: the floor or overload of the receiver hides how much more", StringComparison.Ordinal));
-        Assert.Contains("the receiver was overloaded, and the bound that is left", VerdictWords.OutcomeReason(Everywhere), StringComparison.Ordinal);
+        Assert.Contains(new Page(Partly).Labels("shielding-a-a01"),
+            l => l.EndsWith("arrows: the floor or overload of the receiver hides how much more", StringComparison.Ordinal));
+        Assert.Contains("the receiver was overloaded, and the bound that is left", VerdictWords.OutcomeReason(Everywhere),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void TheFloorAloneIsSaidAsBefore()
     {
         var floor = new BoundCauses(Floor: true, Overload: false);
-        Assert.Equal(("the floor", "more dynamic range tells", "More dynamic range would tell."), (floor.What, floor.Tells, floor.WouldTell));
+        Assert.Equal(("the floor", "more dynamic range tells", "More dynamic range would tell."),
+            (floor.What, floor.Tells, floor.WouldTell));
         var overload = new BoundCauses(Floor: false, Overload: true);
-        Assert.Equal(("overload of the receiver", "sweeps without overload tell", "Sweeps without overload would tell."), (overload.What, overload.Tells, overload.WouldTell));
+        Assert.Equal(("overload of the receiver", "sweeps without overload tell", "Sweeps without overload would tell."),
+            (overload.What, overload.Tells, overload.WouldTell));
     }
 
     [Fact]
@@ -87,7 +96,8 @@ public sealed class OverloadWordingTests
         ShieldingBudget budget = Everywhere.Budgets[0].Frequencies[0];
         Assert.Null(budget.Linear);
         Assert.Contains("no estimate, the receiver was overloaded", BudgetWords.BudgetCaption(budget), StringComparison.Ordinal);
-        Assert.Contains("Less level at the receiver helps; more sweeps do not.", BudgetAdviceWords.Dominates(budget), StringComparison.Ordinal);
+        Assert.Contains("Less level at the receiver helps; more sweeps do not.", BudgetAdviceWords.Dominates(budget),
+            StringComparison.Ordinal);
         Assert.Equal(double.PositiveInfinity, budget.Reported.High);
     }
 
@@ -96,7 +106,8 @@ public sealed class OverloadWordingTests
     {
         using var to = new MemoryStream();
         ShieldingCsv.Write(Everywhere, to);
-        string[][] rows = [.. System.Text.Encoding.UTF8.GetString(to.ToArray()).Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.TrimEnd('\r').Split(','))];
+        string[][] rows = [.. System.Text.Encoding.UTF8.GetString(to.ToArray()).Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Select(l => l.TrimEnd('\r').Split(','))];
         int Column(string name) => Array.IndexOf(rows[0], name);
         Assert.All(rows.Skip(1), row =>
         {
@@ -113,9 +124,11 @@ public sealed class OverloadWordingTests
         BandRanking band = some.Choice!.Bands[0];
         Assert.InRange(band.OverloadedLeftOut, 3, 20);
         Assert.Equal(band.OverloadedLeftOut, band.CappedLeftOut);
-        Assert.Contains($"left out for all: {band.OverloadedLeftOut} where the receiver was overloaded", ChoiceWords.RankingHeading(band), StringComparison.Ordinal);
+        Assert.Contains($"left out for all: {band.OverloadedLeftOut} where the receiver was overloaded",
+            ChoiceWords.RankingHeading(band), StringComparison.Ordinal);
         Assert.All(band.Ranking, r => Assert.Equal((band.OverloadedLeftOut, 0), (r.OverloadedCount, r.CappedCount)));
-        Assert.Contains(RankingWords.RankingRows(some, band), row => row[3].StartsWith("overloaded at ", StringComparison.Ordinal));
+        Assert.Contains(RankingWords.RankingRows(some, band),
+            row => row[3].StartsWith("overloaded at ", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -123,11 +136,13 @@ public sealed class OverloadWordingTests
     {
         AnalysisResult pilot = Samples.Run(Plan with { LimitDbm = -30 }, Asking);
         PlanBasis basis = PilotComponents.Of(pilot.Campaign, pilot.Floor, [])!;
-        var question = new PlanQuestion { Confidence = Statistics.Confidence.NinetyFive, Numbers = new SweepNumbers(1, 5, 5), ClaimDb = 75 };
+        var question =
+            new PlanQuestion { Confidence = Statistics.Confidence.NinetyFive, Numbers = new SweepNumbers(1, 5, 5), ClaimDb = 75 };
         IReadOnlyList<string> lines = PlanWords.Plan(SweepPlanner.Of(basis, question), pilot);
         Assert.Contains(lines, l => l.StartsWith("The pilot's receiver was overloaded", StringComparison.Ordinal));
         Assert.DoesNotContain(lines, l => l.Contains("more source power", StringComparison.Ordinal));
-        Assert.Contains(lines, l => l.Contains("without more level at a receiver that is overloaded: a resolution bandwidth", StringComparison.Ordinal));
+        Assert.Contains(lines, l =>
+            l.Contains("without more level at a receiver that is overloaded: a resolution bandwidth", StringComparison.Ordinal));
 
         // Readings that all stand at the limit show no scatter: the others do, as if nothing were clipped.
         PlanBasis clean = PilotComponents.Of(Samples.Run(Plan, Asking).Campaign, pilot.Floor, [])!;

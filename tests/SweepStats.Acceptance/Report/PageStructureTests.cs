@@ -16,8 +16,10 @@ public sealed class PageStructureTests
     {
         Assert.Equal("index.html", Autumn.Files[0].Path);
         Assert.Equal(Autumn.Files.Count, Autumn.Files.Select(f => f.Path.ToLowerInvariant()).Distinct().Count());
-        IEnumerable<string> linked = Autumn.Tree.Descendants("a").Select(a => a.Attribute("href")!.Value).Where(h => !h.StartsWith('#'));
-        Assert.Equal(Autumn.Charts.Select(f => f.Path).Order(StringComparer.Ordinal), linked.Distinct().Order(StringComparer.Ordinal));
+        IEnumerable<string> linked =
+            Autumn.Tree.Descendants("a").Select(a => a.Attribute("href")!.Value).Where(h => !h.StartsWith('#'));
+        Assert.Equal(Autumn.Charts.Select(f => f.Path).Order(StringComparer.Ordinal),
+            linked.Distinct().Order(StringComparer.Ordinal));
         // Shielding, range, bands and uncertainty budgets; offsets; two a specimen.
         Assert.Equal(4 + 6 + 1 + 1 + (2 * 6), Autumn.Charts.Count());
     }
@@ -32,7 +34,8 @@ public sealed class PageStructureTests
             Assert.Equal("img", svg.Attribute("role")!.Value);
             Assert.StartsWith("0 0 900 ", svg.Attribute("viewBox")!.Value, StringComparison.Ordinal);
             string[] named = svg.Attribute("aria-labelledby")!.Value.Split(' ');
-            Assert.Equal(["title", "desc"], named.Select(id => svg.Elements().Single(e => e.Attribute("id")?.Value == id).Name.LocalName));
+            Assert.Equal(["title", "desc"],
+                named.Select(id => svg.Elements().Single(e => e.Attribute("id")?.Value == id).Name.LocalName));
         }
     }
 
@@ -44,8 +47,10 @@ public sealed class PageStructureTests
         string[] used =
         [
             .. Autumn.Tree.Descendants().Select(e => e.Attribute("clip-path")?.Value).OfType<string>().Select(v => v[5..^1]),
-            .. Autumn.Tree.Descendants("a").Select(a => a.Attribute("href")!.Value).Where(h => h.StartsWith('#')).Select(h => h[1..]),
-            .. Autumn.Tree.Descendants().Select(e => e.Attribute("aria-labelledby")?.Value).OfType<string>().SelectMany(v => v.Split(' ')),
+            .. Autumn.Tree.Descendants("a").Select(a => a.Attribute("href")!.Value).Where(h => h.StartsWith('#'))
+                .Select(h => h[1..]),
+            .. Autumn.Tree.Descendants().Select(e => e.Attribute("aria-labelledby")?.Value).OfType<string>()
+                .SelectMany(v => v.Split(' ')),
         ];
         Assert.NotEmpty(used);
         Assert.All(used, id => Assert.Contains(id, ids));
@@ -58,12 +63,15 @@ public sealed class PageStructureTests
         foreach (XAttribute attribute in Autumn.Tree.Descendants().Attributes().Where(a => !a.IsNamespaceDeclaration))
         {
             Assert.False(attribute.Name.LocalName.StartsWith("on", StringComparison.Ordinal), attribute.ToString());
-            Assert.True(!fetching.Contains(attribute.Name.LocalName) || attribute.Value.StartsWith("charts/", StringComparison.Ordinal) || attribute.Value.StartsWith('#'), attribute.ToString());
+            Assert.True(!fetching.Contains(attribute.Name.LocalName)
+                || attribute.Value.StartsWith("charts/", StringComparison.Ordinal) || attribute.Value.StartsWith('#'),
+                attribute.ToString());
         }
 
         string[] elements = [.. Autumn.Tree.Descendants().Select(e => e.Name.LocalName).Distinct()];
         Assert.DoesNotContain(elements, e => e is "link" or "img" or "iframe" or "object" or "image");
-        Assert.Equal(["application/json", null], Autumn.Tree.Descendants("script").Select(s => s.Attribute("type")?.Value).Distinct());
+        Assert.Equal(["application/json", null],
+            Autumn.Tree.Descendants("script").Select(s => s.Attribute("type")?.Value).Distinct());
         Assert.Single(Autumn.Tree.Descendants("script"), s => s.Attribute("type") is null);
         string style = Autumn.Tree.Descendants("style").Single().Value;
         Assert.DoesNotContain("url(", style, StringComparison.Ordinal);
@@ -91,7 +99,8 @@ public sealed class PageStructureTests
     [Fact]
     public void HeadingsStepDownOneAtATimeAndThereIsOneTitle()
     {
-        int[] levels = [.. Autumn.Tree.Descendants().Where(e => e.Name.LocalName is "h1" or "h2" or "h3").Select(e => e.Name.LocalName[1] - '0')];
+        int[] levels = [.. Autumn.Tree.Descendants().Where(e => e.Name.LocalName is "h1" or "h2" or "h3")
+            .Select(e => e.Name.LocalName[1] - '0')];
         Assert.Equal(1, levels[0]);
         Assert.Equal(1, levels.Count(l => l == 1));
         Assert.All(levels.Zip(levels.Skip(1)), pair => Assert.True(pair.Second - pair.First <= 1));

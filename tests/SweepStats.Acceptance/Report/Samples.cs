@@ -15,12 +15,15 @@ internal static class Samples
 
     private static readonly ConcurrentDictionary<Asked, Lazy<AnalysisResult>> Analysed = new();
 
-    /// <summary>Three lots of two curtains, 30 MHz to 1 GHz, shielding that rises into the floor, one carrier, 40 dB asked.</summary>
+    /// <summary>
+    /// Three lots of two curtains, 30 MHz to 1 GHz, shielding that rises into the floor, one carrier, 40 dB asked.
+    /// </summary>
     public static AnalysisResult ThreeLots => Autumn.Value;
 
     public static AnalysisPlan Power { get; } = new() { Averaging = Averaging.Power };
 
-    public static AnalysisPlan Asking(double decibels) => Power with { Requirement = Requirement.Constant(new Decibels(decibels)) };
+    public static AnalysisPlan Asking(double decibels) =>
+        Power with { Requirement = Requirement.Constant(new Decibels(decibels)) };
 
     public static RehearsalPlan AutumnPlan { get; } = new()
     {
@@ -57,11 +60,15 @@ internal static class Samples
         Seed = 5,
     };
 
-    public static AnalysisPlan AlongCycles(double decibels) => Asking(decibels) with { Lots = new() { OrderedBy = RehearsalPlan.CyclesName } };
+    public static AnalysisPlan AlongCycles(double decibels) =>
+        Asking(decibels) with { Lots = new() { OrderedBy = RehearsalPlan.CyclesName } };
 
     public static RehearsalPlan Small { get; } = new() { Title = "Small", Points = 31 };
 
-    /// <summary>A reference sweep that is off as a whole, a covered sweep of another shape, a carrier, and a floor that hides the upper end.</summary>
+    /// <summary>
+    /// A reference sweep that is off as a whole, a covered sweep of another shape, a carrier, and a floor that hides the upper
+    /// end.
+    /// </summary>
     public static RehearsalPlan Odd { get; } = new()
     {
         Title = "Odd sweeps",
@@ -97,7 +104,8 @@ internal static class Samples
         CoveredSweeps = 3,
         ReferenceSweeps = 10,
         SweepDeviationDb = 0.1,
-        OddSweeps = [new OddSweep(SweepRole.Reference, 3, 2.5), new OddSweep(SweepRole.Covered, 40, 3), new OddSweep(SweepRole.Covered, 41, 3), new OddSweep(SweepRole.Floor, 2, 1.5)],
+        OddSweeps = [new OddSweep(SweepRole.Reference, 3, 2.5), new OddSweep(SweepRole.Covered, 40, 3),
+            new OddSweep(SweepRole.Covered, 41, 3), new OddSweep(SweepRole.Floor, 2, 1.5)],
         StartsAt = new DateTimeOffset(2026, 5, 12, 8, 57, 0, TimeSpan.FromHours(2)),
     };
 
@@ -136,10 +144,12 @@ internal static class Samples
 
     /// <summary>Analysed once, however many tests look at it: results cannot be changed.</summary>
     public static AnalysisResult Run(RehearsalPlan rehearsal, AnalysisPlan plan) =>
-        Analysed.GetOrAdd(new Asked(rehearsal, plan), asked => new Lazy<AnalysisResult>(() => Anew(asked.Rehearsal, asked.Plan))).Value;
+        Analysed.GetOrAdd(new Asked(rehearsal, plan),
+            asked => new Lazy<AnalysisResult>(() => Anew(asked.Rehearsal, asked.Plan))).Value;
 
     /// <summary>Drawn and analysed anew.</summary>
-    public static AnalysisResult Anew(RehearsalPlan rehearsal, AnalysisPlan plan) => Analysis.Run(Rehearser.Draw(rehearsal).Campaign, plan);
+    public static AnalysisResult Anew(RehearsalPlan rehearsal, AnalysisPlan plan) =>
+        Analysis.Run(Rehearser.Draw(rehearsal).Campaign, plan);
 
     /// <summary>The campaign again with every name put through a function.</summary>
     public static AnalysisResult Renamed(Func<string, string> name) => Renamed(Small, name);
@@ -152,7 +162,8 @@ internal static class Samples
         {
             Lot = s.Lot is null ? null : name(s.Lot),
             Specimen = s.Specimen is null ? null : name(s.Specimen),
-            ExcludedBecause = s.Role == SweepRole.Covered && s.Name.EndsWith("05.csv", StringComparison.Ordinal) ? name("bumped the table") : null,
+            ExcludedBecause = s.Role == SweepRole.Covered && s.Name.EndsWith("05.csv", StringComparison.Ordinal)
+                ? name("bumped the table") : null,
             Settings = new ReceiverSettings { Detector = name("sample"), ResolutionBandwidthHz = 10e3 },
         })];
         return Analysis.Run(new Campaign(name(campaign.Title), sweeps), Power);

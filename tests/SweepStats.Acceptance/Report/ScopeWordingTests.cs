@@ -14,7 +14,8 @@ namespace SweepStats.Acceptance.Report;
 /// <summary>What was looked at, what was not, and over which frequencies a claim holds.</summary>
 public sealed class ScopeWordingTests
 {
-    private static readonly Finding Note = new() { Code = "n", Severity = Severity.Note, Message = "m", Basis = "b", NextStep = "s" };
+    private static readonly Finding Note =
+        new() { Code = "n", Severity = Severity.Note, Message = "m", Basis = "b", NextStep = "s" };
 
     [Fact]
     public void WhatIsNotTestedIsSaidOnConsoleAndPageWhateverWasFound()
@@ -31,10 +32,13 @@ public sealed class ScopeWordingTests
         string counted = $@"^The checks that could be made found nothing that limits it\. \d+ of {Checklist.All.Length} ";
         Assert.Matches(counted + System.Text.RegularExpressions.Regex.Escape(Words), VerdictWords.TrustReason(clean));
         Assert.Contains(Words, Section(new Page(clean), "next"), StringComparison.Ordinal);
-        AnalysisResult nearly = clean with { Checks = [new CheckRun("over-input", "no limit is stated"), new CheckRun("drift", null)] };
-        Assert.EndsWith("for want of sweeps or statements: levels against the receiver's maximum input.", VerdictWords.TrustReason(nearly), StringComparison.Ordinal);
+        AnalysisResult nearly =
+            clean with { Checks = [new CheckRun("over-input", "no limit is stated"), new CheckRun("drift", null)] };
+        Assert.EndsWith("for want of sweeps or statements: levels against the receiver's maximum input.",
+            VerdictWords.TrustReason(nearly), StringComparison.Ordinal);
         AnalysisResult whole = clean with { Checks = [new CheckRun("drift", null)] };
-        Assert.Equal("The checks that could be made found nothing that limits it. Every check could be made.", VerdictWords.TrustReason(whole));
+        Assert.Equal("The checks that could be made found nothing that limits it. Every check could be made.",
+            VerdictWords.TrustReason(whole));
     }
 
     [Fact]
@@ -50,7 +54,8 @@ public sealed class ScopeWordingTests
     [Fact]
     public void IntervalsWithoutPlacementsSayWhatTheyDoNotCover()
     {
-        AnalysisResult result = Samples.Run(Samples.Small, Samples.Power) with { Findings = [Note with { Code = "placement-unknown" }] };
+        AnalysisResult result =
+            Samples.Run(Samples.Small, Samples.Power) with { Findings = [Note with { Code = "placement-unknown" }] };
         const string Words = "not how well a specimen can be put back.";
         Assert.Contains(Words, VerdictWords.TrustReason(result), StringComparison.Ordinal);
         Assert.Contains(Words, Section(new Page(result), "verdict"), StringComparison.Ordinal);
@@ -86,7 +91,8 @@ public sealed class ScopeWordingTests
     public void AShareOfNothingHasNoLimits()
     {
         Assert.Equal("none", PageWords.Blocked(new BandFigure(-3, -4, -2), db => db.PowerBlocked));
-        Assert.StartsWith("none (none to ", PageWords.Blocked(new BandFigure(-1, -2, 2), db => db.PowerBlocked), StringComparison.Ordinal);
+        Assert.StartsWith("none (none to ", PageWords.Blocked(new BandFigure(-1, -2, 2), db => db.PowerBlocked),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -94,8 +100,10 @@ public sealed class ScopeWordingTests
     {
         var curve = Samples.ThreeLots.Curves[0] with { RepeatabilityDb = 0.3, PlacementCount = 3 };
         BandStatement band = Samples.ThreeLots.Bands[0];
-        Assert.Contains("between sweeps of one placement: 0.3 dB", PageWords.Repeats(curve, band, true), StringComparison.Ordinal);
-        Assert.Contains("scatter between sweeps: 0.3 dB", PageWords.Repeats(curve with { PlacementCount = null }, band, true), StringComparison.Ordinal);
+        Assert.Contains("between sweeps of one placement: 0.3 dB", PageWords.Repeats(curve, band, true),
+            StringComparison.Ordinal);
+        Assert.Contains("scatter between sweeps: 0.3 dB", PageWords.Repeats(curve with { PlacementCount = null }, band, true),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -112,7 +120,8 @@ public sealed class ScopeWordingTests
     [Fact]
     public void ListsCutShortSayOnceWhereTheRestStands()
     {
-        FrequencyBand[] stretches = [.. Enumerable.Range(1, 8).Select(i => new FrequencyBand(new Hertz(i * 1e6), new Hertz(i * 1e6)))];
+        FrequencyBand[] stretches =
+            [.. Enumerable.Range(1, 8).Select(i => new FrequencyBand(new Hertz(i * 1e6), new Hertz(i * 1e6)))];
         Finding cut = Note with { Where = [.. stretches] };
         Page both = new(Samples.ThreeLots with { Findings = [cut, cut with { Severity = Severity.Warning }] });
         Assert.Equal(2, both.Words.Split(PageWords.AllStretches).Length);
@@ -125,9 +134,11 @@ public sealed class ScopeWordingTests
     [Fact]
     public void TheCheckTellsAFindingOfManySpecimensInOneLine()
     {
-        Finding Of(int i, int points) => Note with { Code = "capped", Specimen = new SpecimenName("A", $"S{i}"), Message = $"At {points} of 31 points." };
+        Finding Of(int i, int points) =>
+            Note with { Code = "capped", Specimen = new SpecimenName("A", $"S{i}"), Message = $"At {points} of 31 points." };
         AnalysisResult nine = Samples.ThreeLots with { Findings = [.. Enumerable.Range(1, 10).Select(i => Of(i, i))] };
-        Assert.Contains("  A/S1, A/S2, A/S3, A/S4, A/S5, A/S6, A/S7, A/S8 and 2 more: At 1 to 10 of 31 points.", FindingWords.Check(nine));
+        Assert.Contains("  A/S1, A/S2, A/S3, A/S4, A/S5, A/S6, A/S7, A/S8 and 2 more: At 1 to 10 of 31 points.",
+            FindingWords.Check(nine));
         AnalysisResult eight = Samples.ThreeLots with { Findings = [.. Enumerable.Range(1, 8).Select(i => Of(i, i))] };
         Assert.Contains("  A/S8: At 8 of 31 points.", FindingWords.Check(eight));
     }
@@ -135,11 +146,13 @@ public sealed class ScopeWordingTests
     [Fact]
     public void ChartTitlesStandAtTheLeftInTheTypeOfThePage()
     {
-        var title = new Page(Samples.ThreeLots).Chart("shielding").Descendants().First(e => e.Name.LocalName == "text" && e.Value == SpecimenChartWords.OverviewTitle);
+        var title = new Page(Samples.ThreeLots).Chart("shielding").Descendants()
+            .First(e => e.Name.LocalName == "text" && e.Value == SpecimenChartWords.OverviewTitle);
         Assert.Equal("Georgia, 'Times New Roman', serif", title.Attribute("font-family")!.Value);
         Assert.Equal("400", title.Attribute("font-weight")!.Value);
         Assert.NotEqual("middle", title.Attribute("text-anchor")?.Value);
     }
 
-    private static string Section(Page page, string id) => page.Tree.Descendants("section").Single(s => s.Attribute("aria-labelledby")!.Value == id).Value;
+    private static string Section(Page page, string id) =>
+        page.Tree.Descendants("section").Single(s => s.Attribute("aria-labelledby")!.Value == id).Value;
 }

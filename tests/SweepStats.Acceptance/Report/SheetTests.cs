@@ -26,7 +26,8 @@ public sealed class SheetTests
     public void TheDemoHasTwoSheetsOfAtMostSevenHundredWordsAndALightPage()
     {
         string file = Path.Combine(Repository.Root, "reports/receiver-cabin-curtain/index.html");
-        string html = Regex.Replace(File.ReadAllText(file), "<!DOCTYPE[^>]*>|<meta[^>]*>", string.Empty, RegexOptions.None, TimeSpan.FromSeconds(9));
+        string html = Regex.Replace(File.ReadAllText(file), "<!DOCTYPE[^>]*>|<meta[^>]*>", string.Empty, RegexOptions.None,
+            TimeSpan.FromSeconds(9));
         XElement[] sheets = Sheets(XDocument.Parse(html));
         Assert.Equal(["Sheet 1 of 2", "Sheet 2 of 2"], sheets.Select(s => s.Attribute("aria-label")!.Value));
         Assert.InRange(sheets.Sum(Words), 300, MostWords);
@@ -87,7 +88,8 @@ public sealed class SheetTests
     {
         AnalysisResult drawn = Samples.Run(Samples.Small, Samples.Power) with { Rehearsed = true };
         Page page = new(drawn);
-        Assert.All(Sheets(page.Tree), s => Assert.Contains(s.Descendants("span"), e => IsOf(e, "rehearsal") && e.Value == SheetWords.Mark));
+        Assert.All(Sheets(page.Tree),
+            s => Assert.Contains(s.Descendants("span"), e => IsOf(e, "rehearsal") && e.Value == SheetWords.Mark));
         Assert.Contains(page.Tree.Descendants("div"), d => IsOf(d, "report rehearsed"));
         string style = page.Tree.Descendants("style").Single().Value;
         Assert.Contains($"@page rehearsed {{ @top-center {{ content: \"{SheetWords.Mark}\"", style, StringComparison.Ordinal);
@@ -129,7 +131,8 @@ public sealed class SheetTests
         XElement[] rows = [.. sheet.Descendants("tbody").Single().Elements("tr")];
         Assert.InRange(rows.Length, 4, 12);
         AnalysisResult result = Samples.Run(Samples.HundredGroups, Samples.Asking(30));
-        string[] weakest = [.. FirstScreenWords.WeakestFirst(result).Take(rows.Length).Select(i => result.Bands[i].Name.ToString())];
+        string[] weakest =
+            [.. FirstScreenWords.WeakestFirst(result).Take(rows.Length).Select(i => result.Bands[i].Name.ToString())];
         Assert.Equal(weakest, rows.Select(r => r.Element("th")!.Value));
         Assert.Contains($"The other {32 - rows.Length} specimens: each at least ", sheet.Value, StringComparison.Ordinal);
         Assert.All(rows, r => Assert.NotEmpty(r.Descendants("svg").Single().Attribute("aria-label")!.Value));
@@ -157,7 +160,8 @@ public sealed class SheetTests
         AnalysisResult result = Samples.Run(Samples.Small, Samples.Power);
         string[] items = [.. Sheets(new Page(result).Tree)[0].Descendants("li").Select(i => i.Value)];
         Assert.Contains(UntestedDoubt.Leakage, result.Verdict.Untested);
-        Assert.Contains("Not tested: leakage round the specimen. Next: Put a solid metal plate in place of the specimen and take plate sweeps.", items);
+        Assert.Contains("Not tested: leakage round the specimen. Next: Put a solid metal plate in place of the specimen and "
+            + "take plate sweeps.", items);
         Assert.Equal(result.Verdict.Untested.Length, items.Count(i => i.StartsWith("Not tested: ", StringComparison.Ordinal)));
     }
 
@@ -180,7 +184,8 @@ public sealed class SheetTests
         foreach (XElement svg in elements.Where(e => e.Name.LocalName == "svg" && e.Attribute("class") is not null))
         {
             Assert.NotEmpty(svg.Attribute("aria-label")!.Value);
-            double[] box = [.. svg.Attribute("viewBox")!.Value.Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
+            double[] box =
+                [.. svg.Attribute("viewBox")!.Value.Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
             foreach (XElement text in svg.Descendants().Where(e => e.Name.LocalName == "text"))
             {
                 Assert.InRange((double)text.Attribute("x")!, 0, box[2]);
@@ -208,16 +213,20 @@ public sealed class SheetTests
         Sweep[] raised = [.. drawn.Sweeps.Where(s => s.Role == SweepRole.Floor).Where((_, j) => j is 1 or 3)];
         Campaign apart = drawn with
         {
-            Sweeps = [.. drawn.Sweeps.Select(s => raised.Contains(s) ? new Sweep(s.Name, s.Role, s.Grid, [.. s.Levels.Select(l => l + 6)], s.Scale) : s)],
+            Sweeps = [.. drawn.Sweeps.Select(
+                s => raised.Contains(s) ? new Sweep(s.Name, s.Role, s.Grid, [.. s.Levels.Select(l => l + 6)], s.Scale) : s)],
         };
-        Assert.Matches(@"measured, .*; its sweeps lie up to 6\.\d dB apart", new Page(Analysis.Run(apart, Samples.Power)).Tree.Root!.Value);
-        Assert.DoesNotContain("dB apart", new Page(Analysis.Run(drawn, Samples.Power)).Tree.Root!.Value, StringComparison.Ordinal);
+        Assert.Matches(@"measured, .*; its sweeps lie up to 6\.\d dB apart",
+            new Page(Analysis.Run(apart, Samples.Power)).Tree.Root!.Value);
+        Assert.DoesNotContain("dB apart", new Page(Analysis.Run(drawn, Samples.Power)).Tree.Root!.Value,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void StandardsOnTheSheetAreThoseOfTheSources()
     {
-        MatchCollection named = Regex.Matches(SheetWords.Standards, "[0-9]+[-:][0-9]{4}", RegexOptions.None, TimeSpan.FromSeconds(9));
+        MatchCollection named =
+            Regex.Matches(SheetWords.Standards, "[0-9]+[-:][0-9]{4}", RegexOptions.None, TimeSpan.FromSeconds(9));
         Assert.Equal(4, named.Count);
         foreach (Match standard in named)
         {

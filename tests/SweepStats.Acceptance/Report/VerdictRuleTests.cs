@@ -12,12 +12,14 @@ namespace SweepStats.Acceptance.Report;
 /// <summary>How the verdict comes about, and what was looked at, as a reader of the page sees it.</summary>
 public sealed class VerdictRuleTests
 {
-    private static readonly Finding Note = new() { Code = "near-floor", Severity = Severity.Note, Message = "m", Basis = "b", NextStep = "s" };
+    private static readonly Finding Note =
+        new() { Code = "near-floor", Severity = Severity.Note, Message = "m", Basis = "b", NextStep = "s" };
     private static readonly Finding Warning = Note with { Code = "capped", Severity = Severity.Warning };
     private static readonly Finding Fault = Note with { Code = "over-input", Severity = Severity.Fault };
 
     // Three specimens and few frequencies: what is printed of findings does not depend on the curves.
-    private static readonly Lazy<AnalysisResult> Three = new(() => Samples.Run(Samples.Small with { SpecimensPerLot = 3, Points = 5 }, Samples.Asking(40)));
+    private static readonly Lazy<AnalysisResult> Three =
+        new(() => Samples.Run(Samples.Small with { SpecimensPerLot = 3, Points = 5 }, Samples.Asking(40)));
 
     [Fact]
     public void TheRuleThatIsPrintedIsTheOneTheVerdictFollows()
@@ -38,8 +40,10 @@ public sealed class VerdictRuleTests
         Finding one = Warning with { Specimen = new SpecimenName("A", "1") };
         Finding two = Warning with { Specimen = new SpecimenName("A", "2") };
         Finding copy = Warning with { Code = "duplicate-sweep", Message = "n" };
-        string[] tally = [.. Verdict(With(one, two, copy, copy with { Message = "o" }, Note)).Descendants("ul").First().Elements("li").Select(e => e.Value)];
-        Assert.Equal(["No fault.", "2 warnings, from capped (2 specimens), duplicate-sweep (2 times).", "1 note, from near-floor."], tally);
+        string[] tally = [.. Verdict(With(one, two, copy, copy with { Message = "o" }, Note)).Descendants("ul").First()
+            .Elements("li").Select(e => e.Value)];
+        Assert.Equal(["No fault.", "2 warnings, from capped (2 specimens), duplicate-sweep (2 times).",
+            "1 note, from near-floor."], tally);
     }
 
     [Fact]
@@ -51,9 +55,12 @@ public sealed class VerdictRuleTests
         Finding second = Warning with { Specimen = names[1], Where = [Megahertz(150, 300)] };
         Finding few = Warning with { Code = "too-few-repeats", Specimen = names[2] };
         Assert.Equal(
-            [["ambient", "all", "400 MHz to 500 MHz"], ["capped", $"{names[0]}, {names[1]}", "100 MHz to 300 MHz, 700 MHz to 800 MHz; not the same for each"], ["too-few-repeats", names[2].ToString(), "all"]],
+            [["ambient", "all", "400 MHz to 500 MHz"], ["capped", $"{names[0]}, {names[1]}",
+                "100 MHz to 300 MHz, 700 MHz to 800 MHz; not the same for each"],
+                ["too-few-repeats", names[2].ToString(), "all"]],
             Limits(With(carrier, first, second, few)));
-        Assert.Equal([["capped", "all", "100 MHz to 200 MHz, 700 MHz to 800 MHz"]], Limits(With([.. names.Select(n => first with { Specimen = n })])));
+        Assert.Equal([["capped", "all", "100 MHz to 200 MHz, 700 MHz to 800 MHz"]],
+            Limits(With([.. names.Select(n => first with { Specimen = n })])));
         Assert.Empty(Limits(With(Note)));
         Assert.Empty(Limits(With(Fault, Warning)));
     }
@@ -104,12 +111,14 @@ public sealed class VerdictRuleTests
 
     private static string[][] Limits(AnalysisResult result) => Rows(Section(result, "verdict"), RuleWords.LimitsCaption);
 
-    private static string[][] Outcomes(AnalysisResult result) => Rows(Section(result, "checks"), Section(result, "checks").Descendants("caption").Single().Value);
+    private static string[][] Outcomes(AnalysisResult result) =>
+        Rows(Section(result, "checks"), Section(result, "checks").Descendants("caption").Single().Value);
 
     private static string Of(string[][] rows, string code) => rows.Single(r => r[1] == code)[2];
 
     private static string[][] Rows(XElement section, string caption) =>
-        [.. section.Descendants("table").Where(t => t.Element("caption")!.Value == caption).Elements("tbody").Elements("tr").Select(r => r.Elements().Select(c => c.Value).ToArray())];
+        [.. section.Descendants("table").Where(t => t.Element("caption")!.Value == caption).Elements("tbody").Elements("tr")
+            .Select(r => r.Elements().Select(c => c.Value).ToArray())];
 
     private static XElement Section(AnalysisResult result, string id) =>
         new Page(result).Tree.Descendants("section").Single(s => s.Attribute("aria-labelledby")!.Value == id);

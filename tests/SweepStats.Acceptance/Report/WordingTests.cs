@@ -22,7 +22,8 @@ public sealed class WordingTests
     [InlineData(0, "0 Hz")]
     [InlineData(50, "50 Hz")]
     [InlineData(40e9, "40 GHz")]
-    public void AFrequencyHasFourDigitsAndItsUnit(double hertz, string expected) => Assert.Equal(expected, PrintedFrequency.Frequency(new Hertz(hertz)));
+    public void AFrequencyHasFourDigitsAndItsUnit(double hertz, string expected) =>
+    Assert.Equal(expected, PrintedFrequency.Frequency(new Hertz(hertz)));
 
     [Fact]
     public void ABandThatPrintsAlikeAtBothEndsIsOneFrequency() =>
@@ -37,8 +38,10 @@ public sealed class WordingTests
     [InlineData(-3, "none", "none")]
     public void BlockedSharesAreNamedForFieldAndForPower(double decibels, string field, string power)
     {
-        Assert.StartsWith(field.TrimEnd('%', ' ', '0'), PageWords.Blocked(new BandFigure(decibels, null, null), db => db.FieldBlocked), StringComparison.Ordinal);
-        Assert.StartsWith(power.TrimEnd('%', ' ', '0'), PageWords.Blocked(new BandFigure(decibels, null, null), db => db.PowerBlocked), StringComparison.Ordinal);
+        Assert.StartsWith(field.TrimEnd('%', ' ', '0'),
+            PageWords.Blocked(new BandFigure(decibels, null, null), db => db.FieldBlocked), StringComparison.Ordinal);
+        Assert.StartsWith(power.TrimEnd('%', ' ', '0'),
+            PageWords.Blocked(new BandFigure(decibels, null, null), db => db.PowerBlocked), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -77,40 +80,62 @@ public sealed class WordingTests
     [Fact]
     public void AnUntrustworthyMeasurementNeverSaysItCanBeTrusted()
     {
-        AnalysisResult result = Samples.ThreeLots with { Verdict = new Verdict(Trust.Untrustworthy, RequirementOutcome.Meets, []) };
-        Assert.StartsWith("Do not rely on this measurement: it shows for no specimen", VerdictWords.Headline(result), StringComparison.Ordinal);
+        AnalysisResult result =
+            Samples.ThreeLots with { Verdict = new Verdict(Trust.Untrustworthy, RequirementOutcome.Meets, []) };
+        Assert.StartsWith("Do not rely on this measurement: it shows for no specimen", VerdictWords.Headline(result),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void FindingsThatDifferOnlyInNumbersAreToldOnceWithTheirSpan()
     {
-        Finding first = new() { Code = "capped", Severity = Severity.Warning, Message = "At 32 of 201 points, by 6.5 dB.", Basis = "b", NextStep = "More range.", Specimen = new("A", "1") };
-        FindingGroup group = Assert.Single(FindingGroup.Of([first, first with { Message = "At 9 of 201 points, by 7.5 dB.", Specimen = new("A", "2") }]));
+        Finding first = new()
+        {
+            Code = "capped",
+            Severity = Severity.Warning,
+            Message = "At 32 of 201 points, by 6.5 dB.",
+            Basis = "b",
+            NextStep = "More range.",
+            Specimen = new("A", "1"),
+        };
+        FindingGroup group = Assert.Single(
+            FindingGroup.Of([first, first with { Message = "At 9 of 201 points, by 7.5 dB.", Specimen = new("A", "2") }]));
         Assert.Equal("At 9 to 32 of 201 points, by 6.5 to 7.5 dB.", group.CommonMessage);
     }
 
     [Fact]
     public void FindingsThatDifferInWordsAreToldOneByOne()
     {
-        Finding first = new() { Code = "odd", Severity = Severity.Note, Message = "Sweep a is odd.", Basis = "b", NextStep = "Look." };
+        Finding first =
+            new() { Code = "odd", Severity = Severity.Note, Message = "Sweep a is odd.", Basis = "b", NextStep = "Look." };
         Assert.Null(Assert.Single(FindingGroup.Of([first, first with { Message = "Sweep b is odd." }])).CommonMessage);
     }
 
     [Fact]
     public void WhatFindingsRestOnIsToldOnceWhereItDiffersOnlyInNumbers()
     {
-        Finding first = new() { Code = "capped", Severity = Severity.Warning, Message = "m", Basis = "Median 0.6 dB.", NextStep = "s", Specimen = new("A", "1") };
+        Finding first = new()
+        {
+            Code = "capped",
+            Severity = Severity.Warning,
+            Message = "m",
+            Basis = "Median 0.6 dB.",
+            NextStep = "s",
+            Specimen = new("A", "1"),
+        };
         Finding second = first with { Basis = "Median 1.5 dB.", Specimen = new("A", "2") };
         Finding third = first with { Basis = "By another rule.", Specimen = new("A", "3") };
         Assert.Equal(["Rests on: Median 0.6 to 1.5 dB."], Told(first, second));
-        Assert.Equal(["Rests on, A/1: Median 0.6 dB.", "Rests on, A/3, A/4: By another rule."], Told(first, third, third with { Specimen = new("A", "4") }));
+        Assert.Equal(["Rests on, A/1: Median 0.6 dB.", "Rests on, A/3, A/4: By another rule."],
+            Told(first, third, third with { Specimen = new("A", "4") }));
         AnalysisResult result = Samples.Run(Samples.Small, Samples.Power) with { Findings = [first, second] };
         Assert.Contains("  Rests on: Median 0.6 to 1.5 dB.", FindingWords.Check(result));
 
         string[] Told(params Finding[] findings)
         {
             AnalysisResult shown = Samples.Run(Samples.Small, Samples.Power) with { Findings = [.. findings] };
-            return [.. new Page(shown).Tree.Descendants("p").Where(p => p.Attribute("class")?.Value == "basis").Select(p => p.Value)];
+            return [.. new Page(shown).Tree.Descendants("p").Where(p => p.Attribute("class")?.Value == "basis")
+                .Select(p => p.Value)];
         }
     }
 

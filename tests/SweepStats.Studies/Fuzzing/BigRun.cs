@@ -40,13 +40,15 @@ internal static class BigRun
         TraceFile.Look("Frequency (Hz),Level (dBm)\n1,2\n2,3\n"u8, "warm.csv", new TraceReadOptions());
         double before = PeakMegabytes();
         long start = Stopwatch.GetTimestamp();
-        TraceReading reading = TraceFile.Read(path, Path.GetFileName(path), new TraceReadOptions { FrequencyUnit = FrequencyUnit.Hertz, LevelUnit = LevelUnit.DecibelMilliwatts });
+        TraceReading reading = TraceFile.Read(path, Path.GetFileName(path),
+            new TraceReadOptions { FrequencyUnit = FrequencyUnit.Hertz, LevelUnit = LevelUnit.DecibelMilliwatts });
         double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
         double peak = PeakMegabytes();
         string outcome = reading.Faults.IsEmpty
             ? FormattableString.Invariant($"{reading.Traces.Length} traces of {reading.Traces[0].Levels.Length} points")
             : FormattableString.Invariant($"{reading.Faults.Length} faults, first: ") + Shortened(reading.Faults[0].ToString());
-        Console.WriteLine(FormattableString.Invariant($"{seconds,10:F2} {peak,10:F0} {(peak - before) * 1e6 / new FileInfo(path).Length,11:F1}  {outcome}"));
+        Console.WriteLine(FormattableString.Invariant(
+            $"{seconds,10:F2} {peak,10:F0} {(peak - before) * 1e6 / new FileInfo(path).Length,11:F1}  {outcome}"));
         return 0;
     }
 
@@ -54,7 +56,8 @@ internal static class BigRun
     {
         string program = Environment.ProcessPath!;
         bool host = Path.GetFileNameWithoutExtension(program) == "dotnet";
-        var start = new ProcessStartInfo(program, host ? [typeof(BigRun).Assembly.Location, "fuzz-big-one", path] : ["fuzz-big-one", path])
+        var start = new ProcessStartInfo(program,
+            host ? [typeof(BigRun).Assembly.Location, "fuzz-big-one", path] : ["fuzz-big-one", path])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
@@ -68,12 +71,14 @@ internal static class BigRun
             return FormattableString.Invariant($"FAILED: not done after {MostSeconds} s");
         }
 
-        return child.ExitCode == 0 ? output.Result.TrimEnd() : FormattableString.Invariant($"FAILED: exit {child.ExitCode}, {Shortened(errors.Result.ReplaceLineEndings(" "))}");
+        return child.ExitCode == 0 ? output.Result.TrimEnd()
+            : FormattableString.Invariant($"FAILED: exit {child.ExitCode}, {Shortened(errors.Result.ReplaceLineEndings(" "))}");
     }
 
     private static string Shortened(string text) => text.Length <= 200 ? text : text[..200] + "…";
 
     // The high-water mark of resident memory, which only Linux tells this way.
     private static double PeakMegabytes() =>
-        double.Parse(File.ReadLines("/proc/self/status").First(l => l.StartsWith("VmHWM", StringComparison.Ordinal)).Split(' ', '\t')[^2], System.Globalization.CultureInfo.InvariantCulture) * 1024 / 1e6;
+        double.Parse(File.ReadLines("/proc/self/status").First(l => l.StartsWith("VmHWM", StringComparison.Ordinal))
+            .Split(' ', '\t')[^2], System.Globalization.CultureInfo.InvariantCulture) * 1024 / 1e6;
 }

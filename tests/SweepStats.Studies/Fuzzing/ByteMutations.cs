@@ -3,9 +3,11 @@ namespace SweepStats.Studies.Fuzzing;
 /// <summary>Mutations that know nothing of text.</summary>
 internal static class ByteMutations
 {
-    private static readonly byte[] Telling = [0x00, 0xFF, 0xFE, 0xEF, 0x80, 0xC2, 0xE2, 0x0A, 0x0D, 0x09, 0x20, 0x22, 0x21, 0x23, 0x2C, 0x3B, 0x5B, 0x5D, 0x28, 0x2E, 0x2D, 0x65, 0x7F, 0x85];
+    private static readonly byte[] Telling = [0x00, 0xFF, 0xFE, 0xEF, 0x80, 0xC2, 0xE2, 0x0A, 0x0D, 0x09, 0x20, 0x22, 0x21, 0x23,
+        0x2C, 0x3B, 0x5B, 0x5D, 0x28, 0x2E, 0x2D, 0x65, 0x7F, 0x85];
 
-    public static IReadOnlyList<Action<FuzzDraft, FuzzDice>> All { get; } = [FlipBits, Insert, Delete, Overwrite, CutStart, CutEnd, Join, RepeatBlock];
+    public static IReadOnlyList<Action<FuzzDraft, FuzzDice>> All { get; } =
+        [FlipBits, Insert, Delete, Overwrite, CutStart, CutEnd, Join, RepeatBlock];
 
     private static void FlipBits(FuzzDraft draft, FuzzDice dice)
     {
@@ -52,7 +54,8 @@ internal static class ByteMutations
 
     private static void CutEnd(FuzzDraft draft, FuzzDice dice)
     {
-        int kept = dice.OneIn(3) ? draft.Content.Length - dice.Below(Math.Min(8, draft.Content.Length) + 1) : dice.Below(draft.Content.Length + 1);
+        int kept = dice.OneIn(3) ? draft.Content.Length - dice.Below(Math.Min(8, draft.Content.Length) + 1)
+            : dice.Below(draft.Content.Length + 1);
         draft.Replace(kept, draft.Content.Length - kept, []);
     }
 

@@ -7,18 +7,25 @@ internal static class FieldMutations
 {
     private static readonly string[] Odd =
     [
-        "NaN", "nan", "Inf", "-Inf", "Infinity", "∞", "0", "-0", "-1", "1e308", "-1e308", "1e309", "1e999", "-1e999", "1e-999", "1e9999999999", "1e+", "e5", ".", "-", "+", "--1", "1.2.3", "1,5", "1.234,5", "1'000", "0x10", "1_0",
-        "4.9e-324", "9007199254740993", "18446744073709551616", "99999999999999999999999999", "-2147.48", "-893.01029995664", "-200", "1e15", "1d5", "1E5", "½", "٣", "１２", "1 2", "", "\"1\"", "\"", "1dBm", "2GHz", "2,5 MHz", "-70.5dBm", "1e6Hz",
-        "true", "n/a", "#DIV/0!", "--", "*",
+        "NaN", "nan", "Inf", "-Inf", "Infinity", "∞", "0", "-0", "-1", "1e308", "-1e308", "1e309", "1e999", "-1e999", "1e-999",
+        "1e9999999999", "1e+", "e5", ".", "-", "+", "--1", "1.2.3", "1,5", "1.234,5", "1'000", "0x10", "1_0", "4.9e-324",
+        "9007199254740993", "18446744073709551616", "99999999999999999999999999", "-2147.48", "-893.01029995664", "-200", "1e15",
+        "1d5", "1E5", "½", "٣", "１２", "1 2", "", "\"1\"", "\"", "1dBm", "2GHz", "2,5 MHz", "-70.5dBm", "1e6Hz", "true", "n/a",
+        "#DIV/0!", "--", "*",
     ];
 
     private static readonly string[] Words =
     [
-        "Frequency", "frequency_hz", "Freq", "Frequenz", "Stimulus", "Level", "level_dbm", "Pegel", "Trace", "Trace 1", "Phase", "(Hz)", "(kHz)", "(MHz)", "[GHz]", "(dBm)", "(dBuV)", "(dBµV)", "dBuVPerMeter", "(dB)", "(dB/m)", "(V)", "(W)",
-        "(deg)", "(REAL)", "(IMAG)", "re", "im", "S11", "S21", "S43", "RBW", "VBW", "Detector", "Sweep Time", "Attenuation", "Ref Level", "Points", "Values", "NumberPoints", "XStart", "XStop", "Start", "Stop", "Span", "Unit", "DATA", "BEGIN",
-        "END", "[Header]", "[Traces]", "[Trace]", "[Markers]", "[Version]", "[Version] 2.0", "[Version] 2.1", "[Number of Ports]", "[Number of Ports] 0", "[Number of Ports] 99999999", "[Two-Port Data Order]", "21_12", "12_21",
-        "[Number of Frequencies]", "[Number of Frequencies] 2000000000", "[Reference]", "[Matrix Format]", "Full", "Lower", "Upper", "[Mixed-Mode Order]", "[Network Data]", "[Noise Data]", "[Begin Information]", "[End Information]", "[End]",
-        "# MHz S MA R 50", "# Hz S RI R 50", "# S DB", "# Y", "MA", "DB", "RI", "R 50", "R (50+j5)", "Sweep", "Date", "Time", "2024-03-05", "05/03/2024", "10:11:12", "Max Hold", "Sample", "RMS", "sep=;", "mV", "mW", "Hz", "dBm",
+        "Frequency", "frequency_hz", "Freq", "Frequenz", "Stimulus", "Level", "level_dbm", "Pegel", "Trace", "Trace 1", "Phase",
+        "(Hz)", "(kHz)", "(MHz)", "[GHz]", "(dBm)", "(dBuV)", "(dBµV)", "dBuVPerMeter", "(dB)", "(dB/m)", "(V)", "(W)", "(deg)",
+        "(REAL)", "(IMAG)", "re", "im", "S11", "S21", "S43", "RBW", "VBW", "Detector", "Sweep Time", "Attenuation", "Ref Level",
+        "Points", "Values", "NumberPoints", "XStart", "XStop", "Start", "Stop", "Span", "Unit", "DATA", "BEGIN", "END",
+        "[Header]", "[Traces]", "[Trace]", "[Markers]", "[Version]", "[Version] 2.0", "[Version] 2.1", "[Number of Ports]",
+        "[Number of Ports] 0", "[Number of Ports] 99999999", "[Two-Port Data Order]", "21_12", "12_21", "[Number of Frequencies]",
+        "[Number of Frequencies] 2000000000", "[Reference]", "[Matrix Format]", "Full", "Lower", "Upper", "[Mixed-Mode Order]",
+        "[Network Data]", "[Noise Data]", "[Begin Information]", "[End Information]", "[End]", "# MHz S MA R 50",
+        "# Hz S RI R 50", "# S DB", "# Y", "MA", "DB", "RI", "R 50", "R (50+j5)", "Sweep", "Date", "Time", "2024-03-05",
+        "05/03/2024", "10:11:12", "Max Hold", "Sample", "RMS", "sep=;", "mV", "mW", "Hz", "dBm",
     ];
 
     private static readonly byte[] Marks = [(byte)',', (byte)';', (byte)'\t', (byte)' '];
@@ -40,9 +47,11 @@ internal static class FieldMutations
         }
     }
 
-    private static void SwapSeparators(FuzzDraft draft, FuzzDice dice) => Swap(draft, dice, dice.Of(Marks), dice.Of(Marks), both: dice.OneIn(2));
+    private static void SwapSeparators(FuzzDraft draft, FuzzDice dice) =>
+        Swap(draft, dice, dice.Of(Marks), dice.Of(Marks), both: dice.OneIn(2));
 
-    private static void SwapDecimalMarks(FuzzDraft draft, FuzzDice dice) => Swap(draft, dice, (byte)'.', (byte)',', both: dice.OneIn(2));
+    private static void SwapDecimalMarks(FuzzDraft draft, FuzzDice dice) =>
+        Swap(draft, dice, (byte)'.', (byte)',', both: dice.OneIn(2));
 
     // In the whole file or in one stretch of it.
     private static void Swap(FuzzDraft draft, FuzzDice dice, byte one, byte other, bool both)
@@ -88,14 +97,16 @@ internal static class FieldMutations
         }
     }
 
-    private static void InsertWord(FuzzDraft draft, FuzzDice dice) => draft.Replace(dice.Below(draft.Content.Length + 1), 0, Encoding.UTF8.GetBytes(dice.Of(Words)));
+    private static void InsertWord(FuzzDraft draft, FuzzDice dice) =>
+        draft.Replace(dice.Below(draft.Content.Length + 1), 0, Encoding.UTF8.GetBytes(dice.Of(Words)));
 
     private static void Nest(FuzzDraft draft, FuzzDice dice)
     {
         string opened = dice.Of(["(", "[", "\"", "((", "[[", "\"(", "\"\"", "([", "{", "<", "!", "#", "(1", "\"1\",", "[End]"]);
         int times = dice.Of([3, 30, 300, 3000]);
         string closed = dice.OneIn(3) ? new string(dice.Of([')', ']', '"']), times) : "";
-        draft.Replace(dice.Below(draft.Content.Length + 1), 0, Encoding.UTF8.GetBytes(string.Concat(Enumerable.Repeat(opened, times)) + closed));
+        draft.Replace(dice.Below(draft.Content.Length + 1), 0,
+            Encoding.UTF8.GetBytes(string.Concat(Enumerable.Repeat(opened, times)) + closed));
     }
 
     private static void AddColumn(FuzzDraft draft, FuzzDice dice)

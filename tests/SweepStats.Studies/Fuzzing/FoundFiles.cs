@@ -2,7 +2,9 @@ using System.Text.RegularExpressions;
 
 namespace SweepStats.Studies.Fuzzing;
 
-/// <summary>Keeps files that failed: a few of every kind, made shorter as long as they fail alike, with a line each in a list.</summary>
+/// <summary>
+/// Keeps files that failed: a few of every kind, made shorter as long as they fail alike, with a line each in a list.
+/// </summary>
 internal sealed partial class FoundFiles(string folder)
 {
     private const int KeptOfAKind = 2;
@@ -34,7 +36,8 @@ internal sealed partial class FoundFiles(string folder)
         Directory.CreateDirectory(folder);
         string name = FormattableString.Invariant($"{failure.ToLowerInvariant()}-{file.File}{Path.GetExtension(file.Name)}");
         File.WriteAllBytes(Path.Combine(folder, name), file.Content);
-        string options = file.Options.FrequencyUnit is null ? "no options" : "Hz, dBm" + (file.Options.Columns.IsEmpty ? "" : ", column " + string.Join(' ', file.Options.Columns));
+        string options = file.Options.FrequencyUnit is null ? "no options"
+            : "Hz, dBm" + (file.Options.Columns.IsEmpty ? "" : ", column " + string.Join(' ', file.Options.Columns));
         string line = $"{name} ({options}; from {file.Name}): {told}";
         File.AppendAllText(Path.Combine(folder, "found.txt"), line + "\n");
         Console.WriteLine(line);

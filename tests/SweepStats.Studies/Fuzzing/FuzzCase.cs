@@ -8,7 +8,8 @@ internal sealed record FuzzCase(long File, string Name, byte[] Content, TraceRea
     private const int MostMutations = 6;
 
     private static readonly Action<FuzzDraft, FuzzDice>[][] Kinds =
-        [[.. ByteMutations.All], [.. LineMutations.All], [.. FieldMutations.All], [.. FieldMutations.All], [.. WrappingMutations.All]];
+        [[.. ByteMutations.All], [.. LineMutations.All], [.. FieldMutations.All], [.. FieldMutations.All],
+            [.. WrappingMutations.All]];
 
     private static readonly string[] Columns = ["2", "1", "S11", "S21", "S12", "level_dbm", "7", "Trace 1"];
 
@@ -32,5 +33,10 @@ internal sealed record FuzzCase(long File, string Name, byte[] Content, TraceRea
     /// <summary>What a campaign states, for every other file.</summary>
     private static TraceReadOptions Known(long file, FuzzDice dice) => file % 2 == 0
         ? new TraceReadOptions()
-        : new TraceReadOptions { FrequencyUnit = FrequencyUnit.Hertz, LevelUnit = LevelUnit.DecibelMilliwatts, Columns = dice.OneIn(6) ? [dice.Of(Columns)] : [] };
+        : new TraceReadOptions
+        {
+            FrequencyUnit = FrequencyUnit.Hertz,
+            LevelUnit = LevelUnit.DecibelMilliwatts,
+            Columns = dice.OneIn(6) ? [dice.Of(Columns)] : [],
+        };
 }

@@ -14,7 +14,8 @@ internal static class FuzzCommand
         }
 
         string? folder = words.Length > 2 && words[2] != "-" ? words[2] : null;
-        return FuzzRun.Start(new FuzzPlan(files, seed, folder), words.Length > 3 ? words[3] : Path.Combine(Path.GetTempPath(), "fuzz-found"));
+        return FuzzRun.Start(new FuzzPlan(files, seed, folder),
+            words.Length > 3 ? words[3] : Path.Combine(Path.GetTempPath(), "fuzz-found"));
     }
 
     /// <summary><c>[FOLDER]</c>: what comes of the seeds unchanged.</summary>
@@ -23,12 +24,14 @@ internal static class FuzzCommand
         foreach ((string name, var reading) in new FuzzPlan(0, 0, folder).Unchanged())
         {
             Console.WriteLine(reading.Faults.IsEmpty
-                ? FormattableString.Invariant($"{name}: {reading.Traces.Length} traces, {reading.Traces.Count(t => !t.Doubts.IsEmpty)} of them doubtful")
+                ? FormattableString.Invariant(
+                    $"{name}: {reading.Traces.Length} traces, {reading.Traces.Count(t => !t.Doubts.IsEmpty)} of them doubtful")
                 : $"{name}: refused, {reading.Faults[0]}");
         }
 
         return 0;
     }
 
-    private static bool Number(string word, out long number) => long.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out number);
+    private static bool Number(string word, out long number) =>
+        long.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out number);
 }

@@ -1,10 +1,13 @@
 namespace SweepStats.Studies.Fuzzing;
 
-/// <summary>Random numbers that depend on nothing but a seed and a file's number, so that any file of a run can be made again alone.</summary>
+/// <summary>
+/// Random numbers that depend on nothing but a seed and a file's number, so that any file of a run can be made again alone.
+/// </summary>
 /// <remarks>SplitMix64 (Steele, Lea, Flood 2014): cheap to start, which a generator per file must be.</remarks>
 internal sealed class FuzzDice(long seed, long file)
 {
-    private ulong _state = unchecked(((ulong)seed * 0xD1342543DE82EF95UL) + ((ulong)file * 0x9E3779B97F4A7C15UL) + 0x632BE59BD9B4E019UL);
+    private ulong _state =
+        unchecked(((ulong)seed * 0xD1342543DE82EF95UL) + ((ulong)file * 0x9E3779B97F4A7C15UL) + 0x632BE59BD9B4E019UL);
 
     /// <summary>A whole number from 0 to below the limit; 0 for a limit of 0.</summary>
     public int Below(int limit) => limit <= 1 ? 0 : (int)(Next() % (ulong)limit);

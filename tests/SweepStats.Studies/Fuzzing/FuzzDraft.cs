@@ -49,7 +49,8 @@ internal sealed class FuzzDraft(FuzzSeed seed, IReadOnlyList<FuzzSeed> seeds)
         bool digit = false;
         for (int i = 0; i <= Content.Length; i++)
         {
-            bool within = i < Content.Length && Content[i] is (>= (byte)'0' and <= (byte)'9') or (byte)'.' or (byte)'+' or (byte)'-' or (byte)'e' or (byte)'E';
+            bool within = i < Content.Length
+                && Content[i] is (>= (byte)'0' and <= (byte)'9') or (byte)'.' or (byte)'+' or (byte)'-' or (byte)'e' or (byte)'E';
             if (within)
             {
                 start = start < 0 ? i : start;

@@ -32,5 +32,7 @@ internal sealed record FuzzPlan(long Files, long Seed, string? Folder)
 
     /// <summary>What comes of the seeds themselves, unchanged.</summary>
     public IEnumerable<(string Name, TraceReading Reading)> Unchanged() =>
-        _seeds.Select(s => (s.Name, TraceFile.Look(s.Content, s.Name, new TraceReadOptions { FrequencyUnit = FrequencyUnit.Hertz, LevelUnit = LevelUnit.DecibelMilliwatts })));
+        _seeds.Select(
+            s => (s.Name, TraceFile.Look(s.Content, s.Name,
+                new TraceReadOptions { FrequencyUnit = FrequencyUnit.Hertz, LevelUnit = LevelUnit.DecibelMilliwatts })));
 }

@@ -16,14 +16,18 @@ internal sealed class FuzzReading(string scratch)
     private const double HangMilliseconds = 1000;
     private const int StrictEvery = 16;
 
-    /// <summary>Reads and judges a file. What looks slow or greedy is measured again, and the best of three counts: the collector and other threads disturb.</summary>
+    /// <summary>
+    /// Reads and judges a file. What looks slow or greedy is measured again, and the best of three counts: the collector and
+    /// other threads disturb.
+    /// </summary>
     public FuzzOutcome Judge(FuzzCase file)
     {
         FuzzOutcome outcome = Once(file);
         for (int again = 0; again < 2 && outcome.Failure is FuzzFailure.Hang or FuzzFailure.Memory; again++)
         {
             FuzzOutcome next = Once(file);
-            outcome = next.Failure is null || next.Milliseconds + next.Allocated < outcome.Milliseconds + outcome.Allocated ? next : outcome;
+            outcome = next.Failure is null || next.Milliseconds + next.Allocated < outcome.Milliseconds + outcome.Allocated
+                ? next : outcome;
         }
 
         return outcome.Failure is null && file.File % StrictEvery < 2 ? Strict(file, outcome) : outcome;
@@ -42,7 +46,9 @@ internal sealed class FuzzReading(string scratch)
             (FuzzFailure? failure, string told) =
                 broken is not null ? (FuzzFailure.Invalid, broken)
                 : milliseconds >= HangMilliseconds ? (FuzzFailure.Hang, "a second or more")
-                : allocated > FixedBytes + (BytesPerByte * (long)file.Content.Length) ? (FuzzFailure.Memory, FormattableString.Invariant($"{allocated} bytes for {file.Content.Length}, {Came(reading)}"))
+                : allocated > FixedBytes + (BytesPerByte * (long)file.Content.Length)
+                    ? (FuzzFailure.Memory,
+                        FormattableString.Invariant($"{allocated} bytes for {file.Content.Length}, {Came(reading)}"))
                 : ((FuzzFailure?)null, "");
             return new FuzzOutcome(failure, told, milliseconds, allocated, reading.Traces.Length);
         }
@@ -52,7 +58,8 @@ internal sealed class FuzzReading(string scratch)
         }
     }
 
-    private static string Came(TraceReading reading) => reading.Faults.IsEmpty ? "read" : "refused: " + Started(reading.Faults[0].Problem);
+    private static string Came(TraceReading reading) =>
+        reading.Faults.IsEmpty ? "read" : "refused: " + Started(reading.Faults[0].Problem);
 
     private static string Started(string text) => text[..Math.Min(text.Length, 100)];
 
@@ -65,7 +72,8 @@ internal sealed class FuzzReading(string scratch)
             TraceReading reading = TraceFile.Read(scratch, file.Name, file.Options);
             string? broken = file.Content.Length == 0 ? null
                 : FuzzRules.Broken(reading, file.Content, strict: true)
-                ?? (looked.Traces == 0 && !reading.Traces.IsEmpty ? "traces in a strict reading that looking did not find" : null);
+                ?? (looked.Traces == 0 && !reading.Traces.IsEmpty
+                    ? "traces in a strict reading that looking did not find" : null);
             return broken is null ? looked : looked with { Failure = FuzzFailure.Invalid, Told = "strict: " + broken };
         }
         catch (Exception e)
@@ -76,9 +84,12 @@ internal sealed class FuzzReading(string scratch)
 
     private static FuzzOutcome Thrown(Exception e, double milliseconds)
     {
-        string place = new StackTrace(e).GetFrames().Select(f => f.GetMethod()).FirstOrDefault(m => m?.DeclaringType?.Namespace?.StartsWith("SweepStats.Files", StringComparison.Ordinal) == true) is { } method
+        string place = new StackTrace(e).GetFrames().Select(f => f.GetMethod())
+            .FirstOrDefault(
+            m => m?.DeclaringType?.Namespace?.StartsWith("SweepStats.Files", StringComparison.Ordinal) == true) is { } method
             ? $"{method.DeclaringType!.Name}.{method.Name}"
             : "?";
-        return new FuzzOutcome(FuzzFailure.Exception, $"{e.GetType().Name} in {place}: {e.Message.ReplaceLineEndings(" ")}", milliseconds, 0, 0);
+        return new FuzzOutcome(FuzzFailure.Exception, $"{e.GetType().Name} in {place}: {e.Message.ReplaceLineEndings(" ")}",
+            milliseconds, 0, 0);
     }
 }

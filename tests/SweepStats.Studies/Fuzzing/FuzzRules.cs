@@ -57,7 +57,8 @@ internal static class FuzzRules
             : null;
     }
 
-    // Counted apart from the reader: a line feed, a carriage return and both together end a line. NUL bytes are passed over where they are padding.
+    // Counted apart from the reader: a line feed, a carriage return and both together end a line. NUL bytes are passed over where
+    // they are padding.
     private static int Lines(ReadOnlySpan<byte> content)
     {
         string text = content.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) ? Encoding.Unicode.GetString(content)

@@ -69,14 +69,18 @@ internal static class FuzzRun
         {
             FuzzCase file = plan.Case(number);
             double again = Enumerable.Range(0, 3).Min(_ => reader.Judge(file).Milliseconds);
-            Tell(file, "slow", FormattableString.Invariant($"{file.Content.Length} bytes, {milliseconds:F1} ms, alone {again:F2} ms"), again >= KeptMilliseconds, found);
+            Tell(file, "slow",
+                FormattableString.Invariant($"{file.Content.Length} bytes, {milliseconds:F1} ms, alone {again:F2} ms"),
+                again >= KeptMilliseconds, found);
         }
 
         foreach ((double ratio, long number) in all.Greediest)
         {
             FuzzCase file = plan.Case(number);
             double again = Enumerable.Range(0, 3).Min(_ => reader.Judge(file).Allocated) / (double)file.Content.Length;
-            Tell(file, "greedy", FormattableString.Invariant($"{file.Content.Length} bytes, {ratio:F1} bytes a byte, alone {again:F1}"), again >= KeptRatio, found);
+            Tell(file, "greedy",
+                FormattableString.Invariant($"{file.Content.Length} bytes, {ratio:F1} bytes a byte, alone {again:F1}"),
+                again >= KeptRatio, found);
         }
 
         File.Delete(scratch);
@@ -96,7 +100,11 @@ internal static class FuzzRun
 
     private static string Summary(FuzzTally all, FuzzPlan plan, TimeSpan time) => FormattableString.Invariant(
         $"summary: {all.Files} files ({all.Bytes >> 20} MiB) from {plan.Seeds} seeds in {time.TotalSeconds:F0} s; ")
-        + FormattableString.Invariant($"exceptions {all.Of(FuzzFailure.Exception)}, hangs {all.Of(FuzzFailure.Hang)}, memory excesses {all.Of(FuzzFailure.Memory)}, invalid results {all.Of(FuzzFailure.Invalid)}; ")
-        + FormattableString.Invariant($"slowest {(all.Slowest.Count > 0 ? all.Slowest[0].Milliseconds : 0):F1} ms, largest memory ratio {(all.Greediest.Count > 0 ? all.Greediest[0].Ratio : 0):F1} (of files of 1 KiB or more), ")
-        + FormattableString.Invariant($"largest share of the allowance {all.LargestShare:P0}; read {all.Read}, refused {all.Refused}");
+        + FormattableString.Invariant($"exceptions {all.Of(FuzzFailure.Exception)}, hangs {all.Of(FuzzFailure.Hang)}, memory ")
+        + FormattableString.Invariant($"excesses {all.Of(FuzzFailure.Memory)}, invalid results {all.Of(FuzzFailure.Invalid)}; ")
+        + FormattableString.Invariant($"slowest {(all.Slowest.Count > 0 ? all.Slowest[0].Milliseconds : 0):F1} ms, largest ")
+        + FormattableString.Invariant(
+            $"memory ratio {(all.Greediest.Count > 0 ? all.Greediest[0].Ratio : 0):F1} (of files of 1 KiB or more), ")
+        + FormattableString.Invariant(
+            $"largest share of the allowance {all.LargestShare:P0}; read {all.Read}, refused {all.Refused}");
 }

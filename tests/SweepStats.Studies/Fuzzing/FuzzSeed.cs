@@ -9,5 +9,6 @@ internal sealed record FuzzSeed(string Name, byte[] Content)
     public static FuzzSeed Of(string name, string text) => new(name, Encoding.UTF8.GetBytes(text));
 
     /// <summary>A seed in another encoding, with its byte order mark where it has one.</summary>
-    public static FuzzSeed Of(string name, string text, Encoding encoding) => new(name, [.. encoding.GetPreamble(), .. encoding.GetBytes(text)]);
+    public static FuzzSeed Of(string name, string text, Encoding encoding) =>
+        new(name, [.. encoding.GetPreamble(), .. encoding.GetBytes(text)]);
 }

@@ -8,9 +8,12 @@ internal static class FuzzSeeds
     private const int PerFolder = 12;
 
     /// <summary>The seeds in a fixed order.</summary>
-    /// <param name="folder">Folder of further files; null for none. Of many files in one folder the first twelve by name are taken.</param>
+    /// <param name="folder">
+    /// Folder of further files; null for none. Of many files in one folder the first twelve by name are taken.
+    /// </param>
     public static FuzzSeed[] All(string? folder) =>
-        [.. PlainSeeds.All, .. PreambleSeeds.All, .. EncodedSeeds.All, .. TouchstoneSeeds.All, .. folder is null ? [] : Of(folder)];
+        [.. PlainSeeds.All, .. PreambleSeeds.All, .. EncodedSeeds.All, .. TouchstoneSeeds.All,
+            .. folder is null ? [] : Of(folder)];
 
     private static IEnumerable<FuzzSeed> Of(string folder) =>
         Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)

@@ -39,7 +39,8 @@ internal sealed class FuzzTally
         }
 
         Keep(Slowest, outcome.Milliseconds, file.File);
-        LargestShare = Math.Max(LargestShare, outcome.Allocated / (double)(FuzzReading.FixedBytes + (FuzzReading.BytesPerByte * (long)file.Content.Length)));
+        LargestShare = Math.Max(LargestShare,
+            outcome.Allocated / (double)(FuzzReading.FixedBytes + (FuzzReading.BytesPerByte * (long)file.Content.Length)));
         if (file.Content.Length >= SmallestForRatio)
         {
             Keep(Greediest, outcome.Allocated / (double)file.Content.Length, file.File);

@@ -18,7 +18,8 @@ internal sealed class FuzzWorker
     public FuzzTally Tally { get; } = new();
 
     /// <summary>The file that is being read, and for how long; null where the thread is done.</summary>
-    public (long File, TimeSpan Since)? Now => _thread.IsAlive ? (Volatile.Read(ref _file), Stopwatch.GetElapsedTime(Volatile.Read(ref _started))) : null;
+    public (long File, TimeSpan Since)? Now =>
+        _thread.IsAlive ? (Volatile.Read(ref _file), Stopwatch.GetElapsedTime(Volatile.Read(ref _started))) : null;
 
     private void Work(FuzzPlan plan, int first, int step, FoundFiles found)
     {

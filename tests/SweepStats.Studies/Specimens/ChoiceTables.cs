@@ -25,21 +25,26 @@ internal static class ChoiceTables
 
     private static void Repeats(int sets)
     {
-        LotTables.Heading("repeats drawn by themselves", "candidates | repeats | spread | the best scatters | usual scatter | own | the larger");
+        LotTables.Heading("repeats drawn by themselves",
+            "candidates | repeats | spread | the best scatters | usual scatter | own | the larger");
         foreach (RepeatsCell cell in BestCandidatesStudy.Cells)
         {
-            IEnumerable<string> rows = BestCandidatesStudy.Run(cell, sets, Seed).Select(r => string.Create(CultureInfo.InvariantCulture, $"{LotTables.Percent(r.Held)}, {r.MedianSize:0}"));
-            LotTables.Line($"| {cell.Candidates} | {cell.Repeats} | {cell.Spread} | × {cell.BestScatters} | {string.Join(" | ", rows)} |");
+            IEnumerable<string> rows = BestCandidatesStudy.Run(cell, sets, Seed)
+                .Select(r => string.Create(CultureInfo.InvariantCulture, $"{LotTables.Percent(r.Held)}, {r.MedianSize:0}"));
+            LotTables.Line(
+                $"| {cell.Candidates} | {cell.Repeats} | {cell.Spread} | × {cell.BestScatters} | {string.Join(" | ", rows)} |");
         }
     }
 
     private static void Campaigns(int campaigns)
     {
-        LotTables.Heading("campaigns", "campaigns | candidates | placements | spread | compared | best of that part in the set | best of the whole band in the set | set, median | one alone | highest plain mean is the best");
+        LotTables.Heading("campaigns", "campaigns | candidates | placements | spread | compared | best of that part in the set "
+            + "| best of the whole band in the set | set, median | one alone | highest plain mean is the best");
         foreach (ChoiceCell cell in ChoiceCell.Cells)
         {
             ChoiceRow row = ChoiceStudy.Run(cell, campaigns, Seed);
-            LotTables.Line($"| {cell.Name} | {cell.Candidates} | {cell.Placements} | {cell.SpreadDb} dB | {100 * row.ComparedShare:0} % | {LotTables.Share(row.Held)} | {LotTables.Percent(row.HeldWhole)} | {row.MedianSize:0.#} | {LotTables.Percent(row.Alone)} | {LotTables.Percent(row.Named)} |");
+            LotTables.Line(
+                $"| {cell.Name} | {cell.Candidates} | {cell.Placements} | {cell.SpreadDb} dB | {100 * row.ComparedShare:0} % | {LotTables.Share(row.Held)} | {LotTables.Percent(row.HeldWhole)} | {row.MedianSize:0.#} | {LotTables.Percent(row.Alone)} | {LotTables.Percent(row.Named)} |");
         }
     }
 
@@ -49,7 +54,8 @@ internal static class ChoiceTables
         ImmutableArray<(double Stated, Tally Best)> classes = ChoiceStudy.Calibrated(Wide, campaigns, Seed);
         for (int i = 0; i < classes.Length; i++)
         {
-            LotTables.Line($"| {100 * ChoiceStudy.Edges[i]:0} to {100 * ChoiceStudy.Edges[i + 1]:0} % | {100 * classes[i].Stated:0.0} % | {LotTables.Share(classes[i].Best)} |");
+            LotTables.Line(
+                $"| {100 * ChoiceStudy.Edges[i]:0} to {100 * ChoiceStudy.Edges[i + 1]:0} % | {100 * classes[i].Stated:0.0} % | {LotTables.Share(classes[i].Best)} |");
         }
     }
 }

@@ -36,19 +36,23 @@ internal static class LotTables
 
     private static void Alike(string title, ImmutableArray<LotCell> cells, (int Campaigns, ulong Seed) draws)
     {
-        Heading(title, "specimens of the lots | specimens differ by | of the lots, times | placements | capped readings | band | curves | curves, lots taken to scatter alike | single frequencies | some frequency, adjusted");
+        Heading(title, "specimens of the lots | specimens differ by | of the lots, times | placements | capped readings | band "
+            + "| curves | curves, lots taken to scatter alike | single frequencies | some frequency, adjusted");
         for (int i = 0; i < cells.Length; i++)
         {
             // Rows have draws of their own, so that they can be taken together.
             LotCell cell = cells[i];
             LotSizeRow row = LotSizeStudy.Run(cell, draws.Campaigns, draws.Seed + ((ulong)i * 100_000));
-            Line($"| {Specimens(cell)} | {Differ(cell)} | {string.Join(", ", cell.Spreads)} | {Placements(cell.Placements, cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Band)} | {Share(row.Curves)} | {Percent(row.Equal)} | {Percent(row.Frequencies)} | {Share(row.Adjusted)} |");
+            Line($"| {Specimens(cell)} | {Differ(cell)} | {string.Join(", ", cell.Spreads)} | {Placements(cell.Placements,
+                cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Band)} | {Share(row.Curves)} | {Percent(
+                    row.Equal)} | {Percent(row.Frequencies)} | {Share(row.Adjusted)} |");
         }
     }
 
     private static void Off(int campaigns)
     {
-        Heading("one of three lots of four off", "where | capped | by standard deviations | band | some stretch | names the right lot | names another");
+        Heading("one of three lots of four off",
+            "where | capped | by standard deviations | band | some stretch | names the right lot | names another");
         foreach (Capping capping in Enum.GetValues<Capping>())
         {
             foreach (OffWhere where in Enum.GetValues<OffWhere>())
@@ -56,7 +60,8 @@ internal static class LotTables
                 foreach (double size in LotPowerStudy.Sizes)
                 {
                     LotPowerRow row = LotPowerStudy.Run(capping, where, size, new(campaigns, Seed));
-                    Line($"| {row.Where} | {row.Capping} | {size} | {Share(row.Band)} | {Percent(row.Stretch)} | {Share(row.Right)} | {Share(row.Wrong)} |");
+                    Line($"| {row.Where} | {row.Capping} | {size} | {Share(row.Band)} | {Percent(row.Stretch)} | {Share(
+                        row.Right)} | {Share(row.Wrong)} |");
                 }
             }
         }
@@ -64,11 +69,15 @@ internal static class LotTables
 
     private static void Intervals(int campaigns)
     {
-        Heading("intervals and promises of lots", "specimens | specimens differ by | reference sweeps | that differ by | interval of the mean holds | by specimens alone | promise over the truth | by specimens alone | promise of a frequency over it");
+        Heading("intervals and promises of lots", "specimens | specimens differ by | reference sweeps | that differ by | "
+            + "interval of the mean holds | by specimens alone | promise over the truth | by specimens alone | promise of a "
+            + "frequency over it");
         foreach (LotIntervalCell cell in LotIntervalStudy.Cells)
         {
             LotIntervalRow row = LotIntervalStudy.Run(cell, campaigns, Seed);
-            Line($"| {cell.Specimens} | {cell.SpecimenDb} dB | {cell.References} | {cell.SweepDb} dB | {Share(row.Mean)} | {Percent(row.Alone)} | {Share(row.Broken)} | {Percent(row.BrokenAlone)} | {Percent(row.PointBroken)} |");
+            Line($"| {cell.Specimens} | {cell.SpecimenDb} dB | {cell.References} | {cell.SweepDb} dB | {Share(
+                row.Mean)} | {Percent(row.Alone)} | {Share(row.Broken)} | {Percent(row.BrokenAlone)} | {Percent(
+                    row.PointBroken)} |");
         }
     }
 
@@ -90,7 +99,9 @@ internal static class LotTables
 
     private static void History(int campaigns)
     {
-        Heading("two campaigns of alike lots", "lots × specimens of each | specimens differ by | reference sweeps | sweeps differ by | references beside that | range lost by the second | stated errors | some pair, adjusted | single pairs, means | the same without the references' errors | pairs at some frequency, adjusted | single frequencies");
+        Heading("two campaigns of alike lots", "lots × specimens of each | specimens differ by | reference sweeps | sweeps "
+            + "differ by | references beside that | range lost by the second | stated errors | some pair, adjusted | single "
+            + "pairs, means | the same without the references' errors | pairs at some frequency, adjusted | single frequencies");
         foreach (HistoryCell cell in LotHistoryStudy.Cells)
         {
             HistoryRow row = LotHistoryStudy.Run(cell, campaigns, Seed);
@@ -100,12 +111,14 @@ internal static class LotTables
 
     private static void Tolerance(int campaigns)
     {
-        Heading("limits for 95 % of the specimens", "specimens | limit of | placements | capped readings | over the truth | stated");
+        Heading("limits for 95 % of the specimens",
+            "specimens | limit of | placements | capped readings | over the truth | stated");
         foreach (ToleranceCell cell in ToleranceStudy.Cells)
         {
             // Each campaign gives a limit for every frequency.
             ToleranceRow row = ToleranceStudy.Run(cell, cell.ByFrequency ? Math.Max(1, campaigns / 5) : campaigns, Seed);
-            Line($"| {cell.Specimens} | {(cell.ByFrequency ? "each frequency" : "the band's mean")} | {Placements(cell.Placements, cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Broken)} | {Percent(row.Stated)} |");
+            Line($"| {cell.Specimens} | {(cell.ByFrequency ? "each frequency" : "the band's mean")} | {Placements(cell.Placements,
+                cell.PlacementDb)} | {Percent(row.Capped)} | {Share(row.Broken)} | {Percent(row.Stated)} |");
         }
     }
 
@@ -116,13 +129,17 @@ internal static class LotTables
 
     internal static void Line(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 
-    internal static string Share(Tally tally) => tally.Of == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{100 * tally.Share:0.0} % of {tally.Of}");
+    internal static string Share(Tally tally) =>
+        tally.Of == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{100 * tally.Share:0.0} % of {tally.Of}");
 
-    internal static string Percent(Tally tally) => tally.Of == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{100 * tally.Share:0.0} %");
+    internal static string Percent(Tally tally) =>
+        tally.Of == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{100 * tally.Share:0.0} %");
 
     private static string Specimens(LotCell cell) => string.Join(", ", cell.Specimens);
 
-    private static string Differ(LotCell cell) => string.Create(CultureInfo.InvariantCulture, $"{cell.SpecimenDb} dB, {cell.FrequencyDb} dB");
+    private static string Differ(LotCell cell) =>
+        string.Create(CultureInfo.InvariantCulture, $"{cell.SpecimenDb} dB, {cell.FrequencyDb} dB");
 
-    private static string Placements(int count, double db) => count == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{count}, {db} dB apart");
+    private static string Placements(int count, double db) =>
+        count == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{count}, {db} dB apart");
 }

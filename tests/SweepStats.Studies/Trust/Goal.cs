@@ -15,7 +15,8 @@ internal sealed record Goal(string Says, Func<DetectionRow, bool> Covers)
     [
         new("0.5 dB of compression", r => r.Code == "saturation-step" && r.Size == 0.5),
         new("1 dB of drift", r => r.Code == "drift" && r.Size == 1),
-        new("one sweep of five off by 2 dB", r => r.Code == "odd-sweep" && r.Name.StartsWith("offset", StringComparison.Ordinal) && r.Size == 2),
+        new("one sweep of five off by 2 dB",
+            r => r.Code == "odd-sweep" && r.Name.StartsWith("offset", StringComparison.Ordinal) && r.Size == 2),
         new("a carrier 10 dB over the floor", r => r.Code == "ambient" && r.Size == 10),
         new("clipped tops over 1 % of the band", r => r.Code == "saturation-plateau" && r.Size == 1),
     ];

@@ -16,7 +16,8 @@ internal static class TrustCommand
     public static int Run(string which, string folder, string? campaigns)
     {
         int most = int.MaxValue;
-        if (campaigns is not null && !(int.TryParse(campaigns, NumberStyles.None, CultureInfo.InvariantCulture, out most) && most > 0))
+        if (campaigns is not null
+            && !(int.TryParse(campaigns, NumberStyles.None, CultureInfo.InvariantCulture, out most) && most > 0))
         {
             return 2;
         }

@@ -6,7 +6,9 @@ namespace SweepStats.Studies.Values;
 /// <summary>Prints every value of trace files, to be held against another reader's.</summary>
 internal static class ValueListing
 {
-    /// <summary>A line a value: file, trace, number from 0, frequency in Hz, level; refused files are a line on the other stream.</summary>
+    /// <summary>
+    /// A line a value: file, trace, number from 0, frequency in Hz, level; refused files are a line on the other stream.
+    /// </summary>
     public static int Print(IEnumerable<string> files)
     {
         using var output = new StreamWriter(Console.OpenStandardOutput(), bufferSize: 1 << 16);
@@ -22,7 +24,8 @@ internal static class ValueListing
             {
                 for (int i = 0; i < trace.Levels.Length; i++)
                 {
-                    output.Write(string.Create(CultureInfo.InvariantCulture, $"{file}\t{trace.Column}\t{i}\t{trace.Axis.Hertz[i]:R}\t{trace.Levels[i]:R}\n"));
+                    output.Write(string.Create(CultureInfo.InvariantCulture,
+                        $"{file}\t{trace.Column}\t{i}\t{trace.Axis.Hertz[i]:R}\t{trace.Levels[i]:R}\n"));
                 }
             }
         }

@@ -14,7 +14,8 @@ public sealed class AlignerTests
     {
         double[] fine = [.. Ten.Select((l, i) => l + (0.0137 * i))];
         AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(
-            Rehearsed.Sweeps(SweepRole.Reference, new double[10], [.. Ten.Select(l => l + 40)]), Rehearsed.Sweeps(SweepRole.Covered, fine, fine)), null);
+            Rehearsed.Sweeps(SweepRole.Reference, new double[10], [.. Ten.Select(l => l + 40)]),
+            Rehearsed.Sweeps(SweepRole.Covered, fine, fine)), null);
         Assert.Equal(1, aligned.Covered[0].Block.SweepCount);
         DuplicateSweep twin = Assert.Single(aligned.Duplicates);
         Assert.Equal("Covered-1", twin.Kept.Name);
@@ -24,7 +25,8 @@ public sealed class AlignerTests
     [Fact]
     public void ACopyThatStandsForSomethingElseIsReportedAndBothCount()
     {
-        AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, Ten), Rehearsed.Sweeps(SweepRole.Covered, Ten)), null);
+        AlignedCampaign aligned = Aligner.Align(
+            Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, Ten), Rehearsed.Sweeps(SweepRole.Covered, Ten)), null);
         Assert.False(Assert.Single(aligned.Duplicates).SameKind);
         Assert.Equal(1, aligned.Covered[0].Block.SweepCount);
     }
@@ -33,7 +35,9 @@ public sealed class AlignerTests
     public void CoarseLevelsThatAgreeAreNoCopies()
     {
         double[] coarse = [.. Enumerable.Range(0, 100).Select(i => -40.0 - (i / 20))];
-        AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, new double[100]), Rehearsed.Sweeps(SweepRole.Covered, coarse, coarse)), null);
+        AlignedCampaign aligned =
+            Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, new double[100]),
+                Rehearsed.Sweeps(SweepRole.Covered, coarse, coarse)), null);
         Assert.Empty(aligned.Duplicates);
         Assert.Equal(2, aligned.Covered[0].Block.SweepCount);
     }
@@ -41,8 +45,10 @@ public sealed class AlignerTests
     [Fact]
     public void FrequenciesACloseStepApartAreNotTakenForEachOther()
     {
-        var shifted = new Sweep("shifted", SweepRole.Reference, new FrequencyGrid([1e9 + 50, 1e9 + 150]), [10, 20], LevelScale.DecibelMilliwatts);
-        var fine = new Sweep("fine", SweepRole.Covered, new FrequencyGrid([1e9, 1e9 + 100]), [-1, -2], LevelScale.DecibelMilliwatts);
+        var shifted = new Sweep("shifted", SweepRole.Reference, new FrequencyGrid([1e9 + 50, 1e9 + 150]), [10, 20],
+            LevelScale.DecibelMilliwatts);
+        var fine = new Sweep("fine", SweepRole.Covered, new FrequencyGrid([1e9, 1e9 + 100]), [-1, -2],
+            LevelScale.DecibelMilliwatts);
         Assert.Throws<AlignmentException>(() => Aligner.Align(Rehearsed.Campaign([shifted], [fine]), null));
     }
 
@@ -50,7 +56,8 @@ public sealed class AlignerTests
     public void AFewRoundedPointsMayAgreeByChanceAndAreNoCopy()
     {
         AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(
-            Rehearsed.Sweeps(SweepRole.Reference, [-1, -2], [-1.1, -2]), Rehearsed.Sweeps(SweepRole.Covered, [-30, -31], [-30, -31])), null);
+            Rehearsed.Sweeps(SweepRole.Reference, [-1, -2], [-1.1, -2]),
+            Rehearsed.Sweeps(SweepRole.Covered, [-30, -31], [-30, -31])), null);
         Assert.Equal(2, aligned.Covered[0].Block.SweepCount);
         Assert.Empty(aligned.Duplicates);
     }
@@ -69,8 +76,10 @@ public sealed class AlignerTests
     [Fact]
     public void LevelsStayWithTheirFrequencies()
     {
-        var odd = new Sweep("odd", SweepRole.Reference, new FrequencyGrid([0.5e6, 1e6, 1.5e6, 2e6]), [5, 10, 15, 20], LevelScale.DecibelMilliwatts);
-        AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign([odd], Rehearsed.Sweeps(SweepRole.Covered, [-1, -2, -3])), null);
+        var odd = new Sweep("odd", SweepRole.Reference, new FrequencyGrid([0.5e6, 1e6, 1.5e6, 2e6]), [5, 10, 15, 20],
+            LevelScale.DecibelMilliwatts);
+        AlignedCampaign aligned =
+            Aligner.Align(Rehearsed.Campaign([odd], Rehearsed.Sweeps(SweepRole.Covered, [-1, -2, -3])), null);
         Assert.Equal([1e6, 2e6], aligned.Grid.Hertz.ToArray());
         Assert.Equal([10, 20], aligned.Reference[0].ToArray());
         Assert.Equal([-1, -2], aligned.Covered[0].Block[0].ToArray());
@@ -79,15 +88,19 @@ public sealed class AlignerTests
     [Fact]
     public void FrequenciesThatDifferByRoundingAreTheSame()
     {
-        var rounded = new Sweep("rounded", SweepRole.Reference, new FrequencyGrid([1.0000001e6, 2e6]), [10, 20], LevelScale.DecibelMilliwatts);
-        Assert.Equal(2, Aligner.Align(Rehearsed.Campaign([rounded], Rehearsed.Sweeps(SweepRole.Covered, [-1, -2])), null).Grid.Count);
+        var rounded = new Sweep("rounded", SweepRole.Reference, new FrequencyGrid([1.0000001e6, 2e6]), [10, 20],
+            LevelScale.DecibelMilliwatts);
+        Assert.Equal(2,
+            Aligner.Align(Rehearsed.Campaign([rounded], Rehearsed.Sweeps(SweepRole.Covered, [-1, -2])), null).Grid.Count);
     }
 
     [Fact]
     public void ABandKeepsWhatLiesInside()
     {
         var band = new FrequencyBand(new Hertz(3e6), new Hertz(5e6));
-        AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, new double[10]), Rehearsed.Sweeps(SweepRole.Covered, Ten)), band);
+        AlignedCampaign aligned =
+            Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, new double[10]),
+                Rehearsed.Sweeps(SweepRole.Covered, Ten)), band);
         Assert.Equal([3e6, 4e6, 5e6], aligned.Grid.Hertz.ToArray());
         Assert.Empty(aligned.GridDifferences);
     }
@@ -96,7 +109,9 @@ public sealed class AlignerTests
     public void SpecimensAreSortedByLotAndName()
     {
         IEnumerable<Sweep> covered = from name in new[] { ("B", "2"), ("A", "9"), ("B", "1") }
-                                     select new Sweep($"{name}", SweepRole.Covered, Rehearsed.Grid(1), [-30], LevelScale.DecibelMilliwatts) { Lot = name.Item1, Specimen = name.Item2 };
+                                     select new Sweep($"{name}", SweepRole.Covered, Rehearsed.Grid(1), [-30],
+                                         LevelScale.DecibelMilliwatts)
+                                     { Lot = name.Item1, Specimen = name.Item2 };
         AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, [0]), covered), null);
         Assert.Equal([new("A", "9"), new("B", "1"), new SpecimenName("B", "2")], aligned.Covered.Select(c => c.Name));
     }
@@ -104,8 +119,12 @@ public sealed class AlignerTests
     [Fact]
     public void ExcludedSweepsStayInTheRecordAndOutOfTheNumbers()
     {
-        var bad = new Sweep("bad", SweepRole.Covered, Rehearsed.Grid(1), [0], LevelScale.DecibelMilliwatts) { ExcludedBecause = "door was open" };
-        AlignedCampaign aligned = Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, [0]), Rehearsed.Sweeps(SweepRole.Covered, [-30]), [bad]), null);
+        var bad = new Sweep("bad", SweepRole.Covered, Rehearsed.Grid(1), [0],
+            LevelScale.DecibelMilliwatts)
+        { ExcludedBecause = "door was open" };
+        AlignedCampaign aligned =
+            Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, [0]),
+                Rehearsed.Sweeps(SweepRole.Covered, [-30]), [bad]), null);
         Assert.Equal(1, aligned.Covered[0].Block.SweepCount);
         Assert.Equal(bad, Assert.Single(aligned.Excluded));
     }

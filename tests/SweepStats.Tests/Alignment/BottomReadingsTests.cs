@@ -9,7 +9,8 @@ namespace SweepStats.Tests.Alignment;
 
 public sealed class BottomReadingsTests
 {
-    private static readonly RehearsalPlan Deep = new() { Points = 201, ShieldingStartDb = 40, ShieldingStopDb = 66, ReferenceRippleDb = 3, FloorDbm = -110 };
+    private static readonly RehearsalPlan Deep =
+        new() { Points = 201, ShieldingStartDb = 40, ShieldingStopDb = 66, ReferenceRippleDb = 3, FloorDbm = -110 };
 
     [Theory]
     [InlineData(0, 0.2)]
@@ -23,7 +24,8 @@ public sealed class BottomReadingsTests
         // take the ripple of 1.5 dB.
         AlignedCampaign aligned = Cut(Deep with { QuantisationDb = step, ScatterDb = scatter }, -90);
         ImmutableArray<bool> bottom = BottomReadings.Find(aligned.Covered[0].Block, [aligned.Reference, aligned.Floor!]);
-        Assert.Equal(Enumerable.Range(0, 201).Select(f => Enumerable.Range(0, 5).Any(j => aligned.Covered[0].Block[j][f] <= -90)), bottom);
+        Assert.Equal(Enumerable.Range(0, 201)
+            .Select(f => Enumerable.Range(0, 5).Any(j => aligned.Covered[0].Block[j][f] <= -90)), bottom);
         Assert.InRange(bottom.Count(b => b), 25, 75);
         Assert.DoesNotContain(true, bottom.Take(110));
     }
@@ -42,7 +44,14 @@ public sealed class BottomReadingsTests
         // taken for cut off.
         int found = Enumerable.Range(1, 40).Count(seed =>
         {
-            RehearsalPlan plan = Deep with { Seed = (ulong)seed, QuantisationDb = step, Looks = looks, ShieldingStopDb = 100, FloorDbm = -105 + (0.1 * (seed % 10)) };
+            RehearsalPlan plan = Deep with
+            {
+                Seed = (ulong)seed,
+                QuantisationDb = step,
+                Looks = looks,
+                ShieldingStopDb = 100,
+                FloorDbm = -105 + (0.1 * (seed % 10)),
+            };
             AlignedCampaign aligned = Aligner.Align(Rehearser.Draw(plan).Campaign, null);
             return !BottomReadings.Find(aligned.Covered[0].Block, [aligned.Reference, aligned.Floor!]).IsEmpty;
         });
@@ -61,7 +70,8 @@ public sealed class BottomReadingsTests
     public void TheBottomThatAnotherSpecimenShowsHoldsForAll()
     {
         var random = new RandomSource(8);
-        double[] Sweep(double level) => [.. Enumerable.Range(0, 201).Select(_ => Math.Max(-90.123, level + (0.2 * random.Normal())))];
+        double[] Sweep(double level) =>
+            [.. Enumerable.Range(0, 201).Select(_ => Math.Max(-90.123, level + (0.2 * random.Normal())))];
         SweepBlock deep = Rehearsed.Floor(Sweep(-90), Sweep(-90), Sweep(-90));
         double[] once = Sweep(-70);
         once[17] = -90.123;
@@ -80,5 +90,6 @@ public sealed class BottomReadingsTests
     private static ImmutableArray<bool> Find(params double[][] levels) => BottomReadings.Find(Rehearsed.Floor(levels), []);
 
     private static AlignedCampaign Cut(RehearsalPlan plan, double bottom) =>
-        Aligner.Align(Rehearsed.Changed(Rehearser.Draw(plan).Campaign, (s, _, level) => s.Role == SweepRole.Covered ? Math.Max(bottom, level) : level), null);
+        Aligner.Align(Rehearsed.Changed(Rehearser.Draw(plan).Campaign,
+            (s, _, level) => s.Role == SweepRole.Covered ? Math.Max(bottom, level) : level), null);
 }

@@ -18,7 +18,12 @@ public sealed class CopiesTests
     public void EveryFileCopiedFiveTimesLeavesOneOfEachRole(int points, double step)
     {
         Campaign drawn = Rehearser.Draw(Once(points, step)).Campaign;
-        AlignedCampaign aligned = Aligner.Align(drawn with { Sweeps = [.. Enumerable.Range(0, 5).SelectMany(_ => drawn.Sweeps.Select(s => Rehearsed.Copy(s, s.Levels)))] }, null);
+        AlignedCampaign aligned =
+            Aligner.Align(drawn with
+            {
+                Sweeps =
+                [.. Enumerable.Range(0, 5).SelectMany(_ => drawn.Sweeps.Select(s => Rehearsed.Copy(s, s.Levels)))],
+            }, null);
         Assert.Equal([1, 1, 1], [aligned.Floor!.SweepCount, aligned.Reference.SweepCount, aligned.Covered[0].Block.SweepCount]);
         Assert.Equal(12, aligned.Duplicates.Length);
         Assert.All(aligned.Duplicates, twin => Assert.True(twin.SameKind));
@@ -65,7 +70,8 @@ public sealed class CopiesTests
     public void SweepsOfTwoKindsAreToldByManyDifferentLevels()
     {
         double[] levels = [.. Enumerable.Range(0, 10).Select(i => -40.0 - i)];
-        ImmutableArray<Sweep> two = [.. Rehearsed.Sweeps(SweepRole.Reference, levels), .. Rehearsed.Sweeps(SweepRole.Covered, levels, levels)];
+        ImmutableArray<Sweep> two =
+            [.. Rehearsed.Sweeps(SweepRole.Reference, levels), .. Rehearsed.Sweeps(SweepRole.Covered, levels, levels)];
         DuplicateSweep[] found = [.. Copies.Among(two)];
         Assert.Equal(2, found.Length);
         Assert.All(found, twin => Assert.False(twin.SameKind));
@@ -75,7 +81,8 @@ public sealed class CopiesTests
     public void ACopyOfACopyOfAnotherKindIsStillACopyOfItsOwnKind()
     {
         double[] levels = [.. Enumerable.Range(0, 60).Select(i => -40 + (0.123456 * i))];
-        ImmutableArray<Sweep> three = [.. Rehearsed.Sweeps(SweepRole.Reference, levels), .. Rehearsed.Sweeps(SweepRole.Covered, levels, levels)];
+        ImmutableArray<Sweep> three =
+            [.. Rehearsed.Sweeps(SweepRole.Reference, levels), .. Rehearsed.Sweeps(SweepRole.Covered, levels, levels)];
         Assert.Equal([false, true], Copies.Among(three).Select(twin => twin.SameKind));
     }
 
@@ -93,7 +100,15 @@ public sealed class CopiesTests
         int dropped = 0;
         for (int seed = 1; seed <= 60; seed++)
         {
-            RehearsalPlan plan = Once(201, step) with { Seed = (ulong)seed, ScatterDb = scatter, SweepDeviationDb = seed % 2 * 0.05, FloorSweeps = 5, ReferenceSweeps = 5, CoveredSweeps = 5 };
+            RehearsalPlan plan = Once(201, step) with
+            {
+                Seed = (ulong)seed,
+                ScatterDb = scatter,
+                SweepDeviationDb = seed % 2 * 0.05,
+                FloorSweeps = 5,
+                ReferenceSweeps = 5,
+                CoveredSweeps = 5,
+            };
             dropped += Copies.Among(Rehearser.Draw(plan).Campaign.Sweeps).Length;
         }
 

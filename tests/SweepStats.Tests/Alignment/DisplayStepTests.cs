@@ -14,7 +14,10 @@ public sealed class DisplayStepTests
     public void StepsAreFoundAlsoWhereAnOffsetHasMovedThem(double step, double offset)
     {
         var random = new RandomSource(3);
-        double[][] levels = [.. Enumerable.Range(0, 3).Select(_ => Enumerable.Range(0, 201).Select(_ => (step * Math.Round(3 * random.Normal() / step)) - 100 + offset).ToArray())];
+        double[][] levels =
+            [.. Enumerable.Range(0, 3)
+                .Select(_ => Enumerable.Range(0, 201)
+                    .Select(_ => (step * Math.Round(3 * random.Normal() / step)) - 100 + offset).ToArray())];
         Assert.Equal(step, DisplayStep.Of(Rehearsed.Floor(levels)), 1e-6);
         Assert.True(DisplayStep.Shows(Rehearsed.Floor(levels)));
     }
@@ -35,7 +38,8 @@ public sealed class DisplayStepTests
     {
         // 70 % cut off at one level: the rest lies anywhere.
         var random = new RandomSource(5);
-        double[][] levels = [.. Enumerable.Range(0, 5).Select(_ => Enumerable.Range(0, 201).Select(_ => Math.Max(-99.47113, -100 + random.Normal())).ToArray())];
+        double[][] levels = [.. Enumerable.Range(0, 5)
+            .Select(_ => Enumerable.Range(0, 201).Select(_ => Math.Max(-99.47113, -100 + random.Normal())).ToArray())];
         Assert.Equal(0, DisplayStep.Of(Rehearsed.Floor(levels)));
         Assert.False(DisplayStep.Shows(Rehearsed.Floor(levels)));
     }

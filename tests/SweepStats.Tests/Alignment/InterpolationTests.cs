@@ -30,7 +30,8 @@ public sealed class InterpolationTests
         }
     }
 
-    // By hand: of y = x² (x in MHz) the line between neighbours 1 MHz apart is 0.25 off in the middle, and the bound is twice that.
+    // By hand: of y = x² (x in MHz) the line between neighbours 1 MHz apart is 0.25 off in the middle, and the bound is twice
+    // that.
     [Fact]
     public void OfAParabolaTheBoundIsTwiceTheError()
     {
@@ -110,21 +111,25 @@ public sealed class InterpolationTests
     {
         double[] between = [.. FineMhz.SkipLast(1).Select(f => f + 0.5)];
         string offered = Assert.Throws<AlignmentException>(() => Aligner.Align(Drawn(f => f, between), null)).Message;
-        Assert.Contains("interpolate = true under [band] in campaign.toml, which keeps 30 frequencies", offered, StringComparison.Ordinal);
+        Assert.Contains("interpolate = true under [band] in campaign.toml, which keeps 30 frequencies", offered,
+            StringComparison.Ordinal);
         Assert.Equal(30, Aligner.Align(Drawn(f => f, between), null, interpolate: true).Grid.Count);
         Campaign apart = Drawn(f => f, [.. FineMhz.Select(f => f + 1000)]);
-        Assert.DoesNotContain("interpolate", Assert.Throws<AlignmentException>(() => Aligner.Align(apart, null)).Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("interpolate", Assert.Throws<AlignmentException>(() => Aligner.Align(apart, null)).Message,
+            StringComparison.Ordinal);
         Assert.Throws<AlignmentException>(() => Aligner.Align(apart, null, interpolate: true));
     }
 
-    // Shift: levels that all move by the same move the result by it and leave the bound. Scale: frequencies in another unit change nothing.
+    // Shift: levels that all move by the same move the result by it and leave the bound. Scale: frequencies in another unit
+    // change nothing.
     [Fact]
     public void ShiftAndScaleAreCarriedThrough()
     {
         AlignedCampaign plain = Align(f => Math.Sin(f / 3));
         AlignedCampaign shifted = Align(f => Math.Sin(f / 3) + 7);
         Assert.Equal(plain.Interpolation!.HalfWidthDb, shifted.Interpolation!.HalfWidthDb, 1e-9);
-        Assert.Equal(plain.Reference[0].ToArray().Select(l => l + 7), shifted.Reference[0].ToArray(), (a, b) => Math.Abs(a - b) < 1e-9);
+        Assert.Equal(plain.Reference[0].ToArray().Select(l => l + 7), shifted.Reference[0].ToArray(),
+            (a, b) => Math.Abs(a - b) < 1e-9);
         AlignedCampaign scaled = Aligner.Align(Drawn(f => Math.Sin(f / 3), CoarseMhz, hertz: 1e9), null, interpolate: true);
         Assert.Equal(plain.Interpolation.HalfWidthDb, scaled.Interpolation!.HalfWidthDb, 1e-9);
     }
@@ -134,7 +139,8 @@ public sealed class InterpolationTests
     {
         AnalysisResult result = Analysis.Run(Drawn(f => Math.Sin(f / 3), CoarseMhz), new AnalysisPlan { Interpolate = true });
         Assert.Contains(result.Budgets[0].Frequencies[0].Lines, l => l.Entry?.Name == Interpolation.ErrorName);
-        Assert.Contains(result.Findings, f => f.Code == "grid-mismatch" && f.Message.Contains("interpolated onto the 12 frequencies", StringComparison.Ordinal));
+        Assert.Contains(result.Findings, f =>
+            f.Code == "grid-mismatch" && f.Message.Contains("interpolated onto the 12 frequencies", StringComparison.Ordinal));
     }
 
     private static AlignedCampaign Align(Func<double, double> source, IEnumerable<double>? covered = null) =>
@@ -143,8 +149,10 @@ public sealed class InterpolationTests
     // Two sweeps a role; every second one 0.01 dB higher.
     private static Campaign Drawn(Func<double, double> source, double[] coveredMhz, double hertz = 1e6)
     {
-        IEnumerable<Sweep> Two(SweepRole role, double[] mhz, Func<int, IEnumerable<double>> levels) => Enumerable.Range(0, 2).Select(j =>
-            new Sweep($"{role}-{j}", role, new FrequencyGrid([.. mhz.Select(f => f * hertz)]), [.. levels(j)], LevelScale.DecibelMilliwatts));
+        IEnumerable<Sweep> Two(SweepRole role, double[] mhz, Func<int, IEnumerable<double>> levels) =>
+            Enumerable.Range(0, 2).Select(j =>
+            new Sweep($"{role}-{j}", role, new FrequencyGrid([.. mhz.Select(f => f * hertz)]), [.. levels(j)],
+                LevelScale.DecibelMilliwatts));
         return new Campaign("test", ImmutableArray.Create<Sweep>(
         [
             .. Two(SweepRole.Floor, FineMhz, FloorLevels),
@@ -153,5 +161,6 @@ public sealed class InterpolationTests
         ]));
     }
 
-    private static IEnumerable<double> FloorLevels(int sweep) => FineMhz.Select((_, i) => -100 - (0.01 * ((i * 7) % 31)) - (0.3 * sweep));
+    private static IEnumerable<double> FloorLevels(int sweep) =>
+        FineMhz.Select((_, i) => -100 - (0.01 * ((i * 7) % 31)) - (0.3 * sweep));
 }

@@ -25,7 +25,8 @@ public sealed class LevelGapsTests
     public void TheStepIsTheLeastDistanceOrTheUsualOneWhicheverIsCoarser(double step, int every, double offset)
     {
         var random = new RandomSource(5);
-        double[] row = [.. Enumerable.Range(0, 400).Select(_ => (every * step * (Math.Round(5 * random.Normal()) - 40)) + offset)];
+        double[] row =
+            [.. Enumerable.Range(0, 400).Select(_ => (every * step * (Math.Round(5 * random.Normal()) - 40)) + offset)];
         double usual = UsualSteps.Of(row).Coarsest, least = LevelGaps.Of([.. row]).Min();
         Assert.Equal(Math.Max(usual, least), DisplayStep.Found(Rehearsed.Floor(row)), 1e-12);
         Assert.Equal(every * step, Math.Max(usual, least), 1e-12);

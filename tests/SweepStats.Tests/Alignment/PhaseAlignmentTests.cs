@@ -16,7 +16,8 @@ public sealed class PhaseAlignmentTests
     public void PhasesFollowTheirFrequencies()
     {
         AlignedCampaign aligned = Align(
-            Sweep("r", SweepRole.Reference, Wide, [10, 20, 30, 40], [-1, -2, -3, -4]), Sweep("c", SweepRole.Covered, Narrow, [-170, 190], [-60, -61]));
+            Sweep("r", SweepRole.Reference, Wide, [10, 20, 30, 40], [-1, -2, -3, -4]),
+            Sweep("c", SweepRole.Covered, Narrow, [-170, 190], [-60, -61]));
         Assert.True(aligned.Reference.HasPhases && aligned.Reference.HasReverse);
         Assert.Equal([20.0, 40], aligned.Reference.Phases(0).ToArray());
         Assert.Equal([-2.0, -4], aligned.Reference.Reverse(0).ToArray());
@@ -28,7 +29,8 @@ public sealed class PhaseAlignmentTests
     public void EachSweepHasItsOwnRow()
     {
         SweepBlock block = Align(
-            Sweep("r", SweepRole.Reference, Wide, [], []), Sweep("c1", SweepRole.Covered, Narrow, [1, 2], []), Sweep("c2", SweepRole.Covered, Wide, [3, 4, 5, 6], [])).Covered[0].Block;
+            Sweep("r", SweepRole.Reference, Wide, [], []), Sweep("c1", SweepRole.Covered, Narrow, [1, 2], []),
+            Sweep("c2", SweepRole.Covered, Wide, [3, 4, 5, 6], [])).Covered[0].Block;
         Assert.Equal([[1.0, 2], [4.0, 6]], new[] { block.Phases(0).ToArray(), block.Phases(1).ToArray() });
     }
 
@@ -36,7 +38,8 @@ public sealed class PhaseAlignmentTests
     public void OneSweepWithoutPhaseLeavesItsBlockWithoutAndNoOther()
     {
         AlignedCampaign aligned = Align(
-            Sweep("r1", SweepRole.Reference, Wide, [10, 20, 30, 40], []), Sweep("r2", SweepRole.Reference, Wide, [], [-1, -2, -3, -4]), Sweep("c", SweepRole.Covered, Wide, [1, 2, 3, 4], []));
+            Sweep("r1", SweepRole.Reference, Wide, [10, 20, 30, 40], []),
+            Sweep("r2", SweepRole.Reference, Wide, [], [-1, -2, -3, -4]), Sweep("c", SweepRole.Covered, Wide, [1, 2, 3, 4], []));
         Assert.False(aligned.Reference.HasPhases || aligned.Reference.HasReverse);
         Assert.Throws<InvalidOperationException>(() => aligned.Reference.Phases(0).ToArray());
         Assert.Throws<InvalidOperationException>(() => aligned.Reference.Reverse(0).ToArray());
@@ -54,6 +57,9 @@ public sealed class PhaseAlignmentTests
 
     private static AlignedCampaign Align(params ImmutableArray<Sweep> sweeps) => Aligner.Align(Rehearsed.Campaign(sweeps), null);
 
-    private static Sweep Sweep(string name, SweepRole role, FrequencyGrid grid, ImmutableArray<double> phases, ImmutableArray<double> reverse) =>
-        new(name, role, grid, [.. Enumerable.Range(0, grid.Count).Select(i => name == "r2" ? -10 : -20.0 - i - name[^1])], LevelScale.DecibelMilliwatts) { Phases = phases, ReverseLevels = reverse };
+    private static Sweep Sweep(string name, SweepRole role, FrequencyGrid grid, ImmutableArray<double> phases,
+        ImmutableArray<double> reverse) =>
+        new(name, role, grid, [.. Enumerable.Range(0, grid.Count).Select(i => name == "r2" ? -10 : -20.0 - i - name[^1])],
+            LevelScale.DecibelMilliwatts)
+        { Phases = phases, ReverseLevels = reverse };
 }

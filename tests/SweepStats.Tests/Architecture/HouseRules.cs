@@ -11,7 +11,9 @@ public sealed partial class HouseRules
 {
     // A folder of the core uses only those before it.
     private static readonly string[] CoreOrder =
-        ["Statistics", "Quantities", "Uncertainty", "Sweeps", "Alignment", "Floor", "Leakage", "Repeats", "Clipping", "Linearity", "Doubts", "Shielding", "Bands", "Budgets", "Lots", "Choice", "Planning", "Checks", "Verdicts", "Fields", "Trends", "Receivers"];
+        ["Statistics", "Quantities", "Uncertainty", "Sweeps", "Alignment", "Floor", "Leakage", "Repeats", "Clipping", "Linearity",
+            "Doubts", "Shielding", "Bands", "Budgets", "Lots", "Choice", "Planning", "Checks", "Verdicts", "Fields",
+            "Trends", "Receivers"];
 
     private static readonly (string Project, string[] MayUse)[] Projects =
     [
@@ -32,7 +34,8 @@ public sealed partial class HouseRules
     public void AFolderOfTheCoreUsesOnlyFoldersBeforeIt()
     {
         var upward = from file in SourceTree.Files("src/SweepStats")
-                     let folder = Path.GetRelativePath(Path.Combine(SourceTree.Root, "src/SweepStats"), file).Split(Path.DirectorySeparatorChar)[0]
+                     let folder = Path.GetRelativePath(Path.Combine(SourceTree.Root, "src/SweepStats"), file)
+                         .Split(Path.DirectorySeparatorChar)[0]
                      let own = Array.IndexOf(CoreOrder, folder)
                      where own >= 0
                      from used in OwnNamespaces(file)
@@ -68,7 +71,9 @@ public sealed partial class HouseRules
                 string text = File.ReadAllText(file);
                 foreach ((string package, string home) in PackageHomes.Where(p => p.Project != project))
                 {
-                    Assert.False(text.Contains($"using {package}", StringComparison.Ordinal) || text.Contains($" {package}.", StringComparison.Ordinal), $"{file} uses {package}, whose home is {home}.");
+                    Assert.False(text.Contains($"using {package}", StringComparison.Ordinal)
+                        || text.Contains($" {package}.", StringComparison.Ordinal),
+                        $"{file} uses {package}, whose home is {home}.");
                 }
             }
         }
@@ -78,9 +83,11 @@ public sealed partial class HouseRules
     public void TheCoreShowsNoTypeOfAnotherLibrary()
     {
         var foreign = from type in typeof(Analysis).Assembly.GetExportedTypes()
-                      from member in type.GetMembers(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly)
+                      from member in type.GetMembers(
+                          BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly)
                       from shown in Shown(member)
-                      where shown.Namespace is { } space && !space.StartsWith("System", StringComparison.Ordinal) && !space.StartsWith("SweepStats", StringComparison.Ordinal)
+                      where shown.Namespace is { } space && !space.StartsWith("System", StringComparison.Ordinal)
+                          && !space.StartsWith("SweepStats", StringComparison.Ordinal)
                       select $"{type.Name}.{member.Name} shows {shown.FullName}";
         Assert.Empty(foreign);
     }
@@ -89,17 +96,21 @@ public sealed partial class HouseRules
     public void NothingPublicInTheCoreCanBeChangedFromOutside()
     {
         var open = from type in typeof(Analysis).Assembly.GetExportedTypes()
-                   from property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly)
-                   where property.SetMethod is { IsPublic: true } set && !set.ReturnParameter.GetRequiredCustomModifiers().Any(m => m.Name == "IsExternalInit")
+                   from property in type.GetProperties(
+                       BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly)
+                   where property.SetMethod is { IsPublic: true } set
+                       && !set.ReturnParameter.GetRequiredCustomModifiers().Any(m => m.Name == "IsExternalInit")
                    select $"{type.Name}.{property.Name}";
         Assert.Empty(open);
-        Assert.Empty(typeof(Analysis).Assembly.GetExportedTypes().SelectMany(t => t.GetFields()).Where(f => f is { IsInitOnly: false, IsLiteral: false, IsSpecialName: false } && !f.DeclaringType!.IsEnum));
+        Assert.Empty(typeof(Analysis).Assembly.GetExportedTypes().SelectMany(t => t.GetFields())
+            .Where(f => f is { IsInitOnly: false, IsLiteral: false, IsSpecialName: false } && !f.DeclaringType!.IsEnum));
     }
 
     [Fact]
     public void EveryCheckStandsInTheChecklistOnceUnderItsOwnCode()
     {
-        ImmutableArray<Type> checks = [.. typeof(ICheck).Assembly.GetTypes().Where(t => t.IsAssignableTo(typeof(ICheck)) && t.IsClass)];
+        ImmutableArray<Type> checks =
+            [.. typeof(ICheck).Assembly.GetTypes().Where(t => t.IsAssignableTo(typeof(ICheck)) && t.IsClass)];
         Assert.Equal(checks.Select(t => t.Name).Order(), Checklist.All.Select(c => c.GetType().Name).Order());
         Assert.Equal(Checklist.All.Length, Checklist.All.Select(c => c.Code).Distinct().Count());
         Assert.All(Checklist.All, c => Assert.Matches("^[a-z]+(-[a-z]+)*$", c.Code));
@@ -125,7 +136,8 @@ public sealed partial class HouseRules
         _ => [],
     };
 
-    private static IEnumerable<Type> Parts(Type type) => type.IsGenericType ? type.GetGenericArguments().SelectMany(Parts).Append(type) : [type];
+    private static IEnumerable<Type> Parts(Type type) =>
+        type.IsGenericType ? type.GetGenericArguments().SelectMany(Parts).Append(type) : [type];
 
     [GeneratedRegex(@"ProjectReference Include=""\.\./([^/]+)/")]
     private static partial Regex ProjectReference();

@@ -7,7 +7,8 @@ internal static class SourceTree
 
     public static IEnumerable<string> Files(string folder) =>
         Directory.EnumerateFiles(Path.Combine(Root, folder), "*.cs", SearchOption.AllDirectories)
-            .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}") && !f.Contains($"{Path.DirectorySeparatorChar}bin{Path.DirectorySeparatorChar}"))
+            .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}")
+                && !f.Contains($"{Path.DirectorySeparatorChar}bin{Path.DirectorySeparatorChar}"))
             .Order(StringComparer.Ordinal);
 
     private static string FindRoot()
@@ -20,6 +21,7 @@ internal static class SourceTree
             }
         }
 
-        throw new InvalidOperationException("The tests must run inside the repository: SweepStats.sln was not found above " + AppContext.BaseDirectory);
+        throw new InvalidOperationException("The tests must run inside the repository: SweepStats.sln was not found above "
+            + AppContext.BaseDirectory);
     }
 }

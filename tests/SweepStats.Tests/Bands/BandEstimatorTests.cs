@@ -13,14 +13,17 @@ public sealed class BandEstimatorTests
     {
         // 1, 2 and 4 MHz are evenly spaced over log frequency: weights 1/4, 1/2, 1/4. Shielding 10, 20, 40 dB: mean 22.5 dB.
         var grid = new FrequencyGrid([1e6, 2e6, 4e6]);
-        Sweep Take(SweepRole role, int i, params double[] levels) => new($"{role}{i}", role, grid, [.. levels], LevelScale.DecibelMilliwatts);
+        Sweep Take(SweepRole role, int i, params double[] levels) =>
+            new($"{role}{i}", role, grid, [.. levels], LevelScale.DecibelMilliwatts);
         AnalysisResult result = Analysis.Run(
-            new Campaign("t", [Take(SweepRole.Reference, 1, 0.1, 0.1, 0.1), Take(SweepRole.Reference, 2, -0.1, -0.1, -0.1), Take(SweepRole.Covered, 1, -10, -20, -40.2), Take(SweepRole.Covered, 2, -10, -20, -39.8)]),
+            new Campaign("t", [Take(SweepRole.Reference, 1, 0.1, 0.1, 0.1), Take(SweepRole.Reference, 2, -0.1, -0.1, -0.1),
+                Take(SweepRole.Covered, 1, -10, -20, -40.2), Take(SweepRole.Covered, 2, -10, -20, -39.8)]),
             new AnalysisPlan { DeclaredFloorDb = -300, Averaging = Averaging.Power });
         BandFigure mean = result.Bands[0].MeanDb;
         Assert.Equal(22.5, mean.Value!.Value, 9);
-        // Reference sweeps move together by 0.1·√2 (sd), covered mean by 0.25 · 0.2·√2: u² = 0.02/2 + (0.25·0.2828427)²/2 = 0.01 + 0.0025 = 0.0125;
-        // ν = 0.0125² / (0.01² + 0.0025²) = 1.470588; t(0.975; 1.470588) = 6.188115 (R 4.2.2 qt); half-width 0.691852.
+        // Reference sweeps move together by 0.1·√2 (sd), covered mean by 0.25 · 0.2·√2: u² = 0.02/2 + (0.25·0.2828427)²/2 = 0.01
+        // + 0.0025 = 0.0125; ν = 0.0125² / (0.01² + 0.0025²) = 1.470588; t(0.975; 1.470588) = 6.188115 (R 4.2.2 qt); half-width
+        // 0.691852.
         Assert.Equal(0.691852, mean.High!.Value - mean.Value.Value, 5);
         Assert.Equal(0.691852, mean.Value.Value - mean.Low!.Value, 5);
     }
@@ -31,15 +34,23 @@ public sealed class BandEstimatorTests
         AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan);
         BandStatement band = result.Bands[0];
         Assert.Equal(result.Curves[0].Readings.Min(r => r.Evidence.OneSidedLow!.Value), band.AtLeast);
-        Assert.Contains(result.Curves[0].Readings, r => r.Evidence.At == band.WeakestAt && r.Evidence.OneSidedLow == band.AtLeast);
+        Assert.Contains(result.Curves[0].Readings,
+            r => r.Evidence.At == band.WeakestAt && r.Evidence.OneSidedLow == band.AtLeast);
     }
 
     [Fact]
     public void TheClaimOverTheBandIsTooHighInAboutFiveOfAHundredCampaignsAtWorst()
     {
-        // Worst for the claim is one weak frequency: here 40 dB at the start and 20 dB more at the next point, so that the minimum is decided by one limit.
+        // Worst for the claim is one weak frequency: here 40 dB at the start and 20 dB more at the next point, so that the
+        // minimum is decided by one limit.
         int wrong = Enumerable.Range(1, 400).Count(seed => Rehearsed.Analysed(
-            Rehearsed.Plan with { Seed = (ulong)seed, Points = 3, ShieldingStartDb = 30, ShieldingStopDb = 60 }).Bands[0].AtLeast!.Value.Value > 30);
+            Rehearsed.Plan with
+            {
+                Seed = (ulong)seed,
+                Points = 3,
+                ShieldingStartDb = 30,
+                ShieldingStopDb = 60,
+            }).Bands[0].AtLeast!.Value.Value > 30);
         // 20 expected; three binomial standard deviations are 13. Fewer than 7 would show a needless caution.
         Assert.InRange(wrong, 7, 33);
     }
@@ -47,7 +58,14 @@ public sealed class BandEstimatorTests
     [Fact]
     public void NotKnowingTheAveragingWidensTheMeanByWhatItMayBe()
     {
-        RehearsalPlan plan = Rehearsed.Plan with { ShieldingStartDb = 67, ShieldingStopDb = 67, Averaging = Averaging.Log, CoveredSweeps = 10, Points = 21 };
+        RehearsalPlan plan = Rehearsed.Plan with
+        {
+            ShieldingStartDb = 67,
+            ShieldingStopDb = 67,
+            Averaging = Averaging.Log,
+            CoveredSweeps = 10,
+            Points = 21,
+        };
         int held = Draws.Seeds(100).Count(seed =>
         {
             BandFigure mean = Rehearsed.Analysed(plan with { Seed = seed }, new AnalysisPlan()).Bands[0].MeanDb;
@@ -76,7 +94,14 @@ public sealed class BandEstimatorTests
         int low = 0, high = 0;
         foreach (ulong seed in Draws.Seeds(100))
         {
-            RehearsalPlan plan = Rehearsed.Plan with { Seed = seed, Looks = 1, Averaging = Averaging.Sample, ShieldingStartDb = truth, ShieldingStopDb = truth };
+            RehearsalPlan plan = Rehearsed.Plan with
+            {
+                Seed = seed,
+                Looks = 1,
+                Averaging = Averaging.Sample,
+                ShieldingStartDb = truth,
+                ShieldingStopDb = truth,
+            };
             BandFigure tenth = Rehearsed.Analysed(plan).Bands[0].TenthPercentileDb;
             low += tenth.Low > truth ? 1 : 0;
             high += tenth.High < truth ? 1 : 0;
@@ -103,10 +128,13 @@ public sealed class BandEstimatorTests
     [Fact]
     public void ASharedSweepOffsetIsNotAveragedAwayOverFrequency()
     {
-        // One offset of 1 dB a sweep, no other scatter: the mean over 61 frequencies is as uncertain as a single frequency. Without ripple it would be a flat top.
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { SweepDeviationDb = 1, ScatterDb = 0, ReferenceRippleDb = 3, Looks = 10_000, FloorDbm = -200 });
+        // One offset of 1 dB a sweep, no other scatter: the mean over 61 frequencies is as uncertain as a single frequency.
+        // Without ripple it would be a flat top.
+        AnalysisResult result = Rehearsed.Analysed(
+            Rehearsed.Plan with { SweepDeviationDb = 1, ScatterDb = 0, ReferenceRippleDb = 3, Looks = 10_000, FloorDbm = -200 });
         BandFigure mean = result.Bands[0].MeanDb;
-        double single = ((SweepStats.Shielding.ShieldingReading.Measured)result.Curves[0].Readings[0]).Shielding.High.Value - result.Curves[0].Readings.OfType<SweepStats.Shielding.ShieldingReading.Measured>().First().Shielding.Low.Value;
+        double single = ((SweepStats.Shielding.ShieldingReading.Measured)result.Curves[0].Readings[0]).Shielding.High.Value
+            - result.Curves[0].Readings.OfType<SweepStats.Shielding.ShieldingReading.Measured>().First().Shielding.Low.Value;
         Assert.InRange((mean.High!.Value - mean.Low!.Value) / single, 0.97, 1.03);
     }
 
@@ -115,7 +143,8 @@ public sealed class BandEstimatorTests
     {
         int held = Draws.Seeds(300).Count(seed =>
         {
-            BandFigure mean = Rehearsed.Analysed(Rehearsed.Plan with { Seed = seed, SweepDeviationDb = 0.5, Points = 21 }).Bands[0].MeanDb;
+            BandFigure mean =
+                Rehearsed.Analysed(Rehearsed.Plan with { Seed = seed, SweepDeviationDb = 0.5, Points = 21 }).Bands[0].MeanDb;
             return mean.Low <= 40 && 40 <= mean.High;
         });
         // Welch's interval with two groups of five covers 95 to 96 %.
@@ -147,7 +176,8 @@ public sealed class BandEstimatorTests
     [Fact]
     public void NineTenthsOfTheBandReachTheTenthPercentile()
     {
-        BandFigure tenth = Rehearsed.Analysed(Rehearsed.Plan with { ShieldingStartDb = 30, ShieldingStopDb = 50 }).Bands[0].TenthPercentileDb;
+        BandFigure tenth =
+            Rehearsed.Analysed(Rehearsed.Plan with { ShieldingStartDb = 30, ShieldingStopDb = 50 }).Bands[0].TenthPercentileDb;
         Assert.InRange(tenth.Value!.Value, 31.5, 32.5);
         Assert.True(tenth.Low < tenth.Value && tenth.Value < tenth.High);
     }

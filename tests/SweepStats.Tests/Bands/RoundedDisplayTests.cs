@@ -18,15 +18,17 @@ public sealed class RoundedDisplayTests
     [InlineData(1)]
     public void TheMeanHoldsTheTruthBehindCoarseSteps(double stepDb)
     {
-        BandFigure[] means = [.. Drawn.Where(row => row[1] == stepDb).GroupBy(row => row[0]).Select(campaign => Mean([.. campaign]))];
-        double[] truths = [.. Drawn.Where(row => row[1] == stepDb).GroupBy(row => row[0]).Select(campaign => campaign.First()[2])];
+        BandFigure[] means =
+            [.. Drawn.Where(row => row[1] == stepDb).GroupBy(row => row[0]).Select(campaign => Mean([.. campaign]))];
+        double[] truths =
+            [.. Drawn.Where(row => row[1] == stepDb).GroupBy(row => row[0]).Select(campaign => campaign.First()[2])];
         Assert.InRange(means.Count(m => m is { Low: not null, High: not null }), 10, 27);
         // 95 % of 27 is 25.7; three binomial standard deviations are 3.4.
         Assert.InRange(means.Zip(truths).Count(p => !(p.First.Low > p.Second) && !(p.First.High < p.Second)), 23, 27);
     }
 
-    // Weights 1/4, 1/2, 1/4. Two sweeps of -20, -20, -21 and -20, -21, -21: the level -20 has weight (3/4 + 1/4)/2 = 1/2, the level -21 as much.
-    // u = 1/√12 · √(1/4 + 1/4) = 0.204124.
+    // Weights 1/4, 1/2, 1/4. Two sweeps of -20, -20, -21 and -20, -21, -21: the level -20 has weight (3/4 + 1/4)/2 = 1/2, the
+    // level -21 as much. u = 1/√12 · √(1/4 + 1/4) = 0.204124.
     [Fact]
     public void EachShownLevelHasOneErrorWorkedByHand()
     {
@@ -41,9 +43,12 @@ public sealed class RoundedDisplayTests
         double[] a = [3, 4, 4, 5, 3], b = [4, 4, 5, 5, 3];
         double plain = ShownRounding.Of(Rehearsed.Floor(a, b), 0.3, weights);
         Assert.Equal(plain, ShownRounding.Of(Rehearsed.Floor(b, a), 0.3, weights), 1e-12);
-        Assert.Equal(plain, ShownRounding.Of(Rehearsed.Floor([.. a.Select(l => l - 70)], [.. b.Select(l => l - 70)]), 0.3, weights), 1e-12);
-        Assert.Equal(2 * plain, ShownRounding.Of(Rehearsed.Floor([.. a.Select(l => 2 * l)], [.. b.Select(l => 2 * l)]), 0.6, weights), 1e-12);
-        Assert.Equal(plain, ShownRounding.Of(Rehearsed.Floor([.. a.Reverse()], [.. b.Reverse()]), 0.3, [.. weights.Reverse()]), 1e-12);
+        Assert.Equal(plain,
+            ShownRounding.Of(Rehearsed.Floor([.. a.Select(l => l - 70)], [.. b.Select(l => l - 70)]), 0.3, weights), 1e-12);
+        Assert.Equal(2 * plain,
+            ShownRounding.Of(Rehearsed.Floor([.. a.Select(l => 2 * l)], [.. b.Select(l => 2 * l)]), 0.6, weights), 1e-12);
+        Assert.Equal(plain,
+            ShownRounding.Of(Rehearsed.Floor([.. a.Reverse()], [.. b.Reverse()]), 0.3, [.. weights.Reverse()]), 1e-12);
     }
 
     [Fact]
@@ -56,9 +61,12 @@ public sealed class RoundedDisplayTests
 
     private static BandFigure Mean(double[][] sweeps)
     {
-        FrequencyGrid grid = new([.. Enumerable.Range(0, Points).Select(i => Math.Round(30e3 * Math.Pow(1e9 / 30e6, i / (Points - 1.0))) * 1e3)]);
+        FrequencyGrid grid =
+            new([.. Enumerable.Range(0, Points).Select(i => Math.Round(30e3 * Math.Pow(1e9 / 30e6, i / (Points - 1.0))) * 1e3)]);
         IEnumerable<Sweep> taken = sweeps.Select((row, j) => new Sweep(
-            $"{j}", row[3] == 1 ? SweepRole.Covered : SweepRole.Reference, grid, [.. row.Skip(4).Select(steps => Math.Round(steps * row[1], 6))], SweepStats.Quantities.LevelScale.DecibelMilliwatts));
-        return Analysis.Run(new Campaign("rounded", [.. taken]), new AnalysisPlan { DeclaredFloorDb = -300, Averaging = Averaging.Power }).Bands[0].MeanDb;
+            $"{j}", row[3] == 1 ? SweepRole.Covered : SweepRole.Reference, grid,
+            [.. row.Skip(4).Select(steps => Math.Round(steps * row[1], 6))], SweepStats.Quantities.LevelScale.DecibelMilliwatts));
+        return Analysis.Run(new Campaign("rounded", [.. taken]),
+            new AnalysisPlan { DeclaredFloorDb = -300, Averaging = Averaging.Power }).Bands[0].MeanDb;
     }
 }

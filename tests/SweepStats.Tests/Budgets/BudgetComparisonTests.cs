@@ -7,7 +7,9 @@ using Xunit;
 
 namespace SweepStats.Tests.Budgets;
 
-/// <summary>Where the linear budget agrees with the propagation of distributions, and where it has to say that it does not.</summary>
+/// <summary>
+/// Where the linear budget agrees with the propagation of distributions, and where it has to say that it does not.
+/// </summary>
 public sealed class BudgetComparisonTests
 {
     [Fact]
@@ -67,7 +69,8 @@ public sealed class BudgetComparisonTests
     [Fact]
     public void TheSameSeedGivesTheSameAndAnotherOneNearlyTheSame()
     {
-        (MonteCarlo one, MonteCarlo again, MonteCarlo other) = (At(5, 9).Propagated, At(5, 9).Propagated, At(5, 9, seed: 8).Propagated);
+        (MonteCarlo one, MonteCarlo again, MonteCarlo other) =
+            (At(5, 9).Propagated, At(5, 9).Propagated, At(5, 9, seed: 8).Propagated);
         Assert.Equal(one, again);
         Assert.NotEqual(one.Symmetric, other.Symmetric);
         Assert.Equal(one.Symmetric.Low, other.Symmetric.Low, 0.03);

@@ -10,19 +10,39 @@ using Xunit;
 
 namespace SweepStats.Tests.Budgets;
 
-/// <summary>The linear budget at one frequency: by hand far above the floor, by the noise curve's closed forms near it, and as shielding.csv reports it.</summary>
+/// <summary>
+/// The linear budget at one frequency: by hand far above the floor, by the noise curve's closed forms near it, and as
+/// shielding.csv reports it.
+/// </summary>
 public sealed class ReadingBudgetTests
 {
-    private static readonly UncertaintyEntry Scale = new() { Name = "scale", HalfWidthDb = 0.3, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Both };
-    private static readonly UncertaintyEntry Antenna = new() { Name = "antenna", HalfWidthDb = 0.4, Distribution = ErrorDistribution.Normal, DegreesOfFreedom = 8, ActsOn = ErrorActsOn.Covered };
-    private static readonly UncertaintyEntry Cable = new() { Name = "cable", HalfWidthDb = 0.5, Distribution = ErrorDistribution.Arcsine, ActsOn = ErrorActsOn.Both, Common = true };
+    private static readonly UncertaintyEntry Scale =
+        new() { Name = "scale", HalfWidthDb = 0.3, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Both };
+    private static readonly UncertaintyEntry Antenna = new()
+    {
+        Name = "antenna",
+        HalfWidthDb = 0.4,
+        Distribution = ErrorDistribution.Normal,
+        DegreesOfFreedom = 8,
+        ActsOn = ErrorActsOn.Covered,
+    };
+    private static readonly UncertaintyEntry Cable = new()
+    {
+        Name = "cable",
+        HalfWidthDb = 0.5,
+        Distribution = ErrorDistribution.Arcsine,
+        ActsOn = ErrorActsOn.Both,
+        Common = true,
+    };
 
     [Fact]
     public void FarAboveTheFloorTheVariancesAddUpAsByHand()
     {
-        // Standard deviations 0.2 and 0.3 dB of three readings each: standard errors 0.2/√3 and 0.3/√3, two degrees of freedom. Rectangle 0.3/√3 twice, normal 0.4/2.
+        // Standard deviations 0.2 and 0.3 dB of three readings each: standard errors 0.2/√3 and 0.3/√3, two degrees of freedom.
+        // Rectangle 0.3/√3 twice, normal 0.4/2.
         ShieldingBudget budget = ByHand(-130);
-        double[] uncertainties = [0.2 / Math.Sqrt(3), 0.3 / Math.Sqrt(3), 0, 0.3 / Math.Sqrt(3), 0.3 / Math.Sqrt(3), 0.2, 0.5 / Math.Sqrt(2)];
+        double[] uncertainties =
+            [0.2 / Math.Sqrt(3), 0.3 / Math.Sqrt(3), 0, 0.3 / Math.Sqrt(3), 0.3 / Math.Sqrt(3), 0.2, 0.5 / Math.Sqrt(2)];
         double[] slopes = [1, -1, 0, 1, -1, -1, 0];
         double variance = (0.04 / 3) + (0.09 / 3) + (2 * 0.09 / 3) + 0.04;
         double freedom = variance * variance / ((0.04 / 3 * 0.04 / 3 / 2) + (0.09 / 3 * 0.09 / 3 / 2) + (0.04 * 0.04 / 8));
@@ -41,7 +61,8 @@ public sealed class ReadingBudgetTests
     public void MovingAllLevelsTogetherChangesNoLine()
     {
         (ShieldingBudget plain, ShieldingBudget moved) = (ByHand(-64), ByHand(-64, 17));
-        Assert.Equal(plain.Lines.Select(l => l.ContributionDb!.Value), moved.Lines.Select(l => l.ContributionDb!.Value), (a, b) => Math.Abs(a - b) < 1e-7);
+        Assert.Equal(plain.Lines.Select(l => l.ContributionDb!.Value), moved.Lines.Select(l => l.ContributionDb!.Value),
+            (a, b) => Math.Abs(a - b) < 1e-7);
         Assert.Equal(plain.Linear!.Estimate, moved.Linear!.Estimate, 1e-9);
     }
 
@@ -52,7 +73,8 @@ public sealed class ReadingBudgetTests
     [InlineData(double.PositiveInfinity, 3)]
     public void NearTheFloorTheSlopesAreThoseOfTheNoiseCurve(double looks, double snr)
     {
-        // From the closed forms of the rise, K·(ln γ + E₁(γ) + 0.577) for one look and K·ln(1 + γ) for many: slope of the level 1/(1 − e^−γ) and (1 + γ)/γ.
+        // From the closed forms of the rise, K·(ln γ + E₁(γ) + 0.577) for one look and K·ln(1 + γ) for many: slope of the level
+        // 1/(1 − e^−γ) and (1 + γ)/γ.
         var noise = new DetectorNoise(looks);
         double slope = double.IsFinite(looks) ? 1 / (1 - Math.Exp(-snr)) : (1 + snr) / snr;
         var inputs = new BudgetInputs();
@@ -77,7 +99,14 @@ public sealed class ReadingBudgetTests
     {
         // Two ends where a look is kept, two ways of averaging where none is stated.
         bool several = averaging is Averaging.Unknown or Averaging.Peak or Averaging.Lowest;
-        RehearsalPlan plan = Rehearsed.Plan with { ShieldingStartDb = 40, ShieldingStopDb = 76, ReferenceRippleDb = 3, Looks = averaging is Averaging.Sample ? 1 : 10, Averaging = averaging is Averaging.Unknown ? Averaging.Power : averaging };
+        RehearsalPlan plan = Rehearsed.Plan with
+        {
+            ShieldingStartDb = 40,
+            ShieldingStopDb = 76,
+            ReferenceRippleDb = 3,
+            Looks = averaging is Averaging.Sample ? 1 : 10,
+            Averaging = averaging is Averaging.Unknown ? Averaging.Power : averaging,
+        };
         FrequencyGrid grid = Rehearser.Draw(plan).Grid;
         AnalysisResult result = Rehearsed.Analysed(plan, new AnalysisPlan
         {
@@ -85,7 +114,8 @@ public sealed class ReadingBudgetTests
             Uncertainties = [Scale, Antenna, Cable],
             BudgetFrequencies = [.. Enumerable.Range(0, grid.Count).Select(f => grid[f])],
         });
-        var measured = result.Budgets[0].Frequencies.Zip(result.Curves[0].Readings).Where(p => p.Second is ShieldingReading.Measured).ToList();
+        var measured = result.Budgets[0].Frequencies.Zip(result.Curves[0].Readings)
+            .Where(p => p.Second is ShieldingReading.Measured).ToList();
         Assert.Contains(measured, p => p.Second.State == ShieldingState.NearFloor);
         Assert.True(measured.Count > 40);
         Assert.All(measured, p =>
@@ -108,7 +138,8 @@ public sealed class ReadingBudgetTests
         ShieldingBudget budget = ByHand(-59.5);
         Assert.Null(budget.Linear);
         Assert.Null(budget.ExpandedUncertaintyDb);
-        Assert.All(budget.Lines, l => Assert.True(l.Sensitivity is null && l.Share is null && l.ContributionDb is null && l.StandardUncertaintyDb >= 0));
+        Assert.All(budget.Lines, l =>
+            Assert.True(l.Sensitivity is null && l.Share is null && l.ContributionDb is null && l.StandardUncertaintyDb >= 0));
         Assert.Equal(double.PositiveInfinity, budget.Reported.High);
     }
 
@@ -131,8 +162,15 @@ public sealed class ReadingBudgetTests
     private static ShieldingBudget ByHand(double? declaredFloor, double moved = 0)
     {
         double[][] Role(double level, double step) => [.. new[] { -step, 0, step }.Select(d => new[] { level + d + moved })];
-        Campaign campaign = Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, Role(-20, 0.2)), Rehearsed.Sweeps(SweepRole.Covered, Role(-60, 0.3)));
-        var plan = new AnalysisPlan { Averaging = Averaging.Log, DeclaredFloorDb = declaredFloor + moved, Uncertainties = [Scale, Antenna, Cable], BudgetFrequencies = [new Hertz(1e6)] };
+        Campaign campaign = Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, Role(-20, 0.2)),
+            Rehearsed.Sweeps(SweepRole.Covered, Role(-60, 0.3)));
+        var plan = new AnalysisPlan
+        {
+            Averaging = Averaging.Log,
+            DeclaredFloorDb = declaredFloor + moved,
+            Uncertainties = [Scale, Antenna, Cable],
+            BudgetFrequencies = [new Hertz(1e6)],
+        };
         return Analysis.Run(campaign, plan).Budgets[0].Frequencies.Single();
     }
 }

@@ -22,19 +22,27 @@ public sealed class AmbientTests
     [InlineData(0.5, "now and then")]
     public void WhatStaysIsToldFromWhatComesAndGoes(double share, string word)
     {
-        int told = Draws.Seeds(60).Count(seed => Transmitters(15, share, seed, 5) is [{ } only] && only.Message.Contains(word, StringComparison.Ordinal));
+        int told = Draws.Seeds(60).Count(
+            seed => Transmitters(15, share, seed, 5) is [{ } only] && only.Message.Contains(word, StringComparison.Ordinal));
         // A carrier of share ½ is in all or none of five sweeps in 2/32 of the campaigns.
         Often.AtLeast(told, Draws.Of(60), 30 / 32.0, whenFull: 50);
     }
 
     [Fact]
     public void OneFloorSweepDoesNotShowWhichOfTheTwo() =>
-        Assert.Contains("does not show whether it pauses", Assert.Single(Transmitters(20, 1, 1, 1)).Message, StringComparison.Ordinal);
+        Assert.Contains("does not show whether it pauses", Assert.Single(Transmitters(20, 1, 1, 1)).Message,
+            StringComparison.Ordinal);
 
     [Fact]
     public void BothKindsAreNamedApartWithTheirFrequencies()
     {
-        RehearsalPlan both = Plan with { Seed = 3, FloorSweeps = 8, Ambient = [new AmbientCarrier(new Hertz(100e6), new Decibels(20)), new AmbientCarrier(new Hertz(600e6), new Decibels(25), 0.5)] };
+        RehearsalPlan both = Plan with
+        {
+            Seed = 3,
+            FloorSweeps = 8,
+            Ambient = [new AmbientCarrier(new Hertz(100e6), new Decibels(20)),
+                new AmbientCarrier(new Hertz(600e6), new Decibels(25), 0.5)],
+        };
         Finding[] found = Ambient(both);
         Assert.Equal(2, found.Length);
         Assert.InRange(found[0].Where[0].Start.Value, 98e6, 102e6);
@@ -51,7 +59,8 @@ public sealed class AmbientTests
     public void TheScatterOfAFewSingleLooksIsNoTransmitter(int points, int sweeps)
     {
         RehearsalPlan few = Plan with { Points = points, FloorSweeps = sweeps, Looks = 1, Averaging = Averaging.Sample };
-        int alarms = Draws.Seeds(100).Count(seed => Ambient(few with { Seed = seed }).Any(f => f.Message.StartsWith("Floor readings", StringComparison.Ordinal)));
+        int alarms = Draws.Seeds(100).Count(
+            seed => Ambient(few with { Seed = seed }).Any(f => f.Message.StartsWith("Floor readings", StringComparison.Ordinal)));
         Often.AtMost(alarms, Draws.Of(100), 0.01, whenFull: 4);
     }
 
@@ -59,13 +68,21 @@ public sealed class AmbientTests
     public void ReadingsThatScatterByMoreThanNoiseAreToldAsOne()
     {
         var random = new RandomSource(7);
-        var restless = Rehearsed.Changed(Rehearser.Draw(Plan).Campaign, (s, _, level) => s.Role == SweepRole.Floor ? level + (8 * random.Normal()) : level);
-        Finding finding = Assert.Single(Analysis.Run(restless, new AnalysisPlan()).Findings, f => f.Code == "ambient" && f.Message.StartsWith("Floor readings", StringComparison.Ordinal));
+        var restless = Rehearsed.Changed(Rehearser.Draw(Plan).Campaign,
+            (s, _, level) => s.Role == SweepRole.Floor ? level + (8 * random.Normal()) : level);
+        Finding finding = Assert.Single(Analysis.Run(restless, new AnalysisPlan()).Findings,
+            f => f.Code == "ambient" && f.Message.StartsWith("Floor readings", StringComparison.Ordinal));
         Assert.InRange(finding.Size!.Value.Value, 7, 9);
     }
 
     private static Finding[] Transmitters(double above, double share, ulong seed, int sweeps) =>
-        Ambient(Plan with { Seed = seed, FloorSweeps = sweeps, Ambient = [new AmbientCarrier(new Hertz(150e6), new Decibels(above), share)] });
+        Ambient(Plan with
+        {
+            Seed = seed,
+            FloorSweeps = sweeps,
+            Ambient = [new AmbientCarrier(new Hertz(150e6), new Decibels(above), share)],
+        });
 
-    private static Finding[] Ambient(RehearsalPlan plan) => [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "ambient")];
+    private static Finding[] Ambient(RehearsalPlan plan) =>
+        [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "ambient")];
 }

@@ -18,7 +18,9 @@ public sealed class AveragingDoubtfulTests
     [InlineData(Averaging.Power, 20, false)]
     public void SampleReadingsThatWereAveragedContradictThemselves(Averaging stated, double looks, bool told)
     {
-        AnalysisResult result = Rehearsed.Analysed(Near with { Looks = looks, Averaging = looks == 1 ? Averaging.Sample : Averaging.Power }, new AnalysisPlan { Averaging = stated });
+        AnalysisResult result =
+            Rehearsed.Analysed(Near with { Looks = looks, Averaging = looks == 1 ? Averaging.Sample : Averaging.Power },
+                new AnalysisPlan { Averaging = stated });
         Assert.Equal(told, result.Findings.Any(f => f is { Code: "averaging-doubtful", Severity: Severity.Warning }));
     }
 
@@ -45,16 +47,20 @@ public sealed class AveragingDoubtfulTests
     public void AFewSingleLooksAreNotCalledAveraged(int points, int sweeps)
     {
         RehearsalPlan few = Near with { Points = points, FloorSweeps = sweeps, Looks = 1, Averaging = Averaging.Sample };
-        int alarms = Draws.Seeds(100).Count(seed => Rehearsed.Analysed(few with { Seed = seed }).Findings.Any(f => f.Code == "averaging-doubtful"));
+        int alarms = Draws.Seeds(100)
+            .Count(seed => Rehearsed.Analysed(few with { Seed = seed }).Findings.Any(f => f.Code == "averaging-doubtful"));
         Often.AtMost(alarms, Draws.Of(100), 0.01, whenFull: 4);
     }
 
     [Fact]
     public void AFloorWithoutScatterIsNoFloor()
     {
-        // Each sweep like the others, and along the sweep it rises by a tenth of a dB: noise that was averaged for long on a coarse display.
-        Campaign still = Rehearsed.Changed(Rehearser.Draw(Near with { ScatterDb = 0, QuantisationDb = 0.1 }).Campaign, (s, f, level) => s.Role == SweepRole.Floor ? (f < 30 ? -100 : -99.9) : level);
-        Finding finding = Assert.Single(Analysis.Run(still, new AnalysisPlan { Averaging = Averaging.Sample }).Findings, f => f.Code == "averaging-doubtful");
+        // Each sweep like the others, and along the sweep it rises by a tenth of a dB: noise that was averaged for long on a
+        // coarse display.
+        Campaign still = Rehearsed.Changed(Rehearser.Draw(Near with { ScatterDb = 0, QuantisationDb = 0.1 }).Campaign,
+            (s, f, level) => s.Role == SweepRole.Floor ? (f < 30 ? -100 : -99.9) : level);
+        Finding finding = Assert.Single(Analysis.Run(still, new AnalysisPlan { Averaging = Averaging.Sample }).Findings,
+            f => f.Code == "averaging-doubtful");
         Assert.Contains("more than 1000 looks", finding.Message, StringComparison.Ordinal);
     }
 
@@ -104,7 +110,7 @@ public sealed class AveragingDoubtfulTests
         Campaign mixed = campaign with
         {
             Sweeps = [.. campaign.Sweeps.Select(s => s.Role == SweepRole.Covered
-            ? s.As(settings: new ReceiverSettings { Detector = covered }) : s)]
+            ? s.As(settings: new ReceiverSettings { Detector = covered }) : s)],
         };
         Finding finding = Assert.Single(Doubts(mixed, Averaging.Power));
         Assert.Equal(severity, finding.Severity);
@@ -120,7 +126,7 @@ public sealed class AveragingDoubtfulTests
         {
             Points = 201,
             Averaging = Averaging.Peak,
-            Looks = 100
+            Looks = 100,
         }).Campaign, stated));
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Contains("lean upward", finding.Message, StringComparison.Ordinal);
@@ -149,6 +155,11 @@ public sealed class AveragingDoubtfulTests
     {
         Campaign campaign = Rehearser.Draw(Near with { ShieldingStartDb = shielding, ShieldingStopDb = shielding }).Campaign;
         var settings = new ReceiverSettings { TraceMode = mode, Detector = detector };
-        return campaign with { Sweeps = [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot, Specimen = s.Specimen, Settings = settings })] };
+        return campaign with
+        {
+            Sweeps =
+            [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot,
+                Specimen = s.Specimen, Settings = settings })],
+        };
     }
 }

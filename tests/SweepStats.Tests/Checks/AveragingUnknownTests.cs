@@ -16,7 +16,7 @@ public sealed class AveragingUnknownTests
     {
         Points = 201,
         ShieldingStartDb = 65,
-        ShieldingStopDb = 65
+        ShieldingStopDb = 65,
     };
 
     [Fact]
@@ -56,14 +56,14 @@ public sealed class AveragingUnknownTests
             Looks = looks,
             Points = points,
             ShieldingStartDb = shielding,
-            ShieldingStopDb = shielding
+            ShieldingStopDb = shielding,
         });
         Assert.Equal(severity, finding.Severity);
         Assert.Contains("peak or quasi-peak detector", finding.Message, StringComparison.Ordinal);
     }
 
-    // The lowest of 30 averages of 20 looks leans down and scatters less than single looks. All covered levels stand 15 dB over the
-    // floor and more, and read half a dB too low for their signal.
+    // The lowest of 30 averages of 20 looks leans down and scatters less than single looks. All covered levels stand 15 dB over
+    // the floor and more, and read half a dB too low for their signal.
     [Fact]
     public void TheLowestOfSeveralAveragesIsAWarningFarOverTheFloorToo()
     {
@@ -102,7 +102,7 @@ public sealed class AveragingUnknownTests
             Averaging = Averaging.Lowest,
             Looks = looks,
             ShieldingStartDb = shielding,
-            ShieldingStopDb = shielding
+            ShieldingStopDb = shielding,
         };
         AnalysisResult taken = Rehearsed.Analysed(plan, new AnalysisPlan());
         Finding finding = Assert.Single(taken.Findings, f => f.Code == "averaging-unknown");

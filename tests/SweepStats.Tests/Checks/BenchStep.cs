@@ -14,7 +14,8 @@ internal sealed record Taken(Campaign Campaign, AnalysisPlan Stated)
     public AnalysisResult Analysed() => Analysis.Run(Campaign, Stated);
 
     /// <summary>Each sweep put through a function.</summary>
-    public Taken But(Func<Sweep, Sweep> change) => this with { Campaign = Campaign with { Sweeps = [.. Campaign.Sweeps.Select(change)] } };
+    public Taken But(Func<Sweep, Sweep> change) =>
+        this with { Campaign = Campaign with { Sweeps = [.. Campaign.Sweeps.Select(change)] } };
 
     /// <summary>With one sweep more.</summary>
     public Taken And(Sweep sweep) => this with { Campaign = Campaign with { Sweeps = Campaign.Sweeps.Add(sweep) } };
@@ -35,7 +36,9 @@ internal sealed record BenchStep(string Code, string Name, Severity Severity, st
 /// <summary>Sweeps changed in one respect.</summary>
 internal static class SweepChange
 {
-    public static Sweep As(this Sweep sweep, SweepRole? role = null, FrequencyGrid? grid = null, ImmutableArray<double>? levels = null, ReceiverSettings? settings = null, string? excluded = null, string? name = null, DateTimeOffset? takenAt = null, ImmutableArray<double>? reverse = null) =>
+    public static Sweep As(this Sweep sweep, SweepRole? role = null, FrequencyGrid? grid = null,
+        ImmutableArray<double>? levels = null, ReceiverSettings? settings = null, string? excluded = null, string? name = null,
+        DateTimeOffset? takenAt = null, ImmutableArray<double>? reverse = null) =>
         new(name ?? sweep.Name, role ?? sweep.Role, grid ?? sweep.Grid, levels ?? sweep.Levels, sweep.Scale)
         {
             Lot = sweep.Lot,
@@ -49,9 +52,12 @@ internal static class SweepChange
             ExcludedBecause = excluded ?? sweep.ExcludedBecause,
         };
 
-    public static Sweep Shifted(this Sweep sweep, double decibels) => sweep.As(levels: [.. sweep.Levels.Select(l => l + decibels)]);
+    public static Sweep Shifted(this Sweep sweep, double decibels) =>
+        sweep.As(levels: [.. sweep.Levels.Select(l => l + decibels)]);
 
-    public static Sweep CutAt(this Sweep sweep, double bottom) => sweep.As(levels: [.. sweep.Levels.Select(l => Math.Max(bottom, l))]);
+    public static Sweep CutAt(this Sweep sweep, double bottom) =>
+        sweep.As(levels: [.. sweep.Levels.Select(l => Math.Max(bottom, l))]);
 
-    public static Sweep WithoutFirstPoint(this Sweep sweep) => sweep.As(grid: new FrequencyGrid([.. sweep.Grid.Hertz[1..]]), levels: sweep.Levels[1..]);
+    public static Sweep WithoutFirstPoint(this Sweep sweep) =>
+        sweep.As(grid: new FrequencyGrid([.. sweep.Grid.Hertz[1..]]), levels: sweep.Levels[1..]);
 }

@@ -23,8 +23,10 @@ public sealed class DeadFloorTests
         Assert.All(result.Curves[0].Readings, r => Assert.IsType<ShieldingReading.AtLeast>(r));
         Assert.All(result.Curves[0].Readings, r => Assert.Equal(ShieldingState.NoFloor, r.State));
         Assert.Equal(Trust.Untrustworthy, result.Verdict.Trust);
-        Assert.Contains(result.Findings, f => f.Code == "no-floor" && f.Message.StartsWith("The floor sweeps show no noise", StringComparison.Ordinal));
-        Assert.Contains("show no noise", result.Checks.Single(c => c.Code == "ambient").UntestedBecause, StringComparison.Ordinal);
+        Assert.Contains(result.Findings,
+            f => f.Code == "no-floor" && f.Message.StartsWith("The floor sweeps show no noise", StringComparison.Ordinal));
+        Assert.Contains("show no noise", result.Checks.Single(c => c.Code == "ambient").UntestedBecause,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -58,5 +60,6 @@ public sealed class DeadFloorTests
     public void ALiveFloorIsLeftAlone() => Assert.DoesNotContain(With(level => level).Findings, f => f.Code == "dead-floor");
 
     private static AnalysisResult With(Func<double, double> change, AnalysisPlan? stated = null) => Analysis.Run(
-        Rehearsed.Changed(Rehearser.Draw(Plan).Campaign, (s, _, level) => s.Role == SweepRole.Floor ? change(level) : level), stated ?? new AnalysisPlan { Averaging = Averaging.Power });
+        Rehearsed.Changed(Rehearser.Draw(Plan).Campaign, (s, _, level) => s.Role == SweepRole.Floor ? change(level) : level),
+        stated ?? new AnalysisPlan { Averaging = Averaging.Power });
 }

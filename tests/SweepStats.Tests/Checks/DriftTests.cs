@@ -16,7 +16,8 @@ public sealed class DriftTests
     public void ADriftOverTheCampaignIsFound(bool timed, double drift)
     {
         int found = Draws.Seeds(60).Count(seed => Drifts(Plan with { Seed = seed, DriftDb = drift }, timed).Any(f =>
-            f.Severity == Severity.Warning && f.Message.Contains(drift > 0 ? "rises" : "falls", StringComparison.Ordinal) && f.Size!.Value.Value > 0.4 * Math.Abs(drift) && f.Size!.Value.Value < 1.5 * Math.Abs(drift)));
+            f.Severity == Severity.Warning && f.Message.Contains(drift > 0 ? "rises" : "falls", StringComparison.Ordinal)
+                && f.Size!.Value.Value > 0.4 * Math.Abs(drift) && f.Size!.Value.Value < 1.5 * Math.Abs(drift)));
         Often.AtLeast(found, Draws.Of(60), 0.95, whenFull: 54);
     }
 
@@ -36,7 +37,16 @@ public sealed class DriftTests
     [InlineData(10, 0.5, false)]
     public void ScatterWithoutTrendIsLeftAlone(int sweeps, double deviation, bool timed)
     {
-        int alarms = Draws.Seeds(100).Count(seed => Drifts(Plan with { Seed = seed, SweepDeviationDb = deviation, ReferenceSweeps = sweeps, CoveredSweeps = sweeps }, timed).Length > 0);
+        int alarms =
+            Draws.Seeds(100)
+                .Count(seed =>
+                    Drifts(Plan with
+                    {
+                        Seed = seed,
+                        SweepDeviationDb = deviation,
+                        ReferenceSweeps = sweeps,
+                        CoveredSweeps = sweeps,
+                    }, timed).Length > 0);
         // By time one test of 3 %, by order two.
         Often.AtMost(alarms, Draws.Of(100), timed ? 0.03 : 0.06, whenFull: 13);
     }
@@ -54,12 +64,14 @@ public sealed class DriftTests
 
     [Fact]
     public void ASpecimenThatShieldsMoreThanTheOneBeforeIsNoDrift() =>
-        Assert.Empty(Drifts(Plan with { SpecimensPerLot = 4, SpecimenDeviationDb = 5, Placements = 2, PlacementDeviationDb = 1 }, true));
+        Assert.Empty(
+            Drifts(Plan with { SpecimensPerLot = 4, SpecimenDeviationDb = 5, Placements = 2, PlacementDeviationDb = 1 }, true));
 
     [Fact]
     public void TheSizeIsThatOfTheWholeDay()
     {
-        // Without scatter the line is the drift itself: 2 dB from the first sweep of the campaign, a floor sweep, to the last; the first reference sweep is the sixth of fifteen.
+        // Without scatter the line is the drift itself: 2 dB from the first sweep of the campaign, a floor sweep, to the last;
+        // the first reference sweep is the sixth of fifteen.
         RehearsalPlan still = Rehearsed.Plan with { ScatterDb = 0, DriftDb = 2, Looks = 1e6, Points = 201 };
         Finding finding = Assert.Single(Drifts(still, true));
         Assert.Equal(2 * 9 / 14.0, finding.Size!.Value.Value, 0.01);
@@ -68,7 +80,14 @@ public sealed class DriftTests
     [Fact]
     public void AnOddSweepAtTheEndOfTheDayIsNoDrift()
     {
-        int alarms = Draws.Seeds(60).Count(seed => Drifts(Plan with { Seed = seed, OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Reference, 5, 1.5)] }, true).Length > 0);
+        int alarms =
+            Draws.Seeds(60)
+                .Count(seed =>
+                    Drifts(Plan with
+                    {
+                        Seed = seed,
+                        OddSweeps = [new SweepStats.Rehearsal.OddSweep(SweepRole.Reference, 5, 1.5)],
+                    }, true).Length > 0);
         Often.AtMost(alarms, Draws.Of(60), 0.03, whenFull: 6);
     }
 
@@ -88,14 +107,17 @@ public sealed class DriftTests
         return Drifts(timed ? Dated(campaign) : campaign);
     }
 
-    private static Finding[] Drifts(Campaign campaign) => [.. Analysis.Run(campaign, new AnalysisPlan { Averaging = Averaging.Power }).Findings.Where(f => f.Code == "drift")];
+    private static Finding[] Drifts(Campaign campaign) =>
+        [.. Analysis.Run(campaign, new AnalysisPlan { Averaging = Averaging.Power }).Findings.Where(f => f.Code == "drift")];
 
     private static Campaign Dated(Campaign campaign)
     {
         var start = new DateTimeOffset(2026, 10, 5, 8, 0, 0, TimeSpan.Zero);
         return campaign with
         {
-            Sweeps = [.. campaign.Sweeps.Select((s, i) => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot, Specimen = s.Specimen, Placement = s.Placement, TakenAt = start.AddMinutes(2 * i) })],
+            Sweeps = [.. campaign.Sweeps.Select((s, i) =>
+                new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = s.Lot, Specimen = s.Specimen,
+                    Placement = s.Placement, TakenAt = start.AddMinutes(2 * i) })],
         };
     }
 }

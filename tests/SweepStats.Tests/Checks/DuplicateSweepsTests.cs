@@ -26,7 +26,8 @@ public sealed class DuplicateSweepsTests
             .First(k => (k.Role, k.Specimen, k.Placement) == (s.Role, s.Specimen, s.Placement)).Levels)).Analysed();
         Finding told = result.Findings.First(f => f.Severity == Severity.Warning);
         Assert.Equal(("duplicate-sweep", true), (told.Code, told.Misleads));
-        // Floor and reference 5 each, linearity and plate 3 each, covered 3 times 2: of each kind all but one, of each placement too.
+        // Floor and reference 5 each, linearity and plate 3 each, covered 3 times 2: of each kind all but one, of each placement
+        // too.
         Assert.StartsWith("15 of 22 sweeps hold exactly the levels of another (", told.Message, StringComparison.Ordinal);
         Assert.Contains("2 linearity, ", told.Message, StringComparison.Ordinal);
         Assert.Contains("the first floor/floor-02", told.Message, StringComparison.Ordinal);

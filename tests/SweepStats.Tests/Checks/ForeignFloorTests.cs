@@ -37,19 +37,25 @@ public sealed class ForeignFloorTests
     [InlineData(95)]
     public void AFloorOfTheSameSettingsIsNotAccused(double shieldingDb)
     {
-        int alarms = Draws.Seeds(60).Count(seed => Analysed(Plan with { Seed = seed, ShieldingStartDb = shieldingDb, ShieldingStopDb = shieldingDb }, 0, 30).Findings.Any(f => f.Code == "foreign-floor"));
+        int alarms =
+            Draws.Seeds(60)
+                .Count(seed => Analysed(Plan with { Seed = seed, ShieldingStartDb = shieldingDb, ShieldingStopDb = shieldingDb },
+                    0, 30).Findings.Any(f => f.Code == "foreign-floor"));
         Assert.Equal(0, alarms);
     }
 
     // What the specimen does by itself scatters too, and so does the reference.
     [Fact]
     public void ScatterOfTheSourceIsNotTakenForNoise() =>
-        Assert.DoesNotContain(Analysed(Plan with { ScatterDb = 1.5, ShieldingStartDb = 30, ShieldingStopDb = 30 }, 0, 20).Findings, f => f.Code == "foreign-floor");
+        Assert.DoesNotContain(Analysed(Plan with { ScatterDb = 1.5, ShieldingStartDb = 30, ShieldingStopDb = 30 }, 0,
+            20).Findings, f => f.Code == "foreign-floor");
 
     private static AnalysisResult Analysed(RehearsalPlan plan, double floorDb, double asked)
     {
         Campaign drawn = Rehearser.Draw(plan).Campaign;
-        Campaign changed = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Floor ? s.Shifted(floorDb) : s)] };
-        return Analysis.Run(changed, new AnalysisPlan { Averaging = plan.Averaging, Requirement = Requirement.Constant(new Decibels(asked)) });
+        Campaign changed =
+            drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Floor ? s.Shifted(floorDb) : s)] };
+        return Analysis.Run(changed,
+            new AnalysisPlan { Averaging = plan.Averaging, Requirement = Requirement.Constant(new Decibels(asked)) });
     }
 }

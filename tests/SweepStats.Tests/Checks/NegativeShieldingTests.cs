@@ -7,7 +7,8 @@ namespace SweepStats.Tests.Checks;
 public sealed class NegativeShieldingTests
 {
     // Twenty sweeps of 0.05 dB of scatter tell hundredths of a dB.
-    private static readonly RehearsalPlan Fine = Rehearsed.Plan with { ScatterDb = 0.05, ReferenceSweeps = 20, CoveredSweeps = 20, Looks = 1000 };
+    private static readonly RehearsalPlan Fine =
+        Rehearsed.Plan with { ScatterDb = 0.05, ReferenceSweeps = 20, CoveredSweeps = 20, Looks = 1000 };
 
     [Theory]
     [InlineData(0.06, null)]
@@ -42,7 +43,14 @@ public sealed class NegativeShieldingTests
 
     [Fact]
     public void AShortfallWithinTheScatterIsNone() =>
-        Assert.Empty(Found(Rehearsed.Plan with { ScatterDb = 2, ReferenceSweeps = 3, CoveredSweeps = 3, ShieldingStartDb = -0.6, ShieldingStopDb = -0.6 }));
+        Assert.Empty(Found(Rehearsed.Plan with
+        {
+            ScatterDb = 2,
+            ReferenceSweeps = 3,
+            CoveredSweeps = 3,
+            ShieldingStartDb = -0.6,
+            ShieldingStopDb = -0.6,
+        }));
 
     // A single sweep has no scatter that could explain anything.
     [Theory]
@@ -50,9 +58,17 @@ public sealed class NegativeShieldingTests
     [InlineData(5, "beyond what scatter explains")]
     public void TheReasonIsOfWhatTheSweepsShow(int sweeps, string reason)
     {
-        Finding found = Found(Rehearsed.Plan with { ReferenceSweeps = sweeps, CoveredSweeps = sweeps, ShieldingStartDb = -4, ShieldingStopDb = -4 })[0];
+        Finding found =
+            Found(Rehearsed.Plan with
+            {
+                ReferenceSweeps = sweeps,
+                CoveredSweeps = sweeps,
+                ShieldingStartDb = -4,
+                ShieldingStopDb = -4,
+            })[0];
         Assert.Contains(reason, found.Message, StringComparison.Ordinal);
     }
 
-    private static Finding[] Found(RehearsalPlan plan) => [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "negative-shielding")];
+    private static Finding[] Found(RehearsalPlan plan) =>
+        [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "negative-shielding")];
 }

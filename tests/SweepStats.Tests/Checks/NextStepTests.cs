@@ -51,9 +51,11 @@ public sealed class NextStepTests
 
     [Fact]
     public void EveryCheckOfTheListHasItsCase() =>
-        Assert.Equal(Checklist.All.Select(c => c.Code).Order(StringComparer.Ordinal), BenchSteps.All.Select(s => s.Code).Distinct().Order(StringComparer.Ordinal));
+        Assert.Equal(Checklist.All.Select(c => c.Code).Order(StringComparer.Ordinal),
+            BenchSteps.All.Select(s => s.Code).Distinct().Order(StringComparer.Ordinal));
 
     private static BenchStep Step(string code, string name) => BenchSteps.All.Single(s => s.Code == code && s.Name == name);
 
-    private static string[] Grave(AnalysisResult result) => [.. result.Findings.Where(f => f.Severity > Severity.Note).Select(f => f.Code).Distinct()];
+    private static string[] Grave(AnalysisResult result) =>
+        [.. result.Findings.Where(f => f.Severity > Severity.Note).Select(f => f.Code).Distinct()];
 }

@@ -31,7 +31,9 @@ public sealed class NoLifeTests
         Campaign campaign = Rehearser.Draw(Plan).Campaign;
         Campaign ratio = campaign with
         {
-            Sweeps = [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, [.. s.Levels.Select(l => s.Role == SweepRole.Reference ? 0.0 : l + 30)], LevelScale.DecibelRatio) { Lot = s.Lot, Specimen = s.Specimen })],
+            Sweeps = [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid,
+                [.. s.Levels.Select(l => s.Role == SweepRole.Reference ? 0.0 : l + 30)], LevelScale.DecibelRatio) { Lot = s.Lot,
+                    Specimen = s.Specimen })],
         };
         Assert.DoesNotContain(Analysis.Run(ratio, new AnalysisPlan()).Findings, f => f.Code == "no-life");
     }
@@ -52,16 +54,19 @@ public sealed class NoLifeTests
     [InlineData(0.1)]
     [InlineData(1)]
     public void LiveSweepsAreLeftAlone(double step) => Assert.All(Enumerable.Range(1, 15), seed =>
-        Assert.DoesNotContain(Rehearsed.Analysed(Plan with { Seed = (ulong)seed, QuantisationDb = step, ShieldingStopDb = 90 }).Findings, f => f.Code == "no-life"));
+        Assert.DoesNotContain(Rehearsed.Analysed(
+            Plan with { Seed = (ulong)seed, QuantisationDb = step, ShieldingStopDb = 90 }).Findings, f => f.Code == "no-life"));
 
     [Fact]
     public void AFewFrequenciesCannotTell()
     {
         AnalysisResult result = With(Plan with { Points = 11 }, (s, level) => s.Role == SweepRole.Reference ? -20 : level);
         Assert.DoesNotContain(result.Findings, f => f.Code == "no-life");
-        Assert.Contains("12 frequencies", result.Checks.Single(c => c.Code == "no-life").UntestedBecause, StringComparison.Ordinal);
+        Assert.Contains("12 frequencies", result.Checks.Single(c => c.Code == "no-life").UntestedBecause,
+            StringComparison.Ordinal);
     }
 
     private static AnalysisResult With(RehearsalPlan plan, Func<Sweep, double, double> change) =>
-        Analysis.Run(Rehearsed.Changed(Rehearser.Draw(plan).Campaign, (s, _, level) => change(s, level)), new AnalysisPlan { Averaging = Averaging.Power });
+        Analysis.Run(Rehearsed.Changed(Rehearser.Draw(plan).Campaign, (s, _, level) => change(s, level)),
+            new AnalysisPlan { Averaging = Averaging.Power });
 }

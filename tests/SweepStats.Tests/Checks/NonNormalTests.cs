@@ -11,7 +11,8 @@ public sealed class NonNormalTests
     [Fact]
     public void AContactThatJumpsNowAndThenIsFound()
     {
-        int found = Draws.Seeds(40).Count(seed => Findings(Rehearsed.Plan with { Seed = seed, Points = 201 }, share: 0.02, jump: -2).Length == 1);
+        int found = Draws.Seeds(40)
+            .Count(seed => Findings(Rehearsed.Plan with { Seed = seed, Points = 201 }, share: 0.02, jump: -2).Length == 1);
         Often.AtLeast(found, Draws.Of(40), 0.95, whenFull: 38);
     }
 
@@ -23,19 +24,36 @@ public sealed class NonNormalTests
     public void EvenScatterIsLeftAloneAlsoWhereItChangesOverFrequency(Averaging averaging, double looks, int sweeps, double stop)
     {
         int alarms = Draws.Seeds(60).Count(seed => Findings(
-            Rehearsed.Plan with { Seed = seed, Points = 201, Averaging = averaging, Looks = looks, ReferenceSweeps = sweeps, CoveredSweeps = sweeps, ShieldingStartDb = 20, ShieldingStopDb = stop }, 0, 0).Length > 0);
+            Rehearsed.Plan with
+            {
+                Seed = seed,
+                Points = 201,
+                Averaging = averaging,
+                Looks = looks,
+                ReferenceSweeps = sweeps,
+                CoveredSweeps = sweeps,
+                ShieldingStartDb = 20,
+                ShieldingStopDb = stop,
+            }, 0, 0).Length > 0);
         Assert.Equal(0, alarms);
     }
 
     [Fact]
-    public void TwoSweepsSayNothingOfTheirScatter() => Assert.Empty(Findings(Rehearsed.Plan with { Points = 201, ReferenceSweeps = 2, CoveredSweeps = 2 }, 0.1, -3));
+    public void TwoSweepsSayNothingOfTheirScatter() =>
+    Assert.Empty(Findings(Rehearsed.Plan with { Points = 201, ReferenceSweeps = 2, CoveredSweeps = 2 }, 0.1, -3));
 
     [Theory]
     [InlineData(1.0, null, "steps too coarse")]
     [InlineData(0.0, -31.0, "flat tops")]
     public void StepsAndFlatTopsAreNotTakenForALooseContact(double step, double? limit, string reason)
     {
-        RehearsalPlan plan = Rehearsed.Plan with { Points = 201, ReferenceRippleDb = limit is null ? 0 : 3, QuantisationDb = step, LimitDbm = limit };
+        RehearsalPlan plan = Rehearsed.Plan with
+        {
+            Points = 201,
+            ReferenceRippleDb = limit is null ? 0 : 3,
+            QuantisationDb = step,
+            LimitDbm = limit,
+        };
         AnalysisResult result = Rehearsed.Analysed(plan);
         Assert.DoesNotContain(result.Findings, f => f.Code == "non-normal");
         Assert.Contains(reason, result.Checks.Single(c => c.Code == "non-normal").UntestedBecause, StringComparison.Ordinal);
@@ -59,7 +77,8 @@ public sealed class NonNormalTests
         var random = new RandomSource(11);
         Campaign campaign = Rehearsed.Changed(Rehearser.Draw(Rehearsed.Plan with { Points = 201 }).Campaign,
             (s, _, level) => s.Role == SweepRole.Reference && random.Uniform() < 0.08 ? level - 2 : level);
-        Assert.Equal(Severity.Warning, Assert.Single(Analysis.Run(campaign, new AnalysisPlan()).Findings, f => f.Code == "non-normal").Severity);
+        Assert.Equal(Severity.Warning,
+            Assert.Single(Analysis.Run(campaign, new AnalysisPlan()).Findings, f => f.Code == "non-normal").Severity);
     }
 
     [Theory]
@@ -68,9 +87,17 @@ public sealed class NonNormalTests
     [InlineData(10)]
     public void TheSkewnessOfOneRoleIsFoundAgainFromItsRests(int sweeps)
     {
-        // Reference readings are −(E − 1) for exponential E, of skewness −2; the covered ones scatter by a tenth of that, evenly: −2/(1.01)^1.5.
+        // Reference readings are −(E − 1) for exponential E, of skewness −2; the covered ones scatter by a tenth of that, evenly:
+        // −2/(1.01)^1.5.
         var random = new RandomSource(12);
-        Campaign campaign = Rehearsed.Changed(Rehearser.Draw(Rehearsed.Plan with { Points = 4001, ScatterDb = 0.1, ReferenceSweeps = sweeps, CoveredSweeps = sweeps }).Campaign,
+        Campaign campaign =
+            Rehearsed.Changed(Rehearser.Draw(Rehearsed.Plan with
+            {
+                Points = 4001,
+                ScatterDb = 0.1,
+                ReferenceSweeps = sweeps,
+                CoveredSweeps = sweeps,
+            }).Campaign,
             (s, _, level) => s.Role == SweepRole.Reference ? -30 + Math.Log(random.Uniform()) + 1 : level);
         AnalysisResult result = Analysis.Run(campaign, new AnalysisPlan());
         double skewness = ScatterSkewness.Of(result.Repeats.Where(g => g.Role != SweepRole.Floor), g => [.. Rests(g)]);
@@ -106,7 +133,9 @@ public sealed class NonNormalTests
     private static Finding[] Findings(RehearsalPlan plan, double share, double jump)
     {
         var random = new RandomSource(plan.Seed + 500);
-        Campaign campaign = Rehearsed.Changed(Rehearser.Draw(plan).Campaign, (s, _, level) => s.Role != SweepRole.Floor && random.Uniform() < share ? level + jump : level);
-        return [.. Analysis.Run(campaign, new AnalysisPlan { Averaging = plan.Averaging }).Findings.Where(f => f.Code == "non-normal")];
+        Campaign campaign = Rehearsed.Changed(Rehearser.Draw(plan).Campaign,
+            (s, _, level) => s.Role != SweepRole.Floor && random.Uniform() < share ? level + jump : level);
+        return [.. Analysis.Run(campaign, new AnalysisPlan { Averaging = plan.Averaging }).Findings
+            .Where(f => f.Code == "non-normal")];
     }
 }

@@ -40,9 +40,12 @@ public sealed class NumbersUntouchedTests
             AnalysisResult result = step.Before.Analysed();
             AnalysisPlan plan = step.Before.Stated;
             var estimator = new ShieldingEstimator(
-                result.Campaign, result.Floor, plan.Confidence, [.. plan.Uncertainties, .. new[] { result.Doubts.Drift }.OfType<UncertaintyEntry>()],
-                FloorAndLeakage.Of(Aligner.Align(step.Before.Campaign, plan.Band), result.Averaging.Averaging, result.History, plan.SameLeakage).Levels, result.SerialCorrelation);
-            AnalysisResult bare = result with { Curves = [.. result.Campaign.Covered.Zip(result.Doubts.Specimens, estimator.Estimate)] };
+                result.Campaign, result.Floor, plan.Confidence,
+                [.. plan.Uncertainties, .. new[] { result.Doubts.Drift }.OfType<UncertaintyEntry>()],
+                FloorAndLeakage.Of(Aligner.Align(step.Before.Campaign, plan.Band), result.Averaging.Averaging, result.History,
+                    plan.SameLeakage).Levels, result.SerialCorrelation);
+            AnalysisResult bare =
+                result with { Curves = [.. result.Campaign.Covered.Zip(result.Doubts.Specimens, estimator.Estimate)] };
             Assert.True(Numbers(result, result.Bands) == Numbers(bare, BandsOf(bare)), step.Name);
         }
     }
@@ -84,18 +87,24 @@ public sealed class NumbersUntouchedTests
     private static BandStatement[] BandsOf(AnalysisResult result) =>
         [.. result.Curves.Select(c => BandEstimator.State(c, result.Campaign.Grid, result.Plan.Rule, result.Plan.Confidence))];
 
-    private static string Words(Finding finding) => $"{finding.Severity} {finding.Code} {finding.Message} {finding.Basis} {finding.NextStep} {finding.Size} {string.Join(' ', finding.Where)}";
+    private static string Words(Finding finding) => $"{finding.Severity} {finding.Code} {finding.Message} {finding.Basis} "
+        + $"{finding.NextStep} {finding.Size} {string.Join(' ', finding.Where)}";
 
     // Doubles are written so that they read back to the same bits; records write all their numbers.
     private static string Numbers(AnalysisResult result, IEnumerable<BandStatement> bands)
     {
-        SweepBlock[] blocks = [.. new[] { result.Campaign.Floor, result.Campaign.Reference }.OfType<SweepBlock>(), .. result.Campaign.Covered.Select(c => c.Block)];
+        SweepBlock[] blocks = [.. new[] { result.Campaign.Floor, result.Campaign.Reference }.OfType<SweepBlock>(),
+            .. result.Campaign.Covered.Select(c => c.Block)];
         IEnumerable<double> levels = blocks.SelectMany(b => Enumerable.Range(0, b.SweepCount).SelectMany(j => b[j].ToArray()));
-        IEnumerable<double> floor = result.Floor is { } f ? [.. f.LevelDb, .. f.StandardErrorDb, .. f.DegreesOfFreedom, .. f.Ambient.Select(a => a ? 1.0 : 0), f.ReadingDeviationDb] : [];
-        IEnumerable<double> repeats = result.Repeats.SelectMany((RepeatGroup g) => g.Sweeps).SelectMany(s => s.RestDb.Prepend(s.Offset.Value));
+        IEnumerable<double> floor = result.Floor is { } f
+            ? [.. f.LevelDb, .. f.StandardErrorDb, .. f.DegreesOfFreedom, .. f.Ambient.Select(a => a ? 1.0 : 0),
+                f.ReadingDeviationDb] : [];
+        IEnumerable<double> repeats =
+            result.Repeats.SelectMany((RepeatGroup g) => g.Sweeps).SelectMany(s => s.RestDb.Prepend(s.Offset.Value));
         return string.Join('\n',
         [
-            .. levels.Concat(floor).Concat(repeats).Concat(result.Campaign.SetAside.SelectMany(s => s.Levels)).Select(v => v.ToString("R", CultureInfo.InvariantCulture)),
+            .. levels.Concat(floor).Concat(repeats).Concat(result.Campaign.SetAside.SelectMany(s => s.Levels))
+                .Select(v => v.ToString("R", CultureInfo.InvariantCulture)),
             .. result.Curves.SelectMany(c => c.Readings).Select(r => r.ToString()),
             .. bands.Select(b => b.ToString()),
         ]);

@@ -7,15 +7,18 @@ namespace SweepStats.Tests.Checks;
 
 public sealed class PlacementEffectTests
 {
-    private static readonly RehearsalPlan Plan = Rehearsed.Plan with { Placements = 3, CoveredSweeps = 2, SpecimensPerLot = 3, SweepDeviationDb = 0.1 };
+    private static readonly RehearsalPlan Plan =
+        Rehearsed.Plan with { Placements = 3, CoveredSweeps = 2, SpecimensPerLot = 3, SweepDeviationDb = 0.1 };
 
     [Fact]
     public void PlacementsThatDifferMoreThanSweepsAreANoteWithTheirSpread()
     {
-        Finding[] found = [.. Enumerable.Range(1, 40).SelectMany(seed => Effects(Plan with { Seed = (ulong)seed, PlacementDeviationDb = 0.8 }))];
+        Finding[] found = [.. Enumerable.Range(1, 40)
+            .SelectMany(seed => Effects(Plan with { Seed = (ulong)seed, PlacementDeviationDb = 0.8 }))];
         Assert.InRange(found.Length, 38, 40);
         Assert.All(found, f => Assert.Equal(Severity.Note, f.Severity));
-        // Nine placements in three specimens leave six degrees of freedom: the mean of forty deviations lies within 5 % of 0.8·c4(7) = 0.77.
+        // Nine placements in three specimens leave six degrees of freedom: the mean of forty deviations lies within 5 % of
+        // 0.8·c4(7) = 0.77.
         Assert.InRange(found.Average(f => f.Size!.Value.Value), 0.7, 0.85);
     }
 
@@ -37,7 +40,9 @@ public sealed class PlacementEffectTests
     }
 
     [Fact]
-    public void WithOneSweepAPlacementNothingIsSaid() => Assert.Empty(Effects(Plan with { CoveredSweeps = 1, PlacementDeviationDb = 2 }));
+    public void WithOneSweepAPlacementNothingIsSaid() =>
+    Assert.Empty(Effects(Plan with { CoveredSweeps = 1, PlacementDeviationDb = 2 }));
 
-    private static Finding[] Effects(RehearsalPlan plan) => [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "placement-effect")];
+    private static Finding[] Effects(RehearsalPlan plan) =>
+        [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "placement-effect")];
 }

@@ -32,7 +32,8 @@ public sealed class PlacementOffTests
         Assert.Equal(told, result.Findings[0]);
         Assert.NotEqual(Trust.Trustworthy, result.Verdict.Trust);
         // What is claimed of the specimen without it: a third of the distance less or more.
-        Assert.InRange(Math.Max(told.Bias!.Value.HigherByDb, told.Bias.Value.LowerByDb), (Math.Abs(offDb) - 1) / 3, (Math.Abs(offDb) + 1) / 3);
+        Assert.InRange(Math.Max(told.Bias!.Value.HigherByDb, told.Bias.Value.LowerByDb), (Math.Abs(offDb) - 1) / 3,
+            (Math.Abs(offDb) + 1) / 3);
         Assert.Equal(offDb < 0, told.Bias.Value.LowerByDb > 0);
     }
 
@@ -42,7 +43,8 @@ public sealed class PlacementOffTests
         AnalysisResult result = Analysed(Plan, s => s.As(levels: [.. s.Levels.Select(l => -l)]));
         Assert.Equal(("stray-placement", Severity.Fault), (result.Findings[0].Code, result.Findings[0].Severity));
         Assert.Contains("less their sign", result.Findings[0].Message, StringComparison.Ordinal);
-        Assert.StartsWith("Give the levels of placement p2 their minus sign again", result.Findings[0].NextStep, StringComparison.Ordinal);
+        Assert.StartsWith("Give the levels of placement p2 their minus sign again", result.Findings[0].NextStep,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -51,7 +53,8 @@ public sealed class PlacementOffTests
         AnalysisResult result = Analysed(Plan, s => s.Shifted(40));
         Assert.Equal(("stray-placement", Severity.Fault), (result.Findings[0].Code, result.Findings[0].Severity));
         Assert.Contains("like the reference", result.Findings[0].Message, StringComparison.Ordinal);
-        Assert.StartsWith("Look whether the specimen was in place at placement p2", result.Findings[0].NextStep, StringComparison.Ordinal);
+        Assert.StartsWith("Look whether the specimen was in place at placement p2", result.Findings[0].NextStep,
+            StringComparison.Ordinal);
     }
 
     // A cover that is capped at the floor in two placements: what was read there, and not a bound, is what the third is held
@@ -68,7 +71,8 @@ public sealed class PlacementOffTests
     [Fact]
     public void OfTwoPlacementsNeitherIsSingledOut()
     {
-        Finding told = Assert.Single(Analysed(Plan with { Placements = 2 }, s => s.Shifted(10)).Findings, f => f.Code == "stray-placement");
+        Finding told =
+            Assert.Single(Analysed(Plan with { Placements = 2 }, s => s.Shifted(10)).Findings, f => f.Code == "stray-placement");
         Assert.Contains("p2 above, p1 below. Neither can be singled out", told.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("the other", told.Message, StringComparison.Ordinal);
     }
@@ -90,8 +94,10 @@ public sealed class PlacementOffTests
     [InlineData(1, 2, 4)]
     public void CleanPlacementsAreLeftAlone(double spreadDb, int placements, int specimens)
     {
-        RehearsalPlan plan = Plan with { PlacementDeviationDb = spreadDb, Placements = placements, SpecimensPerLot = specimens, Points = 21 };
-        int alarms = Draws.Seeds(60).Count(seed => Rehearsed.Analysed(plan with { Seed = seed }).Findings.Any(f => f.Code == "stray-placement"));
+        RehearsalPlan plan =
+            Plan with { PlacementDeviationDb = spreadDb, Placements = placements, SpecimensPerLot = specimens, Points = 21 };
+        int alarms = Draws.Seeds(60)
+            .Count(seed => Rehearsed.Analysed(plan with { Seed = seed }).Findings.Any(f => f.Code == "stray-placement"));
         Often.AtMost(alarms, Draws.Of(60), 0.005, whenFull: 1);
     }
 

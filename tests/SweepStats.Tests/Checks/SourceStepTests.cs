@@ -26,7 +26,8 @@ public sealed class SourceStepTests
     }
 
     [Fact]
-    public void HalfADecibelIsAWarning() => Assert.Equal(Severity.Warning, Assert.Single(Analysed(0.5).Findings, f => f.Code == "source-step").Severity);
+    public void HalfADecibelIsAWarning() =>
+    Assert.Equal(Severity.Warning, Assert.Single(Analysed(0.5).Findings, f => f.Code == "source-step").Severity);
 
     [Fact]
     public void ASourceThatStepsAsStatedIsNotAccused()
@@ -38,7 +39,13 @@ public sealed class SourceStepTests
     private static AnalysisResult Analysed(double tooHighDb, ulong seed = 1)
     {
         Campaign drawn = Rehearser.Draw(Plan with { Seed = seed }).Campaign;
-        Campaign changed = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Reference ? s.Shifted(tooHighDb) : s)] };
-        return Analysis.Run(changed, new AnalysisPlan { Averaging = Plan.Averaging, SourceDbm = 10, Requirement = Requirement.Constant(new Decibels(38)) });
+        Campaign changed =
+            drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Reference ? s.Shifted(tooHighDb) : s)] };
+        return Analysis.Run(changed, new AnalysisPlan
+        {
+            Averaging = Plan.Averaging,
+            SourceDbm = 10,
+            Requirement = Requirement.Constant(new Decibels(38)),
+        });
     }
 }

@@ -33,7 +33,8 @@ public sealed class SpecimenBiasesTests
     public void AFaultThatDoesNotSayHowFarItReachesReachesAnywhere() =>
         Assert.Equal(Bias.Unknown, new SpecimenBiases(First, [Doubt("fault") with { Severity = Severity.Fault }]).SumAt(Here));
 
-    // Two doubts of 1 dB that a specimen has both, and one of 1.5 dB of another: a line through both may be off by 2 dB, not by 1.5 or 3.5.
+    // Two doubts of 1 dB that a specimen has both, and one of 1.5 dB of another: a line through both may be off by 2 dB, not by
+    // 1.5 or 3.5.
     [Fact]
     public void ATrendReckonsWithTheFarthestSpecimen()
     {
@@ -46,5 +47,6 @@ public sealed class SpecimenBiasesTests
         Assert.Equal(new[] { "all", "own", "placed" }, codes.AsEnumerable());
     }
 
-    private static Finding Doubt(string code) => new() { Code = code, Severity = Severity.Warning, Message = "", Basis = "", NextStep = "" };
+    private static Finding Doubt(string code) =>
+        new() { Code = code, Severity = Severity.Warning, Message = "", Basis = "", NextStep = "" };
 }

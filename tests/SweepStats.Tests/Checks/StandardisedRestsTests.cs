@@ -18,12 +18,14 @@ public sealed class StandardisedRestsTests
     public void EachIsARestAgainstTheScatterOfTwentyPointsToEitherSide(int points)
     {
         var random = new RandomSource(7);
-        double[][] rests = [.. Enumerable.Range(0, 3).Select(_ => Deviations.FromMean([.. Enumerable.Range(0, points).Select(p => (1 + (p / 50.0)) * random.Normal())]))];
+        double[][] rests = [.. Enumerable.Range(0, 3)
+            .Select(_ => Deviations.FromMean([.. Enumerable.Range(0, points).Select(p => (1 + (p / 50.0)) * random.Normal())]))];
         var all = new StandardisedRests(Group(rests), coarsest: 0);
         Assert.Equal(3 * points, all.Count);
         for (int p = 0; p < points; p++)
         {
-            double[] squares = [.. Enumerable.Range(0, points).Where(q => Math.Abs(q - p) <= 20).SelectMany(q => rests.Select(r => Math.Pow(r[q] - rests.Average(o => o[q]), 2)))];
+            double[] squares = [.. Enumerable.Range(0, points).Where(q => Math.Abs(q - p) <= 20)
+                .SelectMany(q => rests.Select(r => Math.Pow(r[q] - rests.Average(o => o[q]), 2)))];
             for (int j = 0; j < 3; j++)
             {
                 double expected = (rests[j][p] - rests.Average(r => r[p])) / Math.Sqrt(squares.Average());
@@ -52,7 +54,8 @@ public sealed class StandardisedRestsTests
             Specimen = null,
             Placement = null,
             Points = points,
-            Sweeps = [.. block.Sweeps.Select((s, j) => new RepeatedSweep(s, new Decibels(0), new Decibels(1), new SweepRests(block, j, points, new double[points.Length])))],
+            Sweeps = [.. block.Sweeps.Select((s, j) => new RepeatedSweep(s, new Decibels(0), new Decibels(1),
+                new SweepRests(block, j, points, new double[points.Length])))],
         };
     }
 }

@@ -8,7 +8,14 @@ namespace SweepStats.Tests.Checks;
 public sealed class SuspectedFloorTests
 {
     // Shielding from 40 to 100 dB over 70 dB of range: the covered level meets the noise half way up the band.
-    private static readonly RehearsalPlan Hidden = Rehearsed.Plan with { Points = 201, FloorSweeps = 0, ReferenceRippleDb = 6, ShieldingStartDb = 40, ShieldingStopDb = 100 };
+    private static readonly RehearsalPlan Hidden = Rehearsed.Plan with
+    {
+        Points = 201,
+        FloorSweeps = 0,
+        ReferenceRippleDb = 6,
+        ShieldingStartDb = 40,
+        ShieldingStopDb = 100,
+    };
 
     [Fact]
     public void CoveredSweepsThatReachTheNoiseAreSuspected()
@@ -19,8 +26,9 @@ public sealed class SuspectedFloorTests
             if (Suspicions(Hidden with { Seed = seed }) is [{ } only])
             {
                 found++;
-                // True noise power equals the signal at 40 + 60·x = 70 dB: 173 MHz, half way between 30 MHz and 1 GHz on a logarithmic scale.
-                // Below that the reference's shape shows; a stretch at which it happens to be straight says nothing either way.
+                // True noise power equals the signal at 40 + 60·x = 70 dB: 173 MHz, half way between 30 MHz and 1 GHz on a
+                // logarithmic scale. Below that the reference's shape shows; a stretch at which it happens to be straight says
+                // nothing either way.
                 Assert.True(only.Where[0].Start.Value > 130e6, $"suspected from {only.Where[0].Start}");
                 Assert.Equal(Severity.Warning, only.Severity);
             }
@@ -34,7 +42,8 @@ public sealed class SuspectedFloorTests
     [InlineData(1)]
     [InlineData(0)]
     public void CoveredSweepsAboveTheNoiseAreNot(double ripple) =>
-        Assert.Equal(0, Draws.Seeds(40).Count(seed => Suspicions(Hidden with { Seed = seed, ShieldingStopDb = 55, ReferenceRippleDb = ripple }).Length > 0));
+        Assert.Equal(0, Draws.Seeds(40)
+            .Count(seed => Suspicions(Hidden with { Seed = seed, ShieldingStopDb = 55, ReferenceRippleDb = ripple }).Length > 0));
 
     [Fact]
     public void WithAMeasuredFloorNothingNeedsToBeSuspected() => Assert.Empty(Suspicions(Hidden with { FloorSweeps = 3 }));
@@ -43,10 +52,13 @@ public sealed class SuspectedFloorTests
     public void ADeclaredFloorThatIsFarTooLowIsSuspectedToo()
     {
         Campaign campaign = Rehearser.Draw(Hidden).Campaign;
-        Finding[] Declared(double level) => [.. Analysis.Run(campaign, new AnalysisPlan { Averaging = Averaging.Power, DeclaredFloorDb = level }).Findings.Where(f => f.Code == "suspected-floor")];
+        Finding[] Declared(double level) =>
+            [.. Analysis.Run(campaign, new AnalysisPlan { Averaging = Averaging.Power, DeclaredFloorDb = level }).Findings
+                .Where(f => f.Code == "suspected-floor")];
         Assert.Single(Declared(-130));
         Assert.Empty(Declared(-100));
     }
 
-    private static Finding[] Suspicions(RehearsalPlan plan) => [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "suspected-floor")];
+    private static Finding[] Suspicions(RehearsalPlan plan) =>
+        [.. Rehearsed.Analysed(plan).Findings.Where(f => f.Code == "suspected-floor")];
 }

@@ -8,7 +8,8 @@ namespace SweepStats.Tests.Checks;
 public sealed class UnsteadyFloorTests
 {
     // Shielding hides the signal, so that all depends on the floor.
-    private static readonly RehearsalPlan Deep = Rehearsed.Plan with { FloorSweeps = 5, ShieldingStartDb = 90, ShieldingStopDb = 90 };
+    private static readonly RehearsalPlan Deep =
+        Rehearsed.Plan with { FloorSweeps = 5, ShieldingStartDb = 90, ShieldingStopDb = 90 };
 
     [Theory]
     [InlineData(new[] { 1, 3 }, 6.0)]
@@ -30,9 +31,16 @@ public sealed class UnsteadyFloorTests
     {
         Campaign drawn = Rehearser.Draw(Deep with { FloorSweeps = 6 }).Campaign;
         Sweep[] floor = [.. drawn.Sweeps.Where(s => s.Role == SweepRole.Floor)];
-        Sweep Placed(Sweep s, int j) => new(s.Name, s.Role, s.Grid, [.. s.Levels.Select(l => j >= 4 ? l + 8 : l)], s.Scale) { Placement = j >= 4 ? "b" : "a" };
-        Campaign placed = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Floor ? Placed(s, Array.IndexOf(floor, s)) : s)] };
-        AnalysisResult result = Analysis.Run(placed, new AnalysisPlan { Averaging = Deep.Averaging, FloorTaking = SweepTaking.Once });
+        Sweep Placed(Sweep s, int j) => new(s.Name, s.Role, s.Grid, [.. s.Levels.Select(l => j >= 4 ? l + 8 : l)],
+            s.Scale)
+        { Placement = j >= 4 ? "b" : "a" };
+        Campaign placed = drawn with
+        {
+            Sweeps =
+            [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Floor ? Placed(s, Array.IndexOf(floor, s)) : s)],
+        };
+        AnalysisResult result =
+            Analysis.Run(placed, new AnalysisPlan { Averaging = Deep.Averaging, FloorTaking = SweepTaking.Once });
         Assert.Single(result.Findings, f => f.Code == "floor-unsteady");
     }
 
@@ -72,7 +80,8 @@ public sealed class UnsteadyFloorTests
     {
         // Two of five floor sweeps were taken with less gain: the receiver's noise is the higher level.
         AnalysisResult result = Analysed(Deep, (j, level) => j < 2 ? level - 6 : level, SweepTaking.Unstated);
-        Assert.All(result.Curves.SelectMany(c => c.Readings), r => Assert.False(r is SweepStats.Shielding.ShieldingReading.Measured { Shielding.High.Value: < 90 }));
+        Assert.All(result.Curves.SelectMany(c => c.Readings),
+            r => Assert.False(r is SweepStats.Shielding.ShieldingReading.Measured { Shielding.High.Value: < 90 }));
     }
 
     private static Finding[] Told(RehearsalPlan plan, Func<int, double, double> change) =>
@@ -82,7 +91,8 @@ public sealed class UnsteadyFloorTests
     {
         Campaign drawn = Rehearser.Draw(plan).Campaign;
         Sweep[] floor = [.. drawn.Sweeps.Where(s => s.Role == SweepRole.Floor)];
-        Campaign changed = Rehearsed.Changed(drawn, (s, _, level) => s.Role == SweepRole.Floor ? change(Array.IndexOf(floor, s), level) : level);
+        Campaign changed =
+            Rehearsed.Changed(drawn, (s, _, level) => s.Role == SweepRole.Floor ? change(Array.IndexOf(floor, s), level) : level);
         return Analysis.Run(changed, new AnalysisPlan { Averaging = plan.Averaging, FloorTaking = taking });
     }
 }

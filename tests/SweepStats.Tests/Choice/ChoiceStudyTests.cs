@@ -4,7 +4,9 @@ using Xunit;
 
 namespace SweepStats.Tests.Choice;
 
-/// <summary>A seeded part of the study of choices; the whole is run by the studies program, see the pages under reports/.</summary>
+/// <summary>
+/// A seeded part of the study of choices; the whole is run by the studies program, see the pages under reports/.
+/// </summary>
 public sealed class ChoiceStudyTests
 {
     private const double Promised = 0.95;
@@ -26,7 +28,8 @@ public sealed class ChoiceStudyTests
     [Fact]
     public void ItDoesWhereTheBestOneIsCappedOverAPartOfTheBand()
     {
-        ChoiceRow row = ChoiceStudy.Run(ChoiceCell.Cells.First(c => c.Name == "capped over the upper third"), campaigns: 50, seed: 4_000);
+        ChoiceRow row =
+            ChoiceStudy.Run(ChoiceCell.Cells.First(c => c.Name == "capped over the upper third"), campaigns: 50, seed: 4_000);
         Assert.InRange(row.ComparedShare, 0.4, 0.8);
         Holds(row.Held);
         Assert.True(row.MedianSize <= 7);
@@ -51,7 +54,8 @@ public sealed class ChoiceStudyTests
         var classes = ChoiceStudy.Calibrated(new ChoiceCell("", 5, 3, 3) { PlacementDb = 1.5 }, campaigns: 120, seed: 4_000);
         foreach ((double stated, Tally best) in classes.Where(c => c.Best.Of >= 20))
         {
-            Assert.True(Math.Abs(best.Share - stated) <= 3 * Math.Sqrt(Math.Max(stated * (1 - stated), 0.01) / best.Of), $"{stated:P1}: {best}");
+            Assert.True(Math.Abs(best.Share - stated) <= 3 * Math.Sqrt(Math.Max(stated * (1 - stated), 0.01) / best.Of),
+                $"{stated:P1}: {best}");
         }
 
         Assert.True(classes.Count(c => c.Best.Of >= 20) >= 4);
@@ -59,5 +63,6 @@ public sealed class ChoiceStudyTests
 
     // Three binomial standard deviations.
     private static void Holds(Tally tally) =>
-        Assert.True(tally.Share >= Promised - (3 * Math.Sqrt(Promised * (1 - Promised) / tally.Of)), $"{tally.Count} of {tally.Of}");
+        Assert.True(tally.Share >= Promised - (3 * Math.Sqrt(Promised * (1 - Promised) / tally.Of)),
+            $"{tally.Count} of {tally.Of}");
 }

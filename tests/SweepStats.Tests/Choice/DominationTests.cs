@@ -29,7 +29,8 @@ public sealed class DominationTests
     }
 
     [Fact]
-    public void EqualInEverythingIsNotDominated() => Assert.Empty(Of([Ranked("A", 50), Ranked("B", 50)], ("A", 30, 2), ("B", 30, 2)));
+    public void EqualInEverythingIsNotDominated() =>
+    Assert.Empty(Of([Ranked("A", 50), Ranked("B", 50)], ("A", 30, 2), ("B", 30, 2)));
 
     // The order of means within a group is chance.
     [Fact]
@@ -37,7 +38,8 @@ public sealed class DominationTests
     {
         Assert.Empty(Of([Ranked("A", 50), Ranked("B", 48)], ("A", 30, 2), ("B", 30, 2)));
         Assert.Equal([("B", "A")], Of([Ranked("A", 50), Ranked("B", 48) with { Group = 2 }], ("A", 30, 2), ("B", 30, 2)));
-        Assert.Empty(Of([Ranked("A", 50) with { Group = null }, Ranked("B", 48) with { Group = null }], ("A", 30, 2), ("B", 30, 2)));
+        Assert.Empty(
+            Of([Ranked("A", 50) with { Group = null }, Ranked("B", 48) with { Group = null }], ("A", 30, 2), ("B", 30, 2)));
     }
 
     [Fact]
@@ -73,11 +75,13 @@ public sealed class DominationTests
     [Fact]
     public void TheBestRankedOfSeveralIsNamedAndNamesComeInTheirOrder() => Assert.Equal(
         [("B", "C"), ("D", "C")],
-        Of([Ranked("C", 52), Ranked("A", 51), Ranked("D", 45), Ranked("B", 44)], ("A", 20, 2), ("B", 40, 1), ("C", 30, 2), ("D", 35, 2)));
+        Of([Ranked("C", 52), Ranked("A", 51), Ranked("D", 45), Ranked("B", 44)], ("A", 20, 2), ("B", 40, 1), ("C", 30, 2),
+            ("D", 35, 2)));
 
     [Fact]
     public void WhereNothingIsWeighedNothingIsDominated() =>
-        Assert.Empty(Domination.Among([Band(Ranked("A", 50), Ranked("B", 40) with { Group = 2 })], Properties(("A", 30, 2), ("B", 35, 1)), new ChoiceQuestion { Shown = ["price"] }));
+        Assert.Empty(Domination.Among([Band(Ranked("A", 50), Ranked("B", 40) with { Group = 2 })],
+            Properties(("A", 30, 2), ("B", 35, 1)), new ChoiceQuestion { Shown = ["price"] }));
 
     private static RankedSpecimen Ranked(string name, double mean) => new()
     {
@@ -103,10 +107,13 @@ public sealed class DominationTests
 
     private static ImmutableArray<SpecimenProperty> Properties(params (string Name, double? Price, double? Width)[] all) =>
     [
-        .. all.Where(p => p.Price is not null).Select(p => new SpecimenProperty(new SpecimenName(p.Name, "1"), "price", $"{p.Price}", p.Price)),
-        .. all.Where(p => p.Width is not null).Select(p => new SpecimenProperty(new SpecimenName(p.Name, "1"), "width", $"{p.Width}", p.Width)),
+        .. all.Where(p => p.Price is not null)
+            .Select(p => new SpecimenProperty(new SpecimenName(p.Name, "1"), "price", $"{p.Price}", p.Price)),
+        .. all.Where(p => p.Width is not null)
+            .Select(p => new SpecimenProperty(new SpecimenName(p.Name, "1"), "width", $"{p.Width}", p.Width)),
     ];
 
-    private static IEnumerable<(string Name, string By)> Of(ImmutableArray<RankedSpecimen> ranking, params (string, double?, double?)[] properties) =>
+    private static IEnumerable<(string Name, string By)> Of(ImmutableArray<RankedSpecimen> ranking,
+        params (string, double?, double?)[] properties) =>
         Domination.Among([Band(ranking)], Properties(properties), Both).Select(d => (d.Name.Lot, d.By.Lot));
 }

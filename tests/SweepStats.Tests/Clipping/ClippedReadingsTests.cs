@@ -7,7 +7,8 @@ namespace SweepStats.Tests.Clipping;
 
 public sealed class ClippedReadingsTests
 {
-    // Three sweeps of nine frequencies against a limit of −30 dBm: all three stand at it at the fourth to seventh, the first alone at the third, the last alone at the last.
+    // Three sweeps of nine frequencies against a limit of −30 dBm: all three stand at it at the fourth to seventh, the first
+    // alone at the third, the last alone at the last.
     private static readonly double[][] Flat =
     [
         [-33.1, -31.2, -30, -30, -30, -30, -30, -30.4, -32.2],

@@ -34,7 +34,8 @@ public sealed class ClippedReferenceTests
             }
 
             int[] Cut(Campaign campaign) =>
-                [.. Enumerable.Range(0, Plan.Points).Where(f => campaign.Sweeps.Any(s => s.Role == SweepRole.Reference && s.Levels[f] > limit))];
+                [.. Enumerable.Range(0, Plan.Points)
+                    .Where(f => campaign.Sweeps.Any(s => s.Role == SweepRole.Reference && s.Levels[f] > limit))];
         }
 
         Assert.True(bounds >= Draws.Of(20) * clipped * 0.9, $"{bounds}");
@@ -46,7 +47,8 @@ public sealed class ClippedReferenceTests
     public void ACoveredLevelAtTheLimitLeavesNothingToClaim()
     {
         AnalysisResult result = Analysis.Run(
-            Rehearser.Draw(Plan with { ReferenceDbm = -20, ShieldingStartDb = 0, ShieldingStopDb = 40, LimitDbm = -30 }).Campaign, new AnalysisPlan { Averaging = Averaging.Power });
+            Rehearser.Draw(Plan with { ReferenceDbm = -20, ShieldingStartDb = 0, ShieldingStopDb = 40, LimitDbm = -30 }).Campaign,
+            new AnalysisPlan { Averaging = Averaging.Power });
         ShieldingReading[] covered = [.. result.Curves[0].Readings.Where((_, f) => result.Clipping.Covered[0].IsAt(f))];
         Assert.True(covered.Length > 30);
         Assert.All(covered, r =>
@@ -64,12 +66,17 @@ public sealed class ClippedReferenceTests
     [Fact]
     public void NoOneIsToldToSendMorePowerIntoAnOverloadedReceiver()
     {
-        var asked = new AnalysisPlan { Averaging = Averaging.Power, Requirement = SweepStats.Bands.Requirement.Constant(new Decibels(80)) };
+        var asked = new AnalysisPlan
+        {
+            Averaging = Averaging.Power,
+            Requirement = SweepStats.Bands.Requirement.Constant(new Decibels(80)),
+        };
         AnalysisResult all = Analysis.Run(Rehearser.Draw(Plan with { LimitDbm = -40 }).Campaign, asked);
         Assert.DoesNotContain(all.Findings, f => f.Code is "under-ranged" or "capped");
 
         // Where half of the band is clear of the limit its own range is still short, but more level is not the way.
-        AnalysisResult half = Analysis.Run(Rehearser.Draw(Plan with { LimitDbm = Limit(101), ShieldingStopDb = 90 }).Campaign, asked);
+        AnalysisResult half =
+            Analysis.Run(Rehearser.Draw(Plan with { LimitDbm = Limit(101), ShieldingStopDb = 90 }).Campaign, asked);
         Finding[] range = [.. half.Findings.Where(f => f.Code is "under-ranged" or "capped")];
         Assert.Equal(["under-ranged", "capped"], range.Select(f => f.Code));
         Assert.All(range, f => Assert.DoesNotMatch("source power|attenuation|preamplifier", f.NextStep));
@@ -79,7 +86,13 @@ public sealed class ClippedReferenceTests
     [Fact]
     public void AFloorAboveTheCoveredNoiseIsStillSeenUnderAnOverloadedReference()
     {
-        RehearsalPlan raised = Plan with { LimitDbm = -40, ShieldingStartDb = 90, ShieldingStopDb = 90, OddSweeps = [.. Enumerable.Range(1, 5).Select(n => new SweepStats.Rehearsal.OddSweep(SweepRole.Floor, n, 6))] };
+        RehearsalPlan raised = Plan with
+        {
+            LimitDbm = -40,
+            ShieldingStartDb = 90,
+            ShieldingStopDb = 90,
+            OddSweeps = [.. Enumerable.Range(1, 5).Select(n => new SweepStats.Rehearsal.OddSweep(SweepRole.Floor, n, 6))],
+        };
         AnalysisResult result = Analysis.Run(Rehearser.Draw(raised).Campaign, new AnalysisPlan { Averaging = Averaging.Power });
         Assert.All(result.Curves[0].Readings, r => Assert.Equal(ShieldingState.Overloaded, r.State));
         Assert.Contains(result.Findings, f => f.Code == "settings-changed" && f.Severity == Severity.Fault);
@@ -88,7 +101,8 @@ public sealed class ClippedReferenceTests
     [Fact]
     public void EveryFrequencyThatTheFindingCountsIsABoundAndNoOther()
     {
-        AnalysisResult result = Analysis.Run(Rehearser.Draw(Plan with { LimitDbm = Limit(6) }).Campaign, new AnalysisPlan { Averaging = Averaging.Power });
+        AnalysisResult result = Analysis.Run(Rehearser.Draw(Plan with { LimitDbm = Limit(6) }).Campaign,
+            new AnalysisPlan { Averaging = Averaging.Power });
         Finding finding = Assert.Single(result.Findings, f => f.Code == "saturation-plateau");
         Assert.NotEqual(Severity.Note, finding.Severity);
         Assert.Contains("it is at least what is shown there", finding.Message, StringComparison.Ordinal);

@@ -3,7 +3,9 @@ using Xunit;
 
 namespace SweepStats.Tests.Coverage;
 
-/// <summary>A seeded part of the study of wrong verdicts; the whole is run by the studies program, see the pages under reports/.</summary>
+/// <summary>
+/// A seeded part of the study of wrong verdicts; the whole is run by the studies program, see the pages under reports/.
+/// </summary>
 public sealed class DecisionStudyTests
 {
     private const double Promised = 0.05;
@@ -16,7 +18,9 @@ public sealed class DecisionStudyTests
 
     // What fails everywhere is the easiest to tell; one cell of it shows that the study can.
     private static int[] Indices =>
-        [.. Enumerable.Range(0, DecisionCell.All.Length).Where(i => DecisionCell.All[i].Truth != HairTruth.FailsEverywhere || DecisionCell.All[i - 1].Truth != HairTruth.FailsEverywhere)];
+        [.. Enumerable.Range(0, DecisionCell.All.Length)
+            .Where(i => DecisionCell.All[i].Truth != HairTruth.FailsEverywhere
+                || DecisionCell.All[i - 1].Truth != HairTruth.FailsEverywhere)];
 
     public static TheoryData<int> Cells => [.. Indices];
 

@@ -4,7 +4,9 @@ using Xunit;
 
 namespace SweepStats.Tests.Coverage;
 
-/// <summary>A seeded part of the study of false alarms and faults found; the whole is run by a command, see the pages under reports/.</summary>
+/// <summary>
+/// A seeded part of the study of false alarms and faults found; the whole is run by a command, see the pages under reports/.
+/// </summary>
 public sealed class TrustTests
 {
     [Theory]
@@ -46,7 +48,8 @@ public sealed class TrustTests
     [Fact]
     public void TheSizeOfAnOverloadIsWhatTheReceiverFallsShort()
     {
-        // 0.5 dB short where the reference stands at −30 dBm, by the model of compression solved by hand: onset −30 − 10·lg((10^0.05 − 1)/0.2589) = −26.73 dBm.
+        // 0.5 dB short where the reference stands at −30 dBm, by the model of compression solved by hand: onset −30 −
+        // 10·lg((10^0.05 − 1)/0.2589) = −26.73 dBm.
         FaultCurve fault = KnownFaults.All.First(f => f.Code == "saturation-step");
         Assert.Equal(-26.73, fault.Of(0.5).Drawn.CompressionDbm!.Value, 0.01);
         Assert.Null(fault.Of(0).Drawn.CompressionDbm);

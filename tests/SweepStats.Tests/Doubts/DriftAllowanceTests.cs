@@ -6,7 +6,8 @@ namespace SweepStats.Tests.Doubts;
 
 public sealed class DriftAllowanceTests
 {
-    private static readonly RehearsalPlan Steady = Rehearsed.Plan with { SweepDeviationDb = 0.1, StartsAt = new DateTimeOffset(2026, 3, 5, 18, 0, 0, TimeSpan.Zero) };
+    private static readonly RehearsalPlan Steady =
+        Rehearsed.Plan with { SweepDeviationDb = 0.1, StartsAt = new DateTimeOffset(2026, 3, 5, 18, 0, 0, TimeSpan.Zero) };
 
     [Fact]
     public void WithoutAClearDriftNothingIsAllowedFor() => Assert.Null(Rehearsed.Analysed(Steady).Doubts.Drift);

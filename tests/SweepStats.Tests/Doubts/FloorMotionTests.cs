@@ -9,7 +9,8 @@ namespace SweepStats.Tests.Doubts;
 public sealed class FloorMotionTests
 {
     // 100 dB behind 70 dB of range: nothing but noise; its power mean lies 0.1 dB over its log mean of 20 looks.
-    private static readonly RehearsalPlan Hidden = Rehearsed.Plan with { ShieldingStartDb = 100, ShieldingStopDb = 100, Looks = 20, Averaging = Averaging.Power };
+    private static readonly RehearsalPlan Hidden =
+        Rehearsed.Plan with { ShieldingStartDb = 100, ShieldingStopDb = 100, Looks = 20, Averaging = Averaging.Power };
 
     [Theory]
     [InlineData(2)]
@@ -43,7 +44,8 @@ public sealed class FloorMotionTests
 
     private static AnalysisResult Analysed(RehearsalPlan plan, double rise)
     {
-        Campaign campaign = Rehearsed.Changed(Rehearser.Draw(plan).Campaign, (s, _, level) => s.Role == SweepRole.Floor ? level - rise : level);
+        Campaign campaign =
+            Rehearsed.Changed(Rehearser.Draw(plan).Campaign, (s, _, level) => s.Role == SweepRole.Floor ? level - rise : level);
         return Analysis.Run(campaign with { FloorTaking = SweepTaking.Once }, new AnalysisPlan { Averaging = plan.Averaging });
     }
 }

@@ -17,7 +17,8 @@ public sealed class StraightenedProductsTests
         StraightenedWindow window = new StraightenedProducts(rows, windows).In(start..end);
         double[][] left = [.. rows.Select(row => EvenLine.Of(row.AsSpan(start..end)).Residuals(row.AsSpan(start..end)))];
         int columns = end - start;
-        double pairs = Enumerable.Range(0, 4).SelectMany(j => Enumerable.Range(0, j).Select(i => Deviations.Product(left[i], left[j]) / columns)).Average();
+        double pairs = Enumerable.Range(0, 4)
+            .SelectMany(j => Enumerable.Range(0, j).Select(i => Deviations.Product(left[i], left[j]) / columns)).Average();
         Assert.Equal(columns, window.Columns);
         Assert.Equal(left.Average(r => Deviations.Product(r, r) / columns), window.MeanSquare, 1e-10);
         Assert.Equal(Math.Max(0, pairs), window.SharedVariance, 1e-10);
@@ -53,7 +54,8 @@ public sealed class StraightenedProductsTests
     {
         double[][] rows = Drawn(5, 100);
         double[][] behind = [.. rows.Select(row => Enumerable.Repeat(row[0] + 60, 1000).Concat(row).ToArray())];
-        StraightenedWindow plain = new StraightenedProducts(rows, [20..100]).In(20..100), moved = new StraightenedProducts(behind, [1020..1100]).In(1020..1100);
+        StraightenedWindow plain = new StraightenedProducts(rows, [20..100]).In(20..100),
+            moved = new StraightenedProducts(behind, [1020..1100]).In(1020..1100);
         Assert.Equal(plain.MeanSquare, moved.MeanSquare, 1e-8);
         Assert.Equal(plain.Correlation().FisherMean, moved.Correlation().FisherMean, 1e-8);
     }
@@ -62,6 +64,7 @@ public sealed class StraightenedProductsTests
     private static double[][] Drawn(int count, int points)
     {
         var random = new RandomSource(8);
-        return [.. Enumerable.Range(0, count).Select(j => Enumerable.Range(0, points).Select(i => -80 + (0.2 * i) + (3 * Math.Sin(i / 5.0)) + random.Normal()).ToArray())];
+        return [.. Enumerable.Range(0, count).Select(
+            j => Enumerable.Range(0, points).Select(i => -80 + (0.2 * i) + (3 * Math.Sin(i / 5.0)) + random.Normal()).ToArray())];
     }
 }

@@ -39,7 +39,8 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
             ResidualPulse pulse = Of(Drawn(truth, Tiny, Tiny, 3));
             // A slope that goes on past the highest frequency of either grid ends there, and the two grids differ.
             Assert.All(Enum.GetValues<OutsideBand>(), a => Agreement.Relative(
-                a == OutsideBand.Slope ? 1.5e-2 : 2e-3, truth[1 + (int)a], pulse.Under(a)!.Estimate!.PeakVoltsPerMetre, truth[0]));
+                a == OutsideBand.Slope ? 1.5e-2 : 2e-3, truth[1 + (int)a],
+                pulse.Under(a)!.Estimate!.PeakVoltsPerMetre, truth[0]));
         }
     }
 
@@ -66,7 +67,8 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
             }
         }
 
-        output.WriteLine($"{drawn.Length} truths; none, hold, slope: interval given {string.Join(", ", given)}, holds {string.Join(", ", held)}; any phase {string.Join(", ", bounded)}");
+        output.WriteLine($"{drawn.Length} truths; none, hold, slope: interval given {string.Join(", ", given)}, holds "
+            + $"{string.Join(", ", held)}; any phase {string.Join(", ", bounded)}");
         Assert.All(given.Zip(held), both => Often.AtLeast(both.Second, both.First, 0.95, about: string.Join(", ", held)));
         Assert.All(given, g => Assert.True(g > 0.9 * drawn.Length));
         Assert.All(bounded, b => Often.AtLeast(b, drawn.Length, 0.975, about: string.Join(", ", bounded)));
@@ -115,7 +117,8 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
         Campaign parted = whole with
         {
             Sweeps = [.. whole.Sweeps.Select(s => new Sweep(s.Name, s.Role,
-            new FrequencyGrid([.. kept.Select(f => s.Grid.Hertz[f])]), [.. kept.Select(f => s.Levels[f])], s.Scale) { Specimen = s.Specimen })]
+            new FrequencyGrid([.. kept.Select(f => s.Grid.Hertz[f])]), [.. kept.Select(f => s.Levels[f])],
+                s.Scale) { Specimen = s.Specimen })],
         };
         double all = Of(whole).Under(OutsideBand.Hold)!.PeakLimits!.Value.High;
         PulseLeft left = Of(parted).Under(OutsideBand.Hold)!;
@@ -123,7 +126,8 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
         Assert.True(left.PeakLimits!.Value.Low > 4 * all);
         Assert.True(left.PeakAtMost > left.PeakLimits.Value.High);
         var pulse = new PulseQuestion().Pulse;
-        Assert.True(pulse.EnergyShareIn(new FrequencyGrid([.. kept.Select(f => Grid.Hertz[f])])) < 0.7 * pulse.EnergyShareIn(Grid));
+        Assert.True(
+            pulse.EnergyShareIn(new FrequencyGrid([.. kept.Select(f => Grid.Hertz[f])])) < 0.7 * pulse.EnergyShareIn(Grid));
     }
 
     [Fact]
@@ -178,7 +182,12 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
     [Fact]
     public void WhereTheMeasuredPhaseLeavesMoreOnlyTheBoundIsLeft()
     {
-        var left = new PulseLeft(OutsideBand.Hold) { PeakLimits = new Interval(400, 500), PeakAtMost = 800, PeakWithMeasuredPhase = 520 };
+        var left = new PulseLeft(OutsideBand.Hold)
+        {
+            PeakLimits = new Interval(400, 500),
+            PeakAtMost = 800,
+            PeakWithMeasuredPhase = 520,
+        };
         Assert.True(left.MeasuredPhaseLeavesMore);
         Assert.Equal(800, left.Highest);
         Assert.Null(left.Lowest);
@@ -202,7 +211,8 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
         AnalysisResult result = Analysed(Drawn(Truths[3], 0.3, 0.3, 4));
         ResidualPulse Made(int threads) =>
             PulseEstimator.Of(
-            new PulseBasis(result.Campaign, result.Curves, result.Findings, result.Verdict.Trust), new PulseQuestion(), threads)[0];
+            new PulseBasis(result.Campaign, result.Curves, result.Findings, result.Verdict.Trust),
+                new PulseQuestion(), threads)[0];
         Assert.Equal(Made(1).Assumed[1].Estimate, Made(4).Assumed[1].Estimate);
     }
 
@@ -223,11 +233,12 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
             Message = "A finding.",
             Basis = "A rule.",
             NextStep = "Mend it.",
-            Bias = bias
+            Bias = bias,
         };
 
     private static PulseLeft Left(AnalysisResult result, ImmutableArray<Finding> findings) =>
-        PulseEstimator.Of(new PulseBasis(result.Campaign, result.Curves, findings, Trust.Limited), new PulseQuestion(), 1)[0].Under(OutsideBand.Hold)!;
+        PulseEstimator.Of(new PulseBasis(result.Campaign, result.Curves, findings, Trust.Limited), new PulseQuestion(),
+            1)[0].Under(OutsideBand.Hold)!;
 
     private static ResidualPulse Of(Campaign campaign)
     {
@@ -256,7 +267,7 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
                 LevelScale.DecibelMilliwatts)
             {
                 Lot = role == SweepRole.Covered ? "A" : null,
-                Specimen = role == SweepRole.Covered ? "A01" : null
+                Specimen = role == SweepRole.Covered ? "A01" : null,
             };
         });
     }

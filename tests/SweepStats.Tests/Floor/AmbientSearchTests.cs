@@ -62,7 +62,8 @@ public sealed class AmbientSearchTests
         for (int seed = 1; seed <= 40; seed++)
         {
             int at = points < 20 ? points / 2 : 20 + (seed * 3);
-            bool[] marks = Found(points, db, (looks, sweeps, (ulong)seed), (_, f) => f >= at && f < at + wide ? Math.Pow(10, above / 10) : 0);
+            bool[] marks = Found(points, db, (looks, sweeps, (ulong)seed),
+                (_, f) => f >= at && f < at + wide ? Math.Pow(10, above / 10) : 0);
             found += Enumerable.Range(at, wide).All(f => marks[f]) ? 1 : 0;
         }
 
@@ -77,7 +78,9 @@ public sealed class AmbientSearchTests
     {
         // On in two sweeps of five, 10 dB over noise of 200 looks, also at the end of a band of three points.
         (int points, Func<int, double> db) = Shapes[name];
-        int found = Enumerable.Range(1, 40).Count(seed => Found(points, db, (200, 5, (ulong)seed), (j, f) => f == points - 1 && j is 1 or 3 && f == points - 1 ? 10 : 0)[^1]);
+        int found = Enumerable.Range(1, 40)
+            .Count(seed => Found(points, db, (200, 5, (ulong)seed),
+                (j, f) => f == points - 1 && j is 1 or 3 && f == points - 1 ? 10 : 0)[^1]);
         Assert.InRange(found, 38, 40);
     }
 
@@ -106,7 +109,8 @@ public sealed class AmbientSearchTests
         Assert.Equal(1, new AmbientLimits(new DetectorNoise(20), 5, 1e-4, 12).MiddleOfOthers);
         double p = Root(1e-5);
         var noise = new DetectorNoise(20);
-        Assert.Equal(noise.HighestReading(1 - 1e-5) - noise.HighestReading(p), new AmbientLimits(noise, 5, 1e-4, double.PositiveInfinity).AboveOthers, 1e-6);
+        Assert.Equal(noise.HighestReading(1 - 1e-5) - noise.HighestReading(p),
+            new AmbientLimits(noise, 5, 1e-4, double.PositiveInfinity).AboveOthers, 1e-6);
     }
 
     [Fact]
@@ -131,14 +135,18 @@ public sealed class AmbientSearchTests
         return low;
     }
 
-    private static bool[] Found(int points, Func<int, double> db, (double Looks, int Sweeps, ulong Seed) drawn, Func<int, int, double> snr) => Of(Levels(points, db, drawn, snr));
+    private static bool[] Found(int points, Func<int, double> db, (double Looks, int Sweeps, ulong Seed) drawn,
+        Func<int, int, double> snr) => Of(Levels(points, db, drawn, snr));
 
-    private static double[][] Levels(int points, Func<int, double> db, (double Looks, int Sweeps, ulong Seed) drawn, Func<int, int, double> snr)
+    private static double[][] Levels(int points, Func<int, double> db, (double Looks, int Sweeps, ulong Seed) drawn,
+        Func<int, int, double> snr)
     {
         var random = new RandomSource(drawn.Seed);
         var detector = new Detector(Averaging.Power, drawn.Looks);
-        return [.. Enumerable.Range(0, drawn.Sweeps).Select(j => Enumerable.Range(0, points).Select(f => -100 + db(f) + detector.Reading(snr(j, f), random)).ToArray())];
+        return [.. Enumerable.Range(0, drawn.Sweeps)
+            .Select(j => Enumerable.Range(0, points).Select(f => -100 + db(f) + detector.Reading(snr(j, f), random)).ToArray())];
     }
 
-    private static bool[] Of(double[][] levels) => [.. NoiseFloorEstimator.Estimate(Rehearsed.Floor(levels), Averaging.Power).Ambient];
+    private static bool[] Of(double[][] levels) =>
+        [.. NoiseFloorEstimator.Estimate(Rehearsed.Floor(levels), Averaging.Power).Ambient];
 }

@@ -90,7 +90,7 @@ public sealed class AveragingChoiceTests
         Campaign worded = drawn with
         {
             Sweeps = [.. drawn.Sweeps.Select(s =>
-            s.As(settings: new ReceiverSettings { Detector = detector(s) }))]
+            s.As(settings: new ReceiverSettings { Detector = detector(s) }))],
         };
         return AveragingChoice.Of(Aligner.Align(worded, null), stated);
     }

@@ -17,7 +17,8 @@ public sealed class DetectorNoiseTests
         Agreement.Relative(1e-6, K * 1e-6, new DetectorNoise(1).Rise(1e-6));
         Agreement.Relative(1e-5, K * 1e-6, new DetectorNoise(7.5).Rise(1e-6));
         Assert.Equal(10 * Math.Log10(2), new DetectorNoise(double.PositiveInfinity).Rise(1), 1e-13);
-        // M = 2: E[ψ(2 + J) − ψ(2)] has the closed form ln λ + E₁(λ) + γ_E − 1 + (1 − e^−λ)/λ; at λ = 2 (γ = 1), E₁(2) = 0.0489005107080611 (A&S Table 5.1).
+        // M = 2: E[ψ(2 + J) − ψ(2)] has the closed form ln λ + E₁(λ) + γ_E − 1 + (1 − e^−λ)/λ; at λ = 2 (γ = 1), E₁(2) =
+        // 0.0489005107080611 (A&S Table 5.1).
         double two = Math.Log(2) + 0.0489005107080611 + 0.5772156649015329 - 1 + ((1 - Math.Exp(-2)) / 2);
         Assert.Equal(K * two, new DetectorNoise(2).Rise(1), 1e-12);
     }

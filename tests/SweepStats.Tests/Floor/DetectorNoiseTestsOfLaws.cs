@@ -78,7 +78,8 @@ public sealed class DetectorNoiseTestsOfLaws
     [MemberData(nameof(Looks))]
     public void AStrongSignalStandsAboveTheNoiseByItsRatioLessTheOffset(double looks)
     {
-        // Far above the floor the reading is the signal: rise + offset = level. Across 80 dB, where the formula changes, without a step.
+        // Far above the floor the reading is the signal: rise + offset = level. Across 80 dB, where the formula changes, without
+        // a step.
         var noise = new DetectorNoise(looks);
         foreach (double level in (double[])[79.999999, 80.000001, 130])
         {
@@ -162,7 +163,8 @@ public sealed class DetectorNoiseTestsOfLaws
             above += sum / readings > limit ? 1 : 0;
         }
 
-        // Four binomial standard deviations, and what the expansion is off by: 0.09/(MN) standard deviations at a density of 0.06 to 0.09 each.
+        // Four binomial standard deviations, and what the expansion is off by: 0.09/(MN) standard deviations at a density of 0.06
+        // to 0.09 each.
         double slack = (4 * Math.Sqrt(tail * (1 - tail) / trials)) + (0.09 / (looks * readings) * 0.09);
         Assert.InRange((double)above / trials, tail - slack, tail + slack);
     }

@@ -17,7 +17,8 @@ public sealed class FloorHistoryTests
         Assert.Equal(FloorHistory.UsualStabilityDb, Of(SweepTaking.Once, 0)!.HalfWidthDb);
         Assert.Equal(0.3, Of(SweepTaking.Once, 0, 0.3)!.HalfWidthDb);
         Assert.False(Of(SweepTaking.Unstated, 0)!.IsKnown);
-        Assert.Null(FloorHistory.Of(Aligner.Align(Rehearser.Draw(Plan with { FloorSweeps = 0 }).Campaign, null), SweepTaking.Once, null));
+        Assert.Null(
+            FloorHistory.Of(Aligner.Align(Rehearser.Draw(Plan with { FloorSweeps = 0 }).Campaign, null), SweepTaking.Once, null));
     }
 
     // Half of what lies between the two, and nothing where they agree within their scatter.
@@ -38,7 +39,12 @@ public sealed class FloorHistoryTests
     {
         Campaign timed = Rehearser.Draw(Plan with { StartsAt = new DateTimeOffset(2026, 3, 5, 8, 0, 0, TimeSpan.Zero) }).Campaign;
         Assert.True(FloorHistory.Of(Aligner.Align(timed, null), SweepTaking.Unstated, null)!.Bracketed);
-        Campaign early = timed with { Sweeps = [.. timed.Sweeps.Where(s => s.Role != SweepRole.Floor), .. timed.Sweeps.Where(s => s.Role == SweepRole.Floor).Take(3)] };
+        Campaign early =
+            timed with
+            {
+                Sweeps = [.. timed.Sweeps.Where(s => s.Role != SweepRole.Floor),
+                .. timed.Sweeps.Where(s => s.Role == SweepRole.Floor).Take(3)],
+            };
         FloorHistory once = FloorHistory.Of(Aligner.Align(early, null), SweepTaking.BeforeAndAfter, null)!;
         Assert.False(once.Bracketed);
         Assert.True(once.IsKnown);
@@ -60,7 +66,8 @@ public sealed class FloorHistoryTests
         Campaign drawn = Rehearser.Draw(Plan with { FloorSweeps = 8 }).Campaign;
         Sweep[] floor = [.. drawn.Sweeps.Where(s => s.Role == SweepRole.Floor)];
         Sweep[] others = [.. drawn.Sweeps.Where(s => s.Role != SweepRole.Floor)];
-        Sweep At(Sweep s, int minute, double by) => s.As(levels: [.. s.Levels.Select(l => l + by)], takenAt: first.AddMinutes(minute));
+        Sweep At(Sweep s, int minute, double by) =>
+            s.As(levels: [.. s.Levels.Select(l => l + by)], takenAt: first.AddMinutes(minute));
         Campaign uneven = drawn with
         {
             Sweeps =
@@ -87,7 +94,8 @@ public sealed class FloorHistoryTests
     // Shifts and scale: what moves all levels alike changes nothing.
     [Fact]
     public void AShiftOfAllLevelsChangesNothing() =>
-        Assert.Equal(Of(SweepTaking.BeforeAndAfter, 1)!.ChangeDb!.Value, Of(SweepTaking.BeforeAndAfter, 1, shift: 17)!.ChangeDb!.Value, 9);
+        Assert.Equal(Of(SweepTaking.BeforeAndAfter, 1)!.ChangeDb!.Value,
+            Of(SweepTaking.BeforeAndAfter, 1, shift: 17)!.ChangeDb!.Value, 9);
 
     private static FloorHistory? Of(SweepTaking taking, double change, double? stability = null, double shift = 0)
     {
@@ -95,7 +103,8 @@ public sealed class FloorHistoryTests
         Campaign campaign = Rehearser.Draw(Plan).Campaign;
         Campaign moved = campaign with
         {
-            Sweeps = [.. campaign.Sweeps.Select(s => Rehearsed.Copy(s, [.. s.Levels.Select(l => l + shift + (s.Role == SweepRole.Floor && number >= 3 ? change : 0))])).Select(s =>
+            Sweeps = [.. campaign.Sweeps.Select(s => Rehearsed.Copy(s,
+                [.. s.Levels.Select(l => l + shift + (s.Role == SweepRole.Floor && number >= 3 ? change : 0))])).Select(s =>
             {
                 number += s.Role == SweepRole.Floor ? 1 : 0;
                 return s;

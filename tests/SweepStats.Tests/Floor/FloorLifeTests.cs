@@ -9,7 +9,8 @@ namespace SweepStats.Tests.Floor;
 
 public sealed class FloorLifeTests
 {
-    private static readonly RehearsalPlan Plan = new() { Points = 201, ReferenceRippleDb = 3, ShieldingStartDb = 20, ShieldingStopDb = 40 };
+    private static readonly RehearsalPlan Plan =
+        new() { Points = 201, ReferenceRippleDb = 3, ShieldingStartDb = 20, ShieldingStopDb = 40 };
 
     [Theory]
     [InlineData(0.01)]
@@ -36,7 +37,8 @@ public sealed class FloorLifeTests
     {
         Campaign campaign = Rehearser.Draw(Plan).Campaign;
         var floors = campaign.Sweeps.Where(s => s.Role == SweepRole.Floor).ToList();
-        Campaign still = Rehearsed.Changed(campaign, (s, _, level) => s.Role == SweepRole.Floor ? -120 - (0.37 * floors.IndexOf(s)) : level);
+        Campaign still =
+            Rehearsed.Changed(campaign, (s, _, level) => s.Role == SweepRole.Floor ? -120 - (0.37 * floors.IndexOf(s)) : level);
         Assert.Equal(FloorState.Stuck, FloorLife.Of(Aligner.Align(still, null))!.State);
     }
 
@@ -58,7 +60,8 @@ public sealed class FloorLifeTests
         double bottom = Quantile(share);
         foreach (double step in new[] { 0, 0.1 })
         {
-            FloorLife life = Life(Plan with { QuantisationDb = step }, level => Math.Max(step > 0 ? Math.Round(bottom, 1) : bottom, level));
+            FloorLife life =
+                Life(Plan with { QuantisationDb = step }, level => Math.Max(step > 0 ? Math.Round(bottom, 1) : bottom, level));
             Assert.True(life.State == state || (state == FloorState.Clipped && life.State == FloorState.Stuck), $"{life}");
             Assert.InRange((double)life.Tied / life.ReadingCount, share - 0.06, share + 0.06);
         }
@@ -72,9 +75,11 @@ public sealed class FloorLifeTests
     {
         // Seven tenths cut off, steps a tenth of the scatter: found in 38 of 40 and more.
         double step = looks == 1 ? 0.5 : looks == 20 ? 0.1 : 0.05;
-        double bottom = Math.Round((-100 + new DetectorNoise(looks).LogMeanOffset + new DetectorNoise(looks).HighestReading(0.7)) / step) * step;
+        double bottom = Math.Round(
+            (-100 + new DetectorNoise(looks).LogMeanOffset + new DetectorNoise(looks).HighestReading(0.7)) / step) * step;
         int found = Enumerable.Range(1, 40).Count(seed =>
-            !Life(Plan with { Seed = (ulong)seed, Looks = looks, FloorSweeps = sweeps, QuantisationDb = step }, level => Math.Max(bottom, level)).Lives);
+            !Life(Plan with { Seed = (ulong)seed, Looks = looks, FloorSweeps = sweeps, QuantisationDb = step },
+                level => Math.Max(bottom, level)).Lives);
         Assert.InRange(found, 36, 40);
     }
 
@@ -93,7 +98,15 @@ public sealed class FloorLifeTests
         {
             for (int seed = 1; seed <= 20; seed++)
             {
-                RehearsalPlan plan = Plan with { Seed = (ulong)seed, Points = points, Looks = looks, FloorSweeps = 1 + (seed % 5), QuantisationDb = step, FloorDbm = -100 + (step * seed / 20) };
+                RehearsalPlan plan = Plan with
+                {
+                    Seed = (ulong)seed,
+                    Points = points,
+                    Looks = looks,
+                    FloorSweeps = 1 + (seed % 5),
+                    QuantisationDb = step,
+                    FloorDbm = -100 + (step * seed / 20),
+                };
                 dead += FloorLife.Of(Aligner.Align(Rehearser.Draw(plan).Campaign, null))!.State == FloorState.Alive ? 0 : 1;
             }
         }
@@ -119,9 +132,11 @@ public sealed class FloorLifeTests
             Points = 401,
             Looks = 1000,
             QuantisationDb = 0.5,
-            Ambient = [.. Enumerable.Range(1, 12).Select(i => new AmbientCarrier(new Hertz(i * 70e6), new Decibels(10), i % 2 == 0 ? 1 : 0.5))],
+            Ambient = [.. Enumerable.Range(1, 12)
+                .Select(i => new AmbientCarrier(new Hertz(i * 70e6), new Decibels(10), i % 2 == 0 ? 1 : 0.5))],
         };
-        Assert.All(Enumerable.Range(1, 20), seed => Assert.True(FloorLife.Of(Aligner.Align(Rehearser.Draw(busy with { Seed = (ulong)seed }).Campaign, null))!.Lives));
+        Assert.All(Enumerable.Range(1, 20), seed =>
+            Assert.True(FloorLife.Of(Aligner.Align(Rehearser.Draw(busy with { Seed = (ulong)seed }).Campaign, null))!.Lives));
     }
 
     [Fact]
@@ -129,25 +144,31 @@ public sealed class FloorLifeTests
     {
         double bottom = Quantile(0.3);
         FloorLife here = Life(Plan, level => Math.Max(bottom, level));
-        Campaign moved = Rehearsed.Changed(Rehearser.Draw(Plan).Campaign, (s, _, level) => (s.Role == SweepRole.Floor ? Math.Max(bottom, level) : level) + 31.7);
+        Campaign moved = Rehearsed.Changed(Rehearser.Draw(Plan).Campaign,
+            (s, _, level) => (s.Role == SweepRole.Floor ? Math.Max(bottom, level) : level) + 31.7);
         FloorLife there = FloorLife.Of(Aligner.Align(moved, null))!;
         Assert.Equal((here.State, here.Tied), (there.State, there.Tied));
         Assert.Equal(here.LevelDb + 31.7, there.LevelDb, 9);
     }
 
     [Fact]
-    public void WithoutFloorSweepsThereIsNothingToLookAt() => Assert.Null(FloorLife.Of(Aligner.Align(Rehearser.Draw(Plan with { FloorSweeps = 0 }).Campaign, null)));
+    public void WithoutFloorSweepsThereIsNothingToLookAt() =>
+    Assert.Null(FloorLife.Of(Aligner.Align(Rehearser.Draw(Plan with { FloorSweeps = 0 }).Campaign, null)));
 
-    private static double Quantile(double share) => -100 + new DetectorNoise(20).LogMeanOffset + new DetectorNoise(20).HighestReading(share);
+    private static double Quantile(double share) =>
+        -100 + new DetectorNoise(20).LogMeanOffset + new DetectorNoise(20).HighestReading(share);
 
     private static FloorLife Life(RehearsalPlan plan, Func<double, double> change) =>
-        FloorLife.Of(Aligner.Align(Rehearsed.Changed(Rehearser.Draw(plan).Campaign, (s, _, level) => s.Role == SweepRole.Floor ? change(level) : level), null))!;
+        FloorLife.Of(Aligner.Align(Rehearsed.Changed(Rehearser.Draw(plan).Campaign,
+            (s, _, level) => s.Role == SweepRole.Floor ? change(level) : level), null))!;
 
     private static FloorLife Typed(int points, int sweeps)
     {
         double[] floor = [.. Enumerable.Repeat(-104.0, points)];
         double[] other = [.. Enumerable.Range(0, points).Select(f => -30.0 - (f % 4))];
         return FloorLife.Of(Aligner.Align(Rehearsed.Campaign(
-            Rehearsed.Sweeps(SweepRole.Floor, [.. Enumerable.Repeat(floor, sweeps)]), Rehearsed.Sweeps(SweepRole.Reference, other), Rehearsed.Sweeps(SweepRole.Covered, [.. other.Select(l => l - 40)])), null))!;
+            Rehearsed.Sweeps(SweepRole.Floor, [.. Enumerable.Repeat(floor, sweeps)]),
+            Rehearsed.Sweeps(SweepRole.Reference, other),
+            Rehearsed.Sweeps(SweepRole.Covered, [.. other.Select(l => l - 40)])), null))!;
     }
 }

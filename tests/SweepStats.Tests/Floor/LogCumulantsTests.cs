@@ -9,7 +9,8 @@ public sealed class LogCumulantsTests
     [Fact]
     public void VarianceAndThirdCumulantAgreeWithAnIntegralOverTheDensity()
     {
-        // R 4.2.2, fixtures/oracles/skewness.R; above M + Mγ of 60 the delta method stands in, right to 3 % of the variance and 8 % of the third cumulant.
+        // R 4.2.2, fixtures/oracles/skewness.R; above M + Mγ of 60 the delta method stands in, right to 3 % of the variance and 8
+        // % of the third cumulant.
         foreach (double[] row in Fixtures.Numbers("oracles/skewness-cumulants.csv"))
         {
             (double variance, double third) = new DetectorNoise(row[0]).LogCumulants(row[1]);

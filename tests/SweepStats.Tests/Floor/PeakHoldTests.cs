@@ -58,9 +58,11 @@ public sealed class PeakHoldTests
         double[] row = Fixtures.Numbers(Table).Single(r => r[0] == looks);
         var detector = new Detector(Averaging.Sample, 1);
         var random = new RandomSource(1977);
-        double[] peaks = [.. Enumerable.Range(0, Draws).Select(_ => Enumerable.Range(0, looks).Max(_ => detector.Reading(0, random)))];
+        double[] peaks =
+            [.. Enumerable.Range(0, Draws).Select(_ => Enumerable.Range(0, looks).Max(_ => detector.Reading(0, random)))];
         // Four and a half standard errors; the power of a peak scatters by √Σ1/k², at most π/√6.
         Agreement.Within(4.5 * row[3] / Math.Sqrt(Draws), row[2], Sample.Mean(peaks), row);
-        Agreement.Within(4.5 * Math.PI / Math.Sqrt(6.0 * Draws), Math.Pow(10, PeakHold.BiasDb(looks) / 10), Sample.Mean([.. peaks.Select(p => Math.Pow(10, p / 10))]), row);
+        Agreement.Within(4.5 * Math.PI / Math.Sqrt(6.0 * Draws), Math.Pow(10, PeakHold.BiasDb(looks) / 10),
+            Sample.Mean([.. peaks.Select(p => Math.Pow(10, p / 10))]), row);
     }
 }

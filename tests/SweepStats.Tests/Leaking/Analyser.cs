@@ -7,7 +7,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Tests.Leaking;
 
-/// <summary>A network analyser: voltages through the specimen, a steady voltage round it, complex Gaussian noise. Reference 0 dB.</summary>
+/// <summary>
+/// A network analyser: voltages through the specimen, a steady voltage round it, complex Gaussian noise. Reference 0 dB.
+/// </summary>
 internal sealed record Analyser
 {
     public int Points { get; init; } = 101;
@@ -23,7 +25,10 @@ internal sealed record Analyser
 
     public double ScatterDb { get; init; } = 0.05;
 
-    /// <summary>Sweeps of a plate; the leakage then goes round the specimen and not through the receiver, so that the floor has none of it.</summary>
+    /// <summary>
+    /// Sweeps of a plate; the leakage then goes round the specimen and not through the receiver, so that the floor has none of
+    /// it.
+    /// </summary>
     public int PlateSweeps { get; init; }
 
     public bool WithPhase { get; init; } = true;
@@ -53,17 +58,22 @@ internal sealed record Analyser
 
     public SweepBlock Floor() => Aligner.Align(Draw(), null).Floor!;
 
-    private Complex Noise(RandomSource random) => new Complex(random.Normal(), random.Normal()) * Math.Pow(10, -NoiseDb / 20) / Math.Sqrt(2);
+    private Complex Noise(RandomSource random) =>
+        new Complex(random.Normal(), random.Normal()) * Math.Pow(10, -NoiseDb / 20) / Math.Sqrt(2);
 
     // A sum of seven ways whose phases turn differently over frequency.
     private Complex[] Smooth(RandomSource random, double size)
     {
-        (double Phase, double Turn)[] ways = [.. Enumerable.Range(0, 7).Select(_ => (2 * Math.PI * random.Uniform(), 0.3 * random.Normal()))];
-        return [.. Enumerable.Range(0, Points).Select(f => ways.Aggregate(Complex.Zero, (sum, w) => sum + Complex.FromPolarCoordinates(size / Math.Sqrt(7), w.Phase + (w.Turn * f))))];
+        (double Phase, double Turn)[] ways =
+            [.. Enumerable.Range(0, 7).Select(_ => (2 * Math.PI * random.Uniform(), 0.3 * random.Normal()))];
+        return [.. Enumerable.Range(0, Points)
+            .Select(f => ways.Aggregate(Complex.Zero,
+                (sum, w) => sum + Complex.FromPolarCoordinates(size / Math.Sqrt(7), w.Phase + (w.Turn * f))))];
     }
 
     private Sweep Sweep(SweepRole role, int number, ImmutableArray<Complex> voltages) => new(
-        $"{role}-{number}", role, Rehearsed.Grid(Points), [.. voltages.Select(v => 20 * Math.Log10(v.Magnitude))], LevelScale.DecibelRatio)
+        $"{role}-{number}", role, Rehearsed.Grid(Points), [.. voltages.Select(v => 20 * Math.Log10(v.Magnitude))],
+        LevelScale.DecibelRatio)
     {
         Phases = WithPhase ? [.. voltages.Select(v => v.Phase * 180 / Math.PI)] : [],
         Lot = role == SweepRole.Covered ? "A" : null,

@@ -10,7 +10,8 @@ namespace SweepStats.Tests.Leaking;
 
 public sealed class CoherentFloorTests
 {
-    // Two sweeps of 3 + 4i and 1 + 0i: the mean is 2 + 2i; the other term, half their difference with the power of one sweep's noise, is 2·|1 + 2i|² = 10. By hand.
+    // Two sweeps of 3 + 4i and 1 + 0i: the mean is 2 + 2i; the other term, half their difference with the power of one sweep's
+    // noise, is 2·|1 + 2i|² = 10. By hand.
     [Fact]
     public void TwoSweepsAreTakenApartByHand()
     {
@@ -45,7 +46,8 @@ public sealed class CoherentFloorTests
     public void NoiseAloneIsNoLeakage()
     {
         int found = Draws.Seeds(400).Count(seed =>
-            CoherentFloor.Of(new Analyser { LeakageDb = double.PositiveInfinity, Sweeps = 3, Seed = seed }.Floor())!.LeakageDb().Any(double.IsFinite));
+            CoherentFloor.Of(new Analyser { LeakageDb = double.PositiveInfinity, Sweeps = 3, Seed = seed }.Floor())!.LeakageDb()
+                .Any(double.IsFinite));
         Often.AtMost(found, Draws.Of(400), 0.005, whenFull: 8);
     }
 
@@ -58,14 +60,17 @@ public sealed class CoherentFloorTests
 
     private static SweepBlock Block(params Complex[][] sweeps)
     {
-        Sweep Taken(Complex[] voltages, int number, SweepRole role) => new($"{role}{number}", role, Rehearsed.Grid(voltages.Length), [.. voltages.Select(v => 20 * Math.Log10(v.Magnitude))], LevelScale.DecibelRatio)
-        {
-            Phases = [.. voltages.Select(v => v.Phase * 180 / Math.PI)],
-        };
+        Sweep Taken(Complex[] voltages, int number, SweepRole role) =>
+            new($"{role}{number}", role, Rehearsed.Grid(voltages.Length), [.. voltages.Select(v => 20 * Math.Log10(v.Magnitude))],
+                LevelScale.DecibelRatio)
+            {
+                Phases = [.. voltages.Select(v => v.Phase * 180 / Math.PI)],
+            };
         ImmutableArray<Sweep> all =
         [
             .. sweeps.Select((s, i) => Taken(s, i, SweepRole.Floor)),
-            Taken([.. sweeps[0].Select(v => v + 100)], 0, SweepRole.Reference), Taken([.. sweeps[0].Select(v => v + 10)], 0, SweepRole.Covered),
+            Taken([.. sweeps[0].Select(v => v + 100)], 0, SweepRole.Reference),
+            Taken([.. sweeps[0].Select(v => v + 10)], 0, SweepRole.Covered),
         ];
         return Aligner.Align(new Campaign("t", all), null).Floor!;
     }

@@ -4,7 +4,10 @@ using Xunit;
 
 namespace SweepStats.Tests.Leaking;
 
-/// <summary>A small seeded part of the study of benches: the interval holds the truth where steady leakage of any phase stands beside the signal.</summary>
+/// <summary>
+/// A small seeded part of the study of benches: the interval holds the truth where steady leakage of any phase stands beside the
+/// signal.
+/// </summary>
 public sealed class LeakageCoverageTests
 {
     private const int Points = 51;
@@ -21,18 +24,21 @@ public sealed class LeakageCoverageTests
     [InlineData(false, 75)]
     public void TheIntervalHoldsTheTruthAtAnyShielding(bool withPhase, double shielding)
     {
-        int held = Drawn(new Analyser { WithPhase = withPhase, Points = Points, ShieldingDb = shielding }, false).Sum(r => r.Curves[0].Readings.Count(reading => Holds(reading, shielding)));
+        int held = Drawn(new Analyser { WithPhase = withPhase, Points = Points, ShieldingDb = shielding }, false)
+            .Sum(r => r.Curves[0].Readings.Count(reading => Holds(reading, shielding)));
         HoldsAsPromised(held);
     }
 
     [Fact]
     public void TenDecibelsAboveTheLeakageItIsTwoSided()
     {
-        int two = Drawn(new Analyser { Points = Points, ShieldingDb = 50 }, false).Sum(r => r.Curves[0].Readings.Count(reading => reading is ShieldingReading.Measured));
+        int two = Drawn(new Analyser { Points = Points, ShieldingDb = 50 }, false)
+            .Sum(r => r.Curves[0].Readings.Count(reading => reading is ShieldingReading.Measured));
         Assert.InRange(two / (double)(Campaigns * Points), 0.9, 1);
     }
 
-    // What is left of it is the noise of the floor's mean: with as few floor sweeps as covered ones it is as large as the covered mean's own, but known.
+    // What is left of it is the noise of the floor's mean: with as few floor sweeps as covered ones it is as large as the covered
+    // mean's own, but known.
     [Theory]
     [InlineData(50)]
     [InlineData(65)]
@@ -43,7 +49,9 @@ public sealed class LeakageCoverageTests
         AnalysisResult[] subtracted = [.. Drawn(leaking, true)];
         int held = subtracted.Sum(r => r.Curves[0].Readings.Count(reading => Holds(reading, shielding)));
         HoldsAsPromised(held);
-        double Width(IEnumerable<AnalysisResult> results) => results.SelectMany(r => r.Curves[0].Readings).OfType<ShieldingReading.Measured>().Average(m => m.Shielding.High.Value - m.Shielding.Low.Value);
+        double Width(IEnumerable<AnalysisResult> results) =>
+            results.SelectMany(r => r.Curves[0].Readings).OfType<ShieldingReading.Measured>()
+                .Average(m => m.Shielding.High.Value - m.Shielding.Low.Value);
         Assert.InRange(Width(subtracted) / Width(Drawn(leaking with { LeakageDb = double.PositiveInfinity }, false)), 0.9, 1.2);
         Assert.All(subtracted, r => Assert.True(r.Leakages[0].Subtracted));
     }
@@ -53,11 +61,14 @@ public sealed class LeakageCoverageTests
     {
         AnalysisResult result = Drawn(new Analyser { Points = Points, ShieldingDb = 62 }, false).First();
         Assert.Equal(LeakageSource.FloorPhase, result.Leakages[0].Source);
-        Assert.Contains(result.Findings, f => f.Code == "leakage" && f.NextStep.Contains("does not help", StringComparison.Ordinal));
-        Assert.DoesNotContain(result.Findings, f => f.NextStep.Contains("narrower resolution bandwidth", StringComparison.Ordinal));
+        Assert.Contains(result.Findings,
+            f => f.Code == "leakage" && f.NextStep.Contains("does not help", StringComparison.Ordinal));
+        Assert.DoesNotContain(result.Findings,
+            f => f.NextStep.Contains("narrower resolution bandwidth", StringComparison.Ordinal));
     }
 
-    // 95 % are promised. The phases of neighbouring frequencies go together, so that 30 campaigns of 51 count for some 200 readings.
+    // 95 % are promised. The phases of neighbouring frequencies go together, so that 30 campaigns of 51 count for some 200
+    // readings.
     private static void HoldsAsPromised(int held)
     {
         int counted = Campaigns * 20 / 3;

@@ -7,7 +7,9 @@ using Xunit;
 
 namespace SweepStats.Tests.Leaking;
 
-/// <summary>A small seeded part of the study of plates: a leakage that the noise of the plate sweeps hides stands in the intervals.</summary>
+/// <summary>
+/// A small seeded part of the study of plates: a leakage that the noise of the plate sweeps hides stands in the intervals.
+/// </summary>
 public sealed class PlateCoverageTests
 {
     private const int Points = 51;
@@ -58,7 +60,8 @@ public sealed class PlateCoverageTests
     public void TheBudgetNamesIt()
     {
         AnalysisResult result = Analysis.Run((Bench(10) with { LeakageDb = 110, ShieldingDb = 80 }).Draw(), new AnalysisPlan());
-        Assert.Contains(result.Budgets[0].Frequencies, b => b.LeakageBehindPlate && b.Lines.Any(l => l.Source == "leakage" && l.StandardUncertaintyDb > 0.1));
+        Assert.Contains(result.Budgets[0].Frequencies,
+            b => b.LeakageBehindPlate && b.Lines.Any(l => l.Source == "leakage" && l.StandardUncertaintyDb > 0.1));
     }
 
     [Fact]
@@ -67,7 +70,8 @@ public sealed class PlateCoverageTests
         Campaign drawn = (Bench(5) with { LeakageDb = 103, ShieldingDb = 85 }).Draw();
         Campaign raised = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Shifted(7))] };
         (ShieldingReading Before, ShieldingReading After)[] pairs =
-            [.. Analysis.Run(drawn, new AnalysisPlan()).Curves[0].Readings.Zip(Analysis.Run(raised, new AnalysisPlan()).Curves[0].Readings)];
+            [.. Analysis.Run(drawn,
+                new AnalysisPlan()).Curves[0].Readings.Zip(Analysis.Run(raised, new AnalysisPlan()).Curves[0].Readings)];
         Assert.All(pairs, p => Assert.Equal(Low(p.Before), Low(p.After), 1e-6));
     }
 
@@ -78,13 +82,16 @@ public sealed class PlateCoverageTests
         _ => double.NegativeInfinity,
     };
 
-    private static Analyser Bench(int sweeps) => new() { WithPhase = false, Points = Points, NoiseDb = NoiseDb, Sweeps = sweeps, PlateSweeps = sweeps };
+    private static Analyser Bench(int sweeps) =>
+        new() { WithPhase = false, Points = Points, NoiseDb = NoiseDb, Sweeps = sweeps, PlateSweeps = sweeps };
 
-    private static double Width(Analyser bench) => Drawn(bench).SelectMany(r => r.Curves[0].Readings).OfType<ShieldingReading.Measured>()
+    private static double Width(Analyser bench) =>
+        Drawn(bench).SelectMany(r => r.Curves[0].Readings).OfType<ShieldingReading.Measured>()
         .Average(m => m.Shielding.High.Value - m.Shielding.Low.Value);
 
     private static IEnumerable<AnalysisResult> Drawn(Analyser bench) => Enumerable.Range(1, Campaigns)
-        .Select(seed => Analysis.Run((bench with { Seed = (ulong)seed }).Draw(), new AnalysisPlan { Averaging = Averaging.Sample }));
+        .Select(seed =>
+            Analysis.Run((bench with { Seed = (ulong)seed }).Draw(), new AnalysisPlan { Averaging = Averaging.Sample }));
 
     private static bool Holds(ShieldingReading reading, double truth) => reading switch
     {

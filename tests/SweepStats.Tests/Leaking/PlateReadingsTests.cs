@@ -11,7 +11,8 @@ public sealed class PlateReadingsTests
 {
     private const double FloorDb = -100;
 
-    // A leakage as strong as the noise of single looks raises their log mean by 3.4596 dB, and the log mean of noise lies 2.5068 dB under its power.
+    // A leakage as strong as the noise of single looks raises their log mean by 3.4596 dB, and the log mean of noise lies 2.5068
+    // dB under its power.
     [Fact]
     public void ALeakageAsStrongAsTheNoiseIsReadAsThat() =>
         Assert.Equal(FloorDb + 2.5068, Readings(1).At(FloorDb + 3.4596, 0).EstimateDb, 1e-3);
@@ -46,7 +47,8 @@ public sealed class PlateReadingsTests
     public void ALowerLimitNeverWidensAnInterval()
     {
         var limits = new ShieldingLimits(40, 39, 41, 0.5, 10);
-        ShieldingLimits[] widened = [.. Enumerable.Range(0, 60).Select(i => LeakageLaw.Widened(limits, Levels(new LeakageLevel(double.NegativeInfinity, -100 + i)), 0.975))];
+        ShieldingLimits[] widened = [.. Enumerable.Range(0, 60)
+            .Select(i => LeakageLaw.Widened(limits, Levels(new LeakageLevel(double.NegativeInfinity, -100 + i)), 0.975))];
         Assert.All(widened.Zip(widened.Skip(1)), pair =>
         {
             Assert.True(pair.First.LowDb >= pair.Second.LowDb);
@@ -57,7 +59,8 @@ public sealed class PlateReadingsTests
     }
 
     private static ReadingLevels Levels(LeakageLevel leakage) => new(
-        new RepeatedLevel(0, Contribution.None), new RepeatedLevel(-40, Contribution.None), new RepeatedLevel(FloorDb, Contribution.None), SystematicError.None)
+        new RepeatedLevel(0, Contribution.None), new RepeatedLevel(-40, Contribution.None),
+        new RepeatedLevel(FloorDb, Contribution.None), SystematicError.None)
     {
         Leakage = leakage,
     };

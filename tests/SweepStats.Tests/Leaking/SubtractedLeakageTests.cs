@@ -20,7 +20,8 @@ public sealed class SubtractedLeakageTests
         {
             Sweeps =
             [
-                .. drawn.Sweeps.Select(s => s.Role == SweepRole.Reference ? s.As(levels: [.. s.Levels.Select(l => Math.Min(l, top))]) : s),
+                .. drawn.Sweeps.Select(
+                    s => s.Role == SweepRole.Reference ? s.As(levels: [.. s.Levels.Select(l => Math.Min(l, top))]) : s),
             ],
         };
         AnalysisResult result = Analysis.Run(clipped, new AnalysisPlan { SameLeakage = same });

@@ -20,7 +20,8 @@ public sealed class LinearityCurveTests
     [Fact]
     public void TheResultHoldsTheCurveOfTheLinearitySweeps()
     {
-        LinearityCurve curve = Rehearsed.Analysed(Rehearsed.Plan with { LinearitySourcesDbm = [-10, 0, 10], LinearitySweeps = 4 }).Linearity!;
+        LinearityCurve curve =
+            Rehearsed.Analysed(Rehearsed.Plan with { LinearitySourcesDbm = [-10, 0, 10], LinearitySweeps = 4 }).Linearity!;
         Assert.Equal([0, 10], curve.Steps.Select(s => s.HighDbm));
         Assert.Equal(-10, curve.LowestDbm);
         Assert.Equal(12, curve.SweepCount);

@@ -8,7 +8,8 @@ public sealed class ControlChartTests
     // Constants of ISO 7870-2 for n = 2 to 15 (fixtures/published/control-charts): c4, A3, B3, B4, B5, B6 in these columns.
     private const int C4 = 1, A3 = 6, B3 = 7, B4 = 8, B5 = 9, B6 = 10;
 
-    private static readonly Dictionary<int, double[]> Constants = Fixtures.Numbers("published/control-charts/constants.csv").ToDictionary(row => (int)row[0]);
+    private static readonly Dictionary<int, double[]> Constants =
+        Fixtures.Numbers("published/control-charts/constants.csv").ToDictionary(row => (int)row[0]);
 
     [Theory]
     [InlineData(2)]
@@ -16,7 +17,8 @@ public sealed class ControlChartTests
     [InlineData(7)]
     public void LotsOfOneSizeHaveTheLimitsOfTheTables(int size)
     {
-        double[][] lots = [.. Enumerable.Range(0, 5).Select(l => Enumerable.Range(0, size).Select(i => 40 + l + (0.3 * ((i * (l + 2)) % 5))).ToArray())];
+        double[][] lots = [.. Enumerable.Range(0, 5)
+            .Select(l => Enumerable.Range(0, size).Select(i => 40 + l + (0.3 * ((i * (l + 2)) % 5))).ToArray())];
         double centre = lots.Average(l => l.Average()), usual = lots.Average(Deviation);
         (ControlChart means, ControlChart deviations) = OfLots(lots);
         Assert.Equal((ControlFigure.LotMean, ControlFigure.LotDeviation), (means.Figure, deviations.Figure));
@@ -43,8 +45,10 @@ public sealed class ControlChartTests
         // The usual scatter is the mean of s/c4, since small lots show too little of theirs.
         double usual = lots.Average(l => Deviation(l) / Constants[l.Length][C4]);
         (ControlChart means, ControlChart deviations) = OfLots(lots);
-        Assert.All(means.Points.Zip(lots), p => Assert.Equal(3 * usual / Math.Sqrt(p.Second.Length), p.First.High - means.CentreDb, 1e-6));
-        Assert.All(means.Points.Zip(lots), p => Assert.Equal(3 * usual / Math.Sqrt(p.Second.Length), means.CentreDb - p.First.Low, 1e-6));
+        Assert.All(means.Points.Zip(lots),
+            p => Assert.Equal(3 * usual / Math.Sqrt(p.Second.Length), p.First.High - means.CentreDb, 1e-6));
+        Assert.All(means.Points.Zip(lots),
+            p => Assert.Equal(3 * usual / Math.Sqrt(p.Second.Length), means.CentreDb - p.First.Low, 1e-6));
         Assert.All(deviations.Points.Zip(lots), p =>
         {
             Assert.Equal(Constants[p.Second.Length][B5] * usual, p.First.Low, 1e-6);
@@ -103,19 +107,24 @@ public sealed class ControlChartTests
     public void SpecimensGoByTimeOnlyWhereAllHaveOne()
     {
         DateTimeOffset noon = new(2026, 10, 5, 12, 0, 0, TimeSpan.Zero);
-        TimedSpecimen[] timed = [Specimen("A", 0, 40) with { TakenAt = noon.AddHours(2) }, Specimen("A", 1, 41) with { TakenAt = noon }, Specimen("A", 2, 42) with { TakenAt = noon.AddHours(1) }];
+        TimedSpecimen[] timed = [Specimen("A", 0, 40) with { TakenAt = noon.AddHours(2) },
+            Specimen("A", 1, 41) with { TakenAt = noon }, Specimen("A", 2, 42) with { TakenAt = noon.AddHours(1) }];
         Assert.Equal([41.0, 42, 40], TimedSpecimen.InOrder(timed).Select(p => p.MeanDb));
         Assert.Equal([40.0, 41, 43], TimedSpecimen.InOrder([timed[0], timed[1], Specimen("B", 0, 43)]).Select(p => p.MeanDb));
     }
 
-    private static double Deviation(double[] values) => Math.Sqrt(values.Sum(v => Math.Pow(v - values.Average(), 2)) / (values.Length - 1));
+    private static double Deviation(double[] values) =>
+        Math.Sqrt(values.Sum(v => Math.Pow(v - values.Average(), 2)) / (values.Length - 1));
 
     private static TimedSpecimen Specimen(string lot, int number, double mean) => new(lot, $"{lot}{number:00}", null, mean);
 
     private static ControlChart[] Charts(double[][] lots) =>
-        [.. ControlChart.OfLots([.. lots.SelectMany((values, l) => values.Select((v, i) => Specimen(((char)('A' + l)).ToString(), i, v)))])];
+        [.. ControlChart.OfLots(
+            [.. lots.SelectMany((values, l) => values.Select((v, i) => Specimen(((char)('A' + l)).ToString(), i, v)))])];
 
-    private static (ControlChart Means, ControlChart Deviations) OfLots(double[][] lots) => Charts(lots) is [var means, var deviations] ? (means, deviations) : throw new InvalidOperationException("No charts.");
+    private static (ControlChart Means, ControlChart Deviations) OfLots(double[][] lots) =>
+        Charts(lots) is [var means, var deviations] ? (means, deviations) : throw new InvalidOperationException("No charts.");
 
-    private static Func<(double, double), (double, double), bool> Close(double tolerance) => (a, b) => Math.Abs(a.Item1 - b.Item1) <= tolerance && Math.Abs(a.Item2 - b.Item2) <= tolerance;
+    private static Func<(double, double), (double, double), bool> Close(double tolerance) =>
+        (a, b) => Math.Abs(a.Item1 - b.Item1) <= tolerance && Math.Abs(a.Item2 - b.Item2) <= tolerance;
 }

@@ -12,7 +12,8 @@ public sealed class ForemostLotsTests
 
     private static bool[] Stay(double[][] lots, double level) => BestCandidates.Among(ForemostLots.Candidates(lots), level);
 
-    // Both s² = 2, so t = 4/√(2·2/2) on the 2 degrees of freedom of both: one-sided P = (1 − t/√(2 + t²))/2 = 0.0528 (Student's t with ν = 2 in closed form).
+    // Both s² = 2, so t = 4/√(2·2/2) on the 2 degrees of freedom of both: one-sided P = (1 − t/√(2 + t²))/2 = 0.0528 (Student's t
+    // with ν = 2 in closed form).
     [Theory]
     [InlineData(0.05, true)]
     [InlineData(0.055, false)]
@@ -34,7 +35,8 @@ public sealed class ForemostLotsTests
     {
         foreach (IGrouping<string, string[]> set in Fixtures.Cells("oracles/foremost-lots.csv").GroupBy(row => row[0]))
         {
-            double[][] lots = [.. set.Select(row => row[2].Split(' ').Select(v => double.Parse(v, CultureInfo.InvariantCulture)).ToArray())];
+            double[][] lots =
+                [.. set.Select(row => row[2].Split(' ').Select(v => double.Parse(v, CultureInfo.InvariantCulture)).ToArray())];
             Assert.Equal(set.Select(row => double.Parse(row[3], CultureInfo.InvariantCulture) > level), Stay(lots, level));
         }
     }
@@ -69,7 +71,8 @@ public sealed class ForemostLotsTests
         Assert.Empty(ForemostLots.Candidates([[45, double.NaN], [53, 54]]));
     }
 
-    // All alike is the hardest case: each of the others may top the best. Uneven sizes and a best one that scatters more are what benches have.
+    // All alike is the hardest case: each of the others may top the best. Uneven sizes and a best one that scatters more are what
+    // benches have.
     [Theory]
     [InlineData(4, 4, 4, 1.0)]
     [InlineData(2, 2, 2, 1.0)]

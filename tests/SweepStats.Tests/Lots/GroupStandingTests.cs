@@ -7,8 +7,8 @@ namespace SweepStats.Tests.Lots;
 
 public sealed class GroupStandingTests
 {
-    // ASTM E691, glucose in serum, material E: h and k of laboratories A to H (recomputed, GroupPrecisionTests). Critical values for eight laboratories of three
-    // repeats: fixtures/published/iso-5725.
+    // ASTM E691, glucose in serum, material E: h and k of laboratories A to H (recomputed, GroupPrecisionTests). Critical values
+    // for eight laboratories of three repeats: fixtures/published/iso-5725.
     [Fact]
     public void GlucoseStandsAsPublished()
     {
@@ -44,11 +44,13 @@ public sealed class GroupStandingTests
         Assert.Equal(new(grubbs[7], grubbs[6]), found.CriticalH, Close);
     }
 
-    // ISO 5725-2:1994, B.3 leaves laboratory 1 out, which is outermost everywhere and past Grubbs' 1 % at levels 3 and 4, and laboratory 6 at level 5 (from memory).
+    // ISO 5725-2:1994, B.3 leaves laboratory 1 out, which is outermost everywhere and past Grubbs' 1 % at levels 3 and 4, and
+    // laboratory 6 at level 5 (from memory).
     [Fact]
     public void CreosoteOilHasTheOutliersThatWereLeftOut()
     {
-        Dictionary<string, GroupStanding> levels = Enumerable.Range(1, 5).Select(l => $"{l}").ToDictionary(l => l, l => GroupStanding.Of(Creosote(l))!);
+        Dictionary<string, GroupStanding> levels =
+            Enumerable.Range(1, 5).Select(l => $"{l}").ToDictionary(l => l, l => GroupStanding.Of(Creosote(l))!);
         Assert.All(levels.Values, found => Assert.Equal("1", found.Grubbs.Name));
         Assert.Equal(["3", "4"], levels.Where(l => l.Value.Grubbs.Probability < GroupStanding.OutlierLevel).Select(l => l.Key));
         GroupStanding fifth = levels["5"];
@@ -77,7 +79,8 @@ public sealed class GroupStandingTests
         GroupStanding mixed = GroupStanding.Of(
             [new("A", [1, 2]), new("B", [2, 7]), new("C", [3, 3.5]), new("D", [1, 2, 3, 4, 5, 6]), new("E", [3])])!;
         Assert.Equal([2, 2, 2, 6, 1], mixed.Members.Select(m => m.Count));
-        Assert.True(double.IsNaN(mixed.Members[4].K) && double.IsNaN(mixed.Members[4].CriticalK.Straggler) && double.IsNaN(mixed.Members[4].CriticalK.Outlier));
+        Assert.True(double.IsNaN(mixed.Members[4].K) && double.IsNaN(mixed.Members[4].CriticalK.Straggler)
+            && double.IsNaN(mixed.Members[4].CriticalK.Outlier));
         Assert.Equal(mixed.Members[0].CriticalK, mixed.Members[1].CriticalK);
         Assert.True(mixed.Members[3].CriticalK.Straggler < mixed.Members[0].CriticalK.Straggler);
         // By hand: squares 0.5, 12.5, 0.125 and 17.5.
@@ -85,7 +88,8 @@ public sealed class GroupStandingTests
         Assert.Equal(12.5 / 30.625, mixed.Cochran.Statistic, 1e-12);
     }
 
-    // One degree of freedom against one: the share is arcsine distributed, P(share > x) = 1 − (2/π)·asin √x; against two: 1 − √x. By hand.
+    // One degree of freedom against one: the share is arcsine distributed, P(share > x) = 1 − (2/π)·asin √x; against two: 1 − √x.
+    // By hand.
     [Fact]
     public void FewestValuesHaveTheirLimitInClosedForm()
     {
@@ -98,7 +102,8 @@ public sealed class GroupStandingTests
         Assert.Throws<ArgumentOutOfRangeException>(() => GroupConsistency.MandelKOfDegrees(0, 5, 0.05));
     }
 
-    // Four standard errors. Bonferroni errs to the safe side only, and by little more than level²/2 where two shares rarely stand out at once.
+    // Four standard errors. Bonferroni errs to the safe side only, and by little more than level²/2 where two shares rarely stand
+    // out at once.
     [Theory]
     [InlineData(2, 4, 6)]
     [InlineData(3, 3, 3, 10)]
@@ -147,7 +152,8 @@ public sealed class GroupStandingTests
             [.. Glucose("C").Select(g => new GroupValues(g.Name, [.. g.Values.Select(v => (-2 * v) + 7)]))])!;
         foreach (GroupMember member in found.Members)
         {
-            GroupMember back = turned.Members.Single(m => m.Name == member.Name), scaled = moved.Members.Single(m => m.Name == member.Name);
+            GroupMember back = turned.Members.Single(m => m.Name == member.Name),
+                scaled = moved.Members.Single(m => m.Name == member.Name);
             Assert.Equal(member.H, back.H, 0.00006);
             Assert.Equal(member.K, back.K, 0.00006);
             Assert.Equal(member.H, -scaled.H, 0.00006);

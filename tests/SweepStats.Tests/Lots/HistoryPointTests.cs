@@ -10,8 +10,8 @@ public sealed class HistoryPointTests
 {
     private static readonly Contribution[]?[] Exact = [[Contribution.None, Contribution.None, Contribution.None]];
 
-    // By hand: variances of the means 1/3 (40, 41, 42) and 5/12 (38 to 41), of the references 0.01 (two sweeps) and 0.03 (three): 0.79 together, ν = 0.79²/(1/18 + 25/432 + 0.0001 +
-    // 0.00045) = 5.4757; p by R's pt.
+    // By hand: variances of the means 1/3 (40, 41, 42) and 5/12 (38 to 41), of the references 0.01 (two sweeps) and 0.03 (three):
+    // 0.79 together, ν = 0.79²/(1/18 + 25/432 + 0.0001 + 0.00045) = 5.4757; p by R's pt.
     [Fact]
     public void TheErrorHoldsBothLotsAndBothReferences()
     {
@@ -33,12 +33,14 @@ public sealed class HistoryPointTests
         Assert.Equal(Math.Sqrt(0.75), found.ErrorDb, 1e-12);
     }
 
-    // R, pt and p.adjust (fixtures/oracles/two-campaigns.R): 24 frequencies, a step of 3 dB over eight, references of two and three sweeps.
+    // R, pt and p.adjust (fixtures/oracles/two-campaigns.R): 24 frequencies, a step of 3 dB over eight, references of two and
+    // three sweeps.
     [Fact]
     public void EveryFrequencyAgreesWithR()
     {
         double[][] expected = Fixtures.Numbers("oracles/two-campaigns.csv");
-        ImmutableArray<HistoryPoint> found = HistoryPairComparer.Points(FromR("first", (1, 12)), FromR("second", (2, 20)), sameCampaign: false);
+        ImmutableArray<HistoryPoint> found =
+            HistoryPairComparer.Points(FromR("first", (1, 12)), FromR("second", (2, 20)), sameCampaign: false);
         Assert.Equal(expected.Length, found.Length);
         foreach ((double[] row, HistoryPoint point) in expected.Zip(found))
         {
@@ -53,8 +55,10 @@ public sealed class HistoryPointTests
     [Fact]
     public void ACappedSpecimenLeavesTheFrequencyOut()
     {
-        LotOverFrequency capped = LotOverFrequency.Of([[40, 40], [41, 41], [60, 42]], [[false, false], [false, false], [true, false]], [Exact[0], Exact[0]]);
-        LotOverFrequency other = LotOverFrequency.Of([[40, 40], [41, 41], [40.5, 42]], [[false, false], [false, false], [false, false]], [Exact[0], Exact[0]]);
+        LotOverFrequency capped = LotOverFrequency.Of([[40, 40], [41, 41], [60, 42]],
+            [[false, false], [false, false], [true, false]], [Exact[0], Exact[0]]);
+        LotOverFrequency other = LotOverFrequency.Of([[40, 40], [41, 41], [40.5, 42]],
+            [[false, false], [false, false], [false, false]], [Exact[0], Exact[0]]);
         ImmutableArray<HistoryPoint> found = HistoryPairComparer.Points(capped, other, sameCampaign: false);
         Assert.True(found[0].Hidden);
         Assert.Equal((1, 0), (found[0].CappedFirst, found[0].CappedSecond));
@@ -88,14 +92,18 @@ public sealed class HistoryPointTests
     }
 
     private static LotOverFrequency Hand(int campaign) => campaign == 0
-        ? LotOverFrequency.Of([[40], [41], [42]], [[false], [false], [false]], [[new(0.1, 1), Contribution.None, Contribution.None]])
-        : LotOverFrequency.Of([[38], [39], [40], [41]], [[false], [false], [false], [false]], [[new(Math.Sqrt(0.03), 2), Contribution.None, Contribution.None]]);
+        ? LotOverFrequency.Of([[40], [41], [42]], [[false], [false], [false]],
+            [[new(0.1, 1), Contribution.None, Contribution.None]])
+        : LotOverFrequency.Of([[38], [39], [40], [41]], [[false], [false], [false], [false]],
+            [[new(Math.Sqrt(0.03), 2), Contribution.None, Contribution.None]]);
 
     private static LotOverFrequency FromR(string part, (double Reference, double Floor) freedom)
     {
-        double[][] values = [.. Fixtures.Cells("oracles/two-campaigns-values.csv").Where(r => r[0] == part).GroupBy(r => r[1]).Select(u => u.Select(r => Number(r[3])).ToArray())];
+        double[][] values = [.. Fixtures.Cells("oracles/two-campaigns-values.csv").Where(r => r[0] == part).GroupBy(r => r[1])
+            .Select(u => u.Select(r => Number(r[3])).ToArray())];
         Contribution[]?[] shared = [.. Fixtures.Cells("oracles/two-campaigns-shared.csv").Where(r => r[0] == part).Select(r =>
-            (Contribution[])[new(Number(r[2]), freedom.Reference), new(Number(r[3]), freedom.Floor), new(Number(r[4]), double.PositiveInfinity)])];
+            (Contribution[])[new(Number(r[2]), freedom.Reference), new(Number(r[3]), freedom.Floor),
+                new(Number(r[4]), double.PositiveInfinity)])];
         return LotOverFrequency.Of(values, [.. values.Select(v => new bool[v.Length])], shared);
     }
 

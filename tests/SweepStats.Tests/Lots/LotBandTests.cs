@@ -36,7 +36,12 @@ public sealed class LotBandTests
     public void IntraclassCorrelationIsTheShareOfTheLots(double lots, double specimens, double share)
     {
         LotBand band = Compared(Clear).Whole;
-        Assert.Equal(share, (band with { Scatter = [new(VarianceLevel.Lot, lots), new(VarianceLevel.Specimen, specimens), new(VarianceLevel.Sweep, 9)] }).IntraclassCorrelation!.Value, 1e-12);
+        Assert.Equal(share,
+            (band with
+            {
+                Scatter = [new(VarianceLevel.Lot, lots), new(VarianceLevel.Specimen, specimens),
+                new(VarianceLevel.Sweep, 9)],
+            }).IntraclassCorrelation!.Value, 1e-12);
     }
 
     // B is 2 dB worse over the upper part: A and C stay there; over a band without the step nothing speaks for any.
@@ -50,14 +55,16 @@ public sealed class LotBandTests
         Assert.Equal(["A", "C"], lots.Bands[1].Foremost.Order(StringComparer.Ordinal));
         double[] means = [.. lots.Bands[1].Foremost.Select(lot => lots.Bands[1].Lots.Single(l => l.Lot == lot).MeanDb)];
         Assert.True(means[0] >= means[1]);
-        Assert.Equal(["A", "B", "C"], Compared(Clear with { Seed = seed, LotSteps = [] }).Whole.Foremost.Order(StringComparer.Ordinal));
+        Assert.Equal(["A", "B", "C"],
+            Compared(Clear with { Seed = seed, LotSteps = [] }).Whole.Foremost.Order(StringComparer.Ordinal));
     }
 
     // Where the floor hides the better lot, the other has the higher mean over what is left: that makes it no better.
     [Fact]
     public void ALotThatTheFloorHidesStays()
     {
-        LotStep[] steps = [new("B", new Decibels(-12), Upper.Band), new("B", new Decibels(3), new FrequencyBand(new Hertz(30e6), new Hertz(290e6)))];
+        LotStep[] steps = [new("B", new Decibels(-12), Upper.Band),
+            new("B", new Decibels(3), new FrequencyBand(new Hertz(30e6), new Hertz(290e6)))];
         LotBand whole = Compared(Capped with { Lots = 2, LotSteps = [.. steps] }).Whole;
         Assert.InRange(whole.ClearShare, 0.2, 0.95);
         Assert.True(whole.Lots[1].MeanDb > whole.Lots[0].MeanDb);
@@ -69,7 +76,8 @@ public sealed class LotBandTests
     {
         LotBand band = Compared(Clear).Whole;
         Assert.Null((band with { Scatter = [new(VarianceLevel.Lot, 1), new(VarianceLevel.Sweep, 1)] }).IntraclassCorrelation);
-        Assert.Null((band with { Scatter = [new(VarianceLevel.Specimen, 1), new(VarianceLevel.Sweep, 1)] }).IntraclassCorrelation);
+        Assert.Null(
+            (band with { Scatter = [new(VarianceLevel.Specimen, 1), new(VarianceLevel.Sweep, 1)] }).IntraclassCorrelation);
         Assert.Null((band with { Scatter = [new(VarianceLevel.Lot, 0), new(VarianceLevel.Specimen, 0)] }).IntraclassCorrelation);
         Assert.Null((band with { Scatter = [] }).IntraclassCorrelation);
         Assert.Null(Compared(Clear with { Lots = 1, LotSteps = [] }).Whole.IntraclassCorrelation);
@@ -88,7 +96,8 @@ public sealed class LotBandTests
         {
             Assert.InRange(band.ClearShare, clearFrom - 1e-9, clearTo + 1e-9);
             // Benjamini and Hochberg's least adjusted value by hand: the least of p₍ᵢ₎·n/i.
-            double[] single = [.. found.Frequencies.Where(f => band.Band.Contains(f.At) && f.Probability is not null).Select(f => f.Probability!.Value).Order()];
+            double[] single = [.. found.Frequencies.Where(f => band.Band.Contains(f.At) && f.Probability is not null)
+                .Select(f => f.Probability!.Value).Order()];
             double least = single.Select((p, i) => p * single.Length / (i + 1)).Min();
             Assert.Equal(CombinedTests.Probability([band.Curves!.Probability, least]), band.Probability!.Value, 1e-12);
         }
@@ -100,11 +109,20 @@ public sealed class LotBandTests
     [Fact]
     public void EitherOfTheTwoMayDecide()
     {
-        (LotBand through, double least) = Whole(Clear with { LotSteps = [new LotStep("B", new Decibels(-2), new FrequencyBand(new Hertz(30e6), new Hertz(1e9)))], SpecimenDeviationDb = 0, ScatterDb = 3 });
+        (LotBand through, double least) =
+            Whole(Clear with
+            {
+                LotSteps =
+                [new LotStep("B", new Decibels(-2), new FrequencyBand(new Hertz(30e6), new Hertz(1e9)))],
+                SpecimenDeviationDb = 0,
+                ScatterDb = 3,
+            });
         FrequencyGrid grid = Rehearser.Draw(Clear).Grid;
-        (LotBand confined, double leastConfined) = Whole(Clear with { LotSteps = [new LotStep("B", new Decibels(-6), new FrequencyBand(grid[9], grid[9]))] });
+        (LotBand confined, double leastConfined) =
+            Whole(Clear with { LotSteps = [new LotStep("B", new Decibels(-6), new FrequencyBand(grid[9], grid[9]))] });
         Assert.True(through.Curves!.Probability < least && through.Probability < 0.05, $"{through.Curves.Probability}, {least}");
-        Assert.True(leastConfined < confined.Curves!.Probability && confined.Probability < 0.05, $"{confined.Curves.Probability}, {leastConfined}");
+        Assert.True(leastConfined < confined.Curves!.Probability && confined.Probability < 0.05,
+            $"{confined.Curves.Probability}, {leastConfined}");
     }
 
     // With the least probability of a single frequency, their number allowed for.
@@ -124,7 +142,8 @@ public sealed class LotBandTests
         Assert.Null(whole.Curves);
         double[] single = [.. Compared(drawn).Frequencies.Select(f => f.Probability!.Value).Order()];
         Assert.Equal(single.Select((p, i) => p * single.Length / (i + 1)).Min(), whole.Probability!.Value, 1e-12);
-        Assert.All(whole.Lots, l => Assert.True(double.IsNaN(l.MeanDb) && l.MeanIntervalDb is null && l.ToleranceLimitDb is null));
+        Assert.All(whole.Lots,
+            l => Assert.True(double.IsNaN(l.MeanDb) && l.MeanIntervalDb is null && l.ToleranceLimitDb is null));
         Assert.Empty(whole.Pairs);
         Assert.Empty(whole.OverTime);
         Assert.Null(whole.SpecimenStanding);
@@ -137,10 +156,13 @@ public sealed class LotBandTests
         LotBand upper = Compared(result, Upper).Bands[1];
         FrequencyGrid grid = result.Campaign.Grid;
         int[] inside = [.. Enumerable.Range(0, grid.Count).Where(f => grid.Hertz[f] >= 300e6)];
-        double Mean(int specimen) => LogMean([.. inside.Select(f => (grid.Hertz[f], ((ShieldingReading.Measured)result.Curves[specimen].Readings[f]).Shielding.Value.Value))]);
+        double Mean(int specimen) =>
+            LogMean([.. inside.Select(
+                f => (grid.Hertz[f], ((ShieldingReading.Measured)result.Curves[specimen].Readings[f]).Shielding.Value.Value))]);
         Assert.Equal("upper", upper.Name);
         Assert.Equal((grid.Hertz[inside[0]], 1e9), (upper.Band.Start.Value, upper.Band.Stop.Value));
-        Assert.Equal(Enumerable.Range(0, 12).Select(i => Math.Round(Mean(i), 9)), upper.Specimens.Select(p => Math.Round(p.MeanDb, 9)));
+        Assert.Equal(Enumerable.Range(0, 12).Select(i => Math.Round(Mean(i), 9)),
+            upper.Specimens.Select(p => Math.Round(p.MeanDb, 9)));
         Assert.Equal(Enumerable.Range(4, 4).Average(Mean), upper.Lots[1].MeanDb, 1e-9);
         // B lies 2 dB lower there, and only there.
         Assert.InRange(upper.Lots[1].MeanDb - upper.Lots[0].MeanDb, -4, -1);
@@ -173,18 +195,27 @@ public sealed class LotBandTests
 
     // Trapezoids over the logarithm of the frequency.
     private static double LogMean((double Hertz, double Value)[] points) =>
-        points.Zip(points.Skip(1), (a, b) => Math.Log(b.Hertz / a.Hertz) * (a.Value + b.Value) / 2).Sum() / Math.Log(points[^1].Hertz / points[0].Hertz);
+        points.Zip(points.Skip(1), (a, b) => Math.Log(b.Hertz / a.Hertz) * (a.Value + b.Value) / 2)
+            .Sum() / Math.Log(points[^1].Hertz / points[0].Hertz);
 
     private static AnalysisResult Hidden(RehearsalPlan plan, string specimen)
     {
         Campaign drawn = Rehearser.Draw(plan).Campaign;
         Sweep[] floor = [.. drawn.Sweeps.Where(s => s.Role == SweepRole.Floor)];
         int next = 0;
-        Campaign hidden = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Specimen == specimen ? Rehearsed.Copy(s, [.. floor[next++].Levels.Select(level => level - 3)]) : s)] };
+        Campaign hidden =
+            drawn with
+            {
+                Sweeps =
+                [.. drawn.Sweeps.Select(
+                    s => s.Specimen == specimen ? Rehearsed.Copy(s, [.. floor[next++].Levels.Select(level => level - 3)]) : s)],
+            };
         return Analysis.Run(hidden, new AnalysisPlan { Averaging = plan.Averaging });
     }
 
-    private static LotComparison Compared(RehearsalPlan plan, params NamedBand[] bands) => Compared(Rehearsed.Analysed(plan), bands);
+    private static LotComparison Compared(RehearsalPlan plan, params NamedBand[] bands) =>
+        Compared(Rehearsed.Analysed(plan), bands);
 
-    private static LotComparison Compared(AnalysisResult result, params NamedBand[] bands) => LotComparer.Of(result.Campaign, result.Curves, [.. bands], new LotQuestion());
+    private static LotComparison Compared(AnalysisResult result, params NamedBand[] bands) =>
+        LotComparer.Of(result.Campaign, result.Curves, [.. bands], new LotQuestion());
 }

@@ -22,9 +22,11 @@ public sealed class LotComparerTests
     public void ScatterByLevelIsWhatWasDrawn()
     {
         LotComparison found = Compared(ThreeLots with { Seed = 2, SpecimensPerLot = 30, Lots = 2 });
-        Assert.Equal([VarianceLevel.Lot, VarianceLevel.Specimen, VarianceLevel.Placement, VarianceLevel.Sweep], found.Frequencies[5].Scatter.Select(s => s.Level));
+        Assert.Equal([VarianceLevel.Lot, VarianceLevel.Specimen, VarianceLevel.Placement, VarianceLevel.Sweep],
+            found.Frequencies[5].Scatter.Select(s => s.Level));
         // 60 specimens: a standard deviation is known to 1/√116; placements and sweeps are averaged over frequency.
-        double Middle(VarianceLevel level) => Math.Sqrt(found.Frequencies.Average(f => Math.Pow(f.Scatter.Single(s => s.Level == level).DeviationDb, 2)));
+        double Middle(VarianceLevel level) =>
+            Math.Sqrt(found.Frequencies.Average(f => Math.Pow(f.Scatter.Single(s => s.Level == level).DeviationDb, 2)));
         Assert.InRange(Middle(VarianceLevel.Specimen), 0.75, 1.25);
         Assert.InRange(Middle(VarianceLevel.Placement), 0.35, 0.45);
         Assert.InRange(Middle(VarianceLevel.Sweep), 0.19, 0.21);
@@ -40,7 +42,16 @@ public sealed class LotComparerTests
         int band = 0, points = 0, tested = 0;
         for (int seed = 0; seed < campaigns; seed++)
         {
-            LotComparison found = Compared(ThreeLots with { Seed = (ulong)seed + 100, Points = 11, Placements = 0, CoveredSweeps = 3, ShieldingStartDb = shielding - 15, ShieldingStopDb = shielding });
+            LotComparison found =
+                Compared(ThreeLots with
+                {
+                    Seed = (ulong)seed + 100,
+                    Points = 11,
+                    Placements = 0,
+                    CoveredSweeps = 3,
+                    ShieldingStartDb = shielding - 15,
+                    ShieldingStopDb = shielding,
+                });
             band += found.Whole.Curves?.Probability < 0.05 ? 1 : 0;
             points += found.Frequencies.Count(f => f.Probability < 0.05);
             tested += found.Frequencies.Count(f => f.Probability is not null);
@@ -97,8 +108,10 @@ public sealed class LotComparerTests
     public void ThreadsDoNotMatter()
     {
         AnalysisResult result = Rehearsed.Analysed(ThreeLots);
-        LotComparison one = LotComparer.Of(result.Campaign, result.Curves, [], new LotQuestion()), two = LotComparer.Of(result.Campaign, result.Curves, [], new LotQuestion(), threads: 3);
-        Assert.Equal(one.Frequencies.Select(f => (f.Probability, f.Adjusted)), two.Frequencies.Select(f => (f.Probability, f.Adjusted)));
+        LotComparison one = LotComparer.Of(result.Campaign, result.Curves, [], new LotQuestion()),
+            two = LotComparer.Of(result.Campaign, result.Curves, [], new LotQuestion(), threads: 3);
+        Assert.Equal(one.Frequencies.Select(f => (f.Probability, f.Adjusted)),
+            two.Frequencies.Select(f => (f.Probability, f.Adjusted)));
     }
 
     private static LotComparison Compared(RehearsalPlan plan)

@@ -12,7 +12,16 @@ namespace SweepStats.Tests.Lots;
 /// <summary>Lots of several campaigns; truth is alike, as specimens and lots are drawn without differences unless said.</summary>
 public sealed class LotHistoryTests
 {
-    private static readonly RehearsalPlan Plan = new() { Points = 31, Lots = 2, SpecimensPerLot = 3, CoveredSweeps = 3, ShieldingStartDb = 30, ShieldingStopDb = 50, SpecimenDeviationDb = 0.3 };
+    private static readonly RehearsalPlan Plan = new()
+    {
+        Points = 31,
+        Lots = 2,
+        SpecimensPerLot = 3,
+        CoveredSweeps = 3,
+        ShieldingStartDb = 30,
+        ShieldingStopDb = 50,
+        SpecimenDeviationDb = 0.3,
+    };
 
     private static readonly Campaign Spring = Rehearser.Draw(Plan with { Seed = 5 }).Campaign;
 
@@ -23,7 +32,8 @@ public sealed class LotHistoryTests
     {
         // 2 dB more in reference and covered sweeps alike; the floor, 48 dB below, has little to say.
         LotHistory plain = Of(Spring, Autumn), louder = Of(Spring, Raised(Autumn, 2, SweepRole.Reference, SweepRole.Covered));
-        Assert.All(plain.Pairs.Zip(louder.Pairs), p => Assert.Equal(p.First.Tested!.Difference, p.Second.Tested!.Difference, 0.01));
+        Assert.All(plain.Pairs.Zip(louder.Pairs),
+            p => Assert.Equal(p.First.Tested!.Difference, p.Second.Tested!.Difference, 0.01));
         Assert.All(louder.Pairs, p => Assert.True(p.Adjusted > 0.05, $"{p}"));
     }
 
@@ -46,16 +56,20 @@ public sealed class LotHistoryTests
         Assert.Equal(31, found.PointCount);
         Assert.Equal(1, found.ClearShare, 1e-12);
         // The mean over the band and the single frequencies are asked: twice the smaller p-value, then the number of pairs.
-        double[] both = [.. found.Pairs.Select(p => Math.Min(1, 2 * Math.Min(p.Tested!.ProbabilityAlike, p.Points.Min(f => f.Adjusted!.Value))))];
+        double[] both =
+            [.. found.Pairs.Select(
+                p => Math.Min(1, 2 * Math.Min(p.Tested!.ProbabilityAlike, p.Points.Min(f => f.Adjusted!.Value))))];
         Assert.Equal(both, found.Pairs.Select(p => p.Probability!.Value));
         Assert.Equal(Holm.Adjusted(both), found.Pairs.Select(p => p.Adjusted!.Value));
     }
 
-    // Within: Welch's error of the lot means. Between: that and the errors of both reference means, s/√n of the sweeps' own band means (far above the floor).
+    // Within: Welch's error of the lot means. Between: that and the errors of both reference means, s/√n of the sweeps' own band
+    // means (far above the floor).
     [Fact]
     public void ReferencesEnlargeTheErrorBetweenCampaignsOnly()
     {
-        Campaign shaky = Rehearsed.Changed(Autumn, (s, _, level) => level + (s.Role == SweepRole.Reference ? s.Name[^5] % 2 == 0 ? 0.7 : -0.6 : 0));
+        Campaign shaky = Rehearsed.Changed(Autumn,
+            (s, _, level) => level + (s.Role == SweepRole.Reference ? s.Name[^5] % 2 == 0 ? 0.7 : -0.6 : 0));
         LotHistory calm = Of(Spring, Autumn), found = Of(Spring, shaky);
         double reference = Math.Pow(ReferenceError(Spring), 2) + Math.Pow(ReferenceError(shaky), 2);
         Assert.True(ReferenceError(shaky) > 3 * ReferenceError(Autumn));
@@ -76,7 +90,9 @@ public sealed class LotHistoryTests
         var stated = new AnalysisPlan
         {
             Averaging = Plan.Averaging,
-            Uncertainties = [new UncertaintyEntry { Name = "cable", HalfWidthDb = 1.2, Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Reference }],
+            Uncertainties =
+                [new UncertaintyEntry { Name = "cable", HalfWidthDb = 1.2, Distribution = ErrorDistribution.Rectangular,
+                    ActsOn = ErrorActsOn.Reference }],
         };
         foreach ((HistoryPair plain, HistoryPair pair) in Of(Spring, Autumn).Pairs.Zip(Of(stated, Spring, Autumn).Pairs))
         {
@@ -92,7 +108,9 @@ public sealed class LotHistoryTests
         LotHistory found = Of(Spring, Autumn), turned = Of(Autumn, Spring);
         foreach (HistoryPair pair in found.Pairs.Where(p => !Within(p)))
         {
-            HistoryPair back = turned.Pairs.Single(p => p.First.Campaign == "1" && p.Second.Campaign == "2" && p.First.Figures.Lot == pair.Second.Figures.Lot && p.Second.Figures.Lot == pair.First.Figures.Lot);
+            HistoryPair back =
+                turned.Pairs.Single(p => p.First.Campaign == "1" && p.Second.Campaign == "2"
+                    && p.First.Figures.Lot == pair.Second.Figures.Lot && p.Second.Figures.Lot == pair.First.Figures.Lot);
             Assert.Equal(-pair.Tested!.Difference, back.Tested!.Difference, 1e-9);
             Assert.Equal(pair.Tested.StandardError, back.Tested.StandardError, 1e-9);
             Assert.Equal(pair.Adjusted!.Value, back.Adjusted!.Value, 1e-9);
@@ -120,7 +138,8 @@ public sealed class LotHistoryTests
     {
         CampaignLots fine = Lots(Spring, "1"), coarse = Lots(Rehearser.Draw(Plan with { Seed = 6, Points = 7 }).Campaign, "2");
         FrequencyGrid grid = coarse.Campaign.Grid, own = fine.Campaign.Grid;
-        double[] tenth = [own.Hertz[3], Math.Sqrt(own.Hertz[10] * own.Hertz[11]), own.Hertz[20] * Math.Pow(own.Hertz[21] / own.Hertz[20], 0.3)];
+        double[] tenth = [own.Hertz[3], Math.Sqrt(own.Hertz[10] * own.Hertz[11]),
+            own.Hertz[20] * Math.Pow(own.Hertz[21] / own.Hertz[20], 0.3)];
         double[] read = new CampaignSpecimens(fine, new FrequencyGrid([.. tenth])).Values[0];
         double At(int f) => ((ShieldingReading.Measured)fine.Curves[0].Readings[f]).Shielding.Value.Value;
         Assert.Equal(At(3), read[0], 1e-12);
@@ -137,22 +156,32 @@ public sealed class LotHistoryTests
         CampaignLots capped = Lots(Rehearser.Draw(Plan with { ShieldingStopDb = 90 }).Campaign, "1");
         FrequencyGrid own = capped.Campaign.Grid;
         int first = Enumerable.Range(0, own.Count).First(f => capped.Curves[0].Readings[f] is ShieldingReading.AtLeast);
-        var between = new CampaignSpecimens(capped, new FrequencyGrid([own.Hertz[first - 1], own.Hertz[first] - 1000, own.Hertz[first]]));
+        var between =
+            new CampaignSpecimens(capped, new FrequencyGrid([own.Hertz[first - 1], own.Hertz[first] - 1000, own.Hertz[first]]));
         Assert.Equal([false, true, true], between.Bounds[0]);
     }
 
     [Fact]
     public void OnlyTheBandOfAllIsCompared()
     {
-        Campaign narrow = Rehearser.Draw(Plan with { Seed = 6, Band = new FrequencyBand(new Hertz(100e6), new Hertz(500e6)), ShieldingStartDb = 37, ShieldingStopDb = 46 }).Campaign;
+        Campaign narrow =
+            Rehearser.Draw(Plan with
+            {
+                Seed = 6,
+                Band = new FrequencyBand(new Hertz(100e6), new Hertz(500e6)),
+                ShieldingStartDb = 37,
+                ShieldingStopDb = 46,
+            }).Campaign;
         LotHistory found = Of(Spring, narrow);
         Assert.InRange(found.Band.Start.Value, 100e6, 120e6);
         Assert.InRange(found.Band.Stop.Value, 420e6, 500e6);
         // Plain means too: over the whole of the first campaign they would lie at 40 dB, the middle of 30 and 50.
         double[] hertz = [.. Spring.Sweeps[0].Grid.Hertz.ToArray()];
-        double Level(Func<Sweep, bool> of) => Spring.Sweeps.Where(of).Average(s => s.Levels.Where((_, f) => found.Band.Contains(new Hertz(hertz[f]))).Average());
+        double Level(Func<Sweep, bool> of) =>
+            Spring.Sweeps.Where(of).Average(s => s.Levels.Where((_, f) => found.Band.Contains(new Hertz(hertz[f]))).Average());
         // Read at the frequencies of the other campaign, and weighted by log frequency.
-        Assert.Equal(Level(s => s.Role == SweepRole.Reference) - Level(s => s.Lot == "A"), found.Lots[0].Figures.PlainMeanDb, 0.05);
+        Assert.Equal(Level(s => s.Role == SweepRole.Reference) - Level(s => s.Lot == "A"),
+            found.Lots[0].Figures.PlainMeanDb, 0.05);
     }
 
     [Fact]
@@ -168,12 +197,14 @@ public sealed class LotHistoryTests
     [Fact]
     public void WhereSomeSpecimenIsHiddenEverywhereThereAreNoFigures()
     {
-        LotHistory found = Of(Spring, Rehearser.Draw(Plan with { Seed = 6, ShieldingStartDb = 90, ShieldingStopDb = 90 }).Campaign);
+        LotHistory found =
+            Of(Spring, Rehearser.Draw(Plan with { Seed = 6, ShieldingStartDb = 90, ShieldingStopDb = 90 }).Campaign);
         Assert.Equal(0, found.ClearShare);
         Assert.All(found.Pairs, p => Assert.Null(p.Tested));
         // Lots of the other campaign are known all the same.
         Assert.All(found.Pairs, p => Assert.Equal(p.First.Campaign == "1" && Within(p), p.Adjusted is not null));
-        Assert.All(found.Pairs.Where(p => p.Second.Campaign == "2"), p => Assert.All(p.Points, f => Assert.True(f.Hidden && f.Probability is null && double.IsNaN(f.DifferenceDb))));
+        Assert.All(found.Pairs.Where(p => p.Second.Campaign == "2"),
+            p => Assert.All(p.Points, f => Assert.True(f.Hidden && f.Probability is null && double.IsNaN(f.DifferenceDb))));
         Assert.Empty(found.OverTime);
         Assert.All(found.Lots, l => Assert.True(double.IsNaN(l.Figures.MeanDb)));
         Assert.All(found.Lots, l => Assert.True(double.IsFinite(l.Figures.PlainMeanDb)));
@@ -181,15 +212,18 @@ public sealed class LotHistoryTests
 
     private static bool Within(HistoryPair pair) => pair.First.Campaign == pair.Second.Campaign;
 
-    private static Campaign Raised(Campaign campaign, double db, params SweepRole[] roles) => Rehearsed.Changed(campaign, (s, _, level) => level + (roles.Contains(s.Role) ? db : 0));
+    private static Campaign Raised(Campaign campaign, double db, params SweepRole[] roles) =>
+        Rehearsed.Changed(campaign, (s, _, level) => level + (roles.Contains(s.Role) ? db : 0));
 
     // Student's half-width back to the standard error: t(0.975, 2) = 4.302653 (tables, from memory).
-    private static double OwnError(HistoryLot lot) => (lot.Figures.BetweenLotsIntervalDb!.Value.High - lot.Figures.MeanDb) / 4.302653;
+    private static double OwnError(HistoryLot lot) =>
+        (lot.Figures.BetweenLotsIntervalDb!.Value.High - lot.Figures.MeanDb) / 4.302653;
 
     private static double ReferenceError(Campaign campaign)
     {
         double[] means = [.. campaign.Sweeps.Where(s => s.Role == SweepRole.Reference).Select(s =>
-            s.Levels.Zip(s.Levels.Skip(1), s.Grid.Hertz.ToArray().Zip(s.Grid.Hertz.ToArray().Skip(1), (a, b) => Math.Log(b / a))).Sum(p => p.Third * (p.First + p.Second) / 2)
+            s.Levels.Zip(s.Levels.Skip(1), s.Grid.Hertz.ToArray().Zip(s.Grid.Hertz.ToArray().Skip(1), (a, b) => Math.Log(b / a)))
+                .Sum(p => p.Third * (p.First + p.Second) / 2)
             / Math.Log(s.Grid.Hertz[^1] / s.Grid.Hertz[0]))];
         return Sample.StandardDeviation(means) / Math.Sqrt(means.Length);
     }

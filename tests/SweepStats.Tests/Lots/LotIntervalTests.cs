@@ -9,7 +9,15 @@ namespace SweepStats.Tests.Lots;
 /// <summary>Intervals and promises of a lot hold what all specimens share.</summary>
 public sealed class LotIntervalTests
 {
-    private static readonly RehearsalPlan Plan = new() { Points = 9, SpecimensPerLot = 4, Lots = 2, SpecimenDeviationDb = 0.5, ReferenceSweeps = 3, SweepDeviationDb = 0.5 };
+    private static readonly RehearsalPlan Plan = new()
+    {
+        Points = 9,
+        SpecimensPerLot = 4,
+        Lots = 2,
+        SpecimenDeviationDb = 0.5,
+        ReferenceSweeps = 3,
+        SweepDeviationDb = 0.5,
+    };
 
     [Fact]
     public void TheIntervalIsTheRootOfTheSquaresOfBothReaches()
@@ -18,7 +26,8 @@ public sealed class LotIntervalTests
         foreach (LotSummary lot in whole.Lots)
         {
             double own = lot.BetweenLotsIntervalDb!.Value.Width / 2;
-            Assert.Equal(Math.Sqrt((own * own) + (whole.SharedErrorDb!.Value * whole.SharedErrorDb.Value)), lot.MeanIntervalDb!.Value.Width / 2, 1e-3);
+            Assert.Equal(Math.Sqrt((own * own) + (whole.SharedErrorDb!.Value * whole.SharedErrorDb.Value)),
+                lot.MeanIntervalDb!.Value.Width / 2, 1e-3);
             Assert.True(lot.ToleranceLimitDb < lot.BetweenLotsLimitDb);
         }
     }
@@ -27,15 +36,18 @@ public sealed class LotIntervalTests
     [Fact]
     public void EachPartReachesByItsOwnQuantile() => Assert.Equal(
         Math.Sqrt(Math.Pow(3 * 4.302653, 2) + Math.Pow(4 * 1.959964, 2)),
-        SweepStats.Lots.SharedErrors.Reach([new Contribution(3, 2), new Contribution(4, double.PositiveInfinity), new Contribution(0, 1)], 0.975), 1e-5);
+        SweepStats.Lots.SharedErrors.Reach(
+            [new Contribution(3, 2), new Contribution(4, double.PositiveInfinity), new Contribution(0, 1)], 0.975), 1e-5);
 
     [Fact]
     public void ARaisedReferenceMovesLotsAndNoInterval()
     {
         LotBand one = Compared(Plan).Whole;
-        AnalysisResult raised = Rehearsed.Analysed(Plan with { ReferenceDbm = Plan.ReferenceDbm + 10, ShieldingStartDb = 50, ShieldingStopDb = 50 });
+        AnalysisResult raised =
+            Rehearsed.Analysed(Plan with { ReferenceDbm = Plan.ReferenceDbm + 10, ShieldingStartDb = 50, ShieldingStopDb = 50 });
         LotBand other = LotComparer.Of(raised.Campaign, raised.Curves, [], new LotQuestion()).Whole;
-        Assert.All(one.Lots.Zip(other.Lots), pair => Assert.Equal(pair.First.MeanIntervalDb!.Value.Width, pair.Second.MeanIntervalDb!.Value.Width, 0.05));
+        Assert.All(one.Lots.Zip(other.Lots),
+            pair => Assert.Equal(pair.First.MeanIntervalDb!.Value.Width, pair.Second.MeanIntervalDb!.Value.Width, 0.05));
     }
 
     [Fact]
@@ -43,10 +55,17 @@ public sealed class LotIntervalTests
     {
         LotComparison found = Compared(Plan with { ReferenceSweeps = 1 });
         Assert.Null(found.Whole.SharedErrorDb);
-        Assert.All(found.Whole.Lots, l => Assert.True(l is { SharedUnknown: true, MeanIntervalDb: null, ToleranceLimitDb: null, BetweenLotsIntervalDb: not null, BetweenLotsLimitDb: not null }));
-        Assert.All(found.Frequencies.SelectMany(f => f.Lots), l => Assert.True(l is { PromisedDb: null, BetweenLotsPromisedDb: not null }));
+        Assert.All(found.Whole.Lots,
+            l => Assert.True(l is
+            {
+                SharedUnknown: true, MeanIntervalDb: null, ToleranceLimitDb: null,
+                BetweenLotsIntervalDb: not null, BetweenLotsLimitDb: not null
+            }));
+        Assert.All(found.Frequencies.SelectMany(f => f.Lots),
+            l => Assert.True(l is { PromisedDb: null, BetweenLotsPromisedDb: not null }));
         Assert.NotNull(found.Whole.Probability);
-        Assert.All(Compared(Plan with { SpecimensPerLot = 1, ReferenceSweeps = 1 }).Whole.Lots, l => Assert.False(l.SharedUnknown));
+        Assert.All(Compared(Plan with { SpecimensPerLot = 1, ReferenceSweeps = 1 }).Whole.Lots,
+            l => Assert.False(l.SharedUnknown));
     }
 
     // By specimens alone two references 1 dB apart hold in some 45 to 85 %.

@@ -52,7 +52,8 @@ public sealed class LotStretchTests
     }
 
     [Fact]
-    public void AHigherLotBesideABoundIsHidden() => Assert.Null(Assert.Single(Of(Three, At(false, (40, true), (44, false), (40, false)))).Lot);
+    public void AHigherLotBesideABoundIsHidden() =>
+    Assert.Null(Assert.Single(Of(Three, At(false, (40, true), (44, false), (40, false)))).Lot);
 
     [Fact]
     public void WhatIsHiddenBelongsToTheStretchAndNotToItsSize()
@@ -101,7 +102,8 @@ public sealed class LotStretchTests
         Assert.Equal(("A", true), (found.Lot, found.AtLeast));
         Assert.Equal(-3, found.ApartDb, 1e-9);
         Assert.Null(Assert.Single(Of(["A", "B"], At(false, (40, true), (43, false)))).Lot);
-        Assert.Equal(("A", 3.0), Assert.Single(Of(["A", "B"], At(false, (43, true), (40, false)))) is var above ? (above.Lot, above.ApartDb) : default);
+        Assert.Equal(("A", 3.0), Assert.Single(Of(["A", "B"], At(false, (43, true), (40, false)))) is var above
+            ? (above.Lot, above.ApartDb) : default);
     }
 
     private static LotFrequency Alike(double less) => Differ(less) with { Adjusted = 0.5 };

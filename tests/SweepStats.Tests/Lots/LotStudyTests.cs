@@ -22,18 +22,21 @@ public sealed class LotStudyTests
         AtMostPromised(row.Band);
         AtMostPromised(row.Adjusted);
         // Frequencies of a campaign go together: as many independent ones as campaigns.
-        AtMostPromised(row.Frequencies with { Count = row.Frequencies.Count / LotCell.Points, Of = row.Frequencies.Of / LotCell.Points });
+        AtMostPromised(
+            row.Frequencies with { Count = row.Frequencies.Count / LotCell.Points, Of = row.Frequencies.Of / LotCell.Points });
         Assert.InRange(row.Capped.Share, capping == Capping.None ? 0 : 0.15, capping == Capping.None ? 0 : 0.6);
     }
 
-    // Were the lots taken to scatter alike, two specimens of three times the scatter of six others would be found different in 25 %.
+    // Were the lots taken to scatter alike, two specimens of three times the scatter of six others would be found different in 25
+    // %.
     [Fact]
     public void LotsOfUnequalScatterAreSeldomTakenForDifferent()
     {
         LotSizeRow row = LotSizeStudy.Run(new LotCell([2, 6]) { Spreads = [3, 1] }, campaigns: Draws.Of(150), seed: 4_000);
         AtMostPromised(row.Band);
         AtMostPromised(row.Curves);
-        AtMostPromised(row.Frequencies with { Count = row.Frequencies.Count / LotCell.Points, Of = row.Frequencies.Of / LotCell.Points });
+        AtMostPromised(
+            row.Frequencies with { Count = row.Frequencies.Count / LotCell.Points, Of = row.Frequencies.Of / LotCell.Points });
         Assert.InRange(row.Equal.Share, 0.15, 0.4);
     }
 
@@ -50,7 +53,8 @@ public sealed class LotStudyTests
     [Fact]
     public void LotsTheMarginApartAreSeldomSaidToBeTheSame()
     {
-        (LotCell cell, double apart) = SameWithinMarginStudy.Cells.First(c => c.Cell.Specimens[0] == 6 && c.ApartDb == SameWithinMarginStudy.MarginDb);
+        (LotCell cell, double apart) =
+            SameWithinMarginStudy.Cells.First(c => c.Cell.Specimens[0] == 6 && c.ApartDb == SameWithinMarginStudy.MarginDb);
         AtMostPromised(SameWithinMarginStudy.Run(cell, apart, new(Draws.Of(60), 4_000)).Same);
         // The test must be able to say it.
         Assert.True(SameWithinMarginStudy.Run(cell, 0, new(Draws.Of(20), 4_000)).Same.Share > 0.8);
@@ -70,7 +74,12 @@ public sealed class LotStudyTests
     [InlineData(0.3, 1)]
     public void NoStretchIsClaimedOutOfOneErrorOfTheReference(double offset, double ripple)
     {
-        HistoryRow row = LotHistoryStudy.Run(new HistoryCell(1, 4, 0.3, 2, 0.2) { Reference = new ReferenceScatter(offset, ripple), Points = 51 }, campaigns: Draws.Of(120), seed: 4_000);
+        HistoryRow row =
+            LotHistoryStudy.Run(new HistoryCell(1, 4, 0.3, 2, 0.2)
+            {
+                Reference = new ReferenceScatter(offset, ripple),
+                Points = 51,
+            }, campaigns: Draws.Of(120), seed: 4_000);
         AtMostPromised(row.Any);
         AtMostPromised(row.Somewhere);
         Assert.True(row.Ignored.Share > 0.15, $"{row.Ignored}");
@@ -96,7 +105,8 @@ public sealed class LotStudyTests
     [InlineData(5, 3)]
     public void NinetyFivePercentOfTheSpecimensKeepTheLimitOfTheirLot(int specimens, int placements)
     {
-        ToleranceRow row = ToleranceStudy.Run(new ToleranceCell(specimens) { Placements = placements, PlacementDb = 1 }, campaigns: Draws.Of(150), seed: 4_000);
+        ToleranceRow row = ToleranceStudy.Run(new ToleranceCell(specimens) { Placements = placements, PlacementDb = 1 },
+            campaigns: Draws.Of(150), seed: 4_000);
         Assert.Equal(Draws.Of(150), row.Stated.Count);
         AtMostPromised(row.Broken);
         // A limit that is never broken would promise too little; a quarter of the campaigns is too few to tell.
@@ -106,7 +116,8 @@ public sealed class LotStudyTests
     [Fact]
     public void TheyKeepTheLimitOfAFrequencyWhereSpecimensAreCapped()
     {
-        ToleranceRow row = ToleranceStudy.Run(new ToleranceCell(10) { ByFrequency = true, ShieldingDb = 71 }, campaigns: 15, seed: 4_000);
+        ToleranceRow row =
+            ToleranceStudy.Run(new ToleranceCell(10) { ByFrequency = true, ShieldingDb = 71 }, campaigns: 15, seed: 4_000);
         Assert.InRange(row.Capped.Share, 0.2, 0.6);
         Assert.True(row.Stated.Share > 0.9, $"{row.Stated}");
         AtMostPromised(row.Broken);
@@ -114,5 +125,6 @@ public sealed class LotStudyTests
 
     // Of the full number no more than three binomial standard deviations.
     private static void AtMostPromised(Tally tally) =>
-        Often.AtMost(tally.Count, tally.Of, Promised, whenFull: (int)((Promised * tally.Of) + (3 * Math.Sqrt(Promised * (1 - Promised) * tally.Of))));
+        Often.AtMost(tally.Count, tally.Of, Promised,
+            whenFull: (int)((Promised * tally.Of) + (3 * Math.Sqrt(Promised * (1 - Promised) * tally.Of))));
 }

@@ -16,7 +16,14 @@ public sealed class SweepScatterTests
     public void AStretchSaysOfEachFrequencyWhatItsValuesSay(int lots, int specimens, int placements, int sweeps)
     {
         AnalysisResult result = Analysis.Run(
-            Rehearser.Draw(new RehearsalPlan { Points = 11, Lots = lots, SpecimensPerLot = specimens, Placements = placements, CoveredSweeps = sweeps }).Campaign, new AnalysisPlan());
+            Rehearser.Draw(new RehearsalPlan
+            {
+                Points = 11,
+                Lots = lots,
+                SpecimensPerLot = specimens,
+                Placements = placements,
+                CoveredSweeps = sweeps,
+            }).Campaign, new AnalysisPlan());
         ImmutableArray<SpecimenSweeps> all = [.. result.Campaign.Covered.Zip(result.Curves, SpecimenSweeps.Of)];
         var pieces = new LotSpecimens(result.Campaign.Grid, all);
         var stretch = new SweepScatter(pieces, 4, 7);
@@ -27,9 +34,11 @@ public sealed class SweepScatterTests
             double[] values = pieces.BySweep(weights);
             NestedValues found = stretch.At(f);
             double[][] groups = GroupRows.Of<double>(values, pieces.Design.GroupOf);
-            Assert.Equal(groups.Select(g => Sample.Mean(g)), found.Means.Select(m => m + found.Centre), (a, b) => Math.Abs(a - b) < 1e-10);
+            Assert.Equal(groups.Select(g => Sample.Mean(g)), found.Means.Select(m => m + found.Centre),
+                (a, b) => Math.Abs(a - b) < 1e-10);
             Assert.Equal(groups.Sum(g => Sample.SquaredDeviations(g, Sample.Mean(g))), found.Within, 1e-10);
-            Assert.Equal(LevelScatter.Of(pieces.Design, values).Select(d => d.DeviationDb), LevelScatter.Of(pieces.Design, found).Select(d => d.DeviationDb), (a, b) => Math.Abs(a - b) < 1e-6);
+            Assert.Equal(LevelScatter.Of(pieces.Design, values).Select(d => d.DeviationDb),
+                LevelScatter.Of(pieces.Design, found).Select(d => d.DeviationDb), (a, b) => Math.Abs(a - b) < 1e-6);
         }
     }
 }

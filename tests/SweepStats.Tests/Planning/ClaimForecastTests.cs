@@ -19,11 +19,13 @@ public sealed class ClaimForecastTests
     [InlineData(10, 1, 0.5)]
     public void FarOverTheFloorTheClaimHasThePowerOfStudentsTest(int placements, double spread, double margin)
     {
-        // Without scatter of the reference the limit is mean − t·s/√n: it reaches the claim as often as a noncentral t exceeds Student's 95 % point.
+        // Without scatter of the reference the limit is mean − t·s/√n: it reaches the claim as often as a noncentral t exceeds
+        // Student's 95 % point.
         PlanBasis basis = PlanBasis.Stated(0, spread, null, 20);
         double dof = placements - 1;
         double power = 1 - NoncentralT.Cdf(StudentT.Quantile(0.95, dof), dof, margin * Math.Sqrt(placements) / spread);
-        var claim = new ClaimForecast(new ResultForecast(basis, new SweepNumbers(placements, 1, 5), Confidence.NinetyFive), ClaimDb, ClaimDb + margin);
+        var claim = new ClaimForecast(new ResultForecast(basis, new SweepNumbers(placements, 1, 5), Confidence.NinetyFive),
+            ClaimDb, ClaimDb + margin);
         Assert.Equal(power, claim.ShareWithPlenty, Slack(power));
     }
 
@@ -37,7 +39,8 @@ public sealed class ClaimForecastTests
         var forecast = new ResultForecast(basis, new SweepNumbers(5, 1, 5), Confidence.NinetyFive, new Confidence(level));
         Assert.Equal(power, new ClaimForecast(forecast, ClaimDb, ClaimDb + 2).ShareWithPlenty, Slack(power));
         // The interval keeps its own.
-        Assert.Equal(new ResultForecast(basis, new SweepNumbers(5, 1, 5), Confidence.NinetyFive).At(40, 90).MedianLowDb, forecast.At(40, 90).MedianLowDb);
+        Assert.Equal(new ResultForecast(basis, new SweepNumbers(5, 1, 5), Confidence.NinetyFive).At(40, 90).MedianLowDb,
+            forecast.At(40, 90).MedianLowDb);
     }
 
     [Fact]
@@ -52,10 +55,13 @@ public sealed class ClaimForecastTests
     [Fact]
     public void AStatedErrorMovesWholeCampaigns()
     {
-        // With next to no scatter the limit is SE + error − 1.645·0.5 dB: it reaches a claim 1 dB lower where the error is above −0.178 dB, in Φ(0.355) = 63.9 %.
-        var error = new SystematicError([new UncertaintyEntry { Name = "stated", HalfWidthDb = 1, Distribution = ErrorDistribution.Normal }]);
+        // With next to no scatter the limit is SE + error − 1.645·0.5 dB: it reaches a claim 1 dB lower where the error is above
+        // −0.178 dB, in Φ(0.355) = 63.9 %.
+        var error = new SystematicError(
+            [new UncertaintyEntry { Name = "stated", HalfWidthDb = 1, Distribution = ErrorDistribution.Normal }]);
         PlanBasis basis = PlanBasis.Stated(0.001, 0, null, 1000) with { TypeB = error };
-        var claim = new ClaimForecast(new ResultForecast(basis, new SweepNumbers(20, 1, 20), Confidence.NinetyFive), ClaimDb, ClaimDb + 1);
+        var claim = new ClaimForecast(new ResultForecast(basis, new SweepNumbers(20, 1, 20), Confidence.NinetyFive),
+            ClaimDb, ClaimDb + 1);
         Assert.Equal(0.639, claim.ShareWithPlenty, Slack(0.639));
     }
 
@@ -110,7 +116,9 @@ public sealed class ClaimForecastTests
     }
 
     private static double Needed(double looks, SweepNumbers numbers) =>
-        new ClaimForecast(new ResultForecast(PlanBasis.Stated(0.1, 0.1, null, looks), numbers, Confidence.NinetyFive), ClaimDb, ClaimDb + 3).RangeNeededDb(0.9)!.Value;
+        new ClaimForecast(new ResultForecast(PlanBasis.Stated(0.1, 0.1, null, looks), numbers, Confidence.NinetyFive), ClaimDb,
+            ClaimDb + 3).RangeNeededDb(0.9)!.Value;
 
-    private static ResultForecast Forecast(SweepNumbers numbers) => new(PlanBasis.Stated(0.3, 0.5, null, 20), numbers, Confidence.NinetyFive);
+    private static ResultForecast Forecast(SweepNumbers numbers) =>
+        new(PlanBasis.Stated(0.3, 0.5, null, 20), numbers, Confidence.NinetyFive);
 }

@@ -4,7 +4,9 @@ using Xunit;
 
 namespace SweepStats.Tests.Planning;
 
-/// <summary>How much a search reckons. It is counted, not timed: telling that a half-width is far off takes a tenth of reckoning it.</summary>
+/// <summary>
+/// How much a search reckons. It is counted, not timed: telling that a half-width is far off takes a tenth of reckoning it.
+/// </summary>
 public sealed class FewestSweepsTests
 {
     private static readonly int[] SweepsEach = [1, 2, 3, 5, 10];

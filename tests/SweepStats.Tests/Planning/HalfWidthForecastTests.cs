@@ -9,12 +9,14 @@ public sealed class HalfWidthForecastTests
 {
     private static readonly PlanBasis Placed = PlanBasis.Stated(0, 1, null, 20);
 
-    // t(0.975, 2) = 4.302653 (JCGM 100:2008, table G.2: 4.30); χ² of two degrees of freedom is exponential: its median 2·ln 2, its 90 % point −2·ln 0.1.
+    // t(0.975, 2) = 4.302653 (JCGM 100:2008, table G.2: 4.30); χ² of two degrees of freedom is exponential: its median 2·ln 2,
+    // its 90 % point −2·ln 0.1.
     [Theory]
     [InlineData(0.5, 2.06818)]
     [InlineData(0.9, 3.76949)]
     public void ThreePlacementsGiveStudentsHalfWidthAtTheQuantileOfTheirVariance(double share, double expected) =>
-        Assert.Equal(expected, HalfWidthForecast.Db(Placed, new SweepNumbers(3, 1, 5), Confidence.NinetyFive, share), expected * 0.01);
+        Assert.Equal(expected, HalfWidthForecast.Db(Placed, new SweepNumbers(3, 1, 5), Confidence.NinetyFive, share),
+            expected * 0.01);
 
     [Fact]
     public void SweepsOfAPlacementAverageTheScatterOfSweepsAndNothingElse()
@@ -36,7 +38,8 @@ public sealed class HalfWidthForecastTests
     {
         var error = new SystematicError([new UncertaintyEntry { Name = "stated", HalfWidthDb = 1, Distribution = distribution }]);
         PlanBasis basis = PlanBasis.Stated(0.001, 0, null, 20) with { TypeB = error };
-        Assert.Equal(expected, HalfWidthForecast.Db(basis, new SweepNumbers(100, 1, 100), Confidence.NinetyFive), 2e-3 * expected);
+        Assert.Equal(expected, HalfWidthForecast.Db(basis, new SweepNumbers(100, 1, 100), Confidence.NinetyFive),
+            2e-3 * expected);
     }
 
     [Fact]

@@ -31,19 +31,29 @@ public sealed class PilotComponentsTests
     }
 
     [Fact]
-    public void WithoutPlacementsTheirSpreadIsNotKnown() => Assert.Null(Basis([-10, -11], (null, -40), (null, -41))!.PlacementDeviationDb);
+    public void WithoutPlacementsTheirSpreadIsNotKnown() =>
+    Assert.Null(Basis([-10, -11], (null, -40), (null, -41))!.PlacementDeviationDb);
 
     [Fact]
     public void ASingleReferenceSweepTellsNothing() => Assert.Null(Basis([-10], ("p1", -40), ("p1", -41)));
 
     [Fact]
     public void AReferenceInTheNoiseTellsNothing() =>
-        Assert.Null(Of(new RehearsalPlan { Seed = 3, ReferenceDbm = -90, FloorDbm = -100, ShieldingStartDb = 3, ShieldingStopDb = 3 }));
+        Assert.Null(
+            Of(new RehearsalPlan { Seed = 3, ReferenceDbm = -90, FloorDbm = -100, ShieldingStartDb = 3, ShieldingStopDb = 3 }));
 
     [Fact]
     public void PlacementsInTheNoiseAreSaidToBeHidden()
     {
-        PlanBasis basis = Of(new RehearsalPlan { Seed = 3, Placements = 3, PlacementDeviationDb = 1, ShieldingStartDb = 65, ShieldingStopDb = 65 })!;
+        PlanBasis basis =
+            Of(new RehearsalPlan
+            {
+                Seed = 3,
+                Placements = 3,
+                PlacementDeviationDb = 1,
+                ShieldingStartDb = 65,
+                ShieldingStopDb = 65,
+            })!;
         Assert.Null(basis.PlacementDeviationDb);
         Assert.True(basis.PlacementsHidden);
     }
@@ -52,7 +62,18 @@ public sealed class PilotComponentsTests
     public void ARehearsedPilotShowsWhatItWasDrawnWith()
     {
         // 16 dB over single looks noise adds 0.9 dB² to each reading, more than the scatter drawn: it has to come out again.
-        var drawn = new RehearsalPlan { Seed = 4, ScatterDb = 0.5, PlacementDeviationDb = 1, Placements = 40, CoveredSweeps = 4, ReferenceSweeps = 20, Looks = 1, ShieldingStartDb = 52, ShieldingStopDb = 52 };
+        var drawn = new RehearsalPlan
+        {
+            Seed = 4,
+            ScatterDb = 0.5,
+            PlacementDeviationDb = 1,
+            Placements = 40,
+            CoveredSweeps = 4,
+            ReferenceSweeps = 20,
+            Looks = 1,
+            ShieldingStartDb = 52,
+            ShieldingStopDb = 52,
+        };
         AnalysisResult pilot = Rehearsed.Analysed(drawn);
         PlanBasis basis = PilotComponents.Of(pilot.Campaign, pilot.Floor, [])!;
         Assert.InRange(basis.ReferenceDeviationDb, 0.47, 0.53);
@@ -87,14 +108,15 @@ public sealed class PilotComponentsTests
 
     [Fact]
     public void ThePilotsNumbersAreThoseOfItsFirstSpecimen() =>
-        Assert.Equal(new SweepNumbers(2, 2, 3), UsualNumbers.OfPilot(Aligned([-10, -11, -12], ("p1", -40), ("p1", -41), ("p2", -43), ("p2", -44))));
+        Assert.Equal(new SweepNumbers(2, 2, 3),
+            UsualNumbers.OfPilot(Aligned([-10, -11, -12], ("p1", -40), ("p1", -41), ("p2", -43), ("p2", -44))));
 
     private static Sweep Placed(Sweep sweep, int placement) =>
         new(sweep.Name, sweep.Role, sweep.Grid, sweep.Levels, sweep.Scale)
         {
             Lot = sweep.Lot,
             Specimen = sweep.Specimen,
-            Placement = $"p{placement}"
+            Placement = $"p{placement}",
         };
 
     private static PlanBasis? Of(RehearsalPlan plan)
@@ -110,7 +132,10 @@ public sealed class PilotComponentsTests
     {
         // Levels that no display would show: the steps of a display would add to the error.
         IEnumerable<Sweep> Of(SweepRole role, IEnumerable<(string? Placement, double Level)> levels) => levels.Select((l, i) =>
-            new Sweep($"{role}-{i}", role, Rehearsed.Grid(2), [l.Level, l.Level - Math.PI], LevelScale.DecibelMilliwatts) { Specimen = "A01", Lot = "A", Placement = l.Placement });
-        return Aligner.Align(new Campaign("test", [.. Of(SweepRole.Reference, reference.Select(l => ((string?)null, l))), .. Of(SweepRole.Covered, covered)]), null);
+            new Sweep($"{role}-{i}", role, Rehearsed.Grid(2), [l.Level, l.Level - Math.PI],
+                LevelScale.DecibelMilliwatts)
+            { Specimen = "A01", Lot = "A", Placement = l.Placement });
+        return Aligner.Align(new Campaign("test",
+            [.. Of(SweepRole.Reference, reference.Select(l => ((string?)null, l))), .. Of(SweepRole.Covered, covered)]), null);
     }
 }

@@ -45,6 +45,13 @@ public sealed class SweepPlannerTests
         Assert.Equal(3, plan.Chosen.Placements);
     }
 
-    private static SweepPlan Plan(double wanted, SweepNumbers numbers, bool placementsFixed = false, bool sweepsFixed = false) => SweepPlanner.Of(
-        Placed, new PlanQuestion { HalfWidthDb = wanted, Numbers = numbers, PlacementsFixed = placementsFixed, SweepsFixed = sweepsFixed });
+    private static SweepPlan Plan(double wanted, SweepNumbers numbers, bool placementsFixed = false, bool sweepsFixed = false) =>
+        SweepPlanner.Of(
+        Placed, new PlanQuestion
+        {
+            HalfWidthDb = wanted,
+            Numbers = numbers,
+            PlacementsFixed = placementsFixed,
+            SweepsFixed = sweepsFixed,
+        });
 }

@@ -14,7 +14,8 @@ public sealed class VoltageSumTests
             Reflection source = Reflection.OfStandingWaveRatio(row[0]);
             Reflection load = Reflection.OfStandingWaveRatio(row[1]);
             var sum = VoltageSum.Mismatch(source, load);
-            Agreement.Within(0.51 * Math.Pow(10, -(cells[2].Length - 1 - cells[2].IndexOf('.', StringComparison.Ordinal))), row[2], source.Magnitude * load.Magnitude, row);
+            Agreement.Within(0.51 * Math.Pow(10, -(cells[2].Length - 1 - cells[2].IndexOf('.', StringComparison.Ordinal))),
+                row[2], source.Magnitude * load.Magnitude, row);
             Agreement.Within(0.000051, row[3], sum.High.Value, row);
             Agreement.Within(0.000051, row[4], sum.Low.Value, row);
         }
@@ -57,7 +58,8 @@ public sealed class VoltageSumTests
     {
         var sum = VoltageSum.Apart(new Decibels(8));
         double[] levels = [.. Enumerable.Range(0, 361).Select(degree =>
-            20 * Math.Log10((1 + System.Numerics.Complex.FromPolarCoordinates(Math.Pow(10, -8.0 / 20), degree * Math.PI / 180)).Magnitude))];
+            20 * Math.Log10(
+                (1 + System.Numerics.Complex.FromPolarCoordinates(Math.Pow(10, -8.0 / 20), degree * Math.PI / 180)).Magnitude))];
         Assert.Equal(sum.High.Value, levels.Max(), 12);
         Assert.Equal(sum.Low.Value, levels.Min(), 12);
     }

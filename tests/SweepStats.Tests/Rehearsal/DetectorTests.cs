@@ -6,7 +6,9 @@ using Xunit;
 
 namespace SweepStats.Tests.Rehearsal;
 
-/// <summary>Drawn readings against the published moments of noise; slack is four and a half standard errors of what was drawn.</summary>
+/// <summary>
+/// Drawn readings against the published moments of noise; slack is four and a half standard errors of what was drawn.
+/// </summary>
 public sealed class DetectorTests
 {
     private const int Draws = 40_000;
@@ -24,7 +26,8 @@ public sealed class DetectorTests
     [Fact]
     public void LogAveragedNoiseHasThePublishedMoments()
     {
-        foreach (double[] row in Fixtures.Numbers("published/noise-statistics/averages.csv").Where(row => row[0] is 1 or 3 or 10 or 20))
+        foreach (double[] row in Fixtures.Numbers("published/noise-statistics/averages.csv")
+            .Where(row => row[0] is 1 or 3 or 10 or 20))
         {
             Check(new Detector(Averaging.Log, row[0]), 0, -2.506816, row[3]);
         }
@@ -33,7 +36,8 @@ public sealed class DetectorTests
     [Fact]
     public void ASignalInSingleLookNoiseHasThePublishedMoments()
     {
-        foreach (double[] row in Fixtures.Numbers("published/noise-statistics/signal-error.csv").Where(row => row[0] % 3 == 0 && Math.Abs(row[0]) <= 30))
+        foreach (double[] row in Fixtures.Numbers("published/noise-statistics/signal-error.csv")
+            .Where(row => row[0] % 3 == 0 && Math.Abs(row[0]) <= 30))
         {
             Check(new Detector(Averaging.Sample, 7), Math.Pow(10, row[0] / 10), row[0] + row[2], row[4]);
         }
@@ -68,7 +72,8 @@ public sealed class DetectorTests
     [Fact]
     public void ThePublishedShareOfReadingsLiesBelowEachPublishedLevel()
     {
-        // Single-look noise: median ln 2 below the power mean is −1.5917 dB; 90, 99 and 99.9 % lie below +3.6222, +6.6325 and +8.3934 dB.
+        // Single-look noise: median ln 2 below the power mean is −1.5917 dB; 90, 99 and 99.9 % lie below +3.6222, +6.6325 and
+        // +8.3934 dB.
         double[] drawn = Draw(new Detector(Averaging.Sample, 1), 0);
         foreach ((double level, double share) in new[] { (-1.5917, 0.5), (3.6222, 0.9), (6.6325, 0.99), (8.3934, 0.999) })
         {

@@ -29,7 +29,8 @@ public sealed class DriftTestTests
     [Fact]
     public void TheClearestOfSistersPaysForAllOfThem()
     {
-        // By order three curves are tried (steady, warm-up, halves), by the clock two; a drift of 1 dB keeps the products below 1.
+        // By order three curves are tried (steady, warm-up, halves), by the clock two; a drift of 1 dB keeps the products below
+        // 1.
         RehearsalPlan moving = Rehearsed.Plan with { DriftDb = 1, SweepDeviationDb = 0.1 };
         ImmutableArray<DriftTest> byOrder = Rehearsed.Analysed(moving).Drifts;
         Assert.Contains(byOrder, t => t.Probability < 1);

@@ -10,7 +10,8 @@ namespace SweepStats.Tests.Repeats;
 public sealed class ReferenceTimesTests
 {
     private static readonly DateTimeOffset Morning = new(2026, 3, 5, 8, 0, 0, TimeSpan.Zero);
-    private static readonly Campaign Two = Rehearser.Draw(Rehearsed.Plan with { SpecimensPerLot = 2, ReferenceSweeps = 4 }).Campaign;
+    private static readonly Campaign Two =
+        Rehearser.Draw(Rehearsed.Plan with { SpecimensPerLot = 2, ReferenceSweeps = 4 }).Campaign;
 
     // Each specimen saw the reference on one side only, although it lies between the two.
     [Fact]
@@ -38,11 +39,13 @@ public sealed class ReferenceTimesTests
     public void AStatementHoldsAsLongAsSweepsOfBothSidesAreLeft(int leftOut, ReferenceTiming timing)
     {
         Sweep[] odd = [.. Two.Sweeps.Where(s => s.Role == SweepRole.Reference).Take(leftOut)];
-        Campaign without = Two with { Sweeps = [.. Two.Sweeps.Select(s => odd.Contains(s) ? s.As(excluded: "cable touched") : s)] };
+        Campaign without =
+            Two with { Sweeps = [.. Two.Sweeps.Select(s => odd.Contains(s) ? s.As(excluded: "cable touched") : s)] };
         Assert.Equal(timing, Of(without, SweepTaking.BeforeAndAfter));
     }
 
-    private static ReferenceTiming Of(Campaign campaign, SweepTaking taking) => ReferenceTimes.Of(Aligner.Align(campaign, null), taking);
+    private static ReferenceTiming Of(Campaign campaign, SweepTaking taking) =>
+        ReferenceTimes.Of(Aligner.Align(campaign, null), taking);
 
     private static Campaign At(int[] reference, int first, int second)
     {

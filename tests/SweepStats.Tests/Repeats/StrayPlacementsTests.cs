@@ -43,7 +43,8 @@ public sealed class StrayPlacementsTests
         AlignedCampaign drawn = Drawn();
         StrayPlacement plain = Assert.Single(StrayPlacements.Among(drawn, floor: null));
         StrayPlacement moved = Assert.Single(StrayPlacements.Among(
-            Aligned([.. drawn.Covered.SelectMany(c => c.Block.Sweeps).Reverse().Select(s => s.Shifted(7 * s.Specimen!.Length * s.Specimen[1]))]), floor: null));
+            Aligned([.. drawn.Covered.SelectMany(c => c.Block.Sweeps).Reverse()
+                .Select(s => s.Shifted(7 * s.Specimen!.Length * s.Specimen[1]))]), floor: null));
         Assert.Equal(plain.Named(plain.Off), moved.Named(moved.Off));
         Agreement.Relative(1e-9, plain.AboveDb, moved.AboveDb);
         Agreement.Relative(1e-8, plain.Test!.T, moved.Test!.T);
@@ -55,12 +56,14 @@ public sealed class StrayPlacementsTests
     {
         double[][] orders =
         [
-            [0, 4, 0.1, 4.1], [0, 0.1, 4, 4.1], [4, 0, 0.1, 4.1], [4.1, 0.1, 4, 0], [-2.8, 0, 2.8], [0, 2.8, -2.8], [2.8, -2.8, 0], [0, -2.8, 2.8],
+            [0, 4, 0.1, 4.1], [0, 0.1, 4, 4.1], [4, 0, 0.1, 4.1], [4.1, 0.1, 4, 0], [-2.8, 0, 2.8], [0, 2.8, -2.8],
+            [2.8, -2.8, 0], [0, -2.8, 2.8],
         ];
         foreach (double[] levels in orders)
         {
             double[] Quiet(int s) => [3 * s, (3 * s) + 0.1, (3 * s) - 0.1, (3 * s) + 0.05];
-            StrayPlacement stray = Assert.Single(StrayPlacements.Among(Of([Quiet(3), Quiet(4), levels, Quiet(5), Quiet(6)]), floor: null));
+            StrayPlacement stray =
+                Assert.Single(StrayPlacements.Among(Of([Quiet(3), Quiet(4), levels, Quiet(5), Quiet(6)]), floor: null));
             Assert.Equal("s3", stray.Levels.Specimen.Specimen);
             Assert.InRange(stray.AboveDb, 3.9, 5.7);
             Assert.InRange(stray.Test!.Probability, 0, StrayPlacements.FalseAlarm);
@@ -73,7 +76,8 @@ public sealed class StrayPlacementsTests
     {
         StrayPlacement plain = Assert.Single(StrayPlacements.Among(Drawn(), floor: null));
         StrayPlacement twice = Assert.Single(StrayPlacements.Among(
-            Aligned([.. Drawn().Covered.SelectMany(c => c.Block.Sweeps).Select(s => s.As(levels: [.. s.Levels.Select(l => 2 * l)]))]), floor: null));
+            Aligned([.. Drawn().Covered.SelectMany(c => c.Block.Sweeps)
+                .Select(s => s.As(levels: [.. s.Levels.Select(l => 2 * l)]))]), floor: null));
         Agreement.Relative(1e-9, 2 * plain.AboveDb, twice.AboveDb);
         Agreement.Relative(1e-8, plain.Test!.T, twice.Test!.T);
     }
@@ -94,19 +98,22 @@ public sealed class StrayPlacementsTests
     [Theory]
     [InlineData(new double[] { 0, 5.9 })]
     [InlineData(new double[] { 0, 1, 3 })]
-    public void OneSpecimenAloneIsNotAccusedOfLess(double[] levels) => Assert.Empty(StrayPlacements.Among(Of([levels]), floor: null));
+    public void OneSpecimenAloneIsNotAccusedOfLess(double[] levels) =>
+    Assert.Empty(StrayPlacements.Among(Of([levels]), floor: null));
 
     // Three specimens, the second placement of each swept without them: they hide each other until all are out.
     [Fact]
     public void PlacementsThatAreOffAlikeInEverySpecimenAreAllFound() =>
-        Assert.Equal(["p2", "p2", "p2"], StrayPlacements.Among(Of([[0, 40, 0.3], [0.2, 40, 0], [0, 40.4, 0.1]]), floor: null).Select(s => s.Named(s.Off)));
+        Assert.Equal(["p2", "p2", "p2"],
+            StrayPlacements.Among(Of([[0, 40, 0.3], [0.2, 40, 0], [0, 40.4, 0.1]]), floor: null).Select(s => s.Named(s.Off)));
 
     [Fact]
     public void NormalPlacementsAreNamedNoOftenerThanStated()
     {
         var random = new RandomSource(5);
         int alarms = Draws.Seeds(2000).Count(_ => StrayPlacements.Among(
-            Of([.. Enumerable.Range(0, 4).Select(_ => Enumerable.Range(0, 3).Select(_ => random.Normal()).ToArray())]), floor: null).Length > 0);
+            Of([.. Enumerable.Range(0, 4).Select(_ => Enumerable.Range(0, 3).Select(_ => random.Normal()).ToArray())]),
+            floor: null).Length > 0);
         Often.AtMost(alarms, Draws.Of(2000), StrayPlacements.FalseAlarm);
     }
 
@@ -117,10 +124,12 @@ public sealed class StrayPlacementsTests
 
     // A sweep a placement, at one frequency more so that nothing is a copy.
     private static AlignedCampaign Of(double[][] specimens) => Aligned(
-        [.. specimens.SelectMany((levels, s) => levels.Select((level, p) => Sweep($"s{s + 1}", $"p{p + 1}", [level - 1, level + 1])))]);
+        [.. specimens.SelectMany(
+            (levels, s) => levels.Select((level, p) => Sweep($"s{s + 1}", $"p{p + 1}", [level - 1, level + 1])))]);
 
     private static Sweep Sweep(string specimen, string placement, double[] levels) =>
-        new($"{specimen}-{placement}", SweepRole.Covered, Rehearsed.Grid(levels.Length), [.. levels], LevelScale.DecibelMilliwatts)
+        new($"{specimen}-{placement}", SweepRole.Covered, Rehearsed.Grid(levels.Length), [.. levels],
+            LevelScale.DecibelMilliwatts)
         {
             Lot = "L",
             Specimen = specimen,
@@ -128,5 +137,6 @@ public sealed class StrayPlacementsTests
         };
 
     private static AlignedCampaign Aligned(ImmutableArray<Sweep> covered) =>
-        Aligner.Align(Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, new double[covered[0].Levels.Length]), covered), null);
+        Aligner.Align(
+            Rehearsed.Campaign(Rehearsed.Sweeps(SweepRole.Reference, new double[covered[0].Levels.Length]), covered), null);
 }

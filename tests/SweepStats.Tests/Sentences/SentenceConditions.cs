@@ -21,7 +21,8 @@ internal static class SentenceConditions
     private static string[] Called(MethodDeclarationSyntax method, int callers)
     {
         InvocationExpressionSyntax[] calls = [.. method.Parent!.DescendantNodes().OfType<InvocationExpressionSyntax>()
-            .Where(c => c.Expression is IdentifierNameSyntax name && name.Identifier.ValueText == method.Identifier.ValueText && !method.Contains(c))];
+            .Where(c => c.Expression is IdentifierNameSyntax name && name.Identifier.ValueText == method.Identifier.ValueText
+                && !method.Contains(c))];
         return calls.Length == 1 ? Of(calls[0], callers) : [];
     }
 
@@ -43,7 +44,9 @@ internal static class SentenceConditions
         ConditionalExpressionSyntax chosen when at == chosen.WhenTrue => [Text(chosen.Condition)],
         ConditionalExpressionSyntax chosen when at == chosen.WhenFalse => [Not(chosen.Condition)],
         SwitchExpressionArmSyntax arm when at == arm.Expression => [Arm(arm)],
-        SwitchSectionSyntax section => [$"{Text(((SwitchStatementSyntax)section.Parent!).Expression)} is {string.Join(" or ", section.Labels.Select(l => Text(l)))}"],
+        SwitchSectionSyntax section =>
+            [$"{Text(((SwitchStatementSyntax)section.Parent!).Expression)} is "
+                + $"{string.Join(" or ", section.Labels.Select(l => Text(l)))}"],
         BlockSyntax block when at is StatementSyntax statement => Left(block, statement).Reverse(),
         _ => [],
     };
@@ -52,12 +55,14 @@ internal static class SentenceConditions
     {
         var whole = (SwitchExpressionSyntax)arm.Parent!;
         string pattern = arm.Pattern is DiscardPatternSyntax ? "none of the others" : Text(arm.Pattern);
-        return $"{Text(whole.GoverningExpression)} is {pattern}{(arm.WhenClause is { } when ? " and " + Text(when.Condition) : string.Empty)}";
+        return $"{Text(whole.GoverningExpression)} is "
+            + $"{pattern}{(arm.WhenClause is { } when ? " and " + Text(when.Condition) : string.Empty)}";
     }
 
     // What an earlier statement of the block returned for is not so here.
     private static IEnumerable<string> Left(BlockSyntax block, StatementSyntax before) =>
-        block.Statements.TakeWhile(s => s != before).OfType<IfStatementSyntax>().Where(i => i.Else is null && Leaves(i.Statement)).Select(i => Not(i.Condition));
+        block.Statements.TakeWhile(s => s != before).OfType<IfStatementSyntax>().Where(i => i.Else is null && Leaves(i.Statement))
+            .Select(i => Not(i.Condition));
 
     private static bool Leaves(StatementSyntax statement) => statement switch
     {

@@ -4,7 +4,9 @@ using Xunit;
 
 namespace SweepStats.Tests.Sentences;
 
-/// <summary>Every sentence that the program can print, with the condition under which it does, stands in reports/sentences.md to be read.</summary>
+/// <summary>
+/// Every sentence that the program can print, with the condition under which it does, stands in reports/sentences.md to be read.
+/// </summary>
 public sealed class SentenceListTests
 {
     private const string Kept = "reports/sentences.md";
@@ -44,7 +46,8 @@ public sealed class SentenceListTests
     private static string List()
     {
         var list = new StringBuilder("# Every sentence that can be printed, and when\n\n"
-            + "Taken from the source by tests/SweepStats.Tests/Sentences. What is filled in stands in braces; the conditions are those of the source, outermost first.\n");
+            + "Taken from the source by tests/SweepStats.Tests/Sentences. What is filled in stands in braces; the conditions "
+            + "are those of the source, outermost first.\n");
         int count = 0;
         foreach (string file in SourceTree.Files("src"))
         {

@@ -8,13 +8,15 @@ namespace SweepStats.Tests.Sentences;
 internal static class SentenceSearch
 {
     // Errors of a programmer are read by no user.
-    private static readonly string[] Programmers = ["ArgumentException", "ArgumentOutOfRangeException", "InvalidOperationException"];
+    private static readonly string[] Programmers =
+        ["ArgumentException", "ArgumentOutOfRangeException", "InvalidOperationException"];
 
     public static IEnumerable<SourceSentence> In(string source)
     {
         SyntaxNode root = CSharpSyntaxTree.ParseText(source, new CSharpParseOptions(LanguageVersion.Preview)).GetRoot();
         return from expression in root.DescendantNodes().OfType<ExpressionSyntax>()
-               where !(expression.Parent is BinaryExpressionSyntax sum && sum.IsKind(SyntaxKind.AddExpression) && SentenceText.Of(sum) is not null)
+               where !(expression.Parent is BinaryExpressionSyntax sum && sum.IsKind(SyntaxKind.AddExpression)
+                   && SentenceText.Of(sum) is not null)
                let text = SentenceText.Of(expression)
                where text is not null && SentenceText.IsSentence(text) && IsRead(expression)
                select new SourceSentence(Place(expression), SentenceText.OneLine(text), SentenceConditions.Of(expression));

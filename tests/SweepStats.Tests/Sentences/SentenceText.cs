@@ -22,7 +22,8 @@ internal static partial class SentenceText
     };
 
     /// <summary>Three words and more in a row, so neither a name nor a unit.</summary>
-    public static bool IsSentence(string text) => Words().Count(Holes().Replace(text, " ")) >= FewestWords && text.Contains(' ', StringComparison.Ordinal);
+    public static bool IsSentence(string text) =>
+        Words().Count(Holes().Replace(text, " ")) >= FewestWords && text.Contains(' ', StringComparison.Ordinal);
 
     private static bool IsText(ExpressionSyntax expression) => Of(expression) is not null;
 

@@ -43,7 +43,8 @@ public sealed class DoubtedReadingTests
     public void ABoundBelowNothingIsNoneWhereTheReferenceIsOverloaded()
     {
         // Reference and covered may both be cut off there, and a negative shielding is then shown too small.
-        AlignedCampaign open = Aligner.Align(Rehearser.Draw(Rehearsed.Plan with { ShieldingStartDb = 0, ShieldingStopDb = 0 }).Campaign, null);
+        AlignedCampaign open =
+            Aligner.Align(Rehearser.Draw(Rehearsed.Plan with { ShieldingStartDb = 0, ShieldingStopDb = 0 }).Campaign, null);
         ShieldingCurve curve = Curve(open, ReadingDoubts.ReferenceOverloaded);
         Assert.Contains(curve.Readings, r => r is ShieldingReading.Unreadable);
         Assert.All(curve.Readings.OfType<ShieldingReading.AtLeast>(), bound => Assert.True(bound.Bound.Value >= 0));
@@ -59,7 +60,8 @@ public sealed class DoubtedReadingTests
         var limits = new OneSidedLimits(curve);
         foreach (double level in new[] { 0.5, 0.8, 0.95, 0.999 })
         {
-            Assert.All(Enumerable.Range(0, curve.Readings.Length), f => Assert.Equal(double.PositiveInfinity, limits.High(f, level)));
+            Assert.All(Enumerable.Range(0, curve.Readings.Length),
+                f => Assert.Equal(double.PositiveInfinity, limits.High(f, level)));
             bool any = doubts != ReadingDoubts.CoveredOverloaded;
             Assert.All(Enumerable.Range(0, curve.Readings.Length), f => Assert.Equal(any, double.IsFinite(limits.Low(f, level))));
         }
@@ -81,7 +83,8 @@ public sealed class DoubtedReadingTests
         for (int f = 0; f < curve.Readings.Length; f++)
         {
             var measured = Assert.IsType<ShieldingReading.Measured>(curve.Readings[f]);
-            Assert.Equal(new Interval(measured.Shielding.Low.Value, measured.Shielding.High.Value), new CurveEnds(curve).At(f, estimators));
+            Assert.Equal(new Interval(measured.Shielding.Low.Value, measured.Shielding.High.Value),
+                new CurveEnds(curve).At(f, estimators));
         }
     }
 
@@ -91,13 +94,17 @@ public sealed class DoubtedReadingTests
     [InlineData(30)]
     public void TheBoundHoldsWhateverTheLawByWhichTheReceiverFallsShort(double slope)
     {
-        // Levels above −60 dBm are shown with 1/slope of what they rise: reference and covered both fall short, at −30 and −50 dBm.
+        // Levels above −60 dBm are shown with 1/slope of what they rise: reference and covered both fall short, at −30 and −50
+        // dBm.
         int over = 0;
         for (ulong seed = 1; seed <= 20; seed++)
         {
-            Campaign drawn = Rehearser.Draw(Rehearsed.Plan with { Seed = seed, ShieldingStartDb = 20, ShieldingStopDb = 20 }).Campaign;
-            AlignedCampaign bent = Aligner.Align(Rehearsed.Changed(drawn, (_, _, level) => level > -60 ? -60 + ((level + 60) / slope) : level), null);
-            over += Curve(bent, ReadingDoubts.ReferenceOverloaded).Readings.Count(r => r is ShieldingReading.AtLeast { Bound.Value: > 20 });
+            Campaign drawn =
+                Rehearser.Draw(Rehearsed.Plan with { Seed = seed, ShieldingStartDb = 20, ShieldingStopDb = 20 }).Campaign;
+            AlignedCampaign bent = Aligner.Align(
+                Rehearsed.Changed(drawn, (_, _, level) => level > -60 ? -60 + ((level + 60) / slope) : level), null);
+            over += Curve(bent, ReadingDoubts.ReferenceOverloaded).Readings
+                .Count(r => r is ShieldingReading.AtLeast { Bound.Value: > 20 });
         }
 
         Assert.Equal(0, over);

@@ -23,7 +23,7 @@ public sealed class HeldCurveTests
         Points = Draws.Full ? 21 : 11,
         Looks = 20,
         ShieldingStartDb = TrueDb,
-        ShieldingStopDb = TrueDb
+        ShieldingStopDb = TrueDb,
     };
 
     [Theory]
@@ -94,7 +94,7 @@ public sealed class HeldCurveTests
             SpecimensPerLot = 3,
             Placements = 2,
             CoveredSweeps = 2,
-            Averaging = Averaging.Peak
+            Averaging = Averaging.Peak,
         };
         AnalysisResult result = Rehearsed.Analysed(lots);
         Assert.Equal(6, result.Curves.Length);
@@ -109,7 +109,7 @@ public sealed class HeldCurveTests
         {
             Averaging = Averaging.Peak,
             CoveredSweeps = 1,
-            ReferenceSweeps = 1
+            ReferenceSweeps = 1,
         });
         Assert.All(result.Curves[0].Readings, r => Assert.InRange(Assert.IsType<ShieldingReading.Unrepeated>(r).Indication.Value,
             TrueDb - 8, TrueDb + 8));
@@ -123,7 +123,7 @@ public sealed class HeldCurveTests
         AnalysisResult result = Rehearsed.Analysed(blind, new AnalysisPlan
         {
             Averaging = Averaging.Peak,
-            DeclaredFloorDb = -94.7
+            DeclaredFloorDb = -94.7,
         });
         Assert.All(result.Curves[0].Readings, r =>
         {
@@ -143,13 +143,13 @@ public sealed class HeldCurveTests
             Name = "scale",
             HalfWidthDb = 0.3,
             Distribution = ErrorDistribution.Rectangular,
-            ActsOn = ErrorActsOn.Both
+            ActsOn = ErrorActsOn.Both,
         };
         return Rehearsed.Analysed(Plan with { Seed = (ulong)seed, Averaging = kept }, new AnalysisPlan
         {
             Averaging = kept,
             Requirement = requirement,
-            Uncertainties = [scale]
+            Uncertainties = [scale],
         });
     }
 }

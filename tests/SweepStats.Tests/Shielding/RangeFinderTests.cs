@@ -45,7 +45,7 @@ public sealed class RangeFinderTests
             SpecimensPerLot = 2,
             PlacementScatterDb = 2,
             ShieldingStartDb = 68,
-            ShieldingStopDb = 68
+            ShieldingStopDb = 68,
         };
         Decibels alone = Range(deep, 0), beside = Range(deep, 30);
         Assert.InRange(alone.Value - beside.Value, 0.5, 10);

@@ -12,7 +12,8 @@ public sealed class ScatterBiasTests
     [InlineData(double.PositiveInfinity)]
     public void ItIsWhatAveragingOverTheScatterAddsToTheCurve(double looks)
     {
-        // Mean of the curve over x ± σ (two points of equal weight have standard deviation σ) minus the curve: σ²g''/2 up to fourth order.
+        // Mean of the curve over x ± σ (two points of equal weight have standard deviation σ) minus the curve: σ²g''/2 up to
+        // fourth order.
         var noise = new DetectorNoise(looks);
         const double sigma = 0.2;
         for (double level = -8; level <= 12; level += 4)

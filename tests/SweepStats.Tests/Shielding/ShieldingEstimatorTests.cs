@@ -44,8 +44,10 @@ public sealed class ShieldingEstimatorTests
     [Fact]
     public void NearTheFloorTheNoiseIsTakenOutOfTheReading()
     {
-        // 3 dB over the noise the raw difference reads 1.76 dB too little (power addition), see the noise table in fixtures/published.
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { ShieldingStartDb = 67, ShieldingStopDb = 67, Looks = 100, CoveredSweeps = 10, ScatterDb = 0 });
+        // 3 dB over the noise the raw difference reads 1.76 dB too little (power addition), see the noise table in
+        // fixtures/published.
+        AnalysisResult result = Rehearsed.Analysed(
+            Rehearsed.Plan with { ShieldingStartDb = 67, ShieldingStopDb = 67, Looks = 100, CoveredSweeps = 10, ScatterDb = 0 });
         var readings = result.Curves[0].Readings.OfType<ShieldingReading.Measured>().ToList();
         Assert.True(readings.Count > 50);
         Assert.All(readings, r => Assert.Equal(ShieldingState.NearFloor, r.State));
@@ -57,14 +59,16 @@ public sealed class ShieldingEstimatorTests
     public void WithoutAFloorOnlyALowerBoundIsClaimed()
     {
         AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { FloorSweeps = 0 });
-        Assert.All(result.Curves[0].Readings, reading => Assert.Equal(ShieldingState.NoFloor, Assert.IsType<ShieldingReading.AtLeast>(reading).State));
+        Assert.All(result.Curves[0].Readings,
+            reading => Assert.Equal(ShieldingState.NoFloor, Assert.IsType<ShieldingReading.AtLeast>(reading).State));
         Assert.Contains(result.Findings, f => f.Code == "no-floor");
     }
 
     [Fact]
     public void SingleSweepsGiveNoInterval()
     {
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { ReferenceSweeps = 1, CoveredSweeps = 1, FloorSweeps = 1 });
+        AnalysisResult result =
+            Rehearsed.Analysed(Rehearsed.Plan with { ReferenceSweeps = 1, CoveredSweeps = 1, FloorSweeps = 1 });
         Assert.All(result.Curves[0].Readings, reading =>
         {
             var single = Assert.IsType<ShieldingReading.Unrepeated>(reading);
@@ -85,7 +89,17 @@ public sealed class ShieldingEstimatorTests
         int above = 0;
         for (ulong seed = 1; seed <= 20; seed++)
         {
-            RehearsalPlan plan = Rehearsed.Plan with { Seed = seed, Looks = looks, ReferenceSweeps = 1, CoveredSweeps = 1, FloorSweeps = 3, ScatterDb = 0, ShieldingStartDb = truth, ShieldingStopDb = truth };
+            RehearsalPlan plan = Rehearsed.Plan with
+            {
+                Seed = seed,
+                Looks = looks,
+                ReferenceSweeps = 1,
+                CoveredSweeps = 1,
+                FloorSweeps = 3,
+                ScatterDb = 0,
+                ShieldingStartDb = truth,
+                ShieldingStopDb = truth,
+            };
             var readings = Rehearsed.Analysed(plan).Curves[0].Readings.OfType<ShieldingReading.AtLeast>().ToList();
             bounds += readings.Count;
             above += readings.Count(r => r.Bound.Value > truth);
@@ -99,7 +113,12 @@ public sealed class ShieldingEstimatorTests
     [Fact]
     public void WhereSomethingTransmitsNothingIsTakenOutAndOnlyABoundRemains()
     {
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { Ambient = [new AmbientCarrier(new SweepStats.Quantities.Hertz(150e6), new SweepStats.Quantities.Decibels(25))] });
+        AnalysisResult result =
+            Rehearsed.Analysed(Rehearsed.Plan with
+            {
+                Ambient =
+                [new AmbientCarrier(new SweepStats.Quantities.Hertz(150e6), new SweepStats.Quantities.Decibels(25))],
+            });
         ShieldingReading reading = Assert.Single(result.Curves[0].Readings, r => r.Evidence.Ambient);
         var bound = Assert.IsType<ShieldingReading.AtLeast>(reading);
         Assert.True(bound.Bound.Value <= reading.Evidence.ReferenceDb - reading.Evidence.CoveredDb);
@@ -116,8 +135,20 @@ public sealed class ShieldingEstimatorTests
         int points = 0, low = 0, high = 0, bandLow = 0, bandHigh = 0, campaigns = Draws.Of(40);
         foreach (ulong seed in Draws.Seeds(40))
         {
-            RehearsalPlan plan = Rehearsed.Plan with { Seed = seed, Points = 31, FloorSweeps = 0, ShieldingStartDb = truth, ShieldingStopDb = truth };
-            AnalysisResult result = Rehearsed.Analysed(plan, new AnalysisPlan { Averaging = Averaging.Power, DeclaredFloorDb = -100 + new SweepStats.Floor.DetectorNoise(20).LogMeanOffset + off });
+            RehearsalPlan plan = Rehearsed.Plan with
+            {
+                Seed = seed,
+                Points = 31,
+                FloorSweeps = 0,
+                ShieldingStartDb = truth,
+                ShieldingStopDb = truth,
+            };
+            AnalysisResult result = Rehearsed.Analysed(plan,
+                new AnalysisPlan
+                {
+                    Averaging = Averaging.Power,
+                    DeclaredFloorDb = -100 + new SweepStats.Floor.DetectorNoise(20).LogMeanOffset + off,
+                });
             foreach (ShieldingReading reading in result.Curves[0].Readings)
             {
                 (double l, double h) = Ends(reading);
@@ -141,10 +172,13 @@ public sealed class ShieldingEstimatorTests
     [Fact]
     public void RoundingOfTheDisplayIsNotAveragedAway()
     {
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { QuantisationDb = 1, ReferenceSweeps = 20, CoveredSweeps = 20, Points = 201 });
+        AnalysisResult result = Rehearsed.Analysed(
+            Rehearsed.Plan with { QuantisationDb = 1, ReferenceSweeps = 20, CoveredSweeps = 20, Points = 201 });
         // 1/√12 = 0.289 dB for each of the two levels: at least 2 · 1.96 · 0.408 = 1.6 dB of width.
-        Assert.All(result.Curves[0].Readings.OfType<ShieldingReading.Measured>(), r => Assert.True(r.Shielding.High.Value - r.Shielding.Low.Value > 1.6));
-        int held = result.Curves[0].Readings.OfType<ShieldingReading.Measured>().Count(r => r.Shielding.Low.Value <= 40 && 40 <= r.Shielding.High.Value);
+        Assert.All(result.Curves[0].Readings.OfType<ShieldingReading.Measured>(),
+            r => Assert.True(r.Shielding.High.Value - r.Shielding.Low.Value > 1.6));
+        int held = result.Curves[0].Readings.OfType<ShieldingReading.Measured>()
+            .Count(r => r.Shielding.Low.Value <= 40 && 40 <= r.Shielding.High.Value);
         Assert.InRange(held / 201.0, 0.93, 1);
         Assert.Contains(result.Findings, f => f.Code == "quantised");
     }
@@ -182,15 +216,18 @@ public sealed class ShieldingEstimatorTests
         IEnumerable<double[]> Levels(double level) => [[level, level + 1], [level + 1, level]];
         AnalysisResult result = Analysis.Run(
             Rehearsed.Campaign(
-                Rehearsed.Sweeps(SweepRole.Floor, [.. Levels(-5000)]), Rehearsed.Sweeps(SweepRole.Reference, [.. Levels(5000)]), Rehearsed.Sweeps(SweepRole.Covered, [.. Levels(0)])),
+                Rehearsed.Sweeps(SweepRole.Floor, [.. Levels(-5000)]), Rehearsed.Sweeps(SweepRole.Reference, [.. Levels(5000)]),
+                Rehearsed.Sweeps(SweepRole.Covered, [.. Levels(0)])),
             new AnalysisPlan { Confidence = new SweepStats.Statistics.Confidence(0.9999) });
-        Assert.All(result.Curves[0].Readings, r => Assert.False(r is ShieldingReading.Measured { Shielding.Value.Value: double.NaN }));
+        Assert.All(result.Curves[0].Readings,
+            r => Assert.False(r is ShieldingReading.Measured { Shielding.Value.Value: double.NaN }));
     }
 
     [Fact]
     public void AReferenceInTheFloorGivesABoundAtBest()
     {
-        AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { ReferenceDbm = -95, ShieldingStartDb = 20, ShieldingStopDb = 20 });
+        AnalysisResult result =
+            Rehearsed.Analysed(Rehearsed.Plan with { ReferenceDbm = -95, ShieldingStartDb = 20, ShieldingStopDb = 20 });
         Assert.DoesNotContain(result.Curves[0].Readings, r => r is ShieldingReading.Measured or ShieldingReading.Unrepeated);
         Assert.Contains(result.Findings, f => f is { Code: "under-ranged", Severity: SweepStats.Checks.Severity.Fault });
     }
@@ -205,7 +242,8 @@ public sealed class ShieldingEstimatorTests
 
     [Fact]
     public void AGainThatAllSweepsShareCancels() =>
-        Compare(Rehearser.Draw(Rehearsed.Plan).Campaign, Rehearsed.Changed(Rehearser.Draw(Rehearsed.Plan).Campaign, (_, _, level) => level + 13), 0);
+        Compare(Rehearser.Draw(Rehearsed.Plan).Campaign,
+            Rehearsed.Changed(Rehearser.Draw(Rehearsed.Plan).Campaign, (_, _, level) => level + 13), 0);
 
     [Fact]
     public void TheOrderOfTheSweepsDoesNotMatter()
@@ -223,24 +261,41 @@ public sealed class ShieldingEstimatorTests
         Assert.Equal(12, curve.SweepCount);
         Assert.Equal(3, curve.PlacementCount);
         Assert.InRange(curve.RepeatabilityDb!.Value, 0.15, 0.3);
-        Assert.All(curve.Readings.OfType<ShieldingReading.Measured>(), r => Assert.InRange(r.Evidence.DegreesOfFreedom!.Value, 2, 3));
+        Assert.All(curve.Readings.OfType<ShieldingReading.Measured>(),
+            r => Assert.InRange(r.Evidence.DegreesOfFreedom!.Value, 2, 3));
     }
 
     [Fact]
     public void TypeBUncertaintyWidensTheIntervalAndIsNotShrunkByRepeats()
     {
-        var entry = new UncertaintyEntry { Name = "scale", HalfWidthDb = Math.Sqrt(3), Distribution = ErrorDistribution.Rectangular, ActsOn = ErrorActsOn.Covered };
+        var entry = new UncertaintyEntry
+        {
+            Name = "scale",
+            HalfWidthDb = Math.Sqrt(3),
+            Distribution = ErrorDistribution.Rectangular,
+            ActsOn = ErrorActsOn.Covered,
+        };
         RehearsalPlan plan = Rehearsed.Plan with { CoveredSweeps = 20, ReferenceSweeps = 20 };
         var with = Rehearsed.Analysed(plan, new AnalysisPlan { Averaging = Averaging.Power, Uncertainties = [entry] });
-        Assert.All(with.Curves[0].Readings.Cast<ShieldingReading.Measured>(), r => Assert.InRange(r.Shielding.High.Value - r.Shielding.Low.Value, 2 * 0.945 * Math.Sqrt(3), 2 * 0.97 * Math.Sqrt(3)));
+        Assert.All(with.Curves[0].Readings.Cast<ShieldingReading.Measured>(),
+            r => Assert.InRange(r.Shielding.High.Value - r.Shielding.Low.Value, 2 * 0.945 * Math.Sqrt(3),
+                2 * 0.97 * Math.Sqrt(3)));
     }
 
     [Fact]
     public void AnErrorCommonToReferenceAndCoveredCancels()
     {
-        var common = new UncertaintyEntry { Name = "cable", HalfWidthDb = 3, Distribution = ErrorDistribution.Normal, ActsOn = ErrorActsOn.Both, Common = true };
+        var common = new UncertaintyEntry
+        {
+            Name = "cable",
+            HalfWidthDb = 3,
+            Distribution = ErrorDistribution.Normal,
+            ActsOn = ErrorActsOn.Both,
+            Common = true,
+        };
         AnalysisResult plain = Rehearsed.Analysed(Rehearsed.Plan);
-        AnalysisResult with = Rehearsed.Analysed(Rehearsed.Plan, new AnalysisPlan { Averaging = Averaging.Power, Uncertainties = [common] });
+        AnalysisResult with =
+            Rehearsed.Analysed(Rehearsed.Plan, new AnalysisPlan { Averaging = Averaging.Power, Uncertainties = [common] });
         Assert.Equal(plain.Curves[0].Readings.AsEnumerable(), with.Curves[0].Readings);
     }
 
@@ -249,7 +304,8 @@ public sealed class ShieldingEstimatorTests
     {
         RehearsalPlan plan = Rehearsed.Plan with { ShieldingStartDb = 55, ShieldingStopDb = 75 };
         AnalysisResult Under(Averaging averaging) => Rehearsed.Analysed(plan, new AnalysisPlan { Averaging = averaging });
-        (AnalysisResult unknown, AnalysisResult power, AnalysisResult log) = (Under(Averaging.Unknown), Under(Averaging.Power), Under(Averaging.Log));
+        (AnalysisResult unknown, AnalysisResult power, AnalysisResult log) =
+            (Under(Averaging.Unknown), Under(Averaging.Power), Under(Averaging.Log));
         for (int f = 0; f < plan.Points; f++)
         {
             (double low, double high) = Ends(unknown.Curves[0].Readings[f]);

@@ -13,7 +13,8 @@ public sealed class SkewedMeanTests
     [InlineData(0.90, 4, 5)]
     public void TheReachFollowsTheQuantilesOfDrawnMeans(double level, int lower, int upper)
     {
-        // Quantiles of Student's ratio: R 4.2.2, fixtures/oracles/skewness.R. Above the mean the reach is never shorter than the draws ask for, but for 1 % of theirs.
+        // Quantiles of Student's ratio: R 4.2.2, fixtures/oracles/skewness.R. Above the mean the reach is never shorter than the
+        // draws ask for, but for 1 % of theirs.
         foreach (double[] row in Fixtures.Numbers("oracles/skewness-quantiles.csv"))
         {
             int sweeps = (int)row[2];
@@ -42,7 +43,8 @@ public sealed class SkewedMeanTests
         Assert.Equal((1, 1), Reach(new DetectorNoise(double.PositiveInfinity), Confidence.NinetyFive, (5, 1), (0, 1)));
 
     private static (double Below, double Above) Reach(
-        DetectorNoise noise, Confidence confidence, (int Sweeps, double Scatter) covered, (double SnrDb, double StandardError) at) =>
+        DetectorNoise noise, Confidence confidence, (int Sweeps, double Scatter) covered,
+        (double SnrDb, double StandardError) at) =>
         new SkewedMean(confidence).Reach(SkewedMean.Skewness(
             noise, new CoveredReadings(covered.Sweeps, covered.Sweeps, covered.Scatter), at.SnrDb, at.StandardError));
 }

@@ -35,7 +35,8 @@ public sealed class WelchComparisonTests
         Agreement.Relative(1e-10, row[1], limits.SeDb, row);
         Agreement.Relative(1e-10, row[2], limits.DegreesOfFreedom, row);
         Agreement.Relative(1e-10, row[3], limits.SeDb / limits.StandardUncertaintyDb, row);
-        Agreement.Relative(1e-10, row[4], 2 * StudentT.UpperTail(limits.SeDb / limits.StandardUncertaintyDb, limits.DegreesOfFreedom), row);
+        Agreement.Relative(1e-10, row[4],
+            2 * StudentT.UpperTail(limits.SeDb / limits.StandardUncertaintyDb, limits.DegreesOfFreedom), row);
         Agreement.Within(1e-8, row[5], limits.LowDb, row);
         Agreement.Within(1e-8, row[6], limits.HighDb, row);
     }
@@ -78,7 +79,8 @@ public sealed class WelchComparisonTests
         var groups = Fixtures.Cells(path).GroupBy(row => row[0]).ToList();
         RepeatedLevel covered = Level(groups[0], shift);
         RepeatedLevel reference = Level(groups[1], shift);
-        var interval = new ShieldingInterval(new DetectorNoise(double.PositiveInfinity), new Confidence(level), new CoveredReadings(groups[0].Count(), groups[0].Count(), 0));
+        var interval = new ShieldingInterval(new DetectorNoise(double.PositiveInfinity), new Confidence(level),
+            new CoveredReadings(groups[0].Count(), groups[0].Count(), 0));
         return interval.For(new ReadingLevels(reference, covered, NoFloor, SystematicError.None));
     }
 
@@ -86,6 +88,7 @@ public sealed class WelchComparisonTests
     {
         double[] values = [.. rows.Select(row => double.Parse(row[1], CultureInfo.InvariantCulture) + shift)];
         return new RepeatedLevel(
-            Sample.Mean(values), new Contribution(Sample.StandardDeviation(values) / Math.Sqrt(values.Length), values.Length - 1));
+            Sample.Mean(values),
+            new Contribution(Sample.StandardDeviation(values) / Math.Sqrt(values.Length), values.Length - 1));
     }
 }

@@ -8,8 +8,8 @@ public sealed class AndersonDarlingTests
     [Fact]
     public void FourAndFourGiveWhatHandArithmeticGives()
     {
-        // Four at −1, four at 1: s = √(8/7), z = ±√(7/8). By symmetry A² = −8 − (2/8)[16·ln Φ(−z) + 48·ln Φ(z)], with Φ(0.9354143) = 0.8252130 from a
-        // table of the normal distribution.
+        // Four at −1, four at 1: s = √(8/7), z = ±√(7/8). By symmetry A² = −8 − (2/8)[16·ln Φ(−z) + 48·ln Φ(z)], with
+        // Φ(0.9354143) = 0.8252130 from a table of the normal distribution.
         AndersonDarling test = AndersonDarling.Of([1, -1, 1, -1, -1, 1, 1, -1]);
         const double below = 0.8252130;
         Assert.Equal(-8 - (4 * Math.Log(1 - below)) - (12 * Math.Log(below)), test.Statistic, 2e-5);

@@ -44,7 +44,8 @@ public sealed class AscendingTests
     public void NoLayoutOfTheNumbersIsTooMuch()
     {
         int[] all = [.. Enumerable.Range(0, 5000)];
-        IEnumerable<double>[] layouts = [all.Select(i => (double)i), all.Select(i => -(double)i), all.Select(_ => 7.0), all.Select(i => (double)Math.Min(i, 5000 - i)), all.Select(i => i % 2.0)];
+        IEnumerable<double>[] layouts = [all.Select(i => (double)i), all.Select(i => -(double)i), all.Select(_ => 7.0),
+            all.Select(i => (double)Math.Min(i, 5000 - i)), all.Select(i => i % 2.0)];
         foreach (double[] layout in layouts.Select(l => l.ToArray()))
         {
             Assert.Equal(layout.Order().ElementAt(2500), Ascending.At([.. layout], 2500));
@@ -62,8 +63,10 @@ public sealed class AscendingTests
     public void MediansOfColumnsAreThoseOfEachColumn(int rows)
     {
         var random = new RandomSource((ulong)rows);
-        double[][] values = [.. Enumerable.Range(0, rows).Select(_ => Enumerable.Range(0, 19).Select(_ => Math.Round(random.Normal(), 1)).ToArray())];
-        double[] expected = [.. Enumerable.Range(0, 19).Select(f => values.Select(row => row[f]).Order().ToArray()).Select(c => (c[(rows - 1) / 2] + c[rows / 2]) / 2)];
+        double[][] values = [.. Enumerable.Range(0, rows)
+            .Select(_ => Enumerable.Range(0, 19).Select(_ => Math.Round(random.Normal(), 1)).ToArray())];
+        double[] expected = [.. Enumerable.Range(0, 19).Select(f => values.Select(row => row[f]).Order().ToArray())
+            .Select(c => (c[(rows - 1) / 2] + c[rows / 2]) / 2)];
         double[] medians = new RowMedians(rows).Of(j => values[j], 19);
         Assert.All(expected.Zip(medians), m => Assert.Equal(m.First, m.Second, 1e-15));
         Assert.Equal([.. Enumerable.Range(0, 19).Select(f => Sample.Median([.. values.Select(row => row[f])]))], medians);

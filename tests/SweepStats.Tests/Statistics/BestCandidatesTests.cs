@@ -5,12 +5,14 @@ namespace SweepStats.Tests.Statistics;
 
 public sealed class BestCandidatesTests
 {
-    // Student's t at 0.95 with 8 degrees of freedom: 1.8595 (tables, from memory); two candidates of equal error and 4 degrees each.
+    // Student's t at 0.95 with 8 degrees of freedom: 1.8595 (tables, from memory); two candidates of equal error and 4 degrees
+    // each.
     [Theory]
     [InlineData(1.859, true)]
     [InlineData(1.860, false)]
     public void OfTwoItIsStudentsOneSidedTest(double t, bool stays) =>
-        Assert.Equal([stays, true], BestCandidates.Among([new(50, 1, 4, false), new(50 + (t * Math.Sqrt(2)), 1, 4, false)], 0.05));
+        Assert.Equal([stays, true],
+            BestCandidates.Among([new(50, 1, 4, false), new(50 + (t * Math.Sqrt(2)), 1, 4, false)], 0.05));
 
     [Fact]
     public void OfTwoUnequalItIsWelchs()
@@ -21,7 +23,8 @@ public sealed class BestCandidatesTests
         Assert.Equal([false, true], BestCandidates.Among(two, tail * 1.001));
     }
 
-    // One-sided critical values against k others (fixtures/published/many-to-one: probability, degrees of freedom, k = 1 to 9), to half of the last digit printed.
+    // One-sided critical values against k others (fixtures/published/many-to-one: probability, degrees of freedom, k = 1 to 9),
+    // to half of the last digit printed.
     [Theory]
     [InlineData(2)]
     [InlineData(5)]
@@ -32,7 +35,8 @@ public sealed class BestCandidatesTests
         {
             // The others lie far below but for one, which tops the first by the critical value.
             bool Stays(double t) => BestCandidates.Among(
-                [new(50, 1, row[1] / 2, false), new(50 + (t * Math.Sqrt(2)), 1, row[1] / 2, false), .. Enumerable.Repeat(new CandidateMean(49, 1, row[1] / 2, false), others - 1)], 1 - row[0])[0];
+                [new(50, 1, row[1] / 2, false), new(50 + (t * Math.Sqrt(2)), 1, row[1] / 2, false),
+                    .. Enumerable.Repeat(new CandidateMean(49, 1, row[1] / 2, false), others - 1)], 1 - row[0])[0];
             Assert.True(Stays(row[others + 1] - 0.006), $"{row[0]}, {row[1]}, {others}");
             Assert.False(Stays(row[others + 1] + 0.006), $"{row[0]}, {row[1]}, {others}");
         }
@@ -60,12 +64,17 @@ public sealed class BestCandidatesTests
     [Fact]
     public void ShiftScaleAndOrderChangeNothing()
     {
-        CandidateMean[] many = [.. Enumerable.Range(0, 9).Select(i => new CandidateMean(50 + (0.35 * i), 0.3 + (0.05 * (i % 3)), 4 + i, i == 2) { Shared = 0.1 * (i % 2), Shift = 0.05 * i })];
+        CandidateMean[] many = [.. Enumerable.Range(0, 9)
+            .Select(i => new CandidateMean(50 + (0.35 * i), 0.3 + (0.05 * (i % 3)), 4 + i, i == 2) { Shared = 0.1 * (i % 2),
+                Shift = 0.05 * i })];
         bool[] stays = BestCandidates.Among(many, 0.05);
         Assert.Contains(true, stays.Where((_, i) => i != 2));
         Assert.Contains(false, stays);
         Assert.Equal(stays, BestCandidates.Among([.. many.Select(c => c with { Value = c.Value + 100 })], 0.05));
-        Assert.Equal(stays, BestCandidates.Among([.. many.Select(c => new CandidateMean(4 * c.Value, 4 * c.StandardError, c.DegreesOfFreedom, c.Open) { Shared = 4 * c.Shared, Shift = 4 * c.Shift })], 0.05));
+        Assert.Equal(stays,
+            BestCandidates.Among(
+                [.. many.Select(c => new CandidateMean(4 * c.Value, 4 * c.StandardError, c.DegreesOfFreedom,
+                    c.Open) { Shared = 4 * c.Shared, Shift = 4 * c.Shift })], 0.05));
         Assert.Equal(stays.Reverse(), BestCandidates.Among([.. many.Reverse()], 0.05));
     }
 

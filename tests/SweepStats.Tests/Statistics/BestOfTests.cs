@@ -71,8 +71,10 @@ public sealed class BestOfTests
     public void AMeanThatMayLieHigherCanOnlyGainAndTheOthersOnlyLose()
     {
         double[] shares = [0.5, 0.3, 0.2];
-        Assert.Equal([new Interval(0.5, 0.5), new Interval(0.3, 0.3), new Interval(0.2, 0.2)], BestOf.Limits(shares, [false, false, false]));
-        Assert.Equal([new Interval(0, 0.5), new Interval(0.3, 1), new Interval(0, 0.2)], BestOf.Limits(shares, [false, true, false]));
+        Assert.Equal([new Interval(0.5, 0.5), new Interval(0.3, 0.3), new Interval(0.2, 0.2)],
+            BestOf.Limits(shares, [false, false, false]));
+        Assert.Equal([new Interval(0, 0.5), new Interval(0.3, 1), new Interval(0, 0.2)],
+            BestOf.Limits(shares, [false, true, false]));
         Assert.Equal([new Interval(0, 0.5), new Interval(0, 1), new Interval(0, 1)], BestOf.Limits(shares, [false, true, true]));
         // Wherever the open mean truly lies, the shares stay within.
         Interval[] limits = BestOf.Limits(BestOf.Shares(Means, Errors, 5, 6, Draws), [false, true, false]);

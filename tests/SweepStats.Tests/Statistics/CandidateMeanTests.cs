@@ -30,7 +30,8 @@ public sealed class CandidateMeanTests
     [Fact]
     public void WhatMovesBothAlikeDropsOut()
     {
-        (CandidateMean one, CandidateMean other) = (High with { Shared = -0.7, Shift = 0.3 }, Low with { Shared = -0.7, Shift = 0.3 });
+        (CandidateMean one, CandidateMean other) =
+            (High with { Shared = -0.7, Shift = 0.3 }, Low with { Shared = -0.7, Shift = 0.3 });
         Assert.Equal(High.Above(Low), one.Above(other));
         Assert.Equal(High.ErrorOfDifference(Low), one.ErrorOfDifference(other));
     }
@@ -60,5 +61,6 @@ public sealed class CandidateMeanTests
         Assert.Equal(0, exact.Above(exact with { Value = 50.1 }).T);
     }
 
-    private static bool Close((double, double) a, (double, double) b) => Math.Abs(a.Item1 - b.Item1) < 1e-9 && Math.Abs(a.Item2 - b.Item2) < 1e-9;
+    private static bool Close((double, double) a, (double, double) b) =>
+        Math.Abs(a.Item1 - b.Item1) < 1e-9 && Math.Abs(a.Item2 - b.Item2) < 1e-9;
 }

@@ -10,14 +10,16 @@ public sealed class CensoredAnovaTests
     {
         double[] values = [1, 2, 3, 5, 6, 7, 8];
         int[] groups = [0, 0, 0, 1, 1, 1, 1];
-        Assert.Equal(OneWayAnova.Of(values, groups).Probability, CensoredAnova.Of(values, new bool[7], groups)!.ProbabilityOfEqualScatter, 1e-9);
+        Assert.Equal(OneWayAnova.Of(values, groups).Probability,
+            CensoredAnova.Of(values, new bool[7], groups)!.ProbabilityOfEqualScatter, 1e-9);
     }
 
     // Shown in whole steps two values of a lot agree to the last digit but rounding, beside a bound.
     [Fact]
     public void ValuesThatOnlyRoundingTellsApartStillHaveAProbability()
     {
-        double[] values = [67.60231977492339, 67.60231977492333, 61.64324597927331, 67.18479129743497, 66.91237765622984, 66.3802301686109, 66.2496107006793];
+        double[] values = [67.60231977492339, 67.60231977492333, 61.64324597927331, 67.18479129743497, 66.91237765622984,
+            66.3802301686109, 66.2496107006793];
         bool[] bounds = [false, false, true, false, false, false, false];
         Assert.InRange(CensoredAnova.Of(values, bounds, [0, 0, 0, 1, 1, 1, 2])!.Probability, 0, 1);
     }
@@ -28,9 +30,12 @@ public sealed class CensoredAnovaTests
     [InlineData("many")]
     public void TheRatioAgreesWithReference(string set)
     {
-        double[] expected = Fixtures.Numbers("oracles/censored-fits.csv")[Array.FindIndex(Fixtures.Cells("oracles/censored-fits.csv"), r => r[0] == set)];
-        double[][] rows = [.. Fixtures.Numbers("oracles/censored-values.csv").Zip(Fixtures.Cells("oracles/censored-values.csv")).Where(r => r.Second[0] == set).Select(r => r.First)];
-        CensoredAnova tested = CensoredAnova.Of([.. rows.Select(r => r[1])], [.. rows.Select(r => r[2] == 1)], [.. rows.Select(r => (int)r[3])])!;
+        double[] expected = Fixtures.Numbers(
+            "oracles/censored-fits.csv")[Array.FindIndex(Fixtures.Cells("oracles/censored-fits.csv"), r => r[0] == set)];
+        double[][] rows = [.. Fixtures.Numbers("oracles/censored-values.csv").Zip(Fixtures.Cells("oracles/censored-values.csv"))
+            .Where(r => r.Second[0] == set).Select(r => r.First)];
+        CensoredAnova tested =
+            CensoredAnova.Of([.. rows.Select(r => r[1])], [.. rows.Select(r => r[2] == 1)], [.. rows.Select(r => (int)r[3])])!;
         Assert.Equal(2 * (expected[5] - expected[8]), tested.LikelihoodRatio, 1e-8);
     }
 

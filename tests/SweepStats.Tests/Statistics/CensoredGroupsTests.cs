@@ -12,7 +12,8 @@ public sealed class CensoredGroupsTests
     [InlineData("none")]
     public void AgreesWithReference(string set)
     {
-        double[] expected = Fixtures.Numbers("oracles/censored-fits.csv")[Array.FindIndex(Fixtures.Cells("oracles/censored-fits.csv"), r => r[0] == set)];
+        double[] expected = Fixtures.Numbers(
+            "oracles/censored-fits.csv")[Array.FindIndex(Fixtures.Cells("oracles/censored-fits.csv"), r => r[0] == set)];
         (double[] values, bool[] censored, int[] groups) = Read(set);
         CensoredGroups full = CensoredGroups.Of(values, censored, groups)!;
         CensoredGroups common = CensoredGroups.Of(values, censored, new int[values.Length])!;
@@ -45,7 +46,8 @@ public sealed class CensoredGroupsTests
     {
         double[] values = [40, 41.5, 43, 39, 44.25, 46];
         int[] groups = [0, 1, 0, 1, 2, 2];
-        CensoredGroups fit = CensoredGroups.Of(values, new bool[6], groups)!, climbed = new CensoredClimb(values, new bool[6], groups).Summit();
+        CensoredGroups fit = CensoredGroups.Of(values, new bool[6], groups)!,
+            climbed = new CensoredClimb(values, new bool[6], groups).Summit();
         Assert.Equal(climbed.Means, fit.Means, (a, b) => Math.Abs(a - b) < 1e-10);
         Assert.Equal(climbed.Deviation, fit.Deviation, 1e-10);
         Assert.Equal(climbed.LogLikelihood, fit.LogLikelihood, 1e-10);
@@ -55,7 +57,8 @@ public sealed class CensoredGroupsTests
     public void AGroupOfBoundsAloneHasNoMeanAndDoesNotMoveTheOthers()
     {
         CensoredGroups alone = CensoredGroups.Of([1, 3, 10, 14], new bool[4], [0, 0, 1, 1])!;
-        CensoredGroups beside = CensoredGroups.Of([1, 3, 10, 14, 20, 21], [false, false, false, false, true, true], [0, 0, 1, 1, 2, 2])!;
+        CensoredGroups beside =
+            CensoredGroups.Of([1, 3, 10, 14, 20, 21], [false, false, false, false, true, true], [0, 0, 1, 1, 2, 2])!;
         Assert.Equal(double.PositiveInfinity, beside.Means[2]);
         Assert.Equal(alone.Means[0], beside.Means[0], 1e-12);
         Assert.Equal(alone.LogLikelihood, beside.LogLikelihood, 1e-12);
@@ -107,7 +110,8 @@ public sealed class CensoredGroupsTests
 
     private static (double[] Values, bool[] Censored, int[] Groups) Read(string set)
     {
-        double[][] rows = [.. Fixtures.Numbers("oracles/censored-values.csv").Zip(Fixtures.Cells("oracles/censored-values.csv")).Where(r => r.Second[0] == set).Select(r => r.First)];
+        double[][] rows = [.. Fixtures.Numbers("oracles/censored-values.csv").Zip(Fixtures.Cells("oracles/censored-values.csv"))
+            .Where(r => r.Second[0] == set).Select(r => r.First)];
         return ([.. rows.Select(r => r[1])], [.. rows.Select(r => r[2] == 1)], [.. rows.Select(r => (int)r[3])]);
     }
 }

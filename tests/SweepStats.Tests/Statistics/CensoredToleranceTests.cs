@@ -26,16 +26,20 @@ public sealed class CensoredToleranceTests
     [InlineData(58, 1)]
     [InlineData(58, 56)]
     public void TheTableHoldsWhatIsDrawn(int count, int capped) => Agreement.Relative(
-        1e-9, CensoredTolerance.Drawn(count, capped, CensoredToleranceTable.Share, CensoredToleranceTable.Confidence), CensoredToleranceTable.Factor(count, capped), count, capped);
+        1e-9, CensoredTolerance.Drawn(count, capped, CensoredToleranceTable.Share, CensoredToleranceTable.Confidence),
+        CensoredToleranceTable.Factor(count, capped), count, capped);
 
     [Fact]
     public void TheTableHoldsEveryPairUpToItsMost()
     {
-        // A factor one place off would break the order: more capped of as many specimens are never known better, but for the looseness of a draw.
+        // A factor one place off would break the order: more capped of as many specimens are never known better, but for the
+        // looseness of a draw.
         for (int count = CensoredToleranceTable.Fewest; count <= CensoredToleranceTable.Most; count++)
         {
-            double[] factors = [.. Enumerable.Range(0, count - 1).Select(capped => CensoredTolerance.Factor(count, capped, 0.95, 0.95))];
-            Assert.All(Enumerable.Range(1, count - 2), capped => Assert.True(factors[capped] > 0.98 * factors[capped - 1], $"{count}, {capped}"));
+            double[] factors =
+                [.. Enumerable.Range(0, count - 1).Select(capped => CensoredTolerance.Factor(count, capped, 0.95, 0.95))];
+            Assert.All(Enumerable.Range(1, count - 2),
+                capped => Assert.True(factors[capped] > 0.98 * factors[capped - 1], $"{count}, {capped}"));
         }
 
         Assert.False(CensoredToleranceTable.Holds(59, 1, 0.95, 0.95));
@@ -62,7 +66,8 @@ public sealed class CensoredToleranceTests
             double[] sample = [.. Enumerable.Range(0, count).Select(_ => random.Normal()).Order()];
             (double mean, double deviation) = CappedNormalFit.Of(sample.AsSpan(0, seen), sample[seen - 1], count - seen);
             Array.Fill(sample, sample[seen - 1], seen, count - seen);
-            CensoredGroups fit = CensoredGroups.Of(sample, [.. Enumerable.Range(0, count).Select(i => i >= seen)], new int[count])!;
+            CensoredGroups fit =
+                CensoredGroups.Of(sample, [.. Enumerable.Range(0, count).Select(i => i >= seen)], new int[count])!;
             Agreement.Within(1e-9 * fit.Deviation, fit.Means[0], mean, count, seen);
             Agreement.Relative(1e-9, fit.Deviation, deviation, count, seen);
         }
@@ -86,7 +91,8 @@ public sealed class CensoredToleranceTests
         Assert.All(factors, factor => Assert.Equal(factors[0], factor));
     }
 
-    // The bound cuts off 30 or 60 % of normal specimens, or says nothing of half of them (−3). Held more often than 95 % by design; never less beyond chance.
+    // The bound cuts off 30 or 60 % of normal specimens, or says nothing of half of them (−3). Held more often than 95 % by
+    // design; never less beyond chance.
     [Theory]
     [InlineData(10, 1, 0.5244)]
     [InlineData(20, 1, -0.2533)]
@@ -114,7 +120,8 @@ public sealed class CensoredToleranceTests
     public void ShiftScaleAndOrderDoAsTheyShould()
     {
         double limit = CensoredTolerance.LowerLimit(Values, Bounds, 0.95, 0.95)!.Value;
-        Assert.Equal((2 * limit) + 100, CensoredTolerance.LowerLimit([.. Values.Select(v => (2 * v) + 100)], Bounds, 0.95, 0.95)!.Value, 1e-8);
+        Assert.Equal((2 * limit) + 100,
+            CensoredTolerance.LowerLimit([.. Values.Select(v => (2 * v) + 100)], Bounds, 0.95, 0.95)!.Value, 1e-8);
         Assert.Equal(limit, CensoredTolerance.LowerLimit([.. Values.Reverse()], [.. Bounds.Reverse()], 0.95, 0.95)!.Value, 1e-9);
         Assert.True(limit < Values.Min());
     }
@@ -123,7 +130,8 @@ public sealed class CensoredToleranceTests
     public void ABoundBelowEveryValueIsAsIfTheSpecimenWereNotThere()
     {
         double without = CensoredTolerance.LowerLimit(Values, Bounds, 0.95, 0.95)!.Value;
-        Assert.Equal(without, CensoredTolerance.LowerLimit([.. Values, 30, 60.1], [.. Bounds, true, true], 0.95, 0.95)!.Value, 1e-9);
+        Assert.Equal(without,
+            CensoredTolerance.LowerLimit([.. Values, 30, 60.1], [.. Bounds, true, true], 0.95, 0.95)!.Value, 1e-9);
     }
 
     [Fact]

@@ -13,7 +13,8 @@ public sealed class ColumnScatterTests
     public void EachColumnHasTheBitsThatItHasAlone(int count, int columns)
     {
         var random = new RandomSource((ulong)count);
-        double[][] rows = [.. Enumerable.Range(0, count).Select(_ => Enumerable.Range(0, columns).Select(_ => -80 + random.Normal()).ToArray())];
+        double[][] rows = [.. Enumerable.Range(0, count)
+            .Select(_ => Enumerable.Range(0, columns).Select(_ => -80 + random.Normal()).ToArray())];
         var scatter = ColumnScatter.Of(rows);
         double[][] distances = ColumnScatter.Distances(rows);
         for (int f = 0; f < columns; f++)
@@ -42,7 +43,8 @@ public sealed class ColumnScatterTests
     public void PlainMeansAreThoseOfEachColumn(int count, int columns)
     {
         var random = new RandomSource((ulong)columns);
-        double[][] rows = [.. Enumerable.Range(0, count).Select(_ => Enumerable.Range(0, columns).Select(_ => -80 + random.Normal()).ToArray())];
+        double[][] rows = [.. Enumerable.Range(0, count)
+            .Select(_ => Enumerable.Range(0, columns).Select(_ => -80 + random.Normal()).ToArray())];
         var sums = new ColumnSums(columns);
         Array.ForEach(rows, row => sums.Add(row));
         Assert.Equal(Enumerable.Range(0, columns).Select(f => rows.Sum(row => row[f]) / count), sums.Means());
@@ -51,5 +53,6 @@ public sealed class ColumnScatterTests
     // Their mean is off by a unit in the last place, which must not look like scatter.
     [Fact]
     public void EqualLevelsDoNotScatter() =>
-        Assert.All(ColumnScatter.Distances([.. Enumerable.Repeat(new[] { -87.3, 0.1, 1e-9 }, 7)]), row => Assert.Equal([0, 0, 0], row));
+        Assert.All(ColumnScatter.Distances([.. Enumerable.Repeat(new[] { -87.3, 0.1, 1e-9 }, 7)]),
+            row => Assert.Equal([0, 0, 0], row));
 }

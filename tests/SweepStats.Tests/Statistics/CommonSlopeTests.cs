@@ -26,7 +26,8 @@ public sealed class CommonSlopeTests
         {
             SlopeEstimate slope = CommonSlope.Of([.. cells[i][0].Split(' ').Select(MannKendallTests.Case)])!.Value;
             Interval interval = slope.Interval(new Confidence(0.99));
-            double[][] pairs = [[rows[i][1], slope.Value], [rows[i][2], slope.Uncertainty], [rows[i][3], slope.DegreesOfFreedom], [rows[i][5], interval.Low], [rows[i][6], interval.High]];
+            double[][] pairs = [[rows[i][1], slope.Value], [rows[i][2], slope.Uncertainty], [rows[i][3], slope.DegreesOfFreedom],
+                [rows[i][5], interval.Low], [rows[i][6], interval.High]];
             Assert.All(pairs, pair => Agreement.Relative(1e-10, pair[0], pair[1], i));
             Agreement.Relative(1e-9, rows[i][4], slope.Probability, i);
         }

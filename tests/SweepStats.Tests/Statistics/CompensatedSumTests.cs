@@ -18,7 +18,8 @@ public sealed class CompensatedSumTests
     public void TheBitsAreThoseOfTheBranchingForm()
     {
         var random = new RandomSource(5);
-        double[] values = [.. Enumerable.Range(0, 5000).Select(_ => random.Normal() * Math.Pow(10, (20 * random.Uniform()) - 10))];
+        double[] values =
+            [.. Enumerable.Range(0, 5000).Select(_ => random.Normal() * Math.Pow(10, (20 * random.Uniform()) - 10))];
         double sum = 0, lost = 0;
         foreach (double value in values)
         {

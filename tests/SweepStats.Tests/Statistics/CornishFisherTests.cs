@@ -14,7 +14,8 @@ public sealed class CornishFisherTests
     [Fact]
     public void TheTermsAreThoseOfTheHandbook()
     {
-        // Abramowitz and Stegun 26.2.49 at z = 1.2815515655446004 (p = 0.9): (z² − 1)/6 = 0.1070624, (z³ − 3z)/24 = −0.0724949, (2z³ − 5z)/36 = −0.0610621.
+        // Abramowitz and Stegun 26.2.49 at z = 1.2815515655446004 (p = 0.9): (z² − 1)/6 = 0.1070624, (z³ − 3z)/24 = −0.0724949,
+        // (2z³ − 5z)/36 = −0.0610621.
         double z = 1.2815515655446004;
         Assert.Equal(z + 0.1070624 * 0.5, CornishFisher.Quantile(0.9, 0.5, 0) - (0.0610621 * 0.25), 1e-6);
         Assert.Equal(z - (0.0724949 * 0.4), CornishFisher.Quantile(0.9, 0, 0.4), 1e-6);

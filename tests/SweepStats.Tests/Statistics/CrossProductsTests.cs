@@ -27,12 +27,14 @@ public sealed class CrossProductsTests
     public void EachPairHasTheBitsOfItsOwnSum(int count)
     {
         var random = new RandomSource((ulong)count);
-        double[][] columns = [.. Enumerable.Range(0, 57).Select(_ => Enumerable.Range(0, count).Select(i => random.Normal() * Math.Pow(10, i - 4)).ToArray())];
+        double[][] columns = [.. Enumerable.Range(0, 57)
+            .Select(_ => Enumerable.Range(0, count).Select(i => random.Normal() * Math.Pow(10, i - 4)).ToArray())];
         var sums = new CrossProducts(count);
         Array.ForEach(columns, column => sums.Add(column));
         for (int i = 0; i < count; i++)
         {
-            Assert.All(Enumerable.Range(0, i + 1), j => Assert.Equal(columns.Sum(c => c[i] * c[j]), sums.Pairs()[CrossProducts.Place(i, j)]));
+            Assert.All(Enumerable.Range(0, i + 1),
+                j => Assert.Equal(columns.Sum(c => c[i] * c[j]), sums.Pairs()[CrossProducts.Place(i, j)]));
         }
     }
 }

@@ -23,7 +23,8 @@ public sealed class CurveAnovaTests
     {
         double[] offsets = [1, 2.2, 3, 5, 6.5, 7, 8];
         CurveAnova one = CurveAnova.Of([.. offsets.Select(v => new[] { v })], [1], Groups);
-        CurveAnova many = CurveAnova.Of([.. offsets.Select(v => Enumerable.Range(0, 50).Select(f => v + (f % 7)).ToArray())], [.. Enumerable.Repeat(0.02, 50)], Groups);
+        CurveAnova many = CurveAnova.Of([.. offsets.Select(v => Enumerable.Range(0, 50).Select(f => v + (f % 7)).ToArray())],
+            [.. Enumerable.Repeat(0.02, 50)], Groups);
         Assert.Equal(1, many.EffectivePoints, 1e-9);
         Assert.Equal(one.Probability, many.Probability, 1e-9);
     }
@@ -33,8 +34,10 @@ public sealed class CurveAnovaTests
     {
         double[][] curves = Drawn(7, 20, 0.5, new RandomSource(3));
         double p = CurveAnova.Of(curves, Even(20), Groups).Probability;
-        Assert.Equal(p, CurveAnova.Of([.. curves.Select(c => c.Select((v, f) => (v * 3) + f).ToArray())], Even(20), Groups).Probability, 1e-9);
-        Assert.Equal(p, CurveAnova.Of([.. curves.Reverse()], Even(20), [.. Groups.Reverse().Select(g => 1 - g)]).Probability, 1e-9);
+        Assert.Equal(p, CurveAnova.Of([.. curves.Select(c => c.Select((v, f) => (v * 3) + f).ToArray())], Even(20),
+            Groups).Probability, 1e-9);
+        Assert.Equal(p,
+            CurveAnova.Of([.. curves.Reverse()], Even(20), [.. Groups.Reverse().Select(g => 1 - g)]).Probability, 1e-9);
     }
 
     // With few curves of many independent points the test is careful.
@@ -50,7 +53,8 @@ public sealed class CurveAnovaTests
         int draws = Draws.Of(2000);
         int[] groups = [.. Enumerable.Range(0, lots * each).Select(i => i / each)];
         var random = new RandomSource(17);
-        int alarms = Enumerable.Range(0, draws).Count(_ => CurveAnova.Of(Drawn(groups.Length, 30, common, random), Even(30), groups).Probability < 0.05);
+        int alarms = Enumerable.Range(0, draws)
+            .Count(_ => CurveAnova.Of(Drawn(groups.Length, 30, common, random), Even(30), groups).Probability < 0.05);
         Often.AtMost(alarms, draws, 0.05, whenFull: 130);
     }
 
@@ -85,7 +89,8 @@ public sealed class CurveAnovaTests
     private static double[] Even(int points) => [.. Enumerable.Repeat(1.0 / points, points)];
 
     // Standard normal points, of whose variance a share is common to the curve.
-    private static double[][] Drawn(int curves, int points, double common, RandomSource random) => [.. Enumerable.Range(0, curves).Select(_ =>
+    private static double[][] Drawn(int curves, int points, double common, RandomSource random) =>
+        [.. Enumerable.Range(0, curves).Select(_ =>
     {
         double whole = random.Normal() * Math.Sqrt(common);
         return Enumerable.Range(0, points).Select(_ => whole + (random.Normal() * Math.Sqrt(1 - common))).ToArray();

@@ -46,7 +46,8 @@ public sealed class GammaFunctionsTests
         {
             Agreement.Relative(1e-11, 1 / (x * x), GammaFunctions.Polygamma(1, x) - GammaFunctions.Polygamma(1, x + 1), x);
             Agreement.Relative(1e-11, -2 / (x * x * x), GammaFunctions.Polygamma(2, x) - GammaFunctions.Polygamma(2, x + 1), x);
-            Agreement.Relative(1e-11, 6 / (x * x * x * x), GammaFunctions.Polygamma(3, x) - GammaFunctions.Polygamma(3, x + 1), x);
+            Agreement.Relative(1e-11, 6 / (x * x * x * x),
+                GammaFunctions.Polygamma(3, x) - GammaFunctions.Polygamma(3, x + 1), x);
         }
     }
 

@@ -54,7 +54,8 @@ public sealed class GeneralisedEsdTests
     {
         string[][] cells = Fixtures.Cells("oracles/outliers-esd.csv");
         double[][] rows = Fixtures.Numbers("oracles/outliers-esd.csv");
-        foreach (IGrouping<(string Case, double Level), int> part in Enumerable.Range(0, rows.Length).GroupBy(i => (cells[i][0], rows[i][1])))
+        foreach (IGrouping<(string Case, double Level), int> part in Enumerable.Range(0, rows.Length)
+            .GroupBy(i => (cells[i][0], rows[i][1])))
         {
             GeneralisedEsd test = GeneralisedEsd.Of(Case(part.Key.Case), part.Count(), part.Key.Level);
             foreach (double[] row in part.Select(i => rows[i]))
@@ -65,7 +66,8 @@ public sealed class GeneralisedEsdTests
                 Assert.True(i >= test.Outliers.Count || test.Outliers[i] == (int)row[5]);
             }
 
-            Assert.Equal(part.Where(i => rows[i][3] > rows[i][4]).Select(i => (int)rows[i][2]).DefaultIfEmpty(0).Max(), test.Outliers.Count);
+            Assert.Equal(part.Where(i => rows[i][3] > rows[i][4]).Select(i => (int)rows[i][2]).DefaultIfEmpty(0).Max(),
+                test.Outliers.Count);
         }
     }
 
@@ -76,8 +78,8 @@ public sealed class GeneralisedEsdTests
         GeneralisedEsd plain = GeneralisedEsd.Of(values, 4, 0.05);
         GeneralisedEsd[] others =
         [
-            GeneralisedEsd.Of([.. values.Select(v => v - 90)], 4, 0.05), GeneralisedEsd.Of([.. values.Select(v => v * -3)], 4, 0.05),
-            GeneralisedEsd.Of([.. values.Reverse()], 4, 0.05),
+            GeneralisedEsd.Of([.. values.Select(v => v - 90)], 4, 0.05),
+            GeneralisedEsd.Of([.. values.Select(v => v * -3)], 4, 0.05), GeneralisedEsd.Of([.. values.Reverse()], 4, 0.05),
         ];
         foreach (GeneralisedEsd other in others)
         {
@@ -111,7 +113,8 @@ public sealed class GeneralisedEsdTests
     [Fact]
     public void CleanSamplesAreSuspectedAsOftenAsRMeasures()
     {
-        // At 5 %: 10 values and k = 2 give 6.8 %, 25 values 5.4 %; only k = 1 keeps its level however few there are. Slack: four binomial deviations of both.
+        // At 5 %: 10 values and k = 2 give 6.8 %, 25 values 5.4 %; only k = 1 keeps its level however few there are. Slack: four
+        // binomial deviations of both.
         const int draws = 10_000;
         foreach (double[] row in Fixtures.Numbers("oracles/outliers-size.csv"))
         {
@@ -123,7 +126,8 @@ public sealed class GeneralisedEsdTests
                 alarms += GeneralisedEsd.Of(values, (int)row[1], 0.05).Outliers.Count > 0 ? 1 : 0;
             }
 
-            Agreement.Within(4 * Math.Sqrt(row[3] * (1 - row[3]) * ((1.0 / draws) + (1 / row[2]))), row[3], (double)alarms / draws, row);
+            Agreement.Within(4 * Math.Sqrt(row[3] * (1 - row[3]) * ((1.0 / draws) + (1 / row[2]))), row[3],
+                (double)alarms / draws, row);
         }
     }
 

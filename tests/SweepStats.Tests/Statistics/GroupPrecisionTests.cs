@@ -35,19 +35,22 @@ public sealed class GroupPrecisionTests
         Assert.Equal(reproducibility, found.Reproducibility, 0.0006);
     }
 
-    // ASTM E691, glucose in serum: h and k of laboratories A to H, recomputed; s_r as printed (from memory). Material C with 138.30, which the print used.
+    // ASTM E691, glucose in serum: h and k of laboratories A to H, recomputed; s_r as printed (from memory). Material C with
+    // 138.30, which the print used.
     [Fact]
     public void GlucoseGivesThePublishedHAndK()
     {
         double[][] h =
         [
-            [-0.39, -0.13, -0.11, -0.10, -0.09, 0.83, -1.75, 1.75], [-1.36, -0.45, 0.22, 1.85, -0.99, 0.21, -0.16, 0.67], [-0.88, 0.39, -0.08, 1.59, -0.84, 1.09, -1.28, 0.01],
-            [-0.41, 0.15, -1.01, 0.96, -0.64, 0.97, -1.33, 1.31], [-0.46, 1.64, -0.68, 0.49, -0.34, 0.17, -1.62, 0.79],
+            [-0.39, -0.13, -0.11, -0.10, -0.09, 0.83, -1.75, 1.75], [-1.36, -0.45, 0.22, 1.85, -0.99, 0.21, -0.16, 0.67],
+            [-0.88, 0.39, -0.08, 1.59, -0.84, 1.09, -1.28, 0.01], [-0.41, 0.15, -1.01, 0.96, -0.64, 0.97, -1.33, 1.31],
+            [-0.46, 1.64, -0.68, 0.49, -0.34, 0.17, -1.62, 0.79],
         ];
         double[][] k =
         [
-            [0.21, 0.46, 1.00, 1.70, 0.34, 1.32, 1.17, 0.77], [0.11, 0.89, 0.56, 1.85, 0.52, 1.09, 1.38, 0.34], [0.38, 1.40, 1.12, 1.02, 0.78, 0.83, 1.38, 0.63],
-            [0.02, 1.78, 0.61, 0.74, 0.72, 0.63, 1.45, 0.94], [0.18, 2.33, 0.69, 0.22, 0.24, 1.03, 0.84, 0.42],
+            [0.21, 0.46, 1.00, 1.70, 0.34, 1.32, 1.17, 0.77], [0.11, 0.89, 0.56, 1.85, 0.52, 1.09, 1.38, 0.34],
+            [0.38, 1.40, 1.12, 1.02, 0.78, 0.83, 1.38, 0.63], [0.02, 1.78, 0.61, 0.74, 0.72, 0.63, 1.45, 0.94],
+            [0.18, 2.33, 0.69, 0.22, 0.24, 1.03, 0.84, 0.42],
         ];
         double[] repeatability = [1.0632, 1.4949, 1.5434, 2.6251, 3.9350];
         string[][] rows = Fixtures.Cells("published/e691-glucose/glucose.csv");
@@ -74,7 +77,8 @@ public sealed class GroupPrecisionTests
     {
         // NIST gear data: C = 0.27713 for batch 6.
         string[][] rows = Fixtures.Cells("published/nist-gear/gear.csv");
-        GroupPrecision found = GroupPrecision.Of([.. rows.Select(r => Number(r[1]))], [.. rows.Select(r => int.Parse(r[0], CultureInfo.InvariantCulture) - 1)]);
+        GroupPrecision found = GroupPrecision.Of([.. rows.Select(r => Number(r[1]))],
+            [.. rows.Select(r => int.Parse(r[0], CultureInfo.InvariantCulture) - 1)]);
         Assert.Equal(0.27713, found.Cochran, 5e-6);
         Assert.Equal(5, found.MostScattered);
     }
@@ -84,7 +88,8 @@ public sealed class GroupPrecisionTests
     {
         double[] values = [1, 2, 4, 7, 8, 12];
         int[] groups = [0, 0, 1, 1, 2, 2];
-        GroupPrecision found = GroupPrecision.Of(values, groups), moved = GroupPrecision.Of([.. values.Select(v => (3 * v) - 50)], groups);
+        GroupPrecision found = GroupPrecision.Of(values, groups),
+            moved = GroupPrecision.Of([.. values.Select(v => (3 * v) - 50)], groups);
         Assert.Equal(3 * found.Reproducibility, moved.Reproducibility, 1e-9);
         Assert.Equal(found.H[2], moved.H[2], 1e-9);
         Assert.Equal(found.Cochran, moved.Cochran, 1e-9);

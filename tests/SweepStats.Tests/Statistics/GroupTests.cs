@@ -11,8 +11,11 @@ public sealed class WelchAnovaTests
     [InlineData("dyestuff", "nested/dyestuff.csv", 0, 1)]
     public void AgreesWithReference(string set, string file, int group, int value)
     {
-        double[] expected = Fixtures.Numbers("oracles/groups-welch.csv")[Array.FindIndex(Fixtures.Cells("oracles/groups-welch.csv"), r => r[0] == set)];
-        WelchAnova table = WelchAnova.Of([.. Fixtures.Cells("published/" + file).Zip(Fixtures.Numbers("published/" + file)).GroupBy(r => r.First[group]).Select(g => g.Select(r => r.Second[value]).ToArray())]);
+        double[] expected = Fixtures.Numbers(
+            "oracles/groups-welch.csv")[Array.FindIndex(Fixtures.Cells("oracles/groups-welch.csv"), r => r[0] == set)];
+        WelchAnova table =
+            WelchAnova.Of([.. Fixtures.Cells("published/" + file).Zip(Fixtures.Numbers("published/" + file))
+                .GroupBy(r => r.First[group]).Select(g => g.Select(r => r.Second[value]).ToArray())]);
         Assert.Equal(expected[1], table.F, 1e-9 * expected[1]);
         Assert.Equal(expected[2], table.BetweenDegreesOfFreedom);
         Assert.Equal(expected[3], table.WithinDegreesOfFreedom, 1e-9 * expected[3]);
@@ -52,8 +55,10 @@ public sealed class FalseDiscoveryTests
     [Fact]
     public void ThePublishedExampleRejectsFour()
     {
-        double[] adjusted = FalseDiscovery.Adjusted([.. Fixtures.Numbers("published/false-discovery/probabilities.csv").Select(row => row[0])]);
-        double[] expected = [0.0015, 0.003, 0.0095, 0.035625, 0.0603, 0.063857, 0.063857, 0.0645, 0.0765, 0.486, 0.581182, 0.714875, 0.753231, 0.813214, 1];
+        double[] adjusted =
+            FalseDiscovery.Adjusted([.. Fixtures.Numbers("published/false-discovery/probabilities.csv").Select(row => row[0])]);
+        double[] expected = [0.0015, 0.003, 0.0095, 0.035625, 0.0603, 0.063857, 0.063857, 0.0645, 0.0765, 0.486, 0.581182,
+            0.714875, 0.753231, 0.813214, 1];
         Assert.Equal(4, adjusted.Count(p => p <= 0.05));
         Assert.All(expected.Zip(adjusted.Order()), pair => Assert.Equal(pair.First, pair.Second, 1e-6));
     }
@@ -74,8 +79,10 @@ public sealed class EquivalenceTests
     [Fact]
     public void ThePublishedExampleIsEquivalent()
     {
-        // Lakens 2017, worked example (from memory): means 5.25 and 5.22, deviations .95 and .83, n 95 and 89; t 3.1497 and −2.6928 on 181.13 degrees of freedom.
-        double margin = 0.43 * Math.Sqrt(((0.95 * 0.95) + (0.83 * 0.83)) / 2), error = Math.Sqrt((0.95 * 0.95 / 95) + (0.83 * 0.83 / 89));
+        // Lakens 2017, worked example (from memory): means 5.25 and 5.22, deviations .95 and .83, n 95 and 89; t 3.1497 and
+        // −2.6928 on 181.13 degrees of freedom.
+        double margin = 0.43 * Math.Sqrt(((0.95 * 0.95) + (0.83 * 0.83)) / 2),
+            error = Math.Sqrt((0.95 * 0.95 / 95) + (0.83 * 0.83 / 89));
         var tested = new Equivalence(0.03, error, 181.13, margin);
         Assert.Equal(0.00096, tested.ProbabilityOfLess, 5e-6);
         Assert.Equal(0.00388, tested.ProbabilityOfMore, 5e-6);
@@ -98,7 +105,8 @@ public sealed class EquivalenceTests
 
 public sealed class ToleranceLimitTests
 {
-    // Exact factors recomputed by R and by integration (fixtures/published/tolerance-factors); ISO 16269-6 prints the same to three decimals (from memory).
+    // Exact factors recomputed by R and by integration (fixtures/published/tolerance-factors); ISO 16269-6 prints the same to
+    // three decimals (from memory).
     [Fact]
     public void OneSidedFactorsAgreeToFourDecimalsFromTwoToHundred()
     {
@@ -126,10 +134,12 @@ public sealed class ToleranceLimitTests
     [InlineData(92, 1)]
     [InlineData(93, 2)]
     [InlineData(124, 3)]
-    public void TheRankRisesWithTheSpecimens(int count, int rank) => Assert.Equal(rank, ToleranceLimit.RankWithoutDistribution(count, 0.95, 0.95));
+    public void TheRankRisesWithTheSpecimens(int count, int rank) =>
+    Assert.Equal(rank, ToleranceLimit.RankWithoutDistribution(count, 0.95, 0.95));
 
     [Fact]
-    public void ASampleOfOneHasNoLimit() => Assert.Throws<ArgumentOutOfRangeException>(() => ToleranceLimit.NormalFactor(1, 0.95, 0.95));
+    public void ASampleOfOneHasNoLimit() =>
+    Assert.Throws<ArgumentOutOfRangeException>(() => ToleranceLimit.NormalFactor(1, 0.95, 0.95));
 }
 
 public sealed class GroupConsistencyTests

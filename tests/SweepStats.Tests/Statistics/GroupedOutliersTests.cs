@@ -8,7 +8,8 @@ public sealed class GroupedOutliersTests
     [Fact]
     public void TwoGroupsGiveWhatHandArithmeticGives()
     {
-        // 0, 1 and 10, 10, 12, 16: means 0.5 and 12; 16 is off by 4, e²/(1 − 1/4) = 64/3. Left behind: 0.5 and, about 32/3, 8/3: 19/6 on 6 − 2 − 1 = 3.
+        // 0, 1 and 10, 10, 12, 16: means 0.5 and 12; 16 is off by 4, e²/(1 − 1/4) = 64/3. Left behind: 0.5 and, about 32/3, 8/3:
+        // 19/6 on 6 − 2 − 1 = 3.
         GroupedOutlier far = Assert.Single(GroupedOutliers.Of([[0, 1], [10, 10, 12, 16]], 1, 0.999));
         Assert.Equal((1, 3, 3), (far.Group, far.Place, far.DegreesOfFreedom));
         Agreement.Relative(1e-14, Math.Sqrt(64 / 3.0 / (19 / 18.0)), far.T);
@@ -24,7 +25,8 @@ public sealed class GroupedOutliersTests
         double[][] planted = [.. sirstv.Select(g => g.ToArray())];
         planted[0][2] += 0.9;
         planted[^1][^1] -= 1.1;
-        foreach ((string name, double[][] groups) in new[] { ("sirstv", sirstv), ("planted", planted), ("series", new[] { GeneralisedEsdTests.Case("mass"), GeneralisedEsdTests.Case("speed") }) })
+        foreach ((string name, double[][] groups) in new[] { ("sirstv", sirstv), ("planted", planted),
+            ("series", new[] { GeneralisedEsdTests.Case("mass"), GeneralisedEsdTests.Case("speed") }) })
         {
             // A level of almost 1 counts every step whose probability is below 1.
             IReadOnlyList<GroupedOutlier> steps = GroupedOutliers.Of(groups, 4, 1 - 1e-9);
@@ -32,7 +34,8 @@ public sealed class GroupedOutliersTests
             Assert.Equal(expected.ToList().FindLastIndex(row => row[6] < 1) + 1, steps.Count);
             for (int i = 0; i < steps.Count; i++)
             {
-                Assert.Equal((expected[i][2], expected[i][3], expected[i][5]), (steps[i].Group, steps[i].Place, steps[i].DegreesOfFreedom));
+                Assert.Equal((expected[i][2], expected[i][3], expected[i][5]),
+                    (steps[i].Group, steps[i].Place, steps[i].DegreesOfFreedom));
                 Agreement.Relative(1e-9, expected[i][4], steps[i].T, i);
                 Agreement.Relative(1e-8, expected[i][6], steps[i].Probability, i);
             }
@@ -85,7 +88,8 @@ public sealed class GroupedOutliersTests
     [Fact]
     public void ThousandsOfPairsGiveWhatTheirDifferencesGive()
     {
-        // Of two values each lies as far off as the other: the farthest pair has e²/(1 − ½) = d²/2, and what is left Σd²/2 of the others on one degree of freedom a pair.
+        // Of two values each lies as far off as the other: the farthest pair has e²/(1 − ½) = d²/2, and what is left Σd²/2 of the
+        // others on one degree of freedom a pair.
         var random = new RandomSource(31);
         double[][] pairs = [.. Enumerable.Range(0, 3000).Select(i => new[] { i, i + random.Normal() })];
         pairs[1234][1] += 40;
@@ -108,5 +112,6 @@ public sealed class GroupedOutliersTests
     }
 
     private static double[][] Groups() =>
-        [.. Fixtures.Numbers("published/nist-strd-anova/SiRstv.csv").GroupBy(row => row[0]).Select(g => g.Select(row => row[1]).ToArray())];
+        [.. Fixtures.Numbers("published/nist-strd-anova/SiRstv.csv").GroupBy(row => row[0])
+            .Select(g => g.Select(row => row[1]).ToArray())];
 }

@@ -10,7 +10,8 @@ public sealed class GrubbsTests
     [Fact]
     public void FourValuesGiveWhatHandArithmeticGives()
     {
-        // 1, 2, 3, 10: mean 4, squares 50, G = 6/√(50/3); without the 10 squares 2, ratio 0.04, p = 2·4·½·(1 − √0.96) with 2 degrees of freedom.
+        // 1, 2, 3, 10: mean 4, squares 50, G = 6/√(50/3); without the 10 squares 2, ratio 0.04, p = 2·4·½·(1 − √0.96) with 2
+        // degrees of freedom.
         Grubbs test = Grubbs.Of([1, 2, 3, 10]);
         Assert.Equal(3, test.Index);
         Agreement.Relative(1e-15, 6 / Math.Sqrt(50.0 / 3), test.Statistic);
@@ -33,7 +34,8 @@ public sealed class GrubbsTests
     {
         foreach (string[] cells in Fixtures.Cells("oracles/outliers-grubbs.csv"))
         {
-            double[] row = [.. cells.Skip(2).Select(cell => double.Parse(cell, System.Globalization.CultureInfo.InvariantCulture))];
+            double[] row =
+                [.. cells.Skip(2).Select(cell => double.Parse(cell, System.Globalization.CultureInfo.InvariantCulture))];
             double[] values = GeneralisedEsdTests.Case(cells[0]);
             OutlierSide side = Enum.Parse<OutlierSide>(cells[1]);
             Grubbs test = Grubbs.Of(values, side);
@@ -65,7 +67,8 @@ public sealed class GrubbsTests
     public void ShiftScaleAndOrderChangeNothing()
     {
         Grubbs plain = Grubbs.Of(Levels);
-        Grubbs[] others = [Grubbs.Of([.. Levels.Select(v => v + 90)]), Grubbs.Of([.. Levels.Select(v => v * -3)]), Grubbs.Of([.. Levels.Reverse()])];
+        Grubbs[] others = [Grubbs.Of([.. Levels.Select(v => v + 90)]), Grubbs.Of([.. Levels.Select(v => v * -3)]),
+            Grubbs.Of([.. Levels.Reverse()])];
         foreach (Grubbs other in others)
         {
             Agreement.Relative(1e-12, plain.Statistic, other.Statistic);

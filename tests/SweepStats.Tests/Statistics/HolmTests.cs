@@ -19,8 +19,10 @@ public sealed class HolmTests
     [Fact]
     public void ThreeOfTheFifteenPublishedTestsAreRejected()
     {
-        // Benjamini and Hochberg 1995, section 4; adjusted values of the first five by R's p.adjust(p, "holm"): 0.0015 0.0056 0.0247 0.114 0.2211.
-        double[] adjusted = Holm.Adjusted([.. Fixtures.Numbers("published/false-discovery/probabilities.csv").Select(row => row[0])]);
+        // Benjamini and Hochberg 1995, section 4; adjusted values of the first five by R's p.adjust(p, "holm"): 0.0015 0.0056
+        // 0.0247 0.114 0.2211.
+        double[] adjusted =
+            Holm.Adjusted([.. Fixtures.Numbers("published/false-discovery/probabilities.csv").Select(row => row[0])]);
         Assert.Equal(3, adjusted.Count(p => p <= 0.05));
         double[] expected = [0.0015, 0.0056, 0.0247, 0.114, 0.2211];
         for (int i = 0; i < expected.Length; i++)

@@ -10,7 +10,8 @@ public sealed class LackOfFitTests
     [Fact]
     public void ThreePairsOfRepeatsGiveWhatHandArithmeticGives()
     {
-        // Means 1, 5, 3 about the line 2, 3, 4: lack of fit 2·(1 + 4 + 1) = 12 on 1, pure error 3·2 = 6 on 3 degrees of freedom, F = 6.
+        // Means 1, 5, 3 about the line 2, 3, 4: lack of fit 2·(1 + 4 + 1) = 12 on 1, pure error 3·2 = 6 on 3 degrees of freedom,
+        // F = 6.
         var fit = LackOfFit.Of([0, 0, 1, 1, 2, 2], [0, 2, 4, 6, 2, 4]);
         // t = √6 of 3 degrees of freedom in closed form: with z = t/√3, the two tails are 1 − (2/π)(atan z + z/(1 + z²)).
         double z = Math.Sqrt(2);
@@ -24,7 +25,8 @@ public sealed class LackOfFitTests
     [Fact]
     public void ProbabilitiesAgreeWithR()
     {
-        foreach ((string[] row, double[] told) in Fixtures.Cells("oracles/lack-of-fit-tests.csv").Zip(Fixtures.Numbers("oracles/lack-of-fit-tests.csv")))
+        foreach ((string[] row, double[] told) in Fixtures.Cells("oracles/lack-of-fit-tests.csv")
+            .Zip(Fixtures.Numbers("oracles/lack-of-fit-tests.csv")))
         {
             (double[] x, double[] y, string[] lots) = Case(row[0]);
             var fit = LackOfFit.Of(x, y);
@@ -64,7 +66,8 @@ public sealed class LackOfFitTests
     {
         (double[] x, double[] y, _) = Case("uneven");
         double told = LackOfFit.Of(x, y).Probability!.Value;
-        Agreement.Relative(1e-9, told, LackOfFit.Of([.. x.Select(v => (1000 * v) - 3)], [.. y.Select(v => 7 - (2 * v))]).Probability!.Value);
+        Agreement.Relative(1e-9, told,
+            LackOfFit.Of([.. x.Select(v => (1000 * v) - 3)], [.. y.Select(v => 7 - (2 * v))]).Probability!.Value);
         Agreement.Relative(1e-9, told, LackOfFit.Of([.. x.Reverse()], [.. y.Reverse()]).Probability!.Value);
     }
 
@@ -97,7 +100,8 @@ public sealed class LackOfFitTests
         return ([.. rows.Select(r => Number(r[1]))], [.. rows.Select(r => Number(r[2]))], [.. rows.Select(r => r[3])]);
     }
 
-    private static double Number(string cell) => double.TryParse(cell, System.Globalization.CultureInfo.InvariantCulture, out double value) ? value : double.NaN;
+    private static double Number(string cell) =>
+        double.TryParse(cell, System.Globalization.CultureInfo.InvariantCulture, out double value) ? value : double.NaN;
 
     private static void Agree(double expected, double? actual)
     {

@@ -22,8 +22,10 @@ public sealed class LaggedProductsTests
     public void AnyDistanceHasItsOwnSum(int count, int columns)
     {
         var random = new RandomSource((ulong)columns);
-        double[][] rows = [.. Enumerable.Range(0, count).Select(j => Enumerable.Range(0, columns).Select(f => Math.Sin(f / (j + 3.0)) + random.Normal()).ToArray())];
-        AssertNear([.. Enumerable.Range(0, columns).Select(l => rows.Sum(row => row.Skip(l).Zip(row, (x, y) => x * y).Sum()))], LaggedProducts.Of(rows));
+        double[][] rows = [.. Enumerable.Range(0, count)
+            .Select(j => Enumerable.Range(0, columns).Select(f => Math.Sin(f / (j + 3.0)) + random.Normal()).ToArray())];
+        AssertNear([.. Enumerable.Range(0, columns).Select(l => rows.Sum(row => row.Skip(l).Zip(row, (x, y) => x * y).Sum()))],
+            LaggedProducts.Of(rows));
     }
 
     [Fact]
@@ -47,11 +49,14 @@ public sealed class LaggedProductsTests
     {
         var random = new RandomSource(9);
         Complex[] values = [.. Enumerable.Range(0, count).Select(_ => new Complex(random.Normal(), random.Normal()))];
-        Vector128<double>[] real = [.. values.Select(z => Vector128.Create(-z.Real, z.Real))], imaginary = [.. values.Select(z => Vector128.Create(-z.Imaginary, z.Imaginary))];
+        Vector128<double>[] real = [.. values.Select(z => Vector128.Create(-z.Real, z.Real))],
+            imaginary = [.. values.Select(z => Vector128.Create(-z.Imaginary, z.Imaginary))];
         new FourierTransform(count).Apply(real, imaginary);
         for (int k = 0; k < count; k++)
         {
-            Complex expected = Enumerable.Range(0, count).Aggregate(Complex.Zero, (sum, f) => sum + (values[f] * Complex.FromPolarCoordinates(1, -2 * Math.PI * f * k / count)));
+            Complex expected = Enumerable.Range(0, count)
+                .Aggregate(Complex.Zero,
+                (sum, f) => sum + (values[f] * Complex.FromPolarCoordinates(1, -2 * Math.PI * f * k / count)));
             Assert.Equal(expected.Real, real[k][1], 1e-13 * count);
             Assert.Equal(expected.Imaginary, imaginary[k][1], 1e-13 * count);
             Assert.Equal(-real[k][1], real[k][0]);

@@ -11,20 +11,23 @@ public sealed class LeveneTests
     [Fact]
     public void TwoGroupsGiveWhatHandArithmeticGives()
     {
-        // Distances from the medians 2 and 14: 1, 0, 2 and 4, 0, 6; means 1 and 10/3. Between 6·(7/6)² = 49/6; within 2 + 56/3 on 4 degrees of freedom.
+        // Distances from the medians 2 and 14: 1, 0, 2 and 4, 0, 6; means 1 and 10/3. Between 6·(7/6)² = 49/6; within 2 + 56/3 on
+        // 4 degrees of freedom.
         OneWayAnova table = Levene.AboutMedians(Values, Groups);
         Assert.Equal(1, table.BetweenDegreesOfFreedom);
         Assert.Equal(4, table.WithinDegreesOfFreedom);
         Agreement.Relative(1e-14, 49.0 / 6 / (62.0 / 12), table.F);
         // From the means 7/3 and 44/3: 4/3, 1/3, 5/3 and 14/3, 2/3, 16/3; means 10/9 and 32/9.
-        Agreement.Relative(1e-13, 6 * Math.Pow(11.0 / 9, 2) / ((((16 + 1 + 25) / 9.0) - (100.0 / 27) + ((196 + 4 + 256) / 9.0) - (1024.0 / 27)) / 4),
+        Agreement.Relative(1e-13,
+            6 * Math.Pow(11.0 / 9, 2) / ((((16 + 1 + 25) / 9.0) - (100.0 / 27) + ((196 + 4 + 256) / 9.0) - (1024.0 / 27)) / 4),
             Levene.AboutMeans(Values, Groups).F);
     }
 
     [Fact]
     public void TheGearsOfTheNistHandbookComeOut()
     {
-        // NIST/SEMATECH e-Handbook, 1.3.5.10. From memory W = 1.705910; exact rational arithmetic on the same data gives 1.7059177.
+        // NIST/SEMATECH e-Handbook, 1.3.5.10. From memory W = 1.705910; exact rational arithmetic on the same data gives
+        // 1.7059177.
         (double[] values, int[] groups) = Case("gear");
         OneWayAnova medians = Levene.AboutMedians(values, groups);
         Assert.Equal(1.70591, medians.F, 1e-5);
@@ -128,6 +131,7 @@ public sealed class LeveneTests
         };
         string[][] cells = Fixtures.Cells($"published/{path}");
         string[] names = [.. cells.Select(row => row[group]).Distinct()];
-        return ([.. Fixtures.Numbers($"published/{path}").Select(row => row[value])], [.. cells.Select(row => Array.IndexOf(names, row[group]))]);
+        return ([.. Fixtures.Numbers($"published/{path}").Select(row => row[value])],
+            [.. cells.Select(row => Array.IndexOf(names, row[group]))]);
     }
 }

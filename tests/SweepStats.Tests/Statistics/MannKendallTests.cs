@@ -8,7 +8,8 @@ public sealed class MannKendallTests
     [Fact]
     public void ShortWorkedExamplesComeOut()
     {
-        // From memory: Gilbert 1987, 10 15 14 20: S 4, p 0.167; US EPA QA/G-9, 5 6 11 8 10: S 6, p 0.117, both one-sided and exact.
+        // From memory: Gilbert 1987, 10 15 14 20: S 4, p 0.167; US EPA QA/G-9, 5 6 11 8 10: S 6, p 0.117, both one-sided and
+        // exact.
         MannKendall four = MannKendall.Of([10, 15, 14, 20]);
         Assert.Equal(4, four.S);
         Assert.Equal(0.167, four.RisingProbability, 5e-4);
@@ -53,7 +54,8 @@ public sealed class MannKendallTests
             Assert.Equal(rows[i][2] == 1, test.IsExact);
             Agreement.Relative(1e-10, rows[i][4], test.Probability, i);
             // R leaves blank (see the script) what its correction towards 0 makes something else.
-            double[][] pairs = [[rows[i][3], test.Score], [rows[i][5], test.RisingProbability], [rows[i][6], test.FallingProbability]];
+            double[][] pairs =
+                [[rows[i][3], test.Score], [rows[i][5], test.RisingProbability], [rows[i][6], test.FallingProbability]];
             Assert.All(pairs.Where(pair => !double.IsNaN(pair[0])), pair => Agreement.Relative(1e-10, pair[0], pair[1], i));
         }
     }
@@ -77,7 +79,8 @@ public sealed class MannKendallTests
         MannKendall plain = MannKendall.Of(values);
         Assert.Equal(plain, MannKendall.Of([.. values.Select(v => (v * 3) - 90)]));
         Assert.Equal(plain, MannKendall.Of([.. values.Select(v => Math.Exp(v / 100))]));
-        foreach (MannKendall turned in (MannKendall[])[MannKendall.Of([.. values.Reverse()]), MannKendall.Of([.. values.Select(v => -v)])])
+        foreach (MannKendall turned in (MannKendall[])[MannKendall.Of([.. values.Reverse()]),
+            MannKendall.Of([.. values.Select(v => -v)])])
         {
             Assert.Equal(-plain.S, turned.S);
             Assert.Equal(-plain.Score, turned.Score);
@@ -111,7 +114,8 @@ public sealed class MannKendallTests
     [Fact]
     public void EightLevelValuesAreSuspectedAsOftenAsTheTableSays()
     {
-        // From the table: P(S ≥ 18) = 0.015575 and P(S ≥ 16) = 0.030506, so 5 % on both sides is 3.115 % in truth. Slack: four binomial deviations.
+        // From the table: P(S ≥ 18) = 0.015575 and P(S ≥ 16) = 0.030506, so 5 % on both sides is 3.115 % in truth. Slack: four
+        // binomial deviations.
         const int draws = 20_000;
         const double truth = 2 * 0.015575;
         var random = new RandomSource(1945);

@@ -31,11 +31,13 @@ public sealed class ManyToOneTests
         }
     }
 
-    // R, nested integrate(); and mvtnorm, whose randomised sum strays beyond its stated 1e-6 at times (fixtures/oracles/many-to-one.R).
+    // R, nested integrate(); and mvtnorm, whose randomised sum strays beyond its stated 1e-6 at times
+    // (fixtures/oracles/many-to-one.R).
     [Fact]
     public void TailsAgreeWithTwoIntegralsOfR()
     {
-        foreach ((double[] row, string[] cells) in Fixtures.Numbers("oracles/many-to-one.csv").Zip(Fixtures.Cells("oracles/many-to-one.csv")))
+        foreach ((double[] row, string[] cells) in Fixtures.Numbers("oracles/many-to-one.csv")
+            .Zip(Fixtures.Cells("oracles/many-to-one.csv")))
         {
             double tail = ManyToOne.UpperTail(row[2], Sets[cells[0]], row[1]);
             Agreement.Within(1e-9, row[3], tail, row);

@@ -33,7 +33,8 @@ public sealed class MomentsTests
     {
         double[] values = MannKendallTests.Case("sulfate").Y;
         (double skewness, double excess) = Moments.SkewnessAndExcess(values);
-        foreach ((double[] other, double sign) in new[] { (values.Select(v => v + 900).ToArray(), 1.0), (values.Select(v => v * -7).ToArray(), -1.0), (values.Reverse().ToArray(), 1.0) })
+        foreach ((double[] other, double sign) in new[] { (values.Select(v => v + 900).ToArray(), 1.0),
+            (values.Select(v => v * -7).ToArray(), -1.0), (values.Reverse().ToArray(), 1.0) })
         {
             (double s, double e) = Moments.SkewnessAndExcess(other);
             Agreement.Relative(1e-10, sign * skewness, s);

@@ -31,7 +31,8 @@ public sealed class NestedRemlTests
     [InlineData("wide")]
     public void UnbalancedSetsAgreeWithReference(string set)
     {
-        double[] expected = Fixtures.Numbers("oracles/nested-fits.csv")[Array.FindIndex(Fixtures.Cells("oracles/nested-fits.csv"), r => r[0] == set)];
+        double[] expected = Fixtures.Numbers(
+            "oracles/nested-fits.csv")[Array.FindIndex(Fixtures.Cells("oracles/nested-fits.csv"), r => r[0] == set)];
         (double[] values, Nesting nesting) = Drawn(set);
         NestedComponents fit = NestedReml.Of(values, nesting);
         for (int level = 0; level < 3; level++)
@@ -89,9 +90,10 @@ public sealed class NestedRemlTests
     [Fact]
     public void ComponentsByMeanSquaresComeOutAsByHand()
     {
-        // Lots {1, 3 | 5, 7} and {11, 13}: placements' means 2, 6, 12; squares 6 within on 3 degrees, (2−4)²·2+(6−4)²·2 = 16 between placements of a lot on 1,
-        // lot means 4 and 12 about 20/3: 4·(8/3)² + 2·(16/3)² = 85⅓. Within 2; placements (16 − 2)/2 = 7;
-        // lots (85⅓ − 2 − 7·(4/4+4/4+4/2 − 12/6))/(6 − 20/6) = (85⅓ − 16)/(8/3) = 26 − 0 with weights 2·(2²/4)+2²/2 = 4 less 12/6 = 2.
+        // Lots {1, 3 | 5, 7} and {11, 13}: placements' means 2, 6, 12; squares 6 within on 3 degrees, (2−4)²·2+(6−4)²·2 = 16
+        // between placements of a lot on 1, lot means 4 and 12 about 20/3: 4·(8/3)² + 2·(16/3)² = 85⅓. Within 2; placements (16 −
+        // 2)/2 = 7; lots (85⅓ − 2 − 7·(4/4+4/4+4/2 − 12/6))/(6 − 20/6) = (85⅓ − 16)/(8/3) = 26 − 0 with weights 2·(2²/4)+2²/2 = 4
+        // less 12/6 = 2.
         NestedComponents parts = NestedAnova.Of([1, 3, 5, 7, 11, 13], Nesting.Of([0, 0, 0, 0, 1, 1], [0, 0, 1, 1, 0, 0]));
         Assert.Equal(2, parts.Residual, 1e-12);
         Assert.Equal(7, parts.Variances[1], 1e-12);
@@ -122,7 +124,8 @@ public sealed class NestedRemlTests
     {
         if (printed.Length > 0)
         {
-            int decimals = printed.Contains('.', StringComparison.Ordinal) ? printed.Length - printed.IndexOf('.', StringComparison.Ordinal) - 1 : 0;
+            int decimals = printed.Contains('.', StringComparison.Ordinal)
+                ? printed.Length - printed.IndexOf('.', StringComparison.Ordinal) - 1 : 0;
             Assert.Equal(double.Parse(printed, CultureInfo.InvariantCulture), value, (0.5 * Math.Pow(10, -decimals)) + 1e-9);
         }
     }
@@ -143,7 +146,8 @@ public sealed class NestedRemlTests
 
     private static Nesting Grouped(string[][] rows) => Nesting.Of(Labels(rows, 2), Labels(rows, 3), Labels(rows, 4));
 
-    private static double[] Numbers(string[][] rows, int column) => [.. rows.Select(r => double.Parse(r[column], CultureInfo.InvariantCulture))];
+    private static double[] Numbers(string[][] rows, int column) =>
+        [.. rows.Select(r => double.Parse(r[column], CultureInfo.InvariantCulture))];
 
     private static int[] Labels(string[][] rows, int column)
     {

@@ -8,7 +8,8 @@ public sealed class NoncentralTTests
     [Fact]
     public void AtZeroItIsTheNormalTailOfTheNoncentrality()
     {
-        // T < 0 exactly where Z < −δ, whatever the scale: Φ(−1) = 0.158655253931457, Φ(−2) = 0.022750131948179 (Abramowitz and Stegun, Table 26.1).
+        // T 0 exactly where Z −δ, whatever the scale: Φ(−1) = 0.158655253931457, Φ(−2) = 0.022750131948179 (Abramowitz and
+        // Stegun, Table 26.1).
         Assert.Equal(0.158655253931457, NoncentralT.Cdf(0, 4.5, 1), 1e-14);
         Assert.Equal(0.022750131948179, NoncentralT.Cdf(0, 300, 2), 1e-14);
     }
@@ -72,7 +73,8 @@ public sealed class NoncentralTTests
     [Fact]
     public void ToleranceFactorsAgreeWithTheStandardsTable()
     {
-        // ISO 16269-6: one-sided factors t(confidence; n − 1, z√n)/√n; 2.911 at n = 10 for 95/95 from memory, the rest recomputed.
+        // ISO 16269-6: one-sided factors t(confidence; n − 1, z√n)/√n; 2.911 at n = 10 for 95/95 from memory, the rest
+        // recomputed.
         foreach (double[] row in Fixtures.Numbers("published/tolerance-factors/one-sided.csv"))
         {
             double root = Math.Sqrt(row[0]);

@@ -7,7 +7,8 @@ public class OctavePiecesTests
 {
     private static readonly OctavePieces Logarithm = new(Math.Log, 1.0 / 16, 8, 5);
 
-    // The runtime's logarithm is the reference; the bound is that of Chebyshev's interpolation, f⁽⁶⁾/6!·(h/2)⁶·2/2⁶ with h/x = 1/32.
+    // The runtime's logarithm is the reference; the bound is that of Chebyshev's interpolation, f⁽⁶⁾/6!·(h/2)⁶·2/2⁶ with h/x =
+    // 1/32.
     [Fact]
     public void Logarithm_keeps_its_digits_over_all_octaves()
     {

@@ -42,7 +42,8 @@ public sealed class OneWayAnovaTests
     {
         double[] certified = Fixtures.Numbers("published/nist-strd-anova/certified.csv")[
             Array.FindIndex(Fixtures.Cells("published/nist-strd-anova/certified.csv"), row => row[0] == set)];
-        (double[] values, int[] groups) = set.StartsWith("SmLs", StringComparison.Ordinal) ? Regular(set[5] - '1') : FromFile(set);
+        (double[] values, int[] groups) = set.StartsWith("SmLs", StringComparison.Ordinal) ? Regular(set[5] - '1')
+            : FromFile(set);
         OneWayAnova table = OneWayAnova.Of(values, groups);
         Assert.Equal(certified[1], table.BetweenDegreesOfFreedom);
         Assert.Equal(certified[2], table.WithinDegreesOfFreedom);
@@ -50,7 +51,8 @@ public sealed class OneWayAnovaTests
         AtLeastDigits(digits - 0.5, certified[3], table.BetweenSumOfSquares);
         AtLeastDigits(digits - 0.5, certified[4], table.WithinSumOfSquares);
         AtLeastDigits(digits, certified[7], Math.Sqrt(table.WithinMeanSquare));
-        AtLeastDigits(digits - 0.5, certified[6], table.BetweenSumOfSquares / (table.BetweenSumOfSquares + table.WithinSumOfSquares));
+        AtLeastDigits(digits - 0.5, certified[6],
+            table.BetweenSumOfSquares / (table.BetweenSumOfSquares + table.WithinSumOfSquares));
     }
 
     [Fact]
@@ -97,7 +99,8 @@ public sealed class OneWayAnovaTests
     }
 
     private static void AtLeastDigits(double digits, double certified, double actual) =>
-        Assert.True(Agreement.Digits(certified, actual) >= digits, $"{Agreement.Digits(certified, actual):F1} digits of {certified:R}, {digits} needed: {actual:R}");
+        Assert.True(Agreement.Digits(certified, actual) >= digits,
+            $"{Agreement.Digits(certified, actual):F1} digits of {certified:R}, {digits} needed: {actual:R}");
 
     private static (double[] Values, int[] Groups) FromFile(string set)
     {

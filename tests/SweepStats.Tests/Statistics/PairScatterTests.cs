@@ -7,7 +7,8 @@ public sealed class PairScatterTests
 {
     // Differences 1, 0, 2, 2: steps −1, 2, 0; (1 + 4 + 0)/(4·3) = 5/12.
     [Fact]
-    public void FourValuesGiveWhatHandArithmeticGives() => Agreement.Relative(1e-14, Math.Sqrt(5 / 12.0), PairScatter.Of([1, 2, 3, 4], [0, 2, 1, 2]));
+    public void FourValuesGiveWhatHandArithmeticGives() =>
+    Agreement.Relative(1e-14, Math.Sqrt(5 / 12.0), PairScatter.Of([1, 2, 3, 4], [0, 2, 1, 2]));
 
     [Fact]
     public void DrawnSweepsAgreeWithR()
@@ -15,7 +16,8 @@ public sealed class PairScatterTests
         double[][] sweeps = [.. Fixtures.Numbers("oracles/wrong-sweeps-sweeps.csv").Take(9).Select(row => row[3..])];
         double[][] pairs = Fixtures.Numbers("oracles/wrong-sweeps-pairs.csv");
         Assert.Equal(36, pairs.Length);
-        Assert.All(pairs, row => Agreement.Relative(1e-11, row[2], PairScatter.Of(sweeps[(int)row[0]], sweeps[(int)row[1]]), row));
+        Assert.All(pairs,
+            row => Agreement.Relative(1e-11, row[2], PairScatter.Of(sweeps[(int)row[0]], sweeps[(int)row[1]]), row));
     }
 
     [Fact]
@@ -32,7 +34,8 @@ public sealed class PairScatterTests
     public void NormalScatterIsFoundWhateverLiesSlowlyBetweenTheRows()
     {
         var random = new RandomSource(8);
-        double[] Row(double bow) => [.. Enumerable.Range(0, 4001).Select(f => (0.2 * random.Normal()) + (bow * Math.Sin(f / 400.0)))];
+        double[] Row(double bow) =>
+            [.. Enumerable.Range(0, 4001).Select(f => (0.2 * random.Normal()) + (bow * Math.Sin(f / 400.0)))];
         // Half the relative deviation of 4000 squares that overlap, √(3/4000)/2 = 1.4 %; four of them are 0.011.
         Assert.InRange(PairScatter.Of(Row(0), Row(3)), 0.189, 0.211);
     }

@@ -23,7 +23,8 @@ public sealed class PairwiseCorrelationTests
     [Fact]
     public void FishersTableComesOut()
     {
-        // Fisher 1921, from memory: r = 0.5 is z = 0.5493, r = 0.9 is 1.4722. x a half-turn wave, y at the angle whose cosine is r.
+        // Fisher 1921, from memory: r = 0.5 is z = 0.5493, r = 0.9 is 1.4722. x a half-turn wave, y at the angle whose cosine is
+        // r.
         foreach ((double r, double z) in ((double, double)[])[(0.5, 0.5493), (0.9, 1.4722)])
         {
             double[] x = [1, 0, -1, 0];
@@ -93,7 +94,8 @@ public sealed class PairwiseCorrelationTests
     [Fact]
     public void NoiseIsTakenForAPatternAsOftenAsRMeasures()
     {
-        // Near 5 % for many columns; skewed, 6 %, for ten rows of twenty. Rows with offsets of their own. Slack: four binomial deviations of both.
+        // Near 5 % for many columns; skewed, 6 %, for ten rows of twenty. Rows with offsets of their own. Slack: four binomial
+        // deviations of both.
         const int draws = 4_000;
         foreach (double[] row in Fixtures.Numbers("oracles/correlation-size.csv"))
         {
@@ -105,7 +107,8 @@ public sealed class PairwiseCorrelationTests
                 alarms += PairwiseCorrelation.Of(rows).Probability <= 0.05 ? 1 : 0;
             }
 
-            Agreement.Within(4 * Math.Sqrt(row[3] * (1 - row[3]) * ((1.0 / draws) + (1 / row[2]))), row[3], (double)alarms / draws, row);
+            Agreement.Within(4 * Math.Sqrt(row[3] * (1 - row[3]) * ((1.0 / draws) + (1 / row[2]))), row[3],
+                (double)alarms / draws, row);
             Assert.InRange(row[3], 0.045, 0.065);
         }
     }

@@ -57,7 +57,8 @@ public sealed class RandomSourceTests
         double[] drawn = Many(2, random => random.Normal(), Draws);
         Moments(drawn, 0, 1, 3);
         Assert.InRange(Autocorrelation.Lag1(drawn), -Slack / Math.Sqrt(Draws), Slack / Math.Sqrt(Draws));
-        foreach ((double z, double tail) in new[] { (1.0, 0.158655253931457), (1.959963984540054, 0.025), (3.0, 0.001349898031630) })
+        foreach ((double z, double tail) in new[] { (1.0, 0.158655253931457), (1.959963984540054, 0.025),
+            (3.0, 0.001349898031630) })
         {
             double slack = Slack * Math.Sqrt(tail / Draws);
             Agreement.Within(slack, tail, drawn.Count(value => value > z) / (double)Draws, z);
@@ -78,7 +79,8 @@ public sealed class RandomSourceTests
         foreach (double share in (double[])[0.01, 0.25, 0.5, 0.9, 0.999])
         {
             double below = GammaDistribution.Quantile(shape, share);
-            Agreement.Within(Slack * Math.Sqrt(share * (1 - share) / Draws), share, drawn.Count(value => value < below) / (double)Draws, shape, share);
+            Agreement.Within(Slack * Math.Sqrt(share * (1 - share) / Draws), share,
+                drawn.Count(value => value < below) / (double)Draws, shape, share);
         }
     }
 
@@ -92,7 +94,8 @@ public sealed class RandomSourceTests
     private static void Moments(double[] drawn, double mean, double deviation, double kurtosis)
     {
         Agreement.Within(Slack * deviation / Math.Sqrt(drawn.Length), mean, Sample.Mean(drawn), mean, deviation);
-        Agreement.Relative(Slack * Math.Sqrt((kurtosis - 1) / drawn.Length) / 2, deviation, Sample.StandardDeviation(drawn), mean, deviation);
+        Agreement.Relative(Slack * Math.Sqrt((kurtosis - 1) / drawn.Length) / 2, deviation, Sample.StandardDeviation(drawn),
+            mean, deviation);
     }
 
     private static double[] Many(ulong seed, Func<RandomSource, double> draw, int count)

@@ -8,7 +8,8 @@ public sealed class RegressionLineTests
     [Fact]
     public void FourPairsGiveWhatHandArithmeticGives()
     {
-        // x 0 to 3, y 1, 2, 2, 5: slope 6/5, intercept 0.7, residuals 0.3, 0.1, −1.1, 0.7: squares 1.8 on 2 degrees of freedom, u(b)² = 0.9/5.
+        // x 0 to 3, y 1, 2, 2, 5: slope 6/5, intercept 0.7, residuals 0.3, 0.1, −1.1, 0.7: squares 1.8 on 2 degrees of freedom,
+        // u(b)² = 0.9/5.
         RegressionLine line = RegressionLine.Of([0, 1, 2, 3], [1, 2, 2, 5]);
         Assert.Equal(1.2, line.Slope.Value, 1e-15);
         Assert.Equal(0.7, line.Intercept, 1e-15);
@@ -51,8 +52,9 @@ public sealed class RegressionLineTests
             Interval interval = line.Slope.Interval(new Confidence(row[1]));
             double[][] pairs =
             [
-                [row[2], line.Intercept], [row[3], line.InterceptUncertainty], [row[4], line.Slope.Value], [row[5], line.Slope.Uncertainty],
-                [row[6], line.ResidualDeviation], [row[7], line.Slope.DegreesOfFreedom], [row[9], interval.Low], [row[10], interval.High],
+                [row[2], line.Intercept], [row[3], line.InterceptUncertainty], [row[4], line.Slope.Value],
+                [row[5], line.Slope.Uncertainty], [row[6], line.ResidualDeviation], [row[7], line.Slope.DegreesOfFreedom],
+                [row[9], interval.Low], [row[10], interval.High],
             ];
             Assert.All(pairs, pair => Agreement.Relative(1e-10, pair[0], pair[1], row));
             // The probability of Norris is 5e-90, where the digits of t are lost seventeenfold.
@@ -95,7 +97,8 @@ public sealed class RegressionLineTests
     }
 
     private static void AtLeastDigits(double digits, double certified, double actual) =>
-        Assert.True(Agreement.Digits(certified, actual) >= digits, $"{Agreement.Digits(certified, actual):F1} digits of {certified:R}, {digits} needed: {actual:R}");
+        Assert.True(Agreement.Digits(certified, actual) >= digits,
+            $"{Agreement.Digits(certified, actual):F1} digits of {certified:R}, {digits} needed: {actual:R}");
 
     private static void Near(RegressionLine plain, RegressionLine other, double factor)
     {

@@ -17,7 +17,8 @@ public sealed class SampleTests
         Assert.Equal(Math.Sqrt(14.0 / 3), Sample.StandardDeviation(values), 1e-15);
     }
 
-    // NIST StRD, univariate summary statistics. Digits that the stored decimals allow: NumAcc3 and NumAcc4 hold their scatter to 9 and 8 digits.
+    // NIST StRD, univariate summary statistics. Digits that the stored decimals allow: NumAcc3 and NumAcc4 hold their scatter to
+    // 9 and 8 digits.
     [Theory]
     [InlineData("PiDigits", 14.5, 14.5, 13)]
     [InlineData("Lottery", 14.5, 14.5, 13)]
@@ -28,7 +29,8 @@ public sealed class SampleTests
     [InlineData("NumAcc2", 15, 14.5, 14.5)]
     [InlineData("NumAcc3", 15, 9, 9)]
     [InlineData("NumAcc4", 15, 8, 8)]
-    public void TheNistUnivariateSetsComeOutToTheDigitsTheyHold(string set, double meanDigits, double deviationDigits, double lagDigits)
+    public void TheNistUnivariateSetsComeOutToTheDigitsTheyHold(string set, double meanDigits, double deviationDigits,
+    double lagDigits)
     {
         string[] certified = Fixtures.Cells("published/nist-strd-univariate/certified.csv").Single(row => row[0] == set);
         double[] values = UnivariateSet(set);

@@ -33,7 +33,8 @@ public sealed class SenSlopeTests
     [Fact]
     public void TheSodiumOfTheEpaComesOutAndItsIntervalIsExact()
     {
-        // US EPA, Unified Guidance 2009, example 17-7. 0.399 to 2.333 belongs to the normal approximation; exact are places 12 and 34 of 45.
+        // US EPA, Unified Guidance 2009, example 17-7. 0.399 to 2.333 belongs to the normal approximation; exact are places 12
+        // and 34 of 45.
         (double[] x, double[] y) = MannKendallTests.Case("sodium");
         double[] slopes = [.. Slopes(x, y).Order()];
         SenSlope line = SenSlope.Of(x, y, Confidence.NinetyFive);
@@ -104,7 +105,8 @@ public sealed class SenSlopeTests
     [Fact]
     public void TheIntervalHoldsTheTruthAsOftenAsTheTableSays()
     {
-        // Eight values: the interval at 95 % misses with 2·P(S ≥ 18) = 3.115 %, for scatter of any shape; here a square of a normal one.
+        // Eight values: the interval at 95 % misses with 2·P(S ≥ 18) = 3.115 %, for scatter of any shape; here a square of a
+        // normal one.
         const int draws = 10_000;
         const double truth = 2 * 0.015575;
         var random = new RandomSource(1968);

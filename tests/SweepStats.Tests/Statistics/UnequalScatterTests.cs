@@ -6,7 +6,8 @@ namespace SweepStats.Tests.Statistics;
 /// <summary>Means of groups that may scatter by unequal amounts.</summary>
 public sealed class UnequalScatterTests
 {
-    // By hand: means 2 and 6.5 of 1, 2, 3 and 5, 6, 7, 8; variances 1 and 5/3. Welch's t² = 4.5²/(1/3 + 5/12) = 27 on (3/4)²/((1/3)²/2 + (5/12)²/3) degrees of freedom.
+    // By hand: means 2 and 6.5 of 1, 2, 3 and 5, 6, 7, 8; variances 1 and 5/3. Welch's t² = 4.5²/(1/3 + 5/12) = 27 on
+    // (3/4)²/((1/3)²/2 + (5/12)²/3) degrees of freedom.
     [Fact]
     public void TwoGroupsGiveWelchsTSquared()
     {
@@ -16,7 +17,8 @@ public sealed class UnequalScatterTests
         Assert.Equal(0.5625 / ((1.0 / 18) + (25.0 / 432)), own.LowerDegreesOfFreedom, 1e-12);
     }
 
-    // By hand: three pairs of variances 1, 1 and 4. D = 2/3·6 = 4; f₁ = 16/[1/3·18 + (6/3)²] = 1.6; a pair weighs as two degrees less one: f₂ = 16/(4/9·18/2) − 1 = 3.
+    // By hand: three pairs of variances 1, 1 and 4. D = 2/3·6 = 4; f₁ = 16/[1/3·18 + (6/3)²] = 1.6; a pair weighs as two degrees
+    // less one: f₂ = 16/(4/9·18/2) − 1 = 3.
     [Fact]
     public void PairsWeighAsTwoDegreesLessOne()
     {
@@ -26,7 +28,8 @@ public sealed class UnequalScatterTests
         Assert.Equal(3, own.LowerDegreesOfFreedom, 1e-12);
     }
 
-    // By hand: 2 and 5 values, of variances 1 + 5 = 6 and 1 + 5/8 = 1.625: expected between 5/7·6 + 2/7·1.625 = 4.75, within 6 + 4·1.625 = 12.5 on 12.5²/(36 + 4·1.625²) degrees.
+    // By hand: 2 and 5 values, of variances 1 + 5 = 6 and 1 + 5/8 = 1.625: expected between 5/7·6 + 2/7·1.625 = 4.75, within 6 +
+    // 4·1.625 = 12.5 on 12.5²/(36 + 4·1.625²) degrees.
     [Fact]
     public void SmallGroupsAreAllowedToScatterMore()
     {
@@ -49,7 +52,8 @@ public sealed class UnequalScatterTests
             if (curves[0].Length == 1)
             {
                 double[] values = [.. curves.Select(c => c[0])];
-                Assert.Equal(Math.Max(expected[4], expected[8]), CensoredAnova.Of(values, new bool[values.Length], groups)!.Probability, 1e-8);
+                Assert.Equal(Math.Max(expected[4], expected[8]),
+                    CensoredAnova.Of(values, new bool[values.Length], groups)!.Probability, 1e-8);
                 Agrees(expected, values, groups);
             }
         }
@@ -74,13 +78,15 @@ public sealed class UnequalScatterTests
     public void GroupsOfOneSizeAndScatterLoseLittle()
     {
         // Four values each: by hand the own scatter has all its nine degrees of freedom, and the pattern is Fisher's F.
-        VarianceRatio own = UnequalScatter.OfNumbers([4, 4, 4], [3, 3, 3], [2, 2, 2]).Own(1.4, 9), small = UnequalScatter.SmallGroupsMore([4, 4, 4], 1.4, 9);
+        VarianceRatio own = UnequalScatter.OfNumbers([4, 4, 4], [3, 3, 3], [2, 2, 2]).Own(1.4, 9),
+            small = UnequalScatter.SmallGroupsMore([4, 4, 4], 1.4, 9);
         double fisher = new VarianceRatio(1.4, 2, 1, 9).Probability;
         Assert.Equal(fisher, own.Probability, 1e-12);
         Assert.Equal(fisher, small.Probability, 1e-12);
     }
 
-    // 4 000 draws: 7 % is known to 0.4 % (one binomial deviation), two of which are allowed for. Fisher's F speaks in 25, 27, 7, 1, 9, 10 and 16 % of them.
+    // 4 000 draws: 7 % is known to 0.4 % (one binomial deviation), two of which are allowed for. Fisher's F speaks in 25, 27, 7,
+    // 1, 9, 10 and 16 % of them.
     [Theory]
     [InlineData("2 6", "3 1", 99)]
     [InlineData("2 6 6", "3 1 1", 99)]
@@ -98,7 +104,8 @@ public sealed class UnequalScatterTests
     public void AlikeGroupsOfUnequalScatterAreTakenForDifferentInSevenPercentAtMost(string sizes, string scatters, double cap)
     {
         const int Draws = 4000;
-        (int[] groups, double[] scatter) = ([.. Numbers(sizes).SelectMany((n, l) => Enumerable.Repeat(l, (int)n))], Numbers(scatters));
+        (int[] groups, double[] scatter) =
+            ([.. Numbers(sizes).SelectMany((n, l) => Enumerable.Repeat(l, (int)n))], Numbers(scatters));
         var random = new RandomSource(31);
         int alarms = 0, tested = 0;
         for (int draw = 0; draw < Draws; draw++)
@@ -115,24 +122,31 @@ public sealed class UnequalScatterTests
 
     private static void Agrees(double[] expected, double[] values, int[] groups)
     {
-        double[][] each = [.. Enumerable.Range(0, groups.Max() + 1).Select(g => values.Where((_, i) => groups[i] == g).ToArray())];
+        double[][] each =
+            [.. Enumerable.Range(0, groups.Max() + 1).Select(g => values.Where((_, i) => groups[i] == g).ToArray())];
         int[] sizes = [.. each.Select(g => g.Length)];
-        double[] freedom = [.. sizes.Select(n => n - 1.0)], variances = [.. each.Select(g => g.Length > 1 ? Math.Pow(Sample.StandardDeviation(g), 2) : 0)];
-        double whole = Sample.Mean(values), between = each.Sum(g => g.Length * Math.Pow(Sample.Mean(g) - whole, 2)), known = freedom.Sum();
+        double[] freedom = [.. sizes.Select(n => n - 1.0)],
+            variances = [.. each.Select(g => g.Length > 1 ? Math.Pow(Sample.StandardDeviation(g), 2) : 0)];
+        double whole = Sample.Mean(values), between = each.Sum(g => g.Length * Math.Pow(Sample.Mean(g) - whole, 2)),
+            known = freedom.Sum();
         double ratio = between / freedom.Zip(variances, (v, s) => v * s).Sum();
-        VarianceRatio own = UnequalScatter.OfNumbers(sizes, freedom, variances).Own(ratio, known), small = UnequalScatter.SmallGroupsMore(sizes, ratio, known);
-        double[] found = [own.F, own.UpperDegreesOfFreedom, own.LowerDegreesOfFreedom, own.Probability, small.F, small.UpperDegreesOfFreedom, small.LowerDegreesOfFreedom, small.Probability];
+        VarianceRatio own = UnequalScatter.OfNumbers(sizes, freedom, variances).Own(ratio, known),
+            small = UnequalScatter.SmallGroupsMore(sizes, ratio, known);
+        double[] found = [own.F, own.UpperDegreesOfFreedom, own.LowerDegreesOfFreedom, own.Probability, small.F,
+            small.UpperDegreesOfFreedom, small.LowerDegreesOfFreedom, small.Probability];
         Assert.All(expected.Skip(1).Zip(found), pair => Assert.Equal(pair.First, pair.Second, 1e-10 * Math.Max(1, pair.First)));
     }
 
     private static (double[][] Curves, int[] Groups) Read(string set)
     {
-        double[][] rows = [.. Fixtures.Numbers("oracles/unequal-values.csv").Zip(Fixtures.Cells("oracles/unequal-values.csv")).Where(r => r.Second[0] == set).Select(r => r.First)];
+        double[][] rows = [.. Fixtures.Numbers("oracles/unequal-values.csv").Zip(Fixtures.Cells("oracles/unequal-values.csv"))
+            .Where(r => r.Second[0] == set).Select(r => r.First)];
         double[][][] curves = [.. rows.Chunk((int)rows.Max(r => r[2]) + 1)];
         return ([.. curves.Select(c => c.Select(r => r[3]).ToArray())], [.. curves.Select(c => (int)c[0][1])]);
     }
 
-    private static double Number(double[] values, int[] groups) => CensoredAnova.Of(values, new bool[values.Length], groups)!.Probability;
+    private static double Number(double[] values, int[] groups) =>
+        CensoredAnova.Of(values, new bool[values.Length], groups)!.Probability;
 
     private static double[] Numbers(string text) => [.. text.Split(' ').Select(double.Parse)];
 }

@@ -17,8 +17,8 @@ public sealed class WelchSatterthwaiteTests
     [Fact]
     public void TheEndGaugeOfTheUncertaintyGuideComesOut()
     {
-        // JCGM 100:2008, H.1.6, from memory: contributions 25, 9.7, 2.9 and 16.6 nm with 18, 25.6, 50 and 2 degrees of freedom; u 32 nm, ν 16.7 as printed,
-        // 31.67 and 16.76 recomputed from these rounded parts.
+        // JCGM 100:2008, H.1.6, from memory: contributions 25, 9.7, 2.9 and 16.6 nm with 18, 25.6, 50 and 2 degrees of freedom; u
+        // 32 nm, ν 16.7 as printed, 31.67 and 16.76 recomputed from these rounded parts.
         Contribution[] parts = [new(25, 18), new(9.7, 25.6), new(2.9, 50), new(16.6, 2)];
         Assert.Equal(31.67, WelchSatterthwaite.Combined(parts), 0.006);
         Assert.Equal(16.7, WelchSatterthwaite.DegreesOfFreedom(parts), 0.1);
@@ -37,7 +37,8 @@ public sealed class WelchSatterthwaiteTests
     [Fact]
     public void KnownPartsHaveEndlessDegreesOfFreedom()
     {
-        Assert.Equal(double.PositiveInfinity, WelchSatterthwaite.DegreesOfFreedom([new(1, double.PositiveInfinity), Contribution.None]));
+        Assert.Equal(double.PositiveInfinity,
+            WelchSatterthwaite.DegreesOfFreedom([new(1, double.PositiveInfinity), Contribution.None]));
         Assert.Equal(double.PositiveInfinity, WelchSatterthwaite.DegreesOfFreedom([]));
         Assert.Equal(0, WelchSatterthwaite.Combined([]));
     }

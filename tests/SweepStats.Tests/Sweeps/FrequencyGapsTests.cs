@@ -31,10 +31,12 @@ public sealed class FrequencyGapsTests
     public void TwoFrequenciesFarApartSayNothingOfWhatLiesBetween() => FrequencyGap([30e6, 1e9], 30e6, 1e9);
 
     [Fact]
-    public void UnitsDoNotMatter() => Assert.Equal(Gaps([1, 2, 3, 50, 51, 52]).Length, Gaps([1e6, 2e6, 3e6, 50e6, 51e6, 52e6]).Length);
+    public void UnitsDoNotMatter() =>
+    Assert.Equal(Gaps([1, 2, 3, 50, 51, 52]).Length, Gaps([1e6, 2e6, 3e6, 50e6, 51e6, 52e6]).Length);
 
     private static double[][] Gaps(double[] hertz) =>
         [.. FrequencyGaps.Of(new FrequencyGrid([.. hertz])).Select(g => new[] { g.Start.Value, g.Stop.Value })];
 
-    private static void FrequencyGap(IEnumerable<double> hertz, double from, double to) => Assert.Equal([from, to], Assert.Single(Gaps([.. hertz])));
+    private static void FrequencyGap(IEnumerable<double> hertz, double from, double to) =>
+        Assert.Equal([from, to], Assert.Single(Gaps([.. hertz])));
 }

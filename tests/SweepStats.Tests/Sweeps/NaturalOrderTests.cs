@@ -5,7 +5,8 @@ namespace SweepStats.Tests.Sweeps;
 
 public sealed class NaturalOrderTests
 {
-    private static readonly string[] Names = ["", "1", "01", "2", "10", "A1", "a", "a1", "a01", "a2", "a10", "a10b", "s2", "s10", "s10.2", "s10.10", "ä"];
+    private static readonly string[] Names =
+        ["", "1", "01", "2", "10", "A1", "a", "a1", "a01", "a2", "a10", "a10b", "s2", "s10", "s10.2", "s10.10", "ä"];
 
     [Theory]
     [InlineData("s2", "s10")]
@@ -30,7 +31,8 @@ public sealed class NaturalOrderTests
                 Assert.Equal(Math.Sign(NaturalOrder.Instance.Compare(a, b)), -Math.Sign(NaturalOrder.Instance.Compare(b, a)));
                 Assert.Equal(a == b, NaturalOrder.Instance.Compare(a, b) == 0);
                 Assert.All(Names, c => Assert.False(
-                    NaturalOrder.Instance.Compare(a, b) < 0 && NaturalOrder.Instance.Compare(b, c) < 0 && NaturalOrder.Instance.Compare(a, c) >= 0));
+                    NaturalOrder.Instance.Compare(a, b) < 0 && NaturalOrder.Instance.Compare(b, c) < 0
+                        && NaturalOrder.Instance.Compare(a, c) >= 0));
             }
         }
     }

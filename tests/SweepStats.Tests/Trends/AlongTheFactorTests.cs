@@ -18,7 +18,8 @@ public sealed class AlongTheFactorTests
     private const double Crossing = 20, StartDb = 44, LostDb = 0.2, AskedDb = 40;
 
     private static readonly double[] Washes = [0, 0, 0, 5, 5, 5, 10, 10, 10, 20, 20, 20, 30, 30, 30];
-    private static readonly DecisionRule Rule = new(Requirement.Constant(new Decibels(AskedDb)), Confidence.NinetyFive, new Decibels(0));
+    private static readonly DecisionRule Rule =
+        new(Requirement.Constant(new Decibels(AskedDb)), Confidence.NinetyFive, new Decibels(0));
 
     [Theory]
     [InlineData(0, 1, 1)]
@@ -33,13 +34,14 @@ public sealed class AlongTheFactorTests
         int met = 0, notMet = 0, slopes = 0;
         for (int i = 0; i < campaigns; i++)
         {
-            AskedFrequency[] asked = [.. Enumerable.Range(0, frequencies).Select(_ => Draw(random, (referenceDb, ReferenceSweeps), frequencies, ref slopes))];
+            AskedFrequency[] asked = [.. Enumerable.Range(0, frequencies)
+                .Select(_ => Draw(random, (referenceDb, ReferenceSweeps), frequencies, ref slopes))];
             met += Array.TrueForAll(asked, a => a.MetUpTo > Crossing) ? 1 : 0;
             notMet += Array.Exists(asked, a => a.NotMetFrom < Crossing) ? 1 : 0;
         }
 
-        // 5 % promised to each side. The larger of two errors is on the safe side, as are degrees of freedom of the reference's own; so are
-        // many frequencies for "met".
+        // 5 % promised to each side. The larger of two errors is on the safe side, as are degrees of freedom of the reference's
+        // own; so are many frequencies for "met".
         Often.AtMost(met, campaigns, 0.05, whenFull: 130);
         Often.AtMost(notMet, campaigns, 0.05, whenFull: 130);
         Often.AtLeast(met, campaigns, frequencies == 1 ? 0.015 : 0, whenFull: frequencies == 1 ? 30 : 0);
@@ -85,7 +87,8 @@ public sealed class AlongTheFactorTests
             double[] even = [.. Washes.Select(_ => 0.4 * random.Normal())];
             var line = RegressionLine.Of(Washes, even);
             Contribution one = line.ErrorAt(Crossing);
-            double reach = Level(even, new SharedReach(Contribution.None, Contribution.None, SystematicError.None, 0)).At(Crossing, 0.95).Width / 2;
+            double reach = Level(even, new SharedReach(Contribution.None, Contribution.None, SystematicError.None, 0))
+                .At(Crossing, 0.95).Width / 2;
             wider += reach / (one.StandardUncertainty * StudentT.Quantile(0.95, one.DegreesOfFreedom)) / Campaigns;
         }
 
@@ -102,7 +105,8 @@ public sealed class AlongTheFactorTests
         const int Campaigns = 1000;
         var random = new RandomSource(9);
         int slopes = 0;
-        int met = Enumerable.Range(0, Campaigns).Count(_ => Draw(random, (0.4, 5), 1, ref slopes, told: false).MetUpTo > Crossing);
+        int met = Enumerable.Range(0, Campaigns)
+            .Count(_ => Draw(random, (0.4, 5), 1, ref slopes, told: false).MetUpTo > Crossing);
         Assert.True(met > Campaigns / 10);
     }
 
@@ -117,7 +121,8 @@ public sealed class AlongTheFactorTests
         Assert.InRange(asked.MetUpTo!.Value, 15, Crossing);
         Assert.InRange(asked.NotMetFrom!.Value, Crossing, 25);
         Assert.Equal(
-            [RequirementOutcome.Meets, RequirementOutcome.Meets, RequirementOutcome.Meets, RequirementOutcome.Undecided, RequirementOutcome.Fails],
+            [RequirementOutcome.Meets, RequirementOutcome.Meets, RequirementOutcome.Meets, RequirementOutcome.Undecided,
+                RequirementOutcome.Fails],
             Values.Select(asked.OutcomeAt));
     }
 
@@ -155,7 +160,8 @@ public sealed class AlongTheFactorTests
         bool[] bounds = [.. Washes.Select(w => w == 30)];
         // A bound of 38 dB at 95 % is worth 37 dB at higher levels, and no more than itself at lower ones.
         var known = new SpecimenLevels(values, bounds, (i, at) => values[i] + (at > 0.95 ? -1 : 1));
-        var level = new GroupLevel(design, known, new GroupScatter(new Contribution(0.3, 10), [null, null, null, null, null]), new SharedReach(Contribution.None, Contribution.None, SystematicError.None, 0));
+        var level = new GroupLevel(design, known, new GroupScatter(new Contribution(0.3, 10), [null, null, null, null, null]),
+            new SharedReach(Contribution.None, Contribution.None, SystematicError.None, 0));
         double reach = 0.3 / Math.Sqrt(3) * StudentT.Quantile(0.95, 10);
         Assert.Equal(44 - reach, level.At(0, 0.95).Low, 1e-12);
         Assert.Equal(43 - reach, level.At(2, 0.95).Low, 1e-12);
@@ -195,8 +201,10 @@ public sealed class AlongTheFactorTests
         for (int i = 0; i < Campaigns; i++)
         {
             double[] y = [.. Washes.Select(w => (1 + ((last - 1) * w / 30)) * random.Normal())];
-            double[] squares = [.. design.Members.Select(m => Sample.SquaredDeviations([.. m.Select(k => y[k])], m.Average(k => y[k])))];
-            var scatter = new GroupScatter(new Contribution(Math.Sqrt(squares.Sum() / 10), 10), GroupScatter.Pooled(squares, [2, 2, 2, 2, 2]));
+            double[] squares =
+                [.. design.Members.Select(m => Sample.SquaredDeviations([.. m.Select(k => y[k])], m.Average(k => y[k])))];
+            var scatter = new GroupScatter(new Contribution(Math.Sqrt(squares.Sum() / 10), 10),
+                GroupScatter.Pooled(squares, [2, 2, 2, 2, 2]));
             double Reach(Contribution c) => c.StandardUncertainty / Math.Sqrt(3) * StudentT.Quantile(0.95, c.DegreesOfFreedom);
             double mean = design.Members[^1].Average(k => y[k]);
             near += mean > scatter.Reach(4, Reach) ? 1 : 0;
@@ -219,14 +227,17 @@ public sealed class AlongTheFactorTests
     private static AskedFrequency At(FactorLevel level, Bias bias, DecisionRule? rule = null, int frequencies = 1) =>
         new(level, [.. Washes.Distinct()], rule ?? Rule, new(AskedDb, frequencies), bias);
 
-    private static AskedFrequency Draw(RandomSource random, (double Db, int Sweeps) reference, int frequencies, ref int slopes, bool told = true, Func<double, double>? scatter = null)
+    private static AskedFrequency Draw(RandomSource random, (double Db, int Sweeps) reference, int frequencies, ref int slopes,
+        bool told = true, Func<double, double>? scatter = null)
     {
         Func<double, double> scatterDb = scatter ?? (_ => 0.4);
         double[] sweeps = [.. Enumerable.Range(0, reference.Sweeps).Select(_ => reference.Db * random.Normal())];
         double off = Sample.Mean(sweeps);
         double[] line = [.. Washes.Select(w => StartDb - (LostDb * w) + off + (scatterDb(w) * random.Normal()))];
         slopes += RegressionLine.Of(Washes, line).Slope.Interval(Confidence.NinetyFive).Contains(-LostDb) ? 1 : 0;
-        Contribution shared = told && reference.Db > 0 ? new Contribution(Sample.StandardDeviation(sweeps) / Math.Sqrt(sweeps.Length), sweeps.Length - 1) : Contribution.None;
-        return At(Level(line, new SharedReach(shared, Contribution.None, SystematicError.None, 0)), default, frequencies: frequencies);
+        Contribution shared = told && reference.Db > 0 ? new Contribution(
+            Sample.StandardDeviation(sweeps) / Math.Sqrt(sweeps.Length), sweeps.Length - 1) : Contribution.None;
+        return At(Level(line, new SharedReach(shared, Contribution.None, SystematicError.None, 0)), default,
+            frequencies: frequencies);
     }
 }

@@ -64,7 +64,8 @@ public sealed class TrendEstimatorTests
     public void AShiftOfAllAndARequirementWithItChangeNothing()
     {
         (AnalysisResult result, FactorTrend trend) = Found(Washed);
-        ImmutableArray<ShieldingCurve> moved = [.. result.Curves.Select(c => c with { Readings = [.. c.Readings.Select(Moved)] })];
+        ImmutableArray<ShieldingCurve> moved =
+            [.. result.Curves.Select(c => c with { Readings = [.. c.Readings.Select(Moved)] })];
         FactorTrend other = TrendEstimator.Of(moved, result.Campaign.Grid, Properties(Washed), Plan(47), [])!;
         Same(trend, other, 1);
         Assert.All(trend.Groups.Zip(other.Groups), g => Assert.Equal(g.First.MeanDb + 7, g.Second.MeanDb, 1e-9));
@@ -89,7 +90,9 @@ public sealed class TrendEstimatorTests
     public void WhereNoLineIsStraightMeasuredValuesAloneAreNamed()
     {
         // Nothing is lost up to ten washes, and much beyond.
-        LotStep[] steps = [.. new[] { ("A", 0.0), ("B", 0.0), ("C", 0.0), ("D", -5.0), ("E", -14.0) }.Select(s => new LotStep(s.Item1, new Decibels(s.Item2), Washed.Band))];
+        LotStep[] steps =
+            [.. new[] { ("A", 0.0), ("B", 0.0), ("C", 0.0), ("D", -5.0),
+                ("E", -14.0) }.Select(s => new LotStep(s.Item1, new Decibels(s.Item2), Washed.Band))];
         FactorTrend trend = Trend(Washed with { WearDb = 0, LotSteps = [.. steps] });
         Assert.False(trend.Whole.IsStraight);
         Assert.Equal(10, trend.Requirement!.MetUpTo);
@@ -106,7 +109,8 @@ public sealed class TrendEstimatorTests
         Assert.InRange(trend.Whole.ClearShare, 0.3, 0.9);
         Assert.All(trend.Frequencies, f => Assert.Equal(f.Capped > 0, f.Line is null));
         Assert.Contains(trend.Frequencies, f => f.Capped > 0);
-        Assert.All(trend.Frequencies.Where(f => f.Capped > 0), f => Assert.Equal((TrendBasis.Groups, 30.0), (f.Basis, f.MetUpTo!.Value)));
+        Assert.All(trend.Frequencies.Where(f => f.Capped > 0),
+            f => Assert.Equal((TrendBasis.Groups, 30.0), (f.Basis, f.MetUpTo!.Value)));
         Assert.Equal(trend.Frequencies.Count(f => f.Capped > 0), trend.Requirement!.Hidden);
         Assert.InRange(trend.Requirement.MetUpTo!.Value, 14, 21);
     }
@@ -163,13 +167,23 @@ public sealed class TrendEstimatorTests
     public void AFindingThatCouldOverturnItLeavesItOpen()
     {
         (AnalysisResult result, _) = Found(Washed);
-        var finding = new Finding { Code = "drift", Severity = Severity.Warning, Message = "", Basis = "", NextStep = "", Bias = Bias.Unknown };
-        TrendRequirement asked = TrendEstimator.Of(result.Curves, result.Campaign.Grid, Properties(Washed), Plan(40), [finding])!.Requirement!;
+        var finding = new Finding
+        {
+            Code = "drift",
+            Severity = Severity.Warning,
+            Message = "",
+            Basis = "",
+            NextStep = "",
+            Bias = Bias.Unknown,
+        };
+        TrendRequirement asked =
+            TrendEstimator.Of(result.Curves, result.Campaign.Grid, Properties(Washed), Plan(40), [finding])!.Requirement!;
         Assert.Null(asked.MetUpTo);
         Assert.Equal("drift", Assert.Single(asked.OverturnedBy));
         Assert.Equal(TrendObstacle.Overturned, asked.Obstacle);
         TrendRequirement gaps = TrendEstimator.Of(
-            result.Curves, result.Campaign.Grid, Properties(Washed), Plan(40), [finding with { Bias = null, LeavesFrequenciesOut = true }])!.Requirement!;
+            result.Curves, result.Campaign.Grid, Properties(Washed), Plan(40),
+            [finding with { Bias = null, LeavesFrequenciesOut = true }])!.Requirement!;
         Assert.Null(gaps.MetUpTo);
         Assert.NotNull(gaps.NotMetFrom);
         Assert.Equal(TrendObstacle.FrequenciesLeftOut, gaps.Obstacle);
@@ -212,10 +226,12 @@ public sealed class TrendEstimatorTests
     {
         (AnalysisResult result, FactorTrend trend) = Found(Washed);
         ImmutableArray<SpecimenProperty> gap = [.. Properties(Washed).Skip(1)];
-        ArgumentException missing = Assert.Throws<ArgumentException>(() => TrendEstimator.Of(result.Curves, result.Campaign.Grid, gap, Plan(40), []));
+        ArgumentException missing =
+            Assert.Throws<ArgumentException>(() => TrendEstimator.Of(result.Curves, result.Campaign.Grid, gap, Plan(40), []));
         Assert.Contains("A/A01 has no value of cycles", missing.Message, StringComparison.Ordinal);
         AnalysisPlan beside = Plan(40) with { Choice = new() { Yardstick = gap[0].Specimen with { Specimen = "A01" } } };
-        Assert.Equal(trend.Specimens.Length - 1, TrendEstimator.Of(result.Curves, result.Campaign.Grid, gap, beside, [])!.Specimens.Length);
+        Assert.Equal(trend.Specimens.Length - 1,
+            TrendEstimator.Of(result.Curves, result.Campaign.Grid, gap, beside, [])!.Specimens.Length);
         Assert.Null(TrendEstimator.Of(result.Curves, result.Campaign.Grid, gap, Plan(40) with { Lots = new() }, []));
     }
 

@@ -45,7 +45,8 @@ public sealed class ConformityTests
     [Fact]
     public void FewDegreesOfFreedomMakeItLessSure()
     {
-        Assert.True(Conformity.Probability(2, 1, 0, double.PositiveInfinity, 3) < Conformity.Probability(2, 1, 0, double.PositiveInfinity));
+        Assert.True(Conformity.Probability(2, 1, 0, double.PositiveInfinity, 3) < Conformity.Probability(2, 1, 0,
+            double.PositiveInfinity));
         Assert.Equal(0.5, Conformity.Probability(0, 1, 0, double.PositiveInfinity, 3), 1e-12);
         Assert.Throws<ArgumentOutOfRangeException>(() => Conformity.Probability(0, 0, 0, 1));
     }

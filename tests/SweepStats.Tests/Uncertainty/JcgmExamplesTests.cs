@@ -4,7 +4,10 @@ using Xunit;
 
 namespace SweepStats.Tests.Uncertainty;
 
-/// <summary>Worked examples of JCGM 100:2008 (GUM), annex H. Inputs and printed results from memory; all agree on recomputation but where a test says otherwise.</summary>
+/// <summary>
+/// Worked examples of JCGM 100:2008 (GUM), annex H. Inputs and printed results from memory; all agree on recomputation but where
+/// a test says otherwise.
+/// </summary>
 public sealed class JcgmExamplesTests
 {
     [Fact]
@@ -40,7 +43,8 @@ public sealed class JcgmExamplesTests
     [Fact]
     public void H1CombinesThePartsOfTheComparator()
     {
-        InputQuantity[] parts = [new("repeats", 0, new NormalSpread(5.8), 24), new("random", 0, new NormalSpread(3.9), 5), new("systematic", 0, new NormalSpread(6.7), 8)];
+        InputQuantity[] parts = [new("repeats", 0, new NormalSpread(5.8), 24), new("random", 0, new NormalSpread(3.9), 5),
+            new("systematic", 0, new NormalSpread(6.7), 8)];
         LinearBudget budget = LinearBudget.Of(x => x[0] + x[1] + x[2], parts);
         Assert.Equal(9.7, budget.StandardUncertainty, 0.05);
         // Printed 25.6; unrounded 25.4.
@@ -56,11 +60,16 @@ public sealed class JcgmExamplesTests
         Assert.Equal(-0.36, correlation[0][1], 0.005);
         Assert.Equal(0.86, correlation[0][2], 0.005);
         Assert.Equal(-0.65, correlation[1][2], 0.0051);
-        InputQuantity[] inputs = [.. series.Select((s, i) => new InputQuantity(i.ToString(System.Globalization.CultureInfo.InvariantCulture), Sample.Mean(s), new NormalSpread(Sample.StandardDeviation(s) / Math.Sqrt(5)), 4))];
-        LinearBudget Of(MeasurementModel model, bool correlated) => LinearBudget.Of(model, inputs, correlated ? correlation : null);
+        InputQuantity[] inputs =
+            [.. series.Select((s, i) => new InputQuantity(i.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                Sample.Mean(s), new NormalSpread(Sample.StandardDeviation(s) / Math.Sqrt(5)), 4))];
+        LinearBudget Of(MeasurementModel model, bool correlated) =>
+            LinearBudget.Of(model, inputs, correlated ? correlation : null);
         // mA to A.
-        MeasurementModel r = x => x[0] / x[1] * 1000 * Math.Cos(x[2]), reactance = x => x[0] / x[1] * 1000 * Math.Sin(x[2]), z = x => x[0] / x[1] * 1000;
-        (MeasurementModel Model, double Value, double U, double Alone)[] printed = [(r, 127.732, 0.071, 0.195), (reactance, 219.847, 0.295, 0.201), (z, 254.260, 0.236, 0.204)];
+        MeasurementModel r = x => x[0] / x[1] * 1000 * Math.Cos(x[2]), reactance = x => x[0] / x[1] * 1000 * Math.Sin(x[2]),
+            z = x => x[0] / x[1] * 1000;
+        (MeasurementModel Model, double Value, double U, double Alone)[] printed =
+            [(r, 127.732, 0.071, 0.195), (reactance, 219.847, 0.295, 0.201), (z, 254.260, 0.236, 0.204)];
         foreach ((MeasurementModel model, double value, double u, double alone) in printed)
         {
             Assert.Equal(value, Of(model, true).Estimate, 0.0006);
@@ -94,7 +103,8 @@ public sealed class JcgmExamplesTests
         Assert.Equal(-0.930, r12, 5e-4);
         LinearBudget at30 = LinearBudget.Of(
             x => x[0] + (10 * x[1]),
-            [new("intercept", line.Intercept, new NormalSpread(line.InterceptUncertainty), 9), new("slope", line.Slope.Value, new NormalSpread(line.Slope.Uncertainty), 9)],
+            [new("intercept", line.Intercept, new NormalSpread(line.InterceptUncertainty), 9),
+                new("slope", line.Slope.Value, new NormalSpread(line.Slope.Uncertainty), 9)],
             [[1, r12], [r12, 1]]);
         Assert.Equal(-0.1494, at30.Estimate, 5e-5);
         Assert.Equal(0.0041, at30.StandardUncertainty, 5e-5);
@@ -103,11 +113,13 @@ public sealed class JcgmExamplesTests
     [Fact]
     public void H5DaysAndReadingsWithinDays()
     {
-        // Ten days of five readings, given by day means and standard deviations; five values with these are as good as the five read.
+        // Ten days of five readings, given by day means and standard deviations; five values with these are as good as the five
+        // read.
         double[][] rows = Fixtures.Numbers("published/jcgm/h5.csv");
         double[] pattern = [-Math.Sqrt(1.6), 0, 0, 0, Math.Sqrt(1.6)];
         Assert.Equal(0.8944, Sample.StandardDeviation(pattern), 5e-5);
-        double[] values = [.. rows.SelectMany(day => pattern.Select(p => day[1] + (p * day[2] * 1e-6 / Sample.StandardDeviation(pattern))))];
+        double[] values =
+            [.. rows.SelectMany(day => pattern.Select(p => day[1] + (p * day[2] * 1e-6 / Sample.StandardDeviation(pattern))))];
         OneWayAnova days = OneWayAnova.Of(values, [.. rows.SelectMany((_, j) => Enumerable.Repeat(j, 5))]);
         Assert.Equal(10.000097, Sample.Mean(values), 5e-7);
         Assert.Equal(128e-6, Math.Sqrt(days.BetweenMeanSquare), 0.6e-6);
@@ -129,8 +141,9 @@ public sealed class JcgmExamplesTests
         // CISPR 16-4-2:2003, conducted disturbance, from memory. Printed from terms rounded to 0.01: unrounded 3.962 and 3.591.
         InputQuantity[] inputs =
         [
-            new("reading", 0, new NormalSpread(0.1)), new("attenuation", 0, new NormalSpread(0.1 / 2)), new("network factor", 0, new NormalSpread(0.2 / 2)),
-            new("sine voltage", 0, new NormalSpread(1.0 / 2)), new("pulse amplitude", 0, new RectangularSpread(1.5)), new("pulse repetition", 0, new RectangularSpread(1.5)),
+            new("reading", 0, new NormalSpread(0.1)), new("attenuation", 0, new NormalSpread(0.1 / 2)),
+            new("network factor", 0, new NormalSpread(0.2 / 2)), new("sine voltage", 0, new NormalSpread(1.0 / 2)),
+            new("pulse amplitude", 0, new RectangularSpread(1.5)), new("pulse repetition", 0, new RectangularSpread(1.5)),
             new("mismatch", 0, new ArcsineSpread(0.75)), new("network impedance", 0, new TrapezoidalSpread(networkDb, 0)),
         ];
         LinearBudget budget = LinearBudget.Of(x => x[0] + x[1] + x[2] + x[3] + x[4] + x[5] + x[6] + x[7], inputs);

@@ -4,7 +4,9 @@ using Xunit;
 
 namespace SweepStats.Tests.Uncertainty;
 
-/// <summary>Examples of JCGM 101:2008, clause 9; inputs and printed results from memory. Exact values are worked out beside them.</summary>
+/// <summary>
+/// Examples of JCGM 101:2008, clause 9; inputs and printed results from memory. Exact values are worked out beside them.
+/// </summary>
 public sealed class MonteCarloTests
 {
     private static readonly MonteCarloPlan Plan = new() { Seed = 101, Digits = 2 };
@@ -45,17 +47,20 @@ public sealed class MonteCarloTests
     [Fact]
     public void MassInAir()
     {
-        // 9.3: linear 1.2340, 0.0539 [1.1285, 1.3395]; with the bend 0.0750; Monte Carlo 1.2341, 0.0754. Its interval was printed [1.0834, 1.3825] and comes out
-        // as [1.0845, 1.3834] on recomputation, unexplained.
+        // 9.3: linear 1.2340, 0.0539 [1.1285, 1.3395]; with the bend 0.0750; Monte Carlo 1.2341, 0.0754. Its interval was printed
+        // [1.0834, 1.3825] and comes out as [1.0845, 1.3834] on recomputation, unexplained.
         InputQuantity[] inputs =
         [
-            new("reference", 100_000, new NormalSpread(0.05)), new("added", 1.234, new NormalSpread(0.02)), new("air", 1.2, new RectangularSpread(0.1)),
-            new("weight", 8000, new RectangularSpread(1000)), new("standard", 8000, new RectangularSpread(50)),
+            new("reference", 100_000, new NormalSpread(0.05)), new("added", 1.234, new NormalSpread(0.02)),
+            new("air", 1.2, new RectangularSpread(0.1)), new("weight", 8000, new RectangularSpread(1000)),
+            new("standard", 8000, new RectangularSpread(50)),
         ];
-        static double Mass(ReadOnlySpan<double> x) => ((x[0] + x[1]) * (1 + ((x[2] - 1.2) * ((1 / x[3]) - (1 / x[4]))))) - 100_000;
+        static double Mass(ReadOnlySpan<double> x) =>
+            ((x[0] + x[1]) * (1 + ((x[2] - 1.2) * ((1 / x[3]) - (1 / x[4]))))) - 100_000;
         LinearBudget linear = LinearBudget.Of(Mass, inputs);
         Assert.Equal(0.0539, linear.StandardUncertainty, 6e-5);
-        Assert.Equal(0.0750, Math.Sqrt((linear.StandardUncertainty * linear.StandardUncertainty) + linear.SecondOrderVariance), 3e-4);
+        Assert.Equal(0.0750,
+            Math.Sqrt((linear.StandardUncertainty * linear.StandardUncertainty) + linear.SecondOrderVariance), 3e-4);
         MonteCarlo drawn = MonteCarlo.Of(Mass, inputs, Plan);
         Assert.Equal(0.0754, drawn.StandardUncertainty, 4e-4);
         Assert.Equal(1.0845, drawn.Symmetric.Low, 1.5e-3);
@@ -72,8 +77,9 @@ public sealed class MonteCarloTests
     [InlineData(0.050, 0.9, 2550, 504.50, 1621, 3552)]
     public void ReflectionFromItsTwoParts(double x1, double r, double mean, double u, double low, double high)
     {
-        // 9.4, in units of 1e-6: mean x₁² + 2u², variance 4u²x₁² + 4u⁴(1 + r²); shortest intervals for r = 0 exact, from the noncentral χ² (printed [0, 367] and
-        // [1590, 3543] for the second and third are not these), for r = 0.9 by 4 million draws of another program.
+        // 9.4, in units of 1e-6: mean x₁² + 2u², variance 4u²x₁² + 4u⁴(1 + r²); shortest intervals for r = 0 exact, from the
+        // noncentral χ² (printed [0, 367] and [1590, 3543] for the second and third are not these), for r = 0.9 by 4 million
+        // draws of another program.
         InputQuantity[] inputs = [new("real", x1, new NormalSpread(0.005)), new("imaginary", 0, new NormalSpread(0.005))];
         static double Power(ReadOnlySpan<double> x) => 1e6 * ((x[0] * x[0]) + (x[1] * x[1]));
         MonteCarlo drawn = MonteCarlo.Of(Power, inputs, Plan with { MostTrials = 1_000_000 }, r == 0 ? null : [[1, r], [r, 1]]);
@@ -90,14 +96,18 @@ public sealed class MonteCarloTests
     [Fact]
     public void GaugeBlock()
     {
-        // 9.5: Monte Carlo 838, 36, shortest 99 % [745, 932]; linear 838, 32, [745, 931]. Trapezoids are rectangles with inexact limits here.
+        // 9.5: Monte Carlo 838, 36, shortest 99 % [745, 932]; linear 838, 32, [745, 931]. Trapezoids are rectangles with inexact
+        // limits here.
         InputQuantity[] inputs =
         [
-            new("standard", 50_000_623, new StudentSpread(25, 18)), new("mean", 215, new StudentSpread(6, 24)), new("random", 0, new StudentSpread(4, 5)),
-            new("systematic", 0, new StudentSpread(7, 8)), new("expansion", 11.5e-6, new RectangularSpread(2e-6)), new("room", -0.1, new NormalSpread(0.2)),
-            new("cycle", 0, new ArcsineSpread(0.5)), new("difference of expansion", 0, new RectangularSpread(1e-6, 0.1e-6)), new("difference of temperature", 0, new RectangularSpread(0.05, 0.025)),
+            new("standard", 50_000_623, new StudentSpread(25, 18)), new("mean", 215, new StudentSpread(6, 24)),
+            new("random", 0, new StudentSpread(4, 5)), new("systematic", 0, new StudentSpread(7, 8)),
+            new("expansion", 11.5e-6, new RectangularSpread(2e-6)), new("room", -0.1, new NormalSpread(0.2)),
+            new("cycle", 0, new ArcsineSpread(0.5)), new("difference of expansion", 0, new RectangularSpread(1e-6, 0.1e-6)),
+            new("difference of temperature", 0, new RectangularSpread(0.05, 0.025)),
         ];
-        static double Length(ReadOnlySpan<double> x) => x[0] + x[1] + x[2] + x[3] - (x[0] * ((x[7] * (x[5] + x[6])) + (x[4] * x[8]))) - 50_000_000;
+        static double Length(ReadOnlySpan<double> x) =>
+            x[0] + x[1] + x[2] + x[3] - (x[0] * ((x[7] * (x[5] + x[6])) + (x[4] * x[8]))) - 50_000_000;
         MonteCarlo drawn = MonteCarlo.Of(Length, inputs, Plan with { Confidence = new Confidence(0.99), MostTrials = 1_000_000 });
         Assert.Equal(838, drawn.Estimate, 0.3);
         Assert.Equal(35.8, drawn.StandardUncertainty, 0.2);
@@ -139,14 +149,20 @@ public sealed class MonteCarloTests
     public void WhatHasNoAnswerIsRefused()
     {
         Assert.Throws<ArgumentException>(() => MonteCarlo.Of(Sum, [], Plan));
-        Assert.Throws<ArgumentException>(() => MonteCarlo.Of(x => x[0], [new("a", 0, new NormalSpread(1))], Plan, [[1, 0], [0, 1]]));
-        Assert.Throws<ArgumentException>(() => MonteCarlo.Of(x => x[0] + x[1], [new("a", 0, new ArcsineSpread(1)), new("b", 0, new NormalSpread(1))], Plan, [[1, 0.5], [0.5, 1]]));
-        InputQuantity[] three = [new("a", 0, new NormalSpread(1)), new("b", 0, new NormalSpread(1)), new("c", 0, new NormalSpread(1))];
-        Assert.Throws<ArgumentException>(() => MonteCarlo.Of(x => x[0], three, Plan, [[1, 0.9, 0.9], [0.9, 1, -0.9], [0.9, -0.9, 1]]));
-        Assert.Throws<ArgumentOutOfRangeException>(() => MonteCarlo.Of(Sum, Four(_ => new NormalSpread(1)), Plan with { Digits = 3 }));
+        Assert.Throws<ArgumentException>(
+            () => MonteCarlo.Of(x => x[0], [new("a", 0, new NormalSpread(1))], Plan, [[1, 0], [0, 1]]));
+        Assert.Throws<ArgumentException>(() => MonteCarlo.Of(x => x[0] + x[1],
+            [new("a", 0, new ArcsineSpread(1)), new("b", 0, new NormalSpread(1))], Plan, [[1, 0.5], [0.5, 1]]));
+        InputQuantity[] three =
+            [new("a", 0, new NormalSpread(1)), new("b", 0, new NormalSpread(1)), new("c", 0, new NormalSpread(1))];
+        Assert.Throws<ArgumentException>(
+            () => MonteCarlo.Of(x => x[0], three, Plan, [[1, 0.9, 0.9], [0.9, 1, -0.9], [0.9, -0.9, 1]]));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => MonteCarlo.Of(Sum, Four(_ => new NormalSpread(1)), Plan with { Digits = 3 }));
     }
 
-    private static InputQuantity[] Four(Func<int, Spread> spread) => [.. Enumerable.Range(0, 4).Select(i => new InputQuantity($"x{i}", 0, spread(i)))];
+    private static InputQuantity[] Four(Func<int, Spread> spread) =>
+        [.. Enumerable.Range(0, 4).Select(i => new InputQuantity($"x{i}", 0, spread(i)))];
 
     private static void Near(MonteCarlo drawn, double estimate, double u, (double Low, double High) interval)
     {

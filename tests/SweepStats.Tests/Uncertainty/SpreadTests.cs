@@ -9,9 +9,11 @@ public sealed class SpreadTests
     public static TheoryData<Spread, double> Divisors => new()
     {
         // CISPR 16-4-2 and JCGM 100:2008, 4.3: √3, √6, √2; trapezoid a√((1 + β²)/6); inexact limits √(a²/3 + d²/9).
-        { new RectangularSpread(1), 1 / Math.Sqrt(3) }, { new TrapezoidalSpread(1, 0), 1 / Math.Sqrt(6) }, { new ArcsineSpread(1), 1 / Math.Sqrt(2) },
-        { new NormalSpread(0.5), 0.5 }, { new TrapezoidalSpread(1, 0.5), Math.Sqrt(1.25 / 6) }, { new RectangularSpread(1, 0.5), Math.Sqrt((1 / 3.0) + (0.25 / 9)) },
-        { new TrapezoidalSpread(2, 2), 2 / Math.Sqrt(3) }, { new StudentSpread(0.3, 1e9), 0.3 },
+        { new RectangularSpread(1), 1 / Math.Sqrt(3) }, { new TrapezoidalSpread(1, 0), 1 / Math.Sqrt(6) },
+        { new ArcsineSpread(1), 1 / Math.Sqrt(2) }, { new NormalSpread(0.5), 0.5 },
+        { new TrapezoidalSpread(1, 0.5), Math.Sqrt(1.25 / 6) },
+        { new RectangularSpread(1, 0.5), Math.Sqrt((1 / 3.0) + (0.25 / 9)) }, { new TrapezoidalSpread(2, 2), 2 / Math.Sqrt(3) },
+        { new StudentSpread(0.3, 1e9), 0.3 },
     };
 
     [Theory]

@@ -43,13 +43,15 @@ public sealed class SystematicErrorTests
         var random = new RandomSource(9);
         foreach ((double scale, int freedom) in new[] { (0.1, 2), (0.5, 4), (1.0, 3), (2.0, 8), (0.3, 1000) })
         {
-            foreach (ErrorDistribution distribution in new[] { ErrorDistribution.Rectangular, ErrorDistribution.Arcsine, ErrorDistribution.Normal })
+            foreach (ErrorDistribution distribution in new[] { ErrorDistribution.Rectangular, ErrorDistribution.Arcsine,
+                ErrorDistribution.Normal })
             {
                 UncertaintyEntry entry = Entry(1, distribution);
                 double half = StudentT.Quantile(0.975, freedom) * scale;
                 double whole = new SystematicError([entry]).Widened(0.975).Half(half, freedom);
                 var student = new StudentSpread(scale, freedom);
-                int inside = Enumerable.Range(0, 40_000).Count(_ => Math.Abs(student.Draw(random) + entry.Spread.Draw(random)) <= whole);
+                int inside =
+                    Enumerable.Range(0, 40_000).Count(_ => Math.Abs(student.Draw(random) + entry.Spread.Draw(random)) <= whole);
                 // 4 binomial deviations of 95 % in 40 000 are 0.44 %.
                 Assert.Equal(0.95, inside / 40_000.0, 0.006);
             }
@@ -75,5 +77,6 @@ public sealed class SystematicErrorTests
         Assert.Equal(3 * one.Widened(0.975).Half(0.8, 4), three.Widened(0.975).Half(2.4, 4), 1e-9);
     }
 
-    private static UncertaintyEntry Entry(double half, ErrorDistribution distribution) => new() { Name = "error", HalfWidthDb = half, Distribution = distribution };
+    private static UncertaintyEntry Entry(double half, ErrorDistribution distribution) =>
+        new() { Name = "error", HalfWidthDb = half, Distribution = distribution };
 }

@@ -13,7 +13,8 @@ namespace SweepStats.Tests.Verdicts;
 /// <summary>The outcome and the probability of conformance at each frequency.</summary>
 public sealed class ConformanceTests
 {
-    // By hand: reference 0 (variance 0), covered −40 ± 1 and −40 ± 2 with three sweeps: SE 40, u = 1/√3 and 2/√3, two degrees of freedom.
+    // By hand: reference 0 (variance 0), covered −40 ± 1 and −40 ± 2 with three sweeps: SE 40, u = 1/√3 and 2/√3, two degrees of
+    // freedom.
     private static readonly Campaign Steady = Rehearsed.Campaign(
         Rehearsed.Sweeps(SweepRole.Floor, [-200, -201], [-201, -200], [-200.5, -200.5]),
         Rehearsed.Sweeps(SweepRole.Reference, [0.0, 1e-9], [1e-9, 0.0], [0, 0]),
@@ -32,14 +33,16 @@ public sealed class ConformanceTests
             Assert.Equal(0.5 + (t / (2 * Math.Sqrt(2 + (t * t)))), expected, 5e-7);
             Assert.Equal(expected, decided[f]!.Probability!.Value.Least, 2e-6);
             Assert.True(decided[f]!.Probability!.Value.IsKnown);
-            Assert.Equal(Conformity.Probability(40, u, wanted, double.PositiveInfinity, 2), decided[f]!.Probability!.Value.Least, 2e-6);
+            Assert.Equal(Conformity.Probability(40, u, wanted, double.PositiveInfinity, 2),
+                decided[f]!.Probability!.Value.Least, 2e-6);
         }
     }
 
     [Fact]
     public void WelchsDegreesOfFreedomAreThoseOfThePrintedExample()
     {
-        // EPA Unified Guidance, example 16-1 (sulfate): t = 5.9826 with 11.955 degrees of freedom for a difference of 72.0833; here in tenths of a dB.
+        // EPA Unified Guidance, example 16-1 (sulfate): t = 5.9826 with 11.955 degrees of freedom for a difference of 72.0833;
+        // here in tenths of a dB.
         double[] lower = [56.0, 53.0, 57.0, 49.0, 51.0, 55.0, 55.0, 53.0], upper = [60.0, 59.0, 59.0, 63.0, 61.0, 63.0];
         // A millionth of a dB here and there keeps whole numbers from looking like steps of a display.
         static double[][] Levels(double[] of) => [.. of.Select((l, i) => new[] { l + (1e-6 * i * i) })];
@@ -69,14 +72,16 @@ public sealed class ConformanceTests
         }
     }
 
-    public static TheoryData<double, double, bool> Places => new() { { 40, 0.5, false }, { 62, 0.5, false }, { 66, 0.5, true }, { 70, 0.8, false }, { 74, 0.3, true } };
+    public static TheoryData<double, double, bool> Places =>
+        new() { { 40, 0.5, false }, { 62, 0.5, false }, { 66, 0.5, true }, { 70, 0.8, false }, { 74, 0.3, true } };
 
     [Theory]
     [MemberData(nameof(Places))]
     public void TheProbabilityNeverContradictsTheOutcome(double truth, double scatter, bool stated)
     {
         // The floor stands 70 dB below the reference: 62 to 74 dB is near it and in it.
-        ImmutableArray<UncertaintyEntry> errors = stated ? [new UncertaintyEntry { Name = "scale", HalfWidthDb = 0.7, Distribution = ErrorDistribution.Rectangular }] : [];
+        ImmutableArray<UncertaintyEntry> errors = stated
+            ? [new UncertaintyEntry { Name = "scale", HalfWidthDb = 0.7, Distribution = ErrorDistribution.Rectangular }] : [];
         foreach (Averaging averaging in new[] { Averaging.Power, Averaging.Unknown })
         {
             foreach (double level in new[] { 0.5, 0.8, 0.95, 0.99 })
@@ -89,15 +94,24 @@ public sealed class ConformanceTests
                 [new(new Hertz(30e6), new Decibels(truth - 4)), new(new Hertz(1e9), new Decibels(truth + 4))]),
                     RequirementConfidence = new Confidence(level),
                 };
-                AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { Points = Draws.Full ? 61 : 13, ShieldingStartDb = truth, ShieldingStopDb = truth, ScatterDb = scatter }, plan);
-                Assert.All(result.Verdict.Specimens[0].Frequencies.Zip(result.Curves[0].Readings), pair => Agrees(pair.First!, pair.Second, level));
+                AnalysisResult result = Rehearsed.Analysed(
+                    Rehearsed.Plan with
+                    {
+                        Points = Draws.Full ? 61 : 13,
+                        ShieldingStartDb = truth,
+                        ShieldingStopDb = truth,
+                        ScatterDb = scatter,
+                    }, plan);
+                Assert.All(result.Verdict.Specimens[0].Frequencies.Zip(result.Curves[0].Readings),
+                    pair => Agrees(pair.First!, pair.Second, level));
             }
         }
     }
 
     [Theory]
     [InlineData(0, RequirementOutcome.Meets)]
-    [InlineData(1.7, RequirementOutcome.Meets)] // by hand: the one-sided 95 % lower limit is 40 − 2.91999/√3 = 38.3142, t of two degrees of freedom
+    // by hand: the one-sided 95 % lower limit is 40 − 2.91999/√3 = 38.3142, t of two degrees of freedom
+    [InlineData(1.7, RequirementOutcome.Meets)]
     [InlineData(1.72, RequirementOutcome.Undecided)]
     [InlineData(9, RequirementOutcome.Undecided)]
     public void TheLowerLimitHasToReachTheGuardBand(double guard, RequirementOutcome expected)
@@ -112,7 +126,8 @@ public sealed class ConformanceTests
     [InlineData(41.6, RequirementOutcome.Undecided)] // by hand: the upper limit is 41.6858
     [InlineData(41.7, RequirementOutcome.Fails)]
     public void TheGuardBandDoesNotMakeASpecimenFail(double wanted, RequirementOutcome expected) =>
-        Assert.Equal(expected, Analysis.Run(Steady, Asking(wanted) with { GuardBand = new Decibels(5) }).Verdict.Specimens[0].Frequencies[0]!.Outcome);
+        Assert.Equal(expected, Analysis.Run(Steady,
+            Asking(wanted) with { GuardBand = new Decibels(5) }).Verdict.Specimens[0].Frequencies[0]!.Outcome);
 
     [Theory]
     [InlineData(0.5, 39.99, RequirementOutcome.Meets)]
@@ -122,7 +137,8 @@ public sealed class ConformanceTests
     [InlineData(0.99, 36, RequirementOutcome.Undecided)] // t₂(0.99) = 6.9646: lower limit 35.979
     [InlineData(0.99, 35.9, RequirementOutcome.Meets)]
     public void TheLevelOfTheRequirementDecides(double level, double wanted, RequirementOutcome expected) =>
-        Assert.Equal(expected, Analysis.Run(Steady, Asking(wanted) with { RequirementConfidence = new Confidence(level) }).Verdict.Specimens[0].Frequencies[0]!.Outcome);
+        Assert.Equal(expected, Analysis.Run(Steady,
+            Asking(wanted) with { RequirementConfidence = new Confidence(level) }).Verdict.Specimens[0].Frequencies[0]!.Outcome);
 
     [Fact]
     public void WhereNothingIsKnownNothingIsSaid()
@@ -133,8 +149,10 @@ public sealed class ConformanceTests
             AnalysisPlan plan = Asking(85) with { RequirementConfidence = new Confidence(level) };
             AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { ShieldingStartDb = 95, ShieldingStopDb = 95 }, plan);
             Assert.Equal(RequirementOutcome.CannotTell, result.Verdict.Requirement);
-            Assert.All(result.Verdict.Specimens[0].Frequencies.Where(d => d!.Outcome == RequirementOutcome.CannotTell), d => Assert.Null(d!.Probability));
-            Assert.DoesNotContain(result.Verdict.Specimens[0].Frequencies.Zip(result.Curves[0].Readings), p => p.Second is ShieldingReading.AtLeast && p.First!.Outcome == RequirementOutcome.Meets);
+            Assert.All(result.Verdict.Specimens[0].Frequencies.Where(d => d!.Outcome == RequirementOutcome.CannotTell),
+                d => Assert.Null(d!.Probability));
+            Assert.DoesNotContain(result.Verdict.Specimens[0].Frequencies.Zip(result.Curves[0].Readings),
+                p => p.Second is ShieldingReading.AtLeast && p.First!.Outcome == RequirementOutcome.Meets);
         }
     }
 
@@ -150,13 +168,16 @@ public sealed class ConformanceTests
         Assert.InRange(probability.Most, probability.Least, 1);
         // At 0.5 either side of the middle is taken; nothing lies between.
         Assert.True(decision.Outcome != RequirementOutcome.Meets || probability.Least >= level, $"{decision}");
-        Assert.True(decision.Outcome == RequirementOutcome.Meets || probability.Least < level || (level == 0.5 && probability.Least == 0.5), $"{decision} of {reading}");
+        Assert.True(decision.Outcome == RequirementOutcome.Meets || probability.Least < level
+            || (level == 0.5 && probability.Least == 0.5), $"{decision} of {reading}");
         Assert.True(decision.Outcome != RequirementOutcome.Fails || probability.Most <= 1 - level + 1e-15, $"{decision}");
         Assert.True(decision.Outcome == RequirementOutcome.Fails || probability.Most > 1 - level || level == 0.5, $"{decision}");
         Assert.True(decision.Outcome != RequirementOutcome.Meets || reading.Evidence.OneSidedLow is not null);
     }
 
-    private static ImmutableArray<FrequencyDecision?> Decided(Campaign campaign, double wanted) => Analysis.Run(campaign, Asking(wanted)).Verdict.Specimens[0].Frequencies;
+    private static ImmutableArray<FrequencyDecision?> Decided(Campaign campaign, double wanted) =>
+        Analysis.Run(campaign, Asking(wanted)).Verdict.Specimens[0].Frequencies;
 
-    private static AnalysisPlan Asking(double wanted) => new() { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(wanted)) };
+    private static AnalysisPlan Asking(double wanted) =>
+        new() { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(wanted)) };
 }

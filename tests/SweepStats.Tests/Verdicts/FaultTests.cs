@@ -10,10 +10,13 @@ using Xunit;
 
 namespace SweepStats.Tests.Verdicts;
 
-/// <summary>What findings do to decisions: a fault forbids them, several doubts add up, a specimen known from below is no value.</summary>
+/// <summary>
+/// What findings do to decisions: a fault forbids them, several doubts add up, a specimen known from below is no value.
+/// </summary>
 public sealed class FaultTests
 {
-    private static readonly Finding Plain = new() { Code = "x", Severity = Severity.Fault, Message = "m", Basis = "b", NextStep = "s" };
+    private static readonly Finding Plain =
+        new() { Code = "x", Severity = Severity.Fault, Message = "m", Basis = "b", NextStep = "s" };
 
     private static readonly AnalysisResult Drawn = Rehearsed.Analysed(Rehearsed.Plan with { ScatterDb = 0.01 });
 
@@ -35,7 +38,8 @@ public sealed class FaultTests
     {
         Finding small = Plain with { Bias = Bias.TooSmall };
         Verdict drawn = Judge.Of([small], Drawn.Curves, Rule(30), []), relied = drawn.AsRelied();
-        Assert.Equal((RequirementOutcome.Meets, RequirementOutcome.CannotTell), (drawn.Requirement!.Value, relied.Requirement!.Value));
+        Assert.Equal((RequirementOutcome.Meets, RequirementOutcome.CannotTell),
+            (drawn.Requirement!.Value, relied.Requirement!.Value));
         SpecimenOutcome specimen = Assert.Single(relied.Specimens);
         Assert.Equal((RequirementOutcome.CannotTell, 0), (specimen.Outcome, specimen.Count(RequirementOutcome.Meets)));
         Assert.All(specimen.Frequencies, d => Assert.Null(d!.Probability));
@@ -77,7 +81,15 @@ public sealed class FaultTests
     [Fact]
     public void APlateAtAnotherLevelTestsNothing()
     {
-        Campaign campaign = Rehearser.Draw(Rehearsed.Plan with { PlateSweeps = 5, PlateDb = 75, SourceDbm = 10, ShieldingStartDb = 10, ShieldingStopDb = 10 }).Campaign;
+        Campaign campaign =
+            Rehearser.Draw(Rehearsed.Plan with
+            {
+                PlateSweeps = 5,
+                PlateDb = 75,
+                SourceDbm = 10,
+                ShieldingStartDb = 10,
+                ShieldingStopDb = 10,
+            }).Campaign;
         Assert.DoesNotContain(UntestedDoubt.Leakage, Analysed(campaign, 10).Verdict.Untested);
         Finding told = Assert.Single(Analysed(campaign, -20).Findings, f => f.Code == "settings-changed");
         Assert.Equal(SweepRole.Plate, told.Role);
@@ -87,7 +99,8 @@ public sealed class FaultTests
             campaign with
             {
                 Sweeps = [.. campaign.Sweeps.Select(s => new Sweep(s.Name, s.Role, s.Grid, s.Levels, s.Scale)
-                    { Lot = s.Lot, Specimen = s.Specimen, Placement = s.Placement, SourceDbm = s.Role == SweepRole.Plate ? plateDbm : 10 })],
+                    { Lot = s.Lot, Specimen = s.Specimen, Placement = s.Placement,
+                        SourceDbm = s.Role == SweepRole.Plate ? plateDbm : 10 })],
             },
             new AnalysisPlan { Averaging = Averaging.Power });
     }
@@ -95,5 +108,6 @@ public sealed class FaultTests
     private static RequirementOutcome Outcome(double required, params ImmutableArray<Finding> findings) => Judge.Of(
         findings, Drawn.Curves, Rule(required), []).Requirement!.Value;
 
-    private static DecisionRule Rule(double required) => new(Requirement.Constant(new Decibels(required)), Confidence.NinetyFive, default);
+    private static DecisionRule Rule(double required) =>
+        new(Requirement.Constant(new Decibels(required)), Confidence.NinetyFive, default);
 }

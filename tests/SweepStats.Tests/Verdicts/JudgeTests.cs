@@ -31,15 +31,20 @@ public sealed class JudgeTests
     {
         Requirement elsewhere =
             Requirement.Line([new(new Hertz(10e9), new Decibels(20)), new(new Hertz(18e9), new Decibels(20))]);
-        Assert.Equal(RequirementOutcome.CannotTell, Rehearsed.Analysed(Rehearsed.Plan, new AnalysisPlan { Averaging = Averaging.Power, Requirement = elsewhere }).Verdict.Requirement);
+        Assert.Equal(RequirementOutcome.CannotTell, Rehearsed.Analysed(Rehearsed.Plan,
+            new AnalysisPlan { Averaging = Averaging.Power, Requirement = elsewhere }).Verdict.Requirement);
     }
 
     [Fact]
     public void FewCampaignsThatJustMeetAreFailed()
     {
-        // True shielding equals the requirement at all 61 frequencies: "fails" is wrong. Two-sided and Holm together keep it below 5 %.
+        // True shielding equals the requirement at all 61 frequencies: "fails" is wrong. Two-sided and Holm together keep it
+        // below 5 %.
         var plan = new AnalysisPlan { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(40)) };
-        int failed = Draws.Seeds(200).Count(seed => Rehearsed.Analysed(Rehearsed.Plan with { Seed = seed }, plan).Verdict.Requirement == RequirementOutcome.Fails);
+        int failed =
+            Draws.Seeds(200)
+                .Count(seed => Rehearsed.Analysed(Rehearsed.Plan with { Seed = seed }, plan).Verdict.Requirement
+                    == RequirementOutcome.Fails);
         Often.AtMost(failed, Draws.Of(200), 0.05, whenFull: 19);
     }
 
@@ -47,7 +52,9 @@ public sealed class JudgeTests
     public void FewCampaignsThatFailByAHairAreClaimedToMeet()
     {
         var plan = new AnalysisPlan { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(40.001)) };
-        int met = Draws.Seeds(200).Count(seed => Rehearsed.Analysed(Rehearsed.Plan with { Seed = seed, Points = 1 }, plan).Verdict.Requirement == RequirementOutcome.Meets);
+        int met = Draws.Seeds(200)
+            .Count(seed => Rehearsed.Analysed(Rehearsed.Plan with { Seed = seed, Points = 1 }, plan).Verdict.Requirement
+                == RequirementOutcome.Meets);
         Often.AtMost(met, Draws.Of(200), 0.05, whenFull: 19);
     }
 
@@ -56,7 +63,8 @@ public sealed class JudgeTests
     {
         AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan);
         Assert.Equal(Trust.Limited, result.Verdict.Trust);
-        Assert.Equal([UntestedDoubt.Overload, UntestedDoubt.Leakage, UntestedDoubt.PuttingBack], result.Verdict.Untested.ToArray());
+        Assert.Equal([UntestedDoubt.Overload, UntestedDoubt.Leakage, UntestedDoubt.PuttingBack],
+            result.Verdict.Untested.ToArray());
         Assert.DoesNotContain(result.Findings, f => f.Severity > SweepStats.Checks.Severity.Note);
     }
 
@@ -87,7 +95,14 @@ public sealed class JudgeTests
     [Fact]
     public void ACleanCampaignInWhichAllWasTestedIsTrustworthy()
     {
-        RehearsalPlan tested = Rehearsed.Plan with { LinearitySourcesDbm = [0, 10], PlateSweeps = 3, PlateDb = 110, Placements = 3, CoveredSweeps = 2 };
+        RehearsalPlan tested = Rehearsed.Plan with
+        {
+            LinearitySourcesDbm = [0, 10],
+            PlateSweeps = 3,
+            PlateDb = 110,
+            Placements = 3,
+            CoveredSweeps = 2,
+        };
         AnalysisResult result = Rehearsed.Analysed(tested);
         Assert.Empty(result.Verdict.Untested);
         Assert.Equal(Trust.Trustworthy, result.Verdict.Trust);
@@ -98,6 +113,8 @@ public sealed class JudgeTests
     public void AWarningLimitsAndAFaultForbids()
     {
         Assert.Equal(Trust.Limited, Rehearsed.Analysed(Rehearsed.Plan with { FloorSweeps = 0 }).Verdict.Trust);
-        Assert.Equal(Trust.Untrustworthy, Rehearsed.Analysed(Rehearsed.Plan with { ReferenceDbm = -95, ShieldingStartDb = 9, ShieldingStopDb = 9 }).Verdict.Trust);
+        Assert.Equal(Trust.Untrustworthy,
+            Rehearsed.Analysed(
+                Rehearsed.Plan with { ReferenceDbm = -95, ShieldingStartDb = 9, ShieldingStopDb = 9 }).Verdict.Trust);
     }
 }

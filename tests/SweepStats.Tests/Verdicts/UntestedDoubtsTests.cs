@@ -16,7 +16,8 @@ public sealed class UntestedDoubtsTests
         Campaign drawn = Rehearser.Draw(Plan).Campaign;
         Assert.Contains(UntestedDoubt.Overload, Of(drawn));
         double top = drawn.Sweeps.Where(s => s.Role == SweepRole.Reference).Max(s => s.Levels.Max()) - 3;
-        Campaign clipped = Rehearsed.Changed(drawn, (s, _, level) => s.Role == SweepRole.Reference ? Math.Min(level, top) : level);
+        Campaign clipped =
+            Rehearsed.Changed(drawn, (s, _, level) => s.Role == SweepRole.Reference ? Math.Min(level, top) : level);
         AnalysisResult result = Analysis.Run(clipped, new AnalysisPlan { Averaging = Averaging.Power });
         Assert.Contains(result.Findings, f => f.Code == "saturation-plateau");
         Assert.DoesNotContain(UntestedDoubt.Overload, result.Verdict.Untested);

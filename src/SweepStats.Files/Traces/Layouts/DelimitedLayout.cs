@@ -6,7 +6,9 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Layouts;
 
-/// <summary>A table in delimited text, or several over the same frequencies, with whatever stands above, between and below them.</summary>
+/// <summary>
+/// A table in delimited text, or several over the same frequencies, with whatever stands above, between and below them.
+/// </summary>
 internal sealed class DelimitedLayout : ITraceLayout
 {
     /// <inheritdoc/>
@@ -14,7 +16,8 @@ internal sealed class DelimitedLayout : ITraceLayout
 
     /// <inheritdoc/>
     public TraceReading Read(TraceText text, TraceReadOptions options) =>
-        MendedReading.Best(text, Plain(text, options), options.Columns, (mended, columns) => Plain(mended, options with { Columns = columns }));
+        MendedReading.Best(text, Plain(text, options), options.Columns,
+            (mended, columns) => Plain(mended, options with { Columns = columns }));
 
     private static TraceReading Plain(TraceText text, TraceReadOptions options)
     {
@@ -47,6 +50,12 @@ internal sealed class DelimitedLayout : ITraceLayout
         ImmutableArray<Trace> traces = tables.Read(block, preamble, options);
         return faults.Any
             ? new TraceReading { Faults = faults.All, IsStacked = tables.IsStacked }
-            : new TraceReading { IsStacked = tables.IsStacked, Traces = traces, Settings = preamble.SettingsOfAll(traces.Length), Assumptions = faults.Assumptions };
+            : new TraceReading
+            {
+                IsStacked = tables.IsStacked,
+                Traces = traces,
+                Settings = preamble.SettingsOfAll(traces.Length),
+                Assumptions = faults.Assumptions,
+            };
     }
 }

@@ -2,7 +2,9 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Layouts;
 
-/// <summary>One level a line and no frequencies: these follow from the range and the number of points that the lines above state.</summary>
+/// <summary>
+/// One level a line and no frequencies: these follow from the range and the number of points that the lines above state.
+/// </summary>
 internal sealed class LevelListLayout : ITraceLayout
 {
     private const int LinesLookedAt = 32;
@@ -17,7 +19,8 @@ internal sealed class LevelListLayout : ITraceLayout
     public bool Recognises(TraceText text) => SeparatorOf(text) is not null;
 
     /// <inheritdoc/>
-    public TraceReading Read(TraceText text, TraceReadOptions options) => DelimitedLayout.Read(text, options, SeparatorOf(text)!.Value, 1);
+    public TraceReading Read(TraceText text, TraceReadOptions options) =>
+        DelimitedLayout.Read(text, options, SeparatorOf(text)!.Value, 1);
 
     // Lines from all over the second half, where settings are over: nearly all of them must hold one number.
     private static Separator? SeparatorOf(TraceText text)
@@ -50,14 +53,16 @@ internal sealed class LevelListLayout : ITraceLayout
             }
         }
 
-        return rows < 2 ? null : points * 4 >= rows * 3 ? (ended > 0 ? Ended : Points) : commas * 4 >= rows * 3 && (single || parts.AreOneNumber) ? Commas : null;
+        return rows < 2 ? null : points * 4 >= rows * 3 ? (ended > 0 ? Ended : Points)
+            : commas * 4 >= rows * 3 && (single || parts.AreOneNumber) ? Commas : null;
     }
 
     private static bool IsLevel(ReadOnlySpan<byte> line, Separator separator) => line.Length <= LongestRow
         && (StrictNumber.TryParse(line, separator.DecimalMark, 0, out _)
             || (UnitWord.TryParseNumber(line, separator.DecimalMark, out _, out _, out LevelUnit? unit) && unit is not null));
 
-    // "-45,12" is one number or two columns of whole numbers. No frequency is below zero, so the first is none; the second is none where it does not rise.
+    // "-45,12" is one number or two columns of whole numbers. No frequency is below zero, so the first is none; the second is
+    // none where it does not rise.
     private struct TwoParts
     {
         private double _before = double.NegativeInfinity;

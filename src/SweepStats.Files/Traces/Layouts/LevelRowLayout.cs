@@ -7,8 +7,8 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>
-/// All levels of a trace in one row behind its name, and no frequencies: <c>Trace,-70.8,-69.0,…</c>. These follow from the range and the number of points that the
-/// lines above state.
+/// All levels of a trace in one row behind its name, and no frequencies: <c>Trace,-70.8,-69.0,…</c>. These follow from the range
+/// and the number of points that the lines above state.
 /// </summary>
 internal sealed class LevelRowLayout : ITraceLayout
 {
@@ -19,7 +19,8 @@ internal sealed class LevelRowLayout : ITraceLayout
     private const int FewestRows = 3;
 
     private static readonly Separator[] Separators =
-        [new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
+        [new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','),
+            new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
 
     /// <inheritdoc/>
     public bool Recognises(TraceText text)
@@ -33,13 +34,15 @@ internal sealed class LevelRowLayout : ITraceLayout
         Preamble preamble = Preamble.Read(text, first.Line);
         List<string> fields = FieldReader.Texts(text.Line(first.Line), first.Separator);
         int lead = Lead(fields, first.Separator);
-        bool alone = lead > 0 && (DataBlock.NextLine(text, first.Line, 1) is not { } next || RowOf(text, next, first.Separator) is null);
+        bool alone =
+            lead > 0 && (DataBlock.NextLine(text, first.Line, 1) is not { } next || RowOf(text, next, first.Separator) is null);
         return RegularAxis.IsStated(preamble) && ((preamble.Points ?? preamble.Count) == fields.Count - lead || alone)
             && (lead == 0 || IsLevel(fields[0])) && !HoldsTable(text, first.Separator);
     }
 
     // A limit, a correction or a phase may stand in a row above a table, or below one of levels.
-    private static bool IsLevel(string label) => ColumnName.Of(label) is { Kind: not ColumnKind.Other, IsCorrection: false, Part: ComplexPart.None, Statistic: null };
+    private static bool IsLevel(string label) =>
+        ColumnName.Of(label) is { Kind: not ColumnKind.Other, IsCorrection: false, Part: ComplexPart.None, Statistic: null };
 
     // Rows of two numbers and more, a line each, are a table with frequencies of its own.
     private static bool HoldsTable(TraceText text, Separator separator)
@@ -47,7 +50,8 @@ internal sealed class LevelRowLayout : ITraceLayout
         int rows = 0;
         for (int i = 0; i < text.LineCount && rows < FewestRows; i++)
         {
-            rows += RowOf(text, i, separator) is null && FieldReader.Texts(text.Line(i), separator) is { Count: > 1 } fields && fields.TrueForAll(f => Number(f, separator) is not null) ? 1 : 0;
+            rows += RowOf(text, i, separator) is null && FieldReader.Texts(text.Line(i), separator) is { Count: > 1 } fields
+                && fields.TrueForAll(f => Number(f, separator) is not null) ? 1 : 0;
         }
 
         return rows >= FewestRows;
@@ -78,13 +82,16 @@ internal sealed class LevelRowLayout : ITraceLayout
             double[] here = [.. row.Skip(Lead(row, separator)).Select(f => Number(f, separator)!.Value)];
             if (here.Length != levels.Length)
             {
-                faults.Add(i + 1, FormattableString.Invariant($"the row holds {here.Length} levels and that of line {line + 1} {levels.Length}"), "export the sweeps again");
+                faults.Add(i + 1,
+                    FormattableString.Invariant($"the row holds {here.Length} levels and that of line {line + 1} ")
+                        + FormattableString.Invariant($"{levels.Length}"), "export the sweeps again");
                 break;
             }
 
             if (Lead(row, separator) > 0 && !IsLevel(row[0]))
             {
-                faults.Add(i + 1, $"the row called '{row[0]}' is no level", "leave such rows out, or export the sweeps with a column of frequencies");
+                faults.Add(i + 1, $"the row called '{row[0]}' is no level",
+                    "leave such rows out, or export the sweeps with a column of frequencies");
                 break;
             }
 
@@ -92,7 +99,8 @@ internal sealed class LevelRowLayout : ITraceLayout
             traces.Add(TraceOf(name, here, axis, new(text.File, LineOf(i)), new(preamble, options, faults)));
         }
 
-        ImmutableArray<Trace> asked = options.Columns.IsEmpty ? traces.ToImmutable() : AskedTraces.Pick(traces.ToImmutable(), options.Columns, faults);
+        ImmutableArray<Trace> asked = options.Columns.IsEmpty ? traces.ToImmutable()
+            : AskedTraces.Pick(traces.ToImmutable(), options.Columns, faults);
         return faults.Any
             ? new TraceReading { Faults = faults.All }
             : new TraceReading { Traces = asked, Settings = preamble.Settings, Assumptions = faults.Assumptions };
@@ -156,7 +164,8 @@ internal sealed class LevelRowLayout : ITraceLayout
 
         List<string> fields = FieldReader.Texts(bytes, separator);
         int lead = Lead(fields, separator);
-        return fields.Count - lead >= FewestLevels && fields.Skip(lead).All(f => Number(f, separator) is not null) && !Rises(fields, lead, separator) ? fields : null;
+        return fields.Count - lead >= FewestLevels && fields.Skip(lead).All(f => Number(f, separator) is not null)
+            && !Rises(fields, lead, separator) ? fields : null;
     }
 
     // Before the fields are kept: most lines hold no numbers, or too few.
@@ -191,7 +200,8 @@ internal sealed class LevelRowLayout : ITraceLayout
         return true;
     }
 
-    private static int Lead(List<string> fields, Separator separator) => fields.Count > 0 && Number(fields[0], separator) is null ? 1 : 0;
+    private static int Lead(List<string> fields, Separator separator) =>
+        fields.Count > 0 && Number(fields[0], separator) is null ? 1 : 0;
 
     private static double? Number(string field, Separator separator) =>
         StrictNumber.TryParse(Encoding.UTF8.GetBytes(field), separator.DecimalMark, 0, out double value) ? value : null;

@@ -6,8 +6,8 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>
-/// Sections with headings in square brackets, a <c>[Trace]</c> for each trace: a line with its name and unit, lines with its range, then rows of level and
-/// frequency in either order.
+/// Sections with headings in square brackets, a <c>[Trace]</c> for each trace: a line with its name and unit, lines with its
+/// range, then rows of level and frequency in either order.
 /// </summary>
 internal sealed class SectionLayout : ITraceLayout
 {
@@ -38,7 +38,13 @@ internal sealed class SectionLayout : ITraceLayout
 
         return faults.Any
             ? new TraceReading { Faults = faults.All, IsStacked = headings.Length > 1 }
-            : new TraceReading { Traces = traces.ToImmutable(), IsStacked = traces.Count > 1, Settings = file.Settings, Assumptions = faults.Assumptions };
+            : new TraceReading
+            {
+                Traces = traces.ToImmutable(),
+                IsStacked = traces.Count > 1,
+                Settings = file.Settings,
+                Assumptions = faults.Assumptions,
+            };
     }
 
     private static IEnumerable<int> Headings(TraceText text)
@@ -47,7 +53,8 @@ internal sealed class SectionLayout : ITraceLayout
         {
             // Most lines of a file are rows, which begin with a digit: they must cost nothing here.
             ReadOnlySpan<byte> line = text.Line(i);
-            if (!line.IsEmpty && line[0] is (byte)'[' or (byte)' ' or (byte)'\t' && line.Trim(" \t,;"u8).SequenceEqual("[Trace]"u8))
+            if (!line.IsEmpty && line[0] is (byte)'[' or (byte)' ' or (byte)'\t'
+                && line.Trim(" \t,;"u8).SequenceEqual("[Trace]"u8))
             {
                 yield return i;
             }
@@ -65,9 +72,11 @@ internal sealed class SectionLayout : ITraceLayout
 
         faults.Add(
             from + 1,
-            runs.Length == 0 ? "the section of the trace holds no row of numbers" : runs.Length == 1 ? "the section of the trace holds one row of numbers only"
+            runs.Length == 0 ? "the section of the trace holds no row of numbers"
+                : runs.Length == 1 ? "the section of the trace holds one row of numbers only"
                 : "the section of the trace holds more than one table of numbers",
-            runs.Length < 2 ? "export the trace again, with a frequency and a level in each row" : "put each table under a heading [Trace] of its own, or export the trace again");
+            runs.Length < 2 ? "export the trace again, with a frequency and a level in each row"
+                : "put each table under a heading [Trace] of its own, or export the trace again");
         return null;
     }
 
@@ -87,9 +96,12 @@ internal sealed class SectionLayout : ITraceLayout
         string name = title is [{ Length: > 0 } first, ..] ? first : "trace";
         string unit = title.Skip(1).FirstOrDefault(f => LevelUnits.Parse(f) is not null) ?? "";
         ImmutableArray<ColumnName> names =
-            [.. Enumerable.Range(0, sight.Columns).Select(c => ColumnName.Of(c == axisColumn ? "frequency" : sight.Columns > 2 ? "" : unit.Length > 0 ? $"{name} ({unit})" : name))];
+            [.. Enumerable.Range(0, sight.Columns).Select(
+                c => ColumnName.Of(c == axisColumn ? "frequency" : sight.Columns > 2 ? ""
+                    : unit.Length > 0 ? $"{name} ({unit})" : name))];
         var table = new DelimitedTable(text, rows, separator, faults);
-        if (new ColumnChoice(sight, options, own, faults).Choose(names) is not { } chosen || table.Axis(block.Run, chosen, options.Grids) is not { } axis)
+        if (new ColumnChoice(sight, options, own, faults).Choose(names) is not { } chosen
+            || table.Axis(block.Run, chosen, options.Grids) is not { } axis)
         {
             return [];
         }
@@ -101,7 +113,8 @@ internal sealed class SectionLayout : ITraceLayout
                 .Check(order.Turned(axis), block.LastLine + 1, block.LastLine == text.LineCount - 1);
         }
 
-        return [.. order.Of(table.Traces(block.Run, chosen, axis, file), axis, row => rows.Line(block.Run, row) + 1).Select(t => t with
+        return [.. order.Of(table.Traces(block.Run, chosen, axis, file), axis, row => rows.Line(block.Run, row) + 1)
+            .Select(t => t with
         {
             Column = sight.Columns > 2 ? t.Column : name,
             Settings = SharedSettings.Over(t.Settings, own.Settings),

@@ -19,7 +19,8 @@ internal sealed record SegmentRowHeader(int Line, Separator Separator, int Start
 
     private static readonly string[] StepWords = ["step", "schritt", "schrittweite", "pas", "paso", "passo"];
     private static readonly string[] LeadWords =
-        ["n", "points", "point", "count", "punkte", "anzahl", "puntos", "punti", "nombre", "number", "date", "datum", "fecha", "data", "time", "zeit", "uhrzeit", "heure", "hora", "ora", "segment", "rbw", "vbw"];
+        ["n", "points", "point", "count", "punkte", "anzahl", "puntos", "punti", "nombre", "number", "date", "datum", "fecha",
+            "data", "time", "zeit", "uhrzeit", "heure", "hora", "ora", "segment", "rbw", "vbw"];
 
     /// <summary>Columns that tell when a segment was taken.</summary>
     public ImmutableArray<int> When { get; init; } = [0, 1];
@@ -45,7 +46,8 @@ internal sealed record SegmentRowHeader(int Line, Separator Separator, int Start
                 return null;
             }
 
-            if (line.Length is > 10 and < LongestLine && line.Count((byte)',') + line.Count((byte)';') + line.Count((byte)'\t') > 2 && Of(text, i, line) is { } header)
+            if (line.Length is > 10 and < LongestLine
+                && line.Count((byte)',') + line.Count((byte)';') + line.Count((byte)'\t') > 2 && Of(text, i, line) is { } header)
             {
                 return header;
             }
@@ -56,7 +58,8 @@ internal sealed record SegmentRowHeader(int Line, Separator Separator, int Start
 
     private static SegmentRowHeader? Of(TraceText text, int index, ReadOnlySpan<byte> line)
     {
-        if (!Encoding.UTF8.GetString(line).Contains("sto", StringComparison.OrdinalIgnoreCase) || DataBlock.NextLine(text, index, 1) is not { } row)
+        if (!Encoding.UTF8.GetString(line).Contains("sto", StringComparison.OrdinalIgnoreCase)
+            || DataBlock.NextLine(text, index, 1) is not { } row)
         {
             return null;
         }
@@ -84,9 +87,13 @@ internal sealed record SegmentRowHeader(int Line, Separator Separator, int Start
         int first = 1 + Array.FindLastIndex([.. Enumerable.Range(0, fields.Length)], IsLead);
         return start < 0 || stop < 0 ? null : new SegmentRowHeader(index, separator, start, stop, step < 0 ? null : step, first)
         {
-            When = [.. Enumerable.Range(0, first).Where(i => ColumnName.Of(fields[i]).Text is var t && (IsCalled(t, "date") || IsCalled(t, "datum") || IsCalled(t, "time") || IsCalled(t, "zeit") || IsCalled(t, "uhrzeit")))],
+            When = [.. Enumerable.Range(0, first).Where(
+                i => ColumnName.Of(fields[i]).Text is var t
+                    && (IsCalled(t, "date") || IsCalled(t, "datum") || IsCalled(t, "time") || IsCalled(t, "zeit")
+                        || IsCalled(t, "uhrzeit")))],
             FrequencyUnit = ColumnName.Of(fields[start]).FrequencyUnit,
-            LevelUnit = fields[first..].SelectMany(f => f.Split([' ', '(', ')', '[', ']', '_'])).Select(LevelUnits.Parse).FirstOrDefault(u => u is not null),
+            LevelUnit = fields[first..].SelectMany(f => f.Split([' ', '(', ')', '[', ']', '_'])).Select(LevelUnits.Parse)
+                .FirstOrDefault(u => u is not null),
         };
     }
 
@@ -99,7 +106,8 @@ internal sealed record SegmentRowHeader(int Line, Separator Separator, int Start
     private bool Fits(ReadOnlySpan<byte> row)
     {
         List<string> fields = FieldReader.Texts(row, Separator);
-        return fields.Count > FirstLevel + 1 && IsNumber(fields[Start]) && IsNumber(fields[Stop]) && fields.Skip(FirstLevel).All(IsNumber);
+        return fields.Count > FirstLevel + 1 && IsNumber(fields[Start]) && IsNumber(fields[Stop])
+            && fields.Skip(FirstLevel).All(IsNumber);
     }
 
     private bool IsNumber(string field) => StrictNumber.TryParse(Encoding.UTF8.GetBytes(field), Separator.DecimalMark, 0, out _);

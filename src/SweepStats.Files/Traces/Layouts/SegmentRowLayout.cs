@@ -7,9 +7,9 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>
-/// Rows of start, stop and step and then levels: each row is a segment of a sweep, and the segments up to the next that starts lower make one sweep. A header
-/// names the columns; without one they are date, time, start, stop and step in Hz, and a count. Frequencies are start + k·step; a value at the start of the next
-/// segment is that segment's first and is read once.
+/// Rows of start, stop and step and then levels: each row is a segment of a sweep, and the segments up to the next that starts
+/// lower make one sweep. A header names the columns; without one they are date, time, start, stop and step in Hz, and a count.
+/// Frequencies are start + k·step; a value at the start of the next segment is that segment's first and is read once.
 /// </summary>
 internal sealed partial class SegmentRowLayout : ITraceLayout
 {
@@ -24,7 +24,8 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
         Preamble preamble = Preamble.Read(text, header.Line + 1);
         if ((header.FrequencyUnit ?? preamble.FrequencyUnit ?? options.FrequencyUnit) is not { } unit)
         {
-            faults.Add(UnstatedUnitFault.Frequency(text.File, header.Line + 1, inFile: "write it behind the names of start and stop, as in 'start Hz'"));
+            faults.Add(UnstatedUnitFault.Frequency(text.File, header.Line + 1,
+                inFile: "write it behind the names of start and stop, as in 'start Hz'"));
             return new TraceReading { Faults = faults.All };
         }
 
@@ -40,7 +41,13 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
 
         ImmutableArray<Trace> traces = faults.Any ? [] : sweeps.Traces(preamble);
         return faults.Any ? new TraceReading { Faults = faults.All }
-            : new TraceReading { Traces = traces, IsStacked = true, Settings = preamble.Settings, Assumptions = faults.Assumptions };
+            : new TraceReading
+            {
+                Traces = traces,
+                IsStacked = true,
+                Settings = preamble.Settings,
+                Assumptions = faults.Assumptions,
+            };
     }
 
     private static bool StartsPlainly(TraceText text)
@@ -74,9 +81,11 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
             {
                 // A count, or a setting of the segment.
             }
-            else if (StrictNumber.TryParse(field, header.Separator.DecimalMark, i < header.FirstLevel ? unit.Exponent() : 0, out double value))
+            else if (StrictNumber.TryParse(field, header.Separator.DecimalMark, i < header.FirstLevel ? unit.Exponent() : 0,
+                out double value))
             {
-                (start, stop, step) = (i == header.Start ? value : start, i == header.Stop ? value : stop, i == header.Step ? value : step);
+                (start, stop, step) =
+                    (i == header.Start ? value : start, i == header.Stop ? value : stop, i == header.Step ? value : step);
                 if (i >= header.FirstLevel)
                 {
                     levels.Add(value);
@@ -84,7 +93,8 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
             }
             else if (!(field.IsEmpty && reader.AtEnd))
             {
-                faults.Add(number, $"'{Encoding.UTF8.GetString(field[..Math.Min(field.Length, 40)])}' is not a finite number", "correct the row or export the sweep again");
+                faults.Add(number, $"'{Encoding.UTF8.GetString(field[..Math.Min(field.Length, 40)])}' is not a finite number",
+                    "correct the row or export the sweep again");
                 return;
             }
             else
@@ -94,17 +104,22 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
         }
 
         step = header.Step is null && levels.Count > 1 ? (stop - start) / (levels.Count - 1) : step;
-        if (!(start >= 0 && step > 0 && stop > start) || levels.Count == 0 || Math.Abs(((stop - start) / step) - levels.Count) > 1.5)
+        if (!(start >= 0 && step > 0 && stop > start) || levels.Count == 0
+            || Math.Abs(((stop - start) / step) - levels.Count) > 1.5)
         {
-            string needed = header.Line < 0 ? "date, time, start, stop, step, a count, and a level for every step" : "what its header names, and a level for every step";
-            faults.Add(number, FormattableString.Invariant($"a segment from {start:R} to {stop:R} Hz in steps of {step:R} Hz does not fit its {levels.Count} levels"), "each row needs " + needed);
+            string needed = header.Line < 0 ? "date, time, start, stop, step, a count, and a level for every step"
+                : "what its header names, and a level for every step";
+            faults.Add(number,
+                FormattableString.Invariant($"a segment from {start:R} to {stop:R} Hz in steps of {step:R} Hz does not fit its ")
+                    + FormattableString.Invariant($"{levels.Count} levels"), "each row needs " + needed);
             return;
         }
 
         sweeps.Add(new Segment(SweepDate.Parse(when)?.At, when, new(start, stop, step), levels.Items.ToArray(), number));
     }
 
-    [GeneratedRegex(@"^\s*\d{4}-\d\d-\d\d\s*,\s*\d\d:\d\d(?::\d\d(?:\.\d+)?)?\s*,\s*[\d.]+(?:[eE][+-]?\d+)?\s*,\s*[\d.]+(?:[eE][+-]?\d+)?\s*,", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^\s*\d{4}-\d\d-\d\d\s*,\s*\d\d:\d\d(?::\d\d(?:\.\d+)?)?\s*,\s*[\d.]+(?:[eE][+-]?\d+)?\s*,\s*[\d.]+(?:[eE]"
+        + @"[+-]?\d+)?\s*,", RegexOptions.CultureInvariant)]
     private static partial Regex Start();
 
     /// <summary>

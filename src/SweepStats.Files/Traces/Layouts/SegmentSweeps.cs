@@ -7,7 +7,8 @@ using SweepStats.Files.Traces.Tables;
 namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>Joins segments to sweeps: a new one begins where a segment does not start above the last.</summary>
-internal sealed class SegmentSweeps(string file, LevelUnit? stated, FrequencyUnit frequencyUnit, TraceReadOptions options, FaultList faults)
+internal sealed class SegmentSweeps(string file, LevelUnit? stated, FrequencyUnit frequencyUnit, TraceReadOptions options,
+    FaultList faults)
 {
     private readonly List<List<Segment>> _sweeps = [];
 
@@ -28,7 +29,8 @@ internal sealed class SegmentSweeps(string file, LevelUnit? stated, FrequencyUni
         faults.Assume($"each row is a segment of a sweep; frequencies are start plus steps, in {frequencyUnit.Symbol()}");
         if (_sweeps.Any(s => Enumerable.Range(0, s.Count).Any(i => Own(s, i) < s[i].Levels.Length)))
         {
-            faults.Assume("a level at the frequency where the next segment starts was taken for that segment's first and read once");
+            faults.Assume(
+                "a level at the frequency where the next segment starts was taken for that segment's first and read once");
         }
 
         if (_sweeps.Any(s => s.Select(r => r.When).Distinct().Count() > 1))

@@ -1,6 +1,9 @@
 namespace SweepStats.Files.Traces.Layouts;
 
-/// <summary>Columns that a person states of a file whose layout has none to choose: to pass over the statement in silence would let it look obeyed.</summary>
+/// <summary>
+/// Columns that a person states of a file whose layout has none to choose: to pass over the statement in silence would let it
+/// look obeyed.
+/// </summary>
 internal static class StatedInVain
 {
     /// <summary>What is stated in vain; null where the layout is a table, or nothing is stated.</summary>

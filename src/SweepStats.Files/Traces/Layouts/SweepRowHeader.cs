@@ -9,7 +9,8 @@ namespace SweepStats.Files.Traces.Layouts;
 /// <param name="Separator">How its fields are parted.</param>
 /// <param name="Lead">The fields before the first frequency.</param>
 /// <param name="Frequencies">The frequencies as written.</param>
-internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyList<string> Lead, IReadOnlyList<string> Frequencies)
+internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyList<string> Lead,
+    IReadOnlyList<string> Frequencies)
 {
     /// <summary>Where the sweeps stand: 1 below, −1 above.</summary>
     public int Step { get; private init; } = 1;
@@ -25,9 +26,13 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
     private const int LinesSearched = 300;
 
     private static readonly Separator[] Separators =
-        [new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.'), new((byte)' ', (byte)',')];
+        [new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','),
+            new((byte)',', (byte)'.'), new((byte)' ', (byte)'.'), new((byte)' ', (byte)',')];
 
-    /// <summary>Finds it; null where the file has none. The row below must have as many fields, and must not be a row of an ordinary table.</summary>
+    /// <summary>
+    /// Finds it; null where the file has none. The row below must have as many fields, and must not be a row of an ordinary
+    /// table.
+    /// </summary>
     public static SweepRowHeader? Find(TraceText text)
     {
         for (int i = 0; i < Math.Min(text.LineCount, LinesSearched); i++)
@@ -67,7 +72,8 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
             bytes = bytes[..at];
         }
 
-        return (at == 0 || unit is not null) && StrictNumber.TryParse(bytes.AsSpan().Trim((byte)' '), decimalMark, unit?.Exponent() ?? 0, out double hertz) ? hertz : double.NaN;
+        return (at == 0 || unit is not null) && StrictNumber.TryParse(bytes.AsSpan().Trim((byte)' '), decimalMark,
+            unit?.Exponent() ?? 0, out double hertz) ? hertz : double.NaN;
     }
 
     // The sweeps stand below the frequencies; above them only where these are named.
@@ -86,7 +92,8 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
             }
         }
 
-        return NamesFrequency && DataBlock.NextLine(text, Line, -1) is { } before && Heads(text.Line(before)) ? this with { Step = -1 } : null;
+        return NamesFrequency && DataBlock.NextLine(text, Line, -1) is { } before && Heads(text.Line(before))
+            ? this with { Step = -1 } : null;
     }
 
     // "Einheit;;;MHz;MHz;MHz": one unit of frequency under all frequencies.
@@ -98,7 +105,8 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
         }
 
         List<string> fields = FieldReader.Texts(line, Separator);
-        FrequencyUnit?[] units = fields.Count == Lead.Count + Frequencies.Count ? [.. fields.Skip(Lead.Count).Select(f => FrequencyUnits.Parse(f.Trim('(', ')', '[', ']'))).Distinct()] : [];
+        FrequencyUnit?[] units = fields.Count == Lead.Count + Frequencies.Count
+            ? [.. fields.Skip(Lead.Count).Select(f => FrequencyUnits.Parse(f.Trim('(', ')', '[', ']'))).Distinct()] : [];
         return units is [{ } unit] ? unit : null;
     }
 
@@ -120,7 +128,8 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
             (first, above) = (first - 1, hertz);
         }
 
-        return first > 0 && fields.Count - first >= FewestFrequencies && fields.Take(first).All(f => !StrictNumber.TryParse(Encoding.UTF8.GetBytes(f), separator.DecimalMark, 0, out _))
+        return first > 0 && fields.Count - first >= FewestFrequencies
+            && fields.Take(first).All(f => !StrictNumber.TryParse(Encoding.UTF8.GetBytes(f), separator.DecimalMark, 0, out _))
             ? new SweepRowHeader(index, separator, fields[..first], fields[first..])
             : null;
     }
@@ -136,7 +145,8 @@ internal sealed record SweepRowHeader(int Line, Separator Separator, IReadOnlyLi
     private bool Heads(ReadOnlySpan<byte> line)
     {
         List<string> fields = FieldReader.Texts(line, Separator);
-        bool numeric = fields.Take(Lead.Count).All(f => StrictNumber.TryParse(Encoding.UTF8.GetBytes(f), Separator.DecimalMark, 0, out _));
+        bool numeric =
+            fields.Take(Lead.Count).All(f => StrictNumber.TryParse(Encoding.UTF8.GetBytes(f), Separator.DecimalMark, 0, out _));
         return fields.Count == Lead.Count + Frequencies.Count && !(numeric && NamesFrequency)
             && StrictNumber.TryParse(Encoding.UTF8.GetBytes(fields[^1]), Separator.DecimalMark, 0, out _);
     }

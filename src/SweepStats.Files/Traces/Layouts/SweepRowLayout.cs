@@ -6,7 +6,10 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Layouts;
 
-/// <summary>A row for each sweep: frequencies are the titles of the columns, and number, date or name of the sweep stand before the levels.</summary>
+/// <summary>
+/// A row for each sweep: frequencies are the titles of the columns, and number, date or name of the sweep stand before the
+/// levels.
+/// </summary>
 internal sealed class SweepRowLayout : ITraceLayout
 {
     /// <inheritdoc/>
@@ -44,7 +47,8 @@ internal sealed class SweepRowLayout : ITraceLayout
         FrequencyUnit? unit = header.Unit ?? named?.FrequencyUnit ?? preamble.FrequencyUnit;
         if (header.Unit is { } below && (named?.FrequencyUnit ?? preamble.FrequencyUnit ?? below) != below)
         {
-            faults.Add(header.LastLine + 1, $"the row of units states {below.Symbol()}, and the heading or the lines above state another unit of frequency", "correct the one that is wrong");
+            faults.Add(header.LastLine + 1, $"the row of units states {below.Symbol()}, and the heading or the lines above "
+                + "state another unit of frequency", "correct the one that is wrong");
             return null;
         }
 
@@ -57,7 +61,8 @@ internal sealed class SweepRowLayout : ITraceLayout
         if (unit is null && !glued)
         {
             faults.Add(UnstatedUnitFault.Frequency(
-                faults.File, header.Line + 1, "the file does not say the unit of the frequencies that head its columns", "write it before them, as in 'Frequency (MHz)'"));
+                faults.File, header.Line + 1, "the file does not say the unit of the frequencies that head its columns",
+                "write it before them, as in 'Frequency (MHz)'"));
             return null;
         }
 
@@ -71,7 +76,8 @@ internal sealed class SweepRowLayout : ITraceLayout
         int bad = Array.FindIndex(hertz, f => !double.IsFinite(f) || f < 0);
         if (bad >= 0)
         {
-            faults.Add(header.Line + 1, $"'{header.Frequencies[bad]}' is not a frequency", "correct the heading or export the sweeps again");
+            faults.Add(header.Line + 1, $"'{header.Frequencies[bad]}' is not a frequency",
+                "correct the heading or export the sweeps again");
             return null;
         }
 

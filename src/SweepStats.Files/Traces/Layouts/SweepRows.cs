@@ -16,11 +16,14 @@ internal sealed class SweepRows(
     private string? _statistic;
     private int _rows;
 
-    /// <summary>A trace for each row of levels, up to the first line that is none; those above the heading in the order of the file.</summary>
+    /// <summary>
+    /// A trace for each row of levels, up to the first line that is none; those above the heading in the order of the file.
+    /// </summary>
     public ImmutableArray<Trace> Read()
     {
         var traces = ImmutableArray.CreateBuilder<Trace>();
-        for (int? line = DataBlock.NextLine(text, header.Step > 0 ? header.LastLine : header.Line, header.Step); line is { } index; line = DataBlock.NextLine(text, index, header.Step))
+        for (int? line = DataBlock.NextLine(text, header.Step > 0 ? header.LastLine : header.Line,
+            header.Step); line is { } index; line = DataBlock.NextLine(text, index, header.Step))
         {
             List<string> fields = FieldReader.Texts(text.Line(index), header.Separator);
             int numbers = fields.Count(f => Number(f) is not null);
@@ -29,7 +32,9 @@ internal sealed class SweepRows(
                 if (numbers > header.Lead.Count && (header.Step > 0 || numbers * 2 > axis.Hertz.Length))
                 {
                     known.Faults.Add(
-                        index + 1, FormattableString.Invariant($"the row has {fields.Count} fields and the heading {header.Lead.Count + axis.Hertz.Length}"), "complete the row or export the sweeps again");
+                        index + 1, FormattableString.Invariant(
+                            $"the row has {fields.Count} fields and the heading {header.Lead.Count + axis.Hertz.Length}"),
+                        "complete the row or export the sweeps again");
                 }
 
                 break;
@@ -39,7 +44,8 @@ internal sealed class SweepRows(
             if (Other(lead) is { } other)
             {
                 known.Faults.Assume(FormattableString.Invariant(
-                    $"line {index + 1}, '{other.Text}', was taken for {Taken(other)} and not read; rename the row if it holds levels"));
+                    $"line {index + 1}, '{other.Text}', was taken for {Taken(other)} and not read; rename the row if it ")
+                    + "holds levels");
                 continue;
             }
 
@@ -57,15 +63,21 @@ internal sealed class SweepRows(
             traces.Reverse();
         }
 
-        return known.Options.Columns.IsEmpty ? traces.ToImmutable() : AskedTraces.Pick(traces.ToImmutable(), known.Options.Columns, known.Faults);
+        return known.Options.Columns.IsEmpty ? traces.ToImmutable()
+            : AskedTraces.Pick(traces.ToImmutable(), known.Options.Columns, known.Faults);
     }
 
     // A limit, a phase or a correction over the same frequencies. A plain word such as "no" or "n" may name a sweep.
     private static ColumnName? Other(ColumnName[] lead) =>
-        Array.Find(lead, n => n.IsLimit || (n.LevelUnit is not null && (n.Kind == ColumnKind.Other || (n.IsCorrection && !n.IsGain && n.Parameter is null))) || (n.LevelUnit is null && n.Part is ComplexPart.Phase or ComplexPart.Imaginary));
+        Array.Find(lead,
+            n => n.IsLimit
+                || (n.LevelUnit is not null && (n.Kind == ColumnKind.Other
+                    || (n.IsCorrection && !n.IsGain && n.Parameter is null)))
+                || (n.LevelUnit is null && n.Part is ComplexPart.Phase or ComplexPart.Imaginary));
 
     private static string Taken(ColumnName name) =>
-        name.IsLimit ? "a limit" : name.LevelUnit is not null ? "an uncertainty, a correction or another quantity" : name.Part == ComplexPart.Phase ? "a phase" : "the imaginary part of a complex number";
+        name.IsLimit ? "a limit" : name.LevelUnit is not null ? "an uncertainty, a correction or another quantity"
+            : name.Part == ComplexPart.Phase ? "a phase" : "the imaginary part of a complex number";
 
     // Sweeps and their highest, lowest or mean are no repeats of each other.
     private void CheckStatistics(int line, ColumnName[] lead)
@@ -74,7 +86,9 @@ internal sealed class SweepRows(
         if (_rows > 0 && statistic != _statistic && known.Options.Columns.IsEmpty)
         {
             known.Faults.Add(
-                line, "some rows are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no repeats of each other", "remove such rows, or name the row to read " + known.Options.NamedWhere.Replace("header", "name", StringComparison.Ordinal));
+                line, "some rows are the highest, lowest or mean of the same sweeps, or come from other detectors, which are no "
+                    + "repeats of each other", "remove such rows, or name the row to read "
+                        + known.Options.NamedWhere.Replace("header", "name", StringComparison.Ordinal));
         }
 
         (_statistic, _rows) = (statistic, _rows + 1);
@@ -89,7 +103,8 @@ internal sealed class SweepRows(
             string field = fields[header.Lead.Count + i];
             if (Number(field) is not { } level)
             {
-                known.Faults.Add(line, $"'{(field.Length <= 40 ? field : field[..40] + "…")}' is not a finite number", "correct the row or export the sweeps again");
+                known.Faults.Add(line, $"'{(field.Length <= 40 ? field : field[..40] + "…")}' is not a finite number",
+                    "correct the row or export the sweeps again");
                 return null;
             }
 
@@ -98,7 +113,8 @@ internal sealed class SweepRows(
 
         ColumnName? name = Array.Find(lead, n => n.LevelUnit is not null);
         int titled = Math.Max(0, Array.FindIndex(lead, n => n.Text.Length > 0 && !n.IsBareUnit));
-        string label = Number(lead[titled].Text) is null ? lead[titled].Text : $"{header.Lead[titled]} {lead[titled].Text}".Trim();
+        string label = Number(lead[titled].Text) is null ? lead[titled].Text
+            : $"{header.Lead[titled]} {lead[titled].Text}".Trim();
         label += TimeBehind(lead, titled);
         LevelUnit? unit = name?.LevelUnit ?? _headed ?? known.Preamble.LevelUnit ?? Told();
         var column = new LevelColumn(header.Lead.Count, label, unit) { Asked = !known.Options.Columns.IsEmpty };
@@ -116,7 +132,9 @@ internal sealed class SweepRows(
 
     // Rows of one day are told apart by their times.
     private static string TimeBehind(ColumnName[] lead, int titled) =>
-        SweepDate.Parse(lead[titled].Text) is not null && titled + 1 < lead.Length && lead[titled + 1].Text is { Length: > 0 } time && char.IsAsciiDigit(time[0]) && time.Contains(':', StringComparison.Ordinal)
+        SweepDate.Parse(lead[titled].Text) is not null && titled + 1 < lead.Length
+            && lead[titled + 1].Text is { Length: > 0 } time && char.IsAsciiDigit(time[0])
+            && time.Contains(':', StringComparison.Ordinal)
             ? " " + time : "";
 
     // A column of the heading may be called "Detector", and the name of a sweep may tell it.
@@ -148,5 +166,6 @@ internal sealed class SweepRows(
         return known.Options.LevelUnit;
     }
 
-    private double? Number(string field) => StrictNumber.TryParse(Encoding.UTF8.GetBytes(field), header.Separator.DecimalMark, 0, out double value) ? value : null;
+    private double? Number(string field) =>
+        StrictNumber.TryParse(Encoding.UTF8.GetBytes(field), header.Separator.DecimalMark, 0, out double value) ? value : null;
 }

@@ -6,7 +6,8 @@ namespace SweepStats.Files.Traces.Layouts;
 /// <summary>All layouts, in the order in which they are asked; the last takes what no other wants.</summary>
 internal static class TraceLayouts
 {
-    private static readonly ITraceLayout[] All = [new TouchstoneLayout(), new SectionLayout(), new SegmentRowLayout(), new SweepRowLayout(), new LevelListLayout(), new LevelRowLayout(), new DelimitedLayout()];
+    private static readonly ITraceLayout[] All = [new TouchstoneLayout(), new SectionLayout(), new SegmentRowLayout(),
+        new SweepRowLayout(), new LevelListLayout(), new LevelRowLayout(), new DelimitedLayout()];
 
     public static ITraceLayout For(TraceText text) => Array.Find(All, layout => layout.Recognises(text))!;
 }

@@ -5,7 +5,10 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Layouts;
 
-/// <summary>Levels of one trace, ten or so in a line, the last line perhaps shorter; range and number of points are stated above. Tried where a text reads in no other way.</summary>
+/// <summary>
+/// Levels of one trace, ten or so in a line, the last line perhaps shorter; range and number of points are stated above. Tried
+/// where a text reads in no other way.
+/// </summary>
 internal static class WrappedLevels
 {
     private const int FewestInLine = 3;
@@ -14,10 +17,14 @@ internal static class WrappedLevels
 
     private static readonly Separator[] Separators =
     [
-        new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.'), new((byte)' ', (byte)','),
+        new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','),
+        new((byte)',', (byte)'.'), new((byte)' ', (byte)'.'), new((byte)' ', (byte)','),
     ];
 
-    /// <summary>The trace; null where the text is none such: the lines must hold as many levels as points are stated, and none may begin with its frequency.</summary>
+    /// <summary>
+    /// The trace; null where the text is none such: the lines must hold as many levels as points are stated, and none may begin
+    /// with its frequency.
+    /// </summary>
     public static TraceReading? Read(TraceText text, TraceReadOptions options)
     {
         if (text.LineCount is < 3 or > MostLines || options.FrequencyColumn is not null || options.RealColumn is not null)
@@ -40,7 +47,8 @@ internal static class WrappedLevels
                 return null;
             }
 
-            if (RegularAxis.IsStated(preamble) && (preamble.Points ?? preamble.Count) == levels.Count && !BeginsWithFrequency(levels, firsts, preamble))
+            if (RegularAxis.IsStated(preamble) && (preamble.Points ?? preamble.Count) == levels.Count
+                && !BeginsWithFrequency(levels, firsts, preamble))
             {
                 return Trace(text, [.. levels], firsts, new(preamble, options, new FaultList(text.File)), first);
             }
@@ -73,7 +81,8 @@ internal static class WrappedLevels
         }
 
         known.Faults.AssumeAll(known.Preamble.Remarks);
-        known.Faults.Assume(FormattableString.Invariant($"the levels stand several in a line from line {first + 1} on; they were read line by line, from left to right"));
+        known.Faults.Assume(FormattableString.Invariant(
+            $"the levels stand several in a line from line {first + 1} on; they were read line by line, from left to right"));
         string name = known.Preamble.TraceNames is [var only] ? only : "1";
         int Line(int point) => firsts.BinarySearch(point) is var at && at >= 0 ? first + at + 1 : first + ~at;
         FrequencyAxis axis = known.Options.Grids.Of(regular.Hertz(levels.Length));

@@ -4,7 +4,8 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Mending;
 
 /// <summary>
-/// Tables drawn with bars: <c>30 | -73.09</c> or <c>| 30 | -73.09 |</c>, with ruled lines such as <c>-----+-----</c> between header and rows.
+/// Tables drawn with bars: <c>30 | -73.09</c> or <c>| 30 | -73.09 |</c>, with ruled lines such as <c>-----+-----</c> between
+/// header and rows.
 /// </summary>
 internal static class BarTable
 {
@@ -14,7 +15,8 @@ internal static class BarTable
     private static readonly SearchValues<byte> Ruling = SearchValues.Create("-+|=: \t"u8);
 
     /// <summary>
-    /// The text with semicolons (tabs, where rows hold semicolons) in place of bars and without ruled lines; null where rows are not parted by bars.
+    /// The text with semicolons (tabs, where rows hold semicolons) in place of bars and without ruled lines; null where rows are
+    /// not parted by bars.
     /// </summary>
     public static MendedText? Mend(TraceText text)
     {

@@ -32,7 +32,8 @@ internal sealed class ColumnTally(int before)
     /// <summary>Whether every field is a unit.</summary>
     public bool AreUnits => _units == _rows && _rows > 0;
 
-    private static bool IsCount(ReadOnlySpan<byte> field) => field.Length <= LongestCount && field.IndexOfAnyExceptInRange((byte)'0', (byte)'9') < 0;
+    private static bool IsCount(ReadOnlySpan<byte> field) =>
+        field.Length <= LongestCount && field.IndexOfAnyExceptInRange((byte)'0', (byte)'9') < 0;
 
     /// <summary>Takes a field.</summary>
     public void Add(ReadOnlySpan<byte> field)

@@ -5,12 +5,14 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Mending;
 
 /// <summary>
-/// Comments that begin with "//", "--", an apostrophe or "REM": they become comments of the usual kind. Behind dashes or an apostrophe a row of numbers is none.
+/// Comments that begin with "//", "--", an apostrophe or "REM": they become comments of the usual kind. Behind dashes or an
+/// apostrophe a row of numbers is none.
 /// </summary>
 internal static class CommentMarks
 {
     private static readonly Separator[] Separators =
-        [new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.'), new((byte)' ', (byte)',')];
+        [new((byte)';', (byte)'.'), new((byte)';', (byte)','), new((byte)'\t', (byte)'.'), new((byte)'\t', (byte)','),
+            new((byte)',', (byte)'.'), new((byte)' ', (byte)'.'), new((byte)' ', (byte)',')];
 
     /// <summary>The text with such lines as usual comments; null where it has none.</summary>
     public static MendedText? Mend(TraceText text)
@@ -54,7 +56,8 @@ internal static class CommentMarks
         return new MendedText(
             buffer.Finish(true),
             count == 1 ? FormattableString.Invariant($"line {first + 1} begins with '{mark}' and was taken for a comment")
-                : FormattableString.Invariant($"{count} lines, the first of them line {first + 1}, which begins with '{mark}', were taken for comments"));
+                : FormattableString.Invariant(
+                    $"{count} lines, the first of them line {first + 1}, which begins with '{mark}', were taken for comments"));
     }
 
     // Length of the mark; 0 for none. Most lines are rows, whose first byte tells that they are none.
@@ -67,7 +70,8 @@ internal static class CommentMarks
             [(byte)'-', (byte)'-', .. var rest] => IsRow(bare[1..]) || IsMissing(rest) ? 0 : 2,
             [(byte)'\'', .. var rest] => IsQuote(rest) || IsRow(rest) ? 0 : 1,
             [(byte)'r' or (byte)'R', (byte)'e' or (byte)'E', (byte)'m' or (byte)'M'] => 3,
-            [(byte)'r' or (byte)'R', (byte)'e' or (byte)'E', (byte)'m' or (byte)'M', (byte)' ' or (byte)'\t' or (byte)':', ..] => 4,
+            [(byte)'r' or (byte)'R', (byte)'e' or (byte)'E', (byte)'m' or (byte)'M',
+                (byte)' ' or (byte)'\t' or (byte)':', ..] => 4,
             _ => 0,
         };
     }
@@ -78,7 +82,8 @@ internal static class CommentMarks
 
     // 'Frequency';'Level' are fields between quotes.
     private static bool IsQuote(ReadOnlySpan<byte> rest) =>
-        rest.IndexOf((byte)'\'') is >= 0 and var end && (rest[(end + 1)..].TrimStart((byte)' ') is [] or [(byte)',' or (byte)';' or (byte)'\t', ..]);
+        rest.IndexOf((byte)'\'') is >= 0 and var end
+            && (rest[(end + 1)..].TrimStart((byte)' ') is [] or [(byte)',' or (byte)';' or (byte)'\t', ..]);
 
     private static bool IsRow(ReadOnlySpan<byte> rest)
     {

@@ -1,6 +1,8 @@
 namespace SweepStats.Files.Traces.Mending;
 
-/// <summary>Where the fields of a line stand, quotes and blanks included, so that a line can be written again with some of them changed.</summary>
+/// <summary>
+/// Where the fields of a line stand, quotes and blanks included, so that a line can be written again with some of them changed.
+/// </summary>
 internal static class FieldRanges
 {
     /// <summary>Finds them; fields are parted as <see cref="Text.FieldReader"/> parts them.</summary>
@@ -11,7 +13,8 @@ internal static class FieldRanges
     {
         into.Clear();
         int at = Skip(line, 0, mark);
-        while (at < line.Length || (mark != (byte)' ' && into.Count > 0 && at == line.Length && line.Length > 0 && line[^1] == mark))
+        while (at < line.Length
+            || (mark != (byte)' ' && into.Count > 0 && at == line.Length && line.Length > 0 && line[^1] == mark))
         {
             int end = End(line, at, mark);
             into.Add(at..end);

@@ -2,7 +2,10 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Mending;
 
-/// <summary>A column in which some numbers have their digits in groups, read both ways: the marks as parting thousands, and as decimal marks.</summary>
+/// <summary>
+/// A column in which some numbers have their digits in groups, read both ways: the marks as parting thousands, and as decimal
+/// marks.
+/// </summary>
 internal sealed class GroupedColumn
 {
     private Course _grouped = new(double.NaN, 0, true);
@@ -117,7 +120,8 @@ internal sealed class GroupedColumn
         for (int c = 0; c < pattern.Fields.Count && OthersDecimalMark == 0; c++)
         {
             ReadOnlySpan<byte> field = FieldRanges.Bare(line[pattern.Fields[c]]);
-            int mark = c == Index || !pattern.IsNumber(c) || GroupedNumber.Of(field) is not null ? -1 : field.IndexOfAny((byte)'.', (byte)',');
+            int mark = c == Index || !pattern.IsNumber(c) || GroupedNumber.Of(field) is not null ? -1
+                : field.IndexOfAny((byte)'.', (byte)',');
             OthersDecimalMark = mark >= 0 ? field[mark] : (byte)0;
         }
     }

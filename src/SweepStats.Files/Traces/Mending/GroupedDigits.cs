@@ -7,8 +7,8 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Mending;
 
 /// <summary>
-/// Takes the marks between thousands out of a column of frequencies, where the column, its order, or the start and stop that the file states settle what the
-/// marks are.
+/// Takes the marks between thousands out of a column of frequencies, where the column, its order, or the start and stop that the
+/// file states settle what the marks are.
 /// </summary>
 internal static class GroupedDigits
 {
@@ -17,7 +17,8 @@ internal static class GroupedDigits
     {
         for (int column = 0; column < MostColumns && (pattern.Numbers >> column) != 0; column++)
         {
-            if (pattern.IsNumber(column) && GroupedColumn.Of(text, pattern, column) is { } grouped && Settled(text, pattern, grouped) is { } reading)
+            if (pattern.IsNumber(column) && GroupedColumn.Of(text, pattern, column) is { } grouped
+                && Settled(text, pattern, grouped) is { } reading)
             {
                 return Written(text, pattern, grouped, reading);
             }
@@ -53,7 +54,8 @@ internal static class GroupedDigits
     // In the unit stated, or as the bare number.
     private static bool Agrees(Preamble stated, double[] scales, double first, double last) =>
         stated.Start is { } start && stated.Stop is { } stop
-        && ((start.Unit.Length == 0 && Near(start.Value(), first) && Near(stop.Value(), last)) || scales.Any(s => Near(start.Hertz(), first * s) && Near(stop.Hertz(), last * s)));
+        && ((start.Unit.Length == 0 && Near(start.Value(), first) && Near(stop.Value(), last))
+            || scales.Any(s => Near(start.Hertz(), first * s) && Near(stop.Hertz(), last * s)));
 
     private static FrequencyUnit? HeadedUnit(TraceText text, RowPattern pattern, GroupedColumn column)
     {
@@ -61,7 +63,8 @@ internal static class GroupedDigits
         for (int i = column.FirstLine - 1; i >= Math.Max(0, column.FirstLine - LinesAbove); i--)
         {
             FieldRanges.Of(text.Line(i), pattern.Mark, fields);
-            string name = column.Index < fields.Count ? Encoding.UTF8.GetString(FieldRanges.Bare(text.Line(i)[fields[column.Index]])) : "";
+            string name = column.Index < fields.Count
+                ? Encoding.UTF8.GetString(FieldRanges.Bare(text.Line(i)[fields[column.Index]])) : "";
             if (!name.Any(char.IsAsciiDigit) && ColumnName.Of(name).FrequencyUnit is { } unit)
             {
                 return unit;
@@ -102,7 +105,8 @@ internal static class GroupedDigits
         string number = (column.Index + 1).ToString(CultureInfo.InvariantCulture);
         return new MendedText(
             buffer.Finish(true),
-            $"the {mark} in column {number} were read as {(reading.AreThousands ? "parting thousands" : "decimal marks")}: {reading.Because}");
+            $"the {mark} in column {number} were read as {(reading.AreThousands ? "parting thousands" : "decimal marks")}: "
+                + $"{reading.Because}");
     }
 
     private static void Number(LineBuffer buffer, ReadOnlySpan<byte> field, GroupedColumn column, bool thousands)

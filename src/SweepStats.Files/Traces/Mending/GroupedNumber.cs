@@ -33,7 +33,8 @@ internal readonly record struct GroupedNumber(byte Mark, byte DecimalMark, bool 
             (at, groups) = (at + width + 3, groups + 1);
         }
 
-        byte decimalMark = at < field.Length && field[at] is (byte)'.' or (byte)',' && field[at] != mark[0] && Digits(field[(at + 1)..]) is > 0 and var decimals && at + 1 + decimals == field.Length
+        byte decimalMark = at < field.Length && field[at] is (byte)'.' or (byte)',' && field[at] != mark[0]
+            && Digits(field[(at + 1)..]) is > 0 and var decimals && at + 1 + decimals == field.Length
             ? field[at] : (byte)0;
         return groups == 0 || (decimalMark == 0 && at < field.Length) ? null
             : new GroupedNumber(mark[0], decimalMark, groups > 1 || decimalMark != 0 || mark[0] is not ((byte)'.' or (byte)','));

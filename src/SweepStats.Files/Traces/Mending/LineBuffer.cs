@@ -36,7 +36,9 @@ internal sealed class LineBuffer(TraceText source, int capacity)
         EndLine();
     }
 
-    /// <summary>The text; it owns the memory from here on. Where the last line of the source has no end, neither has that of the text.</summary>
+    /// <summary>
+    /// The text; it owns the memory from here on. Where the last line of the source has no end, neither has that of the text.
+    /// </summary>
     public TraceText Finish(bool wholeText)
     {
         if (wholeText && !source.EndsWithLine && _count > 0)

@@ -31,7 +31,11 @@ internal sealed class Mended(TraceText first) : IDisposable
 
     /// <summary>A reading with what was done before it.</summary>
     public TraceReading Said(TraceReading reading) =>
-        reading.Faults.IsEmpty ? reading with { Assumptions = [.. _steps.Select(s => s.Said).Where(s => s.Length > 0), .. reading.Assumptions] } : reading;
+        reading.Faults.IsEmpty ? reading with
+        {
+            Assumptions =
+            [.. _steps.Select(s => s.Said).Where(s => s.Length > 0), .. reading.Assumptions],
+        } : reading;
 
     public void Dispose() => _steps.ForEach(s => s.Text.Dispose());
 }

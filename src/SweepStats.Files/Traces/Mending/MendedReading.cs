@@ -5,8 +5,9 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Mending;
 
 /// <summary>
-/// Reads a table that does not read plainly once more, with what keeps it from that taken out: repeated headers and remarks between its rows, marks between
-/// thousands, columns of words. What was done is said; a text that does not read then either keeps its first reason.
+/// Reads a table that does not read plainly once more, with what keeps it from that taken out: repeated headers and remarks
+/// between its rows, marks between thousands, columns of words. What was done is said; a text that does not read then either
+/// keeps its first reason.
 /// </summary>
 internal static class MendedReading
 {
@@ -18,7 +19,8 @@ internal static class MendedReading
     /// <param name="plain">What it gave as it stands.</param>
     /// <param name="columns">The columns asked for.</param>
     /// <param name="read">Reads a text as it stands, all columns or those asked for.</param>
-    public static TraceReading Best(TraceText text, TraceReading plain, ImmutableArray<string> columns, Func<TraceText, ImmutableArray<string>, TraceReading> read)
+    public static TraceReading Best(TraceText text, TraceReading plain, ImmutableArray<string> columns,
+        Func<TraceText, ImmutableArray<string>, TraceReading> read)
     {
         bool isRefused = !plain.Faults.IsEmpty;
         if (!(isRefused || plain.IsStacked || Falls(plain)) || text.LineCount > MostLines)
@@ -26,7 +28,8 @@ internal static class MendedReading
             return plain;
         }
 
-        // Tables that stand below each other and read plainly have no column of words: only a number of the sweep may be hidden in them.
+        // Tables that stand below each other and read plainly have no column of words: only a number of the sweep may be hidden
+        // in them.
         if (!isRefused && !Falls(plain) && !RowGroups.MayBeNumbered(text))
         {
             return plain;
@@ -42,14 +45,16 @@ internal static class MendedReading
         if (isRefused && words?.Flagged() is var (line, column))
         {
             return TraceReading.Refused(
-                text.File, line + 1, $"'{words.Value(line, column)}' in column {ColumnList.Number(column)} marks the row as no good reading",
+                text.File, line + 1,
+                $"'{words.Value(line, column)}' in column {ColumnList.Number(column)} marks the row as no good reading",
                 "leave such rows out; if the readings count, leave the column out");
         }
 
         TraceText rows = mended.Text;
         mended.Take(words is { Any: true } ? words.Filled([]) : null);
         TraceReading whole = mended.IsChanged || !columns.IsEmpty ? read(mended.Text, []) : plain;
-        if (words is not null && IsRead(whole) && (whole.IsStacked || Falls(whole)) && new RowGroups(words, rows, t => read(t, [])).Read() is { } groups)
+        if (words is not null && IsRead(whole) && (whole.IsStacked || Falls(whole))
+            && new RowGroups(words, rows, t => read(t, [])).Read() is { } groups)
         {
             return mended.Said(groups);
         }
@@ -57,11 +62,13 @@ internal static class MendedReading
         if (isRefused && words?.Meaning() is { } means && IsRead(whole))
         {
             return TraceReading.Refused(
-                text.File, words.FirstRow + 1, $"column {ColumnList.Number(means)} holds words that may tell what each row is of: {string.Join(", ", words.Tally(means).Values.Take(4).Select(v => $"'{v}'"))}",
+                text.File, words.FirstRow + 1, $"column {ColumnList.Number(means)} holds words that may tell what each row is "
+                    + $"of: {string.Join(", ", words.Tally(means).Values.Take(4).Select(v => $"'{v}'"))}",
                 "export each of them by itself, or leave the column out if its words say nothing of the level");
         }
 
-        return mended.IsChanged && isRefused && IsRead(whole) && whole.Faults.Length <= plain.Faults.Length ? mended.Said(columns.IsEmpty ? whole : read(mended.Text, columns)) : plain;
+        return mended.IsChanged && isRefused && IsRead(whole) && whole.Faults.Length <= plain.Faults.Length
+            ? mended.Said(columns.IsEmpty ? whole : read(mended.Text, columns)) : plain;
     }
 
     private static bool Falls(TraceReading reading) => reading.Traces.Any(t => t.Axis.Grid is null);

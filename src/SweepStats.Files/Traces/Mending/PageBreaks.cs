@@ -5,7 +5,9 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Mending;
 
-/// <summary>Takes out what a print puts between the rows of one table: its header again, numbers of pages, remarks, titles of segments.</summary>
+/// <summary>
+/// Takes out what a print puts between the rows of one table: its header again, numbers of pages, remarks, titles of segments.
+/// </summary>
 internal static class PageBreaks
 {
     private const int LongestHeader = 2000;
@@ -14,8 +16,9 @@ internal static class PageBreaks
 
     private static readonly HashSet<string> PageWords =
     [
-        "page", "seite", "blatt", "pagina", "página", "pag", "p", "of", "von", "sur", "di", "de", "continued", "cont", "fortsetzung", "suite", "continuación",
-        "segment", "segmento", "segmentnr", "range", "subrange", "bereich", "teilbereich", "plage", "rango", "band", "bande", "banda", "block", "no", "nr",
+        "page", "seite", "blatt", "pagina", "página", "pag", "p", "of", "von", "sur", "di", "de", "continued", "cont",
+        "fortsetzung", "suite", "continuación", "segment", "segmento", "segmentnr", "range", "subrange", "bereich", "teilbereich",
+        "plage", "rango", "band", "bande", "banda", "block", "no", "nr",
     ];
 
     /// <summary>The text without them; null where there are none.</summary>
@@ -35,9 +38,11 @@ internal static class PageBreaks
             buffer.Line(passedOver[i] ? default : titles.Over(i) is { } whole ? Encoding.UTF8.GetBytes(whole) : text.Line(i));
         }
 
-        string which = count == 1 ? "line " + Number(first) : FormattableString.Invariant($"{count} lines, the first of them line {first + 1},");
+        string which = count == 1 ? "line " + Number(first)
+            : FormattableString.Invariant($"{count} lines, the first of them line {first + 1},");
         return new MendedText(
-            buffer.Finish(true), $"{which} {(count == 1 ? "is" : "are")} a repeated header, the number of a page or a segment, or a remark, and {(count == 1 ? "was" : "were")} passed over");
+            buffer.Finish(true), $"{which} {(count == 1 ? "is" : "are")} a repeated header, the number of a page or a segment, "
+                + $"or a remark, and {(count == 1 ? "was" : "were")} passed over");
     }
 
     private static (int Count, int First) Mark(TraceText text, RowPattern pattern, bool[] passedOver, SegmentTitles titles)
@@ -64,7 +69,8 @@ internal static class PageBreaks
                 titles.Begin(text, between);
             }
             List<int> found = last < 0 ? [.. between.Where(b => IsOpenedByNumber(text.Line(b)))]
-                : between.TrueForAll(b => IsBreak(text.Line(b), headers, pattern.Mark) || SegmentTitles.Ends(text.Line(b)) is not null) ? between : [];
+                : between.TrueForAll(b =>
+                    IsBreak(text.Line(b), headers, pattern.Mark) || SegmentTitles.Ends(text.Line(b)) is not null) ? between : [];
             titles.Go(text, last < 0 ? [] : found);
             Take(found, passedOver, ref count, ref first);
             last = i;
@@ -85,12 +91,14 @@ internal static class PageBreaks
     }
 
     private static HashSet<string> Headers(TraceText text, List<int> above) =>
-        [.. above.TakeLast(MostHeaderLines).Where(l => text.Line(l).Length <= LongestHeader).Select(l => text.LineText(l).Trim())];
+        [.. above.TakeLast(MostHeaderLines).Where(l => text.Line(l).Length <= LongestHeader)
+            .Select(l => text.LineText(l).Trim())];
 
     // Several fields may be the header of another table, and a remark about a trace or a sweep may tell of another one.
     private static bool IsBreak(ReadOnlySpan<byte> line, HashSet<string> headers, byte mark) =>
         (line.Length <= LongestHeader && headers.Contains(Encoding.UTF8.GetString(line).Trim())) || IsPage(line)
-        || (RemarkLine.Is(line) && !RemarkLine.TellsOfTraces(line) && !RemarkLine.TellsOfAChange(line) && (RemarkLine.IsOpened(line) || mark == (byte)' ' || !line.Contains(mark)));
+        || (RemarkLine.Is(line) && !RemarkLine.TellsOfTraces(line) && !RemarkLine.TellsOfAChange(line)
+            && (RemarkLine.IsOpened(line) || mark == (byte)' ' || !line.Contains(mark)));
 
     // "12, 3 and 5 were skipped" begins as a row does; beside the rows it would be taken for a broken one.
     private static bool IsOpenedByNumber(ReadOnlySpan<byte> line) =>
@@ -104,9 +112,11 @@ internal static class PageBreaks
             return false;
         }
 
-        string[] words = Encoding.UTF8.GetString(line).ToLowerInvariant().Split([' ', '\t', '-', '/', '.', ':', ',', ';', '(', ')', '\f', '|', '='], StringSplitOptions.RemoveEmptyEntries);
+        string[] words = Encoding.UTF8.GetString(line).ToLowerInvariant()
+            .Split([' ', '\t', '-', '/', '.', ':', ',', ';', '(', ')', '\f', '|', '='], StringSplitOptions.RemoveEmptyEntries);
         return words.Length > 0 && (words.Any(PageWords.Contains) || line.Trim(" \t\f"u8) is [(byte)'-', .., (byte)'-'])
-            && words.All(w => PageWords.Contains(w) || (w.Length <= 4 && int.TryParse(w, NumberStyles.None, CultureInfo.InvariantCulture, out _)));
+            && words.All(w => PageWords.Contains(w)
+                || (w.Length <= 4 && int.TryParse(w, NumberStyles.None, CultureInfo.InvariantCulture, out _)));
     }
 
     private static string Number(int line) => (line + 1).ToString(CultureInfo.InvariantCulture);

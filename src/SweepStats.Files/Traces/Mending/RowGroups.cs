@@ -7,7 +7,9 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Mending;
 
-/// <summary>Parts a table of one row a reading into its traces, told apart by a column of words or by one that counts the sweeps.</summary>
+/// <summary>
+/// Parts a table of one row a reading into its traces, told apart by a column of words or by one that counts the sweeps.
+/// </summary>
 internal sealed class RowGroups(WordColumns columns, TraceText source, Func<TraceText, TraceReading> read)
 {
     private const int MostTried = 8;
@@ -19,10 +21,11 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
 
     private static readonly HashSet<string> Splitting =
     [
-        "trace", "traces", "name", "sweep", "run", "scan", "series", "curve", "channel", "ch", "no", "nr", "number", "index", "measurement", "meas", "repeat", "repetition", "repeats",
-        "set", "id", "cycle", "pol", "polarisation", "polarization", "polarisierung", "antenna", "antenne", "position", "messung", "lauf", "durchlauf", "kurve", "spur", "kanal",
-        "wiederholung", "mesure", "balayage", "courbe", "voie", "répétition", "barrido", "traza", "medida", "curva", "traccia", "misura", "prova", "detector", "detektor",
-        "quantity", "parameter", "polarización", "polarizzazione", "n", "#",
+        "trace", "traces", "name", "sweep", "run", "scan", "series", "curve", "channel", "ch", "no", "nr", "number", "index",
+        "measurement", "meas", "repeat", "repetition", "repeats", "set", "id", "cycle", "pol", "polarisation", "polarization",
+        "polarisierung", "antenna", "antenne", "position", "messung", "lauf", "durchlauf", "kurve", "spur", "kanal",
+        "wiederholung", "mesure", "balayage", "courbe", "voie", "répétition", "barrido", "traza", "medida", "curva", "traccia",
+        "misura", "prova", "detector", "detektor", "quantity", "parameter", "polarización", "polarizzazione", "n", "#",
     ];
 
     /// <summary>The traces; null where no column parts the rows so that the frequencies of every part rise.</summary>
@@ -62,7 +65,8 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
             foreach (Range field in fields)
             {
                 ReadOnlySpan<byte> name = FieldRanges.Bare(line[field]);
-                if (name.Length is > 0 and <= LongestName && Words(Encoding.UTF8.GetString(name)) is { Length: > 0 } words && Array.TrueForAll(words, Splitting.Contains))
+                if (name.Length is > 0 and <= LongestName && Words(Encoding.UTF8.GetString(name)) is { Length: > 0 } words
+                    && Array.TrueForAll(words, Splitting.Contains))
                 {
                     return true;
                 }
@@ -75,7 +79,8 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
     // Words first, one column or all together; then numbers whose name says that they count sweeps.
     private IEnumerable<int[]> Candidates()
     {
-        int[] telling = [.. Enumerable.Range(0, columns.Columns).Where(c => !columns.Tally(c).IsVaried && columns.Tally(c).Values.Count > 1 && !columns.Tally(c).AreUnits)];
+        int[] telling = [.. Enumerable.Range(0, columns.Columns)
+            .Where(c => !columns.Tally(c).IsVaried && columns.Tally(c).Values.Count > 1 && !columns.Tally(c).AreUnits)];
         int[] words = [.. telling.Where(c => columns.Tally(c).Numbers == 0)];
         int[] numbers = [.. telling.Except(words).Where(c => IsSplitting(c) && columns.Tally(c).Values.All(IsCount))];
         IEnumerable<int[]> single = words.OrderBy(c => IsSplitting(c) ? 0 : 1).Concat(numbers).Select(c => new[] { c });
@@ -86,18 +91,22 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
     // "run" beside "taken": a number of the sweep that is one in each part tells no more than its other column, and is no level.
     private int[] WithCounters(int[] keys)
     {
-        int[] counters = [.. Enumerable.Range(0, columns.Columns).Where(c => !keys.Contains(c) && IsNumbered(c) && IsSplitting(c) && columns.Tally(c).Values.All(IsCount))];
+        int[] counters = [.. Enumerable.Range(0, columns.Columns)
+            .Where(c => !keys.Contains(c) && IsNumbered(c) && IsSplitting(c) && columns.Tally(c).Values.All(IsCount))];
         if (counters.Length == 0 || Parts(keys) is not { } parts)
         {
             return keys;
         }
 
-        return [.. keys, .. counters.Where(c => parts.TrueForAll(p => p.Lines.TrueForAll(l => columns.Value(l, c) == columns.Value(p.Lines[0], c))))];
+        return [.. keys,
+            .. counters.Where(
+                c => parts.TrueForAll(p => p.Lines.TrueForAll(l => columns.Value(l, c) == columns.Value(p.Lines[0], c))))];
     }
 
     private bool IsSplitting(int column) => Array.Exists(Words(columns.Name(column)), Splitting.Contains);
 
-    private static string[] Words(string name) => name.ToLowerInvariant().Split([' ', '_', '.', '-', '(', ')', '[', ']', '/'], StringSplitOptions.RemoveEmptyEntries);
+    private static string[] Words(string name) =>
+        name.ToLowerInvariant().Split([' ', '_', '.', '-', '(', ')', '[', ']', '/'], StringSplitOptions.RemoveEmptyEntries);
 
     private static bool IsCount(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out _);
 
@@ -128,7 +137,10 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
 
     private string Key(int line, int[] keys)
     {
-        string key = string.Join(", ", keys.Select(c => IsNumbered(c) ? $"{columns.Name(c)} {columns.Value(line, c)}" : columns.Value(line, c)).Where(v => v.Length > 0));
+        string key =
+            string.Join(", ",
+                keys.Select(c => IsNumbered(c) ? $"{columns.Name(c)} {columns.Value(line, c)}" : columns.Value(line, c))
+                    .Where(v => v.Length > 0));
         return new string([.. (key.Length <= LongestName ? key : key[..LongestName] + "…").Where(c => !char.IsControl(c))]);
     }
 
@@ -150,7 +162,8 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
                 return part.Faults.Any(f => f.Unstated != UnstatedUnits.None) ? part : null;
             }
 
-            if (!(keys is [var only] && IsSplitting(only)) && first is not null && !part.Traces[0].Axis.Hertz.SequenceEqual(first.Traces[0].Axis.Hertz))
+            if (!(keys is [var only] && IsSplitting(only)) && first is not null
+                && !part.Traces[0].Axis.Hertz.SequenceEqual(first.Traces[0].Axis.Hertz))
             {
                 return null;
             }
@@ -166,22 +179,32 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
             traces.AddRange(part.Traces.Select(t => Named(t, key, part.Traces.Length == 1)));
         }
 
-        bool counted = parts.TrueForAll(p => IsSweepNumber(p.Key)) || Array.TrueForAll(keys, c => SweepColumns.Contains(columns.Name(c).Trim().ToLowerInvariant()));
-        return traces.Count == 0 ? null : first! with { Traces = traces.ToImmutable(), Assumptions = [.. assumptions], IsStacked = true, AreNamedApart = !counted };
+        bool counted = parts.TrueForAll(p => IsSweepNumber(p.Key))
+            || Array.TrueForAll(keys, c => SweepColumns.Contains(columns.Name(c).Trim().ToLowerInvariant()));
+        return traces.Count == 0 ? null : first! with
+        {
+            Traces = traces.ToImmutable(),
+            Assumptions = [.. assumptions],
+            IsStacked = true,
+            AreNamedApart = !counted,
+        };
     }
 
     // "Sweep 3", "3", a time: what counts repeats. "Sample 1" and "Thru" may be anything.
     private static bool IsSweepNumber(string key) => SweepDate.Parse(key) is not null
-        || Array.TrueForAll(Words(key.Replace(',', ' ').Replace(':', ' ')), w => SweepWords.Contains(w) || w.All(c => char.IsAsciiDigit(c) || c is 't' or 'z'));
+        || Array.TrueForAll(Words(key.Replace(',', ' ').Replace(':', ' ')),
+            w => SweepWords.Contains(w) || w.All(c => char.IsAsciiDigit(c) || c is 't' or 'z'));
 
     // What such a column holds are sweeps, whatever they are called.
     private static readonly HashSet<string> SweepColumns =
-        ["sweep", "run", "scan", "repeat", "repetition", "rep", "durchlauf", "lauf", "wiederholung", "wdh", "balayage", "répétition", "barrido", "scansione"];
+        ["sweep", "run", "scan", "repeat", "repetition", "rep", "durchlauf", "lauf", "wiederholung", "wdh", "balayage",
+            "répétition", "barrido", "scansione"];
 
     private static readonly HashSet<string> SweepWords =
     [
-        "trace", "sweep", "run", "scan", "no", "nr", "number", "measurement", "meas", "repeat", "repetition", "rep", "messung", "lauf", "durchlauf", "kurve", "spur", "wiederholung", "wdh",
-        "mesure", "balayage", "courbe", "répétition", "barrido", "traza", "medida", "curva", "traccia", "misura", "#", "taken", "time", "n",
+        "trace", "sweep", "run", "scan", "no", "nr", "number", "measurement", "meas", "repeat", "repetition", "rep", "messung",
+        "lauf", "durchlauf", "kurve", "spur", "wiederholung", "wdh", "mesure", "balayage", "courbe", "répétition", "barrido",
+        "traza", "medida", "curva", "traccia", "misura", "#", "taken", "time", "n",
     ];
 
     // The lines above the rows, the rows of one trace, and where they come from.
@@ -200,11 +223,13 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
 
         using TraceText part = buffer.Finish(false);
         TraceReading reading = read(part);
-        int? Line(int? line) => line is { } l && l > columns.FirstRow ? lines[Math.Min(l - 1 - columns.FirstRow, lines.Count - 1)] + 1 : line;
+        int? Line(int? line) =>
+            line is { } l && l > columns.FirstRow ? lines[Math.Min(l - 1 - columns.FirstRow, lines.Count - 1)] + 1 : line;
         return reading with
         {
             Faults = [.. reading.Faults.Select(f => f with { Line = Line(f.Line) })],
-            Traces = [.. reading.Traces.Select(t => t with { Doubts = [.. t.Doubts.Select(d => d with { Line = Line(d.Line) })] })],
+            Traces = [.. reading.Traces.Select(
+                t => t with { Doubts = [.. t.Doubts.Select(d => d with { Line = Line(d.Line) })] })],
         };
     }
 
@@ -217,8 +242,11 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
 
     private string Said(List<RowGroup> parts, int[] keys)
     {
-        string by = string.Join(", ", keys.Select(c => (c + 1).ToString(CultureInfo.InvariantCulture) + (columns.Name(c) is { Length: > 0 } name ? $" '{name}'" : "")));
-        string names = string.Join(", ", parts.Take(MostListed).Select(p => p.Key.Length > 0 ? p.Key : "no text")) + (parts.Count > MostListed ? ", …" : "");
+        string by = string.Join(", ",
+            keys.Select(c =>
+                (c + 1).ToString(CultureInfo.InvariantCulture) + (columns.Name(c) is { Length: > 0 } name ? $" '{name}'" : "")));
+        string names = string.Join(", ", parts.Take(MostListed).Select(p => p.Key.Length > 0 ? p.Key : "no text"))
+            + (parts.Count > MostListed ? ", …" : "");
         return FormattableString.Invariant($"the rows hold {parts.Count} traces, told apart by column {by}: {names}");
     }
 

@@ -4,7 +4,10 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Mending;
 
-/// <summary>What the rows of a table have in common where not all of their fields are numbers: how fields are parted, and which of them are numbers.</summary>
+/// <summary>
+/// What the rows of a table have in common where not all of their fields are numbers: how fields are parted, and which of them
+/// are numbers.
+/// </summary>
 internal sealed class RowPattern
 {
     private const int MostFields = 64;

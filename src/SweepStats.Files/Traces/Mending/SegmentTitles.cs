@@ -6,15 +6,16 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Mending;
 
 /// <summary>
-/// Titles of the segments of one sweep that state their ranges: "Range 2: 650 kHz to 1650 kHz". Once the segments are joined, the first title states the
-/// range of the whole, so that the rows are still held against it.
+/// Titles of the segments of one sweep that state their ranges: "Range 2: 650 kHz to 1650 kHz". Once the segments are joined, the
+/// first title states the range of the whole, so that the rows are still held against it.
 /// </summary>
 internal sealed class SegmentTitles
 {
     private const int Longest = 100;
 
     private static readonly HashSet<string> Names =
-        ["range", "subrange", "segment", "segmento", "band", "bande", "banda", "bereich", "teilbereich", "plage", "rango", "block", "part", "teil", "frequenzbereich", "sweep"];
+        ["range", "subrange", "segment", "segmento", "band", "bande", "banda", "bereich", "teilbereich", "plage", "rango",
+            "block", "part", "teil", "frequenzbereich", "sweep"];
 
     private int? _line;
     private string _start = "";
@@ -41,10 +42,15 @@ internal sealed class SegmentTitles
         }
     }
 
-    /// <summary>What the line of the first title states of the whole; null for every other line, and where there was one segment only.</summary>
+    /// <summary>
+    /// What the line of the first title states of the whole; null for every other line, and where there was one segment only.
+    /// </summary>
     public string? Over(int line) => line == _line && _stop is { } stop ? $"Range: {_start} to {stop}" : null;
 
-    /// <summary>First and last frequency of a title; null for any other line. A number behind the word for it tells that there are several.</summary>
+    /// <summary>
+    /// First and last frequency of a title; null for any other line. A number behind the word for it tells that there are
+    /// several.
+    /// </summary>
     public static ImmutableArray<string>? Ends(ReadOnlySpan<byte> line)
     {
         if (line.Length is 0 or > Longest)
@@ -62,7 +68,9 @@ internal sealed class SegmentTitles
         string rest = title[at..].TrimStart(' ', '#');
         int digits = rest.AsSpan().IndexOfAnyExceptInRange('0', '9') is >= 0 and var end ? end : rest.Length;
         string range = rest[digits..].Trim(' ', ':', '(', ')', ',', ';', '-', '–', '=');
-        range = range.StartsWith("from ", StringComparison.OrdinalIgnoreCase) || range.StartsWith("von ", StringComparison.OrdinalIgnoreCase) ? range[(range.IndexOf(' ', StringComparison.Ordinal) + 1)..] : range;
+        range = range.StartsWith("from ", StringComparison.OrdinalIgnoreCase)
+            || range.StartsWith("von ", StringComparison.OrdinalIgnoreCase)
+            ? range[(range.IndexOf(' ', StringComparison.Ordinal) + 1)..] : range;
         return digits is >= 1 and <= 3 && rest.Length > digits && !char.IsLetter(rest[digits]) ? StatedRange.Ends(range) : null;
     }
 }

@@ -4,26 +4,33 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Mending;
 
-/// <summary>The columns of a table that hold words: a polarisation, a comment, a date. Where columns are named they keep their places, filled with 0, so that the others keep their numbers.</summary>
+/// <summary>
+/// The columns of a table that hold words: a polarisation, a comment, a date. Where columns are named they keep their places,
+/// filled with 0, so that the others keep their numbers.
+/// </summary>
 internal sealed class WordColumns
 {
     // What instruments write where they read nothing: a column of it is one of levels that were not read, not one of words.
     private static readonly HashSet<string> NoReadings =
-        ["nan", "inf", "infinity", "-inf", "+inf", "-infinity", "---", "--", "-", "n/a", "na", "#n/a", "ovl", "overload", "ovld", "invalid", "err", "error", "*****", "****", "***"];
+        ["nan", "inf", "infinity", "-inf", "+inf", "-infinity", "---", "--", "-", "n/a", "na", "#n/a", "ovl", "overload", "ovld",
+            "invalid", "err", "error", "*****", "****", "***"];
 
     private static readonly string[] UnitWords = ["unit", "einheit", "unité", "unidad", "unità", "dim"];
 
     // Words by which instruments mark a reading as none.
     private static readonly HashSet<string> Flags =
-        ["ovl", "ovld", "overload", "overloaded", "overrange", "over range", "uncal", "uncalibrated", "invalid", "err", "error", "clip", "clipped", "saturated", "übersteuert", "ungültig", "surcharge"];
+        ["ovl", "ovld", "overload", "overloaded", "overrange", "over range", "uncal", "uncalibrated", "invalid", "err", "error",
+            "clip", "clipped", "saturated", "übersteuert", "ungültig", "surcharge"];
 
     // The beginnings of such words, wherever they stand: "ADC overload", "OVR", "UNCAL!".
     private static readonly string[] FlagStems =
-        ["overl", "over range", "overrange", "ovr", "ovl", "uncal", "unlock", "unlevel", "invalid", "not valid", "do not use", "übersteuer", "uebersteuer", "ungültig", "below noise", "saturat", "clipp"];
+        ["overl", "over range", "overrange", "ovr", "ovl", "uncal", "unlock", "unlevel", "invalid", "not valid", "do not use",
+            "übersteuer", "uebersteuer", "ungültig", "below noise", "saturat", "clipp"];
 
     private static readonly HashSet<string> FlagWords = ["ol", "o/l", "over", "bad", "<", ">", "err", "error", "ovf"];
 
-    private static readonly HashSet<string> Verdicts = ["pass", "fail", "ok", "nok", "yes", "no", "ja", "nein", "oui", "non", "si", "sí", "in", "out", "passed", "failed", "bestanden"];
+    private static readonly HashSet<string> Verdicts = ["pass", "fail", "ok", "nok", "yes", "no", "ja", "nein", "oui", "non",
+        "si", "sí", "in", "out", "passed", "failed", "bestanden"];
 
     private const int MostKinds = 8;
     private const int LinesAbove = 6;
@@ -59,7 +66,8 @@ internal sealed class WordColumns
         columns.Header = columns.FindHeader();
         columns.Trim();
         columns.Header ??= columns.FindHeader();
-        return columns.Rows > 1 && Enumerable.Range(0, columns.Columns).All(c => pattern.IsNumber(c) || columns.AreWords(c)) ? columns : null;
+        return columns.Rows > 1 && Enumerable.Range(0, columns.Columns).All(c => pattern.IsNumber(c) || columns.AreWords(c))
+            ? columns : null;
     }
 
     /// <summary>Whether any column holds words or nothing.</summary>
@@ -85,11 +93,14 @@ internal sealed class WordColumns
     private static bool IsFlag(string value)
     {
         string word = value.ToLowerInvariant().Trim('!', '*', ' ');
-        return Flags.Contains(word) || FlagWords.Contains(word) || Array.Exists(FlagStems, s => word.Contains(s, StringComparison.Ordinal))
+        return Flags.Contains(word) || FlagWords.Contains(word)
+            || Array.Exists(FlagStems, s => word.Contains(s, StringComparison.Ordinal))
             || Array.Exists(word.Split(' '), w => w is "err" or "error" or "ovr" or "bad");
     }
 
-    /// <summary>A column of words that may tell what each row is of, such as its role or its detector; null where there is none.</summary>
+    /// <summary>
+    /// A column of words that may tell what each row is of, such as its role or its detector; null where there is none.
+    /// </summary>
     /// <remarks>A word in every row, few of them, each in several rows, and no verdicts of a limit.</remarks>
     public int? Meaning()
     {
@@ -97,7 +108,8 @@ internal sealed class WordColumns
         return found < 0 ? null : found;
     }
 
-    private bool MayMean(ColumnTally tally) => tally.Values.Count is > 1 and <= MostKinds && tally.Values.Count * 2 <= Rows && tally.Values.All(v => v.Length > 0)
+    private bool MayMean(ColumnTally tally) =>
+        tally.Values.Count is > 1 and <= MostKinds && tally.Values.Count * 2 <= Rows && tally.Values.All(v => v.Length > 0)
         && !tally.Values.All(v => Verdicts.Contains(v.ToLowerInvariant()));
 
     /// <summary>What tells the values of a column apart.</summary>
@@ -113,14 +125,16 @@ internal sealed class WordColumns
 
         List<Range> fields = [];
         HeaderFields(_text.Line(header), fields);
-        return column < fields.Count ? Encoding.UTF8.GetString(FieldRanges.Bare(_text.Line(header)[fields[column]].TrimStart("#!% "u8))) : "";
+        return column < fields.Count
+            ? Encoding.UTF8.GetString(FieldRanges.Bare(_text.Line(header)[fields[column]].TrimStart("#!% "u8))) : "";
     }
 
     /// <summary>The field of a column in the row on a line.</summary>
     public string Value(int line, int column)
     {
         ReadOnlySpan<byte> row = _text.Line(line);
-        return _pattern.IsRow(row) && column < _pattern.Fields.Count ? Encoding.UTF8.GetString(FieldRanges.Bare(row[_pattern.Fields[column]])) : "";
+        return _pattern.IsRow(row) && column < _pattern.Fields.Count
+            ? Encoding.UTF8.GetString(FieldRanges.Bare(row[_pattern.Fields[column]])) : "";
     }
 
     /// <summary>Whether a line is a row.</summary>
@@ -154,7 +168,9 @@ internal sealed class WordColumns
 
         // Where columns are named, what is not read is told by its name later on.
         return new MendedText(buffer.Finish(true), Header is not null ? ""
-            : $"columns of words were taken out before the rest was numbered: {string.Join(", ", Enumerable.Range(0, Columns).Where(c => IsTaken(c, also)).Select(c => ColumnList.Number(c)))}");
+            : "columns of words were taken out before the rest was numbered: "
+                + $"{string.Join(", ",
+                    Enumerable.Range(0, Columns).Where(c => IsTaken(c, also)).Select(c => ColumnList.Number(c)))}");
     }
 
     private bool IsTaken(int column, IReadOnlyCollection<int> also) => IsFilled(column) || also.Contains(column);
@@ -170,7 +186,8 @@ internal sealed class WordColumns
     {
         ColumnTally tally = _tallies[column];
         bool unread = !tally.IsEmpty && tally.Values.All(v => NoReadings.Contains(v.ToLowerInvariant()));
-        return tally.Numbers == 0 && !unread && ((_others >> column & 1) == 0 || RemarkLine.IsRemarkName(Name(column))) && (tally.AreUnits || ColumnName.Of(Name(column)) is { FrequencyUnit: null, LevelUnit: null });
+        return tally.Numbers == 0 && !unread && ((_others >> column & 1) == 0 || RemarkLine.IsRemarkName(Name(column)))
+            && (tally.AreUnits || ColumnName.Of(Name(column)) is { FrequencyUnit: null, LevelUnit: null });
     }
 
     private void Count()
@@ -202,7 +219,8 @@ internal sealed class WordColumns
     // Separators at the end of every row part nothing, unless a name stands over what they part.
     private void Trim()
     {
-        while (_tallies.Count > 0 && _tallies[^1].IsEmpty && !_pattern.IsNumber(_tallies.Count - 1) && Name(_tallies.Count - 1).Length == 0)
+        while (_tallies.Count > 0 && _tallies[^1].IsEmpty && !_pattern.IsNumber(_tallies.Count - 1)
+            && Name(_tallies.Count - 1).Length == 0)
         {
             _tallies.RemoveAt(_tallies.Count - 1);
         }
@@ -248,7 +266,8 @@ internal sealed class WordColumns
         foreach (Range field in fields)
         {
             string word = Encoding.UTF8.GetString(FieldRanges.Bare(line[field]));
-            named += word.Length is > 0 and <= ColumnName.Longest && word.Any(char.IsLetter) && !ColumnName.Of(word).IsBareUnit ? 1 : 0;
+            named += word.Length is > 0 and <= ColumnName.Longest && word.Any(char.IsLetter)
+                && !ColumnName.Of(word).IsBareUnit ? 1 : 0;
         }
 
         return named;

@@ -1,8 +1,8 @@
 namespace SweepStats.Files.Traces.Preambles;
 
 /// <summary>
-/// What detectors, modes and states are called in German, French, Spanish and Italian, and the English trade word for it. Words of the
-/// trade that are alike everywhere, such as RMS and Max Hold, stay as they are written.
+/// What detectors, modes and states are called in German, French, Spanish and Italian, and the English trade word for it. Words
+/// of the trade that are alike everywhere, such as RMS and Max Hold, stay as they are written.
 /// </summary>
 internal static class ForeignWords
 {

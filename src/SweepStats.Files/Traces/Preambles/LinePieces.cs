@@ -32,17 +32,19 @@ internal static class LinePieces
     {
         int first = line.IndexOf("...", StringComparison.Ordinal);
         int end = first < 0 ? -1 : first + line.AsSpan(first).IndexOfAnyExcept('.');
-        return first <= 0 || end <= first || line[end] != ' ' || line.AsSpan(0, first).IndexOfAny(':', '=') >= 0 ? line : $"{line[..first].TrimEnd()}: {line[end..].TrimStart()}";
+        return first <= 0 || end <= first || line[end] != ' ' || line.AsSpan(0, first).IndexOfAny(':', '=') >= 0 ? line
+            : $"{line[..first].TrimEnd()}: {line[end..].TrimStart()}";
     }
 
-    // The comma of "RBW: 0,1 MHz" and "RBW 0,1 MHz", which stands between two digits of a field that begins with its key. A comma between fields
-    // that are numbers alone parts them.
+    // The comma of "RBW: 0,1 MHz" and "RBW 0,1 MHz", which stands between two digits of a field that begins with its key. A comma
+    // between fields that are numbers alone parts them.
     private static bool IsDecimal(ReadOnlySpan<char> line, int from, int comma)
     {
         ReadOnlySpan<char> before = line[from..comma].TrimStart();
         return comma + 1 < line.Length && char.IsAsciiDigit(line[comma + 1]) && before.Length > 2 && char.IsAsciiDigit(before[^1])
             && char.IsLetter(before[0]) && (before.IndexOf(',') is >= 0 and var first
-                ? IsGroup(before[(before.LastIndexOf(',') + 1)..]) && IsGroup(line[(comma + 1)..]) && EndsInOneNumber(before[..first])
+                ? IsGroup(before[(before.LastIndexOf(',') + 1)..]) && IsGroup(line[(comma + 1)..])
+                    && EndsInOneNumber(before[..first])
                 : EndsInOneNumber(before));
     }
 
@@ -55,7 +57,8 @@ internal static class LinePieces
     {
         ReadOnlySpan<char> key = text[..(text.LastIndexOfAnyExceptInRange('0', '9') + 1)];
         ReadOnlySpan<char> bare = key.TrimEnd("-+").TrimEnd();
-        return bare.Length > 0 && (bare[^1] is ':' or '=' || (key[^1] is ' ' or '-' or '+' && SettingKeys.IsPlain(bare.ToString())));
+        return bare.Length > 0
+            && (bare[^1] is ':' or '=' || (key[^1] is ' ' or '-' or '+' && SettingKeys.IsPlain(bare.ToString())));
     }
 
     private static void Cut(ReadOnlySpan<char> field, List<string> pieces)
@@ -70,7 +73,8 @@ internal static class LinePieces
         Part(rest.ToString(), pieces);
     }
 
-    // "RBW=9kHz VBW=30kHz" and "RBW: 9 kHz Sweep Time: 20 ms": a key with its mark begins a piece. Most fields have one mark or none.
+    // "RBW=9kHz VBW=30kHz" and "RBW: 9 kHz Sweep Time: 20 ms": a key with its mark begins a piece. Most fields have one mark or
+    // none.
     private static void Part(string field, List<string> pieces)
     {
         int first = field.AsSpan().IndexOfAny(':', '=');
@@ -105,5 +109,6 @@ internal static class LinePieces
     }
 
     private static bool IsKey(string word, string before) =>
-        word.AsSpan().IndexOfAny(':', '=') is > 0 and var mark && char.IsLetter(word[0]) && SettingKeys.Find((before + word[..mark]).ToLowerInvariant()) is not null;
+        word.AsSpan().IndexOfAny(':', '=') is > 0 and var mark && char.IsLetter(word[0])
+            && SettingKeys.Find((before + word[..mark]).ToLowerInvariant()) is not null;
 }

@@ -4,12 +4,13 @@ namespace SweepStats.Files.Traces.Preambles;
 internal static class MonthName
 {
     /// <summary>The beginnings, for a pattern that knows no case.</summary>
-    public const string Pattern = "jan|feb|f[ée]v|m[aä]r|mrz|apr|avr|abr|ma[iyg]|jun|juin|jui?l|aug|ao[uû]|ago|sep|set|o[ckt]t|nov|d[eéi][cz]|ene|gen|giu|lug";
+    public const string Pattern = "jan|feb|f[ée]v|m[aä]r|mrz|apr|avr|abr|ma[iyg]|jun|juin|jui?l|aug|ao[uû]|ago|sep|set|o[ckt]t|"
+        + "nov|d[eéi][cz]|ene|gen|giu|lug";
 
     private static readonly string[] Beginnings =
     [
-        "jan ene gen", "feb fev", "mar mrz", "apr avr abr", "mai may mag", "jun juin giu", "jul juil lug", "aug aou ago", "sep set", "oct okt ott", "nov",
-        "dec dez dic dec",
+        "jan ene gen", "feb fev", "mar mrz", "apr avr abr", "mai may mag", "jun juin giu", "jul juil lug", "aug aou ago",
+        "sep set", "oct okt ott", "nov", "dec dez dic dec",
     ];
 
     /// <summary>The month that begins so, from 1.</summary>

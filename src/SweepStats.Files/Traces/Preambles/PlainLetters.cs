@@ -1,6 +1,9 @@
 namespace SweepStats.Files.Traces.Preambles;
 
-/// <summary>Words of several languages without blanks, case and accents, so that "Dämpfung", "DAMPFUNG" and "res. BW" are found in one table.</summary>
+/// <summary>
+/// Words of several languages without blanks, case and accents, so that "Dämpfung", "DAMPFUNG" and "res. BW" are found in one
+/// table.
+/// </summary>
 internal static class PlainLetters
 {
     private const string Accented = "äáàâãåéèêëíìîïöóòôõøúùûüçñß";

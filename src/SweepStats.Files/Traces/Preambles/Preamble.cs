@@ -6,7 +6,9 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Traces.Preambles;
 
-/// <summary>What the lines above the data plainly state: receiver settings, units, range and date. Where two lines differ, neither counts.</summary>
+/// <summary>
+/// What the lines above the data plainly state: receiver settings, units, range and date. Where two lines differ, neither counts.
+/// </summary>
 internal sealed class Preamble
 {
     private const int LongestLine = 400;
@@ -49,17 +51,23 @@ internal sealed class Preamble
     /// <summary>Last frequency as stated, or as centre and span make it.</summary>
     public StatedBound? StopBound => Bound(Setting.Stop, 1);
 
-    /// <summary>That start and stop are stated, and centre and span of another range; null where they agree, or only one pair is stated.</summary>
+    /// <summary>
+    /// That start and stop are stated, and centre and span of another range; null where they agree, or only one pair is stated.
+    /// </summary>
     public string? OtherRange => StatedRange.Other(
         Number(Setting.Start), Number(Setting.Stop), Number(Setting.Centre), Number(Setting.Span));
 
     /// <summary>What is called "f0", which beside a step is the first frequency.</summary>
-    public StatedBound? FirstBound => Bound(Setting.First) is { } first && Step is not null && Number(Setting.Span) is null ? first : null;
+    public StatedBound? FirstBound =>
+        Bound(Setting.First) is { } first && Step is not null && Number(Setting.Span) is null ? first : null;
 
     /// <summary>What is called "N" or "count", which beside a first frequency and a step counts the points.</summary>
     public int? Count => Whole(Setting.Count);
 
-    /// <summary>A line that speaks of frequencies at other than equal steps, or of a sweep from stop to start, where no key states how they lie; null for none.</summary>
+    /// <summary>
+    /// A line that speaks of frequencies at other than equal steps, or of a sweep from stop to start, where no key states how
+    /// they lie; null for none.
+    /// </summary>
     public string? OtherSpacing { get; private set; }
 
     /// <summary>Distance of the frequencies as stated.</summary>
@@ -83,13 +91,17 @@ internal sealed class Preamble
     public string? FormatOf(int trace, int traces) => Worded(Setting.Format, trace, traces);
 
     /// <summary>Names of the traces; empty where none are stated.</summary>
-    public ImmutableArray<string> TraceNames => _found.TryGetValue(Setting.TraceNames, out ImmutableArray<string> names) ? names : [];
+    public ImmutableArray<string> TraceNames =>
+        _found.TryGetValue(Setting.TraceNames, out ImmutableArray<string> names) ? names : [];
 
     /// <summary>When the sweep was taken, and what was assumed or passed over in finding out.</summary>
     public StatedTime Taken => _taken ??= _date.Found;
 
-    /// <summary>What a person should know of what is stated and was not used, or not as it stands: numbers, and the date.</summary>
-    public IEnumerable<string> Remarks => [.. _numbers.Remarks(Bare), .. Taken.Assumption is { } date ? [date] : Array.Empty<string>()];
+    /// <summary>
+    /// What a person should know of what is stated and was not used, or not as it stands: numbers, and the date.
+    /// </summary>
+    public IEnumerable<string> Remarks =>
+        [.. _numbers.Remarks(Bare), .. Taken.Assumption is { } date ? [date] : Array.Empty<string>()];
 
     /// <summary>Whether the table has decimal commas.</summary>
     public bool BesideDecimalCommas
@@ -104,7 +116,8 @@ internal sealed class Preamble
     public ReceiverSettings SettingsOfAll(int traces)
     {
         ReceiverSettings first = SettingsOf(0, traces);
-        return Enumerable.Range(1, Math.Max(0, traces - 1)).Select(t => SettingsOf(t, traces)).Aggregate(first, SharedSettings.Of);
+        return Enumerable.Range(1, Math.Max(0, traces - 1)).Select(t => SettingsOf(t, traces))
+            .Aggregate(first, SharedSettings.Of);
     }
 
     /// <summary>Reads the first lines of a text.</summary>
@@ -130,8 +143,10 @@ internal sealed class Preamble
                 preamble._date.Line(line, i);
                 heading.Pass(line);
                 preamble._line = i + 1;
-                preamble._described = line.AsSpan().IndexOfAny(':', '=') > 0 || line.Contains("axis", StringComparison.OrdinalIgnoreCase);
-                List<Statement> both = i + 1 < to && text.Line(i + 1).Length <= LongestLine ? SettingRows.Read(line, text.LineText(i + 1)) : [];
+                preamble._described =
+                    line.AsSpan().IndexOfAny(':', '=') > 0 || line.Contains("axis", StringComparison.OrdinalIgnoreCase);
+                List<Statement> both = i + 1 < to && text.Line(i + 1).Length <= LongestLine
+                    ? SettingRows.Read(line, text.LineText(i + 1)) : [];
                 foreach (Statement statement in both)
                 {
                     preamble.Take(statement with { Line = i + 2 });
@@ -155,12 +170,15 @@ internal sealed class Preamble
         return preamble;
     }
 
-    /// <summary>What is stated for one of several traces: a line that lists as many values as there are traces states one for each.</summary>
+    /// <summary>
+    /// What is stated for one of several traces: a line that lists as many values as there are traces states one for each.
+    /// </summary>
     public ReceiverSettings SettingsOf(int trace, int traces)
     {
         string? Word(Setting setting) => Worded(setting, trace, traces);
         double? Number(Setting setting) => _numbers.Of(setting, trace, traces, Bare);
-        int? averages = Number(Setting.AverageCount) is >= 0 and <= int.MaxValue and var count && count == Math.Floor(count) ? (int)count : null;
+        int? averages = Number(Setting.AverageCount) is >= 0 and <= int.MaxValue and var count && count == Math.Floor(count)
+            ? (int)count : null;
         return new ReceiverSettings
         {
             ResolutionBandwidthHz = Number(Setting.ResolutionBandwidth),
@@ -168,7 +186,8 @@ internal sealed class Preamble
             AttenuationDb = Number(Setting.Attenuation),
             ReferenceLevel = Number(Setting.ReferenceLevel),
             Detector = Word(Setting.Detector),
-            Averaging = Word(Setting.Averaging) ?? averages?.ToString(CultureInfo.InvariantCulture) ?? Word(Setting.AveragingState),
+            Averaging = Word(Setting.Averaging) ?? averages?.ToString(CultureInfo.InvariantCulture)
+                ?? Word(Setting.AveragingState),
             Averages = averages,
             SweepTimeSeconds = Number(Setting.SweepTime),
             TraceMode = Mode(trace, traces),
@@ -189,7 +208,8 @@ internal sealed class Preamble
 
         bool any = false;
         List<Statement> unplain = [];
-        foreach (Statement statement in StatementReader.Read(line).Select(s => s with { Line = number, Number = s.Number ?? trace }))
+        foreach (Statement statement in StatementReader.Read(line)
+            .Select(s => s with { Line = number, Number = s.Number ?? trace }))
         {
             if (IsUnplain(statement))
             {
@@ -224,7 +244,8 @@ internal sealed class Preamble
     }
 
     private static bool IsUnplain(Statement statement) =>
-        SettingKeys.Find(statement.Key) is { Setting: var setting } && StatedNumbers.Holds(setting) && StatedNumbers.IsUnplain(statement);
+        SettingKeys.Find(statement.Key) is { Setting: var setting } && StatedNumbers.Holds(setting)
+            && StatedNumbers.IsUnplain(statement);
 
     // What heads the columns states the unit of one column each, and not that of the file.
     private static int HeaderLine(TraceText text, int from, int to)
@@ -235,7 +256,8 @@ internal sealed class Preamble
             last--;
         }
 
-        return last >= from && text.Line(last).IndexOfAny(",;\t"u8) >= 0 && text.Line(last).TrimStart(" \t"u8)[0] is not ((byte)'!' or (byte)'#' or (byte)'%') ? last : -1;
+        return last >= from && text.Line(last).IndexOfAny(",;\t"u8) >= 0
+            && text.Line(last).TrimStart(" \t"u8)[0] is not ((byte)'!' or (byte)'#' or (byte)'%') ? last : -1;
     }
 
     private void TakeProse(string line)
@@ -314,7 +336,8 @@ internal sealed class Preamble
         if (SettingKeys.Find(statement.Key) is not { } key)
         {
             // "Sweep: 401 points": the unit tells what it counts.
-            if (StatedNumber.Parse(statement.Values[0]) is { Unit.Length: > 0 } count && StatementReader.PointWords.Contains(count.Unit.ToLowerInvariant()))
+            if (StatedNumber.Parse(statement.Values[0]) is { Unit.Length: > 0 } count
+                && StatementReader.PointWords.Contains(count.Unit.ToLowerInvariant()))
             {
                 TakeNumber(Setting.Points, statement with { KeyUnit = "", Values = [count.Digits] });
             }
@@ -342,7 +365,8 @@ internal sealed class Preamble
             case Setting.Spacing when StatedNumber.Parse(statement.Values[0])?.Hertz() is not null:
                 TakeNumber(Setting.Step, statement with { KeyUnit = unit });
                 break;
-            case Setting.Detector or Setting.TraceMode or Setting.Preamplifier or Setting.TraceNames or Setting.Spacing or Setting.Format:
+            case Setting.Detector or Setting.TraceMode or Setting.Preamplifier or Setting.TraceNames or Setting.Spacing
+                or Setting.Format:
                 TakeWords(key.Setting, statement);
                 break;
             default:
@@ -374,7 +398,8 @@ internal sealed class Preamble
 
     private void TakeWords(Setting setting, Statement statement)
     {
-        bool single = setting is Setting.Detector or Setting.TraceMode or Setting.Averaging or Setting.Preamplifier or Setting.AveragingState or Setting.Format;
+        bool single = setting is Setting.Detector or Setting.TraceMode or Setting.Averaging or Setting.Preamplifier
+            or Setting.AveragingState or Setting.Format;
         if (statement.Number is { } number && single)
         {
             _numbered.Take(setting, number, string.Join(' ', statement.Values));
@@ -399,7 +424,8 @@ internal sealed class Preamble
         {
             Take(Setting.Hold, [hold]);
         }
-        else if (statement.Key is "trace" or "mode" or "modus" or "modo" && statement.Values.All(v => TraceWords.IsModeAlone(v) || TraceWords.IsBlank(v)))
+        else if (statement.Key is "trace" or "mode" or "modus" or "modo"
+            && statement.Values.All(v => TraceWords.IsModeAlone(v) || TraceWords.IsBlank(v)))
         {
             if (statement.Number is { } number)
             {
@@ -420,10 +446,12 @@ internal sealed class Preamble
     }
 
     private int? Whole(Setting setting) =>
-        _numbers.Of(setting)?.Value() is { } number and >= 1 and <= int.MaxValue && number == Math.Floor(number) ? (int)number : null;
+        _numbers.Of(setting)?.Value() is { } number and >= 1 and <= int.MaxValue && number == Math.Floor(number)
+            ? (int)number : null;
 
     private StatedBound? Bound(Setting end) =>
-        Number(end) is { } stated && stated.Value() is not null ? new StatedBound(stated, StatedRange.RoundingInUnit(stated), LineOf(end) ?? 0) : null;
+        Number(end) is { } stated && stated.Value() is not null
+            ? new StatedBound(stated, StatedRange.RoundingInUnit(stated), LineOf(end) ?? 0) : null;
 
     private StatedBound? Bound(Setting end, int side) =>
         Bound(end) ?? StatedRange.Bound(Number(Setting.Centre), Number(Setting.Span), side, LineOf(Setting.Centre) ?? 0);
@@ -431,7 +459,8 @@ internal sealed class Preamble
     private StatedNumber? Number(Setting setting) => _numbers.Of(setting);
 
     private string? One(Setting setting) =>
-        _found.TryGetValue(setting, out ImmutableArray<string> values) && values.Length > 0 && values.All(v => v == values[0]) ? values[0] : null;
+        _found.TryGetValue(setting, out ImmutableArray<string> values) && values.Length > 0 && values.All(v => v == values[0])
+            ? values[0] : null;
 
     private string? Worded(Setting setting, int trace, int traces)
     {
@@ -445,7 +474,8 @@ internal sealed class Preamble
             return null;
         }
 
-        ImmutableArray<string> bare = values.Length == traces ? values : [.. values.Where((v, i) => i == 0 || !SettingFlags.IsFlag(v))];
+        ImmutableArray<string> bare = values.Length == traces ? values
+            : [.. values.Where((v, i) => i == 0 || !SettingFlags.IsFlag(v))];
         if (bare.Length != traces && bare.Length > MostOfOne)
         {
             // As many values as there are traces in some other count of them: nobody can tell which is this one's.

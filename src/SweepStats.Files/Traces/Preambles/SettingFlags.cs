@@ -6,19 +6,21 @@ internal static class SettingFlags
     private static readonly HashSet<string> Flags = new(StringComparer.OrdinalIgnoreCase)
     {
         "auto", "automatic", "man", "manual", "coupled", "uncoupled", "fixed", "set", "user", "default", "actual",
-        "automatisch", "manuell", "gekoppelt", "fest", "automatique", "manuel", "couplé", "fixe", "automático", "automatico", "manuale",
+        "automatisch", "manuell", "gekoppelt", "fest", "automatique", "manuel", "couplé", "fixe", "automático",
+        "automatico", "manuale",
     };
 
     private static readonly HashSet<string> None = new(StringComparer.OrdinalIgnoreCase)
     {
-        "off", "none", "disabled", "inactive", "false", "n/a", "na", "-", "--", "---", "----", "–", "—", "aus", "kein", "keine", "deaktiviert",
-        "désactivé", "desactive", "arrêt", "aucun", "non", "no", "apagado", "spento", "unknown", "undefined",
+        "off", "none", "disabled", "inactive", "false", "n/a", "na", "-", "--", "---", "----", "–", "—", "aus", "kein", "keine",
+        "deaktiviert", "désactivé", "desactive", "arrêt", "aucun", "non", "no", "apagado", "spento", "unknown", "undefined",
     };
 
     // Shapes and bases of filters: "9 kHz (6 dB)", "120 kHz CISPR".
     private static readonly HashSet<string> Filters = new(StringComparer.OrdinalIgnoreCase)
     {
-        "6dB", "3dB", "6 dB", "3 dB", "-3 dB", "-6 dB", "-3dB", "-6dB", "cispr", "gauss", "gaussian", "gaussian filter", "mil", "normal", "fft", "flattop", "filter", "emi",
+        "6dB", "3dB", "6 dB", "3 dB", "-3 dB", "-6 dB", "-3dB", "-6dB", "cispr", "gauss", "gaussian", "gaussian filter", "mil",
+        "normal", "fft", "flattop", "filter", "emi",
     };
 
     /// <summary>"AUTO", "manual".</summary>
@@ -27,7 +29,9 @@ internal static class SettingFlags
     /// <summary>"off", "---".</summary>
     public static bool IsNone(string word) => None.Contains(word.Trim());
 
-    /// <summary>A value without what stands beside it: "AUTO 10 dB" and "10 dB (auto)" are 10 dB; empty where nothing is left.</summary>
+    /// <summary>
+    /// A value without what stands beside it: "AUTO 10 dB" and "10 dB (auto)" are 10 dB; empty where nothing is left.
+    /// </summary>
     public static string Without(string value)
     {
         string bare = value.Trim();

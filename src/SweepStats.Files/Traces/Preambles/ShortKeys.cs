@@ -1,9 +1,13 @@
 namespace SweepStats.Files.Traces.Preambles;
 
-/// <summary>Keys of a letter or two, as formulas have them: "f0 = 100 MHz", "N = 61". They count only where what stands beside them leaves one meaning.</summary>
+/// <summary>
+/// Keys of a letter or two, as formulas have them: "f0 = 100 MHz", "N = 61". They count only where what stands beside them leaves
+/// one meaning.
+/// </summary>
 internal static class ShortKeys
 {
-    private static readonly HashSet<string> First = ["f", "x", "freq", "frequency", "frequenz", "fréquence", "frecuencia", "frequenza"];
+    private static readonly HashSet<string> First =
+        ["f", "x", "freq", "frequency", "frequenz", "fréquence", "frecuencia", "frequenza"];
 
     private static readonly HashSet<string> Count = ["n", "count", "number", "anzahl", "nombre", "número", "numero", "nf", "nx"];
 

@@ -19,9 +19,12 @@ internal readonly partial record struct StatedNumber(string Digits, string Unit)
             : null;
 
     /// <summary>The number times a power of ten.</summary>
-    public double? Value(int exponent = 0) => StrictNumber.TryParse(Encoding.ASCII.GetBytes(Digits), (byte)'.', exponent, out double value) ? value : null;
+    public double? Value(int exponent = 0) =>
+        StrictNumber.TryParse(Encoding.ASCII.GetBytes(Digits), (byte)'.', exponent, out double value) ? value : null;
 
-    /// <summary>In Hz; null where no unit of frequency is stated, here or as the usual one. "10k" is short for 10 kHz, "1M" for 1 MHz.</summary>
+    /// <summary>
+    /// In Hz; null where no unit of frequency is stated, here or as the usual one. "10k" is short for 10 kHz, "1M" for 1 MHz.
+    /// </summary>
     public double? Hertz(FrequencyUnit? usual = null) => (Unit switch
     {
         "" => usual,
@@ -54,14 +57,16 @@ internal readonly partial record struct StatedNumber(string Digits, string Unit)
             return number.Replace(",", "", StringComparison.Ordinal);
         }
 
-        int fraction = number.AsSpan(comma + 1).IndexOfAnyExceptInRange('0', '9') is >= 0 and var end ? end : number.Length - comma - 1;
+        int fraction = number.AsSpan(comma + 1).IndexOfAnyExceptInRange('0', '9') is >= 0 and var end ? end
+            : number.Length - comma - 1;
         ReadOnlySpan<char> whole = number.AsSpan(0, comma).TrimStart("+-");
         bool two = fraction == Group && whole.Length <= Group && whole[0] != '0';
         return two ? null : number.Replace(',', '.');
     }
 
     [GeneratedRegex(
-        @"^([-+]?(?:[0-9]{1,3}(?:,[0-9]{3}){2,}(?:\.[0-9]*)?|[0-9]+[.,]?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]{1,3})?)\s*([\p{L}µμ/%]*)$",
+        @"^([-+]?(?:[0-9]{1,3}(?:,[0-9]{3}){2,}(?:\.[0-9]*)?|[0-9]+[.,]?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]{1,3})?)"
+            + @"\s*([\p{L}µμ/%]*)$",
         RegexOptions.CultureInvariant)]
     private static partial Regex Shape();
 }

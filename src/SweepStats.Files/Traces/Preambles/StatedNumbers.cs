@@ -3,7 +3,10 @@ using System.Globalization;
 
 namespace SweepStats.Files.Traces.Preambles;
 
-/// <summary>What the lines above the data state in numbers. Where two lines differ, or one can be read in two ways, neither counts, and it is said.</summary>
+/// <summary>
+/// What the lines above the data state in numbers. Where two lines differ, or one can be read in two ways, neither counts, and it
+/// is said.
+/// </summary>
 internal sealed class StatedNumbers
 {
     private readonly Dictionary<Setting, List<Statement>> _stated = [];
@@ -31,13 +34,16 @@ internal sealed class StatedNumbers
     }
 
     /// <summary>Whether a setting is a number.</summary>
-    public static bool Holds(Setting setting) => setting is Setting.ResolutionBandwidth or Setting.VideoBandwidth or Setting.Attenuation
+    public static bool Holds(Setting setting) =>
+        setting is Setting.ResolutionBandwidth or Setting.VideoBandwidth or Setting.Attenuation
         or Setting.ReferenceLevel or Setting.AverageCount or Setting.SweepTime or Setting.SourcePower;
 
     /// <summary>Whether a statement begins with a number and is not plainly one.</summary>
     public static bool IsUnplain(Statement statement) => Bare(statement) is [var only] && StatedNumber.Parse(only) is null;
 
-    /// <summary>The number that is stated for a trace in the unit of the setting; null where none is, or none for certain.</summary>
+    /// <summary>
+    /// The number that is stated for a trace in the unit of the setting; null where none is, or none for certain.
+    /// </summary>
     /// <param name="setting">What is asked for.</param>
     /// <param name="trace">Place of the trace from 0.</param>
     /// <param name="traces">Number of traces in the file.</param>
@@ -51,12 +57,16 @@ internal sealed class StatedNumbers
 
         if (statements is [var single])
         {
-            return single.Number is null || single.Number == trace + 1 ? In(setting, single, trace, traces, bare) : traces == 1 ? In(setting, single, 0, 1, bare) : null;
+            return single.Number is null || single.Number == trace + 1 ? In(setting, single, trace, traces, bare)
+                : traces == 1 ? In(setting, single, 0, 1, bare) : null;
         }
 
-        double?[] own = [.. statements.Where(s => s.Number == trace + 1).Select(s => In(setting, s, trace, traces, bare)).Distinct()];
-        double?[] shared = [.. statements.Where(s => s.Number is null).Select(s => In(setting, s, trace, traces, bare)).Distinct()];
-        double?[] only = traces == 1 && own.Length == 0 ? [.. statements.Where(s => s.Number is not null).Select(s => In(setting, s, 0, 1, bare)).Distinct()] : [];
+        double?[] own =
+            [.. statements.Where(s => s.Number == trace + 1).Select(s => In(setting, s, trace, traces, bare)).Distinct()];
+        double?[] shared =
+            [.. statements.Where(s => s.Number is null).Select(s => In(setting, s, trace, traces, bare)).Distinct()];
+        double?[] only = traces == 1 && own.Length == 0
+            ? [.. statements.Where(s => s.Number is not null).Select(s => In(setting, s, 0, 1, bare)).Distinct()] : [];
         double?[] counts = own.Length > 0 ? own : shared.Length > 0 ? shared : only;
         return counts is [var one] ? one : null;
     }
@@ -64,7 +74,8 @@ internal sealed class StatedNumbers
     /// <summary>The number and unit as stated, where all statements are alike.</summary>
     public StatedNumber? Of(Setting setting) =>
         _stated.TryGetValue(setting, out List<Statement>? statements)
-        ? statements is [var single] ? One(single.Values) : statements.Select(s => One(s.Values)).Distinct().ToArray() is [{ } only] ? only : null
+        ? statements is [var single] ? One(single.Values)
+        : statements.Select(s => One(s.Values)).Distinct().ToArray() is [{ } only] ? only : null
         : null;
 
     /// <summary>A sentence for each number that is stated and was not used, or not as it stands.</summary>
@@ -81,15 +92,18 @@ internal sealed class StatedNumbers
 
     // A word that may mean other things is a setting only with a number that has the unit of one.
     private bool IsChance(Setting setting, Statement bare) =>
-        setting is not (Setting.AverageCount or Setting.Points or Setting.Start or Setting.Stop or Setting.Bandwidth or Setting.First or Setting.Count) && !SettingKeys.IsPlain(bare.Key)
+        setting is not (Setting.AverageCount or Setting.Points or Setting.Start or Setting.Stop or Setting.Bandwidth
+            or Setting.First or Setting.Count) && !SettingKeys.IsPlain(bare.Key)
         && (In(setting, bare, 0, 1, null) is null || One(bare.Values) is { Unit: "" });
 
     private string? Remark(Setting setting, List<Statement> statements, FrequencyUnit? bare)
     {
         if (setting == Setting.Bandwidth)
         {
-            return _stated.ContainsKey(Setting.ResolutionBandwidth) || One(statements[0].Values)?.Hertz() is null ? null : string.Create(
-                CultureInfo.InvariantCulture, $"the bandwidth in line {statements[0].Line}, '{statements[0].Values[0]}', may be the RBW or another one and was not used");
+            return _stated.ContainsKey(Setting.ResolutionBandwidth) || One(statements[0].Values)?.Hertz() is null ? null
+                : string.Create(
+                CultureInfo.InvariantCulture, $"the bandwidth in line {statements[0].Line}, '{statements[0].Values[0]}', may be "
+                    + $"the RBW or another one and was not used");
         }
 
         if (SettingName(setting) is not { } name)
@@ -102,7 +116,8 @@ internal sealed class StatedNumbers
         {
             string why = StatedNumber.Parse(unread.Values[0]) switch
             {
-                { } number when BesideDecimalCommas && IsGrouped(number.Digits) => "has a point that may part thousands or decimals,",
+                { } number when BesideDecimalCommas && IsGrouped(number.Digits) =>
+                    "has a point that may part thousands or decimals,",
                 { Unit: "" } => "has no unit",
                 { Unit: var unit } => $"is in '{unit}'",
                 _ => "is not plainly one number with its unit",
@@ -116,13 +131,15 @@ internal sealed class StatedNumbers
         if (other is not null)
         {
             return string.Create(
-                CultureInfo.InvariantCulture, $"lines {shared[0].Line} and {other.Line} state the {name} differently; neither was used");
+                CultureInfo.InvariantCulture,
+                $"lines {shared[0].Line} and {other.Line} state the {name} differently; neither was used");
         }
 
         Statement? seconds = setting == Setting.SweepTime ? statements.FirstOrDefault(s => One(s.Values) is { Unit: "" }) : null;
         return seconds is null ? null : string.Create(
             CultureInfo.InvariantCulture,
-            $"the sweep time in line {seconds.Line}, '{seconds.Values[0]}', has no unit and was taken for seconds: the frequencies are in Hz and no unit stands behind any setting");
+            $"the sweep time in line {seconds.Line}, '{seconds.Values[0]}', has no unit and was taken for seconds: the "
+                + $"frequencies are in Hz and no unit stands behind any setting");
     }
 
     // Those that a person would miss.
@@ -138,18 +155,21 @@ internal sealed class StatedNumbers
 
     private double? In(Setting setting, Statement statement, int trace, int traces, FrequencyUnit? bare)
     {
-        StatedNumber? stated = statement.Values.Length == traces && traces > 1 ? StatedNumber.Parse(statement.Values[trace]) : One(statement.Values);
+        StatedNumber? stated = statement.Values.Length == traces && traces > 1 ? StatedNumber.Parse(statement.Values[trace])
+            : One(statement.Values);
         return stated is { } number && !(BesideDecimalCommas && IsGrouped(number.Digits)) ? In(setting, number, bare) : null;
     }
 
     // "100.000", not "0.100" and not "1000.125".
     private static bool IsGrouped(string digits) =>
-        digits.IndexOf('.', StringComparison.Ordinal) is > 0 and <= 3 and var point && digits.Length == point + 4 && digits[0] != '0';
+        digits.IndexOf('.', StringComparison.Ordinal) is > 0 and <= 3 and var point && digits.Length == point + 4
+            && digits[0] != '0';
 
     private static double? In(Setting setting, StatedNumber number, FrequencyUnit? bare) => setting switch
     {
         Setting.ResolutionBandwidth or Setting.VideoBandwidth => number.Hertz(bare) is > 0 and var hertz ? hertz : null,
-        Setting.Attenuation => number.Unit.Length == 0 || LevelUnits.Parse(number.Unit) == LevelUnit.Decibels ? number.Value() : null,
+        Setting.Attenuation =>
+            number.Unit.Length == 0 || LevelUnits.Parse(number.Unit) == LevelUnit.Decibels ? number.Value() : null,
         Setting.ReferenceLevel => number.Unit.Length == 0 || LevelUnits.Parse(number.Unit) is not null ? number.Value() : null,
         Setting.SweepTime => number.Unit.Length == 0 && bare is not null ? number.Value() : number.Seconds(),
         Setting.SourcePower => LevelUnits.Parse(number.Unit) == LevelUnit.DecibelMilliwatts ? number.Value() : null,
@@ -162,11 +182,13 @@ internal sealed class StatedNumbers
     private static bool StartsAsNumber(string value) =>
         value.AsSpan().TrimStart("+-.") is { Length: > 0 } digits && char.IsAsciiDigit(digits[0]);
 
-    // Numbers with their units, which may stand in a field of their own or behind the key; without flags, remarks and shapes of filters.
+    // Numbers with their units, which may stand in a field of their own or behind the key; without flags, remarks and shapes of
+    // filters.
     private static ImmutableArray<string> Bare(Statement statement)
     {
         var bare = ImmutableArray.CreateBuilder<string>();
-        ImmutableArray<string> values = statement.Values is [var unit, var number] && StartsAsNumber(number) && IsKnownUnit(unit) ? [number, unit] : statement.Values;
+        ImmutableArray<string> values = statement.Values is [var unit, var number] && StartsAsNumber(number) && IsKnownUnit(unit)
+            ? [number, unit] : statement.Values;
         foreach (string value in values.Select(SettingFlags.Without).Where(v => v.Length > 0 && !SettingFlags.IsNone(v)))
         {
             if (StartsAsNumber(value))

@@ -21,7 +21,9 @@ internal static partial class StatedRange
         return [$"{match.Groups[1].Value} {(start.Length > 0 ? start : stop)}".Trim(), $"{match.Groups[3].Value} {stop}".Trim()];
     }
 
-    /// <summary>An end of the range that centre and span make; null where one of them is missing or only one has a unit.</summary>
+    /// <summary>
+    /// An end of the range that centre and span make; null where one of them is missing or only one has a unit.
+    /// </summary>
     /// <param name="centre">The frequency in the middle.</param>
     /// <param name="span">Last less first frequency.</param>
     /// <param name="side">−1 for the first frequency, 1 for the last.</param>
@@ -34,7 +36,8 @@ internal static partial class StatedRange
         }
 
         bool bare = c.Unit.Length == 0 && s.Unit.Length == 0;
-        if ((bare ? c.Value() : c.Hertz()) is not { } middle || (bare ? s.Value() : s.Hertz()) is not { } width || Math.Abs(middle) + Math.Abs(width) > 1e24)
+        if ((bare ? c.Value() : c.Hertz()) is not { } middle || (bare ? s.Value() : s.Hertz()) is not { } width
+            || Math.Abs(middle) + Math.Abs(width) > 1e24)
         {
             return null;
         }
@@ -45,7 +48,10 @@ internal static partial class StatedRange
         return new StatedBound(new StatedNumber(end.ToString(CultureInfo.InvariantCulture), bare ? "" : "Hz"), rounding, line);
     }
 
-    /// <summary>What to say where start and stop state one range, and centre and span another; null where they agree by the digits they are written in.</summary>
+    /// <summary>
+    /// What to say where start and stop state one range, and centre and span another; null where they agree by the digits they
+    /// are written in.
+    /// </summary>
     public static string? Other(StatedNumber? start, StatedNumber? stop, StatedNumber? centre, StatedNumber? span)
     {
         if (start is not { } first || stop is not { } last
@@ -63,7 +69,9 @@ internal static partial class StatedRange
     private static bool Apart(StatedNumber end, StatedBound bound) => end.Hertz() is { } one && bound.Hertz() is { } other
         && Math.Abs(one - other) > Rounding(end) + bound.RoundingHertz() + (1e-6 * Math.Max(Math.Abs(one), Math.Abs(other)));
 
-    /// <summary>The last frequency that equal steps reach from the first; null where a part is missing or only one has a unit.</summary>
+    /// <summary>
+    /// The last frequency that equal steps reach from the first; null where a part is missing or only one has a unit.
+    /// </summary>
     /// <param name="start">The first frequency.</param>
     /// <param name="step">The distance of two.</param>
     /// <param name="points">How many frequencies there are.</param>
@@ -75,7 +83,8 @@ internal static partial class StatedRange
         }
 
         bool bare = from.Number.Unit.Length == 0 && by.Unit.Length == 0;
-        if ((bare ? from.Number.Value() : from.Hertz()) is not { } first || (bare ? by.Value() : by.Hertz()) is not { } width || Math.Abs(first) + (Math.Abs(width) * points) > 1e24)
+        if ((bare ? from.Number.Value() : from.Hertz()) is not { } first || (bare ? by.Value() : by.Hertz()) is not { } width
+            || Math.Abs(first) + (Math.Abs(width) * points) > 1e24)
         {
             return null;
         }
@@ -85,7 +94,8 @@ internal static partial class StatedRange
     }
 
     /// <summary>Half a unit of the last digit that a number is written with, in Hz where its unit is one of frequency.</summary>
-    public static double Rounding(StatedNumber number) => RoundingInUnit(number) * Math.Pow(10, FrequencyUnits.Parse(number.Unit)?.Exponent() ?? 0);
+    public static double Rounding(StatedNumber number) =>
+        RoundingInUnit(number) * Math.Pow(10, FrequencyUnits.Parse(number.Unit)?.Exponent() ?? 0);
 
     /// <summary>The same in the unit of the number.</summary>
     public static double RoundingInUnit(StatedNumber number)
@@ -94,12 +104,14 @@ internal static partial class StatedRange
         ReadOnlySpan<char> mantissa = power < 0 ? number.Digits : number.Digits.AsSpan(0, power);
         int point = mantissa.IndexOf('.');
         int decimals = point < 0 ? 0 : mantissa.Length - point - 1;
-        int exponent = power >= 0 && int.TryParse(number.Digits.AsSpan(power + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int stated) ? stated : 0;
+        int exponent = power >= 0 && int.TryParse(number.Digits.AsSpan(power + 1), NumberStyles.AllowLeadingSign,
+            CultureInfo.InvariantCulture, out int stated) ? stated : 0;
         return 0.5 * Math.Pow(10, exponent - decimals);
     }
 
     [GeneratedRegex(
-        @"^([0-9]+(?:\.[0-9]+)?(?:[eE][-+]?[0-9]{1,2})?)\s*([kKmMgG]?[hH][zZ])?\s*(?:-|–|…|\.\.\.?|/|,|;|to|bis|à|a|hasta|until)\s*([0-9]+(?:\.[0-9]+)?(?:[eE][-+]?[0-9]{1,2})?)\s*([kKmMgG]?[hH][zZ])?$",
+        @"^([0-9]+(?:\.[0-9]+)?(?:[eE][-+]?[0-9]{1,2})?)\s*([kKmMgG]?[hH][zZ])?\s*(?:-|–|…|\.\.\.?|/|,|;|to|bis|à|a|hasta|until)"
+            + @"\s*([0-9]+(?:\.[0-9]+)?(?:[eE][-+]?[0-9]{1,2})?)\s*([kKmMgG]?[hH][zZ])?$",
         RegexOptions.CultureInvariant)]
     private static partial Regex Shape();
 }

@@ -2,16 +2,20 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Files.Traces.Preambles;
 
-/// <summary>The units that the values behind a key for units name, one or both: "MHz", "[dBm]", "MHz, dBµV/m", "MHz / dBm".</summary>
+/// <summary>
+/// The units that the values behind a key for units name, one or both: "MHz", "[dBm]", "MHz, dBµV/m", "MHz / dBm".
+/// </summary>
 internal static class StatedUnits
 {
     private const int LongestValue = 60;
 
     /// <summary>The unit of frequency; null for none.</summary>
-    public static FrequencyUnit? Frequency(ImmutableArray<string> values) => Words(values).Select(FrequencyUnits.Parse).FirstOrDefault(u => u is not null);
+    public static FrequencyUnit? Frequency(ImmutableArray<string> values) =>
+        Words(values).Select(FrequencyUnits.Parse).FirstOrDefault(u => u is not null);
 
     /// <summary>The unit of level; null for none.</summary>
-    public static LevelUnit? Level(ImmutableArray<string> values) => Words(values).Select(LevelUnits.Parse).FirstOrDefault(u => u is not null);
+    public static LevelUnit? Level(ImmutableArray<string> values) =>
+        Words(values).Select(LevelUnits.Parse).FirstOrDefault(u => u is not null);
 
     private static IEnumerable<string> Words(ImmutableArray<string> values)
     {
@@ -30,7 +34,8 @@ internal static class StatedUnits
                 continue;
             }
 
-            foreach (string part in value.Split([',', ';', '/', ' ', '|'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+            foreach (string part in value.Split([',', ';', '/', ' ', '|'],
+                StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
             {
                 yield return part;
             }

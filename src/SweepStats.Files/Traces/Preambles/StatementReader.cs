@@ -6,8 +6,8 @@ using System.Text;
 namespace SweepStats.Files.Traces.Preambles;
 
 /// <summary>
-/// Cuts a line above the data into statements: <c>RBW,9000,Hz</c>, <c>! RBW: 9 kHz  VBW: 30 kHz</c>, <c>Start Freq,1e5,Stop Freq,3e7</c>,
-/// <c>VBW (kHz) = 10</c>, <c>Detector;Peak;Normal</c>, <c>Ref Level -20 dBm</c>, <c>Detector RMS</c>.
+/// Cuts a line above the data into statements: <c>RBW,9000,Hz</c>, <c>! RBW: 9 kHz VBW: 30 kHz</c>, <c>Start Freq,1e5,Stop
+/// Freq,3e7</c>, <c>VBW (kHz) = 10</c>, <c>Detector;Peak;Normal</c>, <c>Ref Level -20 dBm</c>, <c>Detector RMS</c>.
 /// </summary>
 /// <remarks>Takes time in proportion to the line, whatever stands in it.</remarks>
 internal static class StatementReader
@@ -15,7 +15,8 @@ internal static class StatementReader
     /// <summary>Words behind a number of points.</summary>
     public static readonly HashSet<string> PointWords = ["points", "pts", "punkte", "messpunkte", "puntos", "punti"];
 
-    private static readonly HashSet<string> Wordy = ["det", "detector", "detektor", "detecteur", "detection", "trace", "maxhold", "minhold", "hold"];
+    private static readonly HashSet<string> Wordy =
+        ["det", "detector", "detektor", "detecteur", "detection", "trace", "maxhold", "minhold", "hold"];
 
     // Files of a campaign state the same, line by line.
     private const int MostKept = 1000;
@@ -23,7 +24,9 @@ internal static class StatementReader
 
     private static readonly ConcurrentDictionary<string, Statement[]> Kept = new(StringComparer.Ordinal);
 
-    /// <summary>The statements of a line; none where it states nothing. Those of the first thousand short lines are kept.</summary>
+    /// <summary>
+    /// The statements of a line; none where it states nothing. Those of the first thousand short lines are kept.
+    /// </summary>
     public static List<Statement> Read(string line)
     {
         if (line.Length > LongestKept)
@@ -78,7 +81,8 @@ internal static class StatementReader
 
     // "CF=100 MHz, SPAN=10 MHz, 401 points": the unit tells what it counts.
     private static string? PointsIn(string piece) =>
-        piece.Length > 0 && char.IsAsciiDigit(piece[0]) && StatedNumber.Parse(piece) is { Unit.Length: > 0 } count && PointWords.Contains(count.Unit.ToLowerInvariant())
+        piece.Length > 0 && char.IsAsciiDigit(piece[0]) && StatedNumber.Parse(piece) is { Unit.Length: > 0 } count
+            && PointWords.Contains(count.Unit.ToLowerInvariant())
             ? count.Digits : null;
 
     // Whether a piece behind a key and its values is the next key.
@@ -100,14 +104,16 @@ internal static class StatementReader
         return (values.Count > 0 && IsNumber(values[0]) && IsKey(piece) && number)
             || StatesNumber(piece)
             || StatesWord(piece)
-            || (i + 1 < pieces.Count && SettingKeys.Find(Words(piece)) is not null && IsNextKey(key, piece, pieces[i + 1], number));
+            || (i + 1 < pieces.Count && SettingKeys.Find(Words(piece)) is not null
+                && IsNextKey(key, piece, pieces[i + 1], number));
     }
 
     // "Detector,Average,Peak" lists what three traces have; "Preamplifier,off,Averaging,off" states two things.
     private static bool IsNextKey(string key, string piece, string next, bool number)
     {
         Setting? open = SettingKeys.Find(Words(key))?.Setting;
-        bool wordy = open is null or Setting.Detector or Setting.TraceMode or Setting.Averaging or Setting.TraceNames or Setting.Hold;
+        bool wordy =
+            open is null or Setting.Detector or Setting.TraceMode or Setting.Averaging or Setting.TraceNames or Setting.Hold;
         return SettingKeys.IsPlain(Words(piece)) ? number || IsWord(next) : number || (!wordy && IsWord(next));
     }
 
@@ -119,18 +125,21 @@ internal static class StatementReader
     private static bool StatesNumber(string piece)
     {
         int blank = BeforeNumber(piece);
-        return blank > 0 && SettingKeys.Find(Words(piece[..blank])) is not null && (SettingKeys.IsPlain(Words(piece[..blank])) || PointWords.Contains(Words(piece[..blank])) || StatesUnit(piece));
+        return blank > 0 && SettingKeys.Find(Words(piece[..blank])) is not null
+            && (SettingKeys.IsPlain(Words(piece[..blank])) || PointWords.Contains(Words(piece[..blank])) || StatesUnit(piece));
     }
 
     // "Det RMS" as a piece of its own.
     private static bool StatesWord(string piece) =>
-        piece.IndexOf(' ', StringComparison.Ordinal) is > 0 and var blank && Wordy.Contains(PlainLetters.Of(piece[..blank])) && TraceWords.ValueAt(piece.Split(' ', StringSplitOptions.RemoveEmptyEntries)) is > 0;
+        piece.IndexOf(' ', StringComparison.Ordinal) is > 0 and var blank && Wordy.Contains(PlainLetters.Of(piece[..blank]))
+            && TraceWords.ValueAt(piece.Split(' ', StringSplitOptions.RemoveEmptyEntries)) is > 0;
 
     // "Setup: RBW=9kHz" is about the RBW.
     private static string Inner(string piece)
     {
         int colon = piece.AsSpan().IndexOfAny(':', '=');
-        return IsNamed(piece) && SettingKeys.Find(Words(piece[..colon])) is null && piece[(colon + 1)..].Trim() is var rest && IsNamed(rest)
+        return IsNamed(piece) && SettingKeys.Find(Words(piece[..colon])) is null && piece[(colon + 1)..].Trim() is var rest
+            && IsNamed(rest)
             && SettingKeys.Find(Words(rest[..rest.AsSpan().IndexOfAny(':', '=')])) is not null ? rest : piece;
     }
 
@@ -142,7 +151,8 @@ internal static class StatementReader
     private static int BeforeNumber(string piece) =>
         piece.AsSpan().IndexOfAnyInRange('0', '9') is > 0 and var at ? piece.LastIndexOf(' ', at) : -1;
 
-    private static bool IsNamed(string piece) => char.IsLetter(piece.Length > 0 ? piece[0] : ' ') && piece.AsSpan().IndexOfAny(':', '=') > 0;
+    private static bool IsNamed(string piece) =>
+        char.IsLetter(piece.Length > 0 ? piece[0] : ' ') && piece.AsSpan().IndexOfAny(':', '=') > 0;
 
     private static void Close(string? key, List<string> values, List<Statement> found)
     {
@@ -157,7 +167,8 @@ internal static class StatementReader
             values.Insert(0, own);
         }
 
-        ImmutableArray<string> stated = [.. values.SkipWhile(v => v.Length == 0).Reverse().SkipWhile(v => v.Length == 0).Reverse()];
+        ImmutableArray<string> stated =
+            [.. values.SkipWhile(v => v.Length == 0).Reverse().SkipWhile(v => v.Length == 0).Reverse()];
         if (stated.IsEmpty)
         {
             stated = LastOfWords(ref key);
@@ -202,7 +213,8 @@ internal static class StatementReader
     {
         string[] words = key.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         int at = Array.FindIndex(words, w => IsNumber(w));
-        if (at < 0 && words.Length > 1 && (LevelUnits.Parse(words[^1]) is not null || FrequencyUnits.Parse(words[^1]) is not null))
+        if (at < 0 && words.Length > 1
+            && (LevelUnits.Parse(words[^1]) is not null || FrequencyUnits.Parse(words[^1]) is not null))
         {
             at = words.Length - 1;
         }
@@ -220,7 +232,8 @@ internal static class StatementReader
     }
 
     // "VAR DATE=..." of comments.
-    private static string WithoutVariable(string key) => key.StartsWith("VAR ", StringComparison.Ordinal) ? key[4..].TrimStart() : key;
+    private static string WithoutVariable(string key) =>
+        key.StartsWith("VAR ", StringComparison.Ordinal) ? key[4..].TrimStart() : key;
 
     private static int? NumberIn(string key)
     {

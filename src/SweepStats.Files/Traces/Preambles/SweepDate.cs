@@ -4,8 +4,8 @@ using System.Text.RegularExpressions;
 namespace SweepStats.Files.Traces.Preambles;
 
 /// <summary>
-/// Finds out when a sweep was taken, from lines that say "date" or "time" and from the first lines of a file. Day and month are told apart by a number above 12
-/// or by the month's name; where neither helps the date is not used.
+/// Finds out when a sweep was taken, from lines that say "date" or "time" and from the first lines of a file. Day and month are
+/// told apart by a number above 12 or by the month's name; where neither helps the date is not used.
 /// </summary>
 internal sealed partial class SweepDate
 {
@@ -23,7 +23,8 @@ internal sealed partial class SweepDate
         get
         {
             string time = _times.Count == 1 ? " " + _times[0] : "";
-            string[] stated = [.. _stated.Select(s => s + (Clock().IsMatch(s) ? "" : time)).Concat(_stated.Count == 0 ? _times : [])];
+            string[] stated =
+                [.. _stated.Select(s => s + (Clock().IsMatch(s) ? "" : time)).Concat(_stated.Count == 0 ? _times : [])];
             if (Only([.. stated.Select(s => Compact(s) ?? Parse(s))]) is { } found)
             {
                 return found;
@@ -41,7 +42,13 @@ internal sealed partial class SweepDate
 
     /// <summary>Takes what a line with the word date or time states.</summary>
     public void Stated(Setting setting, string text) =>
-        (setting switch { Setting.Time when !Clock().IsMatch(text) => [], Setting.Date => _stated, Setting.Time => _times, _ => _created }).Add(text);
+        (setting switch
+        {
+            Setting.Time when !Clock().IsMatch(text) => [],
+            Setting.Date => _stated,
+            Setting.Time => _times,
+            _ => _created
+        }).Add(text);
 
     /// <summary>Looks at a line of the file.</summary>
     public void Line(string text, int index)
@@ -93,20 +100,23 @@ internal sealed partial class SweepDate
     private static StatedTime? Only(StatedTime?[] found)
     {
         StatedTime[] all = [.. found.OfType<StatedTime>().Distinct()];
-        var timed = all.Where(d => d.At is not { TimeOfDay.Ticks: 0 } day || !all.Any(o => o.At?.Date == day.Date && o.At != day)).ToArray();
+        var timed = all.Where(d => d.At is not { TimeOfDay.Ticks: 0 } day || !all.Any(o => o.At?.Date == day.Date && o.At != day))
+            .ToArray();
         return timed switch
         {
             [] => null,
             [var one] => one,
             _ => timed.FirstOrDefault(d => d.At is null) is { Assumption: { } unclear } ? new(null, unclear)
                 : new(null, string.Create(
-                    CultureInfo.InvariantCulture, $"the file states two times, {timed[0].At:yyyy-MM-dd HH:mm:ss} and {timed[1].At:yyyy-MM-dd HH:mm:ss}; neither was used")),
+                    CultureInfo.InvariantCulture, $"the file states two times, {timed[0].At:yyyy-MM-dd HH:mm:ss} and "
+                        + $"{timed[1].At:yyyy-MM-dd HH:mm:ss}; neither was used")),
         };
     }
 
     // "20260217T094100", where a line calls it a date.
     private static StatedTime? Compact(string text) =>
-        Digits().Match(text) is { Success: true } match ? At(match, match.Groups["y"].Value, match.Groups["m"].Value, match.Groups["d"].Value) : null;
+        Digits().Match(text) is { Success: true } match
+            ? At(match, match.Groups["y"].Value, match.Groups["m"].Value, match.Groups["d"].Value) : null;
 
     private static StatedTime? At(Match match, string year, string month, string day)
     {
@@ -129,31 +139,40 @@ internal sealed partial class SweepDate
     // Without a zone: the time of the place.
     private static TimeSpan Zone(string text) =>
         text.Length == 0 ? TimeSpan.Zero
-        : (text[0] == '-' ? -1 : 1) * new TimeSpan(int.Parse(text[1..3], CultureInfo.InvariantCulture), int.Parse(text[^2..], CultureInfo.InvariantCulture), 0);
+        : (text[0] == '-' ? -1 : 1) * new TimeSpan(int.Parse(text[1..3], CultureInfo.InvariantCulture),
+            int.Parse(text[^2..], CultureInfo.InvariantCulture), 0);
 
     private const string Clocked = @"(?<h>[0-9]{1,2})[:h](?<min>[0-9][0-9])(?:[:m](?<sec>[0-9][0-9]))?(?:[.,][0-9]+)?";
-    private const string TimeOfDay = @"(?:(?:[T,;\s_]+|\s+(?:at|um|à|alle|a las)\s+)" + Clocked + @"(?<zone>[+-][0-9][0-9]:?[0-9][0-9])?(?:\s*(?<half>[AaPp]\.?[Mm])\.?)?)?";
+    private const string TimeOfDay = @"(?:(?:[T,;\s_]+|\s+(?:at|um|à|alle|a las)\s+)" + Clocked
+        + @"(?<zone>[+-][0-9][0-9]:?[0-9][0-9])?(?:\s*(?<half>[AaPp]\.?[Mm])\.?)?)?";
 
     // A time before the date, as in "14:30:05 17.02.2026".
     private const string TimeBefore = @"(?:(?<![0-9:])" + Clocked + @"[,;\s]+)?";
 
-    [GeneratedRegex(TimeBefore + @"(?<![0-9])(?<y>[0-9]{4})[-/.](?<m>[0-9]{1,2})[-/.](?<d>[0-9]{1,2})(?![0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
+    [GeneratedRegex(TimeBefore + @"(?<![0-9])(?<y>[0-9]{4})[-/.](?<m>[0-9]{1,2})[-/.](?<d>[0-9]{1,2})(?![0-9])" + TimeOfDay,
+        RegexOptions.CultureInvariant)]
     private static partial Regex Iso();
 
     [GeneratedRegex(
-        @"(?<!\p{L})(?:(?<m>" + MonthName.Pattern + @")\p{L}*\.?\s+(?<d>[0-9]{1,2})(?![0-9])(?:\s+(?<h>[0-9]{1,2}):(?<min>[0-9][0-9])(?::(?<sec>[0-9][0-9]))?[,\s]+(?<y>[0-9]{4})|[,\s]+(?<y>[0-9]{4})" + TimeOfDay + ")"
-        + @"|(?<d>(?<![0-9])[0-9]{1,2})[-./\s]+(?:de\s+)?(?<m>" + MonthName.Pattern + @")\p{L}*[-./,\s]+(?:de\s+)?(?<y>[0-9]{4})" + TimeOfDay
-        + @"|(?<y>(?<![0-9])[0-9]{4})[-./\s]+(?<m>" + MonthName.Pattern + @")\p{L}*[-./,\s]+(?<d>[0-9]{1,2})(?![0-9])" + TimeOfDay + ")",
+        @"(?<!\p{L})(?:(?<m>" + MonthName.Pattern + @")\p{L}*\.?\s+(?<d>[0-9]{1,2})(?![0-9])(?:\s+(?<h>[0-9]{1,2}):(?<min>[0-9]"
+            + @"[0-9])(?::(?<sec>[0-9][0-9]))?[,\s]+(?<y>[0-9]{4})|[,\s]+(?<y>[0-9]{4})" + TimeOfDay + ")"
+        + @"|(?<d>(?<![0-9])[0-9]{1,2})[-./\s]+(?:de\s+)?(?<m>" + MonthName.Pattern
+            + @")\p{L}*[-./,\s]+(?:de\s+)?(?<y>[0-9]{4})" + TimeOfDay
+        + @"|(?<y>(?<![0-9])[0-9]{4})[-./\s]+(?<m>" + MonthName.Pattern + @")\p{L}*[-./,\s]+(?<d>[0-9]{1,2})(?![0-9])"
+            + TimeOfDay + ")",
         RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Named();
 
-    [GeneratedRegex(TimeBefore + @"(?<![0-9]|[0-9]\.)(?<a>[0-9]{1,2})(?<s>[-/.])(?<b>[0-9]{1,2})\k<s>(?<y>[0-9]{4}|[0-9][0-9])(?![0-9]|\.[0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
+    [GeneratedRegex(TimeBefore + @"(?<![0-9]|[0-9]\.)(?<a>[0-9]{1,2})(?<s>[-/.])(?<b>[0-9]{1,2})\k<s>(?<y>[0-9]{4}|[0-9][0-9])"
+        + @"(?![0-9]|\.[0-9])" + TimeOfDay, RegexOptions.CultureInvariant)]
     private static partial Regex Numbers();
 
-    [GeneratedRegex(@"^\s*(?<y>[0-9]{4})(?<m>[0-9]{2})(?<d>[0-9]{2})(?:[T_\s-]?(?<h>[0-9]{2}):?(?<min>[0-9]{2}):?(?<sec>[0-9]{2})?)?\s*$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^\s*(?<y>[0-9]{4})(?<m>[0-9]{2})(?<d>[0-9]{2})(?:[T_\s-]?(?<h>[0-9]{2}):?(?<min>[0-9]{2})"
+        + @":?(?<sec>[0-9]{2})?)?\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex Digits();
 
-    [GeneratedRegex(@"(?<!\p{L})(?:cal|kal|[ée]talon|due|valid|ver|rev|firmware|fw|software|build|copyright|export|print|report|template|standard|norm|limit|service|purchas|ip\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<!\p{L})(?:cal|kal|[ée]talon|due|valid|ver|rev|firmware|fw|software|build|copyright|export|print|report|"
+        + @"template|standard|norm|limit|service|purchas|ip\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex OtherDates();
 
     [GeneratedRegex(@"[0-9]:[0-9][0-9]")]

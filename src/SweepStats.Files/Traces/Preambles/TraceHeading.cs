@@ -2,12 +2,16 @@ using System.Globalization;
 
 namespace SweepStats.Files.Traces.Preambles;
 
-/// <summary>A line such as <c>Trace 2</c> or <c>[Trace 2]</c> alone: what follows, up to a blank line or the next heading, is of that trace.</summary>
+/// <summary>
+/// A line such as <c>Trace 2</c> or <c>[Trace 2]</c> alone: what follows, up to a blank line or the next heading, is of that
+/// trace.
+/// </summary>
 internal sealed class TraceHeading
 {
     private const int LongestHeading = 24;
 
-    private static readonly HashSet<string> Names = ["trace", "trc", "tr", "kurve", "messkurve", "spur", "courbe", "traza", "traccia"];
+    private static readonly HashSet<string> Names =
+        ["trace", "trc", "tr", "kurve", "messkurve", "spur", "courbe", "traza", "traccia"];
 
     /// <summary>Number of the trace whose lines these are; null where they are of none in particular.</summary>
     public int? Trace { get; private set; }

@@ -4,34 +4,40 @@ using SweepStats.Files.Traces.Tables;
 namespace SweepStats.Files.Traces.Preambles;
 
 /// <summary>
-/// Units that a sentence states: "levels in dBµV, frequencies in MHz", "alle Pegel sind in dBm angegeben". The word for the axis must begin its clause: a "reference
-/// level in dBm" or a "start frequency in MHz" tells the unit of something else.
+/// Units that a sentence states: "levels in dBµV, frequencies in MHz", "alle Pegel sind in dBm angegeben". The word for the axis
+/// must begin its clause: a "reference level in dBm" or a "start frequency in MHz" tells the unit of something else.
 /// </summary>
 internal static class UnitProse
 {
     private static readonly HashSet<string> In = ["in", "en", "em"];
 
-    private static readonly SearchValues<string> InWords = SearchValues.Create([" in ", " en ", " em "], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<string> InWords =
+        SearchValues.Create([" in ", " en ", " em "], StringComparison.OrdinalIgnoreCase);
 
     // What has units of its own.
     private static readonly SearchValues<string> Elsewhere = SearchValues.Create(
-        ["limit", "generator", "source", "marker", "drift", "sensor", "calibrat", "factory", "steps", "per hour", "grenz", "quelle", "kalibri", "pro stunde", "antenna", "probe", " was ", "war "],
+        ["limit", "generator", "source", "marker", "drift", "sensor", "calibrat", "factory", "steps", "per hour", "grenz",
+            "quelle", "kalibri", "pro stunde", "antenna", "probe", " was ", "war "],
         StringComparison.OrdinalIgnoreCase);
 
     private static readonly HashSet<string> Between =
     [
-        "are", "is", "given", "stated", "all", "expressed", "measured", "values", "value", "sind", "ist", "angegeben", "werte", "sont", "est", "exprimés", "exprimées", "exprimé",
-        "exprimée", "données", "donnés", "valeurs", "están", "está", "son", "expresados", "expresadas", "valores", "sono", "espressi", "espresse", "è", "valori",
+        "are", "is", "given", "stated", "all", "expressed", "measured", "values", "value", "sind", "ist", "angegeben", "werte",
+        "sont", "est", "exprimés", "exprimées", "exprimé", "exprimée", "données", "donnés", "valeurs", "están", "está", "son",
+        "expresados", "expresadas", "valores", "sono", "espressi", "espresse", "è", "valori",
     ];
 
     private static readonly HashSet<string> Openers =
-        ["all", "the", "alle", "die", "der", "les", "la", "le", "el", "los", "las", "i", "il", "and", "und", "et", "y", "e", "with", "mit", "tous", "toutes", "todos", "todas", "units", "note"];
+        ["all", "the", "alle", "die", "der", "les", "la", "le", "el", "los", "las", "i", "il", "and", "und", "et", "y", "e",
+            "with", "mit", "tous", "toutes", "todos", "todas", "units", "note"];
 
     private static readonly HashSet<string> Plurals =
-        ["levels", "frequencies", "frequenzen", "fréquences", "niveaux", "frecuencias", "niveles", "frequenze", "livelli", "amplitudes", "all", "alle"];
+        ["levels", "frequencies", "frequenzen", "fréquences", "niveaux", "frecuencias", "niveles", "frequenze", "livelli",
+            "amplitudes", "all", "alle"];
 
     /// <summary>Whether a line speaks of all levels or frequencies, as a header of columns seldom does.</summary>
-    public static bool IsPlural(string line) => HasWord(line) && line.Split([' ', '\t', ',', ';']).Any(w => Plurals.Contains(Plain(w)));
+    public static bool IsPlural(string line) =>
+        HasWord(line) && line.Split([' ', '\t', ',', ';']).Any(w => Plurals.Contains(Plain(w)));
 
     /// <summary>The units of a line, as written; none where it states none.</summary>
     public static IEnumerable<Statement> Read(string line)
@@ -44,7 +50,8 @@ internal static class UnitProse
         string[] words = line.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries);
         for (int i = 1; i + 1 < words.Length; i++)
         {
-            if (In.Contains(words[i].ToLowerInvariant()) && Axis(words, i) is { } axis && UnitIn(Whole(words, i + 1), axis) is { } unit)
+            if (In.Contains(words[i].ToLowerInvariant()) && Axis(words, i) is { } axis
+                && UnitIn(Whole(words, i + 1), axis) is { } unit)
             {
                 yield return new Statement(axis == Setting.FrequencyUnit ? "x unit" : "y unit", "", [unit]);
             }
@@ -88,7 +95,8 @@ internal static class UnitProse
         return known ? unit : null;
     }
 
-    private static bool Ends(string word) => word[^1] is ',' or ';' or '.' or ':' or '-' or '!' or '#' or '%' or '–' or '"' or '(';
+    private static bool Ends(string word) =>
+        word[^1] is ',' or ';' or '.' or ':' or '-' or '!' or '#' or '%' or '–' or '"' or '(';
 
     private static string Plain(string word) => word.Trim(',', ';', '.', ':', '"', '(', '!', '#', '%').ToLowerInvariant();
 }

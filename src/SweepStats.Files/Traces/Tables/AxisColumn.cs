@@ -20,38 +20,47 @@ internal static class AxisColumn
         if (table.Rows < 4 && table.Columns > 2 * table.Rows && LooksTransposed(table))
         {
             faults.Add(
-                null, "the first row of numbers rises from column to column: the file may hold one row a sweep, and nothing names its rows", "put names with the units of the export before the rows: 'Frequency' with Hz, kHz, MHz or GHz in brackets, 'Level' with its unit");
+                null, "the first row of numbers rises from column to column: the file may hold one row a sweep, and nothing "
+                    + "names its rows", "put names with the units of the export before the rows: 'Frequency' with Hz, kHz, MHz "
+                        + "or GHz in brackets, 'Level' with its unit");
             return null;
         }
 
         int[] rising = [.. all.Where(table.Rises)];
         if (Declared(table, preamble) is { } declared)
         {
-            faults.Assume($"no column is named; column {ColumnList.Number(declared)} was taken as the frequency, since it runs from the start to the stop that the file states");
+            faults.Assume($"no column is named; column {ColumnList.Number(declared)} was taken as the frequency, since it runs "
+                + "from the start to the stop that the file states");
             return declared;
         }
 
-        if (rising.Contains(0) && table.Counts(0) && rising.FirstOrDefault(c => c > 0 && !table.Counts(c), -1) is > 0 and var next && table.Columns > 2)
+        if (rising.Contains(0) && table.Counts(0) && rising.FirstOrDefault(c => c > 0 && !table.Counts(c), -1) is > 0 and var next
+            && table.Columns > 2)
         {
-            faults.Assume($"no column is named; column 1 counts the rows, and column {ColumnList.Number(next)} was taken as the frequency");
+            faults.Assume(
+                $"no column is named; column 1 counts the rows, and column {ColumnList.Number(next)} was taken as the frequency");
             return next;
         }
 
         if (!rising.Contains(0) && rising.Length == 1)
         {
-            faults.Assume($"no column is named; column {ColumnList.Number(rising[0])} was taken as the frequency, since it alone rises from row to row");
+            faults.Assume($"no column is named; column {ColumnList.Number(rising[0])} was taken as the frequency, since it "
+                + "alone rises from row to row");
             return rising[0];
         }
 
         if (rising.Length == 0 && all.Where(table.Falls).ToArray() is [var falling])
         {
-            faults.Assume($"no column is named; column {ColumnList.Number(falling)} was taken as the frequency, since it alone falls from row to row");
+            faults.Assume($"no column is named; column {ColumnList.Number(falling)} was taken as the frequency, since it alone "
+                + "falls from row to row");
             return falling;
         }
 
         if (table.Rows >= FewestCounted && table.Counts(0))
         {
-            faults.Add(null, "no column is named, and the first counts the rows: it may be the number of the point", "export the sweep with a column of frequencies; only if this column is one, name the columns above the rows: 'Frequency' and 'Level', with their units in brackets");
+            faults.Add(null, "no column is named, and the first counts the rows: it may be the number of the point",
+                "export the sweep with a column of frequencies; only if this column is one, name the columns above the rows: "
+                    + "'Frequency' and 'Level', with their units in brackets");
             return null;
         }
 
@@ -59,10 +68,13 @@ internal static class AxisColumn
         return 0;
     }
 
-    /// <summary>The one column that runs from the start to the stop that the file states; null where none or several do.</summary>
+    /// <summary>
+    /// The one column that runs from the start to the stop that the file states; null where none or several do.
+    /// </summary>
     public static int? Declared(TableSight table, Preamble preamble)
     {
-        int[] found = [.. Enumerable.Range(0, table.Columns).Where(c => Runs(table, c, preamble.Start, preamble.Stop) || Runs(table, c, preamble.Stop, preamble.Start))];
+        int[] found = [.. Enumerable.Range(0, table.Columns)
+            .Where(c => Runs(table, c, preamble.Start, preamble.Stop) || Runs(table, c, preamble.Stop, preamble.Start))];
         return found.Length == 1 ? found[0] : null;
     }
 

@@ -8,9 +8,12 @@ internal static class AxisDoubt
 
     // Rows that are sorted may be those of two sweeps, shuffled into one.
     private const string Falls = "export one sweep a file, its frequencies rising or falling throughout";
-    private const string Repeated = "export again: each frequency may stand once in a trace. If the rows are those of several traces, write the number of its sweep into a column of each row";
+    private const string Repeated = "export again: each frequency may stand once in a trace. If the rows are those of several "
+        + "traces, write the number of its sweep into a column of each row";
 
-    /// <summary>Network analysers with extenders end at 1.5 THz (common practice, no source); the unit of higher frequencies is wrong.</summary>
+    /// <summary>
+    /// Network analysers with extenders end at 1.5 THz (common practice, no source); the unit of higher frequencies is wrong.
+    /// </summary>
     public const double HighestHertz = 1.5e12;
 
     /// <summary>The first place; null where they rise throughout.</summary>
@@ -32,5 +35,6 @@ internal static class AxisDoubt
     }
 
     private static ReadFault TooHigh(double hertz, string file, int line) => new(
-        file, line, FormattableString.Invariant($"the frequency {hertz:R} Hz is above 1.5 THz: is the unit wrong?"), "correct the unit of frequency where the file states it, or frequency_unit in campaign.toml where it does not");
+        file, line, FormattableString.Invariant($"the frequency {hertz:R} Hz is above 1.5 THz: is the unit wrong?"),
+        "correct the unit of frequency where the file states it, or frequency_unit in campaign.toml where it does not");
 }

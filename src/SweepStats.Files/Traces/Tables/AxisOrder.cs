@@ -1,8 +1,8 @@
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>
-/// Brings sweeps whose frequencies do not rise from row to row into order where the rows leave no doubt: those from stop to start are turned round, and
-/// segments that overlap in one frequency are joined. What was done is said; anything else keeps its doubt.
+/// Brings sweeps whose frequencies do not rise from row to row into order where the rows leave no doubt: those from stop to start
+/// are turned round, and segments that overlap in one frequency are joined. What was done is said; anything else keeps its doubt.
 /// </summary>
 internal sealed class AxisOrder(FaultList faults, GridMemory grids)
 {
@@ -27,7 +27,8 @@ internal sealed class AxisOrder(FaultList faults, GridMemory grids)
     }
 
     /// <summary>The frequencies from the lowest on, where they fall throughout; else as they are.</summary>
-    public FrequencyAxis Turned(FrequencyAxis axis) => axis.Grid is null && Descends(axis) ? grids.Of([.. axis.Hertz.Reverse()]) : axis;
+    public FrequencyAxis Turned(FrequencyAxis axis) =>
+        axis.Grid is null && Descends(axis) ? grids.Of([.. axis.Hertz.Reverse()]) : axis;
 
     /// <summary>The traces of one table in order.</summary>
     /// <param name="traces">The traces as the rows give them.</param>
@@ -65,7 +66,8 @@ internal sealed class AxisOrder(FaultList faults, GridMemory grids)
             return traces;
         }
 
-        Tell(SegmentJoints.Told(axis.Hertz[joints[0]], joints.Count, line(joints[0] - 1), line(joints[0]), "; the reading of the later row was kept"));
+        Tell(SegmentJoints.Told(axis.Hertz[joints[0]], joints.Count, line(joints[0] - 1), line(joints[0]),
+            "; the reading of the later row was kept"));
         HashSet<int> left = [.. joints.Select(j => j - 1)];
         FrequencyAxis joined = grids.Of([.. SegmentJoints.Without(axis.Hertz, left)]);
         return [.. traces.Select(t => Without(doubt, t) with
@@ -77,7 +79,8 @@ internal sealed class AxisOrder(FaultList faults, GridMemory grids)
         })];
     }
 
-    private static Trace Without(ReadFault? doubt, Trace trace) => doubt is null ? trace : trace with { Doubts = trace.Doubts.Remove(doubt) };
+    private static Trace Without(ReadFault? doubt, Trace trace) =>
+        doubt is null ? trace : trace with { Doubts = trace.Doubts.Remove(doubt) };
 
     private void Tell(string assumption)
     {

@@ -1,6 +1,8 @@
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Collects the bad rows of a file and tells of the first few, so that one broken export does not fill the screen.</summary>
+/// <summary>
+/// Collects the bad rows of a file and tells of the first few, so that one broken export does not fill the screen.
+/// </summary>
 internal sealed class BadRows(FaultList faults)
 {
     private const int MostListed = 5;
@@ -36,7 +38,8 @@ internal sealed class BadRows(FaultList faults)
         {
             int more = _count - MostListed;
             string many = IsFull ? "more" : FormattableString.Invariant($"{more} more");
-            faults.Add(_rows.Keys[MostListed], $"and {many} bad {(more == 1 ? "row" : "rows")} from here on", "correct them too, or export the sweep again");
+            faults.Add(_rows.Keys[MostListed], $"and {many} bad {(more == 1 ? "row" : "rows")} from here on",
+                "correct them too, or export the sweep again");
         }
     }
 }

@@ -18,12 +18,16 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
     private static readonly SearchValues<byte> Meaningless = SearchValues.Create("!#% \t,;"u8);
 
     // Units of columns that are neither frequency nor level.
-    private static readonly HashSet<string> OtherUnits = ["-", "--", "1", "°", "deg", "degree", "degrees", "grad", "rad", "s", "ms", "%", "lin", "linear", "u", "dbi"];
+    private static readonly HashSet<string> OtherUnits =
+        ["-", "--", "1", "°", "deg", "degree", "degrees", "grad", "rad", "s", "ms", "%", "lin", "linear", "u", "dbi"];
 
     private static readonly Separator[] CommentSeparators =
         [new((byte)'\t', (byte)'.'), new((byte)';', (byte)'.'), new((byte)',', (byte)'.'), new((byte)' ', (byte)'.')];
 
-    /// <summary>The names, one a column; null where no line above the data names columns. One of the names that a person states shows such a line too.</summary>
+    /// <summary>
+    /// The names, one a column; null where no line above the data names columns. One of the names that a person states shows such
+    /// a line too.
+    /// </summary>
     /// <param name="firstLine">Index of the first line of the data.</param>
     /// <param name="columns">Number of its columns.</param>
     public ImmutableArray<ColumnName>? Find(int firstLine, int columns)
@@ -46,15 +50,19 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
 
         if (names is { } units && units.All(n => n.Text.Length == 0 || IsUnit(n)) && units.Any(n => n.IsBareUnit))
         {
-            ImmutableArray<ColumnName>? above = LineAbove(text, at!.Value) is { } higher ? Names(text.Line(higher), columns, separator) : null;
+            ImmutableArray<ColumnName>? above = LineAbove(text, at!.Value) is { } higher
+                ? Names(text.Line(higher), columns, separator) : null;
             if (above?.Zip(units).FirstOrDefault(p => Differ(p.First, p.Second)) is ({ } named, { } other))
             {
                 faults.Add(
-                    at + 1, $"the header gives column {named.Text} and the line of units below it '{other.BareText}'", "export the sweep again, or remove the wrong one of the two units");
+                    at + 1, $"the header gives column {named.Text} and the line of units below it '{other.BareText}'",
+                    "export the sweep again, or remove the wrong one of the two units");
                 return null;
             }
 
-            return above is { } own ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : IsUnit(name) ? name : ColumnName.Of($"{name.Text} ({unit.BareText})"))] : names;
+            return above is { } own
+                ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : IsUnit(name) ? name
+                    : ColumnName.Of($"{name.Text} ({unit.BareText})"))] : names;
         }
 
         return Tells(names) || Holds(names, stated) ? names : null;
@@ -66,21 +74,26 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
     private static bool IsUnit(ColumnName name) => name.IsBareUnit || OtherUnits.Contains(name.BareText.ToLowerInvariant());
 
     private static bool Differ(ColumnName name, ColumnName unit) =>
-        (name.LevelUnit is { } level && unit.IsBareUnit && unit.LevelUnit != level) || (name.FrequencyUnit is { } frequency && unit.IsBareUnit && unit.FrequencyUnit != frequency);
+        (name.LevelUnit is { } level && unit.IsBareUnit && unit.LevelUnit != level)
+            || (name.FrequencyUnit is { } frequency && unit.IsBareUnit && unit.FrequencyUnit != frequency);
 
-    private static bool Tells(ImmutableArray<ColumnName>? names) => names is { } found && found.Any(n => n.Kind is ColumnKind.Frequency or ColumnKind.Level);
+    private static bool Tells(ImmutableArray<ColumnName>? names) =>
+        names is { } found && found.Any(n => n.Kind is ColumnKind.Frequency or ColumnKind.Level);
 
     // A comment that heads columns names the frequency among them, and no figure of it.
     private static bool IsRemark(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names) =>
-        IsComment(line) ? !(names is { } found && (found.Any(n => n.Kind == ColumnKind.Frequency) || HeadsLevels(found))) || RemarkLine.NamesAFrequency(line)
+        IsComment(line) ? !(names is { } found && (found.Any(n => n.Kind == ColumnKind.Frequency) || HeadsLevels(found)))
+            || RemarkLine.NamesAFrequency(line)
             : !Tells(names) && RemarkLine.Is(line);
 
     // "# level/dBm" over a list of levels.
     private static bool HeadsLevels(ImmutableArray<ColumnName> names) =>
         names is [{ LevelUnit: not null, Kind: ColumnKind.Level, IsCorrection: false, EndsInSize: false } only]
-        && (only.IsBareUnit || ColumnWords.Level.Contains(only.Text.Split([' ', '/', '(', '[', ',', '_'], 2)[0].ToLowerInvariant()));
+        && (only.IsBareUnit
+            || ColumnWords.Level.Contains(only.Text.Split([' ', '/', '(', '[', ',', '_'], 2)[0].ToLowerInvariant()));
 
-    private static bool IsComment(ReadOnlySpan<byte> line) => line.TrimStart(" \t"u8) is [(byte)'!' or (byte)'#' or (byte)'%', ..];
+    private static bool IsComment(ReadOnlySpan<byte> line) =>
+        line.TrimStart(" \t"u8) is [(byte)'!' or (byte)'#' or (byte)'%', ..];
 
     // "Attenuation,10 dB" over two columns is no header of theirs.
     private static bool IsSetting(ReadOnlySpan<byte> line, ImmutableArray<ColumnName>? names)
@@ -90,20 +103,27 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
             return false;
         }
 
-        bool headed = names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit) && !RemarkLine.NamesAFrequency(line);
+        bool headed = names is { } found && found.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit)
+            && !RemarkLine.NamesAFrequency(line);
         bool described = line.IndexOfAny((byte)':', (byte)'=') > 0;
         return StatementReader.Read(System.Text.Encoding.UTF8.GetString(line))
-            .Any(s => States(s, headed) || ((described ? AxisStatements.Name(s) : AxisStatements.Unit(s)) is { FrequencyUnit: not null } or { LevelUnit: not null }));
+            .Any(s => States(s, headed)
+                || ((described ? AxisStatements.Name(s) : AxisStatements.Unit(s)) is { FrequencyUnit: not null }
+                    or { LevelUnit: not null }));
     }
 
-    // "Points,Trace 1" names columns: what is a number in a setting is none here. "Stop Frequency,31 MHz" and "Freq Unit,MHz" name none.
-    private static bool States(Statement statement, bool headed) => SettingKeys.Find(statement.Key) is { } key && key.Setting switch
-    {
-        Setting.FrequencyUnit or Setting.LevelUnit => !headed || StatedUnits.Frequency(statement.Values) is not null || StatedUnits.Level(statement.Values) is not null,
-        Setting.Date or Setting.Time or Setting.Created => statement.Values.Any(v => v.AsSpan().IndexOfAnyInRange('0', '9') >= 0),
-        Setting.Range => StatedRange.Ends(string.Join(" - ", statement.Values)) is not null,
-        _ => RangeKeys.IsNumeric(key.Setting) ? StatedNumber.Parse(statement.Values[0]) is not null : !headed,
-    };
+    // "Points,Trace 1" names columns: what is a number in a setting is none here. "Stop Frequency,31 MHz" and "Freq Unit,MHz"
+    // name none.
+    private static bool States(Statement statement, bool headed) =>
+        SettingKeys.Find(statement.Key) is { } key && key.Setting switch
+        {
+            Setting.FrequencyUnit or Setting.LevelUnit =>
+                !headed || StatedUnits.Frequency(statement.Values) is not null || StatedUnits.Level(statement.Values) is not null,
+            Setting.Date or Setting.Time or Setting.Created =>
+                statement.Values.Any(v => v.AsSpan().IndexOfAnyInRange('0', '9') >= 0),
+            Setting.Range => StatedRange.Ends(string.Join(" - ", statement.Values)) is not null,
+            _ => RangeKeys.IsNumeric(key.Setting) ? StatedNumber.Parse(statement.Values[0]) is not null : !headed,
+        };
 
     private static int? LineAbove(TraceText text, int line)
     {
@@ -130,7 +150,8 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
         ReadOnlySpan<byte> content = comment ? bare.TrimStart("!#% "u8) : line;
         foreach (Separator candidate in (ReadOnlySpan<Separator>)[separator, .. CommentSeparators])
         {
-            List<string> fields = candidate.Mark == (byte)' ' ? BlankNames.Of(content, columns) : FieldReader.Texts(content, candidate);
+            List<string> fields = candidate.Mark == (byte)' ' ? BlankNames.Of(content, columns)
+                : FieldReader.Texts(content, candidate);
             while (fields.Count < columns && candidate.Mark != (byte)' ' && content.Count(candidate.Mark) >= columns - 1)
             {
                 fields.Add("");
@@ -142,14 +163,16 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
                 continue;
             }
 
-            // Traces may be called 1, 2, 3, but then a word names the frequency. A header may be parted by other marks than the rows where it tells its columns.
+            // Traces may be called 1, 2, 3, but then a word names the frequency. A header may be parted by other marks than the
+            // rows where it tells its columns.
             ImmutableArray<ColumnName> names = [.. fields.Select(f => ColumnName.Of(f.TrimEnd(':', ' ')))];
             if (!(comment || separator.Mark == (byte)' ' || candidate == separator) && !HeadsAll(names))
             {
                 continue;
             }
 
-            if (names.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit) || !fields.Any(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _)))
+            if (names.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit)
+                || !fields.Any(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _)))
             {
                 return names;
             }
@@ -170,7 +193,9 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
         }
 
         List<string> fields = FieldReader.Texts(line, separator);
-        if (fields.Count > 1 && fields.Count != columns && fields.Any(f => ColumnName.Of(f) is { Kind: ColumnKind.Frequency, FrequencyUnit: not null } or { LevelUnit: not null }))
+        if (fields.Count > 1 && fields.Count != columns
+            && fields.Any(
+                f => ColumnName.Of(f) is { Kind: ColumnKind.Frequency, FrequencyUnit: not null } or { LevelUnit: not null }))
         {
             faults.Add(
                 index + 1,

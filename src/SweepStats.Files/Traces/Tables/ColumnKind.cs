@@ -12,6 +12,8 @@ internal enum ColumnKind
     /// <summary>A level, or another size that may be one once its unit is known.</summary>
     Level,
 
-    /// <summary>Anything that is no level: a number of the row, a phase, part of a complex number, an uncertainty, a limit.</summary>
+    /// <summary>
+    /// Anything that is no level: a number of the row, a phase, part of a complex number, an uncertainty, a limit.
+    /// </summary>
     Other,
 }

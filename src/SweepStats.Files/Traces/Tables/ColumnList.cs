@@ -10,7 +10,10 @@ internal static class ColumnList
     private const int LongestName = 60;
 
     public static string Of(ImmutableArray<ColumnName> names, IEnumerable<int> indices) =>
-        string.Join(", ", indices.Take(MostListed + 1).Select((i, k) => k == MostListed ? "…" : names[i].Text.Length > 0 ? $"{Number(i)} '{Short(names[i].Text)}'" : Number(i)));
+        string.Join(", ",
+            indices.Take(MostListed + 1)
+                .Select((i, k) =>
+                    k == MostListed ? "…" : names[i].Text.Length > 0 ? $"{Number(i)} '{Short(names[i].Text)}'" : Number(i)));
 
     public static string Number(int index) => (index + 1).ToString(CultureInfo.InvariantCulture);
 

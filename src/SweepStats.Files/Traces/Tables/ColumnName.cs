@@ -17,14 +17,16 @@ internal sealed partial class ColumnName
     [
         .. ColumnWords.Phase, .. ColumnWords.Degree, .. ColumnWords.Real, .. ColumnWords.Imaginary,
         "no", "nr", "index", "idx", "point", "points", "pt", "n", "rad", "time", "date", "punkt", "puntos", "punto",
-        "uncertainty", "unc", "u", "error", "deviation", "stddev", "std", "stdev", "sd", "sigma", "incertitude", "fehler", "abweichung", "confidence", "delay", "vswr", "swr", "rbw", "vbw", "text",
-        "incertezza", "incertidumbre", "unsicherheit", "messunsicherheit", "streuung", "scarto", "desviación", "desviacion", "écart", "ecart", "variance", "varianz", "spread",
+        "uncertainty", "unc", "u", "error", "deviation", "stddev", "std", "stdev", "sd", "sigma", "incertitude", "fehler",
+        "abweichung", "confidence", "delay", "vswr", "swr", "rbw", "vbw", "text", "incertezza", "incertidumbre", "unsicherheit",
+        "messunsicherheit", "streuung", "scarto", "desviación", "desviacion", "écart", "ecart", "variance", "varianz", "spread",
         "segment", "segments", "segmento", "abschnitt", "teilbereich", "subrange",
     ];
 
     // Beside a unit of level they tell which level it is: "Level point 1 (dBm)", "Level no 2 angle 30 [dBm]".
     private static readonly string[] Numbering =
-        [.. ColumnWords.Degree, "no", "nr", "index", "idx", "point", "pt", "n", "angle", "ang", "winkel", "time", "date", "rbw", "vbw"];
+        [.. ColumnWords.Degree, "no", "nr", "index", "idx", "point", "pt", "n", "angle", "ang", "winkel", "time", "date",
+            "rbw", "vbw"];
 
     // Files of a campaign have the same names, and each is asked for several times.
     private const int MostKept = 1000;
@@ -63,22 +65,28 @@ internal sealed partial class ColumnName
         bracket = decibels.Success ? decibels : bracket;
         string tail = bracket.Success ? bracket.Groups[1].Value.Trim() : LastWord().Match(Text).Value.TrimEnd('.');
         FrequencyUnit = FrequencyUnits.Parse(tail);
-        LevelUnit = SpelledDecibels.In(Text) is { } spelled ? SpelledDecibels.Parse(Text[spelled..]) : LevelUnits.Parse(tail) ?? UnitWithin(Text);
-        string[] words = [.. Word().Matches(bracket.Success ? Text[..bracket.Index] : Text).Select(m => m.Value.ToLowerInvariant())];
+        LevelUnit = SpelledDecibels.In(Text) is { } spelled ? SpelledDecibels.Parse(Text[spelled..])
+            : LevelUnits.Parse(tail) ?? UnitWithin(Text);
+        string[] words =
+            [.. Word().Matches(bracket.Success ? Text[..bracket.Index] : Text).Select(m => m.Value.ToLowerInvariant())];
         IsLimit = words.Any(IsLimitWord);
         StrangeUnit = bracket.Success && FrequencyUnit is null && LevelUnit is null && UnitLike().IsMatch(tail) ? tail : null;
         IsLogMagnitude = LogMagnitude().IsMatch(Text);
         string[] said = [.. words, .. tail.ToLowerInvariant().Split([' ', '-', '_', '.', '|'])];
-        IsMagnitude = !IsLogMagnitude && (said.Any(ColumnWords.Magnitude.Contains) || (Text.Contains('|', StringComparison.Ordinal) && BetweenBars().IsMatch(Text)));
+        IsMagnitude = !IsLogMagnitude && (said.Any(ColumnWords.Magnitude.Contains)
+            || (Text.Contains('|', StringComparison.Ordinal) && BetweenBars().IsMatch(Text)));
         IsLinear = !IsLogMagnitude && said.Any(ColumnWords.Linear.Contains);
         IsNamedLevel = words.Any(ColumnWords.Level.Contains) || ScatteringParameter().IsMatch(Text);
         IsGain = words.Any(ColumnWords.Gain.Contains);
         bool corrects = words.Any(ColumnWords.Correction.Contains);
-        IsAttenuation = !corrects && words.Any(w => ColumnWords.Attenuation.Contains(w) || w.EndsWith("dämpfung", StringComparison.Ordinal));
+        IsAttenuation =
+            !corrects && words.Any(w => ColumnWords.Attenuation.Contains(w) || w.EndsWith("dämpfung", StringComparison.Ordinal));
         IsCorrection = LevelUnit == Traces.LevelUnit.DecibelsPerMeter || IsGain || IsAttenuation || corrects;
-        Statistic = words.Append(tail.ToLowerInvariant()).Select(w => StatisticOf(w.TrimEnd(Digits))).FirstOrDefault(w => w is not null);
+        Statistic = words.Append(tail.ToLowerInvariant()).Select(w => StatisticOf(w.TrimEnd(Digits)))
+            .FirstOrDefault(w => w is not null);
         Part = ComplexPartOf([.. InDecibels ? words.Where(w => !IsPart(w)) : words, tail.ToLowerInvariant()]);
-        Kind = OtherQuantities.Name(words, tail, bracket.Success) || OtherQuantities.IsNoMagnitude(Text) ? ColumnKind.Other : KindOf(words, tail);
+        Kind = OtherQuantities.Name(words, tail, bracket.Success) || OtherQuantities.IsNoMagnitude(Text) ? ColumnKind.Other
+            : KindOf(words, tail);
         Parameter = ScatteringParameter().Match(Text) is { Success: true } s ? "S" + s.Groups[1].Value + s.Groups[2].Value : null;
     }
 
@@ -123,14 +131,17 @@ internal sealed partial class ColumnName
     /// <summary>Whether it is a limit, or the distance to one.</summary>
     public bool IsLimit { get; }
 
-    /// <summary>The detector, or what of several sweeps the column keeps, as far as the name tells; null where it does not say so.</summary>
+    /// <summary>
+    /// The detector, or what of several sweeps the column keeps, as far as the name tells; null where it does not say so.
+    /// </summary>
     public string? Statistic { get; }
 
     /// <summary>Which part of a complex number it is.</summary>
     public ComplexPart Part { get; }
 
     /// <summary>The name without what tells the part of a complex number, quotes and brackets.</summary>
-    public string Base => BaseNoise().Replace(Text, " ").Replace("\"", "", StringComparison.Ordinal).Trim(' ', '.', ':', '_', '-', '|');
+    public string Base =>
+        BaseNoise().Replace(Text, " ").Replace("\"", "", StringComparison.Ordinal).Trim(' ', '.', ':', '_', '-', '|');
 
     /// <summary>Whether it is the header that a person names.</summary>
     public bool IsCalled(string name) => Text.Length > 0 && string.Equals(Text, name, StringComparison.OrdinalIgnoreCase);
@@ -138,8 +149,11 @@ internal sealed partial class ColumnName
     /// <summary>Whether the name is a unit and nothing else, as in a row of units below the names.</summary>
     public bool IsBareUnit => FrequencyUnits.Parse(BareText) is not null || LevelUnits.Parse(BareText) is not null;
 
-    /// <summary>Whether the name ends in a number and its unit, as in "Antenna gain 3 dB": that is a size, and no unit of a column.</summary>
-    public bool EndsInSize => Text.AsSpan().LastIndexOfAnyInRange('0', '9') is >= 0 and var last && (FrequencyUnits.Parse(Text[(last + 1)..]) is not null || LevelUnits.Parse(Text[(last + 1)..]) is not null);
+    /// <summary>
+    /// Whether the name ends in a number and its unit, as in "Antenna gain 3 dB": that is a size, and no unit of a column.
+    /// </summary>
+    public bool EndsInSize => Text.AsSpan().LastIndexOfAnyInRange('0', '9') is >= 0 and var last
+        && (FrequencyUnits.Parse(Text[(last + 1)..]) is not null || LevelUnits.Parse(Text[(last + 1)..]) is not null);
 
     /// <summary>The name without brackets around all of it.</summary>
     public string BareText => Text.Length > 2 && Text[0] is '(' or '[' && Text[^1] is ')' or ']' ? Text[1..^1].Trim() : Text;
@@ -160,7 +174,10 @@ internal sealed partial class ColumnName
         }
 
         bool levelStated = LevelUnits.Parse(tail) is not null;
-        if (IsLimit || words.Any(w => (OtherWords.Contains(w) && !(levelStated && Numbering.Contains(w)) && !(w is "u" && IsVoltage) && !(InDecibels && IsPart(w))) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#" || tail is "°" || IsOther(tail.ToLowerInvariant().TrimEnd('.')))
+        if (IsLimit || words.Any(
+            w => (OtherWords.Contains(w) && !(levelStated && Numbering.Contains(w)) && !(w is "u" && IsVoltage)
+                && !(InDecibels && IsPart(w))) || w.EndsWith("unsicherheit", StringComparison.Ordinal)) || Text is "#"
+            || tail is "°" || IsOther(tail.ToLowerInvariant().TrimEnd('.')))
         {
             return ColumnKind.Other;
         }
@@ -171,11 +188,13 @@ internal sealed partial class ColumnName
         }
 
         bool named = IsMagnitude || words.Any(w => IsLevelWord(w.TrimEnd(Digits)) || ParameterWord().IsMatch(w));
-        return LevelUnit is not null || IsCorrection || (named && !EmptyBracket().IsMatch(Text)) ? ColumnKind.Level : ColumnKind.Unknown;
+        return LevelUnit is not null || IsCorrection || (named && !EmptyBracket().IsMatch(Text)) ? ColumnKind.Level
+            : ColumnKind.Unknown;
     }
 
     // U of "U/mV" is a voltage, and in "S21 lin mag [U]" it is no unit.
-    private bool IsVoltage => Text[0] == 'U' && LevelUnit is Traces.LevelUnit.Volts or Traces.LevelUnit.Millivolts or Traces.LevelUnit.Microvolts;
+    private bool IsVoltage =>
+        Text[0] == 'U' && LevelUnit is Traces.LevelUnit.Volts or Traces.LevelUnit.Millivolts or Traces.LevelUnit.Microvolts;
 
     // No part of a complex number is in dB: "Level im Raum (dBm)" is German.
     private bool InDecibels => LevelUnit is { } unit && !unit.IsLinear();
@@ -184,12 +203,15 @@ internal sealed partial class ColumnName
 
     private bool IsOther(string tail) => OtherWords.Contains(tail) && !(tail is "u" && IsMagnitude);
 
-    private static bool IsFrequencyWord(string word) => ColumnWords.FrequencyInFull.Contains(word) || word.EndsWith("frequenz", StringComparison.Ordinal);
+    private static bool IsFrequencyWord(string word) =>
+        ColumnWords.FrequencyInFull.Contains(word) || word.EndsWith("frequenz", StringComparison.Ordinal);
 
-    private static bool IsLevelWord(string word) => ColumnWords.Level.Contains(word) || word.EndsWith("pegel", StringComparison.Ordinal);
+    private static bool IsLevelWord(string word) =>
+        ColumnWords.Level.Contains(word) || word.EndsWith("pegel", StringComparison.Ordinal);
 
     private static bool IsLimitWord(string word) =>
-        word.StartsWith("limit", StringComparison.Ordinal) || word.StartsWith("limline", StringComparison.Ordinal) || word.StartsWith("grenz", StringComparison.Ordinal)
+        word.StartsWith("limit", StringComparison.Ordinal) || word.StartsWith("limline", StringComparison.Ordinal)
+            || word.StartsWith("grenz", StringComparison.Ordinal)
         || LimitWords.Contains(word.TrimEnd(Digits));
 
     // "Level [dBm] RMS", and "dB(S21)": what stands behind the unit, or in its brackets, is no reference.
@@ -220,7 +242,8 @@ internal sealed partial class ColumnName
     private static partial Regex Bracketed();
 
     // dB(µV) is a level in dB; µV in brackets behind anything else is a voltage.
-    [GeneratedRegex(@"[\(\[]?\b(dB\s*[\(\[][^\)\]]*[\)\]](?:/m)?)[\)\]]?\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"[\(\[]?\b(dB\s*[\(\[][^\)\]]*[\)\]](?:/m)?)[\)\]]?\s*$",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex BracketedReference();
 
     [GeneratedRegex(@"[\(\[]\s*([\p{L}µμ/]+)\s*[\)\]]\s*\S", RegexOptions.CultureInvariant)]
@@ -236,7 +259,8 @@ internal sealed partial class ColumnName
     private static partial Regex LastWord();
 
     // "S21Re" is two words.
-    [GeneratedRegex(@"[Ss]\d\d(?=(?:real|re|imag|im)(?![\p{L}\d]))|[\p{L}][\p{L}\d]*", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"[Ss]\d\d(?=(?:real|re|imag|im)(?![\p{L}\d]))|[\p{L}][\p{L}\d]*",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Word();
 
     [GeneratedRegex(@"db|/|°|%|hz", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
@@ -256,7 +280,8 @@ internal sealed partial class ColumnName
 
     // An underscore parts words as a blank does, and so do the digits of an S-parameter: s21_re, S21Re.
     [GeneratedRegex(
-        @"[\(\[][^\)\]]*[\)\]]|(?:(?<![\p{L}\d])|(?<=(?<![\p{L}\d])s\d\d))(?:real(?:teil|e)?|re|réelle?|imag(?:inary|inaire|inaria|inärteil)?|im|immaginaria|parte?|partie|mag|magnitude|phase|ph|angle|ang|deg|db|lin)(?![\p{L}\d])\.?",
+        @"[\(\[][^\)\]]*[\)\]]|(?:(?<![\p{L}\d])|(?<=(?<![\p{L}\d])s\d\d))(?:real(?:teil|e)?|re|réelle?|imag(?:inary|inaire|"
+            + @"inaria|inärteil)?|im|immaginaria|parte?|partie|mag|magnitude|phase|ph|angle|ang|deg|db|lin)(?![\p{L}\d])\.?",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex BaseNoise();
 }

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Finds real and imaginary parts that stand beside each other and whose magnitude is a level nobody else in the file gives.</summary>
+/// <summary>
+/// Finds real and imaginary parts that stand beside each other and whose magnitude is a level nobody else in the file gives.
+/// </summary>
 internal static class ComplexPairs
 {
     /// <summary>The pairs; their level is 20·log10 of the magnitude.</summary>
@@ -25,7 +27,9 @@ internal static class ComplexPairs
             // A log magnitude beside the pair says the same.
             if (!(real.Base.Length == 0 ? parameters.Contains(real.Parameter) : given.Contains(Key(real))))
             {
-                pairs.Add(new LevelColumn(i, real.Base.Length > 0 ? real.Base : real.Parameter ?? "", LevelUnit.Decibels) { Imaginary = partner, Quantity = real.Parameter ?? "level" });
+                pairs.Add(new LevelColumn(i, real.Base.Length > 0 ? real.Base : real.Parameter ?? "",
+                    LevelUnit.Decibels)
+                { Imaginary = partner, Quantity = real.Parameter ?? "level" });
             }
         }
 
@@ -35,7 +39,8 @@ internal static class ComplexPairs
     // Beside it, or the only one of its name elsewhere: all real parts may stand before all imaginary ones.
     private static int? Partner(ImmutableArray<ColumnName> names, int real, Dictionary<PairKey, int> imaginaries)
     {
-        bool beside = real + 1 < names.Length && names[real + 1].Part == ComplexPart.Imaginary && Key(names[real + 1]) == Key(names[real]);
+        bool beside =
+            real + 1 < names.Length && names[real + 1].Part == ComplexPart.Imaginary && Key(names[real + 1]) == Key(names[real]);
         return beside ? real + 1 : imaginaries.TryGetValue(Key(names[real]), out int only) && only >= 0 ? only : null;
     }
 

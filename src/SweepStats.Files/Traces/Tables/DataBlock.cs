@@ -2,7 +2,9 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Finds the data in a delimited file: the longest run of rows of numbers. What looks like a lost part of it is a fault.</summary>
+/// <summary>
+/// Finds the data in a delimited file: the longest run of rows of numbers. What looks like a lost part of it is a fault.
+/// </summary>
 internal sealed class DataBlock
 {
     /// <summary>Most traces that are read from one file.</summary>
@@ -31,7 +33,8 @@ internal sealed class DataBlock
     {
         if (rows.HasTooManyRuns)
         {
-            faults.Add(rows.Line(rows.Runs[^1], 0) + 1, "the rows change their number of columns again and again", "export the sweep again as one table with a row for each frequency");
+            faults.Add(rows.Line(rows.Runs[^1], 0) + 1, "the rows change their number of columns again and again",
+                "export the sweep again as one table with a row for each frequency");
             return null;
         }
 
@@ -49,7 +52,9 @@ internal sealed class DataBlock
 
         if (longest.Columns > MostTraces)
         {
-            faults.Add(rows.Line(longest, 0) + 1, FormattableString.Invariant($"the rows have {longest.Columns} columns; more than {MostTraces} are not read"), "put fewer traces into a file");
+            faults.Add(rows.Line(longest, 0) + 1,
+                FormattableString.Invariant($"the rows have {longest.Columns} columns; more than {MostTraces} are not read"),
+                "put fewer traces into a file");
             return null;
         }
 
@@ -59,20 +64,24 @@ internal sealed class DataBlock
         }
 
         block.CheckOtherRuns(separator, faults);
-        if (separator.Mark == (byte)' ' && text.Line(block.LastLine).Length <= LongestOddLine && OddNumber.GroupedByBlanks(text.LineText(block.LastLine)) is { } number)
+        if (separator.Mark == (byte)' ' && text.Line(block.LastLine).Length <= LongestOddLine
+            && OddNumber.GroupedByBlanks(text.LineText(block.LastLine)) is { } number)
         {
             faults.Add(block.LastLine + 1, $"'{number}' has thousands separators", "export without thousands separators");
         }
 
         if (block.Siblings.Count >= MostTraces)
         {
-            faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the file holds more than {MostTraces} tables"), "put fewer traces into a file");
+            faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the file holds more than {MostTraces} tables"),
+                "put fewer traces into a file");
         }
 
         return faults.Any ? null : block;
     }
 
-    /// <summary>Takes certain rows for the data; null, with the reason among the faults, where rows that touch them are bad.</summary>
+    /// <summary>
+    /// Takes certain rows for the data; null, with the reason among the faults, where rows that touch them are bad.
+    /// </summary>
     public static DataBlock? Around(TraceText text, NumericRows rows, NumericRun run, Separator separator, FaultList faults)
     {
         var block = new DataBlock(text, rows, run);
@@ -101,9 +110,11 @@ internal sealed class DataBlock
     private void CheckOtherRuns(Separator separator, FaultList faults)
     {
         var lists = new MarkerTables(_text, _rows, Run);
-        if (_rows.Runs.FirstOrDefault(r => r.Columns == Run.Columns && !RowUnits.Same(r.Units, Run.Units) && lists.Title(r) is null) is { } mixed)
+        if (_rows.Runs.FirstOrDefault(
+            r => r.Columns == Run.Columns && !RowUnits.Same(r.Units, Run.Units) && lists.Title(r) is null) is { } mixed)
         {
-            faults.Add(_rows.Line(mixed, 0) + 1, "the units of this row differ from those of the other rows, or are missing", "export all rows with the same units");
+            faults.Add(_rows.Line(mixed, 0) + 1, "the units of this row differ from those of the other rows, or are missing",
+                "export all rows with the same units");
             return;
         }
 
@@ -119,7 +130,8 @@ internal sealed class DataBlock
             int last = _rows.Line(other, other.Rows - 1);
             if (lists.Title(other) is { } title)
             {
-                faults.Assume(FormattableString.Invariant($"the short table in lines {first + 1} to {last + 1}, under '{title}', is no trace and was not read"));
+                faults.Assume(FormattableString.Invariant(
+                    $"the short table in lines {first + 1} to {last + 1}, under '{title}', is no trace and was not read"));
                 continue;
             }
 
@@ -135,7 +147,8 @@ internal sealed class DataBlock
             {
                 faults.Add(
                     first + 1,
-                    FormattableString.Invariant($"a second table of numbers starts here beside that of lines {FirstLine + 1} to {LastLine + 1}"),
+                    FormattableString.Invariant(
+                        $"a second table of numbers starts here beside that of lines {FirstLine + 1} to {LastLine + 1}"),
                     "keep one table a file");
             }
             else if (other.Rows >= TableRows)
@@ -153,13 +166,15 @@ internal sealed class DataBlock
         {
             faults.Add(line + 1, "a field of the row is empty", "complete the row or export the sweep again");
         }
-        else if (FieldReader.Texts(_text.Line(line), separator) is { } fields && fields.Count == Run.Columns && fields.Exists(HasLetters))
+        else if (FieldReader.Texts(_text.Line(line), separator) is { } fields && fields.Count == Run.Columns
+            && fields.Exists(HasLetters))
         {
             faults.Add(line + 1, "a second table starts here", "keep one table a file");
         }
         else if (HasLetters(_text.LineText(line)))
         {
-            faults.Add(line + 1, "the line interrupts the rows of numbers", "if a second table starts here, keep one table a file; remove the line only if it is a remark");
+            faults.Add(line + 1, "the line interrupts the rows of numbers",
+                "if a second table starts here, keep one table a file; remove the line only if it is a remark");
         }
         else
         {

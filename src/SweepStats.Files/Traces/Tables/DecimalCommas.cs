@@ -3,12 +3,14 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>
-/// Tells whether the commas of a file are decimal: <c>30,000</c> alone may be thirty or thirty thousand. One comma that cannot part thousands settles it for
-/// the file, and so does any comma in a column in dB, where thousands do not occur.
+/// Tells whether the commas of a file are decimal: <c>30,000</c> alone may be thirty or thirty thousand. One comma that cannot
+/// part thousands settles it for the file, and so does any comma in a column in dB, where thousands do not occur.
 /// </summary>
 internal static class DecimalCommas
 {
-    /// <summary>The first line whose comma may part thousands, where nothing in the file settles it; null where all is clear.</summary>
+    /// <summary>
+    /// The first line whose comma may part thousands, where nothing in the file settles it; null where all is clear.
+    /// </summary>
     public static int? DoubtfulLine(TraceText text, DataBlock block, Separator separator, ChosenColumns columns)
     {
         if (separator.DecimalMark != (byte)',')

@@ -2,16 +2,21 @@ using SweepStats.Files.Traces.Preambles;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Holds the rows against what the lines above state of them: number of points, first and last frequency. What contradicts is refused.</summary>
+/// <summary>
+/// Holds the rows against what the lines above state of them: number of points, first and last frequency. What contradicts is
+/// refused.
+/// </summary>
 /// <remarks>
-/// A frequency may be off by half a step or by the digits that the statement is rounded to; the last by 2 % of the range where start and number of points agree.
+/// A frequency may be off by half a step or by the digits that the statement is rounded to; the last by 2 % of the range where
+/// start and number of points agree.
 /// </remarks>
 /// <param name="preamble">What the lines above state.</param>
 /// <param name="column">The unit that the rows give their frequencies in.</param>
 /// <param name="faults">Takes what does not agree.</param>
 internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, FaultList faults)
 {
-    private const string Remedy = "export the sweep again; if the rows are right, correct the line that states it, or remove that line";
+    private const string Remedy =
+        "export the sweep again; if the rows are right, correct the line that states it, or remove that line";
 
     // Of decimal numbers that went through a float.
     private const double Slack = 1e-6;

@@ -25,7 +25,8 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
                 : Scaled(rows.Line(run, row), columns.Frequency, columns.FrequencyUnit.Exponent());
             if (!double.IsFinite(next) || next < 0)
             {
-                string what = double.IsFinite(next) ? FormattableString.Invariant($"{next:R} Hz is not a frequency") : "the frequency is too large to be one";
+                string what = double.IsFinite(next) ? FormattableString.Invariant($"{next:R} Hz is not a frequency")
+                    : "the frequency is too large to be one";
                 faults.Add(rows.Line(run, row) + 1, what, AxisDoubt.Remedy);
                 return null;
             }
@@ -51,11 +52,13 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
             double[] levels = Levels(run, column);
             ImmutableArray<ReadFault> doubts = column.Doubt is { } doubt ? [doubt]
             : LevelDoubts.Of(column, levels, new(text.File, Line));
-            yield return new Trace(column.Name, column.Quantity, column.Unit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
+            yield return new Trace(column.Name, column.Quantity, column.Unit, axis,
+                ImmutableCollectionsMarshal.AsImmutableArray(levels))
             {
                 Phases = Phases(run, column.Phase),
                 Settings = NamedDetector.Beside(
-                    preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency && chosen.Frequency >= 0 ? 1 : 0), run.Columns - (chosen.Frequency >= 0 ? 1 : 0)),
+                    preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency && chosen.Frequency >= 0 ? 1 : 0),
+                        run.Columns - (chosen.Frequency >= 0 ? 1 : 0)),
                     ColumnName.Of(column.Name)),
                 TakenAt = DatedColumns.TakenAt(column.Name, preamble.Taken.At),
                 Blank = column.Asked ? null : LevelDoubts.Blank(column.Unit, levels),
@@ -70,7 +73,8 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
         for (int row = 0; row < levels.Length; row++)
         {
             double first = rows.Value(run, row, column.Index);
-            levels[row] = column.Imaginary is { } second ? 20 * Math.Log10(double.Hypot(first, rows.Value(run, row, second))) : first;
+            levels[row] = column.Imaginary is { } second
+                ? 20 * Math.Log10(double.Hypot(first, rows.Value(run, row, second))) : first;
         }
 
         return levels;

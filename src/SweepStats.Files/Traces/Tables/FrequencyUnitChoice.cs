@@ -2,7 +2,10 @@ using SweepStats.Files.Traces.Preambles;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Decides in which unit the frequencies of a table are: as its name, its rows, the lines above or the campaign say, in this order.</summary>
+/// <summary>
+/// Decides in which unit the frequencies of a table are: as its name, its rows, the lines above or the campaign say, in this
+/// order.
+/// </summary>
 internal static class FrequencyUnitChoice
 {
     // 1e9 kHz would be 1 THz, beyond what sweeps of shielding reach.
@@ -24,7 +27,8 @@ internal static class FrequencyUnitChoice
         }
 
         known.Faults.Assume(
-            $"frequencies were read in {found.Symbol()}, as the file has them; the frequency unit {told.Symbol()} that {known.Options.StatedIn} says was not used");
+            $"frequencies were read in {found.Symbol()}, as the file has them; the frequency unit {told.Symbol()} that "
+                + $"{known.Options.StatedIn} says was not used");
         return unit;
     }
 
@@ -37,7 +41,8 @@ internal static class FrequencyUnitChoice
 
         if (name.StrangeUnit is { } strange)
         {
-            known.Faults.Add(null, $"'{strange}' is not a unit of frequency that can be read", "give frequencies in Hz, kHz, MHz or GHz and say so in the header, such as 'frequency_hz'");
+            known.Faults.Add(null, $"'{strange}' is not a unit of frequency that can be read",
+                "give frequencies in Hz, kHz, MHz or GHz and say so in the header, such as 'frequency_hz'");
             return null;
         }
 
@@ -65,7 +70,8 @@ internal static class FrequencyUnitChoice
 
         if (table.Value(table.Rows - 1, column) >= OnlyHertz)
         {
-            known.Faults.Assume("the file does not say the unit of frequency; Hz was taken, since in kHz the last would lie at 1 THz or above");
+            known.Faults.Assume(
+                "the file does not say the unit of frequency; Hz was taken, since in kHz the last would lie at 1 THz or above");
             return FrequencyUnit.Hertz;
         }
 
@@ -76,7 +82,8 @@ internal static class FrequencyUnitChoice
     // A header in kHz over rows in MHz; rows may change their unit on the way.
     private static string? Contradicted(TableSight table, ColumnName name) =>
         name.FrequencyUnit is not { } headed || table.UnitIn(0) == headed || table.UnitIn(table.Rows - 1) == headed ? null
-            : $"the header gives the frequencies in {headed.Symbol()} and the rows in {table.UnitIn(0)?.Symbol() ?? "another unit"}";
+            : $"the header gives the frequencies in {headed.Symbol()} and the rows in "
+                + $"{table.UnitIn(0)?.Symbol() ?? "another unit"}";
 
     private static FrequencyUnit? Refused(FaultList faults, string problem)
     {
@@ -90,8 +97,12 @@ internal static class FrequencyUnitChoice
         (double first, double last) = (table.Value(0, column), table.Value(table.Rows - 1, column));
         bool falls = (preamble.Start?.Hertz() ?? preamble.Start?.Value()) > (preamble.Stop?.Hertz() ?? preamble.Stop?.Value());
         (first, last) = falls ? (first, last) : (Math.Min(first, last), Math.Max(first, last));
-        return OfBound(first, preamble.StartBound) is { } start ? (start, FormattableString.Invariant($"a start frequency of {preamble.StartBound!.Shown}, and the rows begin at {first:R}"))
-            : OfBound(last, preamble.StopBound) is { } stop ? (stop, FormattableString.Invariant($"a stop frequency of {preamble.StopBound!.Shown}, and the rows end at {last:R}"))
+        return OfBound(first, preamble.StartBound) is { } start
+            ? (start, FormattableString.Invariant(
+                $"a start frequency of {preamble.StartBound!.Shown}, and the rows begin at {first:R}"))
+            : OfBound(last, preamble.StopBound) is { } stop
+            ? (stop, FormattableString.Invariant(
+                $"a stop frequency of {preamble.StopBound!.Shown}, and the rows end at {last:R}"))
             : null;
     }
 

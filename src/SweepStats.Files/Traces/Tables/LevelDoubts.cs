@@ -2,10 +2,13 @@ using System.Collections.Immutable;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Looks at the levels of a trace for what no receiver measured: placeholders, and linear levels without a logarithm.</summary>
+/// <summary>
+/// Looks at the levels of a trace for what no receiver measured: placeholders, and linear levels without a logarithm.
+/// </summary>
 internal static class LevelDoubts
 {
-    // Receivers fill traces that were never swept with numbers far below any noise; −2147 and −893 are seen, and nothing reads below −300 dB.
+    // Receivers fill traces that were never swept with numbers far below any noise; −2147 and −893 are seen, and nothing reads
+    // below −300 dB.
     private const double NoReading = 300;
 
     // A person may well write a few equal round numbers.
@@ -37,15 +40,21 @@ internal static class LevelDoubts
     /// <param name="place">File, and the line from 1 of a row.</param>
     public static ImmutableArray<ReadFault> Of(LevelColumn column, ReadOnlySpan<double> levels, RowPlaces place)
     {
-        if (column.Unit is { } known && Blank(known, levels) is { } blank && !(column.Asked && Math.Abs(levels[0]) <= NoReading && !known.IsLinear()))
+        if (column.Unit is { } known && Blank(known, levels) is { } blank
+            && !(column.Asked && Math.Abs(levels[0]) <= NoReading && !known.IsLinear()))
         {
-            return [new ReadFault(place.File, place.Line(0), $"trace {column.Name} is blank: {blank}", Remedy(column, levels[0]))];
+            return [new ReadFault(place.File, place.Line(0), $"trace {column.Name} is blank: {blank}",
+                Remedy(column, levels[0]))];
         }
 
         if (AreSound(column, levels))
         {
             return IsLinearInTruth(column, levels)
-                ? [new ReadFault(place.File, place.Line(0), $"the levels of column {column.Name} are called {column.Unit!.Value.Symbol()} and are all positive and below 0.01: they are linear in truth", $"say so in the header, in place of {column.Unit.Value.Symbol()}: W, mW, V, µV or linear; or export the trace in dB")]
+                ? [new ReadFault(place.File, place.Line(0),
+                    $"the levels of column {column.Name} are called {column.Unit!.Value.Symbol()} and are all positive and "
+                        + "below 0.01: they are linear in truth",
+                    $"say so in the header, in place of {column.Unit.Value.Symbol()}: W, mW, V, µV or linear; or export the "
+                        + "trace in dB")]
                 : [];
         }
 
@@ -71,7 +80,8 @@ internal static class LevelDoubts
     // Levels in dB that stay above 0 and below 0.01 dB in every row would be those of no measurement.
     private static bool IsLinearInTruth(LevelColumn column, ReadOnlySpan<double> levels)
     {
-        if (column.Imaginary is not null || column.Unit is not { } unit || unit.IsLinear() || levels.Length < FewestPlaceholders || !(levels[0] > 0 && levels[0] < SmallestLevel))
+        if (column.Imaginary is not null || column.Unit is not { } unit || unit.IsLinear() || levels.Length < FewestPlaceholders
+            || !(levels[0] > 0 && levels[0] < SmallestLevel))
         {
             return false;
         }
@@ -115,11 +125,15 @@ internal static class LevelDoubts
         if (unit.IsLinear() || column.Imaginary is not null)
         {
             return level > 0 || (column.Imaginary is not null && double.IsFinite(level)) ? null
-                : (FormattableString.Invariant($"the level of column {column.Name} is {(column.Imaginary is null ? level : 0):R} {(column.Imaginary is null ? unit.Symbol() : "in magnitude")}, which has no level in dB"),
+                : (FormattableString.Invariant($"the level of column {column.Name} is ")
+                    + FormattableString.Invariant($"{(column.Imaginary is null ? level : 0):R} ")
+                    + FormattableString.Invariant(
+                        $"{(column.Imaginary is null ? unit.Symbol() : "in magnitude")}, which has no level in dB"),
                     "leave such rows out, or export the trace in dB");
         }
 
         return Math.Abs(level) <= NoReading ? null
-            : (FormattableString.Invariant($"the level of column {column.Name} is {level:R} {unit.Symbol()}, which no receiver reads: a placeholder or another quantity"), "leave such rows out or export the sweep again");
+            : (FormattableString.Invariant($"the level of column {column.Name} is {level:R} {unit.Symbol()}, which no receiver ")
+                + "reads: a placeholder or another quantity", "leave such rows out or export the sweep again");
     }
 }

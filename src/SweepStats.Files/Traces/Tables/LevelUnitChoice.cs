@@ -3,10 +3,13 @@ using SweepStats.Files.Traces.Preambles;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Decides in which unit a column of levels is: as its rows, its name, the lines above or the campaign say, in this order.</summary>
+/// <summary>
+/// Decides in which unit a column of levels is: as its rows, its name, the lines above or the campaign say, in this order.
+/// </summary>
 internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options, Preamble preamble, FaultList faults)
 {
-    // Linear magnitudes of passive parts end at 1; a gain that stayed within 0 to 1.1 dB everywhere would not be called a magnitude.
+    // Linear magnitudes of passive parts end at 1; a gain that stayed within 0 to 1.1 dB everywhere would not be called a
+    // magnitude.
     private const double LargestPassive = 1.1;
 
     /// <summary>The unit; null where nothing tells it.</summary>
@@ -19,7 +22,8 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
         LevelUnit? unit = Find(names, index, label, format);
         if (unit is { } stated && options is { IsOwnLevelUnit: false, LevelUnit: { } told } && stated != told)
         {
-            faults.Assume($"column {label} was read in {stated.Symbol()}, as the file has it; the level unit {told.Symbol()} that {options.StatedIn} says was not used");
+            faults.Assume($"column {label} was read in {stated.Symbol()}, as the file has it; the level unit {told.Symbol()} "
+                + $"that {options.StatedIn} says was not used");
         }
 
         return unit;
@@ -31,7 +35,8 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
         if (table.Units?.Level(index) is { } own && name.LevelUnit is { } headed && own != headed)
         {
             faults.Add(
-                null, $"the header gives column {label} in {headed.Symbol()} and its rows in {own.Symbol()}", "export the sweep again with one unit in header and rows, or remove the wrong one of the two");
+                null, $"the header gives column {label} in {headed.Symbol()} and its rows in {own.Symbol()}",
+                "export the sweep again with one unit in header and rows, or remove the wrong one of the two");
             return null;
         }
 
@@ -88,7 +93,8 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
 
         if (table.All(index, v => v is >= 0 and <= LargestPassive))
         {
-            faults.Assume($"column {label} is a linear magnitude: {(phased ? "a phase stands beside it and it" : "it is that of an S-parameter and")} stays between 0 and 1.1");
+            faults.Assume($"column {label} is a linear magnitude: "
+                + $"{(phased ? "a phase stands beside it and it" : "it is that of an S-parameter and")} stays between 0 and 1.1");
             return LevelUnit.LinearMagnitude;
         }
 

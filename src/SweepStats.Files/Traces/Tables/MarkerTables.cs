@@ -2,7 +2,9 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Knows the lists of markers, peaks and limits that stand above or below a trace: far shorter than it, and titled as such.</summary>
+/// <summary>
+/// Knows the lists of markers, peaks and limits that stand above or below a trace: far shorter than it, and titled as such.
+/// </summary>
 internal sealed class MarkerTables(TraceText text, NumericRows rows, NumericRun trace)
 {
     private const int MostRows = 60;
@@ -12,8 +14,9 @@ internal sealed class MarkerTables(TraceText text, NumericRows rows, NumericRun 
 
     private static readonly HashSet<string> Words =
     [
-        "marker", "markers", "marken", "mkr", "peak", "peaks", "peaklist", "maxima", "spitze", "spitzen", "spitzenwerte", "pics", "crêtes", "marqueur", "marqueurs", "picchi", "marcatori",
-        "picos", "marcadores", "marcador", "limit", "limits", "grenzwert", "grenzwerte", "limite", "limites", "límites", "limiti",
+        "marker", "markers", "marken", "mkr", "peak", "peaks", "peaklist", "maxima", "spitze", "spitzen", "spitzenwerte", "pics",
+        "crêtes", "marqueur", "marqueurs", "picchi", "marcatori", "picos", "marcadores", "marcador", "limit", "limits",
+        "grenzwert", "grenzwerte", "limite", "limites", "límites", "limiti",
     ];
 
     /// <summary>The line that titles a table as such a list; null for any other table.</summary>
@@ -32,7 +35,8 @@ internal sealed class MarkerTables(TraceText text, NumericRows rows, NumericRun 
             looked += line.Length > 0 ? 1 : 0;
             if (IsTitle(line))
             {
-                return new string([.. (line.Length <= LongestShown ? line : line[..LongestShown] + "…").Where(c => !char.IsControl(c))]);
+                return new string(
+                    [.. (line.Length <= LongestShown ? line : line[..LongestShown] + "…").Where(c => !char.IsControl(c))]);
             }
         }
 
@@ -42,13 +46,18 @@ internal sealed class MarkerTables(TraceText text, NumericRows rows, NumericRun 
     // "Detector: Peak" and "Trace 2 Peak" tell how a trace was taken.
     private static bool IsTitle(string line)
     {
-        string[] words = line.ToLowerInvariant().Split([' ', '\t', ',', ';', ':', '!', '#', '%', '"', '(', ')', '[', ']', '=', '/', '-', '_', '.'], StringSplitOptions.RemoveEmptyEntries);
-        return words.Any(Words.Contains) && !words.Any(w => w.StartsWith("dete", StringComparison.Ordinal) || w.StartsWith("trace", StringComparison.Ordinal) || w == "hold");
+        string[] words = line.ToLowerInvariant().Split(
+            [' ', '\t', ',', ';', ':', '!', '#', '%', '"', '(', ')', '[', ']', '=', '/', '-', '_', '.'],
+            StringSplitOptions.RemoveEmptyEntries);
+        return words.Any(Words.Contains) && !words.Any(
+            w => w.StartsWith("dete", StringComparison.Ordinal) || w.StartsWith("trace", StringComparison.Ordinal)
+                || w == "hold");
     }
 
     private bool IsRow(int line)
     {
         ReadOnlySpan<byte> bare = text.Line(line).TrimStart(" \t\""u8);
-        return !bare.IsEmpty && (char.IsAsciiDigit((char)bare[0]) || bare[0] is (byte)'-' or (byte)'+') && bare.IndexOfAnyInRange((byte)'A', (byte)'z') < 0;
+        return !bare.IsEmpty && (char.IsAsciiDigit((char)bare[0]) || bare[0] is (byte)'-' or (byte)'+')
+            && bare.IndexOfAnyInRange((byte)'A', (byte)'z') < 0;
     }
 }

@@ -19,7 +19,8 @@ internal static class NoTable
     {
         if (IsBinary(text))
         {
-            faults.Add(null, "the file is not text", "export the trace as delimited text; a spreadsheet or a picture that was only renamed stays what it was");
+            faults.Add(null, "the file is not text",
+                "export the trace as delimited text; a spreadsheet or a picture that was only renamed stays what it was");
             return;
         }
 
@@ -42,7 +43,8 @@ internal static class NoTable
         if (Words(text) is var (at, word))
         {
             string what = word.Length == 0 ? "an empty field" : $"'{word}'";
-            faults.Add(at + 1, $"{what} stands among the numbers of a row, in a column that holds neither numbers throughout nor words throughout", "leave that column out, or complete it");
+            faults.Add(at + 1, $"{what} stands among the numbers of a row, in a column that holds neither numbers throughout "
+                + "nor words throughout", "leave that column out, or complete it");
             return;
         }
 
@@ -52,10 +54,12 @@ internal static class NoTable
             return;
         }
 
-        faults.Add(null, "no table of at least two rows of numbers was found", "export the trace as delimited text with a frequency and a level in each row");
+        faults.Add(null, "no table of at least two rows of numbers was found",
+            "export the trace as delimited text with a frequency and a level in each row");
     }
 
-    // Two rows below each other with the same number of fields, two of them numbers: a table with a column of words, such as a state or a polarisation.
+    // Two rows below each other with the same number of fields, two of them numbers: a table with a column of words, such as a
+    // state or a polarisation.
     private static (int Line, string Word)? Words(TraceText text)
     {
         foreach (byte mark in ";\t,"u8)
@@ -67,10 +71,12 @@ internal static class NoTable
                 for (int i = 0; i < text.LineCount; i++)
                 {
                     List<string> fields = text.Line(i).Length <= LongestLine ? FieldReader.Texts(text.Line(i), separator) : [];
-                    int numbers = fields.Count(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), decimalMark, 0, out _));
+                    int numbers =
+                        fields.Count(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), decimalMark, 0, out _));
                     if (numbers >= 2 && numbers < fields.Count && before == fields.Count)
                     {
-                        return (i, fields.First(f => !StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), decimalMark, 0, out _)));
+                        return (i, fields.First(
+                            f => !StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), decimalMark, 0, out _)));
                     }
 
                     before = numbers >= 2 ? fields.Count : 0;

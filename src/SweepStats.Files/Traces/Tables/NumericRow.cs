@@ -3,8 +3,9 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>
-/// Reads a line as a row of numbers. A number may carry its unit, glued on or in the field after it: <c>1388.8MHz,-74.4dBm</c> and <c>1388.8,MHz,-74.4,dBm,</c>
-/// are two columns. Frequencies with a unit come out in Hz, so that rows in kHz and rows in MHz may follow each other.
+/// Reads a line as a row of numbers. A number may carry its unit, glued on or in the field after it: <c>1388.8MHz,-74.4dBm</c>
+/// and <c>1388.8,MHz,-74.4,dBm,</c> are two columns. Frequencies with a unit come out in Hz, so that rows in kHz and rows in MHz
+/// may follow each other.
 /// </summary>
 /// <param name="separator">How fields are parted.</param>
 /// <param name="fewest">Numbers that a row has at least.</param>
@@ -102,7 +103,8 @@ internal sealed class NumericRow(Separator separator, int fewest = 2)
     }
 
     // Without it a line is one field, which holds one number at most.
-    private bool HoldsMark(ReadOnlySpan<byte> line) => line.Contains(separator.Mark) || (separator.Mark == (byte)' ' && line.Contains((byte)'\t'));
+    private bool HoldsMark(ReadOnlySpan<byte> line) =>
+        line.Contains(separator.Mark) || (separator.Mark == (byte)' ' && line.Contains((byte)'\t'));
 
     private void Grow(int columns, LevelUnit? unit, bool inHertz)
     {
@@ -146,7 +148,8 @@ internal sealed class NumericRow(Separator separator, int fewest = 2)
 
     private bool TakesGlued(ReadOnlySpan<byte> field, PooledList<double> into, int before)
     {
-        if (!UnitWord.TryParseNumber(field, separator.DecimalMark, out double value, out FrequencyUnit? frequency, out LevelUnit? level))
+        if (!UnitWord.TryParseNumber(field, separator.DecimalMark, out double value, out FrequencyUnit? frequency,
+            out LevelUnit? level))
         {
             return false;
         }

@@ -1,6 +1,8 @@
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Neighbouring rows of numbers with the same number of columns; blank and comment lines between them do not count.</summary>
+/// <summary>
+/// Neighbouring rows of numbers with the same number of columns; blank and comment lines between them do not count.
+/// </summary>
 /// <param name="Columns">Numbers in each row.</param>
 /// <param name="FirstRow">Index of its first row among all rows of numbers in the file.</param>
 /// <param name="FirstValue">Place of its first number among all numbers.</param>
@@ -13,5 +15,6 @@ internal sealed record NumericRun(int Columns, int FirstRow, int FirstValue)
     public RowUnits? Units { get; init; }
 
     /// <summary>Some of its rows.</summary>
-    public NumericRun Part(int first, int rows) => new(Columns, FirstRow + first, FirstValue + (first * Columns)) { Rows = rows, Units = Units };
+    public NumericRun Part(int first, int rows) =>
+        new(Columns, FirstRow + first, FirstValue + (first * Columns)) { Rows = rows, Units = Units };
 }

@@ -22,7 +22,8 @@ internal sealed partial class PhaseName
     {
         string text = name.Text.Length <= ColumnName.Longest ? UnitInDecibels().Replace(name.Text, " ") : "";
         ImmutableArray<string> words = [.. Word().Matches(text).Select(m => m.Value.ToLowerInvariant())];
-        Trace = string.Concat(words.Where((w, i) => !Measures.Contains(w) && !IsUnitOfLevel(w, name) && !LeadsToUnit(words, i) && !(w is "u" && name.IsMagnitude)));
+        Trace = string.Concat(words.Where((w, i) =>
+            !Measures.Contains(w) && !IsUnitOfLevel(w, name) && !LeadsToUnit(words, i) && !(w is "u" && name.IsMagnitude)));
         IsParameter = name.Parameter is { } parameter && string.Equals(Trace, parameter, StringComparison.OrdinalIgnoreCase);
         bool isPhase = name.Kind == ColumnKind.Other && !name.IsLimit
             && (words.Any(Phases.Contains) || name.Parameter is not null);

@@ -27,7 +27,8 @@ internal sealed class PhaseSearch
     {
         (_table, _names) = (table, [.. names.Select(n => n.AsPhase)]);
         int[] columns = [.. Enumerable.Range(0, names.Length).Where(i => i != frequency)];
-        _levels = [.. columns.Where(i => names[i].Kind is ColumnKind.Level or ColumnKind.Unknown && (!names[i].IsCorrection || names[i].IsGain))];
+        _levels = [.. columns.Where(
+            i => names[i].Kind is ColumnKind.Level or ColumnKind.Unknown && (!names[i].IsCorrection || names[i].IsGain))];
         _levelOf = Only(_levels, i => _names[i].Trace);
         _phases = [.. columns.Select(OfColumn).OfType<PhaseColumn>()];
         _pairs = [.. ComplexPairs.Find(names, []).Select(OfPair).OfType<PhaseColumn>()];

@@ -6,7 +6,10 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>Tells a table without frequencies, whose range the lines above state.</summary>
 internal static class RegularColumns
 {
-    /// <summary>Whether no column can be the frequency while its range is stated: none is named so, none begins and ends there, none rises but the number of the row.</summary>
+    /// <summary>
+    /// Whether no column can be the frequency while its range is stated: none is named so, none begins and ends there, none rises
+    /// but the number of the row.
+    /// </summary>
     /// <param name="names">The columns.</param>
     /// <param name="named">Whether a header names them.</param>
     /// <param name="table">The table.</param>

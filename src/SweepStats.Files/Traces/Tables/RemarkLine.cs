@@ -11,13 +11,17 @@ internal static class RemarkLine
 
     private static readonly HashSet<string> Openings =
     [
-        "note", "notes", "nb", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "hinweis", "anmerkung", "anm", "kommentar", "achtung",
-        "remarque", "nota", "commentaire", "comentario", "osservazione", "attention",
+        "note", "notes", "nb", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "hinweis", "anmerkung",
+        "anm", "kommentar", "achtung", "remarque", "nota", "commentaire", "comentario", "osservazione", "attention",
     ];
 
-    private static readonly string[] Subjects = ["trace", "sweep", "kurve", "spur", "messung", "balayage", "courbe", "barrido", "traza", "traccia", "polari", "unit", "einheit"];
+    private static readonly string[] Subjects = ["trace", "sweep", "kurve", "spur", "messung", "balayage", "courbe", "barrido",
+        "traza", "traccia", "polari", "unit", "einheit"];
 
-    /// <summary>Whether a line is a remark: it begins with a word such as "Note", or holds words as a sentence does; it states no setting and no unit.</summary>
+    /// <summary>
+    /// Whether a line is a remark: it begins with a word such as "Note", or holds words as a sentence does; it states no setting
+    /// and no unit.
+    /// </summary>
     public static bool Is(ReadOnlySpan<byte> line)
     {
         if (line.Length > Longest)
@@ -34,7 +38,8 @@ internal static class RemarkLine
 
     /// <summary>Whether a line begins with a word such as "Note".</summary>
     public static bool IsOpened(ReadOnlySpan<byte> line) =>
-        line.Length <= Longest && Words(Encoding.UTF8.GetString(line)) is [var first, ..] && Openings.Contains(first.ToLowerInvariant());
+        line.Length <= Longest && Words(Encoding.UTF8.GetString(line)) is [var first, ..]
+            && Openings.Contains(first.ToLowerInvariant());
 
     /// <summary>Whether a line speaks of a trace or a sweep.</summary>
     public static bool TellsOfTraces(ReadOnlySpan<byte> line)
@@ -47,15 +52,19 @@ internal static class RemarkLine
     public static bool TellsOfAChange(ReadOnlySpan<byte> line)
     {
         string text = Encoding.UTF8.GetString(line);
-        return UnlikeTraces.Of(text) is not null || Array.Exists(Changes, s => text.Contains(s, StringComparison.OrdinalIgnoreCase));
+        return UnlikeTraces.Of(text) is not null
+            || Array.Exists(Changes, s => text.Contains(s, StringComparison.OrdinalIgnoreCase));
     }
 
-    private static readonly string[] Changes = ["in place", "switched", "from here", "att ", "attenuat", "rbw", "vbw", "preamp", "ab hier", "eingesetzt", "gewechselt", "à partir", "a partir", "da qui"];
+    private static readonly string[] Changes = ["in place", "switched", "from here", "att ", "attenuat", "rbw", "vbw", "preamp",
+        "ab hier", "eingesetzt", "gewechselt", "à partir", "a partir", "da qui"];
 
     /// <summary>Whether a column is one of remarks, in which a number may stand too.</summary>
     public static bool IsRemarkName(string name) => Array.Exists(Words(name), w => Openings.Contains(w.ToLowerInvariant()));
 
-    /// <summary>Whether a line of comment speaks of a frequency, as in "from 30 MHz on", and so heads no column of frequencies.</summary>
+    /// <summary>
+    /// Whether a line of comment speaks of a frequency, as in "from 30 MHz on", and so heads no column of frequencies.
+    /// </summary>
     public static bool NamesAFrequency(ReadOnlySpan<byte> line)
     {
         if (line.Length > Longest)
@@ -66,7 +75,8 @@ internal static class RemarkLine
         string[] words = Words(Encoding.UTF8.GetString(line));
         for (int i = 0; i + 1 < words.Length; i++)
         {
-            if (char.IsAsciiDigit(words[i][^1]) && char.IsAsciiDigit(words[i][0]) && FrequencyUnits.Parse(words[i + 1]) is not null)
+            if (char.IsAsciiDigit(words[i][^1]) && char.IsAsciiDigit(words[i][0])
+                && FrequencyUnits.Parse(words[i + 1]) is not null)
             {
                 return true;
             }
@@ -76,8 +86,10 @@ internal static class RemarkLine
     }
 
     private static string[] Words(string text) =>
-        text.Split([' ', '\t', ',', ';', ':', '!', '#', '%', '"', '(', ')', '[', ']', '=', '/'], StringSplitOptions.RemoveEmptyEntries);
+        text.Split([' ', '\t', ',', ';', ':', '!', '#', '%', '"', '(', ')', '[', ']', '=', '/'],
+            StringSplitOptions.RemoveEmptyEntries);
 
     // Words as sentences have them, in small letters; the names of columns mostly begin with a large one.
-    private static bool IsProse(string word) => word.Length > 1 && word.All(c => char.IsLower(c) || c is '.' or '\'' or '-' or '!');
+    private static bool IsProse(string word) =>
+        word.Length > 1 && word.All(c => char.IsLower(c) || c is '.' or '\'' or '-' or '!');
 }

@@ -15,5 +15,6 @@ internal sealed record RowUnits(ImmutableArray<bool> InHertz, ImmutableArray<Lev
 
     /// <summary>Whether two rows state the same, or neither states anything.</summary>
     public static bool Same(RowUnits? one, RowUnits? other) =>
-        one is null || other is null ? one is null && other is null : one.InHertz.SequenceEqual(other.InHertz) && one.Levels.SequenceEqual(other.Levels);
+        one is null || other is null ? one is null && other is null
+            : one.InHertz.SequenceEqual(other.InHertz) && one.Levels.SequenceEqual(other.Levels);
 }

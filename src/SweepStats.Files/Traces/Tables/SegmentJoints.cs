@@ -13,7 +13,10 @@ internal static class SegmentJoints
     private const double LeastDecibels = 1;
     private const double LeastRatio = 0.12;
 
-    /// <summary>The points that repeat the frequency before them; empty where the frequencies fall somewhere, or a segment is too short to be one.</summary>
+    /// <summary>
+    /// The points that repeat the frequency before them; empty where the frequencies fall somewhere, or a segment is too short to
+    /// be one.
+    /// </summary>
     public static IReadOnlyList<int> Find(FrequencyAxis axis)
     {
         ReadOnlySpan<double> hertz = axis.Hertz.AsSpan();
@@ -37,8 +40,9 @@ internal static class SegmentJoints
     }
 
     /// <summary>
-    /// Whether two readings of one frequency differ by no more than three times the largest step between the readings beside them, five on each side without the two, or by 1 dB. Common sense, no
-    /// source: a difference above that is a change from segment to segment (range, attenuation), and neither reading is better than the other.
+    /// Whether two readings of one frequency differ by no more than three times the largest step between the readings beside
+    /// them, five on each side without the two, or by 1 dB. Common sense, no source: a difference above that is a change from
+    /// segment to segment (range, attenuation), and neither reading is better than the other.
     /// </summary>
     /// <param name="levels">All readings.</param>
     /// <param name="joint">The second of the two.</param>
@@ -46,7 +50,8 @@ internal static class SegmentJoints
     public static bool Agree(ReadOnlySpan<double> levels, int joint, LevelUnit? unit)
     {
         double difference = Math.Abs(levels[joint] - levels[joint - 1]);
-        double least = unit is { } known && known.IsLinear() ? LeastRatio * Math.Max(Math.Abs(levels[joint]), Math.Abs(levels[joint - 1])) : LeastDecibels;
+        double least = unit is { } known && known.IsLinear()
+            ? LeastRatio * Math.Max(Math.Abs(levels[joint]), Math.Abs(levels[joint - 1])) : LeastDecibels;
         double step = 0;
         for (int i = Math.Max(1, joint - Beside); i < Math.Min(levels.Length, joint + Beside); i++)
         {
@@ -78,6 +83,7 @@ internal static class SegmentJoints
     /// <param name="after">Line of the second.</param>
     /// <param name="done">What was done.</param>
     public static string Told(double hertz, int joints, int before, int after, string done) =>
-        FormattableString.Invariant($"the frequency {hertz:R} Hz stands twice, at the end of one segment (line {before}) and at the beginning of the next (line {after})")
+        FormattableString.Invariant($"the frequency {hertz:R} Hz stands twice, at the end of one segment (line {before}) and at ")
+            + FormattableString.Invariant($"the beginning of the next (line {after})")
         + (joints == 1 ? "" : FormattableString.Invariant($", and so do {joints - 1} more")) + done;
 }

@@ -14,7 +14,9 @@ internal static class SeparatorSearch
         new((byte)',', (byte)'.'), new((byte)' ', (byte)'.'), new((byte)',', (byte)','), new((byte)' ', (byte)','),
     ];
 
-    /// <summary>The separator under which most lines from all over the file are rows of two or more numbers; null where none makes any.</summary>
+    /// <summary>
+    /// The separator under which most lines from all over the file are rows of two or more numbers; null where none makes any.
+    /// </summary>
     public static Separator? Find(TraceText text)
     {
         int step = Math.Max(1, text.LineCount / LinesTried);

@@ -27,7 +27,8 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
         }
 
         // A number of the row that is named as the frequency would be read in silence.
-        if (name.Kind == ColumnKind.Other || (name.Kind != ColumnKind.Frequency && (name.Part != ComplexPart.None || name.IsLimit || name.IsCorrection)))
+        if (name.Kind == ColumnKind.Other
+            || (name.Kind != ColumnKind.Frequency && (name.Part != ComplexPart.None || name.IsLimit || name.IsCorrection)))
         {
             Contradicted("frequency_column", at, "whose name says another quantity");
             return null;
@@ -51,12 +52,14 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
     /// <param name="table">The rows.</param>
     public LevelColumn? Pair(int frequency, TableSight table)
     {
-        if (Other("real_column", options.RealColumn!, frequency) is not { } real || Other("imaginary_column", options.ImaginaryColumn!, frequency) is not { } imaginary)
+        if (Other("real_column", options.RealColumn!, frequency) is not { } real
+            || Other("imaginary_column", options.ImaginaryColumn!, frequency) is not { } imaginary)
         {
             return null;
         }
 
-        if (real == imaginary || !MayBe("real_column", real, ComplexPart.Real) || !MayBe("imaginary_column", imaginary, ComplexPart.Imaginary))
+        if (real == imaginary || !MayBe("real_column", real, ComplexPart.Real)
+            || !MayBe("imaginary_column", imaginary, ComplexPart.Imaginary))
         {
             if (real == imaginary)
             {
@@ -66,7 +69,8 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
             return null;
         }
 
-        faults.Assume($"the level is the magnitude of the complex number in columns {ColumnList.Of(names, [real, imaginary])}, as {options.StatedIn} says");
+        faults.Assume($"the level is the magnitude of the complex number in columns {ColumnList.Of(names, [real, imaginary])}, "
+            + $"as {options.StatedIn} says");
         string label = names[real].Base is { Length: > 0 } trace ? trace : ColumnList.Number(real);
         return new LevelColumn(real, label, LevelUnit.Decibels)
         {
@@ -90,11 +94,17 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
 
         if (at == level.Index || options.Columns.Length != 1)
         {
-            Contradicted("phase_column", at, at == level.Index ? "which is named as the level" : "and several levels are asked for");
+            Contradicted("phase_column", at,
+                at == level.Index ? "which is named as the level" : "and several levels are asked for");
             return null;
         }
 
-        double? told = options.PhaseUnit switch { PhaseUnit.Degrees => 1, PhaseUnit.Radians => Phase.DegreesPerRadian, _ => null };
+        double? told = options.PhaseUnit switch
+        {
+            PhaseUnit.Degrees => 1,
+            PhaseUnit.Radians => Phase.DegreesPerRadian,
+            _ => null
+        };
         double? named = names[at].AsPhase.DegreesPerUnit;
         if ((named ?? told) is not { } degrees || (told ?? degrees) != degrees)
         {
@@ -125,7 +135,8 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
     private bool MayBe(string key, int at, ComplexPart part)
     {
         ColumnName name = names[at];
-        if (name.LevelUnit is null && !name.IsLimit && !name.IsCorrection && !name.IsLogMagnitude && (name.Part == ComplexPart.None || name.Part == part))
+        if (name.LevelUnit is null && !name.IsLimit && !name.IsCorrection && !name.IsLogMagnitude
+            && (name.Part == ComplexPart.None || name.Part == part))
         {
             return true;
         }
@@ -136,8 +147,10 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
 
     private int? Place(string key, string wanted)
     {
-        int[] matches = [.. Enumerable.Range(0, names.Length).Where(i => names[i].Text.Length > 0 && string.Equals(names[i].Text, wanted, StringComparison.OrdinalIgnoreCase))];
-        bool isNumber = int.TryParse(wanted, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1 && number <= names.Length;
+        int[] matches = [.. Enumerable.Range(0, names.Length)
+            .Where(i => names[i].Text.Length > 0 && string.Equals(names[i].Text, wanted, StringComparison.OrdinalIgnoreCase))];
+        bool isNumber = int.TryParse(wanted, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1
+            && number <= names.Length;
         if (matches.Length == 0 && isNumber)
         {
             return number - 1;
@@ -151,7 +164,8 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
         string problem = matches.Length switch
         {
             0 => $"there is no column '{wanted}'",
-            1 => $"'{wanted}' is the name of column {ColumnList.Number(matches[0])} and the number of column {ColumnList.Of(names, [number - 1])}",
+            1 => $"'{wanted}' is the name of column {ColumnList.Number(matches[0])} and the number of column "
+                + $"{ColumnList.Of(names, [number - 1])}",
             _ => $"more than one column is named '{wanted}'",
         };
         faults.Add(
@@ -161,5 +175,6 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
     }
 
     private void Contradicted(string key, int at, string why) => faults.Add(
-        null, $"{options.StatedIn} states column {ColumnList.Of(names, [at])} as {key}, {why}", $"correct {key}, or take it away");
+        null, $"{options.StatedIn} states column {ColumnList.Of(names, [at])} as {key}, {why}",
+        $"correct {key}, or take it away");
 }

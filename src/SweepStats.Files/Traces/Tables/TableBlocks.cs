@@ -2,13 +2,17 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Tables;
 
-/// <summary>Finds the tables of a file that belong together: traces written one below the other over the same frequencies.</summary>
+/// <summary>
+/// Finds the tables of a file that belong together: traces written one below the other over the same frequencies.
+/// </summary>
 internal static class TableBlocks
 {
     private const int FewestRows = 2;
     private const int FewestInRepeats = 3;
 
-    /// <summary>Whether two tables hold traces over the same frequencies: the same shape, and a column that rises alike in both.</summary>
+    /// <summary>
+    /// Whether two tables hold traces over the same frequencies: the same shape, and a column that rises alike in both.
+    /// </summary>
     public static bool AreSiblings(NumericRows rows, NumericRun one, NumericRun other)
     {
         if (one.Columns != other.Columns || one.Rows != other.Rows || one.Rows < FewestRows)
@@ -27,7 +31,9 @@ internal static class TableBlocks
         return false;
     }
 
-    /// <summary>The sweeps of a table that repeats its frequencies from the first on, again and again; the table itself where it does not.</summary>
+    /// <summary>
+    /// The sweeps of a table that repeats its frequencies from the first on, again and again; the table itself where it does not.
+    /// </summary>
     /// <param name="run">The table.</param>
     /// <param name="axis">Its frequencies.</param>
     public static IReadOnlyList<NumericRun> Repeats(NumericRun run, FrequencyAxis axis)
@@ -54,8 +60,10 @@ internal static class TableBlocks
     {
         for (int i = firstLine - 1; i > after; i--)
         {
-            string line = text.Line(i).Length <= 200 ? text.LineText(i).Trim(' ', '\t', '!', '#', '%', ',', ';', '"', '[', ']', ':') : "";
-            if (line.Length is > 0 and <= 40 && line.IndexOfAny([',', ';', '\t']) < 0 && line.Any(char.IsLetter) && !line.StartsWith("end", StringComparison.OrdinalIgnoreCase))
+            string line = text.Line(i).Length <= 200
+                ? text.LineText(i).Trim(' ', '\t', '!', '#', '%', ',', ';', '"', '[', ']', ':') : "";
+            if (line.Length is > 0 and <= 40 && line.IndexOfAny([',', ';', '\t']) < 0 && line.Any(char.IsLetter)
+                && !line.StartsWith("end", StringComparison.OrdinalIgnoreCase))
             {
                 return new string([.. line.Where(c => !char.IsControl(c))]);
             }
@@ -71,7 +79,8 @@ internal static class TableBlocks
         for (int row = 0; row < one.Rows; row++)
         {
             double value = rows.Value(one, row, column);
-            if (value != rows.Value(other, row, column) || (sign < 0 && value < 0) || (row > 0 && (sign == 0 || Math.Sign(value - rows.Value(one, row - 1, column)) != sign)))
+            if (value != rows.Value(other, row, column) || (sign < 0 && value < 0)
+                || (row > 0 && (sign == 0 || Math.Sign(value - rows.Value(one, row - 1, column)) != sign)))
             {
                 return false;
             }

@@ -15,7 +15,9 @@ internal sealed class TableSight(TraceText text, NumericRows rows, NumericRun ru
 
     public double Value(int row, int column) => rows.Value(run, row, column);
 
-    /// <summary>The first unit of frequency that a row states in its own text, which may be another in the next row; null for none.</summary>
+    /// <summary>
+    /// The first unit of frequency that a row states in its own text, which may be another in the next row; null for none.
+    /// </summary>
     /// <param name="row">The row.</param>
     public FrequencyUnit? UnitIn(int row)
     {

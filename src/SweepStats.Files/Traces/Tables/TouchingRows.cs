@@ -78,16 +78,21 @@ internal sealed class TouchingRows(TraceText text, Separator separator, DataBloc
 
         if (index > block.FirstLine || fields.Count == _columns)
         {
-            bad.Add(index + 1, $"'{Shortened(fields[wrong])}' {OddNumber.Oddity(fields[wrong], separator.DecimalMark) ?? "is not a finite number"}", Remedy);
+            bad.Add(index + 1, $"'{Shortened(fields[wrong])}' "
+                + $"{OddNumber.Oddity(fields[wrong], separator.DecimalMark) ?? "is not a finite number"}", Remedy);
             return true;
         }
 
         return false;
     }
 
-    /// <summary>Whether a line such as <c>30,</c> is a row of numbers whose other fields are empty; a count of points stands without separators.</summary>
+    /// <summary>
+    /// Whether a line such as <c>30,</c> is a row of numbers whose other fields are empty; a count of points stands without
+    /// separators.
+    /// </summary>
     public static bool IsGap(ReadOnlySpan<byte> line, Separator separator, int columns) =>
-        separator.Mark != (byte)' ' && line.Count(separator.Mark) == columns - 1 && FieldReader.Texts(line, separator) is [var only]
+        separator.Mark != (byte)' ' && line.Count(separator.Mark) == columns - 1
+            && FieldReader.Texts(line, separator) is [var only]
         && StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(only), separator.DecimalMark, 0, out _);
 
     private bool IsRow(int index)
@@ -100,7 +105,8 @@ internal sealed class TouchingRows(TraceText text, Separator separator, DataBloc
     private bool IsNumber(string field)
     {
         ReadOnlySpan<byte> bytes = System.Text.Encoding.UTF8.GetBytes(field);
-        return StrictNumber.TryParse(bytes, separator.DecimalMark, 0, out _) || UnitWord.TryParseNumber(bytes, separator.DecimalMark, out _, out _, out _);
+        return StrictNumber.TryParse(bytes, separator.DecimalMark, 0, out _)
+            || UnitWord.TryParseNumber(bytes, separator.DecimalMark, out _, out _, out _);
     }
 
     private static string Shortened(string text) => text.Length <= 40 ? text : text[..40] + "…";

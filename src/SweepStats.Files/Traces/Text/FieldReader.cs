@@ -54,7 +54,8 @@ internal ref struct FieldReader(ReadOnlySpan<byte> line, Separator separator)
         return texts;
     }
 
-    // From the opening quote to the separator after the closing one; what follows the quote belongs to the field, as in "A,1"(REAL).
+    // From the opening quote to the separator after the closing one; what follows the quote belongs to the field, as in
+    // "A,1"(REAL).
     private ReadOnlySpan<byte> Quoted()
     {
         int end = _at + 1;
@@ -81,5 +82,6 @@ internal ref struct FieldReader(ReadOnlySpan<byte> line, Separator separator)
         }
     }
 
-    private static ReadOnlySpan<byte> Trim(ReadOnlySpan<byte> field) => field.IsEmpty || (field[0] > ' ' && field[^1] > ' ') ? field : field.Trim(" \t"u8);
+    private static ReadOnlySpan<byte> Trim(ReadOnlySpan<byte> field) =>
+        field.IsEmpty || (field[0] > ' ' && field[^1] > ' ') ? field : field.Trim(" \t"u8);
 }

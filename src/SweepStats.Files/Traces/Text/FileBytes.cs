@@ -61,7 +61,8 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
         var info = new FileInfo(path);
         bool isLink = info.Attributes.HasFlag(FileAttributes.ReparsePoint) && info.LinkTarget is not null;
         FileSystemInfo target = isLink ? info.ResolveLinkTarget(returnFinalTarget: true) ?? info : info;
-        if (!(isLink ? File.Exists(path) : info.Exists) || target is not FileInfo file || (file.Attributes & (FileAttributes.Device | FileAttributes.Directory)) != 0)
+        if (!(isLink ? File.Exists(path) : info.Exists) || target is not FileInfo file
+            || (file.Attributes & (FileAttributes.Device | FileAttributes.Directory)) != 0)
         {
             faults.Add(null, "there is no such file", "check the spelling of the path");
             return false;

@@ -2,13 +2,17 @@ using System.Runtime.CompilerServices;
 
 namespace SweepStats.Files.Traces.Text;
 
-/// <summary>A number as most files write it: a minus or none, digits, perhaps a mark and decimals. Anything else is for <see cref="StrictNumber"/>.</summary>
+/// <summary>
+/// A number as most files write it: a minus or none, digits, perhaps a mark and decimals. Anything else is for
+/// <see cref="StrictNumber"/>.
+/// </summary>
 internal static class PlainNumber
 {
     // Of no more digits the number is below 2^53: it and the power of ten are exact, and one division is rounded correctly.
     private const int MostDigits = 15;
 
-    private static ReadOnlySpan<double> PowersOfTen => [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15];
+    private static ReadOnlySpan<double> PowersOfTen =>
+        [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15];
 
     /// <summary>Reads the number at the start of a text.</summary>
     /// <param name="text">The text.</param>

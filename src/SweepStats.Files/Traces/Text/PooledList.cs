@@ -2,7 +2,9 @@ using System.Buffers;
 
 namespace SweepStats.Files.Traces.Text;
 
-/// <summary>A growing list in a pooled array. Fresh memory costs more than the parsing it serves, so readers give theirs back.</summary>
+/// <summary>
+/// A growing list in a pooled array. Fresh memory costs more than the parsing it serves, so readers give theirs back.
+/// </summary>
 internal sealed class PooledList<T>(int capacity) : IDisposable
 {
     private T[] _items = ArrayPool<T>.Shared.Rent(Math.Max(capacity, 16));

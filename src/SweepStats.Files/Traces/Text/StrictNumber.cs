@@ -4,17 +4,21 @@ using System.Text;
 namespace SweepStats.Files.Traces.Text;
 
 /// <summary>
-/// Reads a decimal number and nothing else: no blanks inside, no thousands separators, no NaN or infinity. Library parsers let <c>1,5</c> through as 15,
-/// which turns a decimal-comma file into levels a factor of ten or a hundred off.
+/// Reads a decimal number and nothing else: no blanks inside, no thousands separators, no NaN or infinity. Library parsers let
+/// <c>1,5</c> through as 15, which turns a decimal-comma file into levels a factor of ten or a hundred off.
 /// </summary>
-/// <remarks>Exact to the last bit: up to 15 digits and small exponents by one multiplication or division (Clinger 1990), else by the runtime.</remarks>
+/// <remarks>
+/// Exact to the last bit: up to 15 digits and small exponents by one multiplication or division (Clinger 1990), else by the
+/// runtime.
+/// </remarks>
 internal static class StrictNumber
 {
     private const ulong ExactMantissa = 1UL << 53;
     private const int LongestText = 200;
 
     private static readonly double[] PowersOfTen =
-        [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22];
+        [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19,
+            1e20, 1e21, 1e22];
 
     /// <summary>Reads a whole field.</summary>
     /// <param name="field">Text without surrounding blanks.</param>
@@ -105,6 +109,7 @@ internal static class StrictNumber
         }
 
         text.Append('e').Append(scale.ToString(CultureInfo.InvariantCulture));
-        return double.TryParse(text.ToString(), NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+        return double.TryParse(text.ToString(), NumberStyles.Float, CultureInfo.InvariantCulture, out value)
+            && double.IsFinite(value);
     }
 }

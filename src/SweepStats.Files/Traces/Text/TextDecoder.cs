@@ -5,7 +5,10 @@ using System.Text.Unicode;
 
 namespace SweepStats.Files.Traces.Text;
 
-/// <summary>Brings the bytes of a file to UTF-8: byte order marks, UTF-16 with and without one, Latin-1, NUL bytes, typographic minus signs.</summary>
+/// <summary>
+/// Brings the bytes of a file to UTF-8: byte order marks, UTF-16 with and without one, Latin-1, NUL bytes, typographic minus
+/// signs.
+/// </summary>
 internal static class TextDecoder
 {
     private const int Sampled = 4096;
@@ -27,7 +30,8 @@ internal static class TextDecoder
             return Converted(buffer, 2..length, bytes[0] == 0xFF ? Encoding.Unicode : Encoding.BigEndianUnicode, hash, null);
         }
 
-        return bytes[..Math.Min(length, Sampled)].Contains((byte)0) && UnmarkedUtf16(bytes[..Math.Min(length, Sampled)]) is { } unmarked
+        return bytes[..Math.Min(length, Sampled)].Contains((byte)0)
+            && UnmarkedUtf16(bytes[..Math.Min(length, Sampled)]) is { } unmarked
             ? Converted(buffer, ..length, unmarked, hash, "the text has no byte order mark and was read as UTF-16")
             : Checked(buffer, 0, length, hash);
     }
@@ -110,7 +114,8 @@ internal static class TextDecoder
         return bytes[..kept];
     }
 
-    // Every byte is a character; those above 0x7F take two bytes in UTF-8. Done by hand: a string in between would take eight times the file.
+    // Every byte is a character; those above 0x7F take two bytes in UTF-8. Done by hand: a string in between would take eight
+    // times the file.
     private static FileBytes Latin(byte[] old, int start, int end, string hash)
     {
         ReadOnlySpan<byte> bytes = old.AsSpan(start, end - start);

@@ -23,7 +23,8 @@ internal static class UnitWord
     }
 
     /// <summary>Whether a field is a number with its unit behind it; a frequency comes out in Hz, a level as written.</summary>
-    public static bool TryParseNumber(ReadOnlySpan<byte> field, byte decimalMark, out double value, out FrequencyUnit? frequency, out LevelUnit? level)
+    public static bool TryParseNumber(ReadOnlySpan<byte> field, byte decimalMark, out double value, out FrequencyUnit? frequency,
+        out LevelUnit? level)
     {
         (value, frequency, level) = (0, null, null);
         int at = StartIn(field);

@@ -2,7 +2,10 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Touchstone;
 
-/// <summary>Walks over the lines below the header: the points, the noise block that may follow them, and in version 2 the keywords about them.</summary>
+/// <summary>
+/// Walks over the lines below the header: the points, the noise block that may follow them, and in version 2 the keywords about
+/// them.
+/// </summary>
 /// <param name="text">The file.</param>
 /// <param name="header">Its header.</param>
 /// <param name="points">Takes the points.</param>
@@ -76,7 +79,8 @@ internal sealed class TouchstoneBody(TraceText text, TouchstoneHeader header, To
         TouchstoneKeyword? keyword = TouchstoneKeyword.Parse(bare);
         if (!header.HasKeywords)
         {
-            faults.Add(index + 1, $"'{TouchstoneLine.Shown(bare)}' is a keyword of version 2 in a file of version 1", "export the file again in version 2, or remove the line");
+            faults.Add(index + 1, $"'{TouchstoneLine.Shown(bare)}' is a keyword of version 2 in a file of version 1",
+                "export the file again in version 2, or remove the line");
         }
         else if (keyword?.Name == "noisedata" && !_noise)
         {
@@ -88,19 +92,24 @@ internal sealed class TouchstoneBody(TraceText text, TouchstoneHeader header, To
         }
         else
         {
-            faults.Add(index + 1, $"'{TouchstoneLine.Shown(bare)}' is not a keyword that may stand here", "only [Noise Data] and [End] follow the data; correct its spelling or remove the line");
+            faults.Add(index + 1, $"'{TouchstoneLine.Shown(bare)}' is not a keyword that may stand here",
+                "only [Noise Data] and [End] follow the data; correct its spelling or remove the line");
         }
     }
 
     // In version 1 the noise parameters follow those of two ports without a word; that the frequency starts anew tells them.
     private bool BeginsNoise(ReadOnlySpan<byte> bare) =>
-        !header.HasKeywords && header.Ports == 2 && points.AtStart && points.Falls(bare) && TouchstoneLine.Numbers(bare) == NumbersOfNoise;
+        !header.HasKeywords && header.Ports == 2 && points.AtStart && points.Falls(bare)
+            && TouchstoneLine.Numbers(bare) == NumbersOfNoise;
 
     private void Noise(ReadOnlySpan<byte> bare, int index)
     {
         if (TouchstoneLine.Numbers(bare) != NumbersOfNoise)
         {
-            faults.Add(index + 1, FormattableString.Invariant($"the row is in the block of noise parameters and does not hold {NumbersOfNoise} numbers"), "correct the row, or see whether the frequencies above it fall where they should rise");
+            faults.Add(index + 1,
+                "the row is in the block of noise parameters and does not hold "
+                    + FormattableString.Invariant($"{NumbersOfNoise} numbers"),
+                "correct the row, or see whether the frequencies above it fall where they should rise");
         }
 
         _noiseRows++;
@@ -111,23 +120,27 @@ internal sealed class TouchstoneBody(TraceText text, TouchstoneHeader header, To
         int read = points.Hertz.Length;
         if (header.Points > read)
         {
-            faults.Add(_lastLine, FormattableString.Invariant($"the file announces {header.Points} points and ends after {read}"), "export the file again: it was cut off, or [Number of Frequencies] is wrong");
+            faults.Add(_lastLine, FormattableString.Invariant($"the file announces {header.Points} points and ends after {read}"),
+                "export the file again: it was cut off, or [Number of Frequencies] is wrong");
             return;
         }
 
         if (header.Points < read)
         {
-            faults.Assume(FormattableString.Invariant($"the file announces {header.Points} points and has {read}; all were read"));
+            faults.Assume(
+                FormattableString.Invariant($"the file announces {header.Points} points and has {read}; all were read"));
         }
 
         if (_noiseRows > 0)
         {
-            faults.Assume(FormattableString.Invariant($"the noise parameters below the data were not read: {_noiseRows} {(_noiseRows == 1 ? "row" : "rows")}"));
+            faults.Assume(FormattableString.Invariant(
+                $"the noise parameters below the data were not read: {_noiseRows} {(_noiseRows == 1 ? "row" : "rows")}"));
         }
 
         if (header.NoiseRows is { } announced && announced != _noiseRows)
         {
-            faults.Assume(FormattableString.Invariant($"the file announces {announced} rows of noise parameters and has {_noiseRows}"));
+            faults.Assume(
+                FormattableString.Invariant($"the file announces {announced} rows of noise parameters and has {_noiseRows}"));
         }
 
         if (header.HasKeywords && !_ended)

@@ -22,7 +22,8 @@ internal sealed class TouchstoneHeaderReader(TraceText text, int ports, FaultLis
 
         if (!faults.Any && _options is null)
         {
-            faults.Add(end < text.LineCount && !_keywords.Any ? end + 1 : null, "the option line is missing", TouchstoneOptions.Remedy);
+            faults.Add(end < text.LineCount && !_keywords.Any ? end + 1 : null, "the option line is missing",
+                TouchstoneOptions.Remedy);
         }
 
         if (faults.Any || !_keywords.IsComplete())
@@ -64,5 +65,6 @@ internal sealed class TouchstoneHeaderReader(TraceText text, int ports, FaultLis
     }
 
     /// <summary>What is said of an option line that does not count.</summary>
-    public static string IgnoredOptionLine(int index) => FormattableString.Invariant($"line {index + 1} is a second option line; only the first counts");
+    public static string IgnoredOptionLine(int index) =>
+        FormattableString.Invariant($"line {index + 1} is a second option line; only the first counts");
 }

@@ -18,6 +18,7 @@ internal sealed record TouchstoneKeyword(string Name, string Shown, string[] Val
         }
 
         string[] words = TouchstoneLine.Words(bare[1..end]);
-        return new TouchstoneKeyword(string.Concat(words).ToLowerInvariant(), $"[{Encoding.UTF8.GetString(bare[1..Math.Min(end, 60)]).Trim()}]", TouchstoneLine.Words(bare[(end + 1)..]));
+        return new TouchstoneKeyword(string.Concat(words).ToLowerInvariant(),
+            $"[{Encoding.UTF8.GetString(bare[1..Math.Min(end, 60)]).Trim()}]", TouchstoneLine.Words(bare[(end + 1)..]));
     }
 }

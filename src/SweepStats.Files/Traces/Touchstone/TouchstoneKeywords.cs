@@ -49,7 +49,8 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
 
         if (!Any && keyword.Name != "version")
         {
-            return Refuse(index, $"the keyword {keyword.Shown} stands before [Version]", "put [Version] 2.0 above all other keywords, or export version 1, which has none");
+            return Refuse(index, $"the keyword {keyword.Shown} stands before [Version]",
+                "put [Version] 2.0 above all other keywords, or export version 1, which has none");
         }
 
         if (!_seen.Add(keyword.Name))
@@ -59,9 +60,13 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
 
         return keyword.Name switch
         {
-            "version" => Expect(index, keyword, value => value is "2.0" or "2.1", "2.0 or 2.1: export the file again in one of these, or in version 1, which has no keywords"),
-            "numberofports" => Expect(index, keyword, value => Count(value) == ports, FormattableString.Invariant($"{ports}, as the file's extension tells; rename the file to .sNp where N is another number of ports")),
-            "two-portdataorder" => Expect(index, keyword, value => (_rowByRow = value == "12_21") || value == "21_12", "the order that the instrument wrote, 12_21 or 21_12: export again"),
+            "version" => Expect(index, keyword, value => value is "2.0" or "2.1",
+                "2.0 or 2.1: export the file again in one of these, or in version 1, which has no keywords"),
+            "numberofports" => Expect(index, keyword, value => Count(value) == ports,
+                FormattableString.Invariant(
+                    $"{ports}, as the file's extension tells; rename the file to .sNp where N is another number of ports")),
+            "two-portdataorder" => Expect(index, keyword, value => (_rowByRow = value == "12_21") || value == "21_12",
+                "the order that the instrument wrote, 12_21 or 21_12: export again"),
             "numberoffrequencies" => Expect(index, keyword, value => (_points = Count(value)) > 0, "a count of at least 1"),
             "numberofnoisefrequencies" => Expect(index, keyword, value => (_noiseRows = Count(value)) >= 0, "a count"),
             "matrixformat" => Expect(index, keyword, value => (_matrix = Matrix(value)) is not null, "Full, Lower or Upper"),
@@ -69,7 +74,8 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
             "mixed-modeorder" => Open(_modes, keyword, index),
             "begininformation" => InInformation = (_informationLine = index + 1) > 0,
             "networkdata" => false,
-            _ => Refuse(index, $"{keyword.Shown} is not a keyword that may stand here", "correct its spelling or remove the line; the data begin with [Network Data]"),
+            _ => Refuse(index, $"{keyword.Shown} is not a keyword that may stand here",
+                "correct its spelling or remove the line; the data begin with [Network Data]"),
         };
     }
 
@@ -78,7 +84,8 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
     {
         if (_open is null)
         {
-            return Refuse(index, $"'{TouchstoneLine.Shown(bare)}' stands before [Network Data]", "put [Network Data] above the rows of numbers");
+            return Refuse(index, $"'{TouchstoneLine.Shown(bare)}' stands before [Network Data]",
+                "put [Network Data] above the rows of numbers");
         }
 
         _open.Add(TouchstoneLine.Words(bare));
@@ -98,7 +105,8 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
             return Refuse(_informationLine - 1, "[Begin Information] is not closed", "put [End Information] below the text");
         }
 
-        return IsThere("networkdata", "[Network Data]") && IsThere("numberofports", "[Number of Ports]") && OrderIsStated() && ReferencesAreThere() && ModesArePorts() && Remarks();
+        return IsThere("networkdata", "[Network Data]") && IsThere("numberofports", "[Number of Ports]") && OrderIsStated()
+            && ReferencesAreThere() && ModesArePorts() && Remarks();
     }
 
     private bool IsThere(string name, string shown) =>
@@ -106,14 +114,19 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
 
     private bool OrderIsStated() =>
         ports != 2 || _seen.Contains("two-portdataorder") ||
-        Refuse(null, "the keyword [Two-Port Data Order] is missing, so S21 and S12 cannot be told apart", "export again with [Two-Port Data Order]; only the instrument can say which order it wrote");
+        Refuse(null, "the keyword [Two-Port Data Order] is missing, so S21 and S12 cannot be told apart",
+            "export again with [Two-Port Data Order]; only the instrument can say which order it wrote");
 
     // They do not matter to a ratio of waves, but a list of wrong length tells a damaged file or a wrong number of ports.
     private bool ReferencesAreThere()
     {
         bool good = _reference.Line is null ||
-            (_reference.Values.Count == ports && _reference.Values.TrueForAll(v => double.TryParse(v, NumberStyles.Float, CultureInfo.InvariantCulture, out double ohm) && ohm > 0 && double.IsFinite(ohm)));
-        return good || Refuse(_reference.Line - 1, FormattableString.Invariant($"[Reference] holds '{_reference.Shown}', not {ports} resistances"), "give one resistance in Ω for each port");
+            (_reference.Values.Count == ports && _reference.Values.TrueForAll(
+                v => double.TryParse(v, NumberStyles.Float, CultureInfo.InvariantCulture, out double ohm) && ohm > 0
+                    && double.IsFinite(ohm)));
+        return good || Refuse(_reference.Line - 1,
+            FormattableString.Invariant($"[Reference] holds '{_reference.Shown}', not {ports} resistances"),
+            "give one resistance in Ω for each port");
     }
 
     private bool ModesArePorts()
@@ -126,11 +139,14 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
         bool plain = _modes.Values.TrueForAll(v => v.Length > 1 && v[0] is 'S' or 's');
         if (!plain)
         {
-            return Refuse(_modes.Line - 1, $"the file holds mixed-mode parameters ({_modes.Shown}), which are not those of its ports", "export single-ended S parameters");
+            return Refuse(_modes.Line - 1, $"the file holds mixed-mode parameters ({_modes.Shown}), which are not those of "
+                + "its ports", "export single-ended S parameters");
         }
 
-        return _modes.Values.Select(v => v[1..]).SequenceEqual(Enumerable.Range(1, ports).Select(p => p.ToString(CultureInfo.InvariantCulture))) ||
-            Refuse(_modes.Line - 1, $"[Mixed-Mode Order] lists the ports as {_modes.Shown}, not in their order", "export the file with the ports in order");
+        return _modes.Values.Select(v => v[1..])
+            .SequenceEqual(Enumerable.Range(1, ports).Select(p => p.ToString(CultureInfo.InvariantCulture))) ||
+            Refuse(_modes.Line - 1, $"[Mixed-Mode Order] lists the ports as {_modes.Shown}, not in their order",
+                "export the file with the ports in order");
     }
 
     private bool Remarks()
@@ -166,7 +182,8 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
         return false;
     }
 
-    private static int? Count(string word) => int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out int count) ? count : null;
+    private static int? Count(string word) =>
+        int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out int count) ? count : null;
 
     private static TouchstoneMatrix? Matrix(string word) => word.ToUpperInvariant() switch
     {

@@ -4,7 +4,10 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Touchstone;
 
-/// <summary>Touchstone files of versions 1 and 2 with one to four ports. The number of ports is in the name, .s1p to .s4p, or under any other name in the file itself.</summary>
+/// <summary>
+/// Touchstone files of versions 1 and 2 with one to four ports. The number of ports is in the name, .s1p to .s4p, or under any
+/// other name in the file itself.
+/// </summary>
 /// <remarks>Source: the Touchstone file format specification, versions 1.1 and 2.0 (EIA/IBIS, from memory).</remarks>
 internal sealed partial class TouchstoneLayout : ITraceLayout
 {
@@ -15,7 +18,9 @@ internal sealed partial class TouchstoneLayout : ITraceLayout
     public TraceReading Read(TraceText text, TraceReadOptions options)
     {
         var faults = new FaultList(text.File);
-        if ((Extension().IsMatch(text.File) ? text.File[^2] - '0' : TouchstoneSight.Ports(text, faults)) is { } ports && new TouchstoneHeaderReader(text, ports, faults).Read() is { } header && Wanted(header, options, faults) is { } wanted)
+        if ((Extension().IsMatch(text.File) ? text.File[^2] - '0' : TouchstoneSight.Ports(text, faults)) is { } ports
+            && new TouchstoneHeaderReader(text, ports, faults).Read() is { } header
+            && Wanted(header, options, faults) is { } wanted)
         {
             if (options is { IsOwnFrequencyUnit: true, FrequencyUnit: { } own } && own != header.Options.FrequencyUnit)
             {
@@ -40,13 +45,15 @@ internal sealed partial class TouchstoneLayout : ITraceLayout
 
         foreach (string name in options.Columns.Where(name => !Array.Exists(all, p => Is(p, name))))
         {
-            faults.Add(null, FormattableString.Invariant($"there is no column '{name}' in a file of {header.Ports} ports"), $"correct {options.ColumnsStatedIn}: an S parameter such as {all[0].Name}");
+            faults.Add(null, FormattableString.Invariant($"there is no column '{name}' in a file of {header.Ports} ports"),
+                $"correct {options.ColumnsStatedIn}: an S parameter such as {all[0].Name}");
         }
 
         return faults.Any ? null : [.. options.Columns.Select(name => Array.Find(all, p => Is(p, name)))];
     }
 
-    private static bool Is(TouchstoneParameter parameter, string name) => string.Equals(parameter.Name, name.Trim(), StringComparison.OrdinalIgnoreCase);
+    private static bool Is(TouchstoneParameter parameter, string name) =>
+        string.Equals(parameter.Name, name.Trim(), StringComparison.OrdinalIgnoreCase);
 
     [GeneratedRegex(@"\.s[1-4]p$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Extension();

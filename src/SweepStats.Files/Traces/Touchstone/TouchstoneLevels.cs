@@ -39,21 +39,25 @@ internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : 
     /// <summary>Why the parameter was never measured; null where it was.</summary>
     public string? Blank =>
         _zeros == _count ? "every magnitude is exactly 0: it was not measured"
-        : _constant && _count > 1 && _firstLevel <= UnresolvableDb ? FormattableString.Invariant($"every level is {_firstLevel:F1} dB: it was not measured")
+        : _constant && _count > 1 && _firstLevel <= UnresolvableDb
+        ? FormattableString.Invariant($"every level is {_firstLevel:F1} dB: it was not measured")
         : null;
 
     /// <summary>Whether the parameter was measured and every point has a level.</summary>
     public bool IsMeasured => Blank is null && WithoutLevel is null;
 
     /// <summary>
-    /// Whether every level is above 0 dB and below 1: of all parameters of a network at once that is no measurement in dB, but of magnitudes.
+    /// Whether every level is above 0 dB and below 1: of all parameters of a network at once that is no measurement in dB, but of
+    /// magnitudes.
     /// </summary>
     public bool LooksLinear => format == TouchstoneFormat.DecibelAngle && _count >= FewestPoints && _least > 0 && _most < 1;
 
     /// <summary>Whether most of the levels are above <see cref="HighDb"/>.</summary>
     public bool IsHigh => _high * 2L > _count;
 
-    /// <summary>Takes a pair of numbers: the level is 20·log10 of the magnitude, or as it stands where the file is in dB.</summary>
+    /// <summary>
+    /// Takes a pair of numbers: the level is 20·log10 of the magnitude, or as it stands where the file is in dB.
+    /// </summary>
     public void Add(double first, double second, int line)
     {
         double level = format switch
@@ -65,7 +69,8 @@ internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : 
         if (!double.IsFinite(level))
         {
             _zeros += double.IsNegativeInfinity(level) ? 1 : 0;
-            WithoutLevel ??= (line, double.IsPositiveInfinity(level) ? "is too large for a number" : "is not positive, which has no level in dB");
+            WithoutLevel ??= (line,
+                double.IsPositiveInfinity(level) ? "is too large for a number" : "is not positive, which has no level in dB");
             level = double.NegativeInfinity;
         }
 

@@ -11,7 +11,9 @@ internal static class TouchstoneLine
     /// <summary>How numbers are parted and written.</summary>
     public static readonly Separator Blanks = new((byte)' ', (byte)'.');
 
-    /// <summary>A line without its comment and the blanks around it, among them the mark that old systems put at the end of a text.</summary>
+    /// <summary>
+    /// A line without its comment and the blanks around it, among them the mark that old systems put at the end of a text.
+    /// </summary>
     public static ReadOnlySpan<byte> Bare(ReadOnlySpan<byte> line)
     {
         int comment = line.IndexOf((byte)'!');
@@ -25,7 +27,8 @@ internal static class TouchstoneLine
     public static string[] Words(string text) => text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
 
     /// <summary>A field as messages show it.</summary>
-    public static string Shown(ReadOnlySpan<byte> field) => Encoding.UTF8.GetString(field[..Math.Min(field.Length, LongestShown)]);
+    public static string Shown(ReadOnlySpan<byte> field) =>
+        Encoding.UTF8.GetString(field[..Math.Min(field.Length, LongestShown)]);
 
     /// <summary>Numbers in a line, none where any field is not a number.</summary>
     public static int Numbers(ReadOnlySpan<byte> bare)

@@ -6,9 +6,12 @@ internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, Touchstone
 {
     private const int LongestLine = 1000;
 
-    /// <summary>What to do about an option line that is missing or strange: one copied from a message would change the levels.</summary>
+    /// <summary>
+    /// What to do about an option line that is missing or strange: one copied from a message would change the levels.
+    /// </summary>
     public const string Remedy =
-        "export the file again. Or write the option line with the unit (Hz, kHz, MHz, GHz) and the format (DB, MA, RI) of the export";
+        "export the file again. Or write the option line with the unit (Hz, kHz, MHz, GHz) and the format (DB, MA, RI) of "
+            + "the export";
 
     /// <summary>Understands an option line; words in any order and case.</summary>
     /// <param name="bare">The line without its comment.</param>
@@ -36,7 +39,8 @@ internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, Touchstone
             afterResistance = upper[0] == 'R' && (upper.Length == 1 || IsResistance(upper[1..].TrimStart('=')));
             FrequencyUnit? unitHere = FrequencyUnits.Parse(upper);
             TouchstoneFormat? formatHere = FormatOf(upper);
-            if (Problem(word, upper, afterResistance || upper == "S" || unitHere is not null || formatHere is not null) is { } problem)
+            if (Problem(word, upper,
+                afterResistance || upper == "S" || unitHere is not null || formatHere is not null) is { } problem)
             {
                 faults.Add(number, problem.Problem, problem.Remedy);
                 return null;
@@ -72,5 +76,6 @@ internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, Touchstone
     // Plain or complex, in one word or several: 50, 19.545, (50,1), 50+1j, 50 + j 1.
     private static bool IsResistance(string upper) =>
         upper is "+" or "-" or "J" or "I" or "OHM" or "OHMS" or "=" ||
-        (upper.Length > 0 && upper.Any(char.IsAsciiDigit) && upper.All(c => char.IsAsciiDigit(c) || c is '.' or ',' or '(' or ')' or '+' or '-' or 'E' or 'I' or 'J' or '*'));
+        (upper.Length > 0 && upper.Any(char.IsAsciiDigit)
+            && upper.All(c => char.IsAsciiDigit(c) || c is '.' or ',' or '(' or ')' or '+' or '-' or 'E' or 'I' or 'J' or '*'));
 }

@@ -5,7 +5,9 @@ namespace SweepStats.Files.Traces.Touchstone;
 /// <summary>One S-parameter of a file.</summary>
 /// <param name="Row">Port of the wave that leaves, from 1.</param>
 /// <param name="Column">Port of the wave that enters, from 1.</param>
-/// <param name="Place">Which pair of a point holds it, from 0; two parameters share one where the matrix is given as symmetric.</param>
+/// <param name="Place">
+/// Which pair of a point holds it, from 0; two parameters share one where the matrix is given as symmetric.
+/// </param>
 internal readonly record struct TouchstoneParameter(int Row, int Column, int Place)
 {
     /// <summary>Such as S21.</summary>
@@ -18,7 +20,9 @@ internal readonly record struct TouchstoneParameter(int Row, int Column, int Pla
     /// </summary>
     public int? ReversePlace { get; private init; }
 
-    /// <summary>All parameters of a file, in its order; the mirror images of a symmetric matrix stand where a full one would have them.</summary>
+    /// <summary>
+    /// All parameters of a file, in its order; the mirror images of a symmetric matrix stand where a full one would have them.
+    /// </summary>
     public static TouchstoneParameter[] All(TouchstoneHeader header)
     {
         int ports = header.Ports;

@@ -2,7 +2,10 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Touchstone;
 
-/// <summary>Puts the numbers of a Touchstone file together to points: a frequency, then a pair for each parameter, wrapped over lines as the writer liked.</summary>
+/// <summary>
+/// Puts the numbers of a Touchstone file together to points: a frequency, then a pair for each parameter, wrapped over lines as
+/// the writer liked.
+/// </summary>
 internal sealed class TouchstonePoints : IDisposable
 {
     private readonly TouchstoneFormat _format;
@@ -24,7 +27,8 @@ internal sealed class TouchstonePoints : IDisposable
     public TouchstonePoints(TouchstoneHeader header, TouchstoneLevels?[] levels, int capacity, FaultList faults)
     {
         (_levels, _faults) = (levels, faults);
-        (_format, _exponent, _numbers) = (header.Options.Format, header.Options.FrequencyUnit.Exponent(), 1 + (2 * levels.Length));
+        (_format, _exponent, _numbers) =
+            (header.Options.Format, header.Options.FrequencyUnit.Exponent(), 1 + (2 * levels.Length));
         _hertz = new PooledList<double>(capacity);
     }
 
@@ -39,7 +43,8 @@ internal sealed class TouchstonePoints : IDisposable
     {
         var reader = new FieldReader(bare, TouchstoneLine.Blanks);
         return _hertz.Count > 0 && reader.Next(out ReadOnlySpan<byte> field)
-            && StrictNumber.TryParse(field, TouchstoneLine.Blanks.DecimalMark, _exponent, out double hertz) && hertz <= _hertz[_hertz.Count - 1];
+            && StrictNumber.TryParse(field, TouchstoneLine.Blanks.DecimalMark, _exponent, out double hertz)
+            && hertz <= _hertz[_hertz.Count - 1];
     }
 
     /// <summary>Takes a line of numbers; false at a fault.</summary>
@@ -47,7 +52,8 @@ internal sealed class TouchstonePoints : IDisposable
     {
         if (_splitLine is { } split)
         {
-            return Refuse(split, "the row ends between the two numbers of a pair", "check that the extension tells the number of ports");
+            return Refuse(split, "the row ends between the two numbers of a pair",
+                "check that the extension tells the number of ports");
         }
 
         var reader = new FieldReader(bare, TouchstoneLine.Blanks);
@@ -55,7 +61,9 @@ internal sealed class TouchstonePoints : IDisposable
         {
             if (AtStart && fields > 0)
             {
-                return Refuse(index + 1, FormattableString.Invariant($"the row holds more than the {_numbers} numbers of a point"), "check that the extension tells the number of ports");
+                return Refuse(index + 1,
+                    FormattableString.Invariant($"the row holds more than the {_numbers} numbers of a point"),
+                    "check that the extension tells the number of ports");
             }
 
             if (!TryNumber(field, out double value))
@@ -79,7 +87,8 @@ internal sealed class TouchstonePoints : IDisposable
     {
         if (!_faults.Any && !AtStart)
         {
-            Refuse(_startLine, FormattableString.Invariant($"the last point lacks {_numbers - _at} of {_numbers} numbers"), "export the file again if it was cut off; else check the number of ports in its extension");
+            Refuse(_startLine, FormattableString.Invariant($"the last point lacks {_numbers - _at} of {_numbers} numbers"),
+                "export the file again if it was cut off; else check the number of ports in its extension");
         }
         else if (!_faults.Any && _hertz.Count == 0)
         {
@@ -131,7 +140,8 @@ internal sealed class TouchstonePoints : IDisposable
             string problem = hertz < 0
                 ? FormattableString.Invariant($"{hertz:R} Hz is not a frequency")
                 : FormattableString.Invariant($"the frequency {hertz:R} Hz does not rise above {_hertz[_hertz.Count - 1]:R} Hz");
-            return Refuse(_startLine, problem, "frequencies must rise from row to row; check that the extension tells the number of ports");
+            return Refuse(_startLine, problem,
+                "frequencies must rise from row to row; check that the extension tells the number of ports");
         }
 
         _hertz.Add(hertz);

@@ -20,7 +20,8 @@ internal static class TouchstoneSight
         return IsVersion(TouchstoneLine.Bare(text.Line(first))) ? Stated(text, first, faults) : OfRow(text, first, faults);
     }
 
-    private static bool IsVersion(ReadOnlySpan<byte> bare) => bare[0] == (byte)'[' && TouchstoneKeyword.Parse(bare)?.Name == "version";
+    private static bool IsVersion(ReadOnlySpan<byte> bare) =>
+        bare[0] == (byte)'[' && TouchstoneKeyword.Parse(bare)?.Name == "version";
 
     // "# Hz S RI R 50": S, and a unit or a format, and no other word. A remark may begin with the same sign.
     private static bool IsOptionLine(ReadOnlySpan<byte> bare)
@@ -32,7 +33,8 @@ internal static class TouchstoneSight
 
         string[] words = TouchstoneLine.Words(bare[1..]);
         bool parameter = Array.Exists(words, w => w is "S" or "s");
-        bool known = Array.Exists(words, w => FrequencyUnits.Parse(w) is not null || w.ToUpperInvariant() is "DB" or "MA" or "RI");
+        bool known =
+            Array.Exists(words, w => FrequencyUnits.Parse(w) is not null || w.ToUpperInvariant() is "DB" or "MA" or "RI");
         return parameter && known && TouchstoneOptions.Parse(bare, 1, new FaultList("")) is not null;
     }
 
@@ -46,12 +48,14 @@ internal static class TouchstoneSight
                 continue;
             }
 
-            if (keyword.Values is [var word] && int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out int ports) && ports is >= 1 and <= MostPorts)
+            if (keyword.Values is [var word] && int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out int ports)
+                && ports is >= 1 and <= MostPorts)
             {
                 return ports;
             }
 
-            faults.Add(i + 1, $"[Number of Ports] holds '{TouchstoneValueList.Short(keyword.Values)}'", FormattableString.Invariant($"files of 1 to {MostPorts} ports are read"));
+            faults.Add(i + 1, $"[Number of Ports] holds '{TouchstoneValueList.Short(keyword.Values)}'",
+                FormattableString.Invariant($"files of 1 to {MostPorts} ports are read"));
             return null;
         }
 
@@ -67,11 +71,13 @@ internal static class TouchstoneSight
         if (numbers is 3 or 9)
         {
             int ports = numbers == 3 ? 1 : 2;
-            faults.Assume(FormattableString.Invariant($"the option line is that of a Touchstone file, and {numbers} numbers a row are those of {(ports == 1 ? "one port" : "two ports")}"));
+            faults.Assume(FormattableString.Invariant($"the option line is that of a Touchstone file, and {numbers} numbers a ")
+                + FormattableString.Invariant($"row are those of {(ports == 1 ? "one port" : "two ports")}"));
             return ports;
         }
 
-        faults.Add((row ?? optionLine) + 1, "the option line is that of a Touchstone file, and the row below does not tell the number of ports", "rename the file so that its extension tells it: .s1p, .s2p, .s3p or .s4p");
+        faults.Add((row ?? optionLine) + 1, "the option line is that of a Touchstone file, and the row below does not tell the "
+            + "number of ports", "rename the file so that its extension tells it: .s1p, .s2p, .s3p or .s4p");
         return null;
     }
 

@@ -48,7 +48,8 @@ internal sealed class TouchstoneTraces : IDisposable
             return new TraceReading { Faults = _faults.All };
         }
 
-        _named = options.ColumnsOnCommandLine ? "with --column S11, in a campaign in sweeps.csv (column = S11)" : "in sweeps.csv (column = S11)";
+        _named = options.ColumnsOnCommandLine ? "with --column S11, in a campaign in sweeps.csv (column = S11)"
+            : "in sweeps.csv (column = S11)";
         SayUnused(options);
         Preamble comments = Preamble.Read(_text, _levels.First(l => l is not null)!.FirstLine - 1);
         ReceiverSettings settings = comments.Settings;
@@ -85,13 +86,15 @@ internal sealed class TouchstoneTraces : IDisposable
     {
         if (_header.Ports == 1 && unnamed)
         {
-            yield return new ReadFault(_text.File, null, "a one-port file holds a reflection, not an attenuation", $"use a two-port file, or name S11 {_named} where the reflection is meant");
+            yield return new ReadFault(_text.File, null, "a one-port file holds a reflection, not an attenuation",
+                $"use a two-port file, or name S11 {_named} where the reflection is meant");
         }
 
         if (_levels.Length > 1 && _levels.All(l => l is { LooksLinear: true }))
         {
             yield return new ReadFault(
-                _text.File, _levels[0]!.FirstLine, "the option line says DB, and all levels of all parameters lie between 0 and 1 dB: they look like magnitudes",
+                _text.File, _levels[0]!.FirstLine,
+                "the option line says DB, and all levels of all parameters lie between 0 and 1 dB: they look like magnitudes",
                 "write MA in place of DB into the option line if they are, or export the file again");
         }
 
@@ -102,7 +105,8 @@ internal sealed class TouchstoneTraces : IDisposable
         }
         else if (levels.WithoutLevel is { } without)
         {
-            yield return new ReadFault(_text.File, without.Line, $"the magnitude of {parameter.Name} {without.Because}", $"leave such points out, or {Measure}");
+            yield return new ReadFault(_text.File, without.Line, $"the magnitude of {parameter.Name} {without.Because}",
+                $"leave such points out, or {Measure}");
         }
     }
 
@@ -110,7 +114,8 @@ internal sealed class TouchstoneTraces : IDisposable
     {
         if (options.LevelUnit is { } told and not LevelUnit.Decibels)
         {
-            _faults.Assume($"the levels of S-parameters are in dB; the level unit {told.Symbol()} that {options.StatedIn} says was not used");
+            _faults.Assume($"the levels of S-parameters are in dB; the level unit {told.Symbol()} that {options.StatedIn} says "
+                + "was not used");
         }
     }
 
@@ -120,7 +125,9 @@ internal sealed class TouchstoneTraces : IDisposable
         if (high.Length > 0)
         {
             string names = string.Join(", ", high);
-            _faults.Assume(FormattableString.Invariant($"most levels of {names} are above +{TouchstoneLevels.HighDb} dB: raw ratios of receivers, or an option line with the wrong format (DB, MA, RI)"));
+            _faults.Assume(FormattableString.Invariant(
+                $"most levels of {names} are above +{TouchstoneLevels.HighDb} dB: raw ratios of receivers, or an option line ")
+                + "with the wrong format (DB, MA, RI)");
         }
     }
 }

@@ -3,8 +3,8 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Twins;
 
 /// <summary>
-/// A text of rows without its levels: what stands before the first, between two of them, and behind the last. A text that has the same there has the same
-/// lines, the same head and the same frequencies. Immutable.
+/// A text of rows without its levels: what stands before the first, between two of them, and behind the last. A text that has the
+/// same there has the same lines, the same head and the same frequencies. Immutable.
 /// </summary>
 internal sealed class BetweenLevels
 {
@@ -48,7 +48,8 @@ internal sealed class BetweenLevels
 
     /// <summary>Whether a line is a frequency of digits, a mark and a plain level.</summary>
     public static bool IsRow(ReadOnlySpan<byte> line, byte mark) =>
-        FrequencyAt(line, mark) is > 0 and var frequency && PlainLevel.Read(line[frequency..], out _) is > 0 and var level && frequency + level == line.Length;
+        FrequencyAt(line, mark) is > 0 and var frequency && PlainLevel.Read(line[frequency..], out _) is > 0 and var level
+            && frequency + level == line.Length;
 
     /// <summary>Whether a text begins with what stands before the first level.</summary>
     public bool IsHeadOf(ReadOnlySpan<byte> text) => text.StartsWith(_pieces.AsSpan(0, _ends[0]));
@@ -82,7 +83,10 @@ internal sealed class BetweenLevels
         return text.SequenceEqual(pieces[from..]);
     }
 
-    /// <summary>Whether the last number of a text that was read may be cut off: its line does not end, and it has fewer decimals than the first.</summary>
+    /// <summary>
+    /// Whether the last number of a text that was read may be cut off: its line does not end, and it has fewer decimals than the
+    /// first.
+    /// </summary>
     public bool MayBeCut(ReadOnlySpan<byte> text)
     {
         if (_pieces.Length > _ends[^1])
@@ -95,7 +99,8 @@ internal sealed class BetweenLevels
         return Decimals(last) < Decimals(first[..first.IndexOfAny("\r\n"u8)]);
     }
 
-    private static int Decimals(ReadOnlySpan<byte> level) => level.IndexOf((byte)'.') is >= 0 and var point ? level.Length - point - 1 : 0;
+    private static int Decimals(ReadOnlySpan<byte> level) =>
+        level.IndexOf((byte)'.') is >= 0 and var point ? level.Length - point - 1 : 0;
 
     // Digits, perhaps with decimals, and the mark behind them; 0 for anything else.
     private static int FrequencyAt(ReadOnlySpan<byte> text, byte mark)

@@ -3,7 +3,10 @@ using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Twins;
 
-/// <summary>A level as most files write it: a plain number with a decimal point, or below 0. A whole number above 0 behind a comma may be the decimals of the one before.</summary>
+/// <summary>
+/// A level as most files write it: a plain number with a decimal point, or below 0. A whole number above 0 behind a comma may be
+/// the decimals of the one before.
+/// </summary>
 internal static class PlainLevel
 {
     /// <summary>Reads the level at the start of a text.</summary>

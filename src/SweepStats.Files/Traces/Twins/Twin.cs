@@ -19,18 +19,21 @@ internal sealed record Twin(BetweenLevels Text, string Extension, TraceReading R
     /// <param name="options">What is known beside its content.</param>
     public TraceReading? Read(FileBytes bytes, string name, TraceReadOptions options)
     {
-        if (bytes.Assumption is not null || !name.EndsWith(Extension, StringComparison.Ordinal) || Path.GetExtension(name.AsSpan()).Length != Extension.Length || options != Options || !Text.IsHeadOf(bytes.Text))
+        if (bytes.Assumption is not null || !name.EndsWith(Extension, StringComparison.Ordinal)
+            || Path.GetExtension(name.AsSpan()).Length != Extension.Length || options != Options || !Text.IsHeadOf(bytes.Text))
         {
             return null;
         }
 
         double[] levels = GC.AllocateUninitializedArray<double>(Text.Levels);
-        return Text.TryRead(bytes.Text, levels) && !Text.MayBeCut(bytes.Text) && IsSound(levels) ? Of(levels) with { Sha256 = bytes.Sha256 } : null;
+        return Text.TryRead(bytes.Text, levels) && !Text.MayBeCut(bytes.Text) && IsSound(levels)
+            ? Of(levels) with { Sha256 = bytes.Sha256 } : null;
     }
 
     /// <summary>Whether nothing is to be said of levels in the unit of the trace.</summary>
     public bool IsSound(double[] levels) => LevelDoubts.Blank(Trace.Unit, levels) is null
         && LevelDoubts.Of(new LevelColumn(1, Trace.Column, Trace.Unit), levels, new("", row => row)).IsEmpty;
 
-    private TraceReading Of(double[] levels) => Reading with { Traces = [Trace with { Levels = ImmutableCollectionsMarshal.AsImmutableArray(levels) }] };
+    private TraceReading Of(double[] levels) =>
+        Reading with { Traces = [Trace with { Levels = ImmutableCollectionsMarshal.AsImmutableArray(levels) }] };
 }

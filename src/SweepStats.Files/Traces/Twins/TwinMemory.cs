@@ -3,8 +3,8 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Twins;
 
 /// <summary>
-/// Keeps what was found in a few files of a campaign, so that those that differ from one of them in nothing but the levels need not be understood anew. Which
-/// files are kept does not change what is read. Threads may share it.
+/// Keeps what was found in a few files of a campaign, so that those that differ from one of them in nothing but the levels need
+/// not be understood anew. Which files are kept does not change what is read. Threads may share it.
 /// </summary>
 internal sealed class TwinMemory
 {
@@ -43,7 +43,8 @@ internal sealed class TwinMemory
     /// <param name="options">What was known beside it.</param>
     public void Keep(TraceText text, TraceReading reading, TraceReadOptions options)
     {
-        if (_kept.Length >= MostKept || text.LineCount > MostLines || Interlocked.Increment(ref _tried) > MostTried || TwinProof.Of(text, reading, options) is not { } twin)
+        if (_kept.Length >= MostKept || text.LineCount > MostLines || Interlocked.Increment(ref _tried) > MostTried
+            || TwinProof.Of(text, reading, options) is not { } twin)
         {
             return;
         }

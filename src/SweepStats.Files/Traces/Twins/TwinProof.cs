@@ -6,9 +6,9 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Twins;
 
 /// <summary>
-/// Tells of a file that was read whether its reading would be the same with other plain levels, but for these. Every question that the reader asks of a text
-/// is answered by the head and by the shape of the rows where this holds; what it asks of the levels themselves is asked again of each file
-/// (<see cref="Twin.IsSound"/>). The test of that name reads files both ways.
+/// Tells of a file that was read whether its reading would be the same with other plain levels, but for these. Every question
+/// that the reader asks of a text is answered by the head and by the shape of the rows where this holds; what it asks of the
+/// levels themselves is asked again of each file (<see cref="Twin.IsSound"/>). The test of that name reads files both ways.
 /// </summary>
 internal static class TwinProof
 {
@@ -27,7 +27,8 @@ internal static class TwinProof
         }
 
         return SeparatorSearch.Find(text) is { DecimalMark: (byte)'.', Mark: not (byte)' ' } separator
-            && FirstRow(text, separator.Mark) is > 0 and var first && first < text.LineCount && !HoldsNumbers(text, first, separator.Mark) && IsNamed(text, first, separator)
+            && FirstRow(text, separator.Mark) is > 0 and var first && first < text.LineCount
+            && !HoldsNumbers(text, first, separator.Mark) && IsNamed(text, first, separator)
             && BetweenLevels.Of(text.Bytes, text.StartOf(first), separator.Mark) is { } between && Gives(between, text, reading)
             ? new Twin(between, Path.GetExtension(text.File), reading, options)
             : null;
@@ -35,7 +36,15 @@ internal static class TwinProof
 
     // One trace of which nothing is doubted, in the unit and the order of its column.
     private static bool IsPlain(TraceReading reading) =>
-        reading is { Faults.IsEmpty: true, IsStacked: false, AreNamedApart: false, Traces: [{ Unit: not null, Axis.Grid: not null, Blank: null, Doubts.IsEmpty: true, Phases.IsEmpty: true, ReverseLevels.IsEmpty: true }] };
+        reading is
+        {
+            Faults.IsEmpty: true, IsStacked: false, AreNamedApart: false,
+            Traces: [
+                {
+                    Unit: not null, Axis.Grid: not null, Blank: null, Doubts.IsEmpty: true, Phases.IsEmpty: true,
+                    ReverseLevels.IsEmpty: true
+                }]
+        };
 
     private static bool IsPlain(TraceText text) => text.LineCount >= FewestLines && text.Assumption is null;
 
@@ -68,11 +77,13 @@ internal static class TwinProof
         return false;
     }
 
-    // Names that tell the frequency, the level and its unit: without them the numbers would be asked. So they are of a heading that may be a sentence.
+    // Names that tell the frequency, the level and its unit: without them the numbers would be asked. So they are of a heading
+    // that may be a sentence.
     private static bool IsNamed(TraceText text, int first, Separator separator) =>
         new ColumnHeader(text, separator, [], new FaultList(text.File)).Find(first, 2)
             is [{ Kind: ColumnKind.Frequency } frequency, { Kind: ColumnKind.Level, LevelUnit: not null }]
-        && !frequency.Text.Contains(" in ", StringComparison.OrdinalIgnoreCase) && !frequency.Text.Contains(" en ", StringComparison.OrdinalIgnoreCase);
+        && !frequency.Text.Contains(" in ", StringComparison.OrdinalIgnoreCase)
+        && !frequency.Text.Contains(" en ", StringComparison.OrdinalIgnoreCase);
 
     // The levels in their order, to the last bit: no row more or less was taken, and none turned round.
     private static bool Gives(BetweenLevels between, TraceText text, TraceReading reading)
